@@ -1,0 +1,1 @@
+//! Quantities, element names, origins and findings: the words every other crate shares.

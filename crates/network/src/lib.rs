@@ -1,0 +1,1 @@
+//! From a site to the electrical layout and its operating states.

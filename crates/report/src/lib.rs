@@ -1,0 +1,1 @@
+//! Findings and verdicts as text, JSON and SARIF.

@@ -1,0 +1,1 @@
+//! Site file and catalogue: parse, resolve, edit.

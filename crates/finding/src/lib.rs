@@ -1,1 +1,26 @@
 //! Quantities, element names, origins and findings: the words every other crate shares.
+//!
+//! This is the bottom of the workspace. It holds data only: no files, no prose, no arithmetic
+//! beyond what keeps units honest.
+//!
+//! * [`quantity`]: voltages, lengths, ... as types, built and read by the name of their unit;
+//! * [`ElementId`]: the user's own designation of a thing on site;
+//! * [`Origin`]: where a value was written down;
+//! * [`Sourced`]: a value with its origin and its [`Provenance`];
+//! * [`Finding`]: one thing that is wrong or worth knowing, as typed data;
+//! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
+
+mod edit;
+mod element;
+mod finding;
+mod origin;
+pub mod quantity;
+mod sourced;
+mod state;
+
+pub use edit::{Change, Edit, EditStep, Remedy};
+pub use element::ElementId;
+pub use finding::{Acceptance, Argument, Code, DataGrade, Figure, Finding, Related, Severity, Unit};
+pub use origin::{FileId, Origin, SourceFile, Sources, Span};
+pub use sourced::{Provenance, Sourced};
+pub use state::{CallMoment, CallRef, OperatingState, StateKind};

@@ -1,0 +1,87 @@
+//! Changes to the text of a site file, as data.
+//!
+//! Everything that flows back to the file is an [`Edit`]: remedies, page edits, undo, acceptance,
+//! design changes and as-built corrections. The site crate applies it to the text and keeps
+//! comments, order and layout.
+
+use crate::Figure;
+
+/// One step into a TOML document.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum EditStep {
+    /// The value of this key.
+    Key(String),
+    /// This place of an array, from 0.
+    Index(usize),
+}
+
+impl From<&str> for EditStep {
+    fn from(key: &str) -> Self {
+        EditStep::Key(key.to_string())
+    }
+}
+
+impl From<usize> for EditStep {
+    fn from(index: usize) -> Self {
+        EditStep::Index(index)
+    }
+}
+
+/// What happens at the place that the path names.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Change {
+    /// Set the value, given as TOML text (`"14 m"` with its quotes). Adds the key if it is new.
+    Set(String),
+    /// Remove the key or array item.
+    Remove,
+    /// Put a value, given as TOML text, into the array before this place (its length: at the end).
+    Insert(usize, String),
+    /// Add a new table to the array of tables that the path names, given as TOML text of its body.
+    AppendTable(String),
+    /// Give a key another name, keeping its value and place.
+    Rename(String),
+}
+
+/// One or more changes to a site file that belong together.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Edit {
+    /// Path and change, applied in order.
+    pub changes: Vec<(Vec<EditStep>, Change)>,
+}
+
+impl Edit {
+    /// The edit that sets one key.
+    pub fn set(path: &[&str], toml_value: impl Into<String>) -> Self {
+        Self::one(path, Change::Set(toml_value.into()))
+    }
+
+    /// The edit that removes one key.
+    pub fn remove(path: &[&str]) -> Self {
+        Self::one(path, Change::Remove)
+    }
+
+    /// An edit of one change.
+    pub fn one(path: &[&str], change: Change) -> Self {
+        Self { changes: vec![(path.iter().map(|key| EditStep::from(*key)).collect(), change)] }
+    }
+
+    /// This edit followed by another.
+    pub fn then(mut self, other: Edit) -> Self {
+        self.changes.extend(other.changes);
+        self
+    }
+}
+
+/// A change that was computed, applied to a copy, solved again and found to remove its finding
+/// without bringing a new one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Remedy {
+    /// What kind of remedy, in kebab case ("thicker-conductor").
+    pub kind: &'static str,
+    /// The change to the site file.
+    pub edit: Edit,
+    /// The figure that the finding was about, after the change.
+    pub value_after: Option<Figure>,
+    /// Extra cost in the catalogue's currency, where prices are known.
+    pub cost: Option<f64>,
+}

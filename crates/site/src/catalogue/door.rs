@@ -1,0 +1,93 @@
+//! Locks and door-side accessories.
+
+use super::PartHead;
+use latchline_finding::Sourced;
+use latchline_finding::quantity::{Current, Duration, Ratio, Voltage};
+
+/// How a lock opens.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LockKind {
+    /// An electric strike.
+    Strike,
+    /// A holding magnet.
+    Magnet,
+    /// A motor lock.
+    Motor,
+    /// A gate or barrier drive with a dry-contact input.
+    Gate,
+}
+
+/// What a lock does when its power goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PowerLoss {
+    /// It opens (fail-safe).
+    Opens,
+    /// It stays shut (fail-secure).
+    StaysShut,
+}
+
+/// Kind of current.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Feed {
+    /// Direct current.
+    Dc,
+    /// Alternating current.
+    Ac,
+    /// Either.
+    Either,
+}
+
+/// A lock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lock {
+    /// Name, title, source, price.
+    pub head: PartHead,
+    /// How it opens.
+    pub kind: Sourced<LockKind>,
+    /// What it does without power.
+    pub power_loss: Sourced<PowerLoss>,
+    /// Kind of current.
+    pub feed: Sourced<Feed>,
+    /// Rated voltage (a gate drive with a dry contact has none).
+    pub voltage: Option<Sourced<Voltage>>,
+    /// How far the voltage may lie below rated.
+    pub undervoltage_tolerance: Sourced<Ratio>,
+    /// How far the voltage may lie above rated.
+    pub overvoltage_tolerance: Sourced<Ratio>,
+    /// Current at rated voltage.
+    pub current: Option<Sourced<Current>>,
+    /// Peak current when it starts.
+    pub inrush_current: Option<Sourced<Current>>,
+    /// Longest time it may stay energised; `None` for continuous.
+    pub duty_limit: Option<Sourced<Duration>>,
+}
+
+/// What an accessory is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum AccessoryKind {
+    /// A keypad module.
+    Keypad,
+    /// A card or tag reader module.
+    Reader,
+    /// A module of call buttons.
+    Buttons,
+    /// A module of names or a display.
+    Names,
+}
+
+/// A module in the chain of a door station.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Accessory {
+    /// Name, title, source, price.
+    pub head: PartHead,
+    /// The family it belongs to.
+    pub family: Sourced<String>,
+    /// What it is.
+    pub kind: Sourced<AccessoryKind>,
+    /// Current it draws from the door station.
+    pub current: Sourced<Current>,
+    /// Current its illumination adds at night.
+    pub night_current: Option<Sourced<Current>>,
+    /// Dwellings that its buttons can call.
+    pub buttons: Option<Sourced<u32>>,
+}

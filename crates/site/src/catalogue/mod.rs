@@ -1,0 +1,71 @@
+//! The catalogue: families, parts and cables, every value with origin and provenance.
+//!
+//! A site uses the built-in catalogue and any number of the user's own files, merged by name.
+//! Values that a datasheet does not give are `None`: what needs them is then *not judged*, never
+//! guessed. Figures that the catalogue's author assumed carry [`Provenance::Assumed`].
+//!
+//! [`Provenance::Assumed`]: latchline_finding::Provenance::Assumed
+
+pub mod addresses;
+pub mod cable;
+pub mod door;
+pub mod parts;
+
+pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder};
+pub use cable::{Cable, Environment, Gauge, LineConstants, Material};
+pub use door::{Accessory, AccessoryKind, Feed, Lock, LockKind, PowerLoss};
+pub use parts::{
+    Battery, BoxKind, BoxModel, BoxRole, Family, LimitKind, LoadValue, LoopThrough, Media, StationKind,
+    StationModel, SupplyModel,
+};
+
+use latchline_finding::{Origin, Sourced};
+use std::collections::BTreeMap;
+
+/// Families, parts and cables by name.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Catalogue {
+    /// The currency of all prices, as a word or sign ("EUR").
+    pub currency: String,
+    /// Families by name.
+    pub families: BTreeMap<String, Family>,
+    /// Supplies by name.
+    pub supplies: BTreeMap<String, SupplyModel>,
+    /// Distributors and branch boxes by name.
+    pub boxes: BTreeMap<String, BoxModel>,
+    /// Door, indoor and management stations by name.
+    pub stations: BTreeMap<String, StationModel>,
+    /// Cables by name.
+    pub cables: BTreeMap<String, Cable>,
+    /// Locks by name.
+    pub locks: BTreeMap<String, Lock>,
+    /// Door-side accessories by name.
+    pub accessories: BTreeMap<String, Accessory>,
+}
+
+/// What every part of the catalogue has.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartHead {
+    /// The name by which site files call it.
+    pub name: String,
+    /// A plain title for documents.
+    pub title: String,
+    /// Where the figures are from: a datasheet's title and issue, a standard's table.
+    pub source: String,
+    /// Price per piece (cables: per metre) in the catalogue's currency.
+    pub price: Option<Sourced<f64>>,
+    /// Labour to mount or pull it, in minutes per piece (cables: per metre).
+    pub labour_minutes: Option<Sourced<f64>>,
+    /// Where the part is defined.
+    pub origin: OriginOfPart,
+}
+
+/// Where a part is defined. Equality ignores it.
+#[derive(Debug, Clone, Default)]
+pub struct OriginOfPart(pub Origin);
+
+impl PartialEq for OriginOfPart {
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}

@@ -10,6 +10,7 @@
 //! * [`Finding`]: one thing that is wrong or worth knowing, as typed data;
 //! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
 
+mod code_doc;
 mod edit;
 mod element;
 mod finding;
@@ -18,6 +19,7 @@ pub mod quantity;
 mod sourced;
 mod state;
 
+pub use code_doc::CodeDoc;
 pub use edit::{Change, Edit, EditStep, Remedy};
 pub use element::ElementId;
 pub use finding::{Acceptance, Argument, Code, DataGrade, Figure, Finding, Related, Severity, Unit};

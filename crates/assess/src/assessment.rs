@@ -1,0 +1,193 @@
+//! What an assessment says: owned data, the one source of every output.
+
+use latchline_finding::{ElementId, Finding, OperatingState, StateKind};
+use latchline_site::addresses::AddressPlan;
+use std::collections::BTreeMap;
+
+/// The verdict on a site.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Verdict {
+    /// Every rule that was judged holds, on known data.
+    Holds,
+    /// Every rule that was judged holds, but on these assumed values ("model key").
+    HoldsOnAssumedData(Vec<String>),
+    /// Nothing failed, but these things could not be judged for want of data.
+    NotJudged(Vec<NotJudged>),
+    /// At least one finding of severity error stands.
+    Fails,
+}
+
+impl Verdict {
+    /// The stable word used in JSON.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Verdict::Holds => "holds",
+            Verdict::HoldsOnAssumedData(_) => "holds-on-assumed-data",
+            Verdict::NotJudged(_) => "not-judged",
+            Verdict::Fails => "fails",
+        }
+    }
+}
+
+/// Something that could not be judged.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NotJudged {
+    /// The code of the rule that could not be applied.
+    pub code: &'static str,
+    /// The elements concerned.
+    pub elements: Vec<ElementId>,
+    /// The part and key that is missing ("ostrel-v7 highest_voltage").
+    pub missing: String,
+}
+
+/// A voltage in the adverse corner with what is known beside it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorstVoltage {
+    /// The state and set of calls in which the margin is least.
+    pub state: OperatingState,
+    /// Voltage at the terminals in the adverse corner; `None` if there is no operating point.
+    pub adverse_v: Option<f64>,
+    /// Voltage in the same state with nominal values; `None` if there is no operating point.
+    pub nominal_v: Option<f64>,
+    /// The limit that holds in that state.
+    pub limit_v: f64,
+    /// Whether `adverse_v` is a certified lower bound rather than the exact corner (it is where a
+    /// load's current rises with voltage).
+    pub is_bound: bool,
+}
+
+impl WorstVoltage {
+    /// Margin to the limit in volts; minus infinity without operating point.
+    pub fn margin_v(&self) -> f64 {
+        self.adverse_v.map_or(f64::NEG_INFINITY, |voltage| voltage - self.limit_v)
+    }
+}
+
+/// One device with its worst voltage, and its voltage in each state that was solved.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DeviceResult {
+    /// Station or box.
+    pub id: ElementId,
+    /// Model name.
+    pub model: String,
+    /// The supply or regenerating box whose tree it hangs on.
+    pub source: ElementId,
+    /// The run whose section leads to it.
+    pub run: Option<ElementId>,
+    /// Worst undervoltage.
+    pub worst: WorstVoltage,
+    /// Highest voltage, with least load and highest supply; the limit if there is one.
+    pub highest_v: f64,
+    /// Limit of the highest voltage.
+    pub highest_limit_v: Option<f64>,
+    /// Adverse voltage in every other state that was solved, by state.
+    pub by_state: BTreeMap<StateKind, Option<f64>>,
+    /// Cable length from the source in metres.
+    pub distance_m: f64,
+    /// Nominal loop resistance from the source in ohms.
+    pub loop_resistance_ohm: f64,
+}
+
+/// The largest current that one supply, converter or port is asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorstCurrent {
+    /// The state and set of calls in which it occurs.
+    pub state: OperatingState,
+    /// Current in the corner of greatest load; `None` if there is no operating point.
+    pub current_a: Option<f64>,
+    /// Its limit, if there is one.
+    pub limit_a: Option<f64>,
+}
+
+/// One supply, or one regenerating box as the source of its own tree.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SourceSummary {
+    /// Supply or box.
+    pub id: ElementId,
+    /// Model name.
+    pub model: String,
+    /// Stations on its tree and on the trees that draw from it.
+    pub stations: usize,
+    /// Its largest current.
+    pub current: WorstCurrent,
+    /// Power at that current and its open-circuit voltage, in watts.
+    pub power_w: Option<f64>,
+    /// Rated power.
+    pub rated_power_w: Option<f64>,
+    /// Quiescent current in standby by day, nominal.
+    pub standby_current_a: Option<f64>,
+    /// The device with the least margin on its tree: index into [`Assessment::devices`].
+    pub worst_device: Option<usize>,
+    /// Loading margin in its worst state: the factor by which all loads can grow before there is
+    /// no operating point. `None` if nothing limits it or there is none today.
+    pub loading_margin: Option<f64>,
+}
+
+/// One port or supply output with everything that hangs on it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunSummary {
+    /// The run.
+    pub id: ElementId,
+    /// From where ("A-D1.3").
+    pub from: ElementId,
+    /// The source of its tree.
+    pub source: ElementId,
+    /// Cable name as shown, with pairs in parallel if more than one.
+    pub cable: String,
+    /// Stations on its own sections and on everything beyond.
+    pub stations: usize,
+    /// Length of its own sections in metres.
+    pub length_m: f64,
+    /// Largest current at its start.
+    pub current: WorstCurrent,
+    /// The device with the least margin on it or beyond: index into [`Assessment::devices`].
+    pub worst_device: Option<usize>,
+    /// Further stations of the last station's model that its end could carry, as far as voltage,
+    /// current and datasheet counts tell; `None` where the run ends in a box.
+    pub stations_in_hand: Option<usize>,
+}
+
+/// Everything that was found out about a site.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Assessment {
+    /// Title of the site.
+    pub title: String,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Supplies and regenerating boxes, in file order.
+    pub sources: Vec<SourceSummary>,
+    /// Runs in file order.
+    pub runs: Vec<RunSummary>,
+    /// Devices in the order of the site: stations, then boxes.
+    pub devices: Vec<DeviceResult>,
+    /// Addresses and settings.
+    pub addresses: AddressPlan,
+    /// Findings, worst first, then by code and element. Accepted ones carry their acceptance.
+    pub findings: Vec<Finding>,
+    /// What could not be judged, whatever the verdict.
+    pub not_judged: Vec<NotJudged>,
+    /// States that were solved, and how.
+    pub states: Vec<StateSummary>,
+}
+
+/// A state that was solved.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StateSummary {
+    /// Which.
+    pub kind: StateKind,
+    /// Sets of calls that are admissible in it (1 if it has no calls).
+    pub call_sets: f64,
+    /// Sets that were solved; the others were excluded by bounds.
+    pub solved_sets: u64,
+    /// Whether the worst set is exact (search completed) in this state.
+    pub exact: bool,
+}
+
+impl Assessment {
+    /// The finding with the least margin among the devices: index into `devices`.
+    pub fn tightest_device(&self) -> Option<usize> {
+        (0..self.devices.len()).min_by(|a, b| {
+            self.devices[*a].worst.margin_v().total_cmp(&self.devices[*b].worst.margin_v())
+        })
+    }
+}

@@ -2,3 +2,7 @@
 //!
 //! Bare arrays and plain `f64` with the unit in the name; nothing here knows of files, sites or
 //! devices. Every module opens with its mathematics and names what it claims.
+pub mod signal;
+
+pub mod startup;
+pub mod flow;

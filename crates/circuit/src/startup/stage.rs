@@ -1,0 +1,517 @@
+//! One implicit stage: bus voltages and capacitor voltages at one instant.
+//!
+//! Each capacitor obeys `a (u - h) + g u + P/u = i`, with `a = C/(gamma h_step)`, `h` the stage's
+//! history value and `i` the current into it. Unknown are the bus voltages `v` (and with them `u`):
+//! the currents that leave every node balance. Newton: every element is the line `i = s v + b` at
+//! the last voltages; eliminate from the leaves, `s' = s/(1 + r s)`, `b' = b/(1 + r s)`; solve the
+//! root against the supply's line; go back down with `v_k = (v_parent - r b)/(1 + r s)`. It has
+//! settled when every element's true current at the new voltages is that of its line.
+
+use super::{
+    LEAKAGE_S, Limit, PortLimit, SATURATION_VOLTAGE_V, SMALLEST_LIMITER_RESISTANCE_OHM, System,
+};
+
+/// Full Newton steps before the line search is used.
+const FULL_STEPS: usize = 8;
+/// Newton steps in all.
+const MOST_STEPS: usize = 60;
+/// Largest allowed difference between a true current and its line, A.
+const CURRENT_TOLERANCE_A: f64 = 1e-7;
+
+/// The stage equations were not solved: the step must be made shorter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct StageFailure;
+
+/// A device as the stage sees it. Powers and limits are set by the discrete state.
+#[derive(Debug, Clone)]
+pub(super) struct StageDevice {
+    pub node: usize,
+    pub capacitance_f: f64,
+    pub drop_v: f64,
+    pub discharge_s: f64,
+    /// Present converter power, W.
+    pub power_w: f64,
+    /// Present limit of the bridge current, A.
+    pub limit_a: f64,
+    /// The converter power is taken as constant current below this capacitor voltage, V. Half the
+    /// voltage at the start of the step; a step that ends below is refused.
+    pub floor_v: f64,
+    /// Bridge current, A.
+    pub current_a: f64,
+    line_s: f64,
+    line_b: f64,
+}
+
+/// A limited segment as the stage sees it.
+#[derive(Debug, Clone)]
+pub(super) struct StagePort {
+    pub node: usize,
+    pub closed: bool,
+    /// Current limit, A; infinite for a trip or a plain switch.
+    pub limit_a: f64,
+    /// Current through it, A.
+    pub current_a: f64,
+    limiting: bool,
+}
+
+/// Rates at which energy goes where, W.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Power {
+    pub supplied_w: f64,
+    pub cables_w: f64,
+    pub bridges_w: f64,
+    pub devices_w: f64,
+    pub bus_loads_w: f64,
+}
+
+/// Scratch and layout of the stage equations.
+pub(super) struct Stage {
+    parent: Vec<u32>,
+    resistance_ohm: Vec<f64>,
+    pub devices: Vec<StageDevice>,
+    pub ports: Vec<StagePort>,
+    /// Index into `ports` + 1 for every node, 0 for none; empty without ports.
+    port_of: Vec<u32>,
+    /// Bus capacitors: node and capacitance. The supply's output capacitor is first, if any.
+    pub capacitors: Vec<(usize, f64)>,
+    /// Constant-current bus loads: node, current, line.
+    bus_currents: Vec<(usize, f64, f64, f64)>,
+    limit: Limit,
+    source_ohm: f64,
+    pub supply_on: bool,
+    supply_line: (f64, f64),
+    /// Supply current, A.
+    pub supply_current_a: f64,
+    highest_v: f64,
+    /// Bus voltages, V.
+    pub voltage_v: Vec<f64>,
+    next_v: Vec<f64>,
+    conductance_s: Vec<f64>,
+    base_s: Vec<f64>,
+    base_b: Vec<f64>,
+    s: Vec<f64>,
+    b: Vec<f64>,
+    inverse: Vec<f64>,
+    /// Capacitor voltages: devices, then bus capacitors, V.
+    pub state_v: Vec<f64>,
+    tolerance_v: f64,
+}
+
+impl Stage {
+    pub fn new(system: &System, initial_state_v: &[f64], tolerance_v: f64) -> Self {
+        let n = system.nodes();
+        let mut resistance_ohm = system.loop_resistance_ohm.clone();
+        resistance_ohm[0] = 0.0;
+        let mut port_of = if system.ports.is_empty() { Vec::new() } else { vec![0; n] };
+        let mut ports = Vec::with_capacity(system.ports.len());
+        for port in &system.ports {
+            let r = &mut resistance_ohm[port.node];
+            *r = r.max(SMALLEST_LIMITER_RESISTANCE_OHM);
+            ports.push(StagePort {
+                node: port.node,
+                closed: port.closes_at_s <= 0.0,
+                limit_a: match port.limit {
+                    PortLimit::ConstantCurrent { current_a } => current_a,
+                    PortLimit::None | PortLimit::Trip { .. } => f64::INFINITY,
+                },
+                current_a: 0.0,
+                limiting: false,
+            });
+            port_of[port.node] = ports.len() as u32;
+        }
+        let devices: Vec<StageDevice> = system
+            .devices
+            .iter()
+            .map(|d| StageDevice {
+                node: d.node,
+                capacitance_f: d.capacitance_f,
+                drop_v: d.bridge_drop_v,
+                discharge_s: d.discharge_s,
+                power_w: 0.0,
+                limit_a: d.inrush_limit_a.unwrap_or(f64::INFINITY),
+                floor_v: 0.0,
+                current_a: 0.0,
+                line_s: 0.0,
+                line_b: 0.0,
+            })
+            .collect();
+        let mut conductance_s = vec![LEAKAGE_S; n];
+        let mut bus_currents = Vec::new();
+        for load in &system.bus_loads {
+            conductance_s[load.node] += load.conductance_s;
+            if load.current_a > 0.0 {
+                bus_currents.push((load.node, load.current_a, 0.0, 0.0));
+            }
+        }
+        let mut capacitors = Vec::new();
+        if system.supply.output_capacitance_f > 0.0 {
+            capacitors.push((0, system.supply.output_capacitance_f));
+        }
+        capacitors.extend(system.bus_capacitors.iter().map(|c| (c.node, c.capacitance_f)));
+        let highest_drop = devices.iter().map(|d| d.drop_v).fold(0.0, f64::max);
+        let highest_v = initial_state_v.iter().copied().fold(system.supply.voltage_v, f64::max)
+            + highest_drop
+            + 1.0;
+        Self {
+            parent: system.parent.clone(),
+            resistance_ohm,
+            devices,
+            ports,
+            port_of,
+            capacitors,
+            bus_currents,
+            limit: system.supply.limit,
+            source_ohm: system.supply.resistance_ohm.max(SMALLEST_LIMITER_RESISTANCE_OHM),
+            supply_on: true,
+            supply_line: (0.0, 0.0),
+            supply_current_a: 0.0,
+            highest_v,
+            voltage_v: vec![0.0; n],
+            next_v: vec![0.0; n],
+            conductance_s,
+            base_s: vec![0.0; n],
+            base_b: vec![0.0; n],
+            s: vec![0.0; n],
+            b: vec![0.0; n],
+            inverse: vec![1.0; n],
+            state_v: initial_state_v.to_vec(),
+            tolerance_v,
+        }
+    }
+
+    /// Solves for the voltages with `gamma_h_s` the diagonal step and `history_v` the history
+    /// values; the supply's open-circuit voltage is `open_v`. Starts from the voltages held.
+    pub fn solve(
+        &mut self,
+        gamma_h_s: f64,
+        history_v: &[f64],
+        open_v: f64,
+    ) -> Result<(), StageFailure> {
+        let rate = 1.0 / gamma_h_s;
+        self.base_s.copy_from_slice(&self.conductance_s);
+        self.base_b.fill(0.0);
+        let device_count = self.devices.len();
+        for (&(node, capacitance_f), &h) in self.capacitors.iter().zip(&history_v[device_count..]) {
+            let a = capacitance_f * rate;
+            self.base_s[node] += a;
+            self.base_b[node] -= a * h;
+        }
+        self.evaluate(rate, history_v, open_v);
+        for step in 0..MOST_STEPS {
+            self.eliminate();
+            let mut whole = self.back_substitute(step < FULL_STEPS);
+            if step >= FULL_STEPS {
+                whole = self.line_search(rate, history_v, open_v);
+            }
+            std::mem::swap(&mut self.voltage_v, &mut self.next_v);
+            if self.evaluate(rate, history_v, open_v) && whole {
+                return self.finish(history_v);
+            }
+        }
+        Err(StageFailure)
+    }
+
+    /// Takes over bus-capacitor voltages and refuses a converter far below its starting voltage.
+    fn finish(&mut self, history_v: &[f64]) -> Result<(), StageFailure> {
+        debug_assert_eq!(history_v.len(), self.state_v.len());
+        let device_count = self.devices.len();
+        for (&(node, _), u) in self.capacitors.iter().zip(&mut self.state_v[device_count..]) {
+            *u = self.voltage_v[node];
+        }
+        let sunk = self
+            .devices
+            .iter()
+            .zip(&self.state_v)
+            .any(|(d, &u)| d.power_w > 0.0 && (u < d.floor_v || u.is_nan()));
+        if sunk { Err(StageFailure) } else { Ok(()) }
+    }
+
+    /// Currents and lines of all elements at `voltage_v`, accumulated in `s` and `b`. True when
+    /// every element agrees with its previous line.
+    fn evaluate(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> bool {
+        self.s.copy_from_slice(&self.base_s);
+        self.b.copy_from_slice(&self.base_b);
+        let mut agrees = true;
+        for ((d, &h), u) in self.devices.iter_mut().zip(history_v).zip(&mut self.state_v) {
+            let v = self.voltage_v[d.node];
+            let a = d.capacitance_f * rate;
+            let (current, slope, charged) = bridge(d, a, h, v);
+            let tolerance = (1e-3 * self.tolerance_v * a).min(1e-4) + 1e-13 * a * v.abs() + 1e-12;
+            agrees &= (current - (d.line_s * v + d.line_b)).abs() <= tolerance;
+            *u = charged;
+            d.current_a = current;
+            d.line_s = slope;
+            d.line_b = current - slope * v;
+            self.s[d.node] += d.line_s;
+            self.b[d.node] += d.line_b;
+        }
+        for (node, current_a, line_s, line_b) in &mut self.bus_currents {
+            let v = self.voltage_v[*node];
+            let (current, slope) = bus_current(*current_a, v);
+            agrees &= (current - (*line_s * v + *line_b)).abs() <= CURRENT_TOLERANCE_A;
+            *line_s = slope;
+            *line_b = current - slope * v;
+            self.s[*node] += *line_s;
+            self.b[*node] += *line_b;
+        }
+        for port in &mut self.ports {
+            let k = port.node;
+            let v = self.voltage_v[self.parent[k] as usize] - self.voltage_v[k];
+            let free = v / self.resistance_ohm[k];
+            let limiting = port.closed && free > port.limit_a;
+            let current = if !port.closed { 0.0 } else { free.min(port.limit_a) };
+            let before = if port.limiting { port.limit_a } else { free };
+            agrees &= !port.closed || (current - before).abs() <= CURRENT_TOLERANCE_A;
+            port.limiting = limiting;
+            port.current_a = current;
+        }
+        let v = self.voltage_v[0];
+        let (current, slope) = self.supply(open_v, v);
+        let (line_s, line_b) = self.supply_line;
+        agrees &= (current - (line_s * v + line_b)).abs()
+            <= CURRENT_TOLERANCE_A + 1e-13 * line_s.abs() * v.abs();
+        self.supply_line = (slope, current - slope * v);
+        self.supply_current_a = current;
+        agrees
+    }
+
+    /// Supply current at output voltage `v`, and its slope.
+    fn supply(&self, open_v: f64, v: f64) -> (f64, f64) {
+        let free = (open_v - v) / self.source_ohm;
+        if !self.supply_on || free <= 0.0 {
+            return (0.0, 0.0);
+        }
+        let (limit, slope) = self.limit.at(v);
+        if free >= limit { (limit, slope) } else { (free, -1.0 / self.source_ohm) }
+    }
+
+    /// How far the supply is beyond the point where its limiter starts, V; negative below.
+    pub fn beyond_limit_v(&self, open_v: f64) -> f64 {
+        let v = self.voltage_v[0];
+        let (limit, _) = self.limit.at(v);
+        if self.supply_on && limit.is_finite() {
+            open_v - v - self.source_ohm * limit
+        } else {
+            f64::NEG_INFINITY
+        }
+    }
+
+    /// Source resistance in use, ohm.
+    pub fn source_ohm(&self) -> f64 {
+        self.source_ohm
+    }
+
+    /// Whether the given port holds its limit.
+    pub fn port_limiting(&self, index: usize) -> bool {
+        self.ports[index].limiting
+    }
+
+    /// Leaf-to-root elimination of the lines in `s` and `b`.
+    fn eliminate(&mut self) {
+        let n = self.parent.len();
+        let (s, b) = (&mut self.s[..n], &mut self.b[..n]);
+        let (parent, r) = (&self.parent[..n], &self.resistance_ohm[..n]);
+        let inverse = &mut self.inverse[..n];
+        if self.ports.is_empty() {
+            for k in (1..n).rev() {
+                let pivot = 1.0 / (1.0 + r[k] * s[k]);
+                inverse[k] = pivot;
+                let p = parent[k] as usize;
+                s[p] += s[k] * pivot;
+                b[p] += b[k] * pivot;
+            }
+            return;
+        }
+        for k in (1..n).rev() {
+            let p = parent[k] as usize;
+            let index = self.port_of[k] as usize;
+            if index > 0 && (!self.ports[index - 1].closed || self.ports[index - 1].limiting) {
+                let port = &self.ports[index - 1];
+                b[p] += if port.closed { port.limit_a } else { 0.0 };
+                continue;
+            }
+            let pivot = 1.0 / (1.0 + r[k] * s[k]);
+            inverse[k] = pivot;
+            s[p] += s[k] * pivot;
+            b[p] += b[k] * pivot;
+        }
+    }
+
+    /// Root-to-leaf voltages into `next_v`. With `clamp`, voltages are kept in the range that the
+    /// solution must lie in; false if that changed one.
+    fn back_substitute(&mut self, clamp: bool) -> bool {
+        let n = self.parent.len();
+        let (slope, intercept) = self.supply_line;
+        let v = &mut self.next_v[..n];
+        let (s, b) = (&self.s[..n], &self.b[..n]);
+        let (parent, r, inverse) =
+            (&self.parent[..n], &self.resistance_ohm[..n], &self.inverse[..n]);
+        v[0] = (intercept - b[0]) / (s[0] - slope);
+        if self.ports.is_empty() {
+            for k in 1..n {
+                v[k] = (v[parent[k] as usize] - r[k] * b[k]) * inverse[k];
+            }
+        } else {
+            for k in 1..n {
+                let index = self.port_of[k] as usize;
+                v[k] = if index > 0
+                    && (!self.ports[index - 1].closed || self.ports[index - 1].limiting)
+                {
+                    let port = &self.ports[index - 1];
+                    ((if port.closed { port.limit_a } else { 0.0 }) - b[k]) / s[k]
+                } else {
+                    (v[parent[k] as usize] - r[k] * b[k]) * inverse[k]
+                };
+            }
+        }
+        if !clamp {
+            return true;
+        }
+        let mut inside = true;
+        for x in v.iter_mut() {
+            if !(*x >= -1.0 && *x <= self.highest_v) {
+                *x = if x.is_nan() { 0.0 } else { x.clamp(-1.0, self.highest_v) };
+                inside = false;
+            }
+        }
+        inside
+    }
+
+    /// Shortens the step from `voltage_v` to `next_v` to the minimum of the co-content along it.
+    /// True if the whole step is taken.
+    fn line_search(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> bool {
+        if self.descent(1.0, rate, history_v, open_v) <= 0.0 {
+            return true;
+        }
+        // The residual of the full linear step may be rounding only; the derivative at 1 is then
+        // tiny, the bisection ends next to 1, and the step is as good as whole.
+        let (mut low, mut high) = (0.0, 1.0);
+        for _ in 0..50 {
+            let middle = 0.5 * (low + high);
+            if self.descent(middle, rate, history_v, open_v) > 0.0 {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        let whole = high > 1.0 - 1e-9;
+        if !whole {
+            for (next, &old) in self.next_v.iter_mut().zip(&self.voltage_v) {
+                *next = old + high * (*next - old);
+            }
+        }
+        whole
+    }
+
+    /// Derivative of the co-content along the step at fraction `fraction`, W.
+    fn descent(&self, fraction: f64, rate: f64, history_v: &[f64], open_v: f64) -> f64 {
+        let at = |k: usize| {
+            let d = self.next_v[k] - self.voltage_v[k];
+            (self.voltage_v[k] + fraction * d, d)
+        };
+        let (v0, d0) = at(0);
+        let mut sum = -self.supply(open_v, v0).0 * d0;
+        for k in 0..self.parent.len() {
+            let (v, d) = at(k);
+            sum += (self.base_s[k] * v + self.base_b[k]) * d;
+            if k == 0 || self.resistance_ohm[k] == 0.0 {
+                continue;
+            }
+            let (vp, dp) = at(self.parent[k] as usize);
+            let mut current = (vp - v) / self.resistance_ohm[k];
+            if let Some(index) = self.port_of.get(k).filter(|&&i| i > 0) {
+                let port = &self.ports[*index as usize - 1];
+                current = if port.closed { current.min(port.limit_a) } else { 0.0 };
+            }
+            sum += current * (dp - d);
+        }
+        for (device, &h) in self.devices.iter().zip(history_v) {
+            let (v, d) = at(device.node);
+            sum += bridge(device, device.capacitance_f * rate, h, v).0 * d;
+        }
+        for &(node, current_a, _, _) in &self.bus_currents {
+            let (v, d) = at(node);
+            sum += bus_current(current_a, v).0 * d;
+        }
+        sum
+    }
+
+    /// Where the power goes at the solved voltages.
+    pub fn power(&self) -> Power {
+        let v = &self.voltage_v;
+        let mut power =
+            Power { supplied_w: v[0] * self.supply_current_a, ..Power::default() };
+        for k in 1..self.parent.len() {
+            let across = v[self.parent[k] as usize] - v[k];
+            let current = match self.port_of.get(k) {
+                Some(&index) if index > 0 => self.ports[index as usize - 1].current_a,
+                _ if self.resistance_ohm[k] > 0.0 => across / self.resistance_ohm[k],
+                _ => 0.0,
+            };
+            power.cables_w += across * current;
+        }
+        for (d, &u) in self.devices.iter().zip(&self.state_v) {
+            power.bridges_w += d.current_a * (v[d.node] - u).max(0.0);
+            power.devices_w += d.power_w + d.discharge_s * u * u;
+        }
+        for (&g, &x) in self.conductance_s.iter().zip(v) {
+            power.bus_loads_w += g * x * x;
+        }
+        for &(node, current_a, _, _) in &self.bus_currents {
+            power.bus_loads_w += bus_current(current_a, v[node]).0 * v[node];
+        }
+        power
+    }
+}
+
+/// Current of a constant-current bus load at voltage `v`, and its slope.
+fn bus_current(current_a: f64, v: f64) -> (f64, f64) {
+    if v >= SATURATION_VOLTAGE_V {
+        (current_a, 0.0)
+    } else if v <= 0.0 {
+        (0.0, 0.0)
+    } else {
+        (current_a * v / SATURATION_VOLTAGE_V, current_a / SATURATION_VOLTAGE_V)
+    }
+}
+
+/// Bridge current, its slope against the bus voltage, and the capacitor voltage at bus voltage `v`.
+#[inline]
+fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64, f64) {
+    let u = v - d.drop_v;
+    let (load, load_slope) = if d.power_w == 0.0 {
+        (0.0, 0.0)
+    } else if u > d.floor_v {
+        let current = d.power_w / u;
+        (current, current / u)
+    } else {
+        (d.power_w / d.floor_v, 0.0)
+    };
+    let current = a * (u - history_v) + d.discharge_s * u + load;
+    if current <= 0.0 {
+        (0.0, 0.0, fed(d, a, history_v, 0.0))
+    } else if current >= d.limit_a {
+        (d.limit_a, 0.0, fed(d, a, history_v, d.limit_a))
+    } else {
+        (current, a + d.discharge_s - load_slope, u)
+    }
+}
+
+/// Capacitor voltage when the bridge current is given: the upper root of
+/// `(a + g) u + P/u = a h + i`.
+#[inline]
+fn fed(d: &StageDevice, a: f64, history_v: f64, current_a: f64) -> f64 {
+    let slope = a + d.discharge_s;
+    let right = a * history_v + current_a;
+    if d.power_w == 0.0 {
+        return right / slope;
+    }
+    let discriminant = right * right - 4.0 * slope * d.power_w;
+    if discriminant >= 0.0 {
+        let u = 0.5 * (right + discriminant.sqrt()) / slope;
+        if u >= d.floor_v {
+            return u;
+        }
+    }
+    (right - d.power_w / d.floor_v) / slope
+}

@@ -1,0 +1,176 @@
+//! Voltages at every node over frequency, from a source at any node.
+
+use super::block::{Passes, solve};
+use super::complex::Complex;
+use super::elements::Shunt;
+use super::lanes::{LANES, Phasors};
+use super::line::DB_PER_NEPER;
+use super::tree::{SignalTree, TreeError};
+use super::value::{ValueError, check_frequency_hz, not_negative};
+
+/// What drives the pair: an ideal voltage behind a resistance, at any node. Elements at that node stay
+/// in parallel with it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Source {
+    /// The node.
+    pub node: usize,
+    /// Impedance in ohm, real, 0 or more.
+    pub impedance_ohm: f64,
+}
+
+/// Scratch of the solver, kept between calls so that they need not allocate.
+#[derive(Debug, Default)]
+pub struct Workspace {
+    passes: Passes,
+}
+
+/// The solution at up to sixteen frequencies, as [`sweep`] hands it out.
+#[derive(Debug)]
+pub struct Block<'a> {
+    /// Position of the first frequency in the list given.
+    pub first: usize,
+    /// How many frequencies, from there.
+    pub count: usize,
+    voltage: &'a [Phasors],
+    attenuation_np: &'a [[f64; LANES]],
+}
+
+impl Block<'_> {
+    /// Voltage at `node` over the source's open-circuit voltage, at frequency `first + i`, as a number to be
+    /// multiplied by `exp(-attenuation)` and that attenuation in neper.
+    pub fn voltage(&self, node: usize, i: usize) -> (Complex, f64) {
+        let phasors = &self.voltage[node];
+        (Complex::new(phasors.re[i], phasors.im[i]), self.attenuation_np[node][i])
+    }
+
+    /// Voltage gain in decibel at `node`, at frequency `first + i`.
+    pub fn gain_db(&self, node: usize, i: usize) -> f64 {
+        let (voltage, attenuation_np) = self.voltage(node, i);
+        gain_db(voltage, attenuation_np)
+    }
+}
+
+/// `20 log10 |V exp(-a)|`.
+fn gain_db(voltage: Complex, attenuation_np: f64) -> f64 {
+    // The kernel keeps magnitudes within 2^+-300 or so, hence the square within 2^+-602.
+    let square = voltage.re * voltage.re + voltage.im * voltage.im;
+    10.0 * libm::log10(square) - DB_PER_NEPER * attenuation_np
+}
+
+/// Solves the tree at every frequency and hands each block of frequencies to `visit`.
+///
+/// Time and memory are linear in nodes; memory does not depend on how many frequencies there are.
+pub fn sweep(
+    tree: &SignalTree,
+    source: Source,
+    frequencies_hz: &[f64],
+    workspace: &mut Workspace,
+    mut visit: impl FnMut(&Block<'_>),
+) -> Result<(), TreeError> {
+    let at_source = |error: ValueError| TreeError::Value { node: source.node, error };
+    not_negative("impedance_ohm", source.impedance_ohm).map_err(at_source)?;
+    let path = tree.path_from_root(source.node)?;
+    for &frequency_hz in frequencies_hz {
+        check_frequency_hz(frequency_hz).map_err(at_source)?;
+    }
+    for (index, chunk) in frequencies_hz.chunks(LANES).enumerate() {
+        let last = chunk[chunk.len() - 1];
+        let block = std::array::from_fn(|i| chunk.get(i).copied().unwrap_or(last));
+        solve(tree, &path, source.impedance_ohm, &block, &mut workspace.passes);
+        visit(&Block {
+            first: index * LANES,
+            count: chunk.len(),
+            voltage: &workspace.passes.voltage,
+            attenuation_np: &workspace.passes.attenuation_np,
+        });
+    }
+    Ok(())
+}
+
+/// Voltage at every node and frequency.
+#[derive(Clone, Debug)]
+pub struct Response {
+    frequencies_hz: Vec<f64>,
+    source: Source,
+    nodes: usize,
+    /// Block of frequencies by block, each with all nodes.
+    voltage: Vec<Phasors>,
+    attenuation_np: Vec<[f64; LANES]>,
+}
+
+/// The response at every node to `source`, at every frequency.
+pub fn respond(
+    tree: &SignalTree,
+    source: Source,
+    frequencies_hz: &[f64],
+    workspace: &mut Workspace,
+) -> Result<Response, TreeError> {
+    let size = tree.node_count() * frequencies_hz.len().div_ceil(LANES);
+    let mut response = Response {
+        frequencies_hz: frequencies_hz.to_vec(),
+        source,
+        nodes: tree.node_count(),
+        voltage: Vec::with_capacity(size),
+        attenuation_np: Vec::with_capacity(size),
+    };
+    sweep(tree, source, frequencies_hz, workspace, |block| {
+        response.voltage.extend_from_slice(block.voltage);
+        response.attenuation_np.extend_from_slice(block.attenuation_np);
+    })?;
+    Ok(response)
+}
+
+impl Response {
+    /// The frequencies in hertz, as given.
+    pub fn frequencies_hz(&self) -> &[f64] {
+        &self.frequencies_hz
+    }
+
+    /// The source.
+    pub fn source(&self) -> Source {
+        self.source
+    }
+
+    /// Voltage at `node` over the source's open-circuit voltage, at the frequency number `k`. Underflows to
+    /// zero below about -6400 dB, where [`Response::gain_db`] still holds.
+    pub fn voltage(&self, node: usize, k: usize) -> Complex {
+        let (voltage, attenuation_np) = self.scaled(node, k);
+        voltage * libm::exp(-attenuation_np)
+    }
+
+    /// Voltage gain in decibel at `node` over the source's open-circuit voltage.
+    pub fn gain_db(&self, node: usize, k: usize) -> f64 {
+        let (voltage, attenuation_np) = self.scaled(node, k);
+        gain_db(voltage, attenuation_np)
+    }
+
+    /// Phase in degrees of the voltage at `node` against the source's open-circuit voltage, above -180, at
+    /// most 180.
+    pub fn phase_deg(&self, node: usize, k: usize) -> f64 {
+        self.scaled(node, k).0.angle_rad().to_degrees()
+    }
+
+    /// Voltage to be multiplied by `exp(-attenuation)`, and that attenuation in neper.
+    fn scaled(&self, node: usize, k: usize) -> (Complex, f64) {
+        let (block, i) = (k / LANES, k % LANES);
+        let at = block * self.nodes + node;
+        let phasors = &self.voltage[at];
+        (Complex::new(phasors.re[i], phasors.im[i]), self.attenuation_np[at][i])
+    }
+}
+
+/// Voltage in decibel that `loads` in parallel would have, wired straight to a source of
+/// `source_impedance_ohm`, over its open-circuit voltage. The gain of a node less this is its insertion gain.
+/// Feed chokes among the loads are left out: they belong to the wiring, not to the receiver.
+pub fn straight_gain_db<'a>(
+    loads: impl IntoIterator<Item = &'a Shunt>,
+    source_impedance_ohm: f64,
+    frequency_hz: f64,
+) -> f64 {
+    let admittance = loads
+        .into_iter()
+        .filter(|shunt| matches!(shunt, Shunt::Load { .. }))
+        .fold(Complex::default(), |sum, shunt| sum + shunt.admittance_s(frequency_hz));
+    let divider = Complex::ONE + admittance * source_impedance_ohm;
+    -10.0 * libm::log10(divider.re * divider.re + divider.im * divider.im)
+}

@@ -1,1 +1,28 @@
-//! From a site to the electrical layout and its operating states.
+//! From a site to its electrical layout and its operating states.
+//!
+//! * [`layout`]: the galvanic trees ([`layout::Stage`]) as flat arrays in parent-first order, with
+//!   resistances for three corners of the tolerances;
+//! * [`demand`]: what each device draws, by what it is doing;
+//! * [`calls`]: who may call whom at once;
+//! * [`phase`]: one operating state as a flow problem;
+//! * [`evaluate`]: solving one set of calls through all stages;
+//! * [`bound`]: certified bounds on what any admissible set can do;
+//! * [`search`]: the worst set by bound, prune and solve;
+//! * [`states`]: the worst state of every device and the largest current of every source and run.
+//!
+//! Nothing here knows of files, and no verdict is given here.
+
+pub mod bound;
+pub mod calls;
+pub mod demand;
+pub mod evaluate;
+pub mod layout;
+pub mod phase;
+pub mod resistance;
+pub mod search;
+pub mod states;
+
+pub use layout::{Corner, Layout, NodeRef, Segment, Stage, StageSource, Terminal};
+pub use phase::Phase;
+pub use search::SearchOptions;
+pub use states::{Device, DeviceStates, StateSpace, WorstStates, worst_states};

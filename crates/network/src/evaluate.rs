@@ -1,0 +1,211 @@
+//! Solving one set of calls, stage by stage, from the last converter up to the supplies.
+
+use crate::layout::Layout;
+use crate::phase::{Phase, StageLoads};
+use latchline_circuit::flow::{
+    Loads, Options, Outcome, Source, Workspace, branch_currents, loading_margin, solve,
+};
+
+/// Width of the verified enclosure of every voltage, in volts.
+pub const ENCLOSURE_V: f64 = 1e-7;
+
+/// How a set of calls came out in one stage.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SetOutcome {
+    /// There is an operating point; the voltages are in the solver.
+    Solved,
+    /// It is proved that there is none, in this stage.
+    NoOperatingPoint {
+        /// The stage without operating point: the one asked for or one that draws from it.
+        stage: usize,
+    },
+    /// Too close to collapse to be decided in floating-point arithmetic, or without power.
+    Undecided {
+        /// The stage.
+        stage: usize,
+    },
+}
+
+impl SetOutcome {
+    /// The stage that has no operating point, or for which none could be decided.
+    pub fn failing_stage(self) -> Option<usize> {
+        match self {
+            SetOutcome::Solved => None,
+            SetOutcome::NoOperatingPoint { stage } | SetOutcome::Undecided { stage } => Some(stage),
+        }
+    }
+}
+
+/// The state of one stage.
+#[derive(Debug, Clone, Default)]
+pub struct StageSolution {
+    /// Voltage of every node in volts.
+    pub voltage_v: Vec<f64>,
+    /// Current of the source in amperes.
+    pub source_current_a: f64,
+}
+
+/// Solves sets of calls of one phase; everything it needs is allocated once.
+pub struct Solver<'a> {
+    layout: &'a Layout,
+    phase: &'a Phase,
+    workspace: Workspace,
+    loads: Vec<StageLoads>,
+    /// Solution of every stage without any call; `None` without operating point.
+    base: Vec<Option<StageSolution>>,
+    base_outcome: Vec<SetOutcome>,
+    current: Vec<StageSolution>,
+    /// Stages that draw from each stage, itself last, deepest first.
+    below: Vec<Vec<usize>>,
+    /// Sets solved so far.
+    pub solved_sets: u64,
+}
+
+impl<'a> Solver<'a> {
+    /// Solves every stage without calls and keeps the result.
+    pub fn new(layout: &'a Layout, phase: &'a Phase) -> Self {
+        let stages = layout.stages.len();
+        let mut below: Vec<Vec<usize>> = vec![Vec::new(); stages];
+        for index in (0..stages).rev() {
+            let mut list = Vec::new();
+            for converter in &layout.stages[index].converters {
+                list.extend_from_slice(&below[converter.stage]);
+            }
+            list.push(index);
+            below[index] = list;
+        }
+        let mut solver = Solver {
+            layout,
+            phase,
+            workspace: Workspace::new(),
+            loads: phase.base.clone(),
+            base: vec![None; stages],
+            base_outcome: (0..stages).map(|stage| SetOutcome::Undecided { stage }).collect(),
+            current: vec![StageSolution::default(); stages],
+            below,
+            solved_sets: 0,
+        };
+        for index in (0..stages).rev() {
+            let outcome = solver.solve_one(index, &[], false);
+            solver.base_outcome[index] = outcome;
+            if outcome == SetOutcome::Solved {
+                solver.base[index] = Some(solver.current[index].clone());
+            }
+        }
+        solver
+    }
+
+    /// The stage without any call, if it has an operating point.
+    pub fn base(&self, stage: usize) -> Option<&StageSolution> {
+        self.base[stage].as_ref()
+    }
+
+    /// How the stage came out without any call.
+    pub fn base_outcome(&self, stage: usize) -> SetOutcome {
+        self.base_outcome[stage]
+    }
+
+    /// Solves a set of call options (indices into the phase's) as far as `stage` depends on it.
+    pub fn solve_set(&mut self, stage: usize, set: &[usize]) -> SetOutcome {
+        self.solved_sets += 1;
+        for position in 0..self.below[stage].len() {
+            let index = self.below[stage][position];
+            let touched = set.iter().any(|option| {
+                self.phase.touches[*option].iter().any(|touch| self.below[index].contains(&touch.at.stage))
+            });
+            let outcome = if touched {
+                self.solve_one(index, set, true)
+            } else {
+                if let Some(base) = &self.base[index] {
+                    self.current[index].clone_from(base);
+                }
+                self.base_outcome[index]
+            };
+            if outcome != SetOutcome::Solved {
+                return outcome;
+            }
+        }
+        SetOutcome::Solved
+    }
+
+    /// The state of a stage after the last solve that returned [`SetOutcome::Solved`].
+    pub fn solution(&self, stage: usize) -> &StageSolution {
+        &self.current[stage]
+    }
+
+    /// Current through the segment that leads to a node, after the last solve of its stage.
+    pub fn segment_current_a(&self, stage: usize, node: usize) -> f64 {
+        let loads = &self.loads[stage];
+        let voltage = &self.current[stage].voltage_v;
+        let end = self.layout.stages[stage].subtree_end[node] as usize;
+        (node..end).map(|node| loads.demand(node).current_at(voltage[node], loads.drop_v[node])).sum()
+    }
+
+    /// How far all loads of a stage could grow, after the last solve of that stage.
+    pub fn loading_margin(&self, stage: usize) -> Option<f64> {
+        let source = self.source(stage)?;
+        let loads = &self.loads[stage];
+        loading_margin(&self.phase.trees[stage], &source, &flow_loads(loads)).value()
+    }
+
+    fn source(&self, stage: usize) -> Option<Source> {
+        let voltage_v = self.phase.voltage_v[stage]?;
+        let resistance_ohm = self.layout.stages[stage].resistance_ohm[self.phase.corner.index()][0];
+        Some(Source { voltage_v, resistance_ohm })
+    }
+
+    /// Solves one stage, the stages that draw from it being solved already.
+    fn solve_one(&mut self, index: usize, set: &[usize], warm: bool) -> SetOutcome {
+        let Some(source) = self.source(index) else { return SetOutcome::Undecided { stage: index } };
+        let loads = &mut self.loads[index];
+        let base = &self.phase.base[index];
+        loads.power_w.copy_from_slice(&base.power_w);
+        loads.current_a.copy_from_slice(&base.current_a);
+        loads.conductance_s.copy_from_slice(&base.conductance_s);
+        for touch in set.iter().flat_map(|option| &self.phase.touches[*option]) {
+            if touch.at.stage == index {
+                loads.add(touch.at.node, touch.change);
+            }
+        }
+        for converter in &self.layout.stages[index].converters {
+            let output =
+                self.phase.output_v[converter.stage] * self.current[converter.stage].source_current_a;
+            loads.power_w[converter.node] += output / converter.efficiency;
+        }
+        let start_v = if warm { self.base[index].as_ref().map(|base| &base.voltage_v[..]) } else { None };
+        let options = Options { tolerance_v: ENCLOSURE_V, start_v, ..Options::default() };
+        let flow = flow_loads(loads);
+        let tree = &self.phase.trees[index];
+        match solve(tree, &source, &flow, &mut self.workspace, &options) {
+            Ok(Outcome::Solved(_)) => {
+                let voltage = self.workspace.voltages_v();
+                let solution = &mut self.current[index];
+                solution.voltage_v.clear();
+                solution.voltage_v.extend_from_slice(voltage);
+                solution.source_current_a = (0..voltage.len())
+                    .map(|node| loads.demand(node).current_at(voltage[node], loads.drop_v[node]))
+                    .sum();
+                SetOutcome::Solved
+            }
+            Ok(Outcome::NoSolution(_)) => SetOutcome::NoOperatingPoint { stage: index },
+            // A load that the flow refuses cannot come from a resolved site; it is not hidden.
+            Ok(Outcome::Undecided(_)) | Err(_) => SetOutcome::Undecided { stage: index },
+        }
+    }
+
+    /// Currents and losses of every segment of a stage after its last solve.
+    pub fn branch_currents(&self, stage: usize) -> Option<latchline_circuit::flow::Currents> {
+        let source = self.source(stage)?;
+        let voltage = &self.current[stage].voltage_v;
+        Some(branch_currents(&self.phase.trees[stage], &source, &flow_loads(&self.loads[stage]), voltage))
+    }
+}
+
+fn flow_loads(loads: &StageLoads) -> Loads<'_> {
+    Loads {
+        power_w: &loads.power_w,
+        current_a: &loads.current_a,
+        conductance_s: &loads.conductance_s,
+        drop_v: &loads.drop_v,
+    }
+}

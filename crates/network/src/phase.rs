@@ -1,0 +1,310 @@
+//! One operating state as a flow problem: base loads, admissible calls, voltages.
+
+use crate::calls::{CallKind, CallOption, call_options};
+use crate::demand::{Activity, Demand, load_factor, station_demand};
+use crate::layout::{Corner, Layout, NodeRef, StageSource, Terminal};
+use latchline_circuit::flow::Tree;
+use latchline_finding::{CallMoment, StateKind};
+use latchline_site::model::{LockFeed, RelayContact, Site, StationOwner};
+
+/// The loads of a stage, node by node.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct StageLoads {
+    /// Constant power in watts, drawn behind `drop_v`.
+    pub power_w: Vec<f64>,
+    /// Constant current in amperes.
+    pub current_a: Vec<f64>,
+    /// Conductance in siemens.
+    pub conductance_s: Vec<f64>,
+    /// Rectifier drop in volts.
+    pub drop_v: Vec<f64>,
+}
+
+impl StageLoads {
+    fn zeros(nodes: usize) -> Self {
+        let zeros = vec![0.0; nodes];
+        StageLoads {
+            power_w: zeros.clone(),
+            current_a: zeros.clone(),
+            conductance_s: zeros.clone(),
+            drop_v: zeros,
+        }
+    }
+
+    /// The demand at a node.
+    pub fn demand(&self, node: usize) -> Demand {
+        Demand {
+            power_w: self.power_w[node],
+            current_a: self.current_a[node],
+            conductance_s: self.conductance_s[node],
+        }
+    }
+
+    /// Adds to the demand at a node.
+    pub fn add(&mut self, node: usize, demand: Demand) {
+        self.power_w[node] += demand.power_w;
+        self.current_a[node] += demand.current_a;
+        self.conductance_s[node] += demand.conductance_s;
+    }
+}
+
+/// What one call option adds at one node.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Touch {
+    /// Where.
+    pub at: NodeRef,
+    /// The change against the base load; parts may be negative.
+    pub change: Demand,
+}
+
+/// An operating state in one corner, ready to be solved.
+#[derive(Debug, Clone)]
+pub struct Phase {
+    /// Which state.
+    pub kind: StateKind,
+    /// Which corner.
+    pub corner: Corner,
+    /// Activity of every station without any call.
+    pub base_activity: Vec<Activity>,
+    /// Base loads of every stage, without converters.
+    pub base: Vec<StageLoads>,
+    /// Open-circuit voltage of every stage; `None` where the stage is without power in this state.
+    pub voltage_v: Vec<Option<f64>>,
+    /// Voltage at which a stage's output power is reckoned for the stage above.
+    pub output_v: Vec<f64>,
+    /// The shape and resistances of every stage in this corner.
+    pub trees: Vec<Tree>,
+    /// Calls that may stand.
+    pub options: Vec<CallOption>,
+    /// What each option adds, by option.
+    pub touches: Vec<Vec<Touch>>,
+    /// How many calls may stand at once.
+    pub most_calls: usize,
+    /// Whether some load's current rises with voltage, so that results are bounds.
+    pub is_bound: bool,
+}
+
+/// Resistive loads in the adverse corner: each is replaced by the constant current that it draws at
+/// the highest voltage it can have, which is an upper bound of its current. `None`: kept as they are.
+pub(crate) type HighestVoltages = Vec<Vec<f64>>;
+
+impl Phase {
+    /// Builds a state. `highest` holds the highest voltage of every node, used to bound resistive
+    /// loads in the adverse corner.
+    pub(crate) fn new(
+        site: &Site,
+        layout: &Layout,
+        kind: StateKind,
+        corner: Corner,
+        highest: Option<&HighestVoltages>,
+    ) -> Option<Phase> {
+        let (base_activity, options, most_calls) = activities(site, kind)?;
+        let night = !matches!(kind, StateKind::StandbyDay | StateKind::LightLoad);
+        let drops = drops(site, layout);
+        let bounding = corner != Corner::Nominal;
+        let mut is_bound = false;
+        let mut bounded = |demand: Demand, at: NodeRef| -> Demand {
+            if !bounding || demand.conductance_s == 0.0 {
+                return demand;
+            }
+            is_bound = true;
+            let highest_v = match (corner, highest) {
+                (Corner::Adverse, Some(highest)) => highest[at.stage][at.node],
+                _ => 0.0,
+            };
+            let by_resistance = demand.conductance_s * highest_v;
+            Demand { current_a: demand.current_a + by_resistance, conductance_s: 0.0, ..demand }
+        };
+        let mut base: Vec<StageLoads> =
+            layout.stages.iter().map(|stage| StageLoads::zeros(stage.parent.len())).collect();
+        for (loads, drop) in base.iter_mut().zip(drops) {
+            loads.drop_v = drop;
+        }
+        for (index, station) in site.stations.iter().enumerate() {
+            let Some(at) = layout.station[index] else { continue };
+            let mut demand = station_demand(site, station, base_activity[index], night, corner);
+            if kind == StateKind::FireRelease {
+                demand = demand.plus(released_on_fire(site, station.owner, index, corner));
+            }
+            base[at.stage].add(at.node, bounded(demand, at));
+        }
+        for (index, at) in layout.box_input.iter().enumerate() {
+            let Some(at) = *at else { continue };
+            if let Some(consumption) = &site.box_model(&site.boxes[index]).consumption {
+                base[at.stage].add(at.node, bounded(Demand::of(consumption.value), at));
+            }
+        }
+        let touches: Vec<Vec<Touch>> = options
+            .iter()
+            .map(|option| {
+                option
+                    .busy
+                    .iter()
+                    .filter_map(|&(index, activity)| {
+                        let at = layout.station[index]?;
+                        let station = &site.stations[index];
+                        let busy = station_demand(site, station, activity, night, corner);
+                        let base = station_demand(site, station, base_activity[index], night, corner);
+                        let change = bounded(busy, at).minus(bounded(base, at));
+                        Some(Touch { at, change })
+                    })
+                    .collect()
+            })
+            .collect();
+        let (voltage_v, output_v) = voltages(site, layout, kind, corner, &base, &touches);
+        if voltage_v.iter().all(Option::is_none) {
+            return None;
+        }
+        let trees = layout
+            .stages
+            .iter()
+            .map(|stage| {
+                let resistance = stage.resistance_ohm[corner.index()].clone();
+                Tree::new(stage.parent.clone(), resistance).expect("a stage is laid out parent-first")
+            })
+            .collect();
+        Some(Phase {
+            kind,
+            corner,
+            base_activity,
+            base,
+            voltage_v,
+            output_v,
+            trees,
+            options,
+            touches,
+            most_calls,
+            is_bound,
+        })
+    }
+}
+
+/// Base activities, call options and number of simultaneous calls; `None` where the state cannot
+/// occur on this site.
+fn activities(site: &Site, kind: StateKind) -> Option<(Vec<Activity>, Vec<CallOption>, usize)> {
+    let family = site.family();
+    let all = |activity| vec![activity; site.stations.len()];
+    match kind {
+        StateKind::StandbyDay | StateKind::StandbyNight | StateKind::LightLoad => {
+            Some((all(Activity::Standby), Vec::new(), 0))
+        }
+        StateKind::Call | StateKind::BatteryEnd => {
+            let options = call_options(site, CallKind::Calls);
+            let calls = family.simultaneous_calls.value as usize;
+            (!options.is_empty()).then_some((all(Activity::Standby), options, calls))
+        }
+        StateKind::SelfView => {
+            let options = call_options(site, CallKind::Views);
+            let views = family.simultaneous_views.value as usize;
+            (!options.is_empty() && views > 0).then_some((all(Activity::Standby), options, views))
+        }
+        StateKind::AllCall => {
+            if !family.all_call.value || site.management.is_empty() {
+                return None;
+            }
+            let mut base = all(Activity::Standby);
+            for dwelling in &site.dwellings {
+                for &station in &dwelling.stations {
+                    base[station] = Activity::Ringing;
+                }
+            }
+            let options = site
+                .management
+                .iter()
+                .map(|management| CallOption {
+                    caller: management.station,
+                    answering: management.station,
+                    moment: CallMoment::Ringing,
+                    parties: [0, 0],
+                    busy: vec![(management.station, Activity::Ringing)],
+                })
+                .collect();
+            Some((base, options, 1))
+        }
+        StateKind::PowerReturn => Some((all(Activity::Booting), Vec::new(), 0)),
+        StateKind::FireRelease => {
+            let any = site.entrances.iter().any(|entrance| is_released_on_fire(site, entrance));
+            any.then_some((all(Activity::Standby), Vec::new(), 0))
+        }
+    }
+}
+
+/// Whether the fire interlock makes this door's station energise a lock from the bus.
+fn is_released_on_fire(site: &Site, entrance: &latchline_site::model::Entrance) -> bool {
+    let model = site.station_model(&site.stations[entrance.station]);
+    entrance.fire_interlock.value
+        && model.releasing_extra.is_some()
+        && entrance.locks.iter().any(|lock| {
+            lock.contact.value == RelayContact::NormallyOpen
+                && matches!(lock.feed.value, LockFeed::Station | LockFeed::Bus)
+        })
+}
+
+fn released_on_fire(site: &Site, owner: StationOwner, station: usize, corner: Corner) -> Demand {
+    let StationOwner::Entrance(entrance) = owner else { return Demand::default() };
+    let model = site.station_model(&site.stations[station]);
+    match &model.releasing_extra {
+        Some(extra) if is_released_on_fire(site, &site.entrances[entrance]) => {
+            Demand::of(extra.value).times(load_factor(model.load_tolerance.value.as_fraction(), corner))
+        }
+        _ => Demand::default(),
+    }
+}
+
+/// Rectifier drop at every node.
+fn drops(site: &Site, layout: &Layout) -> Vec<Vec<f64>> {
+    let drop_at = |terminal: &Terminal| {
+        let drop = match *terminal {
+            Terminal::Station(index) => &site.station_model(&site.stations[index]).rectifier_drop,
+            Terminal::BoxInput(index) => &site.box_model(&site.boxes[index]).rectifier_drop,
+            _ => return 0.0,
+        };
+        drop.as_ref().map_or(0.0, |drop| drop.value.as_volts())
+    };
+    layout.stages.iter().map(|stage| stage.terminal.iter().map(drop_at).collect()).collect()
+}
+
+/// Source voltage of every stage, and the voltage at which its output power is reckoned.
+///
+/// The power that a converter draws is its source voltage times its current. Constant-power
+/// loads draw more current at a lower voltage and the losses grow, so with them alone the low end is the adverse one; constant
+/// currents draw more power at the high end, so where there are any the current of the low end is taken
+/// together with the voltage of the high end, which bounds both.
+fn voltages(
+    site: &Site,
+    layout: &Layout,
+    kind: StateKind,
+    corner: Corner,
+    base: &[StageLoads],
+    touches: &[Vec<Touch>],
+) -> (Vec<Option<f64>>, Vec<f64>) {
+    let mut has_current: Vec<bool> =
+        base.iter().map(|loads| loads.current_a.iter().any(|current| *current != 0.0)).collect();
+    for touch in touches.iter().flatten() {
+        has_current[touch.at.stage] |= touch.change.current_a != 0.0;
+    }
+    let mut voltage: Vec<Option<f64>> = Vec::with_capacity(layout.stages.len());
+    let mut output = Vec::with_capacity(layout.stages.len());
+    let mut powered_by: Vec<Option<usize>> = vec![None; layout.stages.len()];
+    for (index, stage) in layout.stages.iter().enumerate() {
+        for converter in &stage.converters {
+            powered_by[converter.stage] = Some(index);
+        }
+        let mut own = Some(stage.voltage_v[corner.index()]);
+        if kind == StateKind::BatteryEnd {
+            own = match stage.source {
+                StageSource::Supply(supply) => {
+                    let battery = site.supply_model(&site.supplies[supply]).battery.as_ref();
+                    battery.map(|battery| battery.end_bus_voltage.value.as_volts())
+                }
+                StageSource::Regenerator(_) => powered_by[index].and_then(|above| voltage[above]).and(own),
+            };
+        }
+        let highest = stage.voltage_v[Corner::Light.index()];
+        let reckoned =
+            if corner == Corner::Adverse && has_current[index] { highest } else { own.unwrap_or(0.0) };
+        voltage.push(own);
+        output.push(reckoned);
+    }
+    (voltage, output)
+}

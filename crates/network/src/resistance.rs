@@ -1,0 +1,128 @@
+//! Loop resistance of every section of a run, by corner.
+//!
+//! A section of length `L` has the loop resistance `(2 r L + 4 j) / p + s`: two conductors of `r` ohm
+//! per metre, a terminal of `j` ohm at each end of each conductor, `p` pairs in parallel, `s` ohm of surge protection. Extra
+//! joints of a run, `2 j` each, are shared out by length.
+//!
+//! | corner | temperature | length | conductor |
+//! |---|---|---|---|
+//! | nominal | usual | as stated | as the catalogue says |
+//! | adverse | hottest | upper tolerance | upper tolerance |
+//! | light | coldest | lower tolerance | lower tolerance |
+//!
+//! Where the loop resistance of a run was measured it takes the place of all this: shared out by
+//! length, corrected from the usual temperature, with [`MEASUREMENT_TOLERANCE`].
+
+use crate::layout::Corner;
+use latchline_site::catalogue::{Cable, Gauge, Material};
+use latchline_site::model::{Run, RunStop, Site};
+
+/// Error of a loop resistance measured on site, either way (common practice, no source).
+pub const MEASUREMENT_TOLERANCE: f64 = 0.02;
+
+/// Length and loop resistance of one section.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SectionResistance {
+    /// Stated length in metres.
+    pub length_m: f64,
+    /// Loop resistance in ohms, by corner.
+    pub ohm: [f64; 3],
+}
+
+/// Lengths and resistances of the sections of a run.
+pub fn section_resistances(site: &Site, run: &Run) -> Vec<SectionResistance> {
+    let total_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+    let corner_values = Corner::ALL.map(|corner| CornerValues::of(site, run, corner, total_m));
+    run.sections
+        .iter()
+        .map(|section| {
+            let length_m = section.length.value.as_metres();
+            let entrance_protection = match section.to {
+                RunStop::Station(station) => entrance_protection(site, station),
+                _ => 0.0,
+            };
+            let ohm = corner_values.map(|values| values.section(length_m, total_m) + entrance_protection);
+            SectionResistance { length_m, ohm }
+        })
+        .collect()
+}
+
+/// Resistance per metre of one conductor of a cable at a temperature, without tolerance.
+pub fn conductor_ohm_per_m(cable: &Cable, celsius: f64) -> f64 {
+    let rho = match cable.material.value {
+        Material::Copper => 0.017241,
+        Material::CladAluminium10 => 0.02743,
+        Material::CladAluminium15 => 0.02676,
+        Material::Aluminium => 0.028264,
+    };
+    let at_20 = match cable.gauge.value {
+        Gauge::CrossSection { area, .. } => rho / area.as_square_millimetres(),
+        Gauge::Awg(n) => {
+            let d = 0.127 * 92f64.powf((36.0 - f64::from(n)) / 39.0);
+            rho / (std::f64::consts::PI * d * d / 4.0)
+        }
+        Gauge::DiameterMm(d) => rho / (std::f64::consts::PI * d * d / 4.0),
+        Gauge::Resistance(value) => value.as_ohms_per_metre(),
+    };
+    at_20 * (1.0 + 0.00393 * (celsius - 20.0))
+}
+
+fn entrance_protection(site: &Site, station: usize) -> f64 {
+    site.entrances
+        .iter()
+        .filter(|entrance| entrance.station == station)
+        .filter_map(|entrance| entrance.surge_protection.as_ref())
+        .map(|protection| protection.value.as_ohms())
+        .sum()
+}
+
+/// What a corner needs to know of a run.
+#[derive(Clone, Copy)]
+struct CornerValues {
+    /// Loop resistance per metre of pairs in parallel, at the corner's length.
+    per_metre: f64,
+    /// Terminals of one section.
+    terminals: f64,
+    /// Spread over the whole run by length: joints, or a measured loop.
+    spread: f64,
+    /// Surge protection of the run, shared out by length as well.
+    protection: f64,
+}
+
+impl CornerValues {
+    fn of(site: &Site, run: &Run, corner: Corner, total_m: f64) -> Self {
+        let conditions = &site.conditions;
+        let cable = site.cable(run);
+        let (temperature, sign) = match corner {
+            Corner::Nominal => (&conditions.usual_temperature, 0.0),
+            Corner::Adverse => (&conditions.hottest_temperature, 1.0),
+            Corner::Light => (&conditions.coldest_temperature, -1.0),
+        };
+        let celsius = temperature.value.as_celsius();
+        let per_metre = conductor_ohm_per_m(cable, celsius);
+        let protection = run.surge_protection.as_ref().map_or(0.0, |value| value.value.as_ohms());
+        if let Some(measured) = &run.measured.loop_resistance {
+            let usual = conductor_ohm_per_m(cable, conditions.usual_temperature.value.as_celsius());
+            let by_temperature = per_metre / usual;
+            let spread = measured.value.as_ohms() * by_temperature * (1.0 + sign * MEASUREMENT_TOLERANCE);
+            return CornerValues { per_metre: 0.0, terminals: 0.0, spread, protection };
+        }
+        let pairs = f64::from(run.pairs.value.max(1));
+        let tolerance = |ratio: f64| (1.0 + sign * ratio).max(0.0);
+        let by_tolerance = tolerance(cable.resistance_tolerance.value.as_fraction())
+            * tolerance(conditions.length_tolerance.value.as_fraction());
+        let joint = conditions.joint_resistance.value.as_ohms();
+        let joints = 2.0 * joint * f64::from(run.joints.value) / pairs;
+        CornerValues {
+            per_metre: 2.0 * per_metre * by_tolerance / pairs,
+            terminals: 4.0 * joint / pairs,
+            spread: if total_m > 0.0 { joints } else { 0.0 },
+            protection,
+        }
+    }
+
+    fn section(self, length_m: f64, total_m: f64) -> f64 {
+        let share = if total_m > 0.0 { length_m / total_m } else { 0.0 };
+        self.per_metre * length_m + self.terminals + share * (self.spread + self.protection)
+    }
+}

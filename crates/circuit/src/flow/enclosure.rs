@@ -3,16 +3,18 @@
 use super::{Loads, Source, Tree};
 
 /// `gamma_N = N u/(1 - N u)`, the bound on the relative error of a term after `N` roundings (Higham,
-/// Accuracy and Stability of Numerical Algorithms, section 3.1), doubled: it then also covers
-/// turning `true >= computed/(1 + gamma)` into a product and the roundings of the comparison itself.
-pub(super) fn doubled_gamma(rounding_steps: f64) -> f64 {
+/// Accuracy and Stability of Numerical Algorithms, section 3.1), times 1.01.
+///
+/// A computed value `c` of the true `t > 0` satisfies `t <= c/(1 - gamma) <= c (1 + 1.01 gamma)` and
+/// `t >= c (1 - gamma)` as long as `gamma < 0.0099`; beyond that infinity is returned and nothing is shown.
+pub(super) fn gamma(rounding_steps: f64) -> f64 {
     let nu = rounding_steps * (f64::EPSILON / 2.0);
-    if nu < 0.25 { 2.0 * nu / (1.0 - nu) } else { f64::INFINITY }
+    if nu < 0.009 { 1.01 * nu / (1.0 - nu) } else { f64::INFINITY }
 }
 
 /// The allowance for the loads at hand.
 pub(super) fn allowance(tree: &Tree, loads: &Loads<'_>) -> f64 {
-    doubled_gamma(tree.rounding_steps(!loads.conductance_s.is_empty()))
+    gamma(tree.rounding_steps(!loads.conductance_s.is_empty()))
 }
 
 /// Power-only case, uniform half width: is the greatest solution within `voltage_v` -+ `half_width_v`?
@@ -47,8 +49,8 @@ pub(super) fn verify_power_only(
     lowest = lowest.min(low);
     let r = source.resistance_ohm;
     pair[0] = [r * (pair[0][0] + power_w[0] / low), r * (pair[0][1] + power_w[0] / high)];
-    let gamma = doubled_gamma(tree.rounding_steps(false));
-    let (up_factor, down_factor) = (1.0 + gamma, 1.0 - gamma);
+    let allowed = gamma(tree.rounding_steps(false));
+    let (up_factor, down_factor) = (1.0 + allowed, 1.0 - allowed);
     let v0 = source.voltage_v;
     let mut fine = lowest > 0.0;
     fine &= pair[0][0] * up_factor < v0 - low && pair[0][1] * down_factor >= v0 - high;

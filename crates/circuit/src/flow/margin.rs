@@ -223,10 +223,14 @@ impl Search<'_> {
         }
         solve_right_side(self.tree, self.source, &mut self.factor, &mut self.a);
         let weakest = self.weakest();
-        let mut distance = f64::INFINITY;
-        let mut limit = Limit::Nose;
-        if self.a[weakest] > 0.0 {
-            distance = self.t[weakest] / (2.0 * self.a[weakest]);
+        // Where strong conductances make `v` convex in `lambda` the square root says nothing: then, and never
+        // further than, where the straight line reaches the end of the domain.
+        let mut distance = (self.voltage_v[weakest] - loads.drop(weakest)) / self.t[weakest];
+        let mut limit = if loads.power(weakest) > 0.0 { Limit::Nose } else { Limit::Zero(weakest) };
+        let to_nose = self.t[weakest] / (2.0 * self.a[weakest]);
+        if self.a[weakest] > 0.0 && to_nose < distance {
+            distance = to_nose;
+            limit = Limit::Nose;
         }
         for node in 0..nodes {
             let (v, t, a) = (self.voltage_v[node], self.t[node], self.a[node]);

@@ -61,7 +61,7 @@
 //! (`fl(a op b) = (a op b)(1 + d)`, `|d| <= 2^-53`, no overflow or underflow; Higham, Accuracy and Stability of
 //! Numerical Algorithms, section 2.2) their relative error is at most `gamma_N = N 2^-53/(1 - N 2^-53)`, where `N`
 //! counts the roundings on the longest way of a term through both sweeps ([`Tree::rounding_steps`]).
-//! The comparison allows for twice that.
+//! The comparison allows for it.
 //!
 //! The vectors tried are `v -+ h` with a uniform half width `h` (enough whenever every voltage is
 //! well above `V0/2`), then `v -+ h t/max t` with `t = J^-1 i`, the change of the voltages when all

@@ -1,6 +1,6 @@
 //! The certificate that there is no solution.
 
-use super::enclosure::doubled_gamma;
+use super::enclosure::gamma;
 use super::{Loads, Source, Tree};
 
 /// Weights that show that the loads times `load_factor`, or any larger factor, have no solution.
@@ -37,9 +37,9 @@ impl NonexistenceCertificate {
         // Both sides are sums over the nodes on top of the two sweeps.
         let nodes = tree.len() as f64;
         let steps = tree.rounding_steps(!loads.conductance_s.is_empty()) + 4.0 * nodes + 32.0;
-        let gamma = doubled_gamma(steps);
+        let allowed = gamma(steps);
         // Zero against zero, infinite or undefined sides show nothing.
-        let shown = left.is_finite() && right > 0.0 && left * (1.0 - gamma) > right * (1.0 + gamma);
+        let shown = left.is_finite() && right > 0.0 && left * (1.0 - allowed) > right * (1.0 + allowed);
         shown.then(|| Self { load_factor, injected_a, weight_v, ratio: left / right })
     }
 }

@@ -319,16 +319,17 @@ fn enclose(
     if !(largest.is_finite() && largest > 0.0) {
         return None;
     }
-    let floor = (source.voltage_v * f64::EPSILON).min(0.05 * half);
+    // Near the source the drops, and with them the room for rounding, are small: a few units in the last place more.
+    let floor = (16.0 * source.voltage_v * f64::EPSILON).min(0.05 * half);
     let mut half = half;
-    for _ in 0..if widen { 24 } else { 1 } {
+    for _ in 0..if widen { 40 } else { 1 } {
         for node in 0..nodes {
             workspace.half_width_v[node] = (half / largest) * workspace.tangent[node].max(0.0) + floor;
         }
         if enclosed(workspace) {
             return Some(Enclosure { width_v: 2.0 * (half + floor), uniform: false });
         }
-        half *= 2.5;
+        half *= 1.5;
     }
     None
 }

@@ -1,8 +1,22 @@
 //! Rules and verdict over a network: one rule, one file.
 
+mod acceptance;
+mod assess;
 mod assessment;
+mod grade;
+mod in_hand;
+pub mod rule;
+pub mod rules;
 
+pub use assess::assess;
 pub use assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,
 };
+
+use latchline_finding::CodeDoc;
+
+/// The manual pages of everything that can be found: in the files, then by the rules.
+pub fn codes() -> impl Iterator<Item = &'static CodeDoc> {
+    rules::ALL.iter().map(|rule| &rule.doc)
+}

@@ -1,6 +1,7 @@
 //! Solving one set of calls, stage by stage, from the last converter up to the supplies.
 
-use crate::layout::Layout;
+use crate::demand::Demand;
+use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, StageLoads};
 use latchline_circuit::flow::{
     Loads, Options, Outcome, Source, Workspace, branch_currents, loading_margin, solve,
@@ -57,6 +58,8 @@ pub struct Solver<'a> {
     current: Vec<StageSolution>,
     /// Stages that draw from each stage, itself last, deepest first.
     below: Vec<Vec<usize>>,
+    /// Load added at one place besides the phase's own, for "what if" questions.
+    extra: Option<(NodeRef, Demand)>,
     /// Sets solved so far.
     pub solved_sets: u64,
 }
@@ -83,6 +86,7 @@ impl<'a> Solver<'a> {
             base_outcome: (0..stages).map(|stage| SetOutcome::Undecided { stage }).collect(),
             current: vec![StageSolution::default(); stages],
             below,
+            extra: None,
             solved_sets: 0,
         };
         for index in (0..stages).rev() {
@@ -128,6 +132,17 @@ impl<'a> Solver<'a> {
         SetOutcome::Solved
     }
 
+    /// Solves a set of call options with a further load at one place of `stage`.
+    pub fn solve_set_with(&mut self, at: NodeRef, extra: Demand, set: &[usize]) -> SetOutcome {
+        let mut outcome = self.solve_set(at.stage, set);
+        if outcome == SetOutcome::Solved {
+            self.extra = Some((at, extra));
+            outcome = self.solve_one(at.stage, set, true);
+            self.extra = None;
+        }
+        outcome
+    }
+
     /// The state of a stage after the last solve that returned [`SetOutcome::Solved`].
     pub fn solution(&self, stage: usize) -> &StageSolution {
         &self.current[stage]
@@ -166,6 +181,11 @@ impl<'a> Solver<'a> {
             if touch.at.stage == index {
                 loads.add(touch.at.node, touch.change);
             }
+        }
+        if let Some((at, extra)) = self.extra
+            && at.stage == index
+        {
+            loads.add(at.node, extra);
         }
         for converter in &self.layout.stages[index].converters {
             let output =

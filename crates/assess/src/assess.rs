@@ -1,0 +1,242 @@
+//! From a site to its assessment.
+
+use crate::acceptance;
+use crate::assessment::{
+    Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
+    WorstVoltage,
+};
+use crate::grade::assumed_values;
+use crate::in_hand::InHand;
+use crate::rule::{Context, Report, Topology};
+use crate::rules;
+use latchline_finding::{Finding, Severity};
+use latchline_network::states::CurrentState;
+use latchline_network::{Device, Layout, SearchOptions, StageSource, StateSpace, worst_states};
+use latchline_site::addresses;
+use latchline_site::model::Site;
+use std::collections::BTreeMap;
+
+/// Judges a resolved site by every rule.
+pub fn assess(site: &Site) -> Assessment {
+    let layout = Layout::new(site);
+    let space = StateSpace::new(site, &layout);
+    let worst = worst_states(site, &layout, &space, &SearchOptions::default());
+    let addresses = addresses::assign(site);
+    let context = Context {
+        site,
+        layout: &layout,
+        space: &space,
+        worst: &worst,
+        addresses: &addresses,
+        topology: Topology::new(site),
+    };
+    let mut report = Report::default();
+    for rule in rules::ALL {
+        (rule.check)(&rule.doc, &context, &mut report);
+    }
+    let Report { mut findings, not_judged } = report;
+    acceptance::apply(site, &mut findings);
+    sort(&mut findings);
+    let devices = device_results(&context);
+    let sources = source_summaries(&context, &devices);
+    let runs = run_summaries(&context, &devices);
+    let states = state_summaries(&context);
+    let verdict = verdict(site, &layout, &findings, &not_judged);
+    Assessment {
+        title: site.title.clone(),
+        verdict,
+        sources,
+        runs,
+        devices,
+        addresses,
+        findings,
+        not_judged,
+        states,
+    }
+}
+
+fn verdict(site: &Site, layout: &Layout, findings: &[Finding], not_judged: &[NotJudged]) -> Verdict {
+    let fails =
+        |finding: &Finding| finding.severity == Severity::Error && finding.accepted.is_none();
+    if findings.iter().any(fails) {
+        return Verdict::Fails;
+    }
+    if !not_judged.is_empty() {
+        return Verdict::NotJudged(not_judged.to_vec());
+    }
+    let assumed = assumed_values(site, layout, None);
+    if assumed.is_empty() { Verdict::Holds } else { Verdict::HoldsOnAssumedData(assumed) }
+}
+
+/// Worst first, then in the order of rules and of the site, which is the order they come in.
+fn sort(findings: &mut [Finding]) {
+    findings.sort_by_key(|finding| (finding.accepted.is_some(), std::cmp::Reverse(finding.severity)));
+}
+
+fn device_results(context: &Context<'_>) -> Vec<DeviceResult> {
+    context
+        .worst
+        .devices
+        .iter()
+        .map(|device| {
+            let stage = &context.layout.stages[device.at.stage];
+            let worst = device.worst();
+            let highest_limit = match device.device {
+                Device::Station(index) => {
+                    &context.site.station_model(&context.site.stations[index]).highest_voltage
+                }
+                Device::Box(index) => &context.site.box_model(&context.site.boxes[index]).highest_voltage,
+            };
+            let mut by_state = BTreeMap::new();
+            for margin in &device.margins {
+                by_state.insert(context.space.phases[margin.phase].kind, margin.voltage_v);
+            }
+            DeviceResult {
+                id: context.device_id(device.device).clone(),
+                model: context.device_model(device.device).to_string(),
+                source: stage.id.clone(),
+                run: context.run_to(device.at).map(|run| context.site.runs[run].id.clone()),
+                worst: WorstVoltage {
+                    state: context.state(worst.phase, &worst.set),
+                    adverse_v: worst.voltage_v,
+                    nominal_v: device.nominal_v,
+                    limit_v: worst.limit_v,
+                    is_bound: context.space.phases[worst.phase].is_bound,
+                },
+                highest_v: context.space.highest_v[device.at.stage][device.at.node],
+                highest_limit_v: highest_limit.as_ref().map(|limit| limit.value.as_volts()),
+                by_state,
+                distance_m: stage.distance_m[device.at.node],
+                loop_resistance_ohm: path_resistance(context.layout, device.at),
+            }
+        })
+        .collect()
+}
+
+/// Nominal loop resistance from the source's ideal voltage to a node.
+fn path_resistance(layout: &Layout, at: latchline_network::NodeRef) -> f64 {
+    let stage = &layout.stages[at.stage];
+    let mut node = at.node;
+    let mut total = 0.0;
+    loop {
+        total += stage.resistance_ohm[0][node];
+        if node == 0 {
+            return total;
+        }
+        node = stage.parent[node] as usize;
+    }
+}
+
+/// The device with the least margin among those that match.
+fn least_margin(
+    devices: &[DeviceResult],
+    matches: impl Fn(usize) -> bool,
+) -> Option<usize> {
+    (0..devices.len())
+        .filter(|index| matches(*index))
+        .min_by(|a, b| devices[*a].worst.margin_v().total_cmp(&devices[*b].worst.margin_v()))
+}
+
+fn worst_current(context: &Context<'_>, current: &CurrentState, limit_a: Option<f64>) -> WorstCurrent {
+    WorstCurrent {
+        state: context.state(current.phase, &current.set),
+        current_a: current.current_a,
+        limit_a,
+    }
+}
+
+fn source_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<SourceSummary> {
+    let mut summaries = Vec::new();
+    for (index, stage) in context.layout.stages.iter().enumerate() {
+        let Some(current) = &context.worst.source_current[index] else { continue };
+        let (limit_a, rated_power_w) = match stage.source {
+            StageSource::Supply(supply) => {
+                let model = context.site.supply_model(&context.site.supplies[supply]);
+                let power = model.rated_power.as_ref().map(|power| power.value.as_watts());
+                (Some(model.rated_current.value.as_amps()), power)
+            }
+            StageSource::Regenerator(index) => {
+                let model = context.site.box_model(&context.site.boxes[index]);
+                (None, model.output_power.as_ref().map(|power| power.value.as_watts()))
+            }
+        };
+        let voltage_v = context.space.phases[current.phase].voltage_v[index];
+        let worst = &context.worst.devices;
+        summaries.push(SourceSummary {
+            id: stage.id.clone(),
+            model: context.source_model(stage.source).to_string(),
+            stations: stations_on(context, index),
+            current: worst_current(context, current, limit_a),
+            power_w: current.current_a.zip(voltage_v).map(|(current, voltage)| current * voltage),
+            rated_power_w,
+            standby_current_a: context.worst.standby_current_a[index],
+            worst_device: least_margin(devices, |device| worst[device].at.stage == index),
+            loading_margin: context.worst.loading_margin[index],
+        });
+    }
+    summaries
+}
+
+/// Stations on a stage and on all stages that draw from it.
+fn stations_on(context: &Context<'_>, stage: usize) -> usize {
+    let stage = &context.layout.stages[stage];
+    let own = stage.terminal.iter().filter(|t| matches!(t, latchline_network::Terminal::Station(_)));
+    let below: usize =
+        stage.converters.iter().map(|converter| stations_on(context, converter.stage)).sum();
+    own.count() + below
+}
+
+fn run_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<RunSummary> {
+    let site = context.site;
+    let mut in_hand = InHand::new(context);
+    let mut summaries = Vec::new();
+    for (index, run) in site.runs.iter().enumerate() {
+        let (Some(at), Some(current)) = (context.layout.run_start[index], &context.worst.run_current[index])
+        else {
+            continue;
+        };
+        let stage = &context.layout.stages[at.stage];
+        let range = at.node..stage.subtree_end[at.node] as usize;
+        let worst = &context.worst.devices;
+        let worst_device = least_margin(devices, |device| {
+            worst[device].at.stage == at.stage && range.contains(&worst[device].at.node)
+        });
+        let pairs = run.pairs.value;
+        let cable = if pairs > 1 { format!("{pairs} x {}", run.cable.value) } else { run.cable.value.clone() };
+        summaries.push(RunSummary {
+            id: run.id.clone(),
+            from: site.start_id(run.from),
+            source: stage.id.clone(),
+            cable,
+            stations: context.topology.stations_beyond[index].len(),
+            length_m: run.sections.iter().map(|section| section.length.value.as_metres()).sum(),
+            current: worst_current(context, current, rules::port_limit(context, index)),
+            worst_device,
+            stations_in_hand: in_hand.stations(index),
+        });
+    }
+    summaries
+}
+
+fn state_summaries(context: &Context<'_>) -> Vec<StateSummary> {
+    context
+        .worst
+        .states
+        .iter()
+        .map(|state| {
+            // The empty set, and at most so many choices of one to `most_calls` options.
+            let mut call_sets = 1.0;
+            let mut choices = 1.0;
+            for calls in 1..=state.most_calls.min(state.options) {
+                choices *= (state.options + 1 - calls) as f64 / calls as f64;
+                call_sets += choices;
+            }
+            StateSummary {
+                kind: state.kind,
+                call_sets,
+                solved_sets: state.solved_sets,
+                exact: state.complete,
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,269 @@
+//! What a rule is, and what it is given.
+
+use crate::assessment::NotJudged;
+use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
+use latchline_network::states::{StateSpace, WorstStates, operating_state};
+use latchline_network::{Device, Layout, NodeRef, StageSource};
+use latchline_site::addresses::AddressPlan;
+use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
+
+/// A rule: its manual page and its check.
+#[derive(Clone, Copy)]
+pub struct Rule {
+    /// Code, usual severity, title and manual page.
+    pub doc: CodeDoc,
+    /// Looks at the site and reports.
+    pub check: fn(&CodeDoc, &Context<'_>, &mut Report),
+}
+
+/// Declares a rule: its doc comment is the manual page that `explain` prints.
+///
+/// ```ignore
+/// rule! {
+///     /// # What it checks
+///     /// ...
+///     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, "Voltage too low in use", check
+/// }
+/// ```
+macro_rules! rule {
+    ($(#[doc = $text:literal])+ pub static $name:ident: $code:literal, $severity:ident, $title:literal, $check:path) => {
+        $(#[doc = $text])+
+        pub static $name: $crate::rule::Rule = $crate::rule::Rule {
+            doc: latchline_finding::CodeDoc {
+                code: $code,
+                severity: latchline_finding::Severity::$severity,
+                title: $title,
+                explanation: concat!($($text, "\n"),+),
+            },
+            check: $check,
+        };
+    };
+}
+pub(crate) use rule;
+
+/// Everything a rule may look at.
+pub struct Context<'a> {
+    /// The site.
+    pub site: &'a Site,
+    /// Its trees.
+    pub layout: &'a Layout,
+    /// Its operating states.
+    pub space: &'a StateSpace,
+    /// The worst of everything.
+    pub worst: &'a WorstStates,
+    /// Addresses and settings.
+    pub addresses: &'a AddressPlan,
+    /// How the site hangs together.
+    pub topology: Topology,
+}
+
+/// What rules put their results into.
+#[derive(Debug, Default)]
+pub struct Report {
+    /// Findings.
+    pub findings: Vec<Finding>,
+    /// What could not be judged.
+    pub not_judged: Vec<NotJudged>,
+}
+
+impl Report {
+    /// Adds a finding.
+    pub fn push(&mut self, finding: Finding) {
+        self.findings.push(finding);
+    }
+
+    /// Adds something that could not be judged, together with others of the same code and cause.
+    pub fn not_judged(&mut self, code: &'static str, element: ElementId, missing: String) {
+        let known = self.not_judged.iter_mut().find(|entry| entry.code == code && entry.missing == missing);
+        match known {
+            Some(entry) => entry.elements.push(element),
+            None => self.not_judged.push(NotJudged { code, elements: vec![element], missing }),
+        }
+    }
+}
+
+/// Starts a finding of a rule.
+pub fn finding(doc: &CodeDoc, origin: impl Into<Origin>) -> Finding {
+    Finding::new(latchline_finding::Code(doc.code), doc.severity, origin)
+}
+
+/// Starts a finding of a rule with another severity than the usual one.
+pub fn finding_as(
+    doc: &CodeDoc,
+    severity: Severity,
+    origin: impl Into<Origin>,
+) -> Finding {
+    Finding::new(latchline_finding::Code(doc.code), severity, origin)
+}
+
+impl Context<'_> {
+    /// The operating state of a phase with a set of its call options.
+    pub fn state(&self, phase: usize, set: &[usize]) -> OperatingState {
+        operating_state(self.site, &self.space.phases[phase], set)
+    }
+
+    /// Name of a device.
+    pub fn device_id(&self, device: Device) -> &ElementId {
+        match device {
+            Device::Station(index) => &self.site.stations[index].id,
+            Device::Box(index) => &self.site.boxes[index].id,
+        }
+    }
+
+    /// Where a device is defined.
+    pub fn device_origin(&self, device: Device) -> Origin {
+        match device {
+            Device::Station(index) => self.site.stations[index].origin.clone(),
+            Device::Box(index) => self.site.boxes[index].origin.clone(),
+        }
+    }
+
+    /// Where the user wired a device up: its place in a run, else its own definition.
+    pub fn wiring_origin(&self, device: Device) -> Origin {
+        let section = match device {
+            Device::Station(index) => self.topology.section_to_station[index],
+            Device::Box(index) => self.topology.section_to_box[index],
+        };
+        match section {
+            Some((run, section)) => self.site.runs[run].sections[section].to_origin.clone(),
+            None => self.device_origin(device),
+        }
+    }
+
+    /// Model of a device.
+    pub fn device_model(&self, device: Device) -> &str {
+        match device {
+            Device::Station(index) => &self.site.stations[index].model.value,
+            Device::Box(index) => &self.site.boxes[index].model.value,
+        }
+    }
+
+    /// The run whose section leads to a node.
+    pub fn run_to(&self, at: NodeRef) -> Option<usize> {
+        match self.layout.stages[at.stage].segment[at.node] {
+            latchline_network::Segment::Cable { run, .. } => Some(run),
+            _ => None,
+        }
+    }
+
+    /// Model name of what feeds a stage.
+    pub fn source_model(&self, source: StageSource) -> &str {
+        match source {
+            StageSource::Supply(index) => &self.site.supplies[index].model.value,
+            StageSource::Regenerator(index) => &self.site.boxes[index].model.value,
+        }
+    }
+
+    /// Where what feeds a stage is defined.
+    pub fn source_origin(&self, source: StageSource) -> Origin {
+        match source {
+            StageSource::Supply(index) => self.site.supplies[index].origin.clone(),
+            StageSource::Regenerator(index) => self.site.boxes[index].origin.clone(),
+        }
+    }
+
+    /// The grade of a finding that rests on what these devices draw and need.
+    pub fn grade_of_stage(&self, stage: usize) -> DataGrade {
+        let assumed = crate::grade::assumed_values(self.site, self.layout, Some(stage));
+        if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
+    }
+}
+
+/// How the site hangs together, whatever flows: who is behind what.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Topology {
+    /// Runs that start at each station.
+    pub runs_from_station: Vec<Vec<usize>>,
+    /// Runs that start at each box, with their port.
+    pub runs_from_box: Vec<Vec<(u32, usize)>>,
+    /// Stations on the sections of each run and on everything beyond, in order.
+    pub stations_beyond: Vec<Vec<usize>>,
+    /// Cable length of each run and of everything beyond that no box separates, in metres.
+    pub length_beyond_m: Vec<f64>,
+    /// The run and section that lead to each station.
+    pub section_to_station: Vec<Option<(usize, usize)>>,
+    /// The run and section that lead to each box's input.
+    pub section_to_box: Vec<Option<(usize, usize)>>,
+}
+
+impl Topology {
+    /// Works it out.
+    pub fn new(site: &Site) -> Self {
+        let mut topology = Topology {
+            runs_from_station: vec![Vec::new(); site.stations.len()],
+            runs_from_box: vec![Vec::new(); site.boxes.len()],
+            stations_beyond: vec![Vec::new(); site.runs.len()],
+            length_beyond_m: vec![0.0; site.runs.len()],
+            section_to_station: vec![None; site.stations.len()],
+            section_to_box: vec![None; site.boxes.len()],
+        };
+        for (run_index, run) in site.runs.iter().enumerate() {
+            match run.from {
+                RunStart::Supply(_) => {}
+                RunStart::Port { box_index, port } => {
+                    topology.runs_from_box[box_index].push((port, run_index));
+                }
+                RunStart::Station(station) => topology.runs_from_station[station].push(run_index),
+            }
+            for (section_index, section) in run.sections.iter().enumerate() {
+                match section.to {
+                    RunStop::Station(station) => {
+                        topology.section_to_station[station] = Some((run_index, section_index));
+                    }
+                    RunStop::BoxInput(index) => {
+                        topology.section_to_box[index] = Some((run_index, section_index));
+                    }
+                    RunStop::BoxLink(_) => {}
+                }
+            }
+        }
+        for run in 0..site.runs.len() {
+            let (stations, length_m) = topology.walk_beyond(site, run);
+            topology.stations_beyond[run] = stations;
+            topology.length_beyond_m[run] = length_m;
+        }
+        topology
+    }
+
+    /// Stations on a run and beyond, and the length of cable up to the next boxes with a supply or
+    /// converter of their own.
+    fn walk_beyond(&self, site: &Site, run: usize) -> (Vec<usize>, f64) {
+        let mut stations = Vec::new();
+        let mut length_m = 0.0;
+        let mut pending = vec![run];
+        let mut seen = vec![false; site.runs.len()];
+        while let Some(run) = pending.pop() {
+            if std::mem::replace(&mut seen[run], true) {
+                continue;
+            }
+            for section in &site.runs[run].sections {
+                length_m += section.length.value.as_metres();
+                match section.to {
+                    RunStop::Station(station) => {
+                        stations.push(station);
+                        pending.extend(self.runs_from_station[station].iter().rev());
+                    }
+                    RunStop::BoxInput(index) => {
+                        pending.extend(self.runs_from_box[index].iter().rev().map(|(_, run)| *run));
+                    }
+                    RunStop::BoxLink(_) => {}
+                }
+            }
+        }
+        (stations, length_m)
+    }
+
+    /// Dwellings among stations, each once, in order.
+    pub fn dwellings(site: &Site, stations: &[usize]) -> Vec<usize> {
+        let mut dwellings: Vec<usize> = stations
+            .iter()
+            .filter_map(|station| match site.stations[*station].owner {
+                StationOwner::Dwelling { dwelling, .. } => Some(dwelling),
+                _ => None,
+            })
+            .collect();
+        dwellings.sort_unstable();
+        dwellings.dedup();
+        dwellings
+    }
+}

@@ -1,0 +1,59 @@
+//! `no-operating-point`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, ElementId, Unit};
+use std::collections::BTreeMap;
+
+rule! {
+    /// # What it checks
+    /// That the voltages of every supply's tree can settle at all, in every operating state and with
+    /// every admissible set of calls, at the adverse corner of the tolerances.
+    ///
+    /// # Why it matters
+    /// Stations draw constant power: the lower the voltage, the higher the current. Beyond a
+    /// certain load there is no voltage at which the cable can deliver the power; the bus collapses,
+    /// stations restart one after another, and nothing comes up. A voltage-drop sum with a fixed current does not show
+    /// this. Latchline proves it: for the reported state it has computed weights that show that no
+    /// voltages satisfy the circuit's equations.
+    ///
+    /// # Example
+    /// 24 stations of 6 W on one 0.5 mm pair of 80 m: all of them boot together after a power cut.
+    ///
+    /// # What to do
+    /// Shorten the path, take thicker conductors, split the run over more ports, or add a supply nearer by.
+    pub static NO_OPERATING_POINT: "no-operating-point", Error,
+        "The bus collapses: no voltages satisfy the circuit", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    // One finding a stage and state, with the devices that go down.
+    let mut groups: BTreeMap<(usize, usize), Vec<usize>> = BTreeMap::new();
+    for (index, device) in context.worst.devices.iter().enumerate() {
+        for margin in &device.margins {
+            if let Some(stage) = margin.failing_stage {
+                groups.entry((stage, margin.phase)).or_default().push(index);
+            }
+        }
+    }
+    for ((stage, phase), members) in groups {
+        let source = &context.layout.stages[stage];
+        let devices: Vec<ElementId> = members
+            .iter()
+            .map(|index| context.device_id(context.worst.devices[*index].device).clone())
+            .collect();
+        let first = &context.worst.devices[members[0]];
+        let Some(margin) = first.margins.iter().find(|margin| margin.phase == phase) else { continue };
+        if !margin.complete && margin.set.is_empty() {
+            report.not_judged(doc.code, source.id.clone(), "a state too close to collapse".to_string());
+            continue;
+        }
+        let limit = margin.limit_v;
+        let mut found = finding(doc, context.source_origin(source.source))
+            .about(source.id.clone())
+            .in_state(context.state(phase, &margin.set))
+            .with("devices", devices)
+            .graded(context.grade_of_stage(stage));
+        found.limit = Some(latchline_finding::Figure::new(limit, Unit::Volt));
+        report.push(found);
+    }
+}

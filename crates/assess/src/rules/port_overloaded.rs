@@ -1,0 +1,54 @@
+//! `port-overloaded`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+use latchline_site::model::RunStart;
+
+rule! {
+    /// # What it checks
+    /// The largest current into each port that has a limit of its own, over all operating states and
+    /// admissible sets of calls.
+    ///
+    /// # Why it matters
+    /// A port at its limit starves its whole run while the rest of the building works, and it does
+    /// so only in the busiest moment.
+    ///
+    /// # Example
+    /// Port A-D1.3 is asked for 0.95 A when two calls stand on its run; it gives 0.8 A.
+    ///
+    /// # What to do
+    /// Move stations to a free port or another distributor.
+    pub static PORT_OVERLOADED: "port-overloaded", Error,
+        "More current than a port gives", check
+}
+
+/// Current limit of the port from which a run starts, in amperes.
+pub fn port_limit(context: &Context<'_>, run: usize) -> Option<f64> {
+    let RunStart::Port { box_index, .. } = context.site.runs[run].from else { return None };
+    let model = context.site.box_model(&context.site.boxes[box_index]);
+    model.port_current_limit.as_ref().map(|limit| limit.value.as_amps())
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for (index, run) in context.site.runs.iter().enumerate() {
+        let RunStart::Port { box_index, .. } = run.from else { continue };
+        let model = context.site.box_model(&context.site.boxes[box_index]);
+        let Some(limit) = &model.port_current_limit else { continue };
+        let Some(current) = &context.worst.run_current[index] else { continue };
+        let Some(current_a) = current.current_a else { continue };
+        let limit_a = limit.value.as_amps();
+        if current_a > limit_a {
+            let stage = context.layout.run_start[index].map_or(0, |at| at.stage);
+            let found = finding(doc, run.from_origin.clone())
+                .about(context.site.start_id(run.from))
+                .in_state(context.state(current.phase, &current.set))
+                .figures(current_a, limit_a, Unit::Ampere)
+                .with("run", &run.id)
+                .with("model", model.head.name.as_str())
+                .with("stations", context.topology.stations_beyond[index].len())
+                .also_at("limit", limit.origin.clone())
+                .graded(context.grade_of_stage(stage));
+            report.push(found);
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! `voltage-too-high`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, StateKind, Unit};
+use latchline_network::Device;
+
+rule! {
+    /// # What it checks
+    /// The highest voltage at every device, with the supply at the upper end of its tolerance, cold
+    /// cable and the least load, against the device's highest voltage.
+    ///
+    /// # Why it matters
+    /// The station next to the supply has nearly the open-circuit voltage all night. Too much of it
+    /// shortens its life or trips its protection.
+    ///
+    /// # Example
+    /// The supply is set to 52 V plus 3 %; the lodge station, 2 m away, stands 53 V.
+    ///
+    /// # What to do
+    /// Set the supply lower if it can be set, or take another one; then check the far end again.
+    pub static VOLTAGE_TOO_HIGH: "voltage-too-high", Error,
+        "Voltage at a device above its limit at light load", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for device in &context.worst.devices {
+        let highest_v = context.space.highest_v[device.at.stage][device.at.node];
+        let limit = match device.device {
+            Device::Station(index) => {
+                &context.site.station_model(&context.site.stations[index]).highest_voltage
+            }
+            Device::Box(index) => &context.site.box_model(&context.site.boxes[index]).highest_voltage,
+        };
+        let model = context.device_model(device.device);
+        let Some(limit) = limit else {
+            let missing = format!("{model} highest_voltage");
+            report.not_judged(doc.code, context.device_id(device.device).clone(), missing);
+            continue;
+        };
+        let limit_v = limit.value.as_volts();
+        if highest_v > limit_v {
+            let stage = &context.layout.stages[device.at.stage];
+            let found = finding(doc, context.source_origin(stage.source))
+                .about(context.device_id(device.device).clone())
+                .in_state(StateKind::LightLoad)
+                .figures(highest_v, limit_v, Unit::Volt)
+                .with("model", model)
+                .with("source", &stage.id)
+                .also_at("limit", limit.origin.clone())
+                .graded(context.grade_of_stage(device.at.stage));
+            report.push(found);
+        }
+    }
+}

@@ -1,0 +1,72 @@
+//! `voltage-too-low`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+use latchline_network::Device;
+
+rule! {
+    /// # What it checks
+    /// The voltage at the terminals of every station, and at the input of every box that states a least
+    /// voltage, against the limit that holds for what the device is doing: its least voltage in use
+    /// while it rings or talks, its least standby voltage while it waits or boots.
+    ///
+    /// The voltage is that of the worst state: standby by day and night, as many calls at once as
+    /// the family permits, self-started views, all-call, power return, fire release and battery at its end voltage; with the
+    /// set of callers that is worst for this device; with hot cable, upper tolerance of lengths and loads
+    /// and the lowest supply voltage.
+    ///
+    /// # Why it matters
+    /// Below its least voltage a station restarts when it is called, shows no picture or does not
+    /// release the door: always at the last flat, always in the evening.
+    ///
+    /// # Example
+    /// A-504 has 34.8 V while it talks and two other flats are called; it needs 37 V.
+    ///
+    /// # What to do
+    /// Thicker conductors, a shorter way, fewer stations on the run, another port, or a supply nearer by.
+    /// A doubled pair halves the resistance but also the characteristic impedance of the pair.
+    pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error,
+        "Voltage at a device below its limit in the worst state", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for device in &context.worst.devices {
+        // One finding a device: the state with the least margin.
+        let worst = device.worst();
+        let Some(voltage_v) = worst.voltage_v else { continue };
+        if voltage_v >= worst.limit_v {
+            continue;
+        }
+        let (limit_origin, limit_key) = match device.device {
+            Device::Station(index) => {
+                let model = context.site.station_model(&context.site.stations[index]);
+                if worst.limit_v == model.least_voltage.value.as_volts() {
+                    (model.least_voltage.origin.clone(), "least_voltage")
+                } else {
+                    (model.least_standby_voltage.origin.clone(), "least_standby_voltage")
+                }
+            }
+            Device::Box(index) => {
+                let model = context.site.box_model(&context.site.boxes[index]);
+                let origin = model.least_voltage.as_ref().map(|least| least.origin.clone());
+                (origin.unwrap_or_default(), "least_voltage")
+            }
+        };
+        let id = context.device_id(device.device).clone();
+        let mut found = finding(doc, context.wiring_origin(device.device))
+            .about(id)
+            .in_state(context.state(worst.phase, &worst.set))
+            .figures(voltage_v, worst.limit_v, Unit::Volt)
+            .with("model", context.device_model(device.device))
+            .with("limit_key", limit_key)
+            .also_at("limit", limit_origin)
+            .graded(context.grade_of_stage(device.at.stage));
+        if let Some(nominal_v) = device.nominal_v {
+            found = found.with("nominal", latchline_finding::Figure::new(nominal_v, Unit::Volt));
+        }
+        if let Some(run) = context.run_to(device.at) {
+            found = found.with("run", &context.site.runs[run].id);
+        }
+        report.push(found);
+    }
+}

@@ -1,23 +1,31 @@
 //! Insertion loss, ripple and notches within a band.
 //!
-//! The insertion gain at a node is first taken on a grid, then every extreme that three neighbouring grid
-//! points bracket is narrowed on the response itself (not on an interpolation) until its frequency is
-//! known to a part in 10^9, or to the rounding of the gain, whichever comes first.
+//! The insertion gain at a node is first taken on a grid, the grid is made finer where the voltage bends,
+//! and every extreme that three neighbouring points bracket is narrowed on the response itself (not on an
+//! interpolation) until its frequency is known to a part in 10^9.
 //!
 //! # What is and is not found
 //!
-//! Between two neighbouring grid points nothing is proved. The grid is chosen so that on a tree of lines
-//! an extreme cannot easily hide: for lossless lines the denominator of every voltage ratio is a sum of
-//! terms `cos(w t)` and `sin(w t)` with `|t|` at most the sum `T` of the delays of all segments, so that its zeros lie on
-//! average at least `1 / (2T)` apart; the grid has eight points in each such interval, and besides them
-//! every quarter-wave frequency `k / (4 t)` (up to `k = 64`) of every way `t` from a dead end to a junction
-//! on its way to the source. Under the hypothesis that **no two extremes of one kind lie within two grid steps of each
-//! other** all of them are bracketed. Losses smooth the response and so help the hypothesis; nearly equal stubs at
-//! one place, or a grid cut short ([`BandSurvey::grid_complete`] false), may break it. Where a
-//! bracket holds one extreme only, narrowing converges to it.
+//! Between two neighbouring points nothing is proved. The points are chosen so that on a tree of lines an
+//! extreme cannot easily hide:
+//!
+//! - eight in each `1 / (2T)`, `T` the sum of the delays of all segments. For lossless lines with resistive
+//!   loads numerator and denominator of every voltage ratio are sums of terms `cos(w t)` and `sin(w t)` with
+//!   `|t| <= T`, whose zeros lie on average at least `1 / (2T)` apart;
+//! - every multiple up to 64 of the quarter-wave frequency `1 / (4 t)` of every way `t` from a dead end to
+//!   a junction on its way to the source;
+//! - forty in a decade, for what chokes and capacitors do;
+//! - where three neighbouring voltages, as complex numbers, are not close to one straight line, the
+//!   intervals are halved, and so on: lumped elements and low losses crowd extremes together.
+//!
+//! Under the hypothesis that **no two extremes of one kind lie between four neighbouring points** all of them are bracketed;
+//! where a bracket holds one extreme only, narrowing converges to it. [`BandSurvey::grid_complete`] says
+//! whether the points asked for above were all taken; where it is false a cap cut them short and more may
+//! be missed.
 
 use super::grid::grid;
-use super::response::{Source, Workspace, straight_gain_db, sweep};
+use super::response::{Source, Workspace};
+use super::samples::{Target, insertion_gains_db, sample};
 use super::tree::{SignalTree, TreeError};
 use super::value::{ValueError, check_frequency_hz};
 
@@ -35,7 +43,7 @@ pub struct Band {
 pub struct BandOptions {
     /// A dip counts as a notch where it lies at least this much below the peaks on both sides, decibel.
     pub notch_depth_db: f64,
-    /// Greatest number of evenly spaced grid points, and of quarter-wave points.
+    /// Greatest number of evenly spaced points, of quarter-wave points, and of points added by halving.
     pub greatest_points: usize,
     /// Greatest number of dips, and of peaks, narrowed per node: the deepest and the highest first.
     pub greatest_refined: usize,
@@ -70,9 +78,9 @@ pub struct BandSurvey {
     /// Dips and peaks that were left at their grid value because there were more than
     /// [`BandOptions::greatest_refined`].
     pub left_unrefined: usize,
-    /// Number of grid points.
+    /// Number of points before narrowing.
     pub grid_points: usize,
-    /// Whether the grid kept the spacing that the module's hypothesis speaks of.
+    /// Whether all points that the module speaks of were taken.
     pub grid_complete: bool,
 }
 
@@ -108,38 +116,31 @@ pub fn survey(
     for &target in targets {
         tree.check_node(target)?;
     }
-    let grid = grid(tree, source, band, options.greatest_points)?;
-    let points = grid.frequencies_hz.len();
-    let mut gains_db = vec![0.0; targets.len() * points];
-    sweep(tree, source, &grid.frequencies_hz, workspace, |block| {
-        for (row, &target) in targets.iter().enumerate() {
-            for i in 0..block.count {
-                gains_db[row * points + block.first + i] = block.gain_db(target, i);
-            }
-        }
-    })?;
-    let mut loads = vec![Vec::new(); tree.node_count()];
-    for (node, shunt) in tree.shunts() {
-        loads[*node].push(*shunt);
+    let mut looked_at: Vec<Target> = targets.iter().map(|&node| Target { node, loads: Vec::new() }).collect();
+    let mut rows_of_node = vec![Vec::new(); tree.node_count()];
+    for (row, &node) in targets.iter().enumerate() {
+        rows_of_node[node].push(row);
     }
-    let mut surveys = Vec::with_capacity(targets.len());
-    for (row, &target) in targets.iter().enumerate() {
-        let gains_db = &mut gains_db[row * points..(row + 1) * points];
-        for (gain_db, &frequency_hz) in gains_db.iter_mut().zip(&grid.frequencies_hz) {
-            *gain_db -= straight_gain_db(&loads[target], source.impedance_ohm, frequency_hz);
+    for (node, shunt) in tree.shunts() {
+        for &row in &rows_of_node[*node] {
+            looked_at[row].loads.push(*shunt);
         }
-        let mut look = |frequencies_hz: &[f64]| -> Result<Vec<f64>, TreeError> {
-            let mut found_db = vec![0.0; frequencies_hz.len()];
-            sweep(tree, source, frequencies_hz, workspace, |block| {
-                for i in 0..block.count {
-                    let at = block.first + i;
-                    found_db[at] = block.gain_db(target, i)
-                        - straight_gain_db(&loads[target], source.impedance_ohm, frequencies_hz[at]);
-                }
-            })?;
-            Ok(found_db)
-        };
-        surveys.push(survey_one(target, &grid.frequencies_hz, gains_db, grid.complete, options, &mut look)?);
+    }
+    let grid = grid(tree, source, band, options.greatest_points)?;
+    let allowed = grid.frequencies_hz.len() + options.greatest_points;
+    let samples = sample(tree, source, &looked_at, grid.frequencies_hz, allowed, workspace)?;
+    let mut surveys = Vec::with_capacity(targets.len());
+    for (target, gains_db) in looked_at.iter().zip(&samples.insertion_gain_db) {
+        let mut look =
+            |frequencies_hz: &[f64]| insertion_gains_db(tree, source, target, frequencies_hz, workspace);
+        surveys.push(survey_one(
+            target.node,
+            &samples.frequencies_hz,
+            gains_db,
+            grid.complete && samples.settled,
+            options,
+            &mut look,
+        )?);
     }
     Ok(surveys)
 }
@@ -172,6 +173,15 @@ fn survey_one(
     (0..frequencies_hz.len()).for_each(|k| take(at(k)));
     for &k in peaks.iter().take(options.greatest_refined) {
         take(narrow([k - 1, k, k + 1].map(at), -1.0, look)?);
+    }
+    // A band may end just beyond an extreme that no grid point inside shows: look from each end inwards
+    // where the end is lower or higher than its neighbour.
+    let last = frequencies_hz.len() - 1;
+    for [end, next] in [[0, 1], [last, last - 1]] {
+        let sign = if gains_db[end] < gains_db[next] { 1.0 } else { -1.0 };
+        let mut bracket = [end, end, next].map(at);
+        bracket.sort_by(|a, b| a.frequency_hz.total_cmp(&b.frequency_hz));
+        take(narrow(bracket, sign, look)?);
     }
     let mut notches = Vec::new();
     for (rank, &k) in dips.iter().enumerate() {

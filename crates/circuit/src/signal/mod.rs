@@ -62,6 +62,7 @@ mod lanes;
 mod line;
 mod order;
 mod response;
+mod samples;
 mod tree;
 mod value;
 

@@ -1,7 +1,16 @@
-//! Site file and catalogue: parse, resolve, edit.
+//! Site file and catalogue: parse, resolve, edit, number.
+//!
+//! * [`resolve()`]: the texts of a site file and its catalogues to a [`model::Site`], with every
+//!   mistake of all files as a finding;
+//! * [`codes`]: the manual pages of those findings.
 
+mod builtin;
 pub mod catalogue;
+pub mod codes;
+pub mod keys;
 pub mod model;
+pub mod parse;
+mod resolve;
 
-/// Placeholder until parsing lands.
-pub fn resolve() {}
+pub use builtin::builtin_catalogue;
+pub use resolve::{Resolved, catalogue_paths, resolve};

@@ -9,6 +9,7 @@
 pub mod addresses;
 pub mod cable;
 pub mod door;
+pub(crate) mod load;
 pub mod parts;
 
 pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder};

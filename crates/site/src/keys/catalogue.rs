@@ -1,0 +1,531 @@
+//! Keys of a catalogue file.
+
+use super::bounds::*;
+use super::{KeySpec, Kind, TableSpec, may, must};
+
+const TEXT: Kind = Kind::Text;
+const BOOLEAN: Kind = Kind::Boolean;
+const COUNT: Kind = Kind::Integer(0, 100_000);
+const ONE_OR_MORE: Kind = Kind::Integer(1, 100_000);
+const MONEY: Kind = Kind::Number(0.0, 1e6);
+const LIMIT_KIND: Kind = Kind::Words(&["constant-current", "foldback", "hiccup", "trip"]);
+
+const TITLE: KeySpec = must("title", TEXT, "Title for documents.");
+const SOURCE: KeySpec = must(
+    "source",
+    TEXT,
+    "Where the figures are from: title and issue of the datasheet, or the standard's table.",
+);
+const PRICE: KeySpec =
+    may("price", MONEY, "Price per piece (cables: per metre) in the catalogue's currency.");
+const LABOUR: KeySpec = may("labour_minutes", MONEY, "Minutes to mount one (cables: to pull a metre).");
+const ASSUMED: KeySpec =
+    may("assumed", Kind::KeyNames, "Keys whose values are assumed, not taken from the source.");
+const MEASURED: KeySpec = may("measured", Kind::KeyNames, "Keys whose values were measured.");
+const STANDARD: KeySpec = may("standard", Kind::KeyNames, "Keys whose values are from a published standard.");
+const REPLACES: KeySpec = may(
+    "replaces",
+    BOOLEAN,
+    "Whether this part takes the place of one of the same name in an earlier catalogue.",
+);
+const FAMILY_NAME: KeySpec = must("family", TEXT, "Family that it belongs to.");
+
+/// A whole catalogue file.
+pub static CATALOGUE_FILE: TableSpec = TableSpec {
+    name: "catalogue file",
+    doc: "Families, parts and cables. Values that the datasheet does not give are left out: what needs them is then not judged, never guessed.",
+    keys: &[
+        may("currency", TEXT, "Currency of all prices."),
+        may("families", Kind::Named(&FAMILY), "Families of parts, by name."),
+        may("supplies", Kind::Named(&SUPPLY_MODEL), "Supplies, by name."),
+        may("boxes", Kind::Named(&BOX_MODEL), "Distributors and branch boxes, by name."),
+        may("stations", Kind::Named(&STATION_MODEL), "Door, indoor and management stations, by name."),
+        may("cables", Kind::Named(&CABLE), "Cables, by name."),
+        may("locks", Kind::Named(&LOCK), "Locks, by name."),
+        may("accessories", Kind::Named(&ACCESSORY), "Door-side accessory modules, by name."),
+    ],
+};
+
+static FAMILY: TableSpec = TableSpec {
+    name: "family",
+    doc: "A family of parts that work together on one kind of bus.",
+    keys: &[
+        TITLE,
+        SOURCE,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        must("nominal_voltage", Kind::Quantity(&VOLTAGE), "Nominal bus voltage."),
+        must("simultaneous_calls", ONE_OR_MORE, "Calls that may stand at once on one site."),
+        may(
+            "simultaneous_views",
+            COUNT,
+            "Self-started views that may stand at once, within the number of calls. Without it 0.",
+        ),
+        may(
+            "all_call",
+            BOOLEAN,
+            "Whether the management station can call every dwelling at once. Without it false.",
+        ),
+        may(
+            "longest_run",
+            Kind::Quantity(&SECTION_LENGTH),
+            "Longest cable path from a port to the last device of its run.",
+        ),
+        may(
+            "total_length_per_port",
+            Kind::Quantity(&SECTION_LENGTH),
+            "Greatest total length of cable on one port, branches included.",
+        ),
+        may("stations_per_port", ONE_OR_MORE, "Most stations on one port, branches included."),
+        may("cascade_depth", ONE_OR_MORE, "Most distributors one behind the other."),
+        may("door_stations", ONE_OR_MORE, "Most door stations on one site."),
+        may("stations_per_dwelling", ONE_OR_MORE, "Most stations of one dwelling, the main one included."),
+        may(
+            "terminator_required",
+            BOOLEAN,
+            "Whether the last station of every chain needs a terminator. Without it false.",
+        ),
+        may("terminator_resistance", Kind::Quantity(&RESISTANCE), "Resistance of the terminator."),
+        may("terminator_capacitance", Kind::Quantity(&CAPACITANCE), "Its series capacitor."),
+        may("chains", BOOLEAN, "Whether several stations may hang on one chain. Without it true."),
+        may("branches", BOOLEAN, "Whether a chain may branch at stations and branch boxes. Without it true."),
+        must("addresses", Kind::Table(&ADDRESSES), "How devices are numbered and set."),
+    ],
+};
+
+/// The address scheme of a family.
+pub static ADDRESSES: TableSpec = TableSpec {
+    name: "address scheme",
+    doc: "The fields of the addresses of each class of device, in the order they are set.",
+    keys: &[
+        may("indoor", Kind::List(&Kind::Table(&ADDRESS_FIELD)), "Fields of an indoor station."),
+        may("door", Kind::List(&Kind::Table(&ADDRESS_FIELD)), "Fields of a door station."),
+        may("management", Kind::List(&Kind::Table(&ADDRESS_FIELD)), "Fields of a management station."),
+        may(
+            "extensions_share_address",
+            BOOLEAN,
+            "Whether all stations of a dwelling have one address on purpose. Without it false.",
+        ),
+        may(
+            "latched_at_power_up",
+            BOOLEAN,
+            "Whether a changed setting is read only at power-up. Without it false.",
+        ),
+    ],
+};
+
+/// One field of an address.
+pub static ADDRESS_FIELD: TableSpec = TableSpec {
+    name: "address field",
+    doc: "One number of an address and how it is set.",
+    keys: &[
+        must(
+            "field",
+            Kind::Words(&["building", "entrance", "dwelling", "extension", "management"]),
+            "What it numbers.",
+        ),
+        must("first", Kind::Integer(0, 999_999), "Lowest number."),
+        must("last", Kind::Integer(0, 999_999), "Highest number."),
+        may(
+            "reserved",
+            Kind::List(&Kind::Integer(0, 999_999)),
+            "Numbers within the range that the system keeps for itself.",
+        ),
+        may("main", Kind::Integer(0, 999_999), "The number that means the main one, if one does."),
+        must(
+            "set_by",
+            Kind::Words(&["rotary", "dip", "jumpers", "keyed"]),
+            "How it is set: rotary switches, a bank of on/off switches, jumpers, or keyed in.",
+        ),
+        must("label", TEXT, "The label printed beside the switch."),
+        may("switches", Kind::Integer(1, 16), "How many rotary or on/off switches, or jumpers."),
+        may("positions", Kind::Integer(2, 16), "Positions of each rotary switch. Without it 10."),
+        may("digits", Kind::Integer(1, 6), "Digits to key in."),
+        may(
+            "order",
+            Kind::Words(&["least-first", "most-first"]),
+            "Whether switch 1 of the bank is the least or the most significant. Without it least-first.",
+        ),
+        may("on", Kind::Integer(0, 1), "Whether ON stands for 1 or 0. Without it 1."),
+        may(
+            "first_switch",
+            Kind::Integer(1, 16),
+            "Number printed on the first switch of the bank that belongs to this field. Without it 1.",
+        ),
+        may("offset", Kind::Integer(0, 999_999), "The switches show the number minus this. Without it 0."),
+    ],
+};
+
+static SUPPLY_MODEL: TableSpec = TableSpec {
+    name: "supply model",
+    doc: "A DC power supply unit.",
+    keys: &[
+        TITLE,
+        SOURCE,
+        PRICE,
+        LABOUR,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        FAMILY_NAME,
+        must("voltage", Kind::Quantity(&VOLTAGE), "Open-circuit output voltage."),
+        must("voltage_tolerance", Kind::Quantity(&TOLERANCE), "Tolerance of the output voltage, either way."),
+        must("source_resistance", Kind::Quantity(&RESISTANCE_OR_NONE), "Resistance behind the output."),
+        may("rated_power", Kind::Quantity(&POWER), "Rated output power."),
+        must("rated_current", Kind::Quantity(&CURRENT), "Rated continuous output current."),
+        may(
+            "limit_current",
+            Kind::Quantity(&CURRENT),
+            "Current at which its limit acts. Without it the rated current.",
+        ),
+        must("limit_kind", LIMIT_KIND, "What happens at the limit."),
+        may("short_circuit_current", Kind::Quantity(&CURRENT), "Foldback: the current into a short."),
+        may("trip_delay", Kind::Quantity(&TIME), "Hiccup: time over the limit before it switches off."),
+        may("retry_pause", Kind::Quantity(&TIME), "Hiccup: pause before it tries again."),
+        may(
+            "outputs",
+            Kind::Integer(1, 64),
+            "Number of output terminal pairs, all in parallel inside. Without it 1.",
+        ),
+        may(
+            "feed_choke",
+            Kind::Quantity(&INDUCTANCE),
+            "Inductance of the feed choke in series with the output.",
+        ),
+        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency at rated load."),
+        may("mains_voltage", Kind::Quantity(&VOLTAGE), "Nominal mains voltage."),
+        may("power_factor", Kind::Number(0.1, 1.0), "Mains power factor."),
+        may("ambient_limit", Kind::Quantity(&TEMPERATURE), "Highest ambient temperature at rated load."),
+        may("battery", Kind::Table(&BATTERY), "Built-in or attached battery."),
+    ],
+};
+
+static BATTERY: TableSpec = TableSpec {
+    name: "battery",
+    doc: "The battery behind a supply.",
+    keys: &[
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        must("capacity", Kind::Quantity(&CHARGE), "Nominal capacity."),
+        must(
+            "rated_hours",
+            Kind::Number(0.1, 1000.0),
+            "Hours of discharge at which the capacity is rated: 20 for the 20-hour rate.",
+        ),
+        may("peukert_exponent", Kind::Number(1.0, 2.0), "Peukert exponent."),
+        must("voltage", Kind::Quantity(&VOLTAGE), "Nominal voltage of the battery."),
+        must(
+            "end_bus_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Bus voltage at the supply's output at the end of discharge.",
+        ),
+        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency from battery to bus."),
+        may("charge_current", Kind::Quantity(&CURRENT), "Greatest charging current."),
+    ],
+};
+
+static BOX_MODEL: TableSpec = TableSpec {
+    name: "box model",
+    doc: "A distributor or branch box.",
+    keys: &[
+        TITLE,
+        SOURCE,
+        PRICE,
+        LABOUR,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        FAMILY_NAME,
+        must(
+            "role",
+            Kind::Words(&["distributor", "branch-box"]),
+            "Distributor (its ports feed runs) or branch box (splits one run).",
+        ),
+        must(
+            "kind",
+            Kind::Words(&["transparent", "port-limited", "regenerated", "isolating"]),
+            "What it does with the power: joined; joined with a current limit per port; ports fed by a converter; ports fed from a supply of their own with only signals passing from the link.",
+        ),
+        must("ports", Kind::Integer(1, 64), "Number of ports."),
+        may("consumption", Kind::Load, "Own consumption at its input."),
+        may(
+            "rectifier_drop",
+            Kind::Quantity(&SMALL_VOLTAGE),
+            "Drop of its input rectifier, for a consumption given as power.",
+        ),
+        may("least_voltage", Kind::Quantity(&VOLTAGE), "Least voltage at its input."),
+        may("highest_voltage", Kind::Quantity(&VOLTAGE), "Highest voltage at its input."),
+        may(
+            "port_resistance",
+            Kind::Quantity(&RESISTANCE_OR_NONE),
+            "Series resistance from input to each port, both conductors. Without it 0 ohm, assumed.",
+        ),
+        may(
+            "port_current_limit",
+            Kind::Quantity(&CURRENT),
+            "Current limit of each port; must be there for a port-limited box.",
+        ),
+        may("port_limit_kind", LIMIT_KIND, "What a port does at its limit."),
+        may(
+            "output_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Output voltage; must be there for a regenerated box.",
+        ),
+        may(
+            "output_tolerance",
+            Kind::Quantity(&TOLERANCE),
+            "Tolerance of the output voltage of a regenerated box.",
+        ),
+        may(
+            "output_resistance",
+            Kind::Quantity(&RESISTANCE_OR_NONE),
+            "Resistance behind the ports of a regenerated box.",
+        ),
+        may("output_power", Kind::Quantity(&POWER), "Rated output power of a regenerated box."),
+        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency; must be there for a regenerated box."),
+        may("shares_zero_volt", BOOLEAN, "Whether an isolating box joins the 0 V of link and ports."),
+        may("signal_loss", Kind::Quantity(&LEVEL), "Signal loss from input or link to each port."),
+        may(
+            "feed_choke",
+            Kind::Quantity(&INDUCTANCE),
+            "Feed choke at each port, where the box feeds power there.",
+        ),
+    ],
+};
+
+static STATION_MODEL: TableSpec = TableSpec {
+    name: "station model",
+    doc: "A door, indoor or management station. Loads are given at its terminals as power (\"4.5 W\"), current (\"85 mA\") or resistance (\"470 ohm\").",
+    keys: &[
+        TITLE,
+        SOURCE,
+        PRICE,
+        LABOUR,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        FAMILY_NAME,
+        must("kind", Kind::Words(&["door", "indoor", "management"]), "Door, indoor or management station."),
+        must("media", Kind::Words(&["audio", "video"]), "Speech only, or speech and picture."),
+        must(
+            "loop_through",
+            Kind::Words(&["bridged", "series", "end"]),
+            "How it sits on a chain: bridged (taking it out leaves the chain whole), in series (taking it out opens all beyond), or only at the end.",
+        ),
+        must("standby", Kind::Load, "Load in standby by day."),
+        must("ringing", Kind::Load, "Load while it rings, or calls."),
+        must("talking", Kind::Load, "Load while speech, and picture if any, are on."),
+        may("releasing_extra", Kind::Load, "Additional load while it holds a lock released."),
+        may("night_extra", Kind::Load, "Additional load of its illumination at night."),
+        may("heater_extra", Kind::Load, "Additional load of its heater."),
+        may("boot", Kind::Load, "Load while it starts up."),
+        may("boot_time", Kind::Quantity(&TIME), "How long it takes to start up."),
+        may(
+            "load_tolerance",
+            Kind::Quantity(&TOLERANCE),
+            "Tolerance of its loads, either way. Without it 10 %, assumed.",
+        ),
+        may(
+            "rectifier_drop",
+            Kind::Quantity(&SMALL_VOLTAGE),
+            "Drop of its input rectifier; power is then drawn behind it.",
+        ),
+        must(
+            "least_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Least voltage at its terminals while ringing or talking.",
+        ),
+        must(
+            "least_standby_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Least voltage at its terminals in standby and start-up.",
+        ),
+        may("highest_voltage", Kind::Quantity(&VOLTAGE), "Highest voltage at its terminals."),
+        may("turn_on_voltage", Kind::Quantity(&VOLTAGE), "Voltage at which its converter starts."),
+        may("turn_off_voltage", Kind::Quantity(&VOLTAGE), "Voltage at which its converter stops."),
+        may(
+            "turn_on_delay",
+            Kind::Quantity(&TIME),
+            "Delay between reaching the turn-on voltage and starting.",
+        ),
+        may("input_capacitance", Kind::Quantity(&CAPACITANCE), "Input capacitor behind the rectifier."),
+        may("inrush_limit", Kind::Quantity(&CURRENT), "Limit of its inrush current."),
+        may(
+            "bridging_resistance",
+            Kind::Quantity(&RESISTANCE),
+            "Resistance that it puts across the pair for signals when not in use.",
+        ),
+        may(
+            "bridging_capacitance",
+            Kind::Quantity(&CAPACITANCE),
+            "Capacitance that it puts across the pair for signals.",
+        ),
+        may(
+            "signal_impedance",
+            Kind::Quantity(&RESISTANCE),
+            "Impedance as a signal source or receiver when in use.",
+        ),
+        may(
+            "built_in_terminator",
+            BOOLEAN,
+            "Whether it has a terminator that a switch brings in. Without it false.",
+        ),
+        may(
+            "most_per_supply",
+            ONE_OR_MORE,
+            "How many of this model alone one supply of the family carries, by the datasheet.",
+        ),
+        may("lock_output_voltage", Kind::Quantity(&VOLTAGE), "Door: voltage of its lock output."),
+        may("lock_output_current", Kind::Quantity(&CURRENT), "Door: current of its lock output."),
+        may("relay_current", Kind::Quantity(&CURRENT), "Door: contact rating of its lock relay."),
+        may(
+            "lock_outputs",
+            Kind::Integer(0, 16),
+            "Door: number of lock relays or outputs. Without it 1 for a door station, else 0.",
+        ),
+        may("release_time", Kind::Quantity(&TIME), "Door: release time that its own setting gives."),
+        may(
+            "accessory_current",
+            Kind::Quantity(&CURRENT),
+            "Door: current that its accessory connector gives.",
+        ),
+        may("accessory_modules", COUNT, "Door: most accessory modules in its chain."),
+        may("directory", ONE_OR_MORE, "Door: most dwellings it can call, by buttons or directory."),
+    ],
+};
+
+/// A cable, in a catalogue or in the site file.
+pub static CABLE: TableSpec = TableSpec {
+    name: "cable",
+    doc: "A cable. The resistance follows from the conductor size, or is stated.",
+    keys: &[
+        TITLE,
+        SOURCE,
+        PRICE,
+        LABOUR,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        must(
+            "gauge",
+            Kind::Gauge,
+            "Size of one conductor: cross-section (\"1.5 mm²\", with its class), diameter (\"0.8 mm\"), \"24 AWG\", or resistance of one conductor (\"84.2 ohm/km\").",
+        ),
+        may(
+            "class",
+            Kind::Integer(1, 5),
+            "Conductor class of IEC 60228 for a cross-section: 1 solid, 2 stranded, 5 flexible.",
+        ),
+        may(
+            "material",
+            Kind::Words(&["copper", "clad-aluminium-10", "clad-aluminium-15", "aluminium"]),
+            "Conductor material; the number is the share of copper by volume. Without it copper.",
+        ),
+        may("coated", BOOLEAN, "Whether the strands are tinned. Without it false."),
+        may(
+            "resistance_tolerance",
+            Kind::Quantity(&TOLERANCE),
+            "How far the resistance may lie above or below the figure. Without it 0 % for a cross-section, whose tables give the maximum, else 5 %, assumed.",
+        ),
+        may("pairs", Kind::Integer(1, 200), "Pairs in the cable. Without it 1."),
+        may(
+            "environments",
+            Kind::List(&Kind::Words(&["indoors", "outdoors", "buried"])),
+            "Where it may run. Without it indoors.",
+        ),
+        may("screened", BOOLEAN, "Whether it has a screen. Without it false."),
+        may("mains_insulated", BOOLEAN, "Whether it is insulated for mains voltage. Without it false."),
+        may("conductor_temperature_limit", Kind::Quantity(&TEMPERATURE), "Highest conductor temperature."),
+        may("line", Kind::Table(&LINE), "Line constants of one pair, for signals."),
+        may("drum_lengths", Kind::List(&Kind::Quantity(&SECTION_LENGTH)), "Lengths in which it is sold."),
+    ],
+};
+
+static LINE: TableSpec = TableSpec {
+    name: "line constant",
+    doc: "Line constants of one pair.",
+    keys: &[
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        must("capacitance", Kind::Quantity(&CAPACITANCE_PER_LENGTH), "Capacitance between the conductors."),
+        must("inductance", Kind::Quantity(&INDUCTANCE_PER_LENGTH), "Inductance of the loop."),
+        must(
+            "skin_corner",
+            Kind::Quantity(&FREQUENCY),
+            "Frequency above which the resistance grows with the square root of the frequency.",
+        ),
+        must("loss_tangent", Kind::Number(0.0, 0.5), "Loss tangent of the insulation."),
+    ],
+};
+
+static LOCK: TableSpec = TableSpec {
+    name: "lock model",
+    doc: "A lock.",
+    keys: &[
+        TITLE,
+        SOURCE,
+        PRICE,
+        LABOUR,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        must(
+            "kind",
+            Kind::Words(&["strike", "magnet", "motor", "gate"]),
+            "Strike, holding magnet, motor lock, or gate drive.",
+        ),
+        must("power_loss", Kind::Words(&["opens", "stays-shut"]), "What it does when its power goes."),
+        may("feed", Kind::Words(&["dc", "ac", "either"]), "Kind of current. Without it dc."),
+        may("voltage", Kind::Quantity(&VOLTAGE), "Rated voltage; a gate drive with a dry contact has none."),
+        may(
+            "undervoltage_tolerance",
+            Kind::Quantity(&TOLERANCE),
+            "How far the voltage may lie below rated. Without it 10 %, assumed.",
+        ),
+        may(
+            "overvoltage_tolerance",
+            Kind::Quantity(&TOLERANCE),
+            "How far the voltage may lie above rated. Without it 10 %, assumed.",
+        ),
+        may("current", Kind::Quantity(&CURRENT), "Current at rated voltage."),
+        may("inrush_current", Kind::Quantity(&CURRENT), "Peak current when it starts."),
+        may(
+            "duty_limit",
+            Kind::Quantity(&TIME),
+            "Longest time it may stay energised; leave it out for continuous.",
+        ),
+    ],
+};
+
+static ACCESSORY: TableSpec = TableSpec {
+    name: "accessory",
+    doc: "A module in the chain of a door station.",
+    keys: &[
+        TITLE,
+        SOURCE,
+        PRICE,
+        LABOUR,
+        ASSUMED,
+        MEASURED,
+        STANDARD,
+        REPLACES,
+        FAMILY_NAME,
+        must(
+            "kind",
+            Kind::Words(&["keypad", "reader", "buttons", "names"]),
+            "Keypad, card reader, call buttons, or names.",
+        ),
+        must("current", Kind::Quantity(&CURRENT), "Current that it draws from the door station."),
+        may("night_current", Kind::Quantity(&CURRENT), "Current that its illumination adds at night."),
+        may("buttons", ONE_OR_MORE, "Dwellings that its buttons can call."),
+    ],
+};

@@ -1,0 +1,128 @@
+//! Text to a TOML tree with recovery.
+
+use super::{Findings, clip};
+use crate::codes;
+use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
+use std::collections::BTreeMap;
+use std::ops::Range;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// Largest file that is read.
+pub const LARGEST_FILE_BYTES: usize = 8 * 1024 * 1024;
+/// Deepest nesting of arrays and tables that the TOML library follows.
+const DEEPEST_NESTING: usize = 80;
+/// Most duplicates whose first place is looked up.
+const MOST_DUPLICATES_TRACED: usize = 200;
+
+/// A parsed file.
+#[derive(Debug)]
+pub struct Document<'t> {
+    /// Which file.
+    pub file: FileId,
+    /// Its tree, as far as it could be read.
+    pub root: DeTable<'t>,
+}
+
+/// Parses a file; what is wrong with its TOML goes to `findings`.
+///
+/// `None` if the file is too large to read or nested too deeply.
+pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) -> Option<Document<'t>> {
+    let text = &*source.text;
+    if text.len() > LARGEST_FILE_BYTES {
+        findings.push(
+            Finding::new(codes::FILE_TOO_LARGE, Severity::Error, Span::new(file, 0..0))
+                .with("bytes", text.len())
+                .with("limit", LARGEST_FILE_BYTES),
+        );
+        return None;
+    }
+    let (root, errors) = DeTable::parse_recoverable(text);
+    let root = root.into_inner();
+    let mut keys: Option<KeyIndex> = None;
+    let mut traced = 0;
+    let mut too_deep = false;
+    for error in &errors {
+        let span = Span::new(file, error.span().unwrap_or(0..0));
+        let message = error.message();
+        if message.contains("recurs") {
+            // One finding says it: the errors that follow from it would only bury it.
+            if !too_deep {
+                findings.push(
+                    Finding::new(codes::NESTED_TOO_DEEPLY, Severity::Error, span)
+                        .with("limit", DEEPEST_NESTING),
+                );
+            }
+            too_deep = true;
+        } else if message.starts_with("duplicate key") {
+            let written = text.get(span.range()).unwrap_or_default();
+            let key = written.trim_matches(['"', '\'']);
+            let mut finding =
+                Finding::new(codes::DUPLICATE_KEY, Severity::Error, span).with("key", clip(key));
+            if traced < MOST_DUPLICATES_TRACED {
+                traced += 1;
+                let index = keys.get_or_insert_with(|| KeyIndex::new(&root));
+                if let Some(first) = index.first_place(key, span.range().start) {
+                    finding = finding.also_at("first-defined-here", Span::new(file, first));
+                }
+            }
+            findings.push(finding);
+        } else if !findings.is_full() {
+            findings.push(
+                Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", message),
+            );
+        }
+    }
+    if too_deep { None } else { Some(Document { file, root }) }
+}
+
+/// Every key of a tree by its text, to find where a duplicate was first defined.
+struct KeyIndex<'k> {
+    /// Key text to (number of its table, place).
+    places: BTreeMap<&'k str, Vec<(usize, Range<usize>)>>,
+    /// Starts of the keys of each table, ascending.
+    starts: Vec<Vec<usize>>,
+}
+
+impl<'k> KeyIndex<'k> {
+    fn new(root: &'k DeTable<'_>) -> Self {
+        let mut index = Self { places: BTreeMap::new(), starts: Vec::new() };
+        index.add(root);
+        for starts in &mut index.starts {
+            starts.sort_unstable();
+        }
+        index
+    }
+
+    // The TOML library limits the depth of the tree to 80, so recursion is safe.
+    fn add(&mut self, table: &'k DeTable<'_>) {
+        let number = self.starts.len();
+        self.starts.push(table.keys().map(|key| key.span().start).collect());
+        for (key, value) in table {
+            self.places.entry(key.get_ref()).or_default().push((number, key.span()));
+            self.add_value(value);
+        }
+    }
+
+    fn add_value(&mut self, value: &'k Spanned<DeValue<'_>>) {
+        match value.get_ref() {
+            DeValue::Table(table) => self.add(table),
+            DeValue::Array(items) => items.iter().for_each(|item| self.add_value(item)),
+            _ => {}
+        }
+    }
+
+    /// Where `key` was first defined, given the place of its duplicate: of the tables that have
+    /// such a key, the one whose keys come closest before the duplicate.
+    fn first_place(&self, key: &str, duplicate: usize) -> Option<Range<usize>> {
+        self.places
+            .get(key)?
+            .iter()
+            .filter(|(_, place)| place.start < duplicate)
+            .max_by_key(|(table, _)| {
+                let starts = &self.starts[*table];
+                starts[..starts.partition_point(|start| *start < duplicate)].last().copied()
+            })
+            .map(|(_, place)| place.clone())
+    }
+}

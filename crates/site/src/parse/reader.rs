@@ -1,0 +1,448 @@
+//! Reading a TOML tree through its key tables.
+
+use super::quantity::UNITS;
+use super::{
+    Bounds, Dimension, Entry, Field, Findings, NameBudget, QuantityError, Record, Value, clip,
+    read_number_and_unit, read_quantity,
+};
+use crate::catalogue::{Gauge, LoadValue};
+use crate::codes;
+use crate::keys::{KeySpec, Kind, TableSpec};
+use latchline_finding::quantity::{Area, Current, Power, Resistance, ResistancePerLength};
+use latchline_finding::{Code, FileId, Finding, Severity, Span};
+use std::ops::Range;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// Longest name that a user may give, in bytes.
+const LONGEST_NAME: usize = 120;
+
+/// Reads one file; everything that is wrong goes to the findings.
+#[derive(Debug)]
+pub struct Reader<'f> {
+    /// The file.
+    pub file: FileId,
+    /// Where findings go.
+    pub findings: &'f mut Findings,
+    /// What suggestions may still cost.
+    pub budget: &'f mut NameBudget,
+}
+
+/// Where in the file the reader stands, for messages.
+#[derive(Clone, Copy)]
+struct Context<'c> {
+    /// The user's name of the element, inside named tables.
+    element: Option<&'c str>,
+    spec: &'static TableSpec,
+    key: &'static str,
+}
+
+impl Reader<'_> {
+    /// Reads the tree of a whole file.
+    pub fn root<'d>(&mut self, root: &'d DeTable<'d>, spec: &'static TableSpec) -> Record<'d> {
+        self.table(root, &(0..0), spec, None)
+    }
+
+    fn finding(&self, code: Code, span: &Range<usize>, element: Option<&str>) -> Finding {
+        let finding = Finding::new(code, Severity::Error, Span::new(self.file, span.clone()));
+        match element {
+            Some(element) => finding.about(clip(element).as_str()),
+            None => finding,
+        }
+    }
+
+    fn table<'d>(
+        &mut self,
+        table: &'d DeTable<'d>,
+        span: &Range<usize>,
+        spec: &'static TableSpec,
+        element: Option<&'d str>,
+    ) -> Record<'d> {
+        let mut record = Record {
+            spec,
+            file: self.file,
+            span: span.clone(),
+            fields: vec![None; spec.keys.len()],
+            written: vec![false; spec.keys.len()],
+        };
+        for (key, value) in table {
+            let name: &str = key.get_ref();
+            match spec.keys.iter().position(|known| known.name == name) {
+                Some(position) => {
+                    record.written[position] = true;
+                    let known: &KeySpec = &spec.keys[position];
+                    let context = Context { element, spec, key: known.name };
+                    record.fields[position] = self.value(value, &known.kind, context).map(|value_read| {
+                        Field { value: value_read, span: value.span(), key_span: key.span() }
+                    });
+                }
+                None => self.unknown_key(name, &key.span(), spec, element),
+            }
+        }
+        for (position, key) in spec.keys.iter().enumerate() {
+            if key.required && !record.written[position] {
+                let finding = self
+                    .finding(codes::MISSING_KEY, span, element)
+                    .with("key", key.name)
+                    .with("table", spec.name)
+                    .with("expected", key.kind.expected());
+                self.findings.push(finding);
+            }
+        }
+        record
+    }
+
+    fn unknown_key(
+        &mut self,
+        name: &str,
+        span: &Range<usize>,
+        spec: &'static TableSpec,
+        element: Option<&str>,
+    ) {
+        let mut finding = self.finding(codes::UNKNOWN_KEY, span, element);
+        if !self.findings.is_full() {
+            let nearest = self.budget.nearest(name, spec.keys.iter().map(|key| key.name));
+            let valid: Vec<String> = spec.keys.iter().map(|key| key.name.to_string()).collect();
+            finding = finding
+                .with("key", clip(name))
+                .with("table", spec.name)
+                .with("nearest", nearest)
+                .with("valid", valid);
+        }
+        self.findings.push(finding);
+    }
+
+    fn wrong_type(&mut self, value: &Spanned<DeValue<'_>>, kind: &Kind, context: Context<'_>) {
+        let finding = self
+            .finding(codes::WRONG_TYPE, &value.span(), context.element)
+            .with("key", context.key)
+            .with("table", context.spec.name)
+            .with("expected", kind.expected())
+            .with("found", value.get_ref().type_str());
+        self.findings.push(finding);
+    }
+
+    fn out_of_range(&mut self, span: &Range<usize>, context: Context<'_>, written: &str, kind: &Kind) {
+        let finding = self
+            .finding(codes::OUT_OF_RANGE, span, context.element)
+            .with("key", context.key)
+            .with("written", clip(written))
+            .with("expected", kind.expected());
+        self.findings.push(finding);
+    }
+
+    // The TOML library limits the depth of the tree to 80, and the key tables are not recursive.
+    fn value<'d>(
+        &mut self,
+        value: &'d Spanned<DeValue<'d>>,
+        kind: &Kind,
+        context: Context<'d>,
+    ) -> Option<Value<'d>> {
+        let span = value.span();
+        match (kind, value.get_ref()) {
+            (Kind::Text, DeValue::String(text)) => self.text(text, &span, context),
+            (Kind::Date, DeValue::Datetime(date)) if date.date.is_some() && date.time.is_none() => {
+                Some(Value::Date(date.to_string()))
+            }
+            (Kind::Date, DeValue::String(text)) => {
+                let date = text.parse::<toml::value::Datetime>().ok().filter(|date| date.time.is_none());
+                if date.is_none() {
+                    self.wrong_type(value, kind, context);
+                }
+                date.map(|date| Value::Date(date.to_string()))
+            }
+            (Kind::Integer(low, high), DeValue::Integer(number)) => {
+                let parsed = i64::from_str_radix(number.as_str(), number.radix()).ok();
+                match parsed.and_then(|number| u32::try_from(number).ok()) {
+                    Some(number) if (*low..=*high).contains(&number) => Some(Value::Integer(number)),
+                    _ => {
+                        self.out_of_range(&span, context, number.as_str(), kind);
+                        None
+                    }
+                }
+            }
+            (Kind::Number(low, high), DeValue::Integer(_) | DeValue::Float(_)) => {
+                let (written, number) = match value.get_ref() {
+                    DeValue::Integer(number) => (
+                        number.as_str(),
+                        i64::from_str_radix(number.as_str(), number.radix()).ok().map(|number| number as f64),
+                    ),
+                    DeValue::Float(number) => (number.as_str(), number.as_str().parse().ok()),
+                    _ => return None,
+                };
+                // NaN lies in no range.
+                match number.filter(|number: &f64| (*low..=*high).contains(number)) {
+                    Some(number) => Some(Value::Number(number)),
+                    None => {
+                        self.out_of_range(&span, context, written, kind);
+                        None
+                    }
+                }
+            }
+            (Kind::Boolean, DeValue::Boolean(truth)) => Some(Value::Boolean(*truth)),
+            (Kind::Quantity(bounds), DeValue::String(text)) => match read_quantity(text, bounds) {
+                Ok(number) => Some(Value::Quantity(number)),
+                Err(error) => {
+                    self.bad_quantity(text, &span, error, kind, &[bounds.dimension], context);
+                    None
+                }
+            },
+            (Kind::Load, DeValue::String(text)) => self.load(text, &span, kind, context),
+            (Kind::Gauge, DeValue::String(text)) => self.gauge(text, &span, kind, context),
+            (Kind::Quantity(_) | Kind::Load | Kind::Gauge, DeValue::Integer(_) | DeValue::Float(_)) => {
+                let written = match value.get_ref() {
+                    DeValue::Integer(number) => number.as_str(),
+                    DeValue::Float(number) => number.as_str(),
+                    _ => "",
+                };
+                let dimensions: &[Dimension] = match kind {
+                    Kind::Quantity(bounds) => &[bounds.dimension],
+                    Kind::Load => LOAD_DIMENSIONS,
+                    _ => GAUGE_DIMENSIONS,
+                };
+                let error = match written.trim_start_matches(['+', '-']) {
+                    "nan" | "inf" => QuantityError::NotANumber,
+                    _ => QuantityError::NoUnit,
+                };
+                self.bad_quantity(written, &span, error, kind, dimensions, context);
+                None
+            }
+            (Kind::Words(words), DeValue::String(text)) => {
+                match words.iter().find(|word| **word == text.as_ref()) {
+                    Some(word) => Some(Value::Text(word)),
+                    None => {
+                        let nearest = self.budget.nearest(text, words.iter().copied());
+                        let finding = self
+                            .finding(codes::UNKNOWN_WORD, &span, context.element)
+                            .with("key", context.key)
+                            .with("word", clip(text))
+                            .with("nearest", nearest)
+                            .with("valid", words.iter().map(|word| (*word).to_string()).collect::<Vec<_>>());
+                        self.findings.push(finding);
+                        None
+                    }
+                }
+            }
+            (Kind::List(item) | Kind::OneOrMany(item), DeValue::Array(items)) => {
+                let fields = items.iter().map(|entry| Field {
+                    value: self.value(entry, item, context).unwrap_or(Value::Refused),
+                    span: entry.span(),
+                    key_span: entry.span(),
+                });
+                Some(Value::List(fields.collect()))
+            }
+            (Kind::OneOrMany(item), _) => {
+                let read = self.value(value, item, context)?;
+                Some(Value::List(vec![Field { value: read, span: span.clone(), key_span: span }]))
+            }
+            (Kind::KeyNames, DeValue::Array(items)) => {
+                let mut fields = Vec::with_capacity(items.len());
+                for item in items {
+                    match item.get_ref() {
+                        DeValue::String(name)
+                            if context.spec.keys.iter().any(|key| key.name == name.as_ref()) =>
+                        {
+                            fields.push(Field {
+                                value: Value::Text(name),
+                                span: item.span(),
+                                key_span: item.span(),
+                            });
+                        }
+                        DeValue::String(name) => {
+                            self.unknown_key(name, &item.span(), context.spec, context.element)
+                        }
+                        _ => self.wrong_type(item, &Kind::Text, context),
+                    }
+                }
+                Some(Value::List(fields))
+            }
+            (Kind::Table(spec), DeValue::Table(table)) => {
+                Some(Value::Table(self.table(table, &span, spec, context.element)))
+            }
+            (Kind::Named(spec), DeValue::Table(table)) => {
+                let mut entries = Vec::with_capacity(table.len());
+                for (key, entry) in table {
+                    let name: &str = key.get_ref();
+                    self.check_name(name, &key.span());
+                    let record = match entry.get_ref() {
+                        DeValue::Table(inner) => self.table(inner, &key.span(), spec, Some(name)),
+                        _ => {
+                            self.wrong_type(
+                                entry,
+                                &Kind::Table(spec),
+                                Context { element: Some(name), ..context },
+                            );
+                            continue;
+                        }
+                    };
+                    entries.push(Entry { name, span: key.span(), record });
+                }
+                Some(Value::Named(entries))
+            }
+            _ => {
+                self.wrong_type(value, kind, context);
+                None
+            }
+        }
+    }
+
+    fn text<'d>(&mut self, text: &'d str, span: &Range<usize>, context: Context<'_>) -> Option<Value<'d>> {
+        if text.chars().any(char::is_control) {
+            let finding = self
+                .finding(codes::BAD_NAME, span, context.element)
+                .with("name", clip(&text.escape_debug().to_string()))
+                .with("reason", "control-character");
+            self.findings.push(finding);
+            return None;
+        }
+        Some(Value::Text(text))
+    }
+
+    fn check_name(&mut self, name: &str, span: &Range<usize>) {
+        let reason = if name.trim().is_empty() {
+            "empty"
+        } else if name.chars().any(char::is_control) {
+            "control-character"
+        } else if name.len() > LONGEST_NAME {
+            "too-long"
+        } else if name.trim().len() != name.len() {
+            "space-at-end"
+        } else {
+            return;
+        };
+        let finding = self
+            .finding(codes::BAD_NAME, span, None)
+            .with("name", clip(&name.escape_debug().to_string()))
+            .with("reason", reason);
+        self.findings.push(finding);
+    }
+
+    fn bad_quantity(
+        &mut self,
+        written: &str,
+        span: &Range<usize>,
+        error: QuantityError<'_>,
+        kind: &Kind,
+        dimensions: &[Dimension],
+        context: Context<'_>,
+    ) {
+        let code = match error {
+            QuantityError::NotANumber => codes::NOT_A_QUANTITY,
+            QuantityError::NoUnit => codes::UNIT_MISSING,
+            QuantityError::DecimalComma => codes::DECIMAL_COMMA,
+            QuantityError::UnknownUnit(_) => codes::UNKNOWN_UNIT,
+            QuantityError::WrongDimension(_) => codes::WRONG_UNIT,
+            QuantityError::OutOfRange => return self.out_of_range(span, context, written, kind),
+        };
+        let units: Vec<String> =
+            dimensions.iter().flat_map(|dimension| dimension.symbols()).map(str::to_string).collect();
+        let mut finding = self
+            .finding(code, span, context.element)
+            .with("key", context.key)
+            .with("written", clip(written))
+            .with("expected", kind.expected());
+        match error {
+            QuantityError::DecimalComma => {
+                finding = finding.with("suggestion", clip(&written.replacen(',', ".", 1)));
+            }
+            QuantityError::UnknownUnit(unit) => {
+                let lower = unit.to_lowercase();
+                let nearest: Vec<String> =
+                    units.iter().filter(|symbol| symbol.to_lowercase() == lower).cloned().collect();
+                finding = finding.with("unit", clip(unit)).with("nearest", nearest).with("units", units);
+            }
+            QuantityError::WrongDimension(found) => {
+                finding = finding.with("found", found.word()).with("units", units);
+            }
+            QuantityError::NoUnit => finding = finding.with("units", units),
+            QuantityError::NotANumber | QuantityError::OutOfRange => {}
+        }
+        self.findings.push(finding);
+    }
+
+    /// Reads a quantity of one of several dimensions; the first range is for messages.
+    fn one_of<'t>(text: &'t str, ranges: &'static [Bounds]) -> Result<(f64, Dimension), QuantityError<'t>> {
+        let (_, symbol) = read_number_and_unit(text)?;
+        let symbol = symbol.ok_or(QuantityError::NoUnit)?;
+        let range = ranges.iter().find(|range| {
+            UNITS.iter().any(|unit| unit.symbol == symbol && unit.dimension == range.dimension)
+        });
+        match range {
+            Some(range) => read_quantity(text, range).map(|value| (value, range.dimension)),
+            None => Err(UNITS
+                .iter()
+                .find(|unit| unit.symbol == symbol)
+                .map_or(QuantityError::NoUnit, |unit| QuantityError::WrongDimension(unit.dimension))),
+        }
+    }
+
+    fn load<'d>(
+        &mut self,
+        text: &str,
+        span: &Range<usize>,
+        kind: &Kind,
+        context: Context<'_>,
+    ) -> Option<Value<'d>> {
+        match Self::one_of(text, LOAD_RANGES) {
+            Ok((value, Dimension::Power)) => Some(Value::Load(LoadValue::Power(Power::from_watts(value)))),
+            Ok((value, Dimension::Current)) => {
+                Some(Value::Load(LoadValue::Current(Current::from_amps(value))))
+            }
+            Ok((value, _)) => Some(Value::Load(LoadValue::Resistance(Resistance::from_ohms(value)))),
+            Err(error) => {
+                self.bad_quantity(text, span, error, kind, LOAD_DIMENSIONS, context);
+                None
+            }
+        }
+    }
+
+    fn gauge<'d>(
+        &mut self,
+        text: &str,
+        span: &Range<usize>,
+        kind: &Kind,
+        context: Context<'_>,
+    ) -> Option<Value<'d>> {
+        let swapped = text.trim().strip_prefix("AWG").map(|number| format!("{} AWG", number.trim()));
+        let written = swapped.as_deref().unwrap_or(text);
+        let gauge = match Self::one_of(written, GAUGE_RANGES) {
+            Ok((value, Dimension::Area)) => {
+                Ok(Gauge::CrossSection { area: Area::from_square_millimetres(value), class: 0 })
+            }
+            Ok((value, Dimension::WireGauge)) if value.fract() == 0.0 => Ok(Gauge::Awg(value as u8)),
+            Ok((_, Dimension::WireGauge)) => Err(QuantityError::OutOfRange),
+            Ok((value, Dimension::Length)) => Ok(Gauge::DiameterMm(value * 1e3)),
+            Ok((value, _)) => Ok(Gauge::Resistance(ResistancePerLength::from_ohms_per_metre(value))),
+            Err(error) => Err(error),
+        };
+        match gauge {
+            Ok(gauge) => Some(Value::Gauge(gauge)),
+            Err(error) => {
+                self.bad_quantity(text, span, error, kind, GAUGE_DIMENSIONS, context);
+                None
+            }
+        }
+    }
+}
+
+const LOAD_DIMENSIONS: &[Dimension] = &[Dimension::Power, Dimension::Current, Dimension::Resistance];
+const GAUGE_DIMENSIONS: &[Dimension] =
+    &[Dimension::Area, Dimension::Length, Dimension::WireGauge, Dimension::ResistancePerLength];
+
+const fn range(dimension: Dimension, low: f64, high: f64) -> Bounds {
+    Bounds { dimension, low, high, low_text: "", high_text: "", example: "" }
+}
+
+/// Accepted loads; zero is said by leaving the key out, except in standby.
+static LOAD_RANGES: &[Bounds] = &[
+    range(Dimension::Power, 0.0, 500.0),
+    range(Dimension::Current, 0.0, 20.0),
+    range(Dimension::Resistance, 1.0, 1e8),
+];
+
+static GAUGE_RANGES: &[Bounds] = &[
+    range(Dimension::Area, 0.02, 50.0),
+    range(Dimension::Length, 0.1e-3, 8e-3),
+    range(Dimension::WireGauge, 4.0, 40.0),
+    range(Dimension::ResistancePerLength, 1e-4, 10.0),
+];

@@ -1,0 +1,354 @@
+//! Supplies, boxes, entrances, dwellings and management stations.
+
+use super::names::NameIndex;
+use super::places::PlaceIndex;
+use super::scope::ScopeCost;
+use super::{PartKind, Resolver, STATED};
+use crate::catalogue::{BoxRole, LockKind, PowerLoss, StationKind};
+use crate::codes;
+use crate::model::{
+    DistributionBox, Dwelling, Entrance, EntranceRole, LockFeed, LockUse, Management, RelayContact, Scope,
+    Site, Station, StationOwner, Supply, Suppression,
+};
+use crate::parse::{Entry, Record, Value, clip};
+use latchline_finding::quantity::{Duration, Length, Ratio, Resistance, Temperature, Voltage};
+use latchline_finding::{ElementId, Sourced};
+
+/// How long a lock is held where nothing is stated (common practice, no source).
+const USUAL_HOLD_TIME_S: f64 = 5.0;
+
+impl Resolver<'_> {
+    /// Fills in everything but the catalogue.
+    pub(super) fn elements(&mut self, file: &Record<'_>, site: &mut Site) {
+        let (buildings, places) = self.buildings(file);
+        site.buildings = buildings;
+        self.supplies(file, &places, site);
+        self.boxes(file, "distributors", BoxRole::Distributor, &places, site);
+        self.boxes(file, "branch-boxes", BoxRole::BranchBox, &places, site);
+        self.dwellings(file, &places, site);
+        self.entrances(file, &places, site);
+        self.management(file, &places, site);
+        let names = self.index_names(site);
+        self.scopes(file, &names, &places, site);
+        self.runs(file, &names, site);
+    }
+
+    fn supplies(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+        for entry in file.named("supplies") {
+            let record = &entry.record;
+            let supply = Supply {
+                id: ElementId::new(entry.name),
+                model: self.model(record, "model", PartKind::Supply, entry.name),
+                place: self.place(record, entry.name, places),
+                set_voltage: record.quantity("set_voltage", STATED, Voltage::from_volts),
+                ambient: record.quantity("ambient", STATED, Temperature::from_celsius),
+                origin: record.at(&entry.span),
+            };
+            site.supplies.push(supply);
+        }
+    }
+
+    fn boxes(&mut self, file: &Record<'_>, key: &str, role: BoxRole, places: &PlaceIndex, site: &mut Site) {
+        for entry in file.named(key) {
+            let record = &entry.record;
+            let model = self.model(record, "model", PartKind::Box, entry.name);
+            let found = self.loader.catalogue.boxes.get(&model.value).map(|part| part.role.value);
+            if let Some(found) = found.filter(|found| *found != role) {
+                self.wrong_kind(&model, box_role_word(found), box_role_word(role), entry.name);
+            }
+            site.boxes.push(DistributionBox {
+                id: ElementId::new(entry.name),
+                model,
+                place: self.place(record, entry.name, places),
+                origin: record.at(&entry.span),
+            });
+        }
+    }
+
+    /// A model that must be there; reports it if it is not in the catalogue.
+    fn model(&mut self, record: &Record<'_>, key: &str, kind: PartKind, element: &str) -> Sourced<String> {
+        match record.sourced_text(key, STATED) {
+            Some(model) => {
+                self.check_part(kind, &model, Some(element));
+                model
+            }
+            None => Sourced::assumed(String::new()),
+        }
+    }
+
+    /// A station's model: its own, or the default of `[site]`.
+    fn station_model(
+        &mut self,
+        own: Option<Sourced<String>>,
+        default: (&Record<'_>, &'static str),
+        wanted: StationKind,
+        entry: &Entry<'_>,
+        key: &'static str,
+    ) -> Sourced<String> {
+        let (file, default_key) = default;
+        let stated =
+            own.or_else(|| file.table("site").and_then(|site| site.sourced_text(default_key, STATED)));
+        let Some(model) = stated else {
+            let head = file.table("site");
+            let refused =
+                entry.record.is_written(key) || head.is_some_and(|site| site.is_written(default_key));
+            if !refused {
+                let finding = self
+                    .report(codes::MISSING_KEY, entry.record.at(&entry.span))
+                    .about(entry.name)
+                    .with("key", key)
+                    .with("table", entry.record.spec.name)
+                    .with("expected", format!("a station model here, or {default_key} under [site]"));
+                self.findings.push(finding);
+            }
+            return Sourced::assumed(String::new());
+        };
+        if self.check_part(PartKind::Station, &model, Some(entry.name)) {
+            let found = self.loader.catalogue.stations.get(&model.value).map(|part| part.kind.value);
+            if let Some(found) = found.filter(|found| *found != wanted) {
+                self.wrong_kind(&model, station_kind_word(found), station_kind_word(wanted), entry.name);
+            }
+        }
+        model
+    }
+
+    fn wrong_kind(
+        &mut self,
+        part: &Sourced<String>,
+        found: &'static str,
+        expected: &'static str,
+        element: &str,
+    ) {
+        if !self.reported.insert(part.origin.clone()) {
+            return;
+        }
+        let finding = self
+            .report(codes::WRONG_KIND_OF_PART, part.origin.clone())
+            .about(clip(element).as_str())
+            .with("name", clip(&part.value))
+            .with("found", found)
+            .with("expected", expected);
+        self.findings.push(finding);
+    }
+
+    fn dwellings(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+        for (index, entry) in file.named("dwellings").iter().enumerate() {
+            let record = &entry.record;
+            let origin = record.at(&entry.span);
+            let id = ElementId::new(entry.name);
+            let own = record.sourced_text("station", STATED);
+            let main =
+                self.station_model(own, (file, "indoor_station"), StationKind::Indoor, entry, "station");
+            let mut stations = vec![site.stations.len()];
+            let owner = |ordinal| StationOwner::Dwelling { dwelling: index, ordinal };
+            site.stations.push(Station {
+                id: id.clone(),
+                model: main,
+                owner: owner(0),
+                origin: origin.clone(),
+            });
+            for (at, item) in record.list("extensions").iter().enumerate() {
+                let Value::Text(name) = item.value else { continue };
+                let own = Sourced::new(name.to_string(), record.at(&item.span), STATED);
+                let model = self.station_model(
+                    Some(own),
+                    (file, "indoor_station"),
+                    StationKind::Indoor,
+                    entry,
+                    "extensions",
+                );
+                stations.push(site.stations.len());
+                site.stations.push(Station {
+                    id: ElementId::from(format!("{id}:{}", at + 2)),
+                    model,
+                    owner: owner(at + 1),
+                    origin: record.at(&item.span),
+                });
+            }
+            site.dwellings.push(Dwelling {
+                id,
+                label: record.text("label").map(str::to_string),
+                place: self.place(record, entry.name, places),
+                number: record.integer("number", STATED),
+                stations,
+                origin,
+            });
+        }
+    }
+
+    fn entrances(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+        let entries = file.named("entrances");
+        for (index, entry) in entries.iter().enumerate() {
+            let record = &entry.record;
+            let origin = record.at(&entry.span);
+            let id = ElementId::new(entry.name);
+            let own = record.sourced_text("station", STATED);
+            let model = self.station_model(own, (file, "door_station"), StationKind::Door, entry, "station");
+            let mut place = self.place(record, entry.name, places);
+            let truth = |key: &str| record.boolean(key, STATED).unwrap_or(Sourced::assumed(false));
+            place.outdoors |= truth("outdoors").value;
+            let usual_role = if entries.len() == 1 { EntranceRole::Main } else { EntranceRole::Secondary };
+            let roles = [("main", EntranceRole::Main), ("secondary", EntranceRole::Secondary)];
+            let accessories = self.accessories(record, entry.name);
+            let locks = self.locks(entry);
+            let station = site.stations.len();
+            site.stations.push(Station {
+                id: id.clone(),
+                model,
+                owner: StationOwner::Entrance(index),
+                origin: origin.clone(),
+            });
+            site.entrances.push(Entrance {
+                id,
+                role: record.word("role", STATED, &roles).unwrap_or(Sourced::assumed(usual_role)),
+                number: record.integer("number", STATED),
+                place,
+                station,
+                calls: Scope::default(),
+                locks,
+                accessories,
+                escape_route: truth("escape_route"),
+                fire_interlock: truth("fire_interlock"),
+                control_height: record.quantity("control_height", STATED, Length::from_metres),
+                heater: truth("heater"),
+                surge_protection: record.quantity("surge_protection", STATED, Resistance::from_ohms),
+                origin,
+            });
+        }
+    }
+
+    fn accessories(&mut self, record: &Record<'_>, element: &str) -> Vec<Sourced<String>> {
+        let mut accessories = Vec::new();
+        for item in record.list("accessories") {
+            let Value::Text(name) = item.value else { continue };
+            let name = Sourced::new(name.to_string(), record.at(&item.span), STATED);
+            self.check_part(PartKind::Accessory, &name, Some(element));
+            accessories.push(name);
+        }
+        accessories
+    }
+
+    fn locks(&mut self, entry: &Entry<'_>) -> Vec<LockUse> {
+        let record = &entry.record;
+        if record.is_written("lock") && record.is_written("locks") {
+            let finding = self
+                .report(codes::LOCK_GIVEN_TWICE, record.origin("locks"))
+                .about(entry.name)
+                .with("name", clip(entry.name))
+                .also_at("first-defined-here", record.origin("lock"));
+            self.findings.push(finding);
+        }
+        let listed = record.list("locks").iter().filter_map(|item| match &item.value {
+            Value::Table(lock) => Some(lock),
+            _ => None,
+        });
+        let uses: Vec<&Record<'_>> = record.table("lock").into_iter().chain(listed).collect();
+        uses.into_iter().map(|lock| self.lock_use(lock, entry.name)).collect()
+    }
+
+    fn lock_use(&mut self, record: &Record<'_>, element: &str) -> LockUse {
+        let model = self.model(record, "model", PartKind::Lock, element);
+        let cable = record.sourced_text("cable", STATED);
+        if let Some(cable) = &cable {
+            self.check_part(PartKind::Cable, cable, Some(element));
+        }
+        let part = self.loader.catalogue.locks.get(&model.value);
+        let usual_feed = match part.map(|part| part.kind.value) {
+            Some(LockKind::Gate) => LockFeed::DryContact,
+            _ => LockFeed::Station,
+        };
+        let usual_contact = match part.map(|part| part.power_loss.value) {
+            Some(PowerLoss::Opens) => RelayContact::NormallyClosed,
+            _ => RelayContact::NormallyOpen,
+        };
+        let feeds = [
+            ("station", LockFeed::Station),
+            ("bus", LockFeed::Bus),
+            ("own-supply", LockFeed::OwnSupply),
+            ("dry-contact", LockFeed::DryContact),
+        ];
+        let contacts = [
+            ("normally-open", RelayContact::NormallyOpen),
+            ("normally-closed", RelayContact::NormallyClosed),
+        ];
+        let suppressions = [
+            ("none", Suppression::None),
+            ("diode", Suppression::Diode),
+            ("clamp", Suppression::Clamp),
+            ("varistor", Suppression::Varistor),
+        ];
+        let truth = |key: &str| record.boolean(key, STATED).unwrap_or(Sourced::assumed(false));
+        LockUse {
+            model,
+            feed: record.word("feed", STATED, &feeds).unwrap_or(Sourced::assumed(usual_feed)),
+            supply_voltage: record.quantity("supply_voltage", STATED, Voltage::from_volts),
+            supply_tolerance: record.quantity("supply_tolerance", STATED, Ratio::from_fraction),
+            supply_ac: truth("supply_ac"),
+            cable,
+            length: record.quantity("length", STATED, Length::from_metres),
+            joints: record.integer("joints", STATED).unwrap_or(Sourced::assumed(2)),
+            contact: record.word("contact", STATED, &contacts).unwrap_or(Sourced::assumed(usual_contact)),
+            hold_time: record
+                .quantity("hold_time", STATED, Duration::from_seconds)
+                .unwrap_or(Sourced::assumed(Duration::from_seconds(USUAL_HOLD_TIME_S))),
+            suppression: record.word("suppression", STATED, &suppressions),
+            relay_on_secure_side: record.boolean("relay_on_secure_side", STATED),
+            exit_button: truth("exit_button"),
+            mechanical_escape: record.boolean("mechanical_escape", STATED),
+            origin: record.at(&record.span),
+        }
+    }
+
+    fn management(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+        for (index, entry) in file.named("management").iter().enumerate() {
+            let record = &entry.record;
+            let origin = record.at(&entry.span);
+            let id = ElementId::new(entry.name);
+            let own = record.sourced_text("model", STATED);
+            let default = (file, "management_station");
+            let model = self.station_model(own, default, StationKind::Management, entry, "model");
+            let station = site.stations.len();
+            site.stations.push(Station {
+                id: id.clone(),
+                model,
+                owner: StationOwner::Management(index),
+                origin: origin.clone(),
+            });
+            site.management.push(Management {
+                id,
+                number: record.integer("number", STATED),
+                place: self.place(record, entry.name, places),
+                station,
+                calls: Scope::default(),
+                origin,
+            });
+        }
+    }
+
+    fn scopes(&mut self, file: &Record<'_>, names: &NameIndex, places: &PlaceIndex, site: &mut Site) {
+        let mut cost = ScopeCost::default();
+        for (index, entry) in file.named("entrances").iter().enumerate() {
+            let scope = self.scope(&entry.record, entry.name, None, site, names, places, &mut cost);
+            site.entrances[index].calls = scope;
+        }
+        for (index, entry) in file.named("management").iter().enumerate() {
+            let scope = self.scope(&entry.record, entry.name, Some(index), site, names, places, &mut cost);
+            site.management[index].calls = scope;
+        }
+    }
+}
+
+fn box_role_word(role: BoxRole) -> &'static str {
+    match role {
+        BoxRole::Distributor => "distributor",
+        BoxRole::BranchBox => "branch box",
+    }
+}
+
+fn station_kind_word(kind: StationKind) -> &'static str {
+    match kind {
+        StationKind::Door => "door station",
+        StationKind::Indoor => "indoor station",
+        StationKind::Management => "management station",
+    }
+}

@@ -1,0 +1,287 @@
+//! From the texts of a site file and its catalogues to a [`Site`].
+//!
+//! Nothing stops at the first mistake: every reference is looked up, every structural fault of
+//! the wiring is found, and the site is handed out only when no error stands in the way.
+
+mod elements;
+mod names;
+mod places;
+mod runs;
+mod scope;
+mod structure;
+
+use crate::catalogue::load::Loader;
+use crate::codes;
+use crate::keys::{CATALOGUE_FILE, SITE_FILE};
+use crate::model::{AcceptanceEntry, Conditions, Policy, Site};
+use crate::parse::{Document, Findings, NameBudget, Reader, Record, Value, clip, parse};
+use latchline_finding::quantity::{Ratio, Resistance, Temperature, Voltage};
+use latchline_finding::{
+    Code, Figure, FileId, Finding, Origin, Provenance, Severity, Sourced, Sources, Unit,
+};
+use std::collections::{BTreeMap, BTreeSet};
+
+const STATED: Provenance = Provenance::Stated;
+
+/// What resolving gave.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Resolved {
+    /// The site; `None` if an error stands in the way.
+    pub site: Option<Site>,
+    /// Everything that is wrong or doubtful, ordered by file and place.
+    pub findings: Vec<Finding>,
+}
+
+/// Resolves the site file `site` against the catalogue files `catalogues`, in their order.
+///
+/// The built-in catalogue is used only if it is among them (see
+/// [`builtin_catalogue`](crate::builtin_catalogue)).
+pub fn resolve(sources: &Sources, site: FileId, catalogues: &[FileId]) -> Resolved {
+    let mut findings = Findings::new();
+    let mut budget = NameBudget::default();
+    let mut loader = Loader::default();
+    for &file in catalogues {
+        if let Some(document) = parse(file, sources.file(file), &mut findings) {
+            let record = Reader { file, findings: &mut findings, budget: &mut budget }
+                .root(&document.root, &CATALOGUE_FILE);
+            loader.add_file(&record, &mut findings);
+        }
+    }
+    let document: Option<Document<'_>> = parse(site, sources.file(site), &mut findings);
+    let site = document.map(|document| {
+        let record = Reader { file: site, findings: &mut findings, budget: &mut budget }
+            .root(&document.root, &SITE_FILE);
+        loader.add_site_cables(record.named("cables"), &mut findings);
+        let mut resolver =
+            Resolver { loader, findings: &mut findings, budget: &mut budget, reported: BTreeSet::new() };
+        resolver.check_part_families();
+        resolver.site(&record)
+    });
+    let site = site.filter(|_| !findings.has_errors());
+    Resolved { site, findings: findings.finish() }
+}
+
+/// The catalogue files that a site file asks for (`catalogues` of `[site]`), relative to it.
+///
+/// Reads leniently: what is wrong with the file is [`resolve`]'s to tell.
+pub fn catalogue_paths(sources: &Sources, site: FileId) -> Vec<Sourced<String>> {
+    let mut unused = Findings::new();
+    let Some(document) = parse(site, sources.file(site), &mut unused) else { return Vec::new() };
+    let record = Reader { file: site, findings: &mut unused, budget: &mut NameBudget::default() }
+        .root(&document.root, &SITE_FILE);
+    let Some(table) = record.table("site") else { return Vec::new() };
+    table
+        .list("catalogues")
+        .iter()
+        .filter_map(|item| match item.value {
+            Value::Text(path) => Some(Sourced::new(path.to_string(), table.at(&item.span), STATED)),
+            _ => None,
+        })
+        .collect()
+}
+
+/// Everything that the parts of this module share.
+struct Resolver<'r> {
+    loader: Loader,
+    findings: &'r mut Findings,
+    budget: &'r mut NameBudget,
+    /// Places of references already reported: a wrong default model is wrong once, not once for
+    /// each dwelling.
+    reported: BTreeSet<Origin>,
+}
+
+impl Resolver<'_> {
+    fn report(&mut self, code: Code, origin: Origin) -> Finding {
+        Finding::new(code, Severity::Error, origin)
+    }
+
+    fn unknown_name(
+        &mut self,
+        kind: &'static str,
+        name: &str,
+        origin: Origin,
+        element: Option<&str>,
+        known: &[String],
+    ) {
+        let nearest = self.budget.nearest(name, known.iter().map(String::as_str));
+        let mut finding = self
+            .report(codes::UNKNOWN_NAME, origin)
+            .with("kind", kind)
+            .with("name", clip(name))
+            .with("nearest", nearest);
+        if let Some(element) = element {
+            finding = finding.about(clip(element).as_str());
+        }
+        self.findings.push(finding);
+    }
+
+    /// A reference to a catalogue part: reports it if nothing has that name.
+    fn check_part(&mut self, kind: PartKind, name: &Sourced<String>, element: Option<&str>) -> bool {
+        if self.names_of(kind).contains_key(&name.value) {
+            return true;
+        }
+        if self.reported.insert(name.origin.clone()) {
+            let known = self.gather(|resolver| resolver.names_of(kind).keys().cloned().collect());
+            self.unknown_name(kind.word(), &name.value, name.origin.clone(), element, &known);
+        }
+        false
+    }
+
+    /// Names for a suggestion, unless there is nothing left to spend on suggestions.
+    fn gather(&self, names: impl FnOnce(&Self) -> Vec<String>) -> Vec<String> {
+        if self.budget.is_spent() || self.findings.is_full() { Vec::new() } else { names(self) }
+    }
+
+    fn names_of(&self, kind: PartKind) -> &BTreeMap<String, Origin> {
+        let names = &self.loader.names;
+        match kind {
+            PartKind::Family => &names.families,
+            PartKind::Supply => &names.supplies,
+            PartKind::Box => &names.boxes,
+            PartKind::Station => &names.stations,
+            PartKind::Cable => &names.cables,
+            PartKind::Lock => &names.locks,
+            PartKind::Accessory => &names.accessories,
+        }
+    }
+
+    /// Every part must belong to a family that exists.
+    fn check_part_families(&mut self) {
+        let catalogue = &self.loader.catalogue;
+        let named: Vec<(String, Sourced<String>)> = catalogue
+            .supplies
+            .values()
+            .map(|part| (&part.head.name, &part.family))
+            .chain(catalogue.boxes.values().map(|part| (&part.head.name, &part.family)))
+            .chain(catalogue.stations.values().map(|part| (&part.head.name, &part.family)))
+            .chain(catalogue.accessories.values().map(|part| (&part.head.name, &part.family)))
+            .filter(|(_, family)| !self.loader.names.families.contains_key(&family.value))
+            .map(|(name, family)| (name.clone(), family.clone()))
+            .collect();
+        for (name, family) in named {
+            self.check_part(PartKind::Family, &family, Some(&name));
+        }
+    }
+
+    fn site(&mut self, file: &Record<'_>) -> Site {
+        let head = file.table("site");
+        let text = |key: &str| head.and_then(|head| head.sourced_text(key, STATED));
+        let family = text("family").unwrap_or(Sourced::assumed(String::new()));
+        if !family.value.is_empty() {
+            self.check_part(PartKind::Family, &family, None);
+        }
+        let mut site = Site {
+            title: text("title").map_or(String::new(), |title| title.value),
+            family,
+            country: text("country"),
+            catalogue: crate::catalogue::Catalogue::default(),
+            conditions: self.conditions(file.table("conditions")),
+            policy: policy(file.table("policy")),
+            buildings: Vec::new(),
+            supplies: Vec::new(),
+            boxes: Vec::new(),
+            entrances: Vec::new(),
+            dwellings: Vec::new(),
+            management: Vec::new(),
+            stations: Vec::new(),
+            runs: Vec::new(),
+            acceptances: acceptances(file),
+        };
+        self.elements(file, &mut site);
+        let catalogue = std::mem::take(&mut self.loader.catalogue);
+        site.catalogue = catalogue;
+        site
+    }
+
+    fn conditions(&mut self, record: Option<&Record<'_>>) -> Conditions {
+        let temperature = |key: &str, default: f64| {
+            record
+                .and_then(|record| record.quantity(key, STATED, Temperature::from_celsius))
+                .unwrap_or(Sourced::assumed(Temperature::from_celsius(default)))
+        };
+        let conditions = Conditions {
+            usual_temperature: temperature("usual_temperature", 20.0),
+            hottest_temperature: temperature("hottest_temperature", 40.0),
+            coldest_temperature: temperature("coldest_temperature", 0.0),
+            length_tolerance: record
+                .and_then(|record| record.quantity("length_tolerance", STATED, Ratio::from_fraction))
+                .unwrap_or(Sourced::assumed(Ratio::from_fraction(0.05))),
+            joint_resistance: record
+                .and_then(|record| record.quantity("joint_resistance", STATED, Resistance::from_ohms))
+                .unwrap_or(Sourced::assumed(Resistance::from_ohms(0.01))),
+        };
+        let [coldest, usual, hottest] = [
+            conditions.coldest_temperature.value.as_celsius(),
+            conditions.usual_temperature.value.as_celsius(),
+            conditions.hottest_temperature.value.as_celsius(),
+        ];
+        if let Some(record) = record
+            && (coldest > usual || usual > hottest)
+        {
+            let finding = self
+                .report(codes::TEMPERATURES_OUT_OF_ORDER, record.at(&record.span))
+                .with("coldest", Figure::new(coldest, Unit::Celsius))
+                .with("usual", Figure::new(usual, Unit::Celsius))
+                .with("hottest", Figure::new(hottest, Unit::Celsius));
+            self.findings.push(finding);
+        }
+        conditions
+    }
+}
+
+/// Kinds of catalogue parts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum PartKind {
+    Family,
+    Supply,
+    Box,
+    Station,
+    Cable,
+    Lock,
+    Accessory,
+}
+
+impl PartKind {
+    fn word(self) -> &'static str {
+        match self {
+            PartKind::Family => "family",
+            PartKind::Supply => "supply model",
+            PartKind::Box => "box model",
+            PartKind::Station => "station model",
+            PartKind::Cable => "cable",
+            PartKind::Lock => "lock model",
+            PartKind::Accessory => "accessory",
+        }
+    }
+}
+
+fn policy(record: Option<&Record<'_>>) -> Policy {
+    Policy {
+        thin_margin: record
+            .and_then(|record| record.quantity("thin_margin", STATED, Voltage::from_volts))
+            .unwrap_or(Sourced::assumed(Voltage::from_volts(1.0))),
+        largest_silenced_group: record.and_then(|record| record.integer("largest_silenced_group", STATED)),
+        chains_through_dwellings: record
+            .and_then(|record| record.boolean("chains_through_dwellings", STATED))
+            .unwrap_or(Sourced::assumed(true)),
+        spare_ports: record.and_then(|record| record.integer("spare_ports", STATED)),
+        standby_hours: record.and_then(|record| record.number("standby_hours", STATED)),
+    }
+}
+
+fn acceptances(file: &Record<'_>) -> Vec<AcceptanceEntry> {
+    let entries = file.list("accept").iter().filter_map(|item| {
+        let Value::Table(record) = &item.value else { return None };
+        Some(AcceptanceEntry {
+            code: record.sourced_text("code", STATED)?,
+            element: record.sourced_text("element", STATED),
+            reason: record.text("reason")?.to_string(),
+            date: match &record.field("date")?.value {
+                Value::Date(date) => date.clone(),
+                _ => return None,
+            },
+            origin: record.at(&item.span),
+        })
+    });
+    entries.collect()
+}

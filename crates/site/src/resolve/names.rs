@@ -1,0 +1,91 @@
+//! The names by which runs and scopes refer to things on site.
+
+use super::Resolver;
+use crate::codes;
+use crate::model::Site;
+use latchline_finding::Origin;
+use std::collections::BTreeMap;
+
+/// What a name stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Target {
+    Supply(usize),
+    Box(usize),
+    Entrance(usize),
+    Dwelling(usize),
+    Management(usize),
+}
+
+impl Target {
+    pub(super) fn word(self) -> &'static str {
+        match self {
+            Target::Supply(_) => "supply",
+            Target::Box(_) => "box",
+            Target::Entrance(_) => "entrance",
+            Target::Dwelling(_) => "dwelling",
+            Target::Management(_) => "management station",
+        }
+    }
+}
+
+/// Everything on site by name.
+#[derive(Debug, Default)]
+pub(super) struct NameIndex {
+    targets: BTreeMap<String, (Target, Origin)>,
+}
+
+impl NameIndex {
+    pub(super) fn get(&self, name: &str) -> Option<Target> {
+        self.targets.get(name).map(|(target, _)| *target)
+    }
+
+    pub(super) fn names(&self) -> impl Iterator<Item = &str> {
+        self.targets.keys().map(String::as_str)
+    }
+}
+
+impl Resolver<'_> {
+    /// Indexes everything; one name for two things is an error.
+    pub(super) fn index_names(&mut self, site: &Site) -> NameIndex {
+        let mut index = NameIndex::default();
+        let all = (site.supplies.iter().enumerate())
+            .map(|(at, supply)| (&supply.id, &supply.origin, Target::Supply(at)))
+            .chain(site.boxes.iter().enumerate().map(|(at, item)| (&item.id, &item.origin, Target::Box(at))))
+            .chain(
+                site.entrances
+                    .iter()
+                    .enumerate()
+                    .map(|(at, item)| (&item.id, &item.origin, Target::Entrance(at))),
+            )
+            .chain(
+                site.dwellings
+                    .iter()
+                    .enumerate()
+                    .map(|(at, item)| (&item.id, &item.origin, Target::Dwelling(at))),
+            )
+            .chain(
+                site.management
+                    .iter()
+                    .enumerate()
+                    .map(|(at, item)| (&item.id, &item.origin, Target::Management(at))),
+            );
+        for (id, origin, target) in all {
+            match index.targets.get(id.as_str()) {
+                Some((first, first_origin)) => {
+                    let finding = self
+                        .report(codes::DUPLICATE_NAME, origin.clone())
+                        .about(id.clone())
+                        .with("name", id)
+                        .with("kind", target.word())
+                        .with("other_kind", first.word())
+                        .also_at("first-defined-here", first_origin.clone());
+                    self.findings.push(finding);
+                }
+                None => {
+                    index.targets.insert(id.as_str().to_string(), (target, origin.clone()));
+                }
+            }
+        }
+        index
+    }
+}

@@ -1,0 +1,160 @@
+//! Buildings, and the places that name them.
+
+use super::{Resolver, STATED};
+use crate::codes;
+use crate::model::{Building, Place};
+use crate::parse::{Record, Value, clip};
+use latchline_finding::quantity::Length;
+use latchline_finding::{ElementId, Origin, Sourced};
+use std::collections::BTreeMap;
+
+/// Height from floor to floor where none is stated (common practice, no source).
+const USUAL_FLOOR_HEIGHT_M: f64 = 2.8;
+
+/// Buildings with their floors and cores by name.
+#[derive(Debug, Default)]
+pub(super) struct PlaceIndex {
+    buildings: BTreeMap<String, usize>,
+    floors: Vec<BTreeMap<String, usize>>,
+    cores: Vec<BTreeMap<String, usize>>,
+}
+
+/// Part of a site: a building, or a core or floor of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) struct Part {
+    pub(super) building: usize,
+    pub(super) core: Option<usize>,
+    pub(super) floor: Option<usize>,
+}
+
+impl PlaceIndex {
+    /// The building, floor or core that `text` names, if it names one.
+    pub(super) fn part(&self, text: &str) -> Option<Part> {
+        let mut parts = text.split('/').map(str::trim);
+        let building = *self.buildings.get(parts.next()?)?;
+        let (second, third) = (parts.next(), parts.next());
+        if parts.next().is_some() {
+            return None;
+        }
+        let floor = |name: &str| self.floors[building].get(name).copied();
+        let core = |name: &str| self.cores[building].get(name).copied();
+        match (second, third) {
+            (None, _) => Some(Part { building, core: None, floor: None }),
+            // A floor wins where a core has the same name.
+            (Some(name), None) => match (floor(name), core(name)) {
+                (Some(floor), _) => Some(Part { building, core: None, floor: Some(floor) }),
+                (None, Some(core)) => Some(Part { building, core: Some(core), floor: None }),
+                (None, None) => None,
+            },
+            (Some(core_name), Some(floor_name)) => {
+                Some(Part { building, core: Some(core(core_name)?), floor: Some(floor(floor_name)?) })
+            }
+        }
+    }
+
+    pub(super) fn building_names(&self) -> impl Iterator<Item = &str> {
+        self.buildings.keys().map(String::as_str)
+    }
+}
+
+impl Resolver<'_> {
+    pub(super) fn buildings(&mut self, file: &Record<'_>) -> (Vec<Building>, PlaceIndex) {
+        let mut index = PlaceIndex::default();
+        let mut buildings = Vec::new();
+        for entry in file.named("buildings") {
+            let record = &entry.record;
+            self.refuse_slash(entry.name, record.at(&entry.span));
+            let mut list = |key: &str| {
+                let mut names = Vec::new();
+                let mut places = BTreeMap::new();
+                for item in record.list(key) {
+                    let Value::Text(name) = item.value else { continue };
+                    let origin = record.at(&item.span);
+                    self.refuse_slash(name, origin.clone());
+                    if let Some(first) = places.insert(name.to_string(), names.len()) {
+                        let earlier: &Sourced<String> = &names[first];
+                        let finding = self
+                            .report(codes::DUPLICATE_KEY, origin.clone())
+                            .about(entry.name)
+                            .with("key", clip(name))
+                            .also_at("first-defined-here", earlier.origin.clone());
+                        self.findings.push(finding);
+                    }
+                    names.push(Sourced::new(name.to_string(), origin, STATED));
+                }
+                (names, places)
+            };
+            let (floors, floor_index) = list("floors");
+            let (cores, core_index) = list("cores");
+            index.buildings.insert(entry.name.to_string(), buildings.len());
+            index.floors.push(floor_index);
+            index.cores.push(core_index);
+            buildings.push(Building {
+                id: ElementId::new(entry.name),
+                title: record.text("title").unwrap_or(entry.name).to_string(),
+                number: record.integer("number", STATED),
+                floors,
+                cores: if cores.is_empty() { vec![Sourced::assumed(String::new())] } else { cores },
+                floor_height: record
+                    .quantity("floor_height", STATED, Length::from_metres)
+                    .unwrap_or(Sourced::assumed(Length::from_metres(USUAL_FLOOR_HEIGHT_M))),
+                origin: record.at(&entry.span),
+            });
+        }
+        (buildings, index)
+    }
+
+    fn refuse_slash(&mut self, name: &str, origin: Origin) {
+        if name.contains('/') || name.trim().is_empty() {
+            let reason = if name.contains('/') { "slash" } else { "empty" };
+            let finding =
+                self.report(codes::BAD_NAME, origin).with("name", clip(name)).with("reason", reason);
+            self.findings.push(finding);
+        }
+    }
+
+    /// The place of an element, from its `place` and `outdoors`.
+    pub(super) fn place(&mut self, record: &Record<'_>, element: &str, index: &PlaceIndex) -> Place {
+        let Some(text) = record.text("place") else { return Place::default() };
+        if text == "outdoors" {
+            return Place { outdoors: true, ..Place::default() };
+        }
+        match index.part(text) {
+            Some(part) => {
+                Place { building: Some(part.building), core: part.core, floor: part.floor, outdoors: false }
+            }
+            None => {
+                self.bad_place(text, record.origin("place"), element, index);
+                Place::default()
+            }
+        }
+    }
+
+    /// Says which part of a place is wrong.
+    fn bad_place(&mut self, text: &str, origin: Origin, element: &str, index: &PlaceIndex) {
+        let parts: Vec<&str> = text.split('/').map(str::trim).collect();
+        let Some(&building) = index.buildings.get(parts[0]) else {
+            let known =
+                self.gather(|_| index.buildings.keys().cloned().chain([String::from("outdoors")]).collect());
+            return self.unknown_name("building", parts[0], origin, Some(element), &known);
+        };
+        match parts[..] {
+            [_, core, _] if !index.cores[building].contains_key(core) => {
+                let known = self.gather(|_| index.cores[building].keys().cloned().collect());
+                self.unknown_name("core", core, origin, Some(element), &known);
+            }
+            [_, floor] | [_, _, floor] => {
+                let cores = index.cores[building].keys().filter(|_| parts.len() == 2);
+                let known = self.gather(|_| index.floors[building].keys().chain(cores).cloned().collect());
+                self.unknown_name("floor", floor, origin, Some(element), &known);
+            }
+            _ => {
+                let finding = self
+                    .report(codes::PLACE_WITHOUT_BUILDING, origin)
+                    .about(clip(element).as_str())
+                    .with("written", clip(text));
+                self.findings.push(finding);
+            }
+        }
+    }
+}

@@ -1,0 +1,309 @@
+//! Runs: where they start, what they reach, how long they are.
+
+use super::names::{NameIndex, Target};
+use super::{PartKind, Resolver, STATED};
+use crate::catalogue::load::ENVIRONMENTS;
+use crate::catalogue::{BoxKind, Environment};
+use crate::codes;
+use crate::model::{MeasuredRun, Run, RunStart, RunStop, Section, Site};
+use crate::parse::{Entry, Record, Value, clip};
+use latchline_finding::quantity::{Capacitance, Length, Resistance};
+use latchline_finding::{ElementId, Origin, Sourced};
+
+impl Resolver<'_> {
+    pub(super) fn runs(&mut self, file: &Record<'_>, names: &NameIndex, site: &mut Site) {
+        let default_cable = file.table("site").and_then(|head| head.sourced_text("cable", STATED));
+        // If part of the wiring was refused, what hangs on it only seems not to be wired.
+        let mut complete = !file.is_written("runs") || file.field("runs").is_some();
+        for entry in file.named("runs") {
+            let start = self.start(entry, names, site);
+            let stops = self.stops(entry, names, site);
+            complete &= start.is_some() && stops.iter().all(|(stop, _)| stop.is_some());
+            let lengths = self.lengths(entry, stops.len());
+            let cable = self.run_cable(entry, default_cable.as_ref());
+            let Some((from, from_origin)) = start else { continue };
+            let sections = stops
+                .into_iter()
+                .zip(lengths)
+                .filter_map(|((to, to_origin), length)| Some(Section { to: to?, to_origin, length }));
+            let sections: Vec<Section> = sections.collect();
+            if sections.is_empty() {
+                complete = false;
+                continue;
+            }
+            site.runs.push(run(entry, from, from_origin, sections, cable));
+        }
+        self.structure(site, complete);
+    }
+
+    fn run_cable(&mut self, entry: &Entry<'_>, default: Option<&Sourced<String>>) -> Sourced<String> {
+        let record = &entry.record;
+        let Some(cable) = record.sourced_text("cable", STATED).or_else(|| default.cloned()) else {
+            if !record.is_written("cable") {
+                let finding = self
+                    .report(codes::MISSING_KEY, record.at(&entry.span))
+                    .about(entry.name)
+                    .with("key", "cable")
+                    .with("table", "run")
+                    .with("expected", "a cable here, or cable under [site]");
+                self.findings.push(finding);
+            }
+            return Sourced::assumed(String::new());
+        };
+        self.check_part(PartKind::Cable, &cable, Some(entry.name));
+        cable
+    }
+
+    fn start(&mut self, entry: &Entry<'_>, names: &NameIndex, site: &Site) -> Option<(RunStart, Origin)> {
+        let record = &entry.record;
+        let written = record.text("from")?;
+        let origin = record.origin("from");
+        let start = match names.get(written) {
+            Some(Target::Supply(supply)) => RunStart::Supply(supply),
+            Some(Target::Box(index)) => {
+                let ports = self.ports(site, index).unwrap_or(0) as usize;
+                let finding = self
+                    .report(codes::PORT_NEEDED, origin)
+                    .about(entry.name)
+                    .with("name", clip(written))
+                    .with("ports", ports);
+                self.findings.push(finding);
+                return None;
+            }
+            Some(target) => RunStart::Station(station_of(target, site)?),
+            None => match split_name(written, names) {
+                Some((Target::Box(index), Suffix::Port(port))) => {
+                    if let Some(ports) = self.ports(site, index)
+                        && !(1..=ports).contains(&port)
+                    {
+                        let finding = self
+                            .report(codes::NO_SUCH_PORT, origin)
+                            .about(entry.name)
+                            .with("name", &site.boxes[index].id)
+                            .with("port", port as usize)
+                            .with("ports", ports as usize);
+                        self.findings.push(finding);
+                        return None;
+                    }
+                    RunStart::Port { box_index: index, port }
+                }
+                Some((Target::Dwelling(dwelling), Suffix::Extension(ordinal)))
+                    if ordinal < site.dwellings[dwelling].stations.len() =>
+                {
+                    RunStart::Station(site.dwellings[dwelling].stations[ordinal])
+                }
+                _ => {
+                    let known = self.gather(|_| names.names().map(str::to_string).collect());
+                    self.unknown_name("start of a run", written, origin, Some(entry.name), &known);
+                    return None;
+                }
+            },
+        };
+        Some((start, origin))
+    }
+
+    fn ports(&self, site: &Site, index: usize) -> Option<u32> {
+        self.loader.catalogue.boxes.get(&site.boxes[index].model.value).map(|model| model.ports.value)
+    }
+
+    fn stops(&mut self, entry: &Entry<'_>, names: &NameIndex, site: &Site) -> Vec<(Option<RunStop>, Origin)> {
+        let record = &entry.record;
+        let items = record.list("to");
+        if items.is_empty() && record.field("to").is_some() {
+            let finding = self
+                .report(codes::RUN_WITHOUT_STOPS, record.origin("to"))
+                .about(entry.name)
+                .with("run", clip(entry.name));
+            self.findings.push(finding);
+        }
+        let mut stops = Vec::with_capacity(items.len());
+        for item in items {
+            let origin = record.at(&item.span);
+            let stop = match item.value {
+                Value::Text(written) => self.stop(written, &origin, entry.name, names, site),
+                _ => None,
+            };
+            stops.push((stop, origin));
+        }
+        stops
+    }
+
+    fn stop(
+        &mut self,
+        written: &str,
+        origin: &Origin,
+        run: &str,
+        names: &NameIndex,
+        site: &Site,
+    ) -> Option<RunStop> {
+        match names.get(written) {
+            Some(Target::Box(index)) => return Some(RunStop::BoxInput(index)),
+            Some(Target::Supply(_)) => {}
+            Some(target) => return station_of(target, site).map(RunStop::Station),
+            None => match split_name(written, names) {
+                Some((Target::Dwelling(dwelling), Suffix::Extension(ordinal)))
+                    if ordinal < site.dwellings[dwelling].stations.len() =>
+                {
+                    return Some(RunStop::Station(site.dwellings[dwelling].stations[ordinal]));
+                }
+                Some((Target::Box(index), Suffix::Link)) => {
+                    let model = self.loader.catalogue.boxes.get(&site.boxes[index].model.value);
+                    if model.is_some_and(|model| model.kind.value != BoxKind::Isolating) {
+                        let finding = self
+                            .report(codes::NOT_ISOLATING, origin.clone())
+                            .about(run)
+                            .with("name", &site.boxes[index].id);
+                        self.findings.push(finding);
+                        return None;
+                    }
+                    return Some(RunStop::BoxLink(index));
+                }
+                Some((Target::Box(_), Suffix::Port(_))) => {}
+                _ => {
+                    let known = self.gather(|_| names.names().map(str::to_string).collect());
+                    self.unknown_name("stop of a run", written, origin.clone(), Some(run), &known);
+                    return None;
+                }
+            },
+        }
+        let finding = self
+            .report(codes::RUN_ENDS_AT_PORT, origin.clone())
+            .about(run)
+            .with("name", clip(written))
+            .with("run", clip(run));
+        self.findings.push(finding);
+        None
+    }
+
+    /// One length per section. What is missing stands in as zero, since an error is reported.
+    fn lengths(&mut self, entry: &Entry<'_>, sections: usize) -> Vec<Sourced<Length>> {
+        let record = &entry.record;
+        let nothing = || Sourced::assumed(Length::ZERO);
+        let ways = ["length", "lengths", "spacing"].into_iter().filter(|key| record.is_written(key)).count();
+        let first_alone = record.is_written("first") && !record.is_written("spacing");
+        if ways > 1
+            || (record.is_written("first") && (record.is_written("length") || record.is_written("lengths")))
+        {
+            let keys =
+                ["length", "lengths", "first", "spacing"].into_iter().filter(|key| record.is_written(key));
+            let finding = self
+                .report(codes::LENGTHS_GIVEN_TWICE, record.at(&entry.span))
+                .about(entry.name)
+                .with("run", clip(entry.name))
+                .with("keys", keys.map(str::to_string).collect::<Vec<_>>());
+            self.findings.push(finding);
+            return vec![nothing(); sections];
+        }
+        if ways == 0 && !(first_alone && sections == 1) {
+            let finding = self
+                .report(codes::LENGTH_MISSING, record.at(&entry.span))
+                .about(entry.name)
+                .with("run", clip(entry.name))
+                .with("sections", sections);
+            self.findings.push(finding);
+            return vec![nothing(); sections];
+        }
+        let quantity = |key: &str| record.quantity(key, STATED, Length::from_metres).unwrap_or_else(nothing);
+        let lengths: Vec<Sourced<Length>> = if record.is_written("lengths") {
+            let items = record.list("lengths").iter().map(|item| match item.value {
+                Value::Quantity(metres) => {
+                    Sourced::new(Length::from_metres(metres), record.at(&item.span), STATED)
+                }
+                _ => nothing(),
+            });
+            items.collect()
+        } else if record.is_written("length") {
+            vec![quantity("length")]
+        } else {
+            let further = quantity("spacing");
+            let first = if record.is_written("first") { quantity("first") } else { further.clone() };
+            std::iter::once(first).chain(std::iter::repeat(further)).take(sections).collect()
+        };
+        let refused = record.is_written("lengths") && record.field("lengths").is_none();
+        if lengths.len() != sections && sections > 0 && !refused {
+            let key = if record.is_written("lengths") { "lengths" } else { "length" };
+            let finding = self
+                .report(codes::LENGTHS_DO_NOT_FIT, record.origin(key))
+                .about(entry.name)
+                .with("run", clip(entry.name))
+                .with("lengths", lengths.len())
+                .with("sections", sections);
+            self.findings.push(finding);
+        }
+        if lengths.len() == sections { lengths } else { vec![nothing(); sections] }
+    }
+}
+
+/// What may follow the name of a box or dwelling.
+enum Suffix {
+    /// `.3`
+    Port(u32),
+    /// `.link`
+    Link,
+    /// `:2`; counts from 0, so this is 1.
+    Extension(usize),
+}
+
+/// Splits `D1.3`, `D1.link` or `A-12:2`. The suffix is what follows the last point or colon, so
+/// names may contain both.
+fn split_name(written: &str, names: &NameIndex) -> Option<(Target, Suffix)> {
+    if let Some((name, port)) = written.rsplit_once('.')
+        && let Some(target) = names.get(name)
+    {
+        return match port {
+            "link" => Some((target, Suffix::Link)),
+            port => Some((target, Suffix::Port(port.parse().ok()?))),
+        };
+    }
+    let (name, number) = written.rsplit_once(':')?;
+    let number: usize = number.parse().ok()?;
+    Some((names.get(name)?, Suffix::Extension(number.checked_sub(1)?)))
+}
+
+fn station_of(target: Target, site: &Site) -> Option<usize> {
+    match target {
+        Target::Dwelling(index) => site.dwellings[index].stations.first().copied(),
+        Target::Entrance(index) => Some(site.entrances[index].station),
+        Target::Management(index) => Some(site.management[index].station),
+        Target::Supply(_) | Target::Box(_) => None,
+    }
+}
+
+fn run(
+    entry: &Entry<'_>,
+    from: RunStart,
+    from_origin: Origin,
+    sections: Vec<Section>,
+    cable: Sourced<String>,
+) -> Run {
+    let record = &entry.record;
+    let truth = |key: &str, default: bool| record.boolean(key, STATED).unwrap_or(Sourced::assumed(default));
+    Run {
+        id: ElementId::new(entry.name),
+        from,
+        from_origin,
+        sections,
+        cable,
+        pairs: record.integer("pairs", STATED).unwrap_or(Sourced::assumed(1)),
+        joints: record.integer("joints", STATED).unwrap_or(Sourced::assumed(0)),
+        terminator: record.boolean("terminator", STATED),
+        terminator_capacitor: truth("terminator_capacitor", true),
+        environment: record
+            .word("environment", STATED, ENVIRONMENTS)
+            .unwrap_or(Sourced::assumed(Environment::Indoors)),
+        beside_mains: truth("beside_mains", false),
+        existing: truth("existing", false),
+        surge_protection: record.quantity("surge_protection", STATED, Resistance::from_ohms),
+        measured: record.table("measured").map(measured).unwrap_or_default(),
+        origin: record.at(&entry.span),
+    }
+}
+
+fn measured(record: &Record<'_>) -> MeasuredRun {
+    use latchline_finding::Provenance::Measured;
+    MeasuredRun {
+        loop_resistance: record.quantity("loop", Measured, Resistance::from_ohms),
+        capacitance: record.quantity("capacitance", Measured, Capacitance::from_farads),
+        insulation: record.quantity("insulation", Measured, Resistance::from_ohms),
+    }
+}

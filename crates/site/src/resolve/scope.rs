@@ -1,0 +1,114 @@
+//! Who can call whom.
+
+use super::Resolver;
+use super::names::{NameIndex, Target};
+use super::places::{Part, PlaceIndex};
+use crate::codes;
+use crate::model::{Dwelling, Scope, Site};
+use crate::parse::{Record, Value};
+use latchline_finding::{Figure, Origin};
+use std::collections::BTreeSet;
+
+/// Most dwellings that all scopes of a site may list together.
+const MOST_SCOPE_ENTRIES: usize = 4_000_000;
+
+/// What scopes have cost so far.
+#[derive(Debug, Default)]
+pub(super) struct ScopeCost {
+    spent: usize,
+    refused: bool,
+}
+
+fn lies_in(dwelling: &Dwelling, part: Part) -> bool {
+    let place = &dwelling.place;
+    place.building == Some(part.building)
+        && (part.core.is_none() || place.core == part.core)
+        && (part.floor.is_none() || place.floor == part.floor)
+}
+
+impl Resolver<'_> {
+    /// Resolves the `calls` of an entrance, or of management station number `own`.
+    #[expect(clippy::too_many_arguments, reason = "each is a separate index")]
+    pub(super) fn scope(
+        &mut self,
+        record: &Record<'_>,
+        element: &str,
+        own: Option<usize>,
+        site: &Site,
+        names: &NameIndex,
+        places: &PlaceIndex,
+        cost: &mut ScopeCost,
+    ) -> Scope {
+        let origin = if record.is_written("calls") { record.origin("calls") } else { Origin::None };
+        let mut words: Vec<(&str, Origin)> = Vec::new();
+        if record.is_written("calls") {
+            for item in record.list("calls") {
+                if let Value::Text(word) = item.value {
+                    words.push((word, record.at(&item.span)));
+                }
+            }
+        } else {
+            words.push(("everyone", Origin::None));
+        }
+        let mut dwellings = BTreeSet::new();
+        let mut management = BTreeSet::new();
+        for (word, at) in words {
+            // Every word may go through all dwellings once.
+            cost.spent += site.dwellings.len() + site.management.len();
+            if cost.spent > MOST_SCOPE_ENTRIES {
+                if !cost.refused {
+                    cost.refused = true;
+                    let finding = self
+                        .report(codes::SITE_TOO_LARGE, at)
+                        .about(element)
+                        .with("limit", Figure::count(MOST_SCOPE_ENTRIES));
+                    self.findings.push(finding);
+                }
+                break;
+            }
+            match (word, names.get(word), places.part(word)) {
+                ("everyone", ..) => {
+                    dwellings.extend(0..site.dwellings.len());
+                    management.extend(0..site.management.len());
+                }
+                ("management", ..) => management.extend(0..site.management.len()),
+                (_, Some(Target::Dwelling(dwelling)), _) => {
+                    dwellings.insert(dwelling);
+                }
+                (_, Some(Target::Management(station)), _) => {
+                    management.insert(station);
+                }
+                (_, _, Some(part)) => {
+                    let members =
+                        site.dwellings.iter().enumerate().filter(|(_, dwelling)| lies_in(dwelling, part));
+                    dwellings.extend(members.map(|(at, _)| at));
+                }
+                (_, Some(other), None) => {
+                    let finding = self
+                        .report(codes::WRONG_KIND_OF_PART, at)
+                        .about(element)
+                        .with("name", word)
+                        .with("found", other.word())
+                        .with("expected", "dwelling");
+                    self.findings.push(finding);
+                }
+                (_, None, None) => {
+                    let known = self.gather(|_| {
+                        let words =
+                            names.names().chain(places.building_names()).chain(["everyone", "management"]);
+                        words.map(str::to_string).collect()
+                    });
+                    self.unknown_name("scope", word, at, Some(element), &known);
+                }
+            }
+        }
+        if let Some(own) = own {
+            management.remove(&own);
+        }
+        Scope {
+            dwellings: dwellings.into_iter().collect(),
+            management: management.into_iter().collect(),
+            origin,
+        }
+    }
+}

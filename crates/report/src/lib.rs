@@ -1,1 +1,30 @@
-//! Findings and verdicts as text, JSON and SARIF.
+//! Findings and verdicts as text, JSON and SARIF: one file per format.
+//!
+//! A renderer words and lays out what an [`Assessment`](latchline_assess::Assessment) says; it
+//! computes no engineering quantity. All formats start from one [`Report`].
+//!
+//! * [`text`]: for a person, verdict first;
+//! * [`short`]: one line per finding, for editors and `grep`;
+//! * [`json`]: for programs, with a published schema;
+//! * [`sarif`]: for code review tools (OASIS SARIF 2.1.0);
+//! * [`english`]: the wording of every code, in one place;
+//! * [`addresses`]: the table of addresses and switch settings.
+
+pub mod addresses;
+mod caret;
+pub mod english;
+pub mod explain;
+mod figures;
+pub mod json;
+mod paint;
+mod place;
+mod report;
+pub mod sarif;
+pub mod short;
+mod state_words;
+mod table;
+mod template;
+pub mod text;
+
+pub use paint::Look;
+pub use report::Report;

@@ -1,0 +1,692 @@
+//! The check document: everything an assessment says, for programs.
+//!
+//! The structs here are apart from the model, so that the published form does not change when the
+//! model does. Numbers are in base units and printed shortest round-trip. A number that is not
+//! finite is left out, never `null`; where there is no operating point, `operating_point` says so.
+
+use crate::addresses::AddressDocument;
+use crate::report::Report;
+use crate::{english, place};
+use latchline_assess::{Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, WorstCurrent};
+use latchline_finding::{Argument, Change, DataGrade, EditStep, Figure, Finding, OperatingState, Origin};
+use latchline_finding::{Remedy, Unit};
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// Version of the form. It grows when something is renamed, removed or means something else; new
+/// keys do not change it.
+pub const FORMAT_VERSION: u32 = 1;
+
+/// Result of `latchline check --format json`.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct CheckDocument {
+    /// Version of this form.
+    format_version: u32,
+    /// Version of the program that wrote it.
+    latchline_version: &'static str,
+    /// Name of the site file as given.
+    site_file: String,
+    /// Title of the site.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    title: Option<String>,
+    /// "holds", "holds-on-assumed-data", "not-judged", "fails", or "unusable" if the files could not
+    /// be resolved, so that nothing was judged.
+    verdict: &'static str,
+    /// The assumed values that the verdict rests on, as "model key".
+    assumed: Vec<String>,
+    /// Number of findings.
+    counts: CountsDocument,
+    /// The device with the least margin.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tightest: Option<String>,
+    /// Findings, worst first; accepted ones at the end.
+    findings: Vec<FindingDocument>,
+    /// What could not be judged.
+    not_judged: Vec<NotJudgedDocument>,
+    /// Supplies and regenerated outputs.
+    sources: Vec<SourceDocument>,
+    /// Runs in file order.
+    runs: Vec<RunDocument>,
+    /// Stations and boxes.
+    devices: Vec<DeviceDocument>,
+    /// Addresses and switch settings.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    addresses: Option<AddressDocument>,
+    /// Operating states that were solved.
+    states: Vec<StateDocument>,
+}
+
+/// Number of findings.
+#[derive(Debug, Serialize, JsonSchema)]
+struct CountsDocument {
+    /// Standing errors.
+    error: usize,
+    /// Standing warnings.
+    warning: usize,
+    /// Standing pieces of advice.
+    advice: usize,
+    /// Accepted findings of any severity.
+    accepted: usize,
+}
+
+/// One finding.
+#[derive(Debug, Serialize, JsonSchema)]
+struct FindingDocument {
+    /// "error", "warning" or "advice".
+    severity: &'static str,
+    /// Code in kebab case.
+    code: &'static str,
+    /// What is wrong, in English.
+    message: String,
+    /// What to do, in English.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hint: Option<String>,
+    /// The element it is about.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+    /// Name of the operating state.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    state: Option<&'static str>,
+    /// The calls that stand in it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    calls: Vec<CallDocument>,
+    /// The figure found, in `unit`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<f64>,
+    /// The figure it is held against, in `unit`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit: Option<f64>,
+    /// Unit of value and limit: "V", "A", "W", "ohm", "m", "s", "h", "F", "Ah", "Hz", "dB", "°C",
+    /// "ratio" (1 is all) or "count".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    unit: Option<&'static str>,
+    /// Where it is written in a file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    origin: Option<OriginDocument>,
+    /// Further places.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    related: Vec<RelatedDocument>,
+    /// "known" or "assumed".
+    grade: &'static str,
+    /// The assumed values under it, as "model key".
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    assumed: Vec<String>,
+    /// Named arguments of the message.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    arguments: BTreeMap<&'static str, ArgumentDocument>,
+    /// Changes that were computed and verified to mend it, best first.
+    remedies: Vec<RemedyDocument>,
+    /// Set when the user has accepted it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    accepted: Option<AcceptanceDocument>,
+}
+
+/// An argument of a message.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(untagged)]
+enum ArgumentDocument {
+    /// Text.
+    Text(String),
+    /// Several texts.
+    Texts(Vec<String>),
+    /// A number with its unit.
+    Figure(FigureDocument),
+}
+
+/// A number with its unit.
+#[derive(Debug, Serialize, JsonSchema)]
+struct FigureDocument {
+    /// The number; left out if it is not finite.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<f64>,
+    /// Its unit.
+    unit: &'static str,
+}
+
+/// A place in a file. Text files have lines and columns from 1, counted in characters, the end one
+/// past the last; workbooks have sheet, row and column.
+#[derive(Debug, Serialize, JsonSchema)]
+struct OriginDocument {
+    /// Name of the file as given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    file: Option<String>,
+    /// Sheet of a workbook.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    sheet: Option<String>,
+    /// First line, or row of a workbook.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    line: Option<usize>,
+    /// First column.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    column: Option<usize>,
+    /// Last line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    end_line: Option<usize>,
+    /// One past the last column.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    end_column: Option<usize>,
+    /// Element at which a reading was taken.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+    /// Number of the reading.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reading: Option<u32>,
+}
+
+/// A further place.
+#[derive(Debug, Serialize, JsonSchema)]
+struct RelatedDocument {
+    /// What it is to the finding.
+    role: &'static str,
+    /// Where.
+    origin: OriginDocument,
+}
+
+/// The user's word that a finding stays.
+#[derive(Debug, Serialize, JsonSchema)]
+struct AcceptanceDocument {
+    /// Why.
+    reason: String,
+    /// When, as the user wrote it.
+    date: String,
+}
+
+/// One call of an operating state.
+#[derive(Debug, Serialize, JsonSchema)]
+struct CallDocument {
+    /// Station that calls or is viewed.
+    from: String,
+    /// Indoor station.
+    to: String,
+    /// "ringing", "talking", "releasing" or "viewing".
+    moment: &'static str,
+}
+
+/// A verified remedy.
+#[derive(Debug, Serialize, JsonSchema)]
+struct RemedyDocument {
+    /// Its kind.
+    kind: &'static str,
+    /// In English.
+    message: String,
+    /// The finding's figure after the change.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value_after: Option<f64>,
+    /// Extra cost in the catalogue's currency.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cost: Option<f64>,
+    /// The changes to the site file, in order.
+    changes: Vec<ChangeDocument>,
+}
+
+/// One change to a site file.
+#[derive(Debug, Serialize, JsonSchema)]
+struct ChangeDocument {
+    /// Keys, and places of arrays from 0.
+    path: Vec<StepDocument>,
+    /// "set", "remove", "insert", "append-table" or "rename".
+    action: &'static str,
+    /// TOML text, or the new name.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<String>,
+    /// Place before which "insert" puts the value.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    before: Option<usize>,
+}
+
+/// A step of a path.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(untagged)]
+enum StepDocument {
+    /// A key.
+    Key(String),
+    /// A place of an array, from 0.
+    Index(usize),
+}
+
+/// Something that could not be judged.
+#[derive(Debug, Serialize, JsonSchema)]
+struct NotJudgedDocument {
+    /// Code of the rule.
+    code: &'static str,
+    /// Elements concerned.
+    elements: Vec<String>,
+    /// The part and key that is missing.
+    missing: String,
+}
+
+/// A largest current.
+#[derive(Debug, Serialize, JsonSchema)]
+struct CurrentDocument {
+    /// Name of the operating state.
+    state: &'static str,
+    /// The calls that stand in it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    calls: Vec<CallDocument>,
+    /// Whether there is an operating point.
+    operating_point: bool,
+    /// Current in the corner of greatest load, in A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    current_a: Option<f64>,
+    /// Its limit in A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_a: Option<f64>,
+}
+
+/// A supply or regenerated output.
+#[derive(Debug, Serialize, JsonSchema)]
+struct SourceDocument {
+    /// Supply or box.
+    id: String,
+    /// Model name.
+    model: String,
+    /// Stations on its tree and on the trees that draw from it.
+    stations: usize,
+    /// Its largest current.
+    current: CurrentDocument,
+    /// Power at that current, in W.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    power_w: Option<f64>,
+    /// Rated power in W.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rated_power_w: Option<f64>,
+    /// Nominal current in standby by day, in A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    standby_current_a: Option<f64>,
+    /// The device with the least margin on its tree.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    worst_device: Option<String>,
+    /// Factor by which all loads can grow before there is no operating point.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    loading_margin: Option<f64>,
+}
+
+/// A run.
+#[derive(Debug, Serialize, JsonSchema)]
+struct RunDocument {
+    /// The run.
+    id: String,
+    /// From where.
+    from: String,
+    /// Supply or box of its tree.
+    source: String,
+    /// Cable.
+    cable: String,
+    /// Stations on it and beyond.
+    stations: usize,
+    /// Length of its own sections in m.
+    length_m: f64,
+    /// Largest current at its start.
+    current: CurrentDocument,
+    /// The device with the least margin on it or beyond.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    worst_device: Option<String>,
+    /// Further stations of the last one's model that its end could carry.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    stations_in_hand: Option<usize>,
+}
+
+/// A station or box.
+#[derive(Debug, Serialize, JsonSchema)]
+struct DeviceDocument {
+    /// Its name.
+    id: String,
+    /// Model name.
+    model: String,
+    /// Supply or box of its tree.
+    source: String,
+    /// The run that leads to it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    run: Option<String>,
+    /// Worst state for the margin.
+    worst: VoltageDocument,
+    /// Highest voltage in V.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    highest_v: Option<f64>,
+    /// Limit of the highest voltage in V.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    highest_limit_v: Option<f64>,
+    /// Adverse voltage in V in each state that was solved and has an operating point.
+    by_state_v: BTreeMap<&'static str, f64>,
+    /// States without operating point.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    no_operating_point: Vec<&'static str>,
+    /// Cable length from the source in m.
+    distance_m: f64,
+    /// Nominal loop resistance from the source in ohm.
+    loop_resistance_ohm: f64,
+}
+
+/// The worst voltage of a device.
+#[derive(Debug, Serialize, JsonSchema)]
+struct VoltageDocument {
+    /// Name of the operating state.
+    state: &'static str,
+    /// The calls that stand in it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    calls: Vec<CallDocument>,
+    /// Whether there is an operating point.
+    operating_point: bool,
+    /// Voltage with every tolerance against it, in V.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    adverse_v: Option<f64>,
+    /// Voltage with nominal values, in V.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    nominal_v: Option<f64>,
+    /// Limit in that state, in V.
+    limit_v: f64,
+    /// Adverse voltage less the limit, in V.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    margin_v: Option<f64>,
+    /// "corner" if `adverse_v` is the voltage at the adverse corner, "lower-bound" if it is a bound.
+    adverse_kind: &'static str,
+}
+
+/// A state that was solved.
+#[derive(Debug, Serialize, JsonSchema)]
+struct StateDocument {
+    /// Its name.
+    state: &'static str,
+    /// Admissible sets of calls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    call_sets: Option<f64>,
+    /// Sets that were solved; bounds exclude the others.
+    solved_sets: u64,
+    /// Whether the search for the worst set was completed.
+    search_completed: bool,
+}
+
+/// The check document as a JSON text with a line break at its end.
+///
+/// # Errors
+/// If it cannot be written as JSON, which the types here rule out.
+pub fn render(report: &Report<'_>) -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(&document(report))?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// JSON Schema (draft 2020-12) of the check document.
+pub fn schema() -> serde_json::Value {
+    let mut schema =
+        schemars::SchemaGenerator::from(schemars::generate::SchemaSettings::draft2020_12().for_serialize())
+            .into_root_schema_for::<CheckDocument>();
+    schema.insert(String::from("title"), serde_json::json!("Latchline check document"));
+    schema.to_value()
+}
+
+fn document(report: &Report<'_>) -> CheckDocument {
+    let counts = report.counts();
+    let all = || report.standing.iter().chain(&report.accepted);
+    let assessment = report.assessment;
+    CheckDocument {
+        format_version: FORMAT_VERSION,
+        latchline_version: env!("CARGO_PKG_VERSION"),
+        site_file: report.name.to_string(),
+        title: assessment.map(|assessment| assessment.title.clone()),
+        verdict: report.verdict_word(),
+        assumed: assessment.map(assumed).unwrap_or_default(),
+        counts: CountsDocument {
+            error: counts.errors,
+            warning: counts.warnings,
+            advice: counts.advice,
+            accepted: counts.accepted,
+        },
+        tightest: assessment.and_then(|assessment| {
+            Some(assessment.devices.get(assessment.tightest_device()?)?.id.to_string())
+        }),
+        findings: all().map(|finding| finding_document(report, finding)).collect(),
+        not_judged: assessment.map(|a| a.not_judged.iter().map(not_judged).collect()).unwrap_or_default(),
+        sources: assessment.map(|a| a.sources.iter().map(|one| source(a, one)).collect()).unwrap_or_default(),
+        runs: assessment.map(|a| a.runs.iter().map(|one| run(a, one)).collect()).unwrap_or_default(),
+        devices: assessment.map(|a| a.devices.iter().map(device).collect()).unwrap_or_default(),
+        addresses: assessment.map(|a| crate::addresses::document(&a.addresses)),
+        states: assessment.map(|a| a.states.iter().map(state).collect()).unwrap_or_default(),
+    }
+}
+
+fn assumed(assessment: &Assessment) -> Vec<String> {
+    match &assessment.verdict {
+        latchline_assess::Verdict::HoldsOnAssumedData(values) => values.clone(),
+        _ => Vec::new(),
+    }
+}
+
+fn finite(value: f64) -> Option<f64> {
+    // Minus zero would print as "-0.0".
+    value.is_finite().then_some(if value == 0.0 { 0.0 } else { value })
+}
+
+fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Percent | Unit::Ratio => "ratio",
+        Unit::Count => "count",
+        other => other.symbol(),
+    }
+}
+
+fn figure(figure: &Figure) -> FigureDocument {
+    FigureDocument { value: finite(figure.value), unit: unit(figure.unit) }
+}
+
+fn finding_document(report: &Report<'_>, finding: &Finding) -> FindingDocument {
+    let wording = english::wording(finding, report.code_doc(finding.code.as_str()));
+    FindingDocument {
+        severity: finding.severity.word(),
+        code: finding.code.as_str(),
+        message: wording.message,
+        hint: wording.hint,
+        element: finding.element.as_ref().map(ToString::to_string),
+        state: finding.state.as_ref().map(|state| state.kind.name()),
+        calls: finding.state.as_ref().map(calls).unwrap_or_default(),
+        value: finding.value.and_then(|value| finite(value.value)),
+        limit: finding.limit.and_then(|limit| finite(limit.value)),
+        unit: finding.value.or(finding.limit).map(|figure| unit(figure.unit)),
+        origin: origin(report, &finding.origin),
+        related: finding
+            .related
+            .iter()
+            .filter_map(|related| {
+                Some(RelatedDocument { role: related.role, origin: origin(report, &related.origin)? })
+            })
+            .collect(),
+        grade: match finding.grade {
+            DataGrade::Known => "known",
+            DataGrade::Assumed(_) => "assumed",
+        },
+        assumed: match &finding.grade {
+            DataGrade::Known => Vec::new(),
+            DataGrade::Assumed(values) => values.clone(),
+        },
+        arguments: finding.arguments.iter().map(|(name, value)| (*name, argument(value))).collect(),
+        remedies: finding.remedies.iter().map(remedy).collect(),
+        accepted: finding.accepted.as_ref().map(|acceptance| AcceptanceDocument {
+            reason: acceptance.reason.clone(),
+            date: acceptance.date.clone(),
+        }),
+    }
+}
+
+fn argument(argument: &Argument) -> ArgumentDocument {
+    match argument {
+        Argument::Text(text) => ArgumentDocument::Text(text.clone()),
+        Argument::Element(element) => ArgumentDocument::Text(element.to_string()),
+        Argument::Texts(texts) => ArgumentDocument::Texts(texts.clone()),
+        Argument::Elements(elements) => {
+            ArgumentDocument::Texts(elements.iter().map(ToString::to_string).collect())
+        }
+        Argument::Figure(value) => ArgumentDocument::Figure(figure(value)),
+    }
+}
+
+fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
+    let empty = OriginDocument {
+        file: None,
+        sheet: None,
+        line: None,
+        column: None,
+        end_line: None,
+        end_column: None,
+        element: None,
+        reading: None,
+    };
+    match origin {
+        Origin::None => None,
+        Origin::Text(_) => {
+            let place::Place { file, line, column, end_line, end_column } = report.places.of(origin)?;
+            Some(OriginDocument {
+                file: Some(file),
+                line: Some(line),
+                column: Some(column),
+                end_line: Some(end_line),
+                end_column: Some(end_column),
+                ..empty
+            })
+        }
+        Origin::Cell { file, sheet, row, column } => Some(OriginDocument {
+            file: report.places.file(*file).map(|file| file.name.clone()),
+            sheet: Some(sheet.to_string()),
+            line: Some(*row as usize),
+            column: Some(*column as usize),
+            ..empty
+        }),
+        Origin::Reading { element, number } => {
+            Some(OriginDocument { element: Some(element.to_string()), reading: Some(*number), ..empty })
+        }
+    }
+}
+
+fn calls(state: &OperatingState) -> Vec<CallDocument> {
+    state
+        .calls
+        .iter()
+        .map(|call| CallDocument {
+            from: call.from.to_string(),
+            to: call.to.to_string(),
+            moment: call.moment.name(),
+        })
+        .collect()
+}
+
+fn remedy(remedy: &Remedy) -> RemedyDocument {
+    RemedyDocument {
+        kind: remedy.kind,
+        message: english::remedy(remedy),
+        value_after: remedy.value_after.and_then(|value| finite(value.value)),
+        cost: remedy.cost.and_then(finite),
+        changes: remedy.edit.changes.iter().map(|(path, one)| change(path, one)).collect(),
+    }
+}
+
+fn change(path: &[EditStep], change: &Change) -> ChangeDocument {
+    let (action, value, before) = match change {
+        Change::Set(value) => ("set", Some(value.clone()), None),
+        Change::Remove => ("remove", None, None),
+        Change::Insert(before, value) => ("insert", Some(value.clone()), Some(*before)),
+        Change::AppendTable(body) => ("append-table", Some(body.clone()), None),
+        Change::Rename(name) => ("rename", Some(name.clone()), None),
+    };
+    let path = path
+        .iter()
+        .map(|step| match step {
+            EditStep::Key(key) => StepDocument::Key(key.clone()),
+            EditStep::Index(index) => StepDocument::Index(*index),
+        })
+        .collect();
+    ChangeDocument { path, action, value, before }
+}
+
+fn not_judged(missing: &NotJudged) -> NotJudgedDocument {
+    NotJudgedDocument {
+        code: missing.code,
+        elements: missing.elements.iter().map(ToString::to_string).collect(),
+        missing: missing.missing.clone(),
+    }
+}
+
+fn current(current: &WorstCurrent) -> CurrentDocument {
+    let current_a = current.current_a.and_then(finite);
+    CurrentDocument {
+        state: current.state.kind.name(),
+        calls: calls(&current.state),
+        operating_point: current_a.is_some(),
+        current_a,
+        limit_a: current.limit_a.and_then(finite),
+    }
+}
+
+fn device_name(assessment: &Assessment, index: Option<usize>) -> Option<String> {
+    Some(assessment.devices.get(index?)?.id.to_string())
+}
+
+fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
+    SourceDocument {
+        id: source.id.to_string(),
+        model: source.model.clone(),
+        stations: source.stations,
+        current: current(&source.current),
+        power_w: source.power_w.and_then(finite),
+        rated_power_w: source.rated_power_w.and_then(finite),
+        standby_current_a: source.standby_current_a.and_then(finite),
+        worst_device: device_name(assessment, source.worst_device),
+        loading_margin: source.loading_margin.and_then(finite),
+    }
+}
+
+fn run(assessment: &Assessment, run: &RunSummary) -> RunDocument {
+    RunDocument {
+        id: run.id.to_string(),
+        from: run.from.to_string(),
+        source: run.source.to_string(),
+        cable: run.cable.clone(),
+        stations: run.stations,
+        length_m: run.length_m,
+        current: current(&run.current),
+        worst_device: device_name(assessment, run.worst_device),
+        stations_in_hand: run.stations_in_hand,
+    }
+}
+
+fn device(device: &DeviceResult) -> DeviceDocument {
+    let worst = &device.worst;
+    let adverse_v = worst.adverse_v.and_then(finite);
+    let voltages = device.by_state.iter();
+    DeviceDocument {
+        id: device.id.to_string(),
+        model: device.model.clone(),
+        source: device.source.to_string(),
+        run: device.run.as_ref().map(ToString::to_string),
+        worst: VoltageDocument {
+            state: worst.state.kind.name(),
+            calls: calls(&worst.state),
+            operating_point: adverse_v.is_some(),
+            adverse_v,
+            nominal_v: worst.nominal_v.and_then(finite),
+            limit_v: worst.limit_v,
+            margin_v: adverse_v.map(|_| worst.margin_v()).and_then(finite),
+            adverse_kind: if worst.is_bound { "lower-bound" } else { "corner" },
+        },
+        highest_v: finite(device.highest_v),
+        highest_limit_v: device.highest_limit_v.and_then(finite),
+        by_state_v: voltages
+            .clone()
+            .filter_map(|(kind, voltage)| Some((kind.name(), voltage.and_then(finite)?)))
+            .collect(),
+        no_operating_point: voltages
+            .filter(|(_, voltage)| voltage.and_then(finite).is_none())
+            .map(|(kind, _)| kind.name())
+            .collect(),
+        distance_m: device.distance_m,
+        loop_resistance_ohm: device.loop_resistance_ohm,
+    }
+}
+
+fn state(state: &latchline_assess::StateSummary) -> StateDocument {
+    StateDocument {
+        state: state.kind.name(),
+        call_sets: finite(state.call_sets),
+        solved_sets: state.solved_sets,
+        search_completed: state.exact,
+    }
+}

@@ -1,0 +1,54 @@
+//! Colour and width: how a text is to look.
+
+use anstyle::{AnsiColor, Style};
+use latchline_finding::Severity;
+
+/// How a text is to look.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Look {
+    /// Whether colour and bold are wanted. Severity is always a word as well.
+    pub colour: bool,
+    /// Columns of the page.
+    pub width: usize,
+}
+
+impl Default for Look {
+    /// Plain, 100 columns.
+    fn default() -> Self {
+        Self { colour: false, width: 100 }
+    }
+}
+
+impl Look {
+    /// Text in bold.
+    pub fn bold(&self, text: &str) -> String {
+        self.paint(Style::new().bold(), text)
+    }
+
+    /// Text of secondary importance.
+    pub fn faint(&self, text: &str) -> String {
+        self.paint(Style::new().dimmed(), text)
+    }
+
+    /// Text in the colour of a severity.
+    pub fn severity(&self, severity: Severity, text: &str) -> String {
+        let colour = match severity {
+            Severity::Error => AnsiColor::BrightRed,
+            Severity::Warning => AnsiColor::Yellow,
+            Severity::Advice => AnsiColor::Cyan,
+        };
+        self.paint(colour.on_default().bold(), text)
+    }
+
+    /// Text in the colour of something that holds.
+    pub fn good(&self, text: &str) -> String {
+        self.paint(AnsiColor::Green.on_default().bold(), text)
+    }
+
+    fn paint(&self, style: Style, text: &str) -> String {
+        if self.colour && !text.is_empty() {
+            return format!("{}{text}{}", style.render(), style.render_reset());
+        }
+        text.to_string()
+    }
+}

@@ -1,0 +1,110 @@
+//! What every format starts from.
+
+use crate::place::Places;
+use latchline_assess::{Assessment, Verdict};
+use latchline_finding::{CodeDoc, Finding, Severity, Sources};
+
+/// Everything there is to say about one site: the assessment, or why there is none.
+#[derive(Debug)]
+pub struct Report<'a> {
+    pub(crate) places: Places<'a>,
+    pub(crate) assessment: Option<&'a Assessment>,
+    /// Standing findings met while reading the files, in the order of the files.
+    pub(crate) read: Vec<&'a Finding>,
+    /// Standing findings of the rules, in the order of `standing`.
+    pub(crate) judged: Vec<&'a Finding>,
+    /// All standing findings, worst first, then by code, element and place.
+    pub(crate) standing: Vec<&'a Finding>,
+    /// Accepted findings, in the same order.
+    pub(crate) accepted: Vec<&'a Finding>,
+    pub(crate) codes: Vec<&'static CodeDoc>,
+    /// Name of the site file, for use when there is no title.
+    pub(crate) name: &'a str,
+}
+
+/// How many standing findings there are of each severity.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Counts {
+    /// Errors.
+    pub errors: usize,
+    /// Warnings.
+    pub warnings: usize,
+    /// Pieces of advice.
+    pub advice: usize,
+    /// Accepted findings of any severity.
+    pub accepted: usize,
+}
+
+impl<'a> Report<'a> {
+    /// A report on the site file shown as `name`: the findings met while reading it, and its
+    /// assessment if it could be resolved. `codes` are the manual pages of all codes.
+    pub fn new(
+        name: &'a str,
+        sources: &'a Sources,
+        reading: &'a [Finding],
+        assessment: Option<&'a Assessment>,
+        codes: impl IntoIterator<Item = &'static CodeDoc>,
+    ) -> Self {
+        let judged = assessment.map_or(&[][..], |assessment| &assessment.findings);
+        let mut all: Vec<&Finding> = reading.iter().chain(judged).collect();
+        all.sort_by(worst_first);
+        let (accepted, standing): (Vec<_>, Vec<_>) =
+            all.into_iter().partition(|finding| finding.accepted.is_some());
+        let mut read: Vec<&Finding> = reading.iter().filter(|finding| finding.accepted.is_none()).collect();
+        read.sort_by(|a, b| (&a.origin, a.code, &a.element).cmp(&(&b.origin, b.code, &b.element)));
+        let mut judged: Vec<&Finding> = judged.iter().filter(|finding| finding.accepted.is_none()).collect();
+        judged.sort_by(worst_first);
+        let codes = codes.into_iter().collect();
+        Self { places: Places::new(sources), assessment, read, judged, standing, accepted, codes, name }
+    }
+
+    /// Whether the site could not be resolved, so that nothing was judged.
+    pub fn is_unusable(&self) -> bool {
+        self.assessment.is_none()
+    }
+
+    /// Whether a standing finding is at least this severe. What could not be judged counts as a
+    /// warning, since it is never clean.
+    pub fn fails_at(&self, threshold: Severity) -> bool {
+        let not_judged = self.assessment.is_some_and(|assessment| !assessment.not_judged.is_empty());
+        self.standing.iter().any(|finding| finding.severity >= threshold)
+            || (not_judged && threshold <= Severity::Warning)
+    }
+
+    /// Standing findings by severity, and accepted ones.
+    pub fn counts(&self) -> Counts {
+        let of = |severity| self.standing.iter().filter(|finding| finding.severity == severity).count();
+        Counts {
+            errors: of(Severity::Error),
+            warnings: of(Severity::Warning),
+            advice: of(Severity::Advice),
+            accepted: self.accepted.len(),
+        }
+    }
+
+    /// The word of the verdict as used in JSON; "unusable" if there is none.
+    pub fn verdict_word(&self) -> &'static str {
+        match self.assessment {
+            None => "unusable",
+            // A finding met while reading may stand although the assessment itself holds.
+            Some(_) if self.counts().errors > 0 => Verdict::Fails.word(),
+            Some(assessment) => assessment.verdict.word(),
+        }
+    }
+
+    /// Title of the site, or the name of its file.
+    pub(crate) fn title(&self) -> String {
+        let title = self.assessment.map(|assessment| assessment.title.as_str()).unwrap_or_default();
+        crate::template::plain(if title.is_empty() { self.name } else { title })
+    }
+
+    /// The manual page of a code.
+    pub(crate) fn code_doc(&self, code: &str) -> Option<&'static CodeDoc> {
+        self.codes.iter().copied().find(|doc| doc.code == code)
+    }
+}
+
+/// Worst first, then by code, element and place.
+fn worst_first(a: &&Finding, b: &&Finding) -> std::cmp::Ordering {
+    (b.severity, a.code, &a.element, &a.origin).cmp(&(a.severity, b.code, &b.element, &b.origin))
+}

@@ -1,0 +1,269 @@
+//! The subset of SARIF 2.1.0 (OASIS standard, Static Analysis Results Interchange Format) that code
+//! review tools read.
+//!
+//! Columns count from 1 in Unicode code points, addresses of files are relative, and every result
+//! carries a fingerprint made of its code and element, so that moving a line keeps it the same.
+
+use crate::english;
+use crate::place::Place;
+use crate::report::Report;
+use latchline_finding::{CodeDoc, Finding, Severity};
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+#[derive(Serialize)]
+struct Log {
+    #[serde(rename = "$schema")]
+    schema: &'static str,
+    version: &'static str,
+    runs: [Run; 1],
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Run {
+    tool: Tool,
+    column_kind: &'static str,
+    results: Vec<ResultObject>,
+}
+
+#[derive(Serialize)]
+struct Tool {
+    driver: Driver,
+}
+
+#[derive(Serialize)]
+struct Driver {
+    name: &'static str,
+    version: &'static str,
+    rules: Vec<Rule>,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Rule {
+    id: &'static str,
+    short_description: Message,
+    full_description: Message,
+    help: Message,
+    default_configuration: Configuration,
+}
+
+#[derive(Serialize)]
+struct Configuration {
+    level: &'static str,
+}
+
+#[derive(Serialize)]
+struct Message {
+    text: String,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct ResultObject {
+    rule_id: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rule_index: Option<usize>,
+    level: &'static str,
+    message: Message,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    locations: Vec<Location>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    related_locations: Vec<Location>,
+    partial_fingerprints: BTreeMap<&'static str, String>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    suppressions: Vec<Suppression>,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Location {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    physical_location: Option<PhysicalLocation>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    logical_locations: Vec<LogicalLocation>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    message: Option<Message>,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct PhysicalLocation {
+    artifact_location: ArtifactLocation,
+    region: Region,
+}
+
+#[derive(Serialize)]
+struct ArtifactLocation {
+    uri: String,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Region {
+    start_line: usize,
+    start_column: usize,
+    end_line: usize,
+    end_column: usize,
+}
+
+#[derive(Serialize)]
+struct LogicalLocation {
+    name: String,
+}
+
+#[derive(Serialize)]
+struct Suppression {
+    kind: &'static str,
+    justification: String,
+}
+
+/// The report as a SARIF log with a line break at its end. Names of files that begin with `base`
+/// (a folder with its final slash) are given relative to it.
+///
+/// # Errors
+/// If it cannot be written as JSON, which the types here rule out.
+pub fn render(report: &Report<'_>, base: &str) -> Result<String, serde_json::Error> {
+    let rules: Vec<Rule> = report.codes.iter().copied().map(rule).collect();
+    let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+    let findings = report.standing.iter().chain(&report.accepted);
+    let results = findings.map(|finding| result(report, finding, base, &mut seen)).collect();
+    let log = Log {
+        schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
+        version: "2.1.0",
+        runs: [Run {
+            tool: Tool { driver: Driver { name: "latchline", version: env!("CARGO_PKG_VERSION"), rules } },
+            column_kind: "unicodeCodePoints",
+            results,
+        }],
+    };
+    let mut text = serde_json::to_string_pretty(&log)?;
+    text.push('\n');
+    Ok(text)
+}
+
+fn level(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Error => "error",
+        Severity::Warning => "warning",
+        Severity::Advice => "note",
+    }
+}
+
+fn rule(doc: &'static CodeDoc) -> Rule {
+    Rule {
+        id: doc.code,
+        short_description: Message { text: doc.title.to_string() },
+        full_description: Message { text: format!("{}.", english::capital(doc.title.trim_end_matches('.'))) },
+        help: Message { text: crate::explain::manual(doc) },
+        default_configuration: Configuration { level: level(doc.severity) },
+    }
+}
+
+fn result(
+    report: &Report<'_>,
+    finding: &Finding,
+    base: &str,
+    seen: &mut BTreeMap<String, usize>,
+) -> ResultObject {
+    let code = finding.code.as_str();
+    let wording = english::wording(finding, report.code_doc(code));
+    let mut message = format!("{}.", english::capital(wording.message.trim_end_matches('.')));
+    if let Some(hint) = wording.hint {
+        message = format!("{message} {}.", english::capital(hint.trim_end_matches('.')));
+    }
+    for remedy in &finding.remedies {
+        message = format!("{message} Remedy: {}.", english::remedy(remedy));
+    }
+    let element = finding.element.as_ref().map(ToString::to_string);
+    let logical_locations: Vec<LogicalLocation> =
+        element.iter().map(|name| LogicalLocation { name: name.clone() }).collect();
+    let physical_location = report.places.of(&finding.origin).map(|place| physical(place, base));
+    let locations = if physical_location.is_none() && logical_locations.is_empty() {
+        Vec::new()
+    } else {
+        vec![Location { physical_location, logical_locations, message: None }]
+    };
+    let related_locations = finding
+        .related
+        .iter()
+        .filter_map(|related| {
+            Some(Location {
+                physical_location: Some(physical(report.places.of(&related.origin)?, base)),
+                logical_locations: Vec::new(),
+                message: Some(Message { text: english::role(related.role) }),
+            })
+        })
+        .collect();
+    ResultObject {
+        rule_id: code,
+        rule_index: report.codes.iter().position(|doc| doc.code == code),
+        level: level(finding.severity),
+        message: Message { text: message },
+        locations,
+        related_locations,
+        partial_fingerprints: BTreeMap::from([("codeAndElement/v1", fingerprint(code, element, seen))]),
+        suppressions: finding
+            .accepted
+            .iter()
+            .map(|acceptance| Suppression {
+                kind: "external",
+                justification: format!("{} ({})", acceptance.reason, acceptance.date),
+            })
+            .collect(),
+    }
+}
+
+/// Code and element, and a count from the second of the same on.
+fn fingerprint(code: &str, element: Option<String>, seen: &mut BTreeMap<String, usize>) -> String {
+    let key = format!("{code}:{}", element.unwrap_or_default());
+    let count = seen.entry(key.clone()).or_insert(0);
+    *count += 1;
+    if *count == 1 { key } else { format!("{key}:{count}") }
+}
+
+fn physical(place: Place, base: &str) -> PhysicalLocation {
+    let Place { file, line, column, end_line, end_column } = place;
+    PhysicalLocation {
+        artifact_location: ArtifactLocation { uri: uri(file.strip_prefix(base).unwrap_or(&file)) },
+        region: Region { start_line: line, start_column: column, end_line, end_column },
+    }
+}
+
+/// A file name as a URI reference (RFC 3986): `/` between folders, everything unusual escaped.
+fn uri(name: &str) -> String {
+    let name = name.strip_prefix("./").unwrap_or(name);
+    let mut uri = String::from(if name.starts_with('/') { "file://" } else { "" });
+    for byte in name.bytes() {
+        match byte {
+            b'A'..=b'Z' | b'a'..=b'z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
+                uri.push(byte.into())
+            }
+            b'\\' => uri.push('/'),
+            _ => uri.push_str(&format!("%{byte:02X}")),
+        }
+    }
+    uri
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_of_files_become_uri_references() {
+        assert_eq!(uri("./a b/sité.toml"), "a%20b/sit%C3%A9.toml");
+        assert_eq!(uri("jobs\\site.toml"), "jobs/site.toml");
+        assert_eq!(uri("c:x"), "c%3Ax");
+        assert_eq!(uri("/srv/site.toml"), "file:///srv/site.toml");
+    }
+
+    #[test]
+    fn fingerprints_of_the_same_thing_are_told_apart() {
+        let mut seen = BTreeMap::new();
+        assert_eq!(fingerprint("a", Some("X".into()), &mut seen), "a:X");
+        assert_eq!(fingerprint("a", Some("X".into()), &mut seen), "a:X:2");
+        assert_eq!(fingerprint("a", None, &mut seen), "a:");
+    }
+}

@@ -1,0 +1,199 @@
+//! A hand-made assessment with one of everything, for the snapshots of every format.
+
+use latchline_assess::{
+    Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
+    WorstVoltage,
+};
+use latchline_finding::{
+    Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, OperatingState,
+    Origin, Remedy, Severity, Sources, Span, StateKind, Unit,
+};
+use std::collections::BTreeMap;
+
+/// The site file that the findings point into.
+pub const TEXT: &str = r#"[site]
+title = "Quillmere Yard"
+family = "ostrel-48"
+
+[runs]
+A-R1 = { from = "A-D1.1", to = ["A-001", "A-002", "A-003"], cable = "pair-0.8", spacing = "7 m" }
+A-R2 = { from = "A-D1.2", to = ["A-101", "A-102"], cable = "pair-0.5", spacing = "31 m" }
+"#;
+
+/// Manual pages of the codes that are used here.
+pub const DOCS: &[&CodeDoc] = &[
+    &CodeDoc {
+        code: "voltage-too-low",
+        severity: Severity::Error,
+        title: "a device has too little voltage",
+        explanation: "# What it checks\n\nThe voltage of every device in its worst state.",
+    },
+    &CodeDoc {
+        code: "thin-margin",
+        severity: Severity::Warning,
+        title: "a device has little voltage in hand",
+        explanation: "# What it checks\n\nThe margin of every device.",
+    },
+];
+
+/// The store with the site file.
+pub fn sources() -> Sources {
+    let mut sources = Sources::new();
+    sources.add("jobs/site.toml", TEXT);
+    sources
+}
+
+/// The span of the n-th occurrence of a text in the site file.
+pub fn at(needle: &str) -> Span {
+    let start = TEXT.find(needle).expect("the needle is in the text");
+    Span::new(FileId(0), start..start + needle.len())
+}
+
+fn two_calls() -> OperatingState {
+    let call = |from: &str, to: &str, moment| CallRef { from: from.into(), to: to.into(), moment };
+    OperatingState {
+        kind: StateKind::Call,
+        calls: vec![
+            call("front-A", "A-102", CallMoment::Releasing),
+            call("gate", "A-101", CallMoment::Ringing),
+        ],
+    }
+}
+
+fn device(id: &str, run: &str, adverse_v: Option<f64>, state: OperatingState) -> DeviceResult {
+    DeviceResult {
+        id: id.into(),
+        model: "ostrel-v7".into(),
+        source: "A-PS".into(),
+        run: Some(run.into()),
+        worst: WorstVoltage {
+            state,
+            adverse_v,
+            nominal_v: adverse_v.map(|voltage| voltage + 1.25),
+            limit_v: 36.0,
+            is_bound: id == "A-003",
+        },
+        highest_v: 49.4,
+        highest_limit_v: Some(56.0),
+        by_state: BTreeMap::from([
+            (StateKind::StandbyDay, Some(46.87)),
+            (StateKind::PowerReturn, if id == "A-102" { None } else { Some(40.5) }),
+        ]),
+        distance_m: 62.0,
+        loop_resistance_ohm: 10.9,
+    }
+}
+
+fn current(current_a: Option<f64>, limit_a: Option<f64>) -> WorstCurrent {
+    WorstCurrent { state: two_calls(), current_a, limit_a }
+}
+
+fn low(id: &str, value: f64, place: &str) -> Finding {
+    Finding::new(Code("voltage-too-low"), Severity::Error, at(place)).about(id).in_state(two_calls()).figures(
+        value,
+        36.0,
+        Unit::Volt,
+    )
+}
+
+/// A site that fails.
+pub fn failing() -> Assessment {
+    let mut worst = low("A-102", 31.1049, "\"pair-0.5\"")
+        .also_at("station", at("\"A-102\""))
+        .graded(DataGrade::Assumed(vec!["pair-0.5 resistance_tolerance".into()]));
+    worst.remedies.push(Remedy {
+        kind: "thicker-conductor",
+        edit: Edit::set(&["runs", "A-R2", "cable"], "\"pair-0.8\""),
+        value_after: Some(Figure::new(41.2, Unit::Volt)),
+        cost: Some(18.6),
+    });
+    let mut accepted = Finding::new(Code("silenced-group"), Severity::Warning, at("A-R1"))
+        .about("A-R1")
+        .with("dwellings", 3);
+    accepted.accepted =
+        Some(Acceptance { reason: "tenant refuses a second riser".into(), date: "2026-11-02".into() });
+    let run = |id: &str, from: &str, cable: &str, worst, hand| RunSummary {
+        id: id.into(),
+        from: from.into(),
+        source: "A-PS".into(),
+        cable: cable.into(),
+        stations: 3,
+        length_m: 21.0,
+        current: current(Some(0.4121), Some(0.5)),
+        worst_device: worst,
+        stations_in_hand: hand,
+    };
+    Assessment {
+        title: "Quillmere Yard".into(),
+        verdict: Verdict::Fails,
+        sources: vec![SourceSummary {
+            id: "A-PS".into(),
+            model: "ostrel-ps-120".into(),
+            stations: 5,
+            current: current(Some(0.912), Some(2.5)),
+            power_w: Some(43.71),
+            rated_power_w: Some(120.0),
+            standby_current_a: Some(0.1034),
+            worst_device: Some(2),
+            loading_margin: Some(2.349),
+        }],
+        runs: vec![
+            run("A-feed", "A-PS", "flex-1.5", Some(2), None),
+            run("A-R1", "A-D1.1", "pair-0.8", Some(0), Some(12)),
+            run("A-R2", "A-D1.2", "2 × pair-0.5", Some(2), Some(0)),
+        ],
+        devices: vec![
+            device("A-003", "A-R1", Some(44.019), two_calls()),
+            device("A-101", "A-R2", Some(33.1), two_calls()),
+            device("A-102", "A-R2", Some(31.1049), two_calls()),
+            device("A-D1", "A-feed", Some(46.0), StateKind::PowerReturn.into()),
+        ],
+        addresses: Default::default(),
+        findings: vec![
+            worst,
+            low("A-101", 33.1, "\"pair-0.5\""),
+            Finding::new(Code("thin-margin"), Severity::Warning, Origin::None).about("A-003").figures(
+                0.4,
+                1.0,
+                Unit::Volt,
+            ),
+            accepted,
+        ],
+        not_judged: vec![NotJudged {
+            code: "voltage-too-high",
+            elements: vec!["A-101".into(), "A-102".into()],
+            missing: "ostrel-v7 highest_voltage".into(),
+        }],
+        states: vec![
+            StateSummary { kind: StateKind::StandbyDay, call_sets: 1.0, solved_sets: 1, exact: true },
+            StateSummary { kind: StateKind::Call, call_sets: 3481.0, solved_sets: 12, exact: false },
+        ],
+    }
+}
+
+/// A site that holds on assumed data.
+pub fn holding() -> Assessment {
+    let mut assessment = failing();
+    assessment.verdict = Verdict::HoldsOnAssumedData(vec!["ostrel-v7 boot_power".into()]);
+    assessment.findings.clear();
+    assessment.not_judged.clear();
+    assessment.states.truncate(1);
+    assessment.devices[1].worst.adverse_v = Some(37.629);
+    assessment.devices[2].worst.adverse_v = Some(36.999_99);
+    assessment
+}
+
+/// A site without operating point.
+pub fn collapsed() -> Assessment {
+    let mut assessment = failing();
+    assessment.devices[2].worst.adverse_v = None;
+    assessment.devices[2].worst.nominal_v = None;
+    assessment.sources[0].current.current_a = None;
+    assessment.sources[0].power_w = None;
+    assessment.sources[0].loading_margin = None;
+    assessment.runs[2].current.current_a = None;
+    assessment.findings.truncate(1);
+    assessment.findings[0].value = Some(Figure::new(f64::NEG_INFINITY, Unit::Volt));
+    assessment.findings[0].remedies.clear();
+    assessment
+}

@@ -25,8 +25,8 @@ use std::io::Read;
 use std::process::ExitCode;
 
 use latchline_circuit::startup::{
-    BusCapacitor, BusLoad, Converter, Device, DeviceStatus, Limit, Options, Outcome, Port,
-    PortLimit, StartUp, Supply, System, simulate,
+    BusCapacitor, BusLoad, Converter, Device, DeviceStatus, Limit, Options, Outcome, Port, PortLimit,
+    StartUp, Supply, System, simulate,
 };
 
 fn main() -> ExitCode {
@@ -162,11 +162,9 @@ fn read_limit(w: &mut Words<'_>) -> Result<Limit, String> {
             knee_voltage_v: w.number()?,
             short_current_a: w.number()?,
         }),
-        Some("hiccup") => Ok(Limit::Hiccup {
-            current_a: w.number()?,
-            trip_time_s: w.number()?,
-            off_time_s: w.number()?,
-        }),
+        Some("hiccup") => {
+            Ok(Limit::Hiccup { current_a: w.number()?, trip_time_s: w.number()?, off_time_s: w.number()? })
+        }
         other => Err(w.unknown(other.unwrap_or("nothing"))),
     }
 }
@@ -179,11 +177,7 @@ fn read_port(w: &mut Words<'_>) -> Result<Port, String> {
         Some("trip") => PortLimit::Trip {
             current_a: w.number()?,
             trip_time_s: w.number()?,
-            retry_time_s: if w.words.next_if_eq(&"never").is_some() {
-                None
-            } else {
-                Some(w.number()?)
-            },
+            retry_time_s: if w.words.next_if_eq(&"never").is_some() { None } else { Some(w.number()?) },
         },
         other => return Err(w.unknown(other.unwrap_or("nothing"))),
     };

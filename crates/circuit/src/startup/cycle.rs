@@ -94,23 +94,20 @@ impl Cycles {
                 && s.drift_v * remaining_s / s.interval_s <= MOST_DRIFT_V
         })?;
         let since_s = settled.time_s - 1.5 * settled.interval_s;
-        let (&cause, section) =
-            self.sections.iter().find(|(_, s)| s.times >= 2 && s.time_s >= since_s)?;
-        let period_s =
-            if section.repeats > 0 { section.interval_s } else { settled.interval_s };
+        let (&cause, section) = self.sections.iter().find(|(_, s)| s.times >= 2 && s.time_s >= since_s)?;
+        let period_s = if section.repeats > 0 { section.interval_s } else { settled.interval_s };
         Some((cause, period_s))
     }
 
     /// A cause that was still repeating when the time ended at `end_s`, and its period if the
     /// last two states agree.
     pub fn recent(&self, end_s: f64, tolerance_v: f64) -> Option<(HiccupCause, Option<f64>)> {
-        self.sections
-            .iter()
-            .find(|(_, s)| s.times >= 3 && end_s - s.time_s <= 2.0 * s.interval_s)
-            .map(|(&cause, s)| {
+        self.sections.iter().find(|(_, s)| s.times >= 3 && end_s - s.time_s <= 2.0 * s.interval_s).map(
+            |(&cause, s)| {
                 let settled = s.repeats > 0 && s.drift_v <= SAME_STATE * tolerance_v;
                 (cause, settled.then_some(s.interval_s))
-            })
+            },
+        )
     }
 
     /// Time between the last two occurrences of a cause, s.

@@ -14,8 +14,12 @@ const LIMIT_TOLERANCE: f64 = 1e-3;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Phase {
     Off,
-    Waiting { ready_s: f64 },
-    Boot { until_s: f64 },
+    Waiting {
+        ready_s: f64,
+    },
+    Boot {
+        until_s: f64,
+    },
     Running,
     /// A device without a converter.
     Absent,
@@ -31,9 +35,13 @@ pub(super) enum SupplyPhase {
 /// State of a port.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum PortPhase {
-    Closed { above_since_s: Option<f64> },
+    Closed {
+        above_since_s: Option<f64>,
+    },
     /// `until_s` is infinite for a port that has latched open.
-    Open { until_s: f64 },
+    Open {
+        until_s: f64,
+    },
 }
 
 /// Something that has just switched.
@@ -121,10 +129,9 @@ impl<'a> Discrete<'a> {
         for (phase, port) in self.ports.iter().zip(&self.system.ports) {
             match (*phase, port.limit) {
                 (PortPhase::Open { until_s }, _) => next = next.min(until_s),
-                (
-                    PortPhase::Closed { above_since_s: Some(since) },
-                    PortLimit::Trip { trip_time_s, .. },
-                ) => next = next.min(since + trip_time_s),
+                (PortPhase::Closed { above_since_s: Some(since) }, PortLimit::Trip { trip_time_s, .. }) => {
+                    next = next.min(since + trip_time_s)
+                }
                 _ => {}
             }
         }
@@ -159,26 +166,25 @@ impl<'a> Discrete<'a> {
             if let (PortPhase::Closed { above_since_s }, PortLimit::Trip { current_a, .. }) =
                 (phase, port.limit)
             {
-                let beyond =
-                    (stage.ports[i].current_a - current_a) / (LIMIT_TOLERANCE * current_a);
+                let beyond = (stage.ports[i].current_a - current_a) / (LIMIT_TOLERANCE * current_a);
                 worst = worst.max(if above_since_s.is_some() { -beyond - 3.0 } else { beyond });
             }
         }
         worst
     }
 
-    /// Lets every machine do what is due at `time_s`, given the stage's present voltages.
+    /// Lets every machine do what is due at `time_s`, given the stage's present voltages. A limit
+    /// found to be reached counts as reached since `reached_s`: now, or the jump just before.
     pub fn switch(
         &mut self,
         stage: &Stage,
         state_v: &[f64],
         time_s: f64,
+        reached_s: f64,
         switched: &mut Vec<Switching>,
     ) {
         let due = |at_s: f64| at_s <= time_s + SAME_INSTANT_S;
-        for (i, (phase, device)) in
-            self.devices.iter_mut().zip(&self.system.devices).enumerate()
-        {
+        for (i, (phase, device)) in self.devices.iter_mut().zip(&self.system.devices).enumerate() {
             let Some(c) = device.converter else { continue };
             let u = state_v[i];
             let mut start = false;
@@ -216,11 +222,11 @@ impl<'a> Discrete<'a> {
                 }
             }
         }
-        self.switch_supply(stage, time_s, switched);
-        self.switch_ports(stage, time_s, switched);
+        self.switch_supply(stage, time_s, reached_s, switched);
+        self.switch_ports(stage, time_s, reached_s, switched);
     }
 
-    fn switch_supply(&mut self, stage: &Stage, time_s: f64, switched: &mut Vec<Switching>) {
+    fn switch_supply(&mut self, stage: &Stage, time_s: f64, reached_s: f64, switched: &mut Vec<Switching>) {
         let open_v = self.open_v(time_s);
         match &mut self.supply {
             SupplyPhase::Off { until_s } if *until_s <= time_s + SAME_INSTANT_S => {
@@ -229,15 +235,13 @@ impl<'a> Discrete<'a> {
             }
             SupplyPhase::Off { .. } => {}
             SupplyPhase::On { limiting_since_s, .. } => {
-                let Limit::Hiccup { current_a, trip_time_s, off_time_s } =
-                    self.system.supply.limit
-                else {
+                let Limit::Hiccup { current_a, trip_time_s, off_time_s } = self.system.supply.limit else {
                     return;
                 };
                 let width = LIMIT_TOLERANCE * stage.source_ohm() * current_a;
                 let beyond = stage.beyond_limit_v(open_v);
                 match *limiting_since_s {
-                    None if beyond >= -width => *limiting_since_s = Some(time_s),
+                    None if beyond >= -width => *limiting_since_s = Some(reached_s),
                     // Must leave the band by more than it takes to enter it.
                     Some(_) if beyond <= -2.0 * width => *limiting_since_s = None,
                     Some(since) if since + trip_time_s <= time_s + SAME_INSTANT_S => {
@@ -250,7 +254,7 @@ impl<'a> Discrete<'a> {
         }
     }
 
-    fn switch_ports(&mut self, stage: &Stage, time_s: f64, switched: &mut Vec<Switching>) {
+    fn switch_ports(&mut self, stage: &Stage, time_s: f64, reached_s: f64, switched: &mut Vec<Switching>) {
         for (i, (phase, port)) in self.ports.iter_mut().zip(&self.system.ports).enumerate() {
             match phase {
                 PortPhase::Open { until_s } if *until_s <= time_s + SAME_INSTANT_S => {
@@ -259,14 +263,13 @@ impl<'a> Discrete<'a> {
                 }
                 PortPhase::Open { .. } => {}
                 PortPhase::Closed { above_since_s } => {
-                    let PortLimit::Trip { current_a, trip_time_s, retry_time_s } = port.limit
-                    else {
+                    let PortLimit::Trip { current_a, trip_time_s, retry_time_s } = port.limit else {
                         continue;
                     };
                     let width = LIMIT_TOLERANCE * current_a;
                     let beyond = stage.ports[i].current_a - current_a;
                     match *above_since_s {
-                        None if beyond >= -width => *above_since_s = Some(time_s),
+                        None if beyond >= -width => *above_since_s = Some(reached_s),
                         Some(_) if beyond <= -2.0 * width => *above_since_s = None,
                         Some(since) if since + trip_time_s <= time_s + SAME_INSTANT_S => {
                             let wait = retry_time_s.unwrap_or(f64::INFINITY);

@@ -58,12 +58,8 @@ impl Integrator {
         let gamma_h = GAMMA * h_s;
         let rate = 1.0 / gamma_h;
         self.stage.solve(gamma_h, &self.start_v, open_v[0])?;
-        for (((k1, h), &u), &y) in self
-            .first_slope
-            .iter_mut()
-            .zip(&mut self.history_v)
-            .zip(&self.stage.state_v)
-            .zip(&self.start_v)
+        for (((k1, h), &u), &y) in
+            self.first_slope.iter_mut().zip(&mut self.history_v).zip(&self.stage.state_v).zip(&self.start_v)
         {
             *k1 = (u - y) * rate;
             *h = y + (1.0 - GAMMA) * h_s * *k1;
@@ -71,7 +67,7 @@ impl Integrator {
         if let Some(power) = &mut self.stage_power {
             power[0] = self.stage.power();
         }
-        self.stage.solve(gamma_h, &self.history_v, open_v[1])?;
+        self.stage.solve_next(gamma_h, &self.start_v, &self.history_v, open_v[1])?;
         if let Some(power) = &mut self.stage_power {
             power[1] = self.stage.power();
         }
@@ -137,8 +133,7 @@ impl Integrator {
             }
             let (ka, kb) = (self.start_slope[index] * h_s, self.end_slope[index] * h_s);
             let y = 1.0 - x;
-            y * y * (1.0 + 2.0 * x) * a + x * y * y * ka + x * x * (3.0 - 2.0 * x) * b
-                - x * x * y * kb
+            y * y * (1.0 + 2.0 * x) * a + x * y * y * ka + x * x * (3.0 - 2.0 * x) * b - x * x * y * kb
         };
         let (mut low, mut high) = (0.0, 1.0);
         for _ in 0..40 {

@@ -75,6 +75,7 @@ mod discrete;
 mod error;
 mod integrator;
 mod outcome;
+mod renumber;
 mod run;
 mod stage;
 mod stagger;
@@ -84,14 +85,10 @@ mod waveform;
 
 pub use conditions::{BootCondition, StartCondition, boot_condition, start_conditions};
 pub use error::StartupError;
-pub use outcome::{
-    DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason,
-};
+pub use outcome::{DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason};
 pub use run::{Options, simulate};
 pub use stagger::{Search, SearchError, smallest_limit, smallest_stagger};
-pub use system::{
-    BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System,
-};
+pub use system::{BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System};
 pub use waveform::Waveform;
 
 /// Voltage below which a constant-current bus load falls off linearly to nothing, V.
@@ -102,6 +99,6 @@ pub const LEAKAGE_S: f64 = 1e-9;
 /// have more.
 pub const SMALLEST_LIMITER_RESISTANCE_OHM: f64 = 1e-4;
 /// How closely a threshold crossing is located, V.
-pub const EVENT_TOLERANCE_V: f64 = 1e-4;
+pub const EVENT_TOLERANCE_V: f64 = 1e-5;
 /// Smallest difference of start and stop threshold of a converter without delay, V.
 pub const SMALLEST_HYSTERESIS_V: f64 = 1e-3;

@@ -1,16 +1,16 @@
 //! The loop: choose a step, try it, locate what switches in it, let it switch.
 
 use super::cycle::Cycles;
-use super::discrete::{Discrete, Phase, PortPhase, SAME_INSTANT_S, SHORTEST_DELAY_S, SupplyPhase,
-    Switching};
+use super::discrete::{Discrete, Phase, PortPhase, SAME_INSTANT_S, SHORTEST_DELAY_S, SupplyPhase, Switching};
 use super::integrator::{GAMMA, Integrator};
 use super::outcome::{DeviceStatus, HiccupCause};
+use super::renumber::Renumbered;
 use super::stage::Stage;
 use super::validate::validate;
 use super::waveform::Recorder;
 use super::{
-    DeviceResult, Energy, Limit, Limiter, Outcome, StartUp, StartupError, StopReason, System,
-    boot_condition, start_conditions,
+    DeviceResult, Energy, Limit, Limiter, Outcome, StartUp, StartupError, StopReason, System, boot_condition,
+    start_conditions,
 };
 
 /// First step after a jump of the bus, s.
@@ -43,7 +43,7 @@ impl Default for Options {
     fn default() -> Self {
         Self {
             end_s: 10.0,
-            tolerance_v: 2e-3,
+            tolerance_v: 5e-3,
             record_nodes: Vec::new(),
             most_points: 2000,
             account_energy: false,
@@ -61,9 +61,10 @@ impl Default for Options {
 pub fn simulate(system: &System, options: &Options) -> Result<StartUp, StartupError> {
     validate(system)?;
     check_options(system, options)?;
-    let mut run = Run::new(system, options);
+    let ordered = Renumbered::new(system, options);
+    let mut run = Run::new(&ordered.system, &ordered.options);
     let outcome = run.run_to_end();
-    Ok(run.report(outcome))
+    Ok(ordered.restore(run.report(outcome), options))
 }
 
 fn check_options(system: &System, options: &Options) -> Result<(), StartupError> {
@@ -77,11 +78,9 @@ fn check_options(system: &System, options: &Options) -> Result<(), StartupError>
         return option("tolerance in V", options.tolerance_v, "from 1e-7 to 1");
     }
     match options.record_nodes.iter().find(|&&node| node >= system.nodes()) {
-        Some(&node) => Err(StartupError::UnknownNode {
-            place: "options".to_string(),
-            node,
-            nodes: system.nodes(),
-        }),
+        Some(&node) => {
+            Err(StartupError::UnknownNode { place: "options".to_string(), node, nodes: system.nodes() })
+        }
         None => Ok(()),
     }
 }
@@ -107,8 +106,14 @@ struct Run<'a> {
     memory: Vec<Memory>,
     time_s: f64,
     step_s: f64,
+    /// Length of the last step that followed a switching of a converter, s.
+    after_switching_s: f64,
+    /// Whether the next step follows such a switching.
+    switched_now: bool,
     /// Steps since the last jump of the bus.
     since_restart: usize,
+    /// Time of that jump, s.
+    restart_s: f64,
     steps: usize,
     discarded: usize,
     events: usize,
@@ -143,7 +148,10 @@ impl<'a> Run<'a> {
             memory: vec![Memory::default(); system.devices.len()],
             time_s: 0.0,
             step_s: RESTART_STEP_S,
+            after_switching_s: f64::INFINITY,
+            switched_now: false,
             since_restart: 0,
+            restart_s: 0.0,
             steps: 0,
             discarded: 0,
             events: 0,
@@ -184,7 +192,10 @@ impl<'a> Run<'a> {
         let timer_s = self.discrete.next_timer_s(self.time_s).min(self.options.end_s);
         let left_s = timer_s - self.time_s;
         if left_s > SAME_INSTANT_S {
-            let h = self.step_s.min(self.largest_step_s());
+            // A converter that switches costs a short step; the last such step tells how short,
+            // which saves finding out by discarding.
+            let expected_s = if self.switched_now { 2.0 * self.after_switching_s } else { self.step_s };
+            let h = self.step_s.min(expected_s).min(self.largest_step_s());
             // Two even steps rather than a long and a very short one before a timer.
             let h = if h >= left_s * (1.0 - 1e-9) {
                 left_s
@@ -194,6 +205,10 @@ impl<'a> Run<'a> {
                 h
             };
             let h = self.step(h)?;
+            if self.switched_now {
+                self.after_switching_s = h;
+                self.switched_now = false;
+            }
             self.time_s = if h == left_s { timer_s } else { self.time_s + h };
         }
         self.switch();
@@ -264,10 +279,7 @@ impl<'a> Run<'a> {
     }
 
     fn attempt(&mut self, h: f64) -> Result<f64, super::stage::StageFailure> {
-        let open_v = [
-            self.discrete.open_v(self.time_s + GAMMA * h),
-            self.discrete.open_v(self.time_s + h),
-        ];
+        let open_v = [self.discrete.open_v(self.time_s + GAMMA * h), self.discrete.open_v(self.time_s + h)];
         self.integrator.try_step(h, open_v)
     }
 
@@ -281,12 +293,8 @@ impl<'a> Run<'a> {
     /// the Illinois weight, bisection when that stalls).
     fn locate(&mut self, h: f64, passed: f64, limiters: bool) -> Result<f64, StopReason> {
         let (mut low, mut high) = (0.0, h);
-        let start = self.discrete.advance(
-            &self.integrator.stage,
-            &self.integrator.start_v,
-            self.time_s,
-            false,
-        );
+        let start =
+            self.discrete.advance(&self.integrator.stage, &self.integrator.start_v, self.time_s, false);
         let mut at_low = if start.is_finite() { start.min(-1.0) } else { -passed };
         let mut at_high = passed;
         for round in 0..60 {
@@ -370,7 +378,14 @@ impl<'a> Run<'a> {
     fn switch(&mut self) {
         self.switched.clear();
         let integrator = &self.integrator;
-        self.discrete.switch(&integrator.stage, &integrator.start_v, self.time_s, &mut self.switched);
+        let reached_s = if self.since_restart <= 1 { self.restart_s } else { self.time_s };
+        self.discrete.switch(
+            &integrator.stage,
+            &integrator.start_v,
+            self.time_s,
+            reached_s,
+            &mut self.switched,
+        );
         if self.switched.is_empty() {
             return;
         }
@@ -401,10 +416,13 @@ impl<'a> Run<'a> {
                 self.options.tolerance_v,
             );
         }
+        self.switched_now = true;
         if restart {
+            self.switched_now = false;
             self.integrator.slope_known = false;
             self.step_s = RESTART_STEP_S;
             self.since_restart = 0;
+            self.restart_s = self.time_s;
         }
         self.switched = switched;
     }
@@ -473,8 +491,7 @@ impl<'a> Run<'a> {
         if self.since_restart < 4 || !self.integrator.slope_known {
             return false;
         }
-        let horizon_s =
-            (self.options.end_s - self.time_s).max(0.1 * self.options.end_s);
+        let horizon_s = (self.options.end_s - self.time_s).max(0.1 * self.options.end_s);
         let fastest = self.integrator.start_slope.iter().fold(0.0, |m: f64, k| m.max(k.abs()));
         fastest * horizon_s < REST_V
             && matches!(self.discrete.supply, SupplyPhase::On { .. })
@@ -482,8 +499,7 @@ impl<'a> Run<'a> {
     }
 
     fn rest(&self) -> Outcome {
-        let all_up =
-            self.discrete.devices.iter().all(|p| matches!(p, Phase::Running | Phase::Absent));
+        let all_up = self.discrete.devices.iter().all(|p| matches!(p, Phase::Running | Phase::Absent));
         if all_up {
             return Outcome::OperatingPoint {
                 time_s: self.last_up_s,
@@ -496,9 +512,7 @@ impl<'a> Run<'a> {
         if stage.beyond_limit_v(self.discrete.open_v(self.time_s)) >= 0.0 {
             limited_by.push(Limiter::Supply);
         }
-        limited_by.extend(
-            (0..stage.ports.len()).filter(|&i| stage.port_limiting(i)).map(Limiter::Port),
-        );
+        limited_by.extend((0..stage.ports.len()).filter(|&i| stage.port_limiting(i)).map(Limiter::Port));
         let open_ports = (0..self.discrete.ports.len())
             .filter(|&i| matches!(self.discrete.ports[i], PortPhase::Open { .. }))
             .collect();
@@ -526,10 +540,7 @@ impl<'a> Run<'a> {
                 first_start_s: m.first_start_s,
                 first_up_s: m.first_up_s,
                 dropouts: m.dropouts,
-                lowest_bus_v: m
-                    .up_since_s
-                    .map(|_| m.lowest_bus_v)
-                    .filter(|lowest| lowest.is_finite()),
+                lowest_bus_v: m.up_since_s.map(|_| m.lowest_bus_v).filter(|lowest| lowest.is_finite()),
                 capacitor_v: self.integrator.start_v[i],
             })
             .collect();

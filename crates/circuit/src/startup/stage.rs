@@ -7,9 +7,7 @@
 //! root against the supply's line; go back down with `v_k = (v_parent - r b)/(1 + r s)`. It has
 //! settled when every element's true current at the new voltages is that of its line.
 
-use super::{
-    LEAKAGE_S, Limit, PortLimit, SATURATION_VOLTAGE_V, SMALLEST_LIMITER_RESISTANCE_OHM, System,
-};
+use super::{LEAKAGE_S, Limit, PortLimit, SATURATION_VOLTAGE_V, SMALLEST_LIMITER_RESISTANCE_OHM, System};
 
 /// Full Newton steps before the line search is used.
 const FULL_STEPS: usize = 8;
@@ -149,9 +147,8 @@ impl Stage {
         }
         capacitors.extend(system.bus_capacitors.iter().map(|c| (c.node, c.capacitance_f)));
         let highest_drop = devices.iter().map(|d| d.drop_v).fold(0.0, f64::max);
-        let highest_v = initial_state_v.iter().copied().fold(system.supply.voltage_v, f64::max)
-            + highest_drop
-            + 1.0;
+        let highest_v =
+            initial_state_v.iter().copied().fold(system.supply.voltage_v, f64::max) + highest_drop + 1.0;
         Self {
             parent: system.parent.clone(),
             resistance_ohm,
@@ -181,12 +178,7 @@ impl Stage {
 
     /// Solves for the voltages with `gamma_h_s` the diagonal step and `history_v` the history
     /// values; the supply's open-circuit voltage is `open_v`. Starts from the voltages held.
-    pub fn solve(
-        &mut self,
-        gamma_h_s: f64,
-        history_v: &[f64],
-        open_v: f64,
-    ) -> Result<(), StageFailure> {
+    pub fn solve(&mut self, gamma_h_s: f64, history_v: &[f64], open_v: f64) -> Result<(), StageFailure> {
         let rate = 1.0 / gamma_h_s;
         self.base_s.copy_from_slice(&self.conductance_s);
         self.base_b.fill(0.0);
@@ -197,15 +189,58 @@ impl Stage {
             self.base_b[node] -= a * h;
         }
         self.evaluate(rate, history_v, open_v);
+        self.settle(rate, history_v, open_v)
+    }
+
+    /// Solves again with other history values and supply voltage, the rest being as in the last
+    /// `solve`. The lines of the last solution are shifted, not computed anew.
+    pub fn solve_next(
+        &mut self,
+        gamma_h_s: f64,
+        old_history_v: &[f64],
+        history_v: &[f64],
+        open_v: f64,
+    ) -> Result<(), StageFailure> {
+        let rate = 1.0 / gamma_h_s;
+        let device_count = self.devices.len();
+        for (i, &(node, capacitance_f)) in self.capacitors.iter().enumerate() {
+            let change_v = history_v[device_count + i] - old_history_v[device_count + i];
+            self.base_b[node] -= capacitance_f * rate * change_v;
+        }
+        self.s.copy_from_slice(&self.base_s);
+        self.b.copy_from_slice(&self.base_b);
+        for ((d, &h), &old) in self.devices.iter_mut().zip(history_v).zip(old_history_v) {
+            if d.line_s != 0.0 {
+                d.line_b -= d.capacitance_f * rate * (h - old);
+            }
+            self.s[d.node] += d.line_s;
+            self.b[d.node] += d.line_b;
+        }
+        for &(node, _, line_s, line_b) in &self.bus_currents {
+            self.s[node] += line_s;
+            self.b[node] += line_b;
+        }
+        let (current, slope) = self.supply(open_v, self.voltage_v[0]);
+        self.supply_line = (slope, current - slope * self.voltage_v[0]);
+        self.settle(rate, history_v, open_v)
+    }
+
+    /// Newton from the lines in `s` and `b`.
+    fn settle(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> Result<(), StageFailure> {
         for step in 0..MOST_STEPS {
             self.eliminate();
-            let mut whole = self.back_substitute(step < FULL_STEPS);
-            if step >= FULL_STEPS {
-                whole = self.line_search(rate, history_v, open_v);
-            }
+            let full = step < FULL_STEPS;
+            let inside = self.back_substitute(full);
             std::mem::swap(&mut self.voltage_v, &mut self.next_v);
-            if self.evaluate(rate, history_v, open_v) && whole {
+            if self.evaluate(rate, history_v, open_v) && inside {
                 return self.finish(history_v);
+            }
+            if !full {
+                // The whole step did not do: go back and take the best part of it.
+                std::mem::swap(&mut self.voltage_v, &mut self.next_v);
+                self.line_search(rate, history_v, open_v);
+                std::mem::swap(&mut self.voltage_v, &mut self.next_v);
+                self.evaluate(rate, history_v, open_v);
             }
         }
         Err(StageFailure)
@@ -268,8 +303,8 @@ impl Stage {
         let v = self.voltage_v[0];
         let (current, slope) = self.supply(open_v, v);
         let (line_s, line_b) = self.supply_line;
-        agrees &= (current - (line_s * v + line_b)).abs()
-            <= CURRENT_TOLERANCE_A + 1e-13 * line_s.abs() * v.abs();
+        agrees &=
+            (current - (line_s * v + line_b)).abs() <= CURRENT_TOLERANCE_A + 1e-13 * line_s.abs() * v.abs();
         self.supply_line = (slope, current - slope * v);
         self.supply_current_a = current;
         agrees
@@ -344,8 +379,7 @@ impl Stage {
         let (slope, intercept) = self.supply_line;
         let v = &mut self.next_v[..n];
         let (s, b) = (&self.s[..n], &self.b[..n]);
-        let (parent, r, inverse) =
-            (&self.parent[..n], &self.resistance_ohm[..n], &self.inverse[..n]);
+        let (parent, r, inverse) = (&self.parent[..n], &self.resistance_ohm[..n], &self.inverse[..n]);
         v[0] = (intercept - b[0]) / (s[0] - slope);
         if self.ports.is_empty() {
             for k in 1..n {
@@ -354,9 +388,7 @@ impl Stage {
         } else {
             for k in 1..n {
                 let index = self.port_of[k] as usize;
-                v[k] = if index > 0
-                    && (!self.ports[index - 1].closed || self.ports[index - 1].limiting)
-                {
+                v[k] = if index > 0 && (!self.ports[index - 1].closed || self.ports[index - 1].limiting) {
                     let port = &self.ports[index - 1];
                     ((if port.closed { port.limit_a } else { 0.0 }) - b[k]) / s[k]
                 } else {
@@ -378,13 +410,10 @@ impl Stage {
     }
 
     /// Shortens the step from `voltage_v` to `next_v` to the minimum of the co-content along it.
-    /// True if the whole step is taken.
-    fn line_search(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> bool {
+    fn line_search(&mut self, rate: f64, history_v: &[f64], open_v: f64) {
         if self.descent(1.0, rate, history_v, open_v) <= 0.0 {
-            return true;
+            return;
         }
-        // The residual of the full linear step may be rounding only; the derivative at 1 is then
-        // tiny, the bisection ends next to 1, and the step is as good as whole.
         let (mut low, mut high) = (0.0, 1.0);
         for _ in 0..50 {
             let middle = 0.5 * (low + high);
@@ -394,13 +423,9 @@ impl Stage {
                 low = middle;
             }
         }
-        let whole = high > 1.0 - 1e-9;
-        if !whole {
-            for (next, &old) in self.next_v.iter_mut().zip(&self.voltage_v) {
-                *next = old + high * (*next - old);
-            }
+        for (next, &old) in self.next_v.iter_mut().zip(&self.voltage_v) {
+            *next = old + high * (*next - old);
         }
-        whole
     }
 
     /// Derivative of the co-content along the step at fraction `fraction`, W.
@@ -439,8 +464,7 @@ impl Stage {
     /// Where the power goes at the solved voltages.
     pub fn power(&self) -> Power {
         let v = &self.voltage_v;
-        let mut power =
-            Power { supplied_w: v[0] * self.supply_current_a, ..Power::default() };
+        let mut power = Power { supplied_w: v[0] * self.supply_current_a, ..Power::default() };
         for k in 1..self.parent.len() {
             let across = v[self.parent[k] as usize] - v[k];
             let current = match self.port_of.get(k) {
@@ -482,8 +506,8 @@ fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64, f64) {
     let (load, load_slope) = if d.power_w == 0.0 {
         (0.0, 0.0)
     } else if u > d.floor_v {
-        let current = d.power_w / u;
-        (current, current / u)
+        let inverse = 1.0 / u;
+        (d.power_w * inverse, d.power_w * inverse * inverse)
     } else {
         (d.power_w / d.floor_v, 0.0)
     };

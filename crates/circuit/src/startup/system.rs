@@ -45,9 +45,7 @@ impl Limit {
     pub fn at(&self, voltage_v: f64) -> (f64, f64) {
         match *self {
             Self::None => (f64::INFINITY, 0.0),
-            Self::ConstantCurrent { current_a } | Self::Hiccup { current_a, .. } => {
-                (current_a, 0.0)
-            }
+            Self::ConstantCurrent { current_a } | Self::Hiccup { current_a, .. } => (current_a, 0.0),
             Self::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
                 let slope = (max_current_a - short_current_a) / knee_voltage_v;
                 if voltage_v >= knee_voltage_v {

@@ -55,10 +55,7 @@ fn tree(system: &System) -> Result<(), StartupError> {
     }
     for k in 1..n {
         if system.parent[k] as usize >= k {
-            return Err(StartupError::Tree {
-                node: k,
-                reason: "its parent does not come before it",
-            });
+            return Err(StartupError::Tree { node: k, reason: "its parent does not come before it" });
         }
         let r = system.loop_resistance_ohm[k];
         check(|| format!("node {k}"), "loop resistance in ohm", r, Range::FromZero)?;
@@ -192,9 +189,5 @@ fn bus(system: &System) -> Result<(), StartupError> {
 }
 
 fn node_exists(place: impl Fn() -> String, node: usize, nodes: usize) -> Result<(), StartupError> {
-    if node < nodes {
-        Ok(())
-    } else {
-        Err(StartupError::UnknownNode { place: place(), node, nodes })
-    }
+    if node < nodes { Ok(()) } else { Err(StartupError::UnknownNode { place: place(), node, nodes }) }
 }

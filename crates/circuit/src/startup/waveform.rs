@@ -20,10 +20,8 @@ pub(super) struct Recorder {
 impl Recorder {
     /// Records `nodes`, each with at most about `most_points` samples in the end.
     pub fn new(nodes: &[usize], most_points: usize) -> Self {
-        let waveforms = nodes
-            .iter()
-            .map(|&node| Waveform { node, time_s: Vec::new(), voltage_v: Vec::new() })
-            .collect();
+        let waveforms =
+            nodes.iter().map(|&node| Waveform { node, time_s: Vec::new(), voltage_v: Vec::new() }).collect();
         Self { waveforms, most_points: most_points.max(16) }
     }
 

@@ -4,5 +4,6 @@
 //! devices. Every module opens with its mathematics and names what it claims.
 pub mod signal;
 
+pub mod short_circuit;
 pub mod startup;
 pub mod flow;

@@ -60,7 +60,7 @@ fn chain(supply: Supply, section_ohm: f64, devices: Vec<Device>) -> System {
 }
 
 fn run(system: &System, end_s: f64) -> StartUp {
-    simulate(system, &Options { end_s, ..Options::default() }).unwrap()
+    simulate(system, &Options { end_s, ..Options::default() }).expect("a valid case")
 }
 
 /// Time at which the recorded voltage of `node` first reaches `level_v`, by linear interpolation.
@@ -72,7 +72,7 @@ fn reaches(system: &System, node: usize, level_v: f64, end_s: f64, tolerance_v: 
         most_points: 1_000_000,
         ..Options::default()
     };
-    let result = simulate(system, &options).unwrap();
+    let result = simulate(system, &options).expect("a valid case");
     let w = &result.waveforms[0];
     let i = w.voltage_v.iter().position(|&v| v >= level_v).expect("level is reached");
     if i == 0 {
@@ -89,7 +89,7 @@ fn charge_time(limit: Limit, source_ohm: f64, voltage_v: f64, capacitance_f: f64
     device.converter = Some(converter(to_v, 0.5 * to_v, 0.0));
     let system = chain(supply(voltage_v, source_ohm, limit), 0.0, vec![device]);
     let options = Options { end_s: 100.0, tolerance_v: 1e-5, ..Options::default() };
-    let result = simulate(&system, &options).unwrap();
+    let result = simulate(&system, &options).expect("a valid case");
     result.devices[0].first_start_s.expect("it starts")
 }
 

@@ -149,10 +149,8 @@ impl Search<'_, '_> {
         if free > 0 {
             for next in position..self.pool.len() {
                 let option = self.pool[next];
-                // Sorted by weight: the next `free` ones bound whatever could still join.
-                let ahead: f64 =
-                    self.pool[next..].iter().take(free).map(|option| self.weight[*option].max(0.0)).sum();
-                if self.is_pruned(sum + ahead) {
+                // Sorted by weight, so what this one and those after it could add only shrinks.
+                if self.is_pruned(sum + self.best_ahead(set, next, free)) {
                     break;
                 }
                 let fits = set
@@ -177,6 +175,33 @@ impl Search<'_, '_> {
             }
             self.solve(set);
         }
+    }
+
+    /// The largest sum of weights of `free` options from `next` on whose callers differ from each
+    /// other and from those of the set.
+    fn best_ahead(&self, set: &[usize], next: usize, free: usize) -> f64 {
+        let options = &self.phase.options;
+        // More calls at once than this are bounded without looking at callers; no bus permits them.
+        let mut callers = [u32::MAX; 8];
+        let mut count = 0;
+        let mut sum = 0.0;
+        for &option in &self.pool[next..] {
+            if count == free || self.weight[option] <= 0.0 {
+                break;
+            }
+            let caller = options[option].parties[0];
+            let is_taken = callers[..count.min(callers.len())].contains(&caller)
+                || set.iter().any(|other| options[*other].parties[0] == caller);
+            if is_taken {
+                continue;
+            }
+            if let Some(free_place) = callers.get_mut(count) {
+                *free_place = caller;
+            }
+            count += 1;
+            sum += self.weight[option];
+        }
+        sum
     }
 
     fn is_pruned(&self, sum: f64) -> bool {

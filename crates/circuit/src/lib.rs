@@ -7,3 +7,6 @@ pub mod signal;
 pub mod short_circuit;
 pub mod startup;
 pub mod flow;
+pub mod lock;
+pub mod battery;
+mod range;

@@ -1,0 +1,138 @@
+//! The bill of quantities of a site: what must be bought and pulled, and what it costs.
+//!
+//! Cable that is already in the walls is not bought. Prices and labour come from the catalogue;
+//! a part without a price is listed and counted, and the total says how many lines have none.
+
+use crate::catalogue::{PartHead, StationKind};
+use crate::model::Site;
+use std::collections::BTreeMap;
+
+/// What kind of thing a line of the bill is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum BillKind {
+    /// A supply.
+    Supply,
+    /// A distributor or branch box.
+    Box,
+    /// A door station.
+    DoorStation,
+    /// An indoor station.
+    IndoorStation,
+    /// A management station.
+    ManagementStation,
+    /// A door-side accessory.
+    Accessory,
+    /// A lock.
+    Lock,
+    /// A cable, in metres.
+    Cable,
+}
+
+/// One line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BillLine {
+    /// What kind of thing.
+    pub kind: BillKind,
+    /// Name in the catalogue.
+    pub name: String,
+    /// Title for documents.
+    pub title: String,
+    /// Pieces; metres for cable.
+    pub quantity: f64,
+    /// Price of one, in the catalogue's currency.
+    pub unit_price: Option<f64>,
+    /// Minutes of labour for one.
+    pub unit_minutes: Option<f64>,
+}
+
+/// All lines, by kind and name.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Bill {
+    /// The lines.
+    pub lines: Vec<BillLine>,
+}
+
+impl Bill {
+    /// The bill of a site.
+    pub fn of(site: &Site) -> Bill {
+        let mut quantities = Quantities::default();
+        for supply in &site.supplies {
+            quantities.add(BillKind::Supply, &site.supply_model(supply).head, 1.0);
+        }
+        for distribution_box in &site.boxes {
+            quantities.add(BillKind::Box, &site.box_model(distribution_box).head, 1.0);
+        }
+        for station in &site.stations {
+            let model = site.station_model(station);
+            let kind = match model.kind.value {
+                StationKind::Door => BillKind::DoorStation,
+                StationKind::Indoor => BillKind::IndoorStation,
+                StationKind::Management => BillKind::ManagementStation,
+            };
+            quantities.add(kind, &model.head, 1.0);
+        }
+        for entrance in &site.entrances {
+            for name in &entrance.accessories {
+                quantities.add(BillKind::Accessory, &site.accessory(name).head, 1.0);
+            }
+            for lock in &entrance.locks {
+                quantities.add(BillKind::Lock, &site.lock(lock).head, 1.0);
+                if let (Some(cable), Some(length)) = (&lock.cable, &lock.length) {
+                    let head = &site.catalogue.cables[&cable.value].head;
+                    quantities.add(BillKind::Cable, head, length.value.as_metres());
+                }
+            }
+        }
+        for run in site.runs.iter().filter(|run| !run.existing.value) {
+            let metres: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+            let cable = site.cable(run);
+            // Pairs beyond those of one cable need a second one beside it.
+            let cables = run.pairs.value.div_ceil(cable.pairs.value.max(1)).max(1);
+            quantities.add(BillKind::Cable, &cable.head, metres * f64::from(cables));
+        }
+        quantities.into_bill()
+    }
+
+    /// Price of all lines that have one, in the catalogue's currency.
+    pub fn material(&self) -> f64 {
+        self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_price?)).sum()
+    }
+
+    /// Labour of all lines that have it, in minutes.
+    pub fn minutes(&self) -> f64 {
+        self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_minutes?)).sum()
+    }
+
+    /// Lines without a price.
+    pub fn unpriced(&self) -> usize {
+        self.lines.iter().filter(|line| line.unit_price.is_none()).count()
+    }
+}
+
+#[derive(Default)]
+struct Quantities<'a> {
+    by_part: BTreeMap<(BillKind, &'a str), (f64, Option<&'a PartHead>)>,
+}
+
+impl<'a> Quantities<'a> {
+    fn add(&mut self, kind: BillKind, head: &'a PartHead, quantity: f64) {
+        let entry = self.by_part.entry((kind, &head.name)).or_default();
+        entry.0 += quantity;
+        entry.1 = Some(head);
+    }
+
+    fn into_bill(self) -> Bill {
+        let lines = self.by_part.into_iter().filter_map(|((kind, name), (quantity, head))| {
+            let head = head?;
+            Some(BillLine {
+                kind,
+                name: name.to_string(),
+                title: head.title.clone(),
+                quantity,
+                unit_price: head.price.as_ref().map(|price| price.value),
+                unit_minutes: head.labour_minutes.as_ref().map(|minutes| minutes.value),
+            })
+        });
+        Bill { lines: lines.collect() }
+    }
+}

@@ -7,7 +7,14 @@
 //! root against the supply's line; go back down with `v_k = (v_parent - r b)/(1 + r s)`. It has
 //! settled when every element's true current at the new voltages is that of its line.
 
-use super::{LEAKAGE_S, Limit, PortLimit, SATURATION_VOLTAGE_V, SMALLEST_LIMITER_RESISTANCE_OHM, System};
+mod elements;
+mod line_search;
+mod power;
+mod tree;
+
+use self::elements::{bridge, bus_current};
+pub(super) use self::power::Power;
+use super::{LEAKAGE_S, Limit, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, System};
 
 /// Full Newton steps before the line search is used.
 const FULL_STEPS: usize = 8;
@@ -50,16 +57,6 @@ pub(super) struct StagePort {
     /// Current through it, A.
     pub current_a: f64,
     limiting: bool,
-}
-
-/// Rates at which energy goes where, W.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Power {
-    pub supplied_w: f64,
-    pub cables_w: f64,
-    pub bridges_w: f64,
-    pub devices_w: f64,
-    pub bus_loads_w: f64,
 }
 
 /// Scratch and layout of the stage equations.
@@ -340,202 +337,4 @@ impl Stage {
     pub fn port_limiting(&self, index: usize) -> bool {
         self.ports[index].limiting
     }
-
-    /// Leaf-to-root elimination of the lines in `s` and `b`.
-    fn eliminate(&mut self) {
-        let n = self.parent.len();
-        let (s, b) = (&mut self.s[..n], &mut self.b[..n]);
-        let (parent, r) = (&self.parent[..n], &self.resistance_ohm[..n]);
-        let inverse = &mut self.inverse[..n];
-        if self.ports.is_empty() {
-            for k in (1..n).rev() {
-                let pivot = 1.0 / (1.0 + r[k] * s[k]);
-                inverse[k] = pivot;
-                let p = parent[k] as usize;
-                s[p] += s[k] * pivot;
-                b[p] += b[k] * pivot;
-            }
-            return;
-        }
-        for k in (1..n).rev() {
-            let p = parent[k] as usize;
-            let index = self.port_of[k] as usize;
-            if index > 0 && (!self.ports[index - 1].closed || self.ports[index - 1].limiting) {
-                let port = &self.ports[index - 1];
-                b[p] += if port.closed { port.limit_a } else { 0.0 };
-                continue;
-            }
-            let pivot = 1.0 / (1.0 + r[k] * s[k]);
-            inverse[k] = pivot;
-            s[p] += s[k] * pivot;
-            b[p] += b[k] * pivot;
-        }
-    }
-
-    /// Root-to-leaf voltages into `next_v`. With `clamp`, voltages are kept in the range that the
-    /// solution must lie in; false if that changed one.
-    fn back_substitute(&mut self, clamp: bool) -> bool {
-        let n = self.parent.len();
-        let (slope, intercept) = self.supply_line;
-        let v = &mut self.next_v[..n];
-        let (s, b) = (&self.s[..n], &self.b[..n]);
-        let (parent, r, inverse) = (&self.parent[..n], &self.resistance_ohm[..n], &self.inverse[..n]);
-        v[0] = (intercept - b[0]) / (s[0] - slope);
-        if self.ports.is_empty() {
-            for k in 1..n {
-                v[k] = (v[parent[k] as usize] - r[k] * b[k]) * inverse[k];
-            }
-        } else {
-            for k in 1..n {
-                let index = self.port_of[k] as usize;
-                v[k] = if index > 0 && (!self.ports[index - 1].closed || self.ports[index - 1].limiting) {
-                    let port = &self.ports[index - 1];
-                    ((if port.closed { port.limit_a } else { 0.0 }) - b[k]) / s[k]
-                } else {
-                    (v[parent[k] as usize] - r[k] * b[k]) * inverse[k]
-                };
-            }
-        }
-        if !clamp {
-            return true;
-        }
-        let mut inside = true;
-        for x in v.iter_mut() {
-            if !(*x >= -1.0 && *x <= self.highest_v) {
-                *x = if x.is_nan() { 0.0 } else { x.clamp(-1.0, self.highest_v) };
-                inside = false;
-            }
-        }
-        inside
-    }
-
-    /// Shortens the step from `voltage_v` to `next_v` to the minimum of the co-content along it.
-    fn line_search(&mut self, rate: f64, history_v: &[f64], open_v: f64) {
-        if self.descent(1.0, rate, history_v, open_v) <= 0.0 {
-            return;
-        }
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..50 {
-            let middle = 0.5 * (low + high);
-            if self.descent(middle, rate, history_v, open_v) > 0.0 {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        for (next, &old) in self.next_v.iter_mut().zip(&self.voltage_v) {
-            *next = old + high * (*next - old);
-        }
-    }
-
-    /// Derivative of the co-content along the step at fraction `fraction`, W.
-    fn descent(&self, fraction: f64, rate: f64, history_v: &[f64], open_v: f64) -> f64 {
-        let at = |k: usize| {
-            let d = self.next_v[k] - self.voltage_v[k];
-            (self.voltage_v[k] + fraction * d, d)
-        };
-        let (v0, d0) = at(0);
-        let mut sum = -self.supply(open_v, v0).0 * d0;
-        for k in 0..self.parent.len() {
-            let (v, d) = at(k);
-            sum += (self.base_s[k] * v + self.base_b[k]) * d;
-            if k == 0 || self.resistance_ohm[k] == 0.0 {
-                continue;
-            }
-            let (vp, dp) = at(self.parent[k] as usize);
-            let mut current = (vp - v) / self.resistance_ohm[k];
-            if let Some(index) = self.port_of.get(k).filter(|&&i| i > 0) {
-                let port = &self.ports[*index as usize - 1];
-                current = if port.closed { current.min(port.limit_a) } else { 0.0 };
-            }
-            sum += current * (dp - d);
-        }
-        for (device, &h) in self.devices.iter().zip(history_v) {
-            let (v, d) = at(device.node);
-            sum += bridge(device, device.capacitance_f * rate, h, v).0 * d;
-        }
-        for &(node, current_a, _, _) in &self.bus_currents {
-            let (v, d) = at(node);
-            sum += bus_current(current_a, v).0 * d;
-        }
-        sum
-    }
-
-    /// Where the power goes at the solved voltages.
-    pub fn power(&self) -> Power {
-        let v = &self.voltage_v;
-        let mut power = Power { supplied_w: v[0] * self.supply_current_a, ..Power::default() };
-        for k in 1..self.parent.len() {
-            let across = v[self.parent[k] as usize] - v[k];
-            let current = match self.port_of.get(k) {
-                Some(&index) if index > 0 => self.ports[index as usize - 1].current_a,
-                _ if self.resistance_ohm[k] > 0.0 => across / self.resistance_ohm[k],
-                _ => 0.0,
-            };
-            power.cables_w += across * current;
-        }
-        for (d, &u) in self.devices.iter().zip(&self.state_v) {
-            power.bridges_w += d.current_a * (v[d.node] - u).max(0.0);
-            power.devices_w += d.power_w + d.discharge_s * u * u;
-        }
-        for (&g, &x) in self.conductance_s.iter().zip(v) {
-            power.bus_loads_w += g * x * x;
-        }
-        for &(node, current_a, _, _) in &self.bus_currents {
-            power.bus_loads_w += bus_current(current_a, v[node]).0 * v[node];
-        }
-        power
-    }
-}
-
-/// Current of a constant-current bus load at voltage `v`, and its slope.
-fn bus_current(current_a: f64, v: f64) -> (f64, f64) {
-    if v >= SATURATION_VOLTAGE_V {
-        (current_a, 0.0)
-    } else if v <= 0.0 {
-        (0.0, 0.0)
-    } else {
-        (current_a * v / SATURATION_VOLTAGE_V, current_a / SATURATION_VOLTAGE_V)
-    }
-}
-
-/// Bridge current, its slope against the bus voltage, and the capacitor voltage at bus voltage `v`.
-#[inline]
-fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64, f64) {
-    let u = v - d.drop_v;
-    let (load, load_slope) = if d.power_w == 0.0 {
-        (0.0, 0.0)
-    } else if u > d.floor_v {
-        let inverse = 1.0 / u;
-        (d.power_w * inverse, d.power_w * inverse * inverse)
-    } else {
-        (d.power_w / d.floor_v, 0.0)
-    };
-    let current = a * (u - history_v) + d.discharge_s * u + load;
-    if current <= 0.0 {
-        (0.0, 0.0, fed(d, a, history_v, 0.0))
-    } else if current >= d.limit_a {
-        (d.limit_a, 0.0, fed(d, a, history_v, d.limit_a))
-    } else {
-        (current, a + d.discharge_s - load_slope, u)
-    }
-}
-
-/// Capacitor voltage when the bridge current is given: the upper root of
-/// `(a + g) u + P/u = a h + i`.
-#[inline]
-fn fed(d: &StageDevice, a: f64, history_v: f64, current_a: f64) -> f64 {
-    let slope = a + d.discharge_s;
-    let right = a * history_v + current_a;
-    if d.power_w == 0.0 {
-        return right / slope;
-    }
-    let discriminant = right * right - 4.0 * slope * d.power_w;
-    if discriminant >= 0.0 {
-        let u = 0.5 * (right + discriminant.sqrt()) / slope;
-        if u >= d.floor_v {
-            return u;
-        }
-    }
-    (right - d.power_w / d.floor_v) / slope
 }

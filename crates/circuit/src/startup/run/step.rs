@@ -1,0 +1,162 @@
+//! One step: error control, location of what switches in it, acceptance.
+
+use super::super::discrete::{Phase, SAME_INSTANT_S, SHORTEST_DELAY_S};
+use super::super::integrator::GAMMA;
+use super::super::stage::StageFailure;
+use super::super::{Converter, Limit, StopReason};
+use super::{Run, SHORTEST_STEP_S};
+
+impl Run<'_> {
+    /// Largest step for which every stage has a unique solution (see the module's mathematics).
+    pub(super) fn largest_step_s(&self) -> f64 {
+        let mut inverse: f64 = 0.0;
+        for (d, &u) in self.integrator.stage.devices.iter().zip(&self.integrator.start_v) {
+            inverse = inverse.max(d.power_w / (d.capacitance_f * u * u));
+        }
+        let mut largest = 0.2 / GAMMA / inverse;
+        let supply = &self.system.supply;
+        if let Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } = supply.limit {
+            let slope = (max_current_a - short_current_a) / knee_voltage_v;
+            largest = largest.min(0.5 / GAMMA * supply.output_capacitance_f / slope);
+        }
+        largest
+    }
+
+    /// Takes one step of at most `h`, shortened by error control, by what switches in it, and by a
+    /// timer that is set within it. Returns its length; the time is not yet moved.
+    pub(super) fn step(&mut self, mut h: f64) -> Result<f64, StopReason> {
+        loop {
+            if self.steps + self.discarded >= self.options.most_steps {
+                return Err(StopReason::TooManySteps);
+            }
+            if h < SHORTEST_STEP_S {
+                return Err(StopReason::StepTooSmall);
+            }
+            let Ok(error_v) = self.attempt(h) else {
+                self.discarded += 1;
+                h *= 0.25;
+                continue;
+            };
+            let ratio = error_v / self.options.tolerance_v;
+            let scale = 0.9 / ratio.max(1e-9).cbrt();
+            if ratio > 1.0 && h > 1e-9 {
+                self.discarded += 1;
+                h *= scale.clamp(0.1, 0.9);
+                self.step_s = h;
+                continue;
+            }
+            self.step_s = h * scale.clamp(0.2, if self.since_restart < 3 { 10.0 } else { 4.0 });
+            let ready_s = self.soonest_ready_s(h);
+            if ready_s < self.time_s + h - SAME_INSTANT_S {
+                self.discarded += 1;
+                h = (ready_s - self.time_s).max(SAME_INSTANT_S);
+                continue;
+            }
+            // Right after a jump the limiters are not located: the first, very short step finds
+            // them where the jump has put them.
+            let limiters = self.since_restart > 0;
+            let passed = self.passed(h, limiters);
+            if passed > 1.0 {
+                h = self.locate(h, passed, limiters)?;
+            }
+            self.accept(h);
+            return Ok(h);
+        }
+    }
+
+    fn attempt(&mut self, h: f64) -> Result<f64, StageFailure> {
+        let open_v = [self.discrete.open_v(self.time_s + GAMMA * h), self.discrete.open_v(self.time_s + h)];
+        self.integrator.try_step(h, open_v)
+    }
+
+    /// How far the trial passes the most advanced threshold, in tolerances.
+    fn passed(&self, h: f64, limiters: bool) -> f64 {
+        let stage = &self.integrator.stage;
+        self.discrete.advance(stage, &stage.state_v, self.time_s + h, limiters)
+    }
+
+    /// Shortens the step until it ends on the first threshold that it passes (regula falsi with
+    /// the Illinois weight, bisection when that stalls).
+    fn locate(&mut self, h: f64, passed: f64, limiters: bool) -> Result<f64, StopReason> {
+        let (mut low, mut high) = (0.0, h);
+        let start =
+            self.discrete.advance(&self.integrator.stage, &self.integrator.start_v, self.time_s, false);
+        let mut at_low = if start.is_finite() { start.min(-1.0) } else { -passed };
+        let mut at_high = passed;
+        for round in 0..60 {
+            let share = if round > 8 { 0.5 } else { (-at_low / (at_high - at_low)).clamp(0.02, 0.98) };
+            let middle = low + share * (high - low);
+            let last = high - low < 1e-10 || round == 59;
+            let h = if last { high } else { middle };
+            self.discarded += 1;
+            if self.attempt(h).is_err() {
+                return Err(StopReason::StepTooSmall);
+            }
+            let value = self.passed(h, limiters);
+            if last || value.abs() <= 1.0 {
+                return Ok(h);
+            }
+            if value > 0.0 {
+                high = middle;
+                at_high = value;
+                at_low *= 0.5;
+            } else {
+                low = middle;
+                at_low = value;
+                at_high *= 0.5;
+            }
+        }
+        Err(StopReason::StepTooSmall)
+    }
+
+    /// Soonest end of a delay that begins within the trial step, s.
+    fn soonest_ready_s(&self, h: f64) -> f64 {
+        let mut soonest = f64::INFINITY;
+        for (i, device) in self.system.devices.iter().enumerate() {
+            if let Some(ready_s) = self.ready_s(i, device.converter, h) {
+                soonest = soonest.min(ready_s);
+            }
+        }
+        soonest
+    }
+
+    /// End of the delay of device `i` if its start threshold is crossed within the trial step.
+    fn ready_s(&self, i: usize, converter: Option<Converter>, h: f64) -> Option<f64> {
+        let c = converter?;
+        let reached = self.discrete.devices[i] == Phase::Off
+            && c.delay_s >= SHORTEST_DELAY_S
+            && self.integrator.stage.state_v[i] >= c.turn_on_v;
+        reached.then(|| {
+            let fraction = self.integrator.crossing_fraction(i, h, c.turn_on_v);
+            self.time_s + fraction * h + c.delay_s
+        })
+    }
+
+    fn accept(&mut self, h: f64) {
+        for (i, device) in self.system.devices.iter().enumerate() {
+            if let Some(ready_s) = self.ready_s(i, device.converter, h) {
+                self.discrete.devices[i] = Phase::Waiting { ready_s };
+            }
+        }
+        self.integrator.accept();
+        self.steps += 1;
+        self.since_restart += 1;
+        self.events_at_instant = if h > SAME_INSTANT_S { 0 } else { self.events_at_instant };
+        let bus_v = &self.integrator.stage.voltage_v;
+        self.recorder.sample(self.time_s + h, bus_v);
+        for (i, (memory, device)) in self.memory.iter_mut().zip(&self.system.devices).enumerate() {
+            let v = bus_v[device.node];
+            memory.lowest_bus_v = memory.lowest_bus_v.min(v);
+            if self.lowest.is_none_or(|(lowest, _)| v < lowest) {
+                self.lowest = Some((v, i));
+            }
+        }
+        if let (Some(energy), Some(power)) = (&mut self.energy, self.integrator.mean_power()) {
+            energy.supplied_j += h * power.supplied_w;
+            energy.cables_j += h * power.cables_w;
+            energy.bridges_j += h * power.bridges_w;
+            energy.devices_j += h * power.devices_w;
+            energy.bus_loads_j += h * power.bus_loads_w;
+        }
+    }
+}

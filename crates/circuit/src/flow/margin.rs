@@ -24,6 +24,8 @@ pub enum Margin {
     Limited {
         /// A factor for which there is a solution: shown by an enclosure (`T(w) > w`).
         low: f64,
+        /// The best estimate of the largest factor, between `low` and that of the certificate.
+        estimate: f64,
         /// The certificate for a factor without solution, at most `1e-6 low` above `low`.
         high: NonexistenceCertificate,
         /// The node whose voltage falls fastest as the limit is approached.
@@ -44,12 +46,12 @@ pub enum Margin {
 }
 
 impl Margin {
-    /// The middle between the factor shown possible and the one shown impossible: within a relative
-    /// 5e-7 of the largest factor. `None` where there is no largest or it is undecided.
+    /// The best estimate of the largest factor; as it lies between the factor shown possible and the one shown
+    /// impossible, it is within a relative 1e-6. `None` where there is no largest or it is undecided.
     #[must_use]
     pub fn value(&self) -> Option<f64> {
         match self {
-            Self::Limited { low, high, .. } => Some(low + 0.5 * (high.load_factor - low)),
+            Self::Limited { estimate, .. } => Some(*estimate),
             Self::Zero { .. } => Some(0.0),
             Self::Unlimited | Self::Undecided { .. } => None,
         }
@@ -278,7 +280,8 @@ impl Search<'_> {
         let high = low * (1.0 + BRACKET);
         let nose = self.nose_weights(low, high, distance, limit);
         let high = NonexistenceCertificate::new(tree, source, loads, high, nose)?;
-        Some(Margin::Limited { low, high, weakest_node })
+        let estimate = (low + distance).clamp(low, high.load_factor);
+        Some(Margin::Limited { low, estimate, high, weakest_node })
     }
 
     /// Injections `c` for the certificate: `lambda P w/x^2` at the estimated limit for the nose; where a voltage

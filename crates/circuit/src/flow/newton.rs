@@ -35,7 +35,7 @@ pub(super) enum StepResult {
 }
 
 /// First Newton step of the power-only case, from `V0` everywhere. `pair` must be zero on entry and
-/// is zero again on return; `voltage_v` is written.
+/// is zero again on return; `voltage_v` is written, whatever it held.
 pub(super) fn first_step_power_only(
     tree: &Tree,
     source: &Source,
@@ -66,7 +66,7 @@ pub(super) fn first_step_power_only(
     }
     let slope = pair[0][0] - power_w[0] * slope_of;
     let current = pair[0][1] + power_w[0] * current_of;
-    down_power_only(tree, source, slope, current, fine, pair, voltage_v)
+    down_power_only::<true>(tree, source, slope, current, fine, pair, voltage_v)
 }
 
 /// One Newton step of the power-only case from `voltage_v`, which is overwritten. `pair` as in
@@ -108,10 +108,11 @@ pub(super) fn step_power_only(
     let drawn = power_w[0] / voltage[0];
     let slope = pair[0][0] - drawn / voltage[0];
     let current = pair[0][1] + 2.0 * drawn;
-    down_power_only(tree, source, slope, current, fine, pair, voltage_v)
+    down_power_only::<false>(tree, source, slope, current, fine, pair, voltage_v)
 }
 
-fn down_power_only(
+/// Downward pass; with `FIRST` the change is counted from `V0`.
+fn down_power_only<const FIRST: bool>(
     tree: &Tree,
     source: &Source,
     slope: f64,
@@ -126,14 +127,14 @@ fn down_power_only(
     let voltage = &mut voltage_v[..nodes];
     let pivot = 1.0 + source.resistance_ohm * slope;
     let root = (source.voltage_v - source.resistance_ohm * current) / pivot;
-    let mut largest = (voltage[0] - root).abs();
+    let mut largest = (if FIRST { source.voltage_v } else { voltage[0] } - root).abs();
     voltage[0] = root;
     pair[0] = [0.0; 2];
     for node in 1..nodes {
         let [inverse, drop] = pair[node];
         pair[node] = [0.0; 2];
         let v = voltage[parent[node] as usize] * inverse - drop;
-        let change = (voltage[node] - v).abs();
+        let change = (if FIRST { source.voltage_v } else { voltage[node] } - v).abs();
         // Not f64::max, which would lose a NaN.
         if !(change <= largest) {
             largest = change;

@@ -186,8 +186,6 @@ fn solve_power_only(
         };
         last = step;
     } else {
-        // The step is counted from V0, wherever the array was.
-        voltage.fill(source.voltage_v);
         before_last = f64::INFINITY;
         let StepResult::Step(step) = first_step_power_only(tree, source, power_w, pair, voltage) else {
             return None;

@@ -10,3 +10,4 @@ pub mod flow;
 pub mod lock;
 pub mod battery;
 mod range;
+pub mod conductor;

@@ -1,7 +1,7 @@
 //! The two passes over the tree at the frequencies of one block.
 //!
-//! The same code is compiled twice, for the base instruction set and for AVX2; fused multiplication is
-//! enabled in neither, so both give the same bits.
+//! The same code is compiled three times, for the base instruction set, for AVX2 and for AVX-512. Nothing
+//! fuses multiplication and addition (the compiler does not unless told to), so all give the same bits.
 #![allow(unsafe_code)]
 #![expect(clippy::needless_range_loop, reason = "loops over lanes index several arrays alike")]
 
@@ -270,7 +270,7 @@ mod tests {
 
     /// The vector code and the plain code are the same arithmetic.
     #[test]
-    fn both_instruction_sets_give_the_same_bits() {
+    fn all_instruction_sets_give_the_same_bits() {
         let line = Line::new(LineLaw::Plain(PlainLine {
             r_ohm_per_m: 0.176,
             l_h_per_m: 6e-7,
@@ -294,13 +294,24 @@ mod tests {
         }
         let frequencies_hz = std::array::from_fn(|i| 300.0 * 2.5_f64.powi(i as i32));
         let path = tree.path_from_root(150).unwrap();
-        let (mut one, mut other) = (Passes::default(), Passes::default());
-        solve(&tree, &path, 100.0, &frequencies_hz, &mut one);
-        solve_anywhere(&tree, &path, 100.0, &frequencies_hz, &mut other);
-        for node in 0..200 {
-            assert_eq!(one.voltage[node].re, other.voltage[node].re);
-            assert_eq!(one.voltage[node].im, other.voltage[node].im);
-            assert_eq!(one.attenuation_np[node], other.attenuation_np[node]);
+        let mut plain = Passes::default();
+        solve_anywhere(&tree, &path, 100.0, &frequencies_hz, &mut plain);
+        let same = |other: &Passes| {
+            for node in 0..200 {
+                assert_eq!(plain.voltage[node].re, other.voltage[node].re);
+                assert_eq!(plain.voltage[node].im, other.voltage[node].im);
+                assert_eq!(plain.attenuation_np[node], other.attenuation_np[node]);
+            }
+        };
+        let mut best = Passes::default();
+        solve(&tree, &path, 100.0, &frequencies_hz, &mut best);
+        same(&best);
+        #[cfg(target_arch = "x86_64")]
+        if std::arch::is_x86_feature_detected!("avx2") {
+            let mut passes = Passes::default();
+            // SAFETY: the processor has just been found to have AVX2.
+            unsafe { solve_with_avx2(&tree, &path, 100.0, &frequencies_hz, &mut passes) };
+            same(&passes);
         }
     }
 }

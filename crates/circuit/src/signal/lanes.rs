@@ -90,6 +90,29 @@ pub(super) fn sine_cosine(x: f64) -> (f64, f64) {
     )
 }
 
+/// Bits of about `sqrt(1/2)`: numbers are split into a power of two and a part from there to `sqrt(2)`.
+const ROOT_HALF_BITS: u64 = 0x3fe6_a09e << 32;
+const ONE_BITS: u64 = 0x3ff0_0000 << 32;
+
+/// Natural logarithm of a positive normal number.
+#[inline(always)]
+pub(super) fn natural_log(x: f64) -> f64 {
+    let bits = x.to_bits().wrapping_add(ONE_BITS - ROOT_HALF_BITS);
+    // The biased exponent as a number: put under the leading bit of 2^52.
+    let n = f64::from_bits((bits >> 52) | 0x4330_0000_0000_0000) - (4_503_599_627_370_496.0 + 1023.0);
+    let f = f64::from_bits((bits & 0x000f_ffff_ffff_ffff).wrapping_add(ROOT_HALF_BITS)) - 1.0;
+    // log(1 + f) = f - f^2/2 + s (f^2/2 + R(s^2)), s = f / (2 + f); R is the polynomial used in fdlibm.
+    let s = f / (2.0 + f);
+    let z = s * s;
+    let w = z * z;
+    let even = w * (0.399_999_999_994_094_2 + w * (0.222_221_984_321_497_84 + w * 0.153_138_376_992_093_73));
+    let odd = z
+        * (0.666_666_666_666_673_5
+            + w * (0.285_714_287_436_623_9 + w * (0.181_835_721_616_180_5 + w * 0.147_981_986_051_165_86)));
+    let half_square = 0.5 * f * f;
+    n * LN2_HIGH - ((half_square - (s * (half_square + (odd + even)) + n * LN2_LOW)) - f)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -113,6 +136,22 @@ mod tests {
         assert_eq!(expm1_of_negative(0.0), 0.0);
         assert_eq!(expm1_of_negative(1e300), expm1_of_negative(45.0));
         assert!((expm1_of_negative(f64::INFINITY) + 1.0).abs() < 1e-19);
+    }
+
+    /// Against the `libm` crate, an outside reference library.
+    #[test]
+    fn logarithm_agrees_with_libm() {
+        let mut x = 1e-300;
+        while x < 1e300 {
+            let off = units_in_last_place(natural_log(x), libm::log(x));
+            assert!(off < 2.0, "{x}: {off} units");
+            x *= 1.003;
+        }
+        for k in -1000..=1000 {
+            let x = 1.0 + f64::from(k) * 1e-7;
+            assert!(units_in_last_place(natural_log(x), libm::log(x)) < 2.0, "{x}");
+        }
+        assert_eq!(natural_log(1.0), 0.0);
     }
 
     /// Against the `libm` crate, an outside reference library.

@@ -45,8 +45,8 @@
 //! telegrapher's equations). Nothing is claimed about how well those laws describe a cable; see
 //! [`catalogue`] for where each comes from. [`band`] says what is and is not found between grid points.
 //!
-//! Results are bit for bit the same on every machine with IEEE 754 arithmetic: exponential, sine and cosine are
-//! polynomials of our own over plain additions and multiplications, never fused; everything else that
+//! Results are bit for bit the same on every machine with IEEE 754 arithmetic: exponential, sine, cosine and
+//! logarithm are polynomials of our own over plain additions and multiplications, never fused; everything else that
 //! is not a basic operation comes from `libm`.
 
 pub mod band;

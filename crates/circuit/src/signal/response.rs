@@ -3,7 +3,7 @@
 use super::block::{Passes, solve};
 use super::complex::Complex;
 use super::elements::Shunt;
-use super::lanes::{LANES, Phasors};
+use super::lanes::{LANES, Phasors, natural_log};
 use super::line::DB_PER_NEPER;
 use super::tree::{SignalTree, TreeError};
 use super::value::{ValueError, check_frequency_hz, not_negative};
@@ -48,13 +48,25 @@ impl Block<'_> {
         let (voltage, attenuation_np) = self.voltage(node, i);
         gain_db(voltage, attenuation_np)
     }
+
+    /// Voltage gains in decibel at `node`, at frequencies `first` to `first + count - 1`, into the first
+    /// `count` places of `gains_db`; as many as fit. Quicker than one by one.
+    pub fn gains_db(&self, node: usize, gains_db: &mut [f64]) {
+        let (phasors, attenuation_np) = (&self.voltage[node], &self.attenuation_np[node]);
+        let lanes: [f64; LANES] =
+            std::array::from_fn(|i| gain_db(Complex::new(phasors.re[i], phasors.im[i]), attenuation_np[i]));
+        for (gain_db, lane) in gains_db.iter_mut().zip(lanes.into_iter().take(self.count)) {
+            *gain_db = lane;
+        }
+    }
 }
 
 /// `20 log10 |V exp(-a)|`.
+#[inline(always)]
 fn gain_db(voltage: Complex, attenuation_np: f64) -> f64 {
     // The kernel keeps magnitudes within 2^+-300 or so, hence the square within 2^+-602.
     let square = voltage.re * voltage.re + voltage.im * voltage.im;
-    10.0 * libm::log10(square) - DB_PER_NEPER * attenuation_np
+    0.5 * DB_PER_NEPER * natural_log(square) - DB_PER_NEPER * attenuation_np
 }
 
 /// Solves the tree at every frequency and hands each block of frequencies to `visit`.

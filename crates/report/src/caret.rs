@@ -4,6 +4,7 @@ use crate::english::{self, Wording};
 use crate::paint::Look;
 use crate::place::Places;
 use crate::state_words;
+use crate::table::wrap;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{Annotation, AnnotationKind, Element, Level, Renderer, Snippet};
 use latchline_finding::{DataGrade, Finding, Severity, Span};
@@ -29,25 +30,30 @@ pub fn in_full(places: &Places<'_>, finding: &Finding, wording: &Wording, look: 
         Severity::Warning => Level::WARNING,
         Severity::Advice => Level::INFO.with_name("advice"),
     };
+    // The line numbers and "= remedy: " stand before every message.
+    let room = look.width.saturating_sub(18).max(30);
+    let folded = |text: &str| wrap(text, room).join("\n");
     let mut elements: Vec<Element<'_>> = pointed.iter().map(|line| snippet(line).into()).collect();
     if pointed.is_empty()
         && let Some(place) = places.short(&finding.origin)
     {
-        elements.push(Level::NOTE.with_name("at").message(place).into());
+        elements.push(Level::NOTE.with_name("at").message(folded(&place)).into());
     }
     if let Some(calls) = finding.state.as_ref().and_then(state_words::calls_in_words) {
-        elements.push(Level::NOTE.with_name("calls").message(calls).into());
+        elements.push(Level::NOTE.with_name("calls").message(folded(&calls)).into());
     }
     if let Some(hint) = &wording.hint {
-        elements.push(Level::HELP.message(hint.as_str()).into());
+        elements.push(Level::HELP.message(folded(hint)).into());
     }
     for remedy in &finding.remedies {
-        elements.push(Level::HELP.with_name("remedy").message(english::remedy(remedy)).into());
+        elements.push(Level::HELP.with_name("remedy").message(folded(&english::remedy(remedy))).into());
     }
     if let DataGrade::Assumed(values) = &finding.grade {
-        elements.push(Level::NOTE.message(english::rests_on(values)).into());
+        elements.push(Level::NOTE.message(folded(&english::rests_on(values))).into());
     }
-    let group = level.primary_title(wording.message.as_str()).id(finding.code.as_str()).elements(elements);
+    let lead = finding.severity.word().len() + finding.code.as_str().len() + 4;
+    let title = wrap(&wording.message, look.width.saturating_sub(lead).max(30)).join("\n");
+    let group = level.primary_title(title).id(finding.code.as_str()).elements(elements);
     let renderer = if look.colour { Renderer::styled() } else { Renderer::plain() };
     renderer.decor_style(DecorStyle::Ascii).term_width(look.width.max(40)).render(&[group])
 }

@@ -56,7 +56,7 @@ fn kind_words(kind: StateKind) -> &'static str {
         StateKind::AllCall => "all-call",
         StateKind::PowerReturn => "power return",
         StateKind::FireRelease => "fire release",
-        StateKind::BatteryEnd => "battery end",
+        StateKind::BatteryEnd => "battery",
         StateKind::LightLoad => "light load",
     }
 }

@@ -171,7 +171,7 @@ pub fn paragraph(text: &str, indent: usize, page: usize) -> String {
     lines.iter().map(|line| format!("{}{line}\n", " ".repeat(indent))).collect()
 }
 
-/// Breaks at spaces, and within words that are longer than a line.
+/// Breaks at spaces; words longer than a line break after hyphens and slashes, else anywhere.
 pub fn wrap(text: &str, most: usize) -> Vec<String> {
     let most = most.max(1);
     let mut lines = vec![String::new()];
@@ -190,15 +190,21 @@ pub fn wrap(text: &str, most: usize) -> Vec<String> {
             used += long;
             continue;
         }
-        for sign in word.chars() {
-            let mut bytes = [0; 4];
-            let sign = sign.encode_utf8(&mut bytes);
-            if used > 0 && used + width(sign) > most {
+        for part in word.split_inclusive(['-', '/', '_']) {
+            if used > 0 && used + width(part) > most {
                 lines.push(String::new());
                 used = 0;
             }
-            push(&mut lines, sign);
-            used += width(sign);
+            for sign in part.chars() {
+                let mut bytes = [0; 4];
+                let sign = sign.encode_utf8(&mut bytes);
+                if used > 0 && used + width(sign) > most {
+                    lines.push(String::new());
+                    used = 0;
+                }
+                push(&mut lines, sign);
+                used += width(sign);
+            }
         }
     }
     lines
@@ -255,6 +261,7 @@ mod tests {
     #[test]
     fn long_words_break() {
         assert_eq!(wrap("abcdefgh ij", 4), ["abcd", "efgh", "ij"]);
+        assert_eq!(wrap("outdoor-0.8", 9), ["outdoor-", "0.8"]);
         assert_eq!(wrap("", 4), [""]);
     }
 }

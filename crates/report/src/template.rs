@@ -1,7 +1,8 @@
 //! The small language in which messages are written.
 //!
 //! `{name}` stands for an argument of the finding; `element`, `value`, `limit` and `state` are the
-//! finding's own fields. `{names:or}` joins several with "or" (else "and");
+//! finding's own fields. `{names:or}` joins several with "or" (else "and"), `{names:or words}` also
+//! writes kebab-case words apart;
 //! `{count:dwelling|dwellings}` puts the noun after a count. A part in `<...>` is left out when an
 //! argument in it is missing. No other signs are special.
 
@@ -134,10 +135,13 @@ fn figure(value: Figure, form: &str) -> String {
 }
 
 fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str) -> String {
-    let joint = if form == "or" { "or" } else { "and" };
+    let joint = if form.starts_with("or") { "or" } else { "and" };
+    let written = |name: &str| {
+        if form.ends_with("words") { plain(&name.replace('-', " ")) } else { plain(name) }
+    };
     let total = names.len();
     let shown = if total > MOST_NAMES + 1 { MOST_NAMES } else { total };
-    let mut shown_names: Vec<String> = names.take(shown).map(plain).collect();
+    let mut shown_names: Vec<String> = names.take(shown).map(written).collect();
     if total > shown {
         shown_names.push(format!("{} more", total - shown));
     }

@@ -117,6 +117,17 @@ impl Sources {
         self.files.iter().enumerate().map(|(index, file)| (FileId(index as u32), file))
     }
 
+    /// A copy in which one file has another text.
+    ///
+    /// # Panics
+    /// If the number is from another store.
+    #[must_use]
+    pub fn with_text(&self, id: FileId, text: impl Into<Arc<str>>) -> Self {
+        let mut copy = self.clone();
+        copy.files[id.0 as usize].text = text.into();
+        copy
+    }
+
     /// Line and column of a byte offset, both counted from 1; columns count characters.
     pub fn line_and_column(&self, file: FileId, offset: usize) -> (usize, usize) {
         let text = &self.file(file).text;

@@ -1,0 +1,161 @@
+//! One site with its assessment, on which candidates are tried.
+
+use crate::candidate::Candidate;
+use latchline_assess::{Assessment, assess};
+use latchline_finding::{Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
+use latchline_site::bill::Bill;
+use latchline_site::model::Site;
+use latchline_site::{edit, resolve};
+use rayon::prelude::*;
+use std::collections::BTreeSet;
+
+/// What names a finding across two assessments.
+type Key = (&'static str, Option<ElementId>);
+
+fn key(finding: &Finding) -> Key {
+    (finding.code.as_str(), finding.element.clone())
+}
+
+/// A site, its texts and its assessment.
+pub struct Bench<'a> {
+    /// The texts.
+    pub sources: &'a Sources,
+    /// The site file among them.
+    pub site_file: FileId,
+    /// The catalogues among them.
+    pub catalogues: &'a [FileId],
+    /// The site.
+    pub site: &'a Site,
+    /// Its assessment.
+    pub assessment: &'a Assessment,
+    /// The site file as a table, to see which keys a person used.
+    pub(crate) table: toml::Table,
+    known: BTreeSet<Key>,
+    bill: Bill,
+}
+
+/// A candidate that was applied, resolved and assessed.
+pub struct Trial {
+    /// The site file after the change.
+    pub text: String,
+    /// The site after the change.
+    pub site: Site,
+    /// Its assessment.
+    pub assessment: Assessment,
+    /// Extra material in the catalogue's currency.
+    pub cost: f64,
+    /// Extra labour in minutes.
+    pub minutes: f64,
+}
+
+impl<'a> Bench<'a> {
+    /// Puts a site on the bench.
+    pub fn new(
+        sources: &'a Sources,
+        site_file: FileId,
+        catalogues: &'a [FileId],
+        site: &'a Site,
+        assessment: &'a Assessment,
+    ) -> Self {
+        let text = &sources.file(site_file).text;
+        Bench {
+            sources,
+            site_file,
+            catalogues,
+            site,
+            assessment,
+            table: text.parse().unwrap_or_default(),
+            known: assessment.findings.iter().map(key).collect(),
+            bill: Bill::of(site),
+        }
+    }
+
+    /// The text of the site file.
+    pub fn text(&self) -> &str {
+        &self.sources.file(self.site_file).text
+    }
+
+    /// Applies a change to a copy and assesses it; `None` if the result cannot be resolved.
+    pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
+        let text = edit::apply(self.text(), change).ok()?;
+        let sources = self.sources.with_text(self.site_file, text.as_str());
+        let site = resolve(&sources, self.site_file, self.catalogues).site?;
+        let assessment = assess(&site);
+        let bill = Bill::of(&site);
+        let cost = bill.material() - self.bill.material();
+        let minutes = bill.minutes() - self.bill.minutes();
+        Some(Trial { text, site, assessment, cost, minutes })
+    }
+
+    /// Tries candidates side by side and keeps those that pass, with their index, in order.
+    pub fn try_all(
+        &self,
+        candidates: &[Candidate],
+        passes: impl Fn(&Trial) -> bool + Sync,
+    ) -> Vec<(usize, Trial)> {
+        candidates
+            .par_iter()
+            .enumerate()
+            .filter_map(|(index, candidate)| {
+                let trial = self.try_edit(&candidate.edit)?;
+                passes(&trial).then_some((index, trial))
+            })
+            .collect()
+    }
+
+    /// Whether a finding is gone and none has come.
+    pub fn mends(&self, trial: &Trial, finding: &Finding) -> bool {
+        let wanted = key(finding);
+        self.adds_nothing(trial) && !trial.assessment.findings.iter().any(|one| key(one) == wanted)
+    }
+
+    /// Whether no finding has come that was not there, and nothing that was judged no longer is.
+    pub fn adds_nothing(&self, trial: &Trial) -> bool {
+        trial.assessment.findings.iter().all(|finding| self.known.contains(&key(finding)))
+            && trial.assessment.not_judged.len() <= self.assessment.not_judged.len()
+    }
+
+    /// The remedy that a successful trial stands for.
+    pub fn remedy(&self, candidate: &Candidate, trial: &Trial, finding: &Finding) -> Remedy {
+        Remedy {
+            kind: candidate.kind,
+            edit: candidate.edit.clone(),
+            value_after: self.value_after(trial, finding),
+            cost: Some((trial.cost * 100.0).round() / 100.0),
+        }
+    }
+
+    /// The figure that the finding was about, after the change: for devices their worst voltage, for
+    /// supplies and ports their largest current.
+    fn value_after(&self, trial: &Trial, finding: &Finding) -> Option<Figure> {
+        let element = finding.element.as_ref()?;
+        let unit = finding.value?.unit;
+        let assessment = &trial.assessment;
+        match finding.code.as_str() {
+            "voltage-too-low" | "thin-margin" => {
+                let device = assessment.devices.iter().find(|device| device.id == *element)?;
+                let value = match finding.code.as_str() {
+                    "thin-margin" => device.worst.margin_v(),
+                    _ => device.worst.adverse_v?,
+                };
+                Some(Figure::new(value, unit))
+            }
+            "voltage-too-high" => {
+                let device = assessment.devices.iter().find(|device| device.id == *element)?;
+                Some(Figure::new(device.highest_v, unit))
+            }
+            "supply-overloaded" => {
+                let source = assessment.sources.iter().find(|source| source.id == *element)?;
+                match unit {
+                    latchline_finding::Unit::Watt => Some(Figure::new(source.power_w?, unit)),
+                    _ => Some(Figure::new(source.current.current_a?, unit)),
+                }
+            }
+            "port-overloaded" => {
+                let run = assessment.runs.iter().find(|run| run.from == *element)?;
+                Some(Figure::new(run.current.current_a?, unit))
+            }
+            _ => None,
+        }
+    }
+}

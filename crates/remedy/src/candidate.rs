@@ -1,0 +1,36 @@
+//! A change that may mend a finding, not yet tried.
+
+use latchline_finding::Edit;
+
+/// A candidate.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Candidate {
+    /// What kind of remedy, in kebab case.
+    pub kind: &'static str,
+    /// The change.
+    pub edit: Edit,
+}
+
+impl Candidate {
+    /// A candidate of this kind.
+    pub fn new(kind: &'static str, edit: Edit) -> Self {
+        Candidate { kind, edit }
+    }
+}
+
+/// A TOML string of a text.
+pub(crate) fn quoted(text: &str) -> String {
+    toml::Value::String(text.to_string()).to_string()
+}
+
+/// A TOML list of strings.
+pub(crate) fn quoted_list<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
+    let items: Vec<String> = texts.into_iter().map(quoted).collect();
+    format!("[{}]", items.join(", "))
+}
+
+/// A length as a person writes it, to the centimetre.
+pub(crate) fn metres(length_m: f64) -> String {
+    let rounded = (length_m * 100.0).round() / 100.0;
+    format!("{rounded} m")
+}

@@ -1,0 +1,108 @@
+//! Free names and ports, places as the user writes them, and who can be called.
+
+use crate::bench::Bench;
+use crate::candidate::{Candidate, quoted, quoted_list};
+use latchline_finding::Edit;
+use latchline_site::model::{EntranceRole, Place, RunStart, Site};
+
+/// A name in a table that is not taken: the stem, then with a number.
+pub(super) fn free_name(bench: &Bench<'_>, table: &str, stem: &str) -> String {
+    let taken = |name: &str| {
+        let in_table = bench.table.get(table).is_some_and(|table| table.get(name).is_some());
+        in_table || bench.site.boxes.iter().any(|one| one.id.as_str() == name)
+    };
+    let plain = if table == "runs" { format!("{stem}b") } else { stem.to_string() };
+    std::iter::once(plain)
+        .chain((2..).map(|number| format!("{stem}{number}")))
+        .find(|name| !taken(name))
+        .unwrap_or_else(|| stem.to_string())
+}
+
+/// A port of a box from which no run starts, as the user writes it.
+pub(super) fn free_port(site: &Site, box_index: usize) -> Option<String> {
+    let ports = site.box_model(&site.boxes[box_index]).ports.value;
+    (1..=ports)
+        .find(|port| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port }))
+        .map(|port| format!("{}.{port}", site.boxes[box_index].id))
+}
+
+/// A place as the user writes it: "A/North/1".
+pub(super) fn place_key(site: &Site, place: &Place) -> Option<String> {
+    let building = &site.buildings[place.building?];
+    let mut key = building.id.to_string();
+    if let Some(core) = place.core.and_then(|core| building.cores.get(core)) {
+        key = format!("{key}/{}", core.value);
+    }
+    if let Some(floor) = place.floor.and_then(|floor| building.floors.get(floor)) {
+        key = format!("{key}/{}", floor.value);
+    }
+    Some(key)
+}
+
+/// Lets the main entrance of a dwelling's building call it.
+pub(super) fn widen_scope(bench: &Bench<'_>, dwelling: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(found) = site.dwellings.iter().find(|one| one.id.as_str() == dwelling) else {
+        return Vec::new();
+    };
+    let mut entrances: Vec<_> = site.entrances.iter().collect();
+    entrances.sort_by_key(|entrance| {
+        let elsewhere = entrance.place.building != found.place.building;
+        (elsewhere, entrance.role.value != EntranceRole::Main)
+    });
+    entrances
+        .into_iter()
+        .take(2)
+        .filter_map(|entrance| {
+            let id = entrance.id.as_str();
+            let calls = bench.table.get("entrances")?.get(id)?.get("calls");
+            let mut scope: Vec<String> = match calls {
+                Some(toml::Value::Array(list)) => {
+                    list.iter().filter_map(|item| item.as_str().map(str::to_string)).collect()
+                }
+                Some(toml::Value::String(one)) => vec![one.clone()],
+                _ => Vec::new(),
+            };
+            scope.push(dwelling.to_string());
+            let list = quoted_list(scope.iter().map(String::as_str));
+            Some(Candidate::new("wider-scope", Edit::set(&["entrances", id, "calls"], list)))
+        })
+        .collect()
+}
+
+/// Replaces a model, where the user names it or where it comes from a default.
+pub(super) fn set_model(bench: &Bench<'_>, element: &str, model: &str) -> Option<Edit> {
+    let site = bench.site;
+    let value = quoted(model);
+    if site.dwellings.iter().any(|one| one.id.as_str() == element) {
+        return Some(Edit::set(&["dwellings", element, "station"], value));
+    }
+    if let Some((dwelling, number)) = element.rsplit_once(':') {
+        let number: usize = number.parse().ok()?;
+        let found = site.dwellings.iter().find(|one| one.id.as_str() == dwelling)?;
+        let models: Vec<&str> = found.stations[1..]
+            .iter()
+            .enumerate()
+            .map(|(index, station)| {
+                let own = site.stations[*station].model.value.as_str();
+                if index + 2 == number { model } else { own }
+            })
+            .collect();
+        return Some(Edit::set(&["dwellings", dwelling, "extensions"], quoted_list(models)));
+    }
+    let tables = [
+        ("entrances", "station", site.entrances.iter().any(|one| one.id.as_str() == element)),
+        ("management", "model", site.management.iter().any(|one| one.id.as_str() == element)),
+        ("supplies", "model", site.supplies.iter().any(|one| one.id.as_str() == element)),
+        ("distributors", "model", has_key(bench, "distributors", element)),
+        ("branch-boxes", "model", has_key(bench, "branch-boxes", element)),
+    ];
+    tables
+        .into_iter()
+        .find(|(_, _, is_there)| *is_there)
+        .map(|(table, key, _)| Edit::set(&[table, element, key], value))
+}
+
+fn has_key(bench: &Bench<'_>, table: &str, name: &str) -> bool {
+    bench.table.get(table).is_some_and(|table| table.get(name).is_some())
+}

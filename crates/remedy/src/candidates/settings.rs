@@ -1,0 +1,232 @@
+//! Changes of a part or a setting: supplies, stations, terminators, numbers, protection.
+
+use super::places::set_model;
+use crate::bench::Bench;
+use crate::candidate::{Candidate, quoted};
+use latchline_finding::{Change, Edit, EditStep, Finding};
+use latchline_site::catalogue::StationModel;
+use latchline_site::model::StationOwner;
+
+/// Findings that are about no element: the site as a whole.
+pub(super) fn without_element(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    match finding.code.as_str() {
+        "acceptance-without-match" => remove_acceptance(bench, finding),
+        _ => Vec::new(),
+    }
+}
+
+/// Supplies of the same family with more current, cheapest first; for boxes with a converter,
+/// boxes of the same kind with more power.
+pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == element) else {
+        return Vec::new();
+    };
+    let own = site.supply_model(supply);
+    let mut larger: Vec<_> = site
+        .catalogue
+        .supplies
+        .values()
+        .filter(|model| model.family.value == own.family.value)
+        .filter(|model| model.rated_current.value.as_amps() > own.rated_current.value.as_amps())
+        // A battery that is there stays there.
+        .filter(|model| own.battery.is_none() || model.battery.is_some())
+        .collect();
+    larger.sort_by(|a, b| a.rated_current.value.as_amps().total_cmp(&b.rated_current.value.as_amps()));
+    larger
+        .into_iter()
+        .filter_map(|model| {
+            Some(Candidate::new("larger-supply", set_model(bench, element, &model.head.name)?))
+        })
+        .collect()
+}
+
+/// The lightest station of the same kind and medium for every dwelling on a supply's tree that has
+/// a heavier one.
+pub(super) fn lighter_stations(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let watts = |model: &StationModel| {
+        let nominal = site.family().nominal_voltage.value.as_volts();
+        latchline_network::demand::Demand::of(model.talking.value).current_at(nominal, 0.0)
+    };
+    let mut edit = Edit::default();
+    for device in bench.assessment.devices.iter().filter(|device| device.source.as_str() == source) {
+        let Some(station) = site.stations.iter().find(|station| station.id == device.id) else { continue };
+        if !matches!(station.owner, StationOwner::Dwelling { .. }) {
+            continue;
+        }
+        let own = site.station_model(station);
+        let lightest = site
+            .catalogue
+            .stations
+            .values()
+            .filter(|model| {
+                model.family.value == own.family.value
+                    && model.kind.value == own.kind.value
+                    && model.media.value == own.media.value
+            })
+            .min_by(|a, b| watts(a).total_cmp(&watts(b)).then(a.head.name.cmp(&b.head.name)));
+        if let Some(lightest) = lightest.filter(|lightest| lightest.head.name != own.head.name)
+            && let Some(change) = set_model(bench, station.id.as_str(), &lightest.head.name)
+        {
+            edit = edit.then(change);
+        }
+    }
+    if edit.changes.is_empty() { Vec::new() } else { vec![Candidate::new("lighter-stations", edit)] }
+}
+
+/// The supply set so much lower that the highest voltage holds.
+pub(super) fn lower_supply_voltage(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    let (Some(value), Some(limit), Some(element)) = (finding.value, finding.limit, &finding.element) else {
+        return Vec::new();
+    };
+    let site = bench.site;
+    let Some(device) = bench.assessment.devices.iter().find(|device| device.id == *element) else {
+        return Vec::new();
+    };
+    let Some(supply) = site.supplies.iter().find(|one| one.id == device.source) else { return Vec::new() };
+    let model = site.supply_model(supply);
+    let set_v = supply.set_voltage.as_ref().map_or(model.voltage.value, |set| set.value).as_volts();
+    let tolerance = model.voltage_tolerance.value.as_fraction();
+    let lower_v = set_v - (value.value - limit.value) / (1.0 + tolerance);
+    // A tenth of a volt is what a trimmer can be set to.
+    let lower = format!("{} V", (lower_v * 10.0).floor() / 10.0);
+    let id = supply.id.as_str();
+    let mut list = Vec::new();
+    if supply.set_voltage.is_some() {
+        list.push(Candidate::new("supply-as-delivered", Edit::remove(&["supplies", id, "set_voltage"])));
+    }
+    list.push(Candidate::new(
+        "lower-supply-voltage",
+        Edit::set(&["supplies", id, "set_voltage"], quoted(&lower)),
+    ));
+    list
+}
+
+/// As many pairs as the cable has.
+pub(super) fn fewer_pairs(bench: &Bench<'_>, element: &str) -> Option<Candidate> {
+    let site = bench.site;
+    let run = site.runs.iter().find(|run| run.id.as_str() == element)?;
+    let has = site.cable(run).pairs.value;
+    (run.pairs.value > has).then(|| {
+        let pairs = has.max(1).to_string();
+        Candidate::new("fewer-pairs", Edit::set(&["runs", element, "pairs"], pairs))
+    })
+}
+
+/// A surge protector in a run.
+pub(super) fn surge_protection(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let is_run = bench.site.runs.iter().any(|run| run.id.as_str() == element);
+    let table = if is_run { "runs" } else { "entrances" };
+    let edit = Edit::set(&[table, element, "surge_protection"], quoted("1 ohm"));
+    vec![Candidate::new("surge-protection", edit)]
+}
+
+/// A terminator set, taken away, or given its capacitor.
+pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let run = site.runs.iter().find(|run| {
+        run.id.as_str() == element
+            || run.sections.last().is_some_and(|section| site.stop_id(section.to).as_str() == element)
+    });
+    let Some(run) = run else { return Vec::new() };
+    let id = run.id.as_str();
+    let edit = match code {
+        "terminator-missing" => Edit::set(&["runs", id, "terminator"], "true"),
+        "terminator-without-capacitor" => Edit::set(&["runs", id, "terminator_capacitor"], "true"),
+        _ => Edit::set(&["runs", id, "terminator"], "false"),
+    };
+    vec![Candidate::new("terminator", edit)]
+}
+
+/// A part of the site's family that does the same, in place of one of another family.
+pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let family = &site.family.value;
+    let mut names: Vec<(f64, &str)> = Vec::new();
+    if let Some(station) = site.stations.iter().find(|station| station.id.as_str() == element) {
+        let own = site.station_model(station);
+        for model in site.catalogue.stations.values() {
+            if model.family.value == *family && model.kind == own.kind && model.media == own.media {
+                names.push((price(&model.head.price), &model.head.name));
+            }
+        }
+    } else if let Some(found) = site.boxes.iter().find(|one| one.id.as_str() == element) {
+        let own = site.box_model(found);
+        for model in site.catalogue.boxes.values() {
+            let same = model.role == own.role && model.ports.value >= own.ports.value;
+            if model.family.value == *family && same {
+                names.push((price(&model.head.price), &model.head.name));
+            }
+        }
+    } else if let Some(found) = site.supplies.iter().find(|one| one.id.as_str() == element) {
+        let own = site.supply_model(found);
+        for model in site.catalogue.supplies.values() {
+            let same = model.rated_current.value.as_amps() >= own.rated_current.value.as_amps();
+            if model.family.value == *family && same {
+                names.push((price(&model.head.price), &model.head.name));
+            }
+        }
+    }
+    names.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)));
+    names
+        .into_iter()
+        .take(4)
+        .filter_map(|(_, name)| Some(Candidate::new("part-of-the-family", set_model(bench, element, name)?)))
+        .collect()
+}
+
+fn price(price: &Option<latchline_finding::Sourced<f64>>) -> f64 {
+    price.as_ref().map_or(f64::INFINITY, |price| price.value)
+}
+
+/// Removes an acceptance that matches nothing.
+pub(super) fn remove_acceptance(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    let entry = bench.site.acceptances.iter().position(|entry| entry.origin == finding.origin);
+    let Some(index) = entry else { return Vec::new() };
+    let path = vec![EditStep::from("accept"), EditStep::from(index)];
+    let edit = Edit { changes: vec![(path, Change::Remove)] };
+    vec![Candidate::new("acceptance-removed", edit)]
+}
+
+/// Another number: the one that the tool would give if none were stated, or the lowest free one.
+pub(super) fn other_number(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let owner = element.split_once(':').map_or(element, |(owner, _)| owner);
+    let table = if site.dwellings.iter().any(|one| one.id.as_str() == owner) {
+        "dwellings"
+    } else if site.entrances.iter().any(|one| one.id.as_str() == owner) {
+        "entrances"
+    } else if site.management.iter().any(|one| one.id.as_str() == owner) {
+        "management"
+    } else if site.buildings.iter().any(|one| one.id.as_str() == owner) {
+        "buildings"
+    } else {
+        return Vec::new();
+    };
+    let stated = bench
+        .table
+        .get(table)
+        .and_then(|table| table.get(owner))
+        .is_some_and(|entry| entry.get("number").is_some());
+    let mut list = Vec::new();
+    if stated {
+        list.push(Candidate::new("number-by-the-tool", Edit::remove(&[table, owner, "number"])));
+    }
+    if table == "entrances" {
+        list.push(Candidate::new(
+            "secondary-entrance",
+            Edit::set(&[table, owner, "role"], quoted("secondary")),
+        ));
+    }
+    list.extend((1..=99).filter(|number| !number_is_stated(bench, table, *number)).take(3).map(|number| {
+        Candidate::new("other-number", Edit::set(&[table, owner, "number"], number.to_string()))
+    }));
+    list
+}
+
+fn number_is_stated(bench: &Bench<'_>, table: &str, number: i64) -> bool {
+    bench.table.get(table).and_then(toml::Value::as_table).is_some_and(|entries| {
+        entries.values().any(|entry| entry.get("number").and_then(toml::Value::as_integer) == Some(number))
+    })
+}

@@ -1,0 +1,309 @@
+//! Changes to runs: thicker conductors, doubled pairs, split and moved runs, boxes nearer by.
+
+use super::places::{free_name, free_port, place_key};
+use crate::bench::Bench;
+use crate::candidate::{Candidate, metres, quoted, quoted_list};
+use latchline_finding::Edit;
+use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_network::{Layout, NodeRef, Segment};
+use latchline_site::catalogue::{BoxKind, BoxRole, Cable};
+use latchline_site::model::{Run, RunStart, RunStop, Site};
+
+/// Loop resistance of a pair as installed, per metre, at 20 °C.
+fn loop_per_metre(cable: &Cable, pairs: u32) -> f64 {
+    2.0 * conductor_ohm_per_m(cable, 20.0) / f64::from(pairs.max(1))
+}
+
+/// The runs from a source to a device, the one with most resistance to gain first.
+fn runs_on_path(layout: &Layout, at: NodeRef) -> Vec<usize> {
+    let stage = &layout.stages[at.stage];
+    let mut by_run: Vec<(usize, f64)> = Vec::new();
+    let mut node = at.node;
+    while node != 0 {
+        if let Segment::Cable { run, .. } = stage.segment[node] {
+            // What lies behind a segment makes it matter more.
+            let behind = f64::from(stage.subtree_end[node]) - node as f64;
+            let weight = stage.resistance_ohm[0][node] * behind;
+            match by_run.iter_mut().find(|(known, _)| *known == run) {
+                Some((_, sum)) => *sum += weight,
+                None => by_run.push((run, weight)),
+            }
+        }
+        node = stage.parent[node] as usize;
+    }
+    by_run.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    by_run.into_iter().map(|(run, _)| run).collect()
+}
+
+/// Candidates for a device with too little voltage.
+pub(super) fn for_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let layout = Layout::new(site);
+    let station = site.stations.iter().position(|station| station.id.as_str() == device);
+    let box_index = site.boxes.iter().position(|one| one.id.as_str() == device);
+    let at = station
+        .and_then(|index| layout.station[index])
+        .or_else(|| box_index.and_then(|index| layout.box_input[index]));
+    let Some(at) = at else { return Vec::new() };
+    let path = runs_on_path(&layout, at);
+    let mut list = Vec::new();
+    for &run in &path {
+        list.extend(thicker(bench, run));
+        list.extend(doubled_pair(bench, run));
+    }
+    for &run in path.iter().take(2) {
+        list.extend(split(bench, run));
+        list.extend(box_nearer(bench, run));
+    }
+    // All thin runs of the way at once, with the same cable.
+    for name in cables_by_price(site) {
+        let thinner: Vec<usize> = path.iter().copied().filter(|run| is_thicker(bench, *run, name)).collect();
+        if thinner.len() > 1 {
+            let edit = thinner
+                .iter()
+                .filter(|run| fits(bench, **run, name))
+                .map(|run| replace_cable(bench, *run, name))
+                .fold(Edit::default(), Edit::then);
+            list.push(Candidate::new("thicker-conductors-all-the-way", edit));
+        }
+    }
+    list
+}
+
+/// Candidates for a port (`D1.3`) or run that carries too much or reaches too far.
+pub(super) fn for_port_or_run(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let run = site
+        .runs
+        .iter()
+        .position(|run| run.id.as_str() == element || site.start_id(run.from).as_str() == element);
+    match run {
+        Some(run) => {
+            let mut list = split(bench, run);
+            list.extend(box_nearer(bench, run));
+            list
+        }
+        // A device: the run that leads to it.
+        None => for_device(bench, element)
+            .into_iter()
+            .filter(|candidate| candidate.kind == "another-port" || candidate.kind == "another-distributor")
+            .collect(),
+    }
+}
+
+/// Other cables of the same or lower resistance, for a run whose cable is unfit for its place.
+pub(super) fn other_cables(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(run) = site.runs.iter().position(|run| run.id.as_str() == element) else {
+        return Vec::new();
+    };
+    cables_by_price(site)
+        .into_iter()
+        .filter(|name| *name != site.runs[run].cable.value)
+        .map(|name| Candidate::new("other-cable", replace_cable(bench, run, name)))
+        .collect()
+}
+
+/// Names of all cables, cheapest first; those without price last.
+fn cables_by_price(site: &Site) -> Vec<&str> {
+    let price = |cable: &Cable| cable.head.price.as_ref().map_or(f64::INFINITY, |price| price.value);
+    let mut cables: Vec<&Cable> = site.catalogue.cables.values().collect();
+    cables.sort_by(|a, b| price(a).total_cmp(&price(b)).then(a.head.name.cmp(&b.head.name)));
+    cables.into_iter().map(|cable| cable.head.name.as_str()).collect()
+}
+
+fn is_thicker(bench: &Bench<'_>, run: usize, name: &str) -> bool {
+    let run = &bench.site.runs[run];
+    let now = loop_per_metre(bench.site.cable(run), run.pairs.value);
+    loop_per_metre(&bench.site.catalogue.cables[name], 1) < 0.95 * now
+}
+
+/// Whether a cable may run where the run does.
+fn fits(bench: &Bench<'_>, run: usize, name: &str) -> bool {
+    let cable = &bench.site.catalogue.cables[name];
+    cable.environments.value.contains(&bench.site.runs[run].environment.value)
+}
+
+/// Thicker cables for one run, cheapest first.
+fn thicker(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
+    cables_by_price(bench.site)
+        .into_iter()
+        .filter(|name| is_thicker(bench, run, name) && fits(bench, run, name))
+        .map(|name| Candidate::new("thicker-conductor", replace_cable(bench, run, name)))
+        .collect()
+}
+
+/// A new cable in place of the old one: it is no longer an existing one, and what was measured of
+/// the old one no longer holds.
+fn replace_cable(bench: &Bench<'_>, run: usize, name: &str) -> Edit {
+    let id = bench.site.runs[run].id.as_str();
+    let mut edit = Edit::set(&["runs", id, "cable"], quoted(name));
+    for key in ["existing", "measured"] {
+        if run_has(bench, id, key) {
+            edit = edit.then(Edit::remove(&["runs", id, key]));
+        }
+    }
+    if bench.site.runs[run].pairs.value > bench.site.catalogue.cables[name].pairs.value {
+        edit = edit.then(Edit::set(&["runs", id, "pairs"], "1"));
+    }
+    edit
+}
+
+/// One more pair of a cable that has a spare one.
+fn doubled_pair(bench: &Bench<'_>, index: usize) -> Option<Candidate> {
+    let run = &bench.site.runs[index];
+    let spare = bench.site.cable(run).pairs.value > run.pairs.value;
+    // A measured loop is that of the pairs as they are.
+    if !spare || run.measured.loop_resistance.is_some() {
+        return None;
+    }
+    let pairs = (run.pairs.value + 1).to_string();
+    Some(Candidate::new("doubled-pair", Edit::set(&["runs", run.id.as_str(), "pairs"], pairs)))
+}
+
+/// Whether the user's text has a key in a run.
+fn run_has(bench: &Bench<'_>, run: &str, key: &str) -> bool {
+    bench.table.get("runs").and_then(|runs| runs.get(run)).is_some_and(|run| run.get(key).is_some())
+}
+
+/// Places where a chain may be cut in two: spread evenly, the middle first.
+fn cuts(stops: usize) -> Vec<usize> {
+    let mut cuts: Vec<usize> = (1..stops).collect();
+    let middle = stops / 2;
+    cuts.sort_by_key(|cut| (cut.abs_diff(middle), *cut));
+    cuts.truncate(5);
+    cuts
+}
+
+/// The far part of a chain on a port of its own.
+fn split(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
+    let run = &bench.site.runs[index];
+    let RunStart::Port { box_index, .. } = run.from else { return Vec::new() };
+    let Some(port) = free_port(bench.site, box_index) else { return Vec::new() };
+    let name = free_name(bench, "runs", run.id.as_str());
+    cuts(run.sections.len())
+        .into_iter()
+        .map(|cut| {
+            let first_m: f64 = lengths_m(run)[..=cut].iter().sum();
+            let tail = new_run(bench, run, cut, &port, first_m);
+            let edit = keep_head(bench, run, cut).then(Edit::set(&["runs", &name], tail));
+            Candidate::new("another-port", edit)
+        })
+        .collect()
+}
+
+/// A distributor of the same model where the far part of the chain begins, fed from a free port.
+fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
+    let site = bench.site;
+    let run = &site.runs[index];
+    let RunStart::Port { box_index, .. } = run.from else { return Vec::new() };
+    let (Some(port), stops) = (free_port(site, box_index), run.sections.len()) else {
+        return Vec::new();
+    };
+    let family = site.box_model(&site.boxes[box_index]).family.value.clone();
+    let cheapest = site
+        .catalogue
+        .boxes
+        .values()
+        .filter(|model| model.family.value == family && model.role.value == BoxRole::Distributor)
+        .filter(|model| {
+            matches!(model.kind.value, BoxKind::PortLimited | BoxKind::Transparent | BoxKind::Regenerated)
+        })
+        .min_by(|a, b| {
+            let price = |model: &&latchline_site::catalogue::BoxModel| {
+                model.head.price.as_ref().map_or(f64::INFINITY, |price| price.value)
+            };
+            price(a).total_cmp(&price(b)).then(a.head.name.cmp(&b.head.name))
+        });
+    let (Some(model), Some(cable)) = (cheapest, feeder_cable(bench, index)) else { return Vec::new() };
+    let box_name = free_name(bench, "distributors", "D-new");
+    let feed_name = free_name(bench, "runs", &format!("{}-feed", run.id));
+    let run_name = free_name(bench, "runs", run.id.as_str());
+    cuts(stops)
+        .into_iter()
+        .take(2)
+        .map(|cut| {
+            let place = match run.sections[cut].to {
+                RunStop::Station(station) => place_key(site, site.station_place(&site.stations[station])),
+                _ => None,
+            };
+            let place = place.map_or(String::new(), |place| format!(", place = {}", quoted(&place)));
+            let distributor = format!("{{ model = {}{place} }}", quoted(&model.head.name));
+            let first_m: f64 = lengths_m(run)[..=cut].iter().sum();
+            let feed = format!(
+                "{{ from = {}, to = {}, cable = {}, length = {} }}",
+                quoted(&port),
+                quoted(&box_name),
+                quoted(cable),
+                quoted(&metres(first_m))
+            );
+            let tail = new_run(bench, run, cut, &format!("{box_name}.1"), 2.0);
+            let edit = keep_head(bench, run, cut)
+                .then(Edit::set(&["distributors", &box_name], distributor))
+                .then(Edit::set(&["runs", &feed_name], feed))
+                .then(Edit::set(&["runs", &run_name], tail));
+            Candidate::new("another-distributor", edit)
+        })
+        .collect()
+}
+
+/// The cheapest cable with half the resistance of the run's own, for a feeder.
+fn feeder_cable<'b>(bench: &'b Bench<'_>, run: usize) -> Option<&'b str> {
+    let own = &bench.site.runs[run];
+    let now = loop_per_metre(bench.site.cable(own), own.pairs.value);
+    cables_by_price(bench.site).into_iter().find(|name| {
+        fits(bench, run, name) && loop_per_metre(&bench.site.catalogue.cables[*name], 1) < 0.5 * now
+    })
+}
+
+fn lengths_m(run: &Run) -> Vec<f64> {
+    run.sections.iter().map(|section| section.length.value.as_metres()).collect()
+}
+
+/// The names of the stops of a run as the user writes them in `to`.
+fn stops(site: &Site, run: &Run) -> Vec<String> {
+    run.sections
+        .iter()
+        .map(|section| match section.to {
+            RunStop::BoxLink(_) => format!("{}.link", site.stop_id(section.to)),
+            _ => site.stop_id(section.to).to_string(),
+        })
+        .collect()
+}
+
+/// The edit that leaves the first `cut` stops on a run.
+fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
+    let id = run.id.as_str();
+    let names = stops(bench.site, run);
+    let mut edit = Edit::set(&["runs", id, "to"], quoted_list(names[..cut].iter().map(String::as_str)));
+    if run_has(bench, id, "lengths") {
+        let lengths: Vec<String> = lengths_m(run)[..cut].iter().map(|length| metres(*length)).collect();
+        let list = quoted_list(lengths.iter().map(String::as_str));
+        edit = edit.then(Edit::set(&["runs", id, "lengths"], list));
+    }
+    if run_has(bench, id, "measured") {
+        edit = edit.then(Edit::remove(&["runs", id, "measured"]));
+    }
+    // The terminator goes with the end of the chain; the new end needs none of its own here.
+    edit
+}
+
+/// The TOML of a run that takes the stops from `cut` on.
+fn new_run(bench: &Bench<'_>, run: &Run, cut: usize, from: &str, first_m: f64) -> String {
+    let names = stops(bench.site, run);
+    let to = quoted_list(names[cut..].iter().map(String::as_str));
+    let mut lengths = vec![metres(first_m)];
+    lengths.extend(lengths_m(run)[cut + 1..].iter().map(|length| metres(*length)));
+    let lengths = quoted_list(lengths.iter().map(String::as_str));
+    let cable = quoted(&run.cable.value);
+    let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
+    if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
+        for key in ["environment", "surge_protection"] {
+            if let Some(value) = written.get(key) {
+                text.push_str(&format!(", {key} = {value}"));
+            }
+        }
+    }
+    text.push_str(" }");
+    text
+}

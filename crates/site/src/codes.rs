@@ -49,6 +49,9 @@ codes! {
     FILE_TOO_LARGE, "file-too-large", Error, "The file is too large to read", ["bytes", "limit"],
     "A site or catalogue file may have at most 8 MiB, which is some fifty thousand dwellings. A larger file is usually the wrong file.\n\nCheck that the path names a site or catalogue file.";
 
+    TOO_MANY_TABLES, "too-many-tables", Error, "The file has too many table headers", ["count", "limit"],
+    "At most ten thousand lines may begin with a bracket. Write dwellings and runs in one line each, as `A-1 = { place = \"A/1\" }` under one [dwellings], instead of one header for each.";
+
     NESTED_TOO_DEEPLY, "nested-too-deeply", Error, "Brackets or dotted keys are nested too deeply", ["limit"],
     "Arrays, inline tables and dotted keys may be nested 80 levels deep. No site needs more than four.\n\nLook for a bracket that was opened again and again, or for a dotted key that never ends.";
 
@@ -161,7 +164,7 @@ codes! {
     "All entrances and management stations together would list more than the stated number of dwellings that they can call. No real site does; if yours does, divide it.";
 
     LOCK_GIVEN_TWICE, "lock-given-twice", Error, "Both `lock` and `locks` are given", ["name"],
-    "Use `lock` for one lock, or `locks` for a list of them.";
+    "Two ways to say the same thing would leave the order of the locks open, and the order decides which output opens which lock.\n\nUse `lock` for one lock, or `locks` for a list of them.";
 
     TEMPERATURES_OUT_OF_ORDER, "temperatures-out-of-order", Error, "The temperatures are out of order", ["coldest", "usual", "hottest"],
     "The coldest conductor temperature must not lie above the usual one, nor that above the hottest. Those that you leave out are 0 °C, 20 °C and 40 °C.";
@@ -173,7 +176,7 @@ codes! {
     "The family's address scheme has no such number.\n\nExample: dwelling number 120 where the scheme ends at 99. Choose a number within the range, or divide the dwellings between more buildings.";
 
     ADDRESS_RESERVED, "address-reserved", Error, "A number is reserved", ["field", "number"],
-    "The system keeps this number for itself. Choose another.";
+    "The system keeps this number for itself, so a device that has it would not be reached.\n\nChoose another number.";
 
     ADDRESS_DUPLICATE, "address-duplicate", Error, "Two devices are given the same number", ["field", "number", "other"],
     "Both would answer, or neither. The number was stated for both; change one of them. Both places are shown.";

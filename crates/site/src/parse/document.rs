@@ -12,6 +12,9 @@ use toml::de::{DeTable, DeValue};
 pub const LARGEST_FILE_BYTES: usize = 8 * 1024 * 1024;
 /// Deepest nesting of arrays and tables that the TOML library follows.
 const DEEPEST_NESTING: usize = 80;
+/// Most lines that begin with a bracket, which every table header does. The TOML library moves a
+/// whole table for some headers, so their number decides whether reading stays quick.
+const MOST_HEADERS: usize = 10_000;
 /// Most duplicates whose first place is looked up.
 const MOST_DUPLICATES_TRACED: usize = 200;
 
@@ -34,6 +37,15 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             Finding::new(codes::FILE_TOO_LARGE, Severity::Error, Span::new(file, 0..0))
                 .with("bytes", text.len())
                 .with("limit", LARGEST_FILE_BYTES),
+        );
+        return None;
+    }
+    let headers = text.lines().filter(|line| line.trim_start().starts_with('[')).count();
+    if headers > MOST_HEADERS {
+        findings.push(
+            Finding::new(codes::TOO_MANY_TABLES, Severity::Error, Span::new(file, 0..0))
+                .with("count", headers)
+                .with("limit", MOST_HEADERS),
         );
         return None;
     }

@@ -1,0 +1,389 @@
+//! A number for every device.
+//!
+//! Things are numbered one after another in the order of the site file: a stated number is kept,
+//! else the number in the name is taken if it is free, else the lowest free one. Since nothing
+//! looks ahead, adding a dwelling at the end of the file never changes the numbers of others;
+//! where two want one number, the later one yields, or, if its number is stated, is told.
+
+use super::pool::{Holder, Pool, number_in};
+use super::{highest_number, settings};
+use crate::catalogue::{AddressField, FieldKind};
+use crate::codes;
+use crate::model::{EntranceRole, Site, StationOwner};
+use latchline_finding::{ElementId, Figure, Finding, Origin, Severity, Sourced};
+use std::collections::BTreeMap;
+
+/// Class of a device on the bus.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DeviceClass {
+    /// An indoor station.
+    Indoor,
+    /// A door station.
+    Door,
+    /// A management station.
+    Management,
+}
+
+impl DeviceClass {
+    /// The word used in files and output.
+    pub fn word(self) -> &'static str {
+        match self {
+            DeviceClass::Indoor => "indoor",
+            DeviceClass::Door => "door",
+            DeviceClass::Management => "management",
+        }
+    }
+}
+
+/// The address of one station.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StationAddress {
+    /// Index into [`Site::stations`].
+    pub station: usize,
+    /// Its class, which decides its fields.
+    pub class: DeviceClass,
+    /// One number per field of its class, in the order of the scheme; `None` if one of them could
+    /// not be found (a finding says why).
+    pub numbers: Option<Vec<u32>>,
+}
+
+/// Numbers of everything on site.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AddressPlan {
+    /// One per station, in the order of [`Site::stations`].
+    pub stations: Vec<StationAddress>,
+    /// Number of each building; `None` where the scheme has no building field.
+    pub buildings: Vec<Option<u32>>,
+    /// Number of each dwelling.
+    pub dwellings: Vec<Option<u32>>,
+    /// Number of each entrance.
+    pub entrances: Vec<Option<u32>>,
+    /// Number of each management station.
+    pub management: Vec<Option<u32>>,
+    /// What is wrong.
+    pub findings: Vec<Finding>,
+}
+
+impl AddressPlan {
+    /// The address of a station, in full.
+    pub fn numbers(&self, station: usize) -> Option<&[u32]> {
+        self.stations.get(station)?.numbers.as_deref()
+    }
+}
+
+/// The class of a station.
+fn class_of(owner: StationOwner) -> DeviceClass {
+    match owner {
+        StationOwner::Dwelling { .. } => DeviceClass::Indoor,
+        StationOwner::Entrance(_) => DeviceClass::Door,
+        StationOwner::Management(_) => DeviceClass::Management,
+    }
+}
+
+/// The fields of a class in the scheme of the site's family.
+pub(super) fn fields_of(site: &Site, class: DeviceClass) -> &[AddressField] {
+    let scheme = &site.family().addresses;
+    match class {
+        DeviceClass::Indoor => &scheme.indoor,
+        DeviceClass::Door => &scheme.door,
+        DeviceClass::Management => &scheme.management,
+    }
+}
+
+/// Numbers every device of the site by the scheme of its family.
+pub fn assign(site: &Site) -> AddressPlan {
+    let mut assigner = Assigner { site, findings: Vec::new() };
+    let buildings = assigner.buildings();
+    let dwellings = assigner.dwellings(&buildings);
+    let entrances = assigner.entrances(&buildings);
+    let management = assigner.management();
+    let mut plan = AddressPlan {
+        stations: Vec::new(),
+        buildings,
+        dwellings,
+        entrances,
+        management,
+        findings: Vec::new(),
+    };
+    for station in 0..site.stations.len() {
+        let address = assigner.station(station, &plan);
+        plan.stations.push(address);
+    }
+    plan.findings = assigner.findings;
+    plan
+}
+
+struct Assigner<'s> {
+    site: &'s Site,
+    findings: Vec<Finding>,
+}
+
+/// What is to be numbered.
+struct Claim<'c> {
+    id: &'c ElementId,
+    origin: &'c Origin,
+    stated: Option<&'c Sourced<u32>>,
+    use_name: bool,
+}
+
+impl<'s> Assigner<'s> {
+    fn field(&self, class: DeviceClass, kind: FieldKind) -> Option<&'s AddressField> {
+        fields_of(self.site, class).iter().find(|field| field.kind == kind)
+    }
+
+    fn building_field(&self) -> Option<&'s AddressField> {
+        [DeviceClass::Indoor, DeviceClass::Door, DeviceClass::Management]
+            .into_iter()
+            .find_map(|class| self.field(class, FieldKind::Building))
+    }
+
+    /// A number for one claim: stated, else from its name, else the lowest free one.
+    fn claim(&mut self, pool: &mut Pool<'_>, field: &AddressField, claim: &Claim<'_>) -> Option<u32> {
+        let holder = Holder {
+            id: claim.id.clone(),
+            origin: claim.stated.map_or(claim.origin.clone(), |stated| stated.origin.clone()),
+        };
+        let Some(stated) = claim.stated else {
+            let named = if claim.use_name { number_in(claim.id.as_str()) } else { None };
+            let found = named
+                .and_then(|number| pool.take_if_free(number, holder.clone()))
+                .or_else(|| pool.take_lowest(holder));
+            if found.is_none() {
+                let exhausted = match field.kind {
+                    FieldKind::Building => {
+                        let room = field.last.value - field.first.value + 1;
+                        self.finding(codes::TOO_MANY_BUILDINGS, claim, field)
+                            .with("buildings", self.site.buildings.len())
+                            .with("room", room as usize)
+                    }
+                    _ => self
+                        .finding(codes::ADDRESSES_EXHAUSTED, claim, field)
+                        .with("first", field.first.value as usize)
+                        .with("last", field.last.value as usize),
+                };
+                self.findings.push(exhausted.also_at("limit-from", field.last.origin.clone()));
+            }
+            return found;
+        };
+        let number = stated.value;
+        if let Some(finding) = self.unusable(field, claim, number) {
+            self.findings.push(finding);
+            return None;
+        }
+        if let Some(other) = pool.holder(number) {
+            let finding = self
+                .finding(codes::ADDRESS_DUPLICATE, claim, field)
+                .with("number", number as usize)
+                .with("other", &other.id)
+                .also_at("other-device", other.origin.clone());
+            self.findings.push(finding);
+        }
+        pool.take(number, holder);
+        Some(number)
+    }
+
+    fn finding(&self, code: latchline_finding::Code, claim: &Claim<'_>, field: &AddressField) -> Finding {
+        let origin = claim.stated.map_or(claim.origin, |stated| &stated.origin);
+        Finding::new(code, Severity::Error, origin.clone())
+            .about(claim.id.clone())
+            .with("field", field.kind.word())
+    }
+
+    /// Why a stated number cannot be used at all.
+    fn unusable(&self, field: &AddressField, claim: &Claim<'_>, number: u32) -> Option<Finding> {
+        let (first, last) = (field.first.value, field.last.value);
+        let mut finding = if !(first..=last).contains(&number) {
+            let limit = if number < first { first } else { last };
+            let mut finding = self
+                .finding(codes::ADDRESS_OUT_OF_RANGE, claim, field)
+                .with("number", number as usize)
+                .with("first", first as usize)
+                .with("last", last as usize);
+            finding.limit = Some(Figure::count(limit as usize));
+            finding
+        } else if field.reserved.contains(&number) {
+            self.finding(codes::ADDRESS_RESERVED, claim, field).with("number", number as usize)
+        } else if settings(field, number).is_none() {
+            self.finding(codes::ADDRESS_NOT_EXPRESSIBLE, claim, field)
+                .with("number", number as usize)
+                .with("highest", highest_number(field) as usize)
+        } else {
+            return None;
+        };
+        finding.value = Some(Figure::count(number as usize));
+        Some(finding.also_at("limit-from", field.last.origin.clone()))
+    }
+
+    fn buildings(&mut self) -> Vec<Option<u32>> {
+        let Some(field) = self.building_field() else { return vec![None; self.site.buildings.len()] };
+        // A building that is "the main one" is a building like others: the first.
+        let field = AddressField { main: None, ..field.clone() };
+        let mut pool = Pool::new(&field);
+        let site = self.site;
+        let claims = site.buildings.iter().map(|building| Claim {
+            id: &building.id,
+            origin: &building.origin,
+            stated: building.number.as_ref(),
+            use_name: false,
+        });
+        claims.map(|claim| self.claim(&mut pool, &field, &claim)).collect()
+    }
+
+    /// The building number under which something is addressed. What stands in no building
+    /// belongs to the first one.
+    fn building_number(&self, building: Option<usize>, buildings: &[Option<u32>]) -> Option<u32> {
+        match building {
+            Some(index) => buildings[index],
+            None => buildings
+                .first()
+                .copied()
+                .unwrap_or_else(|| self.building_field().map(|field| field.first.value)),
+        }
+    }
+
+    fn dwellings(&mut self, buildings: &[Option<u32>]) -> Vec<Option<u32>> {
+        let site = self.site;
+        let Some(field) = self.field(DeviceClass::Indoor, FieldKind::Dwelling) else {
+            return vec![None; site.dwellings.len()];
+        };
+        let by_building = self.field(DeviceClass::Indoor, FieldKind::Building).is_some();
+        let mut pools: BTreeMap<Option<u32>, Pool<'_>> = BTreeMap::new();
+        let mut numbers = Vec::with_capacity(site.dwellings.len());
+        for dwelling in &site.dwellings {
+            let group =
+                by_building.then(|| self.building_number(dwelling.place.building, buildings)).flatten();
+            let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
+            let claim = Claim {
+                id: &dwelling.id,
+                origin: &dwelling.origin,
+                stated: dwelling.number.as_ref(),
+                use_name: true,
+            };
+            numbers.push(self.claim(pool, field, &claim));
+        }
+        numbers
+    }
+
+    fn entrances(&mut self, buildings: &[Option<u32>]) -> Vec<Option<u32>> {
+        let site = self.site;
+        let Some(field) = self.field(DeviceClass::Door, FieldKind::Entrance) else {
+            return vec![None; site.entrances.len()];
+        };
+        let by_building = self.field(DeviceClass::Door, FieldKind::Building).is_some();
+        let mut pools: BTreeMap<Option<u32>, Pool<'_>> = BTreeMap::new();
+        let mut numbers = Vec::with_capacity(site.entrances.len());
+        for entrance in &site.entrances {
+            let group =
+                by_building.then(|| self.building_number(entrance.place.building, buildings)).flatten();
+            let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
+            let claim = Claim {
+                id: &entrance.id,
+                origin: &entrance.origin,
+                stated: entrance.number.as_ref(),
+                use_name: true,
+            };
+            let main = field.main.filter(|main| {
+                entrance.role.value == EntranceRole::Main
+                    && entrance.number.as_ref().is_none_or(|stated| stated.value == *main)
+            });
+            let Some(main) = main else {
+                numbers.push(self.claim(pool, field, &claim));
+                continue;
+            };
+            if let Some(other) = pool.holder(main) {
+                let finding =
+                    Finding::new(codes::TWO_MAIN_ENTRANCES, Severity::Error, entrance.origin.clone())
+                        .about(entrance.id.clone())
+                        .with("number", main as usize)
+                        .with("other", &other.id)
+                        .also_at("other-device", other.origin.clone());
+                self.findings.push(finding);
+            }
+            pool.take(main, Holder { id: entrance.id.clone(), origin: entrance.origin.clone() });
+            numbers.push(Some(main));
+        }
+        numbers
+    }
+
+    fn management(&mut self) -> Vec<Option<u32>> {
+        let site = self.site;
+        let Some(field) = self.field(DeviceClass::Management, FieldKind::Management) else {
+            return vec![None; site.management.len()];
+        };
+        let mut pool = Pool::new(field);
+        let claims = site.management.iter().map(|management| Claim {
+            id: &management.id,
+            origin: &management.origin,
+            stated: management.number.as_ref(),
+            use_name: true,
+        });
+        claims.map(|claim| self.claim(&mut pool, field, &claim)).collect()
+    }
+
+    fn station(&mut self, index: usize, plan: &AddressPlan) -> StationAddress {
+        let site = self.site;
+        let station = &site.stations[index];
+        let class = class_of(station.owner);
+        let building = site.station_place(station).building;
+        let fields = fields_of(site, class);
+        let mut numbers = Some(Vec::with_capacity(fields.len()));
+        let mut has_extension_field = false;
+        for field in fields {
+            let number = match (field.kind, station.owner) {
+                (FieldKind::Building, _) => self.building_number(building, &plan.buildings),
+                (FieldKind::Dwelling, StationOwner::Dwelling { dwelling, .. }) => plan.dwellings[dwelling],
+                (FieldKind::Extension, StationOwner::Dwelling { ordinal, .. }) => {
+                    has_extension_field = true;
+                    self.extension(field, ordinal, index)
+                }
+                (FieldKind::Entrance, StationOwner::Entrance(entrance)) => plan.entrances[entrance],
+                (FieldKind::Management, StationOwner::Management(management)) => plan.management[management],
+                // A field that has no meaning for this class stays at its main or lowest number.
+                _ => Some(field.main.unwrap_or(field.first.value)),
+            };
+            numbers = numbers.zip(number).map(|(mut list, number)| {
+                list.push(number);
+                list
+            });
+        }
+        if let StationOwner::Dwelling { ordinal: 1.., dwelling } = station.owner
+            && !has_extension_field
+            && !fields.is_empty()
+            && !site.family().addresses.extensions_share_address
+        {
+            self.no_room(index, site.dwellings[dwelling].stations.len(), 1);
+            numbers = None;
+        }
+        StationAddress { station: index, class, numbers }
+    }
+
+    /// The number of a station within its dwelling: the main one's, or the next of the others.
+    fn extension(&mut self, field: &AddressField, ordinal: usize, station: usize) -> Option<u32> {
+        let usable = |number: &u32| !field.reserved.contains(number) && settings(field, *number).is_some();
+        let main = field.main.filter(usable);
+        let mut numbers = main.into_iter().chain(
+            (field.first.value..=field.last.value).filter(|number| Some(*number) != main).filter(usable),
+        );
+        let found = numbers.nth(ordinal);
+        if found.is_none() {
+            let StationOwner::Dwelling { dwelling, .. } = self.site.stations[station].owner else {
+                return None;
+            };
+            let room = (field.first.value..=field.last.value).filter(usable).count();
+            self.no_room(station, self.site.dwellings[dwelling].stations.len(), room);
+        }
+        found
+    }
+
+    fn no_room(&mut self, station: usize, stations: usize, room: usize) {
+        let station = &self.site.stations[station];
+        let mut finding =
+            Finding::new(codes::EXTENSION_WITHOUT_ROOM, Severity::Error, station.origin.clone())
+                .about(station.id.clone())
+                .with("stations", stations)
+                .with("room", room);
+        finding.value = Some(Figure::count(stations));
+        finding.limit = Some(Figure::count(room));
+        self.findings.push(finding);
+    }
+}

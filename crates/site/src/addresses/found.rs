@@ -1,0 +1,122 @@
+//! The list of devices that the system found after power-up, as pasted text.
+
+use super::DeviceClass;
+
+/// Longest list that is read, in lines.
+const MOST_LINES: usize = 20_000;
+/// Most numbers in one line.
+const MOST_NUMBERS: usize = 16;
+
+/// Words for the classes of devices, as lists write them.
+const CLASS_WORDS: &[(&str, DeviceClass)] = &[
+    ("indoor", DeviceClass::Indoor),
+    ("dwelling", DeviceClass::Indoor),
+    ("flat", DeviceClass::Indoor),
+    ("apartment", DeviceClass::Indoor),
+    ("monitor", DeviceClass::Indoor),
+    ("receiver", DeviceClass::Indoor),
+    ("door", DeviceClass::Door),
+    ("entrance", DeviceClass::Door),
+    ("outdoor", DeviceClass::Door),
+    ("panel", DeviceClass::Door),
+    ("management", DeviceClass::Management),
+    ("concierge", DeviceClass::Management),
+    ("porter", DeviceClass::Management),
+    ("desk", DeviceClass::Management),
+    ("guard", DeviceClass::Management),
+];
+
+/// One device of the list.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct FoundDevice {
+    /// Its class.
+    pub class: DeviceClass,
+    /// The numbers of its address, in the order of the scheme.
+    pub numbers: Vec<u32>,
+    /// Line of the list, from 1.
+    pub line: usize,
+}
+
+/// A list as far as it could be read.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct FoundList {
+    /// The devices.
+    pub devices: Vec<FoundDevice>,
+    /// Lines, from 1, that hold text but no class word or no number.
+    pub unread: Vec<usize>,
+}
+
+/// Reads a list, one device a line: a word for its class, then its numbers, with anything between
+/// them ("indoor 0/12/1", "Flat: 12, set 1", "door;1;0"). Numbers may be hexadecimal with `0x`.
+/// Empty lines and lines that begin with `#` are passed over.
+pub fn read_found_list(text: &str) -> FoundList {
+    let mut list = FoundList::default();
+    for (index, line) in text.lines().take(MOST_LINES).enumerate() {
+        let line = line.trim();
+        if line.is_empty() || line.starts_with('#') {
+            continue;
+        }
+        let class = class_in(line);
+        let numbers = numbers_in(line);
+        match class {
+            Some(class) if !numbers.is_empty() => {
+                list.devices.push(FoundDevice { class, numbers, line: index + 1 });
+            }
+            _ => list.unread.push(index + 1),
+        }
+    }
+    list
+}
+
+/// The first class word of the line.
+fn class_in(line: &str) -> Option<DeviceClass> {
+    line.split(|character: char| !character.is_alphabetic()).find_map(|word| {
+        let word = word.to_lowercase();
+        let singular = word.strip_suffix('s').unwrap_or(&word);
+        CLASS_WORDS.iter().find(|(known, _)| *known == singular).map(|(_, class)| *class)
+    })
+}
+
+fn numbers_in(line: &str) -> Vec<u32> {
+    line.split(|character: char| !character.is_ascii_alphanumeric())
+        .filter_map(|word| match word.strip_prefix("0x").or_else(|| word.strip_prefix("0X")) {
+            Some(hexadecimal) => u32::from_str_radix(hexadecimal, 16).ok(),
+            None => word.parse().ok(),
+        })
+        .take(MOST_NUMBERS)
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn lists_of_several_shapes_are_read() {
+        let list = read_found_list(
+            "# after power-up\n\nindoor 0/12/1\nFlats: 12, set 1\nDOOR;1;0\n  management station no. 0x0F\nindoor\nhello 7\n",
+        );
+        let read: Vec<_> =
+            list.devices.iter().map(|found| (found.class, found.numbers.clone(), found.line)).collect();
+        assert_eq!(
+            read,
+            [
+                (DeviceClass::Indoor, vec![0, 12, 1], 3),
+                (DeviceClass::Indoor, vec![12, 1], 4),
+                (DeviceClass::Door, vec![1, 0], 5),
+                (DeviceClass::Management, vec![15], 6),
+            ]
+        );
+        assert_eq!(list.unread, [7, 8]);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(128))]
+        #[test]
+        fn any_text_is_read_or_passed_over(text in "\\PC{0,200}") {
+            let list = read_found_list(&text);
+            prop_assert!(list.devices.len() + list.unread.len() <= text.lines().count());
+        }
+    }
+}

@@ -1,0 +1,19 @@
+//! Numbers of devices, the switch positions that encode them, and what the system found.
+//!
+//! * [`assign`]: a number for every building, entrance, dwelling and station;
+//! * [`settings`] and [`number_of`]: from a number to switch positions and back;
+//! * [`reconcile()`]: the list of devices that the system itself found, held against the plan;
+//! * [`freeze`]: the edit that writes the numbers into the site file.
+
+mod assign;
+mod found;
+mod freeze;
+mod pool;
+mod reconcile;
+mod settings;
+
+pub use assign::{AddressPlan, DeviceClass, StationAddress, assign};
+pub use found::{FoundDevice, FoundList, read_found_list};
+pub use freeze::freeze;
+pub use reconcile::{Cause, Duplicate, Explanation, Reconciliation, Unexpected, reconcile};
+pub use settings::{SwitchSetting, highest_number, number_of, settings};

@@ -1,0 +1,203 @@
+//! Editing the text and resolving gives the same site as resolving and changing the model.
+
+use latchline_finding::quantity::Length;
+use latchline_finding::{Change, Edit, ElementId, Origin, Provenance, Sourced, Sources};
+use latchline_site::edit::apply;
+use latchline_site::model::{Dwelling, Place, RunStart, RunStop, Section, Site, Station, StationOwner};
+use latchline_site::{builtin_catalogue, resolve};
+use proptest::prelude::*;
+
+const TWELVE_FLATS: &str = include_str!("../../../docs/examples/twelve-flats.toml");
+
+fn site(text: &str) -> Site {
+    let mut sources = Sources::new();
+    let (name, catalogue) = builtin_catalogue();
+    let catalogue = sources.add(name, catalogue);
+    let site = sources.add("site.toml", text);
+    let resolved = resolve(&sources, site, &[catalogue]);
+    let mut site = resolved.site.unwrap_or_else(|| panic!("{text}\n{:#?}", resolved.findings));
+    erase_origins(&mut site);
+    site
+}
+
+/// Places move when text is edited; what is compared is what the site says.
+fn erase_origins(site: &mut Site) {
+    let none = || Origin::None;
+    site.buildings.iter_mut().for_each(|item| item.origin = none());
+    site.supplies.iter_mut().for_each(|item| item.origin = none());
+    site.boxes.iter_mut().for_each(|item| item.origin = none());
+    site.stations.iter_mut().for_each(|item| item.origin = none());
+    site.dwellings.iter_mut().for_each(|item| item.origin = none());
+    for entrance in &mut site.entrances {
+        entrance.origin = none();
+        entrance.calls.origin = none();
+        entrance.locks.iter_mut().for_each(|lock| lock.origin = none());
+    }
+    for management in &mut site.management {
+        management.origin = none();
+        management.calls.origin = none();
+    }
+    for run in &mut site.runs {
+        run.origin = none();
+        run.from_origin = none();
+        run.sections.iter_mut().for_each(|section| section.to_origin = none());
+    }
+}
+
+fn stated<T>(value: T) -> Sourced<T> {
+    Sourced::new(value, Origin::None, Provenance::Stated)
+}
+
+/// A change of the text with the change of the model that it should amount to.
+#[derive(Debug, Clone)]
+enum Step {
+    Cable(usize, &'static str),
+    DoorLength(u32),
+    StationModel(usize, &'static str),
+    Place(usize, usize),
+    AddDwelling(u32),
+    MoveRun(u32),
+}
+
+fn steps() -> impl Strategy<Value = Step> {
+    prop_oneof![
+        (0..5_usize, prop_oneof![Just("cat-5e"), Just("flex-1.0"), Just("pair-0.5")])
+            .prop_map(|(run, cable)| Step::Cable(run, cable)),
+        (1..90_u32).prop_map(Step::DoorLength),
+        (0..12_usize, prop_oneof![Just("ostrel-v7"), Just("ostrel-a1")])
+            .prop_map(|(dwelling, model)| Step::StationModel(dwelling, model)),
+        (0..12_usize, 0..4_usize).prop_map(|(dwelling, floor)| Step::Place(dwelling, floor)),
+        (100..120_u32).prop_map(Step::AddDwelling),
+        (2..5_u32).prop_map(Step::MoveRun),
+    ]
+}
+
+const RUNS: [&str; 5] = ["feed", "left", "right", "door", "back"];
+const FLOORS: [&str; 4] = ["G", "1", "2", "3"];
+
+fn edit_of(step: &Step, site: &Site) -> Edit {
+    match step {
+        Step::Cable(run, cable) => Edit::set(&["runs", RUNS[*run], "cable"], format!("\"{cable}\"")),
+        Step::DoorLength(metres) => Edit::set(&["runs", "door", "length"], format!("\"{metres} m\"")),
+        Step::StationModel(dwelling, model) => Edit::set(
+            &["dwellings", site.dwellings[*dwelling].id.as_str(), "station"],
+            format!("\"{model}\""),
+        ),
+        Step::Place(dwelling, floor) => Edit::set(
+            &["dwellings", site.dwellings[*dwelling].id.as_str(), "place"],
+            format!("\"A/{}\"", FLOORS[*floor]),
+        ),
+        Step::AddDwelling(number) => {
+            let name = format!("A-{number}");
+            let end = site.runs[1].sections.len();
+            Edit::set(&["dwellings", &name], "{ place = \"A/1\" }")
+                .then(Edit::one(&["runs", "left", "to"], Change::Insert(end, format!("\"{name}\""))))
+        }
+        Step::MoveRun(port) => Edit::set(&["runs", "left", "from"], format!("\"D1.{port}\"")),
+    }
+}
+
+fn change(step: &Step, site: &mut Site) {
+    match step {
+        Step::Cable(run, cable) => site.runs[*run].cable = stated((*cable).to_string()),
+        Step::DoorLength(metres) => {
+            site.runs[3].sections[0].length = stated(Length::from_metres(f64::from(*metres)));
+        }
+        Step::StationModel(dwelling, model) => {
+            let station = site.dwellings[*dwelling].stations[0];
+            site.stations[station].model = stated((*model).to_string());
+        }
+        Step::Place(dwelling, floor) => site.dwellings[*dwelling].place.floor = Some(*floor),
+        Step::AddDwelling(number) => add_dwelling(site, &format!("A-{number}")),
+        Step::MoveRun(port) => site.runs[1].from = RunStart::Port { box_index: 0, port: *port },
+    }
+}
+
+/// Dwellings' stations come before those of entrances, so everything behind moves up by one.
+fn add_dwelling(site: &mut Site, name: &str) {
+    let at = site.dwellings.iter().map(|dwelling| dwelling.stations.len()).sum::<usize>();
+    let dwelling = site.dwellings.len();
+    let moved = |station: usize| if station >= at { station + 1 } else { station };
+    site.stations.insert(
+        at,
+        Station {
+            id: ElementId::new(name),
+            model: stated("ostrel-v4".to_string()),
+            owner: StationOwner::Dwelling { dwelling, ordinal: 0 },
+            origin: Origin::None,
+        },
+    );
+    for run in &mut site.runs {
+        if let RunStart::Station(station) = &mut run.from {
+            *station = moved(*station);
+        }
+        for section in &mut run.sections {
+            if let RunStop::Station(station) = &mut section.to {
+                *station = moved(*station);
+            }
+        }
+    }
+    for entrance in &mut site.entrances {
+        entrance.station = moved(entrance.station);
+        entrance.calls.dwellings.push(dwelling);
+    }
+    site.dwellings.push(Dwelling {
+        id: ElementId::new(name),
+        label: None,
+        place: Place { building: Some(0), core: None, floor: Some(1), outdoors: false },
+        number: None,
+        stations: vec![at],
+        origin: Origin::None,
+    });
+    site.runs[1].sections.push(Section {
+        to: RunStop::Station(at),
+        to_origin: Origin::None,
+        length: stated(Length::from_metres(6.0)),
+    });
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+    #[test]
+    fn editing_and_resolving_commute(steps in prop::collection::vec(steps(), 1..5), crlf in any::<bool>()) {
+        // Two runs cannot share a port: the moved run takes its new port from the others.
+        let mut text = TWELVE_FLATS.replace("from = \"D1.2\"", "from = \"D2.2\"")
+            .replace("from = \"D1.3\"", "from = \"D2.3\"")
+            .replace("from = \"D1.4\"", "from = \"D2.4\"")
+            .replace("[distributors]", "[distributors]\nD2 = { model = \"ostrel-d4\", place = \"A/G\" }")
+            .replace("[runs]", "[runs]\nfeed2 = { from = \"PS\", to = \"D2\", length = \"1 m\" }");
+        text = text.replace("feed2", "zfeed").replace("D2", "D1b");
+        // Keep the order of the runs that the steps count on: the second feed goes last.
+        let feed = "zfeed = { from = \"PS\", to = \"D1b\", length = \"1 m\" }\n";
+        text = format!("{}{feed}", text.replace(feed, ""));
+        text = text.replace("D1b = {", "D0 = {").replace("D1b", "D0");
+        let d0 = "D0 = { model = \"ostrel-d4\", place = \"A/G\" }\n";
+        text = text.replace(d0, "").replace("\n[entrances]", &format!("{d0}\n[entrances]"));
+        if crlf {
+            text = text.replace('\n', "\r\n");
+        }
+        let mut model = site(&text);
+        for step in &steps {
+            if let Step::AddDwelling(number) = step
+                && model.dwellings.iter().any(|dwelling| dwelling.id.as_str() == format!("A-{number}"))
+            {
+                continue;
+            }
+            let edit = edit_of(step, &model);
+            text = apply(&text, &edit).expect("the edit fits");
+            change(step, &mut model);
+        }
+        prop_assert_eq!(text.contains("\r\n"), crlf);
+        prop_assert_eq!(text.matches('\n').count() - text.matches("\r\n").count() > 0, !crlf);
+        prop_assert!(text.starts_with("# Twelve flats"), "comments stay");
+        prop_assert_eq!(site(&text), model);
+    }
+
+    #[test]
+    fn setting_what_is_there_changes_no_byte(run in 0..5_usize) {
+        let model = site(TWELVE_FLATS);
+        let from = model.start_id(model.runs[run].from);
+        let edit = Edit::set(&["runs", RUNS[run], "from"], format!("\"{from}\""));
+        prop_assert_eq!(apply(TWELVE_FLATS, &edit).unwrap(), TWELVE_FLATS);
+    }
+}

@@ -424,3 +424,33 @@ fn large_trees_are_solved() {
         assert!(matches!(loading_margin(&tree, &source, &loads), Margin::Limited { .. }));
     }
 }
+
+/// Within a millionth of the limit, also where thousands of roundings add up.
+#[test]
+fn larger_trees_close_to_collapse() {
+    let mut state = 3_u64;
+    let mut next = |below: u64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (state >> 33) % below
+    };
+    for chain in [false, true] {
+        let n = 3_000_u64;
+        let parent = (0..n).map(|k| if chain { k.max(1) - 1 } else { next(k.max(1)) } as u32).collect();
+        let r = (0..n).map(|_| 1e-3 * (1 + next(100)) as f64).collect();
+        let power: Vec<f64> = (0..n).map(|_| 1e-3 * (1 + next(100)) as f64).collect();
+        let tree = Tree::new(parent, r).unwrap();
+        let source = Source { voltage_v: 48.0, resistance_ohm: 0.1 };
+        let margin = loading_margin(&tree, &source, &Loads::of_power(&power)).value().unwrap();
+        let mut workspace = Workspace::new();
+        for (apart, feasible) in [(-1.01e-6, true), (1.01e-6, false)] {
+            let power: Vec<f64> = power.iter().map(|p| p * margin * (1.0 + apart)).collect();
+            let loads = Loads::of_power(&power);
+            let outcome = solve(&tree, &source, &loads, &mut workspace, &Options::default()).unwrap();
+            match outcome {
+                Outcome::Solved(found) => assert!(feasible && found.enclosure.width_v <= 1e-9),
+                Outcome::NoSolution(_) => assert!(!feasible),
+                Outcome::Undecided(_) => panic!("{outcome:?}"),
+            }
+        }
+    }
+}

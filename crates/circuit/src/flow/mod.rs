@@ -65,7 +65,9 @@
 //!
 //! The vectors tried are `v -+ h` with a uniform half width `h` (enough whenever every voltage is
 //! well above `V0/2`), then `v -+ h t/max t` with `t = J^-1 i`, the change of the voltages when all
-//! loads grow together, which is what works close to collapse.
+//! loads grow together, which is what works close to collapse. There the rounding allowance is magnified by the
+//! nearness of the nose; where it would need more than the tolerance, the approximate solution is
+//! polished with residuals in double-double arithmetic and the two sweeps are done in it as well (`precise`).
 //!
 //! # Certificate that there is no solution (`nonexistence`)
 //!
@@ -98,6 +100,7 @@ mod margin;
 mod monte_carlo;
 mod newton;
 mod nonexistence;
+mod precise;
 mod sensitivity;
 mod solve;
 mod tree;

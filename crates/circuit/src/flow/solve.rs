@@ -1,10 +1,11 @@
 //! Solving one flow problem to a verified enclosure.
 
-use super::enclosure::{SweepScratch, allowance, is_above_image, is_strictly_below_image, verify_power_only};
+use super::enclosure::{SweepScratch, is_above_image, is_strictly_below_image, verify_power_only};
 use super::margin::{Margin, loading_margin};
 use super::newton::{
     Factor, StepResult, factor, first_step_power_only, solve_right_side, solve_tangent, step_power_only,
 };
+use super::precise::PreciseSweep;
 use super::{LoadError, Loads, NonexistenceCertificate, Source, Tree};
 
 /// What to solve for.
@@ -132,8 +133,7 @@ pub enum Outcome {
 /// Finds the greatest solution.
 ///
 /// The voltages are left in `workspace`. `Solved` means: the enclosure was verified, and its width is at most
-/// `tolerance_v`, or at most 16 times the rounding allowance of the two sweeps where that is more (trees of hundreds of thousands of levels);
-/// the width is in the result. The answer does not rest on how it was found.
+/// `tolerance_v`. The answer does not rest on how it was found.
 ///
 /// # Errors
 /// [`LoadError`] when the source or a load is not admissible.
@@ -249,21 +249,22 @@ fn solve_general(
         }
         let expected = if previous.is_finite() { (step / previous) * (step / previous) * step } else { step };
         if expected <= 0.1 * options.tolerance_v {
-            if let Some(enclosure) = enclose(tree, source, loads, workspace, options.tolerance_v, false) {
+            if let Some(enclosure) = enclose(tree, source, loads, workspace, options.tolerance_v, None) {
                 return Outcome::Solved(Solved { enclosure, steps });
             }
-            stalled += usize::from(step >= 0.25 * previous || step <= 1e-15 * source.voltage_v);
-            if stalled >= 2 {
-                known =
-                    enclose(tree, source, loads, workspace, options.tolerance_v, true).map(|e| (e, steps));
+            stalled += 1;
+            if stalled >= 2 || step <= 1e-15 * source.voltage_v {
+                let mut sweep = PreciseSweep::new(tree, source);
+                polish(tree, source, loads, workspace, &mut sweep);
+                known = enclose(tree, source, loads, workspace, options.tolerance_v, Some(&mut sweep))
+                    .map(|enclosure| (enclosure, steps));
                 break;
             }
         }
         previous = step;
     }
     if let Some((enclosure, steps)) = known {
-        let deepest = workspace.voltage_v.iter().fold(0.0_f64, |most, v| most.max(source.voltage_v - v));
-        if enclosure.width_v <= options.tolerance_v.max(16.0 * allowance(tree, loads) * deepest) {
+        if enclosure.width_v <= options.tolerance_v {
             return Outcome::Solved(Solved { enclosure, steps });
         }
         return Outcome::Undecided(Undecided { enclosure: Some(enclosure), margin: None });
@@ -278,32 +279,54 @@ fn in_domain(loads: &Loads<'_>, voltage_v: &[f64]) -> bool {
         .all(|(node, &v)| v > 0.0 && (loads.power(node) == 0.0 || v > loads.drop(node)))
 }
 
-/// Tries the uniform half width, then the one shaped like the response to growing loads; with
-/// `widen`, ever wider ones.
+/// Moves the voltages onto the solution to the last place: `T(v) - v` in double-double arithmetic is `(I - K) e` for the
+/// error `e`, with `K = (G + g)^-1 P/x^2`; so `e = rho + h` with `J h = P/x^2 rho`.
+fn polish(
+    tree: &Tree,
+    source: &Source,
+    loads: &Loads<'_>,
+    workspace: &mut Workspace,
+    sweep: &mut PreciseSweep,
+) {
+    for _ in 0..3 {
+        let fine = factor(tree, source, loads, 1.0, &workspace.voltage_v, &mut workspace.factor)
+            && sweep.residual(tree, source, loads, &workspace.voltage_v, &mut workspace.trial);
+        if !fine {
+            return;
+        }
+        for (node, e) in workspace.tangent.iter_mut().enumerate() {
+            let x = workspace.voltage_v[node] - loads.drop(node);
+            let power = loads.power(node);
+            *e = if power > 0.0 { power / x / x * workspace.trial[node] } else { 0.0 };
+        }
+        solve_right_side(tree, source, &mut workspace.factor, &mut workspace.tangent);
+        // Far from the solution the correction would mean nothing.
+        let correction = |node: usize| workspace.trial[node] + workspace.tangent[node];
+        let largest = (0..tree.len()).fold(0.0_f64, |most, node| most.max(correction(node).abs()));
+        if !(largest < 1e-6 * source.voltage_v) {
+            return;
+        }
+        for node in 0..tree.len() {
+            workspace.voltage_v[node] += workspace.trial[node] + workspace.tangent[node];
+        }
+    }
+}
+
+/// Tries the uniform half width, then the one shaped like the response to growing loads; with a
+/// `precise` sweep, in double-double arithmetic and ever wider.
 fn enclose(
     tree: &Tree,
     source: &Source,
     loads: &Loads<'_>,
     workspace: &mut Workspace,
     tolerance_v: f64,
-    widen: bool,
+    mut precise: Option<&mut PreciseSweep>,
 ) -> Option<Enclosure> {
     let nodes = tree.len();
-    let half = 0.45 * tolerance_v;
-    let enclosed = |workspace: &mut Workspace| {
-        for node in 0..nodes {
-            workspace.trial[node] = workspace.voltage_v[node] - workspace.half_width_v[node];
-        }
-        if !is_strictly_below_image(tree, source, loads, 1.0, &workspace.trial, &mut workspace.sweep) {
-            return false;
-        }
-        for node in 0..nodes {
-            workspace.trial[node] = workspace.voltage_v[node] + workspace.half_width_v[node];
-        }
-        is_above_image(tree, source, loads, 1.0, &workspace.trial, &mut workspace.sweep)
-    };
+    let mut half = 0.45 * tolerance_v;
+    let attempts = if precise.is_some() { 40 } else { 1 };
     workspace.half_width_v.fill(half);
-    if enclosed(workspace) {
+    if is_enclosed(tree, source, loads, workspace, precise.as_deref_mut()) {
         return Some(Enclosure { width_v: 2.0 * half, uniform: false });
     }
     if !factor(tree, source, loads, 1.0, &workspace.voltage_v, &mut workspace.factor) {
@@ -319,17 +342,50 @@ fn enclose(
     }
     // Near the source the drops, and with them the room for rounding, are small: a few units in the last place more.
     let floor = (16.0 * source.voltage_v * f64::EPSILON).min(0.05 * half);
-    let mut half = half;
-    for _ in 0..if widen { 40 } else { 1 } {
+    for _ in 0..attempts {
         for node in 0..nodes {
             workspace.half_width_v[node] = (half / largest) * workspace.tangent[node].max(0.0) + floor;
         }
-        if enclosed(workspace) {
+        if is_enclosed(tree, source, loads, workspace, precise.as_deref_mut()) {
             return Some(Enclosure { width_v: 2.0 * (half + floor), uniform: false });
         }
         half *= 1.5;
     }
     None
+}
+
+/// Whether the greatest solution is within `voltage_v -+ half_width_v`.
+fn is_enclosed(
+    tree: &Tree,
+    source: &Source,
+    loads: &Loads<'_>,
+    workspace: &mut Workspace,
+    precise: Option<&mut PreciseSweep>,
+) -> bool {
+    let nodes = tree.len();
+    for node in 0..nodes {
+        workspace.trial[node] = workspace.voltage_v[node] - workspace.half_width_v[node];
+    }
+    match precise {
+        None => {
+            if !is_strictly_below_image(tree, source, loads, 1.0, &workspace.trial, &mut workspace.sweep) {
+                return false;
+            }
+            for node in 0..nodes {
+                workspace.trial[node] = workspace.voltage_v[node] + workspace.half_width_v[node];
+            }
+            is_above_image(tree, source, loads, 1.0, &workspace.trial, &mut workspace.sweep)
+        }
+        Some(sweep) => {
+            if !sweep.is_strictly_below_image(tree, source, loads, &workspace.trial) {
+                return false;
+            }
+            for node in 0..nodes {
+                workspace.trial[node] = workspace.voltage_v[node] + workspace.half_width_v[node];
+            }
+            sweep.is_above_image(tree, source, loads, &workspace.trial)
+        }
+    }
 }
 
 /// Newton found no way: look for the certificate.

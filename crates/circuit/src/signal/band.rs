@@ -18,10 +18,10 @@
 //! - where three neighbouring voltages, as complex numbers, are not close to one straight line, the
 //!   intervals are halved, and so on: lumped elements and low losses crowd extremes together.
 //!
-//! Under the hypothesis that **no two extremes of one kind lie between four neighbouring points** all of them are bracketed;
-//! where a bracket holds one extreme only, narrowing converges to it. [`BandSurvey::grid_complete`] says
-//! whether the points asked for above were all taken; where it is false a cap cut them short and more may
-//! be missed.
+//! Under the hypothesis that **no two extremes of one kind lie between four neighbouring points** all of
+//! them are bracketed; where a bracket holds one extreme only, narrowing converges to it.
+//! [`BandSurvey::grid_complete`] says whether the points asked for above were all taken; where it is false
+//! a cap cut them short and more may be missed.
 
 use super::grid::grid;
 use super::response::{Source, Workspace};

@@ -99,9 +99,7 @@ fn step<'d>(place: Place<'d>, to: &EditStep) -> Option<Place<'d>> {
         (Place::Table(table), EditStep::Key(key)) => table.get_mut(key).map(place_of_item),
         (Place::Inline(table), EditStep::Key(key)) => table.get_mut(key).map(place_of_value),
         (Place::Array(array), EditStep::Index(index)) => array.get_mut(*index).map(place_of_value),
-        (Place::Tables(tables), EditStep::Index(index)) => {
-            tables.get_mut(*index).map(|table| Place::Table(table))
-        }
+        (Place::Tables(tables), EditStep::Index(index)) => tables.get_mut(*index).map(Place::Table),
         _ => None,
     }
 }

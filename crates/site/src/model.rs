@@ -254,6 +254,14 @@ pub struct LockUse {
     pub exit_button: Sourced<bool>,
     /// Whether a mechanical means of escape (handle, bar) works without power.
     pub mechanical_escape: Option<Sourced<bool>>,
+    /// Whether an emergency release at the door breaks the lock's own circuit by hand.
+    pub emergency_release: Option<Sourced<bool>>,
+    /// Time from a push until the door opens, where a code allows delayed egress.
+    pub delayed_egress: Option<Sourced<Duration>>,
+    /// Whether a contact reports that the door is shut.
+    pub door_contact: Sourced<bool>,
+    /// Voltage of the clamp, or of the varistor at 1 mA.
+    pub suppression_voltage: Option<Sourced<Voltage>>,
     /// Where it is defined.
     pub origin: Origin,
 }

@@ -82,7 +82,7 @@ fn every_mistake_is_told_at_its_own_place() {
 
 /// Replaces the runs of the example.
 fn with_runs(runs: &str) -> String {
-    let start = TWELVE_FLATS.find("[runs]").unwrap();
+    let start = TWELVE_FLATS.find("[runs]").expect("runs");
     format!("{}[runs]\n{runs}\n", &TWELVE_FLATS[..start])
 }
 

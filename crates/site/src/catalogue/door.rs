@@ -2,7 +2,7 @@
 
 use super::PartHead;
 use latchline_finding::Sourced;
-use latchline_finding::quantity::{Current, Duration, Ratio, Voltage};
+use latchline_finding::quantity::{Current, Duration, Inductance, Ratio, Voltage};
 
 /// How a lock opens.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,6 +60,10 @@ pub struct Lock {
     pub inrush_current: Option<Sourced<Current>>,
     /// Longest time it may stay energised; `None` for continuous.
     pub duty_limit: Option<Sourced<Duration>>,
+    /// Inductance of its coil, armature attracted.
+    pub coil_inductance: Option<Sourced<Inductance>>,
+    /// Current at which its armature drops out.
+    pub dropout_current: Option<Sourced<Current>>,
 }
 
 /// What an accessory is.

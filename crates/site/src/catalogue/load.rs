@@ -474,6 +474,8 @@ fn station(entry: &Entry<'_>, findings: &mut Findings) -> Option<StationModel> {
         built_in_terminator: boolean(record, "built_in_terminator", false),
         most_per_supply: record.integer("most_per_supply", DATASHEET),
         lock_output_voltage: record.quantity("lock_output_voltage", DATASHEET, Voltage::from_volts),
+        lock_output_tolerance: record.quantity("lock_output_tolerance", DATASHEET, Ratio::from_fraction),
+        lock_output_ac: boolean(record, "lock_output_ac", false),
         lock_output_current: record.quantity("lock_output_current", DATASHEET, Current::from_amps),
         relay_current: record.quantity("relay_current", DATASHEET, Current::from_amps),
         lock_outputs: record.integer("lock_outputs", DATASHEET).unwrap_or(lock_outputs),
@@ -619,6 +621,8 @@ fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
         current: record.quantity("current", DATASHEET, Current::from_amps),
         inrush_current: record.quantity("inrush_current", DATASHEET, Current::from_amps),
         duty_limit: record.quantity("duty_limit", DATASHEET, Duration::from_seconds),
+        coil_inductance: record.quantity("coil_inductance", DATASHEET, Inductance::from_henries),
+        dropout_current: record.quantity("dropout_current", DATASHEET, Current::from_amps),
     })
 }
 

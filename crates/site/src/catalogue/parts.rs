@@ -291,13 +291,17 @@ pub struct StationModel {
     pub most_per_supply: Option<Sourced<u32>>,
     /// Door: voltage of its lock output.
     pub lock_output_voltage: Option<Sourced<Voltage>>,
+    /// Door: tolerance of that voltage at rated current, either way.
+    pub lock_output_tolerance: Option<Sourced<Ratio>>,
+    /// Door: whether its lock output gives alternating current.
+    pub lock_output_ac: Sourced<bool>,
     /// Door: current of its lock output.
     pub lock_output_current: Option<Sourced<Current>>,
     /// Door: contact rating of its lock relay, in amperes at the lock's voltage.
     pub relay_current: Option<Sourced<Current>>,
     /// Door: number of lock relays or outputs.
     pub lock_outputs: Sourced<u32>,
-    /// Door: release time that its own setting gives, and whether that setting wins.
+    /// Door: release time that its own setting gives; where there is one it wins over the plan's.
     pub release_time: Option<Sourced<Duration>>,
     /// Door: current that its accessory connector gives.
     pub accessory_current: Option<Sourced<Current>>,

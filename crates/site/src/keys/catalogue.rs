@@ -382,6 +382,16 @@ static STATION_MODEL: TableSpec = TableSpec {
             "How many of this model alone one supply of the family carries, by the datasheet.",
         ),
         may("lock_output_voltage", Kind::Quantity(&VOLTAGE), "Door: voltage of its lock output."),
+        may(
+            "lock_output_tolerance",
+            Kind::Quantity(&TOLERANCE),
+            "Door: tolerance of that voltage at rated current. Without it 5 %, assumed.",
+        ),
+        may(
+            "lock_output_ac",
+            BOOLEAN,
+            "Door: whether its lock output gives alternating current. Without it false.",
+        ),
         may("lock_output_current", Kind::Quantity(&CURRENT), "Door: current of its lock output."),
         may("relay_current", Kind::Quantity(&CURRENT), "Door: contact rating of its lock relay."),
         may(
@@ -503,6 +513,8 @@ static LOCK: TableSpec = TableSpec {
             Kind::Quantity(&TIME),
             "Longest time it may stay energised; leave it out for continuous.",
         ),
+        may("coil_inductance", Kind::Quantity(&INDUCTANCE), "Inductance of its coil, armature attracted."),
+        may("dropout_current", Kind::Quantity(&CURRENT), "Current at which its armature drops out."),
     ],
 };
 

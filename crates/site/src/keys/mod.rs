@@ -5,11 +5,11 @@
 
 mod bounds;
 mod catalogue;
-
+mod pages;
 mod site;
 
 pub use catalogue::{ADDRESS_FIELD, ADDRESSES, CATALOGUE_FILE};
-
+pub use pages::key_tables;
 pub use site::SITE_FILE;
 
 use crate::parse::Bounds;

@@ -239,6 +239,22 @@ static LOCK_USE: TableSpec = TableSpec {
             BOOLEAN,
             "Whether a handle or bar opens the door from inside without power.",
         ),
+        may(
+            "emergency_release",
+            BOOLEAN,
+            "Whether an emergency release at the door breaks the lock's own circuit by hand, with no electronics between.",
+        ),
+        may(
+            "delayed_egress",
+            Kind::Quantity(&TIME),
+            "Time from a push until the door opens, where a code allows delayed egress.",
+        ),
+        may("door_contact", BOOLEAN, "Whether a contact reports that the door is shut. Without it false."),
+        may(
+            "suppression_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Voltage of the clamp, or of the varistor at 1 mA.",
+        ),
     ],
 };
 

@@ -295,6 +295,10 @@ impl Resolver<'_> {
             relay_on_secure_side: record.boolean("relay_on_secure_side", STATED),
             exit_button: truth("exit_button"),
             mechanical_escape: record.boolean("mechanical_escape", STATED),
+            emergency_release: record.boolean("emergency_release", STATED),
+            delayed_egress: record.quantity("delayed_egress", STATED, Duration::from_seconds),
+            door_contact: truth("door_contact"),
+            suppression_voltage: record.quantity("suppression_voltage", STATED, Voltage::from_volts),
             origin: record.at(&record.span),
         }
     }

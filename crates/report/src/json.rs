@@ -441,7 +441,9 @@ fn document(report: &Report<'_>) -> CheckDocument {
         sources: assessment.map(|a| a.sources.iter().map(|one| source(a, one)).collect()).unwrap_or_default(),
         runs: assessment.map(|a| a.runs.iter().map(|one| run(a, one)).collect()).unwrap_or_default(),
         devices: assessment.map(|a| a.devices.iter().map(device).collect()).unwrap_or_default(),
-        addresses: assessment.map(|a| crate::addresses::document(&a.addresses)),
+        addresses: assessment
+            .zip(report.site)
+            .map(|(assessment, site)| crate::addresses::document(site, &assessment.addresses)),
         states: assessment.map(|a| a.states.iter().map(state).collect()).unwrap_or_default(),
     }
 }

@@ -3,12 +3,14 @@
 use crate::place::Places;
 use latchline_assess::{Assessment, Verdict};
 use latchline_finding::{CodeDoc, Finding, Severity, Sources};
+use latchline_site::model::Site;
 
 /// Everything there is to say about one site: the assessment, or why there is none.
 #[derive(Debug)]
 pub struct Report<'a> {
     pub(crate) places: Places<'a>,
     pub(crate) assessment: Option<&'a Assessment>,
+    pub(crate) site: Option<&'a Site>,
     /// Standing findings met while reading the files, in the order of the files.
     pub(crate) read: Vec<&'a Finding>,
     /// Standing findings of the rules, in the order of `standing`.
@@ -55,7 +57,24 @@ impl<'a> Report<'a> {
         let mut judged: Vec<&Finding> = judged.iter().filter(|finding| finding.accepted.is_none()).collect();
         judged.sort_by(worst_first);
         let codes = codes.into_iter().collect();
-        Self { places: Places::new(sources), assessment, read, judged, standing, accepted, codes, name }
+        Self {
+            places: Places::new(sources),
+            assessment,
+            site: None,
+            read,
+            judged,
+            standing,
+            accepted,
+            codes,
+            name,
+        }
+    }
+
+    /// With the site itself, so that addresses can name its stations.
+    #[must_use]
+    pub fn of_site(mut self, site: Option<&'a Site>) -> Self {
+        self.site = site;
+        self
     }
 
     /// Whether the site could not be resolved, so that nothing was judged.

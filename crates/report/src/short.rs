@@ -3,9 +3,20 @@
 use crate::{Report, english};
 use std::fmt::Write;
 
-/// The report as lines `place: severity code element: message`, accepted findings marked as such,
-/// and a last line with the verdict.
+/// The report as lines `place: severity[code]: message`, accepted findings marked as such, and a
+/// last line with the verdict.
 pub fn render(report: &Report<'_>) -> String {
+    let mut text = findings(report);
+    for missing in report.assessment.iter().flat_map(|assessment| &assessment.not_judged) {
+        let _ =
+            writeln!(text, "{}: not judged[{}]: {}", report.name, missing.code, english::not_judged(missing));
+    }
+    let _ = writeln!(text, "{}: {}", report.name, english::verdict(report).0);
+    text
+}
+
+/// The lines of the findings alone.
+pub fn findings(report: &Report<'_>) -> String {
     let mut text = String::new();
     for finding in report.standing.iter().chain(&report.accepted) {
         let wording = english::wording(finding, report.code_doc(finding.code.as_str()));
@@ -14,10 +25,5 @@ pub fn render(report: &Report<'_>) -> String {
         let severity = finding.severity.word();
         let _ = writeln!(text, "{place}: {accepted}{severity}[{}]: {}", finding.code, wording.message);
     }
-    for missing in report.assessment.iter().flat_map(|assessment| &assessment.not_judged) {
-        let _ =
-            writeln!(text, "{}: not judged[{}]: {}", report.name, missing.code, english::not_judged(missing));
-    }
-    let _ = writeln!(text, "{}: {}", report.name, english::verdict(report).0);
     text
 }

@@ -21,13 +21,25 @@ pub enum Set {
 #[derive(Debug, Clone)]
 pub struct Column {
     /// Head over several columns, said at the first of them; empty elsewhere.
-    pub group: &'static str,
+    pub group: String,
     /// Head.
-    pub head: &'static str,
+    pub head: String,
     /// How the cell reads where rows are stacked, `{}` standing for it.
-    pub label: &'static str,
+    pub label: String,
     /// How cells are set.
     pub set: Set,
+}
+
+impl Column {
+    /// A column with its group (empty but for the first of a group), head and stacked form.
+    pub fn new(
+        group: impl Into<String>,
+        head: impl Into<String>,
+        label: impl Into<String>,
+        set: Set,
+    ) -> Self {
+        Self { group: group.into(), head: head.into(), label: label.into(), set }
+    }
 }
 
 /// A table.
@@ -72,7 +84,7 @@ impl Table {
             .iter()
             .map(|column| {
                 let cells = self.rows.iter().map(|row| width(&row[*column]));
-                cells.chain([width(self.columns[*column].head)]).max().unwrap_or(0)
+                cells.chain([width(&self.columns[*column].head)]).max().unwrap_or(0)
             })
             .collect();
         let room = page.checked_sub(self.indent + GAP * used.len().saturating_sub(1))?;
@@ -91,7 +103,7 @@ impl Table {
             text.push_str(&look.faint(&self.group_line(used, widths)));
             text.push('\n');
         }
-        let heads: Vec<&str> = used.iter().map(|column| self.columns[*column].head).collect();
+        let heads: Vec<&str> = used.iter().map(|column| self.columns[*column].head.as_str()).collect();
         text.push_str(&look.faint(&self.line(used, widths, &heads)));
         text.push('\n');
         for row in &self.rows {
@@ -112,7 +124,7 @@ impl Table {
         let mut line = " ".repeat(self.indent);
         let mut at = self.indent;
         for (place, column) in used.iter().enumerate() {
-            let group = self.columns[*column].group;
+            let group = &self.columns[*column].group;
             if !group.is_empty() {
                 // A group over numbers starts where its first number's column starts.
                 let missing = at.saturating_sub(width(&line));
@@ -221,7 +233,7 @@ mod tests {
     use super::*;
 
     fn table() -> Table {
-        let column = |group, head, set| Column { group, head, label: "is {}", set };
+        let column = |group: &str, head: &str, set| Column::new(group, head, "is {}", set);
         let mut table = Table::new(
             vec![
                 column("", "From", Set::Words),

@@ -126,7 +126,7 @@ fn current_words(current: &WorstCurrent) -> String {
 }
 
 fn run_table(assessment: &Assessment, runs: &[&RunSummary]) -> Table {
-    let column = |group, head, label, set| Column { group, head, label, set };
+    let column = |group: &str, head: &str, label: &str, set| Column::new(group, head, label, set);
     let mut table = Table::new(
         vec![
             column("", "From", "{}", Set::Words),

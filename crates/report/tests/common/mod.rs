@@ -8,6 +8,7 @@ use latchline_finding::{
     Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, OperatingState,
     Origin, Remedy, Severity, Sources, Span, StateKind, Unit,
 };
+use latchline_site::addresses::AddressPlan;
 use std::collections::BTreeMap;
 
 /// The site file that the findings point into.
@@ -148,7 +149,14 @@ pub fn failing() -> Assessment {
             device("A-102", "A-R2", Some(31.1049), two_calls()),
             device("A-D1", "A-feed", Some(46.0), StateKind::PowerReturn.into()),
         ],
-        addresses: Default::default(),
+        addresses: AddressPlan {
+            stations: Vec::new(),
+            buildings: Vec::new(),
+            dwellings: Vec::new(),
+            entrances: Vec::new(),
+            management: Vec::new(),
+            findings: Vec::new(),
+        },
         findings: vec![
             worst,
             low("A-101", 33.1, "\"pair-0.5\""),

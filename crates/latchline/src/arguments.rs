@@ -1,0 +1,61 @@
+//! The arguments as typed; what they mean is worked out by the commands.
+//!
+//! Help, man page and completions all come from these definitions.
+
+use crate::commands::{
+    accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
+    completions::CompletionsArguments, explain::ExplainArguments, flow::FlowArguments, man::ManArguments,
+    new::NewArguments, response::ResponseArguments, schema::SchemaArguments,
+};
+use clap::{Parser, Subcommand};
+
+/// The examples at the end of a help text.
+macro_rules! examples {
+    ($first:literal, $second:literal) => {
+        concat!("Examples:\n  latchline ", $first, "\n  latchline ", $second)
+    };
+}
+
+/// Turn a building into a two-wire door-entry system that works first time
+///
+/// Reads a site file that describes buildings, supplies, distributors, entrances, dwellings and cable
+/// runs, and says whether the system will work in every operating state, where it will not, and by
+/// how much.
+///
+/// Exit status: 0 nothing that counts was found, 1 findings, 2 the input cannot be used.
+#[derive(Debug, Parser)]
+#[command(name = "latchline", version, after_help = examples!("new --demo demo", "check demo/site.toml"))]
+#[command(propagate_version = true, arg_required_else_help = true)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    #[command(after_help = examples!("new my-site.toml", "new --demo demo"))]
+    New(NewArguments),
+    #[command(after_help = examples!("check site.toml", "check site.toml --format json --output result.json"))]
+    Check(CheckArguments),
+    #[command(after_help = examples!("addresses site.toml", "addresses site.toml --found devices.txt"))]
+    Addresses(AddressesArguments),
+    #[command(after_help = examples!(
+        "accept site.toml thin-margin A-401 --reason \"replaced in spring\"",
+        "accept site.toml silenced-group --reason \"agreed with the owner\" --date 2026-11-02"
+    ))]
+    Accept(AcceptArguments),
+    #[command(after_help = examples!("explain voltage-too-low", "explain"))]
+    Explain(ExplainArguments),
+    #[command(after_help = examples!("schema site", "schema check"))]
+    Schema(SchemaArguments),
+    #[command(after_help = examples!("completions bash", "completions zsh"))]
+    Completions(CompletionsArguments),
+    #[command(after_help = examples!("man", "man check"))]
+    Man(ManArguments),
+    #[command(after_help = examples!("flow network.json", "flow network.json --samples 1000 --spread 5"))]
+    Flow(FlowArguments),
+    #[command(after_help = examples!("response line.json", "response - < line.json"))]
+    Response(ResponseArguments),
+}

@@ -1,0 +1,127 @@
+//! `latchline accept`: records in the site file that a finding is known and stays.
+
+use crate::surroundings::Surroundings;
+use crate::{codes, date, load, output};
+use anyhow::{Context, Result, bail};
+use clap::Args;
+use latchline_finding::{Change, Edit, Finding};
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Accept a finding: it is then listed as accepted and no longer fails the check
+///
+/// Adds an [[accept]] entry to the site file; everything else in it stays as it is. Only what is found
+/// today can be accepted.
+#[derive(Debug, Args)]
+pub struct AcceptArguments {
+    /// The site file
+    site: PathBuf,
+    /// The finding's code
+    code: String,
+    /// The element that it is about; without one, the code is accepted everywhere
+    element: Option<String>,
+    /// Why it is accepted
+    #[arg(long)]
+    reason: String,
+    /// When it was accepted, as year-month-day [default: SOURCE_DATE_EPOCH, or today]
+    #[arg(long)]
+    date: Option<String>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If the site cannot be used, nothing matches, or the file cannot be written.
+pub fn run(
+    arguments: &AcceptArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let code = codes::find(&arguments.code)?.code;
+    let reason = arguments.reason.trim();
+    if reason.is_empty() || reason.chars().any(char::is_control) {
+        bail!(
+            "the reason must be one line of text that says why, for example --reason \"agreed with the owner\""
+        );
+    }
+    let date = date::chosen(arguments.date.as_deref())?;
+    let loaded = load::load(&arguments.site, &mut std::io::empty())?;
+    let Some(site) = &loaded.resolved.site else {
+        return super::refuse(&loaded, surroundings);
+    };
+    let assessment = latchline_assess::assess(site);
+    let all = || loaded.resolved.findings.iter().chain(&assessment.findings);
+    let element = arguments.element.as_deref();
+    let matches = |finding: &&Finding| {
+        finding.code.as_str() == code
+            && element.is_none_or(|name| finding.element.as_ref().is_some_and(|id| id.as_str() == name))
+    };
+    let standing = all().filter(matches).filter(|finding| finding.accepted.is_none()).count();
+    if standing == 0 {
+        bail!(nothing_to_accept(all().filter(matches).count(), code, element, all()));
+    }
+    let file = loaded.sources.file(loaded.site_file);
+    let changed = latchline_site::edit::apply(&file.text, &entry(code, element, reason, &date))
+        .with_context(|| format!("cannot change \"{}\"", file.name))?;
+    output::replace_keeping_mark(&arguments.site, &changed)?;
+    let whom = element.map_or_else(String::new, |name| format!(" of {name}"));
+    let findings = if standing == 1 { "1 finding" } else { &format!("{standing} findings") };
+    writeln!(output, "accepted {code}{whom} in {}: {findings}", arguments.site.display())?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The edit that adds the entry.
+fn entry(code: &str, element: Option<&str>, reason: &str, date: &str) -> Edit {
+    let element = element.map_or_else(String::new, |name| format!("element = {}\n", toml_text(name)));
+    let body =
+        format!("code = {}\n{element}reason = {}\ndate = {date}\n", toml_text(code), toml_text(reason));
+    Edit::one(&["accept"], Change::AppendTable(body))
+}
+
+/// A text as a TOML basic string; its escapes are those of JSON but for the control sign 0x7f.
+fn toml_text(text: &str) -> String {
+    serde_json::Value::from(text).to_string().replace('\u{7f}', "\\u007f")
+}
+
+fn nothing_to_accept<'a>(
+    accepted: usize,
+    code: &str,
+    element: Option<&str>,
+    all: impl Iterator<Item = &'a Finding>,
+) -> String {
+    let whom = element.map_or_else(String::new, |name| format!(" of {name}"));
+    if accepted > 0 {
+        return format!("{code}{whom} is accepted already");
+    }
+    let mut elements: Vec<&str> = all
+        .filter(|finding| finding.code.as_str() == code)
+        .filter_map(|finding| finding.element.as_ref().map(|id| id.as_str()))
+        .collect();
+    elements.sort_unstable();
+    elements.dedup();
+    match elements.as_slice() {
+        [] => format!("there is no finding {code}{whom} to accept; see what there is with: latchline check"),
+        there => format!("there is no finding {code}{whom} to accept; there is one of {}", there.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn texts_are_quoted_for_toml() {
+        assert_eq!(toml_text("a \"b\" \\ ä"), r#""a \"b\" \\ ä""#);
+    }
+
+    #[test]
+    fn the_entry_names_code_element_reason_and_date() {
+        let edit = entry("thin-margin", Some("A-1"), "known", "2026-11-02");
+        let Change::AppendTable(body) = &edit.changes[0].1 else { panic!("a table is added") };
+        assert_eq!(
+            body,
+            "code = \"thin-margin\"\nelement = \"A-1\"\nreason = \"known\"\ndate = 2026-11-02\n"
+        );
+    }
+}

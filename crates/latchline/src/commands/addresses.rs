@@ -1,0 +1,121 @@
+//! `latchline addresses`: the number and the switch setting of every device.
+
+use crate::input::read_text;
+use crate::surroundings::{Colour, Surroundings};
+use crate::{codes, load, output};
+use anyhow::{Context, Result, bail};
+use clap::{Args, ValueEnum};
+use latchline_finding::Severity;
+use latchline_report::addresses as shown;
+use latchline_report::{Report, short};
+use latchline_site::addresses::{FoundList, assign, freeze, read_found_list, reconcile};
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// List the address and the switch settings of every device
+///
+/// With --found, holds the list of devices that the system itself found after power-up against the
+/// plan, and says which wrong switch explains each difference. With --freeze, writes the numbers that
+/// follow from names and order into the site file, so that later changes do not move them.
+///
+/// Exit status: 0 all devices have an address and were found, 1 not, 2 the site cannot be used.
+#[derive(Debug, Args)]
+pub struct AddressesArguments {
+    /// The site file; `-` reads standard input
+    site: PathBuf,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// Write the numbers into the site file
+    #[arg(long, conflicts_with = "found")]
+    freeze: bool,
+    /// List of found devices: one a line, a word (indoor, door, management) and its numbers
+    #[arg(long, value_name = "LIST")]
+    found: Option<PathBuf>,
+}
+
+/// Form of the result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For a person
+    Text,
+    /// For programs
+    Json,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file cannot be read or written.
+pub fn run(
+    arguments: &AddressesArguments,
+    surroundings: &Surroundings,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let from_standard_input = arguments.site == Path::new("-");
+    if from_standard_input && (arguments.freeze || arguments.found.as_deref() == Some(Path::new("-"))) {
+        bail!("standard input is taken by the site; name its file");
+    }
+    let loaded = load::load(&arguments.site, input)?;
+    let Some(site) = &loaded.resolved.site else {
+        return super::refuse(&loaded, surroundings);
+    };
+    let plan = assign(site);
+    let look = surroundings.look(Colour::Auto, false);
+    if arguments.freeze {
+        return write_numbers(arguments, &loaded, &freeze(site, &plan), output);
+    }
+    if let Some(list) = &arguments.found {
+        let FoundList { devices, unread } = read_found_list(&read_text(list, input)?);
+        if devices.is_empty() {
+            bail!("\"{}\" lists no device; write one a line, for example: indoor 0/12/1", list.display());
+        }
+        let found = reconcile(site, &plan, &devices);
+        let text = match arguments.format {
+            Format::Text => shown::reconciliation_text(site, &found, &unread, &look),
+            Format::Json => pretty(&shown::reconciliation_document(site, &found, &unread))?,
+        };
+        output::put(&text, None, output)?;
+        let agrees = found.missing.is_empty()
+            && found.unexpected.is_empty()
+            && found.duplicated.is_empty()
+            && unread.is_empty();
+        return Ok(ExitCode::from(u8::from(!agrees)));
+    }
+    let text = match arguments.format {
+        Format::Text => shown::text(site, &plan, &look),
+        Format::Json => pretty(&shown::document(site, &plan))?,
+    };
+    output::put(&text, None, output)?;
+    let name = &loaded.sources.file(loaded.site_file).name;
+    let report = Report::new(name, &loaded.sources, &plan.findings, None, codes::all());
+    // What is wrong with the numbers belongs to the check; here it is said beside the result.
+    let _ = std::io::stderr().write_all(short::findings(&report).as_bytes());
+    Ok(ExitCode::from(u8::from(report.fails_at(Severity::Error))))
+}
+
+fn pretty(document: &impl serde::Serialize) -> Result<String> {
+    Ok(serde_json::to_string_pretty(document)? + "\n")
+}
+
+fn write_numbers(
+    arguments: &AddressesArguments,
+    loaded: &load::Loaded,
+    edit: &latchline_finding::Edit,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let file = loaded.sources.file(loaded.site_file);
+    if edit.changes.is_empty() {
+        writeln!(output, "every number is stated in {} already", arguments.site.display())?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    let changed = latchline_site::edit::apply(&file.text, edit)
+        .with_context(|| format!("cannot change \"{}\"", file.name))?;
+    output::replace_keeping_mark(&arguments.site, &changed)?;
+    let count = edit.changes.len();
+    let numbers = if count == 1 { "number" } else { "numbers" };
+    writeln!(output, "wrote {count} {numbers} into {}", arguments.site.display())?;
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,181 @@
+//! `latchline check`: the main job.
+
+use crate::failure::{self, UNUSABLE};
+use crate::surroundings::{Colour, Surroundings};
+use crate::{codes, load, output};
+use anyhow::{Result, bail};
+use clap::{Args, ValueEnum};
+use latchline_finding::Severity;
+use latchline_report::{Look, Report, json, sarif, short, text};
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::time::{Duration, SystemTime};
+
+/// How often `--watch` looks at the files.
+const WATCH_INTERVAL: Duration = Duration::from_millis(200);
+
+/// Check a site: does it work in every operating state, where not, and by how much
+///
+/// Prints the verdict, a table of every supply's runs with the worst device of each, and the findings
+/// with the lines they point at. Exit status: 0 clean or accepted, 1 a finding of at least the
+/// severity of --fail-on, 2 the site cannot be used.
+#[derive(Debug, Args)]
+pub struct CheckArguments {
+    /// The site file; `-` reads standard input
+    pub site: PathBuf,
+    /// Check again whenever the site file or one of its catalogues changes
+    #[arg(long)]
+    watch: bool,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// Least severity that gives exit status 1; what cannot be judged counts as a warning
+    #[arg(long, value_enum, default_value_t = FailOn::Error)]
+    fail_on: FailOn,
+    /// When to use colour in text
+    #[arg(long, value_enum, value_name = "WHEN", default_value_t = Colour::Auto)]
+    color: Colour,
+    /// Write the result to this file instead of standard output
+    #[arg(long, value_name = "FILE")]
+    output: Option<PathBuf>,
+}
+
+/// Form of the result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For a person
+    Text,
+    /// One line per finding
+    Short,
+    /// For programs; its form: latchline schema check
+    Json,
+    /// SARIF 2.1.0, for code review tools
+    Sarif,
+}
+
+/// Least severity that fails.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum FailOn {
+    /// Errors only
+    Error,
+    /// Warnings and errors
+    Warning,
+    /// Any finding
+    Advice,
+}
+
+/// What the arguments mean.
+struct Job<'a> {
+    site: &'a Path,
+    format: Format,
+    threshold: Severity,
+    look: Look,
+    output: Option<&'a Path>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file cannot be read or the result not be written.
+pub fn run(
+    arguments: &CheckArguments,
+    surroundings: &Surroundings,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let job = Job {
+        site: &arguments.site,
+        format: arguments.format,
+        threshold: match arguments.fail_on {
+            FailOn::Error => Severity::Error,
+            FailOn::Warning => Severity::Warning,
+            FailOn::Advice => Severity::Advice,
+        },
+        look: surroundings.look(arguments.color, arguments.output.is_some()),
+        output: arguments.output.as_deref(),
+    };
+    if !arguments.watch {
+        return Ok(once(&job, input, output)?.0);
+    }
+    if job.site == Path::new("-") {
+        bail!("standard input cannot be watched; name a file");
+    }
+    watch(&job, surroundings.is_terminal && job.output.is_none(), output)
+}
+
+/// Checks once; also gives the files that the result depends on.
+fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(ExitCode, Vec<PathBuf>)> {
+    let loaded = load::load(job.site, input)?;
+    let assessment = loaded.resolved.site.as_ref().map(latchline_assess::assess);
+    let name = &loaded.sources.file(loaded.site_file).name;
+    let findings = &loaded.resolved.findings;
+    let report = Report::new(name, &loaded.sources, findings, assessment.as_ref(), codes::all())
+        .of_site(loaded.resolved.site.as_ref());
+    let text = match job.format {
+        Format::Text => text::render(&report, &job.look),
+        Format::Short => short::render(&report),
+        Format::Json => json::render(&report)?,
+        Format::Sarif => sarif::render(&report, &working_folder())?,
+    };
+    output::put(&text, job.output, output)?;
+    let status = if report.is_unusable() { UNUSABLE } else { u8::from(report.fails_at(job.threshold)) };
+    Ok((ExitCode::from(status), loaded.files))
+}
+
+/// The working folder with a final slash, so that names under it can be made relative; empty if
+/// there is none.
+fn working_folder() -> String {
+    std::env::current_dir().map(|folder| format!("{}/", folder.display())).unwrap_or_default()
+}
+
+/// Checks again after every change, until the reader of the output has gone.
+fn watch(job: &Job<'_>, clears: bool, output: &mut dyn Write) -> Result<ExitCode> {
+    let mut files = vec![job.site.to_path_buf()];
+    loop {
+        let before = stamps(&files);
+        if clears {
+            output.write_all(b"\x1b[2J\x1b[3J\x1b[H")?;
+        }
+        match once(job, &mut std::io::empty(), output) {
+            Ok((_, read)) => files = read,
+            Err(error) if failure::is_closed_pipe(&error) => return Err(error),
+            // The file may be on its way: say so and look again.
+            Err(error) => drop(failure::report(&error)),
+        }
+        output.flush()?;
+        wait_for_change(&files, before);
+    }
+}
+
+/// Returns when the files differ from `before` and have then been quiet for one interval.
+fn wait_for_change(files: &[PathBuf], before: Vec<Option<Stamp>>) {
+    // Files that were read for the first time have no earlier stamp: compare from now on.
+    let known = if before.len() == files.len() { before } else { stamps(files) };
+    let mut latest = stamps(files);
+    while latest == known {
+        std::thread::sleep(WATCH_INTERVAL);
+        latest = stamps(files);
+    }
+    loop {
+        std::thread::sleep(WATCH_INTERVAL);
+        let now = stamps(files);
+        if now == latest {
+            return;
+        }
+        latest = now;
+    }
+}
+
+/// Time of change and length.
+type Stamp = (SystemTime, u64);
+
+fn stamps(files: &[PathBuf]) -> Vec<Option<Stamp>> {
+    files
+        .iter()
+        .map(|file| {
+            let metadata = std::fs::metadata(file).ok()?;
+            Some((metadata.modified().ok()?, metadata.len()))
+        })
+        .collect()
+}

@@ -1,0 +1,32 @@
+//! One file a command.
+
+pub mod accept;
+pub mod addresses;
+pub mod check;
+pub mod completions;
+pub mod explain;
+pub mod flow;
+pub mod man;
+pub mod new;
+pub mod response;
+pub mod schema;
+
+use crate::failure::UNUSABLE;
+use crate::load::Loaded;
+use crate::surroundings::Surroundings;
+use latchline_report::{Look, Report, text};
+use std::io::Write as _;
+use std::process::ExitCode;
+
+/// Says on standard error why a site cannot be used, for commands whose result is something else.
+///
+/// # Errors
+/// None; the type is that of the commands.
+fn refuse(loaded: &Loaded, surroundings: &Surroundings) -> anyhow::Result<ExitCode> {
+    let name = &loaded.sources.file(loaded.site_file).name;
+    let report = Report::new(name, &loaded.sources, &loaded.resolved.findings, None, crate::codes::all());
+    let text = text::render(&report, &Look { colour: false, width: surroundings.width });
+    // Nothing is left to tell it to if standard error is closed.
+    let _ = std::io::stderr().write_all(text.as_bytes());
+    Ok(ExitCode::from(UNUSABLE))
+}

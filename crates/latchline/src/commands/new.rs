@@ -1,0 +1,72 @@
+//! `latchline new`: a starter site, or the demo.
+
+use crate::output;
+use anyhow::{Context, Result};
+use clap::Args;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+const STARTER: &str = include_str!("../demo/starter.toml");
+const DEMO: &[(&str, &str)] = &[("site.toml", include_str!("../demo/site.toml"))];
+
+/// Write a commented starter site, or the demo
+///
+/// The starter is a small site that works, with a comment at every step, made to be overwritten with
+/// your own. The demo is an invented estate of two blocks, and a sibling of it with faults.
+#[derive(Debug, Args)]
+pub struct NewArguments {
+    /// The file to write
+    #[arg(default_value = "site.toml", conflicts_with = "demo")]
+    file: PathBuf,
+    /// Write the demo into this folder instead: site.toml, and faulty.toml that fails
+    #[arg(long, value_name = "DIR")]
+    demo: Option<PathBuf>,
+    /// Replace files that exist
+    #[arg(long)]
+    force: bool,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file exists and is not to be replaced, or cannot be written.
+pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let mut written = Vec::new();
+    match &arguments.demo {
+        None => written.push((arguments.file.clone(), STARTER)),
+        Some(folder) => {
+            std::fs::create_dir_all(folder)
+                .with_context(|| format!("cannot make the folder \"{}\"", folder.display()))?;
+            written.extend(DEMO.iter().map(|(name, text)| (folder.join(name), *text)));
+        }
+    }
+    if !arguments.force {
+        // All or nothing: look before the first is written.
+        for (path, _) in &written {
+            output::refuse_existing(path)?;
+        }
+    }
+    for (path, text) in &written {
+        output::replace(path, text)?;
+    }
+    say(&written, output)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn say(written: &[(PathBuf, &str)], output: &mut dyn Write) -> Result<()> {
+    for (path, _) in written {
+        writeln!(output, "wrote {}", path.display())?;
+    }
+    if let Some((path, _)) = written.first() {
+        writeln!(output, "next: latchline check {}", quoted(path))?;
+    }
+    Ok(())
+}
+
+/// The path as it can be pasted into a shell.
+fn quoted(path: &Path) -> String {
+    let text = path.display().to_string();
+    let plain = |sign: char| sign.is_alphanumeric() || "/._-".contains(sign);
+    if text.chars().all(plain) { text } else { format!("'{}'", text.replace('\'', "'\\''")) }
+}

@@ -1,0 +1,42 @@
+//! `latchline schema`: the published forms of files and results.
+
+use crate::output;
+use anyhow::Result;
+use clap::{Args, ValueEnum};
+use std::io::Write;
+use std::process::ExitCode;
+
+/// Print the JSON Schema of a site file, a catalogue, or the result of a check
+///
+/// Editors with TOML support use the first two for completion and checks while typing.
+#[derive(Debug, Args)]
+pub struct SchemaArguments {
+    /// Which schema
+    #[arg(value_enum, default_value_t = Which::Site)]
+    which: Which,
+}
+
+/// Which schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Which {
+    /// The site file
+    Site,
+    /// The catalogue
+    Catalogue,
+    /// The result of `check --format json`
+    Check,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If the schema cannot be written.
+pub fn run(arguments: &SchemaArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let schema = match arguments.which {
+        Which::Site => latchline_site::schema::site_schema(),
+        Which::Catalogue => latchline_site::schema::catalogue_schema(),
+        Which::Check => latchline_report::json::schema(),
+    };
+    output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), None, output)?;
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,57 @@
+//! Today's date, or the one that SOURCE_DATE_EPOCH fixes for repeatable output.
+
+use anyhow::{Context, Result, bail};
+use jiff::civil::Date;
+
+/// The date to write: the one given (YYYY-MM-DD), else that of SOURCE_DATE_EPOCH, else today.
+///
+/// # Errors
+/// If the given date or SOURCE_DATE_EPOCH cannot be understood.
+pub fn chosen(given: Option<&str>) -> Result<String> {
+    if let Some(text) = given {
+        return checked(text);
+    }
+    match std::env::var("SOURCE_DATE_EPOCH") {
+        Ok(seconds) => from_epoch(&seconds),
+        Err(_) => Ok(jiff::ZonedDateTime::now().date().to_string()),
+    }
+}
+
+fn checked(text: &str) -> Result<String> {
+    let is_plain = text.len() == 10 && text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-');
+    match text.parse::<Date>() {
+        Ok(date) if is_plain => Ok(date.to_string()),
+        _ => bail!("\"{text}\" is not a date; write year-month-day, for example 2026-11-02"),
+    }
+}
+
+fn from_epoch(seconds: &str) -> Result<String> {
+    let seconds: i64 = seconds
+        .trim()
+        .parse()
+        .with_context(|| format!("SOURCE_DATE_EPOCH is \"{seconds}\", not a number of seconds"))?;
+    let moment = jiff::Timestamp::from_second(seconds)
+        .with_context(|| format!("SOURCE_DATE_EPOCH is {seconds}, beyond every calendar"))?;
+    Ok(moment.to_zoned_datetime(jiff::tz::TimeZone::UTC).date().to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn dates_are_checked() {
+        assert_eq!(checked("2026-11-02").unwrap(), "2026-11-02");
+        for wrong in ["2026-02-30", "2.11.2026", "", "2026-11-02T00:00", "20261102"] {
+            assert!(checked(wrong).unwrap_err().to_string().contains("2026-11-02"), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn the_epoch_is_counted_in_utc() {
+        assert_eq!(from_epoch("0").unwrap(), "1970-01-01");
+        assert_eq!(from_epoch("1700000000").unwrap(), "2023-11-14");
+        assert!(from_epoch("soon").is_err());
+        assert!(from_epoch("9223372036854775807").is_err());
+    }
+}

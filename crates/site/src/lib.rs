@@ -2,8 +2,24 @@
 //!
 //! * [`resolve()`]: the texts of a site file and its catalogues to a [`model::Site`], with every
 //!   mistake of all files as a finding;
+//! * [`edit`]: changes to the text that keep comments, order and layout;
+//! * [`addresses`]: numbers of devices, switch positions, and lists of found devices;
+//! * [`schema`]: JSON Schemas for editors, made from the same [`keys`] that the reader uses;
 //! * [`bill`]: what must be bought and pulled, and what it costs;
 //! * [`codes`]: the manual pages of those findings.
+//!
+//! ```
+//! use latchline_finding::Sources;
+//! use latchline_site::{builtin_catalogue, resolve};
+//!
+//! let mut sources = Sources::new();
+//! let (name, text) = builtin_catalogue();
+//! let catalogue = sources.add(name, text);
+//! let site = sources.add("site.toml", "[site]\ntitle = \"Empty\"\nfamily = \"ostrel-84\"\n");
+//! let resolved = resolve(&sources, site, &[catalogue]);
+//! assert!(resolved.site.is_none());
+//! assert_eq!(resolved.findings[0].code.0, "unknown-name");
+//! ```
 
 pub mod addresses;
 pub mod bill;

@@ -1,7 +1,7 @@
 //! Editing the text and resolving gives the same site as resolving and changing the model.
 
 use latchline_finding::quantity::Length;
-use latchline_finding::{Change, Edit, ElementId, Origin, Provenance, Sourced, Sources};
+use latchline_finding::{Change, Edit, EditStep, ElementId, Origin, Provenance, Sourced, Sources};
 use latchline_site::edit::apply;
 use latchline_site::model::{Dwelling, Place, RunStart, RunStop, Section, Site, Station, StationOwner};
 use latchline_site::{builtin_catalogue, resolve};
@@ -168,7 +168,7 @@ fn two_distributors() -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig::with_cases(96))]
     #[test]
     fn editing_and_resolving_commute(steps in prop::collection::vec(steps(), 1..5), crlf in any::<bool>()) {
         let mut text = two_distributors();
@@ -198,5 +198,26 @@ proptest! {
         let from = model.start_id(model.runs[run].from);
         let edit = Edit::set(&["runs", RUNS[run], "from"], format!("\"{from}\""));
         prop_assert_eq!(apply(TWELVE_FLATS, &edit).unwrap(), TWELVE_FLATS);
+    }
+
+    #[test]
+    fn any_edit_is_applied_or_refused(
+        path in prop::collection::vec(prop_oneof![
+            prop_oneof![Just("runs"), Just("left"), Just("to"), Just("entrances"), Just("front"), Just("lock"), Just("new")]
+                .prop_map(EditStep::from),
+            (0..8_usize).prop_map(EditStep::from),
+        ], 0..5),
+        change in prop_oneof![
+            prop_oneof![Just("1"), Just("\"x\""), Just("[1, 2]"), Just("{ a = 1 }"), Just("]")]
+                .prop_map(|value| Change::Set(value.to_string())),
+            Just(Change::Remove),
+            (0..9_usize).prop_map(|at| Change::Insert(at, "\"y\"".to_string())),
+            prop_oneof![Just("a = 1"), Just("= 1")].prop_map(|body| Change::AppendTable(body.to_string())),
+            prop_oneof![Just("left"), Just(""), Just("a b"), Just("\u{1}")].prop_map(|name| Change::Rename(name.to_string())),
+        ],
+    ) {
+        if let Ok(text) = apply(TWELVE_FLATS, &Edit { changes: vec![(path, change)] }) {
+            prop_assert!(text.parse::<toml::Table>().is_ok(), "what comes out is TOML: {text}");
+        }
     }
 }

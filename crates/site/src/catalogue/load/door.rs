@@ -1,0 +1,72 @@
+//! Locks and door-side accessories.
+
+use super::{DATASHEET, head, require};
+use crate::catalogue::{Accessory, AccessoryKind, Feed, Lock, LockKind, PowerLoss};
+use crate::parse::{Entry, Findings};
+use latchline_finding::Sourced;
+use latchline_finding::quantity::{Current, Duration, Inductance, Ratio, Voltage};
+
+pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
+    let record = &entry.record;
+    let kind = record.word(
+        "kind",
+        DATASHEET,
+        &[
+            ("strike", LockKind::Strike),
+            ("magnet", LockKind::Magnet),
+            ("motor", LockKind::Motor),
+            ("gate", LockKind::Gate),
+        ],
+    )?;
+    if kind.value != LockKind::Gate {
+        let word = record.text("kind").unwrap_or_default();
+        require(entry, "voltage", word, findings);
+        require(entry, "current", word, findings);
+    }
+    let tolerance = || Sourced::assumed(Ratio::from_fraction(0.1));
+    Some(Lock {
+        head: head(entry, DATASHEET)?,
+        kind,
+        power_loss: record.word(
+            "power_loss",
+            DATASHEET,
+            &[("opens", PowerLoss::Opens), ("stays-shut", PowerLoss::StaysShut)],
+        )?,
+        feed: record
+            .word("feed", DATASHEET, &[("dc", Feed::Dc), ("ac", Feed::Ac), ("either", Feed::Either)])
+            .unwrap_or(Sourced::assumed(Feed::Dc)),
+        voltage: record.quantity("voltage", DATASHEET, Voltage::from_volts),
+        undervoltage_tolerance: record
+            .quantity("undervoltage_tolerance", DATASHEET, Ratio::from_fraction)
+            .unwrap_or_else(tolerance),
+        overvoltage_tolerance: record
+            .quantity("overvoltage_tolerance", DATASHEET, Ratio::from_fraction)
+            .unwrap_or_else(tolerance),
+        current: record.quantity("current", DATASHEET, Current::from_amps),
+        inrush_current: record.quantity("inrush_current", DATASHEET, Current::from_amps),
+        duty_limit: record.quantity("duty_limit", DATASHEET, Duration::from_seconds),
+        coil_inductance: record.quantity("coil_inductance", DATASHEET, Inductance::from_henries),
+        dropout_current: record.quantity("dropout_current", DATASHEET, Current::from_amps),
+    })
+}
+
+pub(super) fn accessory(entry: &Entry<'_>, _: &mut Findings) -> Option<Accessory> {
+    let record = &entry.record;
+    Some(Accessory {
+        head: head(entry, DATASHEET)?,
+        family: record.sourced_text("family", DATASHEET)?,
+        kind: record.word(
+            "kind",
+            DATASHEET,
+            &[
+                ("keypad", AccessoryKind::Keypad),
+                ("reader", AccessoryKind::Reader),
+                ("buttons", AccessoryKind::Buttons),
+                ("names", AccessoryKind::Names),
+            ],
+        )?,
+        current: record.quantity("current", DATASHEET, Current::from_amps)?,
+        night_current: record.quantity("night_current", DATASHEET, Current::from_amps),
+        buttons: record.integer("buttons", DATASHEET),
+    })
+}

@@ -1,0 +1,210 @@
+//! Catalogue files to a [`Catalogue`].
+
+mod cable;
+mod door;
+mod family;
+mod parts;
+
+use crate::catalogue::{Catalogue, Environment, OriginOfPart, PartHead};
+use crate::codes;
+use crate::parse::{Entry, Field, Findings, Record, Value};
+use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
+use std::collections::BTreeMap;
+
+/// Words of the files and what they mean.
+pub(crate) const ENVIRONMENTS: &[(&str, Environment)] = &[
+    ("indoors", Environment::Indoors),
+    ("outdoors", Environment::Outdoors),
+    ("buried", Environment::Buried),
+];
+
+/// Names of all parts that were written, also of those that could not be read in full, so that
+/// a mistake in a part does not make every use of it look wrong.
+#[derive(Debug, Default)]
+pub(crate) struct PartNames {
+    pub(crate) families: BTreeMap<String, Origin>,
+    pub(crate) supplies: BTreeMap<String, Origin>,
+    pub(crate) boxes: BTreeMap<String, Origin>,
+    pub(crate) stations: BTreeMap<String, Origin>,
+    pub(crate) cables: BTreeMap<String, Origin>,
+    pub(crate) locks: BTreeMap<String, Origin>,
+    pub(crate) accessories: BTreeMap<String, Origin>,
+}
+
+/// Collects the parts of several files.
+#[derive(Debug, Default)]
+pub(crate) struct Loader {
+    pub(crate) catalogue: Catalogue,
+    pub(crate) names: PartNames,
+}
+
+impl Loader {
+    /// Adds the parts of one file.
+    pub(crate) fn add_file(&mut self, file: &Record<'_>, findings: &mut Findings) {
+        if let Some(currency) = file.text("currency") {
+            self.catalogue.currency = currency.to_string();
+        }
+        let Self { catalogue, names } = self;
+        let stated = Provenance::Datasheet;
+        add(
+            file.named("families"),
+            "family",
+            &mut names.families,
+            &mut catalogue.families,
+            findings,
+            family::family,
+        );
+        add(
+            file.named("supplies"),
+            "supply model",
+            &mut names.supplies,
+            &mut catalogue.supplies,
+            findings,
+            parts::supply,
+        );
+        add(
+            file.named("boxes"),
+            "box model",
+            &mut names.boxes,
+            &mut catalogue.boxes,
+            findings,
+            parts::box_model,
+        );
+        add(
+            file.named("stations"),
+            "station model",
+            &mut names.stations,
+            &mut catalogue.stations,
+            findings,
+            parts::station,
+        );
+        add(
+            file.named("cables"),
+            "cable",
+            &mut names.cables,
+            &mut catalogue.cables,
+            findings,
+            |entry, findings| cable::cable(entry, stated, findings),
+        );
+        add(file.named("locks"), "lock model", &mut names.locks, &mut catalogue.locks, findings, door::lock);
+        add(
+            file.named("accessories"),
+            "accessory",
+            &mut names.accessories,
+            &mut catalogue.accessories,
+            findings,
+            door::accessory,
+        );
+    }
+
+    /// Adds the cables that a site file defines for itself.
+    pub(crate) fn add_site_cables(&mut self, entries: &[Entry<'_>], findings: &mut Findings) {
+        let Self { catalogue, names } = self;
+        add(entries, "cable", &mut names.cables, &mut catalogue.cables, findings, |entry, findings| {
+            cable::cable(entry, Provenance::Stated, findings)
+        });
+    }
+}
+
+fn add<T>(
+    entries: &[Entry<'_>],
+    kind: &'static str,
+    names: &mut BTreeMap<String, Origin>,
+    parts: &mut BTreeMap<String, T>,
+    findings: &mut Findings,
+    mut build: impl FnMut(&Entry<'_>, &mut Findings) -> Option<T>,
+) {
+    for entry in entries {
+        let origin = entry.record.at(&entry.span);
+        let replaces =
+            entry.record.boolean("replaces", Provenance::Stated).is_some_and(|replaces| replaces.value);
+        match (names.get(entry.name), replaces) {
+            (Some(first), false) => {
+                findings.push(
+                    Finding::new(codes::DUPLICATE_PART, Severity::Error, origin)
+                        .with("name", entry.name)
+                        .with("kind", kind)
+                        .also_at("first-defined-here", first.clone()),
+                );
+                continue;
+            }
+            (None, true) => findings.push(
+                Finding::new(codes::REPLACES_NOTHING, Severity::Warning, origin.clone())
+                    .with("name", entry.name)
+                    .with("kind", kind),
+            ),
+            _ => {}
+        }
+        names.insert(entry.name.to_string(), origin);
+        match build(entry, findings) {
+            Some(part) => {
+                parts.insert(entry.name.to_string(), part);
+            }
+            // The earlier part must not stand in for one that could not be read.
+            None => {
+                parts.remove(entry.name);
+            }
+        }
+    }
+}
+
+const DATASHEET: Provenance = Provenance::Datasheet;
+
+fn head(entry: &Entry<'_>, provenance: Provenance) -> Option<PartHead> {
+    let record = &entry.record;
+    let priced = record.spec.keys.iter().any(|key| key.name == "price");
+    Some(PartHead {
+        name: entry.name.to_string(),
+        title: record.text("title")?.to_string(),
+        source: record.text("source")?.to_string(),
+        price: if priced { record.number("price", provenance) } else { None },
+        labour_minutes: if priced { record.number("labour_minutes", provenance) } else { None },
+        origin: OriginOfPart(record.at(&entry.span)),
+    })
+}
+
+/// A key that the choice made by another key makes necessary.
+fn require(entry: &Entry<'_>, key: &'static str, because: &str, findings: &mut Findings) {
+    let record = &entry.record;
+    if !record.is_written(key) {
+        let expected = record.spec.keys.iter().find(|spec| spec.name == key).map(|spec| spec.kind.expected());
+        findings.push(
+            Finding::new(codes::MISSING_KEY, Severity::Error, record.at(&entry.span))
+                .about(entry.name)
+                .with("key", key)
+                .with("table", record.spec.name)
+                .with("expected", expected.unwrap_or_default())
+                .with("because", because),
+        );
+    }
+}
+
+/// The first value must not exceed the second.
+fn ordered(
+    record: &Record<'_>,
+    element: &str,
+    low: &'static str,
+    high: &'static str,
+    findings: &mut Findings,
+) {
+    let number = |key: &str| match record.field(key) {
+        Some(Field { value: Value::Quantity(number), .. }) => Some(*number),
+        Some(Field { value: Value::Integer(number), .. }) => Some(f64::from(*number)),
+        _ => None,
+    };
+    if let (Some(first), Some(second)) = (number(low), number(high))
+        && first > second
+    {
+        findings.push(
+            Finding::new(codes::VALUES_OUT_OF_ORDER, Severity::Error, record.origin(low))
+                .about(element)
+                .with("key", low)
+                .with("other_key", high)
+                .also_at("other-value", record.origin(high)),
+        );
+    }
+}
+
+fn boolean(record: &Record<'_>, key: &str, default: bool) -> Sourced<bool> {
+    record.boolean(key, DATASHEET).unwrap_or(Sourced::assumed(default))
+}

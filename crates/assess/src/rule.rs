@@ -1,5 +1,11 @@
 //! What a rule is, and what it is given.
 
+mod buses;
+mod port_tree;
+
+pub use buses::Buses;
+pub use port_tree::{PortNode, PortTree, starts_ports};
+
 use crate::assessment::NotJudged;
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
 use latchline_network::states::{StateSpace, WorstStates, operating_state};
@@ -184,6 +190,12 @@ pub struct Topology {
     pub section_to_station: Vec<Option<(usize, usize)>>,
     /// The run and section that lead to each box's input.
     pub section_to_box: Vec<Option<(usize, usize)>>,
+    /// What hangs on each port in use, in the order of their runs.
+    pub port_trees: Vec<PortTree>,
+    /// What any cable or box joins.
+    pub wired: Buses,
+    /// What a call can pass along.
+    pub signal: Buses,
 }
 
 impl Topology {
@@ -196,6 +208,9 @@ impl Topology {
             length_beyond_m: vec![0.0; site.runs.len()],
             section_to_station: vec![None; site.stations.len()],
             section_to_box: vec![None; site.boxes.len()],
+            port_trees: Vec::new(),
+            wired: Buses::wired(site),
+            signal: Buses::signal(site),
         };
         for (run_index, run) in site.runs.iter().enumerate() {
             match run.from {
@@ -222,6 +237,7 @@ impl Topology {
             topology.stations_beyond[run] = stations;
             topology.length_beyond_m[run] = length_m;
         }
+        topology.port_trees = PortTree::all(site, &topology.runs_from_station, &topology.runs_from_box);
         topology
     }
 

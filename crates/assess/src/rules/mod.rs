@@ -1,11 +1,52 @@
 //! The rules: one rule, one file. Its doc comment is its manual page.
 
 pub mod acceptance_without_match;
+pub mod accessory_chain_too_long;
+pub mod accessory_current_exceeded;
+pub mod addresses;
+pub mod beside_mains;
+pub mod box_without_runs;
+pub mod branch_not_allowed;
+pub mod bus_of_another_family;
+pub mod bus_voltage_above_selv;
+pub mod bus_voltage_wet;
+pub mod cable_unsuitable;
+pub mod call_across_buses;
+pub mod cascade_too_deep;
+pub mod chain_not_allowed;
+pub mod chain_through_dwellings;
+pub mod clad_aluminium;
+pub mod directory_too_small;
+pub mod dwelling_without_entrance;
+pub mod end_station_looped;
+pub mod entrance_calls_nobody;
+pub mod entrance_without_lock;
+pub mod existing_run_not_measured;
+pub mod insulation_too_low;
+mod limit;
+pub mod measured_capacitance_differs;
+pub mod measured_loop_differs;
+pub mod mixed_families;
+pub mod more_pairs_than_cable;
+pub mod no_entrance;
 pub mod no_operating_point;
+pub mod no_spare_ports;
+pub mod outdoor_run_without_surge_protection;
 pub mod port_overloaded;
+pub mod run_too_long;
+pub mod silenced_group;
 pub mod supply_count_exceeded;
 pub mod supply_overloaded;
+pub mod terminator_doubled;
+pub mod terminator_misplaced;
+pub mod terminator_missing;
+pub mod terminator_not_needed;
+pub mod terminator_without_capacitor;
 pub mod thin_margin;
+pub mod too_many_door_stations;
+pub mod too_many_stations_in_dwelling;
+pub mod too_many_stations_on_port;
+pub mod total_length_exceeded;
 pub mod voltage_too_high;
 pub mod voltage_too_low;
 
@@ -22,6 +63,45 @@ pub const ALL: &[&Rule] = &[
     &supply_overloaded::SUPPLY_OVERLOADED,
     &port_overloaded::PORT_OVERLOADED,
     &supply_count_exceeded::SUPPLY_COUNT_EXCEEDED,
+    &mixed_families::MIXED_FAMILIES,
+    &call_across_buses::CALL_ACROSS_BUSES,
+    &dwelling_without_entrance::DWELLING_WITHOUT_ENTRANCE,
+    &directory_too_small::DIRECTORY_TOO_SMALL,
+    &too_many_stations_on_port::TOO_MANY_STATIONS_ON_PORT,
+    &run_too_long::RUN_TOO_LONG,
+    &total_length_exceeded::TOTAL_LENGTH_EXCEEDED,
+    &cascade_too_deep::CASCADE_TOO_DEEP,
+    &too_many_door_stations::TOO_MANY_DOOR_STATIONS,
+    &too_many_stations_in_dwelling::TOO_MANY_STATIONS_IN_DWELLING,
+    &more_pairs_than_cable::MORE_PAIRS_THAN_CABLE,
+    &chain_not_allowed::CHAIN_NOT_ALLOWED,
+    &branch_not_allowed::BRANCH_NOT_ALLOWED,
+    &end_station_looped::END_STATION_LOOPED,
+    &terminator_missing::TERMINATOR_MISSING,
+    &terminator_without_capacitor::TERMINATOR_WITHOUT_CAPACITOR,
+    &accessory_current_exceeded::ACCESSORY_CURRENT_EXCEEDED,
+    &accessory_chain_too_long::ACCESSORY_CHAIN_TOO_LONG,
+    &cable_unsuitable::CABLE_UNSUITABLE,
+    &insulation_too_low::INSULATION_TOO_LOW,
+    &bus_voltage_above_selv::BUS_VOLTAGE_ABOVE_SELV,
+    &silenced_group::SILENCED_GROUP,
+    &chain_through_dwellings::CHAIN_THROUGH_DWELLINGS,
+    &no_spare_ports::NO_SPARE_PORTS,
     &thin_margin::THIN_MARGIN,
+    &beside_mains::BESIDE_MAINS,
+    &clad_aluminium::CLAD_ALUMINIUM,
+    &measured_loop_differs::MEASURED_LOOP_DIFFERS,
+    &measured_capacitance_differs::MEASURED_CAPACITANCE_DIFFERS,
+    &outdoor_run_without_surge_protection::OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION,
+    &terminator_misplaced::TERMINATOR_MISPLACED,
+    &terminator_doubled::TERMINATOR_DOUBLED,
+    &bus_of_another_family::BUS_OF_ANOTHER_FAMILY,
+    &no_entrance::NO_ENTRANCE,
+    &entrance_calls_nobody::ENTRANCE_CALLS_NOBODY,
+    &box_without_runs::BOX_WITHOUT_RUNS,
+    &bus_voltage_wet::BUS_VOLTAGE_WET,
+    &existing_run_not_measured::EXISTING_RUN_NOT_MEASURED,
+    &entrance_without_lock::ENTRANCE_WITHOUT_LOCK,
+    &terminator_not_needed::TERMINATOR_NOT_NEEDED,
     &acceptance_without_match::ACCEPTANCE_WITHOUT_MATCH,
 ];

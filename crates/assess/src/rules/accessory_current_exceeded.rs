@@ -1,0 +1,70 @@
+//! `accessory-current-exceeded`
+
+use super::limit::ROUNDING;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, DataGrade, Provenance, Unit};
+
+rule! {
+    /// # What it checks
+    /// The current of all modules in a door station's chain, with their illumination at night, against the
+    /// `accessory_current` of the door station's model. A model that does not state it is not judged.
+    ///
+    /// # Why it matters
+    /// The connector is fed from a small converter inside. It holds by day and gives way on the first evening,
+    /// when all the buttons light up.
+    ///
+    /// # Example
+    /// Keypad 60 mA, reader 90 mA and five button modules of 40 mA make 350 mA; the door station gives 300 mA.
+    ///
+    /// # What to do
+    /// Leave a module out, take one with less illumination, or feed the modules from a supply of their own where
+    /// the family provides for that.
+    pub static ACCESSORY_CURRENT_EXCEEDED: "accessory-current-exceeded", Error,
+        "The modules of a door station draw more than it gives", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for entrance in &site.entrances {
+        let Some(first) = entrance.accessories.first() else { continue };
+        let model = site.station_model(&site.stations[entrance.station]);
+        let Some(limit) = &model.accessory_current else {
+            report.not_judged(
+                doc.code,
+                entrance.id.clone(),
+                format!("{} accessory_current", model.head.name),
+            );
+            continue;
+        };
+        let mut assumed = Vec::new();
+        let mut current_a = 0.0;
+        for name in &entrance.accessories {
+            let accessory = site.accessory(name);
+            let values =
+                [("current", Some(&accessory.current)), ("night_current", accessory.night_current.as_ref())];
+            for (key, value) in values {
+                let Some(value) = value else { continue };
+                current_a += value.value.as_amps();
+                let entry = format!("{} {key}", accessory.head.name);
+                if value.provenance == Provenance::Assumed && !assumed.contains(&entry) {
+                    assumed.push(entry);
+                }
+            }
+        }
+        if limit.provenance == Provenance::Assumed {
+            assumed.push(format!("{} accessory_current", model.head.name));
+        }
+        let limit_a = limit.value.as_amps();
+        if current_a > limit_a * (1.0 + ROUNDING) {
+            let grade = if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) };
+            let found = finding(doc, first.origin.clone())
+                .about(entrance.id.clone())
+                .figures(current_a, limit_a, Unit::Ampere)
+                .with("model", model.head.name.as_str())
+                .with("modules", entrance.accessories.len())
+                .also_at("limit", limit.origin.clone())
+                .graded(grade);
+            report.push(found);
+        }
+    }
+}

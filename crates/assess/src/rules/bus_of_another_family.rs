@@ -1,0 +1,43 @@
+//! `bus-of-another-family`
+
+use super::mixed_families::buses;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, ElementId, Origin};
+use std::collections::BTreeSet;
+
+rule! {
+    /// # What it checks
+    /// That the family of every bus is the family of the site, `family` under `[site]`.
+    ///
+    /// # Why it matters
+    /// Counts, lengths, calls at once and addresses are judged by the site's family. On a bus of another
+    /// family these judgements are those of the wrong datasheet; voltages and currents are not
+    /// affected.
+    ///
+    /// # Example
+    /// The garage has a small supply and two stations of an older family.
+    ///
+    /// # What to do
+    /// Put the other family's bus into a site file of its own.
+    pub static BUS_OF_ANOTHER_FAMILY: "bus-of-another-family", Warning,
+        "A bus of another family than the site's", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for bus in buses(context).into_iter().filter(|bus| bus.family != site.family.value) {
+        let first = &bus.parts[0];
+        let devices: BTreeSet<&ElementId> = bus.parts.iter().map(|part| part.id).collect();
+        let origin = match &first.model.origin {
+            Origin::None => site.family.origin.clone(),
+            origin => origin.clone(),
+        };
+        let found = finding(doc, origin)
+            .about(first.id.clone())
+            .with("family", bus.family)
+            .with("expected", site.family.value.as_str())
+            .with("devices", devices.len())
+            .also_at("family-of-the-site", site.family.origin.clone());
+        report.push(found);
+    }
+}

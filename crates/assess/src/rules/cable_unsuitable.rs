@@ -1,0 +1,89 @@
+//! `cable-unsuitable`
+
+use super::limit::grade;
+use crate::rule::{Context, Report, finding, finding_as, rule};
+use latchline_finding::{CodeDoc, Provenance, Severity};
+use latchline_site::catalogue::Environment;
+use latchline_site::model::{RunStop, Site};
+
+rule! {
+    /// # What it checks
+    /// The `environment` of each run (indoors, outdoors, buried) against the `environments` of its cable.
+    ///
+    /// Where a run does not state its environment but leads to a station outdoors, and its cable is not made for
+    /// outdoors, this is a warning if the station stands away from all buildings, and a piece of advice if
+    /// it stands at one: then only the last metre may be outdoors, or none.
+    ///
+    /// # Why it matters
+    /// Indoor sheath cracks in sunlight within years and takes up water in the ground; the insulation
+    /// goes first, then the joints. Outdoor cable, in turn, may not be allowed on escape routes indoors.
+    ///
+    /// # Example
+    /// The gate is fed with flexible twin for indoors, `environment = "buried"`.
+    ///
+    /// # What to do
+    /// Choose a cable made for the place, lead the run indoors, or state the environment if the finding
+    /// guesses wrong.
+    pub static CABLE_UNSUITABLE: "cable-unsuitable", Error,
+        "A cable that is not made for where it runs", check
+}
+
+fn word(environment: Environment) -> &'static str {
+    match environment {
+        Environment::Indoors => "indoors",
+        Environment::Outdoors => "outdoors",
+        Environment::Buried => "buried",
+    }
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for run in &site.runs {
+        let cable = site.cable(run);
+        let allowed = &cable.environments;
+        let environment = run.environment.value;
+        let suits = |environment| allowed.value.contains(&environment);
+        let is_stated = run.environment.provenance != Provenance::Assumed;
+        let (severity, origin, environment, stop) = if is_stated || !suits(environment) {
+            if suits(environment) {
+                continue;
+            }
+            let origin = if is_stated { run.environment.origin.clone() } else { run.cable.origin.clone() };
+            (Severity::Error, origin, environment, None)
+        } else {
+            let outdoors = run.sections.iter().find_map(|section| {
+                let away = away_from_buildings(site, section.to)?;
+                Some((section, away))
+            });
+            let Some((section, away)) = outdoors.filter(|_| !suits(Environment::Outdoors)) else { continue };
+            let severity = if away { Severity::Warning } else { Severity::Advice };
+            (severity, section.to_origin.clone(), Environment::Outdoors, Some(section.to))
+        };
+        let listed: Vec<String> =
+            allowed.value.iter().map(|environment| word(*environment).to_string()).collect();
+        let mut found = match severity {
+            Severity::Error => finding(doc, origin),
+            other => finding_as(doc, other, origin),
+        };
+        found = found
+            .about(run.id.clone())
+            .with("cable", cable.head.name.as_str())
+            .with("environment", word(environment))
+            .with("allowed", listed)
+            .also_at("limit", allowed.origin.clone())
+            .graded(grade(&cable.head.name, "environments", allowed));
+        if let Some(stop) = stop {
+            found = found.with("stop", site.stop_id(stop));
+        }
+        report.push(found);
+    }
+}
+
+/// For a stop that is outdoors: whether it stands away from all buildings.
+fn away_from_buildings(site: &Site, stop: RunStop) -> Option<bool> {
+    let place = match stop {
+        RunStop::Station(station) => site.station_place(&site.stations[station]),
+        RunStop::BoxInput(index) | RunStop::BoxLink(index) => &site.boxes[index].place,
+    };
+    place.outdoors.then_some(place.building.is_none())
+}

@@ -1,0 +1,64 @@
+//! `directory-too-small`
+
+use super::limit::grade;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+
+rule! {
+    /// # What it checks
+    /// The number of dwellings that each entrance calls against what its door station can call: the
+    /// model's `directory`, and the `buttons` of the modules in its chain on top. A model without
+    /// `directory` that has no button modules either is not judged.
+    ///
+    /// # Why it matters
+    /// Whoever is not in the directory cannot be called from this door. It shows on the last day, when the
+    /// names are entered.
+    ///
+    /// # Example
+    /// The main entrance calls 52 dwellings; its door station has 48 entries and no button module.
+    ///
+    /// # What to do
+    /// Take a door station with a larger directory, add button modules, or let the entrance call its
+    /// own block only.
+    pub static DIRECTORY_TOO_SMALL: "directory-too-small", Error,
+        "A door station cannot call as many dwellings as it should", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for entrance in &site.entrances {
+        let dwellings = entrance.calls.dwellings.len();
+        if dwellings == 0 {
+            continue;
+        }
+        let station = &site.stations[entrance.station];
+        let model = site.station_model(station);
+        let buttons = entrance.accessories.iter().filter_map(|name| site.accessory(name).buttons.as_ref());
+        let buttons: u64 = buttons.map(|buttons| u64::from(buttons.value)).sum();
+        let own = match &model.directory {
+            Some(directory) => u64::from(directory.value),
+            None if buttons > 0 => 0,
+            None => {
+                report.not_judged(doc.code, entrance.id.clone(), format!("{} directory", model.head.name));
+                continue;
+            }
+        };
+        let limit = own + buttons;
+        if dwellings as u64 > limit {
+            let mut found = finding(doc, station.model.origin.clone())
+                .about(entrance.id.clone())
+                .figures(dwellings as f64, limit as f64, Unit::Count)
+                .with("model", model.head.name.as_str())
+                .with("buttons", latchline_finding::Figure::new(buttons as f64, Unit::Count))
+                .also_at("scope", entrance.calls.origin.clone());
+            if let Some(directory) = &model.directory {
+                found = found.also_at("limit", directory.origin.clone()).graded(grade(
+                    &model.head.name,
+                    "directory",
+                    directory,
+                ));
+            }
+            report.push(found);
+        }
+    }
+}

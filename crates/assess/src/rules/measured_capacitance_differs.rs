@@ -1,0 +1,98 @@
+//! `measured-capacitance-differs`
+
+use super::limit::{ROUNDING, grade};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_site::catalogue::Cable;
+use latchline_site::model::Run;
+
+rule! {
+    /// # What it checks
+    /// The length that follows from a run's measured capacitance (far end open, electronics and everything
+    /// beyond disconnected) and the cable's capacitance per metre, against the stated length. Told if
+    /// the two differ by more than 15 % and by more than 5 m (common practice, no source). A cable
+    /// without line constants is not judged.
+    ///
+    /// # Why it matters
+    /// Capacitance measures length whatever the joints are like. Too much of it means that the cable goes
+    /// somewhere else as well, or is wet; too little, that it is shorter or broken on the way.
+    ///
+    /// # Example
+    /// A-R3 has 4.6 nF, which is 92 m of this cable; 38 m are stated. A dead spur leads to the cellar.
+    ///
+    /// # What to do
+    /// Find the branch and disconnect it, or correct the lengths in the file.
+    pub static MEASURED_CAPACITANCE_DIFFERS: "measured-capacitance-differs", Warning,
+        "The measured capacitance is not that of the stated length", check
+}
+
+/// What is let pass: the larger of these (common practice, no source).
+const TOLERANCE: f64 = 0.15;
+const TOLERANCE_M: f64 = 5.0;
+
+/// The length of a run by its capacitance.
+pub(super) struct Implied {
+    implied_m: f64,
+    stated_m: f64,
+}
+
+impl Implied {
+    fn allowed_m(&self) -> f64 {
+        (TOLERANCE * self.stated_m).max(TOLERANCE_M)
+    }
+
+    /// Whether it is another length than the stated one.
+    pub(super) fn differs(&self) -> bool {
+        (self.implied_m - self.stated_m).abs() > self.allowed_m() * (1.0 + ROUNDING)
+    }
+
+    /// Whether it differs and is longer.
+    pub(super) fn is_longer(&self) -> bool {
+        self.differs() && self.implied_m > self.stated_m
+    }
+}
+
+/// The length of a run by its capacitance, where it was measured and the cable's is known.
+pub(super) fn implied_length(run: &Run, cable: &Cable) -> Option<Implied> {
+    let measured_f = run.measured.capacitance.as_ref()?.value.as_farads();
+    let per_m = cable.line.as_ref()?.capacitance.value.as_farads_per_metre();
+    // Pairs in parallel add their capacitances.
+    let per_m = per_m * f64::from(run.pairs.value.max(1));
+    let stated_m = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+    (per_m > 0.0).then(|| Implied { implied_m: measured_f / per_m, stated_m })
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for run in &site.runs {
+        let Some(measured) = &run.measured.capacitance else { continue };
+        let cable = site.cable(run);
+        let (Some(implied), Some(line)) = (implied_length(run, cable), &cable.line) else {
+            let missing = format!("{} line.capacitance", cable.head.name);
+            report.not_judged(doc.code, run.id.clone(), missing);
+            continue;
+        };
+        if !implied.differs() {
+            continue;
+        }
+        let candidates: &[&str] = if implied.is_longer() {
+            &["branch", "longer-cable", "damp-cable"]
+        } else {
+            &["shorter-cable", "open-conductor"]
+        };
+        let candidates: Vec<String> = candidates.iter().map(|word| (*word).to_string()).collect();
+        let direction = implied.implied_m - implied.stated_m;
+        let limit_m = implied.stated_m + implied.allowed_m().copysign(direction);
+        let found = finding(doc, measured.origin.clone())
+            .about(run.id.clone())
+            .figures(implied.implied_m, limit_m, Unit::Metre)
+            .with("capacitance", Figure::new(measured.value.as_farads(), Unit::Farad))
+            .with("length", Figure::new(implied.stated_m, Unit::Metre))
+            .with("direction", if direction > 0.0 { "longer" } else { "shorter" })
+            .with("candidates", candidates)
+            .with("cable", cable.head.name.as_str())
+            .also_at("cable", line.capacitance.origin.clone())
+            .graded(grade(&cable.head.name, "line.capacitance", &line.capacitance));
+        report.push(found);
+    }
+}

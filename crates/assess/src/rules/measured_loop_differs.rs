@@ -1,0 +1,113 @@
+//! `measured-loop-differs`
+
+use super::limit::ROUNDING;
+use super::measured_capacitance_differs::{Implied, implied_length};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_network::Corner;
+use latchline_network::resistance::{conductor_ohm_per_m, section_resistances};
+use latchline_site::model::{Run, RunStop, Site, StationOwner};
+
+rule! {
+    /// # What it checks
+    /// The measured loop resistance of a run against what its cable, lengths and joints give at the usual
+    /// temperature, surge protectors left out. Told if the two differ by more than 15 % and by more than
+    /// 1 ohm (common practice, no source).
+    ///
+    /// # Why it matters
+    /// The voltages are computed from the measured value, so they hold. But a loop that is too high may be
+    /// a bad joint, and bad joints get worse; one that is too low often is not the cable one thinks, or
+    /// was short-circuited before its end.
+    ///
+    /// A joint, a thinner conductor and a longer cable look alike to an ohmmeter. Capacitance tells them apart: it
+    /// grows with the length alone. Where it was measured, the candidates that it excludes are left out.
+    ///
+    /// # Example
+    /// A-R3 was measured at 7.9 ohm; 38 m of 0.8 mm pair have 2.6 ohm.
+    ///
+    /// # What to do
+    /// Measure again from a stop in the middle: a joint adds its ohms in one place, a thinner wire everywhere.
+    /// Then mend the joint, or correct the cable or the lengths in the file.
+    pub static MEASURED_LOOP_DIFFERS: "measured-loop-differs", Warning,
+        "The measured loop is not that of the stated cable", check
+}
+
+/// What is let pass: the larger of these (common practice, no source).
+const TOLERANCE: f64 = 0.15;
+const TOLERANCE_OHM: f64 = 1.0;
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for run in &site.runs {
+        let Some(measured) = &run.measured.loop_resistance else { continue };
+        let measured_ohm = measured.value.as_ohms();
+        let expected_ohm = expected_loop_ohm(site, run);
+        let allowed_ohm = (TOLERANCE * expected_ohm).max(TOLERANCE_OHM);
+        let excess_ohm = measured_ohm - expected_ohm;
+        if excess_ohm.abs() <= allowed_ohm * (1.0 + ROUNDING) {
+            continue;
+        }
+        let limit_ohm = expected_ohm + allowed_ohm.copysign(excess_ohm);
+        let celsius = site.conditions.usual_temperature.value.as_celsius();
+        let cable = site.cable(run);
+        let per_m = 2.0 * conductor_ohm_per_m(cable, celsius) / f64::from(run.pairs.value.max(1));
+        let stated_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+        let mut found = finding(doc, measured.origin.clone())
+            .about(run.id.clone())
+            .figures(measured_ohm, limit_ohm, Unit::Ohm)
+            .with("expected", Figure::new(expected_ohm, Unit::Ohm))
+            .with("excess", Figure::new(excess_ohm, Unit::Ohm))
+            .with("direction", if excess_ohm > 0.0 { "higher" } else { "lower" })
+            .with("candidates", candidates(run, cable, excess_ohm > 0.0))
+            .with("cable", cable.head.name.as_str())
+            .with("length", Figure::new(stated_m, Unit::Metre))
+            .also_at("cable", run.cable.origin.clone());
+        if expected_ohm > 0.0 {
+            found = found.with("ratio", Figure::new(measured_ohm / expected_ohm, Unit::Ratio));
+        }
+        let implied_m = stated_m + excess_ohm / per_m;
+        if per_m > 0.0 && implied_m > 0.0 {
+            found = found.with("implied_length", Figure::new(implied_m, Unit::Metre));
+        }
+        report.push(found);
+    }
+}
+
+/// What can make the loop so, likeliest first.
+fn candidates(run: &Run, cable: &latchline_site::catalogue::Cable, is_higher: bool) -> Vec<String> {
+    let by_capacitance = implied_length(run, cable);
+    let length_is_right = by_capacitance.as_ref().is_some_and(|implied| !implied.differs());
+    let is_longer = by_capacitance.as_ref().is_some_and(Implied::is_longer);
+    let words: &[&str] = match (is_higher, length_is_right) {
+        (true, true) => &["joint", "thinner-conductor"],
+        (true, false) if is_longer => &["longer-cable", "joint", "thinner-conductor"],
+        (true, false) => &["joint", "thinner-conductor", "longer-cable"],
+        (false, true) => &["thicker-conductor", "pairs-in-parallel", "short-circuit-on-the-way"],
+        (false, false) => {
+            &["shorter-cable", "thicker-conductor", "pairs-in-parallel", "short-circuit-on-the-way"]
+        }
+    };
+    words.iter().map(|word| (*word).to_string()).collect()
+}
+
+/// Nominal loop resistance of a run as stated, without its measurement and surge protectors.
+fn expected_loop_ohm(site: &Site, run: &Run) -> f64 {
+    let mut stated = run.clone();
+    stated.measured.loop_resistance = None;
+    stated.surge_protection = None;
+    let total: f64 =
+        section_resistances(site, &stated).iter().map(|section| section.ohm[Corner::Nominal.index()]).sum();
+    let at_entrances: f64 = run
+        .sections
+        .iter()
+        .filter_map(|section| match section.to {
+            RunStop::Station(station) => match site.stations[station].owner {
+                StationOwner::Entrance(entrance) => site.entrances[entrance].surge_protection.as_ref(),
+                _ => None,
+            },
+            _ => None,
+        })
+        .map(|protection| protection.value.as_ohms())
+        .sum();
+    total - at_entrances
+}

@@ -1,0 +1,87 @@
+//! `outdoor-run-without-surge-protection`
+
+use super::limit::LENGTH_ROUNDING_M;
+use crate::rule::{Context, Report, finding, finding_as, rule};
+use latchline_finding::{CodeDoc, Figure, Severity, Unit};
+use latchline_site::catalogue::Environment;
+use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
+
+rule! {
+    /// # What it checks
+    /// Runs outdoors, in the ground, or from one building to another, for which no surge protector is
+    /// stated, neither in the run nor at an entrance that it leads to. Up to 42 m it is a piece of advice,
+    /// beyond a warning.
+    ///
+    /// The 42 m (140 ft) are borrowed from an informational note to NEC 800.90, by which a protector on
+    /// a communications cable between buildings may be left out up to that length under conditions; how that note
+    /// is to be read is disputed, so take it as a hint. IEC 62305-4 and IEC 61643-22 are the standards by
+    /// which protection is planned. The length is that of the whole run.
+    ///
+    /// # Why it matters
+    /// Lightning nearby puts kilovolts between two earths. The long cable carries them to every station on the
+    /// bus, and all of them fail together.
+    ///
+    /// # Example
+    /// 80 m of buried cable to the gate, no protector at either end.
+    ///
+    /// # What to do
+    /// Fit a protector for signal lines where the cable enters the building, another one at the far
+    /// device, and state its loop resistance as `surge_protection`: it counts in all voltages.
+    pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning,
+        "A run outdoors without surge protection", check
+}
+
+/// 140 ft: see the manual page.
+const SHORT_RUN_M: f64 = 42.0;
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for run in &site.runs {
+        let reason = match run.environment.value {
+            Environment::Outdoors => "outdoors",
+            Environment::Buried => "buried",
+            Environment::Indoors if joins_buildings(site, run) => "between-buildings",
+            Environment::Indoors => continue,
+        };
+        if run.surge_protection.is_some() || leads_to_protected_entrance(site, run) {
+            continue;
+        }
+        let length_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+        let origin = run.origin.clone();
+        let found = if length_m > SHORT_RUN_M + LENGTH_ROUNDING_M {
+            finding(doc, origin).figures(length_m, SHORT_RUN_M, Unit::Metre)
+        } else {
+            let mut found = finding_as(doc, Severity::Advice, origin);
+            found.value = Some(Figure::new(length_m, Unit::Metre));
+            found
+        };
+        report.push(found.about(run.id.clone()).with("reason", reason));
+    }
+}
+
+fn leads_to_protected_entrance(site: &Site, run: &Run) -> bool {
+    run.sections.iter().any(|section| match section.to {
+        RunStop::Station(station) => match site.stations[station].owner {
+            StationOwner::Entrance(entrance) => site.entrances[entrance].surge_protection.is_some(),
+            _ => false,
+        },
+        _ => false,
+    })
+}
+
+/// Whether some section leads out of one known building into another.
+fn joins_buildings(site: &Site, run: &Run) -> bool {
+    let start = match run.from {
+        RunStart::Supply(supply) => &site.supplies[supply].place,
+        RunStart::Port { box_index, .. } => &site.boxes[box_index].place,
+        RunStart::Station(station) => site.station_place(&site.stations[station]),
+    };
+    let stops = run.sections.iter().map(|section| match section.to {
+        RunStop::Station(station) => site.station_place(&site.stations[station]),
+        RunStop::BoxInput(index) | RunStop::BoxLink(index) => &site.boxes[index].place,
+    });
+    let places = std::iter::once(start).chain(stops);
+    let mut buildings: Vec<usize> = places.filter_map(|place: &Place| place.building).collect();
+    buildings.dedup();
+    buildings.len() > 1
+}

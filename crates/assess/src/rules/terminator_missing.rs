@@ -1,0 +1,67 @@
+//! `terminator-missing`
+
+use super::limit::grade;
+use crate::rule::{Context, PortTree, Report, finding, rule};
+use latchline_finding::CodeDoc;
+use latchline_site::model::{RunStop, Site};
+
+rule! {
+    /// # What it checks
+    /// In a family that needs terminators (`terminator_required = true`), that the run to the last
+    /// station of every chain has `terminator = true`. A branched chain has an end on each branch.
+    /// Where the run does not say whether one is set, this is not judged.
+    ///
+    /// # Why it matters
+    /// At an open end the signal is reflected: pictures show ghosts or tear, data calls get lost, and
+    /// which station suffers depends on the length of the cable. Every voltage is right.
+    ///
+    /// # Example
+    /// A-R3 ends at A-304 with `terminator = false`.
+    ///
+    /// # What to do
+    /// Set the terminator on the last station of the chain and say so in the run that leads to it.
+    pub static TERMINATOR_MISSING: "terminator-missing", Error,
+        "The last station of a chain has no terminator", check
+}
+
+/// Runs whose last station ends a chain, with that station.
+pub(super) fn chain_ends<'a>(site: &'a Site, tree: &'a PortTree) -> impl Iterator<Item = (usize, usize)> {
+    tree.ends().filter_map(|node| match node.stop {
+        // Where nothing goes on, the section is the last one of its run.
+        RunStop::Station(station) => {
+            debug_assert_eq!(node.section + 1, site.runs[node.run].sections.len());
+            Some((node.run, station))
+        }
+        _ => None,
+    })
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    let family = site.family();
+    if !family.terminator_required.value {
+        return;
+    }
+    for tree in &context.topology.port_trees {
+        for (index, station) in chain_ends(site, tree) {
+            let run = &site.runs[index];
+            let terminator = match &run.terminator {
+                None => {
+                    let missing = "terminator of the run, true or false".to_string();
+                    report.not_judged(doc.code, run.id.clone(), missing);
+                    continue;
+                }
+                Some(terminator) => terminator,
+            };
+            if !terminator.value {
+                let found = finding(doc, terminator.origin.clone())
+                    .about(run.id.clone())
+                    .with("station", &site.stations[station].id)
+                    .with("family", family.head.name.as_str())
+                    .also_at("limit", family.terminator_required.origin.clone())
+                    .graded(grade(&family.head.name, "terminator_required", &family.terminator_required));
+                report.push(found);
+            }
+        }
+    }
+}

@@ -1,7 +1,7 @@
 //! Measures the flow solver against the tight C of `benches/flow/peer.c`, in turns in the same run.
 //!
-//! `cargo bench --bench flow -- PEER DIRECTORY` (see `benches/flow/run`). `PEER` is the compiled C program; tree files
-//! are written to `DIRECTORY`. Prints one line a measurement.
+//! `cargo bench --bench flow -- PEER DIRECTORY` (see `benches/flow/run`). `PEER` is the compiled C
+//! program; tree files are written to `DIRECTORY`. Prints one line a measurement.
 #![allow(
     clippy::disallowed_methods,
     clippy::unwrap_used,

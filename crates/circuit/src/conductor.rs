@@ -2,19 +2,22 @@
 //!
 //! # Sources
 //!
-//! - Maximum resistance at 20 °C of plain and metal-coated copper conductors, solid (class 1), stranded (class 2) and flexible (class 5): IEC
-//!   60228:2004, Tables 1 to 3 (table numbers, and the metal-coated column of class 2, from memory).
+//! - Maximum resistance at 20 °C of plain and metal-coated copper conductors, solid (class 1), stranded
+//!   (class 2) and flexible (class 5): IEC 60228:2004, Tables 1 to 3 (table numbers, and the metal-coated
+//!   column of class 2, from memory).
 //! - American wire gauge: diameter `0.127 mm x 92^((36 - n)/39)`, ASTM B258 (from memory).
-//! - Copper resistivity 0.017241 ohm mm²/m at 20 °C: the International Annealed Copper Standard, 58 S m/mm² (IEC 60028; NBS
-//!   Handbook 100). Aluminium at 61 % of it, 0.028264 ohm mm²/m (IEC 60889, from memory).
-//! - Copper-clad aluminium, largest resistivity at 20 °C: 10 % copper by volume 0.02743, 15 % 0.02676 ohm mm²/m
-//!   (ASTM B566, from memory).
+//! - Copper resistivity 0.017241 ohm mm²/m at 20 °C: the International Annealed Copper Standard, 58 S
+//!   m/mm² (IEC 60028; NBS Handbook 100). Aluminium at 61 % of it, 0.028264 ohm mm²/m (IEC 60889, from
+//!   memory).
+//! - Copper-clad aluminium, largest resistivity at 20 °C: 10 % copper by volume 0.02743, 15 % 0.02676 ohm
+//!   mm²/m (ASTM B566, from memory).
 //!
 //! # Temperature
 //!
 //! `R(t) = R(20) (1 + a (t - 20))` with `a` = 0.00393/K for copper (IEC 60028, from memory) and
-//! 0.00403/K for aluminium (IEC 60889, from memory). The list of factors printed in IEC 60228 is rounded from 0.004/K: it
-//! gives 1.200 at 70 °C where this law gives 1.1965. For copper-clad aluminium, two conductors in parallel, the coefficients are weighted with the conductances.
+//! 0.00403/K for aluminium (IEC 60889, from memory). The list of factors printed in IEC 60228 is rounded
+//! from 0.004/K: it gives 1.200 at 70 °C where this law gives 1.1965. For copper-clad aluminium, two
+//! conductors in parallel, the coefficients are weighted with the conductances.
 
 use std::fmt;
 
@@ -102,7 +105,8 @@ pub enum Coating {
     MetalCoated,
 }
 
-/// IEC 60228:2004: area in mm², then ohm/km at 20 °C of class 1 and 2 plain, class 5 plain, class 1 and 2 metal-coated, class 5 metal-coated.
+/// IEC 60228:2004: area in mm², then ohm/km at 20 °C of class 1 and 2 plain, class 5 plain, class 1 and 2
+/// metal-coated, class 5 metal-coated.
 const IEC_60228: [(f64, [f64; 4]); 8] = [
     (0.5, [36.0, 39.0, 36.7, 40.1]),
     (0.75, [24.5, 26.0, 24.8, 26.7]),

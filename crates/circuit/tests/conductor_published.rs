@@ -1,4 +1,5 @@
 //! Conductors against published tables. The source stands beside each check.
+#![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use latchline_circuit::conductor::{Coating, Conductor, ConductorClass, Material, Run, awg_diameter_mm};
 
@@ -10,8 +11,9 @@ fn copper(class: ConductorClass, area_mm2: f64) -> Conductor {
     Conductor::iec_60228(class, area_mm2, Coating::Plain).unwrap()
 }
 
-/// BS 7671 Appendix 4, two-core copper with 70 °C thermoplastic insulation, mV/A/m at the conductor's operating temperature
-/// of 70 °C. The table is built on the 0.004/K of IEC 60228 (factor 1.200) and prints two figures: allow 2 %.
+/// BS 7671 Appendix 4, two-core copper with 70 °C thermoplastic insulation, mV/A/m at the conductor's
+/// operating temperature of 70 °C. The table is built on the 0.004/K of IEC 60228 (factor 1.200) and
+/// prints two figures: allow 2 %.
 #[test]
 fn voltage_drop_table() {
     for (area_mm2, millivolts) in
@@ -22,7 +24,8 @@ fn voltage_drop_table() {
     }
 }
 
-/// BS 7671 Table 4F3B, flexible cable at 60 °C, mV/A/m (from memory, not yet confirmed; 3 % above 2 R20 x 1.16).
+/// BS 7671 Table 4F3B, flexible cable at 60 °C, mV/A/m (from memory, not yet confirmed; 3 % above 2 R20 x
+/// 1.16).
 #[test]
 fn voltage_drop_table_of_flexible_cable() {
     for (area_mm2, millivolts) in [(0.5, 93.0), (0.75, 62.0), (1.0, 46.0), (1.5, 32.0), (2.5, 19.0)] {
@@ -31,7 +34,8 @@ fn voltage_drop_table_of_flexible_cable() {
     }
 }
 
-/// NEC Chapter 9 Table 8, direct-current resistance at 75 °C of uncoated copper, ohm per 1000 ft, solid and stranded (a stranded wire is 2 % longer).
+/// NEC Chapter 9 Table 8, direct-current resistance at 75 °C of uncoated copper, ohm per 1000 ft, solid
+/// and stranded (a stranded wire is 2 % longer).
 #[test]
 fn gauge_table() {
     for (gauge, solid, stranded) in
@@ -43,7 +47,8 @@ fn gauge_table() {
     }
 }
 
-/// ASTM B258 diameters and resistances: 24 AWG is 84.2 ohm/km at 20 °C (table of line cables); 36 AWG is 0.127 mm by definition, 0000 0.46 inch.
+/// ASTM B258 diameters and resistances: 24 AWG is 84.2 ohm/km at 20 °C (table of line cables); 36 AWG is
+/// 0.127 mm by definition, 0000 0.46 inch.
 #[test]
 fn gauge_geometry() {
     assert_eq!(awg_diameter_mm(36), 0.127);
@@ -62,7 +67,8 @@ fn telephone_pairs() {
     within(2e3 * Conductor::awg(24, Material::Copper).unwrap().ohm_per_m(20.0).unwrap(), 168.0, 0.005);
 }
 
-/// Temperature factors of copper: IEC 60228 annex, R(20)/R(t), rounded from 0.004/K; with 0.00393/K they agree to 0.5 %.
+/// Temperature factors of copper: IEC 60228 annex, R(20)/R(t), rounded from 0.004/K; with 0.00393/K they
+/// agree to 0.5 %.
 #[test]
 fn temperature_factors() {
     for (t, factor) in [
@@ -85,8 +91,8 @@ fn temperature_factors() {
     assert!(Material::Copper.temperature_factor(f64::NAN).is_err());
 }
 
-/// Copper-clad aluminium against copper: 1.59 and 1.55 by ASTM B566 (from memory, not yet confirmed), 1.54 and 1.50 by
-/// parallel conduction with aluminium at 61 %; aluminium 1.64 (installers' note).
+/// Copper-clad aluminium against copper: 1.59 and 1.55 by ASTM B566 (from memory, not yet confirmed), 1.54
+/// and 1.50 by parallel conduction with aluminium at 61 %; aluminium 1.64 (installers' note).
 #[test]
 fn clad_and_plain_aluminium() {
     let ratio = |material: Material| {
@@ -114,8 +120,8 @@ fn drop_of_a_branch_circuit() {
     within(20.0 * run(20.0).loop_resistance_ohm().unwrap(), 6.4, 0.01);
 }
 
-/// IEC 60228:2004: a class 1 conductor of limit resistance has at least nine tenths of its nominal area of copper, and a
-/// metal-coated or flexible one may be worse but not better.
+/// IEC 60228:2004: a class 1 conductor of limit resistance has at least nine tenths of its nominal area of
+/// copper, and a metal-coated or flexible one may be worse but not better.
 #[test]
 fn the_table_is_consistent() {
     for area_mm2 in [0.5, 0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0] {

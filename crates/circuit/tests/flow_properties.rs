@@ -1,4 +1,5 @@
 //! Properties of the flow that hold for every tree, and a second method.
+#![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use latchline_circuit::flow::{
     BuiltTree, Loads, Margin, NoSolution, NonexistenceCertificate, Options, Outcome, SegmentEnds, Source,
@@ -116,6 +117,7 @@ fn loaded(part: f64) -> impl Strategy<Value = Net> {
 
 /// Newton on the dense nodal equations of the tree with zero-ohm segments merged, by Gaussian elimination: a
 /// second method that shares nothing with the first but the loads.
+#[allow(clippy::needless_range_loop, reason = "elimination reads best with indices")]
 fn dense_newton(net: &Net) -> Vec<f64> {
     let n = net.parent.len();
     let mut merged: Vec<usize> = (0..n).collect();
@@ -208,7 +210,11 @@ proptest! {
     }
 
     #[test]
-    fn more_power_or_current_lowers_every_voltage(net in loaded(0.6), at in any::<prop::sample::Index>(), add in 0.01_f64..0.2) {
+    fn more_power_or_current_lowers_every_voltage(
+        net in loaded(0.6),
+        at in any::<prop::sample::Index>(),
+        add in 0.01_f64..0.2,
+    ) {
         let before = net.voltages();
         let k = at.index(before.len());
         for by_power in [true, false] {
@@ -286,14 +292,21 @@ proptest! {
     }
 
     #[test]
-    fn no_certificate_where_there_is_a_solution(net in loaded(0.9), weights in prop::collection::vec(0.0_f64..1.0, 40)) {
+    fn no_certificate_where_there_is_a_solution(
+        net in loaded(0.9),
+        weights in prop::collection::vec(0.0_f64..1.0, 40),
+    ) {
         let tree = net.tree();
         let c = weights[..tree.len()].to_vec();
         prop_assert!(NonexistenceCertificate::new(&tree, &net.source, &net.loads(), 1.0, c).is_none());
     }
 
     #[test]
-    fn derivatives_agree_with_differences(net in loaded(0.6), at in any::<prop::sample::Index>(), with in any::<prop::sample::Index>()) {
+    fn derivatives_agree_with_differences(
+        net in loaded(0.6),
+        at in any::<prop::sample::Index>(),
+        with in any::<prop::sample::Index>(),
+    ) {
         let v = net.voltages();
         let (target, k) = (at.index(v.len()), with.index(v.len()));
         let found = sensitivities(&net.tree(), &net.source, &net.loads(), &v, target).unwrap();
@@ -352,8 +365,8 @@ proptest! {
     }
 }
 
-/// With resistive loads raising one load can *raise* the voltage of another node: a higher conductance lowers
-/// every voltage, but a *larger resistance* draws less; and where a constant-power load hangs
+/// With resistive loads raising one load can *raise* the voltage of another node: a higher conductance
+/// lowers every voltage, but a *larger resistance* draws less; and where a constant-power load hangs
 /// beside a resistive one, a longer segment to the resistive load relieves the shared segment.
 #[test]
 fn a_longer_segment_can_raise_another_voltage() {

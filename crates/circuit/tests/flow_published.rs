@@ -1,4 +1,5 @@
 //! Flow against published examples and closed forms. The source stands beside each check.
+#![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use latchline_circuit::flow::{
     BuiltTree, Loads, Margin, NoSolution, Options, Outcome, SegmentEnds, Source, Tree, Workspace,
@@ -32,9 +33,9 @@ fn single(voltage_v: f64, resistance_ohm: f64, power_w: f64) -> Outcome {
     solve(&tree, &source, &Loads::of_power(&[power_w]), &mut workspace, &Options::default()).unwrap()
 }
 
-/// IEEE 802.3 (af, at, bt) powered devices: least source voltage, loop resistance, power at the device, and the
-/// device voltage V = (Vs + sqrt(Vs^2 - 4 P R))/2. Types 1 and 2 close exactly; the resistances of types 3 and 4 and
-/// the printed 41.1, 44.3 and 42.9 V are from memory, not yet confirmed.
+/// IEEE 802.3 (af, at, bt) powered devices: least source voltage, loop resistance, power at the device,
+/// and the device voltage V = (Vs + sqrt(Vs^2 - 4 P R))/2. Types 1 and 2 close exactly; the resistances of
+/// types 3 and 4 and the printed 41.1, 44.3 and 42.9 V are from memory, not yet confirmed.
 #[test]
 fn power_over_ethernet_rows() {
     let rows = [
@@ -82,7 +83,8 @@ fn power_over_ethernet_limit() {
 }
 
 /// Mehta and Mehta, Principles of Power System (title from memory), ch. 13 "D.C. Distribution", Example
-/// 13.1: 300 V, 0.01 ohm per 1000 m and conductor, 100/150/200/50 A at 500/1000/1600/2000 m; printed 295.0, 291.0, 288.0, 287.6 V.
+/// 13.1: 300 V, 0.01 ohm per 1000 m and conductor, 100/150/200/50 A at 500/1000/1600/2000 m; printed
+/// 295.0, 291.0, 288.0, 287.6 V.
 #[test]
 fn two_wire_distributor() {
     let per_m = 2.0 * 0.01 / 1000.0;
@@ -175,7 +177,8 @@ fn six_load_chain() {
     }
 }
 
-/// Branched tree: 0-1 0.8 ohm, 1-2 1.2, 1-3 2.0, 3-4 1.0; 4, 6 and 5 W at 2, 3, 4; values from pandapower 3.5.6 (zero reactance).
+/// Branched tree: 0-1 0.8 ohm, 1-2 1.2, 1-3 2.0, 3-4 1.0; 4, 6 and 5 W at 2, 3, 4; values from pandapower
+/// 3.5.6 (zero reactance).
 #[test]
 fn branched_tree() {
     let rows = [(3, 4, 1.0), (1, 0, 0.8), (3, 1, 2.0), (1, 2, 1.2)];
@@ -190,8 +193,8 @@ fn branched_tree() {
     }
 }
 
-/// A rectifier drop: with v = Vd + x the load is P/x behind V0 - Vd, so x = ((V0-Vd) + sqrt((V0-Vd)^2 - 4 R P))/2
-/// and the limit is (V0 - Vd)^2/(4 R) (quadratic formula).
+/// A rectifier drop: with v = Vd + x the load is P/x behind V0 - Vd, so x = ((V0-Vd) + sqrt((V0-Vd)^2 - 4
+/// R P))/2 and the limit is (V0 - Vd)^2/(4 R) (quadratic formula).
 #[test]
 fn rectifier_drop() {
     let tree = Tree::new(vec![0], vec![0.0]).unwrap();

@@ -10,8 +10,9 @@
 //! ```
 //!
 //! The source is an ideal voltage behind a resistance and feeds its node, the root. Segments come in any
-//! order and direction; `loop_resistance_ohm` counts both conductors. Loads are `power` in W, `current` in A or `resistance` in ohm. Other keys at the top are
-//! ignored; an unknown key further in is an error, since a misspelt one would silently become zero.
+//! order and direction; `loop_resistance_ohm` counts both conductors. Loads are `power` in W, `current` in
+//! A or `resistance` in ohm. Other keys at the top are ignored; an unknown key further in is an error,
+//! since a misspelt one would silently become zero.
 
 use std::borrow::Cow;
 

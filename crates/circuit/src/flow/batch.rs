@@ -1,9 +1,10 @@
 //! Four samples of one tree at a time, one in each lane of a vector.
 //!
-//! The Newton step is that of `newton`, without rectifier drops. The lanes never mix, no operation is contracted into a fused
-//! one, and the portable code and the AVX2 code are the same function compiled twice, so both give
-//! the same bits. A lane stops on the expected error of the next Newton step; unlike [`super::solve`] no enclosure is
-//! verified here, and a lane without positive pivots is reported as such without a certificate.
+//! The Newton step is that of `newton`, without rectifier drops. The lanes never mix, no operation is
+//! contracted into a fused one, and the portable code and the AVX2 code are the same function compiled
+//! twice, so both give the same bits. A lane stops on the expected error of the next Newton step; unlike
+//! [`super::solve()`] no enclosure is verified here, and a lane without positive pivots is reported as
+//! such without a certificate.
 
 use super::{Loads, Source, Tree};
 
@@ -345,8 +346,8 @@ mod tests {
         let outcome = four.solve(&BatchTree { tree: &tree, source });
         assert_eq!(outcome[3], FourOutcome::NoSolution);
         let mut workspace = Workspace::new();
-        for lane in 0..3 {
-            let scaled: Vec<f64> = power.iter().map(|p| p * scale[lane]).collect();
+        for (lane, scale) in scale.into_iter().enumerate().take(3) {
+            let scaled: Vec<f64> = power.iter().map(|p| p * scale).collect();
             let loads = Loads { power_w: &scaled, ..loads };
             let found = solve(&tree, &source, &loads, &mut workspace, &Options::default()).unwrap();
             assert!(matches!(found, Outcome::Solved(_)), "{found:?}");

@@ -80,9 +80,9 @@ impl SweepScratch {
     }
 }
 
-/// The drops `V0 - T(w)` with the loads times `load_factor`, left in `scratch.drop_v`; `false` when `w` is outside the domain.
-/// Every operation is a sum, product or quotient of nonnegative numbers, except `w - Vd` and the
-/// voltage above a conductance, each a difference of two given numbers rounded once.
+/// The drops `V0 - T(w)` with the loads times `load_factor`, left in `scratch.drop_v`; `false` when `w` is
+/// outside the domain. Every operation is a sum, product or quotient of nonnegative numbers, except `w -
+/// Vd` and the voltage above a conductance, each a difference of two given numbers rounded once.
 fn drops(
     tree: &Tree,
     source: &Source,

@@ -163,7 +163,7 @@ impl<'a> Loads<'a> {
                 return Err(LoadError::Length { quantity, entries: values.len(), nodes });
             }
             // Branch-free over the whole array first: this runs before every solve.
-            let fine = values.iter().fold(true, |fine, &v| fine & (v >= 0.0) & (v <= f64::MAX));
+            let fine = values.iter().fold(true, |fine, &v| fine & (0.0..=f64::MAX).contains(&v));
             if !fine {
                 let found = values.iter().enumerate().find(|(_, v)| !(v.is_finite() && **v >= 0.0));
                 if let Some((node, &value)) = found {

@@ -7,11 +7,12 @@
 //! J a = 2 lambda P t^2/x^3 + 2 (P/x^2 - g) t            a = -d^2v/dlambda^2
 //! ```
 //!
-//! At the nose `v` runs like a square root, `v - v_nose = b sqrt(lambda_nose - lambda)`, for which `lambda_nose - lambda = t/(2 a)`
-//! exactly (and from `lambda = 0` on for a single load). Without constant power the limit is where a voltage
-//! reaches zero, `v - m t - m^2 a/2 = 0`. The search goes from `lambda = 0` upwards in
-//! steps that leave a small part of the estimated distance, always from a solved state, and falls back on halving when
-//! it has overshot. None of this has to be right: the answer is only given once both ends are shown.
+//! At the nose `v` runs like a square root, `v - v_nose = b sqrt(lambda_nose - lambda)`, for which
+//! `lambda_nose - lambda = t/(2 a)` exactly (and from `lambda = 0` on for a single load). Without constant
+//! power the limit is where a voltage reaches zero, `v - m t - m^2 a/2 = 0`. The search goes from `lambda
+//! = 0` upwards in steps that leave a small part of the estimated distance, always from a solved state,
+//! and falls back on halving when it has overshot. None of this has to be right: the answer is only given
+//! once both ends are shown.
 
 use super::enclosure::{SweepScratch, is_strictly_below_image};
 use super::newton::{Factor, factor, solve_right_side, solve_tangent};
@@ -46,8 +47,8 @@ pub enum Margin {
 }
 
 impl Margin {
-    /// The best estimate of the largest factor; as it lies between the factor shown possible and the one shown
-    /// impossible, it is within a relative 1e-6. `None` where there is no largest or it is undecided.
+    /// The best estimate of the largest factor; as it lies between the factor shown possible and the one
+    /// shown impossible, it is within a relative 1e-6. `None` where there is no largest or it is undecided.
     #[must_use]
     pub fn value(&self) -> Option<f64> {
         match self {
@@ -225,8 +226,8 @@ impl Search<'_> {
         }
         solve_right_side(self.tree, self.source, &mut self.factor, &mut self.a);
         let weakest = self.weakest();
-        // Where strong conductances make `v` convex in `lambda` the square root says nothing: then, and never
-        // further than, where the straight line reaches the end of the domain.
+        // Where strong conductances make `v` convex in `lambda` the square root says nothing: then, and
+        // never further than, where the straight line reaches the end of the domain.
         let mut distance = (self.voltage_v[weakest] - loads.drop(weakest)) / self.t[weakest];
         let mut limit = if loads.power(weakest) > 0.0 { Limit::Nose } else { Limit::Zero(weakest) };
         let to_nose = self.t[weakest] / (2.0 * self.a[weakest]);
@@ -237,7 +238,8 @@ impl Search<'_> {
         for node in 0..nodes {
             let (v, t, a) = (self.voltage_v[node], self.t[node], self.a[node]);
             if loads.power(node) == 0.0 && t > 0.0 {
-                // Smaller root of v - t m - a m^2/2; where the parabola does not reach zero, its bend is ignored.
+                // Smaller root of v - t m - a m^2/2; where the parabola does not reach zero, its bend is
+                // ignored.
                 let square = t * t + 2.0 * a * v;
                 let m = if square > 0.0 { 2.0 * v / (t + square.sqrt()) } else { v / t };
                 if m < distance {
@@ -284,8 +286,8 @@ impl Search<'_> {
         Some(Margin::Limited { low, estimate, high, weakest_node })
     }
 
-    /// Injections `c` for the certificate: `lambda P w/x^2` at the estimated limit for the nose; where a voltage
-    /// reaches zero, the same for `w = J^-1 e` of that node, and `e` itself.
+    /// Injections `c` for the certificate: `lambda P w/x^2` at the estimated limit for the nose; where a
+    /// voltage reaches zero, the same for `w = J^-1 e` of that node, and `e` itself.
     fn nose_weights(&mut self, low: f64, high: f64, distance: f64, limit: &Limit) -> Vec<f64> {
         let nodes = self.tree.len();
         let (weights, ahead): (Vec<f64>, f64) = match limit {

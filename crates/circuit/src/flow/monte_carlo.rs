@@ -102,9 +102,9 @@ impl fmt::Display for MonteCarloError {
 impl std::error::Error for MonteCarloError {}
 
 impl MonteCarlo {
-    /// The quantile at `probability`, V: linear between the order statistics at `(n - 1) p` (type 7 of Hyndman and
-    /// Fan, Sample quantiles in statistical packages, 1996). A sample without solution counts as the
-    /// lowest; `None` if the quantile falls on one.
+    /// The quantile at `probability`, V: linear between the order statistics at `(n - 1) p` (type 7 of
+    /// Hyndman and Fan, Sample quantiles in statistical packages, 1996). A sample without solution counts
+    /// as the lowest; `None` if the quantile falls on one.
     #[must_use]
     pub fn quantile_v(&self, probability: f64) -> Option<f64> {
         let last = self.sorted_v.len().checked_sub(1)?;
@@ -113,15 +113,15 @@ impl MonteCarlo {
         let part = place - below as f64;
         let low = self.sorted_v[below.min(last)];
         let high = self.sorted_v[(below + 1).min(last)];
-        low.is_finite().then(|| low + part * (high - low))
+        low.is_finite().then_some(low + part * (high - low))
     }
 }
 
 /// Samples that share one stream of random numbers.
 const BLOCK: usize = 64;
 
-/// Varies every segment resistance of `tree` and every load independently and uniformly within `1 +- spread` and
-/// solves each sample. The source stays as it is.
+/// Varies every segment resistance of `tree` and every load independently and uniformly within `1 +-
+/// spread` and solves each sample. The source stays as it is.
 ///
 /// # Errors
 /// [`MonteCarloError`] naming the value at fault.

@@ -5,8 +5,8 @@ use super::{Loads, Source, Tree};
 
 /// Weights that show that the loads times `load_factor`, or any larger factor, have no solution.
 ///
-/// `injected_a` is `c` of the module's mathematics: any nonnegative vector. Everything else follows from it, so
-/// that it can be checked again elsewhere, in any precision: inject `c` into the dead network
+/// `injected_a` is `c` of the module's mathematics: any nonnegative vector. Everything else follows from
+/// it, so that it can be checked again elsewhere, in any precision: inject `c` into the dead network
 /// (source short-circuited, resistive loads times `load_factor` kept), read the voltages `w` and the current
 /// `y_0` through the source; there is no solution if
 /// `sum [2 sqrt(load_factor c w P) + c Vd (where P > 0) + load_factor w I] > y_0 V0`.

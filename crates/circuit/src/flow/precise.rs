@@ -1,10 +1,11 @@
 //! The sweeps of `enclosure` in double-double arithmetic, for states so close to collapse that rounding in
 //! ordinary arithmetic would need an enclosure wider than asked for.
 //!
-//! A number is the unevaluated sum of two. Sums of nonnegative numbers, products and quotients built as below
-//! have relative errors of at most `16 u^2`, `u = 2^-53` (Joldes, Muller and Popescu, Tight and rigorous error bounds for basic building blocks of
-//! double-word arithmetic, ACM TOMS 44, 2017: at most 3, 5 and 15 `u^2` and terms in `u^3`; numbers from memory), in the absence of
-//! overflow and underflow. So the drops of a sweep of `N` operations carry at most `16 N u^2`, about `N 2e-31`, relative.
+//! A number is the unevaluated sum of two. Sums of nonnegative numbers, products and quotients built as
+//! below have relative errors of at most `16 u^2`, `u = 2^-53` (Joldes, Muller and Popescu, Tight and
+//! rigorous error bounds for basic building blocks of double-word arithmetic, ACM TOMS 44, 2017: at most
+//! 3, 5 and 15 `u^2` and terms in `u^3`; numbers from memory), in the absence of overflow and underflow.
+//! So the drops of a sweep of `N` operations carry at most `16 N u^2`, about `N 2e-31`, relative.
 
 use super::{Loads, Source, Tree};
 
@@ -125,8 +126,8 @@ impl PreciseSweep {
                 self.current_a[up] = self.current_a[up].plus(current);
             }
         }
-        for node in 0..tree.len() {
-            let above = if node == 0 { Double::default() } else { self.drop_v[parent[node] as usize] };
+        for (node, &up) in parent.iter().enumerate() {
+            let above = if node == 0 { Double::default() } else { self.drop_v[up as usize] };
             let voltage = Double::of(source.voltage_v).minus(above);
             let voltage = if voltage.high > 0.0 { voltage } else { Double::default() };
             let current = self.current_a[node].plus(self.slope_s[node].times(voltage));

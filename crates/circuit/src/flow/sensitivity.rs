@@ -73,8 +73,8 @@ pub fn sensitivities(
 /// `R(target, k)` for every node `k`: the resistance, ohm, that the ways from the ideal voltage to
 /// `target` and to `k` share, the source resistance included. In linear time, into `out`.
 ///
-/// A current drawn at `k` lowers the voltage of `target` by `R(target, k)` times it (constant currents only).
-/// `out` is left empty if there is no such node.
+/// A current drawn at `k` lowers the voltage of `target` by `R(target, k)` times it (constant currents
+/// only). `out` is left empty if there is no such node.
 pub fn transfer_resistances(tree: &Tree, source: &Source, target: usize, out: &mut Vec<f64>) {
     out.clear();
     let nodes = tree.len();

@@ -26,7 +26,8 @@ impl Default for Options<'_> {
     }
 }
 
-/// All scratch of [`solve`]; reused, so that solving a feasible problem allocates nothing after the first time.
+/// All scratch of [`solve()`]; reused, so that solving a feasible problem allocates nothing after the
+/// first time.
 #[derive(Clone, Debug, Default)]
 pub struct Workspace {
     voltage_v: Vec<f64>,
@@ -45,7 +46,8 @@ impl Workspace {
         Self::default()
     }
 
-    /// Voltages of the last call of [`solve`] that returned [`Outcome::Solved`], V: the middle of the enclosure.
+    /// Voltages of the last call of [`solve()`] that returned [`Outcome::Solved`], V: the middle of the
+    /// enclosure.
     #[must_use]
     pub fn voltages_v(&self) -> &[f64] {
         &self.voltage_v
@@ -119,7 +121,7 @@ pub struct Undecided {
     pub margin: Option<Margin>,
 }
 
-/// The outcome of [`solve`].
+/// The outcome of [`solve()`].
 #[derive(Clone, Debug, PartialEq)]
 pub enum Outcome {
     /// There is a solution; the greatest is enclosed.
@@ -132,8 +134,8 @@ pub enum Outcome {
 
 /// Finds the greatest solution.
 ///
-/// The voltages are left in `workspace`. `Solved` means: the enclosure was verified, and its width is at most
-/// `tolerance_v`. The answer does not rest on how it was found.
+/// The voltages are left in `workspace`. `Solved` means: the enclosure was verified, and its width is at
+/// most `tolerance_v`. The answer does not rest on how it was found.
 ///
 /// # Errors
 /// [`LoadError`] when the source or a load is not admissible.
@@ -279,8 +281,8 @@ fn in_domain(loads: &Loads<'_>, voltage_v: &[f64]) -> bool {
         .all(|(node, &v)| v > 0.0 && (loads.power(node) == 0.0 || v > loads.drop(node)))
 }
 
-/// Moves the voltages onto the solution to the last place: `T(v) - v` in double-double arithmetic is `(I - K) e` for the
-/// error `e`, with `K = (G + g)^-1 P/x^2`; so `e = rho + h` with `J h = P/x^2 rho`.
+/// Moves the voltages onto the solution to the last place: `T(v) - v` in double-double arithmetic is `(I -
+/// K) e` for the error `e`, with `K = (G + g)^-1 P/x^2`; so `e = rho + h` with `J h = P/x^2 rho`.
 fn polish(
     tree: &Tree,
     source: &Source,
@@ -340,7 +342,8 @@ fn enclose(
     if !(largest.is_finite() && largest > 0.0) {
         return None;
     }
-    // Near the source the drops, and with them the room for rounding, are small: a few units in the last place more.
+    // Near the source the drops, and with them the room for rounding, are small: a few units in the last
+    // place more.
     let floor = (16.0 * source.voltage_v * f64::EPSILON).min(0.05 * half);
     for _ in 0..attempts {
         for node in 0..nodes {

@@ -157,9 +157,9 @@ impl Tree {
     /// by a pivot at every node up to the point where it turns, then travels down with one product
     /// and one sum a level. With the pivots of conductances, whose own errors travel the same
     /// way, each level costs at most eight operations besides the additions, each of which is counted twice
-    /// (once in the sum of slopes, once in the sum of currents). Besides, a term meets at most ten roundings where the load
-    /// is evaluated (difference, product with a factor, quotient, two sums), at its turn and in the final comparison
-    /// (a difference, a product and the factor itself).
+    /// (once in the sum of slopes, once in the sum of currents). Besides, a term meets at most ten
+    /// roundings where the load is evaluated (difference, product with a factor, quotient, two sums), at
+    /// its turn and in the final comparison (a difference, a product and the factor itself).
     #[must_use]
     pub fn rounding_steps(&self, with_conductances: bool) -> f64 {
         if with_conductances { 8.0 * self.rounding_steps + 32.0 } else { self.rounding_steps + 12.0 }

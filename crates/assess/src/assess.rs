@@ -34,6 +34,7 @@ pub fn assess(site: &Site) -> Assessment {
     for rule in rules::ALL {
         (rule.check)(&rule.doc, &context, &mut report);
     }
+    rules::addresses::report(&context, &mut report);
     let Report { mut findings, not_judged } = report;
     acceptance::apply(site, &mut findings);
     sort(&mut findings);

@@ -4,7 +4,7 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, explain::ExplainArguments, flow::FlowArguments, man::ManArguments,
+    completions::CompletionsArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, man::ManArguments,
     new::NewArguments, response::ResponseArguments, schema::SchemaArguments,
 };
 use clap::{Parser, Subcommand};
@@ -46,6 +46,8 @@ pub enum Command {
         "accept site.toml silenced-group --reason \"agreed with the owner\" --date 2026-11-02"
     ))]
     Accept(AcceptArguments),
+    #[command(after_help = examples!("fix site.toml --finding 1", "fix site.toml --all --write"))]
+    Fix(FixArguments),
     #[command(after_help = examples!("explain voltage-too-low", "explain"))]
     Explain(ExplainArguments),
     #[command(after_help = examples!("schema site", "schema check"))]

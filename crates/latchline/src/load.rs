@@ -14,6 +14,8 @@ pub struct Loaded {
     pub sources: Sources,
     /// The site file among them.
     pub site_file: FileId,
+    /// The catalogues among them, in their order.
+    pub catalogues: Vec<FileId>,
     /// The site and the findings met while reading.
     pub resolved: Resolved,
     /// The files that were read, for watching.
@@ -46,5 +48,5 @@ pub fn load(path: &Path, input: &mut dyn Read) -> Result<Loaded> {
         files.push(file);
     }
     let resolved = resolve(&sources, site_file, &catalogues);
-    Ok(Loaded { sources, site_file, resolved, files })
+    Ok(Loaded { sources, site_file, catalogues, resolved, files })
 }

@@ -34,6 +34,7 @@ fn main() -> ExitCode {
             commands::addresses::run(arguments, &surroundings, &mut input, &mut output)
         }
         Command::Accept(arguments) => commands::accept::run(arguments, &surroundings, &mut output),
+        Command::Fix(arguments) => commands::fix::run(arguments, &surroundings, &mut output),
         Command::Explain(arguments) => commands::explain::run(arguments, &surroundings, &mut output),
         Command::Schema(arguments) => commands::schema::run(arguments, &mut output),
         Command::Completions(arguments) => commands::completions::run(arguments, &mut output),

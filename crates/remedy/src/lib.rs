@@ -18,7 +18,7 @@ pub use bench::{Bench, Trial};
 pub use candidate::Candidate;
 pub use mend::{Mended, Step, mend, pair};
 
-use latchline_finding::{Finding, Remedy};
+use latchline_finding::{Finding, Remedy, Severity};
 
 /// Most remedies kept for one finding.
 pub const MOST_REMEDIES: usize = 4;
@@ -45,9 +45,14 @@ pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     kept.into_iter().map(|(index, trial)| bench.remedy(&candidates[index], &trial, finding)).collect()
 }
 
-/// Puts the remedies of every finding that stands into the findings.
-pub fn propose_all(bench: &Bench<'_>, findings: &mut [Finding]) {
-    for finding in findings.iter_mut().filter(|finding| finding.accepted.is_none()) {
-        finding.remedies = propose(bench, finding);
+/// The findings of the bench's assessment, each with its remedies. Accepted ones and advice keep none:
+/// they need none.
+pub fn with_remedies(bench: &Bench<'_>) -> Vec<Finding> {
+    let mut findings = bench.assessment.findings.clone();
+    for finding in &mut findings {
+        if finding.accepted.is_none() && finding.severity > Severity::Advice {
+            finding.remedies = propose(bench, finding);
+        }
     }
+    findings
 }

@@ -6,6 +6,7 @@ use crate::{codes, load, output};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::Severity;
+use latchline_remedy::Bench;
 use latchline_report::{Look, Report, json, sarif, short, text};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
@@ -107,7 +108,13 @@ pub fn run(
 /// Checks once; also gives the files that the result depends on.
 fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(ExitCode, Vec<PathBuf>)> {
     let loaded = load::load(job.site, input)?;
-    let assessment = loaded.resolved.site.as_ref().map(latchline_assess::assess);
+    let assessment = loaded.resolved.site.as_ref().map(|site| {
+        let mut assessment = latchline_assess::assess(site);
+        let bench = Bench::new(&loaded.sources, loaded.site_file, &loaded.catalogues, site, &assessment);
+        let findings = latchline_remedy::with_remedies(&bench);
+        assessment.findings = findings;
+        assessment
+    });
     let name = &loaded.sources.file(loaded.site_file).name;
     let findings = &loaded.resolved.findings;
     let report = Report::new(name, &loaded.sources, findings, assessment.as_ref(), codes::all())

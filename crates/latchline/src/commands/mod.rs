@@ -5,6 +5,7 @@ pub mod addresses;
 pub mod check;
 pub mod completions;
 pub mod explain;
+pub mod fix;
 pub mod flow;
 pub mod man;
 pub mod new;

@@ -8,7 +8,8 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 const STARTER: &str = include_str!("../demo/starter.toml");
-const DEMO: &[(&str, &str)] = &[("site.toml", include_str!("../demo/site.toml"))];
+const DEMO: &[(&str, &str)] =
+    &[("site.toml", include_str!("../demo/site.toml")), ("faulty.toml", include_str!("../demo/faulty.toml"))];
 
 /// Write a commented starter site, or the demo
 ///

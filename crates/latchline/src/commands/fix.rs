@@ -1,0 +1,221 @@
+//! `latchline fix`: applies verified remedies.
+
+use crate::surroundings::Surroundings;
+use crate::{codes, load, output};
+use anyhow::{Context, Result, bail};
+use clap::Args;
+use latchline_finding::{Finding, Remedy, Severity};
+use latchline_remedy::{Bench, Mended, mend, pair, propose};
+use latchline_report::english;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Mend findings by remedies that were solved and checked
+///
+/// Every remedy has been applied to a copy of the site file, resolved and checked as a whole: its finding is
+/// gone, and no other has come. Shows the change of the file line by line; writes it only with --write. Without
+/// --finding or --all, lists the findings with their remedies. Exit status: 0 nothing of severity error is
+/// left, 1 something is, 2 the site cannot be used.
+#[derive(Debug, Args)]
+pub struct FixArguments {
+    /// The site file
+    site: PathBuf,
+    /// Mend the finding with this number in the list
+    #[arg(long, value_name = "NUMBER", conflicts_with = "all")]
+    finding: Option<usize>,
+    /// Which of its remedies, by number [default: the first, which is the cheapest]
+    #[arg(long, value_name = "NUMBER", requires = "finding")]
+    remedy: Option<usize>,
+    /// Mend every error and warning that can be mended, one after the other
+    #[arg(long)]
+    all: bool,
+    /// Write the changed site file in place of the old one
+    #[arg(long)]
+    write: bool,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If the site cannot be used, there is no such finding or remedy, or the file cannot be written.
+pub fn run(arguments: &FixArguments, surroundings: &Surroundings, output: &mut dyn Write) -> Result<ExitCode> {
+    let loaded = load::load(&arguments.site, &mut std::io::empty())?;
+    let Some(site) = &loaded.resolved.site else {
+        return super::refuse(&loaded, surroundings);
+    };
+    let before = &loaded.sources.file(loaded.site_file).text;
+    let assessment = latchline_assess::assess(site);
+    let bench = Bench::new(&loaded.sources, loaded.site_file, &loaded.catalogues, site, &assessment);
+    let open: Vec<&Finding> = assessment
+        .findings
+        .iter()
+        .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
+        .collect();
+    if arguments.all {
+        let mended =
+            mend(&loaded.sources, loaded.site_file, &loaded.catalogues, site, Severity::Warning);
+        show_steps(&mended, output)?;
+        write!(output, "{}", difference(before, &mended.text))?;
+        show_rest(&mended, output)?;
+        finish(arguments, before, &mended.text, output)?;
+        return Ok(status(&mended.assessment.findings));
+    }
+    let Some(number) = arguments.finding else {
+        list(&bench, &open, output)?;
+        return Ok(status(&assessment.findings));
+    };
+    let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
+        bail!("there is no finding {number}; there are {}: latchline fix {}", open.len(), arguments.site.display());
+    };
+    let remedies = remedies_of(&bench, finding);
+    let which = arguments.remedy.unwrap_or(1);
+    let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
+        bail!(
+            "finding {number} ({}) has {} remedies; number {which} is not one of them",
+            message(finding),
+            remedies.len()
+        );
+    };
+    let text = latchline_site::edit::apply(before, &remedy.edit).context("cannot apply the remedy")?;
+    writeln!(output, "{}\n  {}", message(finding), english::remedy(remedy))?;
+    write!(output, "{}", difference(before, &text))?;
+    finish(arguments, before, &text, output)?;
+    let after = bench.try_edit(&remedy.edit).context("the changed site cannot be resolved")?;
+    Ok(status(&after.assessment.findings))
+}
+
+/// What is wrong, in one sentence.
+fn message(finding: &Finding) -> String {
+    english::wording(finding, codes::find(finding.code.as_str()).ok()).message
+}
+
+fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
+    let single = propose(bench, finding);
+    if single.is_empty() { pair(bench, finding).into_iter().collect() } else { single }
+}
+
+/// The findings by number, with their remedies by number.
+fn list(bench: &Bench<'_>, open: &[&Finding], output: &mut dyn Write) -> Result<()> {
+    if open.is_empty() {
+        writeln!(output, "nothing to mend")?;
+    }
+    for (index, finding) in open.iter().enumerate() {
+        let number = index + 1;
+        writeln!(output, "{number}. {}: {}", finding.severity.word(), message(finding))?;
+        let remedies = remedies_of(bench, finding);
+        if remedies.is_empty() {
+            writeln!(output, "   no change of the kinds that are tried mends this, alone or in a pair")?;
+        }
+        for (index, remedy) in remedies.iter().enumerate() {
+            writeln!(output, "   {}) {}", index + 1, english::remedy(remedy))?;
+        }
+    }
+    Ok(())
+}
+
+fn show_steps(mended: &Mended, output: &mut dyn Write) -> Result<()> {
+    for (index, step) in mended.steps.iter().enumerate() {
+        writeln!(output, "{}. {}", index + 1, message(&step.finding))?;
+        writeln!(output, "   {}", english::remedy(&step.remedy))?;
+    }
+    Ok(())
+}
+
+fn show_rest(mended: &Mended, output: &mut dyn Write) -> Result<()> {
+    let rest: Vec<&Finding> = mended
+        .assessment
+        .findings
+        .iter()
+        .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
+        .collect();
+    if rest.is_empty() {
+        writeln!(output, "no error or warning is left")?;
+    } else {
+        writeln!(output, "left, because no change of the kinds that are tried mends it, alone or in a pair:")?;
+        for finding in rest {
+            writeln!(output, "  {}: {}", finding.severity.word(), message(finding))?;
+        }
+    }
+    Ok(())
+}
+
+fn finish(arguments: &FixArguments, before: &str, after: &str, output: &mut dyn Write) -> Result<()> {
+    let shown = arguments.site.display();
+    if before == after {
+        return Ok(());
+    }
+    if arguments.write {
+        output::replace_keeping_mark(&arguments.site, after)?;
+        writeln!(output, "written to {shown}")?;
+    } else {
+        writeln!(output, "not written; add --write to change {shown}")?;
+    }
+    Ok(())
+}
+
+fn status(findings: &[Finding]) -> ExitCode {
+    let fails =
+        findings.iter().any(|finding| finding.severity == Severity::Error && finding.accepted.is_none());
+    ExitCode::from(u8::from(fails))
+}
+
+/// The lines that differ, as `-` and `+` lines with the number of the line.
+fn difference(before: &str, after: &str) -> String {
+    let (before, after): (Vec<&str>, Vec<&str>) = (before.lines().collect(), after.lines().collect());
+    let same_start = before.iter().zip(&after).take_while(|(a, b)| a == b).count();
+    let rest = before.len().min(after.len()) - same_start;
+    let same_end =
+        before.iter().rev().zip(after.iter().rev()).take(rest).take_while(|(a, b)| a == b).count();
+    let old = &before[same_start..before.len() - same_end];
+    let new = &after[same_start..after.len() - same_end];
+    let mut text = String::new();
+    for (kind, line, content) in changed_lines(old, new) {
+        text.push_str(&format!("{:>5} {kind} {content}\n", same_start + line + 1));
+    }
+    text
+}
+
+/// Removed and added lines in order, by the longest common subsequence.
+fn changed_lines<'a>(old: &[&'a str], new: &[&'a str]) -> Vec<(char, usize, &'a str)> {
+    let columns = new.len() + 1;
+    let mut common = vec![0_u32; (old.len() + 1) * columns];
+    for i in (0..old.len()).rev() {
+        for j in (0..new.len()).rev() {
+            common[i * columns + j] = if old[i] == new[j] {
+                common[(i + 1) * columns + j + 1] + 1
+            } else {
+                common[(i + 1) * columns + j].max(common[i * columns + j + 1])
+            };
+        }
+    }
+    let (mut i, mut j) = (0, 0);
+    let mut lines = Vec::new();
+    while i < old.len() || j < new.len() {
+        if i < old.len() && j < new.len() && old[i] == new[j] {
+            i += 1;
+            j += 1;
+        } else if i < old.len()
+            && (j == new.len() || common[(i + 1) * columns + j] >= common[i * columns + j + 1])
+        {
+            lines.push(('-', i, old[i]));
+            i += 1;
+        } else {
+            lines.push(('+', j, new[j]));
+            j += 1;
+        }
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_changed_lines_are_shown() {
+        let text = difference("a\nb\nc\nd\n", "a\nx\nc\ny\nd\n");
+        assert_eq!(text, "    2 - b\n    2 + x\n    4 + y\n");
+        assert_eq!(difference("a\n", "a\n"), "");
+    }
+}

@@ -1,0 +1,214 @@
+//! The other commands as whole programs.
+#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+
+mod common;
+
+use common::{Folder, ran};
+
+const COMMANDS: [&str; 10] =
+    ["new", "check", "addresses", "accept", "explain", "schema", "completions", "man", "flow", "response"];
+
+#[test]
+fn help_of_every_command() {
+    let folder = Folder::new();
+    let mut all = folder.run(&["--help"]).out;
+    for command in COMMANDS {
+        let help = folder.run(&[command, "--help"]);
+        assert_eq!((help.status, help.err.as_str()), (0, ""));
+        assert_eq!(help.out.matches("\n  latchline ").count(), 2, "two examples: {}", help.out);
+        all.push_str(&format!("\n$ latchline {command} --help\n{}", help.out));
+    }
+    insta::assert_snapshot!(all);
+}
+
+#[test]
+fn new_refuses_to_overwrite_unless_forced() {
+    let folder = Folder::new();
+    let first = folder.run(&["new", "a.toml"]);
+    assert_eq!(first.out, "wrote a.toml\nnext: latchline check a.toml\n");
+    folder.write("a.toml", "mine");
+    let again = folder.run(&["new", "a.toml"]);
+    assert_eq!(again.status, 2);
+    assert!(again.err.contains("exists already") && again.err.contains("--force"), "{}", again.err);
+    assert_eq!(folder.read("a.toml"), "mine");
+    assert_eq!(folder.run(&["new", "a.toml", "--force"]).status, 0);
+    assert_ne!(folder.read("a.toml"), "mine");
+    assert_eq!(folder.names(), ["a.toml"]);
+}
+
+#[test]
+fn the_demo_holds_and_its_sibling_fails() {
+    let folder = Folder::new();
+    let new = folder.run(&["new", "--demo", "demo"]);
+    assert_eq!(new.status, 0, "{}", new.err);
+    assert!(new.out.contains("next: latchline check demo/site.toml"), "{}", new.out);
+    let good = folder.run(&["check", "demo/site.toml"]);
+    assert_eq!((good.status, good.err.as_str()), (0, ""), "{}", good.out);
+    let faulty = folder.run(&["check", "demo/faulty.toml", "--format", "short"]);
+    assert_eq!(faulty.status, 1, "{}", faulty.out);
+    let mut codes: Vec<&str> = faulty
+        .out
+        .lines()
+        .filter_map(|line| line.split_once("error[").and_then(|(_, rest)| rest.split(']').next()))
+        .collect();
+    codes.sort_unstable();
+    codes.dedup();
+    assert!(codes.len() >= 8, "at least eight kinds of fault: {codes:?}");
+    let again = folder.run(&["new", "--demo", "demo"]);
+    assert_eq!(again.status, 2, "an existing demo is not replaced");
+}
+
+#[test]
+fn accept_adds_an_entry_and_the_check_lists_it() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "[conditions]", "[policy]\nthin_margin = \"9.88 V\"\n\n[conditions]");
+    let before = folder.run(&["check", "site.toml", "--fail-on", "warning"]);
+    assert_eq!(before.status, 1, "{}", before.out);
+    let text = folder.read("site.toml");
+    let output = folder
+        .command(&["accept", "site.toml", "thin-margin", "A-6:2", "--reason", "a \"spare\" set"])
+        .env("SOURCE_DATE_EPOCH", "1700000000")
+        .output()
+        .unwrap();
+    let accepted = ran(output);
+    assert_eq!(accepted.status, 0, "{}", accepted.err);
+    let changed = folder.read("site.toml");
+    assert!(changed.starts_with(text.trim_end()), "everything else stays");
+    assert!(changed.contains("[[accept]]") && changed.contains("date = 2023-11-14"), "{changed}");
+    let after = folder.run(&["check", "site.toml", "--format", "short"]);
+    assert!(after.out.contains("accepted warning[thin-margin]"), "{}", after.out);
+    let again = folder.run(&["accept", "site.toml", "thin-margin", "A-6:2", "--reason", "x"]);
+    assert_eq!(again.status, 2);
+    assert!(again.err.contains("accepted already"), "{}", again.err);
+    let nothing = folder.run(&["accept", "site.toml", "voltage-too-low", "--reason", "x"]);
+    assert!(nothing.err.contains("no finding voltage-too-low"), "{}", nothing.err);
+    for wrong in [&["--reason", " "][..], &["--reason", "x", "--date", "2.11.2026"]] {
+        let ran = folder.run(&[&["accept", "site.toml", "thin-margin"], wrong].concat());
+        assert_eq!(ran.status, 2, "{}", ran.err);
+    }
+    assert_eq!(folder.read("site.toml"), changed, "a refused acceptance changes nothing");
+}
+
+#[test]
+fn acceptances_keep_mark_and_line_ends() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "[conditions]", "[policy]\nthin_margin = \"10 V\"\n\n[conditions]");
+    let text = format!("\u{feff}{}", folder.read("site.toml").replace('\n', "\r\n"));
+    folder.write("site.toml", &text);
+    let ran = folder.run(&["accept", "site.toml", "thin-margin", "--reason", "known", "--date", "2026-11-02"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let changed = folder.read("site.toml");
+    assert!(changed.starts_with(text.trim_end()));
+    assert!(!changed.replace("\r\n", "").contains('\n'), "{changed:?}");
+    assert_eq!(folder.run(&["check", "site.toml", "--fail-on", "warning"]).status, 0);
+}
+
+#[test]
+fn addresses_are_listed_and_frozen() {
+    let folder = Folder::with_starter();
+    let list = folder.run(&["addresses", "site.toml"]);
+    assert_eq!(list.status, 0, "{}", list.err);
+    assert!(list.out.contains("A-6:2") && list.out.contains("Door stations"), "{}", list.out);
+    let json = folder.run(&["addresses", "site.toml", "--format", "json"]);
+    let document: serde_json::Value = serde_json::from_str(&json.out).unwrap();
+    assert_eq!(document["stations"].as_array().unwrap().len(), 8);
+    let text = folder.read("site.toml");
+    let frozen = folder.run(&["addresses", "site.toml", "--freeze"]);
+    assert_eq!(frozen.status, 0, "{}", frozen.err);
+    assert!(folder.read("site.toml").contains("number = 6"));
+    assert_eq!(
+        folder.read("site.toml").lines().filter(|line| line.starts_with('#')).count(),
+        text.lines().filter(|line| line.starts_with('#')).count(),
+        "comments stay"
+    );
+    assert_eq!(folder.run(&["addresses", "site.toml"]).out, list.out, "freezing moves nothing");
+    assert!(folder.run(&["addresses", "site.toml", "--freeze"]).out.contains("already"));
+}
+
+#[test]
+fn a_found_list_is_held_against_the_plan() {
+    let folder = Folder::with_starter();
+    let plan: serde_json::Value =
+        serde_json::from_str(&folder.run(&["addresses", "site.toml", "--format", "json"]).out).unwrap();
+    let line = |station: &serde_json::Value| {
+        let numbers: Vec<String> =
+            station["fields"].as_array().unwrap().iter().map(|field| field["number"].to_string()).collect();
+        format!("{} {}\n", station["class"].as_str().unwrap(), numbers.join("/"))
+    };
+    let stations = plan["stations"].as_array().unwrap();
+    let all: String = stations.iter().map(line).collect();
+    folder.write("found.txt", &all);
+    let agrees = folder.run(&["addresses", "site.toml", "--found", "found.txt"]);
+    assert_eq!(agrees.status, 0, "{}{}", agrees.out, agrees.err);
+    assert_eq!(agrees.out, "8 of 8 planned stations answer as planned.\n");
+    // A-2 set as 20: its two rotary switches are exchanged.
+    let wrong = all.replacen("indoor 0/2/1", "indoor 0/20/1", 1);
+    assert_ne!(wrong, all);
+    folder.write("found.txt", format!("{wrong}scribble\n"));
+    let differs = folder.run(&["addresses", "site.toml", "--found", "found.txt"]);
+    assert_eq!(differs.status, 1);
+    assert!(differs.out.contains("probably A-2") && differs.out.contains("exchanged"), "{}", differs.out);
+    assert!(differs.out.contains("Not read"), "{}", differs.out);
+    let json = folder.run(&["addresses", "site.toml", "--found", "found.txt", "--format", "json"]);
+    let document: serde_json::Value = serde_json::from_str(&json.out).unwrap();
+    assert_eq!(document["missing"], serde_json::json!(["A-2"]));
+    folder.write("found.txt", "");
+    let empty = folder.run(&["addresses", "site.toml", "--found", "found.txt"]);
+    assert_eq!(empty.status, 2);
+    assert!(empty.err.contains("lists no device"), "{}", empty.err);
+}
+
+#[test]
+fn explain_knows_every_code_and_the_nearest() {
+    let folder = Folder::new();
+    let list = folder.run(&["explain"]);
+    assert_eq!(list.status, 0);
+    let codes: Vec<&str> = list.out.lines().filter_map(|line| line.split_whitespace().nth(1)).collect();
+    assert!(codes.len() > 60, "{}", codes.len());
+    for code in codes {
+        let page = folder.run(&["explain", code]);
+        assert_eq!(page.status, 0, "{code}: {}", page.err);
+        assert!(page.out.starts_with(code) && page.out.lines().count() > 3, "{code}: {}", page.out);
+    }
+    let near = folder.run(&["explain", "voltage-to-low"]);
+    assert_eq!((near.status, near.out.as_str()), (2, ""));
+    assert!(near.err.contains("did you mean voltage-too-low"), "{}", near.err);
+}
+
+#[test]
+fn schemas_are_schemas() {
+    let folder = Folder::new();
+    for which in ["site", "catalogue", "check"] {
+        let schema: serde_json::Value = serde_json::from_str(&folder.run(&["schema", which]).out).unwrap();
+        jsonschema::draft202012::new(&schema).unwrap();
+        assert!(schema["properties"].is_object(), "{which}");
+    }
+    assert_eq!(folder.run(&["schema"]).out, folder.run(&["schema", "site"]).out);
+}
+
+#[test]
+fn completions_and_manual_pages_name_every_command() {
+    let folder = Folder::new();
+    for shell in ["bash", "zsh", "fish", "elvish", "powershell"] {
+        let script = folder.run(&["completions", shell]);
+        assert_eq!(script.status, 0, "{}", script.err);
+        assert!(COMMANDS.iter().all(|command| script.out.contains(command)), "{shell}");
+    }
+    let main = folder.run(&["man"]).out;
+    assert!(main.contains(".TH latchline") && COMMANDS.iter().all(|command| main.contains(command)), "{main}");
+    for command in COMMANDS {
+        assert!(folder.run(&["man", command]).out.contains(&format!("latchline {command}").replace(' ', "\\-")), "{command}");
+    }
+}
+
+#[test]
+fn plain_networks_are_solved() {
+    let folder = Folder::new();
+    let network = r#"{"source": {"node": "s", "voltage_v": 50, "source_resistance_ohm": 0}, "nodes": ["s", "a"],
+        "segments": [{"from": "s", "to": "a", "loop_resistance_ohm": 20}],
+        "loads": [{"node": "a", "kind": "current", "value": 0.35}]}"#;
+    folder.write("network.json", network);
+    let ran = folder.run(&["flow", "network.json", "--no-margin"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.out.contains("43"), "50 V less 20 ohm times 0.35 A is 43 V: {}", ran.out);
+}

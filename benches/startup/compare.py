@@ -4,7 +4,7 @@ Usage: compare.py PROGRAM, with the built example `startup_case`. Prints process
 their ratio. How equal accuracy is established: the reference is our own run at a 500 times finer
 tolerance *and* ngspice at a four times finer step, which must agree with each other to 0.5 % in
 the start times and final capacitor voltages of the stations looked at; then each program is timed at a setting with which it
-is within 1 % of both. ngspice gets the longest step, of those tried, that achieves it.
+is within 1 % of both. ngspice gets that longest step, of those tried, with which it is fastest.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ sys.path.insert(0, str(ROOT / "checks"))
 from startup_spice import Case, Device, Waves, ours  # noqa: E402
 
 LOOKED_AT = list(range(0, 500, 25)) + [499]
-STEPS_S = [4e-3, 2e-3, 1e-3, 5e-4, 2.5e-4]
+STEPS_S = [5e-2, 1e-2, 4e-3, 2e-3]
 REPEATS = 11
 
 
@@ -93,30 +93,30 @@ def main() -> None:
     fine = own(program, system.as_text("tolerance 1e-5\n"))
     default = own(program, system.as_text())
     print(f"ours, default tolerance: {deviation(default, fine):.2e} from our fine run")
-    chosen = None
+    tried = []
     for step_s in STEPS_S:
         took_s, times = spice(system, step_s)
         off = deviation(times, fine)
         print(f"ngspice, step at most {step_s:g} s: {took_s:.2f} s, {off:.2e} from our fine run")
-        if off <= 0.01 and chosen is None:
-            chosen = (step_s, took_s)
-            took_s, finer = spice(system, step_s / 4)
-            off = deviation(finer, fine)
-            print(f"ngspice, reference step {step_s / 4:g} s: {took_s:.2f} s, {off:.2e} from ours")
-            assert off <= 0.005, "the references disagree"
-            break
-    assert chosen is not None, "no ngspice setting is accurate enough"
+        if off <= 0.01:
+            tried.append((took_s, step_s))
+    assert tried, "no ngspice setting is accurate enough"
+    step_s = min(tried)[1]
+    took_s, finer = spice(system, step_s / 4)
+    off = deviation(finer, fine)
+    print(f"ngspice, reference step {step_s / 4:g} s: {took_s:.2f} s, {off:.2e} from ours")
+    assert off <= 0.005, "the references disagree"
     whole, spices = [], []
     text = system.as_text()
     for round_number in range(REPEATS):
         whole.append(cpu_s([str(program)], text))
         if round_number % 5 == 0:
-            spices.append(spice(system, chosen[0])[0])
+            spices.append(spice(system, step_s)[0])
     took_s, spice_s = float(np.median(whole)), float(np.median(spices))
     print(f"ours:    {1e3 * took_s:.1f} ms (median of {len(whole)}, whole process)")
     print(
         f"ngspice: {1e3 * spice_s:.0f} ms (median of {len(spices)}, whole process, "
-        f"step at most {chosen[0]:g} s)"
+        f"step at most {step_s:g} s)"
     )
     print(f"ratio: {spice_s / took_s:.0f}")
     ten = Case(**{**system.__dict__, "end_s": 10.0}).as_text()

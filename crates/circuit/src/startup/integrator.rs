@@ -48,12 +48,16 @@ impl Integrator {
         }
     }
 
-    /// Tries a step of `h_s`; `open_v` gives the supply's voltage at the inner stage and the end.
-    /// Returns the largest error estimate, V. The end is in `stage`, the start is untouched.
-    pub fn try_step(&mut self, h_s: f64, open_v: [f64; 2]) -> Result<f64, StageFailure> {
+    /// Sets the voltages below which a step counts as gone too far, from the step's start.
+    pub fn set_floors(&mut self) {
         for (d, &u) in self.stage.devices.iter_mut().zip(&self.start_v) {
             d.floor_v = 0.5 * u;
         }
+    }
+
+    /// Tries a step of `h_s`, after `set_floors`; `open_v` gives the supply's voltage at the inner stage and the end.
+    /// Returns the largest error estimate, V. The end is in `stage`, the start is untouched.
+    pub fn try_step(&mut self, h_s: f64, open_v: [f64; 2]) -> Result<f64, StageFailure> {
         self.stage.voltage_v.copy_from_slice(&self.start_bus_v);
         let gamma_h = GAMMA * h_s;
         let rate = 1.0 / gamma_h;

@@ -47,8 +47,8 @@ impl Default for Options {
             record_nodes: Vec::new(),
             most_points: 2000,
             account_energy: false,
-            most_steps: 2_000_000,
-            most_events: 200_000,
+            most_steps: 200_000,
+            most_events: 100_000,
         }
     }
 }
@@ -194,7 +194,7 @@ impl<'a> Run<'a> {
         if left_s > SAME_INSTANT_S {
             // A converter that switches costs a short step; the last such step tells how short,
             // which saves finding out by discarding.
-            let expected_s = if self.switched_now { 2.0 * self.after_switching_s } else { self.step_s };
+            let expected_s = if self.switched_now { 1.5 * self.after_switching_s } else { self.step_s };
             let h = self.step_s.min(expected_s).min(self.largest_step_s());
             // Two even steps rather than a long and a very short one before a timer.
             let h = if h >= left_s * (1.0 - 1e-9) {

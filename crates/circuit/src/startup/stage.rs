@@ -18,8 +18,13 @@ use super::{LEAKAGE_S, Limit, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, System
 
 /// Full Newton steps before the line search is used.
 const FULL_STEPS: usize = 8;
-/// Newton steps in all.
-const MOST_STEPS: usize = 60;
+/// Newton steps of a first attempt, and of a stage in the detour.
+const FEW_STEPS: usize = 14;
+/// Newton steps before the step is given up.
+const MOST_STEPS: usize = 1000;
+/// The detour starts with a step this much longer, and shortens it by `DETOUR_FACTOR` each time.
+const DETOUR_START: f64 = 1024.0;
+const DETOUR_FACTOR: f64 = 0.25;
 /// Largest allowed difference between a true current and its line, A.
 const CURRENT_TOLERANCE_A: f64 = 1e-7;
 
@@ -176,6 +181,48 @@ impl Stage {
     /// Solves for the voltages with `gamma_h_s` the diagonal step and `history_v` the history
     /// values; the supply's open-circuit voltage is `open_v`. Starts from the voltages held.
     pub fn solve(&mut self, gamma_h_s: f64, history_v: &[f64], open_v: f64) -> Result<(), StageFailure> {
+        self.prepare(gamma_h_s, history_v, open_v);
+        match self.settle(1.0 / gamma_h_s, history_v, open_v, FEW_STEPS) {
+            Ok(()) => Ok(()),
+            Err(StageFailure) => self.detour(gamma_h_s, history_v, open_v),
+        }
+    }
+
+    /// Solves by way of longer steps. In a short step an inrush limiter goes from blocked to limit
+    /// within millivolts of bus voltage, so that hundreds of them must be put on the right side of
+    /// their bend; in a long step the range is wide, few Newton steps find it, and its solution is
+    /// the start for a shorter one.
+    fn detour(&mut self, gamma_h_s: f64, history_v: &[f64], open_v: f64) -> Result<(), StageFailure> {
+        let mut factor = DETOUR_START;
+        while factor > 1.0 {
+            let longer_s = (gamma_h_s * factor).min(self.longest_gamma_h_s().max(gamma_h_s));
+            self.prepare(longer_s, history_v, open_v);
+            // Wherever this ends is the start of the next: only the last must have settled.
+            let _ = self.settle(1.0 / longer_s, history_v, open_v, FEW_STEPS);
+            factor *= DETOUR_FACTOR;
+        }
+        self.prepare(gamma_h_s, history_v, open_v);
+        self.settle(1.0 / gamma_h_s, history_v, open_v, MOST_STEPS)
+    }
+
+    /// Longest diagonal step for which every stage load rises with voltage, s.
+    pub fn longest_gamma_h_s(&self) -> f64 {
+        let mut inverse: f64 = 0.0;
+        for d in self.devices.iter().filter(|d| d.power_w > 0.0) {
+            // The floor is half the voltage at the start of the step.
+            inverse = inverse.max(d.power_w / (4.0 * d.capacitance_f * d.floor_v * d.floor_v));
+        }
+        let mut longest = 0.2 / inverse;
+        if let Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } = self.limit {
+            let slope = (max_current_a - short_current_a) / knee_voltage_v;
+            // With foldback the output capacitor comes first.
+            longest = longest.min(0.5 * self.capacitors[0].1 / slope);
+        }
+        longest
+    }
+
+    /// Sets up the lines of all elements at the voltages held.
+    fn prepare(&mut self, gamma_h_s: f64, history_v: &[f64], open_v: f64) {
         let rate = 1.0 / gamma_h_s;
         self.base_s.copy_from_slice(&self.conductance_s);
         self.base_b.fill(0.0);
@@ -186,7 +233,6 @@ impl Stage {
             self.base_b[node] -= a * h;
         }
         self.evaluate(rate, history_v, open_v);
-        self.settle(rate, history_v, open_v)
     }
 
     /// Solves again with other history values and supply voltage, the rest being as in the last
@@ -219,12 +265,21 @@ impl Stage {
         }
         let (current, slope) = self.supply(open_v, self.voltage_v[0]);
         self.supply_line = (slope, current - slope * self.voltage_v[0]);
-        self.settle(rate, history_v, open_v)
+        match self.settle(rate, history_v, open_v, FEW_STEPS) {
+            Ok(()) => Ok(()),
+            Err(StageFailure) => self.detour(gamma_h_s, history_v, open_v),
+        }
     }
 
-    /// Newton from the lines in `s` and `b`.
-    fn settle(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> Result<(), StageFailure> {
-        for step in 0..MOST_STEPS {
+    /// At most `steps` Newton steps from the lines in `s` and `b`.
+    fn settle(
+        &mut self,
+        rate: f64,
+        history_v: &[f64],
+        open_v: f64,
+        steps: usize,
+    ) -> Result<(), StageFailure> {
+        for step in 0..steps {
             self.eliminate();
             let full = step < FULL_STEPS;
             let inside = self.back_substitute(full);

@@ -1,25 +1,16 @@
 //! One step: error control, location of what switches in it, acceptance.
 
+use super::super::StopReason;
 use super::super::discrete::{Phase, SAME_INSTANT_S, SHORTEST_DELAY_S};
 use super::super::integrator::GAMMA;
 use super::super::stage::StageFailure;
-use super::super::{Converter, Limit, StopReason};
 use super::{Run, SHORTEST_STEP_S};
 
 impl Run<'_> {
     /// Largest step for which every stage has a unique solution (see the module's mathematics).
-    pub(super) fn largest_step_s(&self) -> f64 {
-        let mut inverse: f64 = 0.0;
-        for (d, &u) in self.integrator.stage.devices.iter().zip(&self.integrator.start_v) {
-            inverse = inverse.max(d.power_w / (d.capacitance_f * u * u));
-        }
-        let mut largest = 0.2 / GAMMA / inverse;
-        let supply = &self.system.supply;
-        if let Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } = supply.limit {
-            let slope = (max_current_a - short_current_a) / knee_voltage_v;
-            largest = largest.min(0.5 / GAMMA * supply.output_capacitance_f / slope);
-        }
-        largest
+    pub(super) fn largest_step_s(&mut self) -> f64 {
+        self.integrator.set_floors();
+        self.integrator.stage.longest_gamma_h_s() / GAMMA
     }
 
     /// Takes one step of at most `h`, shortened by error control, by what switches in it, and by a
@@ -111,30 +102,26 @@ impl Run<'_> {
 
     /// Soonest end of a delay that begins within the trial step, s.
     fn soonest_ready_s(&self, h: f64) -> f64 {
-        let mut soonest = f64::INFINITY;
-        for (i, device) in self.system.devices.iter().enumerate() {
-            if let Some(ready_s) = self.ready_s(i, device.converter, h) {
-                soonest = soonest.min(ready_s);
-            }
-        }
-        soonest
+        (0..self.discrete.devices.len()).filter_map(|i| self.ready_s(i, h)).fold(f64::INFINITY, f64::min)
     }
 
     /// End of the delay of device `i` if its start threshold is crossed within the trial step.
-    fn ready_s(&self, i: usize, converter: Option<Converter>, h: f64) -> Option<f64> {
-        let c = converter?;
-        let reached = self.discrete.devices[i] == Phase::Off
-            && c.delay_s >= SHORTEST_DELAY_S
-            && self.integrator.stage.state_v[i] >= c.turn_on_v;
-        reached.then(|| {
-            let fraction = self.integrator.crossing_fraction(i, h, c.turn_on_v);
-            self.time_s + fraction * h + c.delay_s
-        })
+    #[inline]
+    fn ready_s(&self, i: usize, h: f64) -> Option<f64> {
+        if self.discrete.devices[i] != Phase::Off {
+            return None;
+        }
+        let c = self.system.devices[i].converter.as_ref()?;
+        if c.delay_s < SHORTEST_DELAY_S || self.integrator.stage.state_v[i] < c.turn_on_v {
+            return None;
+        }
+        let fraction = self.integrator.crossing_fraction(i, h, c.turn_on_v);
+        Some(self.time_s + fraction * h + c.delay_s)
     }
 
     fn accept(&mut self, h: f64) {
-        for (i, device) in self.system.devices.iter().enumerate() {
-            if let Some(ready_s) = self.ready_s(i, device.converter, h) {
+        for i in 0..self.discrete.devices.len() {
+            if let Some(ready_s) = self.ready_s(i, h) {
                 self.discrete.devices[i] = Phase::Waiting { ready_s };
             }
         }

@@ -4,22 +4,37 @@ use super::Stage;
 use super::elements::{bridge, bus_current};
 
 impl Stage {
-    /// Shortens the step from `voltage_v` to `next_v` to the minimum of the co-content along it.
+    /// Shortens the step from `voltage_v` to `next_v` to near the minimum of the co-content along
+    /// it: until the derivative is a tenth of that at the start (regula falsi with the Illinois
+    /// weight; the derivative rises along the step, since the co-content is convex).
     pub(super) fn line_search(&mut self, rate: f64, history_v: &[f64], open_v: f64) {
-        if self.descent(1.0, rate, history_v, open_v) <= 0.0 {
+        let mut at_high = self.descent(1.0, rate, history_v, open_v);
+        if at_high <= 0.0 {
             return;
         }
+        let mut at_low = self.descent(0.0, rate, history_v, open_v);
+        let enough = 0.1 * at_low.abs();
         let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..50 {
-            let middle = 0.5 * (low + high);
-            if self.descent(middle, rate, history_v, open_v) > 0.0 {
-                high = middle;
+        let mut taken = 1.0;
+        for round in 0..50 {
+            let share = if round % 3 == 2 { 0.5 } else { at_low / (at_low - at_high) };
+            taken = low + share.clamp(0.001, 0.999) * (high - low);
+            let here = self.descent(taken, rate, history_v, open_v);
+            if here.abs() <= enough {
+                break;
+            }
+            if here > 0.0 {
+                high = taken;
+                at_high = here;
+                at_low *= 0.5;
             } else {
-                low = middle;
+                low = taken;
+                at_low = here;
+                at_high *= 0.5;
             }
         }
         for (next, &old) in self.next_v.iter_mut().zip(&self.voltage_v) {
-            *next = old + high * (*next - old);
+            *next = old + taken * (*next - old);
         }
     }
 

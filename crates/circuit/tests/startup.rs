@@ -375,6 +375,34 @@ fn endless_switching_is_refused_or_stopped() {
 }
 
 #[test]
+fn hundreds_of_inrush_limiters_behind_a_limited_supply_are_solved() {
+    // 300 limiters of 0.3 A behind 5 A: the bends of the limiters lie within millivolts of one
+    // another.
+    let devices: Vec<Device> = (1..=300)
+        .map(|k| {
+            let mut device = capacitor(k, [47e-6, 100e-6, 220e-6][k % 3]);
+            device.inrush_limit_a = Some(0.3);
+            device.bridge_drop_v = 1.4;
+            let delay_s = 0.05 + 0.0013 * ((k * 37) % 300) as f64;
+            device.converter = Some(Converter { delay_s, ..converter(30.0, 20.0, 0.4) });
+            device
+        })
+        .collect();
+    let limit = Limit::ConstantCurrent { current_a: 5.0 };
+    let mut system = chain(supply(48.0, 0.05, limit), 0.3, devices);
+    for k in 1..=300u32 {
+        system.parent[k as usize] = if k % 10 == 1 { 0 } else { k - 1 };
+    }
+    let result = run(&system, 10.0);
+    let Outcome::OperatingPoint { time_s, .. } = result.outcome else { panic!("{:?}", result.outcome) };
+    // All must at least be charged to 30 V: t >= 30 V sum C / I.
+    let total_f: f64 = system.devices.iter().map(|d| d.capacitance_f).sum();
+    assert!(time_s >= 30.0 * total_f / 5.0, "{time_s} s");
+    // 300 x 0.4 W at the source and the losses: from 2.5 A (120 W at 48 V) upwards, by at most 5 %.
+    assert!((2.5..2.65).contains(&result.supply_current_a), "{} A", result.supply_current_a);
+}
+
+#[test]
 fn senseless_input_is_refused() {
     let good = chain(supply(48.0, 0.1, Limit::None), 1.0, vec![capacitor(1, 1e-4)]);
     assert!(simulate(&good, &Options::default()).is_ok());

@@ -3,6 +3,7 @@
 //! Every code has its own [`Words`]; a code without them (from a newer rule) falls back to its
 //! title with its figures, so that nothing is ever lost.
 
+mod doors;
 mod reading;
 mod rules;
 
@@ -37,7 +38,7 @@ pub struct Wording {
 
 /// All wordings.
 pub fn all() -> impl Iterator<Item = &'static Words> {
-    reading::WORDS.iter().chain(rules::WORDS)
+    reading::WORDS.iter().chain(rules::WORDS).chain(doors::WORDS)
 }
 
 /// The wording of a finding; `doc` is the manual page of its code, for the fallback.
@@ -72,8 +73,17 @@ pub fn remedy(remedy: &Remedy) -> String {
     if let Some(value) = remedy.value_after {
         text = format!("{text}; brings it to {}", figures::sentence(value));
     }
+    if remedy.kind == "doubled-pair" {
+        text.push_str("; halves the pair's impedance and doubles its capacitance");
+    }
     if let Some(cost) = remedy.cost.filter(|cost| cost.is_finite()) {
-        text = format!("{text}; costs {} more", figures::trimmed(cost, 2));
+        text = if cost.abs() < 0.005 {
+            format!("{text}; at no cost of material")
+        } else if cost < 0.0 {
+            format!("{text}; saves {} of material", figures::trimmed(-cost, 2))
+        } else {
+            format!("{text}; costs {} more of material", figures::trimmed(cost, 2))
+        };
     }
     text
 }
@@ -228,7 +238,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy),
-            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more"
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more of material"
         );
     }
 }

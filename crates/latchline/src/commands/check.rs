@@ -32,7 +32,7 @@ pub struct CheckArguments {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
     /// Least severity that gives exit status 1; what cannot be judged counts as a warning
-    #[arg(long, value_enum, default_value_t = FailOn::Error)]
+    #[arg(long, value_enum, value_name = "SEVERITY", default_value_t = FailOn::Error)]
     fail_on: FailOn,
     /// When to use colour in text
     #[arg(long, value_enum, value_name = "WHEN", default_value_t = Colour::Auto)]

@@ -34,6 +34,12 @@ pub const WORDS: &[Words] = &[
         "mend those that are shown and run again",
     ),
     words(
+        "too-many-tables",
+        "the file has more than {limit} tables",
+        "the first beyond",
+        "check that it is a site or catalogue file; write small tables inline",
+    ),
+    words(
         "unknown-key",
         "the key \"{key}\" is not known< in {table}>",
         "not a key< of {table}>",

@@ -176,6 +176,8 @@ pub fn failing() -> Assessment {
             StateSummary { kind: StateKind::StandbyDay, call_sets: 1.0, solved_sets: 1, exact: true },
             StateSummary { kind: StateKind::Call, call_sets: 3481.0, solved_sets: 12, exact: false },
         ],
+        doors: Vec::new(),
+        supply_sheets: Vec::new(),
     }
 }
 

@@ -17,31 +17,36 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     let mut list = Vec::new();
     match finding.code.as_str() {
         "voltage-too-low" | "thin-margin" => {
+            list.extend(settings::part_of_the_family(bench, &element));
             list.extend(wiring::for_device(bench, &element));
         }
         "no-operating-point" => {
-            let devices = match finding.argument("devices") {
-                Some(Argument::Elements(devices)) => devices.clone(),
-                _ => Vec::new(),
-            };
-            // The deepest ones say where the copper is missing.
-            for device in devices.iter().rev().take(2) {
-                list.extend(wiring::for_device(bench, device.as_str()));
-            }
             list.extend(settings::larger_supply(bench, &element));
+            // The farthest device says where the copper is missing.
+            if let Some(farthest) = farthest(bench, finding) {
+                list.extend(wiring::for_device(bench, &farthest));
+            }
         }
         "supply-overloaded" | "supply-count-exceeded" => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(settings::lighter_stations(bench, &element));
         }
-        "port-overloaded"
-        | "too-many-stations-on-port"
-        | "total-length-exceeded"
-        | "run-too-long"
-        | "silenced-group" => list.extend(wiring::for_port_or_run(bench, &element)),
-        "voltage-too-high" => list.extend(settings::lower_supply_voltage(bench, finding)),
+        "port-overloaded" | "too-many-stations-on-port" | "total-length-exceeded" | "run-too-long" => {
+            list.extend(wiring::for_port_or_run(bench, &element))
+        }
+        "silenced-group" => {
+            list.extend(wiring::for_port_or_run(bench, &element));
+            list.extend(wiring::rehomed_runs(bench, &element));
+        }
+        "voltage-too-high" => {
+            list.extend(settings::part_of_the_family(bench, &element));
+            list.extend(settings::lower_supply_voltage(bench, finding));
+        }
+        "measured-loop-differs" | "measured-capacitance-differs" | "insulation-too-low" => {
+            list.extend(wiring::new_cable(bench, &element));
+        }
         "cable-unsuitable" | "clad-aluminium" | "beside-mains" | "more-pairs-than-cable" => {
-            list.extend(wiring::other_cables(bench, &element));
+            list.extend(wiring::other_cables(bench, finding, &element));
             list.extend(settings::fewer_pairs(bench, &element));
         }
         "outdoor-run-without-surge-protection" => {
@@ -60,4 +65,16 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     }
     list.dedup();
     list
+}
+
+/// The device farthest from its source among those that a finding names.
+fn farthest(bench: &Bench<'_>, finding: &Finding) -> Option<String> {
+    let Some(Argument::Elements(devices)) = finding.argument("devices") else { return None };
+    bench
+        .assessment
+        .devices
+        .iter()
+        .filter(|device| devices.contains(&device.id))
+        .max_by(|a, b| a.loop_resistance_ohm.total_cmp(&b.loop_resistance_ohm))
+        .map(|device| device.id.to_string())
 }

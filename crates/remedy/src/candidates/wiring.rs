@@ -3,7 +3,7 @@
 use super::places::{free_name, free_port, place_key};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
-use latchline_finding::Edit;
+use latchline_finding::{Argument, Edit, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_network::{Layout, NodeRef, Segment};
 use latchline_site::catalogue::{BoxKind, BoxRole, Cable};
@@ -91,17 +91,77 @@ pub(super) fn for_port_or_run(bench: &Bench<'_>, element: &str) -> Vec<Candidate
     }
 }
 
-/// Other cables of the same or lower resistance, for a run whose cable is unfit for its place.
-pub(super) fn other_cables(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+/// Another cable on every run that a finding is about: the run of that name, or the runs that it lists.
+pub(super) fn other_cables(bench: &Bench<'_>, finding: &Finding, element: &str) -> Vec<Candidate> {
     let site = bench.site;
-    let Some(run) = site.runs.iter().position(|run| run.id.as_str() == element) else {
-        return Vec::new();
-    };
+    let mut names = vec![element.to_string()];
+    if let Some(Argument::Elements(listed)) = finding.argument("elements") {
+        names.extend(listed.iter().map(ToString::to_string));
+    }
+    let runs: Vec<usize> = (0..site.runs.len())
+        .filter(|run| names.iter().any(|name| site.runs[*run].id.as_str() == name))
+        .collect();
     cables_by_price(site)
         .into_iter()
-        .filter(|name| *name != site.runs[run].cable.value)
-        .map(|name| Candidate::new("other-cable", replace_cable(bench, run, name)))
+        .filter(|name| runs.iter().any(|run| *name != site.runs[*run].cable.value))
+        .map(|name| {
+            let edits = runs.iter().map(|run| replace_cable(bench, *run, name));
+            Candidate::new("other-cable", edits.fold(Edit::default(), Edit::then))
+        })
         .collect()
+}
+
+/// New cable in place of an old one that measures badly: of the same kind, else thicker.
+pub(super) fn new_cable(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(run) = site.runs.iter().position(|run| run.id.as_str() == element) else { return Vec::new() };
+    let same = replace_cable(bench, run, &site.runs[run].cable.value);
+    let mut list = vec![Candidate::new("new-cable", same)];
+    list.extend(thicker(bench, run));
+    list
+}
+
+/// Runs that branch off beyond a run, each taken back to a free port of the box that the run comes from.
+pub(super) fn rehomed_runs(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(index) = site.runs.iter().position(|run| run.id.as_str() == element) else { return Vec::new() };
+    let run = &site.runs[index];
+    let RunStart::Port { box_index, .. } = run.from else { return Vec::new() };
+    let Some(port) = free_port(site, box_index) else { return Vec::new() };
+    let mut list = Vec::new();
+    let mut way_m = 0.0;
+    for section in &run.sections {
+        way_m += section.length.value.as_metres();
+        for beyond in &site.runs {
+            let from_here = match (beyond.from, section.to) {
+                (RunStart::Port { box_index, .. }, RunStop::BoxInput(input)) => box_index == input,
+                (RunStart::Station(station), RunStop::Station(stop)) => station == stop,
+                _ => false,
+            };
+            if from_here {
+                let id = beyond.id.as_str();
+                let mut lengths = lengths_m(beyond);
+                lengths[0] += way_m;
+                let edit =
+                    Edit::set(&["runs", id, "from"], quoted(&port)).then(write_lengths(bench, id, &lengths));
+                list.push(Candidate::new("another-port", edit));
+            }
+        }
+    }
+    list
+}
+
+/// The lengths of a newly pulled run, in place of whatever keys stood for them.
+fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
+    let texts: Vec<String> = lengths_m.iter().map(|length| metres(*length)).collect();
+    let mut edit = Edit::set(&["runs", id, "lengths"], quoted_list(texts.iter().map(String::as_str)));
+    // It is a new cable: neither existing nor measured.
+    for key in ["length", "first", "spacing", "measured", "existing"] {
+        if run_has(bench, id, key) {
+            edit = edit.then(Edit::remove(&["runs", id, key]));
+        }
+    }
+    edit
 }
 
 /// Names of all cables, cheapest first; those without price last.

@@ -1,0 +1,172 @@
+//! Every remedy of 200 random failing sites, applied to the text and judged again from scratch: its
+//! finding is gone and no finding has come that was not there.
+
+use latchline_assess::{Assessment, assess};
+use latchline_finding::{Finding, Severity, Sources};
+use latchline_remedy::{Bench, mend, propose};
+use latchline_site::model::Site;
+use latchline_site::{builtin_catalogue, edit, resolve};
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
+
+/// A small generator of its own, so that the sites are the same everywhere and for ever
+/// (splitmix64, Steele, Lea and Flood 2014).
+struct Draw(u64);
+
+impl Draw {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        z ^ (z >> 31)
+    }
+
+    fn below(&mut self, count: usize) -> usize {
+        (self.next() % count as u64) as usize
+    }
+
+    fn one_of<'a>(&mut self, choices: &[&'a str]) -> &'a str {
+        choices[self.below(choices.len())]
+    }
+}
+
+/// A site with the mistakes that people make: thin and long cable, small supplies, high settings,
+/// strange parts, equal numbers, forgotten dwellings.
+fn failing_site(seed: u64) -> String {
+    let mut draw = Draw(seed);
+    let mut text = String::from(
+        "[site]\ntitle = \"Random\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7\"\ndoor_station = \"ostrel-dv1\"\n",
+    );
+    if draw.below(3) == 0 {
+        let _ = writeln!(text, "[policy]\nlargest_silenced_group = {}", 2 + draw.below(5));
+    }
+    text.push_str("[buildings]\nA = { floors = [\"G\", \"1\", \"2\", \"3\"] }\n[supplies]\n");
+    let supply = draw.one_of(&["ostrel-ps-60", "ostrel-ps-60", "ostrel-ps-120"]);
+    let set = if draw.below(5) == 0 { ", set_voltage = \"53.5 V\"" } else { "" };
+    let _ = writeln!(text, "PS = {{ model = \"{supply}\", place = \"A/G\"{set} }}");
+    text.push_str("[distributors]\nD1 = { model = \"ostrel-d4\", place = \"A/G\" }\n");
+    let calls = draw.one_of(&["\"A\"", "\"A\"", "\"A/G\", \"A/1\", \"A/2\""]);
+    let _ = writeln!(
+        text,
+        "[entrances]\nfront = {{ role = \"main\", place = \"A/G\", calls = [{calls}], lock = {{ model = \"strike-12\", feed = \"station\", cable = \"flex-1.0\", length = \"4 m\", hold_time = \"5 s\", suppression = \"diode\" }} }}"
+    );
+    text.push_str("[dwellings]\n");
+    let runs = 1 + draw.below(3);
+    let mut wiring = String::new();
+    let mut number = 0;
+    for run in 0..runs {
+        let stations = 1 + draw.below(6);
+        let mut names = Vec::new();
+        for _ in 0..stations {
+            number += 1;
+            let floor = draw.one_of(&["G", "1", "2", "3"]);
+            let model = match draw.below(8) {
+                0 => ", station = \"larkfen-v5\"",
+                1 => ", station = \"ostrel-v4\"",
+                _ => "",
+            };
+            let same = if draw.below(12) == 0 { ", number = 7" } else { "" };
+            let _ = writeln!(text, "F-{number} = {{ place = \"A/{floor}\"{model}{same} }}");
+            names.push(format!("\"F-{number}\""));
+        }
+        let cable = draw.one_of(&["pair-0.5", "pair-0.6", "clad-0.5", "pair-0.8"]);
+        let (first, spacing) = (10 + draw.below(60), 4 + draw.below(14));
+        let mut extra = String::new();
+        if draw.below(6) == 0 {
+            extra.push_str(", environment = \"outdoors\"");
+        }
+        if draw.below(6) == 0 {
+            extra.push_str(", pairs = 3");
+        }
+        if draw.below(8) == 0 {
+            extra.push_str(", existing = true, measured = { loop = \"31 ohm\", insulation = \"0.3 Mohm\" }");
+        }
+        let port = run + 1;
+        let names = names.join(", ");
+        let _ = writeln!(
+            wiring,
+            "R{port} = {{ from = \"D1.{port}\", to = [{names}], cable = \"{cable}\", first = \"{first} m\", spacing = \"{spacing} m\"{extra} }}"
+        );
+    }
+    text.push_str("[runs]\nfeed = { from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"2 m\" }\n");
+    text.push_str("door = { from = \"PS\", to = \"front\", cable = \"pair-0.8\", length = \"9 m\" }\n");
+    text + &wiring
+}
+
+struct Judged {
+    sources: Sources,
+    site: Site,
+    assessment: Assessment,
+}
+
+fn judge(text: &str) -> Option<Judged> {
+    let mut sources = Sources::new();
+    let (name, catalogue) = builtin_catalogue();
+    let catalogue = sources.add(name, catalogue);
+    let file = sources.add("site.toml", text);
+    let site = resolve(&sources, file, &[catalogue]).site?;
+    let assessment = assess(&site);
+    Some(Judged { sources, site, assessment })
+}
+
+fn keys(findings: &[Finding]) -> BTreeSet<(String, String)> {
+    findings
+        .iter()
+        .map(|finding| {
+            let element = finding.element.as_ref().map(ToString::to_string).unwrap_or_default();
+            (finding.code.as_str().to_string(), element)
+        })
+        .collect()
+}
+
+#[test]
+fn every_remedy_mends_its_finding_and_brings_none() {
+    let (mut failing, mut remedies, mut mended) = (0, 0, 0);
+    let mut kinds = BTreeSet::new();
+    let mut seed = 0;
+    while failing < 200 {
+        seed += 1;
+        let text = failing_site(seed);
+        let judged = judge(&text).unwrap_or_else(|| panic!("site {seed} cannot be resolved:\n{text}"));
+        let open: Vec<&Finding> =
+            judged.assessment.findings.iter().filter(|finding| finding.severity > Severity::Advice).collect();
+        if open.is_empty() {
+            continue;
+        }
+        failing += 1;
+        let catalogues = [latchline_finding::FileId(0)];
+        let file = latchline_finding::FileId(1);
+        let bench = Bench::new(&judged.sources, file, &catalogues, &judged.site, &judged.assessment);
+        let before = keys(&judged.assessment.findings);
+        // Two findings a site are enough to see every kind; all of them would take minutes.
+        for finding in open.iter().step_by(open.len().div_ceil(2)) {
+            let key = keys(&[(*finding).clone()]);
+            for remedy in propose(&bench, finding) {
+                remedies += 1;
+                kinds.insert(remedy.kind);
+                let changed =
+                    edit::apply(&text, &remedy.edit).unwrap_or_else(|error| panic!("site {seed}: {error}"));
+                let after =
+                    judge(&changed).unwrap_or_else(|| panic!("site {seed}: not resolved:\n{changed}"));
+                let after = keys(&after.assessment.findings);
+                assert!(after.is_disjoint(&key), "site {seed}: {} does not mend {key:?}", remedy.kind);
+                let new: Vec<_> = after.difference(&before).collect();
+                assert!(new.is_empty(), "site {seed}: {} brings {new:?}", remedy.kind);
+            }
+        }
+        if failing % 20 == 0 {
+            let result = mend(&judged.sources, file, &catalogues, &judged.site, Severity::Warning);
+            let again =
+                judge(&result.text).unwrap_or_else(|| panic!("site {seed}: mended text not resolved"));
+            assert_eq!(keys(&again.assessment.findings), keys(&result.assessment.findings));
+            assert!(keys(&again.assessment.findings).len() <= before.len());
+            mended += result.steps.len();
+        }
+    }
+    // The sites are varied enough to need remedies of many kinds.
+    assert!(
+        remedies > 200 && kinds.len() >= 10 && mended > 10,
+        "{remedies} remedies, {kinds:?}, {mended} steps"
+    );
+}

@@ -5,10 +5,12 @@ use crate::assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,
 };
+use crate::door::{DoorSheet, door_sheets};
 use crate::grade::assumed_values;
 use crate::in_hand::InHand;
 use crate::rule::{Context, Report, Topology};
 use crate::rules;
+use crate::supply::{SupplySheet, supply_sheets};
 use latchline_finding::{Finding, Severity};
 use latchline_network::states::CurrentState;
 use latchline_network::{Device, Layout, SearchOptions, StageSource, StateSpace, worst_states};
@@ -42,7 +44,10 @@ pub fn assess(site: &Site) -> Assessment {
     let sources = source_summaries(&context, &devices);
     let runs = run_summaries(&context, &devices);
     let states = state_summaries(&context);
-    let verdict = verdict(site, &layout, &findings, &not_judged);
+    let doors = door_sheets(&context);
+    let supply_sheets = supply_sheets(&context);
+    let also = doors.iter().flat_map(DoorSheet::assumed).chain(supply_sheets.iter().flat_map(SupplySheet::assumed));
+    let verdict = verdict(site, &layout, &findings, &not_judged, also);
     Assessment {
         title: site.title.clone(),
         verdict,
@@ -53,10 +58,19 @@ pub fn assess(site: &Site) -> Assessment {
         findings,
         not_judged,
         states,
+        doors,
+        supply_sheets,
     }
 }
 
-fn verdict(site: &Site, layout: &Layout, findings: &[Finding], not_judged: &[NotJudged]) -> Verdict {
+/// `also` are assumed values besides those of the flow.
+fn verdict(
+    site: &Site,
+    layout: &Layout,
+    findings: &[Finding],
+    not_judged: &[NotJudged],
+    also: impl Iterator<Item = String>,
+) -> Verdict {
     let fails =
         |finding: &Finding| finding.severity == Severity::Error && finding.accepted.is_none();
     if findings.iter().any(fails) {
@@ -65,7 +79,10 @@ fn verdict(site: &Site, layout: &Layout, findings: &[Finding], not_judged: &[Not
     if !not_judged.is_empty() {
         return Verdict::NotJudged(not_judged.to_vec());
     }
-    let assumed = assumed_values(site, layout, None);
+    let mut assumed = assumed_values(site, layout, None);
+    assumed.extend(also);
+    assumed.sort();
+    assumed.dedup();
     if assumed.is_empty() { Verdict::Holds } else { Verdict::HoldsOnAssumedData(assumed) }
 }
 

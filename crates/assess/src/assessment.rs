@@ -1,5 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
+use crate::door::DoorSheet;
+use crate::supply::SupplySheet;
 use latchline_finding::{ElementId, Finding, OperatingState, StateKind};
 use latchline_site::addresses::AddressPlan;
 use std::collections::BTreeMap;
@@ -168,6 +170,10 @@ pub struct Assessment {
     pub not_judged: Vec<NotJudged>,
     /// States that were solved, and how.
     pub states: Vec<StateSummary>,
+    /// The sheet of every entrance, in file order.
+    pub doors: Vec<DoorSheet>,
+    /// The sheet of every supply, in file order.
+    pub supply_sheets: Vec<SupplySheet>,
 }
 
 /// A state that was solved.

@@ -3,16 +3,22 @@
 mod acceptance;
 mod assess;
 mod assessment;
+pub mod calculation;
+pub mod door;
 mod grade;
 mod in_hand;
 pub mod rule;
 pub mod rules;
+pub mod supply;
 
 pub use assess::assess;
 pub use assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,
 };
+pub use calculation::CalculationLine;
+pub use door::DoorSheet;
+pub use supply::SupplySheet;
 
 use latchline_finding::CodeDoc;
 

@@ -4,6 +4,8 @@ pub mod acceptance_without_match;
 pub mod accessory_chain_too_long;
 pub mod accessory_current_exceeded;
 pub mod addresses;
+pub mod battery_end_voltage_low;
+pub mod battery_hours_short;
 pub mod beside_mains;
 pub mod box_without_runs;
 pub mod branch_not_allowed;
@@ -15,15 +17,33 @@ pub mod call_across_buses;
 pub mod cascade_too_deep;
 pub mod chain_not_allowed;
 pub mod chain_through_dwellings;
+pub mod charger_too_small;
 pub mod clad_aluminium;
+pub mod control_height;
+pub mod delayed_egress_too_long;
 pub mod directory_too_small;
 pub mod dwelling_without_entrance;
 pub mod end_station_looped;
 pub mod entrance_calls_nobody;
 pub mod entrance_without_lock;
+pub mod escape_advice;
+pub mod escape_depends_on_bus;
+pub mod escape_fail_secure;
 pub mod existing_run_not_measured;
+pub mod exit_button_missing;
+pub mod fire_interlock_missing;
+pub mod fire_interlock_without_effect;
+pub mod hold_time_overridden;
 pub mod insulation_too_low;
 mod limit;
+pub mod lock_contact_wiring;
+pub mod lock_current_kind;
+pub mod lock_duty_exceeded;
+pub mod lock_feed_missing;
+pub mod lock_output_overloaded;
+pub mod lock_outputs_exceeded;
+pub mod lock_voltage_too_high;
+pub mod lock_voltage_too_low;
 pub mod measured_capacitance_differs;
 pub mod measured_loop_differs;
 pub mod mixed_families;
@@ -33,10 +53,15 @@ pub mod no_operating_point;
 pub mod no_spare_ports;
 pub mod outdoor_run_without_surge_protection;
 pub mod port_overloaded;
+pub mod relay_on_unsecure_side;
+pub mod relay_overloaded;
 pub mod run_too_long;
 pub mod silenced_group;
 pub mod supply_count_exceeded;
 pub mod supply_overloaded;
+pub mod supply_too_hot;
+pub mod suppression_missing;
+pub mod suppression_unsuitable;
 pub mod terminator_doubled;
 pub mod terminator_misplaced;
 pub mod terminator_missing;
@@ -87,6 +112,22 @@ pub const ALL: &[&Rule] = &[
     &silenced_group::SILENCED_GROUP,
     &chain_through_dwellings::CHAIN_THROUGH_DWELLINGS,
     &no_spare_ports::NO_SPARE_PORTS,
+    &lock_feed_missing::LOCK_FEED_MISSING,
+    &lock_voltage_too_low::LOCK_VOLTAGE_TOO_LOW,
+    &lock_voltage_too_high::LOCK_VOLTAGE_TOO_HIGH,
+    &lock_current_kind::LOCK_CURRENT_KIND,
+    &lock_outputs_exceeded::LOCK_OUTPUTS_EXCEEDED,
+    &lock_output_overloaded::LOCK_OUTPUT_OVERLOADED,
+    &relay_overloaded::RELAY_OVERLOADED,
+    &lock_contact_wiring::LOCK_CONTACT_WIRING,
+    &lock_duty_exceeded::LOCK_DUTY_EXCEEDED,
+    &suppression_unsuitable::SUPPRESSION_UNSUITABLE,
+    &escape_fail_secure::ESCAPE_FAIL_SECURE,
+    &escape_depends_on_bus::ESCAPE_DEPENDS_ON_BUS,
+    &fire_interlock_missing::FIRE_INTERLOCK_MISSING,
+    &delayed_egress_too_long::DELAYED_EGRESS_TOO_LONG,
+    &battery_hours_short::BATTERY_HOURS_SHORT,
+    &supply_too_hot::SUPPLY_TOO_HOT,
     &thin_margin::THIN_MARGIN,
     &beside_mains::BESIDE_MAINS,
     &clad_aluminium::CLAD_ALUMINIUM,
@@ -103,5 +144,14 @@ pub const ALL: &[&Rule] = &[
     &existing_run_not_measured::EXISTING_RUN_NOT_MEASURED,
     &entrance_without_lock::ENTRANCE_WITHOUT_LOCK,
     &terminator_not_needed::TERMINATOR_NOT_NEEDED,
+    &exit_button_missing::EXIT_BUTTON_MISSING,
+    &fire_interlock_without_effect::FIRE_INTERLOCK_WITHOUT_EFFECT,
+    &relay_on_unsecure_side::RELAY_ON_UNSECURE_SIDE,
+    &battery_end_voltage_low::BATTERY_END_VOLTAGE_LOW,
+    &charger_too_small::CHARGER_TOO_SMALL,
+    &hold_time_overridden::HOLD_TIME_OVERRIDDEN,
+    &suppression_missing::SUPPRESSION_MISSING,
+    &control_height::CONTROL_HEIGHT,
+    &escape_advice::ESCAPE_ADVICE,
     &acceptance_without_match::ACCEPTANCE_WITHOUT_MATCH,
 ];

@@ -1,0 +1,71 @@
+//! One line of a calculation sheet: formula, inputs with their sources, result, limit, source of the formula.
+
+use latchline_finding::{Figure, Unit};
+
+/// An input of a formula.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Input {
+    /// Its symbol in the formula.
+    pub symbol: &'static str,
+    /// Its value.
+    pub figure: Figure,
+    /// Where it is from, as "part key" or in a few words.
+    pub source: String,
+}
+
+impl Input {
+    /// An input.
+    pub fn new(symbol: &'static str, value: f64, unit: Unit, source: &str) -> Self {
+        Input { symbol, figure: Figure::new(value, unit), source: source.to_string() }
+    }
+}
+
+/// What a result is held against.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limit {
+    /// The limit.
+    pub figure: Figure,
+    /// Whether the result must not be below it; else it must not be above.
+    pub is_least: bool,
+}
+
+impl Limit {
+    /// The result must not be below this.
+    pub fn least(value: f64, unit: Unit) -> Self {
+        Limit { figure: Figure::new(value, unit), is_least: true }
+    }
+
+    /// The result must not be above this.
+    pub fn most(value: f64, unit: Unit) -> Self {
+        Limit { figure: Figure::new(value, unit), is_least: false }
+    }
+
+    /// Whether a result holds it.
+    pub fn holds(&self, value: f64) -> bool {
+        if self.is_least { value >= self.figure.value } else { value <= self.figure.value }
+    }
+}
+
+/// One line of a calculation.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CalculationLine {
+    /// What is calculated, in kebab case.
+    pub quantity: &'static str,
+    /// The formula with its symbols.
+    pub formula: &'static str,
+    /// Its inputs in the order of the formula.
+    pub inputs: Vec<Input>,
+    /// The result.
+    pub result: Figure,
+    /// What it is held against, if anything.
+    pub limit: Option<Limit>,
+    /// Where the formula is from, or what the figure is for.
+    pub source: &'static str,
+}
+
+impl CalculationLine {
+    /// Whether the result holds its limit; true without one.
+    pub fn holds(&self) -> bool {
+        self.limit.is_none_or(|limit| limit.holds(self.result.value))
+    }
+}

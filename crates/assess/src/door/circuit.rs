@@ -1,0 +1,284 @@
+//! The circuit of one lock: from its feed over its own cable to its terminals.
+
+use super::{Assumptions, LockAt};
+use crate::rule::Context;
+use latchline_circuit::lock::{
+    LockCable, LockSupply, least_supply_v, least_voltage_v, loop_resistance_ohm, most_loop_resistance_ohm,
+};
+use latchline_finding::{Origin, Sourced};
+use latchline_network::Device;
+use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_site::model::LockFeed;
+
+/// How much more than its rated current a lock may draw at rated voltage: a cold coil at the end of
+/// its tolerance (common practice, no source).
+pub const CURRENT_TOLERANCE: f64 = 0.10;
+
+/// Tolerance of a lock output whose datasheet states none (assumed).
+pub const USUAL_OUTPUT_TOLERANCE: f64 = 0.05;
+
+/// Tolerance of a lock supply for which none is stated (assumed).
+pub const USUAL_SUPPLY_TOLERANCE: f64 = 0.10;
+
+/// Why a lock has no circuit to calculate.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Unknown {
+    /// It needs none: a drive with power of its own and a dry contact.
+    NotNeeded,
+    /// Nothing feeds it; `lock-feed-missing` says so. The missing key.
+    NoFeed(String),
+    /// These values are missing ("front-A lock length").
+    Missing(Vec<String>),
+    /// The bus has no operating point where the lock is fed from it.
+    BusCollapses,
+}
+
+/// What feeds a lock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Feed {
+    /// Nominal voltage in volts.
+    pub voltage_v: f64,
+    /// Lowest voltage, in the adverse corner.
+    pub low_v: f64,
+    /// Highest voltage.
+    pub high_v: f64,
+    /// Whether it is alternating current.
+    pub is_ac: bool,
+    /// Whether low and high are the worst of the bus's operating states, not a tolerance.
+    pub from_bus: bool,
+    /// Where the voltage is written.
+    pub origin: Origin,
+    /// Assumed values in it.
+    pub assumed: Assumptions,
+}
+
+/// A lock's circuit with its figures.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LockCircuit {
+    /// What feeds it.
+    pub feed: Feed,
+    /// Rated voltage of the lock.
+    pub rated_v: f64,
+    /// Least voltage that it works with.
+    pub least_allowed_v: f64,
+    /// Highest voltage that it bears.
+    pub most_allowed_v: f64,
+    /// Rated current.
+    pub current_a: f64,
+    /// The current with which the drop is reckoned: the rated one with [`CURRENT_TOLERANCE`], or the
+    /// inrush if that is larger.
+    pub adverse_current_a: f64,
+    /// Whether that is the inrush.
+    pub by_inrush: bool,
+    /// Cable one way in metres, as stated.
+    pub length_m: f64,
+    /// Loop resistance with nominal values, in ohms.
+    pub loop_ohm: f64,
+    /// Loop resistance hot, long and at the upper end of tolerance, in ohms.
+    pub adverse_loop_ohm: f64,
+    /// Voltage at the lock with nominal values.
+    pub nominal_v: f64,
+    /// Lower bound of the voltage at the lock, adverse corner.
+    pub least_v: f64,
+    /// Upper bound of the voltage at the lock.
+    pub highest_v: f64,
+    /// Nominal voltage that the feed would need for the lock to work over this cable.
+    pub needed_supply_v: f64,
+    /// Loop resistance that the lock would bear with this feed; `None` if the feed is too low anyhow.
+    pub most_loop_ohm: Option<f64>,
+    /// Assumed values in it.
+    pub assumed: Assumptions,
+}
+
+/// What feeds a lock, if that is stated.
+pub fn feed(context: &Context<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown> {
+    let name = &at.station.head.name;
+    let mut assumed = Assumptions::default();
+    match at.used.feed.value {
+        LockFeed::DryContact => Err(Unknown::NotNeeded),
+        LockFeed::Station => {
+            let Some(voltage) = &at.station.lock_output_voltage else {
+                return Err(Unknown::NoFeed(format!("{name} lock_output_voltage")));
+            };
+            assumed.note(name, "lock_output_voltage", voltage);
+            let tolerance = match &at.station.lock_output_tolerance {
+                Some(stated) => {
+                    assumed.note(name, "lock_output_tolerance", stated);
+                    stated.value.as_fraction()
+                }
+                None => {
+                    assumed.add(format!("{name} lock_output_tolerance"));
+                    USUAL_OUTPUT_TOLERANCE
+                }
+            };
+            let is_ac = at.station.lock_output_ac.value;
+            Ok(by_tolerance(voltage.value.as_volts(), tolerance, is_ac, &voltage.origin, assumed))
+        }
+        LockFeed::OwnSupply => {
+            let Some(voltage) = &at.used.supply_voltage else {
+                return Err(Unknown::NoFeed(format!("{} lock supply_voltage", at.entrance.id)));
+            };
+            let tolerance = match &at.used.supply_tolerance {
+                Some(stated) => stated.value.as_fraction(),
+                None => {
+                    assumed.add(format!("{} lock supply_tolerance", at.entrance.id));
+                    USUAL_SUPPLY_TOLERANCE
+                }
+            };
+            let is_ac = at.used.supply_ac.value;
+            Ok(by_tolerance(voltage.value.as_volts(), tolerance, is_ac, &voltage.origin, assumed))
+        }
+        LockFeed::Bus => from_bus(context, at, assumed),
+    }
+}
+
+fn by_tolerance(voltage_v: f64, tolerance: f64, is_ac: bool, origin: &Origin, assumed: Assumptions) -> Feed {
+    let supply = LockSupply { voltage_v, tolerance, resistance_ohm: 0.0 };
+    Feed {
+        voltage_v,
+        low_v: supply.low_v(),
+        high_v: supply.high_v(),
+        is_ac,
+        from_bus: false,
+        origin: origin.clone(),
+        assumed,
+    }
+}
+
+/// The bus at the station's terminals, in the worst of its states either way.
+fn from_bus(context: &Context<'_>, at: &LockAt<'_>, mut assumed: Assumptions) -> Result<Feed, Unknown> {
+    let Some(extra) = &at.station.releasing_extra else {
+        // Without it the bus was solved without the lock.
+        return Err(Unknown::Missing(vec![format!("{} releasing_extra", at.station.head.name)]));
+    };
+    assumed.note(&at.station.head.name, "releasing_extra", extra);
+    let station = Device::Station(at.entrance.station);
+    let Some(states) = context.worst.devices.iter().find(|device| device.device == station) else {
+        return Err(Unknown::BusCollapses);
+    };
+    let mut low_v = f64::INFINITY;
+    for margin in &states.margins {
+        low_v = low_v.min(margin.voltage_v.ok_or(Unknown::BusCollapses)?);
+    }
+    let (Some(voltage_v), true) = (states.nominal_v, low_v.is_finite()) else {
+        return Err(Unknown::BusCollapses);
+    };
+    for entry in crate::grade::assumed_values(context.site, context.layout, Some(states.at.stage)) {
+        assumed.add(entry);
+    }
+    Ok(Feed {
+        voltage_v,
+        low_v,
+        high_v: context.space.highest_v[states.at.stage][states.at.node],
+        is_ac: false,
+        from_bus: true,
+        origin: context.wiring_origin(station),
+        assumed,
+    })
+}
+
+/// The circuit of a lock.
+pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircuit, Unknown> {
+    let feed = feed(context, at)?;
+    let (lock, used, conditions) = (at.lock, at.used, &context.site.conditions);
+    let mut missing = Vec::new();
+    let mut need = |key: &str, is_missing: bool, part: &str| {
+        if is_missing {
+            missing.push(format!("{part} {key}"));
+        }
+    };
+    need("voltage", lock.voltage.is_none(), &lock.head.name);
+    need("current", lock.current.is_none(), &lock.head.name);
+    let place = format!("{} lock", at.entrance.id);
+    need("cable", used.cable.is_none(), &place);
+    need("length", used.length.is_none(), &place);
+    let (Some(rated), Some(current), Some(cable), Some(length)) =
+        (&lock.voltage, &lock.current, &used.cable, &used.length)
+    else {
+        return Err(Unknown::Missing(missing));
+    };
+    let cable = &context.site.catalogue.cables[&cable.value];
+    let mut assumed = feed.assumed.clone();
+    let name = &lock.head.name;
+    assumed.note(name, "voltage", rated);
+    assumed.note(name, "current", current);
+    assumed.note(name, "undervoltage_tolerance", &lock.undervoltage_tolerance);
+    assumed.note(&cable.head.name, "gauge", &cable.gauge);
+    assumed.note(&cable.head.name, "material", &cable.material);
+    assumed.note(&cable.head.name, "resistance_tolerance", &cable.resistance_tolerance);
+
+    let length_m = length.value.as_metres();
+    let joint_ohm = conditions.joint_resistance.value.as_ohms();
+    let joints = used.joints.value;
+    let loop_at = |celsius: f64, by_resistance: f64, by_length: f64| {
+        loop_resistance_ohm(&LockCable {
+            conductor_ohm_per_m: conductor_ohm_per_m(cable, celsius) * by_resistance,
+            length_m: length_m * by_length,
+            joints,
+            joint_ohm,
+        })
+    };
+    let usual = loop_at(conditions.usual_temperature.value.as_celsius(), 1.0, 1.0);
+    let adverse = loop_at(
+        conditions.hottest_temperature.value.as_celsius(),
+        1.0 + cable.resistance_tolerance.value.as_fraction(),
+        1.0 + conditions.length_tolerance.value.as_fraction(),
+    );
+    let rated_v = rated.value.as_volts();
+    let current_a = current.value.as_amps();
+    let steady_a = current_a * (1.0 + CURRENT_TOLERANCE);
+    let inrush_a = lock.inrush_current.as_ref().map_or(0.0, |inrush| {
+        assumed.note(name, "inrush_current", inrush);
+        inrush.value.as_amps()
+    });
+    let adverse_current_a = steady_a.max(inrush_a);
+    let least_allowed_v = rated_v * (1.0 - lock.undervoltage_tolerance.value.as_fraction());
+    let figures = || {
+        let (loop_ohm, adverse_loop_ohm) = (usual.clone()?, adverse.clone()?);
+        let low = LockSupply { voltage_v: feed.low_v, tolerance: 0.0, resistance_ohm: 0.0 };
+        let nominal = LockSupply { voltage_v: feed.voltage_v, ..low };
+        let low_share = 1.0 - feed.low_v / feed.voltage_v;
+        Ok::<_, latchline_circuit::signal::ValueError>(LockCircuit {
+            rated_v,
+            least_allowed_v,
+            most_allowed_v: rated_v * (1.0 + lock.overvoltage_tolerance.value.as_fraction()),
+            current_a,
+            adverse_current_a,
+            by_inrush: inrush_a > steady_a,
+            length_m,
+            loop_ohm,
+            adverse_loop_ohm,
+            nominal_v: least_voltage_v(&nominal, loop_ohm, rated_v, current_a)?,
+            least_v: least_voltage_v(&low, adverse_loop_ohm, rated_v, adverse_current_a)?,
+            highest_v: feed.high_v,
+            needed_supply_v: least_supply_v(
+                least_allowed_v,
+                low_share.clamp(0.0, 0.9),
+                adverse_loop_ohm,
+                adverse_current_a,
+            )?,
+            most_loop_ohm: most_loop_resistance_ohm(&low, least_allowed_v, adverse_current_a)?,
+            feed: feed.clone(),
+            assumed: assumed.clone(),
+        })
+    };
+    // The kernel refuses only what parsing has refused before; then the value is named.
+    figures().map_err(|error| Unknown::Missing(vec![format!("{place} {error}")]))
+}
+
+/// Where the rated voltage of a lock is written.
+pub fn rated_origin(at: &LockAt<'_>) -> Origin {
+    at.lock.voltage.as_ref().map_or(Origin::None, |voltage| voltage.origin.clone())
+}
+
+/// The larger of the rated current and the inrush of a lock, in amperes, with which value it is.
+pub fn peak_current(at: &LockAt<'_>) -> Option<(f64, &'static str, Sourced<f64>)> {
+    let steady = at.lock.current.as_ref()?;
+    let steady_a = steady.value.as_amps();
+    match &at.lock.inrush_current {
+        Some(inrush) if inrush.value.as_amps() > steady_a => {
+            Some((inrush.value.as_amps(), "inrush_current", inrush.clone().map(|value| value.as_amps())))
+        }
+        _ => Some((steady_a, "current", steady.clone().map(|value| value.as_amps()))),
+    }
+}

@@ -1,0 +1,107 @@
+//! How a lock is wired: what lies in series from one side of the feed through the lock to the other,
+//! what lies across the relay's contact, and what across the lock.
+//!
+//! A lock that opens without power (fail-safe) hangs on the feed through contacts that are closed while
+//! the door is shut: opening any of them, or losing power, releases it. A lock that stays shut without
+//! power (fail-secure) hangs on a contact that closes to release; further releases lie across that
+//! contact.
+
+use super::LockAt;
+use latchline_site::catalogue::PowerLoss;
+use latchline_site::model::{LockFeed, RelayContact, Suppression};
+
+/// A part of the lock's circuit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum WiringElement {
+    /// One side of the feed: plus for direct current.
+    FeedOut,
+    /// The other side of the feed.
+    FeedReturn,
+    /// The door station's relay: common to normally open.
+    RelayNormallyOpen,
+    /// The door station's relay: common to normally closed.
+    RelayNormallyClosed,
+    /// Exit button, normally open.
+    ExitButtonNormallyOpen,
+    /// Exit button, normally closed.
+    ExitButtonNormallyClosed,
+    /// Emergency release that breaks the circuit with its own hands: no electronics between.
+    EmergencyRelease,
+    /// Contact of the fire interlock, opened by the fire alarm.
+    FireInterlock,
+    /// The lock.
+    Lock,
+    /// The dry-contact input of a drive with power of its own.
+    DriveInput,
+}
+
+/// The wiring of one lock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wiring {
+    /// From where it takes its power.
+    pub feed: LockFeed,
+    /// How the relay is wired by the plan.
+    pub contact: RelayContact,
+    /// How it must be for this kind of lock.
+    pub required_contact: RelayContact,
+    /// In series, from feed to feed.
+    pub series: Vec<WiringElement>,
+    /// Across the relay's contact.
+    pub across_contact: Vec<WiringElement>,
+    /// Across the lock's terminals.
+    pub across_lock: Option<Suppression>,
+}
+
+/// How the relay must be wired for a lock.
+pub fn required_contact(power_loss: PowerLoss) -> RelayContact {
+    match power_loss {
+        PowerLoss::Opens => RelayContact::NormallyClosed,
+        PowerLoss::StaysShut => RelayContact::NormallyOpen,
+    }
+}
+
+/// The wiring that the plan should have, with the contact that the lock needs.
+pub fn wiring(at: &LockAt<'_>) -> Wiring {
+    use WiringElement as W;
+    let used = at.used;
+    let required = required_contact(at.lock.power_loss.value);
+    let mut series = Vec::new();
+    let mut across_contact = Vec::new();
+    if at.takes_dry_contact() {
+        series.extend([W::DriveInput, W::RelayNormallyOpen, W::DriveInput]);
+        if used.exit_button.value {
+            across_contact.push(W::ExitButtonNormallyOpen);
+        }
+    } else {
+        series.push(W::FeedOut);
+        match required {
+            RelayContact::NormallyClosed => {
+                series.push(W::RelayNormallyClosed);
+                if used.exit_button.value {
+                    series.push(W::ExitButtonNormallyClosed);
+                }
+                if at.has_emergency_release() {
+                    series.push(W::EmergencyRelease);
+                }
+                if at.entrance.fire_interlock.value {
+                    series.push(W::FireInterlock);
+                }
+            }
+            RelayContact::NormallyOpen => {
+                series.push(W::RelayNormallyOpen);
+                if used.exit_button.value {
+                    across_contact.push(W::ExitButtonNormallyOpen);
+                }
+            }
+        }
+        series.extend([W::Lock, W::FeedReturn]);
+    }
+    Wiring {
+        feed: used.feed.value,
+        contact: used.contact.value,
+        required_contact: required,
+        series,
+        across_contact,
+        across_lock: used.suppression.as_ref().map(|stated| stated.value).filter(|s| *s != Suppression::None),
+    }
+}

@@ -1,0 +1,57 @@
+//! `delayed-egress-too-long`
+
+use super::limit::ROUNDING;
+use crate::door::LockAt;
+use crate::door::escape::delay_limits;
+use crate::rule::{Context, Report, finding, finding_as, rule};
+use latchline_finding::{CodeDoc, Figure, Severity, Unit};
+
+rule! {
+    /// # What it checks
+    /// The stated delay of delayed egress against what published rules of the site's country allow:
+    /// United States 15 s, 30 s with the authority's permission (NFPA 101 7.2.1.6.1); countries with
+    /// European standards 15 s, and 180 s as a second stage (EN 13637, from memory). A delay that needs
+    /// permission is a warning, one beyond that an error. Where no such rule is known, every delay is a
+    /// warning.
+    ///
+    /// # Why it matters
+    /// A delay at a way out is the exception, allowed only with alarm, marking, and release by fire
+    /// alarm and power loss.
+    ///
+    /// # Example
+    /// A delay of 30 s at the garage exit of a building in the United States.
+    ///
+    /// # What to do
+    /// Shorten it, or obtain the authority's word in writing and accept the finding with it. The local
+    /// code and the responsible person decide.
+    pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error,
+        "A delay at a way out that needs permission", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let country = context.site.country.as_ref().map(|country| country.value.as_str());
+    let limits = delay_limits(country);
+    for at in LockAt::all(context.site) {
+        let Some(delay) = &at.used.delayed_egress else { continue };
+        let delay_s = delay.value.as_seconds();
+        let (usual_s, utmost_s, source) = match limits {
+            Some(limits) => (limits.usual_s, limits.utmost_s, limits.source),
+            None => (0.0, f64::INFINITY, "no rule known for the site's country"),
+        };
+        let over = |limit_s: f64| delay_s > limit_s * (1.0 + ROUNDING);
+        let origin = delay.origin.clone();
+        let found = if over(utmost_s) {
+            finding(doc, origin).figures(delay_s, utmost_s, Unit::Second)
+        } else if over(usual_s) {
+            let mut found = finding_as(doc, Severity::Warning, origin);
+            found.value = Some(Figure::new(delay_s, Unit::Second));
+            if usual_s > 0.0 {
+                found.limit = Some(Figure::new(usual_s, Unit::Second));
+            }
+            found
+        } else {
+            continue;
+        };
+        report.push(at.describe(found).with("source", source));
+    }
+}

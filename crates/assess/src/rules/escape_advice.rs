@@ -1,0 +1,48 @@
+//! `escape-advice`
+
+use crate::door::escape::escape_rules;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, ElementId};
+
+rule! {
+    /// # What it checks
+    /// Nothing: where the plan has locks on escape routes, it lists the published rules of the site's
+    /// country that the responsible person will look at. One advice for the whole site.
+    ///
+    /// # Why it matters
+    /// Who plans the lock early with the responsible person does not change it after handover.
+    ///
+    /// # Example
+    /// Two main entrances in a country with European standards: EN 179, EN 1125, EN 13637.
+    ///
+    /// # What to do
+    /// Settle the locks of these doors with the responsible person before ordering. State `country` in
+    /// the site file. The text of the rule and the local code hold, not this summary; nothing here is a
+    /// certificate.
+    pub static ESCAPE_ADVICE: "escape-advice", Advice,
+        "Locks on escape routes: rules to look at", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    let doors: Vec<_> = site
+        .entrances
+        .iter()
+        .filter(|entrance| entrance.escape_route.value && !entrance.locks.is_empty())
+        .collect();
+    let Some(first) = doors.first() else { return };
+    let country = site.country.as_ref();
+    let rules = escape_rules(country.map(|country| country.value.as_str()));
+    let ids: Vec<ElementId> = doors.iter().map(|door| door.id.clone()).collect();
+    let sources: Vec<String> = rules.iter().map(|rule| rule.source.to_string()).collect();
+    let summaries: Vec<String> =
+        rules.iter().map(|rule| format!("{}: {}", rule.source, rule.summary)).collect();
+    let mut found = finding(doc, first.escape_route.origin.clone())
+        .with("doors", ids)
+        .with("sources", sources)
+        .with("rules", summaries);
+    if let Some(country) = country {
+        found = found.with("country", country.value.as_str());
+    }
+    report.push(found);
+}

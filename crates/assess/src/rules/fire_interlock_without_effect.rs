@@ -1,0 +1,38 @@
+//! `fire-interlock-without-effect`
+
+use crate::door::LockAt;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::CodeDoc;
+use latchline_site::catalogue::PowerLoss;
+
+rule! {
+    /// # What it checks
+    /// Entrances with a fire interlock, none of whose locks opens without power.
+    ///
+    /// # Why it matters
+    /// The interlock cuts the lock's supply. A fail-secure lock then stays shut: the interlock does
+    /// nothing, and people count on it.
+    ///
+    /// # Example
+    /// A fail-secure strike with `fire_interlock = true`.
+    ///
+    /// # What to do
+    /// A lock that opens without power, or another means of escape and no interlock in the plan.
+    pub static FIRE_INTERLOCK_WITHOUT_EFFECT: "fire-interlock-without-effect", Warning,
+        "A fire interlock that releases nothing", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for entrance in &context.site.entrances {
+        let opens = |at: LockAt<'_>| at.lock.power_loss.value == PowerLoss::Opens || at.takes_dry_contact();
+        let nothing = !LockAt::of_entrance(context.site, entrance).any(opens);
+        if !entrance.fire_interlock.value || entrance.locks.is_empty() || !nothing {
+            continue;
+        }
+        let locks: Vec<String> = entrance.locks.iter().map(|used| used.model.value.clone()).collect();
+        let found = finding(doc, entrance.fire_interlock.origin.clone())
+            .about(entrance.id.clone())
+            .with("locks", locks);
+        report.push(found);
+    }
+}

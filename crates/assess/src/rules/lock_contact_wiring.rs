@@ -1,0 +1,58 @@
+//! `lock-contact-wiring`
+
+use crate::door::LockAt;
+use crate::door::wiring::required_contact;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::CodeDoc;
+use latchline_site::model::RelayContact;
+
+rule! {
+    /// # What it checks
+    /// That the relay is wired as the lock needs it: a lock that opens without power (fail-safe) hangs
+    /// on common and normally closed, in series with its supply; one that stays shut without power
+    /// (fail-secure) on common and normally open. A drive with a dry contact is not looked at.
+    ///
+    /// # Why it matters
+    /// The wrong contact turns the door round: it stands open all day and locks for five seconds when a
+    /// resident presses the button.
+    ///
+    /// # Example
+    /// A holding magnet on common and normally open.
+    ///
+    /// # What to do
+    /// Move the wire to the other contact; set `contact` in the plan.
+    pub static LOCK_CONTACT_WIRING: "lock-contact-wiring", Error,
+        "The relay's contact does not suit the lock", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for at in LockAt::all(context.site) {
+        if at.takes_dry_contact() {
+            continue;
+        }
+        let required = required_contact(at.lock.power_loss.value);
+        let stated = at.used.contact.value;
+        if stated == required {
+            continue;
+        }
+        let kind = match required {
+            RelayContact::NormallyClosed => "opens without power",
+            RelayContact::NormallyOpen => "stays shut without power",
+        };
+        let found = at
+            .describe(finding(doc, at.used.contact.origin.clone()))
+            .with("stated", contact_words(stated))
+            .with("required", contact_words(required))
+            .with("kind", kind)
+            .also_at("limit", at.lock.power_loss.origin.clone())
+            .graded(super::limit::grade(&at.lock.head.name, "power_loss", &at.lock.power_loss));
+        report.push(found);
+    }
+}
+
+fn contact_words(contact: RelayContact) -> &'static str {
+    match contact {
+        RelayContact::NormallyOpen => "normally open",
+        RelayContact::NormallyClosed => "normally closed",
+    }
+}

@@ -1,0 +1,60 @@
+//! `lock-duty-exceeded`
+
+use super::limit::ROUNDING;
+use crate::door::LockAt;
+use crate::door::times::lock_times;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_circuit::lock::{Energised, HoldWinner};
+use latchline_finding::{CodeDoc, Figure, Origin, Unit};
+
+rule! {
+    /// # What it checks
+    /// How long the lock's coil is energised at a stretch against the longest time its datasheet allows.
+    /// A lock that opens with power is energised for the release time that acts; one that opens without
+    /// power is energised all the time it is shut and must be rated for continuous duty (no
+    /// `duty_limit`).
+    ///
+    /// # Why it matters
+    /// A coil for short duty burns out when it is held too long, quickest in a hot porch.
+    ///
+    /// # Example
+    /// A motor lock for 10 s held released for 30 s.
+    ///
+    /// # What to do
+    /// Shorten the release time where it is set, or take a lock for continuous duty.
+    pub static LOCK_DUTY_EXCEEDED: "lock-duty-exceeded", Error,
+        "A lock is energised longer than it bears", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for at in LockAt::all(context.site) {
+        let (Some(limit), Some(times)) = (&at.lock.duty_limit, lock_times(&at)) else { continue };
+        if at.takes_dry_contact() || times.duty_s <= limit.value.as_seconds() * (1.0 + ROUNDING) {
+            continue;
+        }
+        // The station's own setting wins over the plan's, but only the plan is the user's to edit.
+        let by_plan = times.energised == Energised::WhileReleased && at.used.hold_time.origin != Origin::None;
+        let origin = if by_plan { &at.used.hold_time.origin } else { &at.used.model.origin };
+        let setting = match (times.hold.winner, &at.station.release_time) {
+            (HoldWinner::Station, Some(own)) if times.energised == Energised::WhileReleased => {
+                own.origin.clone()
+            }
+            _ => Origin::None,
+        };
+        let mut found = at
+            .describe(finding(doc, origin.clone()))
+            .also_at("setting", setting)
+            .also_at("limit", limit.origin.clone())
+            .graded(super::limit::grade(&at.lock.head.name, "duty_limit", limit));
+        // Energised without end is no figure.
+        found.limit = Some(Figure::new(limit.value.as_seconds(), Unit::Second));
+        found = match times.energised {
+            Energised::WhileReleased => {
+                found.value = Some(Figure::new(times.duty_s, Unit::Second));
+                found.with("when", "while it is released")
+            }
+            Energised::WhileShut => found.with("when", "all the time it is shut"),
+        };
+        report.push(found);
+    }
+}

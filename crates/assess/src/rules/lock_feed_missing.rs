@@ -1,0 +1,57 @@
+//! `lock-feed-missing`
+
+use crate::door::LockAt;
+use crate::door::circuit::{Unknown, feed};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::CodeDoc;
+use latchline_site::model::LockFeed;
+
+rule! {
+    /// # What it checks
+    /// That something feeds every lock: a door station whose model has a lock output where `feed` is
+    /// `"station"`, a stated `supply_voltage` where it is `"own-supply"`. A lock that needs power is not
+    /// served by a dry contact.
+    ///
+    /// # Why it matters
+    /// A relay only switches. Without a supply of its own behind it nothing opens, and this is found out
+    /// when the door is hung.
+    ///
+    /// # Example
+    /// The door station has a relay but no lock output; the plan says that the station feeds the strike.
+    ///
+    /// # What to do
+    /// Give the lock a supply of its own (`feed = "own-supply"`, `supply_voltage`), or take a door
+    /// station with a lock output.
+    pub static LOCK_FEED_MISSING: "lock-feed-missing", Error,
+        "Nothing feeds a lock", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for at in LockAt::all(context.site) {
+        let missing = match at.used.feed.value {
+            LockFeed::DryContact if !at.is_gate() && at.lock.current.is_some() => {
+                format!("{} lock supply_voltage", at.entrance.id)
+            }
+            _ => match feed(context, &at) {
+                Err(Unknown::NoFeed(missing)) => missing,
+                _ => continue,
+            },
+        };
+        let found = at
+            .describe(finding(doc, at.used.origin.clone()))
+            .with("missing", missing)
+            .with("feed", feed_word(at.used.feed.value))
+            .with("station", at.station.head.name.as_str());
+        report.push(found);
+    }
+}
+
+/// The word of the site file.
+fn feed_word(feed: LockFeed) -> &'static str {
+    match feed {
+        LockFeed::Station => "station",
+        LockFeed::Bus => "bus",
+        LockFeed::OwnSupply => "own-supply",
+        LockFeed::DryContact => "dry-contact",
+    }
+}

@@ -1,0 +1,37 @@
+//! `lock-outputs-exceeded`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+
+rule! {
+    /// # What it checks
+    /// The number of locks at an entrance against the lock outputs or relays of its door station.
+    ///
+    /// # Why it matters
+    /// Two locks on one output open together, and together draw more than the output gives.
+    ///
+    /// # Example
+    /// A gate and a wicket beside it at a door station with one relay.
+    ///
+    /// # What to do
+    /// Take a door station with as many outputs, or a relay module of the family.
+    pub static LOCK_OUTPUTS_EXCEEDED: "lock-outputs-exceeded", Error,
+        "More locks than the door station has outputs", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for entrance in &site.entrances {
+        let model = site.station_model(&site.stations[entrance.station]);
+        let outputs = &model.lock_outputs;
+        let beyond = entrance.locks.get(outputs.value as usize);
+        let Some(first_beyond) = beyond else { continue };
+        let found = finding(doc, first_beyond.origin.clone())
+            .about(entrance.id.clone())
+            .figures(entrance.locks.len() as f64, f64::from(outputs.value), Unit::Count)
+            .with("station", model.head.name.as_str())
+            .also_at("limit", outputs.origin.clone())
+            .graded(super::limit::grade(&model.head.name, "lock_outputs", outputs));
+        report.push(found);
+    }
+}

@@ -1,0 +1,58 @@
+//! `lock-voltage-too-high`
+
+use super::limit::ROUNDING;
+use crate::door::LockAt;
+use crate::door::circuit::{Unknown, feed, rated_origin};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+
+rule! {
+    /// # What it checks
+    /// The highest voltage that can reach a lock, which is the upper end of what feeds it (a cable never
+    /// raises a voltage), against its rated voltage plus its tolerance.
+    ///
+    /// # Why it matters
+    /// A coil's heat grows with the square of its voltage: 20 % more voltage is 44 % more heat. A magnet
+    /// that is held all day chars its winding; a strike outlives it only because it is held for seconds.
+    ///
+    /// # Example
+    /// A 12 V lock on a supply set to 13.8 V for its battery: 15 % over, the lock bears 10 %.
+    ///
+    /// # What to do
+    /// Take a feed of the lock's voltage, or a lock of the feed's voltage. A resistor is no remedy: it
+    /// takes away as much at inrush.
+    pub static LOCK_VOLTAGE_TOO_HIGH: "lock-voltage-too-high", Error,
+        "Too much voltage for a lock", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for at in LockAt::all(context.site) {
+        let feed = match feed(context, &at) {
+            Ok(feed) => feed,
+            // Said by `lock-voltage-too-low` or `lock-feed-missing`.
+            Err(Unknown::Missing(_) | Unknown::NotNeeded | Unknown::NoFeed(_) | Unknown::BusCollapses) => {
+                continue;
+            }
+        };
+        let Some(rated) = &at.lock.voltage else { continue };
+        let tolerance = &at.lock.overvoltage_tolerance;
+        let most_v = rated.value.as_volts() * (1.0 + tolerance.value.as_fraction());
+        if feed.high_v <= most_v * (1.0 + ROUNDING) {
+            continue;
+        }
+        let mut assumed = feed.assumed.clone();
+        assumed.note(&at.lock.head.name, "voltage", rated);
+        assumed.note(&at.lock.head.name, "overvoltage_tolerance", tolerance);
+        let origin = match &at.used.supply_voltage {
+            Some(voltage) if feed.origin == voltage.origin => voltage.origin.clone(),
+            _ => at.used.model.origin.clone(),
+        };
+        let found = at
+            .describe(finding(doc, origin))
+            .figures(feed.high_v, most_v, Unit::Volt)
+            .also_at("limit", rated_origin(&at))
+            .also_at("feed", feed.origin.clone())
+            .graded(assumed.grade());
+        report.push(found);
+    }
+}

@@ -1,0 +1,69 @@
+//! `lock-voltage-too-low`
+
+use super::limit::ROUNDING;
+use crate::door::LockAt;
+use crate::door::circuit::{Unknown, lock_circuit, rated_origin};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Figure, Unit};
+
+rule! {
+    /// # What it checks
+    /// The voltage at every lock at the adverse corner: the feed at the lower end of its tolerance (on
+    /// the bus: the lowest voltage at the door station in any state), the lock's own cable hot, long and
+    /// at the upper end of its tolerance, with its joints, and the larger of inrush and rated current
+    /// plus 10 % (a cold coil; common practice, no source). It must not lie below the rated voltage less
+    /// the lock's tolerance. Cable or length that is not stated: not judged.
+    ///
+    /// # Why it matters
+    /// A strike that gets too little buzzes and does not open; a magnet holds with less force than its
+    /// datasheet says; a motor lock stalls. It shows on a hot day or with the second lock on the same
+    /// transformer, not on the day of handover.
+    ///
+    /// # Example
+    /// A 12 V strike of 0.5 A over 12 m of 0.25 mm² wire: 10.5 V of the 10.8 V that it needs.
+    ///
+    /// # What to do
+    /// A thicker or shorter cable, or a feed nearer to the lock. A higher feed voltage only as far as
+    /// the lock bears it without the drop.
+    pub static LOCK_VOLTAGE_TOO_LOW: "lock-voltage-too-low", Error,
+        "Too little voltage at a lock", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for at in LockAt::all(context.site) {
+        let circuit = match lock_circuit(context, &at) {
+            Ok(circuit) => circuit,
+            Err(Unknown::Missing(missing)) => {
+                for one in missing {
+                    report.not_judged(doc.code, at.entrance.id.clone(), one);
+                }
+                continue;
+            }
+            Err(Unknown::NotNeeded | Unknown::NoFeed(_) | Unknown::BusCollapses) => continue,
+        };
+        if circuit.least_v >= circuit.least_allowed_v * (1.0 - ROUNDING) {
+            continue;
+        }
+        let cable = at.used.cable.as_ref();
+        let length = at.used.length.as_ref();
+        let origin = length.map_or(at.used.origin.clone(), |length| length.origin.clone());
+        let mut found = at
+            .describe(finding(doc, origin))
+            .figures(circuit.least_v, circuit.least_allowed_v, Unit::Volt)
+            .with("nominal", Figure::new(circuit.nominal_v, Unit::Volt))
+            .with("feed", Figure::new(circuit.feed.low_v, Unit::Volt))
+            .with("current", Figure::new(circuit.adverse_current_a, Unit::Ampere))
+            .with("loop", Figure::new(circuit.adverse_loop_ohm, Unit::Ohm))
+            .with("length", Figure::new(circuit.length_m, Unit::Metre))
+            .with("needed_supply", Figure::new(circuit.needed_supply_v, Unit::Volt))
+            .also_at("limit", rated_origin(&at))
+            .graded(circuit.assumed.grade());
+        if let Some(cable) = cable {
+            found = found.with("cable", cable.value.as_str());
+        }
+        if let Some(most_ohm) = circuit.most_loop_ohm {
+            found = found.with("most_loop", Figure::new(most_ohm, Unit::Ohm));
+        }
+        report.push(found);
+    }
+}

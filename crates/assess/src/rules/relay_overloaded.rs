@@ -1,0 +1,59 @@
+//! `relay-overloaded`
+
+use super::limit::ROUNDING;
+use crate::door::circuit::peak_current;
+use crate::door::{Assumptions, LockAt};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+use latchline_site::model::LockFeed;
+
+rule! {
+    /// # What it checks
+    /// For locks on a supply of their own or on the bus: the larger of the lock's current and its inrush
+    /// against the contact rating of the door station's relay. A station that does not state it is not
+    /// judged.
+    ///
+    /// # Why it matters
+    /// An overloaded contact welds: a fail-secure door then stays open, a fail-safe one stays shut.
+    ///
+    /// # Example
+    /// A motor lock of 1.6 A inrush on a relay for 1 A.
+    ///
+    /// # What to do
+    /// Put a relay of sufficient rating between, on the secure side of the door; or take a lock that
+    /// draws less.
+    pub static RELAY_OVERLOADED: "relay-overloaded", Error,
+        "A lock draws more than the relay's contact carries", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for at in LockAt::all(context.site) {
+        if !matches!(at.used.feed.value, LockFeed::OwnSupply | LockFeed::Bus) {
+            continue;
+        }
+        let Some((peak_a, key, value)) = peak_current(&at) else {
+            report.not_judged(doc.code, at.entrance.id.clone(), format!("{} current", at.lock.head.name));
+            continue;
+        };
+        let Some(limit) = &at.station.relay_current else {
+            let missing = format!("{} relay_current", at.station.head.name);
+            report.not_judged(doc.code, at.entrance.id.clone(), missing);
+            continue;
+        };
+        let limit_a = limit.value.as_amps();
+        if peak_a <= limit_a * (1.0 + ROUNDING) {
+            continue;
+        }
+        let mut assumed = Assumptions::default();
+        assumed.note(&at.lock.head.name, key, &value);
+        assumed.note(&at.station.head.name, "relay_current", limit);
+        let found = at
+            .describe(finding(doc, at.used.model.origin.clone()))
+            .figures(peak_a, limit_a, Unit::Ampere)
+            .with("which", key.replace('_', " "))
+            .with("station", at.station.head.name.as_str())
+            .also_at("limit", limit.origin.clone())
+            .graded(assumed.grade());
+        report.push(found);
+    }
+}

@@ -1,0 +1,45 @@
+//! `supply-too-hot`
+
+use crate::rule::{Context, Report, finding, rule};
+use crate::supply::mains_figures;
+use latchline_finding::{CodeDoc, Figure, Unit};
+
+rule! {
+    /// # What it checks
+    /// The stated ambient temperature of a supply's cupboard against the highest at which the supply
+    /// gives its rated load. The heat that the supply itself leaves in the cupboard in its busiest state
+    /// is told beside it. Where either is not stated it is not looked at.
+    ///
+    /// # Why it matters
+    /// Every supply gives less when it is hot and lives half as long for every ten kelvins; a battery
+    /// beside it too.
+    ///
+    /// # Example
+    /// A supply for 45 °C in a cupboard under the roof with 55 °C.
+    ///
+    /// # What to do
+    /// A cooler place, vents, a supply for more, or one with so much in hand that its derating suffices.
+    pub static SUPPLY_TOO_HOT: "supply-too-hot", Error,
+        "A cupboard hotter than its supply bears", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for (index, supply) in context.site.supplies.iter().enumerate() {
+        let limit = &context.site.supply_model(supply).ambient_limit;
+        let (Some(ambient), Some(limit)) = (&supply.ambient, limit) else { continue };
+        let (ambient_c, limit_c) = (ambient.value.as_celsius(), limit.value.as_celsius());
+        if ambient_c <= limit_c {
+            continue;
+        }
+        let mut found = finding(doc, ambient.origin.clone())
+            .about(supply.id.clone())
+            .figures(ambient_c, limit_c, Unit::Celsius)
+            .with("model", supply.model.value.as_str())
+            .also_at("limit", limit.origin.clone())
+            .graded(super::limit::grade(&supply.model.value, "ambient_limit", limit));
+        if let Some(heat_w) = mains_figures(context, index).and_then(|mains| mains.heat_w) {
+            found = found.with("heat", Figure::new(heat_w, Unit::Watt));
+        }
+        report.push(found);
+    }
+}

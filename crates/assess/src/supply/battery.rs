@@ -1,0 +1,189 @@
+//! How long the battery of a supply carries its site.
+
+use super::stage_of_supply;
+use crate::door::Assumptions;
+use crate::rule::Context;
+use latchline_circuit::battery::charger::{CHARGE_FACTOR, USUAL_DEPTH, USUAL_HOURS};
+use latchline_circuit::battery::{
+    AGEING_FACTOR, BatteryRating, DischargeFactor, battery_current_a, bs_5839_annex, charging_current_a,
+    effective_capacity_ah, hours, margin_on_sum_ah, recharge_hours, temperature_factor,
+};
+use latchline_finding::StateKind;
+use latchline_network::evaluate::Solver;
+
+/// Battery temperature taken where the cupboard's is not stated, in °C (assumed).
+pub const USUAL_AMBIENT_C: f64 = 20.0;
+
+/// Hours of the largest load that the sizing patterns add after standby (the half hour of BS 5839-1).
+pub const LARGEST_LOAD_HOURS: f64 = 0.5;
+
+/// One standby state on battery.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BatteryLoad {
+    /// The state; without any call, at the adverse corner.
+    pub state: StateKind,
+    /// Current at the supply's output in amperes.
+    pub bus_current_a: f64,
+    /// Power there in watts.
+    pub bus_power_w: f64,
+    /// Current drawn from the battery in amperes.
+    pub battery_current_a: f64,
+    /// Hours that the aged battery carries it.
+    pub hours: f64,
+}
+
+/// What was found about the battery of one supply.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BatteryFigures {
+    /// Nominal voltage in volts.
+    pub voltage_v: f64,
+    /// Rated capacity in ampere-hours.
+    pub capacity_ah: f64,
+    /// Hours at which that is rated.
+    pub rated_hours: f64,
+    /// Peukert exponent.
+    pub peukert_exponent: f64,
+    /// Efficiency from battery to bus.
+    pub efficiency: f64,
+    /// Temperature of the battery in °C.
+    pub ambient_c: f64,
+    /// Factor by temperature.
+    pub temperature_factor: f64,
+    /// Capacity counted on, after ageing and temperature, in ampere-hours.
+    pub effective_ah: f64,
+    /// Standby states, in the order of the states.
+    pub loads: Vec<BatteryLoad>,
+    /// Current drawn from the battery by the largest load of any state, in amperes, and that state.
+    pub largest: Option<(StateKind, f64)>,
+    /// Hours that the site asks for.
+    pub required_hours: Option<f64>,
+    /// Capacity by the annex of BS 5839-1 for these hours of standby and half an hour of the largest
+    /// load, with its discharge factor.
+    pub by_annex: Option<(f64, DischargeFactor)>,
+    /// Capacity by the sum of currents times hours with a margin of 1.2, the NFPA 72 pattern.
+    pub by_sum_ah: Option<f64>,
+    /// Greatest charging current in amperes, where stated.
+    pub charge_current_a: Option<f64>,
+    /// Charging current that puts four fifths back within 24 hours, in amperes.
+    pub needed_charge_a: f64,
+    /// Hours to put four fifths back with the charging current.
+    pub recharge_hours: Option<f64>,
+    /// Assumed values in it.
+    pub assumed: Assumptions,
+}
+
+impl BatteryFigures {
+    /// The standby state that the battery carries for the shortest time.
+    pub fn shortest(&self) -> Option<&BatteryLoad> {
+        self.loads.iter().min_by(|a, b| a.hours.total_cmp(&b.hours))
+    }
+}
+
+/// The battery of a supply. `None` without one; an error lists what is missing.
+pub fn battery_figures(context: &Context<'_>, supply: usize) -> Option<Result<BatteryFigures, Vec<String>>> {
+    let site_supply = &context.site.supplies[supply];
+    let model = context.site.supply_model(site_supply);
+    let battery = model.battery.as_ref()?;
+    let name = format!("{} battery", model.head.name);
+    let mut missing = Vec::new();
+    if battery.efficiency.is_none() {
+        missing.push(format!("{name} efficiency"));
+    }
+    if battery.peukert_exponent.is_none() {
+        missing.push(format!("{name} peukert_exponent"));
+    }
+    let (Some(efficiency), Some(exponent)) = (&battery.efficiency, &battery.peukert_exponent) else {
+        return Some(Err(missing));
+    };
+    let mut assumed = Assumptions::default();
+    assumed.note(&name, "capacity", &battery.capacity);
+    assumed.note(&name, "rated_hours", &battery.rated_hours);
+    assumed.note(&name, "peukert_exponent", exponent);
+    assumed.note(&name, "efficiency", efficiency);
+    let ambient_c = match &site_supply.ambient {
+        Some(ambient) => ambient.value.as_celsius(),
+        None => {
+            assumed.add(format!("{} ambient", site_supply.id));
+            USUAL_AMBIENT_C
+        }
+    };
+    let capacity_ah = battery.capacity.value.as_amp_hours();
+    let voltage_v = battery.voltage.value.as_volts();
+    let efficiency = efficiency.value.as_fraction();
+    let figures = || {
+        let effective_ah = effective_capacity_ah(capacity_ah, AGEING_FACTOR, ambient_c)?;
+        let rating = BatteryRating {
+            capacity_ah: effective_ah,
+            rated_hours: battery.rated_hours.value,
+            peukert_exponent: exponent.value,
+        };
+        let mut loads = Vec::new();
+        for (state, bus_current_a, bus_power_w) in standby_states(context, supply) {
+            let battery_current_a = battery_current_a(bus_power_w, efficiency, voltage_v)?;
+            let hours = hours(&rating, battery_current_a)?;
+            loads.push(BatteryLoad { state, bus_current_a, bus_power_w, battery_current_a, hours });
+        }
+        let largest = match largest_load(context, supply) {
+            Some((state, power_w)) => Some((state, battery_current_a(power_w, efficiency, voltage_v)?)),
+            None => None,
+        };
+        let required_hours = context.site.policy.standby_hours.as_ref().map(|hours| hours.value);
+        let heaviest_a = loads.iter().map(|load| load.battery_current_a).fold(0.0, f64::max);
+        let (mut by_annex, mut by_sum_ah) = (None, None);
+        if let (Some(required), Some((_, largest_a))) = (required_hours, largest) {
+            by_annex = Some(bs_5839_annex(heaviest_a, required, largest_a, LARGEST_LOAD_HOURS)?);
+            let parts = [(heaviest_a, required), (largest_a, LARGEST_LOAD_HOURS)];
+            by_sum_ah = Some(margin_on_sum_ah(&parts, 1.2)?);
+        }
+        let charge_current_a = battery.charge_current.as_ref().map(|current| current.value.as_amps());
+        let recharge = match charge_current_a {
+            Some(current_a) => Some(recharge_hours(capacity_ah, USUAL_DEPTH, CHARGE_FACTOR, current_a)?),
+            None => None,
+        };
+        Ok::<_, latchline_circuit::signal::ValueError>(BatteryFigures {
+            voltage_v,
+            capacity_ah,
+            rated_hours: rating.rated_hours,
+            peukert_exponent: rating.peukert_exponent,
+            efficiency,
+            ambient_c,
+            temperature_factor: temperature_factor(ambient_c)?,
+            effective_ah,
+            loads,
+            largest,
+            required_hours,
+            by_annex,
+            by_sum_ah,
+            charge_current_a,
+            needed_charge_a: charging_current_a(capacity_ah, USUAL_DEPTH, CHARGE_FACTOR, USUAL_HOURS)?,
+            recharge_hours: recharge,
+            assumed: assumed.clone(),
+        })
+    };
+    // Outside the kernels' ranges (a cupboard below -3.9 °C, an exponent of 3): the value is named.
+    Some(figures().map_err(|error| vec![format!("{name}: {error}")]))
+}
+
+/// The standby states of a supply at the adverse corner: state, current and power at its output.
+fn standby_states(context: &Context<'_>, supply: usize) -> Vec<(StateKind, f64, f64)> {
+    let Some(stage) = stage_of_supply(context, supply) else { return Vec::new() };
+    let standby = |kind| matches!(kind, StateKind::StandbyDay | StateKind::StandbyNight);
+    let phases = context.space.phases.iter().filter(|phase| standby(phase.kind));
+    phases
+        .filter_map(|phase| {
+            let voltage_v = phase.voltage_v[stage]?;
+            let current_a = Solver::new(context.layout, phase).base(stage)?.source_current_a;
+            (current_a > 0.0).then_some((phase.kind, current_a, current_a * voltage_v))
+        })
+        .collect()
+}
+
+/// The state of the largest current of a supply, with the power there: what the sizing patterns take as
+/// the alarm load.
+fn largest_load(context: &Context<'_>, supply: usize) -> Option<(StateKind, f64)> {
+    let stage = stage_of_supply(context, supply)?;
+    let current = context.worst.source_current[stage].as_ref()?;
+    let phase = &context.space.phases[current.phase];
+    let power_w = current.current_a? * phase.voltage_v[stage]?;
+    (power_w > 0.0).then_some((phase.kind, power_w))
+}

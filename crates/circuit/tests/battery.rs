@@ -11,8 +11,9 @@ fn close(found: f64, expected: f64, tolerance: f64) {
     assert!((found - expected).abs() <= tolerance, "found {found}, expected {expected} +- {tolerance}");
 }
 
-/// BS 5839-1:2025 annex E, example printed by a trade guide on alarm batteries: 0.25 A for 24 h, then 0.75 A for 0.5 h: 6 Ah and
-/// 0.656 Ah with D = 1.75, times 1.25: 8.3203 Ah; 8.32/20 = 0.416 A is below 0.75 A, so that D holds.
+/// BS 5839-1:2025 annex E, example printed by a trade guide on alarm batteries: 0.25 A for 24 h, then
+/// 0.75 A for 0.5 h: 6 Ah and 0.656 Ah with D = 1.75, times 1.25: 8.3203 Ah; 8.32/20 = 0.416 A is below
+/// 0.75 A, so that D holds.
 #[test]
 fn annex_of_bs_5839_example() {
     let (capacity_ah, factor) = bs_5839_annex(0.25, 24.0, 0.75, 0.5).unwrap();
@@ -20,21 +21,23 @@ fn annex_of_bs_5839_example() {
     close(capacity_ah, 8.3203, 5e-5);
 }
 
-/// The same annex where D = 1: 0.25 A for 24 h, then 0.3 A for 0.5 h: 1.25 x 6.15 = 7.6875 Ah; 7.6875/20 = 0.384 A >= 0.3 A.
+/// The same annex where D = 1: 0.25 A for 24 h, then 0.3 A for 0.5 h: 1.25 x 6.15 = 7.6875 Ah; 7.6875/20
+/// = 0.384 A >= 0.3 A.
 #[test]
 fn annex_of_bs_5839_with_a_light_load() {
     let (capacity_ah, factor) = bs_5839_annex(0.25, 24.0, 0.3, 0.5).unwrap();
     assert_eq!(factor, DischargeFactor::One);
     close(capacity_ah, 7.6875, 1e-12);
-    // Exactly at the condition: C/20 = I2 takes D = 1. 1.25 (24 x 0.25 + 0.5 I2) = 20 I2 at I2 = 7.5/19.375 A.
+    // Exactly at the condition: C/20 = I2 takes D = 1. 1.25 (24 x 0.25 + 0.5 I2) = 20 I2 at I2 =
+    // 7.5/19.375 A.
     let edge_a = 7.5 / 19.375;
     assert_eq!(bs_5839_annex(0.25, 24.0, edge_a * 0.999_999, 0.5).unwrap().1, DischargeFactor::One);
     let beyond = bs_5839_annex(0.25, 24.0, edge_a * 1.000_001, 0.5).unwrap();
     assert_eq!(beyond.1, DischargeFactor::OneAndThreeQuarters);
 }
 
-/// A training sheet's simplified form, 1.25 (T1 I1 + I2): 24 h, 0.05 A, 0.3 A: printed 1.874 Ah. The annex form gives
-/// 1.828 Ah: the two disagree, as the module says.
+/// A training sheet's simplified form, 1.25 (T1 I1 + I2): 24 h, 0.05 A, 0.3 A: printed 1.874 Ah. The
+/// annex form gives 1.828 Ah: the two disagree, as the module says.
 #[test]
 fn simplified_form_in_circulation_disagrees() {
     let (annex_ah, _) = bs_5839_annex(0.05, 24.0, 0.3, 0.5).unwrap();
@@ -42,8 +45,8 @@ fn simplified_form_in_circulation_disagrees() {
     close(margin_on_sum_ah(&[(0.05, 24.0), (0.3, 1.0)], 1.25).unwrap(), 1.874, 1.5e-3);
 }
 
-/// NFPA 72 10.6.7 pattern, guide example: 0.42 A for 24 h and 3.8 A for 5 min: 10.397 Ah, with 20 % 12.476 Ah: a 12 Ah pair
-/// fails.
+/// NFPA 72 10.6.7 pattern, guide example: 0.42 A for 24 h and 3.8 A for 5 min: 10.397 Ah, with 20 %
+/// 12.476 Ah: a 12 Ah pair fails.
 #[test]
 fn nfpa_72_pattern_example() {
     let needed_ah = margin_on_sum_ah(&[(0.42, 24.0), (3.8, 5.0 / 60.0)], 1.2).unwrap();
@@ -51,8 +54,9 @@ fn nfpa_72_pattern_example() {
     assert!(needed_ah > 12.0);
 }
 
-/// Peukert, rated-time form: 100 Ah at the 20 h rate with k = 1.2: 5 A 20 h, 10 A 8.706 h, 20 A 3.789 h (arithmetic). The
-/// one-constant form of an engineering note, 100/5^1.2 = 14.5 h, is the rated-time form for a one-hour rating of 100 Ah.
+/// Peukert, rated-time form: 100 Ah at the 20 h rate with k = 1.2: 5 A 20 h, 10 A 8.706 h, 20 A 3.789 h
+/// (arithmetic). The one-constant form of an engineering note, 100/5^1.2 = 14.5 h, is the rated-time
+/// form for a one-hour rating of 100 Ah.
 #[test]
 fn peukert_figures() {
     let rating = BatteryRating { capacity_ah: 100.0, rated_hours: 20.0, peukert_exponent: 1.2 };
@@ -74,7 +78,8 @@ fn light_loads_get_the_rated_capacity_only() {
     close(hours(&rating, 0.85).unwrap(), 20.0, 1e-12);
 }
 
-/// IEEE 485 Table 1 (from memory, not yet confirmed; the span and the 25 °C reference were seen in a secondary source).
+/// IEEE 485 Table 1 (from memory, not yet confirmed; the span and the 25 °C reference were seen in a
+/// secondary source).
 #[test]
 fn temperature_factors_of_the_table() {
     let table =
@@ -90,7 +95,8 @@ fn temperature_factors_of_the_table() {
     close(effective_capacity_ah(17.0, AGEING_FACTOR, 10.0).unwrap(), 11.428_571_428_571_429, 1e-12);
 }
 
-/// By hand: 20 W from a 24 V battery through 85 %: 0.980392 A. 80 % of 12 Ah with a charge factor 1.2 in 24 h: 0.48 A; with 1 A: 11.52 h.
+/// By hand: 20 W from a 24 V battery through 85 %: 0.980392 A. 80 % of 12 Ah with a charge factor 1.2 in
+/// 24 h: 0.48 A; with 1 A: 11.52 h.
 #[test]
 fn battery_current_and_recharge_by_hand() {
     close(battery_current_a(20.0, 0.85, 24.0).unwrap(), 0.980_392_156_862_745, 1e-12);
@@ -100,8 +106,8 @@ fn battery_current_and_recharge_by_hand() {
     assert!(battery_current_a(20.0, 0.0, 24.0).is_err());
 }
 
-/// By hand: 120 W out at 88 % and power factor 0.6 on 230 V: 0.98814 A; heat 120 (1/0.88 - 1) = 16.3636 W; at 60 °C with a 50 °C limit
-/// and 2.5 %/K three quarters are left.
+/// By hand: 120 W out at 88 % and power factor 0.6 on 230 V: 0.98814 A; heat 120 (1/0.88 - 1) = 16.3636
+/// W; at 60 °C with a 50 °C limit and 2.5 %/K three quarters are left.
 #[test]
 fn mains_heat_and_derating_by_hand() {
     close(mains_current_a(120.0, 0.88, 0.6, 230.0).unwrap(), 0.988_142_292_490_118_6, 1e-12);

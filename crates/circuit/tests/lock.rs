@@ -11,8 +11,8 @@ fn close(found: f64, expected: f64, tolerance: f64) {
     assert!((found - expected).abs() <= tolerance, "found {found}, expected {expected} +- {tolerance}");
 }
 
-/// IEC 60228:2004 class 1/2 resistance at 20 °C, hot at 70 °C (x 1.2 by its annex), against the volt drop that BS 7671
-/// Appendix 4 tabulates for two-core cable in mV/A/m.
+/// IEC 60228:2004 class 1/2 resistance at 20 °C, hot at 70 °C (x 1.2 by its annex), against the volt
+/// drop that BS 7671 Appendix 4 tabulates for two-core cable in mV/A/m.
 #[test]
 fn loop_of_two_core_cable_agrees_with_the_tabulated_volt_drop() {
     let rows = [(18.1, 44.0), (12.1, 29.0), (7.41, 18.0), (4.61, 11.0), (3.08, 7.3), (1.83, 4.4)];
@@ -31,8 +31,8 @@ fn loop_of_two_core_cable_agrees_with_the_tabulated_volt_drop() {
     }
 }
 
-/// Licence-exam lesson on the NEC: 20 A over 100 ft of 12 AWG drops 7.9 V (Chapter 9 Table 8, 75 °C, stranded,
-/// 1.98 ohm/kft: 7.92 V).
+/// Licence-exam lesson on the NEC: 20 A over 100 ft of 12 AWG drops 7.9 V (Chapter 9 Table 8, 75 °C,
+/// stranded, 1.98 ohm/kft: 7.92 V).
 #[test]
 fn printed_volt_drop_example() {
     let cable = LockCable { conductor_ohm_per_m: 1.98 / 304.8, length_m: 30.48, joints: 0, joint_ohm: 0.0 };
@@ -42,8 +42,9 @@ fn printed_volt_drop_example() {
     close(drop_v, 7.9, 0.05);
 }
 
-/// By hand: 12 V - 5 % = 11.4 V; 12 m of 0.25 mm² (R20 0.017241/0.25 = 0.068964 ohm/m), 4 joints of 10 mohm in all:
-/// 1.655136 + 0.04 = 1.695136 ohm; 0.5 A drops 0.847568 V: 10.552432 V, below 12 V - 10 % = 10.8 V. The strike that only buzzes.
+/// By hand: 12 V - 5 % = 11.4 V; 12 m of 0.25 mm² (R20 0.017241/0.25 = 0.068964 ohm/m), 4 joints of 10
+/// mohm in all: 1.655136 + 0.04 = 1.695136 ohm; 0.5 A drops 0.847568 V: 10.552432 V, below 12 V - 10 % =
+/// 10.8 V. The strike that only buzzes.
 #[test]
 fn strike_on_bell_wire_by_hand() {
     let cable = LockCable { conductor_ohm_per_m: 0.068964, length_m: 12.0, joints: 2, joint_ohm: 0.01 };
@@ -52,18 +53,20 @@ fn strike_on_bell_wire_by_hand() {
     let supply = LockSupply { voltage_v: 12.0, tolerance: 0.05, resistance_ohm: 0.0 };
     let voltage_v = least_voltage_v(&supply, loop_ohm, 12.0, 0.5).unwrap();
     close(voltage_v, 10.552432, 1e-12);
-    // The supply it would need: (10.8 + 0.847568) / 0.95 = 12.26060 V; the loop it would bear: 0.6 V / 0.5 A = 1.2 ohm.
+    // The supply it would need: (10.8 + 0.847568) / 0.95 = 12.26060 V; the loop it would bear: 0.6 V /
+    // 0.5 A = 1.2 ohm.
     close(least_supply_v(10.8, 0.05, loop_ohm, 0.5).unwrap(), 12.260_597_894_736_842, 1e-12);
     close(most_loop_resistance_ohm(&supply, 10.8, 0.5).unwrap().unwrap(), 1.2, 1e-12);
     let low = LockSupply { voltage_v: 11.0, ..supply };
     assert_eq!(most_loop_resistance_ohm(&low, 10.8, 0.5).unwrap(), None);
 }
 
-/// Bench measurement (electro-tech-online, thread 167257): a relay of 120 ohm at 12 V released in 2.6 ms with a resistor
-/// (peak about 65 V) and in about 8 ms with a plain diode of 0.7 V, whose current took 25 to 30 ms to die.
+/// Bench measurement (electro-tech-online, thread 167257): a relay of 120 ohm at 12 V released in 2.6 ms
+/// with a resistor (peak about 65 V) and in about 8 ms with a plain diode of 0.7 V, whose current took
+/// 25 to 30 ms to die.
 ///
-/// The time to die fixes L by the diode's form. Then one drop-out current must explain the 5.4 ms between the two
-/// releases, and what is left of 2.6 ms, the armature's own time, must be positive.
+/// The time to die fixes L by the diode's form. Then one drop-out current must explain the 5.4 ms
+/// between the two releases, and what is left of 2.6 ms, the armature's own time, must be positive.
 #[test]
 fn relay_with_resistor_and_with_diode_as_measured() {
     let (current_a, resistance_ohm) = (0.1, 120.0);

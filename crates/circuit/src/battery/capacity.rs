@@ -1,23 +1,26 @@
 //! How long a battery carries a load.
 //!
-//! Symbols: `C` rated capacity in Ah at the `H`-hour rate, `k` Peukert exponent, `I` current drawn from the battery.
+//! Symbols: `C` rated capacity in Ah at the `H`-hour rate, `k` Peukert exponent, `I` current drawn from
+//! the battery.
 //!
-//! **Peukert's law in the rated-time form**: `t = H (C / (I H))^k`. At the rated current `C / H` it gives `H` hours
-//! whatever `k`. The one-constant form `t = C / I^k` found in handbooks silently takes the rating to be for one hour
-//! and 1 A and is wrong for an `H`-hour rating; it is not used.
+//! **Peukert's law in the rated-time form**: `t = H (C / (I H))^k`. At the rated current `C / H` it
+//! gives `H` hours whatever `k`. The one-constant form `t = C / I^k` found in handbooks silently takes
+//! the rating to be for one hour and 1 A and is wrong for an `H`-hour rating; it is not used.
 //!
-//! **Below the rated current** the law would promise more than the rated capacity. It is not relied on there:
-//! `t = C / I`.
+//! **Below the rated current** the law would promise more than the rated capacity. It is not relied on
+//! there: `t = C / I`.
 //!
-//! **Ageing and temperature.** A battery is replaced when it has 80 % of its capacity left: the capacity counted on is
-//! `C / 1.25`. In the cold it gives less: `C / F` with the factor `F` of IEEE 485, Table 1 for lead-acid, 25 °C
-//! reference (values from memory, not yet confirmed), interpolated linearly. Above 25 °C the table's gain is not
-//! counted on (warmth costs life); below its -3.9 °C end no figure is given.
+//! **Ageing and temperature.** A battery is replaced when it has 80 % of its capacity left: the capacity
+//! counted on is `C / 1.25`. In the cold it gives less: `C / F` with the factor `F` of IEEE 485, Table 1
+//! for lead-acid, 25 °C reference (values from memory, not yet confirmed), interpolated linearly. Above
+//! 25 °C the table's gain is not counted on (warmth costs life); below its -3.9 °C end no figure is
+//! given.
 
 use crate::range::{fraction, positive, within};
 use crate::signal::ValueError;
 
-/// Capacity at the start over capacity at the end of life (replaced at 80 %): IEEE 485 and BS 5839-1 use 1.25.
+/// Capacity at the start over capacity at the end of life (replaced at 80 %): IEEE 485 and BS 5839-1 use
+/// 1.25.
 pub const AGEING_FACTOR: f64 = 1.25;
 
 /// IEEE 485 Table 1, lead-acid: temperature in °C and the factor by which the capacity needed grows.
@@ -84,7 +87,8 @@ pub fn hours(rating: &BatteryRating, current_a: f64) -> Result<f64, ValueError> 
 
 /// Current drawn from the battery for a power on the bus: `P / (efficiency V)`, in amperes.
 ///
-/// `battery_v` is the voltage at which the current is reckoned; a converter draws the most at the end of discharge.
+/// `battery_v` is the voltage at which the current is reckoned; a converter draws the most at the end of
+/// discharge.
 pub fn battery_current_a(bus_power_w: f64, efficiency: f64, battery_v: f64) -> Result<f64, ValueError> {
     positive("bus_power_w", bus_power_w)?;
     fraction("efficiency", efficiency)?;

@@ -1,11 +1,12 @@
 //! Recharging: how long it takes, and the charging current for a wanted time.
 //!
-//! `t = f d C / I`: depth of discharge `d` of the capacity `C`, charge factor `f` (charge put in over charge taken out;
-//! 1.2 for lead-acid, common practice, no source), charging current `I`. The absorption phase at constant voltage, in which
-//! the current tapers, makes the last fifth longer than this; the formula is meant for the first four fifths.
+//! `t = f d C / I`: depth of discharge `d` of the capacity `C`, charge factor `f` (charge put in over
+//! charge taken out; 1.2 for lead-acid, common practice, no source), charging current `I`. The
+//! absorption phase at constant voltage, in which the current tapers, makes the last fifth longer than
+//! this; the formula is meant for the first four fifths.
 //!
-//! A usual demand on chargers of alarm supplies is four fifths of the rated capacity within 24 hours (EN 54-4, 5.3, from
-//! memory, not yet confirmed).
+//! A usual demand on chargers of alarm supplies is four fifths of the rated capacity within 24 hours (EN
+//! 54-4, 5.3, from memory, not yet confirmed).
 
 use crate::range::{fraction, positive, within};
 use crate::signal::ValueError;

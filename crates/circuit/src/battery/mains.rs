@@ -1,12 +1,12 @@
 //! What a supply takes from the mains and gives off as heat, and what it may give when it is hot.
 //!
-//! Output power `P`, efficiency `n`, power factor `f`, mains voltage `V` (single phase):
-//! input power `P / n`, mains current `P / (n f V)`, heat `P (1/n - 1)`. The efficiency is the one at that load; a figure
-//! at rated load flatters light loads.
+//! Output power `P`, efficiency `n`, power factor `f`, mains voltage `V` (single phase): input power `P
+//! / n`, mains current `P / (n f V)`, heat `P (1/n - 1)`. The efficiency is the one at that load; a
+//! figure at rated load flatters light loads.
 //!
-//! **Derating**: full power up to `limit_c`, then less by a share `s` of it for every kelvin:
-//! `P (1 - s (t - limit))`, not below 0. The slope is the maker's; 2.5 % per kelvin is usual for convection-cooled supplies
-//! (common practice, no source).
+//! **Derating**: full power up to `limit_c`, then less by a share `s` of it for every kelvin: `P (1 - s
+//! (t - limit))`, not below 0. The slope is the maker's; 2.5 % per kelvin is usual for convection-cooled
+//! supplies (common practice, no source).
 
 use crate::range::{fraction, not_negative, positive, within};
 use crate::signal::ValueError;

@@ -1,15 +1,17 @@
 //! The capacity that a battery must have, by two patterns in use for alarm systems.
 //!
-//! Door entry has no such duty of its own in most countries; the patterns are used here because they are published
-//! and known. Neither result says that a system complies with either standard.
+//! Door entry has no such duty of its own in most countries; the patterns are used here because they are
+//! published and known. Neither result says that a system complies with either standard.
 //!
-//! **BS 5839-1, battery annex** (annex E of the 2025 issue, annex D of 2017):
-//! `C = 1.25 (T1 I1 + D T2 I2)`, with the standby current `I1` for `T1` hours, then the alarm current `I2`
-//! for `T2` hours; `D = 1` if `C / 20 >= I2` (the load is no harder than the 20-hour rate), else `1.75`. `D` depends on
-//! `C` and `C` on `D`; [`bs_5839_annex`] takes `D = 1` only if the capacity that it gives satisfies the condition.
-//! A simplified form in circulation, `1.25 (T1 I1 + I2)`, takes `D T2` as 1 h, that is `D = 2`.
+//! **BS 5839-1, battery annex** (annex E of the 2025 issue, annex D of 2017): `C = 1.25 (T1 I1 + D T2
+//! I2)`, with the standby current `I1` for `T1` hours, then the alarm current `I2` for `T2` hours; `D =
+//! 1` if `C / 20 >= I2` (the load is no harder than the 20-hour rate), else `1.75`. `D` depends on `C`
+//! and `C` on `D`; [`bs_5839_annex`] takes `D = 1` only if the capacity that it gives satisfies the
+//! condition. A simplified form in circulation, `1.25 (T1 I1 + I2)`, takes `D T2` as 1 h, that is `D =
+//! 2`.
 //!
-//! **NFPA 72 10.6.7 pattern**: the sum of current times hours, times a margin (1.2; a figure of 1.25 is also seen).
+//! **NFPA 72 10.6.7 pattern**: the sum of current times hours, times a margin (1.2; a figure of 1.25 is
+//! also seen).
 
 use crate::range::{not_negative, positive, within};
 use crate::signal::ValueError;

@@ -1,10 +1,10 @@
 //! How long a lock is held released, and how long its coil is energised for it.
 //!
-//! Two settings give a release time: the door station's own and the one that the plan states.
-//! A station that has a setting of its own switches its relay by it, whatever the plan says.
+//! Two settings give a release time: the door station's own and the one that the plan states. A station
+//! that has a setting of its own switches its relay by it, whatever the plan says.
 //!
-//! A lock that opens with power is energised while it is released. A lock that opens without power is energised
-//! all the time it is shut, so that only a lock rated for continuous duty serves.
+//! A lock that opens with power is energised while it is released. A lock that opens without power is
+//! energised all the time it is shut, so that only a lock rated for continuous duty serves.
 
 use crate::range::positive;
 use crate::signal::ValueError;
@@ -48,7 +48,8 @@ pub enum Energised {
     WhileShut,
 }
 
-/// Longest time the coil is energised at a stretch, in seconds; infinite for a lock that is energised while shut.
+/// Longest time the coil is energised at a stretch, in seconds; infinite for a lock that is energised
+/// while shut.
 pub fn duty_s(energised: Energised, hold: &HoldTime) -> f64 {
     match energised {
         Energised::WhileReleased => hold.time_s,

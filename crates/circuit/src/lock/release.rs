@@ -117,8 +117,8 @@ pub fn current_after_a(coil: &Coil, clamp_v: f64, time_s: f64) -> Result<f64, Va
     Ok(((coil.current_a + offset_a) * decay - offset_a).max(0.0))
 }
 
-/// Highest voltage across the opening contact, in volts: the supply's and the suppressor's together. With nothing
-/// across the coil, the bound by energy with `wiring_capacitance_f`.
+/// Highest voltage across the opening contact, in volts: the supply's and the suppressor's together.
+/// With nothing across the coil, the bound by energy with `wiring_capacitance_f`.
 pub fn spike_voltage_v(
     coil: &Coil,
     supply_v: f64,

@@ -1,16 +1,16 @@
 //! Voltage at a lock at the end of its own two-wire cable.
 //!
-//! Symbols: `V` voltage of what feeds the lock, `t` its tolerance, `Rs` resistance behind it,
-//! `r` resistance of one conductor per metre, `L` length, `j` resistance of one joint, `n` joints
-//! per conductor, `I` current of the lock at its rated voltage `Vr`.
+//! Symbols: `V` voltage of what feeds the lock, `t` its tolerance, `Rs` resistance behind it, `r`
+//! resistance of one conductor per metre, `L` length, `j` resistance of one joint, `n` joints per
+//! conductor, `I` current of the lock at its rated voltage `Vr`.
 //!
 //! **Loop.** `R = Rs + 2 r L + 2 n j`.
 //!
 //! **Direct current, adverse corner.** The source at `V (1 - t)`, `R` hot, long and at the upper end of
-//! its tolerance. Of the lock it is supposed only that it draws at most
-//! `i(v) = I max(1, v / Vr)`: at most its rated current up to the rated voltage, and no more than in
-//! proportion beyond (a coil draws `I v / Vr`, which is less below `Vr`). Then the voltage `v` at the lock
-//! is at least the solution of `u = V (1 - t) - R i(u)`:
+//! its tolerance. Of the lock it is supposed only that it draws at most `i(v) = I max(1, v / Vr)`: at
+//! most its rated current up to the rated voltage, and no more than in proportion beyond (a coil draws
+//! `I v / Vr`, which is less below `Vr`). Then the voltage `v` at the lock is at least the solution of
+//! `u = V (1 - t) - R i(u)`:
 //!
 //! ```text
 //! u = V' - R I              if V' - R I <= Vr      (V' = V (1 - t))
@@ -20,18 +20,17 @@
 //! Proof: `f(v) = v + R i(v)` rises strictly, the true `v` has `V' <= f(v)` and `u` has `V' = f(u)`, so
 //! `v >= u`. Where `u` would be negative the lock cannot draw its current at all: 0 is returned.
 //!
-//! **Light corner.** A passive cable and a lock that feeds nothing back never raise the voltage, so
-//! `V (1 + t)` bounds it from above; no figure of the lock's current is used.
+//! **Light corner.** A passive cable and a lock that feeds nothing back never raise the voltage, so `V
+//! (1 + t)` bounds it from above; no figure of the lock's current is used.
 //!
 //! **Alternating current.** With cable impedance `R + jX` and power factor `cos p` of the lock
-//! (lagging), the phasors give
-//! `|v| = sqrt(V^2 - (I (X cos p - R sin p))^2) - I (R cos p + X sin p)`.
-//! For every power factor `|v| >= V - I sqrt(R^2 + X^2)` (triangle inequality), equal when the angles of lock
-//! and cable agree. At 50 and 60 Hz the reactance of small cables (below 0.1 ohm/km each way) is negligible
-//! beside 10 to 90 ohm/km of resistance; it can be given.
+//! (lagging), the phasors give `|v| = sqrt(V^2 - (I (X cos p - R sin p))^2) - I (R cos p + X sin p)`.
+//! For every power factor `|v| >= V - I sqrt(R^2 + X^2)` (triangle inequality), equal when the angles of
+//! lock and cable agree. At 50 and 60 Hz the reactance of small cables (below 0.1 ohm/km each way) is
+//! negligible beside 10 to 90 ohm/km of resistance; it can be given.
 //!
-//! The formula of the loop and of the drop is Ohm's law and Kirchhoff's second law; for alternating current it is the
-//! usual `R cos p + X sin p` of cable handbooks with its second-order term kept.
+//! The formula of the loop and of the drop is Ohm's law and Kirchhoff's second law; for alternating
+//! current it is the usual `R cos p + X sin p` of cable handbooks with its second-order term kept.
 
 use crate::range::{fraction, not_negative, positive, within};
 use crate::signal::ValueError;
@@ -127,8 +126,8 @@ pub fn least_supply_v(
     Ok((required_v + loop_ohm * current_a) / (1.0 - tolerance))
 }
 
-/// The greatest loop resistance, source included, with which `required_v` reaches the lock, in ohms; `None` if
-/// the supply is too low even without any cable.
+/// The greatest loop resistance, source included, with which `required_v` reaches the lock, in ohms;
+/// `None` if the supply is too low even without any cable.
 pub fn most_loop_resistance_ohm(
     supply: &LockSupply,
     required_v: f64,

@@ -34,4 +34,4 @@ mod resolve;
 pub mod schema;
 
 pub use builtin::builtin_catalogue;
-pub use resolve::{Resolved, catalogue_paths, resolve};
+pub use resolve::{Resolved, catalogue_paths, load_catalogue, resolve};

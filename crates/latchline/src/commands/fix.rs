@@ -1,7 +1,8 @@
 //! `latchline fix`: applies verified remedies.
 
 use crate::surroundings::Surroundings;
-use crate::{codes, load, output};
+use super::sentence;
+use crate::{load, output};
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_finding::{Finding, Remedy, Severity};
@@ -73,21 +74,16 @@ pub fn run(arguments: &FixArguments, surroundings: &Surroundings, output: &mut d
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
             "finding {number} ({}) has {} remedies; number {which} is not one of them",
-            message(finding),
+            sentence(finding),
             remedies.len()
         );
     };
     let text = latchline_site::edit::apply(before, &remedy.edit).context("cannot apply the remedy")?;
-    writeln!(output, "{}\n  {}", message(finding), english::remedy(remedy))?;
+    writeln!(output, "{}\n  {}", sentence(finding), english::remedy(remedy))?;
     write!(output, "{}", difference(before, &text))?;
     finish(arguments, before, &text, output)?;
     let after = bench.try_edit(&remedy.edit).context("the changed site cannot be resolved")?;
     Ok(status(&after.assessment.findings))
-}
-
-/// What is wrong, in one sentence.
-fn message(finding: &Finding) -> String {
-    english::wording(finding, codes::find(finding.code.as_str()).ok()).message
 }
 
 fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
@@ -102,10 +98,10 @@ fn list(bench: &Bench<'_>, open: &[&Finding], output: &mut dyn Write) -> Result<
     }
     for (index, finding) in open.iter().enumerate() {
         let number = index + 1;
-        writeln!(output, "{number}. {}: {}", finding.severity.word(), message(finding))?;
-        let remedies = remedies_of(bench, finding);
+        writeln!(output, "{number}. {}: {}", finding.severity.word(), sentence(finding))?;
+        let remedies = propose(bench, finding);
         if remedies.is_empty() {
-            writeln!(output, "   no change of the kinds that are tried mends this, alone or in a pair")?;
+            writeln!(output, "   no single change of the kinds that are tried mends this; --finding {number} tries pairs")?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
             writeln!(output, "   {}) {}", index + 1, english::remedy(remedy))?;
@@ -116,7 +112,7 @@ fn list(bench: &Bench<'_>, open: &[&Finding], output: &mut dyn Write) -> Result<
 
 fn show_steps(mended: &Mended, output: &mut dyn Write) -> Result<()> {
     for (index, step) in mended.steps.iter().enumerate() {
-        writeln!(output, "{}. {}", index + 1, message(&step.finding))?;
+        writeln!(output, "{}. {}", index + 1, sentence(&step.finding))?;
         writeln!(output, "   {}", english::remedy(&step.remedy))?;
     }
     Ok(())
@@ -134,7 +130,7 @@ fn show_rest(mended: &Mended, output: &mut dyn Write) -> Result<()> {
     } else {
         writeln!(output, "left, because no change of the kinds that are tried mends it, alone or in a pair:")?;
         for finding in rest {
-            writeln!(output, "  {}: {}", finding.severity.word(), message(finding))?;
+            writeln!(output, "  {}: {}", finding.severity.word(), sentence(finding))?;
         }
     }
     Ok(())

@@ -9,6 +9,7 @@ pub mod fix;
 pub mod flow;
 pub mod man;
 pub mod new;
+pub mod reach;
 pub mod response;
 pub mod schema;
 
@@ -30,4 +31,10 @@ fn refuse(loaded: &Loaded, surroundings: &Surroundings) -> anyhow::Result<ExitCo
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
     Ok(ExitCode::from(UNUSABLE))
+}
+
+/// What is wrong, in one sentence without full stop.
+pub(crate) fn sentence(finding: &latchline_finding::Finding) -> String {
+    let doc = crate::codes::find(finding.code.as_str()).ok();
+    latchline_report::english::wording(finding, doc).message
 }

@@ -10,6 +10,7 @@ mod runs;
 mod scope;
 mod structure;
 
+use crate::catalogue::Catalogue;
 use crate::catalogue::load::Loader;
 use crate::codes;
 use crate::keys::{CATALOGUE_FILE, SITE_FILE};
@@ -59,6 +60,21 @@ pub fn resolve(sources: &Sources, site: FileId, catalogues: &[FileId]) -> Resolv
     });
     let site = site.filter(|_| !findings.has_errors());
     Resolved { site, findings: findings.finish() }
+}
+
+/// Reads catalogues alone, for questions that need no site.
+pub fn load_catalogue(sources: &Sources, catalogues: &[FileId]) -> (Catalogue, Vec<Finding>) {
+    let mut findings = Findings::new();
+    let mut budget = NameBudget::default();
+    let mut loader = Loader::default();
+    for &file in catalogues {
+        if let Some(document) = parse(file, sources.file(file), &mut findings) {
+            let record = Reader { file, findings: &mut findings, budget: &mut budget }
+                .root(&document.root, &CATALOGUE_FILE);
+            loader.add_file(&record, &mut findings);
+        }
+    }
+    (loader.catalogue, findings.finish())
 }
 
 /// The catalogue files that a site file asks for (`catalogues` of `[site]`), relative to it.
@@ -174,7 +190,7 @@ impl Resolver<'_> {
             title: text("title").map_or(String::new(), |title| title.value),
             family,
             country: text("country"),
-            catalogue: crate::catalogue::Catalogue::default(),
+            catalogue: Catalogue::default(),
             conditions: self.conditions(file.table("conditions")),
             policy: policy(file.table("policy")),
             buildings: Vec::new(),

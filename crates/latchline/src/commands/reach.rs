@@ -1,0 +1,272 @@
+//! `latchline reach`: how many stations, how far, on which cable.
+
+use crate::output;
+use anyhow::{Context, Result, bail};
+use clap::{Args, ValueEnum};
+use latchline_finding::{FileId, Sources};
+use latchline_reach::{BareSite, Cell, MOST_STATIONS, Question, default_question, table};
+use latchline_site::catalogue::Catalogue;
+use latchline_site::{builtin_catalogue, load_catalogue};
+use serde::Serialize;
+use std::fmt::Write as _;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// How many stations can hang on one port, how far apart, on which cable
+///
+/// Needs no site file. Solves the worst state at the adverse corner of the tolerances for a bare site:
+/// the family's largest supply, one distributor, as many door stations as calls may stand at once, one chain of equal
+/// stations. Without --cable, compares all cables.
+#[derive(Debug, Args)]
+pub struct ReachArguments {
+    /// Family of the catalogue
+    family: String,
+    /// Model of the stations [default: the heaviest indoor station of the family]
+    #[arg(long)]
+    station: Option<String>,
+    /// Cable of the chain; a table of spacings and feeder lengths is printed for it
+    #[arg(long)]
+    cable: Option<String>,
+    /// Model of the supply [default: the largest of the family]
+    #[arg(long)]
+    supply: Option<String>,
+    /// Model of the distributor [default: the plainest of the family]
+    #[arg(long)]
+    distributor: Option<String>,
+    /// Distances from station to station in metres
+    #[arg(long, value_delimiter = ',', default_values_t = [3.0, 5.0, 8.0, 12.0, 20.0])]
+    spacing: Vec<f64>,
+    /// Lengths of cable from the port to the first station in metres
+    #[arg(long, value_delimiter = ',', default_values_t = [5.0, 15.0, 30.0, 60.0, 100.0])]
+    feeder: Vec<f64>,
+    /// Further catalogue files
+    #[arg(long, value_name = "FILE")]
+    catalogue: Vec<PathBuf>,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// Write the result to this file instead of standard output
+    #[arg(long, value_name = "FILE")]
+    output: Option<PathBuf>,
+}
+
+/// Form of the result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For a person
+    Text,
+    /// For programs
+    Json,
+}
+
+/// Answers for one cable.
+struct OfCable {
+    cable: String,
+    cells: Vec<Cell>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a part does not exist or a length makes no sense.
+pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    for (name, lengths, least) in [("--spacing", &arguments.spacing, 0.1), ("--feeder", &arguments.feeder, 0.1)] {
+        if let Some(wrong) = lengths.iter().find(|length| !(least..=2000.0).contains(*length)) {
+            bail!("{name} {wrong} is not a length between {least} and 2000 m");
+        }
+    }
+    let mut sources = Sources::new();
+    let mut files: Vec<FileId> = Vec::new();
+    let (name, text) = builtin_catalogue();
+    files.push(sources.add(name, text));
+    for path in &arguments.catalogue {
+        let text = crate::input::read_text(path, &mut std::io::empty())?;
+        files.push(sources.add(path.display().to_string(), text));
+    }
+    let (catalogue, findings) = load_catalogue(&sources, &files);
+    if let Some(finding) = findings.iter().find(|finding| finding.severity == latchline_finding::Severity::Error) {
+        bail!("the catalogue cannot be used: {}", super::sentence(finding));
+    }
+    let question = question(arguments, &catalogue)?;
+    let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
+    let cables: Vec<String> = match &arguments.cable {
+        Some(cable) => {
+            known("cable", cable, catalogue.cables.keys())?;
+            vec![cable.clone()]
+        }
+        None => catalogue.cables.keys().cloned().collect(),
+    };
+    // One cable: a full table. All cables: each spacing behind the shortest feeder.
+    let feeders = if arguments.cable.is_some() { &arguments.feeder[..] } else { &arguments.feeder[..1] };
+    let mut answers = Vec::new();
+    for cable in cables {
+        let bare = BareSite::new(&sources, &files, &question, &cable, calls)
+            .with_context(|| format!("cannot ask about {cable}"))?;
+        let cells = table(&bare, &arguments.spacing, feeders);
+        answers.push(OfCable { cable, cells });
+    }
+    let text = match arguments.format {
+        Format::Text => words(&question, calls, &answers, &arguments.spacing, feeders),
+        Format::Json => json(&question, calls, &answers)?,
+    };
+    output::put(&text, arguments.output.as_deref(), output)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {
+    known("family", &arguments.family, catalogue.families.keys())?;
+    let Some(mut question) = default_question(catalogue, &arguments.family) else {
+        bail!("the family {} lacks a supply, distributor, door or indoor station", arguments.family);
+    };
+    if let Some(station) = &arguments.station {
+        known("station", station, catalogue.stations.keys())?;
+        question.station.clone_from(station);
+    }
+    if let Some(supply) = &arguments.supply {
+        known("supply", supply, catalogue.supplies.keys())?;
+        question.supply.clone_from(supply);
+    }
+    if let Some(distributor) = &arguments.distributor {
+        known("distributor", distributor, catalogue.boxes.keys())?;
+        question.distributor.clone_from(distributor);
+    }
+    Ok(question)
+}
+
+fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) -> Result<()> {
+    let names: Vec<&str> = names.map(String::as_str).collect();
+    if names.contains(&name) {
+        return Ok(());
+    }
+    bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", "))
+}
+
+fn words(question: &Question, calls: usize, answers: &[OfCable], spacings: &[f64], feeders: &[f64]) -> String {
+    let mut text = format!(
+        "Most {} on one port of {} fed by {}, {calls} calls at once.\n\
+         Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long.\n\n",
+        question.station, question.distributor, question.supply
+    );
+    for answer in answers.iter().filter(|_| feeders.len() > 1) {
+        let _ = writeln!(text, "{}: stations by spacing (down) and feeder (across), in metres", answer.cable);
+        heading(&mut text, "", 8, feeders);
+        for (row, spacing) in answer.cells.chunks(feeders.len()).zip(spacings) {
+            let _ = write!(text, "{:>6} m", trimmed(*spacing));
+            for cell in row {
+                let _ = write!(text, "{:>9}", count(cell));
+            }
+            text.push('\n');
+        }
+    }
+    if feeders.len() == 1 {
+        let _ = writeln!(text, "Stations by cable (down) and spacing (across), behind {} m of feeder", trimmed(feeders[0]));
+        heading(&mut text, "", 14, spacings);
+        for answer in answers {
+            let _ = write!(text, "{:<14}", answer.cable);
+            for cell in &answer.cells {
+                let _ = write!(text, "{:>9}", count(cell));
+            }
+            text.push('\n');
+        }
+    }
+    let mut limits: Vec<_> =
+        answers.iter().flat_map(|answer| &answer.cells).map(|cell| cell.limit).collect();
+    limits.sort_unstable();
+    limits.dedup();
+    text.push_str("\nBeside each figure, what one more would break:");
+    for limit in limits {
+        let _ = write!(text, " {} {},", sign(limit), limit.word());
+    }
+    text.pop();
+    let _ = writeln!(text, ".\nAt most {MOST_STATIONS} stations are asked for.");
+    text.push_str("A calculation, not a certificate; check the real site with: latchline check\n");
+    text
+}
+
+fn heading(text: &mut String, first: &str, width: usize, lengths: &[f64]) {
+    let _ = write!(text, "{first:<width$}");
+    for length in lengths {
+        let _ = write!(text, "{:>7} m", trimmed(*length));
+    }
+    text.push('\n');
+}
+
+fn trimmed(length_m: f64) -> String {
+    let text = format!("{length_m:.1}");
+    text.strip_suffix(".0").map_or(text.clone(), str::to_string)
+}
+
+fn count(cell: &Cell) -> String {
+    format!("{} {}", cell.stations, sign(cell.limit))
+}
+
+/// One letter for what limits.
+fn sign(limit: latchline_reach::Limit) -> char {
+    use latchline_reach::Limit;
+    match limit {
+        Limit::Voltage => 'V',
+        Limit::Collapse => 'X',
+        Limit::PortCurrent => 'P',
+        Limit::SupplyCurrent => 'S',
+        Limit::Count => 'N',
+        Limit::Length => 'L',
+        Limit::None => '+',
+    }
+}
+
+#[derive(Serialize)]
+struct Document<'a> {
+    format_version: u32,
+    family: &'a str,
+    station: &'a str,
+    distributor: &'a str,
+    supply: &'a str,
+    simultaneous_calls: usize,
+    cables: Vec<CableDocument<'a>>,
+}
+
+#[derive(Serialize)]
+struct CableDocument<'a> {
+    cable: &'a str,
+    chains: Vec<ChainDocument>,
+}
+
+#[derive(Serialize)]
+struct ChainDocument {
+    spacing_m: f64,
+    feeder_m: f64,
+    stations: usize,
+    limit: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    margin_v: Option<f64>,
+}
+
+fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String> {
+    let document = Document {
+        format_version: 1,
+        family: &question.family,
+        station: &question.station,
+        distributor: &question.distributor,
+        supply: &question.supply,
+        simultaneous_calls: calls,
+        cables: answers
+            .iter()
+            .map(|answer| CableDocument {
+                cable: &answer.cable,
+                chains: answer
+                    .cells
+                    .iter()
+                    .map(|cell| ChainDocument {
+                        spacing_m: cell.spacing_m,
+                        feeder_m: cell.feeder_m,
+                        stations: cell.stations,
+                        limit: cell.limit.word(),
+                        margin_v: cell.margin_v,
+                    })
+                    .collect(),
+            })
+            .collect(),
+    };
+    Ok(serde_json::to_string_pretty(&document)? + "\n")
+}

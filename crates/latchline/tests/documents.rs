@@ -1,0 +1,80 @@
+//! The examples in the documents run and print what stands there.
+//!
+//! In a `console` block a line that begins with `$ ` is run by a shell, in one fresh folder a
+//! document; what follows is its output, standard error included, and its exit status if that is
+//! not 0. Set LATCHLINE_UPDATE_DOCS to write the output into the documents.
+#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+#![cfg(unix)]
+
+mod common;
+
+use common::{Folder, repository_file};
+use std::path::Path;
+use std::process::Command;
+
+fn shell(folder: &Folder, line: &str) -> String {
+    let binary = Path::new(env!("CARGO_BIN_EXE_latchline"));
+    let folders = std::env::join_paths(
+        std::iter::once(binary.parent().unwrap().to_path_buf())
+            .chain(std::env::split_paths(&std::env::var_os("PATH").unwrap_or_default())),
+    )
+    .unwrap();
+    let mut command = Command::new("sh");
+    command.args(["-c", &format!("{{ {line}\n}} 2>&1")]).current_dir(folder.path(".")).env("PATH", folders);
+    command.env("COLUMNS", "100").env("SOURCE_DATE_EPOCH", "1700000000").env_remove("CLICOLOR_FORCE");
+    let output = command.output().unwrap();
+    let mut text = String::from_utf8(output.stdout).unwrap();
+    if !text.is_empty() && !text.ends_with('\n') {
+        text.push('\n');
+    }
+    match output.status.code() {
+        Some(0) => text,
+        status => format!("{text}[exit status {}]\n", status.unwrap_or(-1)),
+    }
+}
+
+/// The document with the output of every example as it is now.
+fn run_again(document: &str) -> (String, usize) {
+    let folder = Folder::new();
+    let mut text = String::new();
+    let mut in_block = false;
+    let mut runs = 0;
+    for line in document.lines() {
+        if line.starts_with("```") {
+            in_block = line == "```console";
+        } else if in_block {
+            let Some(command) = line.strip_prefix("$ ") else { continue };
+            text.push_str(&format!("{line}\n{}", shell(&folder, command)));
+            runs += 1;
+            continue;
+        }
+        text.push_str(line);
+        text.push('\n');
+    }
+    (text, runs)
+}
+
+fn examples_are_current(name: &str, at_least: usize) {
+    let path = repository_file(name);
+    let document = std::fs::read_to_string(&path).unwrap();
+    let (current, runs) = run_again(&document);
+    assert!(runs >= at_least, "{name} has {runs} examples");
+    if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {
+        std::fs::write(&path, &current).unwrap();
+    }
+    let published = std::fs::read_to_string(&path).unwrap();
+    for (number, (published, current)) in published.lines().zip(current.lines()).enumerate() {
+        assert_eq!(published, current, "{name}:{}: set LATCHLINE_UPDATE_DOCS and run again", number + 1);
+    }
+    assert_eq!(published, current, "{name} is old: set LATCHLINE_UPDATE_DOCS and run again");
+}
+
+#[test]
+fn the_picture_in_the_readme_is_what_the_tool_prints() {
+    examples_are_current("README.md", 2);
+}
+
+#[test]
+fn the_examples_of_the_command_line_run() {
+    examples_are_current("docs/command-line.md", 10);
+}

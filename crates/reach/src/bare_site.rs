@@ -1,0 +1,136 @@
+//! The bare site on which a question is asked.
+
+use crate::question::Question;
+use crate::solve::MOST_STATIONS;
+use latchline_finding::quantity::Length;
+use latchline_finding::{FileId, Finding, Sourced, Sources};
+use latchline_site::model::{RunStop, Site, StationOwner};
+use latchline_site::resolve;
+use std::fmt;
+use std::fmt::Write as _;
+
+/// A site of one supply, one distributor, its door stations and one long chain, from which shorter
+/// chains are cut.
+#[derive(Debug, Clone)]
+pub struct BareSite {
+    longest: Site,
+    chain: usize,
+}
+
+/// Why the bare site could not be made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BareSiteError {
+    /// What the resolver found.
+    pub findings: Vec<Finding>,
+}
+
+impl fmt::Display for BareSiteError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let codes: Vec<&str> = self.findings.iter().map(|finding| finding.code.as_str()).collect();
+        write!(f, "the parts that were named do not make a site ({})", codes.join(", "))
+    }
+}
+
+impl std::error::Error for BareSiteError {}
+
+impl BareSite {
+    /// Makes the site with one cable, the catalogues being files of `sources`.
+    ///
+    /// # Errors
+    /// If a named part does not exist or is of the wrong kind.
+    pub fn new(
+        sources: &Sources,
+        catalogues: &[FileId],
+        question: &Question,
+        cable: &str,
+        calls: usize,
+    ) -> Result<Self, BareSiteError> {
+        let mut sources = sources.clone();
+        let file = sources.add("question", text(question, cable, calls));
+        let resolved = resolve(&sources, file, catalogues);
+        let Some(longest) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
+        let chain = longest.runs.iter().position(|run| run.id.as_str() == CHAIN);
+        match chain {
+            Some(chain) => Ok(BareSite { longest, chain }),
+            None => Err(BareSiteError { findings: resolved.findings }),
+        }
+    }
+
+    /// The site with so many stations, this far apart, behind this much feeder; one station at least.
+    pub fn with_chain(&self, stations: usize, spacing_m: f64, feeder_m: f64) -> Site {
+        let mut site = self.longest.clone();
+        let stations = stations.clamp(1, MOST_STATIONS);
+        let sections = &mut site.runs[self.chain].sections;
+        sections.truncate(stations);
+        for (index, section) in sections.iter_mut().enumerate() {
+            let length_m = if index == 0 { feeder_m } else { spacing_m };
+            section.length = Sourced { value: Length::from_metres(length_m), ..section.length.clone() };
+        }
+        // Dwellings beyond the end of the chain do not exist.
+        site.dwellings.truncate(stations);
+        site.stations.retain(|station| match station.owner {
+            StationOwner::Dwelling { dwelling, .. } => dwelling < stations,
+            _ => true,
+        });
+        let removed = self.longest.stations.len() - site.stations.len();
+        let renumber = |station: usize| if station < stations { station } else { station - removed };
+        for run in &mut site.runs {
+            for section in &mut run.sections {
+                if let RunStop::Station(station) = &mut section.to {
+                    *station = renumber(*station);
+                }
+            }
+        }
+        for entrance in &mut site.entrances {
+            entrance.station = renumber(entrance.station);
+            entrance.calls.dwellings.retain(|dwelling| *dwelling < stations);
+        }
+        site
+    }
+
+    /// The run that is the chain: index into the site's runs.
+    pub fn chain(&self) -> usize {
+        self.chain
+    }
+
+    /// The site with the longest chain.
+    pub fn longest(&self) -> &Site {
+        &self.longest
+    }
+}
+
+const CHAIN: &str = "chain";
+
+fn text(question: &Question, cable: &str, calls: usize) -> String {
+    let quoted = |text: &str| toml::Value::String(text.to_string()).to_string();
+    let mut text = format!(
+        "[site]\ntitle = \"Question\"\nfamily = {}\nindoor_station = {}\ndoor_station = {}\n",
+        quoted(&question.family),
+        quoted(&question.station),
+        quoted(&question.door)
+    );
+    let _ = writeln!(text, "[supplies]\nPS = {{ model = {} }}", quoted(&question.supply));
+    let _ = writeln!(text, "[distributors]\nD = {{ model = {} }}", quoted(&question.distributor));
+    text.push_str("[entrances]\n");
+    for door in 1..=calls.max(1) {
+        let role = if door == 1 { "main" } else { "secondary" };
+        let _ = writeln!(text, "E{door} = {{ role = \"{role}\", calls = [\"everyone\"] }}");
+    }
+    text.push_str("[dwellings]\n");
+    let names: Vec<String> = (1..=MOST_STATIONS).map(|number| format!("F{number}")).collect();
+    for name in &names {
+        let _ = writeln!(text, "{name} = {{}}");
+    }
+    text.push_str("[runs]\nfeed = { from = \"PS\", to = \"D\", cable = \"flex-1.5\", length = \"1 m\" }\n");
+    for door in 1..=calls.max(1) {
+        let _ = writeln!(text, "door{door} = {{ from = \"PS\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}");
+    }
+    let stops: Vec<String> = names.iter().map(|name| quoted(name)).collect();
+    let _ = writeln!(
+        text,
+        "{CHAIN} = {{ from = \"D.1\", to = [{}], cable = {}, first = \"10 m\", spacing = \"5 m\" }}",
+        stops.join(", "),
+        quoted(cable)
+    );
+    text
+}

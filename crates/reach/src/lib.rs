@@ -1,0 +1,20 @@
+//! How many stations can hang on one port, how far apart, behind what length of feeder.
+//!
+//! The question that comes by telephone. It is answered by solving, not by a rule of thumb: a bare site is
+//! made of one supply, one distributor, as many door stations as calls may stand at once, and one
+//! chain of equal stations; for each spacing and feeder length the largest chain is searched for which every device keeps its
+//! limit in the worst state, at the adverse corner of the tolerances, and no current limit or datasheet
+//! count is exceeded.
+//!
+//! **Claim.** The search halves an interval, which finds the largest chain because adding a station
+//! to the far end of a chain never helps: loads whose current does not rise with the voltage give voltages that fall when
+//! load is added, and counts only grow. Resistive stations are replaced by constant currents above
+//! theirs (see `latchline_network::phase`), so their answer is a safe one, not the sharpest.
+
+mod bare_site;
+mod question;
+mod solve;
+
+pub use bare_site::{BareSite, BareSiteError};
+pub use question::{Question, default_question};
+pub use solve::{Cell, Limit, MOST_STATIONS, largest_chain, table};

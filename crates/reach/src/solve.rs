@@ -1,0 +1,159 @@
+//! The largest chain for one spacing and feeder length, and tables of them.
+
+use crate::bare_site::BareSite;
+use latchline_network::states::{StateSpace, worst_states};
+use latchline_network::{Layout, SearchOptions, StageSource};
+use latchline_site::model::Site;
+use rayon::prelude::*;
+
+/// The longest chain that is asked for.
+pub const MOST_STATIONS: usize = 40;
+
+/// What keeps the chain from being longer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Limit {
+    /// A device would fall below its least voltage.
+    Voltage,
+    /// The bus would collapse.
+    Collapse,
+    /// The port would give more than its limit.
+    PortCurrent,
+    /// The supply would give more than it is rated for.
+    SupplyCurrent,
+    /// The family's count of stations on a port, or the station's count on a supply.
+    Count,
+    /// The family's longest run or total length.
+    Length,
+    /// Nothing up to [`MOST_STATIONS`].
+    None,
+}
+
+impl Limit {
+    /// A word for tables.
+    pub fn word(self) -> &'static str {
+        match self {
+            Limit::Voltage => "voltage",
+            Limit::Collapse => "collapse",
+            Limit::PortCurrent => "port current",
+            Limit::SupplyCurrent => "supply current",
+            Limit::Count => "count",
+            Limit::Length => "length",
+            Limit::None => "none",
+        }
+    }
+}
+
+/// One answer.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cell {
+    /// Distance from station to station in metres.
+    pub spacing_m: f64,
+    /// Length of cable from the port to the first station in metres.
+    pub feeder_m: f64,
+    /// Most stations; 0 if not even one works.
+    pub stations: usize,
+    /// What would go wrong with one more.
+    pub limit: Limit,
+    /// Margin of the chain's worst device with that many stations, in volts; `None` for none.
+    pub margin_v: Option<f64>,
+}
+
+/// The largest chain at one spacing and feeder length.
+pub fn largest_chain(bare: &BareSite, spacing_m: f64, feeder_m: f64) -> Cell {
+    let judge = |stations: usize| judge(bare, stations, spacing_m, feeder_m);
+    let (mut works, mut fails) = (0, MOST_STATIONS + 1);
+    let mut margin_v = None;
+    let mut limit = Limit::None;
+    while fails - works > 1 {
+        let middle = works.midpoint(fails);
+        match judge(middle) {
+            Ok(margin) => {
+                works = middle;
+                margin_v = Some(margin);
+            }
+            Err(reason) => {
+                fails = middle;
+                limit = reason;
+            }
+        }
+    }
+    Cell { spacing_m, feeder_m, stations: works, limit, margin_v }
+}
+
+/// Every combination of spacings and feeder lengths, spacing by spacing.
+pub fn table(bare: &BareSite, spacings_m: &[f64], feeders_m: &[f64]) -> Vec<Cell> {
+    let pairs: Vec<(f64, f64)> = spacings_m
+        .iter()
+        .flat_map(|spacing| feeders_m.iter().map(move |feeder| (*spacing, *feeder)))
+        .collect();
+    pairs.par_iter().map(|(spacing_m, feeder_m)| largest_chain(bare, *spacing_m, *feeder_m)).collect()
+}
+
+/// The margin of the worst device on the chain, or what is wrong.
+fn judge(bare: &BareSite, stations: usize, spacing_m: f64, feeder_m: f64) -> Result<f64, Limit> {
+    let longest = bare.longest();
+    let family = longest.family();
+    let length_m = feeder_m + spacing_m * (stations as f64 - 1.0);
+    let too_long = |limit: &Option<latchline_finding::Sourced<latchline_finding::quantity::Length>>| {
+        limit.as_ref().is_some_and(|limit| length_m > limit.value.as_metres())
+    };
+    if too_long(&family.longest_run) || too_long(&family.total_length_per_port) {
+        return Err(Limit::Length);
+    }
+    let too_many = |limit: Option<u32>| limit.is_some_and(|limit| stations > limit as usize);
+    let model = longest.station_model(&longest.stations[longest.dwellings[0].stations[0]]);
+    if too_many(family.stations_per_port.as_ref().map(|limit| limit.value))
+        || too_many(model.most_per_supply.as_ref().map(|limit| limit.value))
+        || (stations > 1 && !family.chains.value)
+    {
+        return Err(Limit::Count);
+    }
+    let site = bare.with_chain(stations, spacing_m, feeder_m);
+    by_solving(&site, bare.chain())
+}
+
+fn by_solving(site: &Site, chain: usize) -> Result<f64, Limit> {
+    let layout = Layout::new(site);
+    let space = StateSpace::new(site, &layout);
+    let worst = worst_states(site, &layout, &space, &SearchOptions::default());
+    if worst.devices.iter().any(|device| device.worst().voltage_v.is_none()) {
+        return Err(Limit::Collapse);
+    }
+    if worst.devices.iter().any(|device| device.worst().margin_v() < 0.0) {
+        return Err(Limit::Voltage);
+    }
+    if let (latchline_site::model::RunStart::Port { box_index, .. }, Some(current)) =
+        (site.runs[chain].from, &worst.run_current[chain])
+    {
+        let limit = &site.box_model(&site.boxes[box_index]).port_current_limit;
+        let over = limit.as_ref().zip(current.current_a).is_some_and(|(limit, a)| a > limit.value.as_amps());
+        if over {
+            return Err(Limit::PortCurrent);
+        }
+    }
+    for (index, (stage, current)) in layout.stages.iter().zip(&worst.source_current).enumerate() {
+        let Some(current_a) = current.as_ref().and_then(|current| current.current_a) else { continue };
+        let phase = current.as_ref().map_or(0, |current| current.phase);
+        let power_w = current_a * space.phases[phase].voltage_v[index].unwrap_or(0.0);
+        let (rated_a, rated_w) = match stage.source {
+            StageSource::Supply(supply) => {
+                let model = site.supply_model(&site.supplies[supply]);
+                (Some(model.rated_current.value.as_amps()), &model.rated_power)
+            }
+            StageSource::Regenerator(index) => (None, &site.box_model(&site.boxes[index]).output_power),
+        };
+        let over_w = rated_w.as_ref().is_some_and(|rated| power_w > rated.value.as_watts());
+        if rated_a.is_some_and(|rated| current_a > rated) || over_w {
+            return Err(Limit::SupplyCurrent);
+        }
+    }
+    let on_chain = worst.devices.iter().filter(|device| {
+        let stage = layout.run_start[chain].map(|at| (at.stage, at.node));
+        stage.is_some_and(|(stage, first)| {
+            let end = layout.stages[stage].subtree_end[first] as usize;
+            device.at.stage == stage && (first..end).contains(&device.at.node)
+        })
+    });
+    let margin = on_chain.map(|device| device.worst().margin_v()).fold(f64::INFINITY, f64::min);
+    Ok(margin)
+}

@@ -1,0 +1,295 @@
+//! What is written on the card of each device.
+
+use crate::figure::{conductor, metres, rounded_down, rounded_up};
+use latchline_assess::{Assessment, DeviceResult};
+use latchline_finding::{Finding, Severity};
+use latchline_site::catalogue::{BoxRole, Media, StationKind};
+use latchline_site::model::{Place, RunStart, RunStop, Site};
+use std::collections::BTreeMap;
+
+/// What a card stands for, which decides its symbol.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum CardKind {
+    Supply,
+    Distributor,
+    BranchBox,
+    Door,
+    Management,
+    VideoStation,
+    AudioStation,
+}
+
+impl CardKind {
+    pub(super) const ALL: [CardKind; 7] = [
+        CardKind::Supply,
+        CardKind::Distributor,
+        CardKind::BranchBox,
+        CardKind::Door,
+        CardKind::Management,
+        CardKind::VideoStation,
+        CardKind::AudioStation,
+    ];
+
+    /// Its word in the legend.
+    pub(super) fn word(self) -> &'static str {
+        match self {
+            CardKind::Supply => "supply",
+            CardKind::Distributor => "distributor",
+            CardKind::BranchBox => "branch box",
+            CardKind::Door => "door station",
+            CardKind::Management => "management station",
+            CardKind::VideoStation => "video station",
+            CardKind::AudioStation => "audio station",
+        }
+    }
+
+    /// Its place in a cell, from the riser outward.
+    pub(super) fn rank(self) -> u8 {
+        match self {
+            CardKind::Supply => 0,
+            CardKind::Distributor | CardKind::BranchBox => 1,
+            CardKind::Door | CardKind::Management => 2,
+            CardKind::VideoStation | CardKind::AudioStation => 3,
+        }
+    }
+}
+
+/// Steps of the voltage scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Step {
+    Below,
+    Thin,
+    Fair,
+    Ample,
+}
+
+/// Margins above this many thin margins count as ample: our own choice, said in the legend.
+const AMPLE: f64 = 3.0;
+
+/// Something that is wrong, or doubtful, with an element.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Trouble {
+    pub(super) severity: Severity,
+    /// The code in plain words.
+    pub(super) words: String,
+}
+
+/// A device as it is drawn.
+#[derive(Debug, Clone)]
+pub(super) struct Card {
+    pub(super) element: String,
+    pub(super) kind: CardKind,
+    pub(super) place: Place,
+    /// Second line, left.
+    pub(super) figure: String,
+    /// Second line, right.
+    pub(super) margin: String,
+    /// Third line: the run that leads here.
+    pub(super) run: String,
+    pub(super) step: Option<Step>,
+    pub(super) trouble: Option<Trouble>,
+    /// Everything in one sentence, for those who cannot see the card.
+    pub(super) title: String,
+    /// Place in the order in which runs reach devices.
+    pub(super) visit: usize,
+}
+
+/// Indices of cards: supplies, then boxes, then stations.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct CardIndex {
+    supplies: usize,
+    boxes: usize,
+}
+
+impl CardIndex {
+    pub(super) fn new(site: &Site) -> Self {
+        Self { supplies: site.supplies.len(), boxes: site.boxes.len() }
+    }
+
+    pub(super) fn distribution_box(self, index: usize) -> usize {
+        self.supplies + index
+    }
+
+    pub(super) fn station(self, index: usize) -> usize {
+        self.supplies + self.boxes + index
+    }
+
+    pub(super) fn start(self, start: RunStart) -> usize {
+        match start {
+            RunStart::Supply(supply) => supply,
+            RunStart::Port { box_index, .. } => self.distribution_box(box_index),
+            RunStart::Station(station) => self.station(station),
+        }
+    }
+
+    pub(super) fn stop(self, stop: RunStop) -> usize {
+        match stop {
+            RunStop::Station(station) => self.station(station),
+            RunStop::BoxInput(index) | RunStop::BoxLink(index) => self.distribution_box(index),
+        }
+    }
+}
+
+/// The gravest standing finding of each element. A finding about a port belongs to its box.
+pub(super) fn troubles(site: &Site, findings: &[Finding]) -> BTreeMap<String, Trouble> {
+    let mut known: BTreeMap<String, Trouble> = BTreeMap::new();
+    for finding in findings.iter().filter(|finding| finding.accepted.is_none()) {
+        let Some(element) = &finding.element else { continue };
+        let port_of = element.as_str().rsplit_once('.').map(|(box_name, _)| box_name);
+        let owner = site.boxes.iter().map(|entry| entry.id.as_str()).find(|id| port_of == Some(id));
+        let element = owner.unwrap_or(element.as_str()).to_string();
+        let trouble =
+            Trouble { severity: finding.severity, words: finding.code.as_str().replace('-', " ") };
+        match known.get_mut(&element) {
+            Some(graver) if graver.severity >= trouble.severity => {}
+            Some(lesser) => *lesser = trouble,
+            None => {
+                known.insert(element, trouble);
+            }
+        }
+    }
+    known
+}
+
+/// One card for each supply, box and station.
+pub(super) fn cards(site: &Site, assessment: &Assessment, troubles: &BTreeMap<String, Trouble>) -> Vec<Card> {
+    let index = CardIndex::new(site);
+    let results: BTreeMap<&str, &DeviceResult> =
+        assessment.devices.iter().map(|device| (device.id.as_str(), device)).collect();
+    let thin_v = site.policy.thin_margin.value.as_volts();
+    let mut cards: Vec<Card> = Vec::new();
+    let mut add = |element: &str, kind: CardKind, place: &Place| {
+        let mut card = Card {
+            element: element.to_string(),
+            kind,
+            place: place.clone(),
+            figure: String::new(),
+            margin: String::new(),
+            run: String::new(),
+            step: None,
+            trouble: troubles.get(element).cloned(),
+            title: String::new(),
+            visit: usize::MAX,
+        };
+        if let Some(result) = results.get(element) {
+            voltage(&mut card, result, thin_v);
+        }
+        cards.push(card);
+    };
+    for supply in &site.supplies {
+        add(supply.id.as_str(), CardKind::Supply, &supply.place);
+    }
+    for entry in &site.boxes {
+        let kind = match site.box_model(entry).role.value {
+            BoxRole::Distributor => CardKind::Distributor,
+            BoxRole::BranchBox => CardKind::BranchBox,
+        };
+        add(entry.id.as_str(), kind, &entry.place);
+    }
+    for station in &site.stations {
+        let model = site.station_model(station);
+        let kind = match (model.kind.value, model.media.value) {
+            (StationKind::Door, _) => CardKind::Door,
+            (StationKind::Management, _) => CardKind::Management,
+            (StationKind::Indoor, Media::Video) => CardKind::VideoStation,
+            (StationKind::Indoor, Media::Audio) => CardKind::AudioStation,
+        };
+        add(station.id.as_str(), kind, site.station_place(station));
+    }
+    for summary in &assessment.sources {
+        let supplies = 0..site.supplies.len();
+        if let Some(supply) = supplies.into_iter().find(|supply| site.supplies[*supply].id == summary.id) {
+            let limit = summary.current.limit_a;
+            cards[supply].figure = match (summary.current.current_a, limit) {
+                (Some(current), Some(limit)) => format!("{} of {limit:.2} A", rounded_up(current)),
+                (Some(current), None) => format!("{} A", rounded_up(current)),
+                (None, _) => String::from("no operating point"),
+            };
+        }
+    }
+    for run in &site.runs {
+        let size = conductor(site, run);
+        for section in &run.sections {
+            let length = metres(section.length.value.as_metres());
+            let card = &mut cards[index.stop(section.to)];
+            if card.run.is_empty() || matches!(section.to, RunStop::BoxInput(_)) {
+                card.run = format!("{} · {length}", run.id);
+            }
+            card.title = format!("{}, {length} of {size} on run {}", card.title, run.id);
+        }
+    }
+    for card in &mut cards {
+        let mut title = format!("{} {}", card.kind.word(), card.element);
+        if !card.figure.is_empty() {
+            title = format!("{title}, {}", card.figure);
+        }
+        if !card.margin.is_empty() {
+            title = format!("{title}, margin {}", card.margin);
+        }
+        card.title = title + &card.title;
+        if let Some(trouble) = &card.trouble {
+            card.title = format!("{}; {}: {}", card.title, trouble.severity.word(), trouble.words);
+        }
+    }
+    visit(site, index, &mut cards);
+    cards
+}
+
+fn voltage(card: &mut Card, result: &DeviceResult, thin_v: f64) {
+    let margin = result.worst.margin_v();
+    card.step = Some(if margin < 0.0 {
+        Step::Below
+    } else if margin < thin_v {
+        Step::Thin
+    } else if margin < AMPLE * thin_v {
+        Step::Fair
+    } else {
+        Step::Ample
+    });
+    match result.worst.adverse_v {
+        Some(voltage) => {
+            card.figure = format!("{} V", rounded_down(voltage));
+            let sign = if margin >= 0.0 { "+" } else { "" };
+            card.margin = format!("{sign}{} V", rounded_down(margin)).replace('-', "−");
+        }
+        None => card.figure = String::from("no voltage"),
+    }
+}
+
+/// Numbers the cards in the order in which the wiring reaches them, so that neighbours on a chain
+/// stand side by side. What nothing reaches keeps the order of the site, after the rest.
+fn visit(site: &Site, index: CardIndex, cards: &mut [Card]) {
+    let mut runs_from: BTreeMap<usize, Vec<(u32, usize)>> = BTreeMap::new();
+    for (number, run) in site.runs.iter().enumerate() {
+        let port = if let RunStart::Port { port, .. } = run.from { port } else { 0 };
+        runs_from.entry(index.start(run.from)).or_default().push((port, number));
+    }
+    for runs in runs_from.values_mut() {
+        runs.sort_unstable();
+    }
+    let mut next = 0;
+    let mut number = |card: usize, cards: &mut [Card]| {
+        if cards[card].visit == usize::MAX {
+            cards[card].visit = next;
+            next += 1;
+        }
+    };
+    let mut expanded = vec![false; cards.len()];
+    let mut pending: Vec<usize> = (0..site.supplies.len()).rev().collect();
+    while let Some(card) = pending.pop() {
+        if std::mem::replace(&mut expanded[card], true) {
+            continue;
+        }
+        number(card, cards);
+        // Along each run first, then what branches off its stops.
+        let mut reached: Vec<usize> = Vec::new();
+        for (_, run) in runs_from.get(&card).map_or(&[][..], Vec::as_slice) {
+            reached.extend(site.runs[*run].sections.iter().map(|section| index.stop(section.to)));
+        }
+        reached.iter().for_each(|stop| number(*stop, cards));
+        pending.extend(reached.into_iter().rev());
+    }
+    for card in 0..cards.len() {
+        number(card, cards);
+    }
+}

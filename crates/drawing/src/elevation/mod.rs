@@ -1,0 +1,206 @@
+//! The elevation of a site: floors as bands, cores as risers, every device in its place and every
+//! run as it goes.
+//!
+//! * `card`: what is written on each device, from the assessment;
+//! * `arrange`: which card stands where;
+//! * `route`: how each section goes;
+//! * `plan`: places in millimetres and the cut into sheets;
+//! * `page`: one sheet;
+//! * `run_labels`: where the designations of runs find room.
+
+mod arrange;
+mod card;
+mod card_picture;
+mod legend;
+mod page;
+mod plan;
+mod route;
+mod run_labels;
+
+use crate::font::text_width_mm;
+use crate::scene::Scene;
+use crate::sheet::{Frame, LegendEntry, SheetSize, TitleBlock};
+use card::{Card, CardKind, Trouble};
+use latchline_assess::Assessment;
+use latchline_site::model::Site;
+use page::{Page, RunLook};
+use plan::Plan;
+use route::{Net, Terminal};
+use std::collections::BTreeMap;
+
+/// What an elevation is drawn for.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ElevationOptions {
+    /// The sheet; without one A4 where the site fits on it at a good size, else A3.
+    pub sheet: Option<SheetSize>,
+    /// The revision in the title block.
+    pub revision: Option<String>,
+    /// The date in the title block.
+    pub date: Option<String>,
+}
+
+/// A drawing is enlarged to fill its sheet up to this factor.
+const MOST_ENLARGED: f64 = 1.45;
+
+/// Everything that does not depend on how the site is arranged.
+struct Subject<'s> {
+    site: &'s Site,
+    cards: Vec<Card>,
+    widths: Vec<f64>,
+    card_height: f64,
+    nets: Vec<Net>,
+    looks: Vec<RunLook>,
+    /// The conductor that labels leave out.
+    usual: Option<String>,
+    troubles: BTreeMap<String, Trouble>,
+}
+
+/// Draws the elevation of a site, one scene for each sheet.
+///
+/// Every supply, box and station is in exactly one group with its designation as `element`, over
+/// all sheets; every run too, with further parts on other sheets as `continues`.
+pub fn elevation(site: &Site, assessment: &Assessment, options: &ElevationOptions) -> Vec<Scene> {
+    let subject = subject(site, assessment);
+    let block = TitleBlock {
+        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
+        subject: String::from("Elevation with runs and voltages"),
+        note: format!("Verdict: {}. Not a certificate.", assessment.verdict.word().replace('-', " ")),
+        revision: options.revision.clone(),
+        date: options.date.clone(),
+    };
+    if let Some(size) = options.sheet {
+        return draw(&subject, size, &block, site);
+    }
+    let small = draw_if_single(&subject, SheetSize::A4, &block, site);
+    small.unwrap_or_else(|| draw(&subject, SheetSize::A3, &block, site))
+}
+
+fn subject<'s>(site: &'s Site, assessment: &Assessment) -> Subject<'s> {
+    let troubles = card::troubles(site, &assessment.findings);
+    let cards = card::cards(site, assessment, &troubles);
+    let nets = route::nets(site);
+    let troubled = cards.iter().any(|card| card.trouble.is_some());
+    let terminals = route::terminals(&nets, cards.len());
+    let base = card_picture::usual_width(&cards, troubled);
+    let widths = cards.iter().zip(&terminals).map(|(card, terminals)| {
+        let spread = (terminals.len() + 1) as f64 * card_picture::TERMINAL_MM;
+        let figure = card_picture::wanted_width(card);
+        let own = if matches!(card.kind, CardKind::Supply) { figure } else { 0.0 };
+        base.max(spread).max(own)
+    });
+    let usual = page::usual_conductor(site);
+    let looks = site.runs.iter().map(|run| RunLook::new(site, run, &troubles, usual.as_deref())).collect();
+    Subject {
+        site,
+        widths: widths.collect(),
+        card_height: card_picture::height(troubled),
+        nets,
+        looks,
+        usual,
+        troubles,
+        cards,
+    }
+}
+
+/// The arrangement with the fewest sheets, and among those the largest picture.
+fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Plan, f64, Vec<Page>)> {
+    let cells = arrange::cells(subject.site, &subject.cards);
+    let widest = subject.widths.iter().copied().fold(1.0, f64::max);
+    let mut best: Option<(Plan, f64, Vec<Page>)> = None;
+    for count in 1..=24usize {
+        let most = count as f64 * (widest + arrange::CARD_GAP_MM);
+        if count > 1 && most > room.0.max(3.0 * widest) {
+            break;
+        }
+        // One sheet needs no room for flags; try that first.
+        for flags in [0.0, 2.0 * flag] {
+            let usable = (room.0 - flags, room.1 - flags - page::CAPTION_MM);
+            let plan = Plan::new(&cells, &subject.nets, &subject.widths, subject.card_height, most, usable);
+            let pages = page::pages(&plan, &page::paths(&plan));
+            let scale = page::scale(&plan, &pages, room, flag);
+            let better = best.as_ref().is_none_or(|(_, known, known_pages)| {
+                rank(scale, pages.len()) > rank(*known, known_pages.len())
+            });
+            if better {
+                best = Some((plan, scale, pages));
+            }
+        }
+    }
+    best
+}
+
+/// What is better: legible first (smaller and the lettering would fall below the least height of
+/// ISO 3098), then few sheets, then large.
+fn rank(scale: f64, sheets: usize) -> (bool, std::cmp::Reverse<usize>, i64) {
+    const LEGIBLE: f64 = 0.92;
+    (scale >= LEGIBLE, std::cmp::Reverse(sheets), (scale * 1000.0) as i64)
+}
+
+impl Subject<'_> {
+    /// Room that the designation of a run and a sheet number need beyond a match line.
+    fn flag_mm(&self) -> f64 {
+        let longest = self.site.runs.iter().map(|run| text_width_mm(&format!("{} → 99", run.id), 2.5, true));
+        longest.fold(10.0, f64::max).min(34.0) + 3.5
+    }
+}
+
+/// How often the legend may grow before the picture shrinks instead.
+const MOST_PASSES: usize = 5;
+
+fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Vec<Scene> {
+    let flag = subject.flag_mm();
+    let mut frame = Frame::new(size, &legend::entries(subject, &[], size));
+    for pass in 1.. {
+        let room = (frame.content.width, frame.content.height);
+        let Some((plan, mut scale, pages)) = best_plan(subject, room, flag) else { break };
+        let paths = page::paths(&plan);
+        let numbers = page::numbers(&pages);
+        let canvas = page::Canvas { subject, plan: &plan, paths: &paths, numbers: &numbers, flag };
+        let mut shown = vec![false; site.runs.len()];
+        let drawn: Vec<page::Drawn> = pages.iter().map(|page| canvas.draw(page, &mut shown)).collect();
+        // What found no room beside its line is written into the legend, which may need more height.
+        let legends: Vec<Vec<LegendEntry>> =
+            drawn.iter().map(|part| legend::entries(subject, &part.notes, size)).collect();
+        let needed = legends.iter().map(|entries| Frame::new(size, entries));
+        let Some(tightest) = needed.min_by(|a, b| a.content.height.total_cmp(&b.content.height)) else { break };
+        if tightest.content.height < frame.content.height {
+            frame = tightest;
+            if pass < MOST_PASSES {
+                continue;
+            }
+            let room = (frame.content.width, frame.content.height);
+            scale = page::scale(&plan, &pages, room, flag);
+        }
+        return drawn
+            .into_iter()
+            .zip(&legends)
+            .enumerate()
+            .map(|(number, (part, entries))| {
+                page::finish(part, &frame, scale, block, entries, (number + 1, pages.len()), subject)
+            })
+            .collect();
+    }
+    Vec::new()
+}
+
+fn draw_if_single(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Option<Vec<Scene>> {
+    let entries = legend::entries(subject, &[], size);
+    let frame = Frame::new(size, &entries);
+    let room = (frame.content.width, frame.content.height);
+    let (_, scale, pages) = best_plan(subject, room, subject.flag_mm())?;
+    if pages.len() > 1 || scale < 1.0 {
+        return None;
+    }
+    let scenes = draw(subject, size, block, site);
+    (scenes.len() == 1).then_some(scenes)
+}
+
+/// The printed word of a terminal, if it has one.
+fn terminal_word(terminal: Terminal) -> Option<String> {
+    match terminal {
+        Terminal::Input => Some(String::from("in")),
+        Terminal::Link => Some(String::from("link")),
+        Terminal::Port(port) => Some(port.to_string()),
+        Terminal::Loose(_) => None,
+    }
+}

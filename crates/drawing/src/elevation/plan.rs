@@ -1,0 +1,276 @@
+//! From the arrangement to places in millimetres, and the cut into sheets.
+
+use super::arrange::{Arrangement, Cells, arrange};
+use super::route::{AlongX, LANE_MM, Net, Routing, Terminal, Way, along_x, riser_lane_x, riser_width, route, terminal_x};
+use crate::scene::Point;
+use std::ops::Range;
+
+/// Free height above the cards of a row.
+const ABOVE_CARDS_MM: f64 = 2.6;
+/// From the cards to the first lane: a line of lettering and a little air.
+const TO_FIRST_LANE_MM: f64 = 4.6;
+const BELOW_LANES_MM: f64 = 2.4;
+/// Height of a floor on which nothing stands.
+const EMPTY_FLOOR_MM: f64 = 10.0;
+/// Gap between buildings.
+const BUILDING_GAP_MM: f64 = 9.0;
+
+/// Everything in its place, and the cuts.
+#[derive(Debug, Clone)]
+pub(super) struct Plan {
+    pub(super) arrangement: Arrangement,
+    pub(super) routing: Routing,
+    pub(super) x: AlongX,
+    pub(super) widths: Vec<f64>,
+    pub(super) card_height: f64,
+    /// What stands side by side on a sheet.
+    pub(super) groups: Vec<ColumnGroup>,
+}
+
+/// Columns that stand side by side on a sheet, with the heights of the rows there. Other groups
+/// may have other heights: a run that crosses to them does so at a match line.
+#[derive(Debug, Clone)]
+pub(super) struct ColumnGroup {
+    pub(super) columns: Range<usize>,
+    /// Top of each row, and the bottom of the last; rows in which nothing is have no height.
+    pub(super) row_top: Vec<f64>,
+    /// First lane of each row.
+    first_lane: Vec<f64>,
+    /// Rows of each sheet downward.
+    pub(super) down: Vec<Range<usize>>,
+}
+
+impl Plan {
+    /// Arranges, routes and cuts for sheets with this much room, with rows of cards no wider than
+    /// `most_width`.
+    pub(super) fn new(
+        cells: &Cells,
+        nets: &[Net],
+        widths: &[f64],
+        card_height: f64,
+        most_width: f64,
+        room: (f64, f64),
+    ) -> Self {
+        let arrangement = arrange(cells, widths, most_width);
+        let routing = route(&arrangement, nets.to_vec(), widths);
+        let risers: Vec<f64> = routing.riser_lanes.iter().map(|lanes| riser_width(*lanes)).collect();
+        let across = cut_columns(&arrangement, &risers, room.0);
+        let (mut gutters, mut gaps) = (Vec::new(), Vec::new());
+        for (number, column) in arrangement.columns.iter().enumerate() {
+            let first = across.iter().any(|group| group.start == number);
+            let before = number.checked_sub(1).map(|before| &arrangement.columns[before]);
+            let same = before.is_some_and(|before| before.building.is_some() && before.building == column.building);
+            gutters.push(if first || !same { column.gutter } else { 2.0 });
+            gaps.push(if first || same { 0.0 } else { BUILDING_GAP_MM });
+        }
+        let x = along_x(&arrangement, widths, &risers, &gutters, &gaps);
+        let widths = widths.to_vec();
+        let mut plan = Self { arrangement, routing, x, widths, card_height, groups: Vec::new() };
+        plan.groups = across.into_iter().map(|columns| plan.column_group(columns, room.1)).collect();
+        plan
+    }
+
+    fn column_group(&self, columns: Range<usize>, room: f64) -> ColumnGroup {
+        let (left, right) = self.span_x(&columns);
+        let rows = &self.arrangement.rows;
+        let mut lanes = vec![0; rows.len()];
+        for net in &self.routing.nets {
+            for (row, lane, from, to) in self.level_pieces(net) {
+                if from.min(to) < right && from.max(to) > left {
+                    lanes[row] = lanes[row].max(lane + 1);
+                }
+            }
+        }
+        let mut group =
+            ColumnGroup { columns: columns.clone(), row_top: vec![0.0], first_lane: Vec::new(), down: Vec::new() };
+        let mut heights = Vec::with_capacity(rows.len());
+        for (number, row) in rows.iter().enumerate() {
+            let has_cards = columns.clone().any(|column| row.cards.contains_key(&column));
+            let is_floor = row.first_of_level
+                && columns.clone().any(|column| {
+                    let (lowest, highest) = self.arrangement.columns[column].levels;
+                    (lowest..=highest).contains(&row.level)
+                });
+            let strip = if has_cards {
+                ABOVE_CARDS_MM + self.card_height
+            } else if is_floor {
+                EMPTY_FLOOR_MM
+            } else {
+                0.0
+            };
+            let channel = match lanes[number] {
+                0 if strip > 0.0 => ABOVE_CARDS_MM,
+                0 => 0.0,
+                lanes => TO_FIRST_LANE_MM + (lanes - 1) as f64 * LANE_MM + BELOW_LANES_MM,
+            };
+            let top = group.row_top[number];
+            group.first_lane.push(top + strip + TO_FIRST_LANE_MM);
+            group.row_top.push(top + strip + channel);
+            heights.push(strip + channel);
+        }
+        group.down = cut_rows(&self.arrangement, &heights, room);
+        group
+    }
+
+    /// Left and right edge of a group of columns.
+    pub(super) fn span_x(&self, columns: &Range<usize>) -> (f64, f64) {
+        let last = columns.end - 1;
+        (self.x.column[columns.start], self.x.column[last] + self.x.column_width[last])
+    }
+
+    /// Left upper corner of a card, in the group where it stands.
+    pub(super) fn card_corner(&self, group: &ColumnGroup, card: usize) -> Point {
+        let (row, _) = self.arrangement.place[card];
+        (self.x.card[card], group.row_top[row] + ABOVE_CARDS_MM)
+    }
+
+    pub(super) fn riser_x(&self, column: usize, lane: usize) -> f64 {
+        self.x.riser[column] + riser_lane_x(lane, self.routing.riser_lanes[column])
+    }
+
+    fn terminal_x(&self, (card, terminal): (usize, Terminal)) -> f64 {
+        self.x.card[card] + terminal_x(&self.routing.terminals[card], terminal, self.widths[card])
+    }
+
+    /// The pieces of a net that lie in channels: row, lane, from x, to x.
+    pub(super) fn level_pieces(&self, net: &Net) -> Vec<(usize, usize, f64, f64)> {
+        let (a, b) = (self.terminal_x(net.from), self.terminal_x(net.to));
+        match net.way {
+            Way::Beside(_) => Vec::new(),
+            Way::Row { row, lane } => vec![(row, lane, a, b)],
+            Way::Riser { column, lane, from, to } => {
+                let x = self.riser_x(column, lane);
+                vec![(from.0, from.1, a, x), (to.0, to.1, x, b)]
+            }
+        }
+    }
+
+    /// The way of a net, corner by corner, with the heights of a group.
+    pub(super) fn path(&self, group: &ColumnGroup, net: &Net) -> Vec<Point> {
+        let lane_y = |row: usize, lane: usize| group.lane_y(row, lane);
+        let terminal = |end: (usize, Terminal)| {
+            (self.terminal_x(end), self.card_corner(group, end.0).1 + self.card_height)
+        };
+        match net.way {
+            Way::Beside(from_left) => {
+                let (left, right) = if from_left { (net.from.0, net.to.0) } else { (net.to.0, net.from.0) };
+                let (a, b) = (self.card_corner(group, left), self.card_corner(group, right));
+                let y = a.1 + self.card_height / 2.0;
+                let mut points = vec![(a.0 + self.widths[left], y), (b.0, y)];
+                if !from_left {
+                    points.reverse();
+                }
+                points
+            }
+            Way::Row { row, lane } => {
+                let (a, b) = (terminal(net.from), terminal(net.to));
+                let y = lane_y(row, lane);
+                vec![a, (a.0, y), (b.0, y), b]
+            }
+            Way::Riser { column, lane, from, to } => {
+                let (a, b) = (terminal(net.from), terminal(net.to));
+                let x = self.riser_x(column, lane);
+                let (near, far) = (lane_y(from.0, from.1), lane_y(to.0, to.1));
+                vec![a, (a.0, near), (x, near), (x, far), (b.0, far), b]
+            }
+        }
+    }
+}
+
+impl ColumnGroup {
+    pub(super) fn lane_y(&self, row: usize, lane: usize) -> f64 {
+        self.first_lane[row] + lane as f64 * LANE_MM
+    }
+
+    /// Top and bottom of some rows.
+    pub(super) fn span_y(&self, rows: &Range<usize>) -> (f64, f64) {
+        (self.row_top[rows.start], self.row_top[rows.end])
+    }
+
+    /// The sheet downward on which a row is.
+    pub(super) fn down_of(&self, row: usize) -> Option<usize> {
+        self.down.iter().position(|rows| rows.contains(&row))
+    }
+}
+
+/// As many columns on each sheet as its width takes; a building that fits on one sheet is not torn.
+fn cut_columns(arrangement: &Arrangement, risers: &[f64], room: f64) -> Vec<Range<usize>> {
+    let width = |from: usize, to: usize| -> f64 {
+        (from..to)
+            .map(|number| {
+                let column = &arrangement.columns[number];
+                let same = number > from
+                    && column.building.is_some()
+                    && arrangement.columns[number - 1].building == column.building;
+                let before = if same { 2.0 } else { column.gutter + if number > from { BUILDING_GAP_MM } else { 0.0 } };
+                before + risers[number] + column.content_width + super::arrange::COLUMN_PAD_MM
+            })
+            .sum()
+    };
+    let mut groups = Vec::new();
+    let mut start = 0;
+    let count = arrangement.columns.len();
+    while start < count {
+        let mut end = start + 1;
+        while end < count && width(start, end + 1) <= room {
+            end += 1;
+        }
+        let torn = |end: usize| {
+            end < count && {
+                let columns = &arrangement.columns;
+                columns[end].building.is_some() && columns[end].building == columns[end - 1].building
+            }
+        };
+        let mut whole = end;
+        while whole > start + 1 && torn(whole) {
+            whole -= 1;
+        }
+        if !torn(whole) {
+            end = whole;
+        }
+        groups.push(start..end);
+        start = end;
+    }
+    groups
+}
+
+/// As many rows on each sheet as its height takes, cut between floors where it can be. Rows without
+/// height at either end are left out.
+fn cut_rows(arrangement: &Arrangement, heights: &[f64], room: f64) -> Vec<Range<usize>> {
+    let Some(first) = heights.iter().position(|height| *height > 0.0) else { return Vec::new() };
+    let count = heights.iter().rposition(|height| *height > 0.0).map_or(first, |last| last + 1);
+    // Sheets of about the same height look better than one that is nearly empty.
+    let total: f64 = heights[first..count].iter().sum();
+    let sheets = (total / room).ceil().max(1.0);
+    let mut target = total / sheets;
+    loop {
+        let groups = fill_rows(arrangement, heights, first..count, target);
+        if groups.len() as f64 <= sheets || target >= room {
+            return groups;
+        }
+        target = (target + 2.0).min(room);
+    }
+}
+
+fn fill_rows(arrangement: &Arrangement, heights: &[f64], rows: Range<usize>, most: f64) -> Vec<Range<usize>> {
+    let mut groups = Vec::new();
+    let mut start = rows.start;
+    while start < rows.end {
+        let mut end = start + 1;
+        let mut height = heights[start];
+        while end < rows.end && height + heights[end] <= most {
+            height += heights[end];
+            end += 1;
+        }
+        let mut whole = end;
+        while whole > start + 1 && whole < rows.end && !arrangement.rows[whole].first_of_level {
+            whole -= 1;
+        }
+        if whole == rows.end || arrangement.rows[whole].first_of_level {
+            end = whole;
+        }
+        groups.push(start..end);
+        start = end;
+    }
+    groups
+}

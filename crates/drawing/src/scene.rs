@@ -1,0 +1,488 @@
+//! One neutral picture on a sheet, in millimetres from its upper left corner, y downward.
+//!
+//! Everything that shows a picture makes a [`Scene`]; the backends ([`crate::svg`],
+//! [`crate::dxf`]) turn it into a file. A scene holds no engineering quantity, only shapes, text
+//! and the names of the elements that they stand for.
+
+use crate::font;
+use crate::palette::Ink;
+
+/// What a layer is called in CAD and which class its shapes have in SVG.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Layer {
+    /// Edge of the sheet.
+    Sheet,
+    /// Frame, title block and legend.
+    Frame,
+    /// Buildings and floors.
+    Building,
+    /// Runs.
+    Wiring,
+    /// Supplies, boxes and stations.
+    Device,
+    /// Designations and figures.
+    Lettering,
+    /// The voltage scale.
+    Scale,
+    /// Everything that marks trouble.
+    Trouble,
+    /// Axes and grids of charts.
+    Axis,
+    /// Curves of charts.
+    Curve,
+}
+
+impl Layer {
+    /// Every layer in the order of declaration.
+    pub const ALL: [Layer; 10] = [
+        Layer::Sheet,
+        Layer::Frame,
+        Layer::Building,
+        Layer::Wiring,
+        Layer::Device,
+        Layer::Lettering,
+        Layer::Scale,
+        Layer::Trouble,
+        Layer::Axis,
+        Layer::Curve,
+    ];
+
+    /// Its name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Layer::Sheet => "sheet",
+            Layer::Frame => "frame",
+            Layer::Building => "building",
+            Layer::Wiring => "wiring",
+            Layer::Device => "device",
+            Layer::Lettering => "lettering",
+            Layer::Scale => "scale",
+            Layer::Trouble => "trouble",
+            Layer::Axis => "axis",
+            Layer::Curve => "curve",
+        }
+    }
+}
+
+/// A rectangle: left, top, width, height in millimetres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Area {
+    /// Left edge.
+    pub x: f64,
+    /// Top edge.
+    pub y: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+impl Area {
+    /// A rectangle by its left upper corner and size.
+    pub fn new(x: f64, y: f64, width: f64, height: f64) -> Self {
+        Self { x, y, width, height }
+    }
+
+    /// The rectangle spanned by two corners.
+    pub fn between(a: Point, b: Point) -> Self {
+        Self::new(a.0.min(b.0), a.1.min(b.1), (a.0 - b.0).abs(), (a.1 - b.1).abs())
+    }
+
+    /// Right edge.
+    pub fn right(&self) -> f64 {
+        self.x + self.width
+    }
+
+    /// Lower edge.
+    pub fn bottom(&self) -> f64 {
+        self.y + self.height
+    }
+
+    /// The rectangle made larger by this on every side.
+    #[must_use]
+    pub fn grown(&self, by: f64) -> Self {
+        Self::new(self.x - by, self.y - by, self.width + 2.0 * by, self.height + 2.0 * by)
+    }
+
+    /// Whether the two have an inner point in common.
+    pub fn overlaps(&self, other: &Self) -> bool {
+        self.x < other.right()
+            && other.x < self.right()
+            && self.y < other.bottom()
+            && other.y < self.bottom()
+    }
+
+    /// Whether `other` lies within, edges included.
+    pub fn contains(&self, other: &Self) -> bool {
+        const SLACK_MM: f64 = 1e-6;
+        other.x >= self.x - SLACK_MM
+            && other.y >= self.y - SLACK_MM
+            && other.right() <= self.right() + SLACK_MM
+            && other.bottom() <= self.bottom() + SLACK_MM
+    }
+}
+
+/// x and y in millimetres.
+pub type Point = (f64, f64);
+
+/// How a line is drawn.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stroke {
+    /// Colour.
+    pub ink: Ink,
+    /// Width in millimetres.
+    pub width_mm: f64,
+    /// Line type.
+    pub dash: Dash,
+}
+
+impl Stroke {
+    /// A solid line.
+    pub fn solid(ink: Ink, width_mm: f64) -> Self {
+        Self { ink, width_mm, dash: Dash::Solid }
+    }
+
+    /// The same line with another line type.
+    #[must_use]
+    pub fn dashed(self, dash: Dash) -> Self {
+        Self { dash, ..self }
+    }
+}
+
+/// Line types.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Dash {
+    /// Unbroken.
+    Solid,
+    /// Dashes.
+    Dashed,
+    /// Dots.
+    Dotted,
+    /// Dash and dot in turn, for match lines.
+    DashDot,
+}
+
+/// Which point of a text its position is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Anchor {
+    /// Start of the baseline.
+    Start,
+    /// Middle of the baseline.
+    Middle,
+    /// End of the baseline.
+    End,
+}
+
+/// A line of text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Text {
+    /// Position of the anchor on the baseline.
+    pub at: Point,
+    /// What it says.
+    pub text: String,
+    /// Font size in millimetres.
+    pub size_mm: f64,
+    /// Which point `at` is.
+    pub anchor: Anchor,
+    /// Bold weight.
+    pub bold: bool,
+    /// Reads upward, turned by a quarter.
+    pub upward: bool,
+    /// Colour.
+    pub ink: Ink,
+}
+
+impl Text {
+    /// A regular text in the main colour.
+    pub fn new(at: Point, text: impl Into<String>, size_mm: f64) -> Self {
+        Self {
+            at,
+            text: text.into(),
+            size_mm,
+            anchor: Anchor::Start,
+            bold: false,
+            upward: false,
+            ink: Ink::Text,
+        }
+    }
+
+    /// With this anchor.
+    #[must_use]
+    pub fn anchored(mut self, anchor: Anchor) -> Self {
+        self.anchor = anchor;
+        self
+    }
+
+    /// In bold.
+    #[must_use]
+    pub fn bold(mut self) -> Self {
+        self.bold = true;
+        self
+    }
+
+    /// Reading upward.
+    #[must_use]
+    pub fn upward(mut self) -> Self {
+        self.upward = true;
+        self
+    }
+
+    /// In this colour.
+    #[must_use]
+    pub fn ink(mut self, ink: Ink) -> Self {
+        self.ink = ink;
+        self
+    }
+
+    /// Its width along the baseline.
+    pub fn width_mm(&self) -> f64 {
+        font::text_width_mm(&self.text, self.size_mm, self.bold)
+    }
+
+    /// The box that it takes, from ascent to descent.
+    pub fn area(&self) -> Area {
+        let width = self.width_mm();
+        let back = match self.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => width / 2.0,
+            Anchor::End => width,
+        };
+        let (above, height) = (font::ASCENT_EM * self.size_mm, (font::ASCENT_EM + font::DESCENT_EM) * self.size_mm);
+        if self.upward {
+            Area::new(self.at.0 - above, self.at.1 + back - width, height, width)
+        } else {
+            Area::new(self.at.0 - back, self.at.1 - above, width, height)
+        }
+    }
+}
+
+/// A shape.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Shape {
+    /// Straight pieces from point to point, closed to an area or not.
+    Path {
+        /// The corners.
+        points: Vec<Point>,
+        /// Whether the last joins the first.
+        closed: bool,
+    },
+    /// A rectangle, with rounded corners if the radius is not zero.
+    Rectangle {
+        /// Where.
+        area: Area,
+        /// Radius of its corners.
+        radius: f64,
+    },
+    /// A circle.
+    Circle {
+        /// Centre.
+        centre: Point,
+        /// Radius.
+        radius: f64,
+    },
+    /// Part of a circle, anticlockwise as seen, in degrees from the positive x axis.
+    Arc {
+        /// Centre.
+        centre: Point,
+        /// Radius.
+        radius: f64,
+        /// Where it starts.
+        from_degrees: f64,
+        /// Where it ends.
+        to_degrees: f64,
+    },
+}
+
+/// A shape with its looks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    /// The shape.
+    pub shape: Shape,
+    /// Its outline.
+    pub stroke: Option<Stroke>,
+    /// Its inside.
+    pub fill: Option<Ink>,
+    /// Its layer.
+    pub layer: Layer,
+}
+
+/// A part of a scene.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Node {
+    /// A shape.
+    Item(Item),
+    /// A text with its layer.
+    Text(Text, Layer),
+    /// Parts that belong together.
+    Group(Group),
+}
+
+/// What a group stands for.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Role {
+    /// One word for what it is ("station", "run", "legend"); becomes its class.
+    pub kind: &'static str,
+    /// The designation of the element that it shows, each element in one group of one sheet only.
+    pub element: Option<String>,
+    /// The designation of an element that it shows a further part of.
+    pub continues: Option<String>,
+    /// Title for those who cannot see it, or point at it.
+    pub title: Option<String>,
+}
+
+/// Parts that belong together.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Group {
+    /// What they stand for.
+    pub role: Role,
+    /// The parts, drawn in order.
+    pub nodes: Vec<Node>,
+}
+
+impl Group {
+    /// An empty group of this kind.
+    pub fn new(kind: &'static str) -> Self {
+        Self { role: Role { kind, ..Role::default() }, nodes: Vec::new() }
+    }
+
+    /// An empty group that shows this element.
+    pub fn of_element(kind: &'static str, element: impl Into<String>, title: impl Into<String>) -> Self {
+        let role =
+            Role { kind, element: Some(element.into()), continues: None, title: Some(title.into()) };
+        Self { role, nodes: Vec::new() }
+    }
+
+    /// Adds a shape.
+    pub fn shape(&mut self, layer: Layer, shape: Shape, stroke: Option<Stroke>, fill: Option<Ink>) {
+        self.nodes.push(Node::Item(Item { shape, stroke, fill, layer }));
+    }
+
+    /// Adds an open path.
+    pub fn path(&mut self, layer: Layer, points: Vec<Point>, stroke: Stroke) {
+        self.shape(layer, Shape::Path { points, closed: false }, Some(stroke), None);
+    }
+
+    /// Adds one straight line.
+    pub fn line(&mut self, layer: Layer, from: Point, to: Point, stroke: Stroke) {
+        self.path(layer, vec![from, to], stroke);
+    }
+
+    /// Adds a filled polygon.
+    pub fn polygon(&mut self, layer: Layer, points: Vec<Point>, fill: Ink) {
+        self.shape(layer, Shape::Path { points, closed: true }, None, Some(fill));
+    }
+
+    /// Adds a rectangle.
+    pub fn rectangle(&mut self, layer: Layer, area: Area, radius: f64, stroke: Option<Stroke>, fill: Option<Ink>) {
+        self.shape(layer, Shape::Rectangle { area, radius }, stroke, fill);
+    }
+
+    /// Adds a circle.
+    pub fn circle(&mut self, layer: Layer, centre: Point, radius: f64, stroke: Option<Stroke>, fill: Option<Ink>) {
+        self.shape(layer, Shape::Circle { centre, radius }, stroke, fill);
+    }
+
+    /// Adds a text.
+    pub fn text(&mut self, layer: Layer, text: Text) {
+        self.nodes.push(Node::Text(text, layer));
+    }
+
+    /// Adds a group.
+    pub fn group(&mut self, group: Group) {
+        self.nodes.push(Node::Group(group));
+    }
+
+    /// Enlarges by `factor` about the origin, then moves.
+    pub fn transform(&mut self, factor: f64, shift: Point) {
+        let point = |p: Point| (p.0 * factor + shift.0, p.1 * factor + shift.1);
+        for node in &mut self.nodes {
+            match node {
+                Node::Group(group) => group.transform(factor, shift),
+                Node::Text(text, _) => {
+                    text.at = point(text.at);
+                    text.size_mm *= factor;
+                }
+                Node::Item(item) => {
+                    if let Some(stroke) = &mut item.stroke {
+                        stroke.width_mm *= factor;
+                    }
+                    match &mut item.shape {
+                        Shape::Path { points, .. } => points.iter_mut().for_each(|p| *p = point(*p)),
+                        Shape::Rectangle { area, radius } => {
+                            let corner = point((area.x, area.y));
+                            *area = Area::new(corner.0, corner.1, area.width * factor, area.height * factor);
+                            *radius *= factor;
+                        }
+                        Shape::Circle { centre, radius } | Shape::Arc { centre, radius, .. } => {
+                            *centre = point(*centre);
+                            *radius *= factor;
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// Calls `visit` for every shape and text, in drawing order.
+    pub fn visit<'a>(&'a self, visit: &mut dyn FnMut(&'a Node)) {
+        for node in &self.nodes {
+            match node {
+                Node::Group(group) => group.visit(visit),
+                other => visit(other),
+            }
+        }
+    }
+
+    /// The designations of the elements that are shown here, in drawing order.
+    pub fn elements(&self) -> Vec<&str> {
+        let mut found: Vec<&str> = self.role.element.as_deref().into_iter().collect();
+        for node in &self.nodes {
+            if let Node::Group(group) = node {
+                found.extend(group.elements());
+            }
+        }
+        found
+    }
+}
+
+/// One sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Scene {
+    /// Width of the sheet in millimetres.
+    pub width_mm: f64,
+    /// Height of the sheet in millimetres.
+    pub height_mm: f64,
+    /// Title.
+    pub title: String,
+    /// What can be seen, in a few sentences, for those who cannot.
+    pub description: String,
+    /// The picture.
+    pub root: Group,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_box_of_an_upward_text_is_turned() {
+        let text = Text::new((10.0, 20.0), "AAAA", 3.0);
+        let flat = text.area();
+        let turned = text.clone().upward().area();
+        assert!((flat.width - turned.height).abs() < 1e-9 && (flat.height - turned.width).abs() < 1e-9);
+        assert!((turned.bottom() - 20.0).abs() < 1e-9, "starts at its anchor and rises");
+        assert!(turned.x < 10.0 && turned.right() > 10.0);
+    }
+
+    #[test]
+    fn transforming_moves_and_scales_everything() {
+        let mut group = Group::new("test");
+        group.rectangle(Layer::Device, Area::new(1.0, 2.0, 3.0, 4.0), 1.0, None, Some(Ink::Paper));
+        group.text(Layer::Lettering, Text::new((1.0, 1.0), "a", 2.0));
+        group.transform(2.0, (10.0, 20.0));
+        let Node::Item(Item { shape: Shape::Rectangle { area, radius }, .. }) = &group.nodes[0] else { panic!() };
+        assert_eq!((*area, *radius), (Area::new(12.0, 24.0, 6.0, 8.0), 2.0));
+        let Node::Text(text, _) = &group.nodes[1] else { panic!() };
+        assert_eq!((text.at, text.size_mm), ((12.0, 22.0), 4.0));
+    }
+}

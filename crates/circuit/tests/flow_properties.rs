@@ -438,6 +438,29 @@ fn large_trees_are_solved() {
     }
 }
 
+/// A start that is no upper bound, or no voltage at all, does not change the answer.
+#[test]
+fn a_bad_start_changes_nothing() {
+    let tree = Tree::new(vec![0, 0, 1], vec![0.0, 4.0, 5.0]).unwrap();
+    let source = Source { voltage_v: 48.0, resistance_ohm: 0.5 };
+    let (power, current) = ([0.0, 10.0, 10.0], [0.0, 0.1, 0.0]);
+    for loads in [Loads::of_power(&power), Loads { current_a: &current, ..Loads::of_power(&power) }] {
+        let mut workspace = Workspace::new();
+        solve(&tree, &source, &loads, &mut workspace, &Options::default()).unwrap();
+        let expected = workspace.voltages_v().to_vec();
+        for start in [[0.0; 3], [5.0, 1.0, 3.0], [-7.0; 3], [f64::NAN; 3], [f64::INFINITY; 3], [1e300; 3]] {
+            let options = Options { start_v: Some(&start), ..Options::default() };
+            let outcome = solve(&tree, &source, &loads, &mut workspace, &options).unwrap();
+            assert!(matches!(outcome, Outcome::Solved(_)), "{start:?} {outcome:?}");
+            for (a, b) in workspace.voltages_v().iter().zip(&expected) {
+                assert!((a - b).abs() <= 1e-9);
+            }
+        }
+        let options = Options { start_v: Some(&[48.0]), ..Options::default() };
+        assert!(solve(&tree, &source, &loads, &mut workspace, &options).is_err());
+    }
+}
+
 /// Within a millionth of the limit, also where thousands of roundings add up.
 #[test]
 fn larger_trees_close_to_collapse() {

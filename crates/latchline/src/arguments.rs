@@ -4,8 +4,9 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, man::ManArguments,
-    new::NewArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
+    completions::CompletionsArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments,
+    headroom::HeadroomArguments, man::ManArguments, new::NewArguments, reach::ReachArguments,
+    response::ResponseArguments, schema::SchemaArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -58,6 +59,8 @@ pub enum Command {
     Man(ManArguments),
     #[command(after_help = examples!("flow network.json", "flow network.json --samples 1000 --spread 5"))]
     Flow(FlowArguments),
+    #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
+    Headroom(HeadroomArguments),
     #[command(after_help = examples!("reach ostrel-48", "reach ostrel-48 --cable pair-0.8 --station ostrel-v4"))]
     Reach(ReachArguments),
     #[command(after_help = examples!("response line.json", "response - < line.json"))]

@@ -40,6 +40,9 @@ fn main() -> ExitCode {
         Command::Completions(arguments) => commands::completions::run(arguments, &mut output),
         Command::Man(arguments) => commands::man::run(arguments, &mut output),
         Command::Flow(arguments) => commands::flow::run(arguments, &mut input, &mut output),
+        Command::Headroom(arguments) => {
+            commands::headroom::run(arguments, &surroundings, &mut input, &mut output)
+        }
         Command::Reach(arguments) => commands::reach::run(arguments, &mut output),
         Command::Response(arguments) => commands::response::run(arguments, &mut input, &mut output),
     };

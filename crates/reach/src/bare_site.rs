@@ -123,7 +123,10 @@ fn text(question: &Question, cable: &str, calls: usize) -> String {
     }
     text.push_str("[runs]\nfeed = { from = \"PS\", to = \"D\", cable = \"flex-1.5\", length = \"1 m\" }\n");
     for door in 1..=calls.max(1) {
-        let _ = writeln!(text, "door{door} = {{ from = \"PS\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}");
+        let _ = writeln!(
+            text,
+            "door{door} = {{ from = \"PS\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}"
+        );
     }
     let stops: Vec<String> = names.iter().map(|name| quoted(name)).collect();
     let _ = writeln!(

@@ -1,6 +1,9 @@
 //! How many stations can hang on one port, how far apart, behind what length of feeder.
 //!
-//! The question that comes by telephone. It is answered by solving, not by a rule of thumb: a bare site is
+//! Two questions: how much a bare family and cable carry ([`table`]), and how much more a site carries
+//! ([`headroom()`]).
+//!
+//! The first is the question that comes by telephone. It is answered by solving, not by a rule of thumb: a bare site is
 //! made of one supply, one distributor, as many door stations as calls may stand at once, and one
 //! chain of equal stations; for each spacing and feeder length the largest chain is searched for which every device keeps its
 //! limit in the worst state, at the adverse corner of the tolerances, and no current limit or datasheet
@@ -12,9 +15,11 @@
 //! theirs (see `latchline_network::phase`), so their answer is a safe one, not the sharpest.
 
 mod bare_site;
+mod headroom;
 mod question;
 mod solve;
 
 pub use bare_site::{BareSite, BareSiteError};
+pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom};
 pub use question::{Question, default_question};
 pub use solve::{Cell, Limit, MOST_STATIONS, largest_chain, table};

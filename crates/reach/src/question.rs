@@ -31,12 +31,10 @@ pub fn default_question(catalogue: &Catalogue, family: &str) -> Option<Question>
             })
             .map(|model| model.head.name.clone())
     };
-    let supply = catalogue
-        .supplies
-        .values()
-        .filter(|model| of_family(&model.family.value))
-        .max_by(|a, b| {
-            let current = |model: &&latchline_site::catalogue::SupplyModel| model.rated_current.value.as_amps();
+    let supply =
+        catalogue.supplies.values().filter(|model| of_family(&model.family.value)).max_by(|a, b| {
+            let current =
+                |model: &&latchline_site::catalogue::SupplyModel| model.rated_current.value.as_amps();
             current(a).total_cmp(&current(b)).then(b.head.name.cmp(&a.head.name))
         })?;
     // A distributor that passes or limits the power is the plainest; a converter comes after.
@@ -45,7 +43,9 @@ pub fn default_question(catalogue: &Catalogue, family: &str) -> Option<Question>
         .values()
         .filter(|model| of_family(&model.family.value) && model.role.value == BoxRole::Distributor)
         .filter(|model| model.kind.value != BoxKind::Isolating)
-        .min_by_key(|model| (model.kind.value == BoxKind::Transparent, model.kind.value, model.head.name.clone()))?;
+        .min_by_key(|model| {
+            (model.kind.value == BoxKind::Transparent, model.kind.value, model.head.name.clone())
+        })?;
     Some(Question {
         family: family.to_string(),
         station: heaviest(StationKind::Indoor)?,

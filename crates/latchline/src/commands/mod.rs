@@ -7,6 +7,7 @@ pub mod completions;
 pub mod explain;
 pub mod fix;
 pub mod flow;
+pub mod headroom;
 pub mod man;
 pub mod new;
 pub mod reach;

@@ -1,0 +1,260 @@
+//! How much more a site carries: stations of each model and metres of cable, run by run and supply
+//! by supply, and which limit comes first.
+//!
+//! Every answer is found by changing a copy of the site and judging it by every rule, halving an
+//! interval: so many more work, and one more (one metre more) brings an error that is not there today.
+//! Stations are added one behind the other at the end of the run, as far apart as its stations are on
+//! average; to a supply, in turn at the ends of those of its runs that have room. They are called by whoever
+//! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
+//! count that brings an error as far as errors do not go away again when still more is added.
+
+use latchline_assess::{Assessment, assess};
+use latchline_finding::quantity::Length;
+use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
+use latchline_network::{Layout, Stage, StageSource};
+use latchline_site::catalogue::StationKind;
+use latchline_site::model::{Dwelling, RunStop, Section, Site, Station, StationOwner};
+use rayon::prelude::*;
+use std::collections::BTreeSet;
+
+/// Most further stations that are asked for.
+pub const MOST_MORE: usize = 64;
+
+/// Most further metres that are asked for.
+pub const MOST_METRES: usize = 500;
+
+/// Further stations of one model.
+#[derive(Debug, Clone, PartialEq)]
+pub struct More {
+    /// The model.
+    pub model: String,
+    /// How many more.
+    pub stations: usize,
+    /// Code of the error that one more would bring; `None` if [`MOST_MORE`] bring none.
+    pub limit: Option<&'static str>,
+}
+
+/// Further metres at the end of a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MoreMetres {
+    /// How many whole metres more before its last stop.
+    pub metres: usize,
+    /// Code of the error that one more would bring; `None` if [`MOST_METRES`] bring none.
+    pub limit: Option<&'static str>,
+}
+
+/// What a run or supply has in hand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Headroom {
+    /// The run or supply.
+    pub id: ElementId,
+    /// Further stations of each model of the family that a dwelling can have.
+    pub stations: Vec<More>,
+    /// Further metres; `None` for a supply.
+    pub metres: Option<MoreMetres>,
+}
+
+/// What every run that ends at a dwelling, and every supply, has in hand: supplies first, in file
+/// order.
+pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
+    let known = errors(assessment);
+    let models: Vec<&str> = site
+        .catalogue
+        .stations
+        .values()
+        .filter(|model| model.family.value == site.family.value && model.kind.value == StationKind::Indoor)
+        .map(|model| model.head.name.as_str())
+        .collect();
+    let runs: Vec<usize> = (0..site.runs.len()).filter(|run| last_dwelling(site, *run).is_some()).collect();
+    let of_runs: Vec<Headroom> = runs.par_iter().map(|run| of_run(site, &known, &models, *run)).collect();
+    let layout = Layout::new(site);
+    let mut list: Vec<Headroom> = (0..site.supplies.len())
+        .into_par_iter()
+        .map(|supply| {
+            let own: Vec<(usize, &Headroom)> = runs
+                .iter()
+                .zip(&of_runs)
+                .filter(|(run, _)| feeding_supply(&layout, **run) == Some(supply))
+                .map(|(run, headroom)| (*run, headroom))
+                .collect();
+            of_supply(site, &known, &models, supply, &own)
+        })
+        .collect();
+    list.extend(of_runs);
+    list
+}
+
+/// The supply whose power a run carries.
+fn feeding_supply(layout: &Layout, run: usize) -> Option<usize> {
+    let mut stage = layout.run_start[run]?.stage;
+    loop {
+        match layout.stages[stage].source {
+            StageSource::Supply(supply) => return Some(supply),
+            StageSource::Regenerator(_) => {
+                let feeds = |above: &Stage| above.converters.iter().any(|converter| converter.stage == stage);
+                stage = layout.stages.iter().position(feeds)?;
+            }
+        }
+    }
+}
+
+fn of_run(site: &Site, known: &Errors, models: &[&str], run: usize) -> Headroom {
+    let stations = models
+        .iter()
+        .map(|model| {
+            let (stations, limit) = most(MOST_MORE, |count| {
+                let mut changed = site.clone();
+                for _ in 0..count {
+                    extend_run(&mut changed, run, model);
+                }
+                first_new(&changed, known)
+            });
+            More { model: (*model).to_string(), stations, limit }
+        })
+        .collect();
+    let (metres, limit) = most(MOST_METRES, |count| {
+        let mut changed = site.clone();
+        let section = changed.runs[run].sections.last_mut()?;
+        section.length.value += Length::from_metres(count as f64);
+        first_new(&changed, known)
+    });
+    Headroom { id: site.runs[run].id.clone(), stations, metres: Some(MoreMetres { metres, limit }) }
+}
+
+/// Stations spread over those runs of a supply that have room for at least one.
+fn of_supply(
+    site: &Site,
+    known: &Errors,
+    models: &[&str],
+    supply: usize,
+    runs: &[(usize, &Headroom)],
+) -> Headroom {
+    let stations = models
+        .iter()
+        .enumerate()
+        .map(|(index, model)| {
+            let with_room: Vec<usize> = runs
+                .iter()
+                .filter(|(_, headroom)| headroom.stations[index].stations > 0)
+                .map(|(run, _)| *run)
+                .collect();
+            if with_room.is_empty() {
+                let limit = runs.first().and_then(|(_, headroom)| headroom.stations[index].limit);
+                return More { model: (*model).to_string(), stations: 0, limit };
+            }
+            let (stations, limit) = most(MOST_MORE, |count| {
+                let mut changed = site.clone();
+                for number in 0..count {
+                    extend_run(&mut changed, with_room[number % with_room.len()], model);
+                }
+                first_new(&changed, known)
+            });
+            More { model: (*model).to_string(), stations, limit }
+        })
+        .collect();
+    Headroom { id: site.supplies[supply].id.clone(), stations, metres: None }
+}
+
+/// The largest count up to `highest` for which nothing goes wrong, and what goes wrong with one more.
+fn most(
+    highest: usize,
+    mut goes_wrong: impl FnMut(usize) -> Option<&'static str>,
+) -> (usize, Option<&'static str>) {
+    let (mut works, mut fails) = (0, highest + 1);
+    let mut limit = None;
+    while fails - works > 1 {
+        let middle = works.midpoint(fails);
+        match goes_wrong(middle) {
+            None => works = middle,
+            Some(code) => {
+                fails = middle;
+                limit = Some(code);
+            }
+        }
+    }
+    (works, limit)
+}
+
+type Errors = BTreeSet<(&'static str, Option<ElementId>)>;
+
+fn errors(assessment: &Assessment) -> Errors {
+    assessment
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Error)
+        .map(|finding| (finding.code.as_str(), finding.element.clone()))
+        .collect()
+}
+
+/// The first error that is not there today.
+fn first_new(site: &Site, known: &Errors) -> Option<&'static str> {
+    let assessment = assess(site);
+    let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
+    found
+        .map(|finding| (finding.code.as_str(), finding.element.clone()))
+        .find(|key| !known.contains(key))
+        .map(|(code, _)| code)
+}
+
+/// The dwelling at the end of a run, if one is there.
+fn last_dwelling(site: &Site, run: usize) -> Option<usize> {
+    let RunStop::Station(station) = site.runs[run].sections.last()?.to else { return None };
+    match site.stations[station].owner {
+        StationOwner::Dwelling { dwelling, .. } => Some(dwelling),
+        _ => None,
+    }
+}
+
+/// Adds a dwelling at the end of a run.
+fn extend_run(site: &mut Site, run: usize, model: &str) {
+    let Some(like) = last_dwelling(site, run) else { return };
+    let sections = &site.runs[run].sections;
+    let beyond_first = sections.get(1..).unwrap_or_default();
+    let between: &[Section] = if beyond_first.is_empty() { sections } else { beyond_first };
+    let total: f64 = between.iter().map(|section| section.length.value.as_metres()).sum();
+    let spacing = Length::from_metres(total / between.len().max(1) as f64);
+    let station = add_dwelling(site, like, model);
+    site.runs[run].sections.push(section(station, spacing));
+}
+
+fn section(station: usize, length: Length) -> Section {
+    Section {
+        to: RunStop::Station(station),
+        to_origin: Origin::None,
+        length: Sourced::new(length, Origin::None, Provenance::Stated),
+    }
+}
+
+/// Adds a dwelling with one station; returns the station.
+fn add_dwelling(site: &mut Site, like: usize, model: &str) -> usize {
+    let dwelling = site.dwellings.len();
+    let station = site.stations.len();
+    let id = ElementId::from(format!("headroom-{}", dwelling + 1));
+    site.stations.push(Station {
+        id: id.clone(),
+        model: Sourced::new(model.to_string(), Origin::None, Provenance::Stated),
+        owner: StationOwner::Dwelling { dwelling, ordinal: 0 },
+        origin: Origin::None,
+    });
+    let place = site.dwellings[like].place.clone();
+    site.dwellings.push(Dwelling {
+        id,
+        label: None,
+        place,
+        number: None,
+        stations: vec![station],
+        origin: Origin::None,
+    });
+    let calls_like = |dwellings: &[usize]| dwellings.contains(&like);
+    for entrance in &mut site.entrances {
+        if calls_like(&entrance.calls.dwellings) {
+            entrance.calls.dwellings.push(dwelling);
+        }
+    }
+    for management in &mut site.management {
+        if calls_like(&management.calls.dwellings) {
+            management.calls.dwellings.push(dwelling);
+        }
+    }
+    station
+}

@@ -114,7 +114,8 @@ fn thousands_of_mistakes_end_in_a_count() {
 
 #[test]
 fn rings_dual_feeds_and_self_feeding() {
-    let said = refused("dual feed", starter_with("[\"A-1\", \"A-2\", \"A-3\"]", "[\"A-1\", \"A-2\", \"A-4\"]"));
+    let said =
+        refused("dual feed", starter_with("[\"A-1\", \"A-2\", \"A-3\"]", "[\"A-1\", \"A-2\", \"A-4\"]"));
     assert!(said.contains("fed-twice"), "{said}");
     let said = refused("ring", starter_with("\"A-3\"], first", "\"A-3\", \"D1.4\"], first"));
     assert!(said.contains("run-ends-at-port"), "{said}");
@@ -134,10 +135,21 @@ fn names_and_ports_used_twice() {
 
 #[test]
 fn absurd_lengths() {
-    for length in ["\"-8 m\"", "\"0 m\"", "\"nan m\"", "\"inf m\"", "\"1e999 m\"", "\"9e9 km\"", "\"8\"", "8", "nan", "\"8 V\""] {
+    for length in [
+        "\"-8 m\"",
+        "\"0 m\"",
+        "\"nan m\"",
+        "\"inf m\"",
+        "\"1e999 m\"",
+        "\"9e9 km\"",
+        "\"8\"",
+        "8",
+        "nan",
+        "\"8 V\"",
+    ] {
         let said = refused(length, starter_with("first = \"8 m\"", &format!("first = {length}")));
         assert!(said.contains("first"), "{length}: {said}");
-        assert!(said.contains("site.toml:49:"), "{length}: {said}");
+        assert!(said.contains("site.toml:50:"), "{length}: {said}");
     }
 }
 

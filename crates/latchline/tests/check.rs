@@ -73,9 +73,10 @@ fn json_follows_its_published_schema_for_good_failing_and_unusable_sites() {
     let folder = Folder::with_starter();
     folder.write("empty.toml", "");
     folder.write("failing.toml", folder.read("site.toml").replace("\"7.5 m\"", "\"9000 m\""));
-    let schema: serde_json::Value =
-        serde_json::from_str(&std::fs::read_to_string(common::repository_file("docs/schema/check.schema.json")).unwrap())
-            .unwrap();
+    let schema: serde_json::Value = serde_json::from_str(
+        &std::fs::read_to_string(common::repository_file("docs/schema/check.schema.json")).unwrap(),
+    )
+    .unwrap();
     let validator = jsonschema::draft202012::new(&schema).unwrap();
     for (file, status, verdict) in
         [("site.toml", 0, "holds"), ("failing.toml", 1, "fails"), ("empty.toml", 2, "unusable")]
@@ -85,7 +86,11 @@ fn json_follows_its_published_schema_for_good_failing_and_unusable_sites() {
         let document: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
         let errors: Vec<String> = validator.iter_errors(&document).map(|error| error.to_string()).collect();
         assert!(errors.is_empty(), "{file}: {errors:?}");
-        assert!(document["verdict"].as_str().unwrap().starts_with(verdict), "{file}: {}", document["verdict"]);
+        assert!(
+            document["verdict"].as_str().unwrap().starts_with(verdict),
+            "{file}: {}",
+            document["verdict"]
+        );
         assert!(!ran.out.contains(": null"), "{file}");
     }
 }
@@ -96,7 +101,12 @@ fn json_gives_place_and_address_of_things() {
     folder.edit("site.toml", "\"7.5 m\"", "\"9000 m\"");
     let out = folder.run(&["check", "site.toml", "--format", "json"]).out;
     let document: serde_json::Value = serde_json::from_str(&out).unwrap();
-    let finding = document["findings"].as_array().unwrap().iter().find(|finding| finding["severity"] == "error").unwrap();
+    let finding = document["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|finding| finding["severity"] == "error")
+        .unwrap();
     let line = finding["origin"]["line"].as_u64().unwrap() as usize;
     assert!(line <= folder.read("site.toml").lines().count());
     assert_eq!(document["addresses"]["stations"].as_array().unwrap().len(), 8);
@@ -117,7 +127,9 @@ fn sarif_has_relative_addresses_and_rules_with_help() {
         let rule = &rules[result["ruleIndex"].as_u64().unwrap() as usize];
         assert_eq!(rule["id"], result["ruleId"]);
         assert!(rule["help"]["text"].as_str().unwrap().len() > 40);
-        if let Some(location) = result["locations"].get(0).filter(|place| !place["physicalLocation"].is_null()) {
+        if let Some(location) =
+            result["locations"].get(0).filter(|place| !place["physicalLocation"].is_null())
+        {
             let physical = &location["physicalLocation"];
             assert_eq!(physical["artifactLocation"]["uri"], "site.toml");
             assert!(physical["region"]["startColumn"].as_u64().unwrap() >= 1);
@@ -167,7 +179,8 @@ fn colour_only_when_told() {
 fn the_page_is_as_wide_as_the_terminal() {
     let folder = Folder::with_starter();
     for columns in [60, 100] {
-        let output = folder.command(&["check", "site.toml"]).env("COLUMNS", columns.to_string()).output().unwrap();
+        let output =
+            folder.command(&["check", "site.toml"]).env("COLUMNS", columns.to_string()).output().unwrap();
         let text = ran(output).out;
         let snippet = |line: &str| line.contains(" | ") || line.contains("-->") || line.contains(":::");
         for line in text.lines().filter(|line| !snippet(line)) {

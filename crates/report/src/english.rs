@@ -169,12 +169,12 @@ pub fn verdict(report: &Report<'_>) -> (String, Option<String>) {
         Verdict::Fails => format!("fails{tail}"),
         Verdict::Holds => format!("holds in every state that was solved{tail}"),
         Verdict::HoldsOnAssumedData(values) => format!(
-            "holds in every state that was solved, on {} assumed {}, listed below{tail}",
+            "holds in every state that was solved, on {} assumed {}{tail}",
             values.len(),
             if values.len() == 1 { "value" } else { "values" }
         ),
         Verdict::NotJudged(missing) => format!(
-            "nothing failed, but {} {} could not be judged, listed below{tail}",
+            "nothing failed, but {} {} could not be judged{tail}",
             missing.len(),
             if missing.len() == 1 { "thing" } else { "things" }
         ),

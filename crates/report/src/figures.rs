@@ -13,11 +13,11 @@ pub fn fixed(value: f64, decimals: usize) -> String {
 
 /// `fixed` without trailing zeros after the point.
 pub fn trimmed(value: f64, decimals: usize) -> String {
-    let text = fixed(value, decimals);
-    if text.contains('.') {
-        return text.trim_end_matches('0').trim_end_matches('.').to_string();
-    }
-    text
+    without_zeros(&fixed(value, decimals)).to_string()
+}
+
+fn without_zeros(number: &str) -> &str {
+    if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number }
 }
 
 /// Rounded towards minus infinity, for voltages and margins: a shown figure is never better than
@@ -56,14 +56,15 @@ pub fn sentence(figure: Figure) -> String {
     join(&trimmed(value, decimals), symbol)
 }
 
-/// A figure and its limit as they stand in one sentence: with as many decimals as it takes to tell
-/// them apart, so that "36.00 V, needs 36 V" is never written of a failure.
+/// A figure and its limit as they stand in one sentence: rounded away from the limit, with as many
+/// decimals as it takes to tell them apart, so that "36.00 V, needs 36 V" is never written of a
+/// failure.
 pub fn pair(value: Figure, limit: Figure) -> (String, String) {
-    if !value.value.is_finite() || value.unit != limit.unit || value.value == limit.value {
+    if !value.value.is_finite() || !limit.value.is_finite() || value.unit != limit.unit || value.value == limit.value {
         return (sentence(value), sentence(limit));
     }
     let (shown, symbol, mut decimals) = scaled(value);
-    let (mut shown_limit, limit_symbol, limit_decimals) = scaled(limit);
+    let (shown_limit, limit_symbol, limit_decimals) = scaled(limit);
     let mut shown = shown;
     let mut symbols = (symbol, limit_symbol);
     if symbols.0 != symbols.1 {
@@ -76,10 +77,8 @@ pub fn pair(value: Figure, limit: Figure) -> (String, String) {
     while decimals < 9 && fixed(shown, decimals) == fixed(shown_limit, decimals) {
         decimals += 1;
     }
-    if !shown_limit.is_finite() {
-        shown_limit = 0.0;
-    }
-    (join(&trimmed(shown, decimals), symbols.0), join(&trimmed(shown_limit, decimals), symbols.1))
+    let number = if shown < shown_limit { rounded_down(shown, decimals) } else { rounded_up(shown, decimals) };
+    (join(without_zeros(&number), symbols.0), join(&trimmed(shown_limit, decimals), symbols.1))
 }
 
 fn no_number(figure: Figure) -> String {
@@ -145,6 +144,8 @@ mod tests {
     fn a_figure_and_its_limit_never_look_equal_unless_they_are() {
         let volts = |value| Figure::new(value, Unit::Volt);
         assert_eq!(pair(volts(31.1), volts(36.0)), ("31.1 V".into(), "36 V".into()));
+        assert_eq!(pair(volts(31.1049), volts(36.0)).0, "31.1 V", "down, away from the limit");
+        assert_eq!(pair(volts(53.921), volts(30.0)).0, "53.93 V", "up, away from the limit");
         assert_eq!(pair(volts(35.9996), volts(36.0)), ("35.9996 V".into(), "36 V".into()));
         assert_eq!(pair(volts(36.0), volts(36.0)), ("36 V".into(), "36 V".into()));
         assert_eq!(pair(volts(f64::NEG_INFINITY), volts(36.0)).0, "no operating point");

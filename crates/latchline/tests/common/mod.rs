@@ -1,5 +1,9 @@
 //! Runs the real binary in a fresh folder.
-#![allow(dead_code, clippy::disallowed_methods, reason = "each test file uses its part; tests may read and write files")]
+#![allow(
+    dead_code,
+    clippy::disallowed_methods,
+    reason = "each test file uses its part; tests may read and write files"
+)]
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
@@ -58,8 +62,9 @@ impl Folder {
     /// Names of all files, in order.
     pub fn names(&self) -> Vec<String> {
         let entries = std::fs::read_dir(self.folder.path()).expect("the folder is read");
-        let mut names: Vec<String> =
-            entries.map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned()).collect();
+        let mut names: Vec<String> = entries
+            .map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned())
+            .collect();
         names.sort();
         names
     }

@@ -23,7 +23,7 @@ pub const WORDS: &[Words] = &[
     ),
     words(
         "thin-margin",
-        "{element} has only {value} in hand ({voltage}, needs {least}), {state}",
+        "{element} has only {value} in hand above the {least} that it needs, {state}",
         "<less than {limit}>",
         "",
     ),

@@ -3,7 +3,7 @@
 //! In a `console` block a line that begins with `$ ` is run by a shell, in one fresh folder a
 //! document; what follows is its output, standard error included, and its exit status if that is
 //! not 0. Set LATCHLINE_UPDATE_DOCS to write the output into the documents.
-#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+#![allow(clippy::disallowed_methods, clippy::unwrap_used, reason = "tests may read files, and fail")]
 #![cfg(unix)]
 
 mod common;

@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 /// Accept a finding: it is then listed as accepted and no longer fails the check
 ///
-/// Adds an [[accept]] entry to the site file; everything else in it stays as it is. Only what is found
+/// Adds an acceptance to the site file; everything else in it stays as it is. Only what is found
 /// today can be accepted.
 #[derive(Debug, Args)]
 pub struct AcceptArguments {

@@ -257,12 +257,7 @@ impl Writer {
 }
 
 fn corners(area: Area) -> [Point; 4] {
-    [
-        (area.x, area.y),
-        (area.right(), area.y),
-        (area.right(), area.bottom()),
-        (area.x, area.bottom()),
-    ]
+    [(area.x, area.y), (area.right(), area.y), (area.right(), area.bottom()), (area.x, area.bottom())]
 }
 
 /// Text as R12 takes it: ASCII, with the signs that would start a code written as codes.

@@ -55,9 +55,13 @@ mod tests {
     #[test]
     fn widths_are_those_of_the_metric_compatible_family() {
         // Helvetica's published AFM widths per 1000 em: space 278, A 667, m 833, zero 556; bold A 722.
-        for (text, bold, per_mille) in
-            [(" ", false, 278.0), ("A", false, 667.0), ("m", false, 833.0), ("0", false, 556.0), ("A", true, 722.0)]
-        {
+        for (text, bold, per_mille) in [
+            (" ", false, 278.0),
+            ("A", false, 667.0),
+            ("m", false, 833.0),
+            ("0", false, 556.0),
+            ("A", true, 722.0),
+        ] {
             let width = text_width_mm(text, 1000.0, bold);
             assert!((width - per_mille).abs() < 0.6, "{text}: {width}");
         }

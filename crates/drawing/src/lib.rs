@@ -1,9 +1,10 @@
 //! Pictures of a site: elevations, voltage profiles, switch settings and charts.
 //!
-//! Every picture is a [`scene::Scene`] in millimetres on a sheet, which [`svg`] and [`dxf`] turn
-//! into files. Nothing here computes an engineering quantity: figures come from the assessment or
-//! from the arrays that the caller hands over.
+//! Every picture is a [`scene::Scene`] in millimetres on a sheet, which [`svg`](mod@svg) and
+//! [`dxf`](mod@dxf) turn into files. Nothing here computes an engineering quantity: figures come
+//! from the assessment or from the arrays that the caller hands over.
 
+mod chart;
 pub mod dxf;
 pub mod elevation;
 mod figure;
@@ -11,11 +12,18 @@ pub mod font;
 mod font_widths;
 pub mod labels;
 pub mod palette;
+pub mod profile;
+pub mod reach;
 pub mod scene;
 pub mod sheet;
 pub mod svg;
+pub mod switches;
 mod symbols;
+pub mod ticks;
 
 pub use elevation::{ElevationOptions, elevation};
 pub use palette::Palette;
-pub use sheet::{SheetSize, TitleBlock};
+pub use profile::{ProfileOptions, profiles};
+pub use reach::{ReachChart, ReachCurve, reach_chart};
+pub use sheet::SheetSize;
+pub use switches::{SwitchOptions, switch_picture, switch_sheets};

@@ -203,21 +203,9 @@ mod tests {
     /// model for simulation of color vision deficiency", IEEE TVCG 15 (2009), table for severity
     /// 1.0 (matrices from memory; each row must sum to 1, which the test checks).
     const DICHROMACIES: [[[f64; 3]; 3]; 3] = [
-        [
-            [0.152286, 1.052583, -0.204868],
-            [0.114503, 0.786281, 0.099216],
-            [-0.003882, -0.048116, 1.051998],
-        ],
-        [
-            [0.367322, 0.860646, -0.227968],
-            [0.280085, 0.672501, 0.047413],
-            [-0.011820, 0.042940, 0.968881],
-        ],
-        [
-            [1.255528, -0.076749, -0.178779],
-            [-0.078411, 0.930809, 0.147602],
-            [0.004733, 0.691367, 0.303900],
-        ],
+        [[0.152286, 1.052583, -0.204868], [0.114503, 0.786281, 0.099216], [-0.003882, -0.048116, 1.051998]],
+        [[0.367322, 0.860646, -0.227968], [0.280085, 0.672501, 0.047413], [-0.011820, 0.042940, 0.968881]],
+        [[1.255528, -0.076749, -0.178779], [-0.078411, 0.930809, 0.147602], [0.004733, 0.691367, 0.303900]],
     ];
 
     /// CIELAB of linear sRGB, D65 (IEC 61966-2-1 primaries).
@@ -245,8 +233,7 @@ mod tests {
                 });
                 for (i, a) in seen.iter().enumerate() {
                     for (j, b) in seen.iter().enumerate().skip(i + 1) {
-                        let distance =
-                            a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt();
+                        let distance = a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt();
                         // 2.3 is a just noticeable difference in CIELAB (Mahy et al. 1994); ten of
                         // them keep small patches apart.
                         assert!(distance > 23.0, "{palette:?} {:?} {:?}: {distance:.1}", scale[i], scale[j]);

@@ -106,10 +106,7 @@ impl Area {
 
     /// Whether the two have an inner point in common.
     pub fn overlaps(&self, other: &Self) -> bool {
-        self.x < other.right()
-            && other.x < self.right()
-            && self.y < other.bottom()
-            && other.y < self.bottom()
+        self.x < other.right() && other.x < self.right() && self.y < other.bottom() && other.y < self.bottom()
     }
 
     /// Whether `other` lies within, edges included.
@@ -247,7 +244,8 @@ impl Text {
             Anchor::Middle => width / 2.0,
             Anchor::End => width,
         };
-        let (above, height) = (font::ASCENT_EM * self.size_mm, (font::ASCENT_EM + font::DESCENT_EM) * self.size_mm);
+        let (above, height) =
+            (font::ASCENT_EM * self.size_mm, (font::ASCENT_EM + font::DESCENT_EM) * self.size_mm);
         if self.upward {
             Area::new(self.at.0 - above, self.at.1 + back - width, height, width)
         } else {
@@ -347,8 +345,7 @@ impl Group {
 
     /// An empty group that shows this element.
     pub fn of_element(kind: &'static str, element: impl Into<String>, title: impl Into<String>) -> Self {
-        let role =
-            Role { kind, element: Some(element.into()), continues: None, title: Some(title.into()) };
+        let role = Role { kind, element: Some(element.into()), continues: None, title: Some(title.into()) };
         Self { role, nodes: Vec::new() }
     }
 
@@ -373,12 +370,26 @@ impl Group {
     }
 
     /// Adds a rectangle.
-    pub fn rectangle(&mut self, layer: Layer, area: Area, radius: f64, stroke: Option<Stroke>, fill: Option<Ink>) {
+    pub fn rectangle(
+        &mut self,
+        layer: Layer,
+        area: Area,
+        radius: f64,
+        stroke: Option<Stroke>,
+        fill: Option<Ink>,
+    ) {
         self.shape(layer, Shape::Rectangle { area, radius }, stroke, fill);
     }
 
     /// Adds a circle.
-    pub fn circle(&mut self, layer: Layer, centre: Point, radius: f64, stroke: Option<Stroke>, fill: Option<Ink>) {
+    pub fn circle(
+        &mut self,
+        layer: Layer,
+        centre: Point,
+        radius: f64,
+        stroke: Option<Stroke>,
+        fill: Option<Ink>,
+    ) {
         self.shape(layer, Shape::Circle { centre, radius }, stroke, fill);
     }
 
@@ -480,7 +491,9 @@ mod tests {
         group.rectangle(Layer::Device, Area::new(1.0, 2.0, 3.0, 4.0), 1.0, None, Some(Ink::Paper));
         group.text(Layer::Lettering, Text::new((1.0, 1.0), "a", 2.0));
         group.transform(2.0, (10.0, 20.0));
-        let Node::Item(Item { shape: Shape::Rectangle { area, radius }, .. }) = &group.nodes[0] else { panic!() };
+        let Node::Item(Item { shape: Shape::Rectangle { area, radius }, .. }) = &group.nodes[0] else {
+            panic!()
+        };
         assert_eq!((*area, *radius), (Area::new(12.0, 24.0, 6.0, 8.0), 2.0));
         let Node::Text(text, _) = &group.nodes[1] else { panic!() };
         assert_eq!((text.at, text.size_mm), ((12.0, 22.0), 4.0));

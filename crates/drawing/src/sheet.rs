@@ -120,8 +120,7 @@ impl Frame {
     /// The frame of a sheet whose legend takes these entries.
     pub(crate) fn new(size: SheetSize, entries: &[LegendEntry]) -> Self {
         let margin = if size.width_mm < 150.0 { 4.0 } else { 10.0 };
-        let inner =
-            Area::new(margin, margin, size.width_mm - 2.0 * margin, size.height_mm - 2.0 * margin);
+        let inner = Area::new(margin, margin, size.width_mm - 2.0 * margin, size.height_mm - 2.0 * margin);
         let beside = inner.width - TITLE_BLOCK_MM;
         let (legend_width, title_width, stacked) = if beside > 120.0 {
             (beside - 6.0, TITLE_BLOCK_MM, false)
@@ -130,8 +129,11 @@ impl Frame {
         };
         let rows = flow(entries, legend_width).last().map_or(0, |(row, _)| row + 1);
         let legend_height = rows as f64 * LEGEND_ROW_MM + 1.0;
-        let strip =
-            if stacked { legend_height + 2.0 + TITLE_BLOCK_HEIGHT_MM } else { legend_height.max(TITLE_BLOCK_HEIGHT_MM) };
+        let strip = if stacked {
+            legend_height + 2.0 + TITLE_BLOCK_HEIGHT_MM
+        } else {
+            legend_height.max(TITLE_BLOCK_HEIGHT_MM)
+        };
         let top = inner.bottom() - strip;
         Self {
             size,
@@ -147,7 +149,14 @@ impl Frame {
     }
 
     /// Draws the legend and the title block.
-    pub(crate) fn draw(&self, root: &mut Group, block: &TitleBlock, entries: &[LegendEntry], sheet: usize, of: usize) {
+    pub(crate) fn draw(
+        &self,
+        root: &mut Group,
+        block: &TitleBlock,
+        entries: &[LegendEntry],
+        sheet: usize,
+        of: usize,
+    ) {
         let mut legend = Group::new("legend");
         for ((row, x), entry) in flow(entries, self.legend.width).into_iter().zip(entries) {
             let corner = (self.legend.x + x, self.legend.y + row as f64 * LEGEND_ROW_MM);
@@ -165,7 +174,8 @@ impl Frame {
         let line = Stroke::solid(Ink::Outline, 0.25);
         group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Outline, 0.5)), None);
         let mut put = |x: f64, y: f64, text: &str, size: f64, bold: bool, ink: Ink, room: f64| {
-            let mut text = Text::new((area.x + x, area.y + y), shortened(text, size, bold, room), size).ink(ink);
+            let mut text =
+                Text::new((area.x + x, area.y + y), shortened(text, size, bold, room), size).ink(ink);
             text.bold = bold;
             group.text(Layer::Frame, text);
         };
@@ -177,7 +187,8 @@ impl Frame {
         let revision = block.revision.as_deref().unwrap_or("not stated");
         let date = block.date.as_deref().unwrap_or("not stated");
         let sheet = format!("{sheet} of {of}");
-        for (column, (label, value)) in [("Revision", revision), ("Date", date), ("Sheet", &sheet)].into_iter().enumerate()
+        for (column, (label, value)) in
+            [("Revision", revision), ("Date", date), ("Sheet", &sheet)].into_iter().enumerate()
         {
             let x = 2.0 + column as f64 * third;
             put(x, 19.3, label, 2.4, false, Ink::Quiet, third);
@@ -215,7 +226,8 @@ fn flow(entries: &[LegendEntry], width: f64) -> Vec<(usize, f64)> {
     let (mut row, mut x) = (0, 0.0);
     let mut places = Vec::with_capacity(entries.len());
     for entry in entries {
-        let own = entry.picture_width + picture_gap(entry) + text_width_mm(&entry.text, LEGEND_TEXT_MM, false);
+        let own =
+            entry.picture_width + picture_gap(entry) + text_width_mm(&entry.text, LEGEND_TEXT_MM, false);
         if x > 0.0 && x + own > width {
             row += 1;
             x = 0.0;

@@ -75,7 +75,13 @@ fn item(out: &mut String, item: &Item, palette: Palette) {
         Shape::Path { points, closed } => {
             out.push_str("<path d=\"");
             for (index, point) in points.iter().enumerate() {
-                let _ = write!(out, "{}{} {}", if index == 0 { 'M' } else { 'L' }, number(point.0), number(point.1));
+                let _ = write!(
+                    out,
+                    "{}{} {}",
+                    if index == 0 { 'M' } else { 'L' },
+                    number(point.0),
+                    number(point.1)
+                );
             }
             out.push_str(if *closed { "Z\"" } else { "\"" });
         }

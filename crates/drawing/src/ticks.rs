@@ -42,13 +42,19 @@ pub fn ticks(low: f64, high: f64, wanted: usize) -> Vec<f64> {
     (start..=end).map(|multiple| multiple as f64 * step).collect()
 }
 
-fn score(rank: usize, skip: i64, (start, end): (i64, i64), step: f64, (low, high): (f64, f64), wanted: usize) -> f64 {
+fn score(
+    rank: usize,
+    skip: i64,
+    (start, end): (i64, i64),
+    step: f64,
+    (low, high): (f64, f64),
+    wanted: usize,
+) -> f64 {
     let (first, last) = (start as f64 * step, end as f64 * step);
     let zero = if start <= 0 && end >= 0 { 1.0 } else { 0.0 };
     let simplicity = 1.0 - rank as f64 / (STEPS.len() - 1) as f64 - skip as f64 + 1.0 + zero;
     let span = high - low;
-    let coverage =
-        1.0 - 0.5 * ((high - last).powi(2) + (low - first).powi(2)) / (0.1 * span).powi(2);
+    let coverage = 1.0 - 0.5 * ((high - last).powi(2) + (low - first).powi(2)) / (0.1 * span).powi(2);
     let found = (end - start) as f64 / (last - first).max(f64::MIN_POSITIVE);
     let asked = (wanted - 1) as f64 / (last.max(high) - first.min(low));
     let density = 2.0 - (found / asked).max(asked / found);
@@ -58,11 +64,12 @@ fn score(rank: usize, skip: i64, (start, end): (i64, i64), step: f64, (low, high
 /// Decimals that tell marks with this step apart.
 pub fn decimals(ticks: &[f64]) -> usize {
     let step = ticks.windows(2).map(|pair| pair[1] - pair[0]).fold(f64::INFINITY, f64::min);
-    (0..6).find(|decimals| {
-        let scaled = step * 10f64.powi(*decimals);
-        (scaled - scaled.round()).abs() < 1e-6
-    })
-    .unwrap_or(0) as usize
+    (0..6)
+        .find(|decimals| {
+            let scaled = step * 10f64.powi(*decimals);
+            (scaled - scaled.round()).abs() < 1e-6
+        })
+        .unwrap_or(0) as usize
 }
 
 #[cfg(test)]
@@ -80,7 +87,9 @@ mod tests {
 
     #[test]
     fn nothing_hangs_or_panics_on_strange_spans() {
-        for (low, high) in [(0.0, 0.0), (1.0, 0.0), (f64::NAN, 1.0), (0.0, f64::INFINITY), (-1e300, 1e300), (1e-300, 2e-300)] {
+        for (low, high) in
+            [(0.0, 0.0), (1.0, 0.0), (f64::NAN, 1.0), (0.0, f64::INFINITY), (-1e300, 1e300), (1e-300, 2e-300)]
+        {
             assert!(ticks(low, high, 6).len() <= 100, "{low} {high}");
         }
         let marks = ticks(35.3, 48.9, 6);

@@ -4,7 +4,7 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments,
+    completions::CompletionsArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments,
     headroom::HeadroomArguments, man::ManArguments, new::NewArguments, reach::ReachArguments,
     response::ResponseArguments, schema::SchemaArguments,
 };
@@ -49,6 +49,8 @@ pub enum Command {
     Accept(AcceptArguments),
     #[command(after_help = examples!("fix site.toml --finding 1", "fix site.toml --all --write"))]
     Fix(FixArguments),
+    #[command(after_help = examples!("draw site.toml -o site.svg", "draw site.toml -o pictures --what switches --format dxf"))]
+    Draw(DrawArguments),
     #[command(after_help = examples!("explain voltage-too-low", "explain"))]
     Explain(ExplainArguments),
     #[command(after_help = examples!("schema site", "schema check"))]

@@ -68,7 +68,8 @@ fn base_levels(site: &Site) -> Vec<i32> {
                 *votes.entry(level - floor as i32).or_default() += 1;
             }
         }
-        let base = votes.into_iter().max_by_key(|(base, count)| (*count, -base.abs())).map_or(0, |(base, _)| base);
+        let base =
+            votes.into_iter().max_by_key(|(base, count)| (*count, -base.abs())).map_or(0, |(base, _)| base);
         for (floor, name) in building.floors.iter().enumerate() {
             known.entry(name.value.as_str()).or_insert(base + floor as i32);
         }
@@ -134,7 +135,8 @@ pub(super) fn cells(site: &Site, cards: &[Card]) -> Cells {
         });
         column.levels = (column.levels.0.min(level), column.levels.1.max(level));
     }
-    let numbers: BTreeMap<Key, usize> = columns.keys().enumerate().map(|(number, key)| (*key, number)).collect();
+    let numbers: BTreeMap<Key, usize> =
+        columns.keys().enumerate().map(|(number, key)| (*key, number)).collect();
     let mut columns: Vec<Column> = columns.into_values().collect();
     let mut cells: BTreeMap<(usize, i32), Vec<usize>> = BTreeMap::new();
     for (index, card) in cards.iter().enumerate() {

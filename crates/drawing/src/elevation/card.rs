@@ -138,8 +138,7 @@ pub(super) fn troubles(site: &Site, findings: &[Finding]) -> BTreeMap<String, Tr
         let port_of = element.as_str().rsplit_once('.').map(|(box_name, _)| box_name);
         let owner = site.boxes.iter().map(|entry| entry.id.as_str()).find(|id| port_of == Some(id));
         let element = owner.unwrap_or(element.as_str()).to_string();
-        let trouble =
-            Trouble { severity: finding.severity, words: finding.code.as_str().replace('-', " ") };
+        let trouble = Trouble { severity: finding.severity, words: finding.code.as_str().replace('-', " ") };
         match known.get_mut(&element) {
             Some(graver) if graver.severity >= trouble.severity => {}
             Some(lesser) => *lesser = trouble,

@@ -29,7 +29,8 @@ pub(super) fn height(troubled: bool) -> f64 {
 /// Width at which nothing on this card has to be made smaller.
 pub(super) fn wanted_width(card: &Card) -> f64 {
     let name = text_width_mm(&card.element, NAME_MM, true) + symbols::SYMBOL_MM + 1.6;
-    let margin = if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
+    let margin =
+        if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
     let figure = text_width_mm(&card.figure, FIGURE_MM, false) + margin;
     let run = text_width_mm(&card.run, SMALL_MM, false);
     INDENT_MM + RIGHT_PAD_MM + name.max(figure).max(run)
@@ -52,10 +53,11 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Te
     let outline = match &card.trouble {
         Some(Trouble { severity: Severity::Error, .. }) => Stroke::solid(Ink::Trouble, 0.7),
         Some(Trouble { severity: Severity::Warning, .. }) => Stroke::solid(Ink::Doubt, 0.5),
+        _ if card.step == Some(Step::Below) => Stroke::solid(Ink::Trouble, 0.5),
         _ => Stroke::solid(Ink::Outline, 0.3),
     };
     let heavy = matches!(card.kind, CardKind::Supply | CardKind::Distributor);
-    let outline = if heavy && card.trouble.is_none() { Stroke::solid(Ink::Wire, 0.5) } else { outline };
+    let outline = if heavy && outline.ink == Ink::Outline { Stroke::solid(Ink::Wire, 0.5) } else { outline };
     group.rectangle(Layer::Device, Area::new(x, y, width, height), 0.8, Some(outline), Some(Ink::Inside));
     if let Some(step) = card.step {
         // Boxes print the numbers of their ports in the lowest row.

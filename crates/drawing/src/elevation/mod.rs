@@ -18,7 +18,7 @@ mod route;
 mod run_labels;
 
 use crate::font::text_width_mm;
-use crate::scene::Scene;
+use crate::scene::{Layer, Scene, Text};
 use crate::sheet::{Frame, LegendEntry, SheetSize, TitleBlock};
 use card::{Card, CardKind, Trouble};
 use latchline_assess::Assessment;
@@ -162,7 +162,9 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
         let legends: Vec<Vec<LegendEntry>> =
             drawn.iter().map(|part| legend::entries(subject, &part.notes, size)).collect();
         let needed = legends.iter().map(|entries| Frame::new(size, entries));
-        let Some(tightest) = needed.min_by(|a, b| a.content.height.total_cmp(&b.content.height)) else { break };
+        let Some(tightest) = needed.min_by(|a, b| a.content.height.total_cmp(&b.content.height)) else {
+            break;
+        };
         if tightest.content.height < frame.content.height {
             frame = tightest;
             if pass < MOST_PASSES {
@@ -180,10 +182,21 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
             })
             .collect();
     }
-    Vec::new()
+    let mut scene =
+        frame.scene(format!("{}: elevation", block.site), String::from("Nothing stands on this site yet."));
+    let at = (frame.content.x, frame.content.y + 6.0);
+    scene.root.text(Layer::Lettering, Text::new(at, "Nothing stands on this site yet.", 3.2));
+    let entries = legend::entries(subject, &[], size);
+    frame.draw(&mut scene.root, block, &entries, 1, 1);
+    vec![scene]
 }
 
-fn draw_if_single(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Option<Vec<Scene>> {
+fn draw_if_single(
+    subject: &Subject<'_>,
+    size: SheetSize,
+    block: &TitleBlock,
+    site: &Site,
+) -> Option<Vec<Scene>> {
     let entries = legend::entries(subject, &[], size);
     let frame = Frame::new(size, &entries);
     let room = (frame.content.width, frame.content.height);

@@ -72,8 +72,7 @@ impl RunLook {
         if let Some(trouble) = marked {
             label = format!("{label} · {}", trouble.words);
         }
-        let stops: Vec<&str> =
-            run.sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
+        let stops: Vec<&str> = run.sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
         Self {
             short: run.id.to_string(),
             medium: format!("{} · {length}", run.id),
@@ -247,7 +246,8 @@ impl Canvas<'_> {
             let id = self.subject.site.runs[part.run].id.to_string();
             let mut run = Group::of_element("run", id.clone(), look.title.clone());
             if std::mem::replace(&mut shown[part.run], true) {
-                run.role = Role { kind: "run", element: None, continues: Some(id), title: Some(look.title.clone()) };
+                run.role =
+                    Role { kind: "run", element: None, continues: Some(id), title: Some(look.title.clone()) };
             }
             for path in joined(&part.pieces) {
                 run.path(Layer::Wiring, path, look.stroke());
@@ -285,7 +285,13 @@ impl Canvas<'_> {
     }
 
     /// Bands, names of floors, outlines and captions; gives the left and right edge of what is there.
-    fn buildings(&self, page: Page, shift: Point, group: &mut Group, obstacles: &mut Obstacles) -> (f64, f64) {
+    fn buildings(
+        &self,
+        page: Page,
+        shift: Point,
+        group: &mut Group,
+        obstacles: &mut Obstacles,
+    ) -> (f64, f64) {
         let plan = self.plan;
         let arrangement = &plan.arrangement;
         let here = &plan.groups[page.across];
@@ -437,7 +443,11 @@ impl Canvas<'_> {
                     let down = group.down_of(row);
                     let sheet = down.and_then(|down| self.numbers.get(&Page { across: beyond, down }));
                     if let (true, Some(sheet)) = (crosses, sheet) {
-                        crossings.push(Crossing { run: net.run, at: (edge, here.lane_y(row, lane)), sheet: *sheet });
+                        crossings.push(Crossing {
+                            run: net.run,
+                            at: (edge, here.lane_y(row, lane)),
+                            sheet: *sheet,
+                        });
                     }
                 }
             }
@@ -472,9 +482,8 @@ impl Canvas<'_> {
         } else {
             (Some(here.end - 1), Some(here.end).filter(|end| *end < columns.len()))
         };
-        a.zip(b).is_some_and(|(a, b)| {
-            columns[a].building.is_some() && columns[a].building == columns[b].building
-        })
+        a.zip(b)
+            .is_some_and(|(a, b)| columns[a].building.is_some() && columns[a].building == columns[b].building)
     }
 
     /// The match line on a side: as far as there are buildings or crossing lines.
@@ -486,7 +495,8 @@ impl Canvas<'_> {
         let plan = self.plan;
         let here = &plan.groups[page.across];
         let levels = here.down[page.down].clone().map(|row| plan.arrangement.rows[row].level);
-        let (low, high) = levels.fold((i32::MAX, i32::MIN), |(low, high), level| (low.min(level), high.max(level)));
+        let (low, high) =
+            levels.fold((i32::MAX, i32::MIN), |(low, high), level| (low.min(level), high.max(level)));
         let mut span = (f64::INFINITY, f64::NEG_INFINITY);
         for column in here.columns.clone() {
             let (lowest, highest) = plan.arrangement.columns[column].levels;
@@ -499,7 +509,14 @@ impl Canvas<'_> {
     }
 
     /// "match line, sheet n" where no flag stands.
-    fn match_word(&self, side: Side, (a, b): (Point, Point), sheets: &[usize], free: &Obstacles, group: &mut Group) {
+    fn match_word(
+        &self,
+        side: Side,
+        (a, b): (Point, Point),
+        sheets: &[usize],
+        free: &Obstacles,
+        group: &mut Group,
+    ) {
         let numbers: Vec<String> = sheets.iter().map(usize::to_string).collect();
         let words = match sheets.len() {
             0 => String::from("match line"),
@@ -532,8 +549,10 @@ impl Canvas<'_> {
 
 /// Least distance of two crossings along a side, not more than a lane.
 fn crowding(crossings: &[Crossing], side: Side) -> f64 {
-    let mut along: Vec<f64> =
-        crossings.iter().map(|crossing| if side.is_upright() { crossing.at.1 } else { crossing.at.0 }).collect();
+    let mut along: Vec<f64> = crossings
+        .iter()
+        .map(|crossing| if side.is_upright() { crossing.at.1 } else { crossing.at.0 })
+        .collect();
     along.sort_by(f64::total_cmp);
     along.windows(2).map(|pair| pair[1] - pair[0]).fold(3.6, f64::min)
 }
@@ -587,12 +606,14 @@ impl Side {
     fn flag(self, out: Point, words: &str, size: f64, room: f64) -> Text {
         let drop = size * 0.35;
         let text = match self {
-            Side::Left => fitted((out.0 - 0.8, out.1 + drop), words, size, size * 0.7, true, room).anchored(Anchor::End),
+            Side::Left => {
+                fitted((out.0 - 0.8, out.1 + drop), words, size, size * 0.7, true, room).anchored(Anchor::End)
+            }
             Side::Right => fitted((out.0 + 0.8, out.1 + drop), words, size, size * 0.7, true, room),
             Side::Top => fitted((out.0 + drop, out.1 - 0.8), words, size, size * 0.7, true, room).upward(),
-            Side::Bottom => {
-                fitted((out.0 + drop, out.1 + 0.8), words, size, size * 0.7, true, room).upward().anchored(Anchor::End)
-            }
+            Side::Bottom => fitted((out.0 + drop, out.1 + 0.8), words, size, size * 0.7, true, room)
+                .upward()
+                .anchored(Anchor::End),
         };
         text.bold()
     }
@@ -609,11 +630,8 @@ fn clipped(path: &[Point], area: &Area) -> Vec<(Point, Point)> {
         let (a, b) = (pair[0], pair[1]);
         let clamp = |p: Point| (p.0.clamp(area.x, area.right()), p.1.clamp(area.y, area.bottom()));
         let level = (a.1 - b.1).abs() < 1e-9;
-        let across_within = if level {
-            a.1 >= area.y && a.1 <= area.bottom()
-        } else {
-            a.0 >= area.x && a.0 <= area.right()
-        };
+        let across_within =
+            if level { a.1 >= area.y && a.1 <= area.bottom() } else { a.0 >= area.x && a.0 <= area.right() };
         if !across_within {
             continue;
         }

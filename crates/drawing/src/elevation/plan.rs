@@ -1,7 +1,9 @@
 //! From the arrangement to places in millimetres, and the cut into sheets.
 
 use super::arrange::{Arrangement, Cells, arrange};
-use super::route::{AlongX, LANE_MM, Net, Routing, Terminal, Way, along_x, riser_lane_x, riser_width, route, terminal_x};
+use super::route::{
+    AlongX, LANE_MM, Net, Routing, Terminal, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
+};
 use crate::scene::Point;
 use std::ops::Range;
 
@@ -59,7 +61,8 @@ impl Plan {
         for (number, column) in arrangement.columns.iter().enumerate() {
             let first = across.iter().any(|group| group.start == number);
             let before = number.checked_sub(1).map(|before| &arrangement.columns[before]);
-            let same = before.is_some_and(|before| before.building.is_some() && before.building == column.building);
+            let same =
+                before.is_some_and(|before| before.building.is_some() && before.building == column.building);
             gutters.push(if first || !same { column.gutter } else { 2.0 });
             gaps.push(if first || same { 0.0 } else { BUILDING_GAP_MM });
         }
@@ -81,8 +84,12 @@ impl Plan {
                 }
             }
         }
-        let mut group =
-            ColumnGroup { columns: columns.clone(), row_top: vec![0.0], first_lane: Vec::new(), down: Vec::new() };
+        let mut group = ColumnGroup {
+            columns: columns.clone(),
+            row_top: vec![0.0],
+            first_lane: Vec::new(),
+            down: Vec::new(),
+        };
         let mut heights = Vec::with_capacity(rows.len());
         for (number, row) in rows.iter().enumerate() {
             let has_cards = columns.clone().any(|column| row.cards.contains_key(&column));
@@ -202,7 +209,11 @@ fn cut_columns(arrangement: &Arrangement, risers: &[f64], room: f64) -> Vec<Rang
                 let same = number > from
                     && column.building.is_some()
                     && arrangement.columns[number - 1].building == column.building;
-                let before = if same { 2.0 } else { column.gutter + if number > from { BUILDING_GAP_MM } else { 0.0 } };
+                let before = if same {
+                    2.0
+                } else {
+                    column.gutter + if number > from { BUILDING_GAP_MM } else { 0.0 }
+                };
                 before + risers[number] + column.content_width + super::arrange::COLUMN_PAD_MM
             })
             .sum()

@@ -14,7 +14,7 @@ use latchline_site::model::{RunStart, RunStop, Site};
 use std::collections::BTreeMap;
 
 /// Distance of two lanes of a channel: a line of lettering fits between them.
-pub(super) const LANE_MM: f64 = 3.7;
+pub(super) const LANE_MM: f64 = 4.2;
 /// Greatest width of a riser; more lanes stand closer.
 const WIDEST_RISER_MM: f64 = 120.0;
 /// Distance of two lanes of a riser, where there is room.
@@ -89,7 +89,8 @@ pub(super) fn nets(site: &Site) -> Vec<Net> {
             let way = Way::Row { row: 0, lane: 0 };
             nets.push(Net { run: number, from: before, to, way });
             // A run that goes on from a box leaves it by its input terminals.
-            let next = if matches!(stop.to, RunStop::Station(_)) { Terminal::Loose(nets.len()) } else { terminal };
+            let next =
+                if matches!(stop.to, RunStop::Station(_)) { Terminal::Loose(nets.len()) } else { terminal };
             before = (to.0, next);
         }
     }
@@ -185,7 +186,8 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
     mark_neighbours(arrangement, &mut nets);
     let mut gutters = vec![0.0; columns];
     gutters.iter_mut().zip(&arrangement.columns).for_each(|(gutter, column)| *gutter = column.gutter);
-    let provisional = along_x(arrangement, widths, &vec![PROVISIONAL_RISER_MM; columns], &gutters, &vec![1.0; columns]);
+    let provisional =
+        along_x(arrangement, widths, &vec![PROVISIONAL_RISER_MM; columns], &gutters, &vec![1.0; columns]);
     let riser_of = |from: usize, to: usize| riser_column(arrangement, from, to);
     let centre = |card: usize| provisional.card[card] + widths[card] / 2.0;
     let riser_centre = |column: usize| provisional.riser[column] + PROVISIONAL_RISER_MM / 2.0;
@@ -237,9 +239,10 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
         }
     }
     pieces.sort_by(|a, b| {
-        (a.row, a.to - a.from).partial_cmp(&(b.row, b.to - b.from)).unwrap_or(std::cmp::Ordering::Equal).then(
-            (a.net, a.far).cmp(&(b.net, b.far)),
-        )
+        (a.row, a.to - a.from)
+            .partial_cmp(&(b.row, b.to - b.from))
+            .unwrap_or(std::cmp::Ordering::Equal)
+            .then((a.net, a.far).cmp(&(b.net, b.far)))
     });
     let mut lanes: Vec<Vec<Vec<(f64, f64)>>> = vec![Vec::new(); arrangement.rows.len()];
     let mut lane_of: BTreeMap<(usize, bool), usize> = BTreeMap::new();
@@ -267,7 +270,10 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
         }
     }
     verticals.sort_by(|a, b| {
-        (a.0, a.2 - a.1).partial_cmp(&(b.0, b.2 - b.1)).unwrap_or(std::cmp::Ordering::Equal).then(a.3.cmp(&b.3))
+        (a.0, a.2 - a.1)
+            .partial_cmp(&(b.0, b.2 - b.1))
+            .unwrap_or(std::cmp::Ordering::Equal)
+            .then(a.3.cmp(&b.3))
     });
     let mut risers: Vec<Vec<Vec<(f64, f64)>>> = vec![Vec::new(); columns];
     for (column, from, to, number) in verticals {
@@ -276,11 +282,7 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
             *lane = given;
         }
     }
-    Routing {
-        nets,
-        riser_lanes: risers.iter().map(Vec::len).collect(),
-        terminals,
-    }
+    Routing { nets, riser_lanes: risers.iter().map(Vec::len).collect(), terminals }
 }
 
 /// The riser that a net between two cards of different rows takes: that of its far end, unless

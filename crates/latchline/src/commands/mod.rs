@@ -4,6 +4,7 @@ pub mod accept;
 pub mod addresses;
 pub mod check;
 pub mod completions;
+pub mod draw;
 pub mod explain;
 pub mod fix;
 pub mod flow;

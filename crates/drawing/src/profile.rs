@@ -1,0 +1,367 @@
+//! Voltage against distance along each run: small multiples, supply by supply.
+//!
+//! Every device is drawn in its own worst state: its adverse voltage, the nominal voltage in the
+//! same state, and the limit that holds there, all as the assessment gives them.
+
+use crate::chart::{Axes, CHART_TEXT_MM};
+use crate::figure::{conductor, metres, rounded_down, trimmed};
+use crate::labels::{Candidate, Obstacles, place};
+use crate::palette::Ink;
+use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Scene, Stroke, Text};
+use crate::sheet::{Frame, LegendEntry, SheetSize, TitleBlock, fitted};
+use crate::symbols;
+use latchline_assess::{Assessment, DeviceResult};
+use latchline_site::model::{RunStart, RunStop, Site};
+use std::collections::BTreeMap;
+
+/// What profiles are drawn for.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ProfileOptions {
+    /// The sheet; without one A4 on its side.
+    pub sheet: Option<SheetSize>,
+    /// The revision in the title block.
+    pub revision: Option<String>,
+    /// The date in the title block.
+    pub date: Option<String>,
+}
+
+const LEAST_PANEL_MM: f64 = 84.0;
+const LEAST_PANEL_HEIGHT_MM: f64 = 58.0;
+const MOST_PANEL_HEIGHT_MM: f64 = 80.0;
+const HEADING_MM: f64 = 9.0;
+const GAP_MM: f64 = 6.0;
+/// Most names in one panel; runs with more stops are cut.
+const MOST_STOPS: usize = 16;
+
+/// One panel: runs that belong together.
+struct Panel<'p> {
+    source: String,
+    title: String,
+    /// Each way from its start: the devices in order.
+    ways: Vec<Vec<&'p DeviceResult>>,
+}
+
+/// Spans of the axes that all panels of a source share.
+#[derive(Clone, Copy)]
+struct Spans {
+    distance_m: f64,
+    voltage_v: (f64, f64),
+}
+
+/// Draws the profiles of all runs, one scene for each sheet.
+pub fn profiles(site: &Site, assessment: &Assessment, options: &ProfileOptions) -> Vec<Scene> {
+    let panels = panels(site, assessment);
+    let block = TitleBlock {
+        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
+        subject: String::from("Voltage along each run"),
+        note: format!("Verdict: {}. Not a certificate.", assessment.verdict.word().replace('-', " ")),
+        revision: options.revision.clone(),
+        date: options.date.clone(),
+    };
+    let entries = legend();
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &entries);
+    let content = frame.content;
+    let across = (((content.width + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)) as usize).max(1);
+    let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
+    let free = content.height - HEADING_MM + GAP_MM;
+    let rows = (free / (LEAST_PANEL_HEIGHT_MM + GAP_MM)).floor().max(1.0);
+    let height = (free / rows - GAP_MM).min(MOST_PANEL_HEIGHT_MM);
+    let mut sheets: Vec<Group> = vec![Group::new("profiles")];
+    let (mut y, mut column) = (content.y, 0);
+    let mut source: Option<&str> = None;
+    for panel in &panels {
+        let spans = spans(assessment, &panel.source);
+        let new_source = source != Some(panel.source.as_str());
+        if column > 0 && (new_source || column == across) {
+            y += height + GAP_MM;
+            column = 0;
+        }
+        let heading = if new_source { HEADING_MM } else { 0.0 };
+        if column == 0 && y + heading + height > content.bottom() + 1e-6 && y > content.y + HEADING_MM {
+            sheets.push(Group::new("profiles"));
+            y = content.y;
+        }
+        let Some(sheet) = sheets.last_mut() else { break };
+        if new_source || (y == content.y && column == 0) {
+            let words = format!("From {}", panel.source);
+            let text = fitted((content.x, y + 5.0), &words, 4.2, 3.0, true, content.width);
+            sheet.text(Layer::Lettering, text);
+            y += HEADING_MM;
+            source = Some(panel.source.as_str());
+        }
+        let x = content.x + column as f64 * (width + GAP_MM);
+        sheet.group(draw_panel(panel, spans, Area::new(x, y, width, height)));
+        column += 1;
+    }
+    if panels.is_empty() {
+        let text =
+            Text::new((content.x, content.y + 6.0), "No run reaches a device with a voltage limit.", 3.2);
+        sheets[0].text(Layer::Lettering, text);
+    }
+    let of = sheets.len();
+    let finish = |(number, group): (usize, Group)| {
+        let title = format!("{}: voltage along each run, sheet {} of {of}", block.site, number + 1);
+        let description = format!("Voltage against distance of {} groups of runs.", panels.len());
+        let mut scene = frame.scene(title, description);
+        scene.root.group(group);
+        frame.draw(&mut scene.root, &block, &entries, number + 1, of);
+        scene
+    };
+    sheets.into_iter().enumerate().map(finish).collect()
+}
+
+fn panels<'p>(site: &Site, assessment: &'p Assessment) -> Vec<Panel<'p>> {
+    let results: BTreeMap<&str, &DeviceResult> =
+        assessment.devices.iter().map(|device| (device.id.as_str(), device)).collect();
+    let mut panels: Vec<Panel<'p>> = Vec::new();
+    // Runs with one stop from the same box share a panel, up to so many names.
+    let mut shared: BTreeMap<(String, String), usize> = BTreeMap::new();
+    for run in &site.runs {
+        let start = match run.from {
+            RunStart::Port { box_index, .. } => site.boxes[box_index].id.to_string(),
+            other => site.start_id(other).to_string(),
+        };
+        let stops: Vec<&DeviceResult> = run
+            .sections
+            .iter()
+            .filter_map(|section| results.get(site.stop_id(section.to).as_str()).copied())
+            .collect();
+        let Some(first) = stops.first() else { continue };
+        let source = first.source.to_string();
+        // The device at the start, if it is on the same source, is where the curve begins.
+        let begin = results.get(start.as_str()).copied().filter(|device| device.source.as_str() == source);
+        if stops.len() == 1 {
+            // A box fed by its source alone is where the panels of its own runs begin.
+            if begin.is_none() && !matches!(run.sections[0].to, RunStop::Station(_)) {
+                continue;
+            }
+            let way: Vec<&DeviceResult> = begin.into_iter().chain(stops).collect();
+            let key = (source.clone(), start.clone());
+            let open = shared.get(&key).copied().filter(|panel| panels[*panel].ways.len() < MOST_STOPS);
+            match open {
+                Some(panel) => panels[panel].ways.push(way),
+                None => {
+                    shared.insert(key, panels.len());
+                    panels.push(Panel {
+                        source,
+                        title: format!("single stops from {start}"),
+                        ways: vec![way],
+                    });
+                }
+            }
+            continue;
+        }
+        let length = metres(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
+        let title =
+            format!("{} · {length} · {} · from {}", run.id, conductor(site, run), site.start_id(run.from));
+        let mut before = begin;
+        for (part, chunk) in stops.chunks(MOST_STOPS).enumerate() {
+            let way: Vec<&DeviceResult> = before.into_iter().chain(chunk.iter().copied()).collect();
+            before = chunk.last().copied();
+            let title = if part == 0 { title.clone() } else { format!("{title}, continued") };
+            panels.push(Panel { source: source.clone(), title, ways: vec![way] });
+        }
+    }
+    let order: BTreeMap<&str, usize> =
+        assessment.sources.iter().enumerate().map(|(number, source)| (source.id.as_str(), number)).collect();
+    panels.sort_by_key(|panel| order.get(panel.source.as_str()).copied().unwrap_or(usize::MAX));
+    panels
+}
+
+fn spans(assessment: &Assessment, source: &str) -> Spans {
+    let mut spans = Spans { distance_m: 1.0, voltage_v: (f64::INFINITY, f64::NEG_INFINITY) };
+    for device in assessment.devices.iter().filter(|device| device.source.as_str() == source) {
+        spans.distance_m = spans.distance_m.max(device.distance_m);
+        let values = [device.worst.adverse_v, device.worst.nominal_v, Some(device.worst.limit_v)];
+        for value in values.into_iter().flatten().filter(|value| value.is_finite()) {
+            spans.voltage_v = (spans.voltage_v.0.min(value), spans.voltage_v.1.max(value));
+        }
+    }
+    if spans.voltage_v.0 > spans.voltage_v.1 {
+        spans.voltage_v = (0.0, 1.0);
+    }
+    spans
+}
+
+fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
+    let mut group = Group::new("profile");
+    group.role.title = Some(panel.title.clone());
+    let title = fitted((area.x, area.y + 3.6), &panel.title, 3.0, 2.4, true, area.width);
+    group.text(Layer::Lettering, title);
+    let plot = Area::new(area.x + 10.0, area.y + 10.5, area.width - 12.0, area.height - 20.0);
+    let axes = Axes::new(plot, (0.0, spans.distance_m), spans.voltage_v);
+    axes.draw(&mut group, "m from the source", "V");
+    let mut obstacles = Obstacles::default();
+    let mut line = |group: &mut Group, points: Vec<Point>, stroke: Stroke| {
+        for pair in points.windows(2) {
+            for step in 0..24 {
+                let at = |share: f64| {
+                    (pair[0].0 + (pair[1].0 - pair[0].0) * share, pair[0].1 + (pair[1].1 - pair[0].1) * share)
+                };
+                obstacles.add(
+                    Area::between(at(f64::from(step) / 24.0), at(f64::from(step + 1) / 24.0)).grown(0.3),
+                );
+            }
+        }
+        if points.len() > 1 {
+            group.path(Layer::Curve, points, stroke);
+        }
+    };
+    let limit_stroke = Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed);
+    let mut limits: BTreeMap<i64, (f64, f64, f64)> = BTreeMap::new();
+    for way in &panel.ways {
+        let curve = |value: &dyn Fn(&DeviceResult) -> Option<f64>| -> Vec<Point> {
+            way.iter().filter_map(|device| Some(axes.at(device.distance_m, value(device)?))).collect()
+        };
+        line(
+            &mut group,
+            curve(&|device| device.worst.nominal_v),
+            Stroke::solid(Ink::Quiet, 0.25).dashed(Dash::Dotted),
+        );
+        line(&mut group, curve(&|device| device.worst.adverse_v), Stroke::solid(Ink::Wire, 0.45));
+        for device in way {
+            let (x, y) = axes.at(device.distance_m, device.worst.limit_v);
+            let known = limits.entry((device.worst.limit_v * 100.0).round() as i64).or_insert((x, x, y));
+            *known = (known.0.min(x), known.1.max(x), y);
+        }
+    }
+    for (from, to, y) in limits.values() {
+        line(
+            &mut group,
+            vec![((from - 3.0).max(plot.x), *y), ((to + 3.0).min(plot.right()), *y)],
+            limit_stroke,
+        );
+    }
+    for y in axes.grid() {
+        obstacles.add(Area::new(plot.x, y - 0.15, plot.width, 0.3));
+    }
+    let mut seen: Vec<&str> = Vec::new();
+    let mut marks: Vec<(Point, &DeviceResult)> = Vec::new();
+    for device in panel.ways.iter().flatten() {
+        if !seen.contains(&device.id.as_str()) {
+            seen.push(device.id.as_str());
+            let voltage = device.worst.adverse_v.unwrap_or(f64::NEG_INFINITY);
+            marks.push((axes.at(device.distance_m, voltage.max(-1e9)), device));
+        }
+    }
+    for ((x, y), device) in &marks {
+        if device.worst.margin_v() < 0.0 {
+            symbols::error_mark(&mut group, (x - 1.3, y - 1.5), 2.6);
+        } else {
+            group.circle(Layer::Curve, (*x, *y), 0.8, Some(Stroke::solid(Ink::Wire, 0.3)), Some(Ink::Paper));
+        }
+        obstacles.add(Area::new(x - 1.3, y - 1.3, 2.6, 2.6));
+    }
+    label(&mut group, &marks, &limits, &mut obstacles, area, plot);
+    group
+}
+
+/// Names the devices and the limits.
+fn label(
+    group: &mut Group,
+    marks: &[(Point, &DeviceResult)],
+    limits: &BTreeMap<i64, (f64, f64, f64)>,
+    obstacles: &mut Obstacles,
+    area: Area,
+    plot: Area,
+) {
+    // The figures of the axes and what lies outside the panel stay free.
+    for edge in [
+        Area::new(plot.x - 200.0, plot.y - 200.0, 199.0, 500.0),
+        Area::new(area.right(), plot.y - 200.0, 200.0, 500.0),
+        Area::new(plot.x - 200.0, plot.bottom() - 0.1, 600.0, 100.0),
+        Area::new(plot.x - 200.0, area.y - 100.0, 600.0, 104.4),
+        Area::new(plot.x - 9.0, plot.y - 5.4, 9.0, 5.0),
+    ] {
+        obstacles.add(edge);
+    }
+    let mut texts: Vec<(String, Point, Ink)> = Vec::new();
+    for (at, device) in marks {
+        let figure = device.worst.adverse_v.map_or(String::from("no voltage"), rounded_down);
+        let ink = if device.worst.margin_v() < 0.0 { Ink::Trouble } else { Ink::Text };
+        texts.push((format!("{} {figure}", device.id), *at, ink));
+    }
+    for (limit, (from, to, y)) in limits {
+        let words = format!("limit {} V", trimmed(*limit as f64 / 100.0, 2));
+        texts.push((words, ((from + to) / 2.0, *y), Ink::Trouble));
+    }
+    let mut choices: Vec<Vec<(Candidate, Text)>> = Vec::new();
+    for (words, (x, y), ink) in &texts {
+        let mut found = Vec::new();
+        // The eight positions around a point, in the order of preference of Christensen, Marks and
+        // Shieber, then the same further off, joined by a leader.
+        for (ring, distance) in [1.6, 4.6, 7.8, 11.0, 14.2].into_iter().enumerate() {
+            for (rank, (right, up)) in [
+                (1.0, 1.0),
+                (-1.0, 1.0),
+                (-1.0, -1.0),
+                (1.0, -1.0),
+                (0.0, 1.0),
+                (0.0, -1.0),
+                (1.0, 0.0),
+                (-1.0, 0.0),
+            ]
+            .into_iter()
+            .enumerate()
+            {
+                let anchor = match right as i64 {
+                    1 => Anchor::Start,
+                    0 => Anchor::Middle,
+                    _ => Anchor::End,
+                };
+                let side = if ring > 0 { 1.0 } else { distance };
+                let drop = if up > 0.0 { 0.0 } else { CHART_TEXT_MM * 0.7 }
+                    - if up == 0.0 { CHART_TEXT_MM * 0.35 } else { 0.0 };
+                let at = (x + right * side, y - up * distance + drop);
+                let text = Text::new(at, words.clone(), CHART_TEXT_MM).anchored(anchor).ink(*ink);
+                if obstacles.is_free(&text.area()) {
+                    let cost = ring as f64 * 4.0 + rank as f64 * 0.3;
+                    found.push((Candidate { area: text.area().grown(0.15), cost }, text));
+                }
+            }
+        }
+        choices.push(found);
+    }
+    let boxes: Vec<Vec<Candidate>> =
+        choices.iter().map(|list| list.iter().map(|(candidate, _)| *candidate).collect()).collect();
+    let mut unnamed = Vec::new();
+    for (((words, (x, y), _), list), chosen) in texts.iter().zip(&choices).zip(place(&boxes, 20)) {
+        let Some(number) = chosen else {
+            unnamed.push(words.as_str());
+            continue;
+        };
+        let (candidate, text) = &list[number];
+        if candidate.cost >= 4.0 {
+            let box_of = text.area();
+            let end =
+                (x.clamp(box_of.x, box_of.right()), if box_of.y > *y { box_of.y } else { box_of.bottom() });
+            group.line(Layer::Axis, (*x, *y), end, Stroke::solid(Ink::Outline, 0.15));
+        }
+        group.text(Layer::Lettering, text.clone());
+    }
+    if !unnamed.is_empty() {
+        let words = format!("not named above: {}", unnamed.join(", "));
+        let text = fitted((area.x, area.bottom() + 1.5), &words, 2.4, 2.0, false, area.width - 30.0);
+        group.text(Layer::Lettering, text.ink(Ink::Quiet));
+    }
+}
+
+fn legend() -> Vec<LegendEntry> {
+    let line = |words: &str, stroke: Stroke| LegendEntry {
+        picture_width: 8.0,
+        picture: Box::new(move |group, (x, y)| {
+            group.line(Layer::Curve, (x, y + 2.0), (x + 8.0, y + 2.0), stroke);
+        }),
+        text: words.to_string(),
+    };
+    vec![
+        line("adverse tolerances, each device in its worst state", Stroke::solid(Ink::Wire, 0.45)),
+        line("the same state with nominal values", Stroke::solid(Ink::Quiet, 0.25).dashed(Dash::Dotted)),
+        line("limit", Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed)),
+        LegendEntry {
+            picture_width: 3.0,
+            picture: Box::new(|group, (x, y)| symbols::error_mark(group, (x, y + 0.5), 3.0)),
+            text: String::from("below the limit"),
+        },
+    ]
+}

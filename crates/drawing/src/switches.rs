@@ -1,0 +1,266 @@
+//! Pictures of switch settings, at true scale.
+//!
+//! DIP switches and jumpers have the usual pitch of 2.54 mm, so a printed picture can be laid beside
+//! the bank. What is set is told by position, by fill and by a word or figure, not by colour.
+
+use crate::font::text_width_mm;
+use crate::palette::Ink;
+use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
+use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
+use crate::svg::on_circle;
+use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, settings};
+use latchline_site::catalogue::AddressField;
+use latchline_site::model::Site;
+
+/// Pitch of DIP switches and pin headers.
+pub const PITCH_MM: f64 = 2.54;
+/// Height that every picture takes, label included.
+pub const PICTURE_HEIGHT_MM: f64 = 27.0;
+const DIAL_MM: f64 = 16.0;
+const LABEL_MM: f64 = 2.5;
+const FIGURE_MM: f64 = 2.0;
+const GAP_MM: f64 = 4.0;
+
+fn thin() -> Stroke {
+    Stroke::solid(Ink::Text, 0.25)
+}
+
+/// Width of the picture of a setting with this label.
+pub fn picture_width_mm(label: &str, setting: &SwitchSetting) -> f64 {
+    let own = match setting {
+        SwitchSetting::Rotary { at, .. } => at.len() as f64 * (DIAL_MM + 1.5) - 1.5,
+        SwitchSetting::Dip { on, .. } => on.len() as f64 * PITCH_MM + 2.0 + 7.0,
+        SwitchSetting::Jumpers { fitted } => (fitted.len() as f64 * PITCH_MM + 2.0).max(16.0),
+        SwitchSetting::Keyed { digits } => digits.chars().count() as f64 * 7.0,
+    };
+    own.max(text_width_mm(label, LABEL_MM, true)).max(10.0)
+}
+
+/// The picture of a setting with its left upper corner at `corner`, under the label that is printed
+/// beside the switch.
+pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point) -> Group {
+    let mut group = Group::new("switch");
+    group.role.title = Some(format!("{label}: {setting}"));
+    let (x, y) = corner;
+    group.text(Layer::Lettering, Text::new((x, y + 2.6), label, LABEL_MM).bold());
+    let top = y + 4.2;
+    match setting {
+        SwitchSetting::Rotary { positions, at } => {
+            for (place, position) in at.iter().enumerate() {
+                let left = x + place as f64 * (DIAL_MM + 1.5);
+                let weight = u64::from(*positions).checked_pow((at.len() - 1 - place) as u32);
+                dial(&mut group, (left, top), *positions, *position, weight);
+            }
+        }
+        SwitchSetting::Dip { first_switch, on } => dip(&mut group, (x, top), *first_switch, on),
+        SwitchSetting::Jumpers { fitted } => jumpers(&mut group, (x, top), fitted),
+        SwitchSetting::Keyed { digits } => keyed(&mut group, (x, top), digits),
+    }
+    group
+}
+
+/// A rotary switch: figures around, an arrow to the one that is set, its weight and figure below.
+fn dial(group: &mut Group, (x, y): Point, positions: u32, at: u32, weight: Option<u64>) {
+    let centre = (x + DIAL_MM / 2.0, y + DIAL_MM / 2.0);
+    group.rectangle(Layer::Device, Area::new(x, y, DIAL_MM, DIAL_MM), 0.6, Some(thin()), Some(Ink::Inside));
+    group.circle(Layer::Device, centre, 4.3, Some(thin()), None);
+    let angle = |position: u32| 90.0 - 360.0 * f64::from(position) / f64::from(positions.max(1));
+    // Sixteen figures stand closer than ten.
+    let size = if positions > 10 { 1.9 } else { 2.3 };
+    for position in 0..positions.min(16) {
+        let (px, py) = on_circle(centre, 6.2, angle(position));
+        let chosen = position == at;
+        let mut text =
+            Text::new((px, py + size * 0.35), format!("{position:X}"), size).anchored(Anchor::Middle);
+        text.bold = chosen;
+        group.text(Layer::Lettering, text.ink(if chosen { Ink::Text } else { Ink::Quiet }));
+    }
+    let tip = on_circle(centre, 4.1, angle(at));
+    let back = [on_circle(centre, 2.6, angle(at) + 140.0), on_circle(centre, 2.6, angle(at) - 140.0)];
+    group.polygon(Layer::Device, vec![tip, back[0], back[1]], Ink::Text);
+    let weight = weight.map_or(String::new(), |weight| format!("×{weight} "));
+    let words = format!("{weight}at {at:X}");
+    let text = Text::new((centre.0, y + DIAL_MM + 3.6), words, LABEL_MM).anchored(Anchor::Middle);
+    group.text(Layer::Lettering, text.bold());
+}
+
+/// A bank of DIP switches, ON upward as printed on it.
+fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool]) {
+    const BODY_MM: f64 = 11.0;
+    let width = on.len() as f64 * PITCH_MM + 2.0;
+    group.rectangle(Layer::Device, Area::new(x, y, width, BODY_MM), 0.4, Some(thin()), Some(Ink::Inside));
+    for (place, on) in on.iter().enumerate() {
+        let centre = x + 1.0 + (place as f64 + 0.5) * PITCH_MM;
+        let slot = Area::new(centre - 0.8, y + 1.4, 1.6, 6.0);
+        group.rectangle(Layer::Device, slot, 0.0, Some(thin()), Some(Ink::Paper));
+        let top = if *on { slot.y } else { slot.y + 3.0 };
+        group.rectangle(Layer::Device, Area::new(slot.x, top, 1.6, 3.0), 0.0, Some(thin()), Some(Ink::Text));
+        let number = Text::new((centre, y + 10.0), (first + place as u32).to_string(), FIGURE_MM);
+        group.text(Layer::Lettering, number.anchored(Anchor::Middle).ink(Ink::Quiet));
+        let word = if *on { "ON" } else { "–" };
+        let state = Text::new((centre, y + BODY_MM + 3.2), word, if *on { 1.55 } else { 2.4 }).bold();
+        group.text(Layer::Lettering, state.anchored(Anchor::Middle));
+    }
+    let side = x + width + 1.2;
+    group.text(Layer::Lettering, Text::new((side, y + 3.6), "ON", FIGURE_MM).ink(Ink::Quiet));
+    let arrow = vec![(side + 1.5, y + 4.6), (side + 0.7, y + 6.0), (side + 2.3, y + 6.0)];
+    group.polygon(Layer::Device, arrow, Ink::Quiet);
+    group.line(Layer::Device, (side + 1.5, y + 5.8), (side + 1.5, y + 7.6), Stroke::solid(Ink::Quiet, 0.3));
+    let numbers: Vec<String> =
+        (first..).zip(on).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();
+    let words =
+        if numbers.is_empty() { String::from("all off") } else { format!("ON: {}", numbers.join(" ")) };
+    let text = Text::new((x, y + BODY_MM + 7.0), words, LABEL_MM).bold();
+    group.text(Layer::Lettering, text);
+}
+
+/// A row of jumpers: a block over both pins where one is fitted, two open pins where none is.
+fn jumpers(group: &mut Group, (x, y): Point, fitted: &[bool]) {
+    let width = fitted.len() as f64 * PITCH_MM + 2.0;
+    let body = Area::new(x, y, width, 2.0 * PITCH_MM + 1.6);
+    group.rectangle(Layer::Device, body, 0.0, Some(thin()), Some(Ink::Inside));
+    for (place, fitted) in fitted.iter().enumerate() {
+        let centre = x + 1.0 + (place as f64 + 0.5) * PITCH_MM;
+        let pins = [y + 0.8 + PITCH_MM / 2.0, y + 0.8 + 1.5 * PITCH_MM];
+        if *fitted {
+            let block = Area::new(centre - 1.0, y + 0.9, 2.0, 2.0 * PITCH_MM - 0.2);
+            group.rectangle(Layer::Device, block, 0.3, Some(thin()), Some(Ink::Text));
+        } else {
+            for pin in pins {
+                group.circle(Layer::Device, (centre, pin), 0.5, Some(thin()), Some(Ink::Paper));
+            }
+        }
+        let number = Text::new((centre, body.bottom() + 2.6), (place + 1).to_string(), FIGURE_MM);
+        group.text(Layer::Lettering, number.anchored(Anchor::Middle).ink(Ink::Quiet));
+        let word = if *fitted { "in" } else { "–" };
+        let state = Text::new((centre, body.bottom() + 5.6), word, FIGURE_MM).bold();
+        group.text(Layer::Lettering, state.anchored(Anchor::Middle));
+    }
+    let text = Text::new((x, body.bottom() + 9.6), "black = fitted", FIGURE_MM).ink(Ink::Quiet);
+    group.text(Layer::Lettering, text);
+}
+
+/// Digits to key in, in the order of the keys.
+fn keyed(group: &mut Group, (x, y): Point, digits: &str) {
+    for (place, digit) in digits.chars().enumerate() {
+        let left = x + place as f64 * 7.0;
+        group.rectangle(Layer::Device, Area::new(left, y, 6.0, 7.0), 1.0, Some(thin()), Some(Ink::Inside));
+        let text = Text::new((left + 3.0, y + 5.0), digit.to_string(), 4.2).bold();
+        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+    }
+    group.text(Layer::Lettering, Text::new((x, y + 10.6), "key in", FIGURE_MM).ink(Ink::Quiet));
+}
+
+/// What switch sheets are drawn for.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SwitchOptions {
+    /// The sheet; without one A4 upright.
+    pub sheet: Option<SheetSize>,
+    /// The revision in the title block.
+    pub revision: Option<String>,
+    /// The date in the title block.
+    pub date: Option<String>,
+}
+
+/// A card for each station with every switch that has to be set, several to a sheet.
+pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SwitchOptions) -> Vec<Scene> {
+    const CARD_HEIGHT_MM: f64 = PICTURE_HEIGHT_MM + 14.0;
+    let block = TitleBlock {
+        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
+        subject: String::from("Switch settings, at true scale when printed without scaling"),
+        note: if site.family().addresses.latched_at_power_up {
+            String::from("Settings are read at power-up: switch the bus off and on after a change.")
+        } else {
+            String::new()
+        },
+        revision: options.revision.clone(),
+        date: options.date.clone(),
+    };
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &[]);
+    let content = frame.content;
+    let cards: Vec<Card> =
+        plan.stations.iter().filter_map(|address| card(site, plan, address.station)).collect();
+    let widest = cards.iter().map(Card::width_mm).fold(40.0, f64::max);
+    let across = (((content.width + GAP_MM) / (widest + GAP_MM)) as usize).max(1);
+    let down = (((content.height + GAP_MM) / (CARD_HEIGHT_MM + GAP_MM)) as usize).max(1);
+    let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
+    let sheets: Vec<&[Card]> =
+        if cards.is_empty() { vec![&[]] } else { cards.chunks(across * down).collect() };
+    let of = sheets.len();
+    let mut scenes = Vec::with_capacity(of);
+    for (number, on_sheet) in sheets.into_iter().enumerate() {
+        let title = format!("{}: switch settings, sheet {} of {of}", block.site, number + 1);
+        let lines: Vec<String> =
+            on_sheet.iter().map(|card| format!("{}: {}", card.station, card.words)).collect();
+        let mut scene = frame.scene(title, lines.join("; "));
+        for (place, card) in on_sheet.iter().enumerate() {
+            let x = content.x + (place % across) as f64 * (width + GAP_MM);
+            let y = content.y + (place / across) as f64 * (CARD_HEIGHT_MM + GAP_MM);
+            scene.root.group(card.draw(Area::new(x, y, width, CARD_HEIGHT_MM)));
+        }
+        frame.draw(&mut scene.root, &block, &[], number + 1, of);
+        scenes.push(scene);
+    }
+    scenes
+}
+
+/// Everything that has to be set on one station.
+struct Card {
+    station: String,
+    model: String,
+    words: String,
+    pictures: Vec<(String, SwitchSetting)>,
+}
+
+fn card(site: &Site, plan: &AddressPlan, station: usize) -> Option<Card> {
+    let address = plan.stations.get(station)?;
+    let numbers = address.numbers.as_deref()?;
+    let scheme = &site.family().addresses;
+    let fields: &[AddressField] = match address.class {
+        DeviceClass::Indoor => &scheme.indoor,
+        DeviceClass::Door => &scheme.door,
+        DeviceClass::Management => &scheme.management,
+    };
+    let words: Vec<String> =
+        fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", field.kind.word())).collect();
+    let pictures = fields
+        .iter()
+        .zip(numbers)
+        .filter_map(|(field, number)| Some((field.label.clone(), settings(field, *number)?)))
+        .collect();
+    let station = &site.stations[station];
+    let model = site.station_model(station).head.title.clone();
+    Some(Card { station: station.id.to_string(), model, words: words.join(", "), pictures })
+}
+
+impl Card {
+    fn width_mm(&self) -> f64 {
+        let pictures: f64 =
+            self.pictures.iter().map(|(label, setting)| picture_width_mm(label, setting) + GAP_MM).sum();
+        pictures - GAP_MM + 6.0
+    }
+
+    fn draw(&self, area: Area) -> Group {
+        let mut group = Group::of_element(
+            "switch-card",
+            self.station.clone(),
+            format!("{}: {}", self.station, self.words),
+        );
+        group.rectangle(Layer::Frame, area, 1.0, Some(Stroke::solid(Ink::Outline, 0.3)), None);
+        let (left, room) = (area.x + 3.0, area.width - 6.0);
+        group
+            .text(Layer::Lettering, fitted((left, area.y + 5.4), &self.station, 4.2, 2.6, true, room * 0.55));
+        let model = fitted((area.right() - 3.0, area.y + 5.2), &self.model, 2.4, 2.0, false, room * 0.43);
+        group.text(Layer::Lettering, model.anchored(Anchor::End).ink(Ink::Quiet));
+        group.text(
+            Layer::Lettering,
+            fitted((left, area.y + 9.8), &self.words, 2.8, 2.2, false, room).ink(Ink::Quiet),
+        );
+        let mut x = left;
+        for (label, setting) in &self.pictures {
+            group.group(switch_picture(label, setting, (x, area.y + 12.6)));
+            x += picture_width_mm(label, setting) + GAP_MM;
+        }
+        group
+    }
+}

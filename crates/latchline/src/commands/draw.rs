@@ -1,0 +1,210 @@
+//! `latchline draw`: pictures of a site.
+
+use crate::surroundings::Surroundings;
+use crate::{date, load, output};
+use anyhow::{Context, Result, bail};
+use clap::{Args, ValueEnum};
+use latchline_drawing::scene::Scene;
+use latchline_drawing::{
+    ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, dxf, elevation, profiles, svg,
+    switch_sheets,
+};
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Draw the site: elevation, voltage profiles, switch settings
+///
+/// The elevation shows every device on its floor with its worst voltage, and every run as it goes;
+/// large sites are cut into several sheets with match lines. What does not fit on one sheet is written
+/// to several files, numbered before the ending. Prints the name of every file written.
+///
+/// Exit status: 0 drawn, whatever the verdict; 2 the site cannot be used or a file not be written.
+#[derive(Debug, Args)]
+pub struct DrawArguments {
+    /// The site file; `-` reads standard input
+    site: PathBuf,
+    /// File to write (.svg or .dxf), or a folder
+    #[arg(short, long, value_name = "FILE|FOLDER")]
+    output: PathBuf,
+    /// What to draw; may be given several times if the output is a folder
+    #[arg(long, value_enum, default_value = "elevation")]
+    what: Vec<What>,
+    /// Form of the files; without it the ending of the file decides, else SVG
+    #[arg(long, value_enum)]
+    format: Option<Format>,
+    /// Sheet: a4, a4-upright, a3, a3-upright, phone, or WIDTHxHEIGHT in mm; without it what suits best
+    #[arg(long, value_name = "SIZE")]
+    sheet: Option<SheetSize>,
+    /// Colours for a dark page (SVG)
+    #[arg(long)]
+    dark: bool,
+    /// Date in the title block (YYYY-MM-DD)
+    #[arg(long, value_name = "DATE")]
+    date: Option<String>,
+}
+
+/// What to draw.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum What {
+    /// Floors, devices and runs
+    Elevation,
+    /// Voltage against distance along each run
+    Profiles,
+    /// The switch settings of every station, at true scale
+    Switches,
+}
+
+impl What {
+    fn word(self) -> &'static str {
+        match self {
+            What::Elevation => "elevation",
+            What::Profiles => "profiles",
+            What::Switches => "switches",
+        }
+    }
+}
+
+/// Form of the files.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For browsers and documents
+    Svg,
+    /// For CAD programs, release 12
+    Dxf,
+}
+
+impl Format {
+    fn ending(self) -> &'static str {
+        match self {
+            Format::Svg => "svg",
+            Format::Dxf => "dxf",
+        }
+    }
+}
+
+/// Where the files go.
+#[derive(Debug, PartialEq)]
+struct Target {
+    folder: Option<PathBuf>,
+    /// Name of the file before its number and ending; in a folder what is drawn gives it.
+    file: Option<PathBuf>,
+    format: Format,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file cannot be read or written, or the arguments contradict each other.
+pub fn run(
+    arguments: &DrawArguments,
+    surroundings: &Surroundings,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let target = target(&arguments.output, arguments.format, arguments.what.len())?;
+    let date = arguments.date.as_deref().map(|given| date::chosen(Some(given))).transpose()?;
+    let loaded = load::load(&arguments.site, input)?;
+    let Some(site) = &loaded.resolved.site else {
+        return super::refuse(&loaded, surroundings);
+    };
+    let assessment = latchline_assess::assess(site);
+    let revision = Some(revision(&loaded));
+    let sheet = arguments.sheet;
+    let palette = if arguments.dark { Palette::Dark } else { Palette::Light };
+    if let Some(folder) = &target.folder {
+        std::fs::create_dir_all(folder)
+            .with_context(|| format!("cannot make the folder \"{}\"", folder.display()))?;
+    }
+    for what in &arguments.what {
+        let (revision, date) = (revision.clone(), date.clone());
+        let scenes = match what {
+            What::Elevation => elevation(site, &assessment, &ElevationOptions { sheet, revision, date }),
+            What::Profiles => profiles(site, &assessment, &ProfileOptions { sheet, revision, date }),
+            What::Switches => {
+                switch_sheets(site, &assessment.addresses, &SwitchOptions { sheet, revision, date })
+            }
+        };
+        for (number, scene) in scenes.iter().enumerate() {
+            let path = path(&target, *what, number + 1, scenes.len());
+            output::replace(&path, &text(scene, target.format, palette))?;
+            writeln!(output, "{}", path.display())?;
+        }
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn text(scene: &Scene, format: Format, palette: Palette) -> String {
+    match format {
+        Format::Svg => svg::svg(scene, palette),
+        Format::Dxf => dxf::dxf(scene),
+    }
+}
+
+fn target(path: &Path, format: Option<Format>, pictures: usize) -> Result<Target> {
+    let ending = path.extension().and_then(|ending| ending.to_str()).map(str::to_ascii_lowercase);
+    let named = match ending.as_deref() {
+        Some("svg") => Some(Format::Svg),
+        Some("dxf") => Some(Format::Dxf),
+        _ => None,
+    };
+    let shown = path.display();
+    match named {
+        Some(named) if !path.is_dir() => {
+            if format.is_some_and(|asked| asked != named) {
+                bail!("\"{shown}\" has the ending of another form than --format asks for");
+            }
+            if pictures > 1 {
+                bail!("several pictures need a folder, not the one file \"{shown}\"");
+            }
+            Ok(Target { folder: None, file: Some(path.with_extension("")), format: named })
+        }
+        _ if path.is_file() => {
+            bail!("\"{shown}\" is a file that ends neither in .svg nor in .dxf; name such a file, or a folder")
+        }
+        _ => Ok(Target { folder: Some(path.to_path_buf()), file: None, format: format.unwrap_or(Format::Svg) }),
+    }
+}
+
+/// The file of a sheet; a single one has no number.
+fn path(target: &Target, what: What, number: usize, of: usize) -> PathBuf {
+    let base = match (&target.file, &target.folder) {
+        (Some(file), _) => file.clone(),
+        (None, Some(folder)) => folder.join(what.word()),
+        (None, None) => PathBuf::from(what.word()),
+    };
+    let mut name = base.into_os_string();
+    if of > 1 {
+        name.push(format!("-{number}"));
+    }
+    name.push(format!(".{}", target.format.ending()));
+    PathBuf::from(name)
+}
+
+/// What tells one state of the input from another: the FNV-1a hash (64 bits) of the site file and
+/// its catalogues, as twelve hexadecimal digits. It guards against mix-ups, not against forgery.
+fn revision(loaded: &load::Loaded) -> String {
+    let mut hash = 0xcbf2_9ce4_8422_2325_u64;
+    for (_, file) in loaded.sources.files() {
+        for byte in file.text.bytes().chain([0xff]) {
+            hash = (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
+        }
+    }
+    format!("{:012x}", hash >> 16)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_output_decides_between_file_and_folder() {
+        let file = target(Path::new("out/a.dxf"), None, 1).unwrap();
+        assert_eq!(path(&file, What::Elevation, 1, 1), Path::new("out/a.dxf"));
+        assert_eq!(path(&file, What::Elevation, 2, 3), Path::new("out/a-2.dxf"));
+        let folder = target(Path::new("pictures"), Some(Format::Dxf), 2).unwrap();
+        assert_eq!(path(&folder, What::Profiles, 1, 1), Path::new("pictures/profiles.dxf"));
+        assert!(target(Path::new("a.svg"), Some(Format::Dxf), 1).is_err());
+        assert!(target(Path::new("a.svg"), None, 2).is_err());
+    }
+}

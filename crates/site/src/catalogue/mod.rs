@@ -16,8 +16,8 @@ pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder}
 pub use cable::{Cable, Environment, Gauge, LineConstants, Material};
 pub use door::{Accessory, AccessoryKind, Feed, Lock, LockKind, PowerLoss};
 pub use parts::{
-    Battery, BoxKind, BoxModel, BoxRole, Family, LimitKind, LoadValue, LoopThrough, Media, StationKind,
-    StationModel, SupplyModel,
+    Battery, BoxKind, BoxModel, BoxRole, Family, LimitKind, LoadValue, LoopThrough, Media, SignalBand,
+    StationKind, StationModel, SupplyModel,
 };
 
 use latchline_finding::{Origin, Sourced};

@@ -3,7 +3,7 @@
 use super::{AddressScheme, PartHead};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::{
-    Capacitance, Charge, Current, Decibels, Duration, Inductance, Length, Power, Ratio, Resistance,
+    Capacitance, Charge, Current, Decibels, Duration, Frequency, Inductance, Length, Power, Ratio, Resistance,
     Temperature, Voltage,
 };
 
@@ -38,12 +38,31 @@ pub struct Family {
     pub terminator_resistance: Option<Sourced<Resistance>>,
     /// Its series capacitor; without one the bus voltage heats it.
     pub terminator_capacitance: Option<Sourced<Capacitance>>,
+    /// Frequency bands of its signals; empty where it gives only lengths.
+    pub signal_bands: Vec<SignalBand>,
     /// Whether several stations may hang on one chain (looped in and out).
     pub chains: Sourced<bool>,
     /// Whether a chain may branch at stations and branch boxes.
     pub branches: Sourced<bool>,
     /// How devices are numbered and set.
     pub addresses: AddressScheme,
+}
+
+/// A band of frequencies that a family uses on the pair.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SignalBand {
+    /// What it carries.
+    pub name: String,
+    /// Lower end.
+    pub low: Sourced<Frequency>,
+    /// Upper end, above the lower.
+    pub high: Sourced<Frequency>,
+    /// Greatest insertion loss anywhere in the band.
+    pub budget: Sourced<Decibels>,
+    /// Greatest difference between the highest and the lowest level in the band.
+    pub ripple: Option<Sourced<Decibels>>,
+    /// Whether only video stations use it.
+    pub video_only: bool,
 }
 
 /// A load as a datasheet gives it: which of the three, the unit says.
@@ -101,6 +120,8 @@ pub struct SupplyModel {
     pub outputs: Sourced<u32>,
     /// Inductance of the feed choke in series with the output.
     pub feed_choke: Option<Sourced<Inductance>>,
+    /// Capacitor across the output.
+    pub output_capacitance: Option<Sourced<Capacitance>>,
     /// Efficiency at rated load.
     pub efficiency: Option<Sourced<Ratio>>,
     /// Nominal mains voltage.
@@ -181,6 +202,16 @@ pub struct BoxModel {
     pub port_current_limit: Option<Sourced<Current>>,
     /// What the port does there.
     pub port_limit_kind: Option<Sourced<LimitKind>>,
+    /// Hiccup or trip: time over the limit before a port switches off.
+    pub port_trip_delay: Option<Sourced<Duration>>,
+    /// Hiccup: pause before a port tries again.
+    pub port_retry_pause: Option<Sourced<Duration>>,
+    /// Regenerated: input voltage at which its converter starts.
+    pub turn_on_voltage: Option<Sourced<Voltage>>,
+    /// Regenerated: input voltage at which its converter stops.
+    pub turn_off_voltage: Option<Sourced<Voltage>>,
+    /// Regenerated: capacitor at its input, behind the rectifier if it has one.
+    pub input_capacitance: Option<Sourced<Capacitance>>,
     /// Regenerated: output voltage.
     pub output_voltage: Option<Sourced<Voltage>>,
     /// Regenerated: its tolerance.

@@ -29,6 +29,7 @@ bounds! {
     TIME: Duration, 1e-6, 86_400.0, "0.001 ms", "24 h", "5 s";
     CAPACITANCE: Capacitance, 1e-12, 1.0, "1 pF", "1 F", "220 uF";
     CAPACITANCE_PER_LENGTH: CapacitancePerLength, 1e-12, 1e-8, "1 nF/km", "10 uF/km", "50 nF/km";
+    INDUCTANCE_OR_NONE: Inductance, 0.0, 100.0, "0 mH", "100 H", "4.7 mH";
     INDUCTANCE: Inductance, 1e-9, 100.0, "0.001 uH", "100 H", "4.7 mH";
     INDUCTANCE_PER_LENGTH: InductancePerLength, 1e-8, 1e-4, "10 uH/km", "100 mH/km", "0.65 mH/km";
     FREQUENCY: Frequency, 1.0, 1e9, "1 Hz", "1000 MHz", "80 kHz";

@@ -89,9 +89,36 @@ static FAMILY: TableSpec = TableSpec {
         ),
         may("terminator_resistance", Kind::Quantity(&RESISTANCE), "Resistance of the terminator."),
         may("terminator_capacitance", Kind::Quantity(&CAPACITANCE), "Its series capacitor."),
+        may(
+            "signal_bands",
+            Kind::List(&Kind::Table(&SIGNAL_BAND)),
+            "Frequency bands of its signals on the pair, with the loss that they bear. Without it only lengths are judged.",
+        ),
         may("chains", BOOLEAN, "Whether several stations may hang on one chain. Without it true."),
         may("branches", BOOLEAN, "Whether a chain may branch at stations and branch boxes. Without it true."),
         must("addresses", Kind::Table(&ADDRESSES), "How devices are numbered and set."),
+    ],
+};
+
+/// One band of a family's signals.
+static SIGNAL_BAND: TableSpec = TableSpec {
+    name: "signal band",
+    doc: "One band of frequencies that a family uses on the pair.",
+    keys: &[
+        must("name", TEXT, "What it carries: \"speech\", \"picture\", \"data\"."),
+        must("low", Kind::Quantity(&FREQUENCY), "Lower end of the band."),
+        must("high", Kind::Quantity(&FREQUENCY), "Upper end of the band."),
+        must(
+            "budget",
+            Kind::Quantity(&LEVEL),
+            "Greatest insertion loss between door station and indoor station anywhere in the band.",
+        ),
+        may(
+            "ripple",
+            Kind::Quantity(&LEVEL),
+            "Greatest difference between the highest and the lowest level in the band. Without it none is judged.",
+        ),
+        may("video_only", BOOLEAN, "Whether only video stations use it. Without it false."),
     ],
 };
 
@@ -192,8 +219,13 @@ static SUPPLY_MODEL: TableSpec = TableSpec {
         ),
         may(
             "feed_choke",
-            Kind::Quantity(&INDUCTANCE),
-            "Inductance of the feed choke in series with the output.",
+            Kind::Quantity(&INDUCTANCE_OR_NONE),
+            "Inductance of the feed choke in series with the output; 0 mH where there is none, so that the supply shorts the signal.",
+        ),
+        may(
+            "output_capacitance",
+            Kind::Quantity(&CAPACITANCE),
+            "Capacitor across the output; must be there to judge the start-up of a supply with foldback.",
         ),
         may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency at rated load."),
         may("mains_voltage", Kind::Quantity(&VOLTAGE), "Nominal mains voltage."),
@@ -272,6 +304,27 @@ static BOX_MODEL: TableSpec = TableSpec {
         ),
         may("port_limit_kind", LIMIT_KIND, "What a port does at its limit."),
         may(
+            "port_trip_delay",
+            Kind::Quantity(&TIME),
+            "Hiccup or trip: time over the limit before a port switches off.",
+        ),
+        may("port_retry_pause", Kind::Quantity(&TIME), "Hiccup: pause before a port tries again."),
+        may(
+            "turn_on_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Regenerated: voltage at its input at which its converter starts.",
+        ),
+        may(
+            "turn_off_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Regenerated: voltage at its input at which its converter stops.",
+        ),
+        may(
+            "input_capacitance",
+            Kind::Quantity(&CAPACITANCE),
+            "Regenerated: capacitor at its input, behind the rectifier if it has one.",
+        ),
+        may(
             "output_voltage",
             Kind::Quantity(&VOLTAGE),
             "Output voltage; must be there for a regenerated box.",
@@ -292,8 +345,8 @@ static BOX_MODEL: TableSpec = TableSpec {
         may("signal_loss", Kind::Quantity(&LEVEL), "Signal loss from input or link to each port."),
         may(
             "feed_choke",
-            Kind::Quantity(&INDUCTANCE),
-            "Feed choke at each port, where the box feeds power there.",
+            Kind::Quantity(&INDUCTANCE_OR_NONE),
+            "Feed choke at each port, where the box feeds power there; 0 mH where there is none.",
         ),
     ],
 };

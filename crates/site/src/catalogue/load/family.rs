@@ -1,15 +1,16 @@
 //! Families and their address schemes.
 
 use super::{DATASHEET, boolean, head, ordered};
-use crate::catalogue::{AddressField, AddressScheme, Family, FieldKind, Setter, SwitchOrder};
+use crate::catalogue::{AddressField, AddressScheme, Family, FieldKind, Setter, SignalBand, SwitchOrder};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record, Value};
-use latchline_finding::quantity::{Capacitance, Length, Resistance, Voltage};
+use latchline_finding::quantity::{Capacitance, Decibels, Frequency, Length, Resistance, Voltage};
 use latchline_finding::{Finding, Severity, Sourced};
 
 pub(super) fn family(entry: &Entry<'_>, findings: &mut Findings) -> Option<Family> {
     let record = &entry.record;
     let addresses = record.table("addresses").and_then(|addresses| scheme(entry.name, addresses, findings));
+    let signal_bands = signal_bands(entry.name, record, findings)?;
     Some(Family {
         head: head(entry, DATASHEET)?,
         nominal_voltage: record.quantity("nominal_voltage", DATASHEET, Voltage::from_volts)?,
@@ -29,10 +30,29 @@ pub(super) fn family(entry: &Entry<'_>, findings: &mut Findings) -> Option<Famil
             DATASHEET,
             Capacitance::from_farads,
         ),
+        signal_bands,
         chains: boolean(record, "chains", true),
         branches: boolean(record, "branches", true),
         addresses: addresses?,
     })
+}
+
+/// The bands; `None` if one of them cannot be read.
+fn signal_bands(family: &str, record: &Record<'_>, findings: &mut Findings) -> Option<Vec<SignalBand>> {
+    let mut bands = Vec::new();
+    for item in record.list("signal_bands") {
+        let Value::Table(inner) = &item.value else { return None };
+        ordered(inner, family, "low", "high", findings);
+        bands.push(SignalBand {
+            name: inner.text("name")?.to_string(),
+            low: inner.quantity("low", DATASHEET, Frequency::from_hertz)?,
+            high: inner.quantity("high", DATASHEET, Frequency::from_hertz)?,
+            budget: inner.quantity("budget", DATASHEET, Decibels::from_decibels)?,
+            ripple: inner.quantity("ripple", DATASHEET, Decibels::from_decibels),
+            video_only: boolean(inner, "video_only", false).value,
+        });
+    }
+    Some(bands)
 }
 
 fn scheme(family: &str, record: &Record<'_>, findings: &mut Findings) -> Option<AddressScheme> {

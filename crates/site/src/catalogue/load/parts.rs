@@ -41,6 +41,7 @@ pub(super) fn supply(entry: &Entry<'_>, _: &mut Findings) -> Option<SupplyModel>
         retry_pause: record.quantity("retry_pause", DATASHEET, Duration::from_seconds),
         outputs: record.integer("outputs", DATASHEET).unwrap_or(Sourced::assumed(1)),
         feed_choke: record.quantity("feed_choke", DATASHEET, Inductance::from_henries),
+        output_capacitance: record.quantity("output_capacitance", DATASHEET, Capacitance::from_farads),
         efficiency: record.quantity("efficiency", DATASHEET, Ratio::from_fraction),
         mains_voltage: record.quantity("mains_voltage", DATASHEET, Voltage::from_volts),
         power_factor: record.number("power_factor", DATASHEET).map(|factor| factor.map(Ratio::from_fraction)),
@@ -82,6 +83,7 @@ pub(super) fn box_model(entry: &Entry<'_>, findings: &mut Findings) -> Option<Bo
         }
     }
     ordered(record, entry.name, "least_voltage", "highest_voltage", findings);
+    ordered(record, entry.name, "turn_off_voltage", "turn_on_voltage", findings);
     Some(BoxModel {
         head: head(entry, DATASHEET)?,
         family: record.sourced_text("family", DATASHEET)?,
@@ -101,6 +103,11 @@ pub(super) fn box_model(entry: &Entry<'_>, findings: &mut Findings) -> Option<Bo
             .unwrap_or(Sourced::assumed(Resistance::ZERO)),
         port_current_limit: record.quantity("port_current_limit", DATASHEET, Current::from_amps),
         port_limit_kind: record.word("port_limit_kind", DATASHEET, LIMIT_KINDS),
+        port_trip_delay: record.quantity("port_trip_delay", DATASHEET, Duration::from_seconds),
+        port_retry_pause: record.quantity("port_retry_pause", DATASHEET, Duration::from_seconds),
+        turn_on_voltage: record.quantity("turn_on_voltage", DATASHEET, Voltage::from_volts),
+        turn_off_voltage: record.quantity("turn_off_voltage", DATASHEET, Voltage::from_volts),
+        input_capacitance: record.quantity("input_capacitance", DATASHEET, Capacitance::from_farads),
         output_voltage: record.quantity("output_voltage", DATASHEET, Voltage::from_volts),
         output_tolerance: record.quantity("output_tolerance", DATASHEET, Ratio::from_fraction),
         output_resistance: record.quantity("output_resistance", DATASHEET, Resistance::from_ohms),

@@ -1,0 +1,122 @@
+//! Which limit is to blame where no design exists, and what each limit costs where one does.
+
+use crate::design::{Binding, relaxed};
+use crate::electric::Sweep;
+use crate::instance::{Instance, Limits};
+use crate::money::{Micro, units};
+use crate::obstacle::Obstacle;
+use crate::plan::plan;
+use crate::runs::{best_head, cheapest};
+
+/// A limit with its value in words, and the limits without it.
+fn loosened(limits: &Limits) -> Vec<(String, Limits)> {
+    let mut list = Vec::new();
+    if limits.spare > 0 {
+        list.push((format!("spare ports: {}", limits.spare), Limits { spare: 0, ..*limits }));
+    }
+    if limits.dwellings < usize::MAX / 2 {
+        let words = format!("dwellings on a run: {}", limits.dwellings);
+        list.push((words, Limits { dwellings: usize::MAX / 2, ..*limits }));
+    }
+    if limits.stations < usize::MAX / 2 {
+        let words = format!("stations on a run: {}", limits.stations);
+        list.push((words, Limits { stations: usize::MAX / 2, ..*limits }));
+    }
+    if limits.longest_dm.min(limits.total_dm) < u64::MAX / 4 {
+        let words = format!("length of a run: {} m", limits.longest_dm.min(limits.total_dm) / 10);
+        list.push((words, Limits { longest_dm: u64::MAX / 2, total_dm: u64::MAX / 2, ..*limits }));
+    }
+    list
+}
+
+fn bound(instance: &mut Instance<'_>, root: usize, order: &[usize], limits: Limits) -> Option<Micro> {
+    let kept = std::mem::replace(&mut instance.limits, limits);
+    let found = plan(instance, order, root, relaxed(instance), None).map(|plan| plan.cost);
+    instance.limits = kept;
+    found
+}
+
+/// Why there is no plan at all.
+pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle {
+    let mut sweep = Sweep::default();
+    for &item in order {
+        let reached = instance.distributors.iter().any(|kind| {
+            let head = best_head(instance, kind, 0.0);
+            instance
+                .box_places
+                .iter()
+                .any(|place| cheapest(instance, *place, &head, &[item], 0, &mut sweep).is_some())
+        });
+        if !reached {
+            let at = instance.items[item].place;
+            let length = |place: &usize| instance.way(*place, at).map_or(u64::MAX, |way| way.length_mm);
+            let nearest = instance.box_places.iter().copied().min_by_key(length);
+            let length_mm = nearest.map_or(0, |place| length(&place)) + instance.items[item].drop_mm;
+            return Obstacle::OutOfReach {
+                item: instance.items[item].name.clone(),
+                nearest: nearest
+                    .map_or(String::new(), |place| instance.survey.places[place].name.value.clone()),
+                length_m: f64::from(instance.section_dm(length_mm, 0)) / 10.0,
+            };
+        }
+    }
+    let mut loose = copy(instance);
+    for (words, limits) in loosened(&instance.limits) {
+        if bound(&mut loose, root, order, limits).is_some() {
+            let relaxation = Some(format!("without the limit on {words} there is one"));
+            return Obstacle::Together { relaxation };
+        }
+    }
+    let mut widest = copy(instance);
+    for supply in &mut widest.supplies {
+        supply.rated_a = f64::INFINITY;
+    }
+    for item in &mut widest.items {
+        item.loads.iter_mut().for_each(|load| load.share = 0.0);
+    }
+    if plan(&widest, order, root, relaxed(&widest), None).is_some() {
+        let words = if instance.isolator.is_none() {
+            "with a larger supply there is one: the family has no isolating box to join a second supply"
+        } else {
+            "with larger supplies there is one"
+        };
+        return Obstacle::Together { relaxation: Some(words.to_string()) };
+    }
+    Obstacle::Together { relaxation: None }
+}
+
+/// By how much the bound falls without each limit; those that cost nothing are left out.
+pub fn prices(instance: &Instance<'_>, root: usize, order: &[usize]) -> Vec<Binding> {
+    let mut loose = copy(instance);
+    let Some(now) = bound(&mut loose, root, order, instance.limits) else { return Vec::new() };
+    let mut list = Vec::new();
+    for (limit, limits) in loosened(&instance.limits) {
+        if let Some(then) = bound(&mut loose, root, order, limits)
+            && then < now
+        {
+            list.push(Binding { limit, price: units(now - then) });
+        }
+    }
+    list
+}
+
+fn copy<'a>(instance: &Instance<'a>) -> Instance<'a> {
+    Instance {
+        survey: instance.survey,
+        catalogue: instance.catalogue,
+        family: instance.family,
+        items: instance.items.clone(),
+        wires: instance.wires.clone(),
+        in_walls: instance.in_walls.clone(),
+        distributors: instance.distributors.clone(),
+        isolator: instance.isolator.clone(),
+        supplies: instance.supplies.clone(),
+        box_places: instance.box_places.clone(),
+        mains: instance.mains.clone(),
+        ways: instance.ways.clone(),
+        fixed: instance.fixed,
+        default_indoor: instance.default_indoor.clone(),
+        calls: instance.calls,
+        limits: instance.limits,
+    }
+}

@@ -1,0 +1,644 @@
+//! A survey with one family, made ready: what is to be fed, from where, by what, at which cost.
+
+use crate::electric::{Draw, StationLoad};
+use crate::money::{Micro, micro};
+use crate::obstacle::Obstacle;
+use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_site::catalogue::{
+    BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Family, LoadValue, LoopThrough, Media,
+    PartHead, StationKind, StationModel, SupplyModel,
+};
+use latchline_survey::Survey;
+use latchline_survey::routes::Way;
+use std::collections::BTreeMap;
+
+/// Resistance of one terminal in one conductor, as site files have it by default.
+const JOINT_OHM: f64 = 0.01;
+/// Error of a loop resistance measured on site, as the assessment takes it.
+const MEASURED: f64 = latchline_network::resistance::MEASUREMENT_TOLERANCE;
+
+/// Whose an item is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Owner {
+    /// A dwelling of the survey.
+    Dwelling(usize),
+    /// An entrance.
+    Entrance(usize),
+    /// A desk.
+    Desk(usize),
+}
+
+/// Something that hangs on a run: a dwelling with all its stations, a door station, a desk.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    /// Whose it is.
+    pub owner: Owner,
+    /// Its name in the site file.
+    pub name: String,
+    /// Place of the survey.
+    pub place: usize,
+    /// Cable from there, in millimetres.
+    pub drop_mm: u64,
+    /// Length of the sections between its stations, in tenths of a metre.
+    pub extension_dm: u32,
+    /// Models of its stations, the main one first.
+    pub models: Vec<String>,
+    /// Their loads.
+    pub loads: Vec<StationLoad>,
+    /// Whether it must be alone on its run.
+    pub solo: bool,
+    /// Where its drop runs.
+    pub environment: Environment,
+    /// Largest load of a caller beyond standby; 0 for dwellings.
+    pub caller: bool,
+}
+
+/// A cable that may be pulled.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wire {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Cost of a tenth of a metre.
+    pub per_dm: Micro,
+    /// Loop resistance per metre in the adverse corner.
+    pub ohm_per_m: f64,
+    /// Where it may run.
+    pub environments: Vec<Environment>,
+}
+
+/// A cable in the walls.
+#[derive(Debug, Clone, PartialEq)]
+pub struct InWall {
+    /// Index into the survey's list.
+    pub index: usize,
+    /// Name of the cable.
+    pub cable: String,
+    /// Length in tenths of a metre.
+    pub length_dm: u32,
+    /// Adverse loop resistance in ohms.
+    pub ohm: f64,
+}
+
+/// A distributor that may be used.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Distributor {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Ports.
+    pub ports: usize,
+    /// Cost with labour.
+    pub cost: Micro,
+    /// Series resistance to a port.
+    pub port_ohm: f64,
+    /// Current limit of a port.
+    pub limit_a: f64,
+    /// Regenerated: low end of its voltage, resistance behind it, output power, efficiency.
+    pub regenerated: Option<Regenerated>,
+    /// Own consumption.
+    pub own: Draw,
+}
+
+/// What a regenerating distributor gives.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Regenerated {
+    /// Low end of its output voltage.
+    pub voltage_v: f64,
+    /// Resistance behind it.
+    pub ohm: f64,
+    /// Output power.
+    pub power_w: f64,
+    /// Efficiency.
+    pub efficiency: f64,
+}
+
+/// An isolating box: begins every bus beside the first.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Isolator {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Ports.
+    pub ports: usize,
+    /// Cost with labour.
+    pub cost: Micro,
+    /// Current limit of a port.
+    pub limit_a: f64,
+}
+
+/// A supply that may be used.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Supply {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Cost with labour.
+    pub cost: Micro,
+    /// Low end of its voltage.
+    pub voltage_v: f64,
+    /// Resistance behind it.
+    pub ohm: f64,
+    /// Rated current, and rated power at the low end of the voltage as current: the smaller.
+    pub rated_a: f64,
+    /// Output terminals.
+    pub outputs: usize,
+}
+
+/// Everything that a plan needs.
+pub struct Instance<'a> {
+    /// The survey.
+    pub survey: &'a Survey,
+    /// The catalogue.
+    pub catalogue: &'a Catalogue,
+    /// The family.
+    pub family: &'a Family,
+    /// Items in the order of the survey: entrances, desks, dwellings.
+    pub items: Vec<Item>,
+    /// Cables, cheapest first, without those that a cheaper one is better than.
+    pub wires: Vec<Wire>,
+    /// Cables in the walls by the names of their ends.
+    pub in_walls: BTreeMap<(String, String), InWall>,
+    /// Distributors by price.
+    pub distributors: Vec<Distributor>,
+    /// The cheapest isolating box.
+    pub isolator: Option<Isolator>,
+    /// Supplies by price.
+    pub supplies: Vec<Supply>,
+    /// Places with boxes.
+    pub box_places: Vec<usize>,
+    /// Places with mains.
+    pub mains: Vec<usize>,
+    /// Shortest ways between all places, from each place.
+    pub ways: Vec<Vec<Option<Way>>>,
+    /// Cost of what every design has: stations, locks, lock cables.
+    pub fixed: Micro,
+    /// Model of every door station, desk and dwelling that names no other: for the head of the file.
+    pub default_indoor: String,
+    /// Calls at once.
+    pub calls: usize,
+    /// Limits of one run.
+    pub limits: Limits,
+}
+
+/// Limits of one run and box.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limits {
+    /// Stations on a run.
+    pub stations: usize,
+    /// Dwellings on a run.
+    pub dwellings: usize,
+    /// Longest run in tenths of a metre.
+    pub longest_dm: u64,
+    /// All cable of a run in tenths of a metre.
+    pub total_dm: u64,
+    /// Ports kept free on every distributor that serves dwellings.
+    pub spare: usize,
+    /// Most distributors one behind the other.
+    pub cascade: usize,
+}
+
+impl Limits {
+    fn of(survey: &Survey, family: &Family) -> Limits {
+        let settings = &survey.settings;
+        let count = |limit: u32| limit as usize;
+        let metres = |metres: f64| (metres * 10.0 + 1e-6).floor() as u64;
+        let stations = family.stations_per_port.as_ref().map_or(usize::MAX, |limit| count(limit.value));
+        let chains = family.chains.value && settings.chains.value;
+        let group = settings.largest_group.as_ref().map_or(usize::MAX, |limit| count(limit.value));
+        Limits {
+            stations: stations.saturating_sub(count(settings.growth)),
+            dwellings: if chains { group } else { group.min(1) },
+            longest_dm: family.longest_run.as_ref().map_or(u64::MAX / 2, |run| metres(run.value.as_metres())),
+            total_dm: family
+                .total_length_per_port
+                .as_ref()
+                .map_or(u64::MAX / 2, |total| metres(total.value.as_metres())),
+            spare: settings.spare_ports.as_ref().map_or(0, |spare| count(spare.value)),
+            cascade: family.cascade_depth.as_ref().map_or(usize::MAX, |depth| count(depth.value)),
+        }
+    }
+}
+
+/// A head's cost; `None` without a price.
+fn cost_of(head: &PartHead, survey: &Survey) -> Option<Micro> {
+    let own = survey.prices.get(&head.name);
+    let price = own.and_then(|own| own.price).or(head.price.as_ref().map(|price| price.value));
+    let minutes =
+        own.and_then(|own| own.labour_minutes).or(head.labour_minutes.as_ref().map(|minutes| minutes.value));
+    Some(micro(price?, minutes.unwrap_or(0.0), survey.settings.labour_per_hour))
+}
+
+/// The least that a load draws in the adverse corner while its voltage is at least `least_v`.
+fn draw(value: LoadValue, factor: f64, least_v: f64) -> Draw {
+    match value {
+        LoadValue::Power(power) => Draw { power_w: power.as_watts() * factor, current_a: 0.0 },
+        LoadValue::Current(current) => Draw { power_w: 0.0, current_a: current.as_amps() * factor },
+        LoadValue::Resistance(ohm) => {
+            Draw { power_w: 0.0, current_a: least_v / ohm.as_ohms().max(1e-3) * factor }
+        }
+    }
+}
+
+fn plus(a: Draw, b: Draw) -> Draw {
+    Draw { power_w: a.power_w + b.power_w, current_a: a.current_a + b.current_a }
+}
+
+/// The load of a station. `alone`: it is the only one of its dwelling, so that talking counts too.
+fn load_of(model: &StationModel, alone: bool, heater: bool, releases: bool) -> StationLoad {
+    let factor = 1.0 + model.load_tolerance.value.as_fraction();
+    let drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
+    let least_standby_v = model.least_standby_voltage.value.as_volts();
+    let of = |value: LoadValue| draw(value, factor, least_standby_v);
+    let mut night = model.night_extra.as_ref().map_or(Draw::default(), |extra| of(extra.value));
+    if heater && let Some(extra) = &model.heater_extra {
+        night = plus(night, of(extra.value));
+    }
+    let mut talking = of(model.talking.value);
+    if releases && let Some(extra) = &model.releasing_extra {
+        talking = plus(talking, of(extra.value));
+    }
+    let ringing = of(model.ringing.value);
+    let at_v = model.least_voltage.value.as_volts().max(drop_v + 1.0);
+    let in_use = if alone && talking.at(at_v, drop_v) > ringing.at(at_v, drop_v) { talking } else { ringing };
+    let boot = model.boot.as_ref().map_or(of(model.standby.value), |boot| of(boot.value));
+    StationLoad {
+        standby: plus(of(model.standby.value), night),
+        in_use: plus(in_use, night),
+        boot: plus(boot, night),
+        drop_v,
+        least_v: model.least_voltage.value.as_volts(),
+        least_standby_v,
+        share: model.most_per_supply.as_ref().map_or(0.0, |most| 1.0 / f64::from(most.value.max(1))),
+    }
+}
+
+impl<'a> Instance<'a> {
+    /// Makes a survey ready for one family.
+    ///
+    /// # Errors
+    /// [`Obstacle`] that no design of this family can pass.
+    pub fn new(survey: &'a Survey, catalogue: &'a Catalogue, family: &'a Family) -> Result<Self, Obstacle> {
+        let name = family.head.name.as_str();
+        let ours = |part: &str| part == name;
+        let settings = &survey.settings;
+        let default_indoor = station(
+            survey,
+            catalogue,
+            name,
+            StationKind::Indoor,
+            settings.media,
+            0,
+            settings.indoor_station.as_ref().map(|model| model.value.as_str()),
+        )?;
+        let mut instance = Instance {
+            survey,
+            catalogue,
+            family,
+            items: Vec::new(),
+            wires: wires(survey, catalogue),
+            in_walls: in_walls(survey, catalogue)?,
+            distributors: catalogue
+                .boxes
+                .values()
+                .filter(|model| ours(&model.family.value) && model.role.value == BoxRole::Distributor)
+                .filter(|model| model.kind.value != BoxKind::Isolating)
+                .filter_map(|model| distributor(model, survey))
+                .collect(),
+            isolator: catalogue
+                .boxes
+                .values()
+                .filter(|model| ours(&model.family.value) && model.kind.value == BoxKind::Isolating)
+                .filter_map(|model| isolator(model, survey))
+                .min_by_key(|isolator| isolator.cost),
+            supplies: catalogue
+                .supplies
+                .values()
+                .filter(|model| ours(&model.family.value))
+                .filter(|model| settings.standby_hours.is_none() || model.battery.is_some())
+                .filter_map(|model| supply(model, survey))
+                .collect(),
+            box_places: (0..survey.places.len()).filter(|place| survey.places[*place].boxes).collect(),
+            mains: (0..survey.places.len()).filter(|place| survey.places[*place].mains).collect(),
+            ways: (0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect(),
+            fixed: 0,
+            default_indoor: default_indoor.head.name.clone(),
+            calls: family.simultaneous_calls.value.max(1) as usize,
+            limits: Limits::of(survey, family),
+        };
+        instance.distributors.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
+        instance.supplies.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
+        if instance.distributors.is_empty() {
+            return Err(Obstacle::NoPart { family: name.to_string(), kind: "distributor with a price" });
+        }
+        if instance.supplies.is_empty() {
+            let kind = if settings.standby_hours.is_some() {
+                "supply with a battery and a price"
+            } else {
+                "supply with a price"
+            };
+            return Err(Obstacle::NoPart { family: name.to_string(), kind });
+        }
+        if instance.wires.is_empty() {
+            return Err(Obstacle::NoPart { family: name.to_string(), kind: "cable with a price" });
+        }
+        instance.items(name)?;
+        Ok(instance)
+    }
+
+    fn items(&mut self, family: &str) -> Result<(), Obstacle> {
+        let survey = self.survey;
+        let settings = &survey.settings;
+        let limit =
+            |count: usize, limit: &Option<latchline_finding::Sourced<u32>>, what: &'static str| match limit {
+                Some(limit) if count > limit.value as usize => {
+                    Err(Obstacle::Count { what, count, limit: limit.value as usize })
+                }
+                _ => Ok(()),
+            };
+        limit(survey.entrances.len(), &self.family.door_stations, "door stations of one site")?;
+        for (index, entrance) in survey.entrances.iter().enumerate() {
+            let media = entrance.media.unwrap_or(settings.media);
+            let called = called(survey, &entrance.calls);
+            let wanted = entrance.station.as_ref().or(settings.door_station.as_ref());
+            let wanted = wanted.map(|model| model.value.as_str());
+            let model = station(survey, self.catalogue, family, StationKind::Door, media, called, wanted)?;
+            let fed = entrance.lock.as_ref().is_some_and(|lock| {
+                lock.feed.as_deref().is_none_or(|feed| matches!(feed, "station" | "bus"))
+            });
+            let load = load_of(model, true, entrance.heater, fed);
+            let place = entrance.place;
+            self.add(Owner::Entrance(index), &entrance.name.value, place, entrance.drop_m, &[model], &[load]);
+            if let Some(item) = self.items.last_mut() {
+                item.environment = entrance.environment;
+            }
+            self.lock_cost(entrance);
+        }
+        for (index, desk) in survey.desks.iter().enumerate() {
+            let wanted = desk.station.as_ref().map(|model| model.value.as_str());
+            let media = settings.media;
+            let model = station(survey, self.catalogue, family, StationKind::Management, media, 0, wanted)?;
+            let load = load_of(model, true, false, false);
+            self.add(Owner::Desk(index), &desk.name.value, desk.place, desk.drop_m, &[model], &[load]);
+        }
+        for (index, dwelling) in survey.dwellings.iter().enumerate() {
+            let wanted = dwelling.station.as_ref().or(settings.indoor_station.as_ref());
+            let wanted = wanted.map(|model| model.value.as_str());
+            let media = settings.media;
+            let main = station(survey, self.catalogue, family, StationKind::Indoor, media, 0, wanted)?;
+            let mut models = vec![main];
+            for extension in &dwelling.extensions {
+                let wanted = if extension.is_empty() { main.head.name.as_str() } else { extension.as_str() };
+                models.push(station(
+                    survey,
+                    self.catalogue,
+                    family,
+                    StationKind::Indoor,
+                    media,
+                    0,
+                    Some(wanted),
+                )?);
+            }
+            limit(models.len(), &self.family.stations_per_dwelling, "stations of one dwelling")?;
+            let loads: Vec<StationLoad> =
+                models.iter().map(|model| load_of(model, models.len() == 1, false, false)).collect();
+            let place = dwelling.place;
+            self.add(Owner::Dwelling(index), &dwelling.name.value, place, dwelling.drop_m, &models, &loads);
+            if let Some(item) = self.items.last_mut() {
+                let termination_m = 2.0 * settings.termination_m;
+                let length_m = dwelling.extension_m * (1.0 + settings.slack) + termination_m;
+                item.extension_dm = (length_m * 10.0 - 1e-6).ceil().max(1.0) as u32;
+            }
+        }
+        Ok(())
+    }
+
+    fn add(
+        &mut self,
+        owner: Owner,
+        name: &str,
+        place: usize,
+        drop_m: f64,
+        models: &[&StationModel],
+        loads: &[StationLoad],
+    ) {
+        let is_dwelling = matches!(owner, Owner::Dwelling(_));
+        let ends = models.iter().any(|model| model.loop_through.value == LoopThrough::End);
+        for model in models {
+            self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
+        }
+        self.items.push(Item {
+            owner,
+            name: name.to_string(),
+            place,
+            drop_mm: (drop_m * 1e3).round() as u64,
+            extension_dm: 0,
+            models: models.iter().map(|model| model.head.name.clone()).collect(),
+            loads: loads.to_vec(),
+            solo: !is_dwelling || ends,
+            environment: Environment::Indoors,
+            caller: !is_dwelling,
+        });
+    }
+
+    fn lock_cost(&mut self, entrance: &latchline_survey::model::Entrance) {
+        let Some(lock) = &entrance.lock else { return };
+        if let Some(model) = self.catalogue.locks.get(&lock.model.value) {
+            self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
+        }
+        if let (Some(cable), Some(length_m)) = (&lock.cable, lock.length_m)
+            && let Some(cable) = self.catalogue.cables.get(cable)
+        {
+            let per_m = cost_of(&cable.head, self.survey).unwrap_or(0);
+            self.fixed += (per_m as f64 * length_m).round() as Micro;
+        }
+    }
+
+    /// Length of a section along a way plus drops, with slack and terminations, in tenths of a metre.
+    pub fn section_dm(&self, way_mm: u64, drops_mm: u64) -> u32 {
+        let settings = &self.survey.settings;
+        let route_m = (way_mm + drops_mm) as f64 / 1e3;
+        let length_m = route_m * (1.0 + settings.slack) + 2.0 * settings.termination_m;
+        ((length_m * 10.0 - 1e-6).ceil()).max(1.0) as u32
+    }
+
+    /// Adverse loop resistance of a section.
+    pub fn section_ohm(&self, wire: usize, length_dm: u32) -> f64 {
+        self.wires[wire].ohm_per_m * f64::from(length_dm) / 10.0 + 4.0 * JOINT_OHM
+    }
+
+    /// The way between two places.
+    pub fn way(&self, from: usize, to: usize) -> Option<Way> {
+        self.ways[from][to]
+    }
+}
+
+/// How many dwellings an entrance calls.
+fn called(survey: &Survey, words: &[String]) -> usize {
+    if words.is_empty() {
+        return survey.dwellings.len();
+    }
+    let in_building = |word: &str| {
+        let building = survey.buildings.iter().position(|building| building.name.value == word);
+        let inside = |place: usize| building.is_some() && survey.places[place].building == building;
+        survey.dwellings.iter().filter(|dwelling| inside(dwelling.place)).count()
+    };
+    let one = |word: &str| match word {
+        "everyone" => survey.dwellings.len(),
+        _ if survey.dwellings.iter().any(|dwelling| dwelling.name.value == word) => 1,
+        _ => in_building(word.split('/').next().unwrap_or(word)),
+    };
+    words.iter().map(|word| one(word)).sum::<usize>().min(survey.dwellings.len())
+}
+
+/// The wanted model if it is of this family, else the cheapest of its kind and media that does.
+fn station<'c>(
+    survey: &Survey,
+    catalogue: &'c Catalogue,
+    family: &str,
+    kind: StationKind,
+    media: Media,
+    called: usize,
+    wanted: Option<&str>,
+) -> Result<&'c StationModel, Obstacle> {
+    let mut media = media;
+    if let Some(name) = wanted {
+        match catalogue.stations.get(name) {
+            Some(model) if model.family.value == family && model.kind.value == kind => return Ok(model),
+            Some(model) => media = model.media.value,
+            None => return Err(Obstacle::UnknownPart { kind: "station", name: name.to_string() }),
+        }
+    }
+    let suits = |model: &&StationModel| {
+        model.family.value == family
+            && model.kind.value == kind
+            && (kind == StationKind::Management || model.media.value == media)
+            && model.directory.as_ref().is_none_or(|directory| directory.value as usize >= called)
+    };
+    catalogue
+        .stations
+        .values()
+        .filter(suits)
+        .filter_map(|model| Some((cost_of(&model.head, survey)?, model)))
+        .min_by(|a, b| a.0.cmp(&b.0).then(a.1.head.name.cmp(&b.1.head.name)))
+        .map(|(_, model)| model)
+        .ok_or_else(|| {
+            let kind = match (kind, media) {
+                (StationKind::Management, _) => "management station",
+                (StationKind::Indoor, Media::Video) => "video indoor station",
+                (StationKind::Indoor, Media::Audio) => "audio indoor station",
+                (StationKind::Door, Media::Video) => "video door station that can call so many",
+                (StationKind::Door, Media::Audio) => "audio door station that can call so many",
+            };
+            Obstacle::NoPart { family: family.to_string(), kind }
+        })
+}
+
+fn wires(survey: &Survey, catalogue: &Catalogue) -> Vec<Wire> {
+    let settings = &survey.settings;
+    let wanted = |cable: &Cable| {
+        settings.cables.is_empty() || settings.cables.iter().any(|name| name.value == cable.head.name)
+    };
+    let mut wires: Vec<Wire> = catalogue
+        .cables
+        .values()
+        .filter(|cable| wanted(cable))
+        .filter_map(|cable| {
+            let per_m = cost_of(&cable.head, survey)?;
+            let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
+            let ohm_per_m = conductor_ohm_per_m(cable, settings.hottest_c)
+                * 2.0
+                * tolerance
+                * (1.0 + settings.length_tolerance);
+            Some(Wire {
+                name: cable.head.name.clone(),
+                per_dm: (per_m + 5) / 10,
+                ohm_per_m,
+                environments: cable.environments.value.clone(),
+            })
+        })
+        .collect();
+    wires.sort_by(|a, b| {
+        a.per_dm.cmp(&b.per_dm).then(a.ohm_per_m.total_cmp(&b.ohm_per_m)).then(a.name.cmp(&b.name))
+    });
+    let mut kept: Vec<Wire> = Vec::new();
+    for wire in wires {
+        let beaten = kept.iter().any(|other| {
+            other.ohm_per_m <= wire.ohm_per_m
+                && wire.environments.iter().all(|environment| other.environments.contains(environment))
+        });
+        if !beaten {
+            kept.push(wire);
+        }
+    }
+    kept
+}
+
+fn in_walls(survey: &Survey, catalogue: &Catalogue) -> Result<BTreeMap<(String, String), InWall>, Obstacle> {
+    let settings = &survey.settings;
+    let mut map = BTreeMap::new();
+    for (index, known) in survey.existing.iter().enumerate() {
+        let Some(cable) = catalogue.cables.get(&known.cable.value) else {
+            let name = known.cable.value.clone();
+            return Err(Obstacle::UnknownPart { kind: "cable", name });
+        };
+        let (hot, usual) =
+            (conductor_ohm_per_m(cable, settings.hottest_c), conductor_ohm_per_m(cable, settings.usual_c));
+        let ohm = match known.loop_ohm {
+            Some(ohm) => ohm * hot / usual * (1.0 + MEASURED),
+            None => {
+                let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
+                2.0 * hot * tolerance * (1.0 + settings.length_tolerance) * known.length_m + 4.0 * JOINT_OHM
+            }
+        };
+        let length_dm = (known.length_m * 10.0).round().max(1.0) as u32;
+        let wall = InWall { index, cable: known.cable.value.clone(), length_dm, ohm };
+        map.insert((known.to.value.clone(), known.from.value.clone()), wall.clone());
+        map.insert((known.from.value.clone(), known.to.value.clone()), wall);
+    }
+    Ok(map)
+}
+
+fn distributor(model: &BoxModel, survey: &Survey) -> Option<Distributor> {
+    let regenerated = (model.kind.value == BoxKind::Regenerated).then(|| {
+        let volts = model.output_voltage.as_ref().map_or(0.0, |voltage| voltage.value.as_volts());
+        let tolerance = model.output_tolerance.as_ref().map_or(0.0, |ratio| ratio.value.as_fraction());
+        Regenerated {
+            voltage_v: volts * (1.0 - tolerance),
+            ohm: model.output_resistance.as_ref().map_or(0.0, |ohm| ohm.value.as_ohms()),
+            power_w: model.output_power.as_ref().map_or(f64::INFINITY, |power| power.value.as_watts()),
+            efficiency: model.efficiency.as_ref().map_or(1.0, |ratio| ratio.value.as_fraction()),
+        }
+    });
+    let least_v = model.least_voltage.as_ref().map_or(0.0, |least| least.value.as_volts());
+    Some(Distributor {
+        name: model.head.name.clone(),
+        ports: model.ports.value as usize,
+        cost: cost_of(&model.head, survey)?,
+        port_ohm: model.port_resistance.value.as_ohms(),
+        limit_a: model.port_current_limit.as_ref().map_or(f64::INFINITY, |limit| limit.value.as_amps()),
+        regenerated,
+        own: model.consumption.as_ref().map_or(Draw::default(), |own| draw(own.value, 1.0, least_v)),
+    })
+}
+
+fn isolator(model: &BoxModel, survey: &Survey) -> Option<Isolator> {
+    Some(Isolator {
+        name: model.head.name.clone(),
+        ports: model.ports.value as usize,
+        cost: cost_of(&model.head, survey)?,
+        limit_a: model.port_current_limit.as_ref().map_or(f64::INFINITY, |limit| limit.value.as_amps()),
+    })
+}
+
+fn supply(model: &SupplyModel, survey: &Survey) -> Option<Supply> {
+    let voltage_v = model.voltage.value.as_volts() * (1.0 - model.voltage_tolerance.value.as_fraction());
+    let by_power = model
+        .rated_power
+        .as_ref()
+        .map_or(f64::INFINITY, |power| power.value.as_watts() / voltage_v.max(1e-3));
+    Some(Supply {
+        name: model.head.name.clone(),
+        cost: cost_of(&model.head, survey)?,
+        voltage_v,
+        ohm: model.source_resistance.value.as_ohms(),
+        rated_a: model.rated_current.value.as_amps().min(by_power),
+        outputs: model.outputs.value.max(1) as usize,
+    })
+}

@@ -1,0 +1,29 @@
+//! From a survey to the cheapest site file that passes every rule, within a declared design space.
+//!
+//! * [`instance`]: a survey and a family made ready;
+//! * [`electric`]: what a run alone can bear, as a necessary condition;
+//! * [`runs`]: every run of the space with its cheapest cable;
+//! * [`plan`]: the cheapest plan, and with relaxed assumptions the lower bound;
+//! * [`emit`]: the site file;
+//! * [`design()`]: all of it, verified by resolving and assessing the file;
+//! * [`space`]: the declared space in words; [`blame`]: which limit costs what, or forbids all.
+//!
+//! *The bound.* The plan under [`design::relaxed`] is the least cost over a set that holds every
+//! design of the declared space that passes: trunks at the price of the cheapest cable, every run fed from the best head (no loss
+//! on trunks, no other load). A run or zone that fails there fails in every design, by monotony of the flow: for
+//! loads whose current does not rise with voltage, adding load or resistance lowers every voltage. The
+//! certificate is the dynamic programme's own value, an exact minimum in whole millionths.
+
+pub mod blame;
+pub mod design;
+pub mod electric;
+pub mod emit;
+pub mod instance;
+pub mod money;
+pub mod obstacle;
+pub mod plan;
+pub mod runs;
+pub mod space;
+
+pub use design::{Binding, Design, Effort, Texts, design};
+pub use obstacle::Obstacle;

@@ -1,0 +1,50 @@
+//! The declared design space in words: the bound holds within it and nowhere else.
+
+use crate::instance::Instance;
+
+/// The space, line by line.
+pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
+    let limits = &instance.limits;
+    let mut lines = vec![
+        format!(
+            "Items (dwellings with their further stations, door stations, desks) stand in a walking order: along the tree of shortest ways, each branch to its end, at one place as the survey lists them. {orders} such {} tried.",
+            if orders == 1 { "order was" } else { "orders were" }
+        ),
+        String::from(
+            "A run starts at a port of a distributor and serves items that follow one another in that order, forwards or backwards, with one cable throughout. Other groupings are outside this space and may be cheaper.",
+        ),
+        String::from("Door stations, desks and stations that cannot be looped have a run of their own."),
+        String::from(
+            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items. No branch boxes, and no distributor on another one's port.",
+        ),
+        String::from(
+            "One trunk cable for the whole site (another one of at least its thickness where that one may not run); new cable has one pair in use. Cables in the walls are used where they lead all the way of a run.",
+        ),
+    ];
+    match &instance.isolator {
+        Some(isolator) => lines.push(format!(
+            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one feeds a {} whose link comes from the first distributor. As few supplies as can carry the load, or one more.",
+            isolator.name
+        )),
+        None => lines.push(String::from("One supply: the family has no isolating box to join a second one.")),
+    }
+    let mut kept = Vec::new();
+    if limits.stations < usize::MAX / 2 {
+        kept.push(format!("{} stations", limits.stations));
+    }
+    if limits.dwellings < usize::MAX / 2 {
+        kept.push(format!("{} dwellings", limits.dwellings));
+    }
+    if limits.longest_dm < u64::MAX / 4 {
+        kept.push(format!("{} m", limits.longest_dm.min(limits.total_dm) / 10));
+    }
+    if !kept.is_empty() {
+        lines.push(format!("A run has at most {}.", kept.join(", ")));
+    }
+    let wires: Vec<&str> = instance.wires.iter().map(|wire| wire.name.as_str()).collect();
+    lines.push(format!("Cables: {} (others cost more and conduct no better).", wires.join(", ")));
+    let boxes: Vec<&str> = instance.distributors.iter().map(|kind| kind.name.as_str()).collect();
+    let supplies: Vec<&str> = instance.supplies.iter().map(|kind| kind.name.as_str()).collect();
+    lines.push(format!("Distributors: {}. Supplies: {}.", boxes.join(", "), supplies.join(", ")));
+    lines
+}

@@ -1,0 +1,295 @@
+//! One sheet by its columns: rows of fields, each read as what its column holds.
+
+use crate::problem::{Problem, ProblemKind};
+use crate::sheets::{SheetForm, meant, nearest};
+use crate::table::{Cell, Sheet, Value};
+use latchline_finding::{Origin, Provenance, Sourced};
+
+/// A sheet whose columns were found.
+pub struct Form<'s> {
+    /// Its form.
+    pub form: &'static SheetForm,
+    rows: Vec<&'s (u32, Vec<Cell>)>,
+    /// For each column of the form, its place on the sheet and its heading.
+    columns: Vec<Option<(usize, String)>>,
+    sheet: &'s Sheet,
+}
+
+/// Rows at the top among which the headings are looked for.
+const HEADING_ROWS: usize = 12;
+
+fn text_of(cell: &Cell) -> String {
+    match &cell.value {
+        Value::Text(text) => text.clone(),
+        Value::Number(number) => number.to_string(),
+        Value::Bool(value) => String::from(if *value { "yes" } else { "no" }),
+        _ => String::new(),
+    }
+}
+
+impl<'s> Form<'s> {
+    /// Finds the columns of a sheet, whatever their order.
+    pub fn new(sheet: &'s Sheet, form: &'static SheetForm, problems: &mut Vec<Problem>) -> Option<Self> {
+        let known =
+            form.columns.iter().enumerate().map(|(index, column)| (index, column.heading, column.also));
+        let hits = |row: &(u32, Vec<Cell>)| {
+            row.1.iter().filter(|cell| meant(&text_of(cell), known.clone()).is_some()).count()
+        };
+        let best = sheet
+            .rows
+            .iter()
+            .take(HEADING_ROWS)
+            .enumerate()
+            .max_by_key(|(at, row)| (hits(row), std::cmp::Reverse(*at)));
+        let (heading_at, heading) = best?;
+        let mut columns: Vec<Option<(usize, String)>> = vec![None; form.columns.len()];
+        let mut unknown: Vec<&Cell> = Vec::new();
+        for (at, cell) in heading.1.iter().enumerate() {
+            let text = text_of(cell);
+            if text.is_empty() {
+                continue;
+            }
+            match meant(&text, known.clone()) {
+                Some(index) if columns[index].is_some() => {
+                    let kind = ProblemKind::ColumnTwice(form.columns[index].heading);
+                    problems.push(Problem::new(cell.origin.clone(), kind).under(&text));
+                }
+                Some(index) => columns[index] = Some((at, text)),
+                None => unknown.push(cell),
+            }
+        }
+        for cell in unknown {
+            let heading = text_of(cell);
+            let free = form.columns.iter().enumerate().filter(|(index, _)| columns[*index].is_none());
+            let nearest = nearest(&heading, free.map(|(_, column)| column.heading));
+            if !nearest.is_empty() {
+                let kind = ProblemKind::ColumnUnknown { heading, nearest };
+                problems.push(Problem::new(cell.origin.clone(), kind));
+            }
+        }
+        let mut complete = true;
+        for (index, column) in form.columns.iter().enumerate() {
+            if column.required && columns[index].is_none() {
+                complete = false;
+                let origin = heading.1.first().map_or(Origin::None, |cell| cell.origin.clone());
+                let kind = ProblemKind::ColumnMissing { sheet: form.name, column: column.heading };
+                problems.push(Problem::new(origin, kind));
+            }
+        }
+        let rows = sheet.rows[heading_at + 1..]
+            .iter()
+            .filter(|(_, cells)| cells.iter().any(|cell| cell.value != Value::Empty))
+            .collect();
+        complete.then_some(Form { form, rows, columns, sheet })
+    }
+
+    /// The rows that have something in them.
+    pub fn rows(&self) -> impl Iterator<Item = Row<'_, 's>> {
+        self.rows.iter().map(move |row| Row { form: self, number: row.0, cells: &row.1 })
+    }
+}
+
+/// One row of a sheet.
+pub struct Row<'f, 's> {
+    form: &'f Form<'s>,
+    /// Its number, from 1.
+    pub number: u32,
+    cells: &'s [Cell],
+}
+
+impl Row<'_, '_> {
+    fn index(&self, heading: &str) -> usize {
+        let found = self.form.form.columns.iter().position(|column| column.heading == heading);
+        debug_assert!(found.is_some(), "the reader asks for a column {heading} that no form has");
+        found.unwrap_or(0)
+    }
+
+    fn cell(&self, heading: &str) -> Option<(&Cell, &str)> {
+        let (at, shown) = self.form.columns[self.index(heading)].as_ref()?;
+        self.cells.get(*at).map(|cell| (cell, shown.as_str()))
+    }
+
+    /// Where a column's cell is; of a missing one, the row's first.
+    pub fn origin(&self, heading: &str) -> Origin {
+        match self.cell(heading) {
+            Some((cell, _)) => cell.origin.clone(),
+            None => match self.cells.first().map(|cell| &cell.origin) {
+                Some(Origin::Cell { file, row, column, .. }) => Origin::Cell {
+                    file: *file,
+                    sheet: self.form.sheet.name.clone(),
+                    row: *row,
+                    column: *column,
+                },
+                _ => Origin::None,
+            },
+        }
+    }
+
+    fn report(&self, heading: &str, kind: ProblemKind, problems: &mut Vec<Problem>) {
+        let problem = Problem::new(self.origin(heading), kind);
+        let shown = self.cell(heading).map_or(heading, |(_, shown)| shown);
+        problems.push(problem.under(shown));
+    }
+
+    /// Reports something about a column of this row.
+    pub fn wrong(&self, heading: &str, kind: ProblemKind, problems: &mut Vec<Problem>) {
+        self.report(heading, kind, problems);
+    }
+
+    /// The text of a column; whole numbers are read as they look.
+    pub fn text(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<Sourced<String>> {
+        let (cell, _) = self.cell(heading)?;
+        let text = match &cell.value {
+            Value::Empty => return None,
+            Value::Fault(fault) => {
+                self.report(heading, ProblemKind::Fault(fault.clone()), problems);
+                return None;
+            }
+            Value::Date => {
+                let kind = ProblemKind::NotA { expected: "text or a number", found: String::from("a date") };
+                self.report(heading, kind, problems);
+                return None;
+            }
+            _ => text_of(cell),
+        };
+        Some(Sourced::new(text, cell.origin.clone(), Provenance::Stated))
+    }
+
+    /// The text of a column that must be there.
+    pub fn need(&self, heading: &'static str, problems: &mut Vec<Problem>) -> Option<Sourced<String>> {
+        let before = problems.len();
+        let text = self.text(heading, problems);
+        if text.is_none() && problems.len() == before {
+            self.report(heading, ProblemKind::Empty(heading), problems);
+        }
+        text
+    }
+
+    /// Parts of a text with semicolons (or commas, where no semicolon is) between.
+    pub fn list(&self, heading: &str, problems: &mut Vec<Problem>) -> Vec<String> {
+        self.text(heading, problems).map_or_else(Vec::new, |text| split(&text.value))
+    }
+
+    /// A number in a range. A unit after it is passed over; comma or point divide decimals.
+    pub fn number(
+        &self,
+        heading: &str,
+        least: f64,
+        most: f64,
+        unit: &'static str,
+        problems: &mut Vec<Problem>,
+    ) -> Option<Sourced<f64>> {
+        let (cell, _) = self.cell(heading)?;
+        let value = match &cell.value {
+            Value::Empty => return None,
+            Value::Number(number) => Some(*number),
+            Value::Text(text) => number_in(text, unit),
+            Value::Fault(fault) => {
+                self.report(heading, ProblemKind::Fault(fault.clone()), problems);
+                return None;
+            }
+            Value::Bool(_) | Value::Date => None,
+        };
+        let found = match &cell.value {
+            Value::Date => String::from("a date"),
+            _ => text_of(cell),
+        };
+        let Some(value) = value.filter(|value| value.is_finite()) else {
+            let expected = match unit {
+                "m" => "a length in metres, such as 12.5",
+                "" => "a number",
+                _ => "a number in the unit of its column",
+            };
+            self.report(heading, ProblemKind::NotA { expected, found }, problems);
+            return None;
+        };
+        if !(least..=most).contains(&value) {
+            self.report(heading, ProblemKind::OutOfRange { found, least, most, unit }, problems);
+            return None;
+        }
+        Some(Sourced::new(value, cell.origin.clone(), Provenance::Stated))
+    }
+
+    /// Yes or no.
+    pub fn flag(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<bool> {
+        let text = self.text(heading, problems)?;
+        match text.value.to_lowercase().as_str() {
+            "yes" | "y" | "true" | "x" | "1" => Some(true),
+            "no" | "n" | "false" | "0" | "-" => Some(false),
+            _ => {
+                let kind = ProblemKind::NotA { expected: "yes or no", found: text.value };
+                self.report(heading, kind, problems);
+                None
+            }
+        }
+    }
+
+    /// One of the words of the column.
+    pub fn choice(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<&'static str> {
+        let text = self.text(heading, problems)?;
+        let wanted = crate::sheets::plain(&text.value);
+        let choices = self.form.form.columns[self.index(heading)].choices;
+        let found = choices.iter().find(|word| crate::sheets::plain(word) == wanted).copied();
+        if found.is_none() {
+            let kind = ProblemKind::UnknownName {
+                kind: "choice",
+                name: text.value.clone(),
+                nearest: choices.join("\", \""),
+            };
+            self.report(heading, kind, problems);
+        }
+        found
+    }
+}
+
+/// Parts of a text with semicolons (or commas, where there is no semicolon) between.
+pub fn split(text: &str) -> Vec<String> {
+    let sign = if text.contains(';') { ';' } else { ',' };
+    text.split(sign).map(|part| part.trim().to_string()).filter(|part| !part.is_empty()).collect()
+}
+
+/// The number at the start of a text, followed by nothing or by its unit.
+pub fn number_in(text: &str, unit: &str) -> Option<f64> {
+    let text = text.trim();
+    let end = text
+        .find(|sign: char| !(sign.is_ascii_digit() || matches!(sign, '.' | ',' | '-' | '+')))
+        .unwrap_or(text.len());
+    let (digits, rest) = text.split_at(end);
+    let rest = rest.trim().to_lowercase();
+    let spelt: &[&str] = match unit {
+        "m" => &["m", "metre", "metres", "meter", "meters"],
+        "%" => &["%", "per cent", "percent"],
+        "ohm" => &["ohm", "ohms", "Ω"],
+        "°C" => &["°c", "c"],
+        "h" => &["h", "hours", "hour"],
+        "V" => &["v", "volts"],
+        "s" => &["s", "seconds"],
+        "nF" => &["nf"],
+        "Mohm" => &["mohm", "mω"],
+        _ => &[],
+    };
+    if !rest.is_empty() && !spelt.contains(&rest.as_str()) {
+        return None;
+    }
+    // "1.234,5" and "1,234.5" would be guesses: at most one sign divides.
+    if digits.matches([',', '.']).count() > 1 {
+        return None;
+    }
+    digits.replace(',', ".").parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_have_commas_points_and_their_own_unit() {
+        assert_eq!(number_in("12,5", "m"), Some(12.5));
+        assert_eq!(number_in("12.5 m", "m"), Some(12.5));
+        assert_eq!(number_in(" 7 ", "m"), Some(7.0));
+        assert_eq!(number_in("1.234,5", "m"), None);
+        assert_eq!(number_in("12 kg", "m"), None);
+        assert_eq!(number_in("about 12", "m"), None);
+        assert_eq!(number_in("", "m"), None);
+    }
+}

@@ -1,0 +1,20 @@
+//! A building surveyed for door entry: from a workbook to places, routes, dwellings and entrances.
+//!
+//! * [`table`]: sheets from XLSX or CSV bytes;
+//! * [`read()`]: from sheets to a [`model::Survey`], columns found whatever their order and spelling, with
+//!   every mistake as a [`Problem`] that names sheet, row and column;
+//! * [`routes`]: the route graph, which gives every length;
+//! * [`template`]: the workbook to fill in.
+
+pub mod fields;
+pub mod model;
+pub mod problem;
+pub mod read;
+pub mod routes;
+pub mod sheets;
+pub mod table;
+pub mod template;
+
+pub use model::Survey;
+pub use problem::{Problem, ProblemKind};
+pub use read::{Read, read};

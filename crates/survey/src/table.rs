@@ -1,0 +1,163 @@
+//! Sheets of a workbook as plain tables of cells, from XLSX or CSV.
+
+use crate::problem::{Problem, ProblemKind};
+use calamine::{Data, Reader, Xlsx};
+use latchline_finding::{FileId, Origin};
+use std::io::Cursor;
+use std::sync::Arc;
+
+/// Most rows of one sheet. A building has fewer; what has more is the wrong file.
+pub const MOST_ROWS: usize = 20_000;
+/// Most columns of one sheet that are looked at.
+const MOST_COLUMNS: usize = 200;
+
+/// What stands in a cell.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Value {
+    /// Nothing.
+    Empty,
+    /// Text, without blanks around it.
+    Text(String),
+    /// A number that the workbook holds as such.
+    Number(f64),
+    /// A truth value that the workbook holds as such.
+    Bool(bool),
+    /// A date or time.
+    Date,
+    /// A formula that has no value ("#REF!").
+    Fault(String),
+}
+
+/// A cell with its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cell {
+    /// What stands in it.
+    pub value: Value,
+    /// Where it is.
+    pub origin: Origin,
+}
+
+/// One sheet: rows of cells, as they stand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// Its name; of a CSV file the name without ending.
+    pub name: Arc<str>,
+    /// Its rows; every row knows its number.
+    pub rows: Vec<(u32, Vec<Cell>)>,
+}
+
+/// Reads all sheets of an XLSX workbook.
+pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec<Sheet> {
+    let mut workbook: Xlsx<_> = match Xlsx::new(Cursor::new(bytes)) {
+        Ok(workbook) => workbook,
+        Err(error) => {
+            problems.push(Problem::new(Origin::None, ProblemKind::NotAWorkbook(error.to_string())));
+            return Vec::new();
+        }
+    };
+    let mut sheets = Vec::new();
+    for name in workbook.sheet_names() {
+        let range = match workbook.worksheet_range(&name) {
+            Ok(range) => range,
+            Err(error) => {
+                let kind = ProblemKind::SheetUnreadable { sheet: name.clone(), reason: error.to_string() };
+                problems.push(Problem::new(Origin::None, kind));
+                continue;
+            }
+        };
+        let shown: Arc<str> = Arc::from(name.as_str());
+        let (row0, column0) = range.start().unwrap_or((0, 0));
+        let merged = workbook.merge_cells_by_sheet_name(&name).unwrap_or_default();
+        for area in merged {
+            // A title across the page does no harm; two rows in one cell do.
+            if area.start.0 != area.end.0 || area.start.0 > row0 {
+                let origin = cell_origin(file, &shown, area.start.0, area.start.1);
+                problems.push(Problem::new(origin, ProblemKind::MergedCells));
+            }
+        }
+        if range.height() > MOST_ROWS {
+            let origin = cell_origin(file, &shown, MOST_ROWS as u32, 0);
+            problems.push(Problem::new(origin, ProblemKind::TooManyRows { limit: MOST_ROWS }));
+            continue;
+        }
+        let rows = range.rows().enumerate().map(|(index, cells)| {
+            let row = row0 + index as u32;
+            let cells = cells.iter().take(MOST_COLUMNS).enumerate().map(|(at, data)| Cell {
+                value: value_of(data),
+                origin: cell_origin(file, &shown, row, column0 + at as u32),
+            });
+            (row + 1, cells.collect())
+        });
+        sheets.push(Sheet { name: shown.clone(), rows: rows.collect() });
+    }
+    sheets
+}
+
+/// Reads one CSV file as one sheet. Comma, semicolon and tab are told apart by the first line.
+pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Option<Sheet> {
+    let shown: Arc<str> = Arc::from(name);
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        let kind = ProblemKind::SheetUnreadable {
+            sheet: name.to_string(),
+            reason: String::from("it is not UTF-8 text; save it as CSV UTF-8"),
+        };
+        problems.push(Problem::new(Origin::None, kind));
+        return None;
+    };
+    let first = text.lines().next().unwrap_or("");
+    let delimiter = [b';', b'\t', b',']
+        .into_iter()
+        .max_by_key(|sign| first.bytes().filter(|byte| byte == sign).count())
+        .unwrap_or(b',');
+    let mut reader = csv::ReaderBuilder::new()
+        .delimiter(delimiter)
+        .has_headers(false)
+        .flexible(true)
+        .from_reader(text.as_bytes());
+    let mut rows = Vec::new();
+    for record in reader.records() {
+        let record = match record {
+            Ok(record) => record,
+            Err(error) => {
+                let kind =
+                    ProblemKind::SheetUnreadable { sheet: name.to_string(), reason: error.to_string() };
+                problems.push(Problem::new(Origin::None, kind));
+                return None;
+            }
+        };
+        let row = record.position().map_or(rows.len() as u64 + 1, csv::Position::line) as u32;
+        if rows.len() >= MOST_ROWS {
+            let origin = cell_origin(file, &shown, row.saturating_sub(1), 0);
+            problems.push(Problem::new(origin, ProblemKind::TooManyRows { limit: MOST_ROWS }));
+            return None;
+        }
+        let cells = record.iter().take(MOST_COLUMNS).enumerate().map(|(at, text)| Cell {
+            value: text_value(text),
+            origin: cell_origin(file, &shown, row.saturating_sub(1), at as u32),
+        });
+        rows.push((row, cells.collect()));
+    }
+    Some(Sheet { name: shown, rows })
+}
+
+fn cell_origin(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Origin {
+    Origin::Cell { file, sheet: sheet.clone(), row: row0 + 1, column: column0 + 1 }
+}
+
+fn text_value(text: &str) -> Value {
+    let text = text.trim();
+    if text.is_empty() { Value::Empty } else { Value::Text(text.to_string()) }
+}
+
+fn value_of(data: &Data) -> Value {
+    match data {
+        Data::Empty => Value::Empty,
+        Data::String(text) => text_value(text),
+        Data::Int(number) => Value::Number(*number as f64),
+        Data::Float(number) => Value::Number(*number),
+        Data::Bool(value) => Value::Bool(*value),
+        Data::DateTime(_) | Data::DateTimeIso(_) | Data::DurationIso(_) => Value::Date,
+        Data::Error(error) => Value::Fault(error.to_string()),
+    }
+}

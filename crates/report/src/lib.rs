@@ -8,6 +8,7 @@
 //! * [`json`]: for programs, with a published schema;
 //! * [`sarif`]: for code review tools (OASIS SARIF 2.1.0);
 //! * [`english`]: the wording of every code, in one place;
+//! * [`sheet`]: the sheet of one door or one supply;
 //! * [`addresses`]: the table of addresses and switch settings.
 
 pub mod addresses;
@@ -20,6 +21,7 @@ mod paint;
 mod place;
 mod report;
 pub mod sarif;
+pub mod sheet;
 pub mod short;
 mod state_words;
 mod table;

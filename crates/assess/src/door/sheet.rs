@@ -82,6 +82,8 @@ pub struct LockSheet {
     /// As stated in the plan; `None` where it says nothing.
     pub mechanical_escape: Option<bool>,
     /// As stated in the plan; `None` where it says nothing.
+    pub emergency_release: Option<bool>,
+    /// As stated in the plan; `None` where it says nothing.
     pub relay_on_secure_side: Option<bool>,
     /// Contact that reports whether the door is shut.
     pub door_contact: bool,
@@ -188,6 +190,7 @@ fn lock_sheet(context: &Context<'_>, at: &LockAt<'_>) -> LockSheet {
         times: lock_times(at),
         exit_button: used.exit_button.value,
         mechanical_escape: stated(&used.mechanical_escape),
+        emergency_release: stated(&used.emergency_release),
         relay_on_secure_side: stated(&used.relay_on_secure_side),
         door_contact: used.door_contact.value,
         delayed_egress_s: used.delayed_egress.as_ref().map(|delay| delay.value.as_seconds()),

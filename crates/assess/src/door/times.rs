@@ -1,9 +1,8 @@
 //! Release time, duty of the coil, and the delay that its suppression costs.
 
 use super::LockAt;
-use latchline_circuit::lock::{
-    Coil, Energised, HoldTime, Suppressor, Varistor, duty_s, hold_time, release_time_s,
-};
+use latchline_circuit::lock::{Coil, Suppressor, Varistor, duty_s, hold_time, release_time_s};
+pub use latchline_circuit::lock::{Energised, HoldTime, HoldWinner};
 use latchline_site::catalogue::PowerLoss;
 use latchline_site::model::Suppression;
 

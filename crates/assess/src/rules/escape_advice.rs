@@ -40,7 +40,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let mut found = finding(doc, first.escape_route.origin.clone())
         .with("doors", ids)
         .with("sources", sources)
-        .with("rules", summaries);
+        .with("rules", summaries.join("; "));
     if let Some(country) = country {
         found = found.with("country", country.value.as_str());
     }

@@ -192,16 +192,16 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
                 "1 if C / 20 >= I2, else 1.75",
             ))),
             result: Figure::new(annex_ah, Unit::AmpereHour),
-            limit: Some(Limit::most(battery.capacity_ah, Unit::AmpereHour)),
-            source: "pattern of BS 5839-1, battery annex; for comparison",
+            limit: None,
+            source: "pattern of BS 5839-1, battery annex, for comparison with the capacity fitted; no demand on door entry",
         });
         lines.push(CalculationLine {
             quantity: "capacity-by-sum",
             formula: "C = 1.2 (T1 I1 + T2 I2)",
             inputs: inputs(None),
             result: Figure::new(sum_ah, Unit::AmpereHour),
-            limit: Some(Limit::most(battery.capacity_ah, Unit::AmpereHour)),
-            source: "pattern of NFPA 72 10.6.7; for comparison",
+            limit: None,
+            source: "pattern of NFPA 72 10.6.7, for comparison with the capacity fitted; no demand on door entry",
         });
     }
     if let (Some(current_a), Some(hours)) = (battery.charge_current_a, battery.recharge_hours) {

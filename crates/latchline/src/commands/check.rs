@@ -5,9 +5,10 @@ use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
+use latchline_assess::Assessment;
 use latchline_finding::Severity;
 use latchline_remedy::Bench;
-use latchline_report::{Look, Report, json, sarif, short, text};
+use latchline_report::{Look, Report, json, sarif, sheet, short, text};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -31,6 +32,12 @@ pub struct CheckArguments {
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
+    /// Print the sheet of this entrance: lock voltage, wiring, times, cautions
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["format", "supply"])]
+    door: Option<String>,
+    /// Print the sheet of this supply: battery hours, mains current, heat
+    #[arg(long, value_name = "NAME", conflicts_with = "format")]
+    supply: Option<String>,
     /// Least severity that gives exit status 1; what cannot be judged counts as a warning
     #[arg(long, value_enum, value_name = "SEVERITY", default_value_t = FailOn::Error)]
     fail_on: FailOn,
@@ -66,10 +73,20 @@ enum FailOn {
     Advice,
 }
 
+/// One sheet instead of the whole report.
+#[derive(Clone, Copy)]
+enum Sheet<'a> {
+    /// Of the entrance with this name.
+    Door(&'a str),
+    /// Of the supply with this name.
+    Supply(&'a str),
+}
+
 /// What the arguments mean.
 struct Job<'a> {
     site: &'a Path,
     format: Format,
+    sheet: Option<Sheet<'a>>,
     threshold: Severity,
     look: Look,
     output: Option<&'a Path>,
@@ -88,6 +105,11 @@ pub fn run(
     let job = Job {
         site: &arguments.site,
         format: arguments.format,
+        sheet: match (&arguments.door, &arguments.supply) {
+            (Some(name), _) => Some(Sheet::Door(name)),
+            (None, Some(name)) => Some(Sheet::Supply(name)),
+            (None, None) => None,
+        },
         threshold: match arguments.fail_on {
             FailOn::Error => Severity::Error,
             FailOn::Warning => Severity::Warning,
@@ -119,15 +141,38 @@ fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(
     let findings = &loaded.resolved.findings;
     let report = Report::new(name, &loaded.sources, findings, assessment.as_ref(), codes::all())
         .of_site(loaded.resolved.site.as_ref());
-    let text = match job.format {
-        Format::Text => text::render(&report, &job.look),
-        Format::Short => short::render(&report),
-        Format::Json => json::render(&report)?,
-        Format::Sarif => sarif::render(&report, &working_folder())?,
+    let text = match (job.sheet, &assessment) {
+        (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, &job.look)?,
+        // Without an assessment there is no sheet: the report says why.
+        _ => match job.format {
+            Format::Text => text::render(&report, &job.look),
+            Format::Short => short::render(&report),
+            Format::Json => json::render(&report)?,
+            Format::Sarif => sarif::render(&report, &working_folder())?,
+        },
     };
     output::put(&text, job.output, output)?;
     let status = if report.is_unusable() { UNUSABLE } else { u8::from(report.fails_at(job.threshold)) };
     Ok((ExitCode::from(status), loaded.files))
+}
+
+/// The sheet asked for.
+fn one_sheet(report: &Report<'_>, assessment: &Assessment, wanted: Sheet<'_>, look: &Look) -> Result<String> {
+    let (found, kind, name, known): (_, _, _, Vec<&str>) = match wanted {
+        Sheet::Door(name) => {
+            let known = assessment.doors.iter().map(|door| door.entrance.as_str()).collect();
+            (sheet::door(report, name, look), "entrance", name, known)
+        }
+        Sheet::Supply(name) => {
+            let known = assessment.supply_sheets.iter().map(|supply| supply.supply.as_str()).collect();
+            (sheet::supply(report, name, look), "supply", name, known)
+        }
+    };
+    match found {
+        Some(text) => Ok(text),
+        None if known.is_empty() => bail!("the site has no {kind}"),
+        None => bail!("the site has no {kind} \"{name}\"; it has {}", known.join(", ")),
+    }
 }
 
 /// The working folder with a final slash, so that names under it can be made relative; empty if

@@ -1,0 +1,99 @@
+//! The sheet of one supply.
+
+use super::{calculation, caution, fact, findings};
+use crate::paint::Look;
+use crate::report::Report;
+use crate::table::{Column, Set, Table};
+use crate::{figures, state_words, template};
+use latchline_assess::supply::{BatteryFigures, SupplySheet};
+use latchline_finding::{Figure, OperatingState, Unit};
+
+/// The sheet of the supply with this name; `None` if there is none in the assessment.
+pub fn supply(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
+    let sheet = report.assessment?.supply_sheets.iter().find(|sheet| sheet.supply.as_str() == name)?;
+    let mut blocks = vec![head(sheet, look)];
+    match &sheet.battery {
+        Some(Ok(battery)) => blocks.push(hours(battery, look)),
+        Some(Err(missing)) => {
+            let line = format!("not judged; needs {}", missing.join(", "));
+            blocks.push(fact("Battery", &line, look));
+        }
+        None => blocks.push(fact("Battery", "none: everything stops with the mains", look)),
+    }
+    if !sheet.calculation.is_empty() {
+        let lines = calculation(&sheet.calculation, look);
+        blocks.push(format!("{}\n{lines}", look.bold("Calculation")));
+    }
+    blocks.push(findings(report, &sheet.supply, look));
+    blocks.push(caution(look));
+    blocks.retain(|block| !block.is_empty());
+    Some(blocks.join("\n"))
+}
+
+fn head(sheet: &SupplySheet, look: &Look) -> String {
+    let name = template::plain(sheet.supply.as_str());
+    let mut text = format!("{}\n", look.bold(&format!("Supply {name}")));
+    text.push_str(&fact("Model", &sheet.model, look));
+    if !sheet.place.is_empty() {
+        text.push_str(&fact("Place", &sheet.place, look));
+    }
+    let celsius = |value: f64| figures::sentence(Figure::new(value, Unit::Celsius));
+    let ambient = match (sheet.ambient_c, sheet.ambient_limit_c) {
+        (Some(ambient), Some(limit)) => format!("{}, at most {}", celsius(ambient), celsius(limit)),
+        (Some(ambient), None) => celsius(ambient),
+        (None, Some(limit)) => format!("not stated, at most {}", celsius(limit)),
+        (None, None) => String::from("not stated"),
+    };
+    text.push_str(&fact("Cupboard", &ambient, look));
+    if let Some(mains) = &sheet.mains {
+        let watts = |value: f64| figures::sentence(Figure::new(value, Unit::Watt));
+        let state = state_words::in_words(&OperatingState::from(mains.state));
+        let mut line = format!("{} {state}", watts(mains.output_w));
+        if mains.charging_w > 0.0 {
+            line.push_str(&format!(", {} for charging", watts(mains.charging_w)));
+        }
+        text.push_str(&fact("Load", &line, look));
+        if !mains.missing.is_empty() {
+            let line = format!("not all known; needs {}", mains.missing.join(", "));
+            text.push_str(&fact("Mains", &line, look));
+        }
+    }
+    text
+}
+
+fn hours(battery: &BatteryFigures, look: &Look) -> String {
+    let amp_hours = |value: f64| figures::sentence(Figure::new(value, Unit::AmpereHour));
+    let rated = figures::sentence(Figure::new(battery.rated_hours, Unit::Hour));
+    let mut text = format!("{}\n", look.bold("Battery"));
+    let line = format!(
+        "{} at the {rated} rate, of which {} are counted on",
+        amp_hours(battery.capacity_ah),
+        amp_hours(battery.effective_ah)
+    );
+    text.push_str(&fact("Capacity", &line, look));
+    if let Some(required) = battery.required_hours {
+        let hours = figures::sentence(Figure::new(required, Unit::Hour));
+        text.push_str(&fact("Asked for", &format!("{hours} of standby"), look));
+    }
+    let mut table = Table::new(
+        vec![
+            Column::new("", "State", "{}", Set::Words),
+            Column::new("", "Load W", "{} W", Set::Number),
+            Column::new("", "Battery A", "{} A from the battery", Set::Number),
+            Column::new("", "Hours", "{} h", Set::Number),
+        ],
+        2,
+    );
+    for load in &battery.loads {
+        table.row(vec![
+            state_words::few_words(&OperatingState::from(load.state)),
+            figures::rounded_up(load.bus_power_w, 1),
+            figures::rounded_up(load.battery_current_a, 3),
+            figures::rounded_down(load.hours, 1),
+        ]);
+    }
+    if !battery.loads.is_empty() {
+        text.push_str(&table.render(look));
+    }
+    text
+}

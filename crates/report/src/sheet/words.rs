@@ -1,0 +1,101 @@
+//! Words for the parts of a sheet.
+
+use latchline_assess::door::sheet::Caution;
+use latchline_assess::door::wiring::WiringElement;
+use latchline_site::catalogue::{AccessoryKind, Feed, LockKind, PowerLoss};
+use latchline_site::model::{LockFeed, RelayContact, Suppression};
+
+pub(super) fn kind(kind: LockKind) -> &'static str {
+    match kind {
+        LockKind::Strike => "strike",
+        LockKind::Magnet => "magnet",
+        LockKind::Motor => "motor lock",
+        LockKind::Gate => "gate drive",
+    }
+}
+
+pub(super) fn power_loss(power_loss: PowerLoss) -> &'static str {
+    match power_loss {
+        PowerLoss::Opens => "opens without power (fail-safe)",
+        PowerLoss::StaysShut => "stays shut without power (fail-secure)",
+    }
+}
+
+pub(super) fn current_kind(kind: Feed) -> &'static str {
+    match kind {
+        Feed::Dc => "direct current",
+        Feed::Ac => "alternating current",
+        Feed::Either => "direct or alternating current",
+    }
+}
+
+pub(super) fn feed(feed: LockFeed) -> &'static str {
+    match feed {
+        LockFeed::Station => "from the door station's lock output",
+        LockFeed::Bus => "from the bus through the relay",
+        LockFeed::OwnSupply => "from a supply of its own through the relay",
+        LockFeed::DryContact => "has power of its own, takes a dry contact",
+    }
+}
+
+pub(super) fn contact(contact: RelayContact) -> &'static str {
+    match contact {
+        RelayContact::NormallyOpen => "common and normally open",
+        RelayContact::NormallyClosed => "common and normally closed",
+    }
+}
+
+pub(super) fn suppression(suppression: Suppression) -> &'static str {
+    match suppression {
+        Suppression::None => "nothing",
+        Suppression::Diode => "diode, cathode to plus",
+        Suppression::Clamp => "clamp",
+        Suppression::Varistor => "varistor",
+    }
+}
+
+pub(super) fn accessory(kind: AccessoryKind) -> &'static str {
+    match kind {
+        AccessoryKind::Keypad => "keypad",
+        AccessoryKind::Reader => "reader",
+        AccessoryKind::Buttons => "buttons",
+        AccessoryKind::Names => "names",
+    }
+}
+
+pub(super) fn element(element: WiringElement) -> &'static str {
+    match element {
+        WiringElement::FeedOut => "feed +",
+        WiringElement::FeedReturn => "feed -",
+        WiringElement::RelayNormallyOpen => "relay common, normally open",
+        WiringElement::RelayNormallyClosed => "relay common, normally closed",
+        WiringElement::ExitButtonNormallyOpen => "exit button (normally open)",
+        WiringElement::ExitButtonNormallyClosed => "exit button (normally closed)",
+        WiringElement::EmergencyRelease => "emergency release (normally closed)",
+        WiringElement::FireInterlock => "fire alarm contact (normally closed)",
+        WiringElement::Lock => "lock",
+        WiringElement::DriveInput => "drive's input",
+    }
+}
+
+pub(super) fn caution(caution: Caution) -> &'static str {
+    match caution {
+        Caution::IsolateAndProveDead => {
+            "Isolate and prove dead before wiring; mains work by licensed people."
+        }
+        Caution::KeepApartFromMains => "Keep extra-low voltage apart from mains.",
+        Caution::ResponsiblePersonDecides => {
+            "Release on an escape route and the fire interlock are decided by the responsible person; local codes prevail."
+        }
+        Caution::WayOutWithoutBus => "The way out must work without the bus and without the door station.",
+        Caution::RelayOnSecureSide => "Mount the relay on the secure side of the door.",
+        Caution::DiodePolarity => "Mind the diode's polarity; never on alternating current.",
+        Caution::OpensOnPowerFailure => {
+            "The coil is energised while the door is shut: it is warm, and the door opens when power fails unless a battery feeds it."
+        }
+        Caution::DriveSafety => {
+            "The drive's own safety devices are another trade's work; a contact must not bypass them."
+        }
+        Caution::RestsOnAssumedValues => "Some figures rest on assumed values.",
+    }
+}

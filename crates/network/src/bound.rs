@@ -169,21 +169,29 @@ impl StageBound {
             self.nudge(1e-6);
         }
         let mut refined = false;
+        let mut previous_step = f64::INFINITY;
+        let mut previous_ratio = 0.0;
         for _ in 0..STEPS {
             if !self.linearise(layout, phase, stage, through_w) {
                 return false;
             }
             let worst = self.worst_of_all(layout, phase, stage);
-            let certified =
-                worst.iter().zip(&self.lowest_v).all(|(bound, lowest)| *bound >= *lowest + SLACK_V);
+            let pairs = || worst.iter().zip(&self.lowest_v).filter(|(bound, _)| bound.is_finite());
+            let certified = pairs().all(|(bound, lowest)| *bound >= *lowest + SLACK_V);
             if certified && refined {
                 return true;
             }
+            // The iterates converge like a geometric series, slowly near collapse. Its sum is guessed from
+            // the ratio of the last two steps, and a little more is taken, so that F(u) >= u comes to hold.
+            let step = pairs().map(|(bound, lowest)| lowest - bound).fold(0.0, f64::max);
+            let ratio = if previous_step.is_finite() { (step / previous_step).clamp(0.0, 0.95) } else { 0.2 };
+            let larger = ratio.max(previous_ratio);
+            let beyond = 1.2 * larger / (1.0 - larger) + 0.05;
+            (previous_step, previous_ratio) = (step, ratio);
             for (lowest, bound) in self.lowest_v.iter_mut().zip(&worst).filter(|(_, bound)| bound.is_finite())
             {
-                // Once certified F(u) is a better u and certified too; before, step a little too far, so
-                // that the inequality comes to hold in finitely many steps.
-                let target = if certified { *bound } else { bound - 0.2 * (*lowest - bound).max(0.0) };
+                // Once certified, F(u) is a better u, and certified too.
+                let target = if certified { *bound } else { bound - beyond * (*lowest - bound).max(0.0) };
                 *lowest = target - 1e-7;
             }
             refined = certified;
@@ -266,7 +274,7 @@ impl StageBound {
     fn worst_of_all(&self, layout: &Layout, phase: &Phase, stage: usize) -> Vec<f64> {
         let mut adjoint = vec![0.0; self.chord_v.len()];
         let mut weight = vec![0.0; phase.options.len()];
-        let mut best = BestPerCaller::new(phase);
+        let mut relaxed = RelaxedSum::new(phase);
         let busy: Vec<bool> = {
             let loads = &phase.base[stage];
             let mut busy: Vec<bool> = (0..self.chord_v.len())
@@ -291,7 +299,7 @@ impl StageBound {
                 for touch in &self.touches {
                     weight[touch.option] += adjoint[touch.node] * touch.added_a;
                 }
-                self.chord_v[target] - best.sum(phase, &weight)
+                self.chord_v[target] - relaxed.of(phase.most_calls, &weight)
             })
             .collect()
     }
@@ -359,10 +367,9 @@ impl StageBound {
         let parent = phase.trees[stage].parents();
         let slope = self.aggregate_slope_s[target] * self.inverse_pivot[target];
         let constant = self.aggregate_current_a[target] * self.inverse_pivot[target];
-        let above_v;
-        if target == 0 {
+        let above_v = if target == 0 {
             into.fill(0.0);
-            above_v = self.source_voltage_v;
+            self.source_voltage_v
         } else {
             let above = parent[target] as usize;
             // The current is slope * v(above) + constant; v(above) falls by Z(above, n).
@@ -370,8 +377,8 @@ impl StageBound {
             for value in into.iter_mut() {
                 *value *= -slope;
             }
-            above_v = self.chord_v[above];
-        }
+            self.chord_v[above]
+        };
         let end = layout.stages[stage].subtree_end[target] as usize;
         let mut share = vec![0.0; end - target];
         share[0] = self.inverse_pivot[target];
@@ -384,34 +391,48 @@ impl StageBound {
     }
 }
 
-/// The largest sum of weights of an admissible set, relaxed: at most one option for each caller, at
-/// most as many as may stand at once; that two callers cannot call one dwelling is left out.
-pub(crate) struct BestPerCaller {
-    caller_of: Vec<usize>,
-    best: Vec<f64>,
+/// An upper bound on the sum of weights of an admissible set: the smaller of two relaxations. One
+/// takes the best option of each caller, the other the best option for each party that is called; of either as
+/// many as may stand at once.
+pub(crate) struct RelaxedSum {
+    /// The number of each option's caller, and of the party that it calls.
+    group: [Vec<usize>; 2],
+    best: [Vec<f64>; 2],
 }
 
-impl BestPerCaller {
+impl RelaxedSum {
     pub(crate) fn new(phase: &Phase) -> Self {
-        let mut callers: Vec<u32> = phase.options.iter().map(|option| option.parties[0]).collect();
-        callers.sort_unstable();
-        callers.dedup();
-        let caller_of = phase
-            .options
-            .iter()
-            .map(|option| callers.binary_search(&option.parties[0]).unwrap_or(0))
-            .collect();
-        BestPerCaller { caller_of, best: vec![0.0; callers.len()] }
+        let numbered = |side: usize| {
+            let mut parties: Vec<u32> = phase.options.iter().map(|option| option.parties[side]).collect();
+            parties.sort_unstable();
+            parties.dedup();
+            let number = |party: u32| parties.binary_search(&party).unwrap_or(0);
+            let group: Vec<usize> = phase.options.iter().map(|option| number(option.parties[side])).collect();
+            (group, vec![0.0; parties.len()])
+        };
+        let ((callers, of_callers), (called, of_called)) = (numbered(0), numbered(1));
+        RelaxedSum { group: [callers, called], best: [of_callers, of_called] }
     }
 
-    /// The relaxed sum.
-    pub(crate) fn sum(&mut self, phase: &Phase, weight: &[f64]) -> f64 {
-        self.best.fill(0.0);
-        for (option, weight) in weight.iter().enumerate() {
-            let best = &mut self.best[self.caller_of[option]];
-            *best = best.max(*weight);
+    /// The bound for these weights.
+    pub(crate) fn of(&mut self, most_calls: usize, weight: &[f64]) -> f64 {
+        let mut bound = f64::INFINITY;
+        for (group, best) in self.group.iter().zip(&mut self.best) {
+            best.fill(0.0);
+            for (number, weight) in group.iter().zip(weight) {
+                best[*number] = best[*number].max(*weight);
+            }
+            let mut sum = 0.0;
+            for _ in 0..most_calls.min(best.len()) {
+                // Few calls stand at once: picking the largest again and again beats sorting.
+                let Some(largest) = (0..best.len()).max_by(|a, b| best[*a].total_cmp(&best[*b])) else {
+                    break;
+                };
+                sum += best[largest];
+                best[largest] = 0.0;
+            }
+            bound = bound.min(sum);
         }
-        self.best.sort_unstable_by(|a, b| b.total_cmp(a));
-        self.best.iter().take(phase.most_calls).sum()
+        bound
     }
 }

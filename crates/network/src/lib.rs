@@ -8,7 +8,11 @@
 //! * [`evaluate`]: solving one set of calls through all stages;
 //! * [`bound`]: certified bounds on what any admissible set can do;
 //! * [`search`]: the worst set by bound, prune and solve;
-//! * [`states`]: the worst state of every device and the largest current of every source and run.
+//! * [`states`]: the worst state of every device and the largest current of every source and run;
+//! * [`signal_tree`]: what signals reach every station that can be called;
+//! * [`start_up`]: what happens when power returns;
+//! * [`short_circuit`]: what a short at every place does;
+//! * [`tolerance`]: how likely the worst device falls below its limit.
 //!
 //! Nothing here knows of files, and no verdict is given here.
 
@@ -20,7 +24,11 @@ pub mod layout;
 pub mod phase;
 pub mod resistance;
 pub mod search;
+pub mod short_circuit;
+pub mod signal_tree;
+pub mod start_up;
 pub mod states;
+pub mod tolerance;
 
 pub use layout::{Corner, Layout, NodeRef, Segment, Stage, StageSource, Terminal};
 pub use phase::Phase;

@@ -177,26 +177,32 @@ impl Search<'_, '_> {
         }
     }
 
-    /// The largest sum of weights of `free` options from `next` on whose callers differ from each
-    /// other and from those of the set.
+    /// A bound on the sum of weights of `free` options from `next` on that could join the set: the
+    /// smaller of the sums with callers all different and with called parties all different.
     fn best_ahead(&self, set: &[usize], next: usize, free: usize) -> f64 {
+        self.best_apart(0, set, next, free).min(self.best_apart(1, set, next, free))
+    }
+
+    /// The largest sum of weights of `free` options from `next` on whose parties on one side (0: callers,
+    /// 1: called) differ from each other and from those of the set.
+    fn best_apart(&self, side: usize, set: &[usize], next: usize, free: usize) -> f64 {
         let options = &self.phase.options;
-        // More calls at once than this are bounded without looking at callers; no bus permits them.
-        let mut callers = [u32::MAX; 8];
+        // More calls at once than this are bounded without looking at parties; no bus permits them.
+        let mut parties = [u32::MAX; 8];
         let mut count = 0;
         let mut sum = 0.0;
         for &option in &self.pool[next..] {
             if count == free || self.weight[option] <= 0.0 {
                 break;
             }
-            let caller = options[option].parties[0];
-            let is_taken = callers[..count.min(callers.len())].contains(&caller)
-                || set.iter().any(|other| options[*other].parties[0] == caller);
+            let party = options[option].parties[side];
+            let is_taken = parties[..count.min(parties.len())].contains(&party)
+                || set.iter().any(|other| options[*other].parties[side] == party);
             if is_taken {
                 continue;
             }
-            if let Some(free_place) = callers.get_mut(count) {
-                *free_place = caller;
+            if let Some(free_place) = parties.get_mut(count) {
+                *free_place = party;
             }
             count += 1;
             sum += self.weight[option];

@@ -172,7 +172,9 @@ fn draws() -> impl Strategy<Value = Draw> {
 /// The site: supply, plain distributor with the doors; its port 4 feeds a second distributor (plain or
 /// regenerating); runs 0 and 1 from the first, run 2 and a branch box with run 3 from the second.
 fn site_text(draw: &Draw) -> String {
-    let mut text = String::from("[site]\ntitle = \"T\"\nfamily = \"test\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\n[supplies]\nPS = { model = \"supply\" }\n[distributors]\nD1 = { model = \"plain\" }\n");
+    let mut text = String::from(
+        "[site]\ntitle = \"T\"\nfamily = \"test\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\n[supplies]\nPS = { model = \"supply\" }\n[distributors]\nD1 = { model = \"plain\" }\n",
+    );
     let mut runs: Vec<Vec<(String, f64)>> = vec![Vec::new(); 4];
     let mut dwellings = String::from("[dwellings]\n");
     for (index, &(run, length, light, extension)) in draw.dwellings.iter().enumerate() {
@@ -205,7 +207,8 @@ fn site_text(draw: &Draw) -> String {
     text.push_str(&dwellings);
     text.push_str("[runs]\n");
     let feeder = (draw.feeder_m * 10.0).round() / 10.0;
-    let _ = writeln!(text, "W0 = {{ from = \"PS\", to = \"D1\", cable = \"wire\", length = \"{feeder} m\" }}");
+    let _ =
+        writeln!(text, "W0 = {{ from = \"PS\", to = \"D1\", cable = \"wire\", length = \"{feeder} m\" }}");
     let starts = ["D1.1", "D1.2", "D2.1", "B1.1"];
     for (run, stops) in runs.iter().enumerate().filter(|(_, stops)| !stops.is_empty()) {
         let names: Vec<String> = stops.iter().map(|(name, _)| format!("\"{name}\"")).collect();
@@ -351,12 +354,30 @@ fn limit(site: &Site, phase: &latchline_network::Phase, set: &[usize], device: D
 
 #[test]
 fn probe() {
-    let draw = Draw { calls: 3, load_kind: 0, source_ohm: 0.3, gauge: 0.5, regenerate: true, entrances: 3, desk: true,
-        dwellings: (0..10).map(|i| (i % 4, 15.0, i % 3 == 0, i == 4)).collect(), feeder_m: 20.0, partial_scope: false };
+    let draw = Draw {
+        calls: 3,
+        load_kind: 0,
+        source_ohm: 0.3,
+        gauge: 0.5,
+        regenerate: true,
+        entrances: 3,
+        desk: true,
+        dwellings: (0..10).map(|i| (i % 4, 15.0, i % 3 == 0, i == 4)).collect(),
+        feeder_m: 20.0,
+        partial_scope: false,
+    };
     let site = resolve(&draw);
     let layout = Layout::new(&site);
     let space = StateSpace::new(&site, &layout);
-    for phase in &space.phases { println!("{:?} options {} calls {} sets {}", phase.kind, phase.options.len(), phase.most_calls, every_set(phase).len()); }
+    for phase in &space.phases {
+        println!(
+            "{:?} options {} calls {} sets {}",
+            phase.kind,
+            phase.options.len(),
+            phase.most_calls,
+            every_set(phase).len()
+        );
+    }
     let exact = SearchOptions { tolerance: 0.0, most_sets: 1_000_000, most_sets_without_bound: 1_000_000 };
     let t = std::time::Instant::now();
     let found = worst_states(&site, &layout, &space, &exact);
@@ -364,5 +385,7 @@ fn probe() {
     let t = std::time::Instant::now();
     let found = worst_states(&site, &layout, &space, &SearchOptions::default());
     println!("{:?} {:?}", t.elapsed(), found.states);
-    for d in &found.devices { println!("{:?} {:?} {:?}", d.device, d.worst(), d.nominal_v); }
+    for d in &found.devices {
+        println!("{:?} {:?} {:?}", d.device, d.worst(), d.nominal_v);
+    }
 }

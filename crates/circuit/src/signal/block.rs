@@ -6,6 +6,7 @@
 #![expect(clippy::needless_range_loop, reason = "loops over lanes index several arrays alike")]
 
 use super::branch::{LineBlock, multiply, through_line, through_tee};
+use super::driving::driving_points;
 use super::elements::{Shunt, TeeNetwork};
 use super::lanes::{LANES, Phasors};
 use super::tree::SignalTree;
@@ -20,8 +21,13 @@ pub(super) struct Passes {
     pub voltage: Vec<Phasors>,
     /// What `voltage` is to be decayed by, neper.
     pub attenuation_np: Vec<[f64; LANES]>,
+    /// Admittance between the conductors of every node as a source put there would find it, the driving source's
+    /// own impedance included; filled only where it is asked for.
+    pub driving_s: Vec<Phasors>,
+    /// Whether to fill it; the source must then be at the root.
+    pub wants_driving: bool,
     /// Constants of each line.
-    lines: Vec<LineBlock>,
+    pub(super) lines: Vec<LineBlock>,
     /// Whether the node is on the way from the root to the source's node.
     on_path: Vec<bool>,
 }
@@ -103,6 +109,9 @@ fn solve_anywhere(
     up(tree, frequencies_hz, passes);
     turn_round(tree, path, frequencies_hz, passes);
     down(tree, path, source_impedance_ohm, passes);
+    if passes.wants_driving {
+        driving_points(tree, source_impedance_ohm, frequencies_hz, passes);
+    }
 }
 
 #[inline(always)]
@@ -122,7 +131,11 @@ fn add_shunt(shunt: &Shunt, frequencies_hz: &[f64; LANES], sum: &mut Phasors) {
     }
 }
 
-fn tees(tree: &SignalTree, node: usize, frequencies_hz: &[f64; LANES]) -> Option<[TeeNetwork; LANES]> {
+pub(super) fn tees(
+    tree: &SignalTree,
+    node: usize,
+    frequencies_hz: &[f64; LANES],
+) -> Option<[TeeNetwork; LANES]> {
     let entry = tree.branches()[node - 1].entry.as_ref()?;
     Some(std::array::from_fn(|i| entry.at(frequencies_hz[i])))
 }
@@ -182,7 +195,7 @@ fn turn_round(tree: &SignalTree, path: &[usize], frequencies_hz: &[f64; LANES], 
 /// From the source's node to all others.
 #[inline(always)]
 fn down(tree: &SignalTree, path: &[usize], source_impedance_ohm: f64, passes: &mut Passes) {
-    let Passes { admittance_s, voltage, attenuation_np, lines, on_path } = passes;
+    let Passes { admittance_s, voltage, attenuation_np, lines, on_path, .. } = passes;
     let Some(&source) = path.last() else { return };
     for i in 0..LANES {
         let re = 1.0 + source_impedance_ohm * admittance_s[source].re[i];

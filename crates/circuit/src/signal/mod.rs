@@ -55,6 +55,7 @@ mod branch;
 pub mod catalogue;
 mod choke;
 mod complex;
+mod driving;
 mod elements;
 pub mod fit;
 mod grid;
@@ -71,6 +72,8 @@ pub use complex::Complex;
 pub use elements::{Entry, LossPoint, Shunt};
 pub use line::{CableModel, DB_PER_NEPER, Line, LineLaw, PerMetre, PlainLine};
 pub use order::{OrderError, Ordered, order_from};
-pub use response::{Block, Response, Source, Workspace, respond, straight_gain_db, sweep};
+pub use response::{
+    Block, Response, Source, Workspace, respond, straight_gain_db, sweep, sweep_with_driving_points,
+};
 pub use tree::{Branch, SignalTree, TreeError};
 pub use value::{GREATEST_FREQUENCY_HZ, LEAST_FREQUENCY_HZ, ValueError, check_frequency_hz};

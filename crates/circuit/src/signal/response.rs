@@ -6,7 +6,7 @@ use super::elements::Shunt;
 use super::lanes::{LANES, Phasors, natural_log};
 use super::line::DB_PER_NEPER;
 use super::tree::{SignalTree, TreeError};
-use super::value::{ValueError, check_frequency_hz, not_negative};
+use super::value::{ValueError, check_frequency_hz, not_negative, positive};
 
 /// What drives the pair: an ideal voltage behind a resistance, at any node. Elements at that node stay
 /// in parallel with it.
@@ -33,6 +33,8 @@ pub struct Block<'a> {
     pub count: usize,
     voltage: &'a [Phasors],
     attenuation_np: &'a [[f64; LANES]],
+    /// Empty unless asked for.
+    driving_s: &'a [Phasors],
 }
 
 impl Block<'_> {
@@ -41,6 +43,12 @@ impl Block<'_> {
     pub fn voltage(&self, node: usize, i: usize) -> (Complex, f64) {
         let phasors = &self.voltage[node];
         (Complex::new(phasors.re[i], phasors.im[i]), self.attenuation_np[node][i])
+    }
+
+    /// Driving-point admittance of `node` in siemens at frequency `first + i`; zero unless the sweep is one
+    /// [`sweep_with_driving_points`].
+    pub fn driving_point_s(&self, node: usize, i: usize) -> Complex {
+        self.driving_s.get(node).map_or(Complex::default(), |one| Complex::new(one.re[i], one.im[i]))
     }
 
     /// Voltage gain in decibel at `node`, at frequency `first + i`.
@@ -77,6 +85,35 @@ pub fn sweep(
     source: Source,
     frequencies_hz: &[f64],
     workspace: &mut Workspace,
+    visit: impl FnMut(&Block<'_>),
+) -> Result<(), TreeError> {
+    workspace.passes.wants_driving = false;
+    sweep_as_asked(tree, source, frequencies_hz, workspace, visit)
+}
+
+/// As [`sweep`] with the source at the root, and with the driving-point admittance of every node:
+/// what is between its conductors as seen by a source put there, `impedance_ohm` of the root included. With it the
+/// gain at a node follows for any other load there: `V' = V Y / (Y + change of the load)`.
+///
+/// # Errors
+/// As [`sweep`]; `impedance_ohm` must be above 0.
+pub fn sweep_with_driving_points(
+    tree: &SignalTree,
+    impedance_ohm: f64,
+    frequencies_hz: &[f64],
+    workspace: &mut Workspace,
+    visit: impl FnMut(&Block<'_>),
+) -> Result<(), TreeError> {
+    positive("impedance_ohm", impedance_ohm).map_err(|error| TreeError::Value { node: 0, error })?;
+    workspace.passes.wants_driving = true;
+    sweep_as_asked(tree, Source { node: 0, impedance_ohm }, frequencies_hz, workspace, visit)
+}
+
+fn sweep_as_asked(
+    tree: &SignalTree,
+    source: Source,
+    frequencies_hz: &[f64],
+    workspace: &mut Workspace,
     mut visit: impl FnMut(&Block<'_>),
 ) -> Result<(), TreeError> {
     let at_source = |error: ValueError| TreeError::Value { node: source.node, error };
@@ -94,6 +131,7 @@ pub fn sweep(
             count: chunk.len(),
             voltage: &workspace.passes.voltage,
             attenuation_np: &workspace.passes.attenuation_np,
+            driving_s: if workspace.passes.wants_driving { &workspace.passes.driving_s } else { &[] },
         });
     }
     Ok(())

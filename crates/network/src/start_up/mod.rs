@@ -1,0 +1,221 @@
+//! Power return: who comes up when, in the time domain, with everything off before.
+//!
+//! Every stage is simulated by [`latchline_circuit::startup`] for [`SIMULATED_S`] of its own time, with every tolerance against it:
+//! the lowest source voltage, the highest resistances, the highest loads, every capacitor empty at first.
+//!
+//! # From the catalogue to the model
+//!
+//! * A station with a converter is a capacitor behind its rectifier and a load of constant power. Turn-on and
+//!   turn-off voltages are terminal voltages in datasheets; behind the rectifier its drop is taken off.
+//!   While booting it takes its boot power, then that of standby at night. What it states as current or resistance beside
+//!   power is taken at the source's nominal voltage.
+//! * A station whose standby is a current or resistance, and which states no turn-on voltage, has no converter:
+//!   it is a load on the bus.
+//! * A supply holds, folds back, hiccups or trips at its limit current. Foldback falls from [`KNEE`] of
+//!   the nominal voltage (assumed) to the short-circuit current at 0 V; a trip stays off.
+//! * A port with a limit of its own holds it, or opens after its delay.
+//! * A regenerating box is a capacitor and converter on the stage above; on its own stage it is a source that starts with
+//!   its ports at once, limited at its rated power. The two are simulated one after the other, so what the stage below does
+//!   to the stage above in between is bounded by its largest power, not followed.
+//! * Own consumption of other boxes is a constant current at their least voltage.
+//!
+//! A run that comes to rest, hiccups or sits in a brown-out is a numerical observation of this model, not a proof.
+
+mod system;
+
+pub use system::Missing;
+
+use crate::layout::{Layout, StageSource, Terminal};
+use latchline_circuit::startup::{
+    DeviceStatus, Options, Outcome, StopReason, System, Waveform, simulate, smallest_limit, smallest_stagger,
+};
+use latchline_site::model::Site;
+use rayon::prelude::*;
+
+/// Simulated time in seconds.
+pub const SIMULATED_S: f64 = 10.0;
+/// Part of its nominal voltage at which a foldback limit begins to fall (assumed; common practice, no source).
+pub const KNEE: f64 = 0.9;
+
+/// What a stage does when power returns.
+#[derive(Debug, Clone, PartialEq)]
+pub enum StartUpOutcome {
+    /// Every device runs and nothing moves any more.
+    Runs {
+        /// When the last device had finished booting, in seconds.
+        time_s: f64,
+    },
+    /// It starts and drops out again and again.
+    Hiccups {
+        /// Time from one trip or dropout to the next, in seconds, if it settles to one.
+        period_s: Option<f64>,
+    },
+    /// It sits still and some devices never run.
+    BrownOut {
+        /// Whether the supply's own limit holds it there.
+        by_supply: bool,
+        /// Ports that hold their limit or have opened, as box and port.
+        ports: Vec<(usize, u32)>,
+    },
+    /// Neither by the end of the simulated time.
+    Undecided,
+}
+
+/// One device at power return.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DeviceStart {
+    /// What it is.
+    pub terminal: Terminal,
+    /// When it first finished booting, in seconds.
+    pub up_s: Option<f64>,
+    /// Whether it runs at the end.
+    pub runs: bool,
+    /// How often it dropped out.
+    pub dropouts: usize,
+    /// Lowest voltage at its terminals since it last came up, in volts.
+    pub lowest_v: Option<f64>,
+}
+
+/// What would let a stage start.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Mending {
+    /// Least delay between one run and the next, in seconds, at which it was seen to start.
+    pub stagger_s: Option<f64>,
+    /// Least supply limit, in amperes, at which it was seen to start.
+    pub limit_a: Option<f64>,
+}
+
+/// Power return on one stage.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StageStart {
+    /// Index into [`Layout::stages`].
+    pub stage: usize,
+    /// What it does.
+    pub outcome: StartUpOutcome,
+    /// Its devices, in the order of the nodes.
+    pub devices: Vec<DeviceStart>,
+    /// Current that booting all at once takes at the turn-on voltages, `sum P_boot / V_on`, in amperes.
+    pub boot_current_a: f64,
+    /// What the source can give, in amperes; `None` without a limit.
+    pub limit_a: Option<f64>,
+    /// Voltage over time at the source and at the device that comes up last or never.
+    pub waveforms: Vec<(Terminal, Waveform)>,
+    /// What was seen to mend it; looked for only where it does not start.
+    pub mending: Mending,
+}
+
+/// Power return on all stages.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct StartUps {
+    /// Stages that could be judged.
+    pub stages: Vec<StageStart>,
+    /// What was missing for the others.
+    pub missing: Vec<Missing>,
+}
+
+/// Simulates power return on every stage.
+pub fn start_up(site: &Site, layout: &Layout) -> StartUps {
+    let built: Vec<(usize, Result<system::Built, Vec<Missing>>)> =
+        (0..layout.stages.len()).map(|stage| (stage, system::build(site, layout, stage))).collect();
+    let mut start_ups = StartUps::default();
+    for (_, result) in &built {
+        if let Err(missing) = result {
+            start_ups.missing.extend(missing.iter().cloned());
+        }
+    }
+    start_ups.stages = built
+        .par_iter()
+        .filter_map(|(stage, result)| result.as_ref().ok().and_then(|built| judge(layout, *stage, built)))
+        .collect();
+    start_ups
+}
+
+fn options(record_nodes: Vec<usize>) -> Options {
+    // 20 mV a step is a thousandth of the bus and far within what thresholds are known to.
+    Options { end_s: SIMULATED_S, tolerance_v: 20e-3, record_nodes, most_points: 200, ..Options::default() }
+}
+
+fn judge(layout: &Layout, stage: usize, built: &system::Built) -> Option<StageStart> {
+    let laid = &layout.stages[stage];
+    let farthest = built
+        .system
+        .devices
+        .iter()
+        .map(|device| device.node)
+        .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
+    let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
+    // The system has been built within the simulator's ranges; what it still refuses is not judged.
+    let found = simulate(&built.system, &options(record)).ok()?;
+    let outcome = match &found.outcome {
+        Outcome::OperatingPoint { time_s, .. } => StartUpOutcome::Runs { time_s: *time_s },
+        Outcome::Hiccups { period_s, .. } => StartUpOutcome::Hiccups { period_s: *period_s },
+        Outcome::BrownOut { limited_by, open_ports } => {
+            use latchline_circuit::startup::Limiter;
+            let limiting = limited_by.iter().filter_map(|limiter| match limiter {
+                Limiter::Port(index) => Some(*index),
+                Limiter::Supply => None,
+            });
+            StartUpOutcome::BrownOut {
+                by_supply: limited_by.contains(&Limiter::Supply),
+                ports: limiting.chain(open_ports.iter().copied()).map(|index| built.ports[index]).collect(),
+            }
+        }
+        // A supply that trips and stays off is at rest, though its timer says otherwise.
+        Outcome::Undecided if built.stays_off && !found.supply_trips_s.is_empty() => {
+            StartUpOutcome::BrownOut { by_supply: true, ports: Vec::new() }
+        }
+        Outcome::Undecided if found.devices.iter().all(|one| is_running(one.status)) => {
+            // Still drifting within the tolerance: everything is up.
+            let last = found.devices.iter().filter_map(|one| one.first_up_s).fold(0.0, f64::max);
+            StartUpOutcome::Runs { time_s: last }
+        }
+        Outcome::Undecided => StartUpOutcome::Undecided,
+        Outcome::Stopped { reason: StopReason::TooManyEvents | StopReason::EventsWithoutTime } => {
+            StartUpOutcome::Hiccups { period_s: None }
+        }
+        Outcome::Stopped { .. } => StartUpOutcome::Undecided,
+    };
+    let starts = matches!(outcome, StartUpOutcome::Runs { .. });
+    let devices = built
+        .system
+        .devices
+        .iter()
+        .zip(&found.devices)
+        .map(|(device, result)| DeviceStart {
+            terminal: laid.terminal[device.node],
+            up_s: result.first_up_s,
+            runs: is_running(result.status),
+            dropouts: result.dropouts,
+            lowest_v: result.lowest_bus_v.filter(|voltage| voltage.is_finite()),
+        })
+        .collect();
+    let available_a = found.boot_condition.available_a;
+    Some(StageStart {
+        stage,
+        outcome,
+        devices,
+        boot_current_a: found.boot_condition.required_a,
+        limit_a: available_a.is_finite().then_some(available_a),
+        waveforms: found.waveforms.into_iter().map(|one| (laid.terminal[one.node], one)).collect(),
+        mending: if starts { Mending::default() } else { mending(laid.source, built) },
+    })
+}
+
+fn is_running(status: DeviceStatus) -> bool {
+    matches!(status, DeviceStatus::Up { .. } | DeviceStatus::NoConverter)
+}
+
+/// Looks for a stagger between runs up to a second, and a limit up to five times what it is.
+fn mending(source: StageSource, built: &system::Built) -> Mending {
+    let options = options(Vec::new());
+    let system: &System = &built.system;
+    let staggered = smallest_stagger(system, &built.group, 1.0, 0.1, &options);
+    let limit_a = system.supply.limit.largest_current_a();
+    let limit = match source {
+        StageSource::Supply(_) if limit_a.is_finite() => {
+            smallest_limit(system, limit_a, 5.0 * limit_a, 0.1 * limit_a, &options).ok()
+        }
+        _ => None,
+    };
+    Mending { stagger_s: staggered.ok().map(|found| found.value), limit_a: limit.map(|found| found.value) }
+}

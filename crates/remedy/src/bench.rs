@@ -7,7 +7,8 @@ use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{edit, resolve};
 use rayon::prelude::*;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::{Arc, Mutex};
 
 /// What names a finding across two assessments.
 type Key = (&'static str, Option<ElementId>);
@@ -32,20 +33,28 @@ pub struct Bench<'a> {
     pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
     bill: Bill,
+    /// Assessments by text.
+    judged: Mutex<BTreeMap<String, Arc<Assessment>>>,
 }
 
-/// A candidate that was applied, resolved and assessed.
-pub struct Trial {
+/// A candidate that was applied and resolved, but not yet assessed.
+pub struct Prepared {
     /// The site file after the change.
     pub text: String,
     /// The site after the change.
     pub site: Site,
-    /// Its assessment.
-    pub assessment: Assessment,
     /// Extra material in the catalogue's currency.
     pub cost: f64,
     /// Extra labour in minutes.
     pub minutes: f64,
+}
+
+/// A candidate that was applied, resolved and assessed.
+pub struct Trial {
+    /// The site after the change.
+    pub prepared: Prepared,
+    /// Its assessment; shared, since several findings often have one remedy.
+    pub assessment: Arc<Assessment>,
 }
 
 impl<'a> Bench<'a> {
@@ -67,6 +76,7 @@ impl<'a> Bench<'a> {
             table: text.parse().unwrap_or_default(),
             known: assessment.findings.iter().map(key).collect(),
             bill: Bill::of(site),
+            judged: Mutex::default(),
         }
     }
 
@@ -75,32 +85,70 @@ impl<'a> Bench<'a> {
         &self.sources.file(self.site_file).text
     }
 
-    /// Applies a change to a copy and assesses it; `None` if the result cannot be resolved.
-    pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
+    /// Applies a change to a copy of the text and resolves it; `None` if that cannot be done.
+    pub fn prepare(&self, change: &Edit) -> Option<Prepared> {
         let text = edit::apply(self.text(), change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
         let site = resolve(&sources, self.site_file, self.catalogues).site?;
-        let assessment = assess(&site);
         let bill = Bill::of(&site);
         let cost = bill.material() - self.bill.material();
         let minutes = bill.minutes() - self.bill.minutes();
-        Some(Trial { text, site, assessment, cost, minutes })
+        Some(Prepared { text, site, cost, minutes })
     }
 
-    /// Tries candidates side by side and keeps those that pass, with their index, in order.
-    pub fn try_all(
+    /// Assesses what was prepared.
+    pub fn judge(&self, prepared: Prepared) -> Trial {
+        let known = self.judged.lock().ok().and_then(|judged| judged.get(&prepared.text).cloned());
+        let assessment = known.unwrap_or_else(|| {
+            let assessment = Arc::new(assess(&prepared.site));
+            if let Ok(mut judged) = self.judged.lock() {
+                judged.insert(prepared.text.clone(), Arc::clone(&assessment));
+            }
+            assessment
+        });
+        Trial { prepared, assessment }
+    }
+
+    /// Applies a change to a copy and assesses it; `None` if the result cannot be resolved.
+    pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
+        Some(self.judge(self.prepare(change)?))
+    }
+
+    /// The cheapest candidate of each kind that passes, with its index, cheapest first; then least
+    /// labour, then in the order of the candidates.
+    ///
+    /// Costs are known before anything is solved, so of each kind only as many are assessed as it takes
+    /// until one passes.
+    pub fn cheapest_of_each_kind(
         &self,
         candidates: &[Candidate],
         passes: impl Fn(&Trial) -> bool + Sync,
     ) -> Vec<(usize, Trial)> {
-        candidates
+        let mut prepared: Vec<(usize, Prepared)> = candidates
             .par_iter()
             .enumerate()
-            .filter_map(|(index, candidate)| {
-                let trial = self.try_edit(&candidate.edit)?;
-                passes(&trial).then_some((index, trial))
+            .filter_map(|(index, candidate)| Some((index, self.prepare(&candidate.edit)?)))
+            .collect();
+        let order = |(a_index, a): (usize, &Prepared), (b_index, b): (usize, &Prepared)| {
+            a.cost.total_cmp(&b.cost).then(a.minutes.total_cmp(&b.minutes)).then(a_index.cmp(&b_index))
+        };
+        prepared.sort_by(|a, b| order((a.0, &a.1), (b.0, &b.1)));
+        let mut by_kind: BTreeMap<&str, Vec<(usize, Prepared)>> = BTreeMap::new();
+        for (index, one) in prepared {
+            by_kind.entry(candidates[index].kind).or_default().push((index, one));
+        }
+        let mut found: Vec<(usize, Trial)> = by_kind
+            .into_values()
+            .collect::<Vec<_>>()
+            .into_par_iter()
+            .filter_map(|kind| {
+                kind.into_iter()
+                    .map(|(index, prepared)| (index, self.judge(prepared)))
+                    .find(|(_, trial)| passes(trial))
             })
-            .collect()
+            .collect();
+        found.sort_by(|a, b| order((a.0, &a.1.prepared), (b.0, &b.1.prepared)));
+        found
     }
 
     /// Whether a finding is gone and none has come.
@@ -121,7 +169,7 @@ impl<'a> Bench<'a> {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
             value_after: self.value_after(trial, finding),
-            cost: Some((trial.cost * 100.0).round() / 100.0),
+            cost: Some((trial.prepared.cost * 100.0).round() / 100.0),
         }
     }
 

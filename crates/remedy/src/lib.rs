@@ -14,7 +14,7 @@ mod candidate;
 mod candidates;
 mod mend;
 
-pub use bench::{Bench, Trial};
+pub use bench::{Bench, Prepared, Trial};
 pub use candidate::Candidate;
 pub use mend::{Mended, Step, mend, pair};
 
@@ -27,20 +27,7 @@ pub const MOST_REMEDIES: usize = 4;
 /// kinds that are known mends it.
 pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     let candidates = candidates::of(bench, finding);
-    let mut kept = bench.try_all(&candidates, |trial| bench.mends(trial, finding));
-    kept.sort_by(|(a, first), (b, second)| {
-        let key = |trial: &Trial| (trial.cost, trial.minutes);
-        let (a_key, b_key) = (key(first), key(second));
-        a_key.0.total_cmp(&b_key.0).then(a_key.1.total_cmp(&b_key.1)).then(a.cmp(b))
-    });
-    // One of a kind: the cheapest thicker conductor, not four of them.
-    let mut kinds: Vec<&str> = Vec::new();
-    kept.retain(|(index, _)| {
-        let kind = candidates[*index].kind;
-        let is_new = !kinds.contains(&kind);
-        kinds.push(kind);
-        is_new
-    });
+    let mut kept = bench.cheapest_of_each_kind(&candidates, |trial| bench.mends(trial, finding));
     kept.truncate(MOST_REMEDIES);
     kept.into_iter().map(|(index, trial)| bench.remedy(&candidates[index], &trial, finding)).collect()
 }

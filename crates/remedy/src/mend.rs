@@ -91,9 +91,6 @@ pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
             pairs.push(Candidate::new("two-changes", edit));
         }
     }
-    let kept = bench.try_all(&pairs, |trial| bench.mends(trial, finding));
-    let (index, trial) = kept
-        .into_iter()
-        .min_by(|(_, a), (_, b)| a.cost.total_cmp(&b.cost).then(a.minutes.total_cmp(&b.minutes)))?;
-    Some(bench.remedy(&pairs[index], &trial, finding))
+    let kept = bench.cheapest_of_each_kind(&pairs, |trial| bench.mends(trial, finding));
+    kept.first().map(|(index, trial)| bench.remedy(&pairs[*index], trial, finding))
 }

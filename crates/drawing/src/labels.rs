@@ -22,8 +22,21 @@ use std::collections::BTreeMap;
 pub struct Candidate {
     /// The box that it would take.
     pub area: Area,
+    /// A further box that it would take: that of its leader.
+    pub leader: Option<Area>,
     /// How unwelcome it is; a conflict costs far more.
     pub cost: f64,
+}
+
+impl Candidate {
+    fn overlaps(&self, other: &Self) -> bool {
+        let boxes = |candidate: &Self| [Some(candidate.area), candidate.leader];
+        boxes(self).into_iter().flatten().any(|a| boxes(other).into_iter().flatten().any(|b| a.overlaps(&b)))
+    }
+
+    fn cells(&self) -> impl Iterator<Item = (i64, i64)> + use<> {
+        cells_of(&self.area).chain(self.leader.iter().flat_map(cells_of).collect::<Vec<_>>())
+    }
 }
 
 /// What must stay free of labels.
@@ -98,11 +111,11 @@ impl Conflicts {
         for (label, candidates) in labels.iter().enumerate() {
             for (number, candidate) in candidates.iter().enumerate() {
                 let mut met: Vec<(u32, u32)> = Vec::new();
-                for cell in cells_of(&candidate.area) {
+                for cell in candidate.cells() {
                     let here = cells.entry(cell).or_default();
                     met.extend(here.iter().copied().filter(|(other, place)| {
                         *other as usize != label
-                            && labels[*other as usize][*place as usize].area.overlaps(&candidate.area)
+                            && labels[*other as usize][*place as usize].overlaps(candidate)
                     }));
                     here.push((label as u32, number as u32));
                 }
@@ -283,7 +296,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn candidate(x: f64, y: f64, cost: f64) -> Candidate {
-        Candidate { area: Area::new(x, y, 10.0, 3.0), cost }
+        Candidate { area: Area::new(x, y, 10.0, 3.0), leader: None, cost }
     }
 
     #[test]

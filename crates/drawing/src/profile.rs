@@ -256,6 +256,14 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
     group
 }
 
+/// The line that joins a mark to its label: from the edge of the mark to the edge of the box.
+fn leader((x, y): Point, label: &Area) -> (Point, Point) {
+    const MARK_MM: f64 = 0.9;
+    let above = label.y < y;
+    let end = if above { label.bottom() } else { label.y };
+    ((x, if above { y - MARK_MM } else { y + MARK_MM }), (x.clamp(label.x, label.right()), end))
+}
+
 /// Names the devices and the limits.
 fn label(
     group: &mut Group,
@@ -316,7 +324,11 @@ fn label(
                 let text = Text::new(at, words.clone(), CHART_TEXT_MM).anchored(anchor).ink(*ink);
                 if obstacles.is_free(&text.area()) {
                     let cost = ring as f64 * 4.0 + rank as f64 * 0.3;
-                    found.push((Candidate { area: text.area().grown(0.15), cost }, text));
+                    let leader = (ring > 0).then(|| {
+                        let (from, to) = leader((*x, *y), &text.area());
+                        Area::between(from, to).grown(0.2)
+                    });
+                    found.push((Candidate { area: text.area().grown(0.15), leader, cost }, text));
                 }
             }
         }
@@ -331,11 +343,9 @@ fn label(
             continue;
         };
         let (candidate, text) = &list[number];
-        if candidate.cost >= 4.0 {
-            let box_of = text.area();
-            let end =
-                (x.clamp(box_of.x, box_of.right()), if box_of.y > *y { box_of.y } else { box_of.bottom() });
-            group.line(Layer::Axis, (*x, *y), end, Stroke::solid(Ink::Outline, 0.15));
+        if candidate.leader.is_some() {
+            let (from, to) = leader((*x, *y), &text.area());
+            group.line(Layer::Axis, from, to, Stroke::solid(Ink::Outline, 0.15));
         }
         group.text(Layer::Lettering, text.clone());
     }

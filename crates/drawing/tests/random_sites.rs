@@ -211,9 +211,25 @@ fn parts(scene: &Scene) -> Parts {
         {
             parts.cards.push(*area);
         }
-        Node::Item(Item { shape: Shape::Path { points, closed: false }, layer: Layer::Wiring, .. }) => {
+        Node::Item(Item {
+            shape: Shape::Path { points, closed: false },
+            layer: Layer::Wiring | Layer::Curve | Layer::Axis,
+            ..
+        }) => {
             for pair in points.windows(2) {
-                parts.wires.push((Area::between(pair[0], pair[1]).grown(0.05), format!("{pair:?}")));
+                // The box of a slanting line is much more than the line: take it in short pieces.
+                let (a, b) = (pair[0], pair[1]);
+                let at = |step: i32| {
+                    let share = f64::from(step) / 64.0;
+                    (a.0 + (b.0 - a.0) * share, a.1 + (b.1 - a.1) * share)
+                };
+                let slants = (a.0 - b.0).abs() > 1e-6 && (a.1 - b.1).abs() > 1e-6;
+                let steps = if slants { 64 } else { 1 };
+                for step in 0..steps {
+                    let piece =
+                        if slants { Area::between(at(step), at(step + 1)) } else { Area::between(a, b) };
+                    parts.wires.push((piece.grown(0.05), format!("{pair:?}")));
+                }
             }
         }
         _ => {}
@@ -230,8 +246,8 @@ fn overlaps(scene: &Scene) -> Vec<String> {
         if !sheet.contains(area) {
             found.push(format!("\"{words}\" leaves the sheet: {area:?}"));
         }
-        // Boxes of neighbouring lines may touch; a hundredth of a millimetre is rounding.
-        let area = area.grown(-0.01);
+        // Boxes of neighbouring lines may touch.
+        let area = area.grown(-0.06);
         for (others, other) in &texts[number + 1..] {
             if area.overlaps(other) {
                 found.push(format!("\"{words}\" over \"{others}\""));
@@ -239,7 +255,7 @@ fn overlaps(scene: &Scene) -> Vec<String> {
         }
         for (wire, name) in &wires {
             if area.overlaps(wire) {
-                found.push(format!("\"{words}\" on the line {name}"));
+                found.push(format!("\"{words}\" {area:?} on the line {name}"));
             }
         }
         for card in &cards {

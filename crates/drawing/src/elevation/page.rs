@@ -207,7 +207,7 @@ impl Canvas<'_> {
             obstacles.add(Area::between(piece.0, piece.1).grown(0.4));
         }
         let mut flags = Group::new("match");
-        self.flags(*page, shift, &mut flags);
+        let sides = self.flags(*page, shift, &mut flags);
         let mut devices = Group::new("devices");
         let mut count = 0;
         let mut troubles = Vec::new();
@@ -265,8 +265,8 @@ impl Canvas<'_> {
         group.group(flags);
         // Flags stand beyond the edges.
         let used = (
-            if used.0 <= left + 1.0 { 0.0 } else { used.0 },
-            if used.1 >= left + part.width - 1.0 { size.0 } else { used.1 },
+            if used.0 <= left + 1.0 || sides.contains(&Side::Left) { 0.0 } else { used.0 },
+            if used.1 >= left + part.width - 1.0 || sides.contains(&Side::Right) { size.0 } else { used.1 },
         );
         Drawn { used, group, size, devices: count, troubles, notes }
     }
@@ -393,15 +393,18 @@ impl Canvas<'_> {
         group.text(Layer::Building, text);
     }
 
-    /// Match lines and, where a run crosses one, its designation and the sheet where it goes on.
-    fn flags(&self, page: Page, shift: Point, group: &mut Group) {
+    /// Match lines and, where a run crosses one, its designation and the sheet where it goes on; gives
+    /// the sides that have one.
+    fn flags(&self, page: Page, shift: Point, group: &mut Group) -> Vec<Side> {
         let part = part_of(self.plan, page);
+        let mut sides = Vec::new();
         for side in [Side::Left, Side::Top, Side::Right, Side::Bottom] {
             let mut crossings = self.crossings(page, side, &part);
             crossings.sort_by(|a, b| a.at.partial_cmp(&b.at).unwrap_or(std::cmp::Ordering::Equal));
             if crossings.is_empty() && !self.is_torn(page, side) {
                 continue;
             }
+            sides.push(side);
             let (a, b) = self.match_line(side, page, &part);
             let line = Stroke::solid(Ink::Outline, 0.35).dashed(Dash::DashDot);
             group.line(Layer::Frame, moved(a, shift), moved(b, shift), line);
@@ -426,6 +429,7 @@ impl Canvas<'_> {
             sheets.dedup();
             self.match_word(side, (moved(a, shift), moved(b, shift)), &sheets, &free, group);
         }
+        sides
     }
 
     /// Where runs leave a sheet on this side.

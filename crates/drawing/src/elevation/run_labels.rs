@@ -115,7 +115,7 @@ fn candidates(
             if obstacles.is_free(&area.grown(0.1)) {
                 let text = Text { at, upward: !level, ..text.clone() };
                 let mark = look.mark.map(|_| mark);
-                found.push((Candidate { area: area.grown(0.25), cost }, Label { text, mark }));
+                found.push((Candidate { area: area.grown(0.25), leader: None, cost }, Label { text, mark }));
             }
         }
     }

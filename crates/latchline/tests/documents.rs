@@ -78,3 +78,8 @@ fn the_picture_in_the_readme_is_what_the_tool_prints() {
 fn the_examples_of_the_command_line_run() {
     examples_are_current("docs/command-line.md", 10);
 }
+
+#[test]
+fn the_examples_of_the_doors_page_run() {
+    examples_are_current("docs/doors.md", 4);
+}

@@ -27,8 +27,8 @@ fn builtin() -> (Sources, Vec<FileId>) {
 }
 
 fn question(sources: &Sources, catalogues: &[FileId], family: &str) -> Question {
-    let (catalogue, _) = latchline_site::load_catalogue(sources, catalogues);
-    default_question(&catalogue, family).expect("the built-in family is complete")
+    let loaded = latchline_site::LoadedCatalogues::new(sources, catalogues);
+    default_question(loaded.catalogue(), family).expect("the built-in family is complete")
 }
 
 #[test]

@@ -5,7 +5,7 @@ use latchline_assess::{Assessment, assess};
 use latchline_finding::{Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
-use latchline_site::{edit, resolve};
+use latchline_site::{LoadedCatalogues, edit};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
@@ -23,8 +23,6 @@ pub struct Bench<'a> {
     pub sources: &'a Sources,
     /// The site file among them.
     pub site_file: FileId,
-    /// The catalogues among them.
-    pub catalogues: &'a [FileId],
     /// The site.
     pub site: &'a Site,
     /// Its assessment.
@@ -33,6 +31,7 @@ pub struct Bench<'a> {
     pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
     bill: Bill,
+    loaded: LoadedCatalogues,
     /// Assessments by text.
     judged: Mutex<BTreeMap<String, Arc<Assessment>>>,
 }
@@ -70,12 +69,12 @@ impl<'a> Bench<'a> {
         Bench {
             sources,
             site_file,
-            catalogues,
             site,
             assessment,
             table: text.parse().unwrap_or_default(),
             known: assessment.findings.iter().map(key).collect(),
             bill: Bill::of(site),
+            loaded: LoadedCatalogues::new(sources, catalogues),
             judged: Mutex::default(),
         }
     }
@@ -89,7 +88,7 @@ impl<'a> Bench<'a> {
     pub fn prepare(&self, change: &Edit) -> Option<Prepared> {
         let text = edit::apply(self.text(), change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
-        let site = resolve(&sources, self.site_file, self.catalogues).site?;
+        let site = self.loaded.resolve(&sources, self.site_file).site?;
         let bill = Bill::of(&site);
         let cost = bill.material() - self.bill.material();
         let minutes = bill.minutes() - self.bill.minutes();

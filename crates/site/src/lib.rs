@@ -34,4 +34,4 @@ mod resolve;
 pub mod schema;
 
 pub use builtin::builtin_catalogue;
-pub use resolve::{Resolved, catalogue_paths, load_catalogue, resolve};
+pub use resolve::{LoadedCatalogues, Resolved, catalogue_paths, resolve};

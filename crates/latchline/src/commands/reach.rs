@@ -3,10 +3,10 @@
 use crate::output;
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_finding::{FileId, Sources};
+use latchline_finding::{FileId, Finding, Severity, Sources};
 use latchline_reach::{BareSite, Cell, MOST_STATIONS, Question, default_question, table};
 use latchline_site::catalogue::Catalogue;
-use latchline_site::{builtin_catalogue, load_catalogue};
+use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -71,7 +71,9 @@ struct OfCable {
 /// # Errors
 /// If a part does not exist or a length makes no sense.
 pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCode> {
-    for (name, lengths, least) in [("--spacing", &arguments.spacing, 0.1), ("--feeder", &arguments.feeder, 0.1)] {
+    for (name, lengths, least) in
+        [("--spacing", &arguments.spacing, 0.1), ("--feeder", &arguments.feeder, 0.1)]
+    {
         if let Some(wrong) = lengths.iter().find(|length| !(least..=2000.0).contains(*length)) {
             bail!("{name} {wrong} is not a length between {least} and 2000 m");
         }
@@ -84,11 +86,13 @@ pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCod
         let text = crate::input::read_text(path, &mut std::io::empty())?;
         files.push(sources.add(path.display().to_string(), text));
     }
-    let (catalogue, findings) = load_catalogue(&sources, &files);
-    if let Some(finding) = findings.iter().find(|finding| finding.severity == latchline_finding::Severity::Error) {
+    let loaded = LoadedCatalogues::new(&sources, &files);
+    let catalogue = loaded.catalogue();
+    let is_error = |finding: &&Finding| finding.severity == Severity::Error;
+    if let Some(finding) = loaded.findings().iter().find(is_error) {
         bail!("the catalogue cannot be used: {}", super::sentence(finding));
     }
-    let question = question(arguments, &catalogue)?;
+    let question = question(arguments, catalogue)?;
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
     let cables: Vec<String> = match &arguments.cable {
         Some(cable) => {
@@ -142,7 +146,13 @@ fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) ->
     bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", "))
 }
 
-fn words(question: &Question, calls: usize, answers: &[OfCable], spacings: &[f64], feeders: &[f64]) -> String {
+fn words(
+    question: &Question,
+    calls: usize,
+    answers: &[OfCable],
+    spacings: &[f64],
+    feeders: &[f64],
+) -> String {
     let mut text = format!(
         "Most {} on one port of {} fed by {}, {calls} calls at once.\n\
          Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long.\n\n",
@@ -160,7 +170,11 @@ fn words(question: &Question, calls: usize, answers: &[OfCable], spacings: &[f64
         }
     }
     if feeders.len() == 1 {
-        let _ = writeln!(text, "Stations by cable (down) and spacing (across), behind {} m of feeder", trimmed(feeders[0]));
+        let _ = writeln!(
+            text,
+            "Stations by cable (down) and spacing (across), behind {} m of feeder",
+            trimmed(feeders[0])
+        );
         heading(&mut text, "", 14, spacings);
         for answer in answers {
             let _ = write!(text, "{:<14}", answer.cable);
@@ -170,8 +184,7 @@ fn words(question: &Question, calls: usize, answers: &[OfCable], spacings: &[f64
             text.push('\n');
         }
     }
-    let mut limits: Vec<_> =
-        answers.iter().flat_map(|answer| &answer.cells).map(|cell| cell.limit).collect();
+    let mut limits: Vec<_> = answers.iter().flat_map(|answer| &answer.cells).map(|cell| cell.limit).collect();
     limits.sort_unstable();
     limits.dedup();
     text.push_str("\nBeside each figure, what one more would break:");

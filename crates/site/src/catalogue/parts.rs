@@ -3,8 +3,8 @@
 use super::{AddressScheme, PartHead};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::{
-    Capacitance, Charge, Current, Decibels, Duration, Frequency, Inductance, Length, Power, Ratio, Resistance,
-    Temperature, Voltage,
+    Capacitance, Charge, Current, Decibels, Duration, Frequency, Inductance, Length, Power, Ratio,
+    Resistance, Temperature, Voltage,
 };
 
 /// A family of parts that speak one language on one kind of bus.

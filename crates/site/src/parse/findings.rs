@@ -7,7 +7,7 @@ use latchline_finding::{Finding, Origin, Severity};
 pub const LARGEST_FINDING_COUNT: usize = 2000;
 
 /// Findings of one pass, in the order they were made.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Findings {
     list: Vec<Finding>,
     beyond: usize,

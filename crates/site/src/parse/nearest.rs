@@ -12,7 +12,7 @@ const MOST_OFFERED: usize = 3;
 const LONGEST_REPEATED: usize = 80;
 
 /// Limits how much work one pass spends on suggestions.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct NameBudget {
     comparisons_left: usize,
 }

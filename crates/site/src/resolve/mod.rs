@@ -38,43 +38,58 @@ pub struct Resolved {
 /// The built-in catalogue is used only if it is among them (see
 /// [`builtin_catalogue`](crate::builtin_catalogue)).
 pub fn resolve(sources: &Sources, site: FileId, catalogues: &[FileId]) -> Resolved {
-    let mut findings = Findings::new();
-    let mut budget = NameBudget::default();
-    let mut loader = Loader::default();
-    for &file in catalogues {
-        if let Some(document) = parse(file, sources.file(file), &mut findings) {
-            let record = Reader { file, findings: &mut findings, budget: &mut budget }
-                .root(&document.root, &CATALOGUE_FILE);
-            loader.add_file(&record, &mut findings);
-        }
-    }
-    let document: Option<Document<'_>> = parse(site, sources.file(site), &mut findings);
-    let site = document.map(|document| {
-        let record = Reader { file: site, findings: &mut findings, budget: &mut budget }
-            .root(&document.root, &SITE_FILE);
-        loader.add_site_cables(record.named("cables"), &mut findings);
-        let mut resolver =
-            Resolver { loader, findings: &mut findings, budget: &mut budget, reported: BTreeSet::new() };
-        resolver.check_part_families();
-        resolver.site(&record)
-    });
-    let site = site.filter(|_| !findings.has_errors());
-    Resolved { site, findings: findings.finish() }
+    LoadedCatalogues::new(sources, catalogues).resolve(sources, site)
 }
 
-/// Reads catalogues alone, for questions that need no site.
-pub fn load_catalogue(sources: &Sources, catalogues: &[FileId]) -> (Catalogue, Vec<Finding>) {
-    let mut findings = Findings::new();
-    let mut budget = NameBudget::default();
-    let mut loader = Loader::default();
-    for &file in catalogues {
-        if let Some(document) = parse(file, sources.file(file), &mut findings) {
-            let record = Reader { file, findings: &mut findings, budget: &mut budget }
-                .root(&document.root, &CATALOGUE_FILE);
-            loader.add_file(&record, &mut findings);
+/// Catalogue files, read once for many sites or for many versions of one.
+#[derive(Debug, Clone, Default)]
+pub struct LoadedCatalogues {
+    loader: Loader,
+    findings: Findings,
+    budget: NameBudget,
+}
+
+impl LoadedCatalogues {
+    /// Reads catalogue files in their order.
+    pub fn new(sources: &Sources, catalogues: &[FileId]) -> Self {
+        let mut loaded = LoadedCatalogues::default();
+        for &file in catalogues {
+            if let Some(document) = parse(file, sources.file(file), &mut loaded.findings) {
+                let record = Reader { file, findings: &mut loaded.findings, budget: &mut loaded.budget }
+                    .root(&document.root, &CATALOGUE_FILE);
+                loaded.loader.add_file(&record, &mut loaded.findings);
+            }
         }
+        loaded
     }
-    (loader.catalogue, findings.finish())
+
+    /// The parts.
+    pub fn catalogue(&self) -> &Catalogue {
+        &self.loader.catalogue
+    }
+
+    /// What is wrong with the files.
+    pub fn findings(&self) -> Vec<Finding> {
+        self.findings.clone().finish()
+    }
+
+    /// Resolves the site file `site` against them; `sources` are those that they were read from, or a
+    /// copy in which the site's text is another one.
+    pub fn resolve(&self, sources: &Sources, site: FileId) -> Resolved {
+        let LoadedCatalogues { mut loader, mut findings, mut budget } = self.clone();
+        let document: Option<Document<'_>> = parse(site, sources.file(site), &mut findings);
+        let site = document.map(|document| {
+            let record = Reader { file: site, findings: &mut findings, budget: &mut budget }
+                .root(&document.root, &SITE_FILE);
+            loader.add_site_cables(record.named("cables"), &mut findings);
+            let mut resolver =
+                Resolver { loader, findings: &mut findings, budget: &mut budget, reported: BTreeSet::new() };
+            resolver.check_part_families();
+            resolver.site(&record)
+        });
+        let site = site.filter(|_| !findings.has_errors());
+        Resolved { site, findings: findings.finish() }
+    }
 }
 
 /// The catalogue files that a site file asks for (`catalogues` of `[site]`), relative to it.

@@ -20,7 +20,7 @@ pub(crate) const ENVIRONMENTS: &[(&str, Environment)] = &[
 
 /// Names of all parts that were written, also of those that could not be read in full, so that
 /// a mistake in a part does not make every use of it look wrong.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct PartNames {
     pub(crate) families: BTreeMap<String, Origin>,
     pub(crate) supplies: BTreeMap<String, Origin>,
@@ -32,7 +32,7 @@ pub(crate) struct PartNames {
 }
 
 /// Collects the parts of several files.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct Loader {
     pub(crate) catalogue: Catalogue,
     pub(crate) names: PartNames,

@@ -57,7 +57,7 @@ impl Writer {
         self.pair(9, "$ACADVER");
         self.pair(1, "AC1009");
         self.pair(9, "$DWGCODEPAGE");
-        self.pair(3, "ascii");
+        self.pair(3, "ANSI_1252");
         for (name, x, y) in [("$EXTMIN", 0.0, 0.0), ("$EXTMAX", scene.width_mm, scene.height_mm)] {
             self.pair(9, name);
             self.number(10, x);

@@ -253,14 +253,12 @@ fn anneal(
     repair(&movable, graph, chosen, &cost_of);
 }
 
+/// Cost of a candidate of a label beside the chosen ones.
+type CostOf<'c> = dyn Fn(usize, usize, &[Option<usize>]) -> f64 + 'c;
+
 /// Ends with the best move for each label in turn, then drops what is still in conflict and takes
 /// back what has become free.
-fn repair(
-    movable: &[usize],
-    graph: &Conflicts,
-    chosen: &mut [Option<usize>],
-    cost_of: &dyn Fn(usize, usize, &[Option<usize>]) -> f64,
-) {
+fn repair(movable: &[usize], graph: &Conflicts, chosen: &mut [Option<usize>], cost_of: &CostOf<'_>) {
     let best = |label: usize, chosen: &[Option<usize>]| {
         (0..graph.of[label].len())
             .min_by(|a, b| cost_of(label, *a, chosen).total_cmp(&cost_of(label, *b, chosen)))

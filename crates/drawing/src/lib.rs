@@ -1,4 +1,4 @@
-//! Pictures of a site: elevations, voltage profiles, switch settings and charts.
+//! Pictures of a site: elevations, voltage profiles, switch settings, wiring of locks and charts.
 //!
 //! Every picture is a [`scene::Scene`] in millimetres on a sheet, which [`svg`](mod@svg) and
 //! [`dxf`](mod@dxf) turn into files. Nothing here computes an engineering quantity: figures come
@@ -20,6 +20,7 @@ pub mod svg;
 pub mod switches;
 mod symbols;
 pub mod ticks;
+pub mod wiring;
 
 pub use elevation::{ElevationOptions, elevation};
 pub use palette::Palette;
@@ -27,3 +28,4 @@ pub use profile::{ProfileOptions, profiles};
 pub use reach::{ReachChart, ReachCurve, reach_chart};
 pub use sheet::SheetSize;
 pub use switches::{SwitchOptions, switch_picture, switch_sheets};
+pub use wiring::{WiringOptions, wiring_picture, wiring_sheets};

@@ -25,7 +25,7 @@ impl SheetSize {
     /// A3 upright (ISO 216).
     pub const A3_UPRIGHT: Self = Self { width_mm: 297.0, height_mm: 420.0 };
     /// A narrow sheet that fills the screen of a phone.
-    pub const PHONE: Self = Self { width_mm: 100.0, height_mm: 200.0 };
+    pub const PHONE: Self = Self { width_mm: 120.0, height_mm: 240.0 };
 
     /// Least edge of a sheet that a drawing still fits on.
     pub const LEAST_MM: f64 = 90.0;
@@ -89,12 +89,15 @@ pub struct TitleBlock {
     pub date: Option<String>,
 }
 
+/// Draws a small picture at its left upper corner.
+type DrawPicture = dyn Fn(&mut Group, (f64, f64));
+
 /// An entry of a legend: a small picture with its meaning.
 pub(crate) struct LegendEntry {
     /// Width of the picture; it is drawn in a box of this width and [`LEGEND_PICTURE_MM`] height.
     pub(crate) picture_width: f64,
     /// Draws it with this left upper corner.
-    pub(crate) picture: Box<dyn Fn(&mut Group, (f64, f64))>,
+    pub(crate) picture: Box<DrawPicture>,
     /// What it means.
     pub(crate) text: String,
 }

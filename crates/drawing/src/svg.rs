@@ -19,8 +19,7 @@ pub fn svg(scene: &Scene, palette: Palette) -> String {
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"latchline-drawing\" width=\"{width}mm\" \
-         height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\" font-family=\"{FONTS}\" \
-         text-rendering=\"geometricPrecision\">\n<title>{}</title>\n<desc>{}</desc>\n\
+         height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\" font-family=\"{FONTS}\">\n<title>{}</title>\n<desc>{}</desc>\n\
          <rect class=\"fill-paper\" width=\"{width}\" height=\"{height}\" fill=\"{}\"/>\n",
         escaped(&scene.title),
         escaped(&scene.description),

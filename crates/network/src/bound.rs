@@ -27,12 +27,12 @@
 //! or above `u`. [`StageBound::new`] iterates until that inequality holds, and reports that it has no bound
 //! if it does not come to hold ([`StageBound::certified`]).
 
-use crate::evaluate::Solver;
+use crate::evaluate::{ENCLOSURE_V, Solver};
 use crate::layout::Layout;
 use crate::phase::Phase;
 
-/// How much `F(u)` must exceed `u`, in volts: far above the rounding of two sweeps over a tree of any
-/// size that a site can have (a few thousand nodes, some 1e-11 V).
+/// How much `F(u)` must exceed `u`, in volts. Roundings are not counted here as they are in the flow; this is
+/// a hundred times what two sweeps over a few thousand nodes can lose (some 1e-11 V).
 const SLACK_V: f64 = 1e-9;
 
 /// What a call option adds at a node of a stage, directly or through a converter.
@@ -126,7 +126,7 @@ impl StageBound {
             }
         }
         let mut bound = StageBound {
-            highest_v: base.voltage_v.clone(),
+            highest_v: base.voltage_v.iter().map(|voltage| voltage + ENCLOSURE_V).collect(),
             lowest_v: base.voltage_v.clone(),
             slope_s: vec![0.0; nodes],
             inverse_pivot: vec![0.0; nodes],

@@ -28,6 +28,11 @@ pub enum SetOutcome {
 }
 
 impl SetOutcome {
+    /// Whether it could not be decided.
+    pub fn is_undecided(self) -> bool {
+        matches!(self, SetOutcome::Undecided { .. })
+    }
+
     /// The stage that has no operating point, or for which none could be decided.
     pub fn failing_stage(self) -> Option<usize> {
         match self {

@@ -152,6 +152,10 @@ impl Phase {
             })
             .collect();
         let (voltage_v, output_v) = voltages(site, layout, kind, corner, &base, &touches);
+        // Low-end current with high-end voltage is above both ends: a bound, not a corner.
+        is_bound |= voltage_v.iter().zip(&output_v).zip(&layout.stages).any(|((own, output), stage)| {
+            matches!(stage.source, StageSource::Regenerator(_)) && own.is_some_and(|own| own != *output)
+        });
         if voltage_v.iter().all(Option::is_none) {
             return None;
         }

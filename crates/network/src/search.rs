@@ -5,7 +5,7 @@
 //! abandoned when its own weights together with the largest weights that could still join it cannot beat the
 //! worst value solved so far by more than [`SearchOptions::tolerance`]; what is left is solved.
 //!
-//! **What is claimed.** If [`Worst::complete`] is true, no admissible set is worse than the reported
+//! **What is claimed.** If [`Found::complete`] is true, no admissible set is worse than the reported
 //! value by more than the tolerance (and the enclosure of the solver): every set not solved was
 //! excluded by the bound, whose hypotheses and certificate stand in [`crate::bound`]. Where a stage has no
 //! certified bound, nothing is excluded, every set is solved up to a stated number, and `complete` says
@@ -43,6 +43,13 @@ pub struct Worst {
     pub value: Option<f64>,
     /// How the set came out.
     pub outcome: SetOutcome,
+}
+
+/// What a search gave.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Found {
+    /// The worst set; `None` if no set beats what was known already.
+    pub worst: Option<Worst>,
     /// Whether the search was completed; see the module's claim.
     pub complete: bool,
 }
@@ -69,7 +76,7 @@ pub fn worst_set(
     target: &Target<'_>,
     options: &SearchOptions,
     must_beat: Option<f64>,
-) -> Option<Worst> {
+) -> Found {
     let sign = if matches!(target.functional, Functional::Voltage(_)) { -1.0 } else { 1.0 };
     let (mut base, weight) = match bound {
         Some(bound) => {
@@ -116,12 +123,12 @@ pub fn worst_set(
             search.extend(&mut vec![option], 0, weight[option]);
         }
     }
-    let complete = search.complete;
-    search.best.map(|mut worst| {
+    let Search { best, complete, .. } = search;
+    let worst = best.map(|mut worst| {
         worst.set.sort_unstable();
-        worst.complete = complete;
         worst
-    })
+    });
+    Found { worst, complete }
 }
 
 struct Search<'a, 'b> {
@@ -225,7 +232,7 @@ impl Search<'_, '_> {
         let badness = value.map_or(f64::INFINITY, |value| self.sign * value);
         if badness > self.best_badness {
             self.best_badness = badness;
-            self.best = Some(Worst { set: set.to_vec(), value, outcome, complete: true });
+            self.best = Some(Worst { set: set.to_vec(), value, outcome });
         }
     }
 }

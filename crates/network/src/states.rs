@@ -6,10 +6,10 @@
 
 use crate::bound::{Functional, StageBound};
 use crate::demand::Activity;
-use crate::evaluate::{SetOutcome, Solver};
+use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::{Corner, Layout, NodeRef};
 use crate::phase::{HighestVoltages, Phase};
-use crate::search::{SearchOptions, Target, Worst, worst_set};
+use crate::search::{Found, SearchOptions, Target, worst_set};
 use latchline_finding::{OperatingState, StateKind};
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
@@ -70,12 +70,15 @@ pub struct StateMargin {
     pub phase: usize,
     /// Call options that stand (indices into the phase's).
     pub set: Vec<usize>,
-    /// Voltage in the adverse corner; `None` without operating point.
+    /// Voltage in the adverse corner, less the search's tolerance and the width of the solver's enclosure, so
+    /// that no admissible set gives less; `None` without operating point.
     pub voltage_v: Option<f64>,
     /// The limit that holds.
     pub limit_v: f64,
-    /// The stage that has no operating point, if there is none.
+    /// The stage that has no operating point, or that could not be decided, if there is one.
     pub failing_stage: Option<usize>,
+    /// Whether that stage was too close to collapse to be decided, rather than proved to have none.
+    pub is_undecided: bool,
     /// Whether no set can be worse by more than the search's tolerance.
     pub complete: bool,
 }
@@ -293,6 +296,7 @@ impl PhaseSearch<'_, '_> {
                 voltage_v: None,
                 limit_v: idle_limit,
                 failing_stage: base_outcome.failing_stage(),
+                is_undecided: base_outcome.is_undecided(),
                 complete: matches!(base_outcome, SetOutcome::NoOperatingPoint { .. }),
             });
         }
@@ -319,14 +323,17 @@ impl PhaseSearch<'_, '_> {
             let must_beat = worst.as_ref().map(|worst| -(worst.margin_v() + limit_v));
             let functional = Functional::Voltage(at.node);
             let target = Target { stage: at.stage, functional, one_of, pool: &pool };
-            if let Some(found) = self.search(&target, must_beat) {
-                complete &= found.complete;
+            let found = self.search(&target, must_beat);
+            complete &= found.complete;
+            if let Some(set) = found.worst {
+                complete &= !set.outcome.is_undecided();
                 worst = Some(StateMargin {
                     phase: self.index,
-                    set: found.set,
-                    voltage_v: found.value,
+                    set: set.set,
+                    voltage_v: set.value.map(|voltage| voltage - self.uncertainty(ENCLOSURE_V)),
                     limit_v,
-                    failing_stage: found.outcome.failing_stage(),
+                    failing_stage: set.outcome.failing_stage(),
+                    is_undecided: set.outcome.is_undecided(),
                     complete: true,
                 });
             }
@@ -334,7 +341,14 @@ impl PhaseSearch<'_, '_> {
         worst.map(|worst| StateMargin { complete, ..worst })
     }
 
-    fn search(&mut self, target: &Target<'_>, must_beat: Option<f64>) -> Option<Worst> {
+    /// How far the true worst may lie beyond a value found: the tolerance of the search where there is
+    /// anything to search, and what the solver leaves open.
+    fn uncertainty(&self, solver: f64) -> f64 {
+        let search = if self.phase.options.is_empty() { 0.0 } else { self.options.tolerance };
+        search + solver
+    }
+
+    fn search(&mut self, target: &Target<'_>, must_beat: Option<f64>) -> Found {
         let bound = self.bounds[target.stage].as_ref();
         worst_set(self.layout, self.phase, self.solver, bound, target, self.options, must_beat)
     }
@@ -371,19 +385,13 @@ impl PhaseSearch<'_, '_> {
             one_of: &[],
             pool: self.every_option,
         };
-        match self.search(&target, known) {
-            Some(found) => {
-                let complete = found.complete;
-                *worst = Some(CurrentState {
-                    phase: self.index,
-                    set: found.set,
-                    current_a: found.value,
-                    complete,
-                });
-                complete
-            }
-            None => true,
+        let found = self.search(&target, known);
+        if let Some(set) = found.worst {
+            let current_a = set.value.map(|current| current + self.uncertainty(0.0));
+            *worst =
+                Some(CurrentState { phase: self.index, set: set.set, current_a, complete: found.complete });
         }
+        found.complete
     }
 }
 

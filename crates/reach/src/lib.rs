@@ -11,8 +11,9 @@
 //!
 //! **Claim.** The search halves an interval, which finds the largest chain because adding a station
 //! to the far end of a chain never helps: loads whose current does not rise with the voltage give voltages that fall when
-//! load is added, and counts only grow. Resistive stations are replaced by constant currents above
-//! theirs (see `latchline_network::phase`), so their answer is a safe one, not the sharpest.
+//! load is added, and counts only grow. With resistive stations this is not shown: they are replaced by constant
+//! currents above theirs (see `latchline_network::phase`), which depend on the chain; there the answer is a chain
+//! that was solved and works, next to one that was solved and does not.
 
 mod bare_site;
 mod headroom;

@@ -24,6 +24,8 @@ pub enum Limit {
     Count,
     /// The family's longest run or total length.
     Length,
+    /// It could not be decided whether one more works.
+    Undecided,
     /// Nothing up to [`MOST_STATIONS`].
     None,
 }
@@ -38,6 +40,7 @@ impl Limit {
             Limit::SupplyCurrent => "supply current",
             Limit::Count => "count",
             Limit::Length => "length",
+            Limit::Undecided => "undecided",
             Limit::None => "none",
         }
     }
@@ -121,6 +124,9 @@ fn by_solving(site: &Site, chain: usize) -> Result<f64, Limit> {
     }
     if worst.devices.iter().any(|device| device.worst().margin_v() < 0.0) {
         return Err(Limit::Voltage);
+    }
+    if worst.states.iter().any(|state| !state.complete) {
+        return Err(Limit::Undecided);
     }
     if let (latchline_site::model::RunStart::Port { box_index, .. }, Some(current)) =
         (site.runs[chain].from, &worst.run_current[chain])

@@ -224,6 +224,7 @@ fn sign(limit: latchline_reach::Limit) -> char {
         Limit::SupplyCurrent => 'S',
         Limit::Count => 'N',
         Limit::Length => 'L',
+        Limit::Undecided => '?',
         Limit::None => '+',
     }
 }

@@ -19,14 +19,14 @@ use latchline_site::model::{LockFeed, Site, Suppression};
 /// Width of one picture.
 pub const PICTURE_WIDTH_MM: f64 = 178.0;
 /// Height of one picture.
-pub const PICTURE_HEIGHT_MM: f64 = 76.0;
+pub const PICTURE_HEIGHT_MM: f64 = 66.0;
 const GAP_MM: f64 = 5.0;
 const SLOT_MM: f64 = 29.0;
 const FEED_MM: f64 = 22.0;
 /// The upper and the lower rail, and the branch across the relay's contact.
-const UPPER_MM: f64 = 42.0;
-const LOWER_MM: f64 = 69.0;
-const BRANCH_MM: f64 = 25.0;
+const UPPER_MM: f64 = 36.0;
+const LOWER_MM: f64 = 59.0;
+const BRANCH_MM: f64 = 21.5;
 const LABEL_MM: f64 = 2.4;
 
 /// What wiring sheets are drawn for.
@@ -61,8 +61,8 @@ pub fn wiring_sheets(site: &Site, assessment: &Assessment, options: &WiringOptio
     };
     let locks: Vec<(&DoorSheet, &LockSheet)> =
         assessment.doors.iter().flat_map(|door| door.locks.iter().map(move |lock| (door, lock))).collect();
-    // Small sheets shrink the picture, large ones show it at its own size, several side by side.
-    let factor = (content.width / PICTURE_WIDTH_MM).min(content.height / PICTURE_HEIGHT_MM).min(1.0);
+    // Small sheets shrink the picture, large ones show it at about its own size, several side by side.
+    let factor = (content.width / PICTURE_WIDTH_MM).min(content.height / PICTURE_HEIGHT_MM).min(1.1);
     let (width, height) = (PICTURE_WIDTH_MM * factor, PICTURE_HEIGHT_MM * factor);
     let across = fits(content.width, width);
     let down = fits(content.height, height);

@@ -6,14 +6,14 @@ use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
-    ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, dxf, elevation, profiles, svg,
-    switch_sheets,
+    ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, WiringOptions, dxf, elevation,
+    profiles, svg, switch_sheets, wiring_sheets,
 };
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// Draw the site: elevation, voltage profiles, switch settings
+/// Draw the site: elevation, voltage profiles, switch settings, wiring of the locks
 ///
 /// The elevation shows every device on its floor with its worst voltage, and every run as it goes;
 /// large sites are cut into several sheets with match lines. What does not fit on one sheet is written
@@ -53,6 +53,8 @@ enum What {
     Profiles,
     /// The switch settings of every station, at true scale
     Switches,
+    /// The wiring of every lock
+    Wiring,
 }
 
 impl What {
@@ -61,6 +63,7 @@ impl What {
             What::Elevation => "elevation",
             What::Profiles => "profiles",
             What::Switches => "switches",
+            What::Wiring => "wiring",
         }
     }
 }
@@ -124,6 +127,7 @@ pub fn run(
             What::Switches => {
                 switch_sheets(site, &assessment.addresses, &SwitchOptions { sheet, revision, date })
             }
+            What::Wiring => wiring_sheets(site, &assessment, &WiringOptions { sheet, revision, date }),
         };
         for (number, scene) in scenes.iter().enumerate() {
             let path = path(&target, *what, number + 1, scenes.len());
@@ -160,9 +164,13 @@ fn target(path: &Path, format: Option<Format>, pictures: usize) -> Result<Target
             Ok(Target { folder: None, file: Some(path.with_extension("")), format: named })
         }
         _ if path.is_file() => {
-            bail!("\"{shown}\" is a file that ends neither in .svg nor in .dxf; name such a file, or a folder")
+            bail!(
+                "\"{shown}\" is a file that ends neither in .svg nor in .dxf; name such a file, or a folder"
+            )
         }
-        _ => Ok(Target { folder: Some(path.to_path_buf()), file: None, format: format.unwrap_or(Format::Svg) }),
+        _ => {
+            Ok(Target { folder: Some(path.to_path_buf()), file: None, format: format.unwrap_or(Format::Svg) })
+        }
     }
 }
 

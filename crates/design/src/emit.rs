@@ -198,24 +198,12 @@ impl<'w, 'a> Writer<'w, 'a> {
             environment = environment.max(way.map_or(Environment::Indoors, |way| way.environment));
             beside_mains |= way.is_some_and(|way| way.beside_mains);
         }
-        let suits = |wire: usize| self.instance.wires[wire].environments.contains(&environment);
-        let wire = if suits(wire) { wire } else { self.suitable(wire, environment) };
+        let wire = self.instance.trunk_wire(wire, environment);
         let mut keys = vec![("from", quoted(start)), ("to", list(stops))];
         keys.push(lengths_key(&lengths));
         self.surroundings(&mut keys, environment, beside_mains, buildings.len() > 1);
         let cable = self.instance.wires[wire].name.clone();
         self.runs.push(RunLine::Run { name: name.to_string(), keys, cable });
-    }
-
-    fn suitable(&self, wire: usize, environment: Environment) -> usize {
-        let wires = &self.instance.wires;
-        let ohm = wires[wire].ohm_per_m;
-        let fits = |at: &usize| wires[*at].environments.contains(&environment);
-        let as_thick = (0..wires.len()).filter(fits).find(|at| wires[*at].ohm_per_m <= ohm);
-        let thickest = || {
-            (0..wires.len()).filter(fits).min_by(|a, b| wires[*a].ohm_per_m.total_cmp(&wires[*b].ohm_per_m))
-        };
-        as_thick.or_else(thickest).unwrap_or(wire)
     }
 
     fn surroundings(

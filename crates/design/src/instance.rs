@@ -5,8 +5,8 @@ use crate::money::{Micro, micro};
 use crate::obstacle::Obstacle;
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
-    BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Family, LoadValue, LoopThrough, Media,
-    PartHead, StationKind, StationModel, SupplyModel,
+    BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Family, LoadValue, LoopThrough, Material,
+    Media, PartHead, StationKind, StationModel, SupplyModel,
 };
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
@@ -463,6 +463,20 @@ impl<'a> Instance<'a> {
         self.wires[wire].ohm_per_m * f64::from(length_dm) / 10.0 + 4.0 * JOINT_OHM
     }
 
+    /// The cable of a trunk where it may run: itself, or the cheapest of at least its thickness, or the
+    /// thickest that may run there.
+    pub fn trunk_wire(&self, wire: usize, environment: Environment) -> usize {
+        let fits = |at: &usize| self.wires[*at].environments.contains(&environment);
+        if fits(&wire) {
+            return wire;
+        }
+        let ohm = self.wires[wire].ohm_per_m;
+        let mut suited = (0..self.wires.len()).filter(fits);
+        let thickest =
+            suited.clone().min_by(|a, b| self.wires[*a].ohm_per_m.total_cmp(&self.wires[*b].ohm_per_m));
+        suited.find(|at| self.wires[*at].ohm_per_m <= ohm).or(thickest).unwrap_or(wire)
+    }
+
     /// The way between two places.
     pub fn way(&self, from: usize, to: usize) -> Option<Way> {
         self.ways[from][to]
@@ -532,8 +546,13 @@ fn station<'c>(
 
 fn wires(survey: &Survey, catalogue: &Catalogue) -> Vec<Wire> {
     let settings = &survey.settings;
+    // Without a list: copper only. Who wants clad aluminium says so.
     let wanted = |cable: &Cable| {
-        settings.cables.is_empty() || settings.cables.iter().any(|name| name.value == cable.head.name)
+        if settings.cables.is_empty() {
+            cable.material.value == Material::Copper
+        } else {
+            settings.cables.iter().any(|name| name.value == cable.head.name)
+        }
     };
     let mut wires: Vec<Wire> = catalogue
         .cables

@@ -93,6 +93,9 @@ struct Planner<'p, 'a> {
     reach: Vec<usize>,
     blocks: Vec<Vec<Block>>,
     prefix: Vec<Load>,
+    busiest: Vec<Vec<f64>>,
+    /// Trunk from each box place to each.
+    between: Vec<Vec<Micro>>,
 }
 
 /// The best distributors for items from one on, by place: cost and kind for 0, 1, 2, ... items.
@@ -161,7 +164,12 @@ impl<'p, 'a> Planner<'p, 'a> {
             reach: Vec::new(),
             blocks: Vec::new(),
             prefix: Vec::new(),
+            busiest: Vec::new(),
+            between: Vec::new(),
         };
+        let places = &instance.box_places;
+        planner.between =
+            places.iter().map(|a| places.iter().map(|b| planner.trunk_cost(*a, *b)).collect()).collect();
         let mut sum = Load::default();
         planner.prefix.push(sum);
         for &item in order {
@@ -171,6 +179,7 @@ impl<'p, 'a> Planner<'p, 'a> {
             sum.share += own.share;
             planner.prefix.push(sum);
         }
+        planner.busiest = (0..order.len()).into_par_iter().map(|first| planner.busiest_from(first)).collect();
         planner.reach = (0..order.len()).map(|first| planner.reach_from(first)).collect();
         planner
     }
@@ -212,23 +221,31 @@ impl<'p, 'a> Planner<'p, 'a> {
         self.instance.items[item].loads.iter().map(extra).sum::<f64>() * factor
     }
 
-    /// Loads of an interval: boot, and standby with the heaviest calls.
-    fn busiest_a(&self, first: usize, end: usize) -> f64 {
-        let boot_a = self.prefix[end].boot_a - self.prefix[first].boot_a;
-        let standby_a = self.prefix[end].standby_a - self.prefix[first].standby_a;
+    /// For every interval from `first` on: the larger of boot, and standby with the heaviest calls, as
+    /// far as one supply can carry.
+    fn busiest_from(&self, first: usize) -> Vec<f64> {
+        let most_a = self.instance.supplies.iter().map(|supply| supply.rated_a).fold(0.0, f64::max);
         let calls = self.instance.calls;
-        let mut called: Vec<f64> = Vec::new();
-        let mut callers: Vec<f64> = Vec::new();
-        for &item in &self.order[first..end] {
+        let (mut called, mut callers): (Vec<f64>, Vec<f64>) = (Vec::new(), Vec::new());
+        let mut table = vec![0.0];
+        for (at, &item) in self.order.iter().enumerate().skip(first) {
             let list = if self.instance.items[item].caller { &mut callers } else { &mut called };
             list.push(self.call_of(item));
-        }
-        let heaviest = |list: &mut Vec<f64>| {
             list.sort_by(|a, b| b.total_cmp(a));
-            list.iter().take(calls).sum::<f64>()
-        };
-        let calls_a = heaviest(&mut called) + heaviest(&mut callers);
-        boot_a.max(standby_a + calls_a)
+            list.truncate(calls);
+            let boot_a = self.prefix[at + 1].boot_a - self.prefix[first].boot_a;
+            let standby_a = self.prefix[at + 1].standby_a - self.prefix[first].standby_a;
+            let calls_a = called.iter().sum::<f64>() + callers.iter().sum::<f64>();
+            table.push(boot_a.max(standby_a + calls_a));
+            if boot_a > most_a || self.share(first, at + 1) > 1.0 + 1e-9 {
+                break;
+            }
+        }
+        table
+    }
+
+    fn busiest_a(&self, first: usize, end: usize) -> f64 {
+        self.busiest[first].get(end - first).copied().unwrap_or(f64::INFINITY)
     }
 
     fn share(&self, first: usize, end: usize) -> f64 {
@@ -236,11 +253,11 @@ impl<'p, 'a> Planner<'p, 'a> {
     }
 
     /// The cheapest supply that carries an interval.
-    fn supply(&self, first: usize, end: usize, own_a: f64, outputs: usize) -> Option<usize> {
+    fn supply(&self, first: usize, end: usize, outputs: usize) -> Option<usize> {
         if self.share(first, end) > 1.0 + 1e-9 {
             return None;
         }
-        let needed_a = self.busiest_a(first, end) + own_a;
+        let needed_a = self.busiest_a(first, end);
         self.instance.supplies.iter().position(|supply| {
             needed_a <= supply.rated_a * self.assumptions.fill && outputs <= supply.outputs
         })
@@ -248,7 +265,7 @@ impl<'p, 'a> Planner<'p, 'a> {
 
     fn reach_from(&self, first: usize) -> usize {
         let mut end = first;
-        while end < self.order.len() && self.supply(first, end + 1, 0.0, 1).is_some() {
+        while end < self.order.len() && self.supply(first, end + 1, 1).is_some() {
             end += 1;
         }
         end
@@ -369,14 +386,11 @@ impl<'p, 'a> Planner<'p, 'a> {
         self.blocks = (0..self.order.len()).into_par_iter().map(make).collect();
     }
 
-    fn trunk_per_dm(&self) -> Micro {
-        self.instance.wires[self.assumptions.trunk_wire].per_dm
-    }
-
     fn trunk_cost(&self, from: usize, to: usize) -> Micro {
-        self.instance
-            .way(from, to)
-            .map_or(NONE, |way| Micro::from(self.instance.section_dm(way.length_mm, 0)) * self.trunk_per_dm())
+        self.instance.way(from, to).map_or(NONE, |way| {
+            let wire = self.instance.trunk_wire(self.assumptions.trunk_wire, way.environment);
+            Micro::from(self.instance.section_dm(way.length_mm, 0)) * self.instance.wires[wire].per_dm
+        })
     }
 
     /// The box place nearest to a place; ties go to the first.
@@ -425,7 +439,7 @@ impl<'p, 'a> Planner<'p, 'a> {
                 }
             }
             for (at, &(come, before)) in arrive.iter().enumerate() {
-                if come >= NONE {
+                if come >= NONE || self.blocks[first + done][at].len() < 2 {
                     continue;
                 }
                 for (count, &(block, model)) in self.blocks[first + done][at].iter().enumerate().skip(1) {
@@ -585,7 +599,7 @@ impl<'p, 'a> Planner<'p, 'a> {
         }
         let (cost, middle) = best?;
         let outputs = if is_hub && middle < end { 2 } else { 1 };
-        let supply = self.supply(first, end, 0.0, outputs)?;
+        let supply = self.supply(first, end, outputs)?;
         let cost = cost + self.instance.supplies[supply].cost;
         Some(Zone { cost, first, middle, supply, mains: 0 })
     }

@@ -1,0 +1,63 @@
+//! Whole designs of invented blocks: each passes the assessment, none is below its bound.
+
+mod common;
+
+use common::{corridors, design_with, survey};
+use latchline_assess::Verdict;
+use latchline_design::{Effort, Obstacle};
+
+fn made(blocks: usize, floors: usize, flats: usize, settings: &str) -> latchline_design::Design {
+    let read = survey(&corridors(blocks, floors, flats, settings));
+    let survey = read.survey.unwrap_or_else(|| panic!("{:?}", read.problems));
+    design_with(&survey, "ostrel-48", &[], Effort::default()).unwrap_or_else(|obstacle| panic!("{obstacle}"))
+}
+
+#[test]
+fn designs_of_all_sizes_pass_and_lie_near_their_bound() {
+    for (blocks, floors, flats) in [(1, 2, 2), (1, 3, 4), (2, 4, 6), (4, 5, 10)] {
+        let design = made(blocks, floors, flats, "Largest silenced group,8\n");
+        assert_ne!(design.assessment.verdict, Verdict::Fails);
+        assert_eq!(design.site.dwellings.len(), blocks * floors * flats);
+        assert!(design.lower_bound <= design.cost + 1e-6);
+        let allowed = (design.lower_bound * 0.01).max(design.cheapest_box);
+        assert!(design.cost - design.lower_bound <= allowed, "{} {}", design.cost, design.lower_bound);
+    }
+}
+
+#[test]
+fn the_same_survey_gives_the_same_bytes() {
+    let settings = "Largest silenced group,6\nSpare ports,1\n";
+    assert_eq!(made(2, 3, 5, settings).text, made(2, 3, 5, settings).text);
+}
+
+#[test]
+fn stars_give_every_dwelling_its_own_run() {
+    let design = made(1, 3, 4, "Wiring,stars\n");
+    for run in &design.site.runs {
+        let stations = run
+            .sections
+            .iter()
+            .filter(|section| matches!(section.to, latchline_site::model::RunStop::Station(_)));
+        assert!(stations.count() <= 1, "{}", run.id);
+    }
+}
+
+#[test]
+fn more_than_one_supply_carries_is_told_where_the_family_cannot_join_two() {
+    // Larkfen allows 20 of its video station on a supply and has no isolating box (built-in catalogue).
+    let read = survey(&corridors(1, 6, 5, ""));
+    let result = design_with(&read.survey.unwrap(), "larkfen-24", &[], Effort::default());
+    match result {
+        Err(Obstacle::Together { relaxation: Some(words) }) => assert!(words.contains("supply"), "{words}"),
+        other => panic!("{:?}", other.map(|design| design.cost)),
+    }
+}
+
+#[test]
+fn a_dwelling_out_of_reach_is_named() {
+    let mut sheets = corridors(1, 2, 2, "");
+    // 400 m of drop: more than any run of the family may have (150 m).
+    sheets[4].1 += "far,A0l0,400\n";
+    let result = design_with(&survey(&sheets).survey.unwrap(), "ostrel-48", &[], Effort::default());
+    assert!(matches!(result, Err(Obstacle::OutOfReach { ref item, .. }) if item == "far"));
+}

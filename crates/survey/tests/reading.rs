@@ -1,0 +1,139 @@
+//! Surveys as people write them, good and bad: every mistake names its sheet, row and column.
+
+use latchline_finding::{FileId, Origin};
+use latchline_survey::table::{Sheet, from_csv, from_xlsx};
+use latchline_survey::{Problem, Read, read, template};
+use proptest::prelude::*;
+
+const PLACES: &str = "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\n";
+const ROUTES: &str = "From,To,Length\nhall,landing,3.5\n";
+const DWELLINGS: &str = "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2.5\n";
+const ENTRANCES: &str = "Entrance,Place\nfront,hall\n";
+
+fn read_texts(texts: &[(&str, &str)]) -> Read {
+    let mut problems = Vec::new();
+    let sheets: Vec<Sheet> = texts
+        .iter()
+        .filter_map(|(name, text)| from_csv(FileId(0), name, text.as_bytes(), &mut problems))
+        .collect();
+    read(&sheets, problems)
+}
+
+fn usual(changed: &str, text: &str) -> Read {
+    let mut texts =
+        vec![("places", PLACES), ("routes", ROUTES), ("dwellings", DWELLINGS), ("entrances", ENTRANCES)];
+    match texts.iter_mut().find(|(name, _)| *name == changed) {
+        Some(entry) => entry.1 = text,
+        None => texts.push((changed, text)),
+    }
+    read_texts(&texts)
+}
+
+fn told(read: &Read) -> String {
+    read.problems.iter().map(Problem::to_string).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn columns_are_found_in_any_order_and_spelling() {
+    let text = "\u{feff}drop (m);  PLACE ;Dweling\n2,5;hall;A1\n\n;landing;A2\n";
+    let survey = usual("dwellings", text).survey.expect("usable");
+    assert_eq!(survey.dwellings.len(), 2);
+    assert_eq!(survey.dwellings[0].drop_m, 2.5);
+    match &survey.dwellings[1].name.origin {
+        Origin::Cell { sheet, row, column, .. } => {
+            assert_eq!((sheet.as_ref(), *row, *column), ("dwellings", 4, 3), "blank rows keep their number");
+        }
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn every_mistake_of_every_sheet_is_told_with_its_cell() {
+    let read = usual("dwellings", "Dwelling,Place,Drop\nA1,hal,2\nA1,hall,lots\n,hall,1\nA1,hall,3\n");
+    assert!(read.survey.is_none());
+    let told = told(&read);
+    for wanted in [
+        "sheet \"dwellings\", row 2, column B (Place): there is no place \"hal\"; did you mean \"hall\"?",
+        "row 3, column C (Drop): \"lots\" is not a length in metres",
+        "row 4, column A (Dwelling): \"Dwelling\" must be filled in",
+        "row 5, column A (Dwelling): \"A1\" is used already in row 2",
+    ] {
+        assert!(told.contains(wanted), "{wanted}\n---\n{told}");
+    }
+}
+
+#[test]
+fn a_dwelling_off_the_routes_and_a_site_without_mains_are_told() {
+    let read = usual("routes", "From,To,Length\n");
+    assert!(told(&read).contains("row 3, column A: \"A2\" stands at \"landing\", to which no route leads"));
+    let read = usual("places", "Place,Mains,Boxes\nhall,no,yes\nlanding,no,yes\n");
+    assert!(told(&read).contains("no place has mains"));
+}
+
+#[test]
+fn too_many_rows_are_refused_at_once() {
+    let mut text = String::from("Dwelling,Place\n");
+    for row in 0..100_000 {
+        text += &format!("A{row},hall\n");
+    }
+    let read = usual("dwellings", &text);
+    assert!(told(&read).contains("row 20001, column A: more than 20000 rows"), "{}", told(&read));
+}
+
+#[test]
+fn contradictions_and_unknown_settings_are_told() {
+    let read = usual("site", "Setting,Value\nHottest temperature,10\nWirring,stars\nColour,red\n");
+    let told = told(&read);
+    assert!(told.contains("row 4, column A (Setting): there is no setting \"Colour\""), "{told}");
+    let read = usual("site", "Setting,Value\nHottest temperature,10\n");
+    assert!(read.survey.is_none());
+}
+
+#[test]
+fn the_template_is_a_workbook_that_reads_back_and_its_bytes_repeat() {
+    let bytes = template::empty().expect("a workbook");
+    assert_eq!(bytes, template::empty().expect("a workbook"));
+    let mut problems = Vec::new();
+    let sheets = from_xlsx(FileId(0), &bytes, &mut problems);
+    assert!(problems.is_empty(), "{problems:?}");
+    assert_eq!(sheets.len(), latchline_survey::sheets::SHEETS.len() + 1);
+    // Empty: nothing to design, said so and nothing else.
+    let read = read(&sheets, problems);
+    assert!(told(&read).contains("there are no dwellings"), "{}", told(&read));
+}
+
+#[test]
+fn a_filled_workbook_gives_the_survey_that_was_filled_in() {
+    let row = |cells: &[&str]| cells.iter().map(|cell| (*cell).to_string()).collect::<Vec<_>>();
+    let bytes = template::filled(&[
+        ("Places", vec![row(&["hall", "", "", "", "yes", "yes"])]),
+        ("Dwellings", vec![row(&["01", "hall", "2.5"]), row(&["2", "hall"])]),
+        ("Entrances", vec![row(&["front", "hall", "8"])]),
+    ])
+    .expect("a workbook");
+    let mut problems = Vec::new();
+    let sheets = from_xlsx(FileId(0), &bytes, &mut problems);
+    let read = read(&sheets, problems);
+    let survey = read.survey.unwrap_or_else(|| panic!("{:?}", read.problems));
+    assert_eq!(survey.dwellings[0].name.value, "01", "a name of digits keeps its nought");
+    assert_eq!(survey.dwellings[1].name.value, "2");
+    assert_eq!(survey.dwellings[0].drop_m, 2.5);
+}
+
+#[test]
+fn what_is_no_workbook_is_said_so() {
+    let mut problems = Vec::new();
+    assert!(from_xlsx(FileId(0), b"not a workbook", &mut problems).is_empty());
+    assert!(problems[0].to_string().contains("not an XLSX workbook"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    /// Whatever stands in the files, reading ends and never panics.
+    #[test]
+    fn any_text_is_read_or_refused(text in "[A-Za-z0-9,;\"\n .-]{0,200}", name in 0usize..4) {
+        let names = ["places", "routes", "dwellings", "entrances"];
+        let _ = usual(names[name], &text);
+    }
+}

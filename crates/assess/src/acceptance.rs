@@ -21,8 +21,7 @@ pub(crate) fn apply(site: &Site, findings: &mut Vec<Finding>) {
         }
         if !used {
             let doc = &acceptance_without_match::ACCEPTANCE_WITHOUT_MATCH.doc;
-            let mut found =
-                finding(doc, entry.origin.clone()).with("code", entry.code.value.as_str());
+            let mut found = finding(doc, entry.origin.clone()).with("code", entry.code.value.as_str());
             if let Some(element) = &entry.element {
                 found = found.about(element.value.as_str());
             }

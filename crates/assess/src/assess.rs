@@ -8,12 +8,14 @@ use crate::assessment::{
 use crate::door::{DoorSheet, door_sheets};
 use crate::grade::assumed_values;
 use crate::in_hand::InHand;
+use crate::physics::{self, worked_out};
+use crate::physics_summary::{short_circuit_summaries, signal_summaries, start_up_summaries};
 use crate::rule::{Context, Report, Topology};
 use crate::rules;
 use crate::supply::{SupplySheet, supply_sheets};
 use latchline_finding::{Finding, Severity};
 use latchline_network::states::CurrentState;
-use latchline_network::{Device, Layout, SearchOptions, StageSource, StateSpace, worst_states};
+use latchline_network::{Device, Layout, StageSource, StateSpace};
 use latchline_site::addresses;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
@@ -22,13 +24,14 @@ use std::collections::BTreeMap;
 pub fn assess(site: &Site) -> Assessment {
     let layout = Layout::new(site);
     let space = StateSpace::new(site, &layout);
-    let worst = worst_states(site, &layout, &space, &SearchOptions::default());
+    let (worst, physics) = worked_out(site, &layout, &space);
     let addresses = addresses::assign(site);
     let context = Context {
         site,
         layout: &layout,
         space: &space,
         worst: &worst,
+        physics: &physics,
         addresses: &addresses,
         topology: Topology::new(site),
     };
@@ -46,7 +49,12 @@ pub fn assess(site: &Site) -> Assessment {
     let states = state_summaries(&context);
     let doors = door_sheets(&context);
     let supply_sheets = supply_sheets(&context);
-    let also = doors.iter().flat_map(DoorSheet::assumed).chain(supply_sheets.iter().flat_map(SupplySheet::assumed));
+    let also =
+        doors.iter().flat_map(DoorSheet::assumed).chain(supply_sheets.iter().flat_map(SupplySheet::assumed));
+    let also = also.chain(physics::assumed_values(site, &physics));
+    let signal = signal_summaries(&context);
+    let start_up = start_up_summaries(&context);
+    let short_circuit = short_circuit_summaries(&context);
     let verdict = verdict(site, &layout, &findings, &not_judged, also);
     Assessment {
         title: site.title.clone(),
@@ -60,6 +68,10 @@ pub fn assess(site: &Site) -> Assessment {
         states,
         doors,
         supply_sheets,
+        signal,
+        start_up,
+        short_circuit,
+        tolerance: Vec::new(),
     }
 }
 
@@ -71,8 +83,7 @@ fn verdict(
     not_judged: &[NotJudged],
     also: impl Iterator<Item = String>,
 ) -> Verdict {
-    let fails =
-        |finding: &Finding| finding.severity == Severity::Error && finding.accepted.is_none();
+    let fails = |finding: &Finding| finding.severity == Severity::Error && finding.accepted.is_none();
     if findings.iter().any(fails) {
         return Verdict::Fails;
     }
@@ -146,21 +157,14 @@ fn path_resistance(layout: &Layout, at: latchline_network::NodeRef) -> f64 {
 }
 
 /// The device with the least margin among those that match.
-fn least_margin(
-    devices: &[DeviceResult],
-    matches: impl Fn(usize) -> bool,
-) -> Option<usize> {
+fn least_margin(devices: &[DeviceResult], matches: impl Fn(usize) -> bool) -> Option<usize> {
     (0..devices.len())
         .filter(|index| matches(*index))
         .min_by(|a, b| devices[*a].worst.margin_v().total_cmp(&devices[*b].worst.margin_v()))
 }
 
 fn worst_current(context: &Context<'_>, current: &CurrentState, limit_a: Option<f64>) -> WorstCurrent {
-    WorstCurrent {
-        state: context.state(current.phase, &current.set),
-        current_a: current.current_a,
-        limit_a,
-    }
+    WorstCurrent { state: context.state(current.phase, &current.set), current_a: current.current_a, limit_a }
 }
 
 fn source_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<SourceSummary> {
@@ -199,8 +203,7 @@ fn source_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<Sour
 fn stations_on(context: &Context<'_>, stage: usize) -> usize {
     let stage = &context.layout.stages[stage];
     let own = stage.terminal.iter().filter(|t| matches!(t, latchline_network::Terminal::Station(_)));
-    let below: usize =
-        stage.converters.iter().map(|converter| stations_on(context, converter.stage)).sum();
+    let below: usize = stage.converters.iter().map(|converter| stations_on(context, converter.stage)).sum();
     own.count() + below
 }
 
@@ -220,7 +223,8 @@ fn run_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<RunSumm
             worst[device].at.stage == at.stage && range.contains(&worst[device].at.node)
         });
         let pairs = run.pairs.value;
-        let cable = if pairs > 1 { format!("{pairs} x {}", run.cable.value) } else { run.cable.value.clone() };
+        let cable =
+            if pairs > 1 { format!("{pairs} x {}", run.cable.value) } else { run.cable.value.clone() };
         summaries.push(RunSummary {
             id: run.id.clone(),
             from: site.start_id(run.from),

@@ -1,6 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
+use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
 use latchline_finding::{ElementId, Finding, OperatingState, StateKind};
 use latchline_site::addresses::AddressPlan;
@@ -174,6 +175,14 @@ pub struct Assessment {
     pub doors: Vec<DoorSheet>,
     /// The sheet of every supply, in file order.
     pub supply_sheets: Vec<SupplySheet>,
+    /// The family's signal bands, in its order; empty where it gives none or none could be judged.
+    pub signal: Vec<SignalSummary>,
+    /// Power return of every supply and regenerating box that could be judged.
+    pub start_up: Vec<StartUpSummary>,
+    /// A short at the end of every run that carries power, in file order.
+    pub short_circuit: Vec<ShortCircuitSummary>,
+    /// Sampled tolerances; empty unless asked for.
+    pub tolerance: Vec<ToleranceSummary>,
 }
 
 /// A state that was solved.
@@ -192,8 +201,7 @@ pub struct StateSummary {
 impl Assessment {
     /// The finding with the least margin among the devices: index into `devices`.
     pub fn tightest_device(&self) -> Option<usize> {
-        (0..self.devices.len()).min_by(|a, b| {
-            self.devices[*a].worst.margin_v().total_cmp(&self.devices[*b].worst.margin_v())
-        })
+        (0..self.devices.len())
+            .min_by(|a, b| self.devices[*a].worst.margin_v().total_cmp(&self.devices[*b].worst.margin_v()))
     }
 }

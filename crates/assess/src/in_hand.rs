@@ -119,9 +119,10 @@ impl<'a> InHand<'a> {
                 Terminal::Station(station) => {
                     let model = site.station_model(&site.stations[station]);
                     let busy = set.iter().any(|option| {
-                        phase.options[*option].busy.iter().any(|(index, activity)| {
-                            *index == station && *activity != Activity::Standby
-                        })
+                        phase.options[*option]
+                            .busy
+                            .iter()
+                            .any(|(index, activity)| *index == station && *activity != Activity::Standby)
                     });
                     if busy || phase.base_activity[station].is_in_use() {
                         model.least_voltage.value.as_volts()

@@ -7,6 +7,8 @@ pub mod calculation;
 pub mod door;
 mod grade;
 mod in_hand;
+pub mod physics;
+pub mod physics_summary;
 pub mod rule;
 pub mod rules;
 pub mod supply;

@@ -7,6 +7,7 @@ pub use buses::Buses;
 pub use port_tree::{PortNode, PortTree, starts_ports};
 
 use crate::assessment::NotJudged;
+use crate::physics::Physics;
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
 use latchline_network::states::{StateSpace, WorstStates, operating_state};
 use latchline_network::{Device, Layout, NodeRef, StageSource};
@@ -57,6 +58,8 @@ pub struct Context<'a> {
     pub space: &'a StateSpace,
     /// The worst of everything.
     pub worst: &'a WorstStates,
+    /// Signal, power return and short circuit.
+    pub physics: &'a Physics,
     /// Addresses and settings.
     pub addresses: &'a AddressPlan,
     /// How the site hangs together.
@@ -94,11 +97,7 @@ pub fn finding(doc: &CodeDoc, origin: impl Into<Origin>) -> Finding {
 }
 
 /// Starts a finding of a rule with another severity than the usual one.
-pub fn finding_as(
-    doc: &CodeDoc,
-    severity: Severity,
-    origin: impl Into<Origin>,
-) -> Finding {
+pub fn finding_as(doc: &CodeDoc, severity: Severity, origin: impl Into<Origin>) -> Finding {
     Finding::new(latchline_finding::Code(doc.code), severity, origin)
 }
 

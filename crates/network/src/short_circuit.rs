@@ -6,7 +6,7 @@
 //! A supply or port that hiccups or trips acts at its limit current; the catalogue states no spread of it. One that holds
 //! its current or folds back never trips: the voltage behind it collapses, and what else hangs there goes dark.
 //!
-//! How warm a cable gets is [`steady_temperature_c`] with [`THERMAL_K_M_PER_W`] from its conductors to the air: an assumption
+//! How warm a cable gets, with the current that flows when the other loads have gone dark, is [`steady_temperature_c`] with [`THERMAL_K_M_PER_W`] from its conductors to the air: an assumption
 //! on the safe side for a thin pair in a wall (common practice, no source).
 
 use crate::evaluate::Solver;
@@ -14,8 +14,8 @@ use crate::layout::{Corner, Layout, Segment, Stage, StageSource, Terminal};
 use crate::resistance::conductor_ohm_per_m;
 use crate::states::StateSpace;
 use latchline_circuit::short_circuit::{
-    Acts, FaultLoad, PortProtection, Protection, Protector, ShortCircuitNetwork, TripBand, prospective_worst,
-    standing_fault, steady_temperature_c,
+    Acts, FaultLoad, PortProtection, Protection, Protector, ShortCircuitNetwork, TripBand, prospective,
+    prospective_worst, standing_fault, steady_temperature_c,
 };
 use latchline_circuit::startup::Limit;
 use latchline_finding::StateKind;
@@ -72,6 +72,8 @@ pub struct RunShort {
     pub trip_needs_a: Option<f64>,
     /// Dwellings beyond the supply's own part that go dark besides those on the run and behind it.
     pub also_dark: Vec<usize>,
+    /// Current that then heats the run, all other loads gone, in amperes.
+    pub heating_a: f64,
     /// Temperature of the run's conductors while the current flows on, in °C; `None` where a trip ends it, infinite
     /// where it runs away.
     pub temperature_c: Option<f64>,
@@ -194,6 +196,8 @@ fn judge_stage(site: &Site, stage: &Stage, index: usize, load_a: &[f64], result:
         result.fault_a.push(Vec::new());
         return;
     };
+    // Heat goes with the most current instead: other loads gone dark leave all of it to the short.
+    let alone = prospective(&network, 0.0, None).unwrap_or_default();
     result.fault_a.push(verdicts.iter().map(|verdict| verdict.worst.fault_a).collect());
     let loads: Vec<FaultLoad> = stage
         .terminal
@@ -231,6 +235,7 @@ fn judge_stage(site: &Site, stage: &Stage, index: usize, load_a: &[f64], result:
         let own = run_start(stage, run, node);
         let also_dark = dark_besides(site, stage, &network, node, own, tripped_from, &loads);
         let ends_it = matches!(acts, Acting::SourceTrips | Acting::PortTrips { .. });
+        let heating_a = alone.get(node).map_or(worst.fault_a, |alone| alone.fault_a.max(worst.fault_a));
         let cable = site.cable(&site.runs[run]);
         let limit_c = cable.conductor_temperature_limit.as_ref();
         result.runs.push(RunShort {
@@ -242,7 +247,8 @@ fn judge_stage(site: &Site, stage: &Stage, index: usize, load_a: &[f64], result:
             acts,
             trip_needs_a: worst.trip_reserve_a.map(|reserve| worst.fault_a - reserve),
             also_dark,
-            temperature_c: (!ends_it).then(|| temperature_c(site, run, worst.fault_a)),
+            heating_a,
+            temperature_c: (!ends_it).then(|| temperature_c(site, run, heating_a)),
             temperature_limit_c: limit_c.map_or(USUAL_LIMIT_C, |limit| limit.value.as_celsius()),
         });
     }

@@ -4,6 +4,7 @@
 //! title with its figures, so that nothing is ever lost.
 
 mod doors;
+mod physics;
 mod reading;
 mod rules;
 
@@ -38,7 +39,7 @@ pub struct Wording {
 
 /// All wordings.
 pub fn all() -> impl Iterator<Item = &'static Words> {
-    reading::WORDS.iter().chain(rules::WORDS).chain(doors::WORDS)
+    reading::WORDS.iter().chain(rules::WORDS).chain(physics::WORDS).chain(doors::WORDS)
 }
 
 /// The wording of a finding; `doc` is the manual page of its code, for the fallback.

@@ -60,7 +60,11 @@ pub fn sentence(figure: Figure) -> String {
 /// decimals as it takes to tell them apart, so that "36.00 V, needs 36 V" is never written of a
 /// failure.
 pub fn pair(value: Figure, limit: Figure) -> (String, String) {
-    if !value.value.is_finite() || !limit.value.is_finite() || value.unit != limit.unit || value.value == limit.value {
+    if !value.value.is_finite()
+        || !limit.value.is_finite()
+        || value.unit != limit.unit
+        || value.value == limit.value
+    {
         return (sentence(value), sentence(limit));
     }
     let (shown, symbol, mut decimals) = scaled(value);
@@ -77,7 +81,8 @@ pub fn pair(value: Figure, limit: Figure) -> (String, String) {
     while decimals < 9 && fixed(shown, decimals) == fixed(shown_limit, decimals) {
         decimals += 1;
     }
-    let number = if shown < shown_limit { rounded_down(shown, decimals) } else { rounded_up(shown, decimals) };
+    let number =
+        if shown < shown_limit { rounded_down(shown, decimals) } else { rounded_up(shown, decimals) };
     (join(without_zeros(&number), symbols.0), join(&trimmed(shown_limit, decimals), symbols.1))
 }
 

@@ -5,6 +5,7 @@
 //! finite is left out, never `null`; where there is no operating point, `operating_point` says so.
 
 use crate::addresses::AddressDocument;
+use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDocument, ToleranceDocument};
 use crate::report::Report;
 use crate::{english, place};
 use latchline_assess::{Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, WorstCurrent};
@@ -55,6 +56,15 @@ pub struct CheckDocument {
     addresses: Option<AddressDocument>,
     /// Operating states that were solved.
     states: Vec<StateDocument>,
+    /// Bands of the family's signals.
+    signal: Vec<SignalDocument>,
+    /// Power return, by supply and regenerating box.
+    start_up: Vec<StartUpDocument>,
+    /// A short at the end of every run.
+    short_circuit: Vec<ShortCircuitDocument>,
+    /// Sampled tolerances, where asked for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    tolerance: Vec<ToleranceDocument>,
 }
 
 /// Number of findings.
@@ -194,7 +204,7 @@ struct AcceptanceDocument {
 
 /// One call of an operating state.
 #[derive(Debug, Serialize, JsonSchema)]
-struct CallDocument {
+pub(crate) struct CallDocument {
     /// Station that calls or is viewed.
     from: String,
     /// Indoor station.
@@ -445,6 +455,16 @@ fn document(report: &Report<'_>) -> CheckDocument {
             .zip(report.site)
             .map(|(assessment, site)| crate::addresses::document(site, &assessment.addresses)),
         states: assessment.map(|a| a.states.iter().map(state).collect()).unwrap_or_default(),
+        signal: assessment.map(|a| a.signal.iter().map(json_physics::signal).collect()).unwrap_or_default(),
+        start_up: assessment
+            .map(|a| a.start_up.iter().map(json_physics::start_up).collect())
+            .unwrap_or_default(),
+        short_circuit: assessment
+            .map(|a| a.short_circuit.iter().map(json_physics::short_circuit).collect())
+            .unwrap_or_default(),
+        tolerance: assessment
+            .map(|a| a.tolerance.iter().map(json_physics::tolerance).collect())
+            .unwrap_or_default(),
     }
 }
 
@@ -455,7 +475,7 @@ fn assumed(assessment: &Assessment) -> Vec<String> {
     }
 }
 
-fn finite(value: f64) -> Option<f64> {
+pub(crate) fn finite(value: f64) -> Option<f64> {
     // Minus zero would print as "-0.0".
     value.is_finite().then_some(if value == 0.0 { 0.0 } else { value })
 }
@@ -559,7 +579,7 @@ fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
     }
 }
 
-fn calls(state: &OperatingState) -> Vec<CallDocument> {
+pub(crate) fn calls(state: &OperatingState) -> Vec<CallDocument> {
     state
         .calls
         .iter()

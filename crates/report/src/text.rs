@@ -4,6 +4,7 @@
 //! the computed one.
 
 use crate::paint::Look;
+use crate::physics_text;
 use crate::report::Report;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::{caret, english, figures, state_words, template};
@@ -65,6 +66,7 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
             } else {
                 text.push_str(&run_table(assessment, &runs).render(look));
             }
+            text.push_str(&physics_text::of_source(assessment, &source.id, look));
             text
         })
         .collect();
@@ -74,6 +76,7 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
     if !others.is_empty() {
         blocks.push(format!("{}\n{}", look.bold("Other runs"), run_table(assessment, &others).render(look)));
     }
+    blocks.push(physics_text::signal(assessment, look));
     if !assessment.runs.is_empty() {
         blocks.push(key(assessment, look));
     }

@@ -36,6 +36,7 @@ pub mod fire_interlock_without_effect;
 pub mod hold_time_overridden;
 pub mod insulation_too_low;
 mod limit;
+pub mod line_constants_missing;
 pub mod lock_contact_wiring;
 pub mod lock_current_kind;
 pub mod lock_duty_exceeded;
@@ -56,9 +57,19 @@ pub mod port_overloaded;
 pub mod relay_on_unsecure_side;
 pub mod relay_overloaded;
 pub mod run_too_long;
+pub mod short_circuit_darkens;
+pub mod short_circuit_not_cleared;
+pub mod short_circuit_not_detected;
+pub mod signal_notch;
+pub mod signal_ripple;
+pub mod signal_too_weak;
 pub mod silenced_group;
+pub mod start_up_dip;
+pub mod start_up_fails;
+pub mod start_up_hiccups;
 pub mod supply_count_exceeded;
 pub mod supply_overloaded;
+pub mod supply_shorts_signal;
 pub mod supply_too_hot;
 pub mod suppression_missing;
 pub mod suppression_unsuitable;
@@ -72,6 +83,7 @@ pub mod too_many_door_stations;
 pub mod too_many_stations_in_dwelling;
 pub mod too_many_stations_on_port;
 pub mod total_length_exceeded;
+pub mod trip_below_legitimate_current;
 pub mod voltage_too_high;
 pub mod voltage_too_low;
 
@@ -87,6 +99,14 @@ pub const ALL: &[&Rule] = &[
     &voltage_too_high::VOLTAGE_TOO_HIGH,
     &supply_overloaded::SUPPLY_OVERLOADED,
     &port_overloaded::PORT_OVERLOADED,
+    &trip_below_legitimate_current::TRIP_BELOW_LEGITIMATE_CURRENT,
+    &start_up_fails::START_UP_FAILS,
+    &start_up_hiccups::START_UP_HICCUPS,
+    &short_circuit_not_cleared::SHORT_CIRCUIT_NOT_CLEARED,
+    &supply_shorts_signal::SUPPLY_SHORTS_SIGNAL,
+    &signal_too_weak::SIGNAL_TOO_WEAK,
+    &signal_notch::SIGNAL_NOTCH,
+    &signal_ripple::SIGNAL_RIPPLE,
     &supply_count_exceeded::SUPPLY_COUNT_EXCEEDED,
     &mixed_families::MIXED_FAMILIES,
     &call_across_buses::CALL_ACROSS_BUSES,
@@ -129,6 +149,9 @@ pub const ALL: &[&Rule] = &[
     &battery_hours_short::BATTERY_HOURS_SHORT,
     &supply_too_hot::SUPPLY_TOO_HOT,
     &thin_margin::THIN_MARGIN,
+    &start_up_dip::START_UP_DIP,
+    &short_circuit_not_detected::SHORT_CIRCUIT_NOT_DETECTED,
+    &line_constants_missing::LINE_CONSTANTS_MISSING,
     &beside_mains::BESIDE_MAINS,
     &clad_aluminium::CLAD_ALUMINIUM,
     &measured_loop_differs::MEASURED_LOOP_DIFFERS,
@@ -142,6 +165,7 @@ pub const ALL: &[&Rule] = &[
     &box_without_runs::BOX_WITHOUT_RUNS,
     &bus_voltage_wet::BUS_VOLTAGE_WET,
     &existing_run_not_measured::EXISTING_RUN_NOT_MEASURED,
+    &short_circuit_darkens::SHORT_CIRCUIT_DARKENS,
     &entrance_without_lock::ENTRANCE_WITHOUT_LOCK,
     &terminator_not_needed::TERMINATOR_NOT_NEEDED,
     &exit_button_missing::EXIT_BUTTON_MISSING,

@@ -44,7 +44,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let first = &context.worst.devices[members[0]];
         let Some(margin) = first.margins.iter().find(|margin| margin.phase == phase) else { continue };
         if margin.is_undecided {
-            report.not_judged(doc.code, source.id.clone(), "a state too close to collapse to decide".to_string());
+            report.not_judged(
+                doc.code,
+                source.id.clone(),
+                "a state too close to collapse to decide".to_string(),
+            );
             continue;
         }
         let limit = margin.limit_v;

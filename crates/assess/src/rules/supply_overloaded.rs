@@ -50,7 +50,9 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
                 }
             }
         }
-        if let Some((value, limit, unit, origin)) = limits.into_iter().find(|(value, limit, ..)| value > limit) {
+        if let Some((value, limit, unit, origin)) =
+            limits.into_iter().find(|(value, limit, ..)| value > limit)
+        {
             let found = finding(doc, context.source_origin(stage.source))
                 .about(stage.id.clone())
                 .in_state(context.state(current.phase, &current.set))

@@ -57,7 +57,7 @@ pub struct StationSignal {
     pub station: usize,
     /// The caller with the greatest loss: index into [`Site::stations`].
     pub caller: usize,
-    /// Greatest insertion loss in the band, in decibel.
+    /// Greatest insertion loss in the band, or within the share of it that counts, in decibel.
     pub loss_db: f64,
     /// Where in the band, in hertz.
     pub at_hz: f64,
@@ -377,15 +377,20 @@ fn survey_call(
     let mut rows: Vec<TargetRow> = receivers
         .iter()
         .zip(&gains)
-        .map(|(receiver, gains)| target_row(receiver.station, call.caller, &frequencies_hz, gains))
+        .map(|(receiver, gains)| {
+            target_row(receiver.station, call.caller, &frequencies_hz, gains, band.share.value.as_fraction())
+        })
         .collect();
     let budget_db = band.budget.value.as_decibels();
+    // Where carriers may be left out, the bottom of a dip decides nothing.
+    let decides = band.share.value.as_fraction() >= 1.0;
     let mut by_loss: Vec<usize> = (0..rows.len()).collect();
     by_loss.sort_by(|a, b| rows[*b].loss_db.total_cmp(&rows[*a].loss_db).then(a.cmp(b)));
     let wanted: Vec<usize> = by_loss
         .iter()
         .copied()
         .enumerate()
+        .filter(|_| decides)
         .filter(|(rank, row)| *rank == 0 || rows[*row].loss_db + NARROW_WITHIN_DB >= budget_db)
         // What has failed on the grid fails; only the worst of those is wanted to its last figure.
         .filter(|(rank, row)| *rank == 0 || rows[*row].loss_db <= budget_db)
@@ -446,7 +451,13 @@ fn grid(low_hz: f64, high_hz: f64, longest_way_s: f64) -> (Vec<f64>, bool) {
     (frequencies_hz, wanted <= MOST_POINTS)
 }
 
-fn target_row(station: usize, caller: usize, frequencies_hz: &[f64], gains_db: &[f64]) -> TargetRow {
+fn target_row(
+    station: usize,
+    caller: usize,
+    frequencies_hz: &[f64],
+    gains_db: &[f64],
+    share: f64,
+) -> TargetRow {
     let lowest = lowest(gains_db);
     let highest = gains_db.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let peak = |side: &[f64]| side.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -454,12 +465,31 @@ fn target_row(station: usize, caller: usize, frequencies_hz: &[f64], gains_db: &
     let is_inside = lowest > 0 && lowest + 1 < gains_db.len();
     let notch = is_inside
         .then_some(Notch { frequency_hz: frequencies_hz[lowest], depth_db: shoulder - gains_db[lowest] });
+    let decisive = if share < 1.0 { within_share(frequencies_hz, gains_db, share) } else { lowest };
     TargetRow {
         station,
-        loss_db: -gains_db[lowest],
-        at_hz: frequencies_hz[lowest],
+        loss_db: -gains_db[decisive],
+        at_hz: frequencies_hz[decisive],
         ripple: StationRipple { caller, ripple_db: highest - gains_db[lowest], notch },
     }
+}
+
+/// The point with the greatest loss within the best `share` of the band, each point standing for half of the way to its
+/// neighbours.
+fn within_share(frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> usize {
+    let last = frequencies_hz.len() - 1;
+    let width_hz = |k: usize| 0.5 * (frequencies_hz[(k + 1).min(last)] - frequencies_hz[k.saturating_sub(1)]);
+    let mut by_gain: Vec<usize> = (0..=last).collect();
+    by_gain.sort_by(|a, b| gains_db[*b].total_cmp(&gains_db[*a]).then(a.cmp(b)));
+    let wanted_hz = share * (frequencies_hz[last] - frequencies_hz[0]);
+    let mut covered_hz = 0.0;
+    for &k in &by_gain {
+        covered_hz += width_hz(k);
+        if covered_hz >= wanted_hz {
+            return k;
+        }
+    }
+    by_gain[last]
 }
 
 fn lowest(gains_db: &[f64]) -> usize {

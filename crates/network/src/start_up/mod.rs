@@ -1,6 +1,6 @@
 //! Power return: who comes up when, in the time domain, with everything off before.
 //!
-//! Every stage is simulated by [`latchline_circuit::startup`] for [`SIMULATED_S`] of its own time, with every tolerance against it:
+//! Every stage is simulated by [`latchline_circuit::startup`] for [`SIMULATED_S`] beyond its longest boot, with every tolerance against it:
 //! the lowest source voltage, the highest resistances, the highest loads, every capacitor empty at first.
 //!
 //! # From the catalogue to the model
@@ -32,7 +32,7 @@ use latchline_circuit::startup::{
 use latchline_site::model::Site;
 use rayon::prelude::*;
 
-/// Simulated time in seconds.
+/// Simulated time in seconds, after the longest delay and boot.
 pub const SIMULATED_S: f64 = 10.0;
 /// Part of its nominal voltage at which a foldback limit begins to fall (assumed; common practice, no source).
 pub const KNEE: f64 = 0.9;
@@ -130,9 +130,17 @@ pub fn start_up(site: &Site, layout: &Layout) -> StartUps {
     start_ups
 }
 
-fn options(record_nodes: Vec<usize>) -> Options {
+fn options(system: &System, record_nodes: Vec<usize>) -> Options {
+    let converters = system.devices.iter().filter_map(|device| device.converter);
+    let longest_s = converters.map(|one| one.delay_s + one.boot_time_s).fold(0.0, f64::max);
     // 20 mV a step is a thousandth of the bus and far within what thresholds are known to.
-    Options { end_s: SIMULATED_S, tolerance_v: 20e-3, record_nodes, most_points: 200, ..Options::default() }
+    Options {
+        end_s: SIMULATED_S + longest_s,
+        tolerance_v: 20e-3,
+        record_nodes,
+        most_points: 200,
+        ..Options::default()
+    }
 }
 
 fn judge(layout: &Layout, stage: usize, built: &system::Built) -> Option<StageStart> {
@@ -145,7 +153,7 @@ fn judge(layout: &Layout, stage: usize, built: &system::Built) -> Option<StageSt
         .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
     let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
     // The system has been built within the simulator's ranges; what it still refuses is not judged.
-    let found = simulate(&built.system, &options(record)).ok()?;
+    let found = simulate(&built.system, &options(&built.system, record)).ok()?;
     let outcome = match &found.outcome {
         Outcome::OperatingPoint { time_s, .. } => StartUpOutcome::Runs { time_s: *time_s },
         Outcome::Hiccups { period_s, .. } => StartUpOutcome::Hiccups { period_s: *period_s },
@@ -205,15 +213,16 @@ fn is_running(status: DeviceStatus) -> bool {
     matches!(status, DeviceStatus::Up { .. } | DeviceStatus::NoConverter)
 }
 
-/// Looks for a stagger between runs up to a second, and a limit up to five times what it is.
+/// Looks for a stagger between runs up to a second, and a limit up to three times what it is; both coarsely, since what
+/// is bought comes in steps.
 fn mending(source: StageSource, built: &system::Built) -> Mending {
-    let options = options(Vec::new());
     let system: &System = &built.system;
-    let staggered = smallest_stagger(system, &built.group, 1.0, 0.1, &options);
+    let options = options(system, Vec::new());
+    let staggered = smallest_stagger(system, &built.group, 1.0, 0.25, &options);
     let limit_a = system.supply.limit.largest_current_a();
     let limit = match source {
         StageSource::Supply(_) if limit_a.is_finite() => {
-            smallest_limit(system, limit_a, 5.0 * limit_a, 0.1 * limit_a, &options).ok()
+            smallest_limit(system, limit_a, 3.0 * limit_a, 0.25 * limit_a, &options).ok()
         }
         _ => None,
     };

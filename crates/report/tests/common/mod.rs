@@ -177,6 +177,10 @@ pub fn failing() -> Assessment {
             StateSummary { kind: StateKind::Call, call_sets: 3481.0, solved_sets: 12, exact: false },
         ],
         doors: Vec::new(),
+        signal: Vec::new(),
+        start_up: Vec::new(),
+        short_circuit: Vec::new(),
+        tolerance: Vec::new(),
         supply_sheets: Vec::new(),
     }
 }

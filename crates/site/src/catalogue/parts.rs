@@ -57,8 +57,10 @@ pub struct SignalBand {
     pub low: Sourced<Frequency>,
     /// Upper end, above the lower.
     pub high: Sourced<Frequency>,
-    /// Greatest insertion loss anywhere in the band.
+    /// Greatest insertion loss.
     pub budget: Sourced<Decibels>,
+    /// Part of the band in which it must be kept; 1 for all of it.
+    pub share: Sourced<Ratio>,
     /// Greatest difference between the highest and the lowest level in the band.
     pub ripple: Option<Sourced<Decibels>>,
     /// Whether only video stations use it.

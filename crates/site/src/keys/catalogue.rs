@@ -111,12 +111,17 @@ static SIGNAL_BAND: TableSpec = TableSpec {
         must(
             "budget",
             Kind::Quantity(&LEVEL),
-            "Greatest insertion loss between door station and indoor station anywhere in the band.",
+            "Greatest insertion loss between door station and indoor station.",
         ),
         may(
             "ripple",
             Kind::Quantity(&LEVEL),
             "Greatest difference between the highest and the lowest level in the band. Without it none is judged.",
+        ),
+        may(
+            "share",
+            Kind::Quantity(&EFFICIENCY),
+            "Part of the band in which the budget must be kept: below 100 % for signals of many carriers, which leave out those in a notch. Without it 100 %.",
         ),
         may("video_only", BOOLEAN, "Whether only video stations use it. Without it false."),
     ],

@@ -4,8 +4,8 @@ use super::{DATASHEET, boolean, head, ordered};
 use crate::catalogue::{AddressField, AddressScheme, Family, FieldKind, Setter, SignalBand, SwitchOrder};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record, Value};
-use latchline_finding::quantity::{Capacitance, Decibels, Frequency, Length, Resistance, Voltage};
-use latchline_finding::{Finding, Severity, Sourced};
+use latchline_finding::quantity::{Capacitance, Decibels, Frequency, Length, Ratio, Resistance, Voltage};
+use latchline_finding::{Finding, Origin, Severity, Sourced};
 
 pub(super) fn family(entry: &Entry<'_>, findings: &mut Findings) -> Option<Family> {
     let record = &entry.record;
@@ -48,6 +48,9 @@ fn signal_bands(family: &str, record: &Record<'_>, findings: &mut Findings) -> O
             low: inner.quantity("low", DATASHEET, Frequency::from_hertz)?,
             high: inner.quantity("high", DATASHEET, Frequency::from_hertz)?,
             budget: inner.quantity("budget", DATASHEET, Decibels::from_decibels)?,
+            share: inner
+                .quantity("share", DATASHEET, Ratio::from_fraction)
+                .unwrap_or(Sourced::new(Ratio::from_fraction(1.0), Origin::None, DATASHEET)),
             ripple: inner.quantity("ripple", DATASHEET, Decibels::from_decibels),
             video_only: boolean(inner, "video_only", false).value,
         });

@@ -1,0 +1,324 @@
+//! What an assessment says of signal, power return, short circuit and tolerance: owned data.
+
+use crate::rule::Context;
+use latchline_finding::{ElementId, OperatingState};
+use latchline_network::short_circuit::{Acting, RunShort};
+use latchline_network::signal_tree::BandSurvey;
+use latchline_network::start_up::{StageStart, StartUpOutcome};
+use latchline_network::states::operating_state;
+pub use latchline_network::tolerance::ToleranceOptions;
+use latchline_network::tolerance::{StageTolerance, ToleranceError, tolerance};
+use latchline_network::{Device, Layout, SearchOptions, StageSource, StateSpace, Terminal, worst_states};
+use latchline_site::model::Site;
+
+/// One caller's weakest station in a band.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CallerSignal {
+    /// Who calls.
+    pub caller: ElementId,
+    /// Who hears least.
+    pub station: ElementId,
+    /// Greatest insertion loss in the band, in decibel.
+    pub loss_db: f64,
+    /// Where, in hertz.
+    pub at_hz: f64,
+}
+
+/// One band of the family's signals.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SignalSummary {
+    /// What the band carries.
+    pub band: String,
+    /// Lower end in hertz.
+    pub low_hz: f64,
+    /// Upper end in hertz.
+    pub high_hz: f64,
+    /// Greatest insertion loss allowed, in decibel.
+    pub budget_db: f64,
+    /// Greatest ripple allowed, in decibel.
+    pub allowed_ripple_db: Option<f64>,
+    /// Stations that were judged.
+    pub stations: usize,
+    /// The station with the greatest loss and its caller.
+    pub worst: CallerSignal,
+    /// Greatest ripple and the station that has it, in decibel.
+    pub greatest_ripple: (ElementId, f64),
+    /// The weakest station of every caller.
+    pub callers: Vec<CallerSignal>,
+    /// Frequencies in hertz of the worst station's response.
+    pub frequency_hz: Vec<f64>,
+    /// Its insertion loss at each, in decibel.
+    pub insertion_loss_db: Vec<f64>,
+    /// Frequencies looked at for one caller; between them nothing is proved.
+    pub points: usize,
+    /// Whether they are as close as the longest way asks for and every dip that could decide was narrowed.
+    pub complete: bool,
+}
+
+/// Voltage over time at one place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StartUpCurve {
+    /// Supply, box or station.
+    pub element: ElementId,
+    /// Times in seconds, not falling.
+    pub time_s: Vec<f64>,
+    /// Voltage at each, in volts.
+    pub voltage_v: Vec<f64>,
+}
+
+/// Power return at one supply or regenerating box.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StartUpSummary {
+    /// Supply or box.
+    pub source: ElementId,
+    /// "runs", "hiccups", "brown-out" or "undecided".
+    pub outcome: &'static str,
+    /// When the last device was up, in seconds.
+    pub time_s: Option<f64>,
+    /// Period of the hiccup in seconds.
+    pub period_s: Option<f64>,
+    /// Devices with a converter.
+    pub devices: usize,
+    /// Those that do not run at the end.
+    pub not_running: Vec<ElementId>,
+    /// The device that is up last, if all are.
+    pub last: Option<ElementId>,
+    /// Current that booting all at once takes at the turn-on voltages, in amperes.
+    pub boot_current_a: f64,
+    /// What the source gives, in amperes.
+    pub limit_a: Option<f64>,
+    /// Stagger between runs that was seen to mend it, in seconds.
+    pub mending_stagger_s: Option<f64>,
+    /// Supply limit that was seen to mend it, in amperes.
+    pub mending_limit_a: Option<f64>,
+    /// Voltage over time at the source and the farthest device.
+    pub curves: Vec<StartUpCurve>,
+}
+
+/// A short at the end of one run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShortCircuitSummary {
+    /// The run.
+    pub run: ElementId,
+    /// Supply or box of its tree.
+    pub source: ElementId,
+    /// Current through the short, in amperes.
+    pub fault_a: f64,
+    /// "trips", "limits" or "nothing".
+    pub acts: &'static str,
+    /// What trips or limits: a supply, box or port.
+    pub by: Option<ElementId>,
+    /// Dwellings that go dark besides those on the run and behind it.
+    pub also_dark: Vec<ElementId>,
+    /// Temperature of the run's conductors while the current flows on, in °C; `None` where a trip ends it; infinite
+    /// where it runs away.
+    pub temperature_c: Option<f64>,
+}
+
+/// The worst device of one supply under sampled tolerances.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ToleranceSummary {
+    /// Supply or box.
+    pub source: ElementId,
+    /// The device with the least margin.
+    pub device: ElementId,
+    /// Its worst state.
+    pub state: OperatingState,
+    /// Its limit there, in volts.
+    pub limit_v: f64,
+    /// Samples.
+    pub samples: usize,
+    /// Samples below the limit or without operating point.
+    pub below: usize,
+    /// Ends of the Clopper-Pearson interval of the probability, 95 %.
+    pub interval: (f64, f64),
+    /// Mean voltage in volts.
+    pub mean_v: Option<f64>,
+    /// Standard deviation in volts.
+    pub deviation_v: Option<f64>,
+    /// Voltage that 1 % of the samples lie below, in volts.
+    pub one_percent_v: Option<f64>,
+    /// What makes the spread, as factor and share of the variance, the largest first.
+    pub shares: Vec<(String, f64)>,
+}
+
+pub(crate) fn signal_summaries(context: &Context<'_>) -> Vec<SignalSummary> {
+    let site = context.site;
+    let id = |station: usize| site.stations[station].id.clone();
+    let summary = |survey: &BandSurvey| {
+        let band = &site.family().signal_bands[survey.band];
+        let worst = &survey.stations[survey.worst];
+        let rippled = survey
+            .stations
+            .iter()
+            .max_by(|a, b| a.ripple.ripple_db.total_cmp(&b.ripple.ripple_db).then(b.station.cmp(&a.station)))
+            .unwrap_or(worst);
+        SignalSummary {
+            band: band.name.clone(),
+            low_hz: band.low.value.as_hertz(),
+            high_hz: band.high.value.as_hertz(),
+            budget_db: band.budget.value.as_decibels(),
+            allowed_ripple_db: band.ripple.as_ref().map(|ripple| ripple.value.as_decibels()),
+            stations: survey.stations.len(),
+            worst: CallerSignal {
+                caller: id(worst.caller),
+                station: id(worst.station),
+                loss_db: worst.loss_db,
+                at_hz: worst.at_hz,
+            },
+            greatest_ripple: (id(rippled.station), rippled.ripple.ripple_db),
+            callers: survey
+                .callers
+                .iter()
+                .map(|one| CallerSignal {
+                    caller: id(one.caller),
+                    station: id(one.station),
+                    loss_db: one.loss_db,
+                    at_hz: one.at_hz,
+                })
+                .collect(),
+            frequency_hz: survey.response.frequency_hz.clone(),
+            insertion_loss_db: survey.response.insertion_loss_db.clone(),
+            points: survey.points,
+            complete: survey.grid_complete && survey.left_coarse == 0,
+        }
+    };
+    context.physics.signal.bands.iter().map(summary).collect()
+}
+
+/// Name of what is at a terminal of a stage.
+pub(crate) fn terminal_id(site: &Site, layout: &Layout, stage: usize, terminal: Terminal) -> ElementId {
+    match terminal {
+        Terminal::Source => layout.stages[stage].id.clone(),
+        Terminal::BoxInput(index) | Terminal::BoxLink(index) => site.boxes[index].id.clone(),
+        Terminal::Port { box_index, port } => port_id(site, box_index, port),
+        Terminal::Station(index) => site.stations[index].id.clone(),
+    }
+}
+
+/// Name of a port, such as `D1.3`.
+pub(crate) fn port_id(site: &Site, box_index: usize, port: u32) -> ElementId {
+    site.start_id(latchline_site::model::RunStart::Port { box_index, port })
+}
+
+pub(crate) fn start_up_summaries(context: &Context<'_>) -> Vec<StartUpSummary> {
+    let (site, layout) = (context.site, context.layout);
+    let summary = |start: &StageStart| {
+        let id = |terminal: Terminal| terminal_id(site, layout, start.stage, terminal);
+        let (outcome, time_s, period_s) = match start.outcome {
+            StartUpOutcome::Runs { time_s } => ("runs", Some(time_s), None),
+            StartUpOutcome::Hiccups { period_s } => ("hiccups", None, period_s),
+            StartUpOutcome::BrownOut { .. } => ("brown-out", None, None),
+            StartUpOutcome::Undecided => ("undecided", None, None),
+        };
+        let last = start
+            .devices
+            .iter()
+            .filter_map(|device| Some((device.up_s?, device.terminal)))
+            .max_by(|a, b| a.0.total_cmp(&b.0));
+        StartUpSummary {
+            source: layout.stages[start.stage].id.clone(),
+            outcome,
+            time_s,
+            period_s,
+            devices: start.devices.len(),
+            not_running: start
+                .devices
+                .iter()
+                .filter(|device| !device.runs)
+                .map(|device| id(device.terminal))
+                .collect(),
+            last: last.filter(|_| outcome == "runs").map(|(_, terminal)| id(terminal)),
+            boot_current_a: start.boot_current_a,
+            limit_a: start.limit_a,
+            mending_stagger_s: start.mending.stagger_s,
+            mending_limit_a: start.mending.limit_a,
+            curves: start
+                .waveforms
+                .iter()
+                .map(|(terminal, curve)| StartUpCurve {
+                    element: id(*terminal),
+                    time_s: curve.time_s.clone(),
+                    voltage_v: curve.voltage_v.clone(),
+                })
+                .collect(),
+        }
+    };
+    context.physics.start_up.stages.iter().map(summary).collect()
+}
+
+pub(crate) fn short_circuit_summaries(context: &Context<'_>) -> Vec<ShortCircuitSummary> {
+    let summary = |short: &RunShort| {
+        let (acts, by) = acting(context, short);
+        ShortCircuitSummary {
+            run: context.site.runs[short.run].id.clone(),
+            source: context.layout.stages[short.stage].id.clone(),
+            fault_a: short.fault_a,
+            acts,
+            by,
+            also_dark: short
+                .also_dark
+                .iter()
+                .map(|index| context.site.dwellings[*index].id.clone())
+                .collect(),
+            temperature_c: short.temperature_c,
+        }
+    };
+    context.physics.short_circuits.runs.iter().map(summary).collect()
+}
+
+/// What acts on a short, in one word and by name.
+pub(crate) fn acting(context: &Context<'_>, short: &RunShort) -> (&'static str, Option<ElementId>) {
+    let source = || Some(context.layout.stages[short.stage].id.clone());
+    match short.acts {
+        Acting::SourceTrips => ("trips", source()),
+        Acting::SourceLimits => ("limits", source()),
+        Acting::PortTrips { box_index, port } => ("trips", Some(port_id(context.site, box_index, port))),
+        Acting::PortLimits { box_index, port } => ("limits", Some(port_id(context.site, box_index, port))),
+        Acting::Nothing => ("nothing", None),
+    }
+}
+
+/// Samples the tolerances of a site: the probability that the worst device of every supply falls below its limit.
+///
+/// # Errors
+/// [`ToleranceError`] for a number of samples that cannot be run.
+pub fn sampled_tolerances(
+    site: &Site,
+    options: ToleranceOptions,
+) -> Result<Vec<ToleranceSummary>, ToleranceError> {
+    let layout = Layout::new(site);
+    let space = StateSpace::new(site, &layout);
+    let worst = worst_states(site, &layout, &space, &SearchOptions::default());
+    let found = tolerance(site, &layout, &space, &worst, options)?;
+    Ok(found.into_iter().map(|one| tolerance_summary(site, &layout, &space, one)).collect())
+}
+
+fn tolerance_summary(
+    site: &Site,
+    layout: &Layout,
+    space: &StateSpace,
+    found: StageTolerance,
+) -> ToleranceSummary {
+    let device = match found.device {
+        Device::Station(index) => site.stations[index].id.clone(),
+        Device::Box(index) => site.boxes[index].id.clone(),
+    };
+    let source = match layout.stages[found.stage].source {
+        StageSource::Supply(index) => site.supplies[index].id.clone(),
+        StageSource::Regenerator(index) => site.boxes[index].id.clone(),
+    };
+    ToleranceSummary {
+        source,
+        device,
+        state: operating_state(site, &space.phases[found.phase], &found.set),
+        limit_v: found.limit_v,
+        samples: found.samples,
+        below: found.below,
+        interval: found.interval,
+        mean_v: found.mean_v,
+        deviation_v: found.deviation_v,
+        one_percent_v: found.one_percent_v,
+        shares: found.shares.into_iter().map(|share| (share.factor, share.share)).collect(),
+    }
+}

@@ -1,0 +1,56 @@
+//! `short-circuit-darkens`
+
+use crate::physics_summary::acting;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, ElementId, Figure, Unit};
+use latchline_network::short_circuit::RunShort;
+
+rule! {
+    /// # What it checks
+    /// For a short at the far end of every run, which dwellings go dark besides those on the run and behind it: because the supply rather than
+    /// a port limits or trips, or because the voltage sinks for all. One finding a supply, about the run that takes most with it.
+    ///
+    /// # Why it matters
+    /// One nail through the cable of a bin store can take every flat off the air. Whoever looks for the fault should
+    /// know that it need not be where it is dark.
+    ///
+    /// # Example
+    /// A short on A-gate takes 24 dwellings with it, since only A-PS limits the current.
+    ///
+    /// # What to do
+    /// Ports with a limit of their own towards whatever is most exposed: outdoor runs first.
+    pub static SHORT_CIRCUIT_DARKENS: "short-circuit-darkens", Advice,
+        "A short on one run darkens other dwellings", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for stage in 0..context.layout.stages.len() {
+        let runs = || context.physics.short_circuits.runs.iter().filter(|short| short.stage == stage);
+        // Of those that take most with them, the one from which least is to be expected: the fewest stations.
+        let key = |short: &RunShort| {
+            let own = context.topology.stations_beyond[short.run].len();
+            (short.also_dark.len(), std::cmp::Reverse(own), std::cmp::Reverse(short.run))
+        };
+        let Some(short) = runs().max_by_key(|short| key(short)).filter(|short| !short.also_dark.is_empty())
+        else {
+            continue;
+        };
+        let run = &context.site.runs[short.run];
+        let dwellings: Vec<ElementId> =
+            short.also_dark.iter().map(|index| context.site.dwellings[*index].id.clone()).collect();
+        let (acts, by) = acting(context, short);
+        let mut found = finding(doc, run.origin.clone())
+            .about(run.id.clone())
+            .with("source", &context.layout.stages[stage].id)
+            .with("count", dwellings.len())
+            .with("dwellings", dwellings)
+            .with("acts", acts)
+            .with("runs", runs().filter(|other| !other.also_dark.is_empty()).count())
+            .with("current", Figure::new(short.fault_a, Unit::Ampere))
+            .graded(context.grade_of_stage(stage));
+        if let Some(by) = by {
+            found = found.with("by", by);
+        }
+        report.push(found);
+    }
+}

@@ -1,0 +1,50 @@
+//! `short-circuit-not-detected`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_network::short_circuit::{Acting, RunShort};
+
+rule! {
+    /// # What it checks
+    /// The current of a short at the far end of every run, with the lowest supply voltage and hot conductors, against
+    /// the trip currents and limits on the way. Where none is reached, nothing acts.
+    ///
+    /// # Why it matters
+    /// The supply takes the short for a load. Stations on the run are dead, the others work, the cable and its joints are
+    /// warm, and no lamp says so.
+    ///
+    /// # Example
+    /// A short at the end of A-R5 draws 1.1 A; the supply trips at 2 A only.
+    ///
+    /// # What to do
+    /// Ports with a limit of their own, a supply with a lower trip current, or thicker conductors so that more flows.
+    pub static SHORT_CIRCUIT_NOT_DETECTED: "short-circuit-not-detected", Warning,
+        "A short on which nothing acts", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for short in &context.physics.short_circuits.runs {
+        // One that overheats its cable is found as `short-circuit-not-cleared`.
+        if short.acts != Acting::Nothing || overheats(short) {
+            continue;
+        }
+        let run = &context.site.runs[short.run];
+        let mut found = finding(doc, run.origin.clone())
+            .about(run.id.clone())
+            .with("source", &context.layout.stages[short.stage].id)
+            .with("current", Figure::new(short.fault_a, Unit::Ampere))
+            .graded(context.grade_of_stage(short.stage));
+        if let Some(needs_a) = short.trip_needs_a {
+            found = found.figures(short.fault_a, needs_a, Unit::Ampere);
+        }
+        if let Some(temperature_c) = short.temperature_c {
+            found = found.with("temperature", Figure::new(temperature_c, Unit::Celsius));
+        }
+        report.push(found);
+    }
+}
+
+/// Whether the current that flows on heats the run above what its insulation stands.
+pub(super) fn overheats(short: &RunShort) -> bool {
+    short.temperature_c.is_some_and(|temperature_c| temperature_c > short.temperature_limit_c)
+}

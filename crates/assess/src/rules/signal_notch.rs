@@ -1,0 +1,61 @@
+//! `signal-notch`
+
+use super::signal_too_weak::grade;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_network::Device;
+use latchline_network::signal_tree::Notch;
+
+rule! {
+    /// # What it checks
+    /// In a band for which the family states a greatest ripple, dips of the level between two peaks that are deeper than
+    /// it. The dips are looked for at closely spaced frequencies and narrowed between them; the summary says
+    /// whether the spacing was kept.
+    ///
+    /// # Why it matters
+    /// An open branch of a quarter of a wavelength is a short at its foot (f = v / 4 l). A picture loses its colour or
+    /// tears, data of one carrier are lost, and moving the station by a few metres moves the fault.
+    ///
+    /// # Example
+    /// A-12 has a notch of 14 dB at 1.2 MHz: an open branch of about 39 m.
+    ///
+    /// # What to do
+    /// Wire the branch as part of the chain, put a terminator on its end where the family has one, or shorten it.
+    pub static SIGNAL_NOTCH: "signal-notch", Error,
+        "A notch in the band of a signal", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for survey in &context.physics.signal.bands {
+        let band = &context.site.family().signal_bands[survey.band];
+        let Some(ripple) = &band.ripple else { continue };
+        let limit_db = ripple.value.as_decibels();
+        for station in &survey.stations {
+            let Some(notch) = notch_beyond(station.ripple.notch, limit_db) else { continue };
+            let device = Device::Station(station.station);
+            let mut found = finding(doc, context.wiring_origin(device))
+                .about(context.device_id(device).clone())
+                .figures(notch.depth_db, limit_db, Unit::Decibel)
+                .with("caller", &context.site.stations[station.ripple.caller].id)
+                .with("band", band.name.as_str())
+                .with("frequency", Figure::new(notch.frequency_hz, Unit::Hertz))
+                .also_at("limit", ripple.origin.clone())
+                .graded(grade(context));
+            let run = context.layout.station[station.station].and_then(|at| context.run_to(at));
+            let line = run.and_then(|run| context.site.cable(&context.site.runs[run]).line.as_ref());
+            if let Some(line) = line {
+                let delay_s_per_m = (line.inductance.value.as_henries_per_metre()
+                    * line.capacitance.value.as_farads_per_metre())
+                .sqrt();
+                let quarter_m = 1.0 / (4.0 * notch.frequency_hz * delay_s_per_m);
+                found = found.with("branch", Figure::new(quarter_m, Unit::Metre));
+            }
+            report.push(found);
+        }
+    }
+}
+
+/// The notch, if it is deeper than the family's ripple.
+pub(super) fn notch_beyond(notch: Option<Notch>, limit_db: f64) -> Option<Notch> {
+    notch.filter(|notch| notch.depth_db > limit_db)
+}

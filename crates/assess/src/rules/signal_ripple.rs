@@ -1,0 +1,49 @@
+//! `signal-ripple`
+
+use super::signal_notch::notch_beyond;
+use super::signal_too_weak::grade;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+use latchline_network::Device;
+
+rule! {
+    /// # What it checks
+    /// In a band for which the family states a greatest ripple, the difference between the highest and the lowest level at
+    /// every station. What is due to a single dip is `signal-notch`.
+    ///
+    /// # Why it matters
+    /// A level that falls or waves across the band blurs a picture and dulls speech, and the receiver can set its gain
+    /// for one frequency only.
+    ///
+    /// # Example
+    /// A-504 has 8.1 dB between the highest and the lowest level of the picture; the family allows 6 dB.
+    ///
+    /// # What to do
+    /// A terminator on every open end, where the family has one; a shorter or better cable; feed chokes of more inductance
+    /// where the lower end falls.
+    pub static SIGNAL_RIPPLE: "signal-ripple", Error,
+        "The level varies too much within the band of a signal", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for survey in &context.physics.signal.bands {
+        let band = &context.site.family().signal_bands[survey.band];
+        let Some(ripple) = &band.ripple else { continue };
+        let limit_db = ripple.value.as_decibels();
+        for station in &survey.stations {
+            let is_notch = notch_beyond(station.ripple.notch, limit_db).is_some();
+            if is_notch || station.ripple.ripple_db <= limit_db {
+                continue;
+            }
+            let device = Device::Station(station.station);
+            let found = finding(doc, context.wiring_origin(device))
+                .about(context.device_id(device).clone())
+                .figures(station.ripple.ripple_db, limit_db, Unit::Decibel)
+                .with("caller", &context.site.stations[station.ripple.caller].id)
+                .with("band", band.name.as_str())
+                .also_at("limit", ripple.origin.clone())
+                .graded(grade(context));
+            report.push(found);
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! `start-up-fails`
+
+use crate::physics_summary::{port_id, terminal_id};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, ElementId, Figure, Finding, StateKind, Unit};
+use latchline_network::start_up::{StageStart, StartUpOutcome};
+
+rule! {
+    /// # What it checks
+    /// Power return after a long cut, simulated to ten seconds beyond the longest boot, with everything off before and every tolerance against it: the
+    /// supply's limit and how it acts, port limits, input capacitors and their inrush limits, turn-on and turn-off voltages,
+    /// delays, boot power. It fails when it comes to rest with devices that do not run.
+    ///
+    /// Not judged where the catalogue does not say at which voltage a station starts and stops, how large its input capacitor is,
+    /// or how a limit acts.
+    ///
+    /// # Why it matters
+    /// A supply that holds its current can carry every device once it runs and still not start them: all capacitors hang at one
+    /// voltage too low to start from, for good, until someone unplugs half of the building. I_limit must exceed
+    /// the sum of P_boot / V_on for all to boot at once.
+    ///
+    /// # Example
+    /// After a power cut A-PS sits at 34.1 V with its limit of 1.6 A; 12 of 30 stations never start.
+    ///
+    /// # What to do
+    /// A larger supply, stations with delays that differ from run to run, or several supplies.
+    pub static START_UP_FAILS: "start-up-fails", Error,
+        "Devices do not come up when power returns", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for missing in &context.physics.start_up.missing {
+        report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());
+    }
+    for start in &context.physics.start_up.stages {
+        match &start.outcome {
+            StartUpOutcome::BrownOut { by_supply, ports } => {
+                let holding = ports.iter().map(|(index, port)| port_id(context.site, *index, *port));
+                let supply = by_supply.then(|| context.layout.stages[start.stage].id.clone());
+                let holding: Vec<ElementId> = supply.into_iter().chain(holding).collect();
+                let mut found = about_stage(doc, context, start);
+                if !holding.is_empty() {
+                    found = found.with("limited_by", holding);
+                }
+                report.push(found);
+            }
+            StartUpOutcome::Undecided => {
+                let missing = String::from("more time than is simulated");
+                report.not_judged(doc.code, context.layout.stages[start.stage].id.clone(), missing);
+            }
+            StartUpOutcome::Runs { .. } | StartUpOutcome::Hiccups { .. } => {}
+        }
+    }
+}
+
+/// A finding about a stage that does not start: how many stay down, what booting takes and what would mend it.
+pub(super) fn about_stage(doc: &CodeDoc, context: &Context<'_>, start: &StageStart) -> Finding {
+    let stage = &context.layout.stages[start.stage];
+    let down: Vec<ElementId> = start
+        .devices
+        .iter()
+        .filter(|device| !device.runs)
+        .map(|device| terminal_id(context.site, context.layout, start.stage, device.terminal))
+        .collect();
+    let mut found = finding(doc, context.source_origin(stage.source))
+        .about(stage.id.clone())
+        .in_state(StateKind::PowerReturn)
+        .with("model", context.source_model(stage.source))
+        .with("down", down.len())
+        .with("of", start.devices.len())
+        .with("boot", Figure::new(start.boot_current_a, Unit::Ampere))
+        .graded(super::signal_too_weak::grade(context));
+    if let Some(first) = down.first() {
+        found = found.with("first_down", first);
+    }
+    if let Some(limit_a) = start.limit_a {
+        found = found.with("source_limit", Figure::new(limit_a, Unit::Ampere));
+    }
+    if let Some(stagger_s) = start.mending.stagger_s {
+        found = found.with("stagger", Figure::new(stagger_s, Unit::Second));
+    }
+    if let Some(limit_a) = start.mending.limit_a {
+        found = found.with("larger_limit", Figure::new(limit_a, Unit::Ampere));
+    }
+    found
+}

@@ -1,0 +1,65 @@
+//! `trip-below-legitimate-current`
+
+use crate::physics_summary::port_id;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::{CodeDoc, Unit};
+use latchline_site::catalogue::LimitKind;
+
+rule! {
+    /// # What it checks
+    /// The largest legitimate current of every supply and port that trips or hiccups, over all operating states and admissible
+    /// sets of calls, against its smallest trip current. The catalogue states one trip current, which is taken as the smallest and
+    /// the largest.
+    ///
+    /// # Why it matters
+    /// A trip that a busy evening reaches switches a working building off.
+    ///
+    /// # Example
+    /// A-D1.2 trips at 0.35 A; two calls with release ask for 0.41 A.
+    ///
+    /// # What to do
+    /// Fewer stations on the port, or a model that trips later.
+    pub static TRIP_BELOW_LEGITIMATE_CURRENT: "trip-below-legitimate-current", Error,
+        "A trip acts on a legitimate current", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for nuisance in &context.physics.nuisance {
+        let stage = &context.layout.stages[nuisance.stage];
+        let (element, origin, model, kind, limit) = match nuisance.port {
+            None => {
+                let latchline_network::StageSource::Supply(index) = stage.source else { continue };
+                let supply = &site.supplies[index];
+                let model = site.supply_model(supply);
+                let limit = model.limit_current.as_ref().unwrap_or(&model.rated_current);
+                let kind = model.limit_kind.value;
+                (supply.id.clone(), supply.origin.clone(), &model.head.name, kind, limit)
+            }
+            Some((box_index, port)) => {
+                let model = site.box_model(&site.boxes[box_index]);
+                let (Some(limit), Some(kind)) = (&model.port_current_limit, &model.port_limit_kind) else {
+                    continue;
+                };
+                let id = port_id(site, box_index, port);
+                let origin = site
+                    .runs
+                    .iter()
+                    .find(|run| site.start_id(run.from) == id)
+                    .map(|run| run.from_origin.clone())
+                    .unwrap_or_default();
+                (id, origin, &model.head.name, kind.value, limit)
+            }
+        };
+        let word = if kind == LimitKind::Hiccup { "hiccups" } else { "trips" };
+        report.push(
+            finding(doc, origin)
+                .about(element)
+                .figures(nuisance.legitimate_a, nuisance.trip_a, Unit::Ampere)
+                .with("model", model.as_str())
+                .with("acts", word)
+                .also_at("limit", limit.origin.clone())
+                .graded(context.grade_of_stage(nuisance.stage)),
+        );
+    }
+}

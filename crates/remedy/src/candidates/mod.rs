@@ -27,9 +27,20 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
                 list.extend(wiring::for_device(bench, &farthest));
             }
         }
-        "supply-overloaded" | "supply-count-exceeded" => {
+        "supply-overloaded" | "supply-count-exceeded" | "start-up-fails" | "start-up-hiccups" => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(settings::lighter_stations(bench, &element));
+        }
+        "trip-below-legitimate-current" => {
+            list.extend(settings::larger_supply(bench, &element));
+            list.extend(wiring::for_port_or_run(bench, &element));
+        }
+        "signal-too-weak" | "signal-notch" | "signal-ripple" => {
+            list.extend(wiring::for_signal(bench, finding));
+        }
+        "short-circuit-not-cleared" | "short-circuit-not-detected" => {
+            list.extend(wiring::new_cable(bench, &element));
+            list.extend(wiring::for_port_or_run(bench, &element));
         }
         "port-overloaded" | "too-many-stations-on-port" | "total-length-exceeded" | "run-too-long" => {
             list.extend(wiring::for_port_or_run(bench, &element))

@@ -152,6 +152,37 @@ pub(super) fn rehomed_runs(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
 }
 
 /// The lengths of a newly pulled run, in place of whatever keys stood for them.
+/// Candidates for a signal that comes too weak or uneven: signal links from another box's free port, the station's own
+/// run with another cable.
+pub(super) fn for_signal(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    let site = bench.site;
+    let mut list = Vec::new();
+    for run in &site.runs {
+        let is_link = matches!(run.sections.last().map(|section| section.to), Some(RunStop::BoxLink(_)));
+        if !is_link {
+            continue;
+        }
+        for (index, item) in site.boxes.iter().enumerate() {
+            let is_there = matches!(run.from, RunStart::Port { box_index, .. } if box_index == index);
+            let gives_links = site.box_model(item).role.value == BoxRole::Distributor
+                && site.box_model(item).kind.value != BoxKind::Isolating;
+            if is_there || !gives_links {
+                continue;
+            }
+            if let Some(port) = free_port(site, index) {
+                let edit = Edit::set(&["runs", run.id.as_str(), "from"], quoted(&port));
+                list.push(Candidate::new("another-port", edit));
+            }
+        }
+    }
+    if let Some(Argument::Element(run)) = finding.argument("run")
+        && let Some(index) = site.runs.iter().position(|known| known.id == *run)
+    {
+        list.extend(thicker(bench, index));
+    }
+    list
+}
+
 fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
     let texts: Vec<String> = lengths_m.iter().map(|length| metres(*length)).collect();
     let mut edit = Edit::set(&["runs", id, "lengths"], quoted_list(texts.iter().map(String::as_str)));

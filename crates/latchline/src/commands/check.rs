@@ -6,6 +6,7 @@ use crate::{codes, load, output};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_assess::Assessment;
+use latchline_assess::physics_summary::ToleranceOptions;
 use latchline_finding::Severity;
 use latchline_remedy::Bench;
 use latchline_report::{Look, Report, json, sarif, sheet, short, text};
@@ -38,6 +39,12 @@ pub struct CheckArguments {
     /// Print the sheet of this supply: battery hours, mains current, heat
     #[arg(long, value_name = "NAME", conflicts_with = "format")]
     supply: Option<String>,
+    /// Sample the tolerances this often: how likely the worst device of every supply falls below its limit
+    #[arg(long, value_name = "N")]
+    samples: Option<usize>,
+    /// Seed of the samples; the same seed gives the same result
+    #[arg(long, value_name = "S", default_value_t = 1, requires = "samples")]
+    seed: u64,
     /// Least severity that gives exit status 1; what cannot be judged counts as a warning
     #[arg(long, value_enum, value_name = "SEVERITY", default_value_t = FailOn::Error)]
     fail_on: FailOn,
@@ -88,6 +95,7 @@ struct Job<'a> {
     format: Format,
     sheet: Option<Sheet<'a>>,
     threshold: Severity,
+    samples: Option<ToleranceOptions>,
     look: Look,
     output: Option<&'a Path>,
 }
@@ -115,6 +123,7 @@ pub fn run(
             FailOn::Warning => Severity::Warning,
             FailOn::Advice => Severity::Advice,
         },
+        samples: arguments.samples.map(|samples| ToleranceOptions { samples, seed: arguments.seed }),
         look: surroundings.look(arguments.color, arguments.output.is_some()),
         output: arguments.output.as_deref(),
     };
@@ -130,13 +139,18 @@ pub fn run(
 /// Checks once; also gives the files that the result depends on.
 fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(ExitCode, Vec<PathBuf>)> {
     let loaded = load::load(job.site, input)?;
-    let assessment = loaded.resolved.site.as_ref().map(|site| {
+    let mut assessment = loaded.resolved.site.as_ref().map(|site| {
         let mut assessment = latchline_assess::assess(site);
         let bench = Bench::new(&loaded.sources, loaded.site_file, &loaded.catalogues, site, &assessment);
         let findings = latchline_remedy::with_remedies(&bench);
         assessment.findings = findings;
         assessment
     });
+    if let (Some(site), Some(assessment), Some(options)) =
+        (loaded.resolved.site.as_ref(), &mut assessment, job.samples)
+    {
+        assessment.tolerance = latchline_assess::physics_summary::sampled_tolerances(site, options)?;
+    }
     let name = &loaded.sources.file(loaded.site_file).name;
     let findings = &loaded.resolved.findings;
     let report = Report::new(name, &loaded.sources, findings, assessment.as_ref(), codes::all())

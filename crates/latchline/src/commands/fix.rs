@@ -1,7 +1,7 @@
 //! `latchline fix`: applies verified remedies.
 
-use crate::surroundings::Surroundings;
 use super::sentence;
+use crate::surroundings::Surroundings;
 use crate::{load, output};
 use anyhow::{Context, Result, bail};
 use clap::Args;
@@ -40,7 +40,11 @@ pub struct FixArguments {
 ///
 /// # Errors
 /// If the site cannot be used, there is no such finding or remedy, or the file cannot be written.
-pub fn run(arguments: &FixArguments, surroundings: &Surroundings, output: &mut dyn Write) -> Result<ExitCode> {
+pub fn run(
+    arguments: &FixArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
     let loaded = load::load(&arguments.site, &mut std::io::empty())?;
     let Some(site) = &loaded.resolved.site else {
         return super::refuse(&loaded, surroundings);
@@ -54,20 +58,25 @@ pub fn run(arguments: &FixArguments, surroundings: &Surroundings, output: &mut d
         .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
         .collect();
     if arguments.all {
-        let mended =
-            mend(&loaded.sources, loaded.site_file, &loaded.catalogues, site, Severity::Warning);
+        let mended = mend(&loaded.sources, loaded.site_file, &loaded.catalogues, site, Severity::Warning);
         show_steps(&mended, output)?;
         write!(output, "{}", difference(before, &mended.text))?;
         show_rest(&mended, output)?;
         finish(arguments, before, &mended.text, output)?;
-        return Ok(status(&mended.assessment.findings));
+        // Without --write the file is what it was.
+        let left = if arguments.write { &mended.assessment.findings } else { &assessment.findings };
+        return Ok(status(left));
     }
     let Some(number) = arguments.finding else {
         list(&bench, &open, output)?;
         return Ok(status(&assessment.findings));
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
-        bail!("there is no finding {number}; there are {}: latchline fix {}", open.len(), arguments.site.display());
+        bail!(
+            "there is no finding {number}; there are {}: latchline fix {}",
+            open.len(),
+            arguments.site.display()
+        );
     };
     let remedies = remedies_of(&bench, finding);
     let which = arguments.remedy.unwrap_or(1);
@@ -82,6 +91,9 @@ pub fn run(arguments: &FixArguments, surroundings: &Surroundings, output: &mut d
     writeln!(output, "{}\n  {}", sentence(finding), english::remedy(remedy))?;
     write!(output, "{}", difference(before, &text))?;
     finish(arguments, before, &text, output)?;
+    if !arguments.write {
+        return Ok(status(&assessment.findings));
+    }
     let after = bench.try_edit(&remedy.edit).context("the changed site cannot be resolved")?;
     Ok(status(&after.assessment.findings))
 }
@@ -101,7 +113,10 @@ fn list(bench: &Bench<'_>, open: &[&Finding], output: &mut dyn Write) -> Result<
         writeln!(output, "{number}. {}: {}", finding.severity.word(), sentence(finding))?;
         let remedies = propose(bench, finding);
         if remedies.is_empty() {
-            writeln!(output, "   no single change of the kinds that are tried mends this; --finding {number} tries pairs")?;
+            writeln!(
+                output,
+                "   no single change of the kinds that are tried mends this; --finding {number} tries pairs"
+            )?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
             writeln!(output, "   {}) {}", index + 1, english::remedy(remedy))?;
@@ -128,7 +143,10 @@ fn show_rest(mended: &Mended, output: &mut dyn Write) -> Result<()> {
     if rest.is_empty() {
         writeln!(output, "no error or warning is left")?;
     } else {
-        writeln!(output, "left, because no change of the kinds that are tried mends it, alone or in a pair:")?;
+        writeln!(
+            output,
+            "left, because no change of the kinds that are tried mends it, alone or in a pair:"
+        )?;
         for finding in rest {
             writeln!(output, "  {}: {}", finding.severity.word(), sentence(finding))?;
         }
@@ -161,8 +179,7 @@ fn difference(before: &str, after: &str) -> String {
     let (before, after): (Vec<&str>, Vec<&str>) = (before.lines().collect(), after.lines().collect());
     let same_start = before.iter().zip(&after).take_while(|(a, b)| a == b).count();
     let rest = before.len().min(after.len()) - same_start;
-    let same_end =
-        before.iter().rev().zip(after.iter().rev()).take(rest).take_while(|(a, b)| a == b).count();
+    let same_end = before.iter().rev().zip(after.iter().rev()).take(rest).take_while(|(a, b)| a == b).count();
     let old = &before[same_start..before.len() - same_end];
     let new = &after[same_start..after.len() - same_end];
     let mut text = String::new();

@@ -42,7 +42,7 @@ pub struct FoundDevice {
 pub struct FoundList {
     /// The devices.
     pub devices: Vec<FoundDevice>,
-    /// Lines, from 1, that hold text but no class word or no number.
+    /// Lines, from 1, that hold text but no class word, no number, or something that is not clearly an address.
     pub unread: Vec<usize>,
 }
 
@@ -58,8 +58,8 @@ pub fn read_found_list(text: &str) -> FoundList {
         }
         let class = class_in(line);
         let numbers = numbers_in(line);
-        match class {
-            Some(class) if !numbers.is_empty() => {
+        match (class, numbers) {
+            (Some(class), Some(numbers)) if !numbers.is_empty() => {
                 list.devices.push(FoundDevice { class, numbers, line: index + 1 });
             }
             _ => list.unread.push(index + 1),
@@ -77,14 +77,27 @@ fn class_in(line: &str) -> Option<DeviceClass> {
     })
 }
 
-fn numbers_in(line: &str) -> Vec<u32> {
-    line.split(|character: char| !character.is_ascii_alphanumeric())
-        .filter_map(|word| match word.strip_prefix("0x").or_else(|| word.strip_prefix("0X")) {
-            Some(hexadecimal) => u32::from_str_radix(hexadecimal, 16).ok(),
-            None => word.parse().ok(),
-        })
-        .take(MOST_NUMBERS)
-        .collect()
+/// The numbers of the line; `None` if something in it looks like a number but is not one that an address
+/// can have ("A-4", "-2", a number beyond 32 bits), so that no device is read that was not found.
+fn numbers_in(line: &str) -> Option<Vec<u32>> {
+    let mut numbers = Vec::new();
+    let separator = |character: char| character.is_whitespace() || "/;,:|()[]".contains(character);
+    for chunk in line.split(separator) {
+        let chunk = chunk.trim_matches(['.', '#', '"', '\'']);
+        if !chunk.contains(|character: char| character.is_ascii_digit()) {
+            continue;
+        }
+        // 0-12-1 is an address, A-4 and -2 are not.
+        for word in chunk.split('-') {
+            let number = match word.strip_prefix("0x").or_else(|| word.strip_prefix("0X")) {
+                Some(hexadecimal) => u32::from_str_radix(hexadecimal, 16).ok(),
+                None if word.bytes().all(|byte| byte.is_ascii_digit()) => word.parse().ok(),
+                None => None,
+            };
+            numbers.push(number?);
+        }
+    }
+    (numbers.len() <= MOST_NUMBERS).then_some(numbers)
 }
 
 #[cfg(test)]
@@ -109,6 +122,16 @@ mod tests {
             ]
         );
         assert_eq!(list.unread, [7, 8]);
+    }
+
+    #[test]
+    fn what_is_not_clearly_an_address_is_left_unread() {
+        let list = read_found_list(
+            "indoor 0/99999999999999999999/1/1\nindoor 0/-2/1\nindoor 0/4/1 A-4\nindoor A-4\nindoor 0-4-1\n",
+        );
+        assert_eq!(list.unread, [1, 2, 3, 4]);
+        assert_eq!(list.devices.len(), 1);
+        assert_eq!(list.devices[0].numbers, [0, 4, 1]);
     }
 
     proptest! {

@@ -125,7 +125,7 @@ pub fn design(
     let mut first_order = None;
     let mut seen: Vec<(usize, Vec<usize>)> = Vec::new();
     for number in 0.. {
-        if number >= effort.orders.max(1) {
+        if number >= effort.orders.max(small_orders(&instance)).max(1) {
             break;
         }
         let known = best.as_ref().map(|design| design.cost);
@@ -198,6 +198,9 @@ fn walking_order(instance: &Instance<'_>, number: usize, seed: u64) -> Option<(u
     let mains = &instance.mains;
     let root = mains[number % mains.len()];
     let variant = number / mains.len();
+    if instance.items.len() <= MOST_PERMUTED {
+        return permutation(instance.items.len(), variant).map(|order| (root, order));
+    }
     let places = instance.survey.places.len();
     let turn: Vec<u64> = match variant {
         0 => vec![0; places],
@@ -214,6 +217,31 @@ fn walking_order(instance: &Instance<'_>, number: usize, seed: u64) -> Option<(u
     }
     let order: Vec<usize> = walk.iter().flat_map(|place| at[*place].iter().copied()).collect();
     (order.len() == instance.items.len()).then_some((root, order))
+}
+
+/// Items of a site up to which every order is a walking order, so that every grouping is tried.
+pub const MOST_PERMUTED: usize = 5;
+
+/// How many orders a small site has.
+fn small_orders(instance: &Instance<'_>) -> usize {
+    let count = instance.items.len();
+    if count <= MOST_PERMUTED { (1..=count).product::<usize>() * instance.mains.len() } else { 1 }
+}
+
+/// The permutation with this number, in lexicographic order.
+fn permutation(count: usize, number: usize) -> Option<Vec<usize>> {
+    let mut left: Vec<usize> = (0..count).collect();
+    let mut rest = number;
+    let mut order = Vec::new();
+    for size in (1..=count).rev() {
+        let block: usize = (1..size).product();
+        if rest / block >= left.len() {
+            return None;
+        }
+        order.push(left.remove(rest / block));
+        rest %= block;
+    }
+    Some(order)
 }
 
 /// The finaliser of SplitMix64 (Steele, Lea and Flood 2014; constants from memory).

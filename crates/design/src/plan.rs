@@ -96,6 +96,8 @@ struct Planner<'p, 'a> {
     busiest: Vec<Vec<f64>>,
     /// Trunk from each box place to each.
     between: Vec<Vec<Micro>>,
+    /// Costs of trunks of further zones: by place with mains, first item, number of items.
+    others: Vec<Vec<Vec<Micro>>>,
 }
 
 /// The best distributors for items from one on, by place: cost and kind for 0, 1, 2, ... items.
@@ -125,6 +127,9 @@ pub fn plan(
     for zones in least..=most_zones.min(least + 1) {
         planner.links = zones - 1;
         planner.make_blocks();
+        if zones > 1 && planner.others.is_empty() {
+            planner.make_others();
+        }
         let Some(plan) = planner.zones(zones) else { continue };
         if best.as_ref().is_none_or(|best| plan.cost < best.cost) {
             best = Some(plan);
@@ -166,6 +171,7 @@ impl<'p, 'a> Planner<'p, 'a> {
             prefix: Vec::new(),
             busiest: Vec::new(),
             between: Vec::new(),
+            others: Vec::new(),
         };
         let places = &instance.box_places;
         planner.between =
@@ -383,7 +389,12 @@ impl<'p, 'a> Planner<'p, 'a> {
                 })
                 .collect()
         };
-        self.blocks = (0..self.order.len()).into_par_iter().map(make).collect();
+        // The links take ports of the first distributor only.
+        if self.blocks.is_empty() {
+            self.blocks = (0..self.order.len()).into_par_iter().map(make).collect();
+        } else {
+            self.blocks[0] = make(0);
+        }
     }
 
     fn trunk_cost(&self, from: usize, to: usize) -> Micro {
@@ -397,6 +408,20 @@ impl<'p, 'a> Planner<'p, 'a> {
     fn nearest_box(&self, place: usize) -> usize {
         let length = |other: &usize| self.instance.way(place, *other).map_or(u64::MAX, |way| way.length_mm);
         self.instance.box_places.iter().copied().min_by_key(length).unwrap_or(place)
+    }
+
+    /// Trunks of further zones. They begin after the first item, so links do not touch them.
+    fn make_others(&mut self) {
+        let planner = &*self;
+        let costs = |place: &usize| -> Vec<Vec<Micro>> {
+            let start = planner.other_start(*place);
+            (0..planner.order.len()).into_par_iter().map(|first| planner.trunk(start, first).cost).collect()
+        };
+        self.others = self.instance.mains.iter().map(costs).collect();
+    }
+
+    fn other_start(&self, mains: usize) -> TrunkStart {
+        TrunkStart { place: self.nearest_box(mains), first_at: None }
     }
 
     /// Best trunks from `first` on: for every end the cost, and the steps that lead there.
@@ -415,6 +440,8 @@ impl<'p, 'a> Planner<'p, 'a> {
         let between: Vec<Vec<Micro>> =
             places.iter().map(|a| places.iter().map(|b| self.trunk_cost(*a, *b)).collect()).collect();
         for done in 0..most {
+            let open: Vec<usize> =
+                (0..places.len()).filter(|at| self.blocks[first + done][*at].len() > 1).collect();
             let mut arrive: Vec<(Micro, usize)> = vec![(NONE, usize::MAX); places.len()];
             if done == 0 {
                 for (at, place) in places.iter().enumerate() {
@@ -430,7 +457,8 @@ impl<'p, 'a> Planner<'p, 'a> {
                     if step.cost >= NONE {
                         continue;
                     }
-                    for (at, way) in between[before].iter().enumerate() {
+                    for &at in &open {
+                        let way = between[before][at];
                         let total = step.cost + way;
                         if total < arrive[at].0 {
                             arrive[at] = (total, before);
@@ -474,25 +502,13 @@ impl<'p, 'a> Planner<'p, 'a> {
             self.trunk(TrunkStart { place: self.root, first_at }, first)
         };
         let first_reach = self.reach[0];
-        let hub: Vec<Trunk> = (0..first_reach.max(1)).into_par_iter().map(head).collect();
-        // Zone kinds: the first at the root; others at each place with mains.
-        let others: Vec<Vec<Trunk>> = if zones > 1 {
-            self.instance
-                .mains
-                .iter()
-                .map(|place| {
-                    let start = TrunkStart { place: self.nearest_box(*place), first_at: None };
-                    (0..count).into_par_iter().map(|first| self.trunk(start, first)).collect()
-                })
-                .collect()
-        } else {
-            Vec::new()
-        };
+        let hub_costs: Vec<Vec<Micro>> =
+            (0..first_reach.max(1)).into_par_iter().map(|first| head(first).cost).collect();
         let outputs = self.instance.supplies.iter().map(|supply| supply.outputs).max().unwrap_or(1);
         let mut best: Vec<Vec<Micro>> = vec![vec![NONE; count + 1]; zones + 1];
         let mut choice: Vec<Vec<Option<Zone>>> = vec![vec![None; count + 1]; zones + 1];
         for end in 1..=first_reach {
-            if let Some(zone) = self.zone(&hub, 0, end, outputs, f64::INFINITY, true) {
+            if let Some(zone) = self.zone(&hub_costs, 0, end, outputs, f64::INFINITY, true) {
                 best[1][end] = zone.cost;
                 choice[1][end] = Some(zone);
             }
@@ -505,8 +521,14 @@ impl<'p, 'a> Planner<'p, 'a> {
                         let mut least: Option<Zone> = None;
                         for (at, place) in self.instance.mains.iter().enumerate() {
                             let extra = self.feeding(*place, isolator.cost, head_at.unwrap_or(self.root));
-                            let zone =
-                                self.zone(&others[at], first, end, isolator.ports, isolator.limit_a, false);
+                            let zone = self.zone(
+                                &self.others[at],
+                                first,
+                                end,
+                                isolator.ports,
+                                isolator.limit_a,
+                                false,
+                            );
                             let Some(zone) = zone else { continue };
                             let zone = Zone { cost: zone.cost + extra, mains: at, ..zone };
                             if least.as_ref().is_none_or(|least| zone.cost < least.cost) {
@@ -546,8 +568,14 @@ impl<'p, 'a> Planner<'p, 'a> {
         let mut end = count;
         for number in (1..=zones).rev() {
             let zone = choice[number][end]?;
-            let trunks = if number == 1 { &hub } else { &others[zone.mains] };
-            plan.zones.push(self.trace(&zone, trunks, end, number == 1));
+            let made = |first: usize| {
+                if number == 1 {
+                    head(first)
+                } else {
+                    self.trunk(self.other_start(self.instance.mains[zone.mains]), first)
+                }
+            };
+            plan.zones.push(self.trace(&zone, &made, end, number == 1));
             end = zone.first;
         }
         plan.zones.reverse();
@@ -569,22 +597,22 @@ impl<'p, 'a> Planner<'p, 'a> {
     /// The cheapest supply with one or more trunks for an interval.
     fn zone(
         &self,
-        trunks: &[Trunk],
+        trunks: &[Vec<Micro>],
         first: usize,
         end: usize,
         most_trunks: usize,
         limit_a: f64,
         is_hub: bool,
     ) -> Option<Zone> {
-        let whole = trunks.get(first).map_or(NONE, |trunk| trunk.at(end - first));
+        let whole = trunks.get(first).map_or(NONE, |trunk| at(trunk, end - first));
         let mut best: Option<(Micro, usize)> = None;
         if whole < NONE && self.trunk_allowed(first, end, limit_a) {
             best = Some((whole, end));
         }
         if most_trunks > 1 {
             for middle in first + 1..end {
-                let one = trunks.get(first).map_or(NONE, |trunk| trunk.at(middle - first));
-                let two = trunks.get(middle).map_or(NONE, |trunk| trunk.at(end - middle));
+                let one = trunks.get(first).map_or(NONE, |trunk| at(trunk, middle - first));
+                let two = trunks.get(middle).map_or(NONE, |trunk| at(trunk, end - middle));
                 if one >= NONE || two >= NONE {
                     continue;
                 }
@@ -604,7 +632,7 @@ impl<'p, 'a> Planner<'p, 'a> {
         Some(Zone { cost, first, middle, supply, mains: 0 })
     }
 
-    fn trace(&self, zone: &Zone, trunks: &[Trunk], end: usize, is_hub: bool) -> PlannedZone {
+    fn trace(&self, zone: &Zone, made: &dyn Fn(usize) -> Trunk, end: usize, is_hub: bool) -> PlannedZone {
         let mut parts = vec![(zone.first, zone.middle)];
         if zone.middle < end {
             parts.push((zone.middle, end));
@@ -612,7 +640,7 @@ impl<'p, 'a> Planner<'p, 'a> {
         let trunks = parts
             .into_iter()
             .map(|(first, end)| PlannedTrunk {
-                boxes: self.trace_trunk(&trunks[first], first, end),
+                boxes: self.trace_trunk(&made(first), first, end),
                 wire: self.assumptions.trunk_wire,
             })
             .collect();
@@ -668,10 +696,7 @@ impl<'p, 'a> Planner<'p, 'a> {
             let count = best[used][done].1;
             let start = first + done - count;
             let choice = table.from[start][count - 1];
-            let mut items: Vec<usize> = self.order[start..start + count].to_vec();
-            if choice.reversed {
-                items.reverse();
-            }
+            let items = choice.arrangement.apply(&self.order[start..start + count]);
             runs.push(PlannedRun { items, choice });
             done -= count;
             used -= 1;
@@ -696,10 +721,9 @@ struct Trunk {
     steps: Vec<Vec<Step>>,
 }
 
-impl Trunk {
-    fn at(&self, count: usize) -> Micro {
-        self.cost.get(count).copied().unwrap_or(NONE)
-    }
+/// Cost for so many items.
+fn at(costs: &[Micro], count: usize) -> Micro {
+    costs.get(count).copied().unwrap_or(NONE)
 }
 
 #[derive(Debug, Clone, Copy)]

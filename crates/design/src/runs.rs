@@ -10,6 +10,66 @@ use crate::money::{Micro, NONE};
 use latchline_site::catalogue::Environment;
 use rayon::prelude::*;
 
+/// The order of the items of a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Arrangement {
+    /// As they are walked.
+    Forward,
+    /// The other way.
+    Backward,
+    /// Any other way, for a few items: the position in the walk of each.
+    Other([u8; MOST_ARRANGED]),
+}
+
+/// Items of a run that are tried in every order.
+pub const MOST_ARRANGED: usize = 4;
+/// Items of a site up to which runs are tried in every order.
+pub const SMALL_SITE: usize = 24;
+
+impl Arrangement {
+    /// Items in the order of the walk, put in the order of the run.
+    pub fn apply(self, walked: &[usize]) -> Vec<usize> {
+        match self {
+            Arrangement::Forward => walked.to_vec(),
+            Arrangement::Backward => walked.iter().rev().copied().collect(),
+            Arrangement::Other(positions) => positions
+                .iter()
+                .take(walked.len())
+                .filter_map(|position| walked.get(usize::from(*position)).copied())
+                .collect(),
+        }
+    }
+}
+
+/// All arrangements of so many items, at most [`MOST_ARRANGED`].
+fn arrangements(count: usize) -> Vec<Arrangement> {
+    let mut found: Vec<Vec<u8>> = vec![Vec::new()];
+    for _ in 0..count {
+        let longer = |begun: &Vec<u8>| {
+            let begun = begun.clone();
+            (0..count as u8).filter(move |next| !begun.contains(next)).collect::<Vec<_>>()
+        };
+        found = found
+            .iter()
+            .flat_map(|begun| {
+                longer(begun).into_iter().map(|next| {
+                    let mut all = begun.clone();
+                    all.push(next);
+                    all
+                })
+            })
+            .collect();
+    }
+    found
+        .into_iter()
+        .map(|positions| {
+            let mut all = [0; MOST_ARRANGED];
+            all.iter_mut().zip(&positions).for_each(|(to, from)| *to = *from);
+            Arrangement::Other(all)
+        })
+        .collect()
+}
+
 /// How one run is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RunChoice {
@@ -17,8 +77,8 @@ pub struct RunChoice {
     pub cost: Micro,
     /// Cable: index into the instance's wires. Not used where `in_walls`.
     pub wire: usize,
-    /// Whether the items come in the reverse of the walking order.
-    pub reversed: bool,
+    /// How its items come, against the walking order.
+    pub arrangement: Arrangement,
     /// Whether the cables in the walls are used.
     pub in_walls: bool,
 }
@@ -121,7 +181,7 @@ pub fn cheapest(
             link.ohm = ohm;
         }
         if sweep.bears(head, &chain, instance.calls, all_call) {
-            return Some(RunChoice { cost: 0, wire: 0, reversed: false, in_walls: true });
+            return Some(RunChoice { cost: 0, wire: 0, arrangement: Arrangement::Forward, in_walls: true });
         }
     }
     let total: Micro = sections.lengths_dm.iter().map(|length| Micro::from(*length)).sum();
@@ -134,7 +194,7 @@ pub fn cheapest(
         }
         if sweep.bears(head, &chain, instance.calls, all_call) {
             let cost = total * instance.wires[wire].per_dm;
-            return Some(RunChoice { cost, wire, reversed: false, in_walls: false });
+            return Some(RunChoice { cost, wire, arrangement: Arrangement::Forward, in_walls: false });
         }
     }
     None
@@ -194,7 +254,7 @@ pub fn table(
                 {
                     let reversed: Vec<usize> = items.iter().rev().copied().collect();
                     back = cheapest(instance, place, &head, &reversed, wire, &mut sweep)
-                        .map(|run| RunChoice { reversed: true, ..run });
+                        .map(|run| RunChoice { arrangement: Arrangement::Backward, ..run });
                     backward = back.map(|run| run.wire);
                 }
                 let best = match (ahead, back) {
@@ -202,6 +262,18 @@ pub fn table(
                     (Some(ahead), _) => Some(ahead),
                     (None, back) => back,
                 };
+                let mut best = best;
+                if (2..=MOST_ARRANGED).contains(&items.len()) && order.len() <= SMALL_SITE {
+                    for arrangement in arrangements(items.len()) {
+                        let arranged = arrangement.apply(&items);
+                        let run = cheapest(instance, place, &head, &arranged, 0, &mut sweep);
+                        if let Some(run) = run
+                            && best.is_none_or(|best| run.cost < best.cost)
+                        {
+                            best = Some(RunChoice { arrangement, ..run });
+                        }
+                    }
+                }
                 let Some(best) = best else { break };
                 runs.push(best);
             }

@@ -5,13 +5,19 @@ use crate::instance::Instance;
 /// The space, line by line.
 pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
     let limits = &instance.limits;
+    let small = instance.items.len() <= crate::design::MOST_PERMUTED;
     let mut lines = vec![
         format!(
-            "Items (dwellings with their further stations, door stations, desks) stand in a walking order: along the tree of shortest ways, each branch to its end, at one place as the survey lists them. {orders} such {} tried.",
+            "Items (dwellings with their further stations, door stations, desks) stand in a walking order: {}. {orders} such {} tried.",
+            if small {
+                "any order, the site being small"
+            } else {
+                "along the tree of shortest ways, each branch to its end, at one place as the survey lists them"
+            },
             if orders == 1 { "order was" } else { "orders were" }
         ),
         String::from(
-            "A run starts at a port of a distributor and serves items that follow one another in that order, forwards or backwards, with one cable throughout. Other groupings are outside this space and may be cheaper.",
+            "A run starts at a port of a distributor and serves items that follow one another in that order, forwards or backwards, with one cable throughout (on a site of up to 24 items, up to four on a run in any order). Other groupings are outside this space and may be cheaper.",
         ),
         String::from("Door stations, desks and stations that cannot be looped have a run of their own."),
         String::from(

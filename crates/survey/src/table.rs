@@ -105,6 +105,7 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
         problems.push(Problem::new(Origin::None, kind));
         return None;
     };
+    let text = format!("{}\n", text.replace("\r\n", "\n"));
     let first = text.lines().next().unwrap_or("");
     let delimiter = [b';', b'\t', b',']
         .into_iter()
@@ -116,17 +117,21 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
         .flexible(true)
         .from_reader(text.as_bytes());
     let mut rows = Vec::new();
-    for record in reader.records() {
-        let record = match record {
-            Ok(record) => record,
+    let mut record = csv::StringRecord::new();
+    loop {
+        match reader.read_record(&mut record) {
+            Ok(true) => {}
+            Ok(false) => break,
             Err(error) => {
                 let kind =
                     ProblemKind::SheetUnreadable { sheet: name.to_string(), reason: error.to_string() };
                 problems.push(Problem::new(Origin::None, kind));
                 return None;
             }
-        };
-        let row = record.position().map_or(rows.len() as u64 + 1, csv::Position::line) as u32;
+        }
+        // The reader passes over blank lines: the number follows from where it stands after the record.
+        let inside = record.iter().map(|text| text.matches('\n').count() as u64).sum::<u64>();
+        let row = reader.position().line().saturating_sub(1 + inside) as u32;
         if rows.len() >= MOST_ROWS {
             let origin = cell_origin(file, &shown, row.saturating_sub(1), 0);
             problems.push(Problem::new(origin, ProblemKind::TooManyRows { limit: MOST_ROWS }));

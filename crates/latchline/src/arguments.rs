@@ -4,7 +4,7 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments,
+    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments,
     headroom::HeadroomArguments, man::ManArguments, new::NewArguments, reach::ReachArguments,
     response::ResponseArguments, schema::SchemaArguments,
 };
@@ -51,6 +51,8 @@ pub enum Command {
     Fix(FixArguments),
     #[command(after_help = examples!("draw site.toml -o site.svg", "draw site.toml -o pictures --what switches --format dxf"))]
     Draw(DrawArguments),
+    #[command(after_help = examples!("design survey.xlsx -o site.toml", "design survey.xlsx --compare"))]
+    Design(DesignArguments),
     #[command(after_help = examples!("explain voltage-too-low", "explain"))]
     Explain(ExplainArguments),
     #[command(after_help = examples!("schema site", "schema check"))]

@@ -30,6 +30,7 @@ fn main() -> ExitCode {
     let result = match &arguments.command {
         Command::New(arguments) => commands::new::run(arguments, &mut output),
         Command::Check(arguments) => commands::check::run(arguments, &surroundings, &mut input, &mut output),
+        Command::Design(arguments) => commands::design::run(arguments, &mut output),
         Command::Addresses(arguments) => {
             commands::addresses::run(arguments, &surroundings, &mut input, &mut output)
         }

@@ -4,6 +4,7 @@ pub mod accept;
 pub mod addresses;
 pub mod check;
 pub mod completions;
+pub mod design;
 pub mod draw;
 pub mod explain;
 pub mod fix;

@@ -23,6 +23,9 @@ pub struct NewArguments {
     /// Write the demo into this folder instead: site.toml, and faulty.toml that fails
     #[arg(long, value_name = "DIR")]
     demo: Option<PathBuf>,
+    /// Write an empty survey to fill in instead: an XLSX workbook with lists to choose from
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["file", "demo"])]
+    survey: Option<PathBuf>,
     /// Replace files that exist
     #[arg(long)]
     force: bool,
@@ -33,6 +36,9 @@ pub struct NewArguments {
 /// # Errors
 /// If a file exists and is not to be replaced, or cannot be written.
 pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    if let Some(file) = &arguments.survey {
+        return survey(file, arguments.force, output);
+    }
     let mut written = Vec::new();
     match &arguments.demo {
         None => written.push((arguments.file.clone(), STARTER)),
@@ -52,6 +58,18 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
         output::replace(path, text)?;
     }
     say(&written, output)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Writes the workbook of a survey to be filled in.
+fn survey(file: &Path, force: bool, output: &mut dyn Write) -> Result<ExitCode> {
+    if !force {
+        output::refuse_existing(file)?;
+    }
+    let bytes = latchline_survey::template::empty().context("cannot make the workbook")?;
+    std::fs::write(file, bytes).with_context(|| format!("cannot write \"{}\"", file.display()))?;
+    writeln!(output, "wrote {}", file.display())?;
+    writeln!(output, "next: fill it in, then latchline design {} -o site.toml", quoted(file))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -1,0 +1,415 @@
+//! `latchline design`: from a survey to the cheapest site file that passes.
+
+use crate::failure::UNUSABLE;
+use crate::output;
+use anyhow::{Context, Result, anyhow, bail};
+use clap::{Args, ValueEnum};
+use latchline_design::{Design, Effort, Obstacle, Texts, design};
+use latchline_finding::{FileId, Sources};
+use latchline_site::catalogue::Catalogue;
+use latchline_site::{builtin_catalogue, resolve};
+use latchline_survey::table::{Sheet, from_csv, from_xlsx};
+use latchline_survey::{Problem, Read, Survey};
+use serde::Serialize;
+use std::fmt::Write as _;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::time::{Duration, Instant};
+
+/// Walking orders that are tried when no time is given.
+const USUAL_ORDERS: usize = 3;
+/// Mistakes of a survey that are listed.
+const MOST_TOLD: usize = 40;
+
+/// Design a site from a survey: the cheapest that passes, with a lower bound
+///
+/// Reads a survey (a workbook made by latchline new --survey, or a folder of CSV files), decides supplies,
+/// distributors, runs and cables, and writes a site file that passes check, or says which limit is to blame. Prints
+/// the cost, a lower bound for the declared design space, and that space. Exit status: 0 a design was
+/// written, 1 there is none, 2 the survey cannot be used.
+#[derive(Debug, Args)]
+pub struct DesignArguments {
+    /// The survey: an XLSX workbook, a CSV file of dwellings, or a folder of CSV files
+    survey: PathBuf,
+    /// The site file to write
+    #[arg(short, long, value_name = "SITE")]
+    output: Option<PathBuf>,
+    /// Family of parts; without it the survey's, or the cheapest that passes
+    #[arg(long)]
+    family: Option<String>,
+    /// Keep trying further walking orders for this many seconds
+    #[arg(long, value_name = "SECONDS")]
+    time: Option<f64>,
+    /// Seed of the walking orders beyond the natural ones
+    #[arg(long, default_value_t = 0)]
+    seed: u64,
+    /// Design with every family and set them side by side
+    #[arg(long, conflicts_with = "output")]
+    compare: bool,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// Replace the site file if it exists
+    #[arg(long)]
+    force: bool,
+}
+
+/// Form of the result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For a person
+    Text,
+    /// For programs
+    Json,
+}
+
+/// A survey with the catalogues that it is designed with.
+pub struct LoadedSurvey {
+    sources: Sources,
+    catalogues: Vec<FileId>,
+    catalogue: Catalogue,
+    survey: Survey,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file cannot be read or the result not be written.
+pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    if let Some(file) = arguments.output.as_deref().filter(|_| !arguments.force) {
+        output::refuse_existing(file)?;
+    }
+    let loaded = match load(&arguments.survey)? {
+        Ok(loaded) => loaded,
+        Err(problems) => {
+            let _ = std::io::stderr().write_all(told(&problems).as_bytes());
+            return Ok(ExitCode::from(UNUSABLE));
+        }
+    };
+    let families = families(arguments, &loaded)?;
+    let mut results: Vec<(String, Result<Design, Obstacle>)> = Vec::new();
+    for family in families {
+        let result = one(arguments, &loaded, &family);
+        results.push((family, result));
+    }
+    if arguments.compare {
+        let text = match arguments.format {
+            Format::Text => side_by_side(&results, &loaded.catalogue.currency),
+            Format::Json => json(&results, None)?,
+        };
+        output::put(&text, None, output)?;
+        return Ok(ExitCode::from(u8::from(results.iter().all(|(_, result)| result.is_err()))));
+    }
+    let best = results
+        .iter()
+        .filter_map(|(_, result)| result.as_ref().ok())
+        .min_by(|a, b| a.cost.total_cmp(&b.cost).then(a.family.cmp(&b.family)));
+    if let (Some(best), Some(file)) = (best, &arguments.output) {
+        output::replace(file, &best.text)?;
+    }
+    let text = match (arguments.format, best) {
+        (Format::Json, best) => json(&results, best)?,
+        (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
+        (Format::Text, Some(best)) => {
+            report(best, &loaded.catalogue.currency, arguments.output.as_deref())
+        }
+        (Format::Text, None) => no_design(&results),
+    };
+    output::put(&text, None, output)?;
+    Ok(ExitCode::from(u8::from(best.is_none())))
+}
+
+fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Result<Design, Obstacle> {
+    let started = Instant::now();
+    let limit = arguments.time.filter(|time| time.is_finite() && *time > 0.0);
+    let orders = if limit.is_some() { 100_000 } else { USUAL_ORDERS };
+    let effort = Effort { orders, seed: arguments.seed };
+    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+    let mut go_on = |tried: usize, cost: Option<f64>, bound: f64| {
+        let Some(limit) = limit else { return true };
+        if let Some(cost) = cost {
+            let line = format!("\r{family}: {tried} orders, {cost:.2}, at least {bound:.2} ");
+            let _ = std::io::stderr().write_all(line.as_bytes());
+        }
+        started.elapsed() < Duration::from_secs_f64(limit.min(1e6))
+    };
+    let result = design(&loaded.survey, &loaded.catalogue, family, texts, effort, &mut go_on);
+    if limit.is_some() {
+        let _ = std::io::stderr().write_all(b"\n");
+    }
+    result
+}
+
+fn families(arguments: &DesignArguments, loaded: &LoadedSurvey) -> Result<Vec<String>> {
+    let known: Vec<String> = loaded.catalogue.families.keys().cloned().collect();
+    if arguments.compare {
+        return Ok(known);
+    }
+    let settled = loaded.survey.settings.family.as_ref().map(|family| family.value.clone());
+    match arguments.family.clone().or(settled) {
+        None => Ok(known),
+        Some(family) if known.contains(&family) => Ok(vec![family]),
+        Some(family) => bail!("there is no family \"{family}\"; the catalogue has {}", known.join(", ")),
+    }
+}
+
+/// Reads a survey with its catalogues; the mistakes if it cannot be used.
+fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
+    let mut sources = Sources::new();
+    let file = sources.add(path.display().to_string(), "");
+    let mut problems = Vec::new();
+    let sheets = sheets(path, file, &mut problems)?;
+    let Read { survey, problems } = latchline_survey::read(&sheets, problems);
+    let Some(survey) = survey else { return Ok(Err(problems)) };
+    let (name, text) = builtin_catalogue();
+    let mut catalogues = vec![sources.add(name, text)];
+    for named in &survey.settings.catalogues {
+        let folder = if path.is_dir() { path } else { path.parent().unwrap_or(Path::new("")) };
+        let file = folder.join(named);
+        let text = crate::input::read_text(&file, &mut std::io::empty())
+            .with_context(|| format!("the catalogue \"{named}\", named in the survey, cannot be used"))?;
+        catalogues.push(sources.add(file.display().to_string(), text));
+    }
+    // The catalogue as a site without wiring sees it; every mistake in it is told by its own reader.
+    let probe = sources.add("survey", "[site]\ntitle = \"survey\"\nfamily = \"ostrel-48\"\n");
+    let resolved = resolve(&sources, probe, &catalogues);
+    let Some(site) = resolved.site else {
+        let codes: Vec<String> =
+            resolved.findings.iter().map(|finding| finding.code.as_str().to_string()).collect();
+        return Err(anyhow!("check the catalogues with: latchline check ({})", codes.join(", "))
+            .context("a catalogue of the survey cannot be used"));
+    };
+    let catalogue = site.catalogue;
+    Ok(Ok(LoadedSurvey { sources, catalogues, catalogue, survey }))
+}
+
+fn sheets(path: &Path, file: FileId, problems: &mut Vec<Problem>) -> Result<Vec<Sheet>> {
+    let name = path.display();
+    let read = |path: &Path| {
+        let bytes = std::fs::read(path).with_context(|| format!("cannot read \"{}\"", path.display()))?;
+        if bytes.len() > 100_000_000 {
+            bail!("\"{}\" has more than 100 MB; check that it is the right file", path.display());
+        }
+        Ok(bytes)
+    };
+    let is_csv = |path: &Path| path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
+    let sheet_of = |path: &Path, problems: &mut Vec<Problem>| -> Result<Option<Sheet>> {
+        let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
+        Ok(from_csv(file, &stem, &read(path)?, problems))
+    };
+    if path.is_dir() {
+        let mut files: Vec<PathBuf> = std::fs::read_dir(path)
+            .with_context(|| format!("cannot read \"{name}\""))?
+            .filter_map(|entry| Some(entry.ok()?.path()))
+            .filter(|path| is_csv(path))
+            .collect();
+        files.sort();
+        if files.is_empty() {
+            bail!("the folder \"{name}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ...");
+        }
+        let mut sheets = Vec::new();
+        for file in files {
+            sheets.extend(sheet_of(&file, problems)?);
+        }
+        return Ok(sheets);
+    }
+    if is_csv(path) {
+        return Ok(sheet_of(path, problems)?.into_iter().collect());
+    }
+    Ok(from_xlsx(file, &read(path)?, problems))
+}
+
+fn told(problems: &[Problem]) -> String {
+    let mut text = String::from("the survey cannot be used:\n");
+    for problem in problems.iter().take(MOST_TOLD) {
+        let _ = writeln!(text, "  {problem}");
+    }
+    if problems.len() > MOST_TOLD {
+        let _ = writeln!(text, "  and {} more", problems.len() - MOST_TOLD);
+    }
+    text
+}
+
+fn verdict(design: &Design) -> &'static str {
+    design.assessment.verdict.word()
+}
+
+/// The least margin of any station and its name.
+fn tightest(design: &Design) -> Option<(String, f64)> {
+    let devices = design.assessment.devices.iter();
+    let worst = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v()))?;
+    Some((worst.id.to_string(), worst.worst.margin_v()))
+}
+
+fn metres(design: &Design) -> f64 {
+    let cable = latchline_site::bill::BillKind::Cable;
+    design.bill.lines.iter().filter(|line| line.kind == cable).map(|line| line.quantity).sum()
+}
+
+fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
+    let mut text = String::new();
+    let site = &design.site;
+    if let Some(file) = file {
+        let _ = writeln!(text, "wrote {} ({}), which {}.", file.display(), design.family, verdict_words(design));
+    }
+    let _ = writeln!(
+        text,
+        "\n{} supplies, {} boxes, {} runs, {:.1} m of new cable for {} stations.",
+        site.supplies.len(),
+        site.boxes.len(),
+        site.runs.len(),
+        metres(design),
+        site.stations.len()
+    );
+    if let Some((device, margin_v)) = tightest(design) {
+        let floor = (margin_v * 100.0).floor() / 100.0;
+        let _ = writeln!(text, "Tightest: {device} with {floor:.2} V above its limit.");
+    }
+    let _ = writeln!(
+        text,
+        "\nCost {:.2} {currency}: material {:.2}, labour {:.1} h.\nNo design of the space below costs less than {:.2}: at most {:.2} % could be saved.",
+        design.cost,
+        design.material,
+        design.minutes / 60.0,
+        design.lower_bound,
+        (design.gap() * 1e4).ceil() / 100.0
+    );
+    if design.bill.unpriced() > 0 {
+        let _ = writeln!(text, "{} lines of the bill have no price and count as nothing.", design.bill.unpriced());
+    }
+    for binding in &design.binding {
+        let _ = writeln!(text, "The limit on {} costs about {:.2}.", binding.limit, binding.price);
+    }
+    let _ = writeln!(text, "\nDeclared design space:");
+    for line in &design.space {
+        let _ = writeln!(text, "- {line}");
+    }
+    if let Some(file) = file {
+        let _ = writeln!(text, "\nnext: latchline check {}", file.display());
+    }
+    text
+}
+
+fn verdict_words(design: &Design) -> &'static str {
+    match verdict(design) {
+        "holds" => "passes every rule",
+        "holds-on-assumed-data" => "passes every rule, on assumed data",
+        _ => "passes every rule that could be judged",
+    }
+}
+
+fn no_design(results: &[(String, Result<Design, Obstacle>)]) -> String {
+    let mut text = String::from("There is no design:\n");
+    for (family, result) in results {
+        if let Err(obstacle) = result {
+            let _ = writeln!(text, "  {family}: {obstacle}.");
+        }
+    }
+    text
+}
+
+fn side_by_side(results: &[(String, Result<Design, Obstacle>)], currency: &str) -> String {
+    let mut text = String::new();
+    let _ = writeln!(
+        text,
+        "{:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  verdict",
+        "family", format!("cost {currency}"), "at least", "boxes", "supplies", "runs", "cable m", "V in hand"
+    );
+    for (family, result) in results {
+        let Ok(design) = result else { continue };
+        let margin_v = tightest(design).map_or(0.0, |(_, margin)| (margin * 100.0).floor() / 100.0);
+        let _ = writeln!(
+            text,
+            "{family:<14} {:>12.2} {:>12.2} {:>8} {:>9} {:>6} {:>9.1} {margin_v:>9.2}  {}",
+            design.cost,
+            design.lower_bound,
+            design.site.boxes.len(),
+            design.site.supplies.len(),
+            design.site.runs.len(),
+            metres(design),
+            verdict(design)
+        );
+        let spare: usize = design.assessment.runs.iter().filter_map(|run| run.stations_in_hand).sum();
+        let _ = writeln!(text, "{:<14} {spare} further stations would go on its runs, one run at a time", "");
+    }
+    for (family, result) in results {
+        if let Err(obstacle) = result {
+            let _ = writeln!(text, "{family:<14} cannot: {obstacle}");
+        }
+    }
+    text
+}
+
+/// The result for programs.
+#[derive(Serialize)]
+struct Json<'a> {
+    chosen: Option<&'a str>,
+    families: Vec<FamilyJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct FamilyJson<'a> {
+    family: &'a str,
+    obstacle: Option<String>,
+    design: Option<DesignJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct DesignJson<'a> {
+    verdict: &'a str,
+    cost: f64,
+    material: f64,
+    labour_minutes: f64,
+    lower_bound: f64,
+    gap: f64,
+    cheapest_box: f64,
+    orders_tried: usize,
+    plans_assessed: usize,
+    supplies: usize,
+    boxes: usize,
+    runs: usize,
+    new_cable_m: f64,
+    tightest: Option<(String, f64)>,
+    limits: Vec<LimitJson<'a>>,
+    space: &'a [String],
+}
+
+#[derive(Serialize)]
+struct LimitJson<'a> {
+    limit: &'a str,
+    price: f64,
+}
+
+fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -> Result<String> {
+    let families = results.iter().map(|(family, result)| FamilyJson {
+        family,
+        obstacle: result.as_ref().err().map(ToString::to_string),
+        design: result.as_ref().ok().map(|design| DesignJson {
+            verdict: verdict(design),
+            cost: design.cost,
+            material: design.material,
+            labour_minutes: design.minutes,
+            lower_bound: design.lower_bound,
+            gap: design.gap(),
+            cheapest_box: design.cheapest_box,
+            orders_tried: design.orders,
+            plans_assessed: design.assessed,
+            supplies: design.site.supplies.len(),
+            boxes: design.site.boxes.len(),
+            runs: design.site.runs.len(),
+            new_cable_m: metres(design),
+            tightest: tightest(design),
+            limits: design
+                .binding
+                .iter()
+                .map(|binding| LimitJson { limit: &binding.limit, price: binding.price })
+                .collect(),
+            space: &design.space,
+        }),
+    });
+    let result = Json { chosen: best.map(|design| design.family.as_str()), families: families.collect() };
+    let mut text = serde_json::to_string_pretty(&result)?;
+    text.push('\n');
+    Ok(text)
+}

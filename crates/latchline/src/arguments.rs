@@ -4,9 +4,9 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments, flow::FlowArguments,
-    headroom::HeadroomArguments, man::ManArguments, new::NewArguments, reach::ReachArguments,
-    response::ResponseArguments, schema::SchemaArguments,
+    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
+    flow::FlowArguments, headroom::HeadroomArguments, man::ManArguments, new::NewArguments,
+    pack::PackArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -63,6 +63,8 @@ pub enum Command {
     Man(ManArguments),
     #[command(after_help = examples!("flow network.json", "flow network.json --samples 1000 --spread 5"))]
     Flow(FlowArguments),
+    #[command(after_help = examples!("pack site.toml -o pack", "pack site.toml -o pack --for client --language de"))]
+    Pack(PackArguments),
     #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
     Headroom(HeadroomArguments),
     #[command(after_help = examples!("reach ostrel-48", "reach ostrel-48 --cable pair-0.8 --station ostrel-v4"))]

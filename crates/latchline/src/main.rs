@@ -15,6 +15,7 @@ mod failure;
 mod input;
 mod load;
 mod output;
+mod pack_folder;
 mod plain_line;
 mod plain_network;
 mod surroundings;
@@ -41,6 +42,7 @@ fn main() -> ExitCode {
         Command::Schema(arguments) => commands::schema::run(arguments, &mut output),
         Command::Completions(arguments) => commands::completions::run(arguments, &mut output),
         Command::Man(arguments) => commands::man::run(arguments, &mut output),
+        Command::Pack(arguments) => commands::pack::run(arguments, &surroundings, &mut input, &mut output),
         Command::Flow(arguments) => commands::flow::run(arguments, &mut input, &mut output),
         Command::Headroom(arguments) => {
             commands::headroom::run(arguments, &surroundings, &mut input, &mut output)

@@ -12,6 +12,7 @@ pub mod flow;
 pub mod headroom;
 pub mod man;
 pub mod new;
+pub mod pack;
 pub mod reach;
 pub mod response;
 pub mod schema;

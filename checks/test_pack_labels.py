@@ -1,0 +1,98 @@
+"""QR codes of rendered label sheets read back by zbar, and switch positions decoded from drawn cards."""
+
+from __future__ import annotations
+
+import csv
+import os
+import pathlib
+import re
+import subprocess
+import xml.etree.ElementTree as ElementTree
+
+import pytest
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def pack(folder: pathlib.Path, *options: str) -> pathlib.Path:
+    program = os.environ["LATCHLINE"]
+    subprocess.run([program, "new", "--demo", "demo"], cwd=folder, check=True, capture_output=True)
+    subprocess.run([program, "pack", "demo/site.toml", "-o", "pack", *options], cwd=folder, check=True, capture_output=True)
+    return folder / "pack"
+
+
+def devices(folder: pathlib.Path) -> list[dict[str, str]]:
+    with open(next((folder / "tables").glob("*-devices.csv")), encoding="utf-8-sig", newline="") as file:
+        lines = [line for line in file if not line.startswith(("# ", '"# '))]
+    return list(csv.DictReader(lines))
+
+
+def read_codes(sheet: pathlib.Path, tmp_path: pathlib.Path) -> list[str]:
+    picture = tmp_path / (sheet.stem + ".png")
+    # 300 dots to the inch, what an office printer does at least.
+    subprocess.run(["rsvg-convert", "--dpi-x", "300", "--dpi-y", "300", "-o", str(picture), str(sheet)], check=True)
+    done = subprocess.run(["zbarimg", "--quiet", "--xml", "-Sdisable", "-Sqrcode.enable", str(picture)],
+                          capture_output=True, text=True, check=True)
+    found = ElementTree.fromstring(done.stdout)
+    return [data.text for data in found.iter() if data.tag.endswith("}data")]
+
+
+@pytest.mark.parametrize("options", [[], ["--sheet", "letter"], ["--base-url", "https://door.example/site-4"]])
+def test_every_code_reads_back(tmp_path, options):
+    folder = pack(tmp_path, *options)
+    codes: list[str] = []
+    for sheet in sorted((folder / "labels").glob("devices-*.svg")):
+        codes += read_codes(sheet, tmp_path)
+    names = [device["Designation"] for device in devices(folder)]
+    if "--base-url" in options:
+        from urllib.parse import unquote
+
+        prefix = "https://door.example/site-4/"
+        assert all(code.startswith(prefix) and len(code) < 80 for code in codes)
+        read = [unquote(code.removeprefix(prefix)) for code in codes]
+    else:
+        read = [code.split("\n")[0] for code in codes]
+        assert all("Quillmere Yard" in code for code in codes)
+    assert sorted(read) == sorted(names)
+
+
+def dial_position(group: ElementTree.Element) -> list[int]:
+    """Where the arrows of the rotary switches of one picture point, from their geometry alone."""
+    circles = [(float(c.get("cx")), float(c.get("cy"))) for c in group.iter(f"{SVG}circle")]
+    numbers = [t.text for t in group.iter(f"{SVG}text") if re.fullmatch("[0-9A-F]", t.text or "")]
+    positions = 16 if "F" in numbers else 10
+    import math
+
+    found = []
+    arrows = [p for p in group.iter(f"{SVG}path") if (p.get("d") or "").endswith("Z")]
+    for (cx, cy), arrow in zip(circles, arrows):
+        x, y = map(float, re.match(r"M(\S+) (\S+?)L", arrow.get("d")).groups())
+        clockwise = math.degrees(math.atan2(x - cx, cy - y)) % 360
+        found.append(round(clockwise / (360 / positions)) % positions)
+    return found
+
+
+def test_switch_positions_of_the_drawn_cards_are_the_addresses(tmp_path):
+    """The demo's indoor stations have ten-position rotary switches, most significant first (positional
+    notation): the arrows, read as a decimal number, are the number of the dwelling."""
+    folder = pack(tmp_path)
+    address = {device["Designation"]: device["Address"] for device in devices(folder)}
+    decoded = 0
+    for sheet in sorted((folder / "drawings").glob("switch-cards-*.svg")):
+        for card in ElementTree.parse(sheet).iter(f"{SVG}g"):
+            name = card.get("data-element")
+            if not name or "switch-card" not in (card.get("class") or ""):
+                continue
+            pictures = [g for g in card if g.get("class") == "switch"]
+            numbers = [int(number) for number in re.findall(r"\d+", address[name])]
+            assert len(pictures) == len(numbers), name
+            for picture, number in zip(pictures, numbers):
+                title = picture.find(f"{SVG}title").text
+                if list(picture.iter(f"{SVG}circle")):
+                    base = 16 if any(t.text == "F" for t in picture.iter(f"{SVG}text")) else 10
+                    value = 0
+                    for position in dial_position(picture):
+                        value = value * base + position
+                    assert value == number, (name, title)
+                    decoded += 1
+    assert decoded >= len([name for name in address if re.fullmatch(r"[AB]-\d\d", name)])

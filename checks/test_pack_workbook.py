@@ -1,0 +1,209 @@
+"""The workbook of a pack, read by openpyxl and recalculated by LibreOffice.
+
+Both are general programs that know nothing of Latchline: what they read is what the office reads.
+"""
+
+from __future__ import annotations
+
+import csv
+import os
+import pathlib
+import subprocess
+
+import openpyxl
+import pytest
+
+
+def run(*arguments: str, cwd: pathlib.Path, status: int = 0) -> subprocess.CompletedProcess:
+    done = subprocess.run(
+        [os.environ["LATCHLINE"], *arguments], cwd=cwd, capture_output=True, text=True, timeout=300
+    )
+    assert done.returncode == status, (done.returncode, done.stdout, done.stderr)
+    return done
+
+
+@pytest.fixture(scope="module")
+def packed(tmp_path_factory) -> pathlib.Path:
+    folder = tmp_path_factory.mktemp("pack")
+    run("new", "--demo", "demo", cwd=folder)
+    run("pack", "demo/site.toml", "-o", "pack", cwd=folder)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def workbook(packed):
+    return openpyxl.load_workbook(packed / "pack" / "workbook.xlsx")
+
+
+def heading_row(sheet) -> int:
+    """The row of the column headings: the one that is repeated on every page."""
+    first, last = sheet.print_title_rows.replace("$", "").split(":")
+    assert first == last
+    return int(first)
+
+
+def test_every_sheet_is_ready_to_print(workbook):
+    assert workbook.sheetnames[0] == "contents" and len(workbook.sheetnames) == 18
+    for sheet in workbook.worksheets[1:]:
+        heading = heading_row(sheet)
+        assert sheet.freeze_panes == f"B{heading + 1}", sheet.title
+        columns = sum(1 for cell in sheet[heading] if cell.value)
+        last = openpyxl.utils.get_column_letter(columns)
+        assert sheet.print_area == f"'{sheet.title}'!$A$1:${last}${sheet.max_row}", sheet.title
+        assert sheet.page_setup.paperSize == 9 and sheet.page_setup.orientation == "landscape"
+        assert "SHA-256" in sheet["A2"].value
+
+
+def test_the_workbook_and_the_csv_files_hold_the_same(packed, workbook):
+    for path in sorted((packed / "pack" / "tables").glob("*.csv")):
+        with open(path, encoding="utf-8-sig", newline="") as file:
+            rows = [row for row in csv.reader(file) if not row[0].startswith("# ")]
+        sheet = workbook[path.stem[3:]]
+        heading = heading_row(sheet)
+        assert rows[0] == [cell.value for cell in sheet[heading] if cell.value], path.name
+        merged = {area.min_row for area in sheet.merged_cells.ranges}
+        body = [row for row in sheet.iter_rows(min_row=heading + 1) if row[0].row not in merged]
+        if any(str(cell.value or "").startswith("=SUM(") for cell in body[-1]):
+            body.pop()
+        assert len(body) == len(rows) - 1, path.name
+        for cells, texts in zip(body, rows[1:]):
+            for cell, text in zip(cells, texts):
+                if isinstance(cell.value, (int, float)):
+                    assert float(text.split(" ")[0]) == pytest.approx(cell.value, abs=1e-9), (path.name, cell)
+                elif not str(cell.value or "").startswith("="):
+                    assert (cell.value or "") == text.removeprefix("'"), (path.name, cell)
+
+
+def test_numbers_are_numbers_with_formats(workbook):
+    sheet = workbook["voltages"]
+    heading = heading_row(sheet)
+    column = next(cell.column for cell in sheet[heading] if cell.value == "Standby nominal, V")
+    values = [sheet.cell(row, column) for row in range(heading + 1, sheet.max_row + 1)]
+    numbers = [cell for cell in values if isinstance(cell.value, float)]
+    assert len(numbers) > 50
+    assert all(cell.number_format == "0.00" and 30 < cell.value < 60 for cell in numbers)
+
+
+def test_totals_recomputed_by_libreoffice_are_equal(packed, tmp_path):
+    source = packed / "pack" / "workbook.xlsx"
+    done = subprocess.run(
+        ["soffice", "--headless", f"-env:UserInstallation=file://{tmp_path}/profile",
+         "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", str(tmp_path), str(source)],
+        capture_output=True, text=True, timeout=240,
+    )
+    assert done.returncode == 0, done.stderr
+    formulas = openpyxl.load_workbook(source)
+    written = openpyxl.load_workbook(source, data_only=True)
+    again = openpyxl.load_workbook(tmp_path / "workbook.xlsx", data_only=True)
+    seen = 0
+    for sheet in formulas.worksheets:
+        for row in sheet.iter_rows():
+            for cell in row:
+                if isinstance(cell.value, str) and cell.value.startswith("="):
+                    ours = written[sheet.title][cell.coordinate].value
+                    theirs = again[sheet.title][cell.coordinate].value
+                    assert theirs == pytest.approx(ours, rel=1e-12, abs=1e-9), (sheet.title, cell.coordinate)
+                    seen += 1
+    assert seen > 20
+
+
+def test_totals_are_the_sums_of_their_columns(workbook, packed):
+    values = openpyxl.load_workbook(packed / "pack" / "workbook.xlsx", data_only=True)
+    for name, title in [("parts", "Price"), ("cables", "Length, m"), ("cut-list", "Cut to, m")]:
+        sheet = values[name]
+        heading = heading_row(workbook[name])
+        column = next(cell.column for cell in sheet[heading] if cell.value == title)
+        numbers = [sheet.cell(row, column).value for row in range(heading + 1, sheet.max_row + 1)]
+        numbers = [number for number in numbers if isinstance(number, (int, float))]
+        assert numbers[-1] == pytest.approx(sum(numbers[:-1]), abs=1e-6) and numbers[-1] > 0
+
+
+HOSTILE = """
+[site]
+title = "=HYPERLINK(\\"x\\")"
+family = "ostrel-48"
+indoor_station = "ostrel-v4"
+door_station = "ostrel-dv1"
+cable = "pair-0.8"
+[buildings]
+A = { floors = ["G"] }
+[supplies]
+PS = { model = "ostrel-ps-120", place = "A/G" }
+[entrances]
+"@door" = { role = "main", place = "A/G" }
+[dwellings]
+"=1+1" = { place = "A/G" }
+"شقة ٣" = { place = "A/G" }
+"三〇二号室" = { place = "A/G" }
+"LONG" = { place = "A/G" }
+[distributors]
+D = { model = "ostrel-d4", place = "A/G" }
+[runs]
+W1 = { from = "PS", to = "D", length = "1 m" }
+W2 = { from = "D.1", to = "@door", length = "5 m" }
+W3 = { from = "D.2", to = ["=1+1", "شقة ٣", "三〇二号室", "LONG"], first = "5 m", spacing = "5 m" }
+"""
+
+
+def test_hostile_names_stay_text(tmp_path):
+    long = "Very long name " * 13
+    (tmp_path / "site.toml").write_text(HOSTILE.replace("LONG", long.strip()), encoding="utf-8")
+    done = subprocess.run(
+        [os.environ["LATCHLINE"], "pack", "site.toml", "-o", "pack"], cwd=tmp_path, capture_output=True, text=True
+    )
+    assert done.returncode in (0, 1), done.stderr
+    book = openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx")
+    names = {row[1].value: row[1] for row in book["devices"].iter_rows() if row[1].value}
+    for name in ["=1+1", "شقة ٣", "三〇二号室", "@door", long.strip()]:
+        assert names[name].data_type == "s", name
+    devices = next((tmp_path / "pack" / "tables").glob("*-devices.csv")).read_text(encoding="utf-8-sig")
+    assert "'=1+1" in devices and "'@door" in devices
+
+
+def test_a_site_with_errors_says_so_on_every_sheet(tmp_path):
+    run("new", "--demo", "demo", cwd=tmp_path)
+    run("pack", "demo/faulty.toml", "-o", "pack", cwd=tmp_path, status=1)
+    book = openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx")
+    for sheet in book.worksheets:
+        assert sheet["A3"].value.startswith("THIS SITE HAS ERRORS"), sheet.title
+    for path in (tmp_path / "pack").rglob("*"):
+        if path.suffix in (".csv", ".svg", ".dxf", ".txt"):
+            assert "SITE HAS ERRORS" in path.read_text(encoding="utf-8"), path
+
+
+def test_full_disk_leaves_no_half_folder(tmp_path):
+    """A limit on the size of files stands for the full disk: the write fails in the middle."""
+    run("new", "--demo", "demo", cwd=tmp_path)
+    command = "trap '' XFSZ; ulimit -f 40; exec \"$LATCHLINE\" pack demo/site.toml -o pack"
+    for before in ([], None):
+        done = subprocess.run(["sh", "-c", command], cwd=tmp_path, capture_output=True, text=True, timeout=300)
+        assert done.returncode == 2 and "nothing was changed" in done.stderr, done
+        present = sorted(path.name for path in tmp_path.iterdir())
+        if before == []:
+            assert present == ["demo"]
+            run("pack", "demo/site.toml", "-o", "pack", cwd=tmp_path)
+            whole = sorted(path.name for path in (tmp_path / "pack").rglob("*"))
+        else:
+            assert present == ["demo", "pack"]
+            assert sorted(path.name for path in (tmp_path / "pack").rglob("*")) == whole
+
+
+def test_folders_that_are_no_pack_are_left_alone(tmp_path):
+    run("new", "--demo", "demo", cwd=tmp_path)
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / "letter.txt").write_text("keep")
+    done = run("pack", "demo/site.toml", "-o", "mine", cwd=tmp_path, status=2)
+    assert "no pack" in done.stderr and (tmp_path / "mine" / "letter.txt").read_text() == "keep"
+    run("pack", "demo/site.toml", "-o", "pack", "--only", "devices,labels", cwd=tmp_path)
+    run("pack", "demo/site.toml", "-o", "pack", "--only", "cables", cwd=tmp_path)
+    assert [path.name for path in (tmp_path / "pack" / "tables").iterdir()] == ["05-cables.csv"]
+    (tmp_path / "pack" / "note.txt").write_text("keep")
+    done = run("pack", "demo/site.toml", "-o", "pack", cwd=tmp_path, status=2)
+    assert "note.txt" in done.stderr
+
+
+def test_the_same_input_gives_the_same_bytes(packed):
+    run("pack", "demo/site.toml", "-o", "again", cwd=packed)
+    first = {path.relative_to(packed / "pack"): path.read_bytes() for path in (packed / "pack").rglob("*") if path.is_file()}
+    again = {path.relative_to(packed / "again"): path.read_bytes() for path in (packed / "again").rglob("*") if path.is_file()}
+    assert first == again

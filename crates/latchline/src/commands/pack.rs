@@ -1,0 +1,177 @@
+//! `latchline pack`: everything that goes to site, into one folder.
+
+use crate::surroundings::Surroundings;
+use crate::{date, load, pack_folder};
+use anyhow::{Context, Result, bail};
+use clap::{Args, ValueEnum};
+use latchline_finding::Severity;
+use latchline_pack::{Audience, Language, Options, Paper, Part, Stamp, Units};
+use std::io::{Read, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Write the pack: schedules, cut list, commissioning sheets, labels, workbook, drawings
+///
+/// Makes a folder with one workbook (XLSX), every table as CSV, drawings as SVG and DXF, and label sheets
+/// with QR codes as SVG. The same input gives the same bytes; each file says revision and hash of its input.
+/// The folder appears whole or not at all; one that an earlier run made is replaced. Exit status: 0 the
+/// site has no errors, 1 it has (every sheet says so), 2 no pack was made.
+#[derive(Debug, Args)]
+pub struct PackArguments {
+    /// The site file; `-` reads standard input
+    site: PathBuf,
+    /// The folder to make
+    #[arg(long, short, value_name = "DIR")]
+    output: PathBuf,
+    /// Only these parts, separated by commas
+    #[arg(long, value_name = "PARTS", value_delimiter = ',', value_parser = part)]
+    only: Vec<Part>,
+    /// For whom; the client's has no prices, wiring or settings, the installer's no prices
+    #[arg(long = "for", value_enum, value_name = "AUDIENCE", default_value_t = For::Office)]
+    audience: For,
+    /// Units of length and temperature, and how conductor sizes are shown
+    #[arg(long, value_enum, value_name = "UNITS", default_value_t = UnitsChoice::Metric)]
+    units: UnitsChoice,
+    /// Size of printed sheets
+    #[arg(long, value_enum, value_name = "SIZE", default_value_t = Sheet::A4)]
+    sheet: Sheet,
+    /// Language of all sheets
+    #[arg(long, value_enum, value_name = "LANGUAGE", default_value_t = LanguageChoice::En)]
+    language: LanguageChoice,
+    /// Address under which the pages of devices are served, for QR codes; without one they carry text
+    #[arg(long, value_name = "URL")]
+    base_url: Option<String>,
+    /// The revision to show [default: the first eight digits of the hash of the input]
+    #[arg(long, value_name = "TEXT")]
+    revision: Option<String>,
+    /// The date to show, as year-month-day; without one no date is shown
+    #[arg(long, value_name = "DATE")]
+    date: Option<String>,
+}
+
+/// For whom the pack is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum For {
+    /// Who wires, sets and tests
+    Installer,
+    /// Who plans and buys
+    Office,
+    /// Who owns the building
+    Client,
+}
+
+/// Units.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum UnitsChoice {
+    /// m, °C, mm²
+    Metric,
+    /// ft, °F, AWG
+    Us,
+}
+
+/// Size of sheets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Sheet {
+    /// 210 mm x 297 mm
+    A4,
+    /// 8.5 in x 11 in
+    Letter,
+}
+
+/// Language.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum LanguageChoice {
+    /// English
+    En,
+    /// German
+    De,
+}
+
+/// A part by its name.
+fn part(text: &str) -> Result<Part, String> {
+    Part::ALL.iter().copied().find(|part| part.name() == text).ok_or_else(|| {
+        let names: Vec<&str> = Part::ALL.iter().map(|part| part.name()).collect();
+        format!("there is no such part; there are {}", names.join(", "))
+    })
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file cannot be read, or the folder not be written.
+pub fn run(
+    arguments: &PackArguments,
+    surroundings: &Surroundings,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let options = options(arguments)?;
+    let date = arguments.date.as_deref().map(|date| date::chosen(Some(date))).transpose()?;
+    pack_folder::refuse_unusable(&arguments.output)?;
+    let loaded = load::load(&arguments.site, input)?;
+    let Some(site) = &loaded.resolved.site else {
+        return super::refuse(&loaded, surroundings);
+    };
+    let assessment = latchline_assess::assess(site);
+    let files = std::iter::once(loaded.site_file).chain(loaded.catalogues.iter().copied());
+    let texts = files.map(|file| &*loaded.sources.file(file).text);
+    let stamp = Stamp::of_texts(texts, arguments.revision.clone(), date);
+    let reading = &loaded.resolved.findings;
+    let files =
+        latchline_pack::pack(site, &assessment, reading, &options, &stamp).context("no pack was made")?;
+    pack_folder::replace(&arguments.output, &files)?;
+    writeln!(output, "wrote {} files into {}", files.len(), arguments.output.display())?;
+    let errors = reading
+        .iter()
+        .chain(&assessment.findings)
+        .filter(|finding| finding.accepted.is_none() && finding.severity == Severity::Error)
+        .count();
+    if errors > 0 {
+        let words = if errors == 1 { String::from("1 error") } else { format!("{errors} errors") };
+        writeln!(
+            output,
+            "the site has {words}; every sheet says so: latchline check {}",
+            arguments.site.display()
+        )?;
+    }
+    Ok(ExitCode::from(u8::from(errors > 0)))
+}
+
+/// What the arguments mean.
+fn options(arguments: &PackArguments) -> Result<Options> {
+    let options = Options {
+        language: match arguments.language {
+            LanguageChoice::En => Language::English,
+            LanguageChoice::De => Language::German,
+        },
+        units: match arguments.units {
+            UnitsChoice::Metric => Units::Metric,
+            UnitsChoice::Us => Units::Us,
+        },
+        audience: match arguments.audience {
+            For::Installer => Audience::Installer,
+            For::Office => Audience::Office,
+            For::Client => Audience::Client,
+        },
+        paper: match arguments.sheet {
+            Sheet::A4 => Paper::A4,
+            Sheet::Letter => Paper::Letter,
+        },
+        only: arguments.only.clone(),
+        base_url: arguments.base_url.clone(),
+    };
+    if let Some(part) = options.only.iter().find(|part| !part.is_for(options.audience)) {
+        bail!("the client's pack has no {part}; take --for installer or --for office");
+    }
+    if let Some(url) = &options.base_url {
+        let is_web = url.starts_with("https://") || url.starts_with("http://");
+        if !is_web || url.len() > 200 || url.chars().any(|sign| sign.is_whitespace() || sign.is_control()) {
+            bail!("\"{url}\" is no address for --base-url; write for example https://door.example/site-4");
+        }
+    }
+    let revision = arguments.revision.as_deref().unwrap_or("1");
+    if revision.trim().is_empty() || revision.chars().count() > 40 || revision.chars().any(char::is_control) {
+        bail!("the revision must be one line of 1 to 40 characters");
+    }
+    Ok(options)
+}

@@ -1,0 +1,321 @@
+//! Label sheets: one label with a QR code for each device, two small ones for each length of cable.
+//!
+//! The grids are those of common label stock (common practice, from memory): A4 with 3 x 8 labels of
+//! 70 mm x 37 mm and 5 x 13 of 38.1 mm x 21.2 mm; letter with 3 x 10 of 66.7 mm x 25.4 mm and 4 x 20 of
+//! 44.5 mm x 12.7 mm. Print without scaling.
+
+use crate::language::Word;
+use crate::options::Paper;
+use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
+use crate::subject::Subject;
+use crate::tables::{cautions, error_line, label_facts, origin_line};
+use crate::terminals::{Device, place_name};
+use crate::{PackError, PackFile};
+use latchline_drawing::font::{shortened, text_width_mm};
+use std::fmt::Write as _;
+
+/// A grid of label stock, in millimetres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Grid {
+    /// Sheet: width, height.
+    pub sheet: (f64, f64),
+    /// Labels across and down.
+    pub labels: (usize, usize),
+    /// Size of a label.
+    pub size: (f64, f64),
+    /// Left upper corner of the first.
+    pub corner: (f64, f64),
+    /// From one label to the next.
+    pub pitch: (f64, f64),
+}
+
+impl Grid {
+    /// Labels for devices.
+    pub fn devices(paper: Paper) -> Grid {
+        match paper {
+            Paper::A4 => Grid {
+                sheet: (210.0, 297.0),
+                labels: (3, 8),
+                size: (70.0, 37.0),
+                corner: (0.0, 0.5),
+                pitch: (70.0, 37.0),
+            },
+            Paper::Letter => Grid {
+                sheet: (215.9, 279.4),
+                labels: (3, 10),
+                size: (66.675, 25.4),
+                corner: (4.7625, 12.7),
+                pitch: (69.85, 25.4),
+            },
+        }
+    }
+
+    /// Labels for the ends of cables.
+    pub fn cable_ends(paper: Paper) -> Grid {
+        match paper {
+            Paper::A4 => Grid {
+                sheet: (210.0, 297.0),
+                labels: (5, 13),
+                size: (38.1, 21.2),
+                corner: (4.65, 10.7),
+                pitch: (40.65, 21.2),
+            },
+            Paper::Letter => Grid {
+                sheet: (215.9, 279.4),
+                labels: (4, 20),
+                size: (44.45, 12.7),
+                corner: (7.9375, 12.7),
+                pitch: (51.85, 12.7),
+            },
+        }
+    }
+
+    fn on_sheet(&self) -> usize {
+        self.labels.0 * self.labels.1
+    }
+
+    /// Left upper corner of the label with this number on its sheet.
+    fn place(&self, number: usize) -> (f64, f64) {
+        let (column, row) = (number % self.labels.0, number / self.labels.0);
+        (self.corner.0 + column as f64 * self.pitch.0, self.corner.1 + row as f64 * self.pitch.1)
+    }
+}
+
+/// All label sheets.
+///
+/// # Errors
+/// If the text of a code is too long.
+pub fn sheets(subject: &Subject<'_>) -> Result<Vec<PackFile>, PackError> {
+    let mut files = Vec::new();
+    let mut drawn = Vec::with_capacity(subject.order.len());
+    let grid = Grid::devices(subject.options.paper);
+    for device in &subject.order {
+        drawn.push(device_label(subject, *device, &grid)?);
+    }
+    add_sheets(subject, &grid, &drawn, "devices", &mut files);
+    let grid = Grid::cable_ends(subject.options.paper);
+    let mut drawn = Vec::with_capacity(2 * subject.wiring.cables.len());
+    for cable in &subject.wiring.cables {
+        for piece in 1..=cable.pieces {
+            let name = if cable.pieces > 1 {
+                format!("{} #{piece}", cable.designation)
+            } else {
+                cable.designation.clone()
+            };
+            for (here, there) in [(cable.from, cable.to), (cable.to, cable.from)] {
+                let lines = [
+                    name.clone(),
+                    place_name(subject.site, here),
+                    format!("> {}", place_name(subject.site, there)),
+                ];
+                drawn.push(cable_label(subject, &lines, &grid));
+            }
+        }
+    }
+    add_sheets(subject, &grid, &drawn, "cable-ends", &mut files);
+    Ok(files)
+}
+
+fn add_sheets(subject: &Subject<'_>, grid: &Grid, labels: &[String], name: &str, files: &mut Vec<PackFile>) {
+    let mut about = origin_line(subject);
+    if let Some(errors) = error_line(subject) {
+        about = format!("{errors} {about}");
+    }
+    for caution in cautions(&subject.locale) {
+        about = format!("{about} {caution}");
+    }
+    for (number, on_sheet) in labels.chunks(grid.on_sheet()).enumerate() {
+        let (width, height) = grid.sheet;
+        let mut svg = format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
+             viewBox=\"0 0 {width} {height}\" font-family=\"Arial, Helvetica, 'Liberation Sans', Arimo, sans-serif\">\n\
+             <title>{} {}</title>\n<desc>{}</desc>\n<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>\n",
+            escaped(&subject.site.title),
+            number + 1,
+            escaped(&about),
+        );
+        for (place, label) in on_sheet.iter().enumerate() {
+            let (x, y) = grid.place(place);
+            let _ = writeln!(svg, "<g transform=\"translate({} {})\">{label}</g>", short(x), short(y));
+        }
+        svg.push_str("</svg>\n");
+        files.push(PackFile { name: format!("labels/{name}-{}.svg", number + 1), bytes: svg.into_bytes() });
+    }
+}
+
+/// Room between the edge of a label and what is on it.
+const MARGIN_MM: f64 = 2.5;
+
+fn device_label(subject: &Subject<'_>, device: Device, grid: &Grid) -> Result<String, PackError> {
+    let facts = label_facts(subject, device);
+    let data = match &subject.options.base_url {
+        Some(base) => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(&facts.name)),
+        None => facts.code_text(),
+    };
+    let too_long =
+        || PackError::CodeTooLong { device: facts.name.clone(), bytes: data.len(), most: MOST_BYTES };
+    if data.len() > MOST_BYTES {
+        return Err(too_long());
+    }
+    let code = Code::new(&data).map_err(|_| too_long())?;
+    let (width, height) = grid.size;
+    // The quiet zone is part of the picture, so the code may stand at the edge of the margin.
+    let edge = (height - MARGIN_MM).min(34.0);
+    let scale = edge / (code.size + 2 * QUIET_ZONE) as f64;
+    let mut label = format!(
+        "<g class=\"code\" transform=\"translate({} {}) scale({scale:.5})\"><path d=\"{}\" fill=\"#000\" \
+         shape-rendering=\"crispEdges\"/></g>",
+        short(width - edge - 0.5),
+        short((height - edge) / 2.0),
+        code.path()
+    );
+    let room = width - edge - MARGIN_MM - 0.5;
+    let lines = [
+        (&facts.name, 5.2, true),
+        (&facts.what, 2.7, false),
+        (&facts.place, 2.7, false),
+        (&facts.address, 2.7, true),
+    ];
+    let spread = height / 37.0;
+    let mut y = 1.5 + 5.4 * spread;
+    for (index, (text, size, bold)) in lines.into_iter().enumerate() {
+        let size = size * spread.max(0.8);
+        if index == 0 {
+            label.push_str(&line(text, (MARGIN_MM, y), size, bold, room));
+            y += 5.0 * spread;
+        } else {
+            for part in wrapped(text, size, bold, room, 2) {
+                label.push_str(&line(&part, (MARGIN_MM, y), size, bold, room));
+                y += 3.6 * spread;
+            }
+        }
+    }
+    label.push_str(&line(&facts.foot, (MARGIN_MM, height - 2.2), 1.9, false, room));
+    Ok(label)
+}
+
+fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> String {
+    let (width, height) = grid.size;
+    let room = width - 2.0 * MARGIN_MM;
+    let step = (height - 3.0) / 4.2;
+    let mut label = String::new();
+    for (index, text) in lines.iter().enumerate() {
+        let size = if index == 0 { step * 0.86 } else { step * 0.68 };
+        let y = 1.2 + step * (index as f64 + 1.0);
+        label.push_str(&line(text, (MARGIN_MM, y), size.min(3.6), index == 0, room));
+    }
+    let foot = foot(subject);
+    label.push_str(&line(&foot, (MARGIN_MM, height - 1.5), step.min(1.7), false, room));
+    label
+}
+
+/// Revision and errors, on every label.
+pub(crate) fn foot(subject: &Subject<'_>) -> String {
+    let revision = format!("{} {}", subject.locale.word(Word::Revision), subject.stamp.revision);
+    match subject.errors() {
+        0 => revision,
+        errors => {
+            let count = errors.to_string();
+            let short = subject.locale.say(&crate::language::Sentence::ErrorsShort { count: &count });
+            format!("{short} · {revision}")
+        }
+    }
+}
+
+/// Text broken at spaces into at most so many lines; the last is shortened when it is drawn.
+fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64, most: usize) -> Vec<String> {
+    let mut lines_left = most;
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        let is_full =
+            lines.last().is_none_or(|last| text_width_mm(&format!("{last} {word}"), size_mm, bold) > room_mm);
+        match lines.last_mut() {
+            Some(last) if !is_full || lines_left == 0 => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => {
+                lines.push(word.to_string());
+                lines_left = lines_left.saturating_sub(1);
+            }
+        }
+    }
+    lines
+}
+
+/// One line of text, made smaller and then shortened until it fits.
+fn line(text: &str, at: (f64, f64), size_mm: f64, bold: bool, room_mm: f64) -> String {
+    if text.trim().is_empty() {
+        return String::new();
+    }
+    let width = text_width_mm(text, size_mm, bold);
+    let size = if width > room_mm { (size_mm * room_mm / width).max(size_mm * 0.6) } else { size_mm };
+    let shown = shortened(text, size, bold, room_mm);
+    let weight = if bold { " font-weight=\"700\"" } else { "" };
+    format!(
+        "<text x=\"{}\" y=\"{}\" font-size=\"{}\"{weight} fill=\"#000\">{}</text>",
+        short(at.0),
+        short(at.1),
+        short(size),
+        escaped(&shown)
+    )
+}
+
+fn short(value: f64) -> String {
+    let text = format!("{value:.3}");
+    text.trim_end_matches('0').trim_end_matches('.').to_string()
+}
+
+/// Text as XML takes it; characters that XML forbids become a space.
+pub(crate) fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for sign in text.chars() {
+        match sign {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\u{fffe}' | '\u{ffff}' => out.push(' '),
+            other if other.is_control() => out.push(' '),
+            other => out.push(other),
+        }
+    }
+    out
+}
+
+/// A designation as one segment of a path (RFC 3986: unreserved characters stay).
+fn percent_encoded(text: &str) -> String {
+    text.bytes().fold(String::new(), |mut out, byte| {
+        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
+            out.push(char::from(byte));
+        } else {
+            let _ = write!(out, "%{byte:02X}");
+        }
+        out
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_grid_fits_its_sheet() {
+        for paper in [Paper::A4, Paper::Letter] {
+            for grid in [Grid::devices(paper), Grid::cable_ends(paper)] {
+                let (x, y) = grid.place(grid.on_sheet() - 1);
+                assert!(
+                    x + grid.size.0 <= grid.sheet.0 + 1e-6 && y + grid.size.1 <= grid.sheet.1 + 1e-6,
+                    "{grid:?}"
+                );
+                assert!(grid.pitch.0 >= grid.size.0 && grid.pitch.1 >= grid.size.1);
+            }
+        }
+    }
+
+    /// RFC 3986, sections 2.1 and 2.3.
+    #[test]
+    fn designations_become_path_segments() {
+        assert_eq!(percent_encoded("A-12:2 ä/?"), "A-12%3A2%20%C3%A4%2F%3F");
+    }
+}

@@ -1,0 +1,127 @@
+//! German for the texts that the assessment gives in English.
+
+/// The German of a text, or the text itself where it is a name.
+pub(super) fn text(english: &str) -> String {
+    if let Some(known) = exact(english) {
+        return known.to_string();
+    }
+    // Names of parts with a remark behind them.
+    const TAILS: [(&str, &str); 6] = [
+        (", lower end", ", unteres Ende"),
+        (", upper end", ", oberes Ende"),
+        (", upper tolerance", ", obere Toleranz"),
+        (" current and 10 % (cold coil, tolerance)", " current und 10 % (kalte Spule, Toleranz)"),
+        (" (from memory)", " (aus dem Gedächtnis)"),
+        (" (table from memory)", " (Tabelle aus dem Gedächtnis)"),
+    ];
+    for (tail, german) in TAILS {
+        if let Some(head) = english.strip_suffix(tail) {
+            return format!("{}{german}", text(head).replace(" at ", " bei "));
+        }
+    }
+    english.to_string()
+}
+
+fn exact(english: &str) -> Option<&'static str> {
+    PAIRS.iter().find(|(known, _)| *known == english).map(|(_, german)| *german)
+}
+
+const PAIRS: &[(&str, &str)] = &[
+    // quantities
+    ("loop resistance", "Schleifenwiderstand"),
+    ("least voltage at lock", "kleinste Spannung am Schloss"),
+    ("nominal voltage at lock", "Nennspannung am Schloss"),
+    ("highest voltage at lock", "größte Spannung am Schloss"),
+    ("least supply voltage", "kleinste nötige Speisespannung"),
+    ("capacity counted on", "angesetzte Kapazität"),
+    ("battery current", "Batteriestrom"),
+    ("standby hours", "Stunden in Ruhe"),
+    ("capacity by annex", "Kapazität nach Anhang"),
+    ("capacity by sum", "Kapazität nach Summe"),
+    ("recharge hours", "Stunden zum Laden"),
+    ("mains current", "Netzstrom"),
+    ("heat", "Wärme"),
+    // formulas with words
+    (
+        "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage",
+        "V = V' - R I, oder V' / (1 + R I / Vr) über der Nennspannung",
+    ),
+    ("t = H (Ce / (I H))^k, at most Ce / I", "t = H (Ce / (I H))^k, höchstens Ce / I"),
+    ("r per metre", "r je Meter"),
+    // inputs
+    ("the line above", "die Zeile darüber"),
+    ("the first line", "die erste Zeile"),
+    ("length with its tolerance", "Länge mit ihrer Toleranz"),
+    ("joints per conductor", "Verbindungen je Ader"),
+    ("loop with nominal values", "Schleife mit Nennwerten"),
+    ("ageing, replaced at 80 %", "Alterung, Tausch bei 80 %"),
+    ("lead-acid, by temperature", "Blei, nach Temperatur"),
+    ("standby at the adverse corner", "Ruhe, alle Toleranzen dagegen"),
+    ("standby, from the battery", "Ruhe, aus der Batterie"),
+    ("half an hour of the largest load", "eine halbe Stunde der größten Last"),
+    ("largest load, from the battery", "größte Last, aus der Batterie"),
+    ("largest load and charging", "größte Last und Laden"),
+    ("1 if C / 20 >= I2, else 1.75", "1, wenn C / 20 >= I2, sonst 1,75"),
+    (
+        "lowest bus voltage at the station in any state",
+        "kleinste Busspannung an der Station in allen Zuständen",
+    ),
+    // sources
+    ("Ohm's law; loop is both conductors", "Ohmsches Gesetz; Schleife ist Hin- und Rückleiter"),
+    (
+        "Kirchhoff's voltage law; lower bound for every lock that draws at most I up to Vr",
+        "Kirchhoffs Maschenregel; untere Schranke für jedes Schloss, das bis Vr höchstens I zieht",
+    ),
+    (
+        "what a meter should read, give or take its tolerances",
+        "was ein Messgerät bis auf Toleranzen zeigen soll",
+    ),
+    ("a cable never raises the voltage", "eine Leitung hebt nie die Spannung"),
+    ("the second line solved for the feed", "die zweite Zeile nach der Speisung aufgelöst"),
+    ("IEEE 485, ageing and temperature", "IEEE 485, Alterung und Temperatur"),
+    ("conservation of energy", "Energieerhaltung"),
+    ("Peukert's law in its rated-time form", "Peukerts Gesetz in der Form mit Nennzeit"),
+    (
+        "pattern of BS 5839-1, battery annex, for comparison with the capacity fitted; no demand on door entry",
+        "Muster von BS 5839-1, Batterieanhang, zum Vergleich mit der eingebauten Kapazität; keine Forderung an Türsprechanlagen",
+    ),
+    (
+        "pattern of NFPA 72 10.6.7, for comparison with the capacity fitted; no demand on door entry",
+        "Muster von NFPA 72 10.6.7, zum Vergleich mit der eingebauten Kapazität; keine Forderung an Türsprechanlagen",
+    ),
+    (
+        "four fifths back, charge factor 1.2 (common practice); 24 h after EN 54-4 (from memory)",
+        "vier Fünftel zurück, Ladefaktor 1,2 (üblich); 24 h nach EN 54-4 (aus dem Gedächtnis)",
+    ),
+    ("single phase, root mean square", "einphasig, Effektivwert"),
+    (
+        "what does not leave as power stays in the cupboard",
+        "was nicht als Leistung hinausgeht, bleibt im Schrank",
+    ),
+    ("common practice, no source", "üblich, keine Quelle"),
+    // rules for escape routes
+    (
+        "emergency exits used by people who know the door: lever handle or push pad, one action, no key",
+        "Notausgänge für Ortskundige: Drücker oder Stoßplatte, ein Griff, kein Schlüssel",
+    ),
+    (
+        "panic exits open to the public: a horizontal bar that releases under the push of a crowd",
+        "Paniktüren für Ortsunkundige: waagerechte Stange, die unter dem Druck einer Menge freigibt",
+    ),
+    (
+        "electrically controlled escape doors: a release terminal at the door, release on power loss and on fire alarm; a time delay in stages of 15 s and 180 s only where the authority allows it",
+        "elektrisch gesteuerte Fluchttüren: Freigabeterminal an der Tür, Freigabe bei Stromausfall und Brandalarm; Verzögerung in Stufen von 15 s und 180 s nur, wo die Behörde sie erlaubt",
+    ),
+    (
+        "the door opens from inside with one action, without a key, without power and without the entry system",
+        "die Tür öffnet von innen mit einem Griff, ohne Schlüssel, ohne Strom und ohne die Anlage",
+    ),
+    (
+        "sensor-released locks: unlock on the sensor, on loss of power and on fire alarm; a marked button 1016 to 1219 mm high within 1525 mm of the door unlocks for 30 s independently of the entry system",
+        "sensorgesteuerte Schlösser: Freigabe durch Sensor, bei Stromausfall und Brandalarm; ein beschrifteter Taster in 1016 bis 1219 mm Höhe, höchstens 1525 mm von der Tür, gibt unabhängig von der Anlage 30 s frei",
+    ),
+    (
+        "delayed egress: release within 15 s (30 s if the authority allows) of a push of at most 67 N held at most 3 s; unlock on fire alarm and on loss of power",
+        "verzögerter Ausgang: Freigabe binnen 15 s (30 s, wenn die Behörde es erlaubt) nach einem Druck von höchstens 67 N über höchstens 3 s; Freigabe bei Brandalarm und Stromausfall",
+    ),
+];

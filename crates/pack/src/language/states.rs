@@ -1,0 +1,127 @@
+//! States, calls, verdicts, findings and figures in the pack's language.
+
+use super::{Sentence, Word, findings_german, foreign_german};
+use crate::locale::Locale;
+use crate::options::Language;
+use crate::subject::Subject;
+use latchline_assess::Verdict;
+use latchline_finding::{CallMoment, CallRef, CodeDoc, Figure, Finding, OperatingState, StateKind, Unit};
+
+impl Locale {
+    /// An operating state in a few words.
+    pub fn state(&self, state: &OperatingState) -> String {
+        let word = match state.kind {
+            StateKind::Call if state.calls.len() > 1 => {
+                return self.say(&Sentence::CallsStanding { count: &state.calls.len().to_string() });
+            }
+            StateKind::Call => Word::StateCall,
+            StateKind::StandbyDay => Word::StateStandbyDay,
+            StateKind::StandbyNight => Word::StateStandbyNight,
+            StateKind::SelfView => Word::StateSelfView,
+            StateKind::AllCall => Word::StateAllCall,
+            StateKind::PowerReturn => Word::StatePowerReturn,
+            StateKind::FireRelease => Word::StateFireRelease,
+            StateKind::BatteryEnd => Word::StateBatteryEnd,
+            StateKind::LightLoad => Word::StateLightLoad,
+        };
+        self.word(word).to_string()
+    }
+
+    /// A call of a state.
+    pub fn call(&self, call: &CallRef) -> String {
+        let (from, to) = (call.from.as_str(), call.to.as_str());
+        self.say(&match call.moment {
+            CallMoment::Ringing => Sentence::CallRinging { from, to },
+            CallMoment::Talking => Sentence::CallTalking { from, to },
+            CallMoment::Releasing => Sentence::CallReleasing { from, to },
+            CallMoment::Viewing => Sentence::CallViewing { from, to },
+        })
+    }
+
+    /// The verdict, which fails if any finding that stands is an error.
+    pub fn verdict(&self, subject: &Subject<'_>) -> &'static str {
+        if subject.errors() > 0 {
+            return self.word(Word::VerdictFails);
+        }
+        self.word(match subject.assessment.verdict {
+            Verdict::Fails => Word::VerdictFails,
+            Verdict::Holds => Word::VerdictHolds,
+            Verdict::HoldsOnAssumedData(_) => Word::VerdictAssumed,
+            Verdict::NotJudged(_) => Word::VerdictNotJudged,
+        })
+    }
+
+    /// A text that the assessment gives in English: names of quantities, sources, rules. What is not
+    /// known in the pack's language (names of parts, publications) stays as it is.
+    pub fn foreign(&self, text: &str) -> String {
+        match self.language {
+            Language::English => text.to_string(),
+            Language::German => foreign_german::text(text),
+        }
+    }
+
+    /// What is wrong, in one sentence: in English the report's own words, in German the title of its code,
+    /// beside which the table shows element, value, limit and state.
+    pub fn finding(&self, finding: &Finding) -> String {
+        let code = finding.code.as_str();
+        match self.language {
+            Language::English => {
+                let doc = latchline_assess::codes().find(|doc| doc.code == code).copied();
+                let doc = doc.or_else(|| reading_doc(code));
+                let message = latchline_report::english::wording(finding, doc.as_ref()).message;
+                latchline_report::english::capital(&message)
+            }
+            Language::German => match findings_german::title(code) {
+                Some(title) => format!("{title} ({code})"),
+                None => code.to_string(),
+            },
+        }
+    }
+
+    /// A figure of a finding or of a calculation with a prefix that fits its size.
+    pub fn finding_figure(&self, figure: Figure) -> String {
+        let size = figure.value.abs();
+        let with = |factor: f64, decimals: usize, unit: &str| {
+            format!("{} {unit}", self.number(figure.value * factor, decimals))
+        };
+        match figure.unit {
+            _ if !figure.value.is_finite() => String::from("–"),
+            Unit::Ohm if size >= 1e6 => with(1e-6, 2, "Mohm"),
+            Unit::Ohm if size >= 1e3 => with(1e-3, 2, "kohm"),
+            Unit::Ohm if size > 0.0 && size < 0.1 => with(1e3, 1, "mohm"),
+            Unit::Ampere if size > 0.0 && size < 0.1 => with(1e3, 1, "mA"),
+            _ => self.figure(figure),
+        }
+    }
+}
+
+/// The page of a code of the reader, in the form of all pages.
+fn reading_doc(code: &str) -> Option<CodeDoc> {
+    latchline_site::codes::explain(code).map(|doc| CodeDoc {
+        code: doc.code.as_str(),
+        severity: doc.severity,
+        title: doc.title,
+        explanation: doc.explanation,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::language::{Word, english, findings_german, german};
+
+    #[test]
+    fn every_code_has_a_german_title() {
+        let codes = latchline_assess::codes().map(|doc| doc.code);
+        let reading = latchline_site::codes::CODES.iter().map(|doc| doc.code.as_str());
+        let missing: Vec<&str> =
+            codes.chain(reading).filter(|code| findings_german::title(code).is_none()).collect();
+        assert!(missing.is_empty(), "no German title: {missing:?}");
+    }
+
+    #[test]
+    fn words_are_there_in_both_languages() {
+        for word in Word::ALL {
+            assert!(!english::word(*word).trim().is_empty() && !german::word(*word).trim().is_empty());
+        }
+    }
+}

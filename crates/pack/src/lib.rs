@@ -1,0 +1,125 @@
+//! The pack that goes to site: schedules, cut list, commissioning sheets, labels, workbook, drawings.
+//!
+//! Everything is worked out once from a [`Site`] and its [`Assessment`] into [`Table`]s with typed
+//! cells, and written in every format from there:
+//!
+//! * [`table`]: tables, rows and cells;
+//! * [`tables`]: what each table holds;
+//! * [`cutting`]: lengths onto drums with a proved bound; [`cut`]: the site's cables as such a problem;
+//! * [`terminals`]: what is wired to what, conductor by conductor; [`colours`]: in which colour;
+//! * [`standby`]: what meters should read;
+//! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
+//! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
+//!
+//! Nothing here touches a file: [`pack`] gives names and bytes, the same for the same input.
+
+pub mod colours;
+pub mod cut;
+pub mod cutting;
+pub mod labels;
+pub mod language;
+pub mod locale;
+pub mod options;
+pub mod pictures;
+mod qr;
+pub mod stamp;
+pub mod standby;
+pub mod subject;
+pub mod table;
+pub mod tables;
+pub mod terminals;
+pub mod write;
+
+pub use options::{Audience, Language, Options, Paper, Part, Units};
+pub use stamp::Stamp;
+pub use subject::Subject;
+pub use table::{Cell, Column, Row, Table};
+
+use latchline_assess::Assessment;
+use latchline_finding::Finding;
+use latchline_site::model::Site;
+
+/// One file of a pack.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PackFile {
+    /// Its name, with folders separated by `/`.
+    pub name: String,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// Why a pack could not be made.
+#[derive(Debug, thiserror::Error)]
+pub enum PackError {
+    /// The workbook could not be built.
+    #[error("the workbook could not be made: {0}")]
+    Workbook(#[from] rust_xlsxwriter::XlsxError),
+    /// The text of a QR code is too long.
+    #[error(
+        "the QR code of \"{device}\" would hold {bytes} bytes, more than {most}; use a shorter --base-url"
+    )]
+    CodeTooLong {
+        /// The device.
+        device: String,
+        /// Bytes wanted.
+        bytes: usize,
+        /// Most bytes.
+        most: usize,
+    },
+}
+
+/// Name of the file that lists the others; a folder with it was made by [`pack`].
+pub const CONTENTS_NAME: &str = "contents.txt";
+/// First line of that file.
+pub const CONTENTS_MARK: &str = "latchline pack, format 1";
+
+/// Makes every file of the pack. `reading` are the findings met while reading the files.
+///
+/// # Errors
+/// If a workbook or a code cannot be made.
+pub fn pack(
+    site: &Site,
+    assessment: &Assessment,
+    reading: &[Finding],
+    options: &Options,
+    stamp: &Stamp,
+) -> Result<Vec<PackFile>, PackError> {
+    let subject = Subject::new(site, assessment, reading, options, stamp);
+    let tables = tables::tables(&subject);
+    let mut files = Vec::new();
+    if !tables.is_empty() {
+        files.push(PackFile {
+            name: String::from("workbook.xlsx"),
+            bytes: write::xlsx::workbook(&subject, &tables)?,
+        });
+    }
+    for table in &tables {
+        let number = Part::ALL.iter().position(|part| *part == table.part).unwrap_or(0) + 1;
+        files.push(PackFile {
+            name: format!("tables/{number:02}-{}.csv", table.part),
+            bytes: write::csv::table(&subject, table).into_bytes(),
+        });
+    }
+    files.extend(pictures::drawings(&subject));
+    if options.wants(Part::Labels) {
+        files.extend(labels::sheets(&subject)?);
+    }
+    files.push(contents(&subject, &files));
+    Ok(files)
+}
+
+/// The list of all files with their hashes: what the pack is, and whether it is whole.
+fn contents(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
+    let mut text = format!("{CONTENTS_MARK}\n{}\n", tables::origin_line(subject));
+    if let Some(errors) = tables::error_line(subject) {
+        text.push_str(&format!("{errors}\n"));
+    }
+    for caution in tables::cautions(&subject.locale) {
+        text.push_str(&format!("{caution}\n"));
+    }
+    text.push('\n');
+    for file in files {
+        text.push_str(&format!("{}  {}\n", stamp::sha256(&file.bytes), file.name));
+    }
+    PackFile { name: String::from(CONTENTS_NAME), bytes: text.into_bytes() }
+}

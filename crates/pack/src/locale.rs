@@ -1,0 +1,287 @@
+//! Words, numbers, units and dates as the reader is used to them.
+
+use crate::language::{Sentence, Word, english, german};
+use crate::options::{Language, Options, Units};
+use crate::table::{Cell, Column};
+use latchline_finding::{Figure, Unit};
+use latchline_site::catalogue::{Cable, Gauge};
+
+/// Feet in a metre (the international foot is 0.3048 m exactly).
+const FEET_PER_METRE: f64 = 1.0 / 0.3048;
+
+/// How a number may be rounded so that it does not flatter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rounding {
+    /// To the nearest.
+    Nearest,
+    /// Down: lowest values, margins.
+    Down,
+    /// Up: highest values, currents, lengths to cut.
+    Up,
+}
+
+/// Language and units.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Locale {
+    /// Language.
+    pub language: Language,
+    /// Units.
+    pub units: Units,
+}
+
+impl Locale {
+    /// Of these options.
+    pub fn of(options: &Options) -> Locale {
+        Locale { language: options.language, units: options.units }
+    }
+
+    /// A fixed word or sentence.
+    pub fn word(&self, word: Word) -> &'static str {
+        match self.language {
+            Language::English => english::word(word),
+            Language::German => german::word(word),
+        }
+    }
+
+    /// A fixed word or sentence as a cell.
+    pub fn cell(&self, word: Word) -> Cell {
+        Cell::text(self.word(word))
+    }
+
+    /// A sentence with its arguments.
+    pub fn say(&self, sentence: &Sentence<'_>) -> String {
+        match self.language {
+            Language::English => english::sentence(sentence),
+            Language::German => german::sentence(sentence),
+        }
+    }
+
+    /// Yes or no.
+    pub fn yes_no(&self, yes: bool) -> Cell {
+        self.cell(if yes { Word::Yes } else { Word::No })
+    }
+
+    /// The decimal sign.
+    pub fn decimal_sign(&self) -> char {
+        match self.language {
+            Language::English => '.',
+            Language::German => ',',
+        }
+    }
+
+    /// A number with fixed decimals; zero has no sign.
+    pub fn number(&self, value: f64, decimals: usize) -> String {
+        let mut text = format!("{value:.decimals$}");
+        if text.starts_with('-') && text.bytes().all(|byte| matches!(byte, b'-' | b'0' | b'.')) {
+            text.remove(0);
+        }
+        if self.decimal_sign() == '.' { text } else { text.replace('.', ",") }
+    }
+
+    /// Number, decimals and symbol of a figure in the pack's units.
+    fn scaled(&self, figure: Figure) -> (f64, u8, &'static str) {
+        let Figure { value, unit } = figure;
+        match (unit, self.units) {
+            (Unit::Metre, Units::Us) => (value * FEET_PER_METRE, 1, "ft"),
+            (Unit::Celsius, Units::Us) => (value * 1.8 + 32.0, 0, "°F"),
+            (Unit::Metre, Units::Metric) => (value, 1, "m"),
+            (Unit::Celsius, Units::Metric) => (value, 0, "°C"),
+            (Unit::Volt, _) => (value, 2, "V"),
+            (Unit::Ampere, _) => (value, 3, "A"),
+            (Unit::Watt, _) => (value, 1, "W"),
+            (Unit::Ohm, _) => (value, if value != 0.0 && value.abs() < 0.1 { 4 } else { 2 }, "ohm"),
+            (Unit::Second, _) => (value, if value < 1.0 { 3 } else { 1 }, "s"),
+            (Unit::Hour, _) => (value, 1, "h"),
+            (Unit::Farad, _) => (value * 1e9, 2, "nF"),
+            (Unit::AmpereHour, _) => (value, 1, "Ah"),
+            (Unit::Hertz, _) => (value / 1e3, 2, "kHz"),
+            (Unit::Decibel, _) => (value, 1, "dB"),
+            (Unit::Percent, _) => (value * 100.0, 1, "%"),
+            (Unit::Ratio, _) => (value, 2, ""),
+            (Unit::Count, _) => (value, 0, ""),
+        }
+    }
+
+    /// Symbol of a unit in the pack's units.
+    pub fn symbol(&self, unit: Unit) -> &'static str {
+        self.scaled(Figure::new(1.0, unit)).2
+    }
+
+    /// A quantity as a cell; what is not finite becomes a dash.
+    pub fn quantity(&self, value: f64, unit: Unit, rounding: Rounding) -> Cell {
+        let (value, decimals, symbol) = self.scaled(Figure::new(value, unit));
+        self.rounded(value, decimals, symbol, rounding)
+    }
+
+    /// A quantity with decimals of one's own choice.
+    pub fn quantity_with(&self, value: f64, unit: Unit, decimals: u8, rounding: Rounding) -> Cell {
+        let (value, _, symbol) = self.scaled(Figure::new(value, unit));
+        self.rounded(value, decimals, symbol, rounding)
+    }
+
+    fn rounded(&self, value: f64, decimals: u8, unit: &'static str, rounding: Rounding) -> Cell {
+        if !value.is_finite() {
+            return Cell::text("–");
+        }
+        let scale = f64::from(10_u32.pow(u32::from(decimals.min(9))));
+        let nearest = (value * scale).round();
+        // What is decimal but for its last binary digits stays what it is.
+        let whole = if (value * scale - nearest).abs() < 1e-6 {
+            nearest
+        } else {
+            match rounding {
+                Rounding::Nearest => nearest,
+                Rounding::Down => (value * scale).floor(),
+                Rounding::Up => (value * scale).ceil(),
+            }
+        };
+        Cell::Quantity { value: whole / scale + 0.0, decimals, unit }
+    }
+
+    /// A quantity that may be missing.
+    pub fn quantity_or_dash(&self, value: Option<f64>, unit: Unit, rounding: Rounding) -> Cell {
+        self.quantity(value.unwrap_or(f64::NAN), unit, rounding)
+    }
+
+    /// A figure in a sentence: "42.0 V".
+    pub fn figure(&self, figure: Figure) -> String {
+        self.cell_text(&self.quantity(figure.value, figure.unit, Rounding::Nearest), None)
+    }
+
+    /// A figure in a sentence, from its parts.
+    pub fn in_words(&self, value: f64, unit: Unit) -> String {
+        self.figure(Figure::new(value, unit))
+    }
+
+    /// A cell as text, its unit left out where it is that of the column.
+    pub fn cell_text(&self, cell: &Cell, column: Option<&Column>) -> String {
+        match cell {
+            Cell::Empty | Cell::WriteIn | Cell::Tick => String::new(),
+            Cell::Text(text) => text.clone(),
+            Cell::Count(count) => count.to_string(),
+            Cell::Quantity { value, decimals, unit } => {
+                let number = self.number(*value, usize::from(*decimals));
+                let shown = column.and_then(|column| column.unit).is_some();
+                if shown || unit.is_empty() { number } else { format!("{number} {unit}") }
+            }
+            Cell::Money(value) | Cell::Product { value, .. } => self.number(*value, 2),
+            Cell::Date(date) => self.date(date),
+        }
+    }
+
+    /// A date written YYYY-MM-DD as the reader is used to; anything else as it is.
+    pub fn date(&self, date: &str) -> String {
+        let mut parts = date.split('-');
+        let (Some(year), Some(month), Some(day), None) =
+            (parts.next(), parts.next(), parts.next(), parts.next())
+        else {
+            return date.to_string();
+        };
+        const MONTHS: [&str; 12] =
+            ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+        let name = month.parse().ok().and_then(|number: usize| MONTHS.get(number.wrapping_sub(1)));
+        let Some(name) = name else { return date.to_string() };
+        let day_number = day.trim_start_matches('0');
+        match (self.language, self.units) {
+            (Language::German, _) => format!("{day}.{month}.{year}"),
+            (Language::English, Units::Metric) => format!("{day_number} {name} {year}"),
+            (Language::English, Units::Us) => format!("{name} {day_number}, {year}"),
+        }
+    }
+
+    /// The size of one conductor: as the catalogue gives it, with the nearest AWG in US units and the
+    /// cross-section of an AWG size in metric ones.
+    pub fn conductor(&self, cable: &Cable) -> String {
+        let number = |value: f64, decimals: usize| {
+            let text = self.number(value, decimals);
+            let sign = self.decimal_sign();
+            if text.contains(sign) {
+                text.trim_end_matches('0').trim_end_matches(sign).to_string()
+            } else {
+                text
+            }
+        };
+        let with_awg = |text: String, area_mm2: f64| match self.units {
+            Units::Metric => text,
+            Units::Us => format!("{text} (≈ {} AWG)", nearest_awg(area_mm2)),
+        };
+        match cable.gauge.value {
+            Gauge::CrossSection { area, .. } => {
+                let area_mm2 = area.as_square_millimetres();
+                with_awg(format!("{} mm²", number(area_mm2, 3)), area_mm2)
+            }
+            Gauge::DiameterMm(diameter) => {
+                let area_mm2 = std::f64::consts::FRAC_PI_4 * diameter * diameter;
+                with_awg(format!("Ø {} mm", number(diameter, 3)), area_mm2)
+            }
+            Gauge::Awg(gauge) => match self.units {
+                Units::Us => format!("{gauge} AWG"),
+                Units::Metric => format!("{gauge} AWG ({} mm²)", number(awg_area_mm2(gauge), 3)),
+            },
+            Gauge::Resistance(resistance) => match self.units {
+                Units::Metric => format!("{} ohm/km", number(resistance.as_ohms_per_metre() * 1e3, 2)),
+                Units::Us => {
+                    format!("{} ohm/1000 ft", number(resistance.as_ohms_per_metre() * 304.8, 2))
+                }
+            },
+        }
+    }
+}
+
+/// Cross-section of an American wire gauge: d = 0.127 mm x 92^((36 - n) / 39) (ASTM B258).
+fn awg_area_mm2(gauge: u8) -> f64 {
+    let diameter_mm = 0.127 * libm::pow(92.0, (36.0 - f64::from(gauge)) / 39.0);
+    std::f64::consts::FRAC_PI_4 * diameter_mm * diameter_mm
+}
+
+/// The gauge whose number is nearest by the same law.
+fn nearest_awg(area_mm2: f64) -> i32 {
+    let diameter_mm = libm::sqrt(area_mm2 / std::f64::consts::FRAC_PI_4);
+    (36.0 - 39.0 * libm::log(diameter_mm / 0.127) / libm::log(92.0)).round() as i32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ENGLISH: Locale = Locale { language: Language::English, units: Units::Metric };
+    const GERMAN: Locale = Locale { language: Language::German, units: Units::Metric };
+    const AMERICAN: Locale = Locale { language: Language::English, units: Units::Us };
+
+    #[test]
+    fn numbers_and_dates_by_locale() {
+        assert_eq!([ENGLISH.number(41.5, 2), GERMAN.number(41.5, 2)], ["41.50", "41,50"]);
+        assert_eq!(ENGLISH.number(-0.001, 1), "0.0");
+        assert_eq!(ENGLISH.date("2026-11-02"), "2 Nov 2026");
+        assert_eq!(AMERICAN.date("2026-11-02"), "Nov 2, 2026");
+        assert_eq!(GERMAN.date("2026-11-02"), "02.11.2026");
+        assert_eq!(GERMAN.date("soon"), "soon");
+    }
+
+    #[test]
+    fn roundings_never_flatter() {
+        let value = |cell| match cell {
+            Cell::Quantity { value, .. } => value,
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(value(ENGLISH.quantity(41.999, Unit::Volt, Rounding::Down)), 41.99);
+        assert_eq!(value(ENGLISH.quantity(0.1231, Unit::Ampere, Rounding::Up)), 0.124);
+        assert_eq!(value(ENGLISH.quantity(0.3, Unit::Volt, Rounding::Down)), 0.3);
+        assert_eq!(ENGLISH.quantity(f64::NEG_INFINITY, Unit::Volt, Rounding::Down), Cell::text("–"));
+    }
+
+    /// The foot is 0.3048 m by definition; 20 °C is 68 °F.
+    #[test]
+    fn american_units() {
+        assert_eq!(AMERICAN.in_words(30.48, Unit::Metre), "100.0 ft");
+        assert_eq!(AMERICAN.in_words(20.0, Unit::Celsius), "68 °F");
+    }
+
+    /// ASTM B258: 24 AWG is 0.205 mm², 10 AWG 5.261 mm². Nearest to the IEC 60228 sizes 0.75, 1.5 and
+    /// 2.5 mm²: 18 (0.823), 16 (1.31; 15 is 1.65 and as near in size, the law gives 15.4), 13 (2.62).
+    #[test]
+    fn wire_gauges() {
+        assert!((awg_area_mm2(24) - 0.2047).abs() < 5e-4 && (awg_area_mm2(10) - 5.261).abs() < 5e-3);
+        assert_eq!([nearest_awg(0.75), nearest_awg(2.5), nearest_awg(0.205)], [18, 13, 24]);
+    }
+}

@@ -1,0 +1,154 @@
+//! What a pack is made for.
+
+use std::fmt;
+
+/// Language of everything that Latchline writes itself; the user's own words stay as they are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+    /// German.
+    German,
+}
+
+/// Units of lengths and temperatures, and how conductor sizes are shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Units {
+    /// m, °C; AWG sizes with their mm².
+    #[default]
+    Metric,
+    /// ft, °F; mm² sizes with the nearest AWG.
+    Us,
+}
+
+/// For whom the pack is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Audience {
+    /// Who wires, sets and tests: everything but prices.
+    Installer,
+    /// Who plans and buys: everything.
+    #[default]
+    Office,
+    /// Who owns the building: no prices, no wiring, no settings.
+    Client,
+}
+
+/// Size of printed sheets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Paper {
+    /// ISO 216 A4, 210 mm x 297 mm.
+    #[default]
+    A4,
+    /// ANSI letter, 215.9 mm x 279.4 mm.
+    Letter,
+}
+
+macro_rules! parts {
+    ($($(#[$doc:meta])+ $name:ident $word:literal $client:literal;)+) => {
+        /// A part of the pack.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Part { $($(#[$doc])+ $name,)+ }
+
+        impl Part {
+            /// Every part in the order of the pack.
+            pub const ALL: &'static [Part] = &[$(Part::$name),+];
+
+            /// Its name on the command line and in file names.
+            pub fn name(self) -> &'static str {
+                match self { $(Part::$name => $word),+ }
+            }
+
+            /// Whether the client gets it.
+            fn is_for_client(self) -> bool {
+                match self { $(Part::$name => $client),+ }
+            }
+        }
+    };
+}
+parts! {
+    /// System summary and verdict.
+    Summary "summary" true;
+    /// What is in hand: volts, amperes and stations by supply and run.
+    InHand "in-hand" true;
+    /// Calculation sheets: formula, inputs, source, result.
+    Calculations "calculations" false;
+    /// Wiring schedule, terminal by terminal.
+    Wiring "wiring" false;
+    /// Device schedule with addresses and switch positions, in walking order.
+    Devices "devices" false;
+    /// Cable list with the labels of both ends.
+    Cables "cables" false;
+    /// Lengths onto drums, with a bound on waste.
+    CutList "cut-list" false;
+    /// What must be bought.
+    Parts "parts" true;
+    /// Who calls whom.
+    Calls "calls" true;
+    /// Name lists of the button panels and directories.
+    Names "names" true;
+    /// Door sheets.
+    Doors "doors" true;
+    /// Battery and supply sheet.
+    Supplies "supplies" true;
+    /// Expected voltage at every terminal.
+    Voltages "voltages" false;
+    /// Commissioning before power.
+    BeforePower "before-power" false;
+    /// Commissioning with power.
+    Live "live" false;
+    /// Snag list.
+    Snags "snags" false;
+    /// Handover record.
+    Handover "handover" true;
+    /// Elevation drawing.
+    Elevation "elevation" true;
+    /// Voltage along each run.
+    Profiles "profiles" false;
+    /// Switch-setting cards.
+    Cards "cards" false;
+    /// Labels of devices and cable ends.
+    Labels "labels" false;
+}
+
+impl Part {
+    /// Whether it is part of a pack for this audience.
+    pub fn is_for(self, audience: Audience) -> bool {
+        audience != Audience::Client || self.is_for_client()
+    }
+}
+
+impl fmt::Display for Part {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
+
+/// What a pack is made for. The default is an English, metric pack on A4 for the office.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Options {
+    /// Language.
+    pub language: Language,
+    /// Units.
+    pub units: Units,
+    /// Audience.
+    pub audience: Audience,
+    /// Size of sheets.
+    pub paper: Paper,
+    /// These parts alone; empty for all that the audience gets.
+    pub only: Vec<Part>,
+    /// Address under which the devices' pages are served; without one, QR codes carry text.
+    pub base_url: Option<String>,
+}
+
+impl Options {
+    /// Whether a part is wanted.
+    pub fn wants(&self, part: Part) -> bool {
+        part.is_for(self.audience) && (self.only.is_empty() || self.only.contains(&part))
+    }
+
+    /// Whether prices are shown.
+    pub fn shows_prices(&self) -> bool {
+        self.audience == Audience::Office
+    }
+}

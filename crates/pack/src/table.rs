@@ -1,0 +1,155 @@
+//! Tables with typed cells: what every format but the drawings is made from.
+
+use crate::options::Part;
+
+/// One cell.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Cell {
+    /// Nothing.
+    Empty,
+    /// Room to write a reading or a word.
+    WriteIn,
+    /// A box to tick.
+    Tick,
+    /// Words, in the pack's language or the user's own.
+    Text(String),
+    /// A number of things.
+    Count(u64),
+    /// A quantity as it is shown: converted to the pack's units and rounded.
+    Quantity {
+        /// The number.
+        value: f64,
+        /// Decimals that are shown.
+        decimals: u8,
+        /// Symbol of its unit.
+        unit: &'static str,
+    },
+    /// A sum of money in the catalogue's currency.
+    Money(f64),
+    /// The product of two cells of this row, by column; `value` is the result.
+    Product {
+        /// The two columns.
+        columns: (usize, usize),
+        /// The product of their values.
+        value: f64,
+    },
+    /// A date, YYYY-MM-DD.
+    Date(String),
+}
+
+impl Cell {
+    /// Words.
+    pub fn text(text: impl Into<String>) -> Cell {
+        Cell::Text(text.into())
+    }
+
+    /// A count.
+    pub fn count(count: usize) -> Cell {
+        Cell::Count(count as u64)
+    }
+
+    /// Its number, if it has one.
+    pub fn number(&self) -> Option<f64> {
+        match self {
+            Cell::Count(count) => Some(*count as f64),
+            Cell::Quantity { value, .. } | Cell::Money(value) | Cell::Product { value, .. } => Some(*value),
+            _ => None,
+        }
+    }
+
+    /// Its words; empty for everything else.
+    pub fn words(&self) -> &str {
+        match self {
+            Cell::Text(text) => text,
+            _ => "",
+        }
+    }
+}
+
+/// One column.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Column {
+    /// Heading.
+    pub title: String,
+    /// Symbol of the unit of all its quantities; without one each quantity shows its own.
+    pub unit: Option<&'static str>,
+    /// Width in characters when printed.
+    pub width: u8,
+    /// Whether a sum stands below it.
+    pub is_summed: bool,
+}
+
+impl Column {
+    /// The heading with the unit.
+    pub fn heading(&self) -> String {
+        match self.unit {
+            Some(unit) if !unit.is_empty() => format!("{}, {unit}", self.title),
+            _ => self.title.clone(),
+        }
+    }
+}
+
+/// One row.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Row {
+    /// A heading over the rows that follow.
+    Heading(String),
+    /// One cell for each column.
+    Cells(Vec<Cell>),
+}
+
+/// A table with its title and what must be said with it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// Which part of the pack it is.
+    pub part: Part,
+    /// Title.
+    pub title: String,
+    /// What must be known to read it, sentence by sentence.
+    pub notes: Vec<String>,
+    /// Columns.
+    pub columns: Vec<Column>,
+    /// Rows.
+    pub rows: Vec<Row>,
+}
+
+impl Table {
+    /// An empty table.
+    pub fn new(part: Part, title: &str, columns: Vec<Column>) -> Table {
+        Table { part, title: title.to_string(), notes: Vec::new(), columns, rows: Vec::new() }
+    }
+
+    /// Adds a sentence to know.
+    pub fn note(&mut self, text: impl Into<String>) {
+        self.notes.push(text.into());
+    }
+
+    /// Adds a heading.
+    pub fn heading(&mut self, text: impl Into<String>) {
+        self.rows.push(Row::Heading(text.into()));
+    }
+
+    /// Adds a row, filled up with empty cells.
+    pub fn row(&mut self, mut cells: Vec<Cell>) {
+        cells.resize(self.columns.len(), Cell::Empty);
+        self.rows.push(Row::Cells(cells));
+    }
+
+    /// The rows without headings.
+    pub fn body(&self) -> impl Iterator<Item = &[Cell]> {
+        self.rows.iter().filter_map(|row| match row {
+            Row::Cells(cells) => Some(&cells[..]),
+            Row::Heading(_) => None,
+        })
+    }
+
+    /// Whether some column is summed.
+    pub fn has_sums(&self) -> bool {
+        self.columns.iter().any(|column| column.is_summed)
+    }
+
+    /// The sum of a column.
+    pub fn sum(&self, column: usize) -> f64 {
+        self.body().filter_map(|cells| cells[column].number()).sum()
+    }
+}

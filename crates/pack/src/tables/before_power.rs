@@ -1,0 +1,116 @@
+//! Commissioning before power: isolate, wire, set, check.
+
+use super::devices::address_words;
+use super::steps::{Expected, Steps};
+use crate::language::{Sentence, Word};
+use crate::options::Part;
+use crate::standby::Predicted;
+use crate::subject::Subject;
+use crate::table::Table;
+use crate::terminals::{Device, place_name};
+use latchline_finding::Unit;
+use latchline_network::Corner;
+
+/// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
+/// BS 7671 table 64 asks 0.5 megohm of SELV circuits at 250 V, from memory).
+const LEAST_INSULATION_MOHM: f64 = 1.0;
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let mut steps = Steps::new(subject, Part::BeforePower, Word::BeforePowerTitle);
+    steps.note(Word::BeforePowerNote);
+    steps.note(Word::OhmmeterNote);
+    isolate(&mut steps);
+    wire(&mut steps);
+    set(&mut steps);
+    check(&mut steps);
+    steps.into_table()
+}
+
+fn isolate(steps: &mut Steps<'_, '_>) {
+    steps.stage(Word::StageIsolate);
+    for supply in &steps.subject.site.supplies {
+        steps.word(supply.id.as_str(), Word::IsolateMains, &Expected::Done);
+        if steps.subject.site.supply_model(supply).battery.is_some() {
+            steps.word(supply.id.as_str(), Word::DisconnectBattery, &Expected::Done);
+        }
+        steps.word(supply.id.as_str(), Word::ProveDead, &Expected::Done);
+    }
+}
+
+fn wire(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    steps.stage(Word::StageWire);
+    for device in &subject.order {
+        steps.word(&device.name(subject.site), Word::MountAndWire, &Expected::Done);
+    }
+    for cable in &subject.wiring.cables {
+        let what = subject.locale.say(&Sentence::PullAndLabel {
+            from: &place_name(subject.site, cable.from),
+            to: &place_name(subject.site, cable.to),
+        });
+        steps.say(&cable.designation, what, &Expected::Done);
+    }
+}
+
+fn set(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    steps.stage(Word::StageSet);
+    for device in subject.order.iter().filter(|device| matches!(device, Device::Station(_))) {
+        let (address, settings) = address_words(subject, *device);
+        if address.is_empty() {
+            continue;
+        }
+        let what = subject.locale.say(&Sentence::SetAddress { address: &address, settings: &settings });
+        steps.say(&device.name(subject.site), what, &Expected::Done);
+    }
+    for supply in subject.site.supplies.iter().filter(|supply| supply.set_voltage.is_some()) {
+        let volts = supply.set_voltage.as_ref().map_or(0.0, |set| set.value.as_volts());
+        let volts = subject.locale.in_words(volts, Unit::Volt);
+        steps.say(
+            supply.id.as_str(),
+            subject.locale.say(&Sentence::SetVoltage { voltage: &volts }),
+            &Expected::Done,
+        );
+    }
+}
+
+fn check(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    steps.stage(Word::StageCheck);
+    for run in subject.runs_in_power_order() {
+        let sections = &subject.layout.sections[run];
+        let total =
+            |corner: Corner| -> f64 { sections.iter().map(|section| section.ohm[corner.index()]).sum() };
+        let predicted = Predicted {
+            nominal: total(Corner::Nominal),
+            low: total(Corner::Light),
+            high: total(Corner::Adverse),
+        };
+        let site_run = &subject.site.runs[run];
+        let name = site_run.id.as_str();
+        let from = subject.site.start_id(site_run.from);
+        let end =
+            site_run.sections.last().map_or(String::new(), |last| subject.site.stop_id(last.to).to_string());
+        let what = subject.locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end });
+        steps.say(name, what, &Expected::Between(predicted, Unit::Ohm));
+        let least = subject.locale.number(LEAST_INSULATION_MOHM, 1);
+        steps.say(
+            name,
+            subject.locale.say(&Sentence::MeasureInsulation { least: &least }),
+            &Expected::Written,
+        );
+    }
+    for supply in &subject.site.supplies {
+        steps.word(supply.id.as_str(), Word::NoShortAtOutput, &Expected::Done);
+    }
+    for (entrance, entry) in subject.site.entrances.iter().enumerate() {
+        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entry.id);
+        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
+            let Ok(circuit) = &sheet.circuit else { continue };
+            let name = Device::Lock { entrance, lock }.name(subject.site);
+            let expected = Expected::UpTo(circuit.loop_ohm, circuit.adverse_loop_ohm, Unit::Ohm);
+            steps.word(&name, Word::MeasureLockLoop, &expected);
+        }
+    }
+}

@@ -1,0 +1,107 @@
+//! The cable list: every length of cable with the labels of both ends.
+
+use super::{column, measured};
+use crate::language::Word;
+use crate::locale::Rounding;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use crate::terminals::{CableLength, Owner, place_name};
+use latchline_finding::Unit;
+use latchline_site::catalogue::Environment;
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let mut length = measured(locale, Word::Length, Unit::Metre, 9);
+    length.is_summed = true;
+    let columns = vec![
+        column(locale, Word::Cable, 14),
+        column(locale, Word::Run, 12),
+        column(locale, Word::CableType, 14),
+        column(locale, Word::ConductorSize, 14),
+        column(locale, Word::PairsUsed, 8),
+        column(locale, Word::PairsSpare, 8),
+        column(locale, Word::From, 16),
+        column(locale, Word::To, 16),
+        length,
+        column(locale, Word::LabelFrom, 30),
+        column(locale, Word::LabelTo, 30),
+        column(locale, Word::RunsWhere, 10),
+        column(locale, Word::Remark, 28),
+        column(locale, Word::Done, 6),
+    ];
+    let mut table = Table::new(Part::Cables, locale.word(Word::CablesTitle), columns);
+    table.note(locale.word(Word::LabelConvention));
+    table.note(locale.word(Word::ScreenConvention));
+    for cable in &subject.wiring.cables {
+        let part = &subject.site.catalogue.cables[&cable.cable];
+        let spare = (cable.pieces * part.pairs.value.max(1)).saturating_sub(cable.pairs);
+        let [from, to] = labels(subject, cable);
+        let (run, place) = match cable.owner {
+            Owner::Section { run, .. } => {
+                let run = &subject.site.runs[run];
+                let place = match run.environment.value {
+                    Environment::Indoors => Word::Indoors,
+                    Environment::Outdoors => Word::Outdoors,
+                    Environment::Buried => Word::Buried,
+                };
+                (run.id.to_string(), locale.cell(place))
+            }
+            Owner::Lock { .. } => (String::new(), Cell::Empty),
+        };
+        table.row(vec![
+            Cell::text(&cable.designation),
+            Cell::text(run),
+            Cell::text(&cable.cable),
+            Cell::text(locale.conductor(part)),
+            Cell::Count(u64::from(cable.pairs)),
+            Cell::Count(u64::from(spare)),
+            Cell::text(place_name(subject.site, cable.from)),
+            Cell::text(place_name(subject.site, cable.to)),
+            locale.quantity(cable.length_m, Unit::Metre, Rounding::Up),
+            Cell::text(from),
+            Cell::text(to),
+            place,
+            Cell::text(remark(subject, cable)),
+            Cell::Tick,
+        ]);
+    }
+    table
+}
+
+/// What is written on the two ends of a length of cable: its designation, then this end, then the
+/// other one.
+pub fn labels(subject: &Subject<'_>, cable: &CableLength) -> [String; 2] {
+    let (from, to) = (place_name(subject.site, cable.from), place_name(subject.site, cable.to));
+    let name = &cable.designation;
+    [format!("{name} | {from} > {to}"), format!("{name} | {to} > {from}")]
+}
+
+fn remark(subject: &Subject<'_>, cable: &CableLength) -> String {
+    let locale = &subject.locale;
+    let mut remarks = Vec::new();
+    if cable.is_existing {
+        remarks.push(locale.word(Word::InTheWalls));
+    }
+    if cable.pieces > 1 {
+        remarks.push(locale.word(Word::SeveralCables));
+    }
+    let part = &subject.site.catalogue.cables[&cable.cable];
+    if part.screened.value {
+        remarks.push(locale.word(Word::Screened));
+    }
+    if let Owner::Section { run, section } = cable.owner {
+        let run = &subject.site.runs[run];
+        if run.joints.value > 0 && section == 0 {
+            remarks.push(locale.word(Word::HasJoints));
+        }
+        if run.surge_protection.is_some() && section == 0 {
+            remarks.push(locale.word(Word::SurgeProtectorInRun));
+        }
+        if run.beside_mains.value {
+            remarks.push(locale.word(Word::BesideMains));
+        }
+    }
+    remarks.join("; ")
+}

@@ -1,0 +1,243 @@
+//! Calculation sheets: formula, inputs, source and result, for the worst device of each supply, for
+//! every lock, and for every supply with its battery.
+
+use super::column;
+use super::path::{Path, worst_path};
+use crate::language::{Sentence, Word};
+use crate::locale::Rounding;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use crate::terminals::section_name;
+use latchline_assess::{CalculationLine, DeviceResult, SourceSummary};
+use latchline_finding::Unit;
+use latchline_network::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
+use latchline_network::{Segment, StageSource};
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let columns = vec![
+        column(locale, Word::For, 11),
+        column(locale, Word::Quantity, 24),
+        column(locale, Word::Formula, 26),
+        column(locale, Word::Inputs, 46),
+        column(locale, Word::Result, 11),
+        column(locale, Word::Limit, 11),
+        column(locale, Word::Holds, 7),
+        column(locale, Word::Source, 32),
+    ];
+    let mut table = Table::new(Part::Calculations, locale.word(Word::CalculationsTitle), columns);
+    table.note(locale.word(Word::CalculationsNote));
+    table.note(locale.word(Word::SymbolsNote));
+    for source in &subject.assessment.sources {
+        if let Some(device) = source.worst_device.map(|index| &subject.assessment.devices[index]) {
+            voltage_sheet(subject, source, device, &mut table);
+        }
+    }
+    for door in &subject.assessment.doors {
+        for lock in door.locks.iter().filter(|lock| !lock.calculation.is_empty()) {
+            let number = lock.number.to_string();
+            table.heading(
+                locale.say(&Sentence::LockCalculation { door: door.entrance.as_str(), number: &number }),
+            );
+            for line in &lock.calculation {
+                table.row(line_cells(subject, door.entrance.as_str(), line));
+            }
+        }
+    }
+    for sheet in subject.assessment.supply_sheets.iter().filter(|sheet| !sheet.calculation.is_empty()) {
+        table.heading(locale.say(&Sentence::SupplyCalculation { supply: sheet.supply.as_str() }));
+        for line in &sheet.calculation {
+            table.row(line_cells(subject, sheet.supply.as_str(), line));
+        }
+    }
+    table
+}
+
+/// The voltage at the worst device of a source, segment by segment.
+fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceResult, table: &mut Table) {
+    let locale = &subject.locale;
+    let state = locale.state(&device.worst.state);
+    let calls: Vec<String> = device.worst.state.calls.iter().map(|call| locale.call(call)).collect();
+    let mut state = state;
+    if !calls.is_empty() {
+        state = format!("{state}: {}", calls.join("; "));
+    }
+    table.heading(locale.say(&Sentence::VoltageCalculation {
+        device: device.id.as_str(),
+        source: source.id.as_str(),
+        state: &state,
+    }));
+    let id = device.id.as_str();
+    let Some(path) = worst_path(subject, device) else {
+        table.row(vec![Cell::text(id), locale.cell(Word::Voltage), locale.cell(Word::NoOperatingPoint)]);
+        return;
+    };
+    source_row(subject, &path, id, table);
+    for segment in &path.segments {
+        segment_row(subject, segment, id, table);
+    }
+    let drops: f64 = path.segments.iter().map(|segment| segment.resistance_ohm * segment.current_a).sum();
+    let result = locale.quantity(path.voltage_v, Unit::Volt, Rounding::Down);
+    let limit = device.worst.limit_v;
+    table.row(vec![
+        Cell::text(id),
+        locale.cell(Word::VoltageAtTerminals),
+        Cell::text("U = U₀ − Σ R I"),
+        Cell::text(locale.say(&Sentence::SumOfDrops {
+            source: &locale.in_words(path.source_v, Unit::Volt),
+            drops: &three(subject, drops, "V"),
+        })),
+        result,
+        Cell::text(format!("≥ {}", locale.in_words(limit, Unit::Volt))),
+        locale.yes_no(path.voltage_v >= limit),
+        locale.cell(if device.worst.is_bound { Word::SourceBound } else { Word::SourceKirchhoff }),
+    ]);
+}
+
+fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
+    let locale = &subject.locale;
+    let Some(first) = path.segments.first() else { return };
+    let stage = subject.layout.stage(first.node);
+    let (what, key) = match stage.source {
+        StageSource::Supply(index) => {
+            (&subject.site.supplies[index].model.value, "voltage, voltage_tolerance")
+        }
+        StageSource::Regenerator(index) => {
+            (&subject.site.boxes[index].model.value, "output_voltage, output_tolerance")
+        }
+    };
+    table.row(vec![
+        Cell::text(id),
+        locale.cell(Word::SourceVoltage),
+        Cell::text("U₀ = Un (1 − t)"),
+        Cell::text(format!("Un = {}", locale.in_words(stage.voltage_v[0], Unit::Volt))),
+        locale.quantity(path.source_v, Unit::Volt, Rounding::Down),
+        Cell::Empty,
+        Cell::Empty,
+        Cell::text(format!("{what} {key}")),
+    ]);
+}
+
+fn segment_row(subject: &Subject<'_>, segment: &super::path::PathSegment, id: &str, table: &mut Table) {
+    let locale = &subject.locale;
+    let drop = locale.quantity_with(segment.resistance_ohm * segment.current_a, Unit::Volt, 3, Rounding::Up);
+    let resistance = three(subject, segment.resistance_ohm, "ohm");
+    let current = three(subject, segment.current_a, "A");
+    let (what, formula, inputs, source) = match segment.segment {
+        Segment::Source => (
+            locale.word(Word::DropInSource).to_string(),
+            "R I",
+            format!("R = {resistance}, I = {current}"),
+            "source_resistance".to_string(),
+        ),
+        Segment::PortResistance => (
+            locale.word(Word::DropInBox).to_string(),
+            "R I",
+            format!("R = {resistance}, I = {current}"),
+            "port_resistance".to_string(),
+        ),
+        Segment::Cable { run, section } => cable_words(subject, run, section, &resistance, &current),
+    };
+    table.row(vec![
+        Cell::text(id),
+        Cell::text(what),
+        Cell::text(formula),
+        Cell::text(inputs),
+        drop,
+        Cell::Empty,
+        Cell::Empty,
+        Cell::text(source),
+    ]);
+}
+
+/// Name, formula, inputs and source of the drop in a section.
+fn cable_words(
+    subject: &Subject<'_>,
+    run: usize,
+    section: usize,
+    resistance: &str,
+    current: &str,
+) -> (String, &'static str, String, String) {
+    let (site, locale) = (subject.site, &subject.locale);
+    let run = &site.runs[run];
+    let cable = site.cable(run);
+    let name = section_name(&run.id, section, run.sections.len());
+    let what = locale.say(&Sentence::DropInSection { section: &name });
+    let length_m = run.sections[section].length.value.as_metres();
+    let length = locale.in_words(length_m, Unit::Metre);
+    let conditions = &site.conditions;
+    if let Some(measured) = &run.measured.loop_resistance {
+        let inputs = format!(
+            "Rm = {}, k = {}, L = {length}; R = {resistance}, I = {current}",
+            locale.in_words(measured.value.as_ohms(), Unit::Ohm),
+            locale.in_words(MEASUREMENT_TOLERANCE, Unit::Percent),
+        );
+        let source = locale.word(Word::SourceMeasured).to_string();
+        return (what, "R I, R = Rm (1 + k) L / ΣL · r(hot) / r(usual)", inputs, source);
+    }
+    let hot_c = conditions.hottest_temperature.value.as_celsius();
+    let per_km = locale.number(conductor_ohm_per_m(cable, hot_c) * 1e3, 2);
+    let mut inputs = format!(
+        "r = {per_km} ohm/km ({}, {}), L = {length}, a = {}, b = {}, j = {}, p = {}",
+        run.cable.value,
+        locale.in_words(hot_c, Unit::Celsius),
+        locale.in_words(conditions.length_tolerance.value.as_fraction(), Unit::Percent),
+        locale.in_words(cable.resistance_tolerance.value.as_fraction(), Unit::Percent),
+        locale.in_words(conditions.joint_resistance.value.as_ohms(), Unit::Ohm),
+        run.pairs.value.max(1),
+    );
+    if run.joints.value > 0 {
+        inputs = format!("{inputs}, n = {}", run.joints.value);
+    }
+    if let Some(protection) = &run.surge_protection {
+        inputs = format!("{inputs}, s = {}", locale.in_words(protection.value.as_ohms(), Unit::Ohm));
+    }
+    // A surge protector at the door lies in the section that leads to it.
+    let at_door = site.entrances.iter().find(|entrance| {
+        run.sections[section].to == latchline_site::model::RunStop::Station(entrance.station)
+    });
+    if let Some(protection) = at_door.and_then(|entrance| entrance.surge_protection.as_ref()) {
+        inputs = format!("{inputs}, e = {}", locale.in_words(protection.value.as_ohms(), Unit::Ohm));
+    }
+    inputs = format!("{inputs}; R = {resistance}, I = {current}");
+    let formula = "R I, R = (2 r L (1+a)(1+b) + 4 j + 2 n j L/ΣL) / p + s L/ΣL + e";
+    (what, formula, inputs, format!("{}; {}", cable.head.source, locale.word(Word::SourceKirchhoff)))
+}
+
+/// A number with three decimals and a unit.
+fn three(subject: &Subject<'_>, value: f64, unit: &str) -> String {
+    format!("{} {unit}", subject.locale.number(value, 3))
+}
+
+/// A line that the assessment calculated.
+fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec<Cell> {
+    let locale = &subject.locale;
+    let inputs: Vec<String> = line
+        .inputs
+        .iter()
+        .map(|input| {
+            format!(
+                "{} = {} ({})",
+                locale.foreign(input.symbol),
+                locale.finding_figure(input.figure),
+                locale.foreign(&input.source)
+            )
+        })
+        .collect();
+    let limit = line.limit.map_or(Cell::Empty, |limit| {
+        let sign = if limit.is_least { "≥" } else { "≤" };
+        Cell::text(format!("{sign} {}", locale.figure(limit.figure)))
+    });
+    vec![
+        Cell::text(about),
+        Cell::text(locale.foreign(&line.quantity.replace('-', " "))),
+        Cell::text(locale.foreign(line.formula)),
+        Cell::text(inputs.join("; ")),
+        locale.quantity(line.result.value, line.result.unit, Rounding::Nearest),
+        limit,
+        if line.limit.is_some() { locale.yes_no(line.holds()) } else { Cell::Empty },
+        Cell::text(locale.foreign(line.source)),
+    ]
+}

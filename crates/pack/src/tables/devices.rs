@@ -1,0 +1,166 @@
+//! The device schedule: every supply, box and station in walking order, with address and settings.
+
+use super::column;
+use crate::language::Word;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use crate::terminals::{Device, reference_designation};
+use latchline_site::addresses::{DeviceClass, SwitchSetting, settings};
+use latchline_site::catalogue::{AddressField, BoxRole, FieldKind, Media};
+use latchline_site::model::StationOwner;
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let shows_settings = subject.options.audience != crate::options::Audience::Client;
+    let mut columns = vec![
+        column(locale, Word::Number, 6),
+        column(locale, Word::Designation, 16),
+        column(locale, Word::Reference, 20),
+        column(locale, Word::What, 24),
+        column(locale, Word::Model, 16),
+        column(locale, Word::Place, 16),
+        column(locale, Word::Address, 30),
+    ];
+    if shows_settings {
+        columns.push(column(locale, Word::Settings, 36));
+        columns.push(column(locale, Word::Done, 6));
+    }
+    let mut table = Table::new(Part::Devices, locale.word(Word::DevicesTitle), columns);
+    if subject.site.family().addresses.latched_at_power_up && shows_settings {
+        table.note(locale.word(Word::LatchedAtPowerUp));
+    }
+    let mut place = None;
+    for (number, device) in subject.order.iter().enumerate() {
+        let here = subject.place_words(*device);
+        if place.as_ref() != Some(&here) {
+            table.heading(if here.is_empty() {
+                locale.word(Word::NoPlace).to_string()
+            } else {
+                here.clone()
+            });
+            place = Some(here.clone());
+        }
+        let (address, setting) = address_words(subject, *device);
+        let mut cells = vec![
+            Cell::count(number + 1),
+            Cell::text(device.name(subject.site)),
+            Cell::text(reference_designation(subject.site, *device)),
+            Cell::text(kind_words(subject, *device)),
+            Cell::text(model_name(subject, *device)),
+            Cell::text(here),
+            Cell::text(address),
+        ];
+        if shows_settings {
+            cells.push(Cell::text(setting));
+            cells.push(Cell::Tick);
+        }
+        table.row(cells);
+    }
+    table
+}
+
+/// What a device is.
+pub(super) fn kind_words(subject: &Subject<'_>, device: Device) -> String {
+    let (site, locale) = (subject.site, &subject.locale);
+    let word = match device {
+        Device::Supply(_) => Word::Supply,
+        Device::Box(index) => match site.box_model(&site.boxes[index]).role.value {
+            BoxRole::Distributor => Word::Distributor,
+            BoxRole::BranchBox => Word::BranchBox,
+        },
+        Device::Lock { .. } => Word::Lock,
+        Device::Station(index) => {
+            let station = &site.stations[index];
+            let is_video = site.station_model(station).media.value == Media::Video;
+            match (station.owner, is_video) {
+                (StationOwner::Dwelling { ordinal: 0, .. }, true) => Word::VideoStation,
+                (StationOwner::Dwelling { ordinal: 0, .. }, false) => Word::AudioStation,
+                (StationOwner::Dwelling { .. }, true) => Word::VideoExtension,
+                (StationOwner::Dwelling { .. }, false) => Word::AudioExtension,
+                (StationOwner::Entrance(_), true) => Word::VideoDoorStation,
+                (StationOwner::Entrance(_), false) => Word::AudioDoorStation,
+                (StationOwner::Management(_), _) => Word::ManagementStation,
+            }
+        }
+    };
+    locale.word(word).to_string()
+}
+
+/// Model name of a device.
+pub(super) fn model_name<'a>(subject: &Subject<'a>, device: Device) -> &'a str {
+    let site = subject.site;
+    match device {
+        Device::Supply(index) => &site.supplies[index].model.value,
+        Device::Box(index) => &site.boxes[index].model.value,
+        Device::Station(index) => &site.stations[index].model.value,
+        Device::Lock { entrance, lock } => &site.entrances[entrance].locks[lock].model.value,
+    }
+}
+
+/// The fields of a class of station.
+fn fields_of<'a>(subject: &Subject<'a>, class: DeviceClass) -> &'a [AddressField] {
+    let scheme = &subject.site.family().addresses;
+    match class {
+        DeviceClass::Indoor => &scheme.indoor,
+        DeviceClass::Door => &scheme.door,
+        DeviceClass::Management => &scheme.management,
+    }
+}
+
+/// Address and switch positions of a device in words.
+pub fn address_words(subject: &Subject<'_>, device: Device) -> (String, String) {
+    let locale = &subject.locale;
+    let Device::Station(station) = device else { return (String::new(), String::new()) };
+    let Some(address) = subject.assessment.addresses.stations.get(station) else {
+        return (String::new(), String::new());
+    };
+    let fields = fields_of(subject, address.class);
+    if fields.is_empty() {
+        return (locale.word(Word::NoAddress).to_string(), String::new());
+    }
+    let Some(numbers) = &address.numbers else {
+        return (locale.word(Word::AddressMissing).to_string(), String::new());
+    };
+    let mut words = Vec::new();
+    let mut positions = Vec::new();
+    for (field, number) in fields.iter().zip(numbers) {
+        let name = locale.word(match field.kind {
+            FieldKind::Building => Word::FieldBuilding,
+            FieldKind::Entrance => Word::FieldEntrance,
+            FieldKind::Dwelling => Word::FieldDwelling,
+            FieldKind::Extension => Word::FieldExtension,
+            FieldKind::Management => Word::FieldManagement,
+        });
+        words.push(format!("{name} {number}"));
+        if let Some(setting) = settings(field, *number) {
+            positions.push(format!("{}: {}", field.label, setting_words(subject, &setting)));
+        }
+    }
+    (words.join(", "), positions.join("; "))
+}
+
+/// The positions of switches in words.
+fn setting_words(subject: &Subject<'_>, setting: &SwitchSetting) -> String {
+    let locale = &subject.locale;
+    match setting {
+        SwitchSetting::Rotary { at, .. } => {
+            let at: Vec<String> = at.iter().map(|position| format!("{position:X}")).collect();
+            at.join(" ")
+        }
+        SwitchSetting::Dip { first_switch, on } => {
+            let switches = (*first_switch..).zip(on);
+            let words: Vec<String> =
+                switches.map(|(number, on)| format!("{number} {}", if *on { "ON" } else { "OFF" })).collect();
+            words.join(", ")
+        }
+        SwitchSetting::Jumpers { fitted } => {
+            let word = |fitted: bool| locale.word(if fitted { Word::JumperFitted } else { Word::JumperOpen });
+            let words: Vec<String> =
+                (1..).zip(fitted).map(|(number, fitted)| format!("{number} {}", word(*fitted))).collect();
+            words.join(", ")
+        }
+        SwitchSetting::Keyed { digits } => digits.clone(),
+    }
+}

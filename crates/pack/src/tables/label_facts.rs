@@ -1,0 +1,47 @@
+//! What a device's label says, and the text of its QR code.
+
+use super::devices::{address_words, kind_words};
+use crate::labels::foot;
+use crate::subject::Subject;
+use crate::terminals::Device;
+
+/// What stands on the label of a device.
+pub struct LabelFacts {
+    /// Its designation.
+    pub name: String,
+    /// What it is.
+    pub what: String,
+    /// Where it is.
+    pub place: String,
+    /// Address and switch positions.
+    pub address: String,
+    /// Revision and errors.
+    pub foot: String,
+    site: String,
+}
+
+/// Characters of a site's title in a code: a small label must scan.
+const MOST_TITLE: usize = 24;
+
+/// The facts of one device.
+pub fn label_facts(subject: &Subject<'_>, device: Device) -> LabelFacts {
+    let (address, _) = address_words(subject, device);
+    LabelFacts {
+        name: device.name(subject.site),
+        what: kind_words(subject, device),
+        place: subject.place_words(device),
+        address,
+        foot: foot(subject),
+        site: subject.site.title.chars().take(MOST_TITLE).collect(),
+    }
+}
+
+impl LabelFacts {
+    /// The facts as the text of a code: designation, site, address, revision, a line each.
+    pub fn code_text(&self) -> String {
+        let lines = [&self.name, &self.site, &self.address, &self.foot];
+        let filled: Vec<&str> =
+            lines.into_iter().map(|line| line.trim()).filter(|line| !line.is_empty()).collect();
+        filled.join("\n")
+    }
+}

@@ -1,0 +1,182 @@
+//! The parts list: quantities from the bill, spares, prices for the office.
+
+use super::column;
+use crate::cut::CableCuts;
+use crate::language::{Sentence, Word};
+use crate::locale::Rounding;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use latchline_finding::Unit;
+use latchline_site::bill::{Bill, BillKind, BillLine};
+use latchline_site::model::{LockFeed, Suppression};
+use std::collections::BTreeMap;
+
+/// One spare for so many of a model, begun fifties counted, from this number on (common practice, no
+/// source).
+const SPARE_OF: f64 = 50.0;
+/// Fewest of a model for which a spare is kept.
+const SPARE_FROM: f64 = 10.0;
+
+/// Spares of a line of the bill.
+fn spares(line: &BillLine) -> f64 {
+    match line.kind {
+        BillKind::IndoorStation | BillKind::DoorStation if line.quantity >= SPARE_FROM => {
+            (line.quantity / SPARE_OF).ceil()
+        }
+        _ => 0.0,
+    }
+}
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>, cables: &[CableCuts]) -> Table {
+    let locale = &subject.locale;
+    let shows_prices = subject.options.shows_prices();
+    let mut columns = vec![
+        column(locale, Word::Kind, 18),
+        column(locale, Word::Model, 18),
+        column(locale, Word::Title, 40),
+        column(locale, Word::Needed, 11),
+        column(locale, Word::Spares, 9),
+        column(locale, Word::ToOrder, 11),
+    ];
+    if shows_prices {
+        columns.push(column(locale, Word::UnitPrice, 11));
+        let mut sum = column(locale, Word::LinePrice, 12);
+        sum.is_summed = true;
+        columns.push(sum);
+    }
+    columns.push(column(locale, Word::Remark, 36));
+    let mut table = Table::new(Part::Parts, locale.word(Word::PartsTitle), columns);
+    table.note(
+        locale.say(&Sentence::SpareRule {
+            from: &locale.number(SPARE_FROM, 0),
+            of: &locale.number(SPARE_OF, 0),
+        }),
+    );
+    if shows_prices {
+        table.note(locale.say(&Sentence::PricesIn { currency: &subject.site.catalogue.currency }));
+    }
+    let mut unpriced = 0;
+    for line in Bill::of(subject.site).lines {
+        let cut = cables.iter().find(|cable| line.kind == BillKind::Cable && cable.cable == line.name);
+        unpriced += usize::from(line.unit_price.is_none());
+        table.row(line_cells(subject, &line, cut));
+    }
+    for (word, count) in small_parts(subject) {
+        let mut cells = vec![
+            locale.cell(Word::KindSmall),
+            Cell::Empty,
+            Cell::text(word),
+            Cell::count(count),
+            Cell::count(0),
+            Cell::count(count),
+        ];
+        if shows_prices {
+            cells.extend([Cell::Empty, Cell::Empty]);
+            unpriced += 1;
+        }
+        cells.push(locale.cell(Word::NotInCatalogue));
+        table.row(cells);
+    }
+    if shows_prices && unpriced > 0 {
+        table.note(locale.say(&Sentence::LinesWithoutPrice { count: &unpriced.to_string() }));
+    }
+    table
+}
+
+fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -> Vec<Cell> {
+    let locale = &subject.locale;
+    let kind = match line.kind {
+        BillKind::Supply => Word::Supply,
+        BillKind::Box => Word::BoxKind,
+        BillKind::DoorStation => Word::DoorStation,
+        BillKind::IndoorStation => Word::IndoorStation,
+        BillKind::ManagementStation => Word::ManagementStation,
+        BillKind::Accessory => Word::Accessory,
+        BillKind::Lock => Word::Lock,
+        BillKind::Cable => Word::Cable,
+    };
+    let is_cable = line.kind == BillKind::Cable;
+    let amount = |value: f64| match is_cable {
+        true => locale.quantity(value, Unit::Metre, Rounding::Up),
+        false => Cell::Count(value.round().max(0.0) as u64),
+    };
+    let spares = spares(line);
+    let order = cut.map_or(line.quantity + spares, CableCuts::bought_m);
+    let order_cell = amount(order);
+    let mut cells = vec![
+        locale.cell(kind),
+        Cell::text(&line.name),
+        Cell::text(&line.title),
+        amount(line.quantity),
+        if is_cable { amount((order - line.quantity).max(0.0)) } else { amount(spares) },
+        order_cell.clone(),
+    ];
+    if subject.options.shows_prices() {
+        // The price of a cable is per metre; in feet it is converted with the amount.
+        let per_shown = order_cell.number().filter(|shown| *shown > 0.0).map_or(1.0, |shown| order / shown);
+        let price =
+            line.unit_price.map(|price| if is_cable { round_to(price * per_shown, 4) } else { price });
+        cells.push(price.map_or(Cell::Empty, Cell::Money));
+        let product = price.zip(order_cell.number()).map(|(price, amount)| price * amount);
+        cells.push(product.map_or(Cell::Empty, |value| Cell::Product { columns: (5, 6), value }));
+    }
+    cells.push(if is_cable { locale.cell(Word::OrderedInDrums) } else { Cell::Empty });
+    cells
+}
+
+fn round_to(value: f64, decimals: i32) -> f64 {
+    let scale = f64::from(10_i32.pow(decimals.clamp(0, 9) as u32));
+    (value * scale).round() / scale
+}
+
+/// What the site needs besides the catalogue's parts, by name.
+fn small_parts(subject: &Subject<'_>) -> BTreeMap<String, usize> {
+    let (site, locale) = (subject.site, &subject.locale);
+    let mut parts: BTreeMap<String, usize> = BTreeMap::new();
+    let mut add = |name: String| *parts.entry(name).or_default() += 1;
+    let protections = site.entrances.iter().filter_map(|entrance| entrance.surge_protection.as_ref());
+    for protection in protections.chain(site.runs.iter().filter_map(|run| run.surge_protection.as_ref())) {
+        let ohm = locale.in_words(protection.value.as_ohms(), Unit::Ohm);
+        add(locale.say(&Sentence::SurgeProtector { resistance: &ohm }));
+    }
+    for run in &site.runs {
+        if run.terminator.as_ref().is_some_and(|terminator| terminator.value)
+            && !has_own_terminator(site, run)
+        {
+            add(locale.word(Word::TerminatorPart).to_string());
+        }
+    }
+    for lock in site.entrances.iter().flat_map(|entrance| &entrance.locks) {
+        match lock.suppression.as_ref().map(|stated| stated.value) {
+            Some(Suppression::Diode) => add(locale.word(Word::DiodePart).to_string()),
+            Some(Suppression::Clamp) => add(locale.word(Word::ClampPart).to_string()),
+            Some(Suppression::Varistor) => add(locale.word(Word::VaristorPart).to_string()),
+            Some(Suppression::None) | None => {}
+        }
+        if lock.exit_button.value {
+            add(locale.word(Word::ExitButtonPart).to_string());
+        }
+        if lock.door_contact.value {
+            add(locale.word(Word::DoorContactPart).to_string());
+        }
+        if lock.emergency_release.as_ref().is_some_and(|stated| stated.value) {
+            add(locale.word(Word::EmergencyReleasePart).to_string());
+        }
+        if lock.feed.value == LockFeed::OwnSupply {
+            add(locale.word(Word::LockSupplyPart).to_string());
+        }
+    }
+    parts
+}
+
+/// Whether the last station of a run brings its own terminator.
+fn has_own_terminator(site: &latchline_site::model::Site, run: &latchline_site::model::Run) -> bool {
+    match run.sections.last().map(|section| section.to) {
+        Some(latchline_site::model::RunStop::Station(station)) => {
+            site.station_model(&site.stations[station]).built_in_terminator.value
+        }
+        _ => false,
+    }
+}

@@ -1,0 +1,95 @@
+//! The snag list: what the check found, what could not be judged, and room for what is found on site.
+
+use super::column;
+use crate::language::{Sentence, Word};
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use latchline_finding::{Finding, Severity};
+
+/// Empty lines for what is found on site.
+const EMPTY_LINES: usize = 25;
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let columns = vec![
+        column(locale, Word::Line, 6),
+        column(locale, Word::Kind, 12),
+        column(locale, Word::Where, 18),
+        column(locale, Word::Snag, 70),
+        column(locale, Word::Value, 12),
+        column(locale, Word::Limit, 12),
+        column(locale, Word::State, 24),
+        column(locale, Word::DateDone, 14),
+        column(locale, Word::By, 12),
+    ];
+    let mut table = Table::new(Part::Snags, locale.word(Word::SnagsTitle), columns);
+    table.note(locale.word(Word::SnagsNote));
+    let mut number = 0;
+    table.heading(locale.word(Word::SnagsFound));
+    for finding in &subject.findings {
+        number += 1;
+        let kind = match finding.severity {
+            Severity::Error => Word::Error,
+            Severity::Warning => Word::Warning,
+            Severity::Advice => Word::Advice,
+        };
+        let mut cells = finding_cells(subject, finding, number, kind);
+        cells.extend([Cell::WriteIn, Cell::WriteIn]);
+        table.row(cells);
+    }
+    for gap in &subject.assessment.not_judged {
+        number += 1;
+        let elements: Vec<&str> = gap.elements.iter().map(|element| element.as_str()).collect();
+        table.row(vec![
+            Cell::count(number),
+            locale.cell(Word::NotJudged),
+            Cell::text(elements.join(", ")),
+            Cell::text(format!("{}: {}", gap.code, locale.say(&Sentence::Needs { what: &gap.missing }))),
+            Cell::Empty,
+            Cell::Empty,
+            Cell::Empty,
+            Cell::WriteIn,
+            Cell::WriteIn,
+        ]);
+    }
+    let accepted: Vec<&Finding> =
+        subject.assessment.findings.iter().filter(|finding| finding.accepted.is_some()).collect();
+    if !accepted.is_empty() {
+        table.heading(locale.word(Word::SnagsAccepted));
+        for finding in accepted {
+            number += 1;
+            let mut cells = finding_cells(subject, finding, number, Word::Accepted);
+            if let Some(acceptance) = &finding.accepted {
+                cells[6] = Cell::text(&acceptance.reason);
+                cells.push(Cell::Date(acceptance.date.clone()));
+            }
+            table.row(cells);
+        }
+    }
+    table.heading(locale.word(Word::SnagsOnSite));
+    for _ in 0..EMPTY_LINES {
+        number += 1;
+        let mut cells = vec![Cell::count(number)];
+        cells.extend(std::iter::repeat_n(Cell::WriteIn, 8));
+        table.row(cells);
+    }
+    table
+}
+
+fn finding_cells(subject: &Subject<'_>, finding: &Finding, number: usize, kind: Word) -> Vec<Cell> {
+    let locale = &subject.locale;
+    let figure = |figure: &Option<latchline_finding::Figure>| {
+        figure.map_or(Cell::Empty, |figure| Cell::text(locale.finding_figure(figure)))
+    };
+    vec![
+        Cell::count(number),
+        locale.cell(kind),
+        Cell::text(finding.element.as_ref().map_or("", |element| element.as_str())),
+        Cell::text(locale.finding(finding)),
+        figure(&finding.value),
+        figure(&finding.limit),
+        finding.state.as_ref().map_or(Cell::Empty, |state| Cell::text(locale.state(state))),
+    ]
+}

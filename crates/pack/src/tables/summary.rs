@@ -1,0 +1,156 @@
+//! The system summary: what is there, and what the check says.
+
+use super::column;
+use crate::language::{Sentence, Word};
+use crate::locale::Rounding;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use latchline_assess::Verdict;
+use latchline_finding::Unit;
+use latchline_site::catalogue::BoxRole;
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let columns = vec![
+        column(locale, Word::About, 16),
+        column(locale, Word::Item, 40),
+        column(locale, Word::Value, 24),
+        column(locale, Word::Remark, 60),
+    ];
+    let mut table = Table::new(Part::Summary, locale.word(Word::SummaryTitle), columns);
+    for caution in super::cautions(locale) {
+        table.note(caution);
+    }
+    verdict(subject, &mut table);
+    counts(subject, &mut table);
+    for source in &subject.assessment.sources {
+        source_rows(subject, source, &mut table);
+    }
+    states(subject, &mut table);
+    table
+}
+
+fn add(
+    subject: &Subject<'_>,
+    table: &mut Table,
+    about: &str,
+    item: Word,
+    value: Cell,
+    remark: impl Into<String>,
+) {
+    table.row(vec![Cell::text(about), subject.locale.cell(item), value, Cell::text(remark)]);
+}
+
+fn verdict(subject: &Subject<'_>, table: &mut Table) {
+    let locale = &subject.locale;
+    table.heading(locale.word(Word::Verdict));
+    add(subject, table, "", Word::Verdict, Cell::text(locale.verdict(subject)), "");
+    if let Verdict::HoldsOnAssumedData(values) = &subject.assessment.verdict {
+        for value in values {
+            add(subject, table, "", Word::AssumedValue, Cell::text(value), "");
+        }
+    }
+    for gap in &subject.assessment.not_judged {
+        let needs = locale.say(&Sentence::Needs { what: &gap.missing });
+        add(subject, table, "", Word::NotJudged, Cell::text(gap.code), needs);
+    }
+    if let Some(device) = subject.assessment.tightest_device().map(|index| &subject.assessment.devices[index])
+    {
+        let margin = locale.quantity(device.worst.margin_v(), Unit::Volt, Rounding::Down);
+        let state = locale.state(&device.worst.state);
+        add(subject, table, device.id.as_str(), Word::LeastMargin, margin, state);
+    }
+}
+
+fn counts(subject: &Subject<'_>, table: &mut Table) {
+    let (site, locale) = (subject.site, &subject.locale);
+    table.heading(locale.word(Word::WhatIsThere));
+    add(subject, table, "", Word::Family, Cell::text(&site.family().head.title), site.family.value.clone());
+    let boxes = |role| site.boxes.iter().filter(|item| site.box_model(item).role.value == role).count();
+    for (item, count) in [
+        (Word::Buildings, site.buildings.len()),
+        (Word::Dwellings, site.dwellings.len()),
+        (Word::Stations, site.stations.len()),
+        (Word::Entrances, site.entrances.len()),
+        (Word::ManagementStations, site.management.len()),
+        (Word::Supplies, site.supplies.len()),
+        (Word::Distributors, boxes(BoxRole::Distributor)),
+        (Word::BranchBoxes, boxes(BoxRole::BranchBox)),
+        (Word::Runs, site.runs.len()),
+    ] {
+        add(subject, table, "", item, Cell::count(count), "");
+    }
+    let length = |existing: bool| {
+        let cables = subject.wiring.cables.iter().filter(|cable| cable.is_existing == existing);
+        cables.map(|cable| cable.length_m * f64::from(cable.pieces)).sum::<f64>()
+    };
+    add(subject, table, "", Word::NewCable, locale.quantity(length(false), Unit::Metre, Rounding::Up), "");
+    add(
+        subject,
+        table,
+        "",
+        Word::ExistingCable,
+        locale.quantity(length(true), Unit::Metre, Rounding::Up),
+        "",
+    );
+}
+
+fn source_rows(subject: &Subject<'_>, source: &latchline_assess::SourceSummary, table: &mut Table) {
+    let locale = &subject.locale;
+    let id = source.id.as_str();
+    table.heading(format!("{id}  {}", source.model));
+    add(subject, table, id, Word::Stations, Cell::count(source.stations), "");
+    let limit = |value: Option<f64>, unit| {
+        value.map_or(String::new(), |value| {
+            locale.say(&Sentence::AtMost { value: &locale.in_words(value, unit) })
+        })
+    };
+    let state = locale.state(&source.current.state);
+    let current = locale.quantity_or_dash(source.current.current_a, Unit::Ampere, Rounding::Up);
+    let of_limit = limit(source.current.limit_a, Unit::Ampere);
+    let remark = if of_limit.is_empty() { state } else { format!("{of_limit}; {state}") };
+    add(subject, table, id, Word::LargestCurrent, current, remark);
+    if let Some(in_hand) =
+        source.current.limit_a.zip(source.current.current_a).map(|(limit, now)| limit - now)
+    {
+        add(
+            subject,
+            table,
+            id,
+            Word::CurrentInHand,
+            locale.quantity(in_hand, Unit::Ampere, Rounding::Down),
+            "",
+        );
+    }
+    if let Some(power) = source.power_w {
+        let remark = limit(source.rated_power_w, Unit::Watt);
+        add(subject, table, id, Word::LargestPower, locale.quantity(power, Unit::Watt, Rounding::Up), remark);
+    }
+    if let Some(in_hand) = source.rated_power_w.zip(source.power_w).map(|(rated, now)| rated - now) {
+        add(subject, table, id, Word::PowerInHand, locale.quantity(in_hand, Unit::Watt, Rounding::Down), "");
+    }
+    if let Some(margin) = source.loading_margin {
+        let value = locale.quantity(margin, Unit::Ratio, Rounding::Down);
+        add(subject, table, id, Word::LoadingMargin, value, locale.word(Word::LoadingMarginMeaning));
+    }
+    if let Some(worst) = source.worst_device.map(|index| &subject.assessment.devices[index]) {
+        let value = locale.quantity(worst.worst.margin_v(), Unit::Volt, Rounding::Down);
+        add(subject, table, worst.id.as_str(), Word::LeastMargin, value, locale.state(&worst.worst.state));
+    }
+}
+
+fn states(subject: &Subject<'_>, table: &mut Table) {
+    let locale = &subject.locale;
+    table.heading(locale.word(Word::StatesSolved));
+    for state in &subject.assessment.states {
+        let sets = locale.say(&Sentence::SetsSolved {
+            solved: &state.solved_sets.to_string(),
+            of: &format!("{:.0}", state.call_sets),
+        });
+        let exact = locale.word(if state.exact { Word::SearchComplete } else { Word::SearchBounded });
+        let name = Cell::text(locale.state(&state.kind.into()));
+        add(subject, table, "", Word::State, name, format!("{sets}; {exact}"));
+    }
+}

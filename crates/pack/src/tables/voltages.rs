@@ -1,0 +1,93 @@
+//! The expected voltage at every terminal: in standby, as a meter should read it, and in the worst state.
+
+use super::{column, measured};
+use crate::language::Word;
+use crate::locale::Rounding;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use crate::terminals::{Device, Terminal, place_name};
+use latchline_finding::Unit;
+use latchline_network::NodeRef;
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let volts = |title, width| measured(locale, title, Unit::Volt, width);
+    let columns = vec![
+        column(locale, Word::Terminal, 18),
+        volts(Word::StandbyNominal, 10),
+        volts(Word::StandbyLowest, 10),
+        volts(Word::StandbyHighest, 10),
+        column(locale, Word::WorstState, 26),
+        volts(Word::WorstNominal, 10),
+        volts(Word::WorstLowest, 10),
+        volts(Word::LimitThere, 10),
+        volts(Word::Margin, 10),
+        column(locale, Word::Reading, 12),
+    ];
+    let mut table = Table::new(Part::Voltages, locale.word(Word::VoltagesTitle), columns);
+    table.note(locale.word(Word::StandbyMeaning));
+    table.note(locale.word(Word::CornersMeaning));
+    for device in &subject.order {
+        for (terminal, node) in terminals(subject, *device) {
+            let mut cells = vec![Cell::text(place_name(subject.site, (*device, terminal)))];
+            cells.extend(standby_cells(subject, node));
+            cells.extend(if matches!(terminal, Terminal::In | Terminal::Input) {
+                worst_cells(subject, *device)
+            } else {
+                vec![Cell::Empty; 5]
+            });
+            cells.push(Cell::WriteIn);
+            table.row(cells);
+        }
+    }
+    table
+}
+
+/// The terminals of a device with their nodes; a port that feeds nothing has none. A station's `out` is
+/// joined to its `in` and is not listed.
+fn terminals(subject: &Subject<'_>, device: Device) -> Vec<(Terminal, Option<NodeRef>)> {
+    let input = subject.node(device);
+    match device {
+        Device::Supply(_) => subject
+            .wiring
+            .of_device(device)
+            .filter(|(_, leg, _)| *leg == crate::terminals::Leg::Plus)
+            .map(|(terminal, ..)| (terminal, input))
+            .collect(),
+        Device::Box(index) => {
+            let ports = subject.site.box_model(&subject.site.boxes[index]).ports.value;
+            let mut list = vec![(Terminal::Input, input)];
+            list.extend((1..=ports).map(|port| (Terminal::Port(port), subject.port_node(index, port))));
+            list
+        }
+        _ => vec![(Terminal::In, input)],
+    }
+}
+
+/// Nominal, lowest and highest voltage in standby.
+pub(super) fn standby_cells(subject: &Subject<'_>, node: Option<NodeRef>) -> [Cell; 3] {
+    let locale = &subject.locale;
+    match node.and_then(|node| subject.standby.voltage(node)) {
+        Some(voltage) => [
+            locale.quantity(voltage.nominal, Unit::Volt, Rounding::Nearest),
+            locale.quantity(voltage.low, Unit::Volt, Rounding::Down),
+            locale.quantity(voltage.high, Unit::Volt, Rounding::Up),
+        ],
+        None => [Cell::text("–"), Cell::text("–"), Cell::text("–")],
+    }
+}
+
+fn worst_cells(subject: &Subject<'_>, device: Device) -> Vec<Cell> {
+    let locale = &subject.locale;
+    let Some(result) = subject.result(&device.name(subject.site)) else { return vec![Cell::Empty; 5] };
+    let worst = &result.worst;
+    vec![
+        Cell::text(locale.state(&worst.state)),
+        locale.quantity_or_dash(worst.nominal_v, Unit::Volt, Rounding::Nearest),
+        locale.quantity_or_dash(worst.adverse_v, Unit::Volt, Rounding::Down),
+        locale.quantity(worst.limit_v, Unit::Volt, Rounding::Nearest),
+        locale.quantity(worst.margin_v(), Unit::Volt, Rounding::Down),
+    ]
+}

@@ -1,0 +1,4 @@
+//! Tables as files.
+
+pub mod csv;
+pub mod xlsx;

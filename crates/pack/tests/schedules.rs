@@ -1,0 +1,292 @@
+//! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
+
+use latchline_finding::Sources;
+use latchline_pack::{Audience, Cell, Language, Options, Part, Stamp, Subject, Table, Units, pack, tables};
+use latchline_site::model::Site;
+use latchline_site::{builtin_catalogue, resolve};
+use proptest::prelude::*;
+use std::collections::BTreeMap;
+
+/// A site file from a few random choices: floors, flats on each, how each floor is wired.
+fn site_text(floors: &[(u8, u8)], names: &str, entrances: u8) -> String {
+    let mut boxes = String::from("D0 = { model = \"ostrel-d6t\", place = \"A/0\" }\n");
+    let mut branches = String::new();
+    let mut runs =
+        String::from("feed = { from = \"PS\", to = \"D0\", cable = \"flex-1.5\", length = \"1.5 m\" }\n");
+    let mut dwellings = String::new();
+    let floor_names: Vec<String> = (0..floors.len()).map(|floor| format!("\"{floor}\"")).collect();
+    let (mut head, mut port) = (String::from("D0"), 1);
+    let mut flat = 0;
+    let mut next_port = |boxes: &mut String, runs: &mut String, floor: usize| {
+        // The last port of a box leads to the next box.
+        if port == 4 {
+            let name = format!("D{}", boxes.lines().count());
+            boxes.push_str(&format!("{name} = {{ model = \"ostrel-d6t\", place = \"A/{floor}\" }}\n"));
+            runs.push_str(&format!(
+                "to-{name} = {{ from = \"{head}.6\", to = \"{name}\", length = \"4 m\" }}\n"
+            ));
+            (head, port) = (name, 1);
+        }
+        port += 1;
+        format!("{head}.{}", port - 1)
+    };
+    let mut doors = String::new();
+    for door in 0..entrances {
+        let role = if door == 0 { "main" } else { "secondary" };
+        doors.push_str(&format!(
+            "\"E{door}\" = {{ role = \"{role}\", place = \"A/0\", outdoors = true, lock = {{ model = \"strike-12\", cable = \"flex-1.0\", length = \"5 m\" }} }}\n"
+        ));
+        let from = next_port(&mut boxes, &mut runs, 0);
+        runs.push_str(&format!("W-E{door} = {{ from = \"{from}\", to = \"E{door}\", length = \"12 m\" }}\n"));
+    }
+    for (floor, (flats, wiring)) in floors.iter().enumerate() {
+        let mut here = Vec::new();
+        for _ in 0..*flats {
+            flat += 1;
+            let name = format!("{names}{flat}");
+            let more = if flat % 5 == 0 { ", extensions = [\"ostrel-v4\"]" } else { "" };
+            dwellings.push_str(&format!("{name:?} = {{ place = \"A/{floor}\"{more} }}\n"));
+            here.push(name.clone());
+            if flat % 5 == 0 {
+                here.push(format!("{name}:2"));
+            }
+        }
+        let list =
+            |part: &[String]| part.iter().map(|name| format!("{name:?}")).collect::<Vec<_>>().join(", ");
+        let from = next_port(&mut boxes, &mut runs, floor);
+        match wiring % 3 {
+            0 => runs.push_str(&format!(
+                "W{floor} = {{ from = \"{from}\", to = [{}], first = \"6 m\", spacing = \"7 m\", pairs = 2 }}\n",
+                list(&here)
+            )),
+            1 => {
+                branches.push_str(&format!("T{floor} = {{ model = \"ostrel-t4\", place = \"A/{floor}\" }}\n"));
+                runs.push_str(&format!("W{floor} = {{ from = \"{from}\", to = \"T{floor}\", length = \"3 m\" }}\n"));
+                for (number, part) in here.chunks(here.len().div_ceil(2)).enumerate() {
+                    runs.push_str(&format!(
+                        "W{floor}-{number} = {{ from = \"T{floor}.{}\", to = [{}], first = \"5 m\", spacing = \"6 m\", existing = true }}\n",
+                        number + 1,
+                        list(part)
+                    ));
+                }
+            }
+            _ => {
+                let (first, rest) = here.split_at(1);
+                runs.push_str(&format!("W{floor} = {{ from = \"{from}\", to = [{}], length = \"9 m\" }}\n", list(first)));
+                if !rest.is_empty() {
+                    runs.push_str(&format!(
+                        "W{floor}-on = {{ from = {:?}, to = [{}], first = \"4 m\", spacing = \"5 m\" }}\n",
+                        first[0],
+                        list(rest)
+                    ));
+                }
+            }
+        }
+    }
+    format!(
+        "[site]\ntitle = \"Random\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [buildings]\nA = {{ floors = [{}] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120b\", place = \"A/0\" }}\n\
+         [distributors]\n{boxes}[branch-boxes]\n{branches}[entrances]\n{doors}[dwellings]\n{dwellings}[runs]\n{runs}",
+        floor_names.join(", ")
+    )
+}
+
+fn resolved(text: &str) -> Site {
+    let mut sources = Sources::new();
+    let file = sources.add("site.toml", text);
+    let (name, builtin) = builtin_catalogue();
+    let catalogue = sources.add(name, builtin);
+    let resolved = resolve(&sources, file, &[catalogue]);
+    resolved.site.unwrap_or_else(|| panic!("{:?}\n{text}", resolved.findings))
+}
+
+fn stamp() -> Stamp {
+    Stamp::of_texts(["x"], None, None)
+}
+
+/// How often each text stands in a column.
+fn column(table: &Table, column: usize) -> BTreeMap<String, usize> {
+    let mut counts = BTreeMap::new();
+    for cells in table.body() {
+        *counts.entry(cells[column].words().to_string()).or_default() += 1;
+    }
+    counts
+}
+
+fn names<'n>(names: impl Iterator<Item = &'n latchline_finding::ElementId>) -> BTreeMap<String, usize> {
+    names.map(|name| (name.to_string(), 1)).collect()
+}
+
+fn check(site: &Site) {
+    let assessment = latchline_assess::assess(site);
+    let (options, stamp) = (Options::default(), stamp());
+    let subject = Subject::new(site, &assessment, &[], &options, &stamp);
+    let tables = tables::tables(&subject);
+    let table = |part: Part| tables.iter().find(|table| table.part == part).expect("the part is there");
+
+    let mut devices = names(site.supplies.iter().map(|supply| &supply.id));
+    devices.extend(names(site.boxes.iter().map(|item| &item.id)));
+    devices.extend(names(site.stations.iter().map(|station| &station.id)));
+    assert_eq!(column(table(Part::Devices), 1), devices, "device schedule");
+
+    let mut called = names(site.dwellings.iter().map(|dwelling| &dwelling.id));
+    called.extend(names(site.management.iter().map(|management| &management.id)));
+    assert_eq!(column(table(Part::Calls), 0), called, "who calls whom");
+
+    // Every section of every run once, in the order of the run.
+    let sections: Vec<(String, usize)> =
+        site.runs.iter().map(|run| (run.id.to_string(), run.sections.len())).collect();
+    let mut listed = column(table(Part::Cables), 1);
+    listed.remove("");
+    assert_eq!(listed, sections.iter().cloned().collect(), "cable list");
+    assert!(column(table(Part::Cables), 0).values().all(|count| *count == 1));
+
+    // Every port of every box once in each leg, free or with what is wired to it.
+    let mut terminals: BTreeMap<(String, String, String), usize> = BTreeMap::new();
+    let mut ends: BTreeMap<(String, String), usize> = BTreeMap::new();
+    for cells in table(Part::Wiring).body() {
+        let word = |index: usize| cells[index].words().to_string();
+        *terminals.entry((word(0), word(1), word(2))).or_default() += 1;
+        if !word(3).is_empty() {
+            *ends.entry((word(3), format!("{}{:?}", word(2), cells[5]))).or_default() += 1;
+        }
+    }
+    for item in &site.boxes {
+        for port in 1..=site.box_model(item).ports.value {
+            for leg in ["+", "−"] {
+                let key = (item.id.to_string(), port.to_string(), leg.to_string());
+                let pairs = site
+                    .runs
+                    .iter()
+                    .find(|run| site.start_id(run.from).as_str() == format!("{}.{port}", item.id));
+                let wanted = pairs.map_or(1, |run| run.pairs.value as usize);
+                assert_eq!(terminals.get(&key), Some(&wanted), "port {key:?}");
+            }
+        }
+    }
+    for name in devices.keys() {
+        assert!(terminals.keys().any(|(device, ..)| device == name), "{name} in the wiring schedule");
+    }
+    // Each conductor of each cable has two ends.
+    assert!(ends.values().all(|count| *count == 2), "{ends:?}");
+
+    // Each length to be bought is cut once.
+    let cuts = column(table(Part::CutList), 3);
+    assert!(cuts.values().all(|count| *count == 1));
+    let new: usize = site.runs.iter().filter(|run| !run.existing.value).map(|run| run.sections.len()).sum();
+    assert_eq!(cuts.len(), new + site.entrances.len());
+
+    // Each run is measured before power and connected once; each voltage is expected once.
+    let whole = |part: Part, starts: &str, column: usize| {
+        let rows = table(part).body().filter(|cells| cells[2].words().starts_with(starts));
+        let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+        rows.for_each(|cells| *counts.entry(cells[column].words().to_string()).or_default() += 1);
+        counts
+    };
+    let runs = names(site.runs.iter().map(|run| &run.id));
+    assert_eq!(whole(Part::BeforePower, "Loop resistance from", 1), runs, "loop readings");
+    let connected = whole(Part::Live, "Connect run", 2);
+    assert_eq!(connected.len(), runs.len());
+    assert!(connected.values().all(|count| *count == 1));
+    let stations = names(site.stations.iter().map(|station| &station.id));
+    assert_eq!(whole(Part::Live, "Voltage at the terminals", 1), stations, "station readings");
+    assert!(column(table(Part::Voltages), 0).values().all(|count| *count == 1));
+    let listed = column(table(Part::InHand), 1);
+    assert!(runs.keys().all(|run| listed.get(run) == Some(&1)), "runs in hand");
+
+    // Predictions lie within their own ranges.
+    for part in [Part::BeforePower, Part::Live] {
+        for cells in table(part).body() {
+            if let (Some(nominal), Some(low), Some(high)) =
+                (cells[3].number(), cells[4].number(), cells[5].number())
+            {
+                assert!(low - 0.011 <= nominal && nominal <= high + 0.011, "{cells:?}");
+            }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn everything_stands_in_each_schedule_once(
+        floors in prop::collection::vec((1_u8..7, 0_u8..3), 1..6),
+        names in prop::sample::select(vec!["A-", "=1+", "شقة ", "部屋", "Flat \"Nord\" & Süd "]),
+        entrances in 1_u8..3,
+    ) {
+        check(&resolved(&site_text(&floors, names, entrances)));
+    }
+}
+
+fn small_site() -> Site {
+    resolved(&site_text(&[(3, 0), (4, 1), (2, 2)], "A-", 2))
+}
+
+fn text_of(site: &Site, options: &Options) -> Vec<(String, String)> {
+    let assessment = latchline_assess::assess(site);
+    let files = pack(site, &assessment, &[], options, &stamp()).expect("a pack");
+    files.into_iter().map(|file| (file.name, String::from_utf8_lossy(&file.bytes).into_owned())).collect()
+}
+
+#[test]
+fn the_same_input_gives_the_same_bytes() {
+    let site = small_site();
+    let assessment = latchline_assess::assess(&site);
+    let make = || pack(&site, &assessment, &[], &Options::default(), &stamp()).expect("a pack");
+    assert_eq!(make(), make());
+}
+
+#[test]
+fn every_text_file_says_revision_input_and_cautions() {
+    let hash = stamp().input_sha256;
+    for (name, text) in text_of(&small_site(), &Options::default()) {
+        if !name.ends_with(".xlsx") {
+            assert!(text.contains(&hash), "{name} has the hash");
+            assert!(text.contains("not a certificate"), "{name} has the cautions");
+            assert!(text.contains(&hash[..8]), "{name} has the revision");
+        }
+    }
+}
+
+#[test]
+fn the_client_sees_no_prices_and_the_installer_none_either() {
+    let site = small_site();
+    for (audience, prices) in
+        [(Audience::Client, false), (Audience::Installer, false), (Audience::Office, true)]
+    {
+        let options = Options { audience, ..Options::default() };
+        let files = text_of(&site, &options);
+        let parts = files.iter().find(|(name, _)| name.contains("-parts.csv")).map(|(_, text)| text);
+        assert_eq!(parts.expect("a parts list").contains("Unit price"), prices, "{audience:?}");
+        let has = |part: &str| files.iter().any(|(name, _)| name.contains(part));
+        assert_eq!(has("-wiring.csv"), audience != Audience::Client);
+        assert_eq!(has("switch-cards"), audience != Audience::Client);
+    }
+}
+
+#[test]
+fn german_and_american_packs() {
+    let site = small_site();
+    let options = Options { language: Language::German, ..Options::default() };
+    for (name, text) in text_of(&site, &options).iter().filter(|(name, _)| name.ends_with(".csv")) {
+        for english in ["Isolate and prove", "Wiring schedule", "Voltage at", "holds in", "Length"] {
+            assert!(!text.contains(english), "{name} says {english:?}");
+        }
+        assert!(text.contains("kein Konformitätsnachweis"), "{name}");
+    }
+    let options = Options { units: Units::Us, ..Options::default() };
+    let files = text_of(&site, &options);
+    let cables = files.iter().find(|(name, _)| name.contains("-cables.csv")).expect("a cable list");
+    // 12 m are 39.4 ft, rounded up (the foot is 0.3048 m by definition).
+    assert!(cables.1.contains("Length, ft") && cables.1.contains(",39.4,"), "{}", cables.1);
+}
+
+#[test]
+fn a_cell_of_a_formula_like_name_is_text() {
+    let site = resolved(&site_text(&[(2, 0)], "=1+", 1));
+    let files = text_of(&site, &Options::default());
+    let devices = files.iter().find(|(name, _)| name.contains("-devices.csv")).expect("a device schedule");
+    assert!(devices.1.contains("'=1+1"), "guarded: {}", devices.1);
+    assert_eq!(Cell::text("=1+1").words(), "=1+1");
+}

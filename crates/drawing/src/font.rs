@@ -1,6 +1,6 @@
 //! How wide a text is.
 //!
-//! Widths are those of the common sans family (see [`crate::font_widths`]); a character outside
+//! Widths are those of the common sans family (see `font_widths.rs`); a character outside
 //! the table counts as one em, which is at least its width in the scripts that a sans fallback
 //! draws at full width. The SVG backend also pins every text to the width measured here, so a text
 //! keeps its box even where another font has to stand in.

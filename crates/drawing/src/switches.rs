@@ -97,9 +97,6 @@ fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool]) {
         group.rectangle(Layer::Device, Area::new(slot.x, top, 1.6, 3.0), 0.0, Some(thin()), Some(Ink::Text));
         let number = Text::new((centre, y + 10.0), (first + place as u32).to_string(), FIGURE_MM);
         group.text(Layer::Lettering, number.anchored(Anchor::Middle).ink(Ink::Quiet));
-        let word = if *on { "ON" } else { "–" };
-        let state = Text::new((centre, y + BODY_MM + 3.2), word, if *on { 1.55 } else { 2.4 }).bold();
-        group.text(Layer::Lettering, state.anchored(Anchor::Middle));
     }
     let side = x + width + 1.2;
     group.text(Layer::Lettering, Text::new((side, y + 3.6), "ON", FIGURE_MM).ink(Ink::Quiet));
@@ -110,7 +107,7 @@ fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool]) {
         (first..).zip(on).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();
     let words =
         if numbers.is_empty() { String::from("all off") } else { format!("ON: {}", numbers.join(" ")) };
-    let text = Text::new((x, y + BODY_MM + 7.0), words, LABEL_MM).bold();
+    let text = Text::new((x, y + BODY_MM + 3.8), words, LABEL_MM).bold();
     group.text(Layer::Lettering, text);
 }
 
@@ -180,7 +177,7 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SwitchOptions) -
     let content = frame.content;
     let cards: Vec<Card> =
         plan.stations.iter().filter_map(|address| card(site, plan, address.station)).collect();
-    let widest = cards.iter().map(Card::width_mm).fold(40.0, f64::max);
+    let widest = cards.iter().map(Card::width_mm).fold(56.0, f64::max);
     let across = (((content.width + GAP_MM) / (widest + GAP_MM)) as usize).max(1);
     let down = (((content.height + GAP_MM) / (CARD_HEIGHT_MM + GAP_MM)) as usize).max(1);
     let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
@@ -248,9 +245,10 @@ impl Card {
         );
         group.rectangle(Layer::Frame, area, 1.0, Some(Stroke::solid(Ink::Outline, 0.3)), None);
         let (left, room) = (area.x + 3.0, area.width - 6.0);
-        group
-            .text(Layer::Lettering, fitted((left, area.y + 5.4), &self.station, 4.2, 2.6, true, room * 0.55));
-        let model = fitted((area.right() - 3.0, area.y + 5.2), &self.model, 2.4, 2.0, false, room * 0.43);
+        let name = fitted((left, area.y + 5.4), &self.station, 4.2, 2.6, true, room * 0.55);
+        let beside = room - name.width_mm() - 3.0;
+        group.text(Layer::Lettering, name);
+        let model = fitted((area.right() - 3.0, area.y + 5.2), &self.model, 2.4, 2.0, false, beside);
         group.text(Layer::Lettering, model.anchored(Anchor::End).ink(Ink::Quiet));
         group.text(
             Layer::Lettering,

@@ -33,7 +33,11 @@ pub(super) fn wanted_width(card: &Card) -> f64 {
         if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
     let figure = text_width_mm(&card.figure, FIGURE_MM, false) + margin;
     let run = text_width_mm(&card.run, SMALL_MM, false);
-    INDENT_MM + RIGHT_PAD_MM + name.max(figure).max(run)
+    let trouble = card
+        .trouble
+        .as_ref()
+        .map_or(0.0, |trouble| text_width_mm(&trouble.words, SMALL_MM, true) + MARK_MM + 0.8);
+    INDENT_MM + RIGHT_PAD_MM + name.max(figure).max(run).max(trouble)
 }
 
 /// Width of the usual card: most fit, a few very long designations are made smaller.

@@ -5,13 +5,15 @@
 //! * `arrange`: which card stands where;
 //! * `route`: how each section goes;
 //! * `plan`: places in millimetres and the cut into sheets;
-//! * `page`: one sheet;
+//! * `page`: one sheet, with `buildings` and `match_lines`;
 //! * `run_labels`: where the designations of runs find room.
 
 mod arrange;
+mod buildings;
 mod card;
 mod card_picture;
 mod legend;
+mod match_lines;
 mod page;
 mod plan;
 mod route;
@@ -84,8 +86,9 @@ fn subject<'s>(site: &'s Site, assessment: &Assessment) -> Subject<'s> {
     let base = card_picture::usual_width(&cards, troubled);
     let widths = cards.iter().zip(&terminals).map(|(card, terminals)| {
         let spread = (terminals.len() + 1) as f64 * card_picture::TERMINAL_MM;
-        let figure = card_picture::wanted_width(card);
-        let own = if matches!(card.kind, CardKind::Supply) { figure } else { 0.0 };
+        // Supplies say more than others; a card with trouble says all of it.
+        let wanted = card_picture::wanted_width(card).min(44.0);
+        let own = if card.kind == CardKind::Supply || card.trouble.is_some() { wanted } else { 0.0 };
         base.max(spread).max(own)
     });
     let usual = page::usual_conductor(site);

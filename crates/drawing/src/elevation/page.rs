@@ -1,26 +1,22 @@
 //! One sheet of the elevation: what of the canvas lies on it, drawn and lettered.
 
-use super::arrange::FLOOR_TEXT_MM;
 use super::card::Trouble;
 use super::card_picture;
+use super::match_lines::Side;
 use super::plan::Plan;
-use super::run_labels::{LABEL_MM, Label, MARK_MM, Visible, place_labels};
+use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::{MOST_ENLARGED, Subject};
 use crate::figure::{conductor, metres};
-use crate::font::text_width_mm;
 use crate::labels::Obstacles;
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Role, Scene, Stroke, Text};
-use crate::sheet::{Frame, LegendEntry, TitleBlock, centred, fitted};
+use crate::scene::{Area, Dash, Group, Layer, Point, Role, Scene, Stroke};
+use crate::sheet::{Frame, LegendEntry, TitleBlock};
 use latchline_finding::Severity;
 use latchline_site::model::{Run, RunStop, Site};
 use std::collections::BTreeMap;
 
 /// Height of the strip with the names of buildings and cores.
 pub(super) const CAPTION_MM: f64 = 12.0;
-/// How far a line goes beyond a match line.
-const BEYOND_MM: f64 = 2.0;
-
 /// Width of the line of a run.
 pub(super) fn wire_width(feeder: bool) -> f64 {
     if feeder { 0.65 } else { 0.35 }
@@ -85,7 +81,7 @@ impl RunLook {
         }
     }
 
-    fn stroke(&self) -> Stroke {
+    pub(super) fn stroke(&self) -> Stroke {
         let ink = match self.mark {
             Some(Severity::Error) => Ink::Trouble,
             Some(Severity::Warning) => Ink::Doubt,
@@ -99,8 +95,8 @@ impl RunLook {
 /// Place of a sheet in the cut: group of columns, and which one downward.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Page {
-    across: usize,
-    down: usize,
+    pub(super) across: usize,
+    pub(super) down: usize,
 }
 
 /// The ways of all nets, with the heights of each group.
@@ -135,7 +131,7 @@ pub(super) fn numbers(pages: &[Page]) -> BTreeMap<Page, usize> {
 }
 
 /// The part of the canvas on a sheet.
-fn part_of(plan: &Plan, page: Page) -> Area {
+pub(super) fn part_of(plan: &Plan, page: Page) -> Area {
     let group = &plan.groups[page.across];
     let (left, right) = plan.span_x(&group.columns);
     let (top, bottom) = group.span_y(&group.down[page.down]);
@@ -283,347 +279,9 @@ impl Canvas<'_> {
         }
         by_run.into_iter().map(|(run, pieces)| Visible { run, pieces }).collect()
     }
-
-    /// Bands, names of floors, outlines and captions; gives the left and right edge of what is there.
-    fn buildings(
-        &self,
-        page: Page,
-        shift: Point,
-        group: &mut Group,
-        obstacles: &mut Obstacles,
-    ) -> (f64, f64) {
-        let plan = self.plan;
-        let arrangement = &plan.arrangement;
-        let here = &plan.groups[page.across];
-        let (rows, columns) = (&here.down[page.down], &here.columns);
-        let mut bands = Group::new("buildings");
-        let goes_on = page.down + 1 < here.down.len();
-        // Flags of lines that go on below stand between the building and its caption.
-        let below = here.row_top[rows.end] + shift.1 + if goes_on { self.flag } else { 0.0 };
-        let mut used = (f64::INFINITY, f64::NEG_INFINITY);
-        let mut start = columns.start;
-        while start < columns.end {
-            let building = arrangement.columns[start].building;
-            let mut end = start + 1;
-            while end < columns.end && building.is_some() && arrangement.columns[end].building == building {
-                end += 1;
-            }
-            let (left, right) = plan.span_x(&(start..end));
-            let (left, right) = (left + shift.0, right + shift.0);
-            let (lowest, highest) = (start..end)
-                .map(|column| arrangement.columns[column].levels)
-                .fold((i32::MAX, i32::MIN), |(low, high), (l, h)| (low.min(l), high.max(h)));
-            let mut span: Option<(f64, f64)> = None;
-            let mut row = rows.start;
-            while row < rows.end {
-                let level = arrangement.rows[row].level;
-                let mut next = row + 1;
-                while next < rows.end && arrangement.rows[next].level == level {
-                    next += 1;
-                }
-                let (top, floor) = (here.row_top[row] + shift.1, here.row_top[next] + shift.1);
-                if (lowest..=highest).contains(&level) && floor > top {
-                    span = Some((span.map_or(top, |(known, _)| known), floor));
-                    let band = Area::new(left, top, right - left, floor - top);
-                    let fill = if level.rem_euclid(2) == 0 { Ink::Band } else { Ink::Paper };
-                    bands.rectangle(Layer::Building, band, 0.0, None, Some(fill));
-                    let slab = Stroke::solid(Ink::Outline, 0.25);
-                    bands.line(Layer::Building, (left, floor), (right, floor), slab);
-                    obstacles.add(Area::new(left, floor - 0.2, right - left, 0.4));
-                    let name = &arrangement.floor_names[&(start, level)];
-                    let room = arrangement.columns[start].gutter - 3.0;
-                    if !name.is_empty() {
-                        let at = (left + 1.8, top + 7.0);
-                        let text = fitted(at, name, FLOOR_TEXT_MM, 2.4, true, room).ink(Ink::Quiet);
-                        obstacles.add(text.area());
-                        bands.text(Layer::Building, text);
-                    }
-                }
-                row = next;
-            }
-            if let Some((top, base)) = span {
-                let outline = Area::new(left, top, right - left, base - top);
-                let dash = if building.is_some() { Dash::Solid } else { Dash::Dashed };
-                let stroke = Stroke::solid(Ink::Outline, 0.5).dashed(dash);
-                bands.rectangle(Layer::Building, outline, 0.0, Some(stroke), None);
-                for x in [left, right] {
-                    obstacles.add(Area::new(x - 0.3, top, 0.6, base - top));
-                }
-                used = (used.0.min(left), used.1.max(right));
-                self.captions(start..end, (left, right), below, shift, &mut bands);
-            }
-            start = end;
-        }
-        group.group(bands);
-        used
-    }
-
-    /// Names of cores and of the building, below it.
-    fn captions(
-        &self,
-        columns: std::ops::Range<usize>,
-        (left, right): (f64, f64),
-        below: f64,
-        shift: Point,
-        group: &mut Group,
-    ) {
-        let plan = self.plan;
-        let first = &plan.arrangement.columns[columns.start];
-        for column in columns.clone() {
-            let core = &plan.arrangement.columns[column].core;
-            if !core.is_empty() {
-                let x = plan.x.riser[column] + shift.0;
-                let end = plan.x.column[column] + plan.x.column_width[column] + shift.0;
-                let text = centred(((x + end) / 2.0, below + 4.0), core, 3.0, false, end - x - 2.0);
-                group.text(Layer::Building, text.ink(Ink::Quiet));
-            }
-        }
-        let title = match first.building {
-            Some(building) => {
-                let building = &self.subject.site.buildings[building];
-                if building.title == building.id.as_str() {
-                    building.title.clone()
-                } else {
-                    format!("{} · {}", building.id, building.title)
-                }
-            }
-            None => first.title.to_string(),
-        };
-        let text = centred(((left + right) / 2.0, below + 9.2), &title, 4.0, true, right - left);
-        group.text(Layer::Building, text);
-    }
-
-    /// Match lines and, where a run crosses one, its designation and the sheet where it goes on; gives
-    /// the sides that have one.
-    fn flags(&self, page: Page, shift: Point, group: &mut Group) -> Vec<Side> {
-        let part = part_of(self.plan, page);
-        let mut sides = Vec::new();
-        for side in [Side::Left, Side::Top, Side::Right, Side::Bottom] {
-            let mut crossings = self.crossings(page, side, &part);
-            crossings.sort_by(|a, b| a.at.partial_cmp(&b.at).unwrap_or(std::cmp::Ordering::Equal));
-            if crossings.is_empty() && !self.is_torn(page, side) {
-                continue;
-            }
-            sides.push(side);
-            let (a, b) = self.match_line(side, page, &part);
-            let line = Stroke::solid(Ink::Outline, 0.35).dashed(Dash::DashDot);
-            group.line(Layer::Frame, moved(a, shift), moved(b, shift), line);
-            let mut free = Obstacles::default();
-            let size = LABEL_MM.min(crowding(&crossings, side) / 1.2);
-            for crossing in &crossings {
-                let at = moved(crossing.at, shift);
-                let out = side.beyond(at, BEYOND_MM);
-                group.line(Layer::Wiring, at, out, self.subject.looks[crossing.run].stroke());
-                let words = format!("{} → {}", self.subject.site.runs[crossing.run].id, crossing.sheet);
-                let text = side.flag(out, &words, size, self.flag - BEYOND_MM - 1.0);
-                free.add(text.area());
-                free.add(Area::between(at, out).grown(0.3));
-                group.text(Layer::Lettering, text);
-            }
-            let beyond = Page { down: page.down.wrapping_add_signed(side.step()), ..page };
-            let mut sheets: Vec<usize> = crossings.iter().map(|crossing| crossing.sheet).collect();
-            if !side.is_upright() {
-                sheets.extend(self.numbers.get(&beyond));
-            }
-            sheets.sort_unstable();
-            sheets.dedup();
-            self.match_word(side, (moved(a, shift), moved(b, shift)), &sheets, &free, group);
-        }
-        sides
-    }
-
-    /// Where runs leave a sheet on this side.
-    fn crossings(&self, page: Page, side: Side, part: &Area) -> Vec<Crossing> {
-        let plan = self.plan;
-        let here = &plan.groups[page.across];
-        let mut crossings = Vec::new();
-        if side.is_upright() {
-            let Some(beyond) = page.across.checked_add_signed(side.step()) else { return crossings };
-            let Some(group) = plan.groups.get(beyond) else { return crossings };
-            let edge = if side == Side::Left { part.x } else { part.right() };
-            for net in &plan.routing.nets {
-                for (row, lane, from, to) in plan.level_pieces(net) {
-                    let crosses = (from - edge) * (to - edge) < 0.0 && here.down[page.down].contains(&row);
-                    let down = group.down_of(row);
-                    let sheet = down.and_then(|down| self.numbers.get(&Page { across: beyond, down }));
-                    if let (true, Some(sheet)) = (crosses, sheet) {
-                        crossings.push(Crossing {
-                            run: net.run,
-                            at: (edge, here.lane_y(row, lane)),
-                            sheet: *sheet,
-                        });
-                    }
-                }
-            }
-            return crossings;
-        }
-        let Some(down) = page.down.checked_add_signed(side.step()) else { return crossings };
-        let Some(sheet) = self.numbers.get(&Page { down, ..page }) else { return crossings };
-        let edge = if side == Side::Top { part.y } else { part.bottom() };
-        for (net, path) in plan.routing.nets.iter().zip(&self.paths[page.across]) {
-            for pair in path.windows(2) {
-                let upright = (pair[0].0 - pair[1].0).abs() < 1e-9;
-                let within = pair[0].0 >= part.x && pair[0].0 <= part.right();
-                if upright && within && (pair[0].1 - edge) * (pair[1].1 - edge) < 0.0 {
-                    crossings.push(Crossing { run: net.run, at: (pair[0].0, edge), sheet: *sheet });
-                }
-            }
-        }
-        crossings
-    }
-
-    /// Whether a building goes on beyond this side.
-    fn is_torn(&self, page: Page, side: Side) -> bool {
-        let groups = &self.plan.groups;
-        if !side.is_upright() {
-            let beyond = page.down.checked_add_signed(side.step());
-            return beyond.is_some_and(|down| self.numbers.contains_key(&Page { down, ..page }));
-        }
-        let columns = &self.plan.arrangement.columns;
-        let here = &groups[page.across].columns;
-        let (a, b) = if side == Side::Left {
-            (here.start.checked_sub(1), Some(here.start))
-        } else {
-            (Some(here.end - 1), Some(here.end).filter(|end| *end < columns.len()))
-        };
-        a.zip(b)
-            .is_some_and(|(a, b)| columns[a].building.is_some() && columns[a].building == columns[b].building)
-    }
-
-    /// The match line on a side: as far as there are buildings or crossing lines.
-    fn match_line(&self, side: Side, page: Page, part: &Area) -> (Point, Point) {
-        let (a, b) = side.edge(part);
-        if side.is_upright() {
-            return (a, b);
-        }
-        let plan = self.plan;
-        let here = &plan.groups[page.across];
-        let levels = here.down[page.down].clone().map(|row| plan.arrangement.rows[row].level);
-        let (low, high) =
-            levels.fold((i32::MAX, i32::MIN), |(low, high), level| (low.min(level), high.max(level)));
-        let mut span = (f64::INFINITY, f64::NEG_INFINITY);
-        for column in here.columns.clone() {
-            let (lowest, highest) = plan.arrangement.columns[column].levels;
-            if lowest <= high && highest >= low {
-                let left = plan.x.column[column];
-                span = (span.0.min(left), span.1.max(left + plan.x.column_width[column]));
-            }
-        }
-        if span.0 < span.1 { ((span.0, a.1), (span.1, b.1)) } else { (a, b) }
-    }
-
-    /// "match line, sheet n" where no flag stands.
-    fn match_word(
-        &self,
-        side: Side,
-        (a, b): (Point, Point),
-        sheets: &[usize],
-        free: &Obstacles,
-        group: &mut Group,
-    ) {
-        let numbers: Vec<String> = sheets.iter().map(usize::to_string).collect();
-        let words = match sheets.len() {
-            0 => String::from("match line"),
-            1 => format!("match line, sheet {}", numbers[0]),
-            _ => format!("match line, sheets {}", numbers.join(", ")),
-        };
-        let width = text_width_mm(&words, LABEL_MM, false);
-        let steps = 200;
-        for step in 0..=steps {
-            let share = f64::from(step) / f64::from(steps);
-            let text = match side {
-                Side::Top | Side::Bottom => {
-                    let x = a.0 + (b.0 - a.0 - width) * share;
-                    let y = if side == Side::Top { a.1 - 1.2 } else { a.1 + 3.2 };
-                    Text::new((x, y), words.clone(), LABEL_MM)
-                }
-                Side::Left | Side::Right => {
-                    let y = a.1 + width + (b.1 - a.1 - width) * share;
-                    let x = if side == Side::Left { a.0 - 1.2 } else { a.0 + 3.2 };
-                    Text::new((x, y), words.clone(), LABEL_MM).upward()
-                }
-            };
-            if free.is_free(&text.area().grown(0.3)) {
-                group.text(Layer::Frame, text.ink(Ink::Quiet));
-                return;
-            }
-        }
-    }
 }
 
-/// Least distance of two crossings along a side, not more than a lane.
-fn crowding(crossings: &[Crossing], side: Side) -> f64 {
-    let mut along: Vec<f64> = crossings
-        .iter()
-        .map(|crossing| if side.is_upright() { crossing.at.1 } else { crossing.at.0 })
-        .collect();
-    along.sort_by(f64::total_cmp);
-    along.windows(2).map(|pair| pair[1] - pair[0]).fold(3.6, f64::min)
-}
-
-/// A run that leaves a sheet.
-struct Crossing {
-    run: usize,
-    at: Point,
-    /// Where it goes on.
-    sheet: usize,
-}
-
-/// A side of a sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Side {
-    Left,
-    Top,
-    Right,
-    Bottom,
-}
-
-impl Side {
-    fn is_upright(self) -> bool {
-        matches!(self, Side::Left | Side::Right)
-    }
-
-    fn edge(self, part: &Area) -> (Point, Point) {
-        let (x, y) = ((part.x, part.right()), (part.y, part.bottom()));
-        match self {
-            Side::Left => ((x.0, y.0), (x.0, y.1)),
-            Side::Right => ((x.1, y.0), (x.1, y.1)),
-            Side::Top => ((x.0, y.0), (x.1, y.0)),
-            Side::Bottom => ((x.0, y.1), (x.1, y.1)),
-        }
-    }
-
-    /// Towards which neighbour: across or down.
-    fn step(self) -> isize {
-        if matches!(self, Side::Left | Side::Top) { -1 } else { 1 }
-    }
-
-    fn beyond(self, point: Point, by: f64) -> Point {
-        match self {
-            Side::Left => (point.0 - by, point.1),
-            Side::Right => (point.0 + by, point.1),
-            Side::Top => (point.0, point.1 - by),
-            Side::Bottom => (point.0, point.1 + by),
-        }
-    }
-
-    fn flag(self, out: Point, words: &str, size: f64, room: f64) -> Text {
-        let drop = size * 0.35;
-        let text = match self {
-            Side::Left => {
-                fitted((out.0 - 0.8, out.1 + drop), words, size, size * 0.7, true, room).anchored(Anchor::End)
-            }
-            Side::Right => fitted((out.0 + 0.8, out.1 + drop), words, size, size * 0.7, true, room),
-            Side::Top => fitted((out.0 + drop, out.1 - 0.8), words, size, size * 0.7, true, room).upward(),
-            Side::Bottom => fitted((out.0 + drop, out.1 + 0.8), words, size, size * 0.7, true, room)
-                .upward()
-                .anchored(Anchor::End),
-        };
-        text.bold()
-    }
-}
-
-fn moved(point: Point, shift: Point) -> Point {
+pub(super) fn moved(point: Point, shift: Point) -> Point {
     (point.0 + shift.0, point.1 + shift.1)
 }
 

@@ -1,0 +1,243 @@
+//! Match lines: where a sheet ends, which runs go on there, and on which sheet.
+
+use super::page::{Canvas, Page, moved, part_of};
+use super::run_labels::LABEL_MM;
+use crate::font::text_width_mm;
+use crate::labels::Obstacles;
+use crate::palette::Ink;
+use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Stroke, Text};
+use crate::sheet::fitted;
+
+/// How far a line goes beyond a match line.
+const BEYOND_MM: f64 = 2.0;
+
+impl Canvas<'_> {
+    /// Match lines and, where a run crosses one, its designation and the sheet where it goes on; gives
+    /// the sides that have one.
+    pub(super) fn flags(&self, page: Page, shift: Point, group: &mut Group) -> Vec<Side> {
+        let part = part_of(self.plan, page);
+        let mut sides = Vec::new();
+        for side in [Side::Left, Side::Top, Side::Right, Side::Bottom] {
+            let mut crossings = self.crossings(page, side, &part);
+            crossings.sort_by(|a, b| a.at.partial_cmp(&b.at).unwrap_or(std::cmp::Ordering::Equal));
+            if crossings.is_empty() && !self.is_torn(page, side) {
+                continue;
+            }
+            sides.push(side);
+            let (a, b) = self.match_line(side, page, &part);
+            let line = Stroke::solid(Ink::Outline, 0.35).dashed(Dash::DashDot);
+            group.line(Layer::Frame, moved(a, shift), moved(b, shift), line);
+            let mut free = Obstacles::default();
+            let size = LABEL_MM.min(crowding(&crossings, side) / 1.2);
+            for crossing in &crossings {
+                let at = moved(crossing.at, shift);
+                let out = side.beyond(at, BEYOND_MM);
+                group.line(Layer::Wiring, at, out, self.subject.looks[crossing.run].stroke());
+                let words = format!("{} → {}", self.subject.site.runs[crossing.run].id, crossing.sheet);
+                let text = side.flag(out, &words, size, self.flag - BEYOND_MM - 1.0);
+                free.add(text.area());
+                free.add(Area::between(at, out).grown(0.3));
+                group.text(Layer::Lettering, text);
+            }
+            let beyond = Page { down: page.down.wrapping_add_signed(side.step()), ..page };
+            let mut sheets: Vec<usize> = crossings.iter().map(|crossing| crossing.sheet).collect();
+            if !side.is_upright() {
+                sheets.extend(self.numbers.get(&beyond));
+            }
+            sheets.sort_unstable();
+            sheets.dedup();
+            self.match_word(side, (moved(a, shift), moved(b, shift)), &sheets, &free, group);
+        }
+        sides
+    }
+
+    /// Where runs leave a sheet on this side.
+    fn crossings(&self, page: Page, side: Side, part: &Area) -> Vec<Crossing> {
+        let plan = self.plan;
+        let here = &plan.groups[page.across];
+        let mut crossings = Vec::new();
+        if side.is_upright() {
+            let Some(beyond) = page.across.checked_add_signed(side.step()) else { return crossings };
+            let Some(group) = plan.groups.get(beyond) else { return crossings };
+            let edge = if side == Side::Left { part.x } else { part.right() };
+            for net in &plan.routing.nets {
+                for (row, lane, from, to) in plan.level_pieces(net) {
+                    let crosses = (from - edge) * (to - edge) < 0.0 && here.down[page.down].contains(&row);
+                    let down = group.down_of(row);
+                    let sheet = down.and_then(|down| self.numbers.get(&Page { across: beyond, down }));
+                    if let (true, Some(sheet)) = (crosses, sheet) {
+                        crossings.push(Crossing {
+                            run: net.run,
+                            at: (edge, here.lane_y(row, lane)),
+                            sheet: *sheet,
+                        });
+                    }
+                }
+            }
+            return crossings;
+        }
+        let Some(down) = page.down.checked_add_signed(side.step()) else { return crossings };
+        let Some(sheet) = self.numbers.get(&Page { down, ..page }) else { return crossings };
+        let edge = if side == Side::Top { part.y } else { part.bottom() };
+        for (net, path) in plan.routing.nets.iter().zip(&self.paths[page.across]) {
+            for pair in path.windows(2) {
+                let upright = (pair[0].0 - pair[1].0).abs() < 1e-9;
+                let within = pair[0].0 >= part.x && pair[0].0 <= part.right();
+                if upright && within && (pair[0].1 - edge) * (pair[1].1 - edge) < 0.0 {
+                    crossings.push(Crossing { run: net.run, at: (pair[0].0, edge), sheet: *sheet });
+                }
+            }
+        }
+        crossings
+    }
+
+    /// Whether a building goes on beyond this side.
+    fn is_torn(&self, page: Page, side: Side) -> bool {
+        let groups = &self.plan.groups;
+        if !side.is_upright() {
+            let beyond = page.down.checked_add_signed(side.step());
+            return beyond.is_some_and(|down| self.numbers.contains_key(&Page { down, ..page }));
+        }
+        let columns = &self.plan.arrangement.columns;
+        let here = &groups[page.across].columns;
+        let (a, b) = if side == Side::Left {
+            (here.start.checked_sub(1), Some(here.start))
+        } else {
+            (Some(here.end - 1), Some(here.end).filter(|end| *end < columns.len()))
+        };
+        a.zip(b)
+            .is_some_and(|(a, b)| columns[a].building.is_some() && columns[a].building == columns[b].building)
+    }
+
+    /// The match line on a side: as far as there are buildings or crossing lines.
+    fn match_line(&self, side: Side, page: Page, part: &Area) -> (Point, Point) {
+        let (a, b) = side.edge(part);
+        if side.is_upright() {
+            return (a, b);
+        }
+        let plan = self.plan;
+        let here = &plan.groups[page.across];
+        let levels = here.down[page.down].clone().map(|row| plan.arrangement.rows[row].level);
+        let (low, high) =
+            levels.fold((i32::MAX, i32::MIN), |(low, high), level| (low.min(level), high.max(level)));
+        let mut span = (f64::INFINITY, f64::NEG_INFINITY);
+        for column in here.columns.clone() {
+            let (lowest, highest) = plan.arrangement.columns[column].levels;
+            if lowest <= high && highest >= low {
+                let left = plan.x.column[column];
+                span = (span.0.min(left), span.1.max(left + plan.x.column_width[column]));
+            }
+        }
+        if span.0 < span.1 { ((span.0, a.1), (span.1, b.1)) } else { (a, b) }
+    }
+
+    /// "match line, sheet n" where no flag stands.
+    fn match_word(
+        &self,
+        side: Side,
+        (a, b): (Point, Point),
+        sheets: &[usize],
+        free: &Obstacles,
+        group: &mut Group,
+    ) {
+        let numbers: Vec<String> = sheets.iter().map(usize::to_string).collect();
+        let words = match sheets.len() {
+            0 => String::from("match line"),
+            1 => format!("match line, sheet {}", numbers[0]),
+            _ => format!("match line, sheets {}", numbers.join(", ")),
+        };
+        let width = text_width_mm(&words, LABEL_MM, false);
+        let steps = 200;
+        for step in 0..=steps {
+            let share = f64::from(step) / f64::from(steps);
+            let text = match side {
+                Side::Top | Side::Bottom => {
+                    let x = a.0 + (b.0 - a.0 - width) * share;
+                    let y = if side == Side::Top { a.1 - 1.2 } else { a.1 + 3.2 };
+                    Text::new((x, y), words.clone(), LABEL_MM)
+                }
+                Side::Left | Side::Right => {
+                    let y = a.1 + width + (b.1 - a.1 - width) * share;
+                    let x = if side == Side::Left { a.0 - 1.2 } else { a.0 + 3.2 };
+                    Text::new((x, y), words.clone(), LABEL_MM).upward()
+                }
+            };
+            if free.is_free(&text.area().grown(0.3)) {
+                group.text(Layer::Frame, text.ink(Ink::Quiet));
+                return;
+            }
+        }
+    }
+}
+
+/// Least distance of two crossings along a side, not more than a lane.
+fn crowding(crossings: &[Crossing], side: Side) -> f64 {
+    let mut along: Vec<f64> = crossings
+        .iter()
+        .map(|crossing| if side.is_upright() { crossing.at.1 } else { crossing.at.0 })
+        .collect();
+    along.sort_by(f64::total_cmp);
+    along.windows(2).map(|pair| pair[1] - pair[0]).fold(3.6, f64::min)
+}
+
+/// A run that leaves a sheet.
+struct Crossing {
+    run: usize,
+    at: Point,
+    /// Where it goes on.
+    sheet: usize,
+}
+
+/// A side of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Left,
+    Top,
+    Right,
+    Bottom,
+}
+
+impl Side {
+    fn is_upright(self) -> bool {
+        matches!(self, Side::Left | Side::Right)
+    }
+
+    fn edge(self, part: &Area) -> (Point, Point) {
+        let (x, y) = ((part.x, part.right()), (part.y, part.bottom()));
+        match self {
+            Side::Left => ((x.0, y.0), (x.0, y.1)),
+            Side::Right => ((x.1, y.0), (x.1, y.1)),
+            Side::Top => ((x.0, y.0), (x.1, y.0)),
+            Side::Bottom => ((x.0, y.1), (x.1, y.1)),
+        }
+    }
+
+    /// Towards which neighbour: across or down.
+    fn step(self) -> isize {
+        if matches!(self, Side::Left | Side::Top) { -1 } else { 1 }
+    }
+
+    fn beyond(self, point: Point, by: f64) -> Point {
+        match self {
+            Side::Left => (point.0 - by, point.1),
+            Side::Right => (point.0 + by, point.1),
+            Side::Top => (point.0, point.1 - by),
+            Side::Bottom => (point.0, point.1 + by),
+        }
+    }
+
+    fn flag(self, out: Point, words: &str, size: f64, room: f64) -> Text {
+        let drop = size * 0.35;
+        let text = match self {
+            Side::Left => {
+                fitted((out.0 - 0.8, out.1 + drop), words, size, size * 0.7, true, room).anchored(Anchor::End)
+            }
+            Side::Right => fitted((out.0 + 0.8, out.1 + drop), words, size, size * 0.7, true, room),
+            Side::Top => fitted((out.0 + drop, out.1 - 0.8), words, size, size * 0.7, true, room).upward(),
+            Side::Bottom => fitted((out.0 + drop, out.1 + 0.8), words, size, size * 0.7, true, room)
+                .upward()
+                .anchored(Anchor::End),
+        };
+        text.bold()
+    }
+}

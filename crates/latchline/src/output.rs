@@ -29,6 +29,20 @@ pub fn refuse_existing(path: &Path) -> Result<()> {
     Ok(())
 }
 
+/// An error if a result would be written over the file that it was made from.
+///
+/// # Errors
+/// If both are one file.
+pub fn refuse_input(input: &Path, result: Option<&Path>) -> Result<()> {
+    let Some(result) = result else { return Ok(()) };
+    if let (Ok(input), Ok(output)) = (fs::canonicalize(input), fs::canonicalize(result))
+        && input == output
+    {
+        bail!("\"{}\" is the input; name another file for the result", result.display());
+    }
+    Ok(())
+}
+
 /// Writes a file aside and then puts it in place, so that whoever reads it sees the old text or the
 /// new one, never half of it. Permissions of an existing file stay, and a link stays a link.
 ///

@@ -11,7 +11,7 @@ mod rules;
 use crate::report::Report;
 use crate::{figures, state_words, template};
 use latchline_assess::{NotJudged, Verdict};
-use latchline_finding::{Change, CodeDoc, Edit, EditStep, Figure, Finding, Remedy, Unit};
+use latchline_finding::{Change, CodeDoc, Edit, EditStep, Figure, Finding, Remedy, Severity, Unit};
 
 /// The templates of one code (see `template.rs` for their language).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -168,6 +168,11 @@ pub fn verdict(report: &Report<'_>) -> (String, Option<String>) {
     let first = match &assessment.verdict {
         _ if report.verdict_word() == Verdict::Fails.word() => format!("fails{tail}"),
         Verdict::Fails => format!("fails{tail}"),
+        _ if accepted_errors(report) > 0 => {
+            let count = accepted_errors(report);
+            let errors = if count == 1 { "error" } else { "errors" };
+            format!("fails, with {count} accepted {errors} and no other{tail}")
+        }
         Verdict::Holds => format!("holds in every state that was solved{tail}"),
         Verdict::HoldsOnAssumedData(values) => format!(
             "holds in every state that was solved, on {} assumed {}{tail}",
@@ -181,6 +186,12 @@ pub fn verdict(report: &Report<'_>) -> (String, Option<String>) {
         ),
     };
     (first, tightest(report))
+}
+
+/// Errors that the user has accepted: they are still what they are.
+fn accepted_errors(report: &Report<'_>) -> usize {
+    let findings = report.assessment.iter().flat_map(|assessment| &assessment.findings);
+    findings.filter(|finding| finding.severity == Severity::Error && finding.accepted.is_some()).count()
 }
 
 /// The device with the least margin, in words.

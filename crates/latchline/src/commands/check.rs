@@ -110,6 +110,7 @@ pub fn run(
     input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
+    output::refuse_input(&arguments.site, arguments.output.as_deref())?;
     let job = Job {
         site: &arguments.site,
         format: arguments.format,

@@ -46,6 +46,7 @@ pub fn run(
     input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
+    output::refuse_input(&arguments.site, arguments.output.as_deref())?;
     let loaded = load::load(&arguments.site, input)?;
     let Some(site) = &loaded.resolved.site else { return super::refuse(&loaded, surroundings) };
     let assessment = latchline_assess::assess(site);

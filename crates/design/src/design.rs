@@ -93,6 +93,10 @@ const MOST_ASSESSED: usize = 40;
 const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
 /// A plan this near to its bound, as a fraction, is not improved further.
 const GOOD_ENOUGH: f64 = 0.005;
+/// The same for sites of more than [`LARGE_SITE`] items; one walking order then does unless more are asked for.
+const GOOD_ENOUGH_LARGE: f64 = 0.01;
+/// Items above which a site is large.
+const LARGE_SITE: usize = 300;
 /// How often less is put on each supply.
 const FILLS: usize = 14;
 /// By how much less.
@@ -156,6 +160,13 @@ pub fn design(
             }
             Ok(None) => {}
             Err(obstacle) => rejected = rejected.or(Some(obstacle)),
+        }
+        let near = |design: &Design| design.cost <= units(bound) * (1.0 + GOOD_ENOUGH_LARGE);
+        if instance.items.len() > LARGE_SITE
+            && effort.orders <= Effort::default().orders
+            && best.as_ref().is_some_and(near)
+        {
+            break;
         }
     }
     let Some(mut best) = best else {
@@ -294,7 +305,8 @@ fn pass(
             }
         }
     }
-    let good = |cost: f64| cost - bound <= (bound * GOOD_ENOUGH).max(cheapest_box * 0.5);
+    let share = if instance.items.len() > LARGE_SITE { GOOD_ENOUGH_LARGE } else { GOOD_ENOUGH };
+    let good = |cost: f64| cost - bound <= (bound * share).max(cheapest_box * 0.5);
     if best.as_ref().is_some_and(|best| good(best.cost)) {
         return Ok(best);
     }

@@ -28,6 +28,14 @@ struct Writer<'w, 'a> {
     default_cable: String,
 }
 
+/// A distributor with ports for links.
+struct Head {
+    name: String,
+    place: usize,
+    next: usize,
+    ports: usize,
+}
+
 /// A line of the runs, or a comment among them.
 enum RunLine {
     Comment(String),
@@ -118,15 +126,22 @@ impl<'w, 'a> Writer<'w, 'a> {
                 ));
                 isolator = Some(name);
             }
-            heads.push(self.zone(zone, &supply, isolator.as_deref()));
+            let links = if number == 0 { self.plan.heads } else { None };
+            heads.push(self.zone(zone, &supply, isolator.as_deref(), links));
             isolators.push((zone.isolator_place, isolator));
         }
         self.links(&isolators, &heads);
     }
 
-    /// Supply, trunks and runs of a zone; gives name, place and next free port of its first distributor.
-    fn zone(&mut self, zone: &PlannedZone, supply: &str, isolator: Option<&str>) -> (String, usize, usize) {
-        let mut head = None;
+    /// Supply, trunks and runs of a zone; gives the distributors that links may start from.
+    fn zone(
+        &mut self,
+        zone: &PlannedZone,
+        supply: &str,
+        isolator: Option<&str>,
+        links: Option<(usize, usize)>,
+    ) -> Vec<Head> {
+        let mut heads: Vec<Head> = Vec::new();
         let words = self.survey.places[zone.place].name.value.clone();
         self.runs.push(RunLine::Comment(format!("From {supply} ({words})")));
         if let Some(isolator) = isolator {
@@ -139,6 +154,20 @@ impl<'w, 'a> Writer<'w, 'a> {
             let start = isolator.map_or_else(|| supply.to_string(), |name| format!("{name}.{}", number + 1));
             let mut at = if isolator.is_some() { zone.isolator_place } else { zone.place };
             let (mut names, mut ways) = (Vec::new(), Vec::new());
+            if let (0, Some((model, count))) = (number, links) {
+                let model = &self.instance.distributors[model];
+                let place = zone.isolator_place;
+                for _ in 0..count {
+                    let name = self.name(place, "H");
+                    let keys = [Some(format!("model = \"{}\"", model.name)), self.place_key(place)];
+                    self.distributors
+                        .push(format!("{name} = {{ {} }}   # signals to the other supplies", joined(keys)));
+                    heads.push(Head { name: name.clone(), place, next: 1, ports: model.ports });
+                    ways.push((at, place));
+                    at = place;
+                    names.push(name);
+                }
+            }
             for planned in &trunk.boxes {
                 let name = self.name(planned.place, "D");
                 let model = &self.instance.distributors[planned.model];
@@ -152,8 +181,9 @@ impl<'w, 'a> Writer<'w, 'a> {
                 ));
                 ways.push((at, planned.place));
                 at = planned.place;
-                if head.is_none() {
-                    head = Some((name.clone(), planned.place, planned.runs.len() + 1));
+                if heads.is_empty() {
+                    let next = planned.runs.len() + 1;
+                    heads.push(Head { name: name.clone(), place: planned.place, next, ports: model.ports });
                 }
                 names.push(name.clone());
                 pending.push((name, planned.clone()));
@@ -165,23 +195,24 @@ impl<'w, 'a> Writer<'w, 'a> {
         for (name, planned) in pending {
             self.box_runs(&name, &planned);
         }
-        head.unwrap_or((supply.to_string(), zone.place, 1))
+        heads
     }
 
-    fn links(&mut self, isolators: &[(usize, Option<String>)], heads: &[(String, usize, usize)]) {
-        let Some((head, head_place, mut port)) = heads.first().cloned() else { return };
+    fn links(&mut self, isolators: &[(usize, Option<String>)], heads: &[Vec<Head>]) {
         if isolators.len() > 1 {
             self.runs.push(RunLine::Comment(String::from("Signals to the other supplies' buses")));
         }
+        let heads = heads.first().map_or(&[][..], Vec::as_slice);
+        let mut ports = heads.iter().flat_map(|head| (head.next..=head.ports).map(move |port| (head, port)));
         for (place, isolator) in isolators.iter().skip(1) {
-            let Some(isolator) = isolator else { continue };
-            let environment =
-                self.instance.way(head_place, *place).map_or(Environment::Indoors, |way| way.environment);
+            let (Some(isolator), Some((head, port))) = (isolator, ports.next()) else { continue };
+            let way = self.instance.way(head.place, *place);
+            let environment = way.map_or(Environment::Indoors, |way| way.environment);
             let wire = self.instance.wires.iter().position(|wire| wire.environments.contains(&environment));
             let name = self.name(*place, "link");
             let stop = format!("{isolator}.link");
-            self.cable(&name, &format!("{head}.{port}"), &[stop], &[(head_place, *place)], wire.unwrap_or(0));
-            port += 1;
+            let start = format!("{}.{port}", head.name);
+            self.cable(&name, &start, &[stop], &[(head.place, *place)], wire.unwrap_or(0));
         }
     }
 
@@ -334,7 +365,7 @@ impl<'w, 'a> Writer<'w, 'a> {
         line(format!("indoor_station = {}", quoted(&self.instance.default_indoor)));
         line(format!("cable = {}", quoted(&self.default_cable)));
         if !settings.catalogues.is_empty() {
-            line(format!("catalogues = {}", list(&settings.catalogues)));
+            line(format!("catalogues = {}", array(&settings.catalogues)));
         }
         line(String::new());
         line(String::from("[conditions]"));

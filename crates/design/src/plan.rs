@@ -69,6 +69,8 @@ pub struct PlannedZone {
 pub struct Plan {
     /// Its zones; the first one holds the head of the site.
     pub zones: Vec<PlannedZone>,
+    /// Distributors for links alone, first on the first trunk: kind and number.
+    pub heads: Option<(usize, usize)>,
     /// Its cost without what every design has.
     pub cost: Micro,
 }
@@ -88,6 +90,8 @@ struct Planner<'p, 'a> {
     assumptions: Assumptions,
     /// Further ports that the first zone needs for links.
     links: usize,
+    /// Distributors for links alone: kind and number.
+    heads: Option<(usize, usize)>,
     tables: &'p [Vec<RunTable>],
     /// By first item: one past the last that one supply can carry.
     reach: Vec<usize>,
@@ -102,6 +106,11 @@ struct Planner<'p, 'a> {
 
 /// The best distributors for items from one on, by place: cost and kind for 0, 1, 2, ... items.
 type Block = Vec<(Micro, u8)>;
+
+/// Links up to so many share the first distributor with its runs; more have distributors of their own.
+pub const SHARED_LINKS: usize = 3;
+/// A further supply stands at one of so many places with mains, the nearest to its first item.
+pub const NEAR_MAINS: usize = 2;
 
 /// Plans for one walking order.
 pub fn plan(
@@ -125,7 +134,8 @@ pub fn plan(
     let mut planner = Planner::new(instance, order, root, assumptions, tables);
     let least = planner.least_zones();
     for zones in least..=most_zones.min(least + 1) {
-        planner.links = zones - 1;
+        planner.links = if zones - 1 <= SHARED_LINKS { zones - 1 } else { 0 };
+        planner.heads = if zones - 1 > SHARED_LINKS { planner.head_boxes(zones - 1) } else { None };
         planner.make_blocks();
         if zones > 1 && planner.others.is_empty() {
             planner.make_others();
@@ -165,6 +175,7 @@ impl<'p, 'a> Planner<'p, 'a> {
             root,
             assumptions,
             links: 0,
+            heads: None,
             tables,
             reach: Vec::new(),
             blocks: Vec::new(),
@@ -415,9 +426,30 @@ impl<'p, 'a> Planner<'p, 'a> {
         let planner = &*self;
         let costs = |place: &usize| -> Vec<Vec<Micro>> {
             let start = planner.other_start(*place);
-            (0..planner.order.len()).into_par_iter().map(|first| planner.trunk(start, first).cost).collect()
+            (0..planner.order.len())
+                .into_par_iter()
+                .map(|first| {
+                    if planner.is_near(*place, first) { planner.trunk(start, first).cost } else { Vec::new() }
+                })
+                .collect()
         };
         self.others = self.instance.mains.iter().map(costs).collect();
+    }
+
+    /// The cheapest distributors that have so many ports together.
+    fn head_boxes(&self, links: usize) -> Option<(usize, usize)> {
+        (0..self.instance.distributors.len())
+            .filter(|model| self.instance.distributors[*model].ports > 0)
+            .map(|model| (model, links.div_ceil(self.instance.distributors[model].ports)))
+            .min_by_key(|(model, number)| self.instance.distributors[*model].cost * *number as Micro)
+    }
+
+    /// Whether a supply whose first item is this one may stand at a place with mains.
+    fn is_near(&self, mains: usize, first: usize) -> bool {
+        let at = self.instance.items[self.order[first]].place;
+        let length = |place: usize| self.instance.way(place, at).map_or(u64::MAX, |way| way.length_mm);
+        let nearer = |other: &&usize| (length(**other), **other) < (length(mains), mains);
+        self.instance.mains.iter().filter(nearer).count() < NEAR_MAINS
     }
 
     fn other_start(&self, mains: usize) -> TrunkStart {
@@ -497,9 +529,19 @@ impl<'p, 'a> Planner<'p, 'a> {
     fn zones(&self, zones: usize) -> Option<Plan> {
         let count = self.order.len();
         let head_at = (zones > 1).then(|| self.nearest_box(self.root));
+        let (start, before) = match (self.heads, head_at) {
+            (Some((model, number)), Some(at)) => {
+                let boxes = self.instance.distributors[model].cost * number as Micro;
+                let ways = self.trunk_cost(self.root, at) + self.trunk_cost(at, at) * (number as Micro - 1);
+                (at, boxes + ways)
+            }
+            _ => (self.root, 0),
+        };
         let head = |first: usize| {
-            let first_at = if first == 0 { head_at } else { None };
-            self.trunk(TrunkStart { place: self.root, first_at }, first)
+            let shares = first == 0 && self.links > 0;
+            let first_at = if shares { head_at } else { None };
+            let start = if first == 0 { start } else { self.root };
+            self.trunk(TrunkStart { place: start, first_at }, first)
         };
         let first_reach = self.reach[0];
         let hub_costs: Vec<Vec<Micro>> =
@@ -509,7 +551,7 @@ impl<'p, 'a> Planner<'p, 'a> {
         let mut choice: Vec<Vec<Option<Zone>>> = vec![vec![None; count + 1]; zones + 1];
         for end in 1..=first_reach {
             if let Some(zone) = self.zone(&hub_costs, 0, end, outputs, f64::INFINITY, true) {
-                best[1][end] = zone.cost;
+                best[1][end] = zone.cost + before;
                 choice[1][end] = Some(zone);
             }
         }
@@ -564,7 +606,7 @@ impl<'p, 'a> Planner<'p, 'a> {
         if best[zones][count] >= NONE {
             return None;
         }
-        let mut plan = Plan { zones: Vec::new(), cost: best[zones][count] };
+        let mut plan = Plan { zones: Vec::new(), heads: self.heads, cost: best[zones][count] };
         let mut end = count;
         for number in (1..=zones).rev() {
             let zone = choice[number][end]?;

@@ -29,7 +29,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
     ];
     match &instance.isolator {
         Some(isolator) => lines.push(format!(
-            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one feeds a {} whose link comes from the first distributor. As few supplies as can carry the load, or one more.",
+            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {} whose link comes from the first distributor, or from distributors for links alone where there are more than three. As few supplies as can carry the load, or one more.",
             isolator.name
         )),
         None => lines.push(String::from("One supply: the family has no isolating box to join a second one.")),

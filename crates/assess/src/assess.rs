@@ -22,9 +22,18 @@ use std::collections::BTreeMap;
 
 /// Judges a resolved site by every rule.
 pub fn assess(site: &Site) -> Assessment {
+    judge(site, true)
+}
+
+/// As [`assess`], without looking for what would let a supply start that does not: for changes that are only tried.
+pub fn assess_trial(site: &Site) -> Assessment {
+    judge(site, false)
+}
+
+fn judge(site: &Site, seeks_mending: bool) -> Assessment {
     let layout = Layout::new(site);
     let space = StateSpace::new(site, &layout);
-    let (worst, physics) = worked_out(site, &layout, &space);
+    let (worst, physics) = worked_out(site, &layout, &space, seeks_mending);
     let addresses = addresses::assign(site);
     let context = Context {
         site,

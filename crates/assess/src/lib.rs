@@ -13,7 +13,7 @@ pub mod rule;
 pub mod rules;
 pub mod supply;
 
-pub use assess::assess;
+pub use assess::{assess, assess_trial};
 pub use assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,

@@ -23,10 +23,20 @@ pub struct Physics {
 }
 
 /// The worst states and the rest of the physics, side by side where there is more than one processor.
-pub(crate) fn worked_out(site: &Site, layout: &Layout, space: &StateSpace) -> (WorstStates, Physics) {
+pub(crate) fn worked_out(
+    site: &Site,
+    layout: &Layout,
+    space: &StateSpace,
+    seeks_mending: bool,
+) -> (WorstStates, Physics) {
     let (worst, (signal, start_up)) = rayon::join(
         || worst_states(site, layout, space, &SearchOptions::default()),
-        || rayon::join(|| survey(site, &SignalNetwork::new(site, layout)), || start_up(site, layout)),
+        || {
+            rayon::join(
+                || survey(site, &SignalNetwork::new(site, layout)),
+                || start_up(site, layout, seeks_mending),
+            )
+        },
     );
     let amperes = |list: &[Option<CurrentState>]| -> Vec<Option<f64>> {
         list.iter().map(|current| current.as_ref().and_then(|current| current.current_a)).collect()
@@ -39,15 +49,25 @@ pub(crate) fn worked_out(site: &Site, layout: &Layout, space: &StateSpace) -> (W
 
 /// Assumed catalogue values that signal and start-up rest on, as "model key", in order.
 pub(crate) fn assumed_values(site: &Site, physics: &Physics) -> Vec<String> {
+    let mut list = assumed_for_signal(site, physics);
+    list.extend(assumed_for_start_up(site, physics));
+    list.sort();
+    list.dedup();
+    list
+}
+
+fn of<T>(value: &Option<Sourced<T>>) -> Provenance {
+    value.as_ref().map_or(Provenance::Stated, |value| value.provenance)
+}
+
+/// Assumed catalogue values that signal rests on, as "model key", in order.
+pub(crate) fn assumed_for_signal(site: &Site, physics: &Physics) -> Vec<String> {
     let mut list = BTreeSet::new();
     let mut note = |name: &str, key: &str, provenance: Provenance| {
         if provenance == Provenance::Assumed {
             list.insert(format!("{name} {key}"));
         }
     };
-    fn of<T>(value: &Option<Sourced<T>>) -> Provenance {
-        value.as_ref().map_or(Provenance::Stated, |value| value.provenance)
-    }
     if !physics.signal.bands.is_empty() {
         for run in &site.runs {
             let cable = site.cable(run);
@@ -70,6 +90,17 @@ pub(crate) fn assumed_values(site: &Site, physics: &Physics) -> Vec<String> {
             note(&model.head.name, "feed_choke", of(&model.feed_choke));
         }
     }
+    list.into_iter().collect()
+}
+
+/// Assumed catalogue values that power return rests on, as "model key", in order.
+pub(crate) fn assumed_for_start_up(site: &Site, physics: &Physics) -> Vec<String> {
+    let mut list = BTreeSet::new();
+    let mut note = |name: &str, key: &str, provenance: Provenance| {
+        if provenance == Provenance::Assumed {
+            list.insert(format!("{name} {key}"));
+        }
+    };
     if !physics.start_up.stages.is_empty() {
         for station in &site.stations {
             let model = site.station_model(station);

@@ -1,7 +1,7 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
-use latchline_assess::{Assessment, assess};
+use latchline_assess::{Assessment, assess_trial};
 use latchline_finding::{Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
@@ -99,7 +99,7 @@ impl<'a> Bench<'a> {
     pub fn judge(&self, prepared: Prepared) -> Trial {
         let known = self.judged.lock().ok().and_then(|judged| judged.get(&prepared.text).cloned());
         let assessment = known.unwrap_or_else(|| {
-            let assessment = Arc::new(assess(&prepared.site));
+            let assessment = Arc::new(assess_trial(&prepared.site));
             if let Ok(mut judged) = self.judged.lock() {
                 judged.insert(prepared.text.clone(), Arc::clone(&assessment));
             }

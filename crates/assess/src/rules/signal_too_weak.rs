@@ -56,6 +56,6 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 
 /// The grade of what rests on line constants and signal values.
 pub(super) fn grade(context: &Context<'_>) -> DataGrade {
-    let assumed = crate::physics::assumed_values(context.site, context.physics);
+    let assumed = crate::physics::assumed_for_signal(context.site, context.physics);
     if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
 }

@@ -45,7 +45,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
                 .with("model", model.head.name.as_str())
                 .with("source", &context.layout.stages[start.stage].id)
                 .also_at("limit", model.least_standby_voltage.origin.clone())
-                .graded(super::signal_too_weak::grade(context));
+                .graded(super::start_up_fails::grade(context));
             report.push(found);
         }
     }

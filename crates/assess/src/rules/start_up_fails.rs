@@ -2,7 +2,7 @@
 
 use crate::physics_summary::{port_id, terminal_id};
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::{CodeDoc, ElementId, Figure, Finding, StateKind, Unit};
+use latchline_finding::{CodeDoc, DataGrade, ElementId, Figure, Finding, StateKind, Unit};
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 
 rule! {
@@ -69,7 +69,7 @@ pub(super) fn about_stage(doc: &CodeDoc, context: &Context<'_>, start: &StageSta
         .with("down", down.len())
         .with("of", start.devices.len())
         .with("boot", Figure::new(start.boot_current_a, Unit::Ampere))
-        .graded(super::signal_too_weak::grade(context));
+        .graded(grade(context));
     if let Some(first) = down.first() {
         found = found.with("first_down", first);
     }
@@ -83,4 +83,10 @@ pub(super) fn about_stage(doc: &CodeDoc, context: &Context<'_>, start: &StageSta
         found = found.with("larger_limit", Figure::new(limit_a, Unit::Ampere));
     }
     found
+}
+
+/// The grade of what rests on thresholds, capacitors and limits.
+pub(super) fn grade(context: &Context<'_>) -> DataGrade {
+    let assumed = crate::physics::assumed_for_start_up(context.site, context.physics);
+    if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
 }

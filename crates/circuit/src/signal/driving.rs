@@ -10,7 +10,6 @@
 //!
 //! With it a load `Y` at a node can be exchanged for `Y'` without solving again (Thevenin):
 //! `V' = V total / (total + Y' - Y)`.
-#![expect(clippy::needless_range_loop, reason = "loops over lanes index several arrays alike")]
 
 use super::block::{Passes, tees};
 use super::branch::{through_line, through_tee};

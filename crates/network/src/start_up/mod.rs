@@ -113,8 +113,9 @@ pub struct StartUps {
     pub missing: Vec<Missing>,
 }
 
-/// Simulates power return on every stage.
-pub fn start_up(site: &Site, layout: &Layout) -> StartUps {
+/// Simulates power return on every stage; `seeks_mending` also looks for what would let a stage start that does not, which
+/// takes some ten simulations more.
+pub fn start_up(site: &Site, layout: &Layout, seeks_mending: bool) -> StartUps {
     let built: Vec<(usize, Result<system::Built, Vec<Missing>>)> =
         (0..layout.stages.len()).map(|stage| (stage, system::build(site, layout, stage))).collect();
     let mut start_ups = StartUps::default();
@@ -125,7 +126,9 @@ pub fn start_up(site: &Site, layout: &Layout) -> StartUps {
     }
     start_ups.stages = built
         .par_iter()
-        .filter_map(|(stage, result)| result.as_ref().ok().and_then(|built| judge(layout, *stage, built)))
+        .filter_map(|(stage, result)| {
+            result.as_ref().ok().and_then(|built| judge(layout, *stage, built, seeks_mending))
+        })
         .collect();
     start_ups
 }
@@ -143,7 +146,7 @@ fn options(system: &System, record_nodes: Vec<usize>) -> Options {
     }
 }
 
-fn judge(layout: &Layout, stage: usize, built: &system::Built) -> Option<StageStart> {
+fn judge(layout: &Layout, stage: usize, built: &system::Built, seeks_mending: bool) -> Option<StageStart> {
     let laid = &layout.stages[stage];
     let farthest = built
         .system
@@ -205,7 +208,7 @@ fn judge(layout: &Layout, stage: usize, built: &system::Built) -> Option<StageSt
         boot_current_a: found.boot_condition.required_a,
         limit_a: available_a.is_finite().then_some(available_a),
         waveforms: found.waveforms.into_iter().map(|one| (laid.terminal[one.node], one)).collect(),
-        mending: if starts { Mending::default() } else { mending(laid.source, built) },
+        mending: if starts || !seeks_mending { Mending::default() } else { mending(laid.source, built) },
     })
 }
 

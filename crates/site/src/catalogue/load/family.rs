@@ -48,9 +48,11 @@ fn signal_bands(family: &str, record: &Record<'_>, findings: &mut Findings) -> O
             low: inner.quantity("low", DATASHEET, Frequency::from_hertz)?,
             high: inner.quantity("high", DATASHEET, Frequency::from_hertz)?,
             budget: inner.quantity("budget", DATASHEET, Decibels::from_decibels)?,
-            share: inner
-                .quantity("share", DATASHEET, Ratio::from_fraction)
-                .unwrap_or(Sourced::new(Ratio::from_fraction(1.0), Origin::None, DATASHEET)),
+            share: inner.quantity("share", DATASHEET, Ratio::from_fraction).unwrap_or(Sourced::new(
+                Ratio::from_fraction(1.0),
+                Origin::None,
+                DATASHEET,
+            )),
             ripple: inner.quantity("ripple", DATASHEET, Decibels::from_decibels),
             video_only: boolean(inner, "video_only", false).value,
         });

@@ -4,10 +4,10 @@
 //! devices. Every module opens with its mathematics and names what it claims.
 pub mod signal;
 
-pub mod short_circuit;
-pub mod startup;
+pub mod battery;
+pub mod conductor;
 pub mod flow;
 pub mod lock;
-pub mod battery;
 mod range;
-pub mod conductor;
+pub mod short_circuit;
+pub mod startup;

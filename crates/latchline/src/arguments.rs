@@ -4,9 +4,10 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
-    flow::FlowArguments, headroom::HeadroomArguments, man::ManArguments, new::NewArguments,
-    pack::PackArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
+    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
+    explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
+    man::ManArguments, new::NewArguments, pack::PackArguments, reach::ReachArguments,
+    response::ResponseArguments, schema::SchemaArguments,
 };
 use clap::{Parser, Subcommand};
 

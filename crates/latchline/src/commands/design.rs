@@ -111,9 +111,7 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     let text = match (arguments.format, best) {
         (Format::Json, best) => json(&results, best)?,
         (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
-        (Format::Text, Some(best)) => {
-            report(best, &loaded.catalogue.currency, arguments.output.as_deref())
-        }
+        (Format::Text, Some(best)) => report(best, &loaded.catalogue.currency, arguments.output.as_deref()),
         (Format::Text, None) => no_design(&results),
     };
     output::put(&text, None, output)?;
@@ -206,7 +204,9 @@ fn sheets(path: &Path, file: FileId, problems: &mut Vec<Problem>) -> Result<Vec<
             .collect();
         files.sort();
         if files.is_empty() {
-            bail!("the folder \"{name}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ...");
+            bail!(
+                "the folder \"{name}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ..."
+            );
         }
         let mut sheets = Vec::new();
         for file in files {
@@ -251,7 +251,8 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
     let mut text = String::new();
     let site = &design.site;
     if let Some(file) = file {
-        let _ = writeln!(text, "wrote {} ({}), which {}.", file.display(), design.family, verdict_words(design));
+        let _ =
+            writeln!(text, "wrote {} ({}), which {}.", file.display(), design.family, verdict_words(design));
     }
     let _ = writeln!(
         text,
@@ -276,7 +277,11 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
         (design.gap() * 1e4).ceil() / 100.0
     );
     if design.bill.unpriced() > 0 {
-        let _ = writeln!(text, "{} lines of the bill have no price and count as nothing.", design.bill.unpriced());
+        let _ = writeln!(
+            text,
+            "{} lines of the bill have no price and count as nothing.",
+            design.bill.unpriced()
+        );
     }
     for binding in &design.binding {
         let _ = writeln!(text, "The limit on {} costs about {:.2}.", binding.limit, binding.price);
@@ -314,7 +319,14 @@ fn side_by_side(results: &[(String, Result<Design, Obstacle>)], currency: &str) 
     let _ = writeln!(
         text,
         "{:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  verdict",
-        "family", format!("cost {currency}"), "at least", "boxes", "supplies", "runs", "cable m", "V in hand"
+        "family",
+        format!("cost {currency}"),
+        "at least",
+        "boxes",
+        "supplies",
+        "runs",
+        "cable m",
+        "V in hand"
     );
     for (family, result) in results {
         let Ok(design) = result else { continue };

@@ -333,7 +333,7 @@ pub fn walking_order(site: &Site) -> Vec<Device> {
         };
         order.push((key(site.station_place(station), class, of, part), Device::Station(index)));
     }
-    order.sort_by(|a, b| a.0.cmp(&b.0));
+    order.sort_by_key(|entry| entry.0);
     order.into_iter().map(|(_, device)| device).collect()
 }
 

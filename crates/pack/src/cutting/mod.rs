@@ -4,15 +4,15 @@
 //! the least total length bought such that no piece is cut in two. Lengths are whole numbers (the pack
 //! counts decimetres), so all that is proved is proved in integers.
 //!
-//! * [`bound`]: lower bounds. Material: the stock must hold the pieces. Dual: for any prices `p_i >= 0`
+//! * `bound`: lower bounds. Material: the stock must hold the pieces. Dual: for any prices `p_i >= 0`
 //!   such that no set of pieces that fits a stock length `W` is worth more than `W`, the pieces' total
 //!   worth is a lower bound (weak duality of the linear program of Gilmore and Gomory, Operations
 //!   Research 9 (1961) 849-859; made feasible by the scaling of Farley, Operations Research 38 (1990)
 //!   922-923). The certificate is the price list; that no pattern is worth more is checked by an exact
 //!   integer knapsack. Either bound is raised to the next sum of stock lengths, since only such sums can
 //!   be bought.
-//! * [`columns`]: prices and patterns by column generation.
-//! * [`fill`]: plans: best fit decreasing, and the patterns rounded down with the rest refilled.
+//! * `columns`: prices and patterns by column generation.
+//! * `fill`: plans: best fit decreasing, and the patterns rounded down with the rest refilled.
 //!
 //! A plan is *proved least* when it meets the bound; else the gap is told.
 

@@ -16,20 +16,20 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let mut length = measured(locale, Word::Length, Unit::Metre, 9);
     length.is_summed = true;
     let columns = vec![
-        column(locale, Word::Cable, 14),
-        column(locale, Word::Run, 12),
-        column(locale, Word::CableType, 14),
-        column(locale, Word::ConductorSize, 14),
-        column(locale, Word::PairsUsed, 8),
-        column(locale, Word::PairsSpare, 8),
-        column(locale, Word::From, 16),
-        column(locale, Word::To, 16),
+        column(locale, Word::Cable, 11),
+        column(locale, Word::Run, 9),
+        column(locale, Word::CableType, 11),
+        column(locale, Word::ConductorSize, 13),
+        column(locale, Word::PairsUsed, 7),
+        column(locale, Word::PairsSpare, 6),
+        column(locale, Word::From, 12),
+        column(locale, Word::To, 12),
         length,
-        column(locale, Word::LabelFrom, 30),
-        column(locale, Word::LabelTo, 30),
-        column(locale, Word::RunsWhere, 10),
-        column(locale, Word::Remark, 28),
-        column(locale, Word::Done, 6),
+        column(locale, Word::LabelFrom, 24),
+        column(locale, Word::LabelTo, 24),
+        column(locale, Word::RunsWhere, 9),
+        column(locale, Word::Remark, 18),
+        column(locale, Word::Done, 5),
     ];
     let mut table = Table::new(Part::Cables, locale.word(Word::CablesTitle), columns);
     table.note(locale.word(Word::LabelConvention));

@@ -102,9 +102,9 @@ def arc_flow(stock: int, sizes: dict[int, int], relaxed: bool) -> float:
 
 
 SITE = """
-catalogues = ["stock.toml"]
 [site]
 title = "Stock"
+catalogues = ["stock.toml"]
 family = "ostrel-48"
 indoor_station = "ostrel-a1"
 door_station = "ostrel-dv1"
@@ -121,7 +121,6 @@ A = {{ floors = ["G"] }}
 {runs}
 """
 CATALOGUE = """
-currency = "EUR"
 [cables.reel]
 title = "Reel"
 source = "invented"

@@ -289,9 +289,9 @@ proptest! {
             let mut most = vec![0.0_f64; layout.stages.len()];
             let mut most_run = vec![0.0_f64; site.runs.len()];
             for set in &sets {
-                for stage in 0..layout.stages.len() {
+                for (stage, most) in most.iter_mut().enumerate() {
                     let solved = solver.solve_set(stage, set) == SetOutcome::Solved;
-                    most[stage] = if solved { most[stage].max(solver.segment_current_a(stage, 0)) } else { f64::INFINITY };
+                    *most = if solved { most.max(solver.segment_current_a(stage, 0)) } else { f64::INFINITY };
                     for (run, start) in layout.run_start.iter().enumerate() {
                         let Some(at) = start.filter(|at| at.stage == stage) else { continue };
                         most_run[run] = if solved { most_run[run].max(solver.segment_current_a(stage, at.node)) } else { f64::INFINITY };

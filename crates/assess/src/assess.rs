@@ -18,7 +18,7 @@ use latchline_network::states::CurrentState;
 use latchline_network::{Device, Layout, StageSource, StateSpace};
 use latchline_site::addresses;
 use latchline_site::model::Site;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Judges a resolved site by every rule.
 pub fn assess(site: &Site) -> Assessment {
@@ -64,10 +64,12 @@ fn judge(site: &Site, seeks_mending: bool) -> Assessment {
     let signal = signal_summaries(&context);
     let start_up = start_up_summaries(&context);
     let short_circuit = short_circuit_summaries(&context);
-    let verdict = verdict(site, &layout, &findings, &not_judged, also);
+    let assumed: BTreeSet<String> = assumed_values(site, &layout, None).into_iter().chain(also).collect();
+    let verdict = verdict(&findings, &not_judged, assumed.is_empty());
     Assessment {
         title: site.title.clone(),
         verdict,
+        assumed: assumed.into_iter().collect(),
         sources,
         runs,
         devices,
@@ -84,26 +86,17 @@ fn judge(site: &Site, seeks_mending: bool) -> Assessment {
     }
 }
 
-/// `also` are assumed values besides those of the flow.
-fn verdict(
-    site: &Site,
-    layout: &Layout,
-    findings: &[Finding],
-    not_judged: &[NotJudged],
-    also: impl Iterator<Item = String>,
-) -> Verdict {
-    let fails = |finding: &Finding| finding.severity == Severity::Error && finding.accepted.is_none();
-    if findings.iter().any(fails) {
-        return Verdict::Fails;
+fn verdict(findings: &[Finding], not_judged: &[NotJudged], all_known: bool) -> Verdict {
+    let mut errors = findings.iter().filter(|finding| finding.severity == Severity::Error).peekable();
+    if errors.peek().is_some() {
+        let all_accepted = errors.all(|finding| finding.accepted.is_some());
+        return if all_accepted { Verdict::FailsAsAccepted } else { Verdict::Fails };
     }
-    if !not_judged.is_empty() {
-        return Verdict::NotJudged(not_judged.to_vec());
+    match (not_judged.is_empty(), all_known) {
+        (false, _) => Verdict::NotJudged,
+        (true, false) => Verdict::HoldsOnAssumedData,
+        (true, true) => Verdict::Holds,
     }
-    let mut assumed = assumed_values(site, layout, None);
-    assumed.extend(also);
-    assumed.sort();
-    assumed.dedup();
-    if assumed.is_empty() { Verdict::Holds } else { Verdict::HoldsOnAssumedData(assumed) }
 }
 
 /// Worst first, then in the order of rules and of the site, which is the order they come in.

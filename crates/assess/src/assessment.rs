@@ -8,14 +8,16 @@ use latchline_site::addresses::AddressPlan;
 use std::collections::BTreeMap;
 
 /// The verdict on a site.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Verdict {
     /// Every rule that was judged holds, on known data.
     Holds,
-    /// Every rule that was judged holds, but on these assumed values ("model key").
-    HoldsOnAssumedData(Vec<String>),
-    /// Nothing failed, but these things could not be judged for want of data.
-    NotJudged(Vec<NotJudged>),
+    /// Every rule that was judged holds, but on the values in [`Assessment::assumed`].
+    HoldsOnAssumedData,
+    /// Nothing failed, but what [`Assessment::not_judged`] lists could not be judged for want of data.
+    NotJudged,
+    /// There are findings of severity error, and the user has accepted every one.
+    FailsAsAccepted,
     /// At least one finding of severity error stands.
     Fails,
 }
@@ -25,8 +27,9 @@ impl Verdict {
     pub fn word(&self) -> &'static str {
         match self {
             Verdict::Holds => "holds",
-            Verdict::HoldsOnAssumedData(_) => "holds-on-assumed-data",
-            Verdict::NotJudged(_) => "not-judged",
+            Verdict::HoldsOnAssumedData => "holds-on-assumed-data",
+            Verdict::NotJudged => "not-judged",
+            Verdict::FailsAsAccepted => "fails-as-accepted",
             Verdict::Fails => "fails",
         }
     }
@@ -157,6 +160,8 @@ pub struct Assessment {
     pub title: String,
     /// The verdict.
     pub verdict: Verdict,
+    /// The assumed values that the figures rest on, whatever the verdict, as "model key", in order.
+    pub assumed: Vec<String>,
     /// Supplies and regenerating boxes, in file order.
     pub sources: Vec<SourceSummary>,
     /// Runs in file order.

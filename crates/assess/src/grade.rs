@@ -3,15 +3,16 @@
 use latchline_finding::{Provenance, Sourced};
 use latchline_network::{Layout, StageSource, Terminal};
 use latchline_site::catalogue::{BoxModel, Cable, StationModel, SupplyModel};
-use latchline_site::model::Site;
+use latchline_site::model::{Conditions, Site};
 use std::collections::BTreeSet;
 
 /// Assumed catalogue values that the flow of one stage, or of all, uses, as "model key", in order.
 ///
-/// The site's own conditions (temperatures, tolerances, joints) are not listed: they are declared
-/// with every result.
+/// The site's own conditions (temperatures, tolerances, joints) are among them where the site file
+/// does not state them.
 pub fn assumed_values(site: &Site, layout: &Layout, stage: Option<usize>) -> Vec<String> {
     let mut list = BTreeSet::new();
+    of_conditions(&site.conditions, &mut list);
     for (index, one) in layout.stages.iter().enumerate() {
         if stage.is_some_and(|stage| stage != index) {
             continue;
@@ -55,6 +56,15 @@ impl Lister<'_> {
         }
         self
     }
+}
+
+fn of_conditions(conditions: &Conditions, list: &mut BTreeSet<String>) {
+    Lister { name: "conditions", list }
+        .value("usual_temperature", &conditions.usual_temperature)
+        .value("hottest_temperature", &conditions.hottest_temperature)
+        .value("coldest_temperature", &conditions.coldest_temperature)
+        .value("length_tolerance", &conditions.length_tolerance)
+        .value("joint_resistance", &conditions.joint_resistance);
 }
 
 fn of_supply(model: &SupplyModel, list: &mut BTreeSet<String>) {

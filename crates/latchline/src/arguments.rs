@@ -3,8 +3,8 @@
 //! Help, man page and completions all come from these definitions.
 
 use crate::commands::{
-    accept::AcceptArguments, addresses::AddressesArguments, check::CheckArguments,
-    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
+    accept::AcceptArguments, addresses::AddressesArguments, catalogue::CatalogueArguments,
+    check::CheckArguments, completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
     explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
     man::ManArguments, new::NewArguments, pack::PackArguments, reach::ReachArguments,
     response::ResponseArguments, schema::SchemaArguments,
@@ -54,6 +54,8 @@ pub enum Command {
     Draw(DrawArguments),
     #[command(after_help = examples!("design survey.xlsx -o site.toml", "design survey.xlsx --compare"))]
     Design(DesignArguments),
+    #[command(after_help = examples!("catalogue", "catalogue pair-0.8"))]
+    Catalogue(CatalogueArguments),
     #[command(after_help = examples!("explain voltage-too-low", "explain"))]
     Explain(ExplainArguments),
     #[command(after_help = examples!("schema site", "schema check"))]
@@ -68,7 +70,7 @@ pub enum Command {
     Pack(PackArguments),
     #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
     Headroom(HeadroomArguments),
-    #[command(after_help = examples!("reach ostrel-48", "reach ostrel-48 --cable pair-0.8 --station ostrel-v4"))]
+    #[command(after_help = examples!("reach ostrel-48", "reach ostrel-48 --cable pair-0.8 --chart reach.svg"))]
     Reach(ReachArguments),
     #[command(after_help = examples!("response line.json", "response - < line.json"))]
     Response(ResponseArguments),

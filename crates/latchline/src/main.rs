@@ -38,6 +38,7 @@ fn main() -> ExitCode {
         Command::Accept(arguments) => commands::accept::run(arguments, &surroundings, &mut output),
         Command::Fix(arguments) => commands::fix::run(arguments, &surroundings, &mut output),
         Command::Draw(arguments) => commands::draw::run(arguments, &surroundings, &mut input, &mut output),
+        Command::Catalogue(arguments) => commands::catalogue::run(arguments, &surroundings, &mut output),
         Command::Explain(arguments) => commands::explain::run(arguments, &surroundings, &mut output),
         Command::Schema(arguments) => commands::schema::run(arguments, &mut output),
         Command::Completions(arguments) => commands::completions::run(arguments, &mut output),

@@ -5,17 +5,23 @@ mod common;
 
 use common::{Folder, ran};
 
-const COMMANDS: [&str; 11] = [
+const COMMANDS: [&str; 17] = [
     "new",
     "check",
     "addresses",
     "accept",
     "fix",
+    "draw",
+    "design",
+    "catalogue",
     "explain",
     "schema",
     "completions",
     "man",
     "flow",
+    "pack",
+    "headroom",
+    "reach",
     "response",
 ];
 
@@ -45,6 +51,67 @@ fn new_refuses_to_overwrite_unless_forced() {
     assert_eq!(folder.run(&["new", "a.toml", "--force"]).status, 0);
     assert_ne!(folder.read("a.toml"), "mine");
     assert_eq!(folder.names(), ["a.toml"]);
+}
+
+#[test]
+fn parts_are_listed_and_shown_as_they_are_written() {
+    let folder = Folder::new();
+    let list = folder.run(&["catalogue"]);
+    assert_eq!((list.status, list.err.as_str()), (0, ""));
+    let whole = folder.run(&["catalogue", "--whole"]).out;
+    // Every part is listed with its line, and shown from that line on.
+    let lines: Vec<&str> = whole.lines().collect();
+    let mut parts = 0;
+    for row in list.out.lines().filter(|row| row.starts_with("  ")) {
+        let mut words = row.split_whitespace();
+        let (Some(name), Some(line)) = (words.next(), words.last()) else { continue };
+        let Ok(line) = line.parse::<usize>() else { continue };
+        assert!(lines[line - 1].contains(name), "{row}");
+        let shown = folder.run(&["catalogue", name]).out;
+        assert!(shown.starts_with(&format!("built-in catalogue, line {line}\n")), "{shown}");
+        assert!(shown.contains(lines[line - 1]), "{shown}");
+        parts += 1;
+    }
+    assert!(parts > 40, "{}", list.out);
+    folder.write("own.toml", "[cables.mine]\ntitle = \"Mine\"\nsource = \"a drum\"\ngauge = \"0.5 mm\"\npairs = 1\nprice = 1.5\n# the end\n");
+    let own = folder.run(&["catalogue", "mine", "--catalogue", "own.toml"]);
+    assert!(
+        own.out.starts_with("own.toml, line 1\n") && !own.out.contains("the end"),
+        "{}{}",
+        own.out,
+        own.err
+    );
+    let missing = folder.run(&["catalogue", "pear-0.8"]);
+    assert_eq!(missing.status, 2);
+    assert!(missing.err.contains("pair-0.8"), "{}", missing.err);
+    folder.write(
+        "broken.toml",
+        "[cables.mine]\ntitle = \"M\"\nsource = \"d\"\npairs = 1\ngauge = \"0,5 mm\"\n",
+    );
+    let broken = folder.run(&["catalogue", "--catalogue", "broken.toml"]);
+    assert_eq!(broken.status, 2);
+    assert!(broken.err.contains("broken.toml:5:"), "{}", broken.err);
+}
+
+#[test]
+fn reach_refuses_a_decimal_comma_and_draws_what_it_tells() {
+    let folder = Folder::new();
+    let comma = folder.run(&["reach", "ostrel-48", "--spacing", "5,5"]);
+    assert_eq!(comma.status, 2);
+    assert!(comma.err.contains("decimal takes a point"), "{}", comma.err);
+    let drawn = folder.run(&["reach", "ostrel-48", "--chart", "reach.svg"]);
+    assert_eq!((drawn.status, drawn.err.as_str()), (0, ""));
+    let chart = folder.read("reach.svg");
+    // Every cable of the table stands on the chart, by its own curve or in a note.
+    let cables = drawn.out.lines().filter_map(|line| line.split_once("    ")).map(|(name, _)| name.trim());
+    let cables: Vec<&str> = cables.filter(|name| name.contains('-')).collect();
+    assert!(cables.len() > 10, "{}", drawn.out);
+    for cable in cables {
+        assert!(chart.contains(cable), "{cable}");
+    }
+    let other = folder.run(&["reach", "ostrel-48", "--chart", "reach.png"]);
+    assert_eq!(other.status, 2);
+    assert_eq!(folder.names(), ["reach.svg"]);
 }
 
 #[test]

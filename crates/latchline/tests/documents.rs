@@ -79,6 +79,33 @@ fn the_examples_of_the_command_line_run() {
     examples_are_current("docs/command-line.md", 10);
 }
 
+/// Pictures of the documents: what draws them, the file that is written, its name in `docs/pictures`.
+const PICTURES: [(&str, &str, &str); 6] = [
+    ("latchline draw demo/site.toml -o .", "elevation-1.svg", "elevation-1.svg"),
+    ("latchline draw demo/site.toml -o .", "elevation-2.svg", "elevation-2.svg"),
+    ("latchline draw demo/site.toml -o . --what profiles", "profiles-1.svg", "profiles.svg"),
+    ("latchline draw demo/site.toml -o . --what switches", "switches-1.svg", "switches.svg"),
+    ("latchline draw demo/site.toml -o . --what wiring", "wiring-1.svg", "wiring.svg"),
+    ("latchline reach ostrel-48 --spacing 3,6,12 --chart reach.svg", "reach.svg", "reach.svg"),
+];
+
+#[test]
+fn the_pictures_in_the_documents_are_what_the_tool_draws() {
+    let folder = Folder::new();
+    shell(&folder, "latchline new --demo demo");
+    for (command, file, name) in PICTURES {
+        let told = shell(&folder, command);
+        assert!(!told.contains("exit status"), "{command}: {told}");
+        let drawn = folder.read(file);
+        let path = repository_file(&format!("docs/pictures/{name}"));
+        if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {
+            std::fs::write(&path, &drawn).unwrap();
+        }
+        let published = std::fs::read_to_string(&path).unwrap_or_default();
+        assert!(published == drawn, "docs/pictures/{name} is old: set LATCHLINE_UPDATE_DOCS and run again");
+    }
+}
+
 #[test]
 fn the_examples_of_the_doors_page_run() {
     examples_are_current("docs/doors.md", 4);

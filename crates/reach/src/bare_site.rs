@@ -3,9 +3,9 @@
 use crate::question::Question;
 use crate::solve::MOST_STATIONS;
 use latchline_finding::quantity::Length;
-use latchline_finding::{FileId, Finding, Sourced, Sources};
+use latchline_finding::{Finding, Sourced, Sources};
+use latchline_site::LoadedCatalogues;
 use latchline_site::model::{RunStop, Site, StationOwner};
-use latchline_site::resolve;
 use std::fmt;
 use std::fmt::Write as _;
 
@@ -34,20 +34,20 @@ impl fmt::Display for BareSiteError {
 impl std::error::Error for BareSiteError {}
 
 impl BareSite {
-    /// Makes the site with one cable, the catalogues being files of `sources`.
+    /// Makes the site with one cable, the catalogues being read from files of `sources`.
     ///
     /// # Errors
     /// If a named part does not exist or is of the wrong kind.
     pub fn new(
         sources: &Sources,
-        catalogues: &[FileId],
+        catalogues: &LoadedCatalogues,
         question: &Question,
         cable: &str,
         calls: usize,
     ) -> Result<Self, BareSiteError> {
         let mut sources = sources.clone();
         let file = sources.add("question", text(question, cable, calls));
-        let resolved = resolve(&sources, file, catalogues);
+        let resolved = catalogues.resolve(&sources, file);
         let Some(longest) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
         let chain = longest.runs.iter().position(|run| run.id.as_str() == CHAIN);
         match chain {

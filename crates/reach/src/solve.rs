@@ -1,8 +1,11 @@
 //! The largest chain for one spacing and feeder length, and tables of them.
 
-use crate::bare_site::BareSite;
+use crate::bare_site::{BareSite, BareSiteError};
+use crate::question::Question;
+use latchline_finding::Sources;
 use latchline_network::states::{StateSpace, worst_states};
 use latchline_network::{Layout, SearchOptions, StageSource};
+use latchline_site::LoadedCatalogues;
 use latchline_site::model::Site;
 use rayon::prelude::*;
 
@@ -90,6 +93,28 @@ pub fn table(bare: &BareSite, spacings_m: &[f64], feeders_m: &[f64]) -> Vec<Cell
         .flat_map(|spacing| feeders_m.iter().map(move |feeder| (*spacing, *feeder)))
         .collect();
     pairs.par_iter().map(|(spacing_m, feeder_m)| largest_chain(bare, *spacing_m, *feeder_m)).collect()
+}
+
+/// [`table`] for each of several cables, in their order.
+///
+/// # Errors
+/// If the question's parts do not make a site.
+pub fn tables(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    question: &Question,
+    cables: &[String],
+    calls: usize,
+    spacings_m: &[f64],
+    feeders_m: &[f64],
+) -> Result<Vec<Vec<Cell>>, BareSiteError> {
+    cables
+        .par_iter()
+        .map(|cable| {
+            let bare = BareSite::new(sources, catalogues, question, cable, calls)?;
+            Ok(table(&bare, spacings_m, feeders_m))
+        })
+        .collect()
 }
 
 /// The margin of the worst device on the chain, or what is wrong.

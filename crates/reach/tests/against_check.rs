@@ -4,7 +4,7 @@
 use latchline_assess::assess;
 use latchline_finding::{FileId, Severity, Sources};
 use latchline_reach::{BareSite, Limit, MOST_STATIONS, Question, default_question, largest_chain};
-use latchline_site::builtin_catalogue;
+use latchline_site::{LoadedCatalogues, builtin_catalogue};
 
 /// Codes of the check that answer the same question; addresses, locks and the like do not.
 const SAME_QUESTION: [&str; 9] = [
@@ -27,7 +27,7 @@ fn builtin() -> (Sources, Vec<FileId>) {
 }
 
 fn question(sources: &Sources, catalogues: &[FileId], family: &str) -> Question {
-    let loaded = latchline_site::LoadedCatalogues::new(sources, catalogues);
+    let loaded = LoadedCatalogues::new(sources, catalogues);
     default_question(loaded.catalogue(), family).expect("the built-in family is complete")
 }
 
@@ -37,7 +37,9 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
     for family in ["ostrel-48", "larkfen-24", "mossop-24"] {
         let question = question(&sources, &catalogues, family);
         for cable in ["pair-0.5", "pair-0.8", "flex-1.5"] {
-            let bare = BareSite::new(&sources, &catalogues, &question, cable, 2).expect("resolves");
+            let bare =
+                BareSite::new(&sources, &LoadedCatalogues::new(&sources, &catalogues), &question, cable, 2)
+                    .expect("resolves");
             for (spacing_m, feeder_m) in [(3.0, 5.0), (6.0, 20.0), (12.0, 45.0)] {
                 let cell = largest_chain(&bare, spacing_m, feeder_m);
                 // By brute force: the check of every length up to one more than the answer.

@@ -3,6 +3,7 @@
 
 use latchline_finding::Sources;
 use latchline_reach::{BareSite, Limit, Question, largest_chain};
+use latchline_site::LoadedCatalogues;
 
 const CATALOGUE: &str = r#"
 [families.plain]
@@ -84,9 +85,10 @@ fn equal_currents_reach_as_far_as_the_arithmetic_series_says() {
         supply: part("supply"),
         distributor: part("box"),
     };
-    let bare = BareSite::new(&sources, &[catalogue], &question, "wire", 1).unwrap_or_else(|error| {
-        panic!("{error}: {:#?}", error.findings);
-    });
+    let bare = BareSite::new(&sources, &LoadedCatalogues::new(&sources, &[catalogue]), &question, "wire", 1)
+        .unwrap_or_else(|error| {
+            panic!("{error}: {:#?}", error.findings);
+        });
     // Two conductors of 88 ohm/km at 20 °C, at 40 °C (copper, 0.00393 /K), 5 % longer, and four terminals
     // of 10 mohm a section.
     let loop_ohm = |ohm_per_km: f64, length_m: f64| {

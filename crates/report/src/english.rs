@@ -166,24 +166,24 @@ pub fn verdict(report: &Report<'_>) -> (String, Option<String>) {
         return (format!("cannot be used, nothing was judged{tail}"), None);
     };
     let first = match &assessment.verdict {
-        _ if report.verdict_word() == Verdict::Fails.word() => format!("fails{tail}"),
+        _ if report.counts().errors > 0 => format!("fails{tail}"),
         Verdict::Fails => format!("fails{tail}"),
-        _ if accepted_errors(report) > 0 => {
+        Verdict::FailsAsAccepted => {
             let count = accepted_errors(report);
             let errors = if count == 1 { "error" } else { "errors" };
             format!("fails, with {count} accepted {errors} and no other{tail}")
         }
         Verdict::Holds => format!("holds in every state that was solved{tail}"),
-        Verdict::HoldsOnAssumedData(values) => format!(
-            "holds in every state that was solved, on {} assumed {}{tail}",
-            values.len(),
-            if values.len() == 1 { "value" } else { "values" }
-        ),
-        Verdict::NotJudged(missing) => format!(
-            "nothing failed, but {} {} could not be judged{tail}",
-            missing.len(),
-            if missing.len() == 1 { "thing" } else { "things" }
-        ),
+        Verdict::HoldsOnAssumedData => {
+            let values = assessment.assumed.len();
+            let word = if values == 1 { "value" } else { "values" };
+            format!("holds in every state that was solved, on {values} assumed {word}{tail}")
+        }
+        Verdict::NotJudged => {
+            let missing = assessment.not_judged.len();
+            let word = if missing == 1 { "thing" } else { "things" };
+            format!("nothing failed, but {missing} {word} could not be judged{tail}")
+        }
     };
     (first, tightest(report))
 }

@@ -31,10 +31,11 @@ pub struct CheckDocument {
     /// Title of the site.
     #[serde(skip_serializing_if = "Option::is_none")]
     title: Option<String>,
-    /// "holds", "holds-on-assumed-data", "not-judged", "fails", or "unusable" if the files could not
-    /// be resolved, so that nothing was judged.
+    /// "holds", "holds-on-assumed-data", "not-judged", "fails-as-accepted" if there are errors and
+    /// the user has accepted every one, "fails", or "unusable" if the files could not be resolved,
+    /// so that nothing was judged.
     verdict: &'static str,
-    /// The assumed values that the verdict rests on, as "model key".
+    /// The assumed values that the figures rest on, whatever the verdict, as "model key".
     assumed: Vec<String>,
     /// Number of findings.
     counts: CountsDocument,
@@ -436,7 +437,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
         site_file: report.name.to_string(),
         title: assessment.map(|assessment| assessment.title.clone()),
         verdict: report.verdict_word(),
-        assumed: assessment.map(assumed).unwrap_or_default(),
+        assumed: assessment.map(|assessment| assessment.assumed.clone()).unwrap_or_default(),
         counts: CountsDocument {
             error: counts.errors,
             warning: counts.warnings,
@@ -465,13 +466,6 @@ fn document(report: &Report<'_>) -> CheckDocument {
         tolerance: assessment
             .map(|a| a.tolerance.iter().map(json_physics::tolerance).collect())
             .unwrap_or_default(),
-    }
-}
-
-fn assumed(assessment: &Assessment) -> Vec<String> {
-    match &assessment.verdict {
-        latchline_assess::Verdict::HoldsOnAssumedData(values) => values.clone(),
-        _ => Vec::new(),
     }
 }
 

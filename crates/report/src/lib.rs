@@ -9,10 +9,12 @@
 //! * [`sarif`]: for code review tools (OASIS SARIF 2.1.0);
 //! * [`english`]: the wording of every code, in one place;
 //! * [`sheet`]: the sheet of one door or one supply;
+//! * [`catalogue`]: the list of parts;
 //! * [`addresses`]: the table of addresses and switch settings.
 
 pub mod addresses;
 mod caret;
+pub mod catalogue;
 pub mod english;
 pub mod explain;
 mod figures;

@@ -53,7 +53,11 @@ impl<'a> Report<'a> {
         let (accepted, standing): (Vec<_>, Vec<_>) =
             all.into_iter().partition(|finding| finding.accepted.is_some());
         let mut read: Vec<&Finding> = reading.iter().filter(|finding| finding.accepted.is_none()).collect();
-        read.sort_by(|a, b| (&a.origin, a.code, &a.element).cmp(&(&b.origin, b.code, &b.element)));
+        // Broken TOML first: what follows may come of it.
+        let order = |finding: &Finding| finding.code != latchline_site::codes::TOML_SYNTAX;
+        read.sort_by(|a, b| {
+            (order(a), &a.origin, a.code, &a.element).cmp(&(order(b), &b.origin, b.code, &b.element))
+        });
         let mut judged: Vec<&Finding> = judged.iter().filter(|finding| finding.accepted.is_none()).collect();
         judged.sort_by(worst_first);
         let codes = codes.into_iter().collect();

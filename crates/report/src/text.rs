@@ -42,8 +42,8 @@ fn verdict(report: &Report<'_>, look: &Look) -> String {
     let mut text = match report.assessment.map(|assessment| &assessment.verdict) {
         None | Some(Verdict::Fails) => look.severity(Severity::Error, lines),
         _ if report.counts().errors > 0 => look.severity(Severity::Error, lines),
-        Some(Verdict::NotJudged(_)) => look.severity(Severity::Warning, lines),
-        Some(Verdict::Holds | Verdict::HoldsOnAssumedData(_)) => look.good(lines),
+        Some(Verdict::NotJudged | Verdict::FailsAsAccepted) => look.severity(Severity::Warning, lines),
+        Some(Verdict::Holds | Verdict::HoldsOnAssumedData) => look.good(lines),
     };
     text.push('\n');
     if let Some(second) = second {
@@ -276,8 +276,10 @@ fn not_judged(report: &Report<'_>, assessment: &Assessment, look: &Look) -> Stri
 }
 
 fn assumed(assessment: &Assessment, look: &Look) -> String {
-    let Verdict::HoldsOnAssumedData(values) = &assessment.verdict else { return String::new() };
-    let values: Vec<String> = values.iter().map(|value| template::plain(value)).collect();
+    if assessment.assumed.is_empty() {
+        return String::new();
+    }
+    let values: Vec<String> = assessment.assumed.iter().map(|value| template::plain(value)).collect();
     let line = format!(
         "{}. The verdict is as good as these: replace them by a datasheet's figure or a measurement.",
         values.join(", ")

@@ -64,7 +64,7 @@ codes! {
     TOO_MANY_FINDINGS, "too-many-findings", Error, "Further findings were counted but not listed", ["count"],
     "The list is cut after two thousand findings. Mend those that are shown and run again.";
 
-    UNKNOWN_KEY, "unknown-key", Error, "This key is not known here", ["key", "table", "nearest", "valid"],
+    UNKNOWN_KEY, "unknown-key", Error, "This key is not known here", ["key", "table", "nearest", "valid", "choices?"],
     "Every key is checked, because a misspelt one that is silently ignored would leave its value out of the calculation.\n\nExample: `lenght = \"14 m\"` in a run. The nearest valid keys are shown; all of them are on the reference page.";
 
     MISSING_KEY, "missing-key", Error, "A key that must be there is missing", ["key", "table", "expected", "because?"],
@@ -80,7 +80,7 @@ codes! {
     "A bare number does not say whether it means metres or feet. Plain numbers are accepted only where something is counted.\n\nExample: `length = 14`. Write `length = \"14 m\"`.";
 
     DECIMAL_COMMA, "decimal-comma", Error, "Write a decimal point, not a comma", ["key", "written", "expected", "suggestion"],
-    "A comma may mean a decimal or a thousand, so it is refused.\n\nExample: `length = \"1,5 m\"`. Write `length = \"1.5 m\"`.";
+    "A comma may mean a decimal or a thousand, so it is refused, and what it may mean is shown.\n\nExample: `length = \"1,5 m\"`. Write `length = \"1.5 m\"`.";
 
     UNKNOWN_UNIT, "unknown-unit", Error, "This unit is not known", ["key", "written", "expected", "unit", "nearest", "units"],
     "Units are written as in the standards, and case matters: mW is not MW. The accepted units are shown.\n\nExample: `\"14 mtr\"`. Write `\"14 m\"`.";
@@ -106,7 +106,7 @@ codes! {
     REPLACES_NOTHING, "replaces-nothing", Warning, "A part replaces nothing", ["name", "kind"],
     "The part says `replaces = true`, but no earlier catalogue has one of that name. Check its name, or remove the key.";
 
-    UNKNOWN_NAME, "unknown-name", Error, "Nothing has this name", ["kind", "name", "nearest"],
+    UNKNOWN_NAME, "unknown-name", Error, "Nothing has this name", ["kind", "name", "nearest", "choices?"],
     "The value refers to something that is defined nowhere. `kind` says what was looked for: family, supply model, box model, station model, cable, lock model, accessory, building, floor, core, start of a run, stop of a run, or scope.\n\nExample: `cable = \"pair-08\"` where the catalogue has pair-0.8. The nearest names are shown.";
 
     WRONG_KIND_OF_PART, "wrong-kind-of-part", Error, "This part is of another kind", ["name", "found", "expected"],

@@ -218,3 +218,19 @@ fn sub_tables_and_inline_tables_say_the_same() {
     assert_eq!(one.entrances[1].locks[0].model, other.entrances[1].locks[0].model);
     assert_eq!(one.stations.len(), other.stations.len());
 }
+
+#[test]
+fn what_follows_from_broken_toml_does_not_bury_it() {
+    let told = |text: &str| -> Vec<&'static str> {
+        let (_, resolved) = resolved(text);
+        resolved.findings.iter().map(|finding| finding.code.0).collect()
+    };
+    // A comma is missing: the keys behind it are lost, which is not said as well.
+    let text = TWELVE_FLATS.replace("\"flex-1.5\", length", "\"flex-1.5\" length");
+    assert_ne!(text, TWELVE_FLATS);
+    assert_eq!(told(&text), ["toml-syntax"]);
+    // Nor are the keys under a header that is not closed; mistakes elsewhere still are.
+    let text = TWELVE_FLATS.replace("[runs]", "[runs").replace("outdoors = true", "outdors = true");
+    let told = told(&text);
+    assert_eq!((told[0], told.iter().filter(|code| **code == "unknown-key").count()), ("toml-syntax", 1));
+}

@@ -86,6 +86,10 @@ impl Format {
     }
 }
 
+/// Endings that nobody gives a folder, of forms that are not written.
+const OTHER_FORMS: &[&str] =
+    &["pdf", "png", "jpg", "jpeg", "gif", "webp", "dwg", "eps", "ps", "html", "xlsx", "csv", "json", "txt"];
+
 /// Where the files go.
 #[derive(Debug, PartialEq)]
 struct Target {
@@ -163,6 +167,9 @@ fn target(path: &Path, format: Option<Format>, pictures: usize) -> Result<Target
             }
             Ok(Target { folder: None, file: Some(path.with_extension("")), format: named })
         }
+        _ if !path.is_dir() && ending.as_deref().is_some_and(|ending| OTHER_FORMS.contains(&ending)) => {
+            bail!("\"{shown}\": pictures are written as .svg or .dxf")
+        }
         _ if path.is_file() => {
             bail!(
                 "\"{shown}\" is a file that ends neither in .svg nor in .dxf; name such a file, or a folder"
@@ -214,5 +221,6 @@ mod tests {
         assert_eq!(path(&folder, What::Profiles, 1, 1), Path::new("pictures/profiles.dxf"));
         assert!(target(Path::new("a.svg"), Some(Format::Dxf), 1).is_err());
         assert!(target(Path::new("a.svg"), None, 2).is_err());
+        assert!(target(Path::new("a.PDF"), None, 1).is_err());
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod accept;
 pub mod addresses;
+pub mod catalogue;
 pub mod check;
 pub mod completions;
 pub mod design;

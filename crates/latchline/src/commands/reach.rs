@@ -1,12 +1,12 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
+use super::catalogue::Parts;
 use crate::output;
-use anyhow::{Context, Result, bail};
+use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_finding::{FileId, Finding, Severity, Sources};
-use latchline_reach::{BareSite, Cell, MOST_STATIONS, Question, default_question, table};
+use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
+use latchline_reach::{Cell, MOST_STATIONS, Question, default_question, tables};
 use latchline_site::catalogue::Catalogue;
-use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -40,6 +40,9 @@ pub struct ReachArguments {
     /// Lengths of cable from the port to the first station in metres
     #[arg(long, value_delimiter = ',', default_values_t = [5.0, 15.0, 30.0, 60.0, 100.0])]
     feeder: Vec<f64>,
+    /// Write a chart of all these cables on one A4 sheet to this file (.svg)
+    #[arg(long, value_name = "FILE")]
+    chart: Option<PathBuf>,
     /// Further catalogue files
     #[arg(long, value_name = "FILE")]
     catalogue: Vec<PathBuf>,
@@ -60,6 +63,9 @@ enum Format {
     Json,
 }
 
+/// What an answer covers.
+const JUDGED: &str = "Voltage, currents, counts and lengths are judged, not signal and start-up.";
+
 /// Answers for one cable.
 struct OfCable {
     cable: String,
@@ -77,21 +83,19 @@ pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCod
         if let Some(wrong) = lengths.iter().find(|length| !(least..=2000.0).contains(*length)) {
             bail!("{name} {wrong} is not a length between {least} and 2000 m");
         }
+        // "5,5" is two lengths of five metres to the reader of the arguments, but not to who wrote it.
+        let twice = lengths.iter().enumerate().find(|(index, length)| lengths[..*index].contains(length));
+        if let Some((_, twice)) = twice {
+            bail!("{name} has {twice} twice; commas stand between lengths, a decimal takes a point: 5.5");
+        }
     }
-    let mut sources = Sources::new();
-    let mut files: Vec<FileId> = Vec::new();
-    let (name, text) = builtin_catalogue();
-    files.push(sources.add(name, text));
-    for path in &arguments.catalogue {
-        let text = crate::input::read_text(path, &mut std::io::empty())?;
-        files.push(sources.add(path.display().to_string(), text));
+    if let Some(chart) = &arguments.chart
+        && chart.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("svg"))
+    {
+        bail!("--chart writes SVG: \"{}\" must end in .svg", chart.display());
     }
-    let loaded = LoadedCatalogues::new(&sources, &files);
+    let Parts { sources, loaded, .. } = super::catalogue::parts(&arguments.catalogue)?;
     let catalogue = loaded.catalogue();
-    let is_error = |finding: &&Finding| finding.severity == Severity::Error;
-    if let Some(finding) = loaded.findings().iter().find(is_error) {
-        bail!("the catalogue cannot be used: {}", super::sentence(finding));
-    }
     let question = question(arguments, catalogue)?;
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
     let cables: Vec<String> = match &arguments.cable {
@@ -103,12 +107,16 @@ pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCod
     };
     // One cable: a full table. All cables: each spacing behind the shortest feeder.
     let feeders = if arguments.cable.is_some() { &arguments.feeder[..] } else { &arguments.feeder[..1] };
-    let mut answers = Vec::new();
-    for cable in cables {
-        let bare = BareSite::new(&sources, &files, &question, &cable, calls)
-            .with_context(|| format!("cannot ask about {cable}"))?;
-        let cells = table(&bare, &arguments.spacing, feeders);
-        answers.push(OfCable { cable, cells });
+    let ask = |spacings: &[f64], feeders: &[f64]| -> Result<Vec<OfCable>> {
+        let tables = tables(&sources, &loaded, &question, &cables, calls, spacings, feeders)?;
+        let answers = cables.iter().cloned().zip(tables);
+        Ok(answers.map(|(cable, cells)| OfCable { cable, cells }).collect())
+    };
+    let answers = ask(&arguments.spacing, feeders)?;
+    if let Some(path) = &arguments.chart {
+        let spacings = chart_spacings(&arguments.spacing);
+        let chart = chart(&question, calls, &ask(&spacings, &feeders[..1])?, feeders[0]);
+        output::replace(path, &svg::svg(&reach_chart(&chart, SheetSize::A4), Palette::Light))?;
     }
     let text = match arguments.format {
         Format::Text => words(&question, calls, &answers, &arguments.spacing, feeders),
@@ -192,9 +200,58 @@ fn words(
         let _ = write!(text, " {} {},", sign(limit), limit.word());
     }
     text.pop();
-    let _ = writeln!(text, ".\nAt most {MOST_STATIONS} stations are asked for.");
+    let _ = writeln!(text, ".\nAt most {MOST_STATIONS} stations are asked for. {JUDGED}");
     text.push_str("A calculation, not a certificate; check the real site with: latchline check\n");
     text
+}
+
+/// Spacings of a chart: from the least to the greatest that was asked for, evenly.
+fn chart_spacings(asked: &[f64]) -> Vec<f64> {
+    const STEPS: u32 = 34;
+    let least = asked.iter().copied().fold(f64::INFINITY, f64::min);
+    let greatest = asked.iter().copied().fold(0.0, f64::max);
+    let step = (greatest - least) / f64::from(STEPS);
+    (0..=STEPS).map(|number| least + step * f64::from(number)).collect()
+}
+
+/// The chart of all cables; those with one curve share it, and a note says so.
+fn chart(question: &Question, calls: usize, answers: &[OfCable], feeder_m: f64) -> ReachChart {
+    let mut curves: Vec<(ReachCurve, Vec<&str>)> = Vec::new();
+    for answer in answers {
+        // Between two spacings holds what holds at the greater one: more spacing never helps.
+        let steps = answer.cells.iter().zip(answer.cells.iter().skip(1));
+        let mut points: Vec<(f64, f64)> =
+            answer.cells.first().map(|cell| (cell.spacing_m, cell.stations as f64)).into_iter().collect();
+        for (before, cell) in steps.filter(|(before, cell)| before.stations != cell.stations) {
+            points.push((before.spacing_m, before.stations as f64));
+            points.push((before.spacing_m, cell.stations as f64));
+        }
+        points.extend(answer.cells.last().map(|cell| (cell.spacing_m, cell.stations as f64)));
+        match curves.iter_mut().find(|(curve, _)| curve.points == points) {
+            Some((_, also)) => also.push(&answer.cable),
+            None => curves.push((ReachCurve { name: answer.cable.clone(), points }, Vec::new())),
+        }
+    }
+    let shared = curves.iter().filter(|(_, also)| !also.is_empty());
+    let mut notes: Vec<String> =
+        shared.map(|(curve, also)| format!("As {}: {}.", curve.name, also.join(", "))).collect();
+    notes.push(format!("At most {MOST_STATIONS} stations were asked for. {JUDGED}"));
+    notes.push(String::from("A calculation, not a certificate; check the real site."));
+    ReachChart {
+        title: format!("{}: most {} on one port", question.family, question.station),
+        subtitle: format!(
+            "{} fed by {}, {} m of feeder, {calls} calls at once; worst state, every tolerance against it",
+            question.distributor,
+            question.supply,
+            trimmed(feeder_m)
+        ),
+        x_title: String::from("spacing, m"),
+        y_title: String::from("stations"),
+        curves: curves.into_iter().map(|(curve, _)| curve).collect(),
+        notes,
+        revision: None,
+        date: None,
+    }
 }
 
 fn heading(text: &mut String, first: &str, width: usize, lengths: &[f64]) {

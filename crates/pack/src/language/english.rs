@@ -415,6 +415,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Verdict => "Verdict",
         Word::VerdictAssumed => "holds, on assumed values",
         Word::VerdictFails => "fails",
+        Word::VerdictFailsAsAccepted => "fails, with every error accepted",
         Word::VerdictHolds => "holds in every state that was solved",
         Word::VerdictNotJudged => "nothing failed, but not everything could be judged",
         Word::VideoDoorStation => "Door station, video",

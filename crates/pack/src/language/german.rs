@@ -423,6 +423,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Verdict => "Urteil",
         Word::VerdictAssumed => "hält, auf Grundlage von Annahmen",
         Word::VerdictFails => "nicht bestanden",
+        Word::VerdictFailsAsAccepted => "nicht bestanden, jeder Fehler hingenommen",
         Word::VerdictHolds => "hält in jedem gerechneten Zustand",
         Word::VerdictNotJudged => "nichts gescheitert, aber nicht alles beurteilbar",
         Word::VideoDoorStation => "Türstation, Video",

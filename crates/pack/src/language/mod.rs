@@ -735,6 +735,8 @@ pub enum Word {
     VerdictAssumed,
     /// fails
     VerdictFails,
+    /// fails, but every error is accepted
+    VerdictFailsAsAccepted,
     /// holds in every state that was solved
     VerdictHolds,
     /// nothing failed, but not everything could be judged
@@ -1155,6 +1157,7 @@ impl Word {
         Word::Verdict,
         Word::VerdictAssumed,
         Word::VerdictFails,
+        Word::VerdictFailsAsAccepted,
         Word::VerdictHolds,
         Word::VerdictNotJudged,
         Word::VideoDoorStation,

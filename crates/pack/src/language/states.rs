@@ -46,8 +46,9 @@ impl Locale {
         self.word(match subject.assessment.verdict {
             Verdict::Fails => Word::VerdictFails,
             Verdict::Holds => Word::VerdictHolds,
-            Verdict::HoldsOnAssumedData(_) => Word::VerdictAssumed,
-            Verdict::NotJudged(_) => Word::VerdictNotJudged,
+            Verdict::HoldsOnAssumedData => Word::VerdictAssumed,
+            Verdict::NotJudged => Word::VerdictNotJudged,
+            Verdict::FailsAsAccepted => Word::VerdictFailsAsAccepted,
         })
     }
 

@@ -6,7 +6,6 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use latchline_assess::Verdict;
 use latchline_finding::Unit;
 use latchline_site::catalogue::BoxRole;
 
@@ -47,10 +46,8 @@ fn verdict(subject: &Subject<'_>, table: &mut Table) {
     let locale = &subject.locale;
     table.heading(locale.word(Word::Verdict));
     add(subject, table, "", Word::Verdict, Cell::text(locale.verdict(subject)), "");
-    if let Verdict::HoldsOnAssumedData(values) = &subject.assessment.verdict {
-        for value in values {
-            add(subject, table, "", Word::AssumedValue, Cell::text(value), "");
-        }
+    for value in &subject.assessment.assumed {
+        add(subject, table, "", Word::AssumedValue, Cell::text(value), "");
     }
     for gap in &subject.assessment.not_judged {
         let needs = locale.say(&Sentence::Needs { what: &gap.missing });

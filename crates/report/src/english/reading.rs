@@ -43,7 +43,7 @@ pub const WORDS: &[Words] = &[
         "unknown-key",
         "the key \"{key}\" is not known< in {table}>",
         "not a key< of {table}>",
-        "<did you mean {nearest:or}?>",
+        "<did you mean {nearest:or}?><its keys are {choices}>",
     ),
     words(
         "missing-key",
@@ -68,7 +68,7 @@ pub const WORDS: &[Words] = &[
         "decimal-comma",
         "\"{key}\" has a comma in its number: \"{written}\"",
         "write a decimal point",
-        "<write \"{suggestion}\">",
+        "<write {suggestion:or}, in quotes>",
     ),
     words(
         "unknown-unit",
@@ -117,7 +117,7 @@ pub const WORDS: &[Words] = &[
         "unknown-name",
         "there is no {kind} named \"{name}\"",
         "no such {kind}",
-        "<did you mean {nearest:or}?>",
+        "<did you mean {nearest:or}?><there is {choices}>",
     ),
     words("wrong-kind-of-part", "\"{name}\" is {found}; {expected} is needed here", "must be {expected}", ""),
     words(

@@ -127,6 +127,7 @@ pub fn failing() -> Assessment {
     Assessment {
         title: "Quillmere Yard".into(),
         verdict: Verdict::Fails,
+        assumed: Vec::new(),
         sources: vec![SourceSummary {
             id: "A-PS".into(),
             model: "ostrel-ps-120".into(),
@@ -188,7 +189,8 @@ pub fn failing() -> Assessment {
 /// A site that holds on assumed data.
 pub fn holding() -> Assessment {
     let mut assessment = failing();
-    assessment.verdict = Verdict::HoldsOnAssumedData(vec!["ostrel-v7 boot_power".into()]);
+    assessment.verdict = Verdict::HoldsOnAssumedData;
+    assessment.assumed = vec!["ostrel-v7 boot_power".into()];
     assessment.findings.clear();
     assessment.not_judged.clear();
     assessment.states.truncate(1);

@@ -80,6 +80,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             }
             findings.push(finding);
         } else if !findings.is_full() {
+            findings.break_off(span, text);
             findings.push(
                 Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", message),
             );

@@ -302,6 +302,26 @@ pub fn read_quantity<'t>(text: &'t str, bounds: &Bounds) -> Result<f64, Quantity
     Ok(value)
 }
 
+/// What a number with a comma in it may have meant, written with a decimal point: a single comma
+/// before three digits is a decimal or a thousand.
+pub fn readings_of_comma(written: &str) -> Vec<String> {
+    let end = written.find(|sign: char| !sign.is_ascii_digit() && !",.+-".contains(sign));
+    let (number, unit) = written.split_at(end.unwrap_or(written.len()));
+    let without = |sign: char| number.replace(sign, "");
+    let numbers = match (number.rfind(','), number.rfind('.'), number.matches(',').count()) {
+        (Some(comma), Some(point), _) if comma > point => vec![without('.').replacen(',', ".", 1)],
+        (Some(_), Some(_), _) => vec![without(',')],
+        (Some(comma), None, 1) => {
+            let decimal = number.replacen(',', ".", 1);
+            let whole = number[..comma].trim_start_matches(['+', '-']);
+            let thousand = number.len() - comma == 4 && (1..=3).contains(&whole.len()) && whole != "0";
+            if thousand { vec![without(','), decimal] } else { vec![decimal] }
+        }
+        _ => vec![without(',')],
+    };
+    numbers.into_iter().map(|number| format!("{number}{unit}")).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -353,6 +373,12 @@ mod tests {
     fn mistakes_are_told_apart() {
         assert_eq!(length("14"), Err(QuantityError::NoUnit));
         assert_eq!(length("1,5 m"), Err(QuantityError::DecimalComma));
+        assert_eq!(readings_of_comma("1,5 m"), ["1.5 m"]);
+        assert_eq!(readings_of_comma("1,000 m"), ["1000 m", "1.000 m"]);
+        assert_eq!(readings_of_comma("0,125 mm"), ["0.125 mm"]);
+        assert_eq!(readings_of_comma("1.000,5 m"), ["1000.5 m"]);
+        assert_eq!(readings_of_comma("1,000.5 m"), ["1000.5 m"]);
+        assert_eq!(readings_of_comma("1,000,000 ohm"), ["1000000 ohm"]);
         assert_eq!(length("14 V"), Err(QuantityError::WrongDimension(Dimension::Voltage)));
         assert_eq!(length("14 furlong"), Err(QuantityError::UnknownUnit("furlong")));
         for text in ["", "m", "NaN m", "inf m", "-", ".", "1e999 m", "--3 m", "−3 m"] {

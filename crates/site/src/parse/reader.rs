@@ -1,6 +1,6 @@
 //! Reading a TOML tree through its key tables.
 
-use super::quantity::UNITS;
+use super::quantity::{UNITS, readings_of_comma};
 use super::{
     Bounds, Dimension, Entry, Field, Findings, NameBudget, QuantityError, Record, Value, clip,
     read_number_and_unit, read_quantity,
@@ -103,6 +103,9 @@ impl Reader<'_> {
         if !self.findings.is_full() {
             let nearest = self.budget.nearest(name, spec.keys.iter().map(|key| key.name));
             let valid: Vec<String> = spec.keys.iter().map(|key| key.name.to_string()).collect();
+            if nearest.is_empty() {
+                finding = finding.with("choices", valid.clone());
+            }
             finding = finding
                 .with("key", clip(name))
                 .with("table", spec.name)
@@ -343,7 +346,9 @@ impl Reader<'_> {
             .with("expected", kind.expected());
         match error {
             QuantityError::DecimalComma => {
-                finding = finding.with("suggestion", clip(&written.replacen(',', ".", 1)));
+                let readings: Vec<String> =
+                    readings_of_comma(written).iter().map(|text| clip(text)).collect();
+                finding = finding.with("suggestion", readings);
             }
             QuantityError::UnknownUnit(unit) => {
                 let lower = unit.to_lowercase();

@@ -22,6 +22,9 @@ use latchline_finding::{
 };
 use std::collections::{BTreeMap, BTreeSet};
 
+/// Most names that are listed where none is near to what was written.
+const MOST_CHOICES: usize = 40;
+
 const STATED: Provenance = Provenance::Stated;
 
 /// What resolving gave.
@@ -135,11 +138,12 @@ impl Resolver<'_> {
         known: &[String],
     ) {
         let nearest = self.budget.nearest(name, known.iter().map(String::as_str));
-        let mut finding = self
-            .report(codes::UNKNOWN_NAME, origin)
-            .with("kind", kind)
-            .with("name", clip(name))
-            .with("nearest", nearest);
+        let mut finding =
+            self.report(codes::UNKNOWN_NAME, origin).with("kind", kind).with("name", clip(name));
+        if nearest.is_empty() && (2..=MOST_CHOICES).contains(&known.len()) {
+            finding = finding.with("choices", known.to_vec());
+        }
+        finding = finding.with("nearest", nearest);
         if let Some(element) = element {
             finding = finding.about(clip(element).as_str());
         }

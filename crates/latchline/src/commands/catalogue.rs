@@ -1,0 +1,95 @@
+//! `latchline catalogue`: what parts there are, and how a part is written.
+
+use crate::output;
+use crate::surroundings::{Colour, Surroundings};
+use anyhow::{Result, bail};
+use clap::Args;
+use latchline_finding::{Finding, Severity, Sources};
+use latchline_report::catalogue;
+use latchline_site::{LoadedCatalogues, builtin_catalogue};
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// List the parts of the catalogue, or show one as it is written
+///
+/// Without a name, lists every part under its family with its leading figures, price, labour and the
+/// line that defines it. With a name, prints that part's text with the numbers of its lines, which
+/// findings cite.
+#[derive(Debug, Args)]
+pub struct CatalogueArguments {
+    /// Name of a part or family
+    name: Option<String>,
+    /// Further catalogue files
+    #[arg(long, value_name = "FILE")]
+    catalogue: Vec<PathBuf>,
+    /// Print the whole text of the built-in catalogue, to copy from
+    #[arg(long, conflicts_with_all = ["name", "catalogue"])]
+    whole: bool,
+}
+
+/// A catalogue made of the built-in one and further files.
+pub struct Parts {
+    /// The texts.
+    pub sources: Sources,
+    /// What they say.
+    pub loaded: LoadedCatalogues,
+}
+
+/// Reads the built-in catalogue and further files.
+///
+/// # Errors
+/// If a file cannot be read or has a mistake.
+pub fn parts(further: &[PathBuf]) -> Result<Parts> {
+    let mut sources = Sources::new();
+    let (name, text) = builtin_catalogue();
+    let mut files = vec![sources.add(name, text)];
+    for path in further {
+        let text = crate::input::read_text(path, &mut std::io::empty())?;
+        files.push(sources.add(path.display().to_string(), text));
+    }
+    let loaded = LoadedCatalogues::new(&sources, &files);
+    let is_error = |finding: &&Finding| finding.severity == Severity::Error;
+    if let Some(finding) = loaded.findings().iter().find(is_error) {
+        let place = finding.origin.span().map_or_else(String::new, |span| {
+            let (line, column) = sources.line_and_column(span.file, span.start as usize);
+            format!("{}:{line}:{column}: ", sources.file(span.file).name)
+        });
+        bail!("{place}the catalogue cannot be used: {}", super::sentence(finding));
+    }
+    Ok(Parts { sources, loaded })
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a catalogue cannot be used or no part has the name.
+pub fn run(
+    arguments: &CatalogueArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    if arguments.whole {
+        output::put(builtin_catalogue().1, None, output)?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    let parts = parts(&arguments.catalogue)?;
+    let all = parts.loaded.catalogue();
+    let text = match &arguments.name {
+        None => catalogue::list(all, &parts.sources, &surroundings.look(Colour::Auto, false)),
+        Some(name) => match catalogue::part(all, &parts.sources, name) {
+            Some(text) => text,
+            None => {
+                let near = latchline_site::parse::NameBudget::default().nearest(name, catalogue::names(all));
+                let hint = if near.is_empty() {
+                    String::from("latchline catalogue lists them")
+                } else {
+                    format!("did you mean {}?", near.join(" or "))
+                };
+                bail!("there is no part \"{name}\" in the catalogue; {hint}")
+            }
+        },
+    };
+    output::put(&text, None, output)?;
+    Ok(ExitCode::SUCCESS)
+}

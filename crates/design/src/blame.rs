@@ -45,7 +45,7 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
             instance
                 .box_places
                 .iter()
-                .any(|place| cheapest(instance, *place, &head, &[item], 0, &mut sweep).is_some())
+                .any(|place| cheapest(instance, *place, &head, &[item], 0, &mut sweep, &|_| false).is_some())
         });
         if !reached {
             let at = instance.items[item].place;

@@ -5,7 +5,9 @@
 //! * [`runs`]: every run of the space with its cheapest cable;
 //! * [`plan`]: the cheapest plan, and with relaxed assumptions the lower bound;
 //! * [`emit`]: the site file;
-//! * [`design()`]: all of it, verified by resolving and assessing the file;
+//! * [`judge`]: the file resolved and assessed as `check` does it;
+//! * [`search`]: the cheapest plan of a walking order that is not rejected, learning from those that are;
+//! * [`order`] and [`design()`]: all walking orders, the design, its bound;
 //! * [`space`]: the declared space in words; [`blame`]: which limit costs what, or forbids all.
 //!
 //! *The bound.* The plan under [`design::relaxed`] is the least cost over a set that holds every
@@ -19,10 +21,13 @@ pub mod design;
 pub mod electric;
 pub mod emit;
 pub mod instance;
+pub mod judge;
 pub mod money;
 pub mod obstacle;
+pub mod order;
 pub mod plan;
 pub mod runs;
+pub mod search;
 pub mod space;
 
 pub use design::{Binding, Design, Effort, Texts, design};

@@ -8,7 +8,7 @@
 
 use crate::instance::{Instance, Owner};
 use crate::money::{Micro, NONE};
-use crate::runs::{RunChoice, RunTable, cost, tables};
+use crate::runs::{Barred, RunChoice, RunTable, cost, tables};
 use rayon::prelude::*;
 
 /// What a plan assumes where the whole is not known yet.
@@ -150,7 +150,7 @@ pub fn plan(
 
 /// Run tables of a walking order.
 pub fn tables_for(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Vec<Vec<RunTable>> {
-    tables(instance, order, drop_v)
+    tables(instance, order, drop_v, &Barred::new())
 }
 
 /// Where a trunk begins.

@@ -9,6 +9,7 @@ use crate::instance::{Distributor, Instance, Owner};
 use crate::money::{Micro, NONE};
 use latchline_site::catalogue::Environment;
 use rayon::prelude::*;
+use std::collections::BTreeSet;
 
 /// The order of the items of a run.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -83,6 +84,19 @@ pub struct RunChoice {
     pub in_walls: bool,
 }
 
+/// One way to make one run, by which plans are told apart that must not have it again.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct RunKey {
+    /// Place of its distributor.
+    pub place: usize,
+    /// Kind of its distributor.
+    pub model: usize,
+    /// Its items in their order.
+    pub items: Vec<usize>,
+    /// Its cable; `None`: the cables in the walls.
+    pub wire: Option<usize>,
+}
+
 /// Runs from one kind of distributor at one place.
 #[derive(Debug, Clone, Default)]
 pub struct RunTable {
@@ -155,7 +169,17 @@ fn keeps_limits(instance: &Instance<'_>, items: &[usize], sections: &Sections) -
         && (stations <= limits.stations || !indoors)
 }
 
-/// The cheapest run over these items in this order; `None` if no cable bears it.
+/// A run that can be made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// The thinnest cable that bears it (0 for cables in the walls): no longer run needs a thinner one.
+    pub first_wire: usize,
+    /// The cheapest way that is not barred; `None` if every one is.
+    pub choice: Option<RunChoice>,
+}
+
+/// The cheapest run over these items in this order; `None` if no cable bears it. `barred` is asked
+/// for every cable (`None`: those in the walls).
 pub fn cheapest(
     instance: &Instance<'_>,
     place: usize,
@@ -163,7 +187,8 @@ pub fn cheapest(
     items: &[usize],
     first_wire: usize,
     sweep: &mut Sweep,
-) -> Option<RunChoice> {
+    barred: &dyn Fn(Option<usize>) -> bool,
+) -> Option<Made> {
     let sections = sections(instance, place, items)?;
     if !keeps_limits(instance, items, &sections) {
         return None;
@@ -180,11 +205,13 @@ pub fn cheapest(
         for (link, ohm) in chain.iter_mut().zip(ohms) {
             link.ohm = ohm;
         }
-        if sweep.bears(head, &chain, instance.calls, all_call) {
-            return Some(RunChoice { cost: 0, wire: 0, arrangement: Arrangement::Forward, in_walls: true });
+        if !barred(None) && sweep.bears(head, &chain, instance.calls, all_call) {
+            let choice = RunChoice { cost: 0, wire: 0, arrangement: Arrangement::Forward, in_walls: true };
+            return Some(Made { first_wire: 0, choice: Some(choice) });
         }
     }
     let total: Micro = sections.lengths_dm.iter().map(|length| Micro::from(*length)).sum();
+    let mut first = None;
     for wire in first_wire..instance.wires.len() {
         if !instance.wires[wire].environments.contains(&sections.environment) {
             continue;
@@ -193,11 +220,16 @@ pub fn cheapest(
             link.ohm = instance.section_ohm(wire, *length);
         }
         if sweep.bears(head, &chain, instance.calls, all_call) {
+            let first_wire = *first.get_or_insert(wire);
+            if barred(Some(wire)) {
+                continue;
+            }
             let cost = total * instance.wires[wire].per_dm;
-            return Some(RunChoice { cost, wire, arrangement: Arrangement::Forward, in_walls: false });
+            let choice = RunChoice { cost, wire, arrangement: Arrangement::Forward, in_walls: false };
+            return Some(Made { first_wire, choice: Some(choice) });
         }
     }
-    None
+    first.map(|first_wire| Made { first_wire, choice: None })
 }
 
 /// Resistances of the sections where cables in the walls lead all the way, of one kind.
@@ -225,77 +257,106 @@ fn ohms_in_walls(instance: &Instance<'_>, place: usize, items: &[usize]) -> Opti
     Some(ohms)
 }
 
-/// All runs of one distributor at one place over items in walking order.
-pub fn table(
+/// Runs that must not be made.
+pub type Barred = BTreeSet<RunKey>;
+
+/// Stands in a table where every way to make a run is barred.
+const NO_RUN: RunChoice =
+    RunChoice { cost: NONE, wire: 0, arrangement: Arrangement::Forward, in_walls: false };
+
+/// Runs of one distributor at one place from one item on.
+fn row(
     instance: &Instance<'_>,
     order: &[usize],
-    place: usize,
-    distributor: &Distributor,
-    drop_v: f64,
-) -> RunTable {
-    let head = best_head(instance, distributor, drop_v);
-    let from = (0..order.len())
-        .map(|first| {
-            let mut sweep = Sweep::default();
-            let mut runs: Vec<RunChoice> = Vec::new();
-            let (mut forward, mut backward) = (Some(0), Some(0));
-            let mut items: Vec<usize> = Vec::new();
-            for (count, &item) in order[first..].iter().enumerate() {
-                if count > 0 && (instance.items[item].solo || instance.items[items[0]].solo) {
-                    break;
-                }
-                items.push(item);
-                let ahead =
-                    forward.and_then(|wire| cheapest(instance, place, &head, &items, wire, &mut sweep));
-                forward = ahead.map(|run| run.wire);
-                let mut back = None;
-                if count > 0
-                    && let Some(wire) = backward
-                {
-                    let reversed: Vec<usize> = items.iter().rev().copied().collect();
-                    back = cheapest(instance, place, &head, &reversed, wire, &mut sweep)
-                        .map(|run| RunChoice { arrangement: Arrangement::Backward, ..run });
-                    backward = back.map(|run| run.wire);
-                }
-                let best = match (ahead, back) {
-                    (Some(ahead), Some(back)) if back.cost < ahead.cost => Some(back),
-                    (Some(ahead), _) => Some(ahead),
-                    (None, back) => back,
-                };
-                let mut best = best;
-                if (2..=MOST_ARRANGED).contains(&items.len()) && order.len() <= SMALL_SITE {
-                    for arrangement in arrangements(items.len()) {
-                        let arranged = arrangement.apply(&items);
-                        let run = cheapest(instance, place, &head, &arranged, 0, &mut sweep);
-                        if let Some(run) = run
-                            && best.is_none_or(|best| run.cost < best.cost)
-                        {
-                            best = Some(RunChoice { arrangement, ..run });
-                        }
-                    }
-                }
-                let Some(best) = best else { break };
-                runs.push(best);
+    (model, place): (usize, usize),
+    head: &Head,
+    first: usize,
+    barred: &Barred,
+) -> Vec<RunChoice> {
+    let mut sweep = Sweep::default();
+    let mut runs: Vec<RunChoice> = Vec::new();
+    let (mut forward, mut backward) = (Some(0), Some(0));
+    let mut items: Vec<usize> = Vec::new();
+    let mut make = |items: &[usize], first_wire: usize| {
+        let is_barred = |wire: Option<usize>| {
+            !barred.is_empty() && barred.contains(&RunKey { place, model, items: items.to_vec(), wire })
+        };
+        cheapest(instance, place, head, items, first_wire, &mut sweep, &is_barred)
+    };
+    for (count, &item) in order[first..].iter().enumerate() {
+        if count > 0 && (instance.items[item].solo || instance.items[items[0]].solo) {
+            break;
+        }
+        items.push(item);
+        let mut best: Option<RunChoice> = None;
+        let mut better = |made: Option<Made>, arrangement: Arrangement| {
+            if let Some(choice) = made.and_then(|made| made.choice)
+                && best.is_none_or(|best| choice.cost < best.cost)
+            {
+                best = Some(RunChoice { arrangement, ..choice });
             }
-            runs
-        })
-        .collect();
-    RunTable { from }
+        };
+        let ahead = forward.and_then(|wire| make(&items, wire));
+        forward = ahead.map(|made| made.first_wire);
+        better(ahead, Arrangement::Forward);
+        let mut borne = ahead.is_some();
+        if count > 0
+            && let Some(wire) = backward
+        {
+            let reversed: Vec<usize> = items.iter().rev().copied().collect();
+            let back = make(&reversed, wire);
+            backward = back.map(|made| made.first_wire);
+            borne |= back.is_some();
+            better(back, Arrangement::Backward);
+        }
+        if (2..=MOST_ARRANGED).contains(&items.len()) && order.len() <= SMALL_SITE {
+            for arrangement in arrangements(items.len()) {
+                let made = make(&arrangement.apply(&items), 0);
+                borne |= made.is_some();
+                better(made, arrangement);
+            }
+        }
+        if !borne {
+            break;
+        }
+        runs.push(best.unwrap_or(NO_RUN));
+    }
+    runs
 }
 
 /// Tables of every distributor at every place, in that order.
-pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Vec<Vec<RunTable>> {
-    instance
-        .distributors
-        .iter()
-        .map(|distributor| {
-            instance
-                .box_places
-                .par_iter()
-                .map(|place| table(instance, order, *place, distributor, drop_v))
-                .collect()
-        })
-        .collect()
+pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Barred) -> Vec<Vec<RunTable>> {
+    let of_model = |(model, distributor): (usize, &Distributor)| {
+        let head = best_head(instance, distributor, drop_v);
+        let at = |place: &usize| {
+            let row = |first| row(instance, order, (model, *place), &head, first, barred);
+            RunTable { from: (0..order.len()).map(row).collect() }
+        };
+        instance.box_places.par_iter().map(at).collect()
+    };
+    instance.distributors.iter().enumerate().map(of_model).collect()
+}
+
+/// The same tables without the barred runs: only their rows are made again.
+pub fn without(
+    instance: &Instance<'_>,
+    order: &[usize],
+    drop_v: f64,
+    tables: &[Vec<RunTable>],
+    barred: &Barred,
+) -> Vec<Vec<RunTable>> {
+    let mut changed = tables.to_vec();
+    let mut rows = BTreeSet::new();
+    for key in barred {
+        let first = key.items.iter().filter_map(|item| order.iter().position(|other| other == item)).min();
+        rows.extend(first.map(|first| (key.model, key.place, first)));
+    }
+    for (model, place, first) in rows {
+        let head = best_head(instance, &instance.distributors[model], drop_v);
+        let Some(at) = instance.box_places.iter().position(|other| *other == place) else { continue };
+        changed[model][at].from[first] = row(instance, order, (model, place), &head, first, barred);
+    }
+    changed
 }
 
 /// Cost of the best run, [`NONE`] if there is none.

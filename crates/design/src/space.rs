@@ -5,7 +5,7 @@ use crate::instance::Instance;
 /// The space, line by line.
 pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
     let limits = &instance.limits;
-    let small = instance.items.len() <= crate::design::MOST_PERMUTED;
+    let small = instance.items.len() <= crate::order::MOST_PERMUTED;
     let mut lines = vec![
         format!(
             "Items (dwellings with their further stations, door stations, desks) stand in a walking order: {}. {orders} such {} tried.",

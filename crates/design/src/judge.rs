@@ -1,0 +1,210 @@
+//! A plan judged as a whole: its site file resolved and assessed, as `check` does it.
+
+use crate::design::{Design, Texts};
+use crate::emit::site_file;
+use crate::instance::{Instance, Owner};
+use crate::money::{micro, units};
+use crate::plan::Plan;
+use latchline_assess::{Verdict, assess};
+use latchline_finding::{Argument, ElementId, Finding, Severity};
+use latchline_site::bill::Bill;
+use latchline_site::model::{RunStop, Site};
+use latchline_site::resolve;
+use latchline_survey::Survey;
+use std::collections::BTreeSet;
+
+/// What kind of change may help a plan that does not pass.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Help {
+    /// Less on each supply and port.
+    LessLoad,
+    /// Thicker conductors or shorter runs.
+    Conductors,
+    /// Other runs in place of those that the findings name.
+    OtherRuns,
+    /// Nothing that a plan can change.
+    Nothing,
+}
+
+/// Why a plan does not pass.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rejection {
+    /// What may help.
+    pub help: Help,
+    /// Codes of the findings with their elements.
+    pub told: Vec<String>,
+    /// By finding: the items on the runs that it names, a caller's with its own.
+    pub blamed: Vec<BTreeSet<usize>>,
+}
+
+/// Errors that less load mends.
+const LOAD: &[&str] = &[
+    "battery-hours-short",
+    "port-overloaded",
+    "run-too-long",
+    "start-up-fails",
+    "start-up-hiccups",
+    "supply-count-exceeded",
+    "supply-overloaded",
+    "supply-too-hot",
+    "total-length-exceeded",
+    "trip-below-legitimate-current",
+];
+/// Errors that thicker conductors mend.
+const CONDUCTORS: &[&str] = &["lock-voltage-too-low", "no-operating-point", "voltage-too-low"];
+/// Errors of a run, or of a way from run to run.
+const RUNS: &[&str] = &["short-circuit-not-cleared", "signal-notch", "signal-ripple", "signal-too-weak"];
+
+impl Rejection {
+    fn of(instance: &Instance<'_>, site: &Site, errors: &[&Finding]) -> Rejection {
+        let has = |codes: &[&str]| errors.iter().any(|finding| codes.contains(&finding.code.as_str()));
+        let known = |finding: &&&Finding| {
+            [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code.as_str()))
+        };
+        let help = if errors.iter().filter(known).count() < errors.len() {
+            Help::Nothing
+        } else if has(LOAD) {
+            Help::LessLoad
+        } else if has(CONDUCTORS) {
+            Help::Conductors
+        } else {
+            Help::OtherRuns
+        };
+        let blamed = errors.iter().map(|finding| blamed(instance, site, finding)).collect();
+        Rejection { help, told: errors.iter().map(|finding| told(finding)).collect(), blamed }
+    }
+}
+
+fn told(finding: &Finding) -> String {
+    match &finding.element {
+        Some(element) => format!("{} {element}", finding.code),
+        None => finding.code.to_string(),
+    }
+}
+
+/// One item on each run that a finding is about.
+fn blamed(instance: &Instance<'_>, site: &Site, finding: &Finding) -> BTreeSet<usize> {
+    let element = |argument: Option<&Argument>| match argument {
+        Some(Argument::Element(element)) => Some(element.clone()),
+        _ => None,
+    };
+    let named = [finding.element.clone(), element(finding.argument("caller"))];
+    let item = |name: &ElementId| -> Option<usize> {
+        let of_item = |name: &str| instance.items.iter().position(|item| item.name == name);
+        let name = name.as_str();
+        of_item(name).or_else(|| of_item(name.rsplit_once(':')?.0))
+    };
+    let of_run = |name: &ElementId| -> Option<usize> {
+        let run = site.runs.iter().find(|run| run.id == *name || site.start_id(run.from) == *name)?;
+        let stops = run.sections.iter().map(|section| section.to);
+        let mut stations = stops.filter(|stop| matches!(stop, RunStop::Station(_)));
+        item(site.stop_id(stations.next()?))
+    };
+    named.iter().flatten().filter_map(|name| item(name).or_else(|| of_run(name))).collect()
+}
+
+/// Resolves and assesses a plan.
+///
+/// # Errors
+/// [`Rejection`] if it does not pass.
+pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<Design, Rejection> {
+    let text = site_file(instance, plan, &notes(instance, plan));
+    let mut sources = texts.sources.clone();
+    let file = sources.add("site.toml", text.as_str());
+    let resolved = resolve(&sources, file, texts.catalogues);
+    let Some(mut site) = resolved.site else {
+        let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
+        let told = findings.map(told).collect();
+        return Err(Rejection { help: Help::Nothing, told, blamed: Vec::new() });
+    };
+    let assessment = assess(&site);
+    if assessment.verdict == Verdict::Fails {
+        let errors: Vec<_> = assessment
+            .findings
+            .iter()
+            .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
+            .collect();
+        return Err(Rejection::of(instance, &site, &errors));
+    }
+    reprice(&mut site, instance.survey);
+    let bill = Bill::of(&site);
+    let (material, minutes) = (bill.material(), bill.minutes());
+    let per_hour = instance.survey.settings.labour_per_hour;
+    Ok(Design {
+        text,
+        assessment,
+        material,
+        minutes,
+        cost: units(micro(material, minutes, per_hour)),
+        lower_bound: 0.0,
+        family: instance.family.head.name.clone(),
+        space: Vec::new(),
+        orders: 0,
+        assessed: 0,
+        binding: Vec::new(),
+        cheapest_box: instance.distributors.first().map_or(0.0, |kind| units(kind.cost)),
+        bill,
+        site,
+    })
+}
+
+/// Puts the survey's prices in place of the catalogue's.
+pub fn reprice(site: &mut Site, survey: &Survey) {
+    let catalogue = &mut site.catalogue;
+    let heads = catalogue
+        .supplies
+        .values_mut()
+        .map(|part| &mut part.head)
+        .chain(catalogue.boxes.values_mut().map(|part| &mut part.head))
+        .chain(catalogue.stations.values_mut().map(|part| &mut part.head))
+        .chain(catalogue.cables.values_mut().map(|part| &mut part.head))
+        .chain(catalogue.locks.values_mut().map(|part| &mut part.head))
+        .chain(catalogue.accessories.values_mut().map(|part| &mut part.head));
+    for head in heads {
+        let Some(own) = survey.prices.get(&head.name) else { continue };
+        let sourced = |value: f64| {
+            latchline_finding::Sourced::new(
+                value,
+                own.part.origin.clone(),
+                latchline_finding::Provenance::Stated,
+            )
+        };
+        if let Some(price) = own.price {
+            head.price = Some(sourced(price));
+        }
+        if let Some(minutes) = own.labour_minutes {
+            head.labour_minutes = Some(sourced(minutes));
+        }
+    }
+}
+
+/// What the head of the file says.
+fn notes(instance: &Instance<'_>, plan: &Plan) -> Vec<String> {
+    let settings = &instance.survey.settings;
+    let dwellings = instance.items.iter().filter(|item| matches!(item.owner, Owner::Dwelling(_))).count();
+    let boxes: usize = plan.zones.iter().flat_map(|zone| &zone.trunks).map(|trunk| trunk.boxes.len()).sum();
+    let mut notes = vec![
+        format!(
+            "{dwellings} dwellings and {} entrances on {} of {boxes} distributors.",
+            instance.survey.entrances.len(),
+            if plan.zones.len() == 1 {
+                String::from("one supply by way")
+            } else {
+                format!("{} supplies by way", plan.zones.len())
+            }
+        ),
+        format!(
+            "Lengths are the survey's ways with {} % slack and {} m at each end.",
+            (settings.slack * 1000.0).round() / 10.0,
+            settings.termination_m
+        ),
+    ];
+    if let Some(group) = &settings.largest_group {
+        notes.push(format!(
+            "No run has more than {} dwellings: one broken joint silences no more.",
+            group.value
+        ));
+    }
+    notes.push(String::from("Check it with: latchline check"));
+    notes
+}

@@ -1,0 +1,339 @@
+//! The cheapest plan of one walking order that passes, learning from those that are rejected.
+//!
+//! Planning knows voltages and loads of runs but not the signal, the start-up or the whole flow; the
+//! assessment does. First the plan of the bound is tried as it is, with thicker and thicker trunks and with
+//! less on each supply. Where that leaves a gap, plans are taken in the order of their cost: one that is
+//! rejected for what some of its runs do together is replaced by the cheapest ones without one of
+//! those runs (branch and bound on learnt conflicts). A conflict is a judgement on its runs with the
+//! trunk cable; that no other companion mends it is likely, not proved, and no claim rests on it: the
+//! bound is that of the plan without any conflict.
+
+use crate::design::{Design, GOOD_ENOUGH_LARGE, LARGE_SITE, Texts, trunk_wires};
+use crate::instance::Instance;
+use crate::judge::{Help, Rejection, judge};
+use crate::money::{Micro, units};
+use crate::obstacle::Obstacle;
+use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun, plan, tables_for};
+use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
+use std::cmp::Reverse;
+use std::collections::{BTreeSet, BinaryHeap};
+
+/// Voltage losses between supply and distributors that are planned with.
+const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
+/// A plan this near to its bound, as a fraction, is not improved further.
+const GOOD_ENOUGH: f64 = 0.005;
+/// How often less is put on each supply.
+const FILLS: usize = 14;
+/// By how much less.
+const FILL_STEP: f64 = 0.94;
+/// Trunk cables that plans reckon with.
+const MOST_TRUNK_WIRES: usize = 5;
+/// Items up to which a rejected plan is replaced by those without one run; above, without all runs of one side.
+const SINGLY: usize = 8;
+
+/// Runs that do not go together, with the trunk cable.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Conflict {
+    trunk_wire: usize,
+    runs: BTreeSet<RunKey>,
+}
+
+/// Looks for plans that pass, over all walking orders.
+pub struct Search<'s, 'a> {
+    instance: &'s Instance<'a>,
+    texts: Texts<'s>,
+    conflicts: BTreeSet<Conflict>,
+    /// Plans that were assessed.
+    pub assessed: usize,
+}
+
+/// A plan still to be tried, cheapest first.
+struct Candidate {
+    plan: Plan,
+    /// Which of the assumptions it was made with.
+    root: usize,
+    barred: Barred,
+    /// The order in which candidates were made decides between equals.
+    number: usize,
+}
+
+impl Candidate {
+    fn rank(&self) -> Reverse<(Micro, usize)> {
+        Reverse((self.plan.cost, self.number))
+    }
+}
+
+impl PartialEq for Candidate {
+    fn eq(&self, other: &Self) -> bool {
+        self.rank() == other.rank()
+    }
+}
+impl Eq for Candidate {}
+impl PartialOrd for Candidate {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+impl Ord for Candidate {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.rank().cmp(&other.rank())
+    }
+}
+
+/// Plans that are made of one set of assumptions.
+struct Root {
+    assumptions: Assumptions,
+    /// Index of its tables.
+    tables: usize,
+}
+
+impl<'s, 'a> Search<'s, 'a> {
+    /// Nothing known yet.
+    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>) -> Self {
+        Search { instance, texts, conflicts: BTreeSet::new(), assessed: 0 }
+    }
+
+    fn judge(&mut self, plan: &Plan) -> Result<Design, Rejection> {
+        self.assessed += 1;
+        judge(self.instance, self.texts, plan)
+    }
+
+    /// How many candidates are taken at most.
+    fn most_tried(&self) -> usize {
+        match self.instance.items.len() {
+            items if items <= SINGLY => 2000,
+            items if items <= SMALL_SITE => 200,
+            items if items <= LARGE_SITE => 60,
+            _ => 40,
+        }
+    }
+
+    /// The cheapest plan of an order that passes and costs less than `known`.
+    ///
+    /// # Errors
+    /// [`Obstacle::Rejected`] if plans were found but none passes.
+    pub fn pass(
+        &mut self,
+        root: usize,
+        order: &[usize],
+        first: Plan,
+        known: Option<Micro>,
+    ) -> Result<Option<Design>, Obstacle> {
+        let bound = units(first.cost + self.instance.fixed);
+        let quick = self.quick(root, order, first);
+        let (mut best, fill, rejected) = quick.map_err(|findings| Obstacle::Rejected { findings })?;
+        let cheapest_box = self.instance.distributors.first().map_or(0.0, |kind| units(kind.cost));
+        let items = self.instance.items.len();
+        let allowed = match items {
+            items if items <= SMALL_SITE => 1e-6,
+            items if items <= LARGE_SITE => (bound * GOOD_ENOUGH).max(cheapest_box * 0.5),
+            _ => (bound * GOOD_ENOUGH_LARGE).max(cheapest_box * 0.5),
+        };
+        if best.as_ref().is_some_and(|best| best.cost - bound <= allowed) {
+            return Ok(best);
+        }
+        let least = best.as_ref().map_or(f64::INFINITY, |best| best.cost);
+        let below = least.min(known.map_or(f64::INFINITY, units));
+        match self.learn(root, order, fill, best.is_some(), below) {
+            Ok(Some(design)) => best = Some(design),
+            Err(findings) if best.is_none() => {
+                let findings = if findings.is_empty() { rejected } else { findings };
+                return Err(Obstacle::Rejected { findings });
+            }
+            _ => {}
+        }
+        Ok(best)
+    }
+
+    /// The plan as it is, with thicker and thicker trunks, with less and less on each supply. Gives the
+    /// fill that it ended with, and the last findings.
+    #[allow(clippy::type_complexity, reason = "used once")]
+    fn quick(
+        &mut self,
+        root: usize,
+        order: &[usize],
+        first: Plan,
+    ) -> Result<(Option<Design>, f64, Vec<String>), Vec<String>> {
+        let wires = trunk_wires(self.instance);
+        let mut fill = 1.0;
+        let mut rejected = Vec::new();
+        let mut current = Some(first);
+        'fills: for _ in 0..FILLS {
+            let Some(planned) = current.take() else { break };
+            for &wire in &wires {
+                let planned = with_trunks(&planned, wire);
+                if self.conflict_in(&planned).is_some() {
+                    continue;
+                }
+                match self.judge(&planned) {
+                    Ok(design) => return Ok((Some(design), fill, rejected)),
+                    Err(rejection) => {
+                        self.remember(&planned, &rejection);
+                        rejected = rejection.told;
+                        match rejection.help {
+                            Help::Conductors | Help::OtherRuns => {}
+                            Help::LessLoad => {
+                                fill *= FILL_STEP;
+                                let assumptions = Assumptions { drop_v: 0.0, fill, trunk_wire: wires[0] };
+                                let tables = tables_for(self.instance, order, 0.0);
+                                current = plan(self.instance, order, root, assumptions, Some(&tables));
+                                continue 'fills;
+                            }
+                            Help::Nothing => return Err(rejected),
+                        }
+                    }
+                }
+            }
+        }
+        Ok((None, fill, rejected))
+    }
+
+    /// Candidates in the order of their cost, without what was learnt to fail.
+    fn learn(
+        &mut self,
+        root: usize,
+        order: &[usize],
+        fill: f64,
+        has_one: bool,
+        below: f64,
+    ) -> Result<Option<Design>, Vec<String>> {
+        let wires = trunk_wires(self.instance);
+        let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
+        let mut roots: Vec<Root> = Vec::new();
+        let mut heap: BinaryHeap<Candidate> = BinaryHeap::new();
+        let mut number = 0;
+        for drop_v in DROPS_V {
+            tables.push(tables_for(self.instance, order, drop_v));
+            for &trunk_wire in wires.iter().take(MOST_TRUNK_WIRES) {
+                let assumptions = Assumptions { drop_v, fill, trunk_wire };
+                let at = tables.len() - 1;
+                if let Some(plan) = plan(self.instance, order, root, assumptions, Some(&tables[at])) {
+                    number += 1;
+                    heap.push(Candidate { plan, root: roots.len(), barred: Barred::new(), number });
+                    roots.push(Root { assumptions, tables: at });
+                }
+            }
+            if has_one && self.instance.items.len() > 150 {
+                break;
+            }
+        }
+        let mut rejected = Vec::new();
+        let mut seen: Vec<Plan> = Vec::new();
+        for _ in 0..self.most_tried() {
+            let Some(candidate) = heap.pop() else { break };
+            if units(candidate.plan.cost + self.instance.fixed) >= below {
+                break;
+            }
+            if seen.contains(&candidate.plan) {
+                continue;
+            }
+            seen.push(candidate.plan.clone());
+            let known = self.conflict_in(&candidate.plan);
+            let sides = match known {
+                Some(conflict) => sides(&[conflict]),
+                None => match self.judge(&candidate.plan) {
+                    Ok(design) => return Ok(Some(design)),
+                    Err(rejection) => {
+                        let conflicts = self.remember(&candidate.plan, &rejection);
+                        rejected = rejection.told;
+                        if self.instance.items.len() <= SINGLY {
+                            sides(&conflicts[..conflicts.len().min(1)])
+                        } else {
+                            sides(&conflicts)
+                        }
+                    }
+                },
+            };
+            let Root { assumptions, tables: at } = roots[candidate.root];
+            for side in sides {
+                let mut barred = candidate.barred.clone();
+                barred.extend(side);
+                let changed = without(self.instance, order, assumptions.drop_v, &tables[at], &barred);
+                let Some(plan) = plan(self.instance, order, root, assumptions, Some(&changed)) else {
+                    continue;
+                };
+                number += 1;
+                heap.push(Candidate { plan, root: candidate.root, barred, number });
+            }
+        }
+        if rejected.is_empty() { Ok(None) } else { Err(rejected) }
+    }
+
+    /// A known conflict that a plan has.
+    fn conflict_in(&self, plan: &Plan) -> Option<Conflict> {
+        if self.conflicts.is_empty() {
+            return None;
+        }
+        let runs: BTreeSet<RunKey> = keys(plan).into_iter().collect();
+        let wire = trunk_wire(plan);
+        let holds = |conflict: &&Conflict| conflict.trunk_wire == wire && conflict.runs.is_subset(&runs);
+        self.conflicts.iter().find(holds).cloned()
+    }
+
+    /// Keeps what a rejection says of runs together.
+    fn remember(&mut self, plan: &Plan, rejection: &Rejection) -> Vec<Conflict> {
+        let learns = match rejection.help {
+            Help::OtherRuns => true,
+            Help::Conductors => self.instance.items.len() <= SMALL_SITE,
+            Help::LessLoad | Help::Nothing => false,
+        };
+        if !learns {
+            return Vec::new();
+        }
+        let keys = keys(plan);
+        let of = |items: &BTreeSet<usize>| -> BTreeSet<RunKey> {
+            let has = |item: &usize| keys.iter().find(|key| key.items.contains(item));
+            items.iter().filter_map(has).cloned().collect()
+        };
+        let trunk_wire = trunk_wire(plan);
+        let found: BTreeSet<Conflict> = rejection
+            .blamed
+            .iter()
+            .map(|items| Conflict { trunk_wire, runs: of(items) })
+            .filter(|conflict| !conflict.runs.is_empty())
+            .collect();
+        self.conflicts.extend(found.iter().cloned());
+        found.into_iter().collect()
+    }
+}
+
+/// Sets of runs to bar in turn. One conflict: each of its runs. Several: the runs that only one of them has
+/// together, then each that several have.
+fn sides(conflicts: &[Conflict]) -> Vec<Barred> {
+    if let [one] = conflicts {
+        return one.runs.iter().map(|key| Barred::from([key.clone()])).collect();
+    }
+    let all: Barred = conflicts.iter().flat_map(|conflict| conflict.runs.iter().cloned()).collect();
+    let count = |key: &RunKey| conflicts.iter().filter(|conflict| conflict.runs.contains(key)).count();
+    let (shared, own): (Vec<RunKey>, Vec<RunKey>) = all.into_iter().partition(|key| count(key) > 1);
+    let mut sides: Vec<Barred> = shared.into_iter().map(|key| Barred::from([key])).collect();
+    if !own.is_empty() {
+        sides.push(own.into_iter().collect());
+    }
+    sides
+}
+
+/// The runs of a plan.
+fn keys(plan: &Plan) -> Vec<RunKey> {
+    let boxes = plan.zones.iter().flat_map(|zone| &zone.trunks).flat_map(|trunk| &trunk.boxes);
+    let key = |planned: &PlannedBox, run: &PlannedRun| RunKey {
+        place: planned.place,
+        model: planned.model,
+        items: run.items.clone(),
+        wire: (!run.choice.in_walls).then_some(run.choice.wire),
+    };
+    boxes.flat_map(|planned| planned.runs.iter().map(move |run| key(planned, run))).collect()
+}
+
+fn trunk_wire(plan: &Plan) -> usize {
+    plan.zones.first().and_then(|zone| zone.trunks.first()).map_or(0, |trunk| trunk.wire)
+}
+
+/// The same plan with another trunk cable.
+fn with_trunks(plan: &Plan, wire: usize) -> Plan {
+    let mut plan = plan.clone();
+    for trunk in plan.zones.iter_mut().flat_map(|zone| &mut zone.trunks) {
+        trunk.wire = wire;
+    }
+    plan
+}

@@ -31,7 +31,7 @@ fn loosened(limits: &Limits) -> Vec<(String, Limits)> {
 
 fn bound(instance: &mut Instance<'_>, root: usize, order: &[usize], limits: Limits) -> Option<Micro> {
     let kept = std::mem::replace(&mut instance.limits, limits);
-    let found = plan(instance, order, root, relaxed(instance), None).map(|plan| plan.cost);
+    let found = plan(instance, order, root, relaxed(0), None).map(|plan| plan.cost);
     instance.limits = kept;
     found
 }
@@ -74,7 +74,7 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
     for item in &mut widest.items {
         item.loads.iter_mut().for_each(|load| load.share = 0.0);
     }
-    if plan(&widest, order, root, relaxed(&widest), None).is_some() {
+    if plan(&widest, order, root, relaxed(0), None).is_some() {
         let words = if instance.isolator.is_none() {
             "with a larger supply there is one: the family has no isolating box to join a second supply"
         } else {
@@ -114,9 +114,12 @@ fn copy<'a>(instance: &Instance<'a>) -> Instance<'a> {
         box_places: instance.box_places.clone(),
         mains: instance.mains.clone(),
         ways: instance.ways.clone(),
+        environments: instance.environments.clone(),
         fixed: instance.fixed,
         default_indoor: instance.default_indoor.clone(),
         calls: instance.calls,
+        callers: instance.callers.clone(),
+        calls_anyone: instance.calls_anyone.clone(),
         limits: instance.limits,
     }
 }

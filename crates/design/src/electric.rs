@@ -36,7 +36,11 @@ impl Draw {
 pub struct StationLoad {
     /// In standby at night.
     pub standby: Draw,
-    /// The larger of ringing and talking (with release).
+    /// Ringing, or calling.
+    pub ringing: Draw,
+    /// Talking, with release where it has one.
+    pub talking: Draw,
+    /// The larger of ringing and talking; ringing where the dwelling has further stations.
     pub in_use: Draw,
     /// While it boots.
     pub boot: Draw,
@@ -105,8 +109,7 @@ impl Sweep {
         // equal stations the worst one.
         self.in_use.clear();
         self.in_use.resize(chain.len(), false);
-        let Some(last) = chain.last() else { return true };
-        let mut chosen = vec![last.main];
+        let mut chosen: Vec<usize> = chain.last().iter().map(|last| last.main).take(calls).collect();
         while chosen.len() < calls {
             let mut best: Option<(f64, usize)> = None;
             let mut ohm = 0.0;
@@ -179,6 +182,8 @@ mod tests {
         let draw = Draw { power_w, current_a: 0.0 };
         StationLoad {
             standby: draw,
+            ringing: draw,
+            talking: draw,
             in_use: draw,
             boot: draw,
             drop_v: 0.0,

@@ -229,7 +229,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             environment = environment.max(way.map_or(Environment::Indoors, |way| way.environment));
             beside_mains |= way.is_some_and(|way| way.beside_mains);
         }
-        let wire = self.instance.trunk_wire(wire, environment);
+        let wire = self.instance.trunk_wire(Some(wire), environment);
         let mut keys = vec![("from", quoted(start)), ("to", list(stops))];
         keys.push(lengths_key(&lengths));
         self.surroundings(&mut keys, environment, beside_mains, buildings.len() > 1);

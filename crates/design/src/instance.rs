@@ -10,7 +10,7 @@ use latchline_site::catalogue::{
 };
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Resistance of one terminal in one conductor, as site files have it by default.
 const JOINT_OHM: f64 = 0.01;
@@ -49,8 +49,8 @@ pub struct Item {
     pub solo: bool,
     /// Where its drop runs.
     pub environment: Environment,
-    /// Largest load of a caller beyond standby; 0 for dwellings.
-    pub caller: bool,
+    /// Who can call it: a bit for each of [`Instance::callers`].
+    pub called_by: u128,
 }
 
 /// A cable that may be pulled.
@@ -167,12 +167,18 @@ pub struct Instance<'a> {
     pub mains: Vec<usize>,
     /// Shortest ways between all places, from each place.
     pub ways: Vec<Vec<Option<Way>>>,
+    /// Environments that ways and drops pass.
+    pub environments: BTreeSet<Environment>,
     /// Cost of what every design has: stations, locks, lock cables.
     pub fixed: Micro,
     /// Model of every door station, desk and dwelling that names no other: for the head of the file.
     pub default_indoor: String,
     /// Calls at once.
     pub calls: usize,
+    /// Door stations and desks, as items; of more than 128 the first ones (fewer callers make a lower bound lower).
+    pub callers: Vec<usize>,
+    /// Whether each caller has a dwelling to call.
+    pub calls_anyone: Vec<bool>,
     /// Limits of one run.
     pub limits: Limits,
 }
@@ -260,6 +266,8 @@ fn load_of(model: &StationModel, alone: bool, heater: bool, releases: bool) -> S
     let boot = model.boot.as_ref().map_or(of(model.standby.value), |boot| of(boot.value));
     StationLoad {
         standby: plus(of(model.standby.value), night),
+        ringing: plus(ringing, night),
+        talking: plus(talking, night),
         in_use: plus(in_use, night),
         boot: plus(boot, night),
         drop_v,
@@ -317,9 +325,12 @@ impl<'a> Instance<'a> {
             box_places: (0..survey.places.len()).filter(|place| survey.places[*place].boxes).collect(),
             mains: (0..survey.places.len()).filter(|place| survey.places[*place].mains).collect(),
             ways: (0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect(),
+            environments: BTreeSet::new(),
             fixed: 0,
             default_indoor: default_indoor.head.name.clone(),
             calls: family.simultaneous_calls.value.max(1) as usize,
+            callers: Vec::new(),
+            calls_anyone: Vec::new(),
             limits: Limits::of(survey, family),
         };
         instance.distributors.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
@@ -339,6 +350,9 @@ impl<'a> Instance<'a> {
             return Err(Obstacle::NoPart { family: name.to_string(), kind: "cable with a price" });
         }
         instance.items(name)?;
+        instance.who_calls_whom();
+        let ways = instance.ways.iter().flatten().flatten().map(|way| way.environment);
+        instance.environments = ways.chain(instance.items.iter().map(|item| item.environment)).collect();
         Ok(instance)
     }
 
@@ -409,6 +423,44 @@ impl<'a> Instance<'a> {
         Ok(())
     }
 
+    /// Marks on every item who can call it. A scope that is not understood calls nobody here: fewer calls
+    /// make a lower bound lower.
+    fn who_calls_whom(&mut self) {
+        let survey = self.survey;
+        for item in 0..self.items.len() {
+            let words = match self.items[item].owner {
+                Owner::Entrance(index) => &survey.entrances[index].calls,
+                Owner::Desk(index) => &survey.desks[index].calls,
+                Owner::Dwelling(_) => continue,
+            };
+            let number = self.callers.len();
+            if number == 128 {
+                break;
+            }
+            self.callers.push(item);
+            let mut anyone = false;
+            for other in &mut self.items {
+                let Owner::Dwelling(index) = other.owner else { continue };
+                if words.is_empty() || words.iter().any(|word| reaches(survey, word, index)) {
+                    other.called_by |= 1 << number;
+                    anyone = true;
+                }
+            }
+            self.calls_anyone.push(anyone);
+            if anyone {
+                self.items[item].called_by |= 1 << number;
+            }
+        }
+    }
+
+    /// How many of these items can be in a call at once, whichever they are: as many as callers reach all of
+    /// them; else one, if somebody reaches the last.
+    pub fn calls_among(&self, items: &[usize]) -> usize {
+        let all = items.iter().fold(u128::MAX, |all, item| all & self.items[*item].called_by);
+        let last = items.last().is_some_and(|item| self.items[*item].called_by != 0);
+        (all.count_ones() as usize).max(usize::from(last)).min(self.calls)
+    }
+
     fn add(
         &mut self,
         owner: Owner,
@@ -433,7 +485,7 @@ impl<'a> Instance<'a> {
             loads: loads.to_vec(),
             solo: !is_dwelling || ends,
             environment: Environment::Indoors,
-            caller: !is_dwelling,
+            called_by: 0,
         });
     }
 
@@ -446,7 +498,7 @@ impl<'a> Instance<'a> {
             && let Some(cable) = self.catalogue.cables.get(cable)
         {
             let per_m = cost_of(&cable.head, self.survey).unwrap_or(0);
-            self.fixed += (per_m as f64 * length_m).round() as Micro;
+            self.fixed += (per_m as f64 * length_m).floor() as Micro;
         }
     }
 
@@ -463,10 +515,17 @@ impl<'a> Instance<'a> {
         self.wires[wire].ohm_per_m * f64::from(length_dm) / 10.0 + 4.0 * JOINT_OHM
     }
 
-    /// The cable of a trunk where it may run: itself, or the cheapest of at least its thickness, or the
+    /// Whether another place or way of the site could let this cable run that may not run here.
+    pub fn suits_elsewhere(&self, wire: usize, environment: Environment) -> bool {
+        let occurs = |further: &Environment| *further > environment && self.environments.contains(further);
+        self.wires[wire].environments.iter().any(occurs)
+    }
+
+    /// The cable of a trunk where it may run (`None`: the cheapest there): itself, or the cheapest of at least its thickness, or the
     /// thickest that may run there.
-    pub fn trunk_wire(&self, wire: usize, environment: Environment) -> usize {
+    pub fn trunk_wire(&self, wire: Option<usize>, environment: Environment) -> usize {
         let fits = |at: &usize| self.wires[*at].environments.contains(&environment);
+        let Some(wire) = wire else { return (0..self.wires.len()).find(fits).unwrap_or(0) };
         if fits(&wire) {
             return wire;
         }
@@ -481,6 +540,19 @@ impl<'a> Instance<'a> {
     pub fn way(&self, from: usize, to: usize) -> Option<Way> {
         self.ways[from][to]
     }
+}
+
+/// Whether a word of a scope certainly names a dwelling.
+fn reaches(survey: &Survey, word: &str, dwelling: usize) -> bool {
+    let dwelling = &survey.dwellings[dwelling];
+    if word == "everyone" || word == dwelling.name.value {
+        return true;
+    }
+    let place = &survey.places[dwelling.place];
+    let building = place.building.map(|at| survey.buildings[at].name.value.as_str());
+    let mut parts = word.split('/');
+    let is_here = |part: &str| Some(part) == place.core.as_deref() || Some(part) == place.floor.as_deref();
+    parts.next() == building && building.is_some() && parts.all(is_here)
 }
 
 /// How many dwellings an entrance calls.
@@ -567,7 +639,7 @@ fn wires(survey: &Survey, catalogue: &Catalogue) -> Vec<Wire> {
                 * (1.0 + settings.length_tolerance);
             Some(Wire {
                 name: cable.head.name.clone(),
-                per_dm: (per_m + 5) / 10,
+                per_dm: per_m / 10,
                 ohm_per_m,
                 environments: cable.environments.value.clone(),
             })

@@ -3,6 +3,7 @@
 //! * [`instance`]: a survey and a family made ready;
 //! * [`electric`]: what a run alone can bear, as a necessary condition;
 //! * [`runs`]: every run of the space with its cheapest cable;
+//! * [`loads`]: what neighbours ask of a supply at the least;
 //! * [`plan`]: the cheapest plan, and with relaxed assumptions the lower bound;
 //! * [`emit`]: the site file;
 //! * [`judge`]: the file resolved and assessed as `check` does it;
@@ -22,6 +23,7 @@ pub mod electric;
 pub mod emit;
 pub mod instance;
 pub mod judge;
+pub mod loads;
 pub mod money;
 pub mod obstacle;
 pub mod order;

@@ -6,7 +6,9 @@
 //! relaxed limits of [`Assumptions::relaxed`] is a lower bound for every design of the declared space: each
 //! limit that it keeps is one that no passing design can break (see [`crate::electric`]).
 
-use crate::instance::{Instance, Owner};
+use crate::electric::Draw;
+use crate::instance::{Distributor, Instance, Owner};
+use crate::loads::Loads;
 use crate::money::{Micro, NONE};
 use crate::runs::{Barred, RunChoice, RunTable, cost, tables};
 use rayon::prelude::*;
@@ -18,8 +20,11 @@ pub struct Assumptions {
     pub drop_v: f64,
     /// Share of the current limits that may be used up.
     pub fill: f64,
-    /// Trunk cable, as an index into the cables that suit indoors.
-    pub trunk_wire: usize,
+    /// Trunk cable, as an index into the cables that suit indoors; `None`: on every way the cheapest that may
+    /// run there, for the bound.
+    pub trunk_wire: Option<usize>,
+    /// Supplies at most, if more than one beyond the fewest are to be tried.
+    pub most_supplies: usize,
 }
 
 /// A run of a plan.
@@ -73,14 +78,8 @@ pub struct Plan {
     pub heads: Option<(usize, usize)>,
     /// Its cost without what every design has.
     pub cost: Micro,
-}
-
-/// Loads of an interval of items, in the adverse corner, at the best voltage.
-#[derive(Debug, Clone, Copy, Default)]
-struct Load {
-    boot_a: f64,
-    standby_a: f64,
-    share: f64,
+    /// Supplies at most among the plans that it is the cheapest of.
+    pub most_supplies: usize,
 }
 
 struct Planner<'p, 'a> {
@@ -96,8 +95,10 @@ struct Planner<'p, 'a> {
     /// By first item: one past the last that one supply can carry.
     reach: Vec<usize>,
     blocks: Vec<Vec<Block>>,
-    prefix: Vec<Load>,
-    busiest: Vec<Vec<f64>>,
+    /// What intervals ask of a supply.
+    loads: Loads,
+    /// By kind: what intervals ask of the output of a regenerating box.
+    outputs: Vec<Option<Loads>>,
     /// Trunk from each box place to each.
     between: Vec<Vec<Micro>>,
     /// Costs of trunks of further zones: by place with mains, first item, number of items.
@@ -133,14 +134,17 @@ pub fn plan(
         if instance.isolator.is_some() && instance.limits.cascade >= 3 { order.len() } else { 1 };
     let mut planner = Planner::new(instance, order, root, assumptions, tables);
     let least = planner.least_zones();
-    for zones in least..=most_zones.min(least + 1) {
+    let most_zones = most_zones.min((least + 1).max(assumptions.most_supplies));
+    for zones in least..=most_zones {
         planner.links = if zones - 1 <= SHARED_LINKS { zones - 1 } else { 0 };
         planner.heads = if zones - 1 > SHARED_LINKS { planner.head_boxes(zones - 1) } else { None };
         planner.make_blocks();
         if zones > 1 && planner.others.is_empty() {
             planner.make_others();
         }
-        let Some(plan) = planner.zones(zones) else { continue };
+        let Some(plan) = planner.zones(zones).map(|plan| Plan { most_supplies: most_zones, ..plan }) else {
+            continue;
+        };
         if best.as_ref().is_none_or(|best| plan.cost < best.cost) {
             best = Some(plan);
         }
@@ -151,6 +155,29 @@ pub fn plan(
 /// Run tables of a walking order.
 pub fn tables_for(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Vec<Vec<RunTable>> {
     tables(instance, order, drop_v, &Barred::new())
+}
+
+/// Currents that a supply is asked for: directly at its voltage, or through a regenerating box at its output's.
+fn supply_loads(instance: &Instance<'_>, order: &[usize]) -> Loads {
+    let supply_v = instance.supplies.iter().map(|supply| supply.voltage_v).fold(0.0, f64::max);
+    let least_a = |draw: Draw, drop_v: f64| {
+        let by_way_of = |kind: &Distributor| match kind.regenerated {
+            Some(output) => {
+                let factor = output.voltage_v / (supply_v * output.efficiency).max(1e-9);
+                draw.at(output.voltage_v, drop_v) * factor
+            }
+            None => draw.at(supply_v, drop_v),
+        };
+        instance.distributors.iter().map(by_way_of).fold(f64::INFINITY, f64::min)
+    };
+    let most_a = instance.supplies.iter().map(|supply| supply.rated_a).fold(0.0, f64::max);
+    Loads::new(instance, order, &least_a, most_a)
+}
+
+fn output_loads(instance: &Instance<'_>, order: &[usize], kind: &Distributor) -> Option<Loads> {
+    let output = kind.regenerated?;
+    let least_a = |draw: Draw, drop_v: f64| draw.at(output.voltage_v, drop_v);
+    Some(Loads::new(instance, order, &least_a, output.power_w / output.voltage_v.max(1e-9)))
 }
 
 /// Where a trunk begins.
@@ -179,94 +206,24 @@ impl<'p, 'a> Planner<'p, 'a> {
             tables,
             reach: Vec::new(),
             blocks: Vec::new(),
-            prefix: Vec::new(),
-            busiest: Vec::new(),
+            loads: supply_loads(instance, order),
+            outputs: instance.distributors.iter().map(|kind| output_loads(instance, order, kind)).collect(),
             between: Vec::new(),
             others: Vec::new(),
         };
         let places = &instance.box_places;
         planner.between =
             places.iter().map(|a| places.iter().map(|b| planner.trunk_cost(*a, *b)).collect()).collect();
-        let mut sum = Load::default();
-        planner.prefix.push(sum);
-        for &item in order {
-            let own = planner.load_of(item);
-            sum.boot_a += own.boot_a;
-            sum.standby_a += own.standby_a;
-            sum.share += own.share;
-            planner.prefix.push(sum);
-        }
-        planner.busiest = (0..order.len()).into_par_iter().map(|first| planner.busiest_from(first)).collect();
         planner.reach = (0..order.len()).map(|first| planner.reach_from(first)).collect();
         planner
     }
 
-    /// Voltage at which currents are least, and the factor from current there to the supply's.
-    fn at(&self) -> (f64, f64) {
-        let supply_v = self.instance.supplies.iter().map(|supply| supply.voltage_v).fold(0.0, f64::max);
-        let all = self.instance.distributors.iter();
-        let best = all
-            .clone()
-            .filter_map(|kind| kind.regenerated)
-            .fold(0.0f64, |best, output| best.max(output.efficiency));
-        if all.clone().all(|kind| kind.regenerated.is_some()) && best > 0.0 {
-            let volts =
-                all.filter_map(|kind| kind.regenerated).map(|output| output.voltage_v).fold(0.0, f64::max);
-            (volts, volts / (supply_v * best))
-        } else {
-            (supply_v, 1.0)
-        }
-    }
-
-    fn load_of(&self, item: usize) -> Load {
-        let (volts, factor) = self.at();
-        let mut load = Load::default();
-        for station in &self.instance.items[item].loads {
-            load.boot_a += station.boot.at(volts, station.drop_v) * factor;
-            load.standby_a += station.standby.at(volts, station.drop_v) * factor;
-            load.share += station.share;
-        }
-        load
-    }
-
-    /// What a call adds at an item.
-    fn call_of(&self, item: usize) -> f64 {
-        let (volts, factor) = self.at();
-        let extra = |station: &crate::electric::StationLoad| {
-            (station.in_use.at(volts, station.drop_v) - station.standby.at(volts, station.drop_v)).max(0.0)
-        };
-        self.instance.items[item].loads.iter().map(extra).sum::<f64>() * factor
-    }
-
-    /// For every interval from `first` on: the larger of boot, and standby with the heaviest calls, as
-    /// far as one supply can carry.
-    fn busiest_from(&self, first: usize) -> Vec<f64> {
-        let most_a = self.instance.supplies.iter().map(|supply| supply.rated_a).fold(0.0, f64::max);
-        let calls = self.instance.calls;
-        let (mut called, mut callers): (Vec<f64>, Vec<f64>) = (Vec::new(), Vec::new());
-        let mut table = vec![0.0];
-        for (at, &item) in self.order.iter().enumerate().skip(first) {
-            let list = if self.instance.items[item].caller { &mut callers } else { &mut called };
-            list.push(self.call_of(item));
-            list.sort_by(|a, b| b.total_cmp(a));
-            list.truncate(calls);
-            let boot_a = self.prefix[at + 1].boot_a - self.prefix[first].boot_a;
-            let standby_a = self.prefix[at + 1].standby_a - self.prefix[first].standby_a;
-            let calls_a = called.iter().sum::<f64>() + callers.iter().sum::<f64>();
-            table.push(boot_a.max(standby_a + calls_a));
-            if boot_a > most_a || self.share(first, at + 1) > 1.0 + 1e-9 {
-                break;
-            }
-        }
-        table
-    }
-
     fn busiest_a(&self, first: usize, end: usize) -> f64 {
-        self.busiest[first].get(end - first).copied().unwrap_or(f64::INFINITY)
+        self.loads.busiest_a(first, end)
     }
 
     fn share(&self, first: usize, end: usize) -> f64 {
-        self.prefix[end].share - self.prefix[first].share
+        self.loads.share(first, end)
     }
 
     /// The cheapest supply that carries an interval.
@@ -351,11 +308,9 @@ impl<'p, 'a> Planner<'p, 'a> {
     }
 
     fn block_allowed(&self, model: usize, first: usize, end: usize) -> bool {
-        let Some(output) = self.instance.distributors[model].regenerated else { return true };
-        let supply_v = self.at().1;
-        // Currents are the supply's: back to the power at the ports.
-        let power_w = self.busiest_a(first, end) / supply_v.max(1e-9) * output.voltage_v;
-        power_w <= output.power_w * self.assumptions.fill
+        let kind = &self.instance.distributors[model];
+        let (Some(output), Some(loads)) = (kind.regenerated, &self.outputs[model]) else { return true };
+        loads.busiest_a(first, end) * output.voltage_v <= output.power_w * self.assumptions.fill
     }
 
     fn make_blocks(&mut self) {
@@ -606,7 +561,8 @@ impl<'p, 'a> Planner<'p, 'a> {
         if best[zones][count] >= NONE {
             return None;
         }
-        let mut plan = Plan { zones: Vec::new(), heads: self.heads, cost: best[zones][count] };
+        let mut plan =
+            Plan { zones: Vec::new(), heads: self.heads, cost: best[zones][count], most_supplies: zones };
         let mut end = count;
         for number in (1..=zones).rev() {
             let zone = choice[number][end]?;
@@ -647,10 +603,15 @@ impl<'p, 'a> Planner<'p, 'a> {
         is_hub: bool,
     ) -> Option<Zone> {
         let whole = trunks.get(first).map_or(NONE, |trunk| at(trunk, end - first));
+        // One trunk and two are priced with the supply that each needs.
+        let priced = |cost: Micro, middle: usize| -> Option<Zone> {
+            let outputs = if is_hub && middle < end { 2 } else { 1 };
+            let supply = self.supply(first, end, outputs)?;
+            let cost = cost + self.instance.supplies[supply].cost;
+            Some(Zone { cost, first, middle, supply, mains: 0 })
+        };
+        let alone = (whole < NONE && self.trunk_allowed(first, end, limit_a)).then(|| priced(whole, end));
         let mut best: Option<(Micro, usize)> = None;
-        if whole < NONE && self.trunk_allowed(first, end, limit_a) {
-            best = Some((whole, end));
-        }
         if most_trunks > 1 {
             for middle in first + 1..end {
                 let one = trunks.get(first).map_or(NONE, |trunk| at(trunk, middle - first));
@@ -667,11 +628,8 @@ impl<'p, 'a> Planner<'p, 'a> {
                 }
             }
         }
-        let (cost, middle) = best?;
-        let outputs = if is_hub && middle < end { 2 } else { 1 };
-        let supply = self.supply(first, end, outputs)?;
-        let cost = cost + self.instance.supplies[supply].cost;
-        Some(Zone { cost, first, middle, supply, mains: 0 })
+        let parted = best.and_then(|(cost, middle)| priced(cost, middle));
+        alone.flatten().into_iter().chain(parted).min_by_key(|zone| zone.cost)
     }
 
     fn trace(&self, zone: &Zone, made: &dyn Fn(usize) -> Trunk, end: usize, is_hub: bool) -> PlannedZone {
@@ -683,7 +641,7 @@ impl<'p, 'a> Planner<'p, 'a> {
             .into_iter()
             .map(|(first, end)| PlannedTrunk {
                 boxes: self.trace_trunk(&made(first), first, end),
-                wire: self.assumptions.trunk_wire,
+                wire: self.assumptions.trunk_wire.unwrap_or(0),
             })
             .collect();
         let place = if is_hub { self.root } else { self.instance.mains[zone.mains] };

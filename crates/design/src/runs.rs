@@ -172,7 +172,8 @@ fn keeps_limits(instance: &Instance<'_>, items: &[usize], sections: &Sections) -
 /// A run that can be made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Made {
-    /// The thinnest cable that bears it (0 for cables in the walls): no longer run needs a thinner one.
+    /// The first cable that bears it, or that may not run here but where a longer run may pass: no longer run bears an
+    /// earlier one. The number of cables where only those in the walls do.
     pub first_wire: usize,
     /// The cheapest way that is not barred; `None` if every one is.
     pub choice: Option<RunChoice>,
@@ -200,26 +201,30 @@ pub fn cheapest(
             chain.push(Link { ohm: 0.0, load, main });
         }
     }
+    let calls = instance.calls_among(items);
     let all_call = instance.family.all_call.value && !instance.survey.desks.is_empty();
-    if let Some(ohms) = ohms_in_walls(instance, place, items) {
+    if let Some(ohms) = ohms_in_walls(instance, place, items, sections.environment) {
         for (link, ohm) in chain.iter_mut().zip(ohms) {
             link.ohm = ohm;
         }
-        if !barred(None) && sweep.bears(head, &chain, instance.calls, all_call) {
+        if !barred(None) && sweep.bears(head, &chain, calls, all_call) {
             let choice = RunChoice { cost: 0, wire: 0, arrangement: Arrangement::Forward, in_walls: true };
-            return Some(Made { first_wire: 0, choice: Some(choice) });
+            return Some(Made { first_wire, choice: Some(choice) });
         }
     }
     let total: Micro = sections.lengths_dm.iter().map(|length| Micro::from(*length)).sum();
     let mut first = None;
     for wire in first_wire..instance.wires.len() {
         if !instance.wires[wire].environments.contains(&sections.environment) {
+            if instance.suits_elsewhere(wire, sections.environment) {
+                first.get_or_insert(wire);
+            }
             continue;
         }
         for (link, length) in chain.iter_mut().zip(&sections.lengths_dm) {
             link.ohm = instance.section_ohm(wire, *length);
         }
-        if sweep.bears(head, &chain, instance.calls, all_call) {
+        if sweep.bears(head, &chain, calls, all_call) {
             let first_wire = *first.get_or_insert(wire);
             if barred(Some(wire)) {
                 continue;
@@ -233,7 +238,12 @@ pub fn cheapest(
 }
 
 /// Resistances of the sections where cables in the walls lead all the way, of one kind.
-fn ohms_in_walls(instance: &Instance<'_>, place: usize, items: &[usize]) -> Option<Vec<f64>> {
+fn ohms_in_walls(
+    instance: &Instance<'_>,
+    place: usize,
+    items: &[usize],
+    environment: Environment,
+) -> Option<Vec<f64>> {
     if instance.in_walls.is_empty() {
         return None;
     }
@@ -248,6 +258,9 @@ fn ohms_in_walls(instance: &Instance<'_>, place: usize, items: &[usize]) -> Opti
         }
         let wall = instance.in_walls.get(&(before, item.name.clone()))?;
         if cable.is_some_and(|cable| cable != wall.cable) {
+            return None;
+        }
+        if !instance.catalogue.cables[&wall.cable].environments.value.contains(&environment) {
             return None;
         }
         cable = Some(&wall.cable);
@@ -276,6 +289,8 @@ fn row(
     let mut sweep = Sweep::default();
     let mut runs: Vec<RunChoice> = Vec::new();
     let (mut forward, mut backward) = (Some(0), Some(0));
+    // Where cables are in the walls, a run that fails with new cable may do again with one more item.
+    let in_walls = (!instance.in_walls.is_empty()).then_some(instance.wires.len());
     let mut items: Vec<usize> = Vec::new();
     let mut make = |items: &[usize], first_wire: usize| {
         let is_barred = |wire: Option<usize>| {
@@ -297,7 +312,7 @@ fn row(
             }
         };
         let ahead = forward.and_then(|wire| make(&items, wire));
-        forward = ahead.map(|made| made.first_wire);
+        forward = ahead.map(|made| made.first_wire).or(in_walls);
         better(ahead, Arrangement::Forward);
         let mut borne = ahead.is_some();
         if count > 0
@@ -305,7 +320,7 @@ fn row(
         {
             let reversed: Vec<usize> = items.iter().rev().copied().collect();
             let back = make(&reversed, wire);
-            backward = back.map(|made| made.first_wire);
+            backward = back.map(|made| made.first_wire).or(in_walls);
             borne |= back.is_some();
             better(back, Arrangement::Backward);
         }
@@ -316,7 +331,7 @@ fn row(
                 better(made, arrangement);
             }
         }
-        if !borne {
+        if !borne && (in_walls.is_none() || items.len() > instance.limits.dwellings) {
             break;
         }
         runs.push(best.unwrap_or(NO_RUN));

@@ -174,7 +174,12 @@ impl<'s, 'a> Search<'s, 'a> {
                             Help::Conductors | Help::OtherRuns => {}
                             Help::LessLoad => {
                                 fill *= FILL_STEP;
-                                let assumptions = Assumptions { drop_v: 0.0, fill, trunk_wire: wires[0] };
+                                let assumptions = Assumptions {
+                                    drop_v: 0.0,
+                                    fill,
+                                    trunk_wire: Some(wires[0]),
+                                    most_supplies: 0,
+                                };
                                 let tables = tables_for(self.instance, order, 0.0);
                                 current = plan(self.instance, order, root, assumptions, Some(&tables));
                                 continue 'fills;
@@ -205,7 +210,8 @@ impl<'s, 'a> Search<'s, 'a> {
         for drop_v in DROPS_V {
             tables.push(tables_for(self.instance, order, drop_v));
             for &trunk_wire in wires.iter().take(MOST_TRUNK_WIRES) {
-                let assumptions = Assumptions { drop_v, fill, trunk_wire };
+                let assumptions =
+                    Assumptions { drop_v, fill, trunk_wire: Some(trunk_wire), most_supplies: 0 };
                 let at = tables.len() - 1;
                 if let Some(plan) = plan(self.instance, order, root, assumptions, Some(&tables[at])) {
                     number += 1;

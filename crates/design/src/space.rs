@@ -3,7 +3,7 @@
 use crate::instance::Instance;
 
 /// The space, line by line.
-pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
+pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) -> Vec<String> {
     let limits = &instance.limits;
     let small = instance.items.len() <= crate::order::MOST_PERMUTED;
     let mut lines = vec![
@@ -21,7 +21,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
         ),
         String::from("Door stations, desks and stations that cannot be looped have a run of their own."),
         String::from(
-            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items. No branch boxes, and no distributor on another one's port.",
+            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks. No branch boxes, and no distributor on another one's port.",
         ),
         String::from(
             "One trunk cable for the whole site (another one of at least its thickness where that one may not run); new cable has one pair in use. Cables in the walls are used where they lead all the way of a run.",
@@ -29,7 +29,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize) -> Vec<String> {
     ];
     match &instance.isolator {
         Some(isolator) => lines.push(format!(
-            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {} whose link comes from the first distributor, or from distributors for links alone where there are more than three. As few supplies as can carry the load, or one more.",
+            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {} whose link comes from the first distributor, or from distributors for links alone where there are more than three. At most {most_supplies} supplies.",
             isolator.name
         )),
         None => lines.push(String::from("One supply: the family has no isolating box to join a second one.")),

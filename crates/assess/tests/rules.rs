@@ -56,7 +56,7 @@ cases! {
     signal_too_weak signal_within_budget signal_notch signal_ripple signal_ripple_within line_constants_missing
     supply_shorts_signal start_up_fails start_up_hiccups start_up_dip start_up_not_judged
     short_circuit_not_detected short_circuit_not_cleared short_circuit_darkens trip_below_legitimate_current
-    no_spare_ports spare_ports_not_asked_for box_without_runs bus_voltage_wet bus_voltage_above_selv
+    no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
 }
 
 /// Codes of this file's rules; every one has a case in which it is found, and one more line that it passes.
@@ -82,6 +82,7 @@ const CODES: &[&str] = &[
     "entrance-without-lock",
     "existing-run-not-measured",
     "insulation-too-low",
+    "link-not-wired",
     "measured-capacitance-differs",
     "measured-loop-differs",
     "mixed-families",
@@ -90,7 +91,18 @@ const CODES: &[&str] = &[
     "no-spare-ports",
     "outdoor-run-without-surge-protection",
     "run-too-long",
+    "short-circuit-darkens",
+    "short-circuit-not-cleared",
+    "short-circuit-not-detected",
+    "signal-notch",
+    "signal-ripple",
+    "signal-too-weak",
     "silenced-group",
+    "start-up-dip",
+    "start-up-fails",
+    "start-up-hiccups",
+    "supply-shorts-signal",
+    "supply-without-load",
     "terminator-doubled",
     "terminator-misplaced",
     "terminator-missing",
@@ -100,16 +112,6 @@ const CODES: &[&str] = &[
     "too-many-stations-in-dwelling",
     "too-many-stations-on-port",
     "total-length-exceeded",
-    "signal-too-weak",
-    "signal-notch",
-    "signal-ripple",
-    "supply-shorts-signal",
-    "start-up-fails",
-    "start-up-hiccups",
-    "start-up-dip",
-    "short-circuit-not-detected",
-    "short-circuit-not-cleared",
-    "short-circuit-darkens",
     "trip-below-legitimate-current",
 ];
 

@@ -11,6 +11,7 @@ mod arguments;
 mod codes;
 mod commands;
 mod date;
+mod difference;
 mod failure;
 mod input;
 mod load;

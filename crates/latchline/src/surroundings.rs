@@ -2,7 +2,7 @@
 
 use clap::ValueEnum;
 use latchline_report::Look;
-use std::io::IsTerminal;
+use std::io::{IsTerminal, Write as _};
 
 /// Columns of a page when nothing says otherwise.
 const USUAL_WIDTH: usize = 100;
@@ -47,6 +47,14 @@ impl Surroundings {
             is_terminal,
             usual_colour: usual_colour(is_terminal, variable),
             width: columns.or_else(terminal).unwrap_or(USUAL_WIDTH).clamp(NARROWEST, WIDEST),
+        }
+    }
+
+    /// Says on standard error, if someone watches it, what takes a while.
+    pub fn working(&self, what: &str) {
+        if std::io::stderr().is_terminal() {
+            // Nobody is told if standard error is closed.
+            let _ = writeln!(std::io::stderr(), "{what} ...");
         }
     }
 

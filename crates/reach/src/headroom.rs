@@ -8,7 +8,7 @@
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
 //! count that brings an error as far as errors do not go away again when still more is added.
 
-use latchline_assess::{Assessment, assess};
+use latchline_assess::{Assessment, assess_trial};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
@@ -162,8 +162,11 @@ fn most(
 ) -> (usize, Option<&'static str>) {
     let (mut works, mut fails) = (0, highest + 1);
     let mut limit = None;
+    // Most answers are small: the interval is doubled until it holds the answer, then halved.
+    let mut step = 1;
     while fails - works > 1 {
-        let middle = works.midpoint(fails);
+        let middle = if fails > highest { (works + step).min(highest) } else { works.midpoint(fails) };
+        step *= 2;
         match goes_wrong(middle) {
             None => works = middle,
             Some(code) => {
@@ -188,7 +191,7 @@ fn errors(assessment: &Assessment) -> Errors {
 
 /// The first error that is not there today.
 fn first_new(site: &Site, known: &Errors) -> Option<&'static str> {
-    let assessment = assess(site);
+    let assessment = assess_trial(site);
     let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
     found
         .map(|finding| (finding.code.as_str(), finding.element.clone()))

@@ -28,7 +28,7 @@ pub mod sarif;
 pub mod sheet;
 pub mod short;
 mod state_words;
-mod table;
+pub mod table;
 mod template;
 pub mod text;
 

@@ -183,6 +183,14 @@ pub fn paragraph(text: &str, indent: usize, page: usize) -> String {
     lines.iter().map(|line| format!("{}{line}\n", " ".repeat(indent))).collect()
 }
 
+/// Text broken into lines of at most `page` columns, each ended by a line break; the first begins with
+/// `first`, the others with as many spaces.
+pub fn hanging(first: &str, text: &str, page: usize) -> String {
+    let indent = width(first);
+    let lines = paragraph(text, indent, page);
+    format!("{first}{}", lines.get(indent..).unwrap_or_default())
+}
+
 /// Breaks at spaces; words longer than a line break after hyphens and slashes, else anywhere.
 pub fn wrap(text: &str, most: usize) -> Vec<String> {
     let most = most.max(1);

@@ -151,14 +151,8 @@ codes! {
     NOT_WIRED, "not-wired", Error, "No run reaches this", ["name", "kind"],
     "Every station and box must be the stop of a run that leads back to a supply, or it is dead.\n\nExample: a dwelling that was added without adding it to the `to` of a run.";
 
-    SUPPLY_WITHOUT_LOAD, "supply-without-load", Warning, "A supply feeds nothing", ["name"],
-    "No run starts at this supply: the parts list would hold a supply that does nothing, or a run is missing.\n\nWire it or remove it.";
-
     ISOLATING_BOX_WITHOUT_SUPPLY, "isolating-box-without-supply", Error, "An isolating box has no supply", ["name"],
     "An isolating box passes only signals from its link; what hangs on its ports takes power from a supply on its input. No supply feeds that input.\n\nExample: add `A-D2-feed = { from = \"A-PS2\", to = \"A-D2\", ... }`.";
-
-    LINK_NOT_WIRED, "link-not-wired", Warning, "The signal link of an isolating box is open", ["name"],
-    "Nothing reaches the link, so the stations on this box hear only door stations on the box itself.";
 
     SITE_TOO_LARGE, "site-too-large", Error, "The site is too large", ["limit"],
     "All entrances and management stations together would list more than the stated number of dwellings that they can call. No real site does; if yours does, divide it.";

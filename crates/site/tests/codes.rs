@@ -45,7 +45,6 @@ const CASES: &[(&str, &str, &str, &str)] = &[
     ("fed-twice", "to = \"gate\"", "to = [\"gate\", \"front\"]", "\"front\""),
     ("wiring-loop", "from = \"PS\"", "from = \"A-1\"", "\"D1\""),
     ("not-wired", "A-2 = {", "A-2b = { }\nA-2 = {", "A-2b"),
-    ("supply-without-load", "PS = {", "PS2 = { model = \"ostrel-ps-60\" }\nPS = {", "PS2"),
     (
         "lock-given-twice",
         "lock = { model = \"gate-contact\" }",
@@ -175,7 +174,6 @@ fn every_code_of_resolving_has_a_case() {
         "duplicate-part",
         "replaces-nothing",
         "isolating-box-without-supply",
-        "link-not-wired",
         "two-main-entrances",
         "extension-without-room",
         "too-many-buildings",

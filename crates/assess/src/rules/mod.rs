@@ -37,6 +37,7 @@ pub mod hold_time_overridden;
 pub mod insulation_too_low;
 mod limit;
 pub mod line_constants_missing;
+pub mod link_not_wired;
 pub mod lock_contact_wiring;
 pub mod lock_current_kind;
 pub mod lock_duty_exceeded;
@@ -71,6 +72,7 @@ pub mod supply_count_exceeded;
 pub mod supply_overloaded;
 pub mod supply_shorts_signal;
 pub mod supply_too_hot;
+pub mod supply_without_load;
 pub mod suppression_missing;
 pub mod suppression_unsuitable;
 pub mod terminator_doubled;
@@ -163,6 +165,8 @@ pub const ALL: &[&Rule] = &[
     &no_entrance::NO_ENTRANCE,
     &entrance_calls_nobody::ENTRANCE_CALLS_NOBODY,
     &box_without_runs::BOX_WITHOUT_RUNS,
+    &supply_without_load::SUPPLY_WITHOUT_LOAD,
+    &link_not_wired::LINK_NOT_WIRED,
     &bus_voltage_wet::BUS_VOLTAGE_WET,
     &existing_run_not_measured::EXISTING_RUN_NOT_MEASURED,
     &short_circuit_darkens::SHORT_CIRCUIT_DARKENS,

@@ -1,6 +1,7 @@
 //! `latchline fix`: applies verified remedies.
 
 use super::sentence;
+use crate::difference::difference;
 use crate::surroundings::Surroundings;
 use crate::{load, output};
 use anyhow::{Context, Result, bail};
@@ -8,6 +9,7 @@ use clap::Args;
 use latchline_finding::{Finding, Remedy, Severity};
 use latchline_remedy::{Bench, Mended, mend, pair, propose};
 use latchline_report::english;
+use latchline_report::table::hanging;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -57,18 +59,21 @@ pub fn run(
         .iter()
         .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
         .collect();
+    let width = surroundings.width;
     if arguments.all {
+        surroundings.working("looking for what mends each finding, and checking the whole after each step");
         let mended = mend(&loaded.sources, loaded.site_file, &loaded.catalogues, site, Severity::Warning);
-        show_steps(&mended, output)?;
+        show_steps(&mended, width, output)?;
         write!(output, "{}", difference(before, &mended.text))?;
-        show_rest(&mended, output)?;
+        show_rest(&mended, width, output)?;
         finish(arguments, before, &mended.text, output)?;
         // Without --write the file is what it was.
         let left = if arguments.write { &mended.assessment.findings } else { &assessment.findings };
         return Ok(status(left));
     }
     let Some(number) = arguments.finding else {
-        list(&bench, &open, output)?;
+        surroundings.working("looking for what mends each finding");
+        list(&bench, &open, width, output)?;
         return Ok(status(&assessment.findings));
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
@@ -88,7 +93,8 @@ pub fn run(
         );
     };
     let text = latchline_site::edit::apply(before, &remedy.edit).context("cannot apply the remedy")?;
-    writeln!(output, "{}\n  {}", sentence(finding), english::remedy(remedy))?;
+    write!(output, "{}", hanging("", &sentence(finding), width))?;
+    write!(output, "{}", hanging("  ", &english::remedy(remedy), width))?;
     write!(output, "{}", difference(before, &text))?;
     finish(arguments, before, &text, output)?;
     if !arguments.write {
@@ -104,36 +110,38 @@ fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
 }
 
 /// The findings by number, with their remedies by number.
-fn list(bench: &Bench<'_>, open: &[&Finding], output: &mut dyn Write) -> Result<()> {
+fn list(bench: &Bench<'_>, open: &[&Finding], width: usize, output: &mut dyn Write) -> Result<()> {
     if open.is_empty() {
         writeln!(output, "nothing to mend")?;
     }
     for (index, finding) in open.iter().enumerate() {
         let number = index + 1;
-        writeln!(output, "{number}. {}: {}", finding.severity.word(), sentence(finding))?;
+        let told = format!("{}: {}", finding.severity.word(), sentence(finding));
+        write!(output, "{}", hanging(&format!("{number}. "), &told, width))?;
+        output.flush()?;
         let remedies = propose(bench, finding);
         if remedies.is_empty() {
-            writeln!(
-                output,
-                "   no single change of the kinds that are tried mends this; --finding {number} tries pairs"
-            )?;
+            let none = format!(
+                "no single change of the kinds that are tried mends this; --finding {number} tries pairs"
+            );
+            write!(output, "{}", hanging("   ", &none, width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
-            writeln!(output, "   {}) {}", index + 1, english::remedy(remedy))?;
+            write!(output, "{}", hanging(&format!("   {}) ", index + 1), &english::remedy(remedy), width))?;
         }
     }
     Ok(())
 }
 
-fn show_steps(mended: &Mended, output: &mut dyn Write) -> Result<()> {
+fn show_steps(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<()> {
     for (index, step) in mended.steps.iter().enumerate() {
-        writeln!(output, "{}. {}", index + 1, sentence(&step.finding))?;
-        writeln!(output, "   {}", english::remedy(&step.remedy))?;
+        write!(output, "{}", hanging(&format!("{}. ", index + 1), &sentence(&step.finding), width))?;
+        write!(output, "{}", hanging("   ", &english::remedy(&step.remedy), width))?;
     }
     Ok(())
 }
 
-fn show_rest(mended: &Mended, output: &mut dyn Write) -> Result<()> {
+fn show_rest(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<()> {
     let rest: Vec<&Finding> = mended
         .assessment
         .findings
@@ -143,12 +151,11 @@ fn show_rest(mended: &Mended, output: &mut dyn Write) -> Result<()> {
     if rest.is_empty() {
         writeln!(output, "no error or warning is left")?;
     } else {
-        writeln!(
-            output,
-            "left, because no change of the kinds that are tried mends it, alone or in a pair:"
-        )?;
+        let why = "left, because no change of the kinds that are tried mends it, alone or in a pair:";
+        write!(output, "{}", hanging("", why, width))?;
         for finding in rest {
-            writeln!(output, "  {}: {}", finding.severity.word(), sentence(finding))?;
+            let told = format!("{}: {}", finding.severity.word(), sentence(finding));
+            write!(output, "{}", hanging("  ", &told, width))?;
         }
     }
     Ok(())
@@ -172,63 +179,4 @@ fn status(findings: &[Finding]) -> ExitCode {
     let fails =
         findings.iter().any(|finding| finding.severity == Severity::Error && finding.accepted.is_none());
     ExitCode::from(u8::from(fails))
-}
-
-/// The lines that differ, as `-` and `+` lines with the number of the line.
-fn difference(before: &str, after: &str) -> String {
-    let (before, after): (Vec<&str>, Vec<&str>) = (before.lines().collect(), after.lines().collect());
-    let same_start = before.iter().zip(&after).take_while(|(a, b)| a == b).count();
-    let rest = before.len().min(after.len()) - same_start;
-    let same_end = before.iter().rev().zip(after.iter().rev()).take(rest).take_while(|(a, b)| a == b).count();
-    let old = &before[same_start..before.len() - same_end];
-    let new = &after[same_start..after.len() - same_end];
-    let mut text = String::new();
-    for (kind, line, content) in changed_lines(old, new) {
-        text.push_str(&format!("{:>5} {kind} {content}\n", same_start + line + 1));
-    }
-    text
-}
-
-/// Removed and added lines in order, by the longest common subsequence.
-fn changed_lines<'a>(old: &[&'a str], new: &[&'a str]) -> Vec<(char, usize, &'a str)> {
-    let columns = new.len() + 1;
-    let mut common = vec![0_u32; (old.len() + 1) * columns];
-    for i in (0..old.len()).rev() {
-        for j in (0..new.len()).rev() {
-            common[i * columns + j] = if old[i] == new[j] {
-                common[(i + 1) * columns + j + 1] + 1
-            } else {
-                common[(i + 1) * columns + j].max(common[i * columns + j + 1])
-            };
-        }
-    }
-    let (mut i, mut j) = (0, 0);
-    let mut lines = Vec::new();
-    while i < old.len() || j < new.len() {
-        if i < old.len() && j < new.len() && old[i] == new[j] {
-            i += 1;
-            j += 1;
-        } else if i < old.len()
-            && (j == new.len() || common[(i + 1) * columns + j] >= common[i * columns + j + 1])
-        {
-            lines.push(('-', i, old[i]));
-            i += 1;
-        } else {
-            lines.push(('+', j, new[j]));
-            j += 1;
-        }
-    }
-    lines
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn only_changed_lines_are_shown() {
-        let text = difference("a\nb\nc\nd\n", "a\nx\nc\ny\nd\n");
-        assert_eq!(text, "    2 - b\n    2 + x\n    4 + y\n");
-        assert_eq!(difference("a\n", "a\n"), "");
-    }
 }

@@ -1,11 +1,14 @@
 //! `latchline headroom`: how much more a site carries.
 
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use crate::{load, output};
 use anyhow::Result;
 use clap::{Args, ValueEnum};
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, headroom};
+use latchline_report::Look;
+use latchline_report::table::{Column, Set, Table, paragraph};
 use serde::Serialize;
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::io::{Read, Write};
 use std::path::PathBuf;
@@ -13,8 +16,8 @@ use std::process::ExitCode;
 
 /// How many more stations of each model, and how many more metres, each run and supply carries
 ///
-/// Each figure is found by adding to a copy of the site and checking the whole of it again; beside it
-/// stands the finding that one more would bring.
+/// Each figure is found by adding to a copy of the site and checking the whole of it again; the letter
+/// beside it tells the finding that one more would bring.
 #[derive(Debug, Args)]
 pub struct HeadroomArguments {
     /// The site file; `-` reads standard input
@@ -50,44 +53,66 @@ pub fn run(
     let loaded = load::load(&arguments.site, input)?;
     let Some(site) = &loaded.resolved.site else { return super::refuse(&loaded, surroundings) };
     let assessment = latchline_assess::assess(site);
+    surroundings.working("adding to every run and supply, and checking the whole each time");
     let list = headroom(site, &assessment);
     let text = match arguments.format {
-        Format::Text => words(&list),
+        Format::Text => words(&list, &surroundings.look(Colour::Auto, arguments.output.is_some())),
         Format::Json => json(&list)?,
     };
     output::put(&text, arguments.output.as_deref(), output)?;
     Ok(ExitCode::SUCCESS)
 }
 
-fn words(list: &[Headroom]) -> String {
-    let mut text = String::new();
+fn words(list: &[Headroom], look: &Look) -> String {
     let Some(first) = list.first() else { return String::from("nothing carries stations yet\n") };
-    let name_width = list.iter().map(|one| one.id.as_str().chars().count()).max().unwrap_or(0).max(8);
-    let columns: Vec<usize> =
-        first.stations.iter().map(|more| more.model.chars().count().max(6) + 2).collect();
-    let _ = write!(
-        text,
-        "More stations of one model, or more metres, on each supply and run\n\n{:<name_width$}",
-        ""
-    );
-    for (more, width) in first.stations.iter().zip(&columns) {
-        let _ = write!(text, "{:>width$}", more.model);
+    let limits: BTreeSet<&str> = list
+        .iter()
+        .flat_map(|one| {
+            let metres = one.metres.as_ref().and_then(|more| more.limit);
+            one.stations.iter().filter_map(|more| more.limit).chain(metres)
+        })
+        .collect();
+    let marked = |count: usize, highest: usize, limit: Option<&str>| {
+        let mark = limit.and_then(|limit| limits.iter().position(|known| *known == limit)).map(mark);
+        format!("{} {}", at_most(count, highest), mark.unwrap_or_default()).trim_end().to_string()
+    };
+    let mut columns = vec![Column::new("", "", "{}", Set::Words)];
+    for more in &first.stations {
+        columns.push(Column::new("", &more.model, format!("{{}} {}", more.model), Set::Number));
     }
-    let _ = writeln!(text, "{:>8}  first limit", "metres");
+    columns.push(Column::new("", "metres", "{} m", Set::Number));
+    let mut table = Table::new(columns, 0);
     for one in list {
-        let _ = write!(text, "{:<name_width$}", one.id);
-        for (more, width) in one.stations.iter().zip(&columns) {
-            let _ = write!(text, "{:>width$}", at_most(more.stations, MOST_MORE));
-        }
-        let metres = one.metres.as_ref().map_or(String::from("-"), |more| at_most(more.metres, MOST_METRES));
-        let mut limits: Vec<&str> = one.stations.iter().filter_map(|more| more.limit).collect();
-        limits.extend(one.metres.as_ref().and_then(|more| more.limit));
-        limits.sort_unstable();
-        limits.dedup();
-        let _ = writeln!(text, "{metres:>8}  {}", limits.join(", "));
+        let mut cells = vec![one.id.to_string()];
+        cells.extend(one.stations.iter().map(|more| marked(more.stations, MOST_MORE, more.limit)));
+        cells.push(
+            one.metres.as_ref().map_or(String::new(), |more| marked(more.metres, MOST_METRES, more.limit)),
+        );
+        table.row(cells);
     }
-    text.push_str("\nEach figure alone: what one row uses up, another no longer has. A calculation, not a certificate.\n");
+    let mut text =
+        paragraph("More stations of one model, or more metres, on each supply and run:", 0, look.width);
+    let _ = write!(text, "\n{}", table.render(look));
+    let keys: Vec<String> =
+        limits.iter().enumerate().map(|(number, limit)| format!("{} {limit}", mark(number))).collect();
+    if !keys.is_empty() {
+        let keys = format!("One more would bring: {}.", keys.join(", "));
+        let _ = write!(text, "\n{}", paragraph(&keys, 0, look.width));
+    }
+    let notes =
+        "Each figure alone: what one row uses up, another no longer has. A calculation, not a certificate.";
+    text.push_str(&paragraph(notes, 0, look.width));
     text
+}
+
+/// The letter of a limit in the table.
+fn mark(number: usize) -> String {
+    let letter = |number: usize| char::from(b'a' + u8::try_from(number % 26).unwrap_or(0));
+    if number < 26 {
+        letter(number).to_string()
+    } else {
+        format!("{}{}", letter(number / 26 - 1), letter(number))
+    }
 }
 
 fn at_most(count: usize, highest: usize) -> String {

@@ -194,22 +194,10 @@ pub const WORDS: &[Words] = &[
         "add it to the \"to\" of a run that leads back to a supply",
     ),
     words(
-        "supply-without-load",
-        "supply {name} feeds nothing",
-        "no run starts here",
-        "wire it, or remove it",
-    ),
-    words(
         "isolating-box-without-supply",
         "the isolating box {name} has no supply on its input",
         "no supply",
         "add a run from a supply to {name}; its link passes signals only",
-    ),
-    words(
-        "link-not-wired",
-        "the signal link of the isolating box {name} is open",
-        "",
-        "add a run to {name}.link, or its stations hear only door stations on the box itself",
     ),
     words(
         "site-too-large",

@@ -228,6 +228,18 @@ pub const WORDS: &[Words] = &[
         "<all beyond {first_stop}>",
         "<taking out station {removed_station} alone silences {removal_silences:dwelling|dwellings}; >shorter chains on more ports",
     ),
+    words(
+        "supply-without-load",
+        "supply {element} feeds nothing",
+        "no run starts here",
+        "wire it, or remove it",
+    ),
+    words(
+        "link-not-wired",
+        "the signal link of the isolating box {element} is open",
+        "",
+        "add a run to {element}.link, or its stations hear only door stations on the box itself",
+    ),
     words("box-without-runs", "box {element} feeds nothing", "<model {model}>", "wire it, or remove it"),
     words(
         "no-spare-ports",

@@ -226,16 +226,6 @@ impl Resolver<'_> {
 
     fn unwired(&mut self, graph: &Graph<'_>, complete: bool) {
         let site = graph.site;
-        let used: BTreeSet<RunStart> = site.runs.iter().map(|run| run.from).collect();
-        for (index, supply) in site.supplies.iter().enumerate() {
-            if complete && !used.contains(&RunStart::Supply(index)) {
-                self.findings.push(
-                    Finding::new(codes::SUPPLY_WITHOUT_LOAD, Severity::Warning, supply.origin.clone())
-                        .about(supply.id.clone())
-                        .with("name", &supply.id),
-                );
-            }
-        }
         if !complete {
             return;
         }
@@ -259,13 +249,6 @@ impl Resolver<'_> {
                 self.findings.push(finding);
             } else if !fed {
                 self.not_wired(&item.id, "box", item.origin.clone());
-            }
-            if graph.isolating[index] && graph.reached[graph.link(index)].is_none() {
-                self.findings.push(
-                    Finding::new(codes::LINK_NOT_WIRED, Severity::Warning, item.origin.clone())
-                        .about(item.id.clone())
-                        .with("name", &item.id),
-                );
             }
         }
     }

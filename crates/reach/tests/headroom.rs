@@ -1,0 +1,122 @@
+//! What a site has in hand, against a site file written anew for every count and checked as a whole.
+
+use latchline_assess::{Assessment, assess};
+use latchline_finding::{Severity, Sources};
+use latchline_reach::headroom;
+use latchline_site::model::Site;
+use latchline_site::{builtin_catalogue, resolve};
+use std::collections::BTreeSet;
+
+/// Two runs from one distributor. Run `long` is behind so much cable that voltage binds it first.
+struct House {
+    /// Models of the stations of run `short`, in order.
+    short: Vec<&'static str>,
+    /// Models of the stations of run `long`, in order.
+    long: Vec<&'static str>,
+    /// Length of the last section of run `long` in metres.
+    last_m: f64,
+}
+
+const SPACING_M: f64 = 6.0;
+
+impl House {
+    fn as_it_is() -> Self {
+        House {
+            short: vec!["ostrel-v4", "ostrel-v7"],
+            long: vec!["ostrel-v7", "ostrel-v7"],
+            last_m: SPACING_M,
+        }
+    }
+
+    fn text(&self) -> String {
+        let mut text = String::from(
+            "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\ndoor_station = \"ostrel-dv1\"\n\
+             indoor_station = \"ostrel-v4\"\ncable = \"pair-0.5\"\n\
+             [buildings]\nA = { floors = [\"G\"] }\n\
+             [supplies]\nPS = { model = \"ostrel-ps-60\", place = \"A/G\" }\n\
+             [distributors]\nD1 = { model = \"ostrel-d4\", place = \"A/G\" }\n\
+             [entrances]\nfront = { role = \"main\", place = \"A/G\", calls = [\"everyone\"] }\n[dwellings]\n",
+        );
+        let names = |run: &str, count: usize| -> Vec<String> {
+            (0..count).map(|number| format!("{run}-{number}")).collect()
+        };
+        let (short, long) = (names("short", self.short.len()), names("long", self.long.len()));
+        for (name, model) in short.iter().zip(&self.short).chain(long.iter().zip(&self.long)) {
+            text.push_str(&format!("{name} = {{ place = \"A/G\", station = \"{model}\" }}\n"));
+        }
+        let mut lengths = vec![45.0];
+        lengths.resize(self.long.len(), SPACING_M);
+        lengths[1] = self.last_m;
+        let quoted =
+            |lengths: &[f64]| -> Vec<String> { lengths.iter().map(|length| format!("{length} m")).collect() };
+        text.push_str(&format!(
+            "[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1 m\" }}\n\
+             door = {{ from = \"D1.1\", to = \"front\", cable = \"flex-1.5\", length = \"8 m\" }}\n\
+             short = {{ from = \"D1.2\", to = {short:?}, first = \"5 m\", spacing = \"{SPACING_M} m\" }}\n\
+             long = {{ from = \"D1.3\", to = {long:?}, lengths = {:?} }}\n",
+            quoted(&lengths)
+        ));
+        text
+    }
+
+    fn resolved(&self) -> Site {
+        let mut sources = Sources::new();
+        let (name, catalogue) = builtin_catalogue();
+        let catalogue = sources.add(name, catalogue);
+        let file = sources.add("house.toml", self.text());
+        let resolved = resolve(&sources, file, &[catalogue]);
+        resolved.site.unwrap_or_else(|| panic!("{:#?}\n{}", resolved.findings, self.text()))
+    }
+
+    fn errors(&self) -> BTreeSet<&'static str> {
+        errors(&assess(&self.resolved()))
+    }
+}
+
+fn errors(assessment: &Assessment) -> BTreeSet<&'static str> {
+    let errors = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
+    errors.map(|finding| finding.code.as_str()).collect()
+}
+
+/// Every count up to the answer passes, and one more brings the error that is named.
+fn holds_against_check(answer: usize, limit: Option<&'static str>, with: impl Fn(usize) -> House) {
+    for count in 0..=answer {
+        assert_eq!(with(count).errors(), BTreeSet::new(), "{count} of {answer}");
+    }
+    let limit = limit.expect("some limit binds");
+    assert!(with(answer + 1).errors().contains(limit), "{limit}: {:?}", with(answer + 1).errors());
+}
+
+#[test]
+fn so_many_more_pass_the_check_and_one_more_does_not() {
+    let site = House::as_it_is().resolved();
+    let assessment = assess(&site);
+    assert_eq!(errors(&assessment), BTreeSet::new());
+    let rooms = headroom(&site, &assessment);
+    let ids: Vec<&str> = rooms.iter().map(|room| room.id.as_str()).collect();
+    assert_eq!(ids, ["PS", "short", "long"]);
+    let mut limits = BTreeSet::new();
+    for room in &rooms {
+        let models: Vec<&str> = room.stations.iter().map(|more| more.model.as_str()).collect();
+        assert_eq!(models, ["ostrel-a1", "ostrel-v4", "ostrel-v7", "ostrel-v7x"]);
+        for (more, model) in room.stations.iter().zip(["ostrel-a1", "ostrel-v4", "ostrel-v7", "ostrel-v7x"]) {
+            limits.extend(more.limit);
+            holds_against_check(more.stations, more.limit, |count| {
+                let mut house = House::as_it_is();
+                for number in 0..count {
+                    // A supply's further stations go to its runs in turn.
+                    let long = room.id.as_str() == "long" || (room.id.as_str() == "PS" && number % 2 == 1);
+                    if long { house.long.push(model) } else { house.short.push(model) }
+                }
+                house
+            });
+        }
+    }
+    let metres = rooms[2].metres.as_ref().expect("a run has metres");
+    holds_against_check(metres.metres, metres.limit, |count| House {
+        last_m: SPACING_M + count as f64,
+        ..House::as_it_is()
+    });
+    // More than one kind of limit was met, so that this is not about one rule only.
+    assert!(limits.len() > 1, "{limits:?}");
+}

@@ -14,11 +14,32 @@ pub fn report(error: &anyhow::Error) -> ExitCode {
     }
     let mut text = format!("error: {error}\n");
     for cause in error.chain().skip(1) {
-        text.push_str(&format!("  {cause}\n"));
+        let words = cause.downcast_ref::<std::io::Error>().map_or_else(|| cause.to_string(), in_words);
+        text.push_str(&format!("  {words}\n"));
     }
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
     ExitCode::from(UNUSABLE)
+}
+
+/// What the system's error means for whoever named the file.
+fn in_words(error: &std::io::Error) -> String {
+    let words = match error.kind() {
+        ErrorKind::NotFound => "there is no such file or folder; check the path",
+        ErrorKind::PermissionDenied => "permission is denied; choose another place, or ask its owner",
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
+            "no space is left there; make room and run again"
+        }
+        ErrorKind::ReadOnlyFilesystem => "what is there can only be read; choose another place",
+        ErrorKind::IsADirectory => "it is a directory; name a file in it",
+        ErrorKind::NotADirectory => "a part of the path is a file, not a folder; check the path",
+        ErrorKind::InvalidFilename => "the name is too long, or has signs that are not allowed there",
+        _ => {
+            let text = error.to_string();
+            return text.split(" (os error").next().unwrap_or_default().to_lowercase();
+        }
+    };
+    words.to_string()
 }
 
 /// Whether the reader of our output has gone.
@@ -28,4 +49,21 @@ pub fn is_closed_pipe(error: &anyhow::Error) -> bool {
         let json = cause.downcast_ref::<serde_json::Error>().and_then(serde_json::Error::io_error_kind);
         io.or(json) == Some(ErrorKind::BrokenPipe)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn errors_of_the_system_are_told_in_words() {
+        for kind in [ErrorKind::NotFound, ErrorKind::StorageFull, ErrorKind::TimedOut, ErrorKind::Other] {
+            let words = in_words(&std::io::Error::from(kind));
+            assert!(!words.is_empty() && !words.contains("os error"), "{words}");
+        }
+        assert_eq!(
+            in_words(&std::io::Error::from_raw_os_error(28)),
+            "no space is left there; make room and run again"
+        );
+    }
 }

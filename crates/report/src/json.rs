@@ -365,7 +365,7 @@ struct DeviceDocument {
     no_operating_point: Vec<&'static str>,
     /// Cable length from the source in m.
     distance_m: f64,
-    /// Nominal loop resistance from the source in ohm.
+    /// Nominal loop resistance from the ideal voltage of its source in ohm, the resistance of source and ports included.
     loop_resistance_ohm: f64,
 }
 

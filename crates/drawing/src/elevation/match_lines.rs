@@ -33,7 +33,14 @@ impl Canvas<'_> {
                 let at = moved(crossing.at, shift);
                 let out = side.beyond(at, BEYOND_MM);
                 group.line(Layer::Wiring, at, out, self.subject.looks[crossing.run].stroke());
-                let words = format!("{} → {}", self.subject.site.runs[crossing.run].id, crossing.sheet);
+                let run = &self.subject.site.runs[crossing.run].id;
+                // A run that crosses more than once is told apart by the device that the line leads to.
+                let once = crossings.iter().filter(|other| other.run == crossing.run).count() == 1;
+                let words = if once {
+                    format!("{run} → {}", crossing.sheet)
+                } else {
+                    format!("{run} to {} → {}", self.subject.cards[crossing.to].element, crossing.sheet)
+                };
                 let text = side.flag(out, &words, size, self.flag - BEYOND_MM - 1.0);
                 free.add(text.area());
                 free.add(Area::between(at, out).grown(0.3));
@@ -68,6 +75,7 @@ impl Canvas<'_> {
                     if let (true, Some(sheet)) = (crosses, sheet) {
                         crossings.push(Crossing {
                             run: net.run,
+                            to: net.to.0,
                             at: (edge, here.lane_y(row, lane)),
                             sheet: *sheet,
                         });
@@ -84,7 +92,12 @@ impl Canvas<'_> {
                 let upright = (pair[0].0 - pair[1].0).abs() < 1e-9;
                 let within = pair[0].0 >= part.x && pair[0].0 <= part.right();
                 if upright && within && (pair[0].1 - edge) * (pair[1].1 - edge) < 0.0 {
-                    crossings.push(Crossing { run: net.run, at: (pair[0].0, edge), sheet: *sheet });
+                    crossings.push(Crossing {
+                        run: net.run,
+                        to: net.to.0,
+                        at: (pair[0].0, edge),
+                        sheet: *sheet,
+                    });
                 }
             }
         }
@@ -183,6 +196,8 @@ fn crowding(crossings: &[Crossing], side: Side) -> f64 {
 /// A run that leaves a sheet.
 struct Crossing {
     run: usize,
+    /// The card to which the section leads.
+    to: usize,
     at: Point,
     /// Where it goes on.
     sheet: usize,

@@ -69,7 +69,7 @@ def test_a_chain_that_comes_up(program, tmp_path):
 
 
 def test_a_foldback_supply_that_is_stuck(program, tmp_path):
-    # 0.3 A + 0.03 A/V against a heater of 0.035 S at the far end: they meet below the threshold.
+    # 0.3 A + 0.03 A/V against a heater of 0.045 S at the far end: they meet below the threshold.
     case = Case(
         voltage_v=48.0, source_ohm=0.1, output_f=220e-6, limit=("foldback", 1.5, 40.0, 0.3),
         nodes=[(0, 1.0), (1, 1.0), (2, 1.0)], devices=stations(3, on_v=40.0),

@@ -2,6 +2,17 @@
 
 use latchline_finding::{Figure, Unit};
 
+/// To which side a figure is rounded where it is shown: never to the better one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Rounding {
+    /// To the nearest; currents and loads up.
+    Nearest,
+    /// Down: least voltages, hours and capacities that are counted on, margins.
+    Down,
+    /// Up: highest voltages, currents, loads, what is needed, lengths to cut.
+    Up,
+}
+
 /// An input of a formula.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Input {
@@ -11,12 +22,25 @@ pub struct Input {
     pub figure: Figure,
     /// Where it is from, as "part key" or in a few words.
     pub source: String,
+    /// How it is rounded where it is shown: as in the line that it results from.
+    pub rounding: Rounding,
 }
 
 impl Input {
     /// An input.
     pub fn new(symbol: &'static str, value: f64, unit: Unit, source: &str) -> Self {
-        Input { symbol, figure: Figure::new(value, unit), source: source.to_string() }
+        Input {
+            symbol,
+            figure: Figure::new(value, unit),
+            source: source.to_string(),
+            rounding: Rounding::Nearest,
+        }
+    }
+
+    /// The same, rounded to this side.
+    #[must_use]
+    pub fn rounded(self, rounding: Rounding) -> Self {
+        Input { rounding, ..self }
     }
 }
 
@@ -57,6 +81,8 @@ pub struct CalculationLine {
     pub inputs: Vec<Input>,
     /// The result.
     pub result: Figure,
+    /// How the result is rounded where it is shown.
+    pub rounding: Rounding,
     /// What it is held against, if anything.
     pub limit: Option<Limit>,
     /// Where the formula is from, or what the figure is for.

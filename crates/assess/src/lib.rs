@@ -18,7 +18,7 @@ pub use assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,
 };
-pub use calculation::CalculationLine;
+pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
 pub use supply::SupplySheet;
 

@@ -6,7 +6,7 @@ use crate::obstacle::Obstacle;
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Family, LoadValue, LoopThrough, Material,
-    Media, PartHead, StationKind, StationModel, SupplyModel,
+    Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
 };
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
@@ -246,8 +246,36 @@ fn plus(a: Draw, b: Draw) -> Draw {
     Draw { power_w: a.power_w + b.power_w, current_a: a.current_a + b.current_a }
 }
 
+/// When a station energises a lock from the bus.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum LockLoad {
+    /// It has none, or one with power of its own.
+    None,
+    /// To release it.
+    Released,
+    /// All the time that the door is shut.
+    Held,
+}
+
+/// When the station of an entrance energises its lock from the bus.
+fn lock_load(catalogue: &Catalogue, entrance: &latchline_survey::model::Entrance) -> LockLoad {
+    let Some(lock) = &entrance.lock else { return LockLoad::None };
+    if !lock.feed.as_deref().is_none_or(|feed| matches!(feed, "station" | "bus")) {
+        return LockLoad::None;
+    }
+    let opens = catalogue
+        .locks
+        .get(&lock.model.value)
+        .is_some_and(|model| model.power_loss.value == PowerLoss::Opens);
+    match lock.contact.as_deref() {
+        Some("normally-closed") => LockLoad::Held,
+        None if opens => LockLoad::Held,
+        _ => LockLoad::Released,
+    }
+}
+
 /// The load of a station. `alone`: it is the only one of its dwelling, so that talking counts too.
-fn load_of(model: &StationModel, alone: bool, heater: bool, releases: bool) -> StationLoad {
+fn load_of(model: &StationModel, alone: bool, heater: bool, lock: LockLoad) -> StationLoad {
     let factor = 1.0 + model.load_tolerance.value.as_fraction();
     let drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
     let least_standby_v = model.least_standby_voltage.value.as_volts();
@@ -257,8 +285,13 @@ fn load_of(model: &StationModel, alone: bool, heater: bool, releases: bool) -> S
         night = plus(night, of(extra.value));
     }
     let mut talking = of(model.talking.value);
-    if releases && let Some(extra) = &model.releasing_extra {
-        talking = plus(talking, of(extra.value));
+    if let Some(extra) = &model.releasing_extra {
+        match lock {
+            LockLoad::None => {}
+            LockLoad::Released => talking = plus(talking, of(extra.value)),
+            // In every state, as the illumination at night.
+            LockLoad::Held => night = plus(night, of(extra.value)),
+        }
     }
     let ringing = of(model.ringing.value);
     let at_v = model.least_voltage.value.as_volts().max(drop_v + 1.0);
@@ -373,10 +406,8 @@ impl<'a> Instance<'a> {
             let wanted = entrance.station.as_ref().or(settings.door_station.as_ref());
             let wanted = wanted.map(|model| model.value.as_str());
             let model = station(survey, self.catalogue, family, StationKind::Door, media, called, wanted)?;
-            let fed = entrance.lock.as_ref().is_some_and(|lock| {
-                lock.feed.as_deref().is_none_or(|feed| matches!(feed, "station" | "bus"))
-            });
-            let load = load_of(model, true, entrance.heater, fed);
+            let lock = lock_load(self.catalogue, entrance);
+            let load = load_of(model, true, entrance.heater, lock);
             let place = entrance.place;
             self.add(Owner::Entrance(index), &entrance.name.value, place, entrance.drop_m, &[model], &[load]);
             if let Some(item) = self.items.last_mut() {
@@ -388,7 +419,7 @@ impl<'a> Instance<'a> {
             let wanted = desk.station.as_ref().map(|model| model.value.as_str());
             let media = settings.media;
             let model = station(survey, self.catalogue, family, StationKind::Management, media, 0, wanted)?;
-            let load = load_of(model, true, false, false);
+            let load = load_of(model, true, false, LockLoad::None);
             self.add(Owner::Desk(index), &desk.name.value, desk.place, desk.drop_m, &[model], &[load]);
         }
         for (index, dwelling) in survey.dwellings.iter().enumerate() {
@@ -411,7 +442,7 @@ impl<'a> Instance<'a> {
             }
             limit(models.len(), &self.family.stations_per_dwelling, "stations of one dwelling")?;
             let loads: Vec<StationLoad> =
-                models.iter().map(|model| load_of(model, models.len() == 1, false, false)).collect();
+                models.iter().map(|model| load_of(model, models.len() == 1, false, LockLoad::None)).collect();
             let place = dwelling.place;
             self.add(Owner::Dwelling(index), &dwelling.name.value, place, dwelling.drop_m, &models, &loads);
             if let Some(item) = self.items.last_mut() {

@@ -409,11 +409,11 @@ mod tests {
                 across_lock,
             },
             times: None,
-            exit_button: true,
+            exit_button: Some(true),
             mechanical_escape: None,
             emergency_release: None,
             relay_on_secure_side: None,
-            door_contact: false,
+            door_contact: Some(false),
             delayed_egress_s: None,
             cautions: Vec::new(),
         };

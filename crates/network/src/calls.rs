@@ -9,9 +9,9 @@
 //! same call with release draws at least as much. By monotony (more load is never better) they
 //! cannot be worse.
 
-use crate::demand::Activity;
+use crate::demand::{Activity, energises_to_release};
 use latchline_finding::{CallMoment, CallRef};
-use latchline_site::model::{LockFeed, Scope, Site};
+use latchline_site::model::{Scope, Site};
 
 /// One call in one moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,10 +82,8 @@ pub fn call_options(site: &Site, kind: CallKind) -> Vec<CallOption> {
     let parties = Parties::of(site);
     let mut options = Vec::new();
     for (index, entrance) in site.entrances.iter().enumerate() {
-        let feeds_lock =
-            entrance.locks.iter().any(|lock| matches!(lock.feed.value, LockFeed::Station | LockFeed::Bus));
         let model = site.station_model(&site.stations[entrance.station]);
-        let releases = feeds_lock && model.releasing_extra.is_some();
+        let releases = energises_to_release(entrance) && model.releasing_extra.is_some();
         let caller = Caller {
             station: entrance.station,
             party: parties.entrance(index),

@@ -3,7 +3,7 @@
 use crate::layout::Corner;
 use latchline_finding::Sourced;
 use latchline_site::catalogue::{LoadValue, StationModel};
-use latchline_site::model::{Site, Station, StationOwner};
+use latchline_site::model::{Entrance, LockFeed, LockUse, RelayContact, Site, Station, StationOwner};
 
 /// What a station is doing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -96,13 +96,61 @@ pub(crate) fn load_factor(tolerance: f64, corner: Corner) -> f64 {
     }
 }
 
-/// What a station draws.
+/// Whether a lock takes its power from the door station or the bus.
+pub fn is_fed_from_bus(lock: &LockUse) -> bool {
+    matches!(lock.feed.value, LockFeed::Station | LockFeed::Bus)
+}
+
+/// Whether a lock has power while the door is shut: its contact is closed at rest.
+pub fn is_held(lock: &LockUse) -> bool {
+    lock.contact.value == RelayContact::NormallyClosed
+}
+
+/// Whether a station with this entrance energises a lock from the bus when it releases.
+pub fn energises_to_release(entrance: &Entrance) -> bool {
+    entrance.locks.iter().any(|lock| is_fed_from_bus(lock) && !is_held(lock))
+}
+
+/// What the locks that have power while the door is shut add to their station, in every state: for each
+/// the station's extra load while it energises a lock; where that is not stated, the lock's rated power.
+fn held_locks(site: &Site, entrance: &Entrance, model: &StationModel) -> Demand {
+    let held = entrance.locks.iter().filter(|lock| is_fed_from_bus(lock) && is_held(lock));
+    held.map(|used| {
+        let lock = site.lock(used);
+        match (&model.releasing_extra, &lock.voltage, &lock.current) {
+            (Some(extra), ..) => Demand::of(extra.value),
+            (None, Some(voltage), Some(current)) => {
+                Demand { power_w: voltage.value.as_volts() * current.value.as_amps(), ..Demand::default() }
+            }
+            _ => Demand::default(),
+        }
+    })
+    .fold(Demand::default(), Demand::plus)
+}
+
+/// What a station draws, with the locks that have power while the door is shut.
 pub fn station_demand(
     site: &Site,
     station: &Station,
     activity: Activity,
     night: bool,
     corner: Corner,
+) -> Demand {
+    demand_with(site, station, activity, night, corner, true)
+}
+
+/// What a station draws while its door is released or its locks are not there yet: none of them has power.
+pub fn least_demand(site: &Site, station: &Station, activity: Activity, corner: Corner) -> Demand {
+    demand_with(site, station, activity, false, corner, false)
+}
+
+fn demand_with(
+    site: &Site,
+    station: &Station,
+    activity: Activity,
+    night: bool,
+    corner: Corner,
+    locks_held: bool,
 ) -> Demand {
     let model = site.station_model(station);
     let mut demand = activity_demand(model, activity);
@@ -111,6 +159,12 @@ pub fn station_demand(
     }
     if let StationOwner::Entrance(entrance) = station.owner {
         let entrance = &site.entrances[entrance];
+        if locks_held {
+            demand = demand.plus(held_locks(site, entrance, model));
+        }
+        if activity == Activity::Releasing && energises_to_release(entrance) {
+            demand = demand.plus(Demand::of_optional(&model.releasing_extra));
+        }
         if night && entrance.heater.value {
             demand = demand.plus(Demand::of_optional(&model.heater_extra));
         }
@@ -129,10 +183,7 @@ fn activity_demand(model: &StationModel, activity: Activity) -> Demand {
     match activity {
         Activity::Standby => Demand::of(model.standby.value),
         Activity::Ringing => Demand::of(model.ringing.value),
-        Activity::Talking => Demand::of(model.talking.value),
-        Activity::Releasing => {
-            Demand::of(model.talking.value).plus(Demand::of_optional(&model.releasing_extra))
-        }
+        Activity::Talking | Activity::Releasing => Demand::of(model.talking.value),
         Activity::Booting => {
             model.boot.as_ref().map_or(Demand::of(model.standby.value), |boot| Demand::of(boot.value))
         }

@@ -31,6 +31,6 @@ pub mod states;
 pub mod tolerance;
 
 pub use layout::{Corner, Layout, NodeRef, Segment, Stage, StageSource, Terminal};
-pub use phase::Phase;
+pub use phase::{HighestVoltages, Phase};
 pub use search::SearchOptions;
 pub use states::{Device, DeviceStates, StateSpace, WorstStates, worst_states};

@@ -1,11 +1,11 @@
 //! One operating state as a flow problem: base loads, admissible calls, voltages.
 
 use crate::calls::{CallKind, CallOption, call_options};
-use crate::demand::{Activity, Demand, load_factor, station_demand};
+use crate::demand::{Activity, Demand, energises_to_release, least_demand, load_factor, station_demand};
 use crate::layout::{Corner, Layout, NodeRef, StageSource, Terminal};
 use latchline_circuit::flow::Tree;
 use latchline_finding::{CallMoment, StateKind};
-use latchline_site::model::{LockFeed, RelayContact, Site, StationOwner};
+use latchline_site::model::{Site, StationOwner};
 
 /// The loads of a stage, node by node.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -86,12 +86,13 @@ pub struct Phase {
 
 /// Resistive loads in the adverse corner: each is replaced by the constant current that it draws at
 /// the highest voltage it can have, which is an upper bound of its current. `None`: kept as they are.
-pub(crate) type HighestVoltages = Vec<Vec<f64>>;
+pub type HighestVoltages = Vec<Vec<f64>>;
 
 impl Phase {
-    /// Builds a state. `highest` holds the highest voltage of every node, used to bound resistive
-    /// loads in the adverse corner.
-    pub(crate) fn new(
+    /// Builds a state; `None` where it cannot occur on the site. `highest` holds the highest voltage of every
+    /// node ([`StateSpace::highest_v`](crate::StateSpace::highest_v)), used to bound resistive loads in the
+    /// adverse corner; elsewhere it is not read.
+    pub fn new(
         site: &Site,
         layout: &Layout,
         kind: StateKind,
@@ -122,7 +123,10 @@ impl Phase {
         }
         for (index, station) in site.stations.iter().enumerate() {
             let Some(at) = layout.station[index] else { continue };
-            let mut demand = station_demand(site, station, base_activity[index], night, corner);
+            let mut demand = match kind {
+                StateKind::LightLoad => least_demand(site, station, base_activity[index], corner),
+                _ => station_demand(site, station, base_activity[index], night, corner),
+            };
             if kind == StateKind::FireRelease {
                 demand = demand.plus(released_on_fire(site, station.owner, index, corner));
             }
@@ -236,12 +240,7 @@ fn activities(site: &Site, kind: StateKind) -> Option<(Vec<Activity>, Vec<CallOp
 /// Whether the fire interlock makes this door's station energise a lock from the bus.
 fn is_released_on_fire(site: &Site, entrance: &latchline_site::model::Entrance) -> bool {
     let model = site.station_model(&site.stations[entrance.station]);
-    entrance.fire_interlock.value
-        && model.releasing_extra.is_some()
-        && entrance.locks.iter().any(|lock| {
-            lock.contact.value == RelayContact::NormallyOpen
-                && matches!(lock.feed.value, LockFeed::Station | LockFeed::Bus)
-        })
+    entrance.fire_interlock.value && model.releasing_extra.is_some() && energises_to_release(entrance)
 }
 
 fn released_on_fire(site: &Site, owner: StationOwner, station: usize, corner: Corner) -> Demand {

@@ -147,6 +147,8 @@ pub struct WorstStates {
     pub devices: Vec<DeviceStates>,
     /// Largest source current of every stage.
     pub source_current: Vec<Option<CurrentState>>,
+    /// The same among the states with mains: without the battery's end, which never coincides with charging.
+    pub mains_current: Vec<Option<CurrentState>>,
     /// Nominal source current of every stage in standby by day.
     pub standby_current_a: Vec<Option<f64>>,
     /// Largest current at the start of every run.
@@ -165,7 +167,8 @@ pub fn worst_states(
     options: &SearchOptions,
 ) -> WorstStates {
     let mut devices = devices(site, layout);
-    let mut source_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
+    let mut mains_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
+    let mut battery_current = mains_current.clone();
     let mut run_current: Vec<Option<CurrentState>> = vec![None; site.runs.len()];
     let mut states = Vec::new();
     for (index, phase) in space.phases.iter().enumerate() {
@@ -190,7 +193,15 @@ pub fn worst_states(
                 device.margins.push(margin);
             }
         }
-        for (stage, worst) in source_current.iter_mut().enumerate() {
+        let by_stage = match phase.kind {
+            StateKind::BatteryEnd => {
+                // What is known prunes the search.
+                battery_current.clone_from(&mains_current);
+                &mut battery_current
+            }
+            _ => &mut mains_current,
+        };
+        for (stage, worst) in by_stage.iter_mut().enumerate() {
             complete &= search.current(NodeRef { stage, node: 0 }, worst);
         }
         for (at, worst) in layout.run_start.iter().zip(&mut run_current) {
@@ -206,6 +217,7 @@ pub fn worst_states(
             complete,
         });
     }
+    let source_current = mains_current.iter().zip(battery_current).map(larger).collect();
     devices.retain(|device| !device.margins.is_empty());
     for device in &mut devices {
         device.worst = (0..device.margins.len())
@@ -214,7 +226,25 @@ pub fn worst_states(
     }
     let standby_current_a = nominal_values(site, layout, space, &mut devices);
     let loading_margin = loading_margins(layout, space, &devices);
-    WorstStates { devices, source_current, standby_current_a, run_current, loading_margin, states }
+    WorstStates {
+        devices,
+        source_current,
+        mains_current,
+        standby_current_a,
+        run_current,
+        loading_margin,
+        states,
+    }
+}
+
+/// The larger of two currents, the first where they are equal; without operating point is larger than any.
+fn larger((first, second): (&Option<CurrentState>, Option<CurrentState>)) -> Option<CurrentState> {
+    let size = |state: &CurrentState| state.current_a.unwrap_or(f64::INFINITY);
+    match (first, second) {
+        (Some(first), Some(second)) if size(&second) > size(first) => Some(second),
+        (None, second) => second,
+        (first, _) => first.clone(),
+    }
 }
 
 /// The state of a device in words that the report can name.

@@ -9,16 +9,7 @@ use latchline_site::catalogue::{Cable, Gauge};
 /// Feet in a metre (the international foot is 0.3048 m exactly).
 const FEET_PER_METRE: f64 = 1.0 / 0.3048;
 
-/// How a number may be rounded so that it does not flatter.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Rounding {
-    /// To the nearest.
-    Nearest,
-    /// Down: lowest values, margins.
-    Down,
-    /// Up: highest values, currents, lengths to cut.
-    Up,
-}
+pub use latchline_assess::Rounding;
 
 /// Language and units.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -143,9 +134,18 @@ impl Locale {
         self.quantity(value.unwrap_or(f64::NAN), unit, rounding)
     }
 
-    /// A figure in a sentence: "42.0 V".
+    /// A figure in a sentence: "42.0 V". Currents and loads are rounded up, as in every table.
     pub fn figure(&self, figure: Figure) -> String {
-        self.cell_text(&self.quantity(figure.value, figure.unit, Rounding::Nearest), None)
+        self.figure_rounded(figure, Rounding::Nearest)
+    }
+
+    /// A figure in a sentence, rounded to this side.
+    pub fn figure_rounded(&self, figure: Figure, rounding: Rounding) -> String {
+        let rounding = match (rounding, figure.unit) {
+            (Rounding::Nearest, Unit::Ampere | Unit::Watt) => Rounding::Up,
+            (rounding, _) => rounding,
+        };
+        self.cell_text(&self.quantity(figure.value, figure.unit, rounding), None)
     }
 
     /// A figure in a sentence, from its parts.

@@ -4,9 +4,7 @@
 //! predicted in it: with nominal values, with every tolerance for a low voltage (the adverse corner),
 //! and with every tolerance for a high one.
 
-use latchline_circuit::flow::Tree;
 use latchline_finding::StateKind;
-use latchline_network::demand::{Activity, Demand, station_demand};
 use latchline_network::evaluate::Solver;
 use latchline_network::{Corner, Layout, NodeRef, Phase, StateSpace};
 use latchline_site::model::Site;
@@ -37,12 +35,11 @@ pub struct Standby {
 impl Standby {
     /// Solves the three corners.
     pub fn new(site: &Site, layout: &Layout, space: &StateSpace) -> Standby {
-        let adverse = space.phases.iter().find(|phase| phase.kind == StateKind::StandbyDay);
-        let nominal = adverse.and_then(|adverse| nominal(site, layout, adverse));
-        Standby {
-            corners: [nominal.as_ref(), adverse, space.light.as_ref()]
-                .map(|phase| phase.map(|phase| solved(layout, phase))),
-        }
+        let corners = [Corner::Nominal, Corner::Adverse, Corner::Light].map(|corner| {
+            let phase = Phase::new(site, layout, StateKind::StandbyDay, corner, Some(&space.highest_v))?;
+            Some(solved(layout, &phase))
+        });
+        Standby { corners }
     }
 
     fn predicted(&self, value: impl Fn(&Solved) -> Option<f64>) -> Option<Predicted> {
@@ -64,38 +61,6 @@ impl Standby {
     pub fn current(&self, at: NodeRef) -> Option<Predicted> {
         self.predicted(|solved| Some(*solved.current_a.get(at.stage)?.as_ref()?.get(at.node)?))
     }
-}
-
-/// The adverse phase of standby with nominal loads, voltages and resistances in its place.
-fn nominal(site: &Site, layout: &Layout, adverse: &Phase) -> Option<Phase> {
-    let mut phase = adverse.clone();
-    phase.corner = Corner::Nominal;
-    phase.is_bound = false;
-    for loads in &mut phase.base {
-        loads.power_w.fill(0.0);
-        loads.current_a.fill(0.0);
-        loads.conductance_s.fill(0.0);
-    }
-    for (station, at) in site.stations.iter().zip(&layout.station) {
-        let Some(at) = at else { continue };
-        let demand = station_demand(site, station, Activity::Standby, false, Corner::Nominal);
-        phase.base[at.stage].add(at.node, demand);
-    }
-    for (distribution_box, at) in site.boxes.iter().zip(&layout.box_input) {
-        let (Some(at), Some(consumption)) = (at, &site.box_model(distribution_box).consumption) else {
-            continue;
-        };
-        phase.base[at.stage].add(at.node, Demand::of(consumption.value));
-    }
-    let mut trees = Vec::with_capacity(layout.stages.len());
-    for (index, stage) in layout.stages.iter().enumerate() {
-        phase.voltage_v[index] = Some(stage.voltage_v[Corner::Nominal.index()]);
-        phase.output_v[index] = stage.voltage_v[Corner::Nominal.index()];
-        let resistance = stage.resistance_ohm[Corner::Nominal.index()].clone();
-        trees.push(Tree::new(stage.parent.clone(), resistance).ok()?);
-    }
-    phase.trees = trees;
-    Some(phase)
 }
 
 fn solved(layout: &Layout, phase: &Phase) -> Solved {

@@ -1,5 +1,6 @@
 //! Numbers for people: decimals that fit the unit, and roundings that never flatter.
 
+use latchline_assess::Rounding;
 use latchline_finding::{Figure, Unit};
 
 /// A number with a fixed count of decimals; a result of zero has no sign.
@@ -47,13 +48,24 @@ fn power_of_ten(decimals: usize) -> f64 {
     (0..decimals).fold(1.0, |product, _| product * 10.0)
 }
 
-/// A figure as it stands in a sentence: "36 V", "4.7 %", "3".
+/// A figure as it stands in a sentence: "36 V", "4.7 %", "3". Currents and loads are rounded up, here
+/// as in every table.
 pub fn sentence(figure: Figure) -> String {
+    shown(figure, Rounding::Nearest)
+}
+
+/// A figure as it stands in a sentence, rounded to this side.
+pub fn shown(figure: Figure, rounding: Rounding) -> String {
     if !figure.value.is_finite() {
         return no_number(figure);
     }
     let (value, symbol, decimals) = scaled(figure);
-    join(&trimmed(value, decimals), symbol)
+    let number = match (rounding, figure.unit) {
+        (Rounding::Down, _) => rounded_down(value, decimals),
+        (Rounding::Up, _) | (Rounding::Nearest, Unit::Ampere | Unit::Watt) => rounded_up(value, decimals),
+        (Rounding::Nearest, _) => fixed(value, decimals),
+    };
+    join(without_zeros(&number), symbol)
 }
 
 /// A figure and its limit as they stand in one sentence: rounded away from the limit, with as many
@@ -165,5 +177,15 @@ mod tests {
         assert_eq!(sentence(Figure::new(0.012, Unit::Ampere)), "12 mA");
         assert_eq!(sentence(Figure::new(20e6, Unit::Ohm)), "20 Mohm");
         assert_eq!(sentence(Figure::count(7)), "7");
+    }
+
+    #[test]
+    fn currents_and_loads_are_rounded_up_and_others_to_the_side_that_is_asked_for() {
+        assert_eq!(sentence(Figure::new(54.41, Unit::Watt)), "54.5 W");
+        assert_eq!(sentence(Figure::new(2.6692, Unit::Ampere)), "2.67 A");
+        let volts = Figure::new(22.831, Unit::Volt);
+        assert_eq!(shown(volts, Rounding::Up), "22.84 V");
+        assert_eq!(shown(volts, Rounding::Down), "22.83 V");
+        assert_eq!(shown(Figure::new(4.19, Unit::Hour), Rounding::Down), "4.1 h");
     }
 }

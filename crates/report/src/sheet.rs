@@ -39,8 +39,10 @@ fn calculation(lines: &[CalculationLine], look: &Look) -> String {
     let mut text = String::new();
     for line in lines {
         let name = english::capital(&line.quantity.replace('-', " "));
+        // The sign that the formula gives to its result.
+        let symbol = line.formula.split([' ', '<']).next().unwrap_or_default();
         let (result, verdict) = match line.limit {
-            None => (figures::sentence(line.result), String::new()),
+            None => (figures::shown(line.result, line.rounding), String::new()),
             Some(limit) => {
                 let (result, shown) = figures::pair(never_better(line.result, limit.is_least), limit.figure);
                 let word = if limit.is_least { "needs at least" } else { "may be at most" };
@@ -48,7 +50,7 @@ fn calculation(lines: &[CalculationLine], look: &Look) -> String {
                 (result, format!(", {word} {shown}: {ends}"))
             }
         };
-        let head = format!("{name}: {result}{verdict}");
+        let head = format!("{name}: {symbol} = {result}{verdict}");
         let head = if line.holds() { look.bold(&head) } else { look.severity(Severity::Error, &head) };
         let _ = writeln!(text, "    {head}");
         text.push_str(&paragraph(&format!("{} ({})", line.formula, line.source), 6, look.width));
@@ -56,7 +58,7 @@ fn calculation(lines: &[CalculationLine], look: &Look) -> String {
             .inputs
             .iter()
             .map(|input| {
-                let figure = figures::sentence(input.figure);
+                let figure = figures::shown(input.figure, input.rounding);
                 format!("{} {figure} ({})", input.symbol, template::plain(&input.source))
             })
             .collect();

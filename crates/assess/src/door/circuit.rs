@@ -82,6 +82,8 @@ pub struct LockCircuit {
     pub least_v: f64,
     /// Upper bound of the voltage at the lock.
     pub highest_v: f64,
+    /// How far the feed's lowest voltage lies below its nominal one, as a share.
+    pub low_share: f64,
     /// Nominal voltage that the feed would need for the lock to work over this cable.
     pub needed_supply_v: f64,
     /// Loop resistance that the lock would bear with this feed; `None` if the feed is too low anyhow.
@@ -237,7 +239,7 @@ pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircui
         let (loop_ohm, adverse_loop_ohm) = (usual.clone()?, adverse.clone()?);
         let low = LockSupply { voltage_v: feed.low_v, tolerance: 0.0, resistance_ohm: 0.0 };
         let nominal = LockSupply { voltage_v: feed.voltage_v, ..low };
-        let low_share = 1.0 - feed.low_v / feed.voltage_v;
+        let low_share = (1.0 - feed.low_v / feed.voltage_v).clamp(0.0, 0.9);
         Ok::<_, latchline_circuit::signal::ValueError>(LockCircuit {
             rated_v,
             least_allowed_v,
@@ -251,12 +253,8 @@ pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircui
             nominal_v: least_voltage_v(&nominal, loop_ohm, rated_v, current_a)?,
             least_v: least_voltage_v(&low, adverse_loop_ohm, rated_v, adverse_current_a)?,
             highest_v: feed.high_v,
-            needed_supply_v: least_supply_v(
-                least_allowed_v,
-                low_share.clamp(0.0, 0.9),
-                adverse_loop_ohm,
-                adverse_current_a,
-            )?,
+            low_share,
+            needed_supply_v: least_supply_v(least_allowed_v, low_share, adverse_loop_ohm, adverse_current_a)?,
             most_loop_ohm: most_loop_resistance_ohm(&low, least_allowed_v, adverse_current_a)?,
             feed: feed.clone(),
             assumed: assumed.clone(),

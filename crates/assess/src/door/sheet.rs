@@ -6,9 +6,9 @@ use super::escape::{EscapeRule, escape_rules};
 use super::heights::{HeightRange, height_range};
 use super::times::{LockTimes, lock_times};
 use super::wiring::{Wiring, wiring};
-use crate::calculation::{CalculationLine, Input, Limit};
+use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
-use latchline_finding::{ElementId, Figure, Sourced, Unit};
+use latchline_finding::{ElementId, Figure, Provenance, Sourced, Unit};
 use latchline_site::catalogue::{AccessoryKind, Feed, LockKind, PowerLoss};
 use latchline_site::model::{Entrance, LockFeed, LockUse};
 
@@ -77,16 +77,16 @@ pub struct LockSheet {
     pub wiring: Wiring,
     /// Times of release and coil.
     pub times: Option<LockTimes>,
-    /// As stated in the plan.
-    pub exit_button: bool,
+    /// Exit button, as stated in the plan; `None` where it says nothing, which counts as none.
+    pub exit_button: Option<bool>,
     /// As stated in the plan; `None` where it says nothing.
     pub mechanical_escape: Option<bool>,
     /// As stated in the plan; `None` where it says nothing.
     pub emergency_release: Option<bool>,
     /// As stated in the plan; `None` where it says nothing.
     pub relay_on_secure_side: Option<bool>,
-    /// Contact that reports whether the door is shut.
-    pub door_contact: bool,
+    /// Contact that reports whether the door is shut; `None` where the plan says nothing, which counts as none.
+    pub door_contact: Option<bool>,
     /// Delay of delayed egress in seconds, where the plan has one.
     pub delayed_egress_s: Option<f64>,
     /// What must be said beside the figures, in a fixed order.
@@ -106,10 +106,10 @@ pub struct DoorSheet {
     pub station: String,
     /// Lock outputs of the station.
     pub lock_outputs: u32,
-    /// Whether people escape through it.
-    pub escape_route: bool,
-    /// Whether a fire interlock acts on it.
-    pub fire_interlock: bool,
+    /// Whether people escape through it; `None` where the plan says nothing, which counts as no.
+    pub escape_route: Option<bool>,
+    /// Whether a fire interlock acts on it; `None` where the plan says nothing, which counts as no.
+    pub fire_interlock: Option<bool>,
     /// Height of the controls in metres, where stated.
     pub control_height_m: Option<f64>,
     /// The published range for the site's country.
@@ -159,8 +159,8 @@ fn door_sheet(context: &Context<'_>, entrance: &Entrance) -> DoorSheet {
         outdoors: entrance.place.outdoors,
         station: station.head.name.clone(),
         lock_outputs: station.lock_outputs.value,
-        escape_route: entrance.escape_route.value,
-        fire_interlock: entrance.fire_interlock.value,
+        escape_route: if_stated(&entrance.escape_route),
+        fire_interlock: if_stated(&entrance.fire_interlock),
         control_height_m: entrance.control_height.as_ref().map(|height| height.value.as_metres()),
         height_range: height_range(country),
         escape_rules: if entrance.escape_route.value { escape_rules(country) } else { &[] },
@@ -168,6 +168,11 @@ fn door_sheet(context: &Context<'_>, entrance: &Entrance) -> DoorSheet {
         accessory_limit_a: station.accessory_current.as_ref().map(|limit| limit.value.as_amps()),
         locks: LockAt::of_entrance(site, entrance).map(|at| lock_sheet(context, &at)).collect(),
     }
+}
+
+/// A value that the plan states; `None` for a default.
+fn if_stated(value: &Sourced<bool>) -> Option<bool> {
+    (value.provenance != Provenance::Assumed).then_some(value.value)
 }
 
 fn lock_sheet(context: &Context<'_>, at: &LockAt<'_>) -> LockSheet {
@@ -188,11 +193,11 @@ fn lock_sheet(context: &Context<'_>, at: &LockAt<'_>) -> LockSheet {
         calculation,
         wiring: wiring(at),
         times: lock_times(at),
-        exit_button: used.exit_button.value,
+        exit_button: if_stated(&used.exit_button),
         mechanical_escape: stated(&used.mechanical_escape),
         emergency_release: stated(&used.emergency_release),
         relay_on_secure_side: stated(&used.relay_on_secure_side),
-        door_contact: used.door_contact.value,
+        door_contact: if_stated(&used.door_contact),
         delayed_egress_s: used.delayed_egress.as_ref().map(|delay| delay.value.as_seconds()),
     }
 }
@@ -234,9 +239,15 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
         LockFeed::Bus => "lowest bus voltage at the station in any state".to_string(),
         _ => format!("{} lock supply_voltage", at.entrance.id),
     };
+    let tolerance_source = if circuit.feed.from_bus {
+        "from its nominal to its lowest voltage"
+    } else {
+        "tolerance of the feed"
+    };
     let lock_name = &at.lock.head.name;
     let cable = at.used.cable.as_ref().map_or("", |cable| cable.value.as_str());
-    let loop_input = Input::new("R", circuit.adverse_loop_ohm, Unit::Ohm, "the line above");
+    let loop_input =
+        Input::new("R", circuit.adverse_loop_ohm, Unit::Ohm, "the line above").rounded(Rounding::Up);
     let current_source = if circuit.by_inrush {
         format!("{lock_name} inrush_current")
     } else {
@@ -266,6 +277,7 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
                 Input::new("j", joint_ohm, Unit::Ohm, "conditions joint_resistance"),
             ],
             result: Figure::new(circuit.adverse_loop_ohm, Unit::Ohm),
+            rounding: Rounding::Up,
             limit: circuit.most_loop_ohm.map(|ohm| Limit::most(ohm, Unit::Ohm)),
             source: "Ohm's law; loop is both conductors",
         },
@@ -273,12 +285,14 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
             quantity: "least-voltage-at-lock",
             formula: "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage",
             inputs: vec![
-                Input::new("V'", circuit.feed.low_v, Unit::Volt, &format!("{feed_source}, lower end")),
+                Input::new("V'", circuit.feed.low_v, Unit::Volt, &format!("{feed_source}, lower end"))
+                    .rounded(Rounding::Down),
                 loop_input.clone(),
                 current.clone(),
                 Input::new("Vr", circuit.rated_v, Unit::Volt, &format!("{lock_name} voltage")),
             ],
             result: Figure::new(circuit.least_v, Unit::Volt),
+            rounding: Rounding::Down,
             limit: Some(Limit::least(circuit.least_allowed_v, Unit::Volt)),
             source: "Kirchhoff's voltage law; lower bound for every lock that draws at most I up to Vr",
         },
@@ -291,19 +305,19 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
                 Input::new("I", circuit.current_a, Unit::Ampere, &format!("{lock_name} current")),
             ],
             result: Figure::new(circuit.nominal_v, Unit::Volt),
+            rounding: Rounding::Nearest,
             limit: None,
             source: "what a meter should read, give or take its tolerances",
         },
         CalculationLine {
             quantity: "highest-voltage-at-lock",
             formula: "V <= V''",
-            inputs: vec![Input::new(
-                "V''",
-                circuit.highest_v,
-                Unit::Volt,
-                &format!("{feed_source}, upper end"),
-            )],
+            inputs: vec![
+                Input::new("V''", circuit.highest_v, Unit::Volt, &format!("{feed_source}, upper end"))
+                    .rounded(Rounding::Up),
+            ],
             result: Figure::new(circuit.highest_v, Unit::Volt),
+            rounding: Rounding::Up,
             limit: Some(Limit::most(circuit.most_allowed_v, Unit::Volt)),
             source: "a cable never raises the voltage",
         },
@@ -319,8 +333,10 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
                 ),
                 loop_input,
                 current,
+                Input::new("t", circuit.low_share, Unit::Percent, tolerance_source).rounded(Rounding::Up),
             ],
             result: Figure::new(circuit.needed_supply_v, Unit::Volt),
+            rounding: Rounding::Up,
             limit: None,
             source: "the second line solved for the feed",
         },

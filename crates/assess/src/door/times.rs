@@ -3,6 +3,7 @@
 use super::LockAt;
 use latchline_circuit::lock::{Coil, Suppressor, Varistor, duty_s, hold_time, release_time_s};
 pub use latchline_circuit::lock::{Energised, HoldTime, HoldWinner};
+use latchline_finding::Provenance;
 use latchline_site::catalogue::PowerLoss;
 use latchline_site::model::Suppression;
 
@@ -20,6 +21,8 @@ pub struct LockTimes {
     pub hold: HoldTime,
     /// The plan's own release time in seconds.
     pub plan_s: f64,
+    /// Whether the plan states it; else it is a default.
+    pub plan_is_stated: bool,
     /// When the coil has power.
     pub energised: Energised,
     /// Longest time it is energised at a stretch, in seconds; infinite while shut.
@@ -50,6 +53,7 @@ pub fn lock_times(at: &LockAt<'_>) -> Option<LockTimes> {
     Some(LockTimes {
         hold,
         plan_s,
+        plan_is_stated: at.used.hold_time.provenance != Provenance::Assumed,
         energised,
         duty_s: duty_s(energised, &hold),
         duty_limit_s: at.lock.duty_limit.as_ref().map(|limit| limit.value.as_seconds()),

@@ -2,7 +2,7 @@
 
 use super::battery::{BatteryFigures, battery_figures};
 use super::stage_of_supply;
-use crate::calculation::{CalculationLine, Input, Limit};
+use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
 use latchline_circuit::battery::{AGEING_FACTOR, heat_w, mains_current_a};
 use latchline_finding::{ElementId, Figure, StateKind, Unit};
@@ -10,12 +10,16 @@ use latchline_finding::{ElementId, Figure, StateKind, Unit};
 /// What a supply takes from the mains, and its heat.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MainsFigures {
-    /// Power at its output in its busiest state, in watts.
+    /// Power at its output in the busiest of its states with mains, in watts.
     pub output_w: f64,
     /// The state.
     pub state: StateKind,
-    /// Charging power on top, in watts: the charging current at the battery's nominal voltage.
+    /// Charging power on top, in watts: the greatest charging current at the battery's nominal voltage, and
+    /// not more than the load leaves of the rated power, since the bus comes first (common practice, no
+    /// source).
     pub charging_w: f64,
+    /// Whether the load leaves less than the greatest charging current takes.
+    pub charging_waits: bool,
     /// Mains current in amperes; `None` where efficiency, power factor or mains voltage is not stated.
     pub mains_current_a: Option<f64>,
     /// Heat in the cupboard in watts; `None` where the efficiency is not stated.
@@ -59,13 +63,18 @@ impl SupplySheet {
 pub fn mains_figures(context: &Context<'_>, supply: usize) -> Option<MainsFigures> {
     let stage = stage_of_supply(context, supply)?;
     let model = context.site.supply_model(&context.site.supplies[supply]);
-    let current = context.worst.source_current[stage].as_ref()?;
+    let current = context.worst.mains_current[stage].as_ref()?;
     let phase = &context.space.phases[current.phase];
     let output_w = current.current_a? * phase.voltage_v[stage]?;
-    let charging_w = model.battery.as_ref().map_or(0.0, |battery| {
+    let greatest_w = model.battery.as_ref().map_or(0.0, |battery| {
         let current_a = battery.charge_current.as_ref().map_or(0.0, |current| current.value.as_amps());
         current_a * battery.voltage.value.as_volts()
     });
+    let room_w = model
+        .rated_power
+        .as_ref()
+        .map_or(f64::INFINITY, |rated| (rated.value.as_watts() - output_w).max(0.0));
+    let charging_w = greatest_w.min(room_w);
     let name = &model.head.name;
     let mut missing = Vec::new();
     let mut need = |key: &str, is_missing: bool| {
@@ -88,6 +97,7 @@ pub fn mains_figures(context: &Context<'_>, supply: usize) -> Option<MainsFigure
         output_w,
         state: phase.kind,
         charging_w,
+        charging_waits: room_w < greatest_w,
         mains_current_a,
         heat_w: efficiency.and_then(|efficiency| heat_w(all_w, efficiency).ok()),
         missing,
@@ -133,6 +143,7 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
             Input::new("F", battery.temperature_factor, Unit::Ratio, "lead-acid, by temperature"),
         ],
         result: Figure::new(battery.effective_ah, Unit::AmpereHour),
+        rounding: Rounding::Down,
         limit: None,
         source: "IEEE 485, ageing and temperature (table from memory)",
     });
@@ -146,6 +157,7 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
                 Input::new("Vb", battery.voltage_v, Unit::Volt, &part("voltage")),
             ],
             result: Figure::new(load.battery_current_a, Unit::Ampere),
+            rounding: Rounding::Up,
             limit: None,
             source: "conservation of energy",
         });
@@ -154,11 +166,13 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
             formula: "t = H (Ce / (I H))^k, at most Ce / I",
             inputs: vec![
                 Input::new("H", battery.rated_hours, Unit::Hour, &part("rated_hours")),
-                Input::new("Ce", battery.effective_ah, Unit::AmpereHour, "the first line"),
+                Input::new("Ce", battery.effective_ah, Unit::AmpereHour, "the first line")
+                    .rounded(Rounding::Down),
                 Input::new("I", load.battery_current_a, Unit::Ampere, "the line above"),
                 Input::new("k", battery.peukert_exponent, Unit::Ratio, &part("peukert_exponent")),
             ],
             result: Figure::new(load.hours, Unit::Hour),
+            rounding: Rounding::Down,
             limit: battery.required_hours.map(|hours| Limit::least(hours, Unit::Hour)),
             source: "Peukert's law in its rated-time form",
         });
@@ -192,6 +206,7 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
                 "1 if C / 20 >= I2, else 1.75",
             ))),
             result: Figure::new(annex_ah, Unit::AmpereHour),
+            rounding: Rounding::Up,
             limit: None,
             source: "pattern of BS 5839-1, battery annex, for comparison with the capacity fitted; no demand on door entry",
         });
@@ -200,6 +215,7 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
             formula: "C = 1.2 (T1 I1 + T2 I2)",
             inputs: inputs(None),
             result: Figure::new(sum_ah, Unit::AmpereHour),
+            rounding: Rounding::Up,
             limit: None,
             source: "pattern of NFPA 72 10.6.7, for comparison with the capacity fitted; no demand on door entry",
         });
@@ -213,6 +229,7 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
                 Input::new("Ic", current_a, Unit::Ampere, &part("charge_current")),
             ],
             result: Figure::new(hours, Unit::Hour),
+            rounding: Rounding::Up,
             limit: Some(Limit::most(latchline_circuit::battery::charger::USUAL_HOURS, Unit::Hour)),
             source: "four fifths back, charge factor 1.2 (common practice); 24 h after EN 54-4 (from memory)",
         });
@@ -223,7 +240,12 @@ fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines
     let model = context.site.supply_model(&context.site.supplies[supply]);
     let name = &model.head.name;
     let Some(efficiency) = &model.efficiency else { return };
-    let power = Input::new("P", mains.output_w + mains.charging_w, Unit::Watt, "largest load and charging");
+    let power = Input::new(
+        "P",
+        mains.output_w + mains.charging_w,
+        Unit::Watt,
+        "largest load with mains, and charging",
+    );
     let efficiency =
         Input::new("n", efficiency.value.as_fraction(), Unit::Percent, &format!("{name} efficiency"));
     if let (Some(current_a), Some(factor), Some(voltage)) =
@@ -239,6 +261,7 @@ fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines
                 Input::new("V", voltage.value.as_volts(), Unit::Volt, &format!("{name} mains_voltage")),
             ],
             result: Figure::new(current_a, Unit::Ampere),
+            rounding: Rounding::Up,
             limit: None,
             source: "single phase, root mean square",
         });
@@ -249,6 +272,7 @@ fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines
             formula: "Q = P (1/n - 1)",
             inputs: vec![power, efficiency],
             result: Figure::new(heat_w, Unit::Watt),
+            rounding: Rounding::Up,
             limit: None,
             source: "what does not leave as power stays in the cupboard",
         });

@@ -73,6 +73,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         }
         Word::ChargeCurrent => "Charging current",
         Word::ChargingPower => "Power for charging",
+        Word::ChargingWaits => "what the load leaves of the rated power",
         Word::ClampPart => "Suppressor diode (clamp)",
         Word::Colour => "Colour",
         Word::ColourConvention => {
@@ -278,6 +279,8 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::NotInCatalogue => "not in the catalogue: to be chosen",
         Word::NotJudged => "not judged",
         Word::NotStated => "not stated",
+        Word::NotStatedNone => "not stated (counts as no)",
+        Word::NotStatedDefault => "not stated; default",
         Word::NoteVersions => "Write the versions of all devices into the handover record.",
         Word::Nothing => "nothing",
         Word::NothingLeadsHere => "nothing leads here",

@@ -60,7 +60,9 @@ const PAIRS: &[(&str, &str)] = &[
     ("standby, from the battery", "Ruhe, aus der Batterie"),
     ("half an hour of the largest load", "eine halbe Stunde der größten Last"),
     ("largest load, from the battery", "größte Last, aus der Batterie"),
-    ("largest load and charging", "größte Last und Laden"),
+    ("largest load with mains, and charging", "größte Last mit Netz, und Laden"),
+    ("tolerance of the feed", "Toleranz der Speisung"),
+    ("from its nominal to its lowest voltage", "von der Nenn- zur kleinsten Spannung"),
     ("1 if C / 20 >= I2, else 1.75", "1, wenn C / 20 >= I2, sonst 1,75"),
     (
         "lowest bus voltage at the station in any state",

@@ -75,6 +75,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         }
         Word::ChargeCurrent => "Ladestrom",
         Word::ChargingPower => "Leistung zum Laden",
+        Word::ChargingWaits => "was die Last von der Nennleistung übrig lässt",
         Word::ClampPart => "Suppressordiode (Klemme)",
         Word::Colour => "Farbe",
         Word::ColourConvention => {
@@ -286,6 +287,8 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::NotInCatalogue => "nicht im Katalog: auszuwählen",
         Word::NotJudged => "nicht beurteilt",
         Word::NotStated => "nicht angegeben",
+        Word::NotStatedNone => "nicht angegeben (gilt als nein)",
+        Word::NotStatedDefault => "nicht angegeben; Vorgabe",
         Word::NoteVersions => "Versionen aller Geräte im Übergabeprotokoll festhalten.",
         Word::Nothing => "nichts",
         Word::NothingLeadsHere => "nichts führt hierher",

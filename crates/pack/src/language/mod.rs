@@ -127,6 +127,8 @@ pub enum Word {
     ChargeCurrent,
     /// Power for charging
     ChargingPower,
+    /// what the load leaves of the rated power
+    ChargingWaits,
     /// Suppressor diode (clamp)
     ClampPart,
     /// Colour
@@ -485,6 +487,10 @@ pub enum Word {
     NotJudged,
     /// not stated
     NotStated,
+    /// not stated (counts as no)
+    NotStatedNone,
+    /// not stated; default
+    NotStatedDefault,
     /// Write the versions of all devices into the handover record.
     NoteVersions,
     /// nothing
@@ -853,6 +859,7 @@ impl Word {
         Word::ChangeCredentials,
         Word::ChargeCurrent,
         Word::ChargingPower,
+        Word::ChargingWaits,
         Word::ClampPart,
         Word::Colour,
         Word::ColourConvention,
@@ -1032,6 +1039,8 @@ impl Word {
         Word::NotInCatalogue,
         Word::NotJudged,
         Word::NotStated,
+        Word::NotStatedNone,
+        Word::NotStatedDefault,
         Word::NoteVersions,
         Word::Nothing,
         Word::NothingLeadsHere,

@@ -2,6 +2,7 @@
 
 use super::{Sentence, Word, findings_german, foreign_german};
 use crate::locale::Locale;
+use crate::locale::Rounding;
 use crate::options::Language;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
@@ -81,6 +82,11 @@ impl Locale {
 
     /// A figure of a finding or of a calculation with a prefix that fits its size.
     pub fn finding_figure(&self, figure: Figure) -> String {
+        self.finding_figure_rounded(figure, Rounding::Nearest)
+    }
+
+    /// The same, rounded to this side.
+    pub fn finding_figure_rounded(&self, figure: Figure, rounding: Rounding) -> String {
         let size = figure.value.abs();
         let with = |factor: f64, decimals: usize, unit: &str| {
             format!("{} {unit}", self.number(figure.value * factor, decimals))
@@ -91,7 +97,7 @@ impl Locale {
             Unit::Ohm if size >= 1e3 => with(1e-3, 2, "kohm"),
             Unit::Ohm if size > 0.0 && size < 0.1 => with(1e3, 1, "mohm"),
             Unit::Ampere if size > 0.0 && size < 0.1 => with(1e3, 1, "mA"),
-            _ => self.figure(figure),
+            _ => self.figure_rounded(figure, rounding),
         }
     }
 }

@@ -221,7 +221,7 @@ fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec
             format!(
                 "{} = {} ({})",
                 locale.foreign(input.symbol),
-                locale.finding_figure(input.figure),
+                locale.finding_figure_rounded(input.figure, input.rounding),
                 locale.foreign(&input.source)
             )
         })
@@ -235,7 +235,7 @@ fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec
         Cell::text(locale.foreign(&line.quantity.replace('-', " "))),
         Cell::text(locale.foreign(line.formula)),
         Cell::text(inputs.join("; ")),
-        locale.quantity(line.result.value, line.result.unit, Rounding::Nearest),
+        locale.quantity(line.result.value, line.result.unit, line.rounding),
         limit,
         if line.limit.is_some() { locale.yes_no(line.holds()) } else { Cell::Empty },
         Cell::text(locale.foreign(line.source)),

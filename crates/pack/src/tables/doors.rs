@@ -63,14 +63,20 @@ impl Facts<'_, '_> {
     }
 
     fn stated(&mut self, item: Word, value: Option<bool>) {
-        self.words(
-            item,
-            match value {
-                Some(true) => Word::Yes,
-                Some(false) => Word::No,
-                None => Word::NotStated,
-            },
-        );
+        self.words(item, stated_word(value, Word::NotStated));
+    }
+
+    /// A fact that counts as none where the plan does not state it.
+    fn stated_or_none(&mut self, item: Word, value: Option<bool>) {
+        self.words(item, stated_word(value, Word::NotStatedNone));
+    }
+}
+
+fn stated_word(value: Option<bool>, otherwise: Word) -> Word {
+    match value {
+        Some(true) => Word::Yes,
+        Some(false) => Word::No,
+        None => otherwise,
     }
 }
 
@@ -79,8 +85,8 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     facts.about = locale.word(Word::Door).to_string();
     facts.add(Word::DoorStation, Cell::text(&sheet.station), "");
     facts.stated(Word::Outdoors, Some(sheet.outdoors));
-    facts.stated(Word::EscapeRoute, Some(sheet.escape_route));
-    facts.stated(Word::FireInterlock, Some(sheet.fire_interlock));
+    facts.stated_or_none(Word::EscapeRoute, sheet.escape_route);
+    facts.stated_or_none(Word::FireInterlock, sheet.fire_interlock);
     let range = &sheet.height_range;
     let least = locale.quantity_with(range.least_m, Unit::Metre, 2, Rounding::Nearest);
     let most = locale.quantity_with(range.most_m, Unit::Metre, 2, Rounding::Nearest);
@@ -187,10 +193,11 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
     }
     wiring(facts, lock);
     times(facts, lock);
-    facts.stated(Word::ExitButtonPart, Some(lock.exit_button));
-    facts.stated(Word::MechanicalEscape, lock.mechanical_escape);
+    facts.stated_or_none(Word::ExitButtonPart, lock.exit_button);
+    facts.stated_or_none(Word::MechanicalEscape, lock.mechanical_escape);
+    facts.stated_or_none(Word::EmergencyReleasePart, lock.emergency_release);
     facts.stated(Word::RelayOnSecureSide, lock.relay_on_secure_side);
-    facts.stated(Word::DoorContactPart, Some(lock.door_contact));
+    facts.stated_or_none(Word::DoorContactPart, lock.door_contact);
     for caution in &lock.cautions {
         facts.words(Word::Mind, caution_word(*caution));
     }
@@ -235,7 +242,8 @@ fn times(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
     if let Some(times) = &lock.times {
         let winner = match times.hold.winner {
             HoldWinner::Station => Word::SetInStation,
-            HoldWinner::Plan => Word::SetAsPlanned,
+            HoldWinner::Plan if times.plan_is_stated => Word::SetAsPlanned,
+            HoldWinner::Plan => Word::NotStatedDefault,
         };
         facts.add(Word::HoldTime, seconds(times.hold.time_s), locale.word(winner));
         if lock.wiring.feed != LockFeed::DryContact {

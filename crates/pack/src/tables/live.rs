@@ -238,7 +238,7 @@ fn doors(steps: &mut Steps<'_, '_>) {
                     &Expected::Unknown(Unit::Second),
                 );
             }
-            if sheet.exit_button {
+            if sheet.exit_button == Some(true) {
                 steps.word(&at, Word::TryExitButton, &Expected::Done);
             }
             steps.word(&at, Word::LockWithoutPower, &Expected::Done);

@@ -53,7 +53,8 @@ fn supply(subject: &Subject<'_>, sheet: &SupplySheet, table: &mut Table) {
             locale.state(&mains.state.into()),
         );
         if mains.charging_w > 0.0 {
-            add(Word::ChargingPower, quantity(mains.charging_w, Unit::Watt), String::new());
+            let waits = if mains.charging_waits { locale.word(Word::ChargingWaits) } else { "" };
+            add(Word::ChargingPower, quantity(mains.charging_w, Unit::Watt), waits.to_string());
         }
         let missing = if mains.missing.is_empty() {
             String::new()

@@ -99,7 +99,7 @@ pub const WORDS: &[Words] = &[
         "exit-button-missing",
         "{element} cannot be opened from inside: its lock {lock} has no exit button and no mechanical way out",
         "",
-        "add exit_button = true, or state the mechanical way out",
+        "fit an exit button inside (exit_button = true), or a handle or bar that opens without power (mechanical_escape = true)",
     ),
     words(
         "fire-interlock-missing",

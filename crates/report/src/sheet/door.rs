@@ -47,9 +47,14 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
         count => format!("{count} lock outputs"),
     };
     text.push_str(&fact("Station", &format!("{}, {outputs}", sheet.station), look));
-    let route = if sheet.escape_route { "escape route" } else { "not an escape route" };
-    let fire = if sheet.fire_interlock { "fire interlock" } else { "no fire interlock" };
-    text.push_str(&fact("Role", &format!("{route}, {fire}, as the plan states"), look));
+    let role = |stated: Option<bool>, yes: &str, no: &str, name: &str| match stated {
+        Some(true) => yes.to_string(),
+        Some(false) => no.to_string(),
+        None => format!("{name} not stated (default: none)"),
+    };
+    let route = role(sheet.escape_route, "escape route", "not an escape route", "escape route");
+    let fire = role(sheet.fire_interlock, "fire interlock", "no fire interlock", "fire interlock");
+    text.push_str(&fact("Role", &format!("{route}; {fire}"), look));
     let range = &sheet.height_range;
     let published = format!("{} to {} by {}", metres(range.least_m), metres(range.most_m), range.source);
     let height = match sheet.control_height_m {
@@ -127,14 +132,15 @@ fn times(lock: &LockSheet, look: &Look, text: &mut String) {
     let Some(times) = &lock.times else { return };
     let hold = seconds(times.hold.time_s);
     let mut line = match times.hold.winner {
-        HoldWinner::Station if times.hold.time_s != times.plan_s => {
+        HoldWinner::Station if times.hold.time_s != times.plan_s && times.plan_is_stated => {
             format!(
                 "released for {hold}: the door station's own setting wins over the plan's {}",
                 seconds(times.plan_s)
             )
         }
-        HoldWinner::Station => format!("released for {hold}, set in the door station"),
-        HoldWinner::Plan => format!("released for {hold}"),
+        HoldWinner::Station => format!("released for {hold}, the door station's own setting"),
+        HoldWinner::Plan if times.plan_is_stated => format!("released for {hold}"),
+        HoldWinner::Plan => format!("released for {hold} (not stated; default)"),
     };
     if lock.wiring.feed != LockFeed::DryContact {
         line.push_str(match times.energised {
@@ -160,19 +166,20 @@ fn times(lock: &LockSheet, look: &Look, text: &mut String) {
 }
 
 fn inside(lock: &LockSheet, look: &Look, text: &mut String) {
-    let stated = |value: Option<bool>, name: &str| match value {
+    let stated = |value: Option<bool>, name: &str, default: &str| match value {
         Some(true) => name.to_string(),
         Some(false) => format!("no {name}"),
-        None => format!("{name} not stated"),
+        None => format!("{name} not stated{default}"),
     };
+    const NONE: &str = " (default: none)";
     let facts = [
-        stated(Some(lock.exit_button), "exit button"),
-        stated(lock.mechanical_escape, "mechanical means of escape"),
-        stated(lock.emergency_release, "emergency release"),
-        stated(lock.relay_on_secure_side, "relay on the secure side"),
-        stated(Some(lock.door_contact), "door contact"),
+        stated(lock.exit_button, "exit button", NONE),
+        stated(lock.mechanical_escape, "mechanical means of escape", NONE),
+        stated(lock.emergency_release, "emergency release", NONE),
+        stated(lock.relay_on_secure_side, "relay on the secure side", ""),
+        stated(lock.door_contact, "door contact", NONE),
     ];
-    text.push_str(&fact("Stated", &facts.join("; "), look));
+    text.push_str(&fact("Inside", &facts.join("; "), look));
 }
 
 fn modules(sheet: &DoorSheet, look: &Look) -> String {

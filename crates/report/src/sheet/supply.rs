@@ -5,6 +5,7 @@ use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{Column, Set, Table};
 use crate::{figures, state_words, template};
+use latchline_assess::Rounding;
 use latchline_assess::supply::{BatteryFigures, SupplySheet};
 use latchline_finding::{Figure, OperatingState, Unit};
 
@@ -50,7 +51,8 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
         let state = state_words::in_words(&OperatingState::from(mains.state));
         let mut line = format!("{} {state}", watts(mains.output_w));
         if mains.charging_w > 0.0 {
-            line.push_str(&format!(", {} for charging", watts(mains.charging_w)));
+            let waits = if mains.charging_waits { " (what is left of the rated power)" } else { "" };
+            line.push_str(&format!("; {} for charging{waits}", watts(mains.charging_w)));
         }
         text.push_str(&fact("Load", &line, look));
         if !mains.missing.is_empty() {
@@ -68,7 +70,7 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     let line = format!(
         "{} at the {rated} rate, of which {} are counted on",
         amp_hours(battery.capacity_ah),
-        amp_hours(battery.effective_ah)
+        figures::shown(Figure::new(battery.effective_ah, Unit::AmpereHour), Rounding::Down)
     );
     text.push_str(&fact("Capacity", &line, look));
     if let Some(required) = battery.required_hours {

@@ -379,7 +379,11 @@ static STATION_MODEL: TableSpec = TableSpec {
         must("standby", Kind::Load, "Load in standby by day."),
         must("ringing", Kind::Load, "Load while it rings, or calls."),
         must("talking", Kind::Load, "Load while speech, and picture if any, are on."),
-        may("releasing_extra", Kind::Load, "Additional load while it holds a lock released."),
+        may(
+            "releasing_extra",
+            Kind::Load,
+            "Additional load while it energises a lock: to release one that stays shut without power, or to hold one that opens without.",
+        ),
         may("night_extra", Kind::Load, "Additional load of its illumination at night."),
         may("heater_extra", Kind::Load, "Additional load of its heater."),
         may("boot", Kind::Load, "Load while it starts up."),

@@ -40,8 +40,9 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             short.also_dark.iter().map(|index| context.site.dwellings[*index].id.clone()).collect();
         let (acts, by) = acting(context, short);
         let mut found = finding(doc, run.origin.clone())
-            .about(run.id.clone())
-            .with("source", &context.layout.stages[stage].id)
+            // About the supply: of its runs only one is shown, and which one may change with every other change.
+            .about(context.layout.stages[stage].id.clone())
+            .with("run", &run.id)
             .with("count", dwellings.len())
             .with("dwellings", dwellings)
             .with("acts", acts)

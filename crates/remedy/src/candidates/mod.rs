@@ -1,6 +1,7 @@
 //! What might mend a finding, by its code.
 
 mod places;
+mod rearranged;
 mod settings;
 mod wiring;
 
@@ -19,6 +20,14 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         "voltage-too-low" | "thin-margin" => {
             list.extend(settings::part_of_the_family(bench, &element));
             list.extend(wiring::for_device(bench, &element));
+            list.extend(rearranged::changed_order(bench, &element));
+            if let Some(source) = source_of(bench, &element) {
+                list.extend(rearranged::supply_nearer_by(bench, &source));
+            }
+        }
+        "end-station-looped" => {
+            list.extend(rearranged::changed_order(bench, &element));
+            list.extend(rearranged::branch_box(bench, &element));
         }
         "no-operating-point" => {
             list.extend(settings::larger_supply(bench, &element));
@@ -26,10 +35,12 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             if let Some(farthest) = farthest(bench, finding) {
                 list.extend(wiring::for_device(bench, &farthest));
             }
+            list.extend(rearranged::supply_nearer_by(bench, &element));
         }
         "supply-overloaded" | "supply-count-exceeded" | "start-up-fails" | "start-up-hiccups" => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(settings::lighter_stations(bench, &element));
+            list.extend(rearranged::supply_nearer_by(bench, &element));
         }
         "trip-below-legitimate-current" => {
             list.extend(settings::larger_supply(bench, &element));
@@ -76,6 +87,12 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     }
     list.dedup();
     list
+}
+
+/// The supply or box on whose tree a device hangs.
+fn source_of(bench: &Bench<'_>, device: &str) -> Option<String> {
+    let found = bench.assessment.devices.iter().find(|one| one.id.as_str() == device)?;
+    Some(found.source.to_string())
 }
 
 /// The device farthest from its source among those that a finding names.

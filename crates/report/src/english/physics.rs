@@ -65,7 +65,7 @@ pub const WORDS: &[Words] = &[
     ),
     words(
         "short-circuit-darkens",
-        "a short on run {element} takes {count:other dwelling|other dwellings} with it: {dwellings}",
+        "a short on run {run} of {element} takes {count:other dwelling|other dwellings} with it: {dwellings}",
         "<{by} {acts}>",
         "ports with a limit of their own, towards what is most exposed first",
     ),

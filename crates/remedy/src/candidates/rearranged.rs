@@ -1,0 +1,184 @@
+//! Changes of the plan itself: another order on a run, a branch box, a supply nearer by.
+
+use super::places::{free_name, place_key};
+use crate::bench::Bench;
+use crate::candidate::{Candidate, metres, quoted, quoted_list};
+use latchline_finding::Edit;
+use latchline_network::StageSource;
+use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole, PartHead};
+use latchline_site::model::{Place, Run, RunStart, RunStop, Site};
+
+/// Cable between parts that hang side by side.
+const SIDE_BY_SIDE_M: f64 = 1.0;
+/// Most distributors that get a supply of their own, one at a time.
+const MOST_DISTRIBUTORS: usize = 3;
+
+/// The run that stops at a device, and the place of that stop.
+fn stop_at<'s>(site: &'s Site, device: &str) -> Option<(&'s Run, usize)> {
+    site.runs.iter().find_map(|run| {
+        let stop = run.sections.iter().position(|section| site.stop_id(section.to).as_str() == device)?;
+        Some((run, stop))
+    })
+}
+
+fn place_of(site: &Site, stop: RunStop) -> Option<&Place> {
+    match stop {
+        RunStop::Station(station) => Some(site.station_place(&site.stations[station])),
+        RunStop::BoxInput(_) | RunStop::BoxLink(_) => None,
+    }
+}
+
+/// The station before others of its run that have the same place: their ways are interchangeable as far
+/// as the site file tells.
+pub(super) fn changed_order(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some((run, stop)) = stop_at(site, device) else { return Vec::new() };
+    let Some(place) = place_of(site, run.sections[stop].to) else { return Vec::new() };
+    let same_place = |index: &usize| place_of(site, run.sections[*index].to) == Some(place);
+    let earliest = (0..stop).rev().take_while(same_place).last();
+    let latest = (stop + 1..run.sections.len()).take_while(same_place).last();
+    let mut names: Vec<&str> = run.sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
+    if run.sections.iter().any(|section| matches!(section.to, RunStop::BoxLink(_))) {
+        return Vec::new();
+    }
+    let original = names.clone();
+    let mut moved = |to: usize| {
+        names.clone_from(&original);
+        let name = names.remove(stop);
+        names.insert(to, name);
+        let edit = Edit::set(&["runs", run.id.as_str(), "to"], quoted_list(names.iter().copied()));
+        Candidate::new("changed-order", edit)
+    };
+    [earliest, latest].into_iter().flatten().map(&mut moved).collect()
+}
+
+/// A branch box in place of a station that has one pair of terminals, and the station on a spur of it.
+pub(super) fn branch_box(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some((run, stop)) = stop_at(site, device) else { return Vec::new() };
+    let RunStop::Station(station) = run.sections[stop].to else { return Vec::new() };
+    let onward: Vec<&Run> =
+        site.runs.iter().filter(|other| other.from == RunStart::Station(station)).collect();
+    let ports = 1 + onward.len();
+    let family = &site.station_model(&site.stations[station]).family.value;
+    let Some(model) = cheapest(
+        site.catalogue
+            .boxes
+            .values()
+            .filter(|model| model.family.value == *family && model.role.value == BoxRole::BranchBox)
+            .filter(|model| model.kind.value == BoxKind::Transparent && model.ports.value as usize >= ports),
+        |model| &model.head,
+    ) else {
+        return Vec::new();
+    };
+    let name = free_name(bench, "branch-boxes", "T-new");
+    let spur = free_name(bench, "runs", &format!("{}-spur", run.id));
+    let stops = run.sections.iter().enumerate().map(|(index, section)| {
+        if index == stop { name.as_str() } else { site.stop_id(section.to).as_str() }
+    });
+    let place = place_text(site, site.station_place(&site.stations[station]));
+    let mut edit = Edit::set(&["runs", run.id.as_str(), "to"], quoted_list(stops))
+        .then(Edit::set(
+            &["branch-boxes", &name],
+            format!("{{ model = {}{place} }}", quoted(&model.head.name)),
+        ))
+        .then(Edit::set(&["runs", &spur], short_run(&format!("{name}.1"), device, &run.cable.value)));
+    for (number, other) in onward.iter().enumerate() {
+        let port = format!("{name}.{}", number + 2);
+        edit = edit.then(Edit::set(&["runs", other.id.as_str(), "from"], quoted(&port)));
+    }
+    vec![Candidate::new("branch-box", edit)]
+}
+
+/// A supply of its own, behind an isolating box, for one of the distributors of a source's tree: those
+/// with most stations behind them first.
+pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let layout = latchline_network::Layout::new(site);
+    let Some(stage) = layout.stages.iter().find(|stage| stage.id.as_str() == source) else {
+        return Vec::new();
+    };
+    let StageSource::Supply(supply) = stage.source else { return Vec::new() };
+    let family = &site.supply_model(&site.supplies[supply]).family.value;
+    let isolating = cheapest(
+        site.catalogue.boxes.values().filter(|model: &&BoxModel| {
+            model.family.value == *family
+                && model.role.value == BoxRole::Distributor
+                && model.kind.value == BoxKind::Isolating
+        }),
+        |model| &model.head,
+    );
+    let own = site.supplies.get(supply).map(|supply| site.supply_model(supply));
+    let with_battery = own.is_some_and(|own| own.battery.is_some());
+    let feed = cheapest(
+        site.catalogue
+            .supplies
+            .values()
+            .filter(|model| model.family.value == *family && model.battery.is_some() == with_battery),
+        |model| &model.head,
+    );
+    let (Some(isolating), Some(feed)) = (isolating, feed) else { return Vec::new() };
+    let mut fed: Vec<(usize, &Run, usize)> = site
+        .runs
+        .iter()
+        .filter(|run| matches!(run.from, RunStart::Port { .. }))
+        .filter_map(|run| {
+            let RunStop::BoxInput(index) = run.sections.last()?.to else { return None };
+            let input = layout.box_input[index]?;
+            if layout.stages[input.stage].id.as_str() != source {
+                return None;
+            }
+            let end = layout.stages[input.stage].subtree_end[input.node] as usize;
+            Some((end - input.node, run, index))
+        })
+        .collect();
+    fed.sort_by(|a, b| b.0.cmp(&a.0).then(a.2.cmp(&b.2)));
+    fed.truncate(MOST_DISTRIBUTORS);
+    fed.into_iter()
+        .map(|(_, run, index)| {
+            let item = &site.boxes[index];
+            let place = place_text(site, &item.place);
+            let box_name = free_name(bench, "distributors", "D-new");
+            let supply_name = free_name(bench, "supplies", "PS-new");
+            let stops = run.sections.iter().map(|section| match section.to {
+                RunStop::BoxInput(last) if last == index => format!("{box_name}.link"),
+                RunStop::BoxLink(link) => format!("{}.link", site.boxes[link].id),
+                stop => site.stop_id(stop).to_string(),
+            });
+            let stops: Vec<String> = stops.collect();
+            let written = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str()));
+            let is_list = written.and_then(|run| run.get("to")).is_some_and(toml::Value::is_array);
+            let to = if is_list { quoted_list(stops.iter().map(String::as_str)) } else { quoted(&stops[0]) };
+            let cable = &run.cable.value;
+            let part = |model: &str| format!("{{ model = {}{place} }}", quoted(model));
+            let edit = Edit::set(&["supplies", &supply_name], part(&feed.head.name))
+                .then(Edit::set(&["distributors", &box_name], part(&isolating.head.name)))
+                .then(Edit::set(&["runs", run.id.as_str(), "to"], to))
+                .then(Edit::set(
+                    &["runs", &free_name(bench, "runs", &format!("{supply_name}-feed"))],
+                    short_run(&supply_name, &box_name, cable),
+                ))
+                .then(Edit::set(
+                    &["runs", &free_name(bench, "runs", &format!("{box_name}-out"))],
+                    short_run(&format!("{box_name}.1"), item.id.as_str(), cable),
+                ));
+            Candidate::new("supply-nearer-by", edit)
+        })
+        .collect()
+}
+
+fn short_run(from: &str, to: &str, cable: &str) -> String {
+    let (from, to, cable) = (quoted(from), quoted(to), quoted(cable));
+    format!("{{ from = {from}, to = {to}, cable = {cable}, length = {} }}", quoted(&metres(SIDE_BY_SIDE_M)))
+}
+
+fn place_text(site: &Site, place: &Place) -> String {
+    place_key(site, place).map_or(String::new(), |place| format!(", place = {}", quoted(&place)))
+}
+
+fn cheapest<'p, P>(parts: impl Iterator<Item = &'p P>, head: impl Fn(&P) -> &PartHead) -> Option<&'p P> {
+    parts.min_by(|a, b| {
+        let price = |part: &P| head(part).price.as_ref().map_or(f64::INFINITY, |price| price.value);
+        price(a).total_cmp(&price(b)).then_with(|| head(a).name.cmp(&head(b).name))
+    })
+}

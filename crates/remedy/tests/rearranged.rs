@@ -1,0 +1,126 @@
+//! Remedies that change the plan itself, each on a small site whose fault it is for: it is offered, and what
+//! it says is so after the site file is changed and judged from scratch.
+
+use latchline_assess::{Assessment, assess};
+use latchline_finding::{FileId, Finding, Sources};
+use latchline_remedy::{Bench, propose};
+use latchline_site::model::Site;
+use latchline_site::{builtin_catalogue, edit, resolve};
+
+/// A station with one pair of terminals, as door stations of some families are.
+const CATALOGUE: &str = "[stations.single]\ntitle = \"Single\"\nsource = \"made for this test\"\n\
+    family = \"ostrel-48\"\nkind = \"indoor\"\nmedia = \"audio\"\nloop_through = \"end\"\nstandby = \"0.15 W\"\n\
+    ringing = \"1 W\"\ntalking = \"1.6 W\"\nleast_voltage = \"36 V\"\nleast_standby_voltage = \"30 V\"\n";
+
+struct Judged {
+    sources: Sources,
+    site: Site,
+    assessment: Assessment,
+}
+
+const SITE_FILE: FileId = FileId(2);
+const CATALOGUES: [FileId; 2] = [FileId(0), FileId(1)];
+
+fn judge(text: &str) -> Judged {
+    let mut sources = Sources::new();
+    let (name, catalogue) = builtin_catalogue();
+    sources.add(name, catalogue);
+    sources.add("own", CATALOGUE);
+    let file = sources.add("site.toml", text);
+    assert_eq!(file, SITE_FILE);
+    let resolved = resolve(&sources, file, &CATALOGUES);
+    let site = resolved.site.unwrap_or_else(|| panic!("{:#?}\n{text}", resolved.findings));
+    let assessment = assess(&site);
+    Judged { sources, site, assessment }
+}
+
+fn about<'f>(findings: &'f [Finding], code: &str) -> Vec<&'f Finding> {
+    findings.iter().filter(|finding| finding.code.as_str() == code).collect()
+}
+
+/// The site file after the remedy of a kind for the first finding of a code.
+fn mended(text: &str, code: &str, kind: &str) -> String {
+    let judged = judge(text);
+    let bench = Bench::new(&judged.sources, SITE_FILE, &CATALOGUES, &judged.site, &judged.assessment);
+    let open = about(&judged.assessment.findings, code);
+    let first = open.first().unwrap_or_else(|| panic!("no {code}: {:#?}", judged.assessment.findings));
+    let remedies = propose(&bench, first);
+    let remedy = remedies
+        .iter()
+        .find(|remedy| remedy.kind == kind)
+        .unwrap_or_else(|| panic!("{kind}: {:?}", remedies.iter().map(|r| r.kind).collect::<Vec<_>>()));
+    let changed = edit::apply(text, &remedy.edit).unwrap_or_else(|error| panic!("{error}"));
+    let after = judge(&changed).assessment.findings;
+    assert!(about(&after, code).len() < open.len(), "{changed}");
+    changed
+}
+
+const HEAD: &str = "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7\"\n\
+    door_station = \"ostrel-dv1\"\ncable = \"pair-0.5\"\n[buildings]\nA = { floors = [\"G\", \"1\"] }\n\
+    [entrances]\nfront = { role = \"main\", place = \"A/G\" }\n";
+
+#[test]
+fn a_station_with_one_pair_of_terminals_is_moved_or_gets_a_branch_box() {
+    let text = format!(
+        "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n[dwellings]\n\
+         F1 = {{ place = \"A/1\" }}\nF2 = {{ place = \"A/1\", station = \"single\" }}\nF3 = {{ place = \"A/1\" }}\n[runs]\n\
+         feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
+         door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
+         flats = {{ from = \"D1.2\", to = [\"F1\", \"F2\", \"F3\"], spacing = \"6 m\" }}\n"
+    );
+    let branched = mended(&text, "end-station-looped", "branch-box");
+    assert!(branched.contains("to = [\"F1\", \"T-new\", \"F3\"]"), "{branched}");
+    assert!(branched.contains("from = \"T-new.1\", to = \"F2\""), "{branched}");
+    let moved = mended(&text, "end-station-looped", "changed-order");
+    assert!(moved.contains("to = [\"F1\", \"F3\", \"F2\"]"), "{moved}");
+}
+
+#[test]
+fn a_station_that_needs_more_voltage_goes_before_others_of_its_floor() {
+    // The same chain, but for the order: by Ohm's law the station that needs 37 V is best off first.
+    let text = |last_m: u32| {
+        format!(
+            "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+             [distributors]\nD1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n[dwellings]\n\
+             F1 = {{ place = \"A/1\", station = \"ostrel-a1\" }}\nF2 = {{ place = \"A/1\", station = \"ostrel-a1\" }}\n\
+             F3 = {{ place = \"A/1\", station = \"ostrel-v7x\" }}\n[runs]\n\
+             feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
+             door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
+             flats = {{ from = \"D1.2\", to = [\"F1\", \"F2\", \"F3\"], lengths = [\"20 m\", \"30 m\", \"{last_m} m\"], cable = \"clad-0.5\" }}\n"
+        )
+    };
+    // The least length at which the last station falls short.
+    let last_m = (10..100)
+        .step_by(2)
+        .find(|last_m| !about(&judge(&text(*last_m)).assessment.findings, "voltage-too-low").is_empty());
+    let text = text(last_m.unwrap_or_else(|| panic!("no length is too long")));
+    let moved = mended(&text, "voltage-too-low", "changed-order");
+    assert!(moved.contains("to = [\"F3\", \"F1\", \"F2\"]"), "{moved}");
+}
+
+#[test]
+fn an_overloaded_supply_hands_a_distributor_to_another() {
+    let flats: String = (1..=16).map(|n| format!("F{n} = {{ place = \"A/1\" }}\n")).collect();
+    let run = |port: u32, from: usize| {
+        let names: Vec<String> = (from..from + 4).map(|n| format!("\"F{n}\"")).collect();
+        format!(
+            "R{from} = {{ from = \"D{port}.{}\", to = [{}], spacing = \"3 m\", cable = \"flex-1.5\" }}\n",
+            (from / 4) % 3 + 2,
+            names.join(", ")
+        )
+    };
+    let runs: String = (0..4).map(|n| run(if n < 3 { 1 } else { 2 }, n * 4 + 1)).collect();
+    let text = format!(
+        "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n\
+         D2 = {{ model = \"ostrel-d6t\", place = \"A/1\" }}\n[dwellings]\n{flats}[runs]\n\
+         feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\", cable = \"flex-1.5\" }}\n\
+         rise = {{ from = \"D1.6\", to = \"D2\", length = \"6 m\", cable = \"flex-1.5\" }}\n\
+         door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n{runs}"
+    );
+    let split = mended(&text, "supply-overloaded", "supply-nearer-by");
+    assert!(split.contains("to = \"D-new.link\""), "{split}");
+    assert!(split.contains("from = \"PS-new\", to = \"D-new\""), "{split}");
+    assert!(split.contains("from = \"D-new.1\", to = \"D2\""), "{split}");
+}

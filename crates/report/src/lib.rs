@@ -19,6 +19,7 @@ pub mod english;
 pub mod explain;
 mod figures;
 pub mod json;
+mod json_findings;
 mod json_physics;
 mod paint;
 mod physics_text;

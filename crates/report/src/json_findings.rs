@@ -1,0 +1,300 @@
+//! Findings, their places and their remedies in the check document.
+
+use crate::json::{CallDocument, calls, finite};
+use crate::report::Report;
+use crate::{english, place};
+use latchline_finding::{Argument, Change, DataGrade, EditStep, Figure, Finding, Origin, Remedy, Unit};
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// One finding.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct FindingDocument {
+    /// "error", "warning" or "advice".
+    severity: &'static str,
+    /// Code in kebab case.
+    code: &'static str,
+    /// What is wrong, in English.
+    message: String,
+    /// What to do, in English.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hint: Option<String>,
+    /// The element it is about.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+    /// Name of the operating state.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    state: Option<&'static str>,
+    /// The calls that stand in it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    calls: Vec<CallDocument>,
+    /// The figure found, in `unit`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<f64>,
+    /// The figure it is held against, in `unit`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit: Option<f64>,
+    /// Unit of value and limit: "V", "A", "W", "ohm", "m", "s", "h", "F", "Ah", "Hz", "dB", "°C",
+    /// "ratio" (1 is all) or "count".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    unit: Option<&'static str>,
+    /// Where it is written in a file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    origin: Option<OriginDocument>,
+    /// Further places.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    related: Vec<RelatedDocument>,
+    /// "known" or "assumed".
+    grade: &'static str,
+    /// The assumed values under it, as "model key".
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    assumed: Vec<String>,
+    /// Named arguments of the message.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    arguments: BTreeMap<&'static str, ArgumentDocument>,
+    /// Changes that were computed and verified to mend it, best first.
+    remedies: Vec<RemedyDocument>,
+    /// Set when the user has accepted it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    accepted: Option<AcceptanceDocument>,
+}
+
+/// An argument of a message.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(untagged)]
+enum ArgumentDocument {
+    /// Text.
+    Text(String),
+    /// Several texts.
+    Texts(Vec<String>),
+    /// A number with its unit.
+    Figure(FigureDocument),
+}
+
+/// A number with its unit.
+#[derive(Debug, Serialize, JsonSchema)]
+struct FigureDocument {
+    /// The number; left out if it is not finite.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<f64>,
+    /// Its unit.
+    unit: &'static str,
+}
+
+/// A place in a file. Text files have lines and columns from 1, counted in characters, the end one
+/// past the last; workbooks have sheet, row and column.
+#[derive(Debug, Serialize, JsonSchema)]
+struct OriginDocument {
+    /// Name of the file as given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    file: Option<String>,
+    /// Sheet of a workbook.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    sheet: Option<String>,
+    /// First line, or row of a workbook.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    line: Option<usize>,
+    /// First column.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    column: Option<usize>,
+    /// Last line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    end_line: Option<usize>,
+    /// One past the last column.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    end_column: Option<usize>,
+    /// Element at which a reading was taken.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+    /// Number of the reading.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reading: Option<u32>,
+}
+
+/// A further place.
+#[derive(Debug, Serialize, JsonSchema)]
+struct RelatedDocument {
+    /// What it is to the finding.
+    role: &'static str,
+    /// Where.
+    origin: OriginDocument,
+}
+
+/// The user's word that a finding stays.
+#[derive(Debug, Serialize, JsonSchema)]
+struct AcceptanceDocument {
+    /// Why.
+    reason: String,
+    /// When, as the user wrote it.
+    date: String,
+}
+
+/// A verified remedy.
+#[derive(Debug, Serialize, JsonSchema)]
+struct RemedyDocument {
+    /// Its kind.
+    kind: &'static str,
+    /// In English.
+    message: String,
+    /// The finding's figure after the change.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value_after: Option<f64>,
+    /// Extra cost in the catalogue's currency.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cost: Option<f64>,
+    /// The changes to the site file, in order.
+    changes: Vec<ChangeDocument>,
+}
+
+/// One change to a site file.
+#[derive(Debug, Serialize, JsonSchema)]
+struct ChangeDocument {
+    /// Keys, and places of arrays from 0.
+    path: Vec<StepDocument>,
+    /// "set", "remove", "insert", "append-table" or "rename".
+    action: &'static str,
+    /// TOML text, or the new name.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<String>,
+    /// Place before which "insert" puts the value.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    before: Option<usize>,
+}
+
+/// A step of a path.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(untagged)]
+enum StepDocument {
+    /// A key.
+    Key(String),
+    /// A place of an array, from 0.
+    Index(usize),
+}
+
+fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Percent | Unit::Ratio => "ratio",
+        Unit::Count => "count",
+        other => other.symbol(),
+    }
+}
+
+fn figure(figure: &Figure) -> FigureDocument {
+    FigureDocument { value: finite(figure.value), unit: unit(figure.unit) }
+}
+
+pub(crate) fn finding_document(report: &Report<'_>, finding: &Finding) -> FindingDocument {
+    let wording = english::wording(finding, report.code_doc(finding.code.as_str()));
+    FindingDocument {
+        severity: finding.severity.word(),
+        code: finding.code.as_str(),
+        message: wording.message,
+        hint: wording.hint,
+        element: finding.element.as_ref().map(ToString::to_string),
+        state: finding.state.as_ref().map(|state| state.kind.name()),
+        calls: finding.state.as_ref().map(calls).unwrap_or_default(),
+        value: finding.value.and_then(|value| finite(value.value)),
+        limit: finding.limit.and_then(|limit| finite(limit.value)),
+        unit: finding.value.or(finding.limit).map(|figure| unit(figure.unit)),
+        origin: origin(report, &finding.origin),
+        related: finding
+            .related
+            .iter()
+            .filter_map(|related| {
+                Some(RelatedDocument { role: related.role, origin: origin(report, &related.origin)? })
+            })
+            .collect(),
+        grade: match finding.grade {
+            DataGrade::Known => "known",
+            DataGrade::Assumed(_) => "assumed",
+        },
+        assumed: match &finding.grade {
+            DataGrade::Known => Vec::new(),
+            DataGrade::Assumed(values) => values.clone(),
+        },
+        arguments: finding.arguments.iter().map(|(name, value)| (*name, argument(value))).collect(),
+        remedies: finding.remedies.iter().map(remedy).collect(),
+        accepted: finding.accepted.as_ref().map(|acceptance| AcceptanceDocument {
+            reason: acceptance.reason.clone(),
+            date: acceptance.date.clone(),
+        }),
+    }
+}
+
+fn argument(argument: &Argument) -> ArgumentDocument {
+    match argument {
+        Argument::Text(text) => ArgumentDocument::Text(text.clone()),
+        Argument::Element(element) => ArgumentDocument::Text(element.to_string()),
+        Argument::Texts(texts) => ArgumentDocument::Texts(texts.clone()),
+        Argument::Elements(elements) => {
+            ArgumentDocument::Texts(elements.iter().map(ToString::to_string).collect())
+        }
+        Argument::Figure(value) => ArgumentDocument::Figure(figure(value)),
+    }
+}
+
+fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
+    let empty = OriginDocument {
+        file: None,
+        sheet: None,
+        line: None,
+        column: None,
+        end_line: None,
+        end_column: None,
+        element: None,
+        reading: None,
+    };
+    match origin {
+        Origin::None => None,
+        Origin::Text(_) => {
+            let place::Place { file, line, column, end_line, end_column } = report.places.of(origin)?;
+            Some(OriginDocument {
+                file: Some(file),
+                line: Some(line),
+                column: Some(column),
+                end_line: Some(end_line),
+                end_column: Some(end_column),
+                ..empty
+            })
+        }
+        Origin::Cell { file, sheet, row, column } => Some(OriginDocument {
+            file: report.places.file(*file).map(|file| file.name.clone()),
+            sheet: Some(sheet.to_string()),
+            line: Some(*row as usize),
+            column: Some(*column as usize),
+            ..empty
+        }),
+        Origin::Reading { element, number } => {
+            Some(OriginDocument { element: Some(element.to_string()), reading: Some(*number), ..empty })
+        }
+    }
+}
+
+fn remedy(remedy: &Remedy) -> RemedyDocument {
+    RemedyDocument {
+        kind: remedy.kind,
+        message: english::remedy(remedy),
+        value_after: remedy.value_after.and_then(|value| finite(value.value)),
+        cost: remedy.cost.and_then(finite),
+        changes: remedy.edit.changes.iter().map(|(path, one)| change(path, one)).collect(),
+    }
+}
+
+fn change(path: &[EditStep], change: &Change) -> ChangeDocument {
+    let (action, value, before) = match change {
+        Change::Set(value) => ("set", Some(value.clone()), None),
+        Change::Remove => ("remove", None, None),
+        Change::Insert(before, value) => ("insert", Some(value.clone()), Some(*before)),
+        Change::AppendTable(body) => ("append-table", Some(body.clone()), None),
+        Change::Rename(name) => ("rename", Some(name.clone()), None),
+    };
+    let path = path
+        .iter()
+        .map(|step| match step {
+            EditStep::Key(key) => StepDocument::Key(key.clone()),
+            EditStep::Index(index) => StepDocument::Index(*index),
+        })
+        .collect();
+    ChangeDocument { path, action, value, before }
+}

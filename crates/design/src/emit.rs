@@ -3,10 +3,10 @@
 use crate::instance::{Instance, Owner};
 use crate::plan::{Plan, PlannedBox, PlannedRun, PlannedZone};
 use crate::runs::sections;
+use crate::toml_text::{joined, lengths_key, list, place_key, quoted, surroundings, tidy};
 use latchline_site::catalogue::Environment;
-use latchline_survey::model::{Entrance, Survey};
+use latchline_survey::model::Survey;
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Write;
 
 /// Text of a plan. `notes` are the lines of comment at its head.
 pub fn site_file(instance: &Instance<'_>, plan: &Plan, notes: &[String]) -> String {
@@ -16,16 +16,16 @@ pub fn site_file(instance: &Instance<'_>, plan: &Plan, notes: &[String]) -> Stri
 }
 
 /// Which parts of the site have which name.
-struct Writer<'w, 'a> {
-    instance: &'w Instance<'a>,
-    survey: &'w Survey,
+pub(crate) struct Writer<'w, 'a> {
+    pub(crate) instance: &'w Instance<'a>,
+    pub(crate) survey: &'w Survey,
     plan: &'w Plan,
     used: BTreeSet<String>,
     counts: BTreeMap<String, usize>,
-    supplies: Vec<String>,
-    distributors: Vec<String>,
-    runs: Vec<RunLine>,
-    default_cable: String,
+    pub(crate) supplies: Vec<String>,
+    pub(crate) distributors: Vec<String>,
+    pub(crate) runs: Vec<RunLine>,
+    pub(crate) default_cable: String,
 }
 
 /// A distributor with ports for links.
@@ -37,7 +37,7 @@ struct Head {
 }
 
 /// A line of the runs, or a comment among them.
-enum RunLine {
+pub(crate) enum RunLine {
     Comment(String),
     Run { name: String, keys: Vec<(&'static str, String)>, cable: String },
 }
@@ -93,17 +93,6 @@ impl<'w, 'a> Writer<'w, 'a> {
         name
     }
 
-    fn place_key(&self, place: usize) -> Option<String> {
-        let place = &self.survey.places[place];
-        let Some(building) = place.building else {
-            return place.outdoors.then(|| String::from("place = \"outdoors\""));
-        };
-        let building = &self.survey.buildings[building].name.value;
-        let parts = [Some(building), place.core.as_ref(), place.floor.as_ref()];
-        let words: Vec<&str> = parts.into_iter().flatten().map(String::as_str).collect();
-        Some(format!("place = {}", quoted(&words.join("/"))))
-    }
-
     fn lay_out(&mut self) {
         let mut isolators = Vec::new();
         let mut heads = Vec::new();
@@ -111,7 +100,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             let supply = self.name(zone.place, "PS");
             let keys = [
                 Some(format!("model = \"{}\"", self.instance.supplies[zone.supply].name)),
-                self.place_key(zone.place),
+                place_key(self.survey, zone.place),
             ];
             self.supplies.push(format!("{supply} = {{ {} }}", joined(keys)));
             let mut isolator = None;
@@ -119,7 +108,10 @@ impl<'w, 'a> Writer<'w, 'a> {
                 && let Some(model) = &self.instance.isolator
             {
                 let name = self.name(zone.isolator_place, "I");
-                let keys = [Some(format!("model = \"{}\"", model.name)), self.place_key(zone.isolator_place)];
+                let keys = [
+                    Some(format!("model = \"{}\"", model.name)),
+                    place_key(self.survey, zone.isolator_place),
+                ];
                 self.distributors.push(format!(
                     "{name} = {{ {} }}   # signals over its link, power from {supply}",
                     joined(keys)
@@ -159,7 +151,7 @@ impl<'w, 'a> Writer<'w, 'a> {
                 let place = zone.isolator_place;
                 for _ in 0..count {
                     let name = self.name(place, "H");
-                    let keys = [Some(format!("model = \"{}\"", model.name)), self.place_key(place)];
+                    let keys = [Some(format!("model = \"{}\"", model.name)), place_key(self.survey, place)];
                     self.distributors
                         .push(format!("{name} = {{ {} }}   # signals to the other supplies", joined(keys)));
                     heads.push(Head { name: name.clone(), place, next: 1, ports: model.ports });
@@ -171,7 +163,8 @@ impl<'w, 'a> Writer<'w, 'a> {
             for planned in &trunk.boxes {
                 let name = self.name(planned.place, "D");
                 let model = &self.instance.distributors[planned.model];
-                let keys = [Some(format!("model = \"{}\"", model.name)), self.place_key(planned.place)];
+                let keys =
+                    [Some(format!("model = \"{}\"", model.name)), place_key(self.survey, planned.place)];
                 let free = model.ports.saturating_sub(planned.runs.len());
                 self.distributors.push(format!(
                     "{name} = {{ {} }}   # {} of {} ports in use",
@@ -232,31 +225,9 @@ impl<'w, 'a> Writer<'w, 'a> {
         let wire = self.instance.trunk_wire(Some(wire), environment);
         let mut keys = vec![("from", quoted(start)), ("to", list(stops))];
         keys.push(lengths_key(&lengths));
-        self.surroundings(&mut keys, environment, beside_mains, buildings.len() > 1);
+        surroundings(self.survey, &mut keys, environment, beside_mains, buildings.len() > 1);
         let cable = self.instance.wires[wire].name.clone();
         self.runs.push(RunLine::Run { name: name.to_string(), keys, cable });
-    }
-
-    fn surroundings(
-        &self,
-        keys: &mut Vec<(&'static str, String)>,
-        environment: Environment,
-        beside_mains: bool,
-        between_buildings: bool,
-    ) {
-        match environment {
-            Environment::Indoors => {}
-            Environment::Outdoors => keys.push(("environment", quoted("outdoors"))),
-            Environment::Buried => keys.push(("environment", quoted("buried"))),
-        }
-        if beside_mains {
-            keys.push(("beside_mains", String::from("true")));
-        }
-        if (environment != Environment::Indoors || between_buildings)
-            && let Some(ohm) = self.survey.settings.surge_protection_ohm
-        {
-            keys.push(("surge_protection", format!("\"{ohm} ohm\"")));
-        }
     }
 
     fn box_runs(&mut self, name: &str, planned: &PlannedBox) {
@@ -297,11 +268,17 @@ impl<'w, 'a> Writer<'w, 'a> {
             .collect();
         if protected {
             let mut own = Vec::new();
-            self.surroundings(&mut own, sections.environment, sections.beside_mains, false);
+            surroundings(self.survey, &mut own, sections.environment, sections.beside_mains, false);
             own.retain(|(key, _)| *key != "surge_protection");
             keys.extend(own);
         } else {
-            self.surroundings(&mut keys, sections.environment, sections.beside_mains, places.len() > 1);
+            surroundings(
+                self.survey,
+                &mut keys,
+                sections.environment,
+                sections.beside_mains,
+                places.len() > 1,
+            );
         }
         if self.instance.family.terminator_required.value {
             keys.push(("terminator", String::from("true")));
@@ -340,246 +317,5 @@ impl<'w, 'a> Writer<'w, 'a> {
             keys.push(("measured", format!("{{ {} }}", joined(measured))));
         }
         cable
-    }
-
-    fn text(&self, notes: &[String]) -> String {
-        let survey = self.survey;
-        let settings = &survey.settings;
-        let mut out = String::new();
-        let mut line = |text: String| {
-            out.push_str(&text);
-            out.push('\n');
-        };
-        line(format!("# {}: made by latchline design from the survey.", one_line(&settings.title)));
-        line(String::from("#"));
-        for note in notes {
-            line(format!("# {}", one_line(note)));
-        }
-        line(String::new());
-        line(String::from("[site]"));
-        line(format!("title = {}", quoted(&settings.title)));
-        line(format!("family = {}", quoted(&self.instance.family.head.name)));
-        if let Some(country) = &settings.country {
-            line(format!("country = {}", quoted(country)));
-        }
-        line(format!("indoor_station = {}", quoted(&self.instance.default_indoor)));
-        line(format!("cable = {}", quoted(&self.default_cable)));
-        if !settings.catalogues.is_empty() {
-            line(format!("catalogues = {}", array(&settings.catalogues)));
-        }
-        line(String::new());
-        line(String::from("[conditions]"));
-        line(format!("usual_temperature = \"{} °C\"", tidy(settings.usual_c)));
-        line(format!("hottest_temperature = \"{} °C\"", tidy(settings.hottest_c)));
-        line(format!("coldest_temperature = \"{} °C\"", tidy(settings.coldest_c)));
-        line(format!("length_tolerance = \"{} %\"", tidy(settings.length_tolerance * 100.0)));
-        let policy = self.policy();
-        if !policy.is_empty() {
-            line(format!("\n[policy]\n{policy}"));
-        }
-        if !survey.buildings.is_empty() {
-            line(String::from("\n[buildings]"));
-        }
-        for building in &survey.buildings {
-            let keys = [
-                building.title.as_ref().map(|title| format!("title = {}", quoted(title))),
-                Some(format!("floors = {}", array(&building.floors))),
-                (!building.cores.is_empty()).then(|| format!("cores = {}", array(&building.cores))),
-                building.floor_height_m.map(|height| format!("floor_height = \"{} m\"", tidy(height))),
-            ];
-            line(format!("{} = {{ {} }}", key(&building.name.value), joined(keys)));
-        }
-        line(String::from("\n[supplies]"));
-        self.supplies.iter().for_each(|supply| line(supply.clone()));
-        line(String::from("\n[distributors]"));
-        self.distributors.iter().for_each(|distributor| line(distributor.clone()));
-        if !survey.entrances.is_empty() {
-            line(String::from("\n# --- Entrances: who can call whom, and what opens ---"));
-        }
-        for (index, entrance) in survey.entrances.iter().enumerate() {
-            line(String::new());
-            line(self.entrance(index, entrance));
-        }
-        if !survey.desks.is_empty() {
-            line(String::from("\n[management]"));
-        }
-        let items = &self.instance.items;
-        for item in items {
-            let Owner::Desk(index) = item.owner else { continue };
-            let desk = &survey.desks[index];
-            let keys = [
-                Some(format!("model = {}", quoted(&item.models[0]))),
-                self.place_key(desk.place),
-                (!desk.calls.is_empty()).then(|| format!("calls = {}", array(&desk.calls))),
-            ];
-            line(format!("{} = {{ {} }}", key(&item.name), joined(keys)));
-        }
-        line(String::from("\n# --- Dwellings ---\n\n[dwellings]"));
-        for item in items {
-            let Owner::Dwelling(index) = item.owner else { continue };
-            let dwelling = &survey.dwellings[index];
-            let main = &item.models[0];
-            let keys = [
-                self.place_key(dwelling.place),
-                (*main != self.instance.default_indoor).then(|| format!("station = {}", quoted(main))),
-                (item.models.len() > 1).then(|| format!("extensions = {}", array(&item.models[1..]))),
-                dwelling.label.as_ref().map(|label| format!("label = {}", quoted(label))),
-            ];
-            line(format!("{} = {{ {} }}", key(&item.name), joined(keys)));
-        }
-        line(String::from("\n# --- Runs: from here, to these in this order ---\n\n[runs]"));
-        for run in &self.runs {
-            match run {
-                RunLine::Comment(text) => line(format!("# {}", one_line(text))),
-                RunLine::Run { name, keys, cable } => {
-                    let mut parts: Vec<String> =
-                        keys.iter().map(|(key, value)| format!("{key} = {value}")).collect();
-                    if *cable != self.default_cable {
-                        parts.insert(2, format!("cable = {}", quoted(cable)));
-                    }
-                    line(format!("{} = {{ {} }}", key(name), parts.join(", ")));
-                }
-            }
-        }
-        out
-    }
-
-    fn policy(&self) -> String {
-        let settings = &self.survey.settings;
-        let mut text = String::new();
-        if let Some(margin) = settings.thin_margin_v {
-            let _ = writeln!(text, "thin_margin = \"{} V\"", tidy(margin));
-        }
-        if let Some(group) = &settings.largest_group {
-            let _ = writeln!(text, "largest_silenced_group = {}", group.value);
-        }
-        if !settings.chains.value {
-            let _ = writeln!(text, "chains_through_dwellings = false");
-        }
-        if let Some(spare) = &settings.spare_ports {
-            let _ = writeln!(text, "spare_ports = {}", spare.value);
-        }
-        if let Some(hours) = &settings.standby_hours {
-            let _ = writeln!(text, "standby_hours = {}", tidy(hours.value));
-        }
-        text.trim_end().to_string()
-    }
-
-    fn entrance(&self, index: usize, entrance: &Entrance) -> String {
-        let item = self.instance.items.iter().find(|item| item.owner == Owner::Entrance(index));
-        let mut lines = vec![format!("[entrances.{}]", key(&entrance.name.value))];
-        lines.push(format!("role = \"{}\"", if entrance.main { "main" } else { "secondary" }));
-        lines.extend(self.place_key(entrance.place));
-        if entrance.outdoors {
-            lines.push(String::from("outdoors = true"));
-        }
-        if let Some(item) = item {
-            lines.push(format!("station = {}", quoted(&item.models[0])));
-        }
-        if !entrance.calls.is_empty() {
-            lines.push(format!("calls = {}", array(&entrance.calls)));
-        }
-        for (flag, name) in [
-            (entrance.heater, "heater"),
-            (entrance.escape_route, "escape_route"),
-            (entrance.fire_interlock, "fire_interlock"),
-        ] {
-            if flag {
-                lines.push(format!("{name} = true"));
-            }
-        }
-        if let Some(height) = entrance.control_height_m {
-            lines.push(format!("control_height = \"{} m\"", tidy(height)));
-        }
-        if let Some(ohm) = entrance.surge_protection_ohm {
-            lines.push(format!("surge_protection = \"{} ohm\"", tidy(ohm)));
-        }
-        if let Some(lock) = &entrance.lock {
-            let quote = |name: &str, text: &Option<String>| {
-                text.as_ref().map(|text| format!("{name} = {}", quoted(text)))
-            };
-            // The relay sits in the door station; where it is wired safely, the survey's person knows.
-            let keys = [
-                Some(format!("model = {}", quoted(&lock.model.value))),
-                quote("feed", &lock.feed),
-                quote("contact", &lock.contact),
-                quote("cable", &lock.cable),
-                lock.length_m.map(|length| format!("length = \"{} m\"", tidy(length))),
-                lock.hold_s.map(|hold| format!("hold_time = \"{} s\"", tidy(hold))),
-                quote("suppression", &lock.suppression),
-                lock.exit_button.then(|| String::from("exit_button = true")),
-                lock.mechanical_escape.then(|| String::from("mechanical_escape = true")),
-            ];
-            lines.push(format!("lock = {{ {} }}", joined(keys)));
-        }
-        lines.join("\n")
-    }
-}
-
-fn joined<const N: usize>(keys: [Option<String>; N]) -> String {
-    keys.into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
-fn one_line(text: &str) -> String {
-    text.chars().map(|sign| if sign.is_control() { ' ' } else { sign }).collect()
-}
-
-/// A TOML basic string.
-fn quoted(text: &str) -> String {
-    let mut out = String::from("\"");
-    for sign in text.chars() {
-        match sign {
-            '"' => out.push_str("\\\""),
-            '\\' => out.push_str("\\\\"),
-            sign if sign.is_control() => {
-                let _ = write!(out, "\\u{:04X}", u32::from(sign));
-            }
-            sign => out.push(sign),
-        }
-    }
-    out.push('"');
-    out
-}
-
-/// A TOML key: bare where it can be.
-fn key(name: &str) -> String {
-    let bare = |sign: char| sign.is_ascii_alphanumeric() || matches!(sign, '-' | '_');
-    if !name.is_empty() && name.chars().all(bare) { name.to_string() } else { quoted(name) }
-}
-
-fn array(texts: &[String]) -> String {
-    let texts: Vec<String> = texts.iter().map(|text| quoted(text)).collect();
-    format!("[{}]", texts.join(", "))
-}
-
-/// One text alone, several as an array.
-fn list(texts: &[String]) -> String {
-    match texts {
-        [one] => quoted(one),
-        several => array(several),
-    }
-}
-
-/// A number without needless decimals.
-fn tidy(value: f64) -> String {
-    let text = format!("{value:.4}");
-    text.trim_end_matches('0').trim_end_matches('.').to_string()
-}
-
-fn metres(length_dm: u32) -> String {
-    format!("\"{} m\"", tidy(f64::from(length_dm) / 10.0))
-}
-
-/// Lengths as a person writes them: one, first and spacing, or all.
-fn lengths_key(lengths_dm: &[u32]) -> (&'static str, String) {
-    match lengths_dm {
-        [one] => ("length", metres(*one)),
-        [first, rest @ ..] if rest.len() > 1 && rest.iter().all(|length| *length == rest[0]) => {
-            ("first", format!("{}, spacing = {}", metres(*first), metres(rest[0])))
-        }
-        all => {
-            let all: Vec<String> = all.iter().map(|length| metres(*length)).collect();
-            ("lengths", format!("[{}]", all.join(", ")))
-        }
     }
 }

@@ -5,7 +5,7 @@ use crate::emit::site_file;
 use crate::instance::{Instance, Owner};
 use crate::money::{micro, units};
 use crate::plan::Plan;
-use latchline_assess::{Verdict, assess};
+use latchline_assess::{Assessment, Verdict, assess};
 use latchline_finding::{Argument, ElementId, Finding, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
@@ -56,7 +56,18 @@ const CONDUCTORS: &[&str] = &["lock-voltage-too-low", "no-operating-point", "vol
 const RUNS: &[&str] = &["short-circuit-not-cleared", "signal-notch", "signal-ripple", "signal-too-weak"];
 
 impl Rejection {
-    fn of(instance: &Instance<'_>, site: &Site, errors: &[&Finding]) -> Rejection {
+    /// Words alone: nothing that a plan can change.
+    pub fn told(words: String) -> Rejection {
+        Rejection { help: Help::Nothing, told: vec![words], blamed: Vec::new() }
+    }
+
+    /// Of the errors of an assessment.
+    pub fn of(instance: &Instance<'_>, site: &Site, assessment: &Assessment) -> Rejection {
+        let errors: Vec<&Finding> = assessment
+            .findings
+            .iter()
+            .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
+            .collect();
         let has = |codes: &[&str]| errors.iter().any(|finding| codes.contains(&finding.code.as_str()));
         let known = |finding: &&&Finding| {
             [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code.as_str()))
@@ -119,12 +130,7 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
     };
     let assessment = assess(&site);
     if assessment.verdict == Verdict::Fails {
-        let errors: Vec<_> = assessment
-            .findings
-            .iter()
-            .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
-            .collect();
-        return Err(Rejection::of(instance, &site, &errors));
+        return Err(Rejection::of(instance, &site, &assessment));
     }
     reprice(&mut site, instance.survey);
     let bill = Bill::of(&site);

@@ -9,6 +9,7 @@
 //! * [`judge`]: the file resolved and assessed as `check` does it;
 //! * [`search`]: the cheapest plan of a walking order that is not rejected, learning from those that are;
 //! * [`order`] and [`design()`]: all walking orders, the design, its bound;
+//! * [`change()`]: an installed site changed as a newer survey asks;
 //! * [`space`]: the declared space in words; [`blame`]: which limit costs what, or forbids all.
 //!
 //! *The bound.* The plan under [`design::relaxed`] is the least cost over a set that holds every
@@ -18,19 +19,24 @@
 //! certificate is the dynamic programme's own value, an exact minimum in whole millionths.
 
 pub mod blame;
+pub mod change;
 pub mod design;
 pub mod electric;
 pub mod emit;
+mod emit_text;
 pub mod instance;
 pub mod judge;
 pub mod loads;
 pub mod money;
 pub mod obstacle;
 pub mod order;
+pub mod parts;
 pub mod plan;
 pub mod runs;
 pub mod search;
 pub mod space;
+pub mod toml_text;
 
+pub use change::{Changed, change};
 pub use design::{Binding, Design, Effort, Texts, design};
 pub use obstacle::Obstacle;

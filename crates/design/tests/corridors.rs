@@ -61,3 +61,19 @@ fn a_dwelling_out_of_reach_is_named() {
     let result = design_with(&survey(&sheets).survey.unwrap(), "ostrel-48", &[], Effort::default());
     assert!(matches!(result, Err(Obstacle::OutOfReach { ref item, .. }) if item == "far"));
 }
+
+#[test]
+fn an_installed_site_that_the_survey_agrees_with_stays_as_it_is() {
+    use latchline_design::change::{From, change};
+    let read = survey(&corridors(2, 3, 4, "Largest silenced group,4\n"));
+    let survey = read.survey.unwrap();
+    let design = design_with(&survey, "ostrel-48", &[], Effort::default()).unwrap();
+    let mut sources = latchline_finding::Sources::new();
+    let (name, text) = latchline_site::builtin_catalogue();
+    let catalogues = [sources.add(name, text)];
+    let site_file = sources.add("site.toml", design.text.as_str());
+    let from = From { sources: &sources, site_file, catalogues: &catalogues, site: &design.site };
+    let changed = change(&survey, &design.site.catalogue, from).unwrap();
+    assert!(changed.steps.is_empty() && changed.left.is_empty(), "{:?}", changed.steps);
+    assert_eq!(changed.text, design.text);
+}

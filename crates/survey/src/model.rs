@@ -75,6 +75,8 @@ pub struct Settings {
     pub surge_protection_ohm: Option<f64>,
     /// Cables that may be pulled; empty: all of the catalogue that have a price.
     pub cables: Vec<Sourced<String>>,
+    /// Parts that are withdrawn: none is bought, and those installed are to be replaced.
+    pub withdrawn: Vec<Sourced<String>>,
 }
 
 /// A building.

@@ -107,6 +107,7 @@ impl Reader<'_> {
             thin_margin_v: None,
             surge_protection_ohm: None,
             cables: Vec::new(),
+            withdrawn: Vec::new(),
         };
         let Some(form) = form else { return settings };
         let no_others: &[&str] = &[];
@@ -186,10 +187,8 @@ impl Reader<'_> {
             "Standby hours" => settings.standby_hours = number(0.0, 1_000.0, "h").map(at),
             "Thin margin" => settings.thin_margin_v = number(0.0, 10.0, "V"),
             "Surge protection" => settings.surge_protection_ohm = number(0.0, 1_000.0, "ohm"),
-            "Cables" => {
-                settings.cables =
-                    split(&text.value).into_iter().map(|cable| text.clone().map(|_| cable)).collect();
-            }
+            "Cables" => settings.cables = names(&text),
+            "Withdrawn parts" => settings.withdrawn = names(&text),
             _ => {
                 let wanted = plain(&text.value);
                 if !choices.contains(&wanted.as_str()) {
@@ -548,4 +547,9 @@ impl Reader<'_> {
 /// The form of a sheet by name.
 pub fn form(name: &str) -> Option<&'static sheets::SheetForm> {
     SHEETS.iter().find(|form| form.name == name)
+}
+
+/// The names of a list, each with the list's cell.
+fn names(text: &Sourced<String>) -> Vec<Sourced<String>> {
+    split(&text.value).into_iter().map(|name| text.clone().map(|_| name)).collect()
 }

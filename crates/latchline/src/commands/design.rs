@@ -26,15 +26,19 @@ const MOST_TOLD: usize = 40;
 ///
 /// Reads a survey (a workbook made by latchline new --survey, or a folder of CSV files), decides supplies,
 /// distributors, runs and cables, and writes a site file that passes check, or says which limit is to blame. Prints
-/// the cost, a lower bound for the declared design space, and that space. Exit status: 0 a design was
-/// written, 1 there is none, 2 the survey cannot be used.
+/// the cost, a lower bound for the declared design space, and that space. With --from, an installed site is changed
+/// instead: further dwellings, other lengths and withdrawn parts, at least cost, with what is installed kept. Exit
+/// status: 0 a design was written, 1 there is none, 2 the survey cannot be used.
 #[derive(Debug, Args)]
 pub struct DesignArguments {
     /// The survey: an XLSX workbook, a CSV file of dwellings, or a folder of CSV files
     survey: PathBuf,
     /// The site file to write
     #[arg(short, long, value_name = "SITE")]
-    output: Option<PathBuf>,
+    pub(super) output: Option<PathBuf>,
+    /// Change this installed site as the survey asks, instead of designing anew: what is installed stays
+    #[arg(long, value_name = "SITE", conflicts_with_all = ["family", "compare", "time"])]
+    from: Option<PathBuf>,
     /// Family of parts; without it the survey's, or the cheapest that passes
     #[arg(long)]
     family: Option<String>,
@@ -49,7 +53,7 @@ pub struct DesignArguments {
     compare: bool,
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
+    pub(super) format: Format,
     /// Replace the site file if it exists
     #[arg(long)]
     force: bool,
@@ -57,7 +61,7 @@ pub struct DesignArguments {
 
 /// Form of the result.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub(super) enum Format {
     /// For a person
     Text,
     /// For programs
@@ -68,8 +72,8 @@ enum Format {
 pub struct LoadedSurvey {
     sources: Sources,
     catalogues: Vec<FileId>,
-    catalogue: Catalogue,
-    survey: Survey,
+    pub(super) catalogue: Catalogue,
+    pub(super) survey: Survey,
 }
 
 /// Runs the command.
@@ -87,6 +91,9 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
             return Ok(ExitCode::from(UNUSABLE));
         }
     };
+    if let Some(installed) = &arguments.from {
+        return super::design_change::run(arguments, installed, &loaded, output);
+    }
     let families = families(arguments, &loaded)?;
     let mut results: Vec<(String, Result<Design, Obstacle>)> = Vec::new();
     for family in families {

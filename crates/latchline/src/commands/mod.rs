@@ -6,6 +6,7 @@ pub mod catalogue;
 pub mod check;
 pub mod completions;
 pub mod design;
+mod design_change;
 pub mod draw;
 pub mod explain;
 pub mod fix;

@@ -1,0 +1,295 @@
+//! An installed site changed as a newer survey asks, at least cost: what is installed stays where and what it
+//! is.
+//!
+//! Differences are lengths that the survey gives otherwise, parts that it withdraws, and dwellings,
+//! entrances and desks that the site does not have. Lengths are facts and cost nothing. For everything else there are
+//! ways to do it ([`ways`]): a part in place of another; a dwelling looped into a run at any place, on a
+//! free port, or on a further box at the end of a trunk. Complete changes are judged from the cheapest on by
+//! resolving and assessing the changed text; one that fails is followed by the same with one mend
+//! more: another cable, a larger supply, the last dwelling of a run moved to a free port. What is found is the
+//! cheapest of those that were tried, which are counted; nothing is claimed beyond that.
+
+mod installed;
+mod lengths;
+mod ways;
+
+use crate::instance::{Instance, Owner};
+use crate::judge::{Rejection, reprice};
+use crate::money::{Micro, units};
+use crate::obstacle::Obstacle;
+use crate::parts::{cost_of, is_withdrawn};
+use installed::Installed;
+use latchline_assess::{Assessment, Verdict, assess};
+use latchline_finding::{Edit, FileId, Severity, Sources};
+use latchline_site::catalogue::Catalogue;
+use latchline_site::model::Site;
+use latchline_site::{edit, resolve};
+use latchline_survey::Survey;
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+use ways::Way;
+
+/// Changes that are judged at most.
+const MOST_JUDGED: usize = 240;
+/// Ways to hang one dwelling that are kept, the cheapest.
+const MOST_WAYS: usize = 40;
+/// Mends that a failing change is given at most.
+const MOST_MENDS: usize = 3;
+
+/// The installed site with its texts.
+#[derive(Clone, Copy)]
+pub struct From<'a> {
+    /// All texts.
+    pub sources: &'a Sources,
+    /// The site file among them.
+    pub site_file: FileId,
+    /// The catalogues among them, in their order.
+    pub catalogues: &'a [FileId],
+    /// The site as it resolves.
+    pub site: &'a Site,
+}
+
+/// A change that passes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Changed {
+    /// The changed site file.
+    pub text: String,
+    /// The changed site.
+    pub site: Site,
+    /// Its assessment.
+    pub assessment: Assessment,
+    /// What changed, as edits with their reasons, in the order in which they apply.
+    pub steps: Vec<Step>,
+    /// Differences that are left as they are.
+    pub left: Vec<String>,
+    /// Material and labour of the change.
+    pub cost: f64,
+    /// Changes that were judged.
+    pub judged: usize,
+}
+
+/// One part of a change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// What and why, in words.
+    pub words: String,
+    /// The change of the text.
+    pub edit: Edit,
+    /// Its cost.
+    pub cost: f64,
+}
+
+/// What has to be decided.
+#[derive(Debug, Clone, PartialEq)]
+enum Task {
+    /// A withdrawn part is to be replaced.
+    Replace(String),
+    /// An item of the instance is new.
+    Hang(usize),
+}
+
+/// A change in the making.
+#[derive(Clone)]
+struct Draft {
+    cost: Micro,
+    installed: Installed,
+    steps: Vec<Way>,
+    /// Tasks that are done.
+    done: usize,
+    mends: usize,
+    number: usize,
+}
+
+struct Queued(Draft);
+
+impl Queued {
+    fn rank(&self) -> Reverse<(Micro, usize, usize)> {
+        // Of equal cost the simpler, then the earlier.
+        Reverse((self.0.cost, self.0.steps.len(), self.0.number))
+    }
+}
+impl PartialEq for Queued {
+    fn eq(&self, other: &Self) -> bool {
+        self.rank() == other.rank()
+    }
+}
+impl Eq for Queued {}
+impl PartialOrd for Queued {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+impl Ord for Queued {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.rank().cmp(&other.rank())
+    }
+}
+
+/// Finds the cheapest change of an installed site to what the survey says now.
+///
+/// # Errors
+/// [`Obstacle`]: why no change can be made, or what every change that was tried breaks.
+pub fn change(survey: &Survey, catalogue: &Catalogue, from: From<'_>) -> Result<Changed, Obstacle> {
+    let name = &from.site.family.value;
+    let Some(family) = catalogue.families.get(name) else {
+        return Err(Obstacle::UnknownPart { kind: "family", name: name.clone() });
+    };
+    let instance = Instance::new(survey, catalogue, family)?;
+    let text = from.sources.file(from.site_file).text.to_string();
+    let before = assess(from.site);
+    let mut installed = Installed::new(&instance, from.site);
+    let lengths = lengths::corrections(&instance, &mut installed);
+    let tasks = tasks(&instance, from.site);
+    let left = left(&instance, from.site);
+    let mut number = 0;
+    let mut heap = BinaryHeap::new();
+    heap.push(Queued(Draft { cost: 0, installed, steps: Vec::new(), done: 0, mends: 0, number }));
+    let (mut judged, mut rejected) = (0, Vec::new());
+    while let Some(Queued(draft)) = heap.pop() {
+        let mut further: Vec<(Installed, Way, bool)> = Vec::new();
+        if let Some(task) = tasks.get(draft.done) {
+            let mut ways = match task {
+                Task::Replace(part) => ways::replacements(&instance, &draft.installed, from.site, part)?,
+                Task::Hang(item) => ways::hangings(&instance, &draft.installed, *item),
+            };
+            ways.sort_by_key(|(_, way)| way.cost);
+            ways.truncate(MOST_WAYS);
+            further.extend(ways.into_iter().map(|(installed, way)| (installed, way, true)));
+        } else {
+            if judged == MOST_JUDGED {
+                break;
+            }
+            judged += 1;
+            let all = || lengths.iter().chain(&draft.steps);
+            match try_out(&instance, from, &text, all(), &before) {
+                Ok((text, site, assessment, edits)) => {
+                    let steps = all()
+                        .zip(edits)
+                        .map(|(way, edit)| Step { words: way.words.clone(), edit, cost: units(way.cost) })
+                        .collect();
+                    let cost = units(draft.cost);
+                    return Ok(Changed { text, site, assessment, steps, left, cost, judged });
+                }
+                Err(rejection) => {
+                    if draft.mends < MOST_MENDS {
+                        let mends = ways::mends(&instance, &draft.installed, from.site, &rejection);
+                        further.extend(mends.into_iter().map(|(installed, way)| (installed, way, false)));
+                    }
+                    rejected = rejection.told;
+                }
+            }
+        }
+        for (installed, way, is_task) in further {
+            number += 1;
+            let mut steps = draft.steps.clone();
+            let cost = draft.cost + way.cost;
+            steps.push(way);
+            let (done, mends) =
+                if is_task { (draft.done + 1, draft.mends) } else { (draft.done, draft.mends + 1) };
+            heap.push(Queued(Draft { cost, installed, steps, done, mends, number }));
+        }
+    }
+    if rejected.is_empty() {
+        rejected = vec![String::from("no run, port or trunk takes what is new")];
+    }
+    Err(Obstacle::Rejected { findings: rejected })
+}
+
+fn tasks(instance: &Instance<'_>, site: &Site) -> Vec<Task> {
+    let mut tasks: Vec<Task> = Vec::new();
+    for part in &instance.survey.settings.withdrawn {
+        let name = &part.value;
+        let used = site.stations.iter().any(|station| station.model.value == *name)
+            || site.boxes.iter().any(|item| item.model.value == *name)
+            || site.supplies.iter().any(|supply| supply.model.value == *name);
+        if used {
+            tasks.push(Task::Replace(name.clone()));
+        }
+    }
+    let known = |name: &str| site.stations.iter().any(|station| station.id.as_str() == name);
+    let new = instance.items.iter().enumerate().filter(|(_, item)| !known(&item.name));
+    tasks.extend(new.map(|(index, _)| Task::Hang(index)));
+    tasks
+}
+
+/// What the survey and the site have otherwise and a change does not touch.
+fn left(instance: &Instance<'_>, site: &Site) -> Vec<String> {
+    let mut left = Vec::new();
+    let surveyed = |name: &str| instance.items.iter().any(|item| item.name == name);
+    let names = site
+        .dwellings
+        .iter()
+        .map(|dwelling| &dwelling.id)
+        .chain(site.entrances.iter().map(|entrance| &entrance.id))
+        .chain(site.management.iter().map(|desk| &desk.id));
+    for name in names.filter(|name| !surveyed(name.as_str())) {
+        left.push(format!("{name} is not in the survey; it stays as it is"));
+    }
+    for item in &instance.items {
+        let Some(dwelling) = site.dwellings.iter().find(|dwelling| dwelling.id.as_str() == item.name) else {
+            continue;
+        };
+        if matches!(item.owner, Owner::Dwelling(_)) && dwelling.stations.len() != item.models.len() {
+            left.push(format!(
+                "{} has {} stations in the survey and {} in the site; they stay as they are",
+                item.name,
+                item.models.len(),
+                dwelling.stations.len()
+            ));
+        }
+    }
+    let runs = site.runs.iter().filter(|run| is_withdrawn(instance.survey, &run.cable.value));
+    for run in runs {
+        left.push(format!("{} has the withdrawn cable {}; what is pulled stays", run.id, run.cable.value));
+    }
+    left
+}
+
+type Tried = (String, Site, Assessment, Vec<Edit>);
+
+/// Applies a change to the text, resolves and assesses it.
+fn try_out<'w>(
+    instance: &Instance<'_>,
+    from: From<'_>,
+    text: &str,
+    ways: impl Iterator<Item = &'w Way>,
+    before: &Assessment,
+) -> Result<Tried, Rejection> {
+    let mut changed = text.to_string();
+    let mut edits = Vec::new();
+    for way in ways {
+        let edit = way.edit(&changed);
+        changed = edit::apply(&changed, &edit).map_err(|error| Rejection::told(error.to_string()))?;
+        edits.push(edit);
+    }
+    let mut sources = from.sources.clone();
+    let file = sources.add("site.toml", changed.as_str());
+    let resolved = resolve(&sources, file, from.catalogues);
+    let Some(mut site) = resolved.site else {
+        let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
+        let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
+        return Err(Rejection::told(told.join(", ")));
+    };
+    let assessment = assess(&site);
+    if assessment.verdict == Verdict::Fails {
+        return Err(Rejection::of(instance, &site, &assessment));
+    }
+    for (index, station) in from.site.stations.iter().enumerate() {
+        let now = site.stations.iter().position(|other| other.id == station.id);
+        let numbers = now.and_then(|now| assessment.addresses.numbers(now));
+        if numbers != before.addresses.numbers(index) {
+            return Err(Rejection::told(format!("the address of {} would change", station.id)));
+        }
+    }
+    reprice(&mut site, instance.survey);
+    Ok((changed, site, assessment, edits))
+}
+
+/// Cost of a station's, box's or supply's model; nothing where it has no price.
+fn price(instance: &Instance<'_>, model: &str) -> Micro {
+    let catalogue = instance.catalogue;
+    let head = (catalogue.stations.get(model).map(|part| &part.head))
+        .or_else(|| catalogue.boxes.get(model).map(|part| &part.head))
+        .or_else(|| catalogue.supplies.get(model).map(|part| &part.head));
+    head.and_then(|head| cost_of(head, instance.survey)).unwrap_or(0)
+}

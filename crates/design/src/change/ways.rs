@@ -1,0 +1,554 @@
+//! Ways to do one thing to an installed site, each with its cost.
+
+use super::installed::{Installed, InstalledBox, Run, Stop};
+use super::price;
+use crate::instance::{Instance, Item, Owner};
+use crate::judge::{Help, Rejection};
+use crate::money::Micro;
+use crate::obstacle::Obstacle;
+use crate::parts::{cost_of, is_withdrawn};
+use crate::runs::{Sections, sections};
+use crate::toml_text::{array, entrance_keys, joined, lengths_m_key, list, place_key, quoted, surroundings};
+use latchline_finding::Edit;
+use latchline_site::catalogue::{BoxRole, StationKind};
+use latchline_site::edit;
+use latchline_site::model::{Site, StationOwner};
+
+/// One thing done: words, cost, and what it changes in the text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Way {
+    /// What and why.
+    pub words: String,
+    /// Material and labour.
+    pub cost: Micro,
+    parts: Vec<Part>,
+}
+
+/// A change of the text.
+#[derive(Debug, Clone, PartialEq)]
+enum Part {
+    /// Sets a key.
+    Set(Vec<String>, String),
+    /// Gives a run these lengths, in metres.
+    Lengths(String, Vec<f64>),
+}
+
+impl Way {
+    /// Nothing in the text yet.
+    pub fn new(words: String, cost: Micro) -> Self {
+        Way { words, cost, parts: Vec::new() }
+    }
+
+    fn set(&mut self, path: &[&str], value: String) {
+        self.parts.push(Part::Set(path.iter().map(|key| (*key).to_string()).collect(), value));
+    }
+
+    /// Gives a run these lengths.
+    pub fn lengths(&mut self, run: &str, lengths_m: &[f64]) {
+        self.parts.push(Part::Lengths(run.to_string(), lengths_m.to_vec()));
+    }
+
+    /// The edit of this text.
+    pub fn edit(&self, text: &str) -> Edit {
+        let mut whole = Edit::default();
+        for part in &self.parts {
+            match part {
+                Part::Set(path, value) => {
+                    let path: Vec<&str> = path.iter().map(String::as_str).collect();
+                    whole = whole.then(Edit::set(&path, value.clone()));
+                }
+                Part::Lengths(run, lengths_m) => {
+                    let pairs = lengths_m_key(lengths_m);
+                    for old in ["length", "lengths", "first", "spacing"] {
+                        let remove = Edit::remove(&["runs", run, old]);
+                        let is_there = edit::apply(text, &remove).is_ok();
+                        if is_there && !pairs.iter().any(|(key, _)| *key == old) {
+                            whole = whole.then(remove);
+                        }
+                    }
+                    for (key, value) in pairs {
+                        whole = whole.then(Edit::set(&["runs", run, key], value));
+                    }
+                }
+            }
+        }
+        whole
+    }
+}
+
+type Ways = Vec<(Installed, Way)>;
+
+/// Another part of the same kind in place of a withdrawn one, everywhere.
+///
+/// # Errors
+/// [`Obstacle::NoPart`] if the family has none.
+pub fn replacements(
+    instance: &Instance<'_>,
+    installed: &Installed,
+    site: &Site,
+    part: &str,
+) -> Result<Ways, Obstacle> {
+    let catalogue = instance.catalogue;
+    let mut names: Vec<String> = Vec::new();
+    if let Some(old) = catalogue.stations.get(part) {
+        let same = catalogue.stations.values().filter(|model| {
+            model.family.value == old.family.value
+                && model.kind.value == old.kind.value
+                && (old.kind.value == StationKind::Management || model.media.value == old.media.value)
+                && model.loop_through.value == old.loop_through.value
+        });
+        names.extend(same.map(|model| model.head.name.clone()));
+    } else if let Some(old) = catalogue.boxes.get(part) {
+        let same = catalogue.boxes.values().filter(|model| {
+            let is_isolating = |kind| kind == latchline_site::catalogue::BoxKind::Isolating;
+            model.family.value == old.family.value
+                && model.role.value == old.role.value
+                && is_isolating(model.kind.value) == is_isolating(old.kind.value)
+        });
+        names.extend(same.map(|model| model.head.name.clone()));
+    } else if let Some(old) = catalogue.supplies.get(part) {
+        let same = catalogue.supplies.values().filter(|model| model.family.value == old.family.value);
+        names.extend(same.map(|model| model.head.name.clone()));
+    }
+    names.retain(|name| name != part && !is_withdrawn(instance.survey, name) && price(instance, name) > 0);
+    let ways: Ways = names.iter().map(|name| replacement(instance, installed, site, part, name)).collect();
+    if ways.is_empty() {
+        return Err(Obstacle::NoPart {
+            family: instance.family.head.name.clone(),
+            kind: "part to take the place of a withdrawn one",
+        });
+    }
+    Ok(ways)
+}
+
+fn replacement(
+    instance: &Instance<'_>,
+    installed: &Installed,
+    site: &Site,
+    part: &str,
+    name: &str,
+) -> (Installed, Way) {
+    let mut way = Way::new(String::new(), 0);
+    let mut count = 0;
+    for item in site.boxes.iter().filter(|item| item.model.value == part) {
+        way.set(&["distributors", item.id.as_str(), "model"], quoted(name));
+        count += 1;
+    }
+    for supply in site.supplies.iter().filter(|supply| supply.model.value == part) {
+        way.set(&["supplies", supply.id.as_str(), "model"], quoted(name));
+        count += 1;
+    }
+    let stations = site.stations.iter().enumerate();
+    for (index, station) in stations.filter(|(_, station)| station.model.value == part) {
+        count += 1;
+        // A model that several stations share is written once, at the head of the file.
+        let shared =
+            site.stations.iter().filter(|other| other.model.origin == station.model.origin).count() > 1;
+        match station.owner {
+            StationOwner::Dwelling { ordinal: 0, .. } if shared => {
+                way.set(&["site", "indoor_station"], quoted(name));
+            }
+            StationOwner::Dwelling { dwelling, ordinal } => {
+                let owner = &site.dwellings[dwelling];
+                let id = owner.id.as_str();
+                if ordinal == 0 {
+                    way.set(&["dwellings", id, "station"], quoted(name));
+                } else {
+                    let models = owner.stations.iter().skip(1).map(|at| {
+                        let model = &site.stations[*at].model.value;
+                        if model == part { name.to_string() } else { model.clone() }
+                    });
+                    way.set(&["dwellings", id, "extensions"], array(&models.collect::<Vec<_>>()));
+                }
+            }
+            StationOwner::Entrance(_) if shared => way.set(&["site", "door_station"], quoted(name)),
+            StationOwner::Entrance(at) => {
+                way.set(&["entrances", site.entrances[at].id.as_str(), "station"], quoted(name));
+            }
+            StationOwner::Management(at) => {
+                way.set(&["management", site.management[at].id.as_str(), "model"], quoted(name));
+            }
+        }
+        debug_assert!(index < site.stations.len());
+    }
+    way.parts.dedup();
+    way.cost = price(instance, name) * count as Micro;
+    way.words = format!("{part} is withdrawn: {name} in its place, {count} times");
+    let mut installed = installed.clone();
+    for at in 0..installed.boxes.len() {
+        if installed.boxes[at].model == part {
+            installed.boxes[at].model = name.to_string();
+            surplus_ports(instance, &mut installed, at, &mut way);
+        }
+    }
+    (installed, way)
+}
+
+/// Where a box now has fewer ports than are in use: a second one beside it, looped into the trunk behind it, takes the
+/// runs of the ports that are gone.
+fn surplus_ports(instance: &Instance<'_>, installed: &mut Installed, at: usize, way: &mut Way) {
+    let Some(kind) = instance.distributors.iter().find(|kind| kind.name == installed.boxes[at].model) else {
+        return;
+    };
+    let gone = |run: &Run| run.port.is_some_and(|(index, port)| index == at && port > kind.ports);
+    let moving: Vec<usize> = (0..installed.runs.len()).filter(|run| gone(&installed.runs[*run])).collect();
+    let trunk = installed.runs.iter().position(|run| run.stops.contains(&Stop::Box(at)));
+    let (false, Some(trunk), Some(place)) = (moving.is_empty(), trunk, installed.boxes[at].place) else {
+        return;
+    };
+    let name = installed.name(&format!("{}-", installed.boxes[at].name));
+    let second = InstalledBox { name: name.clone(), model: kind.name.clone(), place: Some(place) };
+    installed.boxes.push(second);
+    let second = installed.boxes.len() - 1;
+    let keys = [Some(format!("model = {}", quoted(&kind.name))), place_key(instance.survey, place)];
+    way.set(&["distributors", &name], format!("{{ {} }}", joined(keys)));
+    for (index, run) in moving.into_iter().enumerate() {
+        let target = &mut installed.runs[run];
+        target.port = Some((second, index + 1));
+        target.from = format!("{name}.{}", index + 1);
+        way.set(&["runs", &target.name, "from"], quoted(&target.from));
+    }
+    let length_dm = instance.section_dm(0, 0);
+    let behind =
+        installed.runs[trunk].stops.iter().position(|stop| *stop == Stop::Box(at)).map_or(0, |at| at + 1);
+    installed.runs[trunk].stops.insert(behind, Stop::Box(second));
+    installed.runs[trunk].lengths_m.insert(behind, f64::from(length_dm) / 10.0);
+    let names = installed.runs[trunk].names(instance, installed);
+    let target = &installed.runs[trunk];
+    way.set(&["runs", &target.name, "to"], list(&names));
+    way.lengths(&target.name, &target.lengths_m);
+    way.cost += kind.cost + Micro::from(length_dm) * per_dm(instance, &target.cable).unwrap_or(0);
+    way.words
+        .push_str(&format!("; {name} beside {} for the ports that it has less", installed.boxes[at].name));
+}
+
+/// Ways to hang a new item: into a run, on a free port, on a further box.
+pub fn hangings(instance: &Instance<'_>, installed: &Installed, item: usize) -> Ways {
+    let mut ways = Vec::new();
+    let new = &instance.items[item];
+    if !new.solo && instance.limits.dwellings > 1 {
+        for at in 0..installed.runs.len() {
+            looped(instance, installed, item, at, &mut ways);
+        }
+    }
+    for at in 0..installed.boxes.len() {
+        if let (Some(place), Some(port)) =
+            (installed.boxes[at].place, installed.free_ports(instance, at).first())
+        {
+            for wire in 0..instance.wires.len() {
+                ways.extend(on_port(instance, installed, (at, place, *port), item, wire));
+            }
+        }
+    }
+    further_boxes(instance, installed, item, &mut ways);
+    for (_, way) in &mut ways {
+        define(instance, new, way);
+    }
+    ways
+}
+
+/// The new item looped into a run, at every place of it.
+fn looped(instance: &Instance<'_>, installed: &Installed, item: usize, at: usize, ways: &mut Ways) {
+    let run = &installed.runs[at];
+    let (Some(items), Some(place)) = (run.items(), run.place) else { return };
+    let is_dwelling = |item: &usize| matches!(instance.items[*item].owner, Owner::Dwelling(_));
+    let Some(per_dm) = per_dm(instance, &run.cable) else { return };
+    if run.existing || items.is_empty() || !items.iter().all(is_dwelling) {
+        return;
+    }
+    if items.len() >= instance.limits.dwellings || items.iter().any(|item| instance.items[*item].solo) {
+        return;
+    }
+    let stations = instance.items[item].models.len();
+    for position in 0..=items.len() {
+        let mut order = items.clone();
+        order.insert(position, item);
+        let Some(planned) = sections(instance, place, &order) else { continue };
+        if planned.lengths_dm.len() != run.stops.len() + stations {
+            continue;
+        }
+        // The section before the new one and, where it is not the last, the section behind are new cable.
+        let first: usize = items[..position].iter().map(|item| instance.items[*item].models.len()).sum();
+        let behind = usize::from(position < items.len());
+        let new_dm: u32 = planned.lengths_dm[first..first + stations + behind].iter().sum();
+        let metres = |length: &u32| f64::from(*length) / 10.0;
+        let mut lengths_m = run.lengths_m.clone();
+        lengths_m.splice(
+            first..first + behind,
+            planned.lengths_dm[first..first + stations + behind].iter().map(metres),
+        );
+        let mut changed = installed.clone();
+        let target = &mut changed.runs[at];
+        target.lengths_m.clone_from(&lengths_m);
+        target.stops.splice(first..first, stops_of(instance, item));
+        let names = target.names(instance, installed);
+        let name = &instance.items[item].name;
+        let cost = Micro::from(new_dm) * per_dm;
+        let where_to = if behind == 1 {
+            format!("before {}", names[first + stations])
+        } else {
+            String::from("at its end")
+        };
+        let mut way = Way::new(format!("{name} looped into {} {where_to}", run.name), cost);
+        way.set(&["runs", &run.name, "to"], list(&names));
+        way.lengths(&run.name, &lengths_m);
+        ways.push((changed, way));
+    }
+}
+
+fn stops_of(instance: &Instance<'_>, item: usize) -> Vec<Stop> {
+    let item_of = &instance.items[item];
+    let further =
+        (2..=item_of.models.len()).map(|ordinal| Stop::Other(format!("{}:{ordinal}", item_of.name)));
+    std::iter::once(Stop::Item(item)).chain(further).collect()
+}
+
+/// Price of a tenth of a metre of a cable that may be bought.
+fn per_dm(instance: &Instance<'_>, cable: &str) -> Option<Micro> {
+    let cable = instance.catalogue.cables.get(cable)?;
+    Some(cost_of(&cable.head, instance.survey)? / 10)
+}
+
+/// A run of its own from a port; `None` if that cable may not run there.
+fn on_port(
+    instance: &Instance<'_>,
+    installed: &Installed,
+    (at, place, port): (usize, usize, usize),
+    item: usize,
+    wire: usize,
+) -> Option<(Installed, Way)> {
+    let planned = sections(instance, place, &[item])?;
+    let wire = &instance.wires[wire];
+    if !wire.environments.contains(&planned.environment) {
+        return None;
+    }
+    let mut changed = installed.clone();
+    let new = &instance.items[item];
+    let building = instance.survey.places[new.place].building;
+    let prefix =
+        building.map_or(String::new(), |at| format!("{}-", instance.survey.buildings[at].name.value));
+    let name = changed.name(&format!("{prefix}R"));
+    let from = format!("{}.{port}", installed.boxes[at].name);
+    let run = Run {
+        name: name.clone(),
+        from: from.clone(),
+        port: Some((at, port)),
+        place: Some(place),
+        stops: stops_of(instance, item),
+        lengths_m: planned.lengths_dm.iter().map(|length| f64::from(*length) / 10.0).collect(),
+        cable: wire.name.clone(),
+        existing: false,
+    };
+    let total: u32 = planned.lengths_dm.iter().sum();
+    let cost = Micro::from(total) * wire.per_dm;
+    let mut way = Way::new(format!("{} on {from} with {}", new.name, wire.name), cost);
+    way.set(&["runs", &name], run_text(instance, &changed, &run, &planned, place, new));
+    changed.runs.push(run);
+    Some((changed, way))
+}
+
+fn run_text(
+    instance: &Instance<'_>,
+    installed: &Installed,
+    run: &Run,
+    planned: &Sections,
+    place: usize,
+    item: &Item,
+) -> String {
+    let mut keys = vec![
+        ("from", quoted(&run.from)),
+        ("to", list(&run.names(instance, installed))),
+        ("cable", quoted(&run.cable)),
+    ];
+    keys.extend(lengths_m_key(&run.lengths_m));
+    let survey = instance.survey;
+    let between = survey.places[place].building != survey.places[item.place].building;
+    surroundings(survey, &mut keys, planned.environment, planned.beside_mains, between);
+    if instance.family.terminator_required.value {
+        keys.push(("terminator", String::from("true")));
+    }
+    let parts: Vec<String> = keys.iter().map(|(key, value)| format!("{key} = {value}")).collect();
+    format!("{{ {} }}", parts.join(", "))
+}
+
+/// A further box at the end of a trunk, with the new item on its first port.
+fn further_boxes(instance: &Instance<'_>, installed: &Installed, item: usize, ways: &mut Ways) {
+    for at in 0..installed.runs.len() {
+        let trunk = &installed.runs[at];
+        let (Some(Stop::Box(last)), Some(per_dm)) = (trunk.stops.last(), per_dm(instance, &trunk.cable))
+        else {
+            continue;
+        };
+        let role = |index: &usize| {
+            let model = instance.catalogue.boxes.get(&installed.boxes[*index].model);
+            model.is_some_and(|model| model.role.value == BoxRole::Distributor)
+        };
+        let Some(before) = installed.boxes[*last].place.filter(|_| role(last)) else { continue };
+        for &place in &instance.box_places {
+            let Some(step) = instance.way(before, place) else { continue };
+            let suits = instance
+                .catalogue
+                .cables
+                .get(&trunk.cable)
+                .is_some_and(|cable| cable.environments.value.contains(&step.environment));
+            if !suits {
+                continue;
+            }
+            let length_dm = instance.section_dm(step.length_mm, 0);
+            for kind in &instance.distributors {
+                if kind.ports <= instance.limits.spare {
+                    continue;
+                }
+                let mut changed = installed.clone();
+                let building = instance.survey.places[place].building;
+                let prefix = building
+                    .map_or(String::new(), |at| format!("{}-", instance.survey.buildings[at].name.value));
+                let name = changed.name(&format!("{prefix}D"));
+                changed.boxes.push(InstalledBox {
+                    name: name.clone(),
+                    model: kind.name.clone(),
+                    place: Some(place),
+                });
+                let new_box = changed.boxes.len() - 1;
+                changed.runs[at].stops.push(Stop::Box(new_box));
+                changed.runs[at].lengths_m.push(f64::from(length_dm) / 10.0);
+                for wire in 0..instance.wires.len() {
+                    let Some((changed, mut way)) =
+                        on_port(instance, &changed, (new_box, place, 1), item, wire)
+                    else {
+                        continue;
+                    };
+                    let trunk = &changed.runs[at];
+                    way.cost += kind.cost + Micro::from(length_dm) * per_dm;
+                    way.words = format!(
+                        "a further box {name} ({}) at the end of {}; {}",
+                        kind.name, trunk.name, way.words
+                    );
+                    let keys =
+                        [Some(format!("model = {}", quoted(&kind.name))), place_key(instance.survey, place)];
+                    way.set(&["distributors", &name], format!("{{ {} }}", joined(keys)));
+                    way.set(&["runs", &trunk.name, "to"], list(&trunk.names(instance, &changed)));
+                    way.lengths(&trunk.name, &trunk.lengths_m);
+                    ways.push((changed, way));
+                }
+            }
+        }
+    }
+}
+
+/// Adds the item itself: its entry in the file and its stations' cost.
+fn define(instance: &Instance<'_>, item: &Item, way: &mut Way) {
+    let survey = instance.survey;
+    let main = &item.models[0];
+    match item.owner {
+        Owner::Dwelling(index) => {
+            let dwelling = &survey.dwellings[index];
+            let keys = [
+                place_key(survey, dwelling.place),
+                Some(format!("station = {}", quoted(main))),
+                (item.models.len() > 1).then(|| format!("extensions = {}", array(&item.models[1..]))),
+                dwelling.label.as_ref().map(|label| format!("label = {}", quoted(label))),
+            ];
+            way.set(&["dwellings", &item.name], format!("{{ {} }}", joined(keys)));
+        }
+        Owner::Entrance(index) => {
+            let keys = entrance_keys(survey, &survey.entrances[index], main);
+            way.set(&["entrances", &item.name], format!("{{ {} }}", keys.join(", ")));
+        }
+        Owner::Desk(index) => {
+            let desk = &survey.desks[index];
+            let keys = [
+                Some(format!("model = {}", quoted(main))),
+                place_key(survey, desk.place),
+                (!desk.calls.is_empty()).then(|| format!("calls = {}", array(&desk.calls))),
+            ];
+            way.set(&["management", &item.name], format!("{{ {} }}", joined(keys)));
+        }
+    }
+    way.cost += item.models.iter().map(|model| price(instance, model)).sum::<Micro>();
+}
+
+/// What may mend a change that fails: other cables on the runs at fault and on trunks, larger supplies, the last
+/// dwelling of such a run on a free port.
+pub fn mends(instance: &Instance<'_>, installed: &Installed, site: &Site, rejection: &Rejection) -> Ways {
+    let mut ways = Vec::new();
+    let blamed = |run: &&Run| {
+        let has = |stop: &Stop| matches!(stop, Stop::Item(item) if rejection.blamed.iter().any(|all| all.contains(item)));
+        run.stops.iter().any(has) || run.stops.iter().all(|stop| matches!(stop, Stop::Box(_)))
+    };
+    for run in installed.runs.iter().filter(blamed) {
+        let ohm =
+            |name: &str| instance.wires.iter().find(|wire| wire.name == name).map(|wire| wire.ohm_per_m);
+        let total_dm = run.lengths_m.iter().sum::<f64>() * 10.0;
+        let environment = run.surveyed(instance, installed).map(|sections| sections.environment);
+        for wire in &instance.wires {
+            let is_thinner = ohm(&run.cable).is_some_and(|ohm| wire.ohm_per_m >= ohm);
+            if wire.name == run.cable
+                || (is_thinner && rejection.help != Help::OtherRuns)
+                || environment.is_some_and(|environment| !wire.environments.contains(&environment))
+            {
+                continue;
+            }
+            let cost = total_dm.ceil() as Micro * wire.per_dm;
+            let words = format!("{} pulled anew with {} in place of {}", run.name, wire.name, run.cable);
+            let mut way = Way::new(words, cost);
+            way.set(&["runs", &run.name, "cable"], quoted(&wire.name));
+            let mut changed = installed.clone();
+            for target in changed.runs.iter_mut().filter(|target| target.name == run.name) {
+                target.cable.clone_from(&wire.name);
+                target.existing = false;
+            }
+            if run.existing {
+                way.set(&["runs", &run.name, "existing"], String::from("false"));
+            }
+            ways.push((changed, way));
+        }
+    }
+    for supply in &site.supplies {
+        for kind in instance.supplies.iter().filter(|kind| kind.name != supply.model.value) {
+            let id = supply.id.as_str();
+            let words = format!("{id}: {} in place of {}", kind.name, supply.model.value);
+            let mut way = Way::new(words, kind.cost);
+            way.set(&["supplies", id, "model"], quoted(&kind.name));
+            ways.push((installed.clone(), way));
+        }
+    }
+    moved(instance, installed, rejection, &mut ways);
+    ways
+}
+
+/// The last dwelling of a run at fault, moved to a free port.
+fn moved(instance: &Instance<'_>, installed: &Installed, rejection: &Rejection, ways: &mut Ways) {
+    for at in 0..installed.runs.len() {
+        let run = &installed.runs[at];
+        let Some(items) = run.items().filter(|items| items.len() > 1) else { continue };
+        if run.existing || !items.iter().any(|item| rejection.blamed.iter().any(|all| all.contains(item))) {
+            continue;
+        }
+        let item = items[items.len() - 1];
+        let stations = instance.items[item].models.len();
+        let keep = run.stops.len() - stations;
+        let mut shorter = installed.clone();
+        shorter.runs[at].stops.truncate(keep);
+        shorter.runs[at].lengths_m.truncate(keep);
+        let (names, lengths_m) =
+            (shorter.runs[at].names(instance, &shorter), shorter.runs[at].lengths_m.clone());
+        for target in 0..shorter.boxes.len() {
+            let (Some(place), Some(port)) =
+                (shorter.boxes[target].place, shorter.free_ports(instance, target).first().copied())
+            else {
+                continue;
+            };
+            for wire in 0..instance.wires.len() {
+                let Some((changed, mut way)) = on_port(instance, &shorter, (target, place, port), item, wire)
+                else {
+                    continue;
+                };
+                way.words = format!("moved from {}: {}", run.name, way.words);
+                way.set(&["runs", &run.name, "to"], list(&names));
+                way.lengths(&run.name, &lengths_m);
+                ways.push((changed, way));
+            }
+        }
+    }
+}

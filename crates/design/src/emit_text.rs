@@ -1,0 +1,135 @@
+//! The text of a site file whose runs are laid out.
+
+use crate::emit::{RunLine, Writer};
+use crate::instance::Owner;
+use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, quoted, tidy};
+use std::fmt::Write as _;
+
+impl Writer<'_, '_> {
+    /// The whole file; `notes` are the lines of comment at its head.
+    pub(crate) fn text(&self, notes: &[String]) -> String {
+        let survey = self.survey;
+        let settings = &survey.settings;
+        let mut out = String::new();
+        let mut line = |text: String| {
+            out.push_str(&text);
+            out.push('\n');
+        };
+        line(format!("# {}: made by latchline design from the survey.", one_line(&settings.title)));
+        line(String::from("#"));
+        for note in notes {
+            line(format!("# {}", one_line(note)));
+        }
+        line(String::new());
+        line(String::from("[site]"));
+        line(format!("title = {}", quoted(&settings.title)));
+        line(format!("family = {}", quoted(&self.instance.family.head.name)));
+        if let Some(country) = &settings.country {
+            line(format!("country = {}", quoted(country)));
+        }
+        line(format!("indoor_station = {}", quoted(&self.instance.default_indoor)));
+        line(format!("cable = {}", quoted(&self.default_cable)));
+        if !settings.catalogues.is_empty() {
+            line(format!("catalogues = {}", array(&settings.catalogues)));
+        }
+        line(String::new());
+        line(String::from("[conditions]"));
+        line(format!("usual_temperature = \"{} °C\"", tidy(settings.usual_c)));
+        line(format!("hottest_temperature = \"{} °C\"", tidy(settings.hottest_c)));
+        line(format!("coldest_temperature = \"{} °C\"", tidy(settings.coldest_c)));
+        line(format!("length_tolerance = \"{} %\"", tidy(settings.length_tolerance * 100.0)));
+        let policy = self.policy();
+        if !policy.is_empty() {
+            line(format!("\n[policy]\n{policy}"));
+        }
+        if !survey.buildings.is_empty() {
+            line(String::from("\n[buildings]"));
+        }
+        for building in &survey.buildings {
+            let keys = [
+                building.title.as_ref().map(|title| format!("title = {}", quoted(title))),
+                Some(format!("floors = {}", array(&building.floors))),
+                (!building.cores.is_empty()).then(|| format!("cores = {}", array(&building.cores))),
+                building.floor_height_m.map(|height| format!("floor_height = \"{} m\"", tidy(height))),
+            ];
+            line(format!("{} = {{ {} }}", key(&building.name.value), joined(keys)));
+        }
+        line(String::from("\n[supplies]"));
+        self.supplies.iter().for_each(|supply| line(supply.clone()));
+        line(String::from("\n[distributors]"));
+        self.distributors.iter().for_each(|distributor| line(distributor.clone()));
+        if !survey.entrances.is_empty() {
+            line(String::from("\n# --- Entrances: who can call whom, and what opens ---"));
+        }
+        for (index, entrance) in survey.entrances.iter().enumerate() {
+            line(String::new());
+            line(format!("[entrances.{}]", key(&entrance.name.value)));
+            let item = self.instance.items.iter().find(|item| item.owner == Owner::Entrance(index));
+            let station = item.map_or("", |item| item.models[0].as_str());
+            entrance_keys(survey, entrance, station).into_iter().for_each(&mut line);
+        }
+        if !survey.desks.is_empty() {
+            line(String::from("\n[management]"));
+        }
+        let items = &self.instance.items;
+        for item in items {
+            let Owner::Desk(index) = item.owner else { continue };
+            let desk = &survey.desks[index];
+            let keys = [
+                Some(format!("model = {}", quoted(&item.models[0]))),
+                place_key(self.survey, desk.place),
+                (!desk.calls.is_empty()).then(|| format!("calls = {}", array(&desk.calls))),
+            ];
+            line(format!("{} = {{ {} }}", key(&item.name), joined(keys)));
+        }
+        line(String::from("\n# --- Dwellings ---\n\n[dwellings]"));
+        for item in items {
+            let Owner::Dwelling(index) = item.owner else { continue };
+            let dwelling = &survey.dwellings[index];
+            let main = &item.models[0];
+            let keys = [
+                place_key(self.survey, dwelling.place),
+                (*main != self.instance.default_indoor).then(|| format!("station = {}", quoted(main))),
+                (item.models.len() > 1).then(|| format!("extensions = {}", array(&item.models[1..]))),
+                dwelling.label.as_ref().map(|label| format!("label = {}", quoted(label))),
+            ];
+            line(format!("{} = {{ {} }}", key(&item.name), joined(keys)));
+        }
+        line(String::from("\n# --- Runs: from here, to these in this order ---\n\n[runs]"));
+        for run in &self.runs {
+            match run {
+                RunLine::Comment(text) => line(format!("# {}", one_line(text))),
+                RunLine::Run { name, keys, cable } => {
+                    let mut parts: Vec<String> =
+                        keys.iter().map(|(key, value)| format!("{key} = {value}")).collect();
+                    if *cable != self.default_cable {
+                        parts.insert(2, format!("cable = {}", quoted(cable)));
+                    }
+                    line(format!("{} = {{ {} }}", key(name), parts.join(", ")));
+                }
+            }
+        }
+        out
+    }
+
+    fn policy(&self) -> String {
+        let settings = &self.survey.settings;
+        let mut text = String::new();
+        if let Some(margin) = settings.thin_margin_v {
+            let _ = writeln!(text, "thin_margin = \"{} V\"", tidy(margin));
+        }
+        if let Some(group) = &settings.largest_group {
+            let _ = writeln!(text, "largest_silenced_group = {}", group.value);
+        }
+        if !settings.chains.value {
+            let _ = writeln!(text, "chains_through_dwellings = false");
+        }
+        if let Some(spare) = &settings.spare_ports {
+            let _ = writeln!(text, "spare_ports = {}", spare.value);
+        }
+        if let Some(hours) = &settings.standby_hours {
+            let _ = writeln!(text, "standby_hours = {}", tidy(hours.value));
+        }
+        text.trim_end().to_string()
+    }
+}

@@ -1,0 +1,287 @@
+//! Parts of the catalogue as planning takes them: prices with labour, loads, resistances.
+
+use crate::electric::{Draw, StationLoad};
+use crate::instance::{Distributor, InWall, Isolator, JOINT_OHM, Regenerated, Supply, Wire};
+use crate::money::{Micro, micro};
+use crate::obstacle::Obstacle;
+use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_site::catalogue::{
+    BoxKind, BoxModel, Cable, Catalogue, LoadValue, Material, Media, PartHead, PowerLoss, StationKind,
+    StationModel, SupplyModel,
+};
+use latchline_survey::Survey;
+use std::collections::BTreeMap;
+
+/// Error of a loop resistance measured on site, as the assessment takes it.
+const MEASURED: f64 = latchline_network::resistance::MEASUREMENT_TOLERANCE;
+
+/// Whether a part is withdrawn: not bought any more, and replaced where it is installed.
+pub fn is_withdrawn(survey: &Survey, name: &str) -> bool {
+    survey.settings.withdrawn.iter().any(|part| part.value == name)
+}
+
+/// Cost of a part; `None` without a price, or if it is withdrawn.
+pub fn cost_of(head: &PartHead, survey: &Survey) -> Option<Micro> {
+    if is_withdrawn(survey, &head.name) {
+        return None;
+    }
+    let own = survey.prices.get(&head.name);
+    let price = own.and_then(|own| own.price).or(head.price.as_ref().map(|price| price.value));
+    let minutes =
+        own.and_then(|own| own.labour_minutes).or(head.labour_minutes.as_ref().map(|minutes| minutes.value));
+    Some(micro(price?, minutes.unwrap_or(0.0), survey.settings.labour_per_hour))
+}
+
+/// The least that a load draws in the adverse corner while its voltage is at least `least_v`.
+fn draw(value: LoadValue, factor: f64, least_v: f64) -> Draw {
+    match value {
+        LoadValue::Power(power) => Draw { power_w: power.as_watts() * factor, current_a: 0.0 },
+        LoadValue::Current(current) => Draw { power_w: 0.0, current_a: current.as_amps() * factor },
+        LoadValue::Resistance(ohm) => {
+            Draw { power_w: 0.0, current_a: least_v / ohm.as_ohms().max(1e-3) * factor }
+        }
+    }
+}
+
+fn plus(a: Draw, b: Draw) -> Draw {
+    Draw { power_w: a.power_w + b.power_w, current_a: a.current_a + b.current_a }
+}
+
+/// When a station energises a lock from the bus.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LockLoad {
+    /// It has none, or one with power of its own.
+    None,
+    /// To release it.
+    Released,
+    /// All the time that the door is shut.
+    Held,
+}
+
+/// When the station of an entrance energises its lock from the bus.
+pub fn lock_load(catalogue: &Catalogue, entrance: &latchline_survey::model::Entrance) -> LockLoad {
+    let Some(lock) = &entrance.lock else { return LockLoad::None };
+    if !lock.feed.as_deref().is_none_or(|feed| matches!(feed, "station" | "bus")) {
+        return LockLoad::None;
+    }
+    let opens = catalogue
+        .locks
+        .get(&lock.model.value)
+        .is_some_and(|model| model.power_loss.value == PowerLoss::Opens);
+    match lock.contact.as_deref() {
+        Some("normally-closed") => LockLoad::Held,
+        None if opens => LockLoad::Held,
+        _ => LockLoad::Released,
+    }
+}
+
+/// The load of a station. `alone`: it is the only one of its dwelling, so that talking counts too.
+pub fn load_of(model: &StationModel, alone: bool, heater: bool, lock: LockLoad) -> StationLoad {
+    let factor = 1.0 + model.load_tolerance.value.as_fraction();
+    let drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
+    let least_standby_v = model.least_standby_voltage.value.as_volts();
+    let of = |value: LoadValue| draw(value, factor, least_standby_v);
+    let mut night = model.night_extra.as_ref().map_or(Draw::default(), |extra| of(extra.value));
+    if heater && let Some(extra) = &model.heater_extra {
+        night = plus(night, of(extra.value));
+    }
+    let mut talking = of(model.talking.value);
+    if let Some(extra) = &model.releasing_extra {
+        match lock {
+            LockLoad::None => {}
+            LockLoad::Released => talking = plus(talking, of(extra.value)),
+            // In every state, as the illumination at night.
+            LockLoad::Held => night = plus(night, of(extra.value)),
+        }
+    }
+    let ringing = of(model.ringing.value);
+    let at_v = model.least_voltage.value.as_volts().max(drop_v + 1.0);
+    let in_use = if alone && talking.at(at_v, drop_v) > ringing.at(at_v, drop_v) { talking } else { ringing };
+    let boot = model.boot.as_ref().map_or(of(model.standby.value), |boot| of(boot.value));
+    StationLoad {
+        standby: plus(of(model.standby.value), night),
+        ringing: plus(ringing, night),
+        talking: plus(talking, night),
+        in_use: plus(in_use, night),
+        boot: plus(boot, night),
+        drop_v,
+        least_v: model.least_voltage.value.as_volts(),
+        least_standby_v,
+        share: model.most_per_supply.as_ref().map_or(0.0, |most| 1.0 / f64::from(most.value.max(1))),
+    }
+}
+
+/// The wanted model if it is of this family, else the cheapest of its kind and media that does.
+pub fn station<'c>(
+    survey: &Survey,
+    catalogue: &'c Catalogue,
+    family: &str,
+    kind: StationKind,
+    media: Media,
+    called: usize,
+    wanted: Option<&str>,
+) -> Result<&'c StationModel, Obstacle> {
+    let mut media = media;
+    if let Some(name) = wanted {
+        match catalogue.stations.get(name) {
+            Some(model)
+                if model.family.value == family
+                    && model.kind.value == kind
+                    && !is_withdrawn(survey, name) =>
+            {
+                return Ok(model);
+            }
+            Some(model) => media = model.media.value,
+            None => return Err(Obstacle::UnknownPart { kind: "station", name: name.to_string() }),
+        }
+    }
+    let suits = |model: &&StationModel| {
+        model.family.value == family
+            && model.kind.value == kind
+            && (kind == StationKind::Management || model.media.value == media)
+            && model.directory.as_ref().is_none_or(|directory| directory.value as usize >= called)
+    };
+    catalogue
+        .stations
+        .values()
+        .filter(suits)
+        .filter_map(|model| Some((cost_of(&model.head, survey)?, model)))
+        .min_by(|a, b| a.0.cmp(&b.0).then(a.1.head.name.cmp(&b.1.head.name)))
+        .map(|(_, model)| model)
+        .ok_or_else(|| {
+            let kind = match (kind, media) {
+                (StationKind::Management, _) => "management station",
+                (StationKind::Indoor, Media::Video) => "video indoor station",
+                (StationKind::Indoor, Media::Audio) => "audio indoor station",
+                (StationKind::Door, Media::Video) => "video door station that can call so many",
+                (StationKind::Door, Media::Audio) => "audio door station that can call so many",
+            };
+            Obstacle::NoPart { family: family.to_string(), kind }
+        })
+}
+
+/// Cables that may be pulled, cheapest first, without those that a cheaper one is better than.
+pub fn wires(survey: &Survey, catalogue: &Catalogue) -> Vec<Wire> {
+    let settings = &survey.settings;
+    // Without a list: copper only. Who wants clad aluminium says so.
+    let wanted = |cable: &Cable| {
+        if settings.cables.is_empty() {
+            cable.material.value == Material::Copper
+        } else {
+            settings.cables.iter().any(|name| name.value == cable.head.name)
+        }
+    };
+    let mut wires: Vec<Wire> = catalogue
+        .cables
+        .values()
+        .filter(|cable| wanted(cable))
+        .filter_map(|cable| {
+            let per_m = cost_of(&cable.head, survey)?;
+            let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
+            let ohm_per_m = conductor_ohm_per_m(cable, settings.hottest_c)
+                * 2.0
+                * tolerance
+                * (1.0 + settings.length_tolerance);
+            Some(Wire {
+                name: cable.head.name.clone(),
+                per_dm: per_m / 10,
+                ohm_per_m,
+                environments: cable.environments.value.clone(),
+            })
+        })
+        .collect();
+    wires.sort_by(|a, b| {
+        a.per_dm.cmp(&b.per_dm).then(a.ohm_per_m.total_cmp(&b.ohm_per_m)).then(a.name.cmp(&b.name))
+    });
+    let mut kept: Vec<Wire> = Vec::new();
+    for wire in wires {
+        let beaten = kept.iter().any(|other| {
+            other.ohm_per_m <= wire.ohm_per_m
+                && wire.environments.iter().all(|environment| other.environments.contains(environment))
+        });
+        if !beaten {
+            kept.push(wire);
+        }
+    }
+    kept
+}
+
+/// Cables in the walls by the names of their ends.
+pub fn in_walls(
+    survey: &Survey,
+    catalogue: &Catalogue,
+) -> Result<BTreeMap<(String, String), InWall>, Obstacle> {
+    let settings = &survey.settings;
+    let mut map = BTreeMap::new();
+    for (index, known) in survey.existing.iter().enumerate() {
+        let Some(cable) = catalogue.cables.get(&known.cable.value) else {
+            let name = known.cable.value.clone();
+            return Err(Obstacle::UnknownPart { kind: "cable", name });
+        };
+        let (hot, usual) =
+            (conductor_ohm_per_m(cable, settings.hottest_c), conductor_ohm_per_m(cable, settings.usual_c));
+        let ohm = match known.loop_ohm {
+            Some(ohm) => ohm * hot / usual * (1.0 + MEASURED),
+            None => {
+                let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
+                2.0 * hot * tolerance * (1.0 + settings.length_tolerance) * known.length_m + 4.0 * JOINT_OHM
+            }
+        };
+        let length_dm = (known.length_m * 10.0).round().max(1.0) as u32;
+        let wall = InWall { index, cable: known.cable.value.clone(), length_dm, ohm };
+        map.insert((known.to.value.clone(), known.from.value.clone()), wall.clone());
+        map.insert((known.from.value.clone(), known.to.value.clone()), wall);
+    }
+    Ok(map)
+}
+
+/// A distributor with its cost; `None` without a price.
+pub fn distributor(model: &BoxModel, survey: &Survey) -> Option<Distributor> {
+    let regenerated = (model.kind.value == BoxKind::Regenerated).then(|| {
+        let volts = model.output_voltage.as_ref().map_or(0.0, |voltage| voltage.value.as_volts());
+        let tolerance = model.output_tolerance.as_ref().map_or(0.0, |ratio| ratio.value.as_fraction());
+        Regenerated {
+            voltage_v: volts * (1.0 - tolerance),
+            ohm: model.output_resistance.as_ref().map_or(0.0, |ohm| ohm.value.as_ohms()),
+            power_w: model.output_power.as_ref().map_or(f64::INFINITY, |power| power.value.as_watts()),
+            efficiency: model.efficiency.as_ref().map_or(1.0, |ratio| ratio.value.as_fraction()),
+        }
+    });
+    let least_v = model.least_voltage.as_ref().map_or(0.0, |least| least.value.as_volts());
+    Some(Distributor {
+        name: model.head.name.clone(),
+        ports: model.ports.value as usize,
+        cost: cost_of(&model.head, survey)?,
+        port_ohm: model.port_resistance.value.as_ohms(),
+        limit_a: model.port_current_limit.as_ref().map_or(f64::INFINITY, |limit| limit.value.as_amps()),
+        regenerated,
+        own: model.consumption.as_ref().map_or(Draw::default(), |own| draw(own.value, 1.0, least_v)),
+    })
+}
+
+/// An isolating box with its cost; `None` without a price.
+pub fn isolator(model: &BoxModel, survey: &Survey) -> Option<Isolator> {
+    Some(Isolator {
+        name: model.head.name.clone(),
+        ports: model.ports.value as usize,
+        cost: cost_of(&model.head, survey)?,
+        limit_a: model.port_current_limit.as_ref().map_or(f64::INFINITY, |limit| limit.value.as_amps()),
+    })
+}
+
+/// A supply with its cost; `None` without a price.
+pub fn supply(model: &SupplyModel, survey: &Survey) -> Option<Supply> {
+    let voltage_v = model.voltage.value.as_volts() * (1.0 - model.voltage_tolerance.value.as_fraction());
+    let by_power = model
+        .rated_power
+        .as_ref()
+        .map_or(f64::INFINITY, |power| power.value.as_watts() / voltage_v.max(1e-3));
+    Some(Supply {
+        name: model.head.name.clone(),
+        cost: cost_of(&model.head, survey)?,
+        voltage_v,
+        ohm: model.source_resistance.value.as_ohms(),
+        rated_a: model.rated_current.value.as_amps().min(by_power),
+        outputs: model.outputs.value.max(1) as usize,
+    })
+}

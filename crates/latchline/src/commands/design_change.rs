@@ -1,0 +1,139 @@
+//! `latchline design --from`: an installed site changed as a newer survey asks.
+
+use super::design::{DesignArguments, Format, LoadedSurvey};
+use crate::difference::difference;
+use crate::{load, output};
+use anyhow::{Context, Result, bail};
+use latchline_design::change::{Changed, From, change};
+use latchline_finding::{Change, Edit, EditStep};
+use serde::Serialize;
+use std::fmt::Write as _;
+use std::io::Write;
+use std::path::Path;
+use std::process::ExitCode;
+
+/// Runs the command with an installed site.
+///
+/// # Errors
+/// If the site cannot be used or the result not be written.
+pub fn run(
+    arguments: &DesignArguments,
+    installed: &Path,
+    survey: &LoadedSurvey,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let loaded = load::load(installed, &mut std::io::empty())?;
+    let Some(site) = &loaded.resolved.site else {
+        bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
+    };
+    let from =
+        From { sources: &loaded.sources, site_file: loaded.site_file, catalogues: &loaded.catalogues, site };
+    let before = &loaded.sources.file(loaded.site_file).text;
+    let (text, status) = match change(&survey.survey, &site.catalogue, from) {
+        Ok(changed) => {
+            if let Some(file) = &arguments.output {
+                output::replace(file, &changed.text)?;
+            }
+            let text = match arguments.format {
+                Format::Text => told(&changed, before, arguments, &survey.catalogue.currency)?,
+                Format::Json => json(&changed)?,
+            };
+            (text, 0)
+        }
+        Err(obstacle) => {
+            let text = match arguments.format {
+                Format::Text => format!("There is no change that passes: {obstacle}.\n"),
+                Format::Json => {
+                    serde_json::to_string_pretty(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
+                        + "\n"
+                }
+            };
+            (text, 1)
+        }
+    };
+    output::put(&text, None, output)?;
+    Ok(ExitCode::from(status))
+}
+
+fn told(changed: &Changed, before: &str, arguments: &DesignArguments, currency: &str) -> Result<String> {
+    let mut text = String::new();
+    if changed.steps.is_empty() {
+        writeln!(text, "The survey asks for nothing that the site has not.")?;
+    }
+    for (index, step) in changed.steps.iter().enumerate() {
+        let cost = if step.cost > 0.0 { format!(": {:.2} {currency}", step.cost) } else { String::new() };
+        writeln!(text, "{}. {}{cost}", index + 1, step.words)?;
+    }
+    for left in &changed.left {
+        writeln!(text, "left: {left}")?;
+    }
+    if !changed.steps.is_empty() {
+        writeln!(
+            text,
+            "\nCost of the change {:.2} {currency}, material and labour; the cheapest that passes of {} that were judged. Addresses, boxes, places and other runs stay.\n",
+            changed.cost, changed.judged
+        )?;
+        text.push_str(&difference(before, &changed.text));
+    }
+    if let Some(file) = &arguments.output {
+        writeln!(text, "\nwrote {0}\nnext: latchline check {0}", file.display())?;
+    }
+    Ok(text)
+}
+
+#[derive(Serialize)]
+struct Json<'a> {
+    verdict: &'a str,
+    cost: f64,
+    changes_judged: usize,
+    steps: Vec<StepJson<'a>>,
+    left: &'a [String],
+}
+
+#[derive(Serialize)]
+struct StepJson<'a> {
+    words: &'a str,
+    cost: f64,
+    edits: Vec<EditJson>,
+}
+
+#[derive(Serialize)]
+struct EditJson {
+    path: Vec<String>,
+    change: &'static str,
+    value: Option<String>,
+}
+
+fn json(changed: &Changed) -> Result<String> {
+    let steps = changed.steps.iter().map(|step| StepJson {
+        words: &step.words,
+        cost: step.cost,
+        edits: edits(&step.edit),
+    });
+    let json = Json {
+        verdict: changed.assessment.verdict.word(),
+        cost: changed.cost,
+        changes_judged: changed.judged,
+        steps: steps.collect(),
+        left: &changed.left,
+    };
+    Ok(serde_json::to_string_pretty(&json).context("the result cannot be written as JSON")? + "\n")
+}
+
+fn edits(edit: &Edit) -> Vec<EditJson> {
+    let step = |step: &EditStep| match step {
+        EditStep::Key(key) => key.clone(),
+        EditStep::Index(index) => index.to_string(),
+    };
+    let one = |(path, change): &(Vec<EditStep>, Change)| {
+        let (change, value) = match change {
+            Change::Set(value) => ("set", Some(value.clone())),
+            Change::Remove => ("remove", None),
+            Change::Insert(index, value) => ("insert", Some(format!("{index}: {value}"))),
+            Change::AppendTable(body) => ("append-table", Some(body.clone())),
+            Change::Rename(name) => ("rename", Some(name.clone())),
+        };
+        EditJson { path: path.iter().map(step).collect(), change, value }
+    };
+    edit.changes.iter().map(one).collect()
+}

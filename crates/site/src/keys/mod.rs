@@ -79,6 +79,12 @@ const fn may(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
     KeySpec { name, kind, required: false, doc }
 }
 
+/// "a run", "an entrance".
+fn with_article(name: &str) -> String {
+    let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    format!("{article} {name}")
+}
+
 impl Kind {
     /// What is expected, in a few words, for messages and pages.
     pub fn expected(&self) -> String {
@@ -108,8 +114,8 @@ impl Kind {
             Kind::List(item) => format!("a list of: {}", item.expected()),
             Kind::OneOrMany(item) => format!("one or a list of: {}", item.expected()),
             Kind::KeyNames => "a list of keys of this table".to_string(),
-            Kind::Table(spec) => format!("a table that describes a {}", spec.name),
-            Kind::Named(spec) => format!("a table of names, each describing a {}", spec.name),
+            Kind::Table(spec) => format!("a table that describes {}", with_article(spec.name)),
+            Kind::Named(spec) => format!("a table of names, each describing {}", with_article(spec.name)),
         }
     }
 }

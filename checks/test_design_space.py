@@ -6,6 +6,7 @@ its own, and asks `check` from the cheapest design on until one passes: nothing 
 
 from __future__ import annotations
 
+import heapq
 import itertools
 import json
 import math
@@ -52,6 +53,29 @@ def section(metres: float) -> float:
 class Line:
     """A straight corridor: the cupboard at one end, dwellings at their distances along it."""
 
+    def parents(self) -> list[int]:
+        """The place before each on the way from the cupboard (-1)."""
+        return [k - 1 for k in range(len(self.steps))]
+
+    def way(self, a: int, b: int) -> float:
+        """Metres between two places; -1 is the cupboard."""
+        up = []
+        for end in (a, b):
+            chain, sums, place = [-1], {-1: 0.0}, end
+            path = []
+            while place != -1:
+                path.append(place)
+                place = self.parents()[place]
+            total = 0.0
+            for place in reversed(path):
+                total += self.steps[place]
+                sums[place] = total
+                chain.append(place)
+            up.append((chain, sums))
+        (chain, ours), (other, theirs) = up
+        joint = max((place for place in chain if place in other), key=lambda place: ours[place])
+        return (ours[a] - ours[joint]) + (theirs[b] - theirs[joint])
+
     def __init__(self, seed: int, dwellings: int) -> None:
         rng = random.Random(seed)
         self.family = "larkfen-24" if seed % 2 else "ostrel-48"
@@ -77,16 +101,16 @@ class Line:
             "places": [["Place", "Building", "Floor", "Mains", "Boxes"], ["cupboard", "A", "G", "yes", "yes"]]
             + [[f"p{k}", "A", "G", "no", "no"] for k in range(count)],
             "routes": [["From", "To", "Length"]]
-            + [["cupboard" if k == 0 else f"p{k - 1}", f"p{k}", self.steps[k]] for k in range(count)],
+            + [["cupboard" if k == -1 else f"p{k}", f"p{at}", self.steps[at]] for at, k in enumerate(self.parents())],
             "dwellings": [["Dwelling", "Place", "Drop"]] + [[f"D{k}", f"p{k}", self.drops[k]] for k in range(count)],
             "entrances": [["Entrance", "Place", "Drop"], ["front", "cupboard", 8]],
         }
 
     def lengths(self, order: tuple[int, ...]) -> list[float]:
-        out, place, drop = [], 0.0, 0.0
+        out, place, drop = [], -1, 0.0
         for k in order:
-            out.append(section(abs(self.at[k] - place) + drop + self.drops[k]))
-            place, drop = self.at[k], self.drops[k]
+            out.append(section(self.way(place, k) + drop + self.drops[k]))
+            place, drop = k, self.drops[k]
         return out
 
     def runs(self, order: tuple[int, ...]) -> list:
@@ -119,23 +143,44 @@ class Line:
 
     def site(self, made) -> str:
         choices, box, supply, trunk, door = made
+        return self.site_of([(box, [(door, None)] + [(cable, order) for _, cable, _, order in choices])], supply, trunk)
+
+    def site_of(self, boxes, supply: str, trunk: str) -> str:
+        """A site file of boxes one behind the other, each a model with its runs: cable and order (None: the door)."""
+        names = [f"B{at}" for at in range(len(boxes))]
         lines = [
             "[site]", 'title = "Line"', f'family = "{self.family}"', f'indoor_station = "{self.parts["indoor"][0]}"',
             f'door_station = "{self.parts["door"][0]}"', "[policy]", f"largest_silenced_group = {self.group}",
             "[buildings]", 'A = { floors = ["G"] }',
-            "[supplies]", f'PS = {{ model = "{supply}", place = "A/G" }}',
-            "[distributors]", f'B = {{ model = "{box}", place = "A/G" }}',
-            "[entrances]", 'front = { role = "main", place = "A/G" }', "[dwellings]",
+            "[supplies]", f'PS = {{ model = "{supply}", place = "A/G" }}', "[distributors]",
         ]
+        lines += [f'{name} = {{ model = "{model}", place = "A/G" }}' for name, (model, _) in zip(names, boxes)]
+        lines += ["[entrances]", 'front = { role = "main", place = "A/G" }', "[dwellings]"]
         lines += [f'D{k} = {{ place = "A/G" }}' for k in range(len(self.steps))]
-        lines += ["[runs]", f'T = {{ from = "PS", to = "B", cable = "{trunk}", length = "{section(0)} m" }}']
+        steps = json.dumps([f"{section(0)} m"] * len(boxes))
+        lines += ["[runs]", f'T = {{ from = "PS", to = {json.dumps(names)}, cable = "{trunk}", lengths = {steps} }}']
         end = self.parts["terminator"]
-        lines += [f'F = {{ from = "B.1", to = "front", cable = "{door}", length = "{section(8)} m"{end} }}']
-        for number, (_, cable, lengths, order) in enumerate(choices):
-            stops = json.dumps([f"D{k}" for k in order])
-            metres = json.dumps([f"{length} m" for length in lengths])
-            lines.append(f'R{number} = {{ from = "B.{number + 2}", to = {stops}, cable = "{cable}", lengths = {metres}{end} }}')
+        for name, (_, runs) in zip(names, boxes):
+            for port, (cable, order) in enumerate(runs, start=1):
+                if order is None:
+                    lines.append(f'F = {{ from = "{name}.{port}", to = "front", cable = "{cable}", length = "{section(8)} m"{end} }}')
+                    continue
+                stops = json.dumps([f"D{k}" for k in order])
+                metres = json.dumps([f"{length} m" for length in self.lengths(order)])
+                lines.append(f'{name}-R{port} = {{ from = "{name}.{port}", to = {stops}, cable = "{cable}", lengths = {metres}{end} }}')
         return "\n".join(lines) + "\n"
+
+
+class Tree(Line):
+    """Corridors that branch: every place goes off any place before it."""
+
+    def __init__(self, seed: int, dwellings: int) -> None:
+        super().__init__(seed, dwellings)
+        rng = random.Random(1000 + seed)
+        self.before = [rng.randrange(-1, k) if k else -1 for k in range(dwellings)]
+
+    def parents(self) -> list[int]:
+        return self.before
 
 
 def divisions(items: list):
@@ -159,9 +204,7 @@ def cheapest_that_passes(line: Line, folder) -> float | None:
     return None
 
 
-@pytest.mark.parametrize("seed", range(120))
-def test_cost_equals_that_of_the_whole_space(seed: int, tmp_path) -> None:
-    line = Line(seed, 1 + seed % 4)
+def equals_the_whole_space(line: Line, tmp_path) -> None:
     folder = write(tmp_path / "survey", line.sheets())
     done = run("design", folder, "-o", tmp_path / "site.toml", "--format", "json")
     design = json.loads(done.stdout)["families"][0]["design"]
@@ -172,3 +215,134 @@ def test_cost_equals_that_of_the_whole_space(seed: int, tmp_path) -> None:
     assert done.returncode == 0 and run("check", tmp_path / "site.toml").returncode == 0
     assert design["cost"] == pytest.approx(expected, abs=0.01)
     assert design["lower_bound"] <= expected + 0.01
+
+
+# 11, 19, 55: what is cheapest by voltage alone fails for its signal.
+@pytest.mark.parametrize("seed", [*range(40), 55, 57, 59, 61, 63])
+def test_cost_equals_that_of_the_whole_space(seed: int, tmp_path) -> None:
+    equals_the_whole_space(Line(seed, 1 + seed % 4), tmp_path)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_cost_equals_that_of_the_whole_space_where_ways_branch(seed: int, tmp_path) -> None:
+    equals_the_whole_space(Tree(seed, 2 + seed % 3), tmp_path)
+
+
+def neighbours(line: Line):
+    """Every division of the walk into neighbouring runs, and of the runs into boxes, from the cheapest on."""
+    count = len(line.steps)
+    choices = {}
+    for first in range(count):
+        for end in range(first + 1, min(count, first + line.group) + 1):
+            walked = tuple(range(first, end))
+            orders = itertools.permutations(walked) if len(walked) <= 4 else [walked, walked[::-1]]
+            # Of one cable only the cheapest orders can matter while they pass; those behind come later in the heap.
+            made = [(cost, cable, order) for order in orders for cost, cable, _ in line.runs(order)]
+            if made:
+                choices[first, end] = sorted(made)
+    boxes, supplies = line.parts["boxes"], line.parts["supplies"]
+    fixed = money(*line.parts["door"][1:]) + count * money(*line.parts["indoor"][1:])
+    heap, number = [], itertools.count()
+
+    def push(skeleton, picks) -> None:
+        parts, models, base = skeleton
+        cost = base + sum(choices[part][pick][0] for part, pick in zip(parts, picks))
+        heapq.heappush(heap, (cost, next(number), skeleton, picks))
+
+    for parts in intervals(count, choices):
+        for cuts in box_cuts(len(parts) + 1, max(ports for _, _, ports in boxes.values())):
+            sizes = [b - a for a, b in itertools.pairwise((0, *cuts, len(parts) + 1))]
+            for kinds in itertools.product(boxes, repeat=len(sizes)):
+                if any(size > boxes[kind][2] for size, kind in zip(sizes, kinds)):
+                    continue
+                for supply, trunk, door in itertools.product(supplies, CABLES, CABLES):
+                    base = fixed + sum(money(*boxes[kind][:2]) for kind in kinds) + money(*supplies[supply])
+                    base += len(kinds) * section(0) * money(*CABLES[trunk]) + section(8) * money(*CABLES[door])
+                    push((parts, (sizes, kinds, supply, trunk, door), base), (0,) * len(parts))
+    while heap:
+        cost, _, (parts, models, base), picks = heapq.heappop(heap)
+        yield cost, parts, models, [choices[part][pick] for part, pick in zip(parts, picks)]
+        # Each set of picks is reached once: only the last raised place and those behind it are raised further.
+        last = max((at for at, pick in enumerate(picks) if pick), default=0)
+        for at in range(last, len(parts)):
+            if picks[at] + 1 < len(choices[parts[at]]):
+                push((parts, models, base), (*picks[:at], picks[at] + 1, *picks[at + 1 :]))
+
+
+def intervals(count: int, choices: dict, first: int = 0):
+    """Divisions of `first..count` into neighbouring parts that can be runs."""
+    if first == count:
+        yield ()
+        return
+    for end in range(first + 1, count + 1):
+        if (first, end) in choices:
+            for rest in intervals(count, choices, end):
+                yield ((first, end), *rest)
+
+
+def box_cuts(runs: int, most: int):
+    """Where a row of runs is cut into boxes of at most `most`; no more boxes than two beyond the fewest."""
+    fewest = -(-runs // most)
+    for boxes in range(fewest, fewest + 2):
+        yield from itertools.combinations(range(1, runs), boxes - 1)
+
+
+# Even seeds are of the 48 V family; of the 24 V family, where most of the space fails for its signal, a few.
+@pytest.mark.parametrize("seed", [*range(0, 240, 2), *range(3, 43, 8)])
+def test_cost_equals_that_of_the_declared_space(seed: int, tmp_path) -> None:
+    """Five to eight dwellings on a line, in the order of the walk: `check` is asked from the cheapest design on."""
+    line = Line(seed, 5 + seed % 4)
+    folder = write(tmp_path / "survey", line.sheets())
+    done = run("design", folder, "-o", tmp_path / "site.toml", "--format", "json")
+    design = json.loads(done.stdout)["families"][0]["design"]
+    candidate = tmp_path / "candidate.toml"
+    for tried, (cost, _, (sizes, kinds, supply, trunk, door), picks) in enumerate(neighbours(line)):
+        if design is not None and cost > design["cost"] + 0.01:
+            break
+        runs = [(door, None)] + [(cable, order) for _, cable, order in picks]
+        ends = list(itertools.accumulate(sizes))
+        boxes = [(kind, runs[end - size : end]) for kind, size, end in zip(kinds, sizes, ends)]
+        candidate.write_text(line.site_of(boxes, supply, trunk))
+        if run("check", candidate).returncode == 0:
+            assert design is not None
+            assert design["lower_bound"] <= cost + 0.01
+            assert design["cost"] == pytest.approx(cost, abs=0.01)
+            return
+        if tried == 60:
+            break  # what is left costs more: so far nothing undercuts the design
+    if design is not None:
+        assert run("check", tmp_path / "site.toml").returncode == 0
+
+
+def test_a_planted_grouping_of_others_than_neighbours_is_found_or_said_to_be_outside(tmp_path) -> None:
+    """Two short spokes and two long ones off one hall, listed short, short, long, long; two dwellings on a run.
+
+    A run to a short and then a long spoke passes the short one twice, one to two long spokes a long one: short with long is
+    cheaper, and no neighbours in the order of the survey.
+    """
+    line = Tree(0, 8)
+    line.group, line.drops = 2, [0] * 8
+    line.steps = [30, 1, 2, 25, 28, 3, 3, 3]
+    line.before = [-1, 0, 0, 0, 0, -1, -1, -1]
+    planted = [(1, 3), (2, 4), (0,), (5,), (6,), (7,)]
+    folder = write(tmp_path / "survey", line.sheets())
+
+    def runs_cost(orders) -> float:
+        return sum(sum(line.lengths(order)) * money(*CABLES["pair-0.5"]) for order in orders)
+
+    assert runs_cost(planted) < runs_cost([(1, 2), (3, 4), (0,), (5,), (6,), (7,)])
+    boxes = [("ostrel-d6t", [("pair-0.5", None)] + [("pair-0.5", order) for order in planted[:5]]),
+             ("ostrel-d6t", [("pair-0.5", planted[5])])]
+    site = tmp_path / "planted.toml"
+    site.write_text(line.site_of(boxes, "ostrel-ps-60", "pair-0.5"))
+    assert run("check", site).returncode == 0
+    fixed = money(*line.parts["door"][1:]) + 8 * money(*line.parts["indoor"][1:]) + money(*line.parts["supplies"]["ostrel-ps-60"])
+    cost = fixed + 2 * money(74, 25) + 2 * section(0) * money(*CABLES["pair-0.5"]) + section(8) * money(*CABLES["pair-0.5"])
+    cost += runs_cost(planted)
+    result = json.loads(run("design", folder, "--format", "json", status=0).stdout)["families"][0]["design"]
+    assert result["cost"] <= cost + 0.01 or "Other groupings are outside this space and may be cheaper." in " ".join(result["space"])
+    assert result["lower_bound"] <= result["cost"] + 0.01
+    # Further walking orders bring it into the space.
+    longer = json.loads(run("design", folder, "--time", "4", "--format", "json", status=0).stdout)["families"][0]["design"]
+    assert longer["orders_tried"] > result["orders_tried"]
+    assert longer["cost"] <= cost + 0.01

@@ -11,6 +11,7 @@ mod arguments;
 mod codes;
 mod commands;
 mod date;
+mod demo_survey;
 mod difference;
 mod failure;
 mod input;

@@ -80,10 +80,20 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
             problems.push(Problem::new(origin, ProblemKind::TooManyRows { limit: MOST_ROWS }));
             continue;
         }
+        let formulas = workbook.worksheet_formula(&name).unwrap_or_default();
+        let is_formula = |row: u32, column: u32| {
+            formulas.get_value((row, column)).is_some_and(|formula| !formula.is_empty())
+        };
         let rows = range.rows().enumerate().map(|(index, cells)| {
             let row = row0 + index as u32;
             let cells = cells.iter().take(MOST_COLUMNS).enumerate().map(|(at, data)| Cell {
-                value: value_of(data),
+                value: match value_of(data) {
+                    // Read as empty it would be a value left out.
+                    Value::Empty if is_formula(row, column0 + at as u32) => {
+                        Value::Fault(String::from("a formula that was never computed"))
+                    }
+                    value => value,
+                },
                 origin: cell_origin(file, &shown, row, column0 + at as u32),
             });
             (row + 1, cells.collect())

@@ -20,7 +20,7 @@ pub struct NewArguments {
     /// The file to write
     #[arg(default_value = "site.toml", conflicts_with = "demo")]
     file: PathBuf,
-    /// Write the demo into this folder instead: site.toml, and faulty.toml that fails
+    /// Write the demo into this folder instead: site.toml, faulty.toml that fails, and survey.xlsx to design from
     #[arg(long, value_name = "DIR")]
     demo: Option<PathBuf>,
     /// Write an empty survey to fill in instead: an XLSX workbook with lists to choose from
@@ -48,14 +48,20 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
             written.extend(DEMO.iter().map(|(name, text)| (folder.join(name), *text)));
         }
     }
+    let workbook = arguments.demo.as_ref().map(|folder| folder.join("survey.xlsx"));
     if !arguments.force {
         // All or nothing: look before the first is written.
-        for (path, _) in &written {
+        for path in written.iter().map(|(path, _)| path).chain(&workbook) {
             output::refuse_existing(path)?;
         }
     }
     for (path, text) in &written {
         output::replace(path, text)?;
+    }
+    if let Some(file) = &workbook {
+        std::fs::write(file, crate::demo_survey::workbook()?)
+            .with_context(|| format!("cannot write \"{}\"", file.display()))?;
+        writeln!(output, "wrote {}", file.display())?;
     }
     say(&written, output)?;
     Ok(ExitCode::SUCCESS)

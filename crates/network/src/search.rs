@@ -351,8 +351,7 @@ impl<'a, 'b> StageSearch<'a, 'b> {
         self.solved += 1;
         let options: Vec<usize> = set.iter().map(|position| self.calls.options[*position]).collect();
         let outcome = self.solver.solve_set(self.stage, &options);
-        let mut record =
-            Record { set: set.to_vec(), outcome, voltage_v: Vec::new(), current_a: Vec::new() };
+        let mut record = Record { set: set.to_vec(), outcome, voltage_v: Vec::new(), current_a: Vec::new() };
         if outcome == SetOutcome::Solved {
             record.voltage_v.clone_from(&self.solver.solution(self.stage).voltage_v);
             record.current_a = self.solver.segment_currents_a(self.stage);
@@ -457,9 +456,8 @@ impl Branches<'_, '_, '_> {
     /// The largest sum of weights of `free` options from `next` on whose parties on one side (0: callers,
     /// 1: called) differ from each other and from those of the set.
     fn best_apart(&self, side: usize, set: &[usize], next: usize, free: usize) -> f64 {
-        let of = |position: usize| {
-            self.search.phase.options[self.search.calls.options[position]].parties[side]
-        };
+        let of =
+            |position: usize| self.search.phase.options[self.search.calls.options[position]].parties[side];
         // More calls at once than this are bounded without looking at parties; no bus permits them.
         let mut parties = [u32::MAX; 8];
         let mut count = 0;

@@ -166,8 +166,7 @@ impl StageTask<'_> {
         let bound = bounds[stage].as_ref();
         let mut search =
             StageSearch::new(layout, phase, stage, &self.calls, &mut solver, bound, &self.options);
-        let devices =
-            self.devices.iter().map(|device| self.device(&mut search, device, &place)).collect();
+        let devices = self.devices.iter().map(|device| self.device(&mut search, device, &place)).collect();
         let currents = self.current_nodes.iter().map(|node| self.current(&mut search, *node)).collect();
         StageFound { devices, currents, solved_sets: search.solved.max(1) }
     }

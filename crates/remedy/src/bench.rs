@@ -1,12 +1,13 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
-use latchline_assess::{Assessment, assess_trial};
+use latchline_assess::{Assessment, Memory, assess_trial, assess_with};
 use latchline_finding::{Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use rayon::prelude::*;
+use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
 
@@ -32,8 +33,19 @@ pub struct Bench<'a> {
     known: BTreeSet<Key>,
     bill: Bill,
     loaded: LoadedCatalogues,
-    /// Assessments by text.
-    judged: Mutex<BTreeMap<String, Arc<Assessment>>>,
+    /// What is known of stages, of the site itself and of those tried.
+    memory: Arc<Memory>,
+    /// By text: the assessment of a change that brings no finding, or that it does.
+    judged: Mutex<BTreeMap<String, Judged>>,
+}
+
+/// What is known of a change that was tried.
+#[derive(Clone)]
+enum Judged {
+    /// It brings no finding.
+    Clean(Arc<Assessment>),
+    /// It brings one.
+    Spoils,
 }
 
 /// A candidate that was applied and resolved, but not yet assessed.
@@ -65,6 +77,18 @@ impl<'a> Bench<'a> {
         site: &'a Site,
         assessment: &'a Assessment,
     ) -> Self {
+        Bench::with_memory(sources, site_file, catalogues, site, assessment, Arc::default())
+    }
+
+    /// The same, with what was remembered when the site was assessed.
+    pub fn with_memory(
+        sources: &'a Sources,
+        site_file: FileId,
+        catalogues: &'a [FileId],
+        site: &'a Site,
+        assessment: &'a Assessment,
+        memory: Arc<Memory>,
+    ) -> Self {
         let text = &sources.file(site_file).text;
         Bench {
             sources,
@@ -75,6 +99,7 @@ impl<'a> Bench<'a> {
             known: assessment.findings.iter().map(key).collect(),
             bill: Bill::of(site),
             loaded: LoadedCatalogues::new(sources, catalogues),
+            memory,
             judged: Mutex::default(),
         }
     }
@@ -95,34 +120,55 @@ impl<'a> Bench<'a> {
         Some(Prepared { text, site, cost, minutes })
     }
 
-    /// Assesses what was prepared.
-    pub fn judge(&self, prepared: Prepared) -> Trial {
+    /// Assesses what was prepared, wanting a finding gone: `None` if it stays, or another comes.
+    ///
+    /// A trial ends at the first finding that rules it out. A start-up that drops out again and again is not followed to its end,
+    /// so a change may be ruled out that would do.
+    pub fn judge(&self, prepared: Prepared, finding: &Finding) -> Option<Trial> {
+        let wanted = key(finding);
         let known = self.judged.lock().ok().and_then(|judged| judged.get(&prepared.text).cloned());
-        let assessment = known.unwrap_or_else(|| {
-            let assessment = Arc::new(assess_trial(&prepared.site));
-            if let Ok(mut judged) = self.judged.lock() {
-                judged.insert(prepared.text.clone(), Arc::clone(&assessment));
+        let assessment = match known {
+            Some(Judged::Spoils) => return None,
+            Some(Judged::Clean(assessment)) => assessment,
+            None => {
+                let spoils = Cell::new(false);
+                let allowed = |found: &Finding| {
+                    let is_known = self.known.contains(&key(found));
+                    spoils.set(spoils.get() || !is_known);
+                    is_known && key(found) != wanted
+                };
+                let judged = match assess_trial(&prepared.site, &self.memory, &allowed) {
+                    Some(assessment) => Judged::Clean(Arc::new(assessment)),
+                    None if spoils.get() => Judged::Spoils,
+                    // It mends nothing, which says little of other findings.
+                    None => return None,
+                };
+                if let Ok(mut known) = self.judged.lock() {
+                    known.insert(prepared.text.clone(), judged.clone());
+                }
+                match judged {
+                    Judged::Clean(assessment) => assessment,
+                    Judged::Spoils => return None,
+                }
             }
-            assessment
-        });
-        Trial { prepared, assessment }
+        };
+        let trial = Trial { prepared, assessment };
+        self.mends(&trial, finding).then_some(trial)
     }
 
-    /// Applies a change to a copy and assesses it; `None` if the result cannot be resolved.
+    /// Applies a change to a copy and assesses it as a whole; `None` if the result cannot be resolved.
     pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
-        Some(self.judge(self.prepare(change)?))
+        let prepared = self.prepare(change)?;
+        let assessment = Arc::new(assess_with(&prepared.site, &self.memory));
+        Some(Trial { prepared, assessment })
     }
 
-    /// The cheapest candidate of each kind that passes, with its index, cheapest first; then least
+    /// The cheapest candidate of each kind that mends a finding, with its index, cheapest first; then least
     /// labour, then in the order of the candidates.
     ///
     /// Costs are known before anything is solved, so of each kind only as many are assessed as it takes
-    /// until one passes.
-    pub fn cheapest_of_each_kind(
-        &self,
-        candidates: &[Candidate],
-        passes: impl Fn(&Trial) -> bool + Sync,
-    ) -> Vec<(usize, Trial)> {
+    /// until one does.
+    pub fn cheapest_of_each_kind(&self, candidates: &[Candidate], finding: &Finding) -> Vec<(usize, Trial)> {
         let mut prepared: Vec<(usize, Prepared)> = candidates
             .par_iter()
             .enumerate()
@@ -141,9 +187,7 @@ impl<'a> Bench<'a> {
             .collect::<Vec<_>>()
             .into_par_iter()
             .filter_map(|kind| {
-                kind.into_iter()
-                    .map(|(index, prepared)| (index, self.judge(prepared)))
-                    .find(|(_, trial)| passes(trial))
+                kind.into_iter().find_map(|(index, prepared)| Some((index, self.judge(prepared, finding)?)))
             })
             .collect();
         found.sort_by(|a, b| order((a.0, &a.1.prepared), (b.0, &b.1.prepared)));

@@ -27,7 +27,7 @@ pub const MOST_REMEDIES: usize = 4;
 /// kinds that are known mends it.
 pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     let candidates = candidates::of(bench, finding);
-    let mut kept = bench.cheapest_of_each_kind(&candidates, |trial| bench.mends(trial, finding));
+    let mut kept = bench.cheapest_of_each_kind(&candidates, finding);
     kept.truncate(MOST_REMEDIES);
     kept.into_iter().map(|(index, trial)| bench.remedy(&candidates[index], &trial, finding)).collect()
 }

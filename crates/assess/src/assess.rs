@@ -133,6 +133,7 @@ fn assessment(context: &Context<'_>, report: Report) -> Assessment {
         devices,
         addresses: context.addresses.clone(),
         findings,
+        remedies_not_sought: 0,
         not_judged,
         states,
         doors,

@@ -7,7 +7,7 @@ use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use rayon::prelude::*;
-use std::cell::Cell;
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
 
@@ -35,17 +35,21 @@ pub struct Bench<'a> {
     loaded: LoadedCatalogues,
     /// What is known of stages, of the site itself and of those tried.
     memory: Arc<Memory>,
-    /// By text: the assessment of a change that brings no finding, or that it does.
-    judged: Mutex<BTreeMap<String, Judged>>,
+    /// What is known of every change that was looked at, by the change as it prints itself.
+    known_changes: Mutex<BTreeMap<String, Known>>,
 }
 
-/// What is known of a change that was tried.
-#[derive(Clone)]
-enum Judged {
-    /// It brings no finding.
-    Clean(Arc<Assessment>),
-    /// It brings one.
-    Spoils,
+/// What is known of a change.
+#[derive(Clone, Default)]
+struct Known {
+    /// Extra material and labour; `None` where the change cannot be made.
+    price: Option<(f64, f64)>,
+    /// Whether it brings a finding that was not there.
+    spoils: bool,
+    /// Findings that it leaves.
+    leaves: BTreeSet<Key>,
+    /// Its assessment, if one was made to the end.
+    assessment: Option<Arc<Assessment>>,
 }
 
 /// A candidate that was applied and resolved, but not yet assessed.
@@ -100,7 +104,7 @@ impl<'a> Bench<'a> {
             bill: Bill::of(site),
             loaded: LoadedCatalogues::new(sources, catalogues),
             memory,
-            judged: Mutex::default(),
+            known_changes: Mutex::default(),
         }
     }
 
@@ -120,40 +124,64 @@ impl<'a> Bench<'a> {
         Some(Prepared { text, site, cost, minutes })
     }
 
-    /// Assesses what was prepared, wanting a finding gone: `None` if it stays, or another comes.
+    /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.
     ///
-    /// A trial ends at the first finding that rules it out. A start-up that drops out again and again is not followed to its end,
+    /// A trial ends at the first rule that rules it out. A start-up that drops out again and again is not followed to its end,
     /// so a change may be ruled out that would do.
-    pub fn judge(&self, prepared: Prepared, finding: &Finding) -> Option<Trial> {
+    fn judge(&self, change: &Edit, prepared: Option<Prepared>, finding: &Finding) -> Option<Trial> {
         let wanted = key(finding);
-        let known = self.judged.lock().ok().and_then(|judged| judged.get(&prepared.text).cloned());
-        let assessment = match known {
-            Some(Judged::Spoils) => return None,
-            Some(Judged::Clean(assessment)) => assessment,
-            None => {
-                let spoils = Cell::new(false);
-                let allowed = |found: &Finding| {
-                    let is_known = self.known.contains(&key(found));
-                    spoils.set(spoils.get() || !is_known);
-                    is_known && key(found) != wanted
-                };
-                let judged = match assess_trial(&prepared.site, &self.memory, &allowed) {
-                    Some(assessment) => Judged::Clean(Arc::new(assessment)),
-                    None if spoils.get() => Judged::Spoils,
-                    // It mends nothing, which says little of other findings.
-                    None => return None,
-                };
-                if let Ok(mut known) = self.judged.lock() {
-                    known.insert(prepared.text.clone(), judged.clone());
-                }
-                match judged {
-                    Judged::Clean(assessment) => assessment,
-                    Judged::Spoils => return None,
-                }
+        let name = format!("{change:?}");
+        let mut known = self.known(&name)?;
+        known.price?;
+        if known.spoils || known.leaves.contains(&wanted) {
+            return None;
+        }
+        let prepared = prepared.or_else(|| self.prepare(change))?;
+        if known.assessment.is_none() {
+            let seen = RefCell::new((false, BTreeSet::new()));
+            let allowed = |found: &Finding| {
+                let key = key(found);
+                let (spoils, leaves) = &mut *seen.borrow_mut();
+                let allowed = self.known.contains(&key) && key != wanted;
+                *spoils |= !self.known.contains(&key);
+                leaves.insert(key);
+                allowed
+            };
+            let assessment = assess_trial(&prepared.site, &self.memory, &allowed);
+            let (spoils, leaves) = seen.into_inner();
+            known.spoils = spoils;
+            known.leaves.extend(leaves);
+            known.assessment = assessment.map(Arc::new);
+            if let Ok(mut changes) = self.known_changes.lock() {
+                changes.insert(name, known.clone());
             }
-        };
-        let trial = Trial { prepared, assessment };
+        }
+        let trial = Trial { prepared, assessment: known.assessment? };
         self.mends(&trial, finding).then_some(trial)
+    }
+
+    fn known(&self, name: &str) -> Option<Known> {
+        self.known_changes.lock().ok()?.get(name).cloned()
+    }
+
+    /// How many of these changes were not looked at before.
+    pub(crate) fn new_changes(&self, candidates: &[Candidate]) -> usize {
+        let Ok(known) = self.known_changes.lock() else { return candidates.len() };
+        candidates.iter().filter(|candidate| !known.contains_key(&format!("{:?}", candidate.edit))).count()
+    }
+
+    /// The price of a change, and the change prepared if that was needed to know it.
+    fn priced(&self, change: &Edit) -> Option<((f64, f64), Option<Prepared>)> {
+        let name = format!("{change:?}");
+        if let Some(known) = self.known(&name) {
+            return known.price.map(|price| (price, None));
+        }
+        let prepared = self.prepare(change);
+        let price = prepared.as_ref().map(|prepared| (prepared.cost, prepared.minutes));
+        if let Ok(mut changes) = self.known_changes.lock() {
+            changes.insert(name, Known { price, ..Known::default() });
+        }
+        price.map(|price| (price, prepared))
     }
 
     /// Applies a change to a copy and assesses it as a whole; `None` if the result cannot be resolved.
@@ -169,28 +197,35 @@ impl<'a> Bench<'a> {
     /// Costs are known before anything is solved, so of each kind only as many are assessed as it takes
     /// until one does.
     pub fn cheapest_of_each_kind(&self, candidates: &[Candidate], finding: &Finding) -> Vec<(usize, Trial)> {
-        let mut prepared: Vec<(usize, Prepared)> = candidates
+        type Priced = (usize, (f64, f64), Option<Prepared>);
+        let mut priced: Vec<Priced> = candidates
             .par_iter()
             .enumerate()
-            .filter_map(|(index, candidate)| Some((index, self.prepare(&candidate.edit)?)))
+            .filter_map(|(index, candidate)| {
+                let (price, prepared) = self.priced(&candidate.edit)?;
+                Some((index, price, prepared))
+            })
             .collect();
-        let order = |(a_index, a): (usize, &Prepared), (b_index, b): (usize, &Prepared)| {
-            a.cost.total_cmp(&b.cost).then(a.minutes.total_cmp(&b.minutes)).then(a_index.cmp(&b_index))
+        let order = |(a_index, a): (usize, (f64, f64)), (b_index, b): (usize, (f64, f64))| {
+            a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a_index.cmp(&b_index))
         };
-        prepared.sort_by(|a, b| order((a.0, &a.1), (b.0, &b.1)));
-        let mut by_kind: BTreeMap<&str, Vec<(usize, Prepared)>> = BTreeMap::new();
-        for (index, one) in prepared {
-            by_kind.entry(candidates[index].kind).or_default().push((index, one));
+        priced.sort_by(|a, b| order((a.0, a.1), (b.0, b.1)));
+        let mut by_kind: BTreeMap<&str, Vec<Priced>> = BTreeMap::new();
+        for one in priced {
+            by_kind.entry(candidates[one.0].kind).or_default().push(one);
         }
         let mut found: Vec<(usize, Trial)> = by_kind
             .into_values()
             .collect::<Vec<_>>()
             .into_par_iter()
             .filter_map(|kind| {
-                kind.into_iter().find_map(|(index, prepared)| Some((index, self.judge(prepared, finding)?)))
+                kind.into_iter().find_map(|(index, _, prepared)| {
+                    Some((index, self.judge(&candidates[index].edit, prepared, finding)?))
+                })
             })
             .collect();
-        found.sort_by(|a, b| order((a.0, &a.1.prepared), (b.0, &b.1.prepared)));
+        let price = |trial: &Trial| (trial.prepared.cost, trial.prepared.minutes);
+        found.sort_by(|a, b| order((a.0, price(&a.1)), (b.0, price(&b.1))));
         found
     }
 

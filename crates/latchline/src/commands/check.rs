@@ -146,8 +146,9 @@ fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(
         let mut assessment = latchline_assess::assess_with(site, &memory);
         let (sources, catalogues) = (&loaded.sources, &loaded.catalogues);
         let bench = Bench::with_memory(sources, loaded.site_file, catalogues, site, &assessment, memory);
-        let findings = latchline_remedy::with_remedies(&bench);
+        let (findings, left) = latchline_remedy::with_remedies(&bench);
         assessment.findings = findings;
+        assessment.remedies_not_sought = left;
         assessment
     });
     if let (Some(site), Some(assessment), Some(options)) =

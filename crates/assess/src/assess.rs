@@ -8,33 +8,34 @@ use crate::assessment::{
 use crate::door::{DoorSheet, door_sheets};
 use crate::grade::assumed_values;
 use crate::in_hand::InHand;
-use crate::physics::{self, worked_out};
+use crate::physics::{self, Lazy, Physics, worked_out};
 use crate::physics_summary::{short_circuit_summaries, signal_summaries, start_up_summaries};
 use crate::rule::{Context, Report, Topology};
 use crate::rules;
 use crate::supply::{SupplySheet, supply_sheets};
 use latchline_finding::{Finding, Severity};
-use latchline_network::states::CurrentState;
-use latchline_network::{Device, Layout, StageSource, StateSpace};
+use latchline_network::short_circuit::short_circuits;
+use latchline_network::signal_tree::{SignalNetwork, survey_with};
+use latchline_network::start_up::{Effort, start_up};
+use latchline_network::states::{CurrentState, worst_states_with};
+use latchline_network::{Device, Layout, Memory, SearchOptions, StageSource, StateSpace};
 use latchline_site::addresses;
 use latchline_site::model::Site;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Judges a resolved site by every rule.
 pub fn assess(site: &Site) -> Assessment {
-    judge(site, true)
+    assess_with(site, &Memory::default())
 }
 
-/// As [`assess`], without looking for what would let a supply start that does not: for changes that are only tried.
-pub fn assess_trial(site: &Site) -> Assessment {
-    judge(site, false)
-}
-
-fn judge(site: &Site, seeks_mending: bool) -> Assessment {
+/// As [`assess`], with what is remembered of other versions of the site.
+pub fn assess_with(site: &Site, memory: &Memory) -> Assessment {
     let layout = Layout::new(site);
     let space = StateSpace::new(site, &layout);
-    let (worst, physics) = worked_out(site, &layout, &space, seeks_mending);
+    let (worst, physics) = worked_out(site, &layout, &space, Effort::WithMending, memory);
+    let worst = Lazy::ready(worst);
     let addresses = addresses::assign(site);
+    let topology = Topology::new(site);
     let context = Context {
         site,
         layout: &layout,
@@ -42,29 +43,86 @@ fn judge(site: &Site, seeks_mending: bool) -> Assessment {
         worst: &worst,
         physics: &physics,
         addresses: &addresses,
-        topology: Topology::new(site),
+        topology,
     };
     let mut report = Report::default();
     for rule in rules::ALL {
         (rule.check)(&rule.doc, &context, &mut report);
     }
     rules::addresses::report(&context, &mut report);
+    assessment(&context, report)
+}
+
+/// Judges a change that is only tried: gives up at the first finding that is not `allowed`. Nothing is worked out before a rule looks
+/// at it, and the rules that take longest come last. Does not look for what would let a supply start, and calls a start-up
+/// hiccuping that a longer simulation might see come to rest ([`Effort::Hurried`]).
+pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> bool) -> Option<Assessment> {
+    let layout = Layout::new(site);
+    let space = StateSpace::new(site, &layout);
+    let worst = || worst_states_with(site, &layout, &space, &SearchOptions::default(), memory);
+    let worst = Lazy::new(&worst);
+    let signal = || survey_with(site, &SignalNetwork::new(site, &layout), memory);
+    let start_up = || start_up(site, &layout, Effort::Hurried, memory);
+    let short_circuits = || short_circuits(site, &layout, &space);
+    let nuisance = || physics::nuisance(site, &layout, &worst);
+    let physics = Physics {
+        signal: Lazy::new(&signal),
+        start_up: Lazy::new(&start_up),
+        short_circuits: Lazy::new(&short_circuits),
+        nuisance: Lazy::new(&nuisance),
+    };
+    let addresses = addresses::assign(site);
+    let topology = Topology::new(site);
+    let context = Context {
+        site,
+        layout: &layout,
+        space: &space,
+        worst: &worst,
+        physics: &physics,
+        addresses: &addresses,
+        topology,
+    };
+    // Findings are listed in the order of the rules, whatever the order of looking.
+    let mut by_rule: Vec<(usize, Report)> = Vec::with_capacity(rules::ALL.len());
+    for index in rules::quickest_first() {
+        let rule = rules::ALL[index];
+        let mut report = Report::default();
+        (rule.check)(&rule.doc, &context, &mut report);
+        if !report.findings.iter().all(allowed) {
+            return None;
+        }
+        by_rule.push((index, report));
+    }
+    by_rule.sort_by_key(|(index, _)| *index);
+    let mut report = Report::default();
+    for (_, one) in by_rule {
+        report.findings.extend(one.findings);
+        report.not_judged.extend(one.not_judged);
+    }
+    rules::addresses::report(&context, &mut report);
+    let assessment = assessment(&context, report);
+    assessment.findings.iter().all(allowed).then_some(assessment)
+}
+
+/// Everything beside the rules' findings.
+fn assessment(context: &Context<'_>, report: Report) -> Assessment {
+    let Context { site, layout, physics, .. } = *context;
     let Report { mut findings, not_judged } = report;
     acceptance::apply(site, &mut findings);
     sort(&mut findings);
-    let devices = device_results(&context);
-    let sources = source_summaries(&context, &devices);
-    let runs = run_summaries(&context, &devices);
-    let states = state_summaries(&context);
-    let doors = door_sheets(&context);
-    let supply_sheets = supply_sheets(&context);
+    let devices = device_results(context);
+    let sources = source_summaries(context, &devices);
+    let runs = run_summaries(context, &devices);
+    let states = state_summaries(context);
+    let doors = door_sheets(context);
+    let supply_sheets = supply_sheets(context);
     let also =
         doors.iter().flat_map(DoorSheet::assumed).chain(supply_sheets.iter().flat_map(SupplySheet::assumed));
-    let also = also.chain(physics::assumed_values(site, &physics));
-    let signal = signal_summaries(&context);
-    let start_up = start_up_summaries(&context);
-    let short_circuit = short_circuit_summaries(&context);
-    let assumed: BTreeSet<String> = assumed_values(site, &layout, None).into_iter().chain(also).collect();
+    let also = also.chain(physics::assumed_values(site, physics));
+    let signal = signal_summaries(context);
+    let start_up = start_up_summaries(context);
+    let short_circuit = short_circuit_summaries(context);
+    let assumed: BTreeSet<String> = assumed_values(site, layout, None).into_iter().chain(also).collect();
     let verdict = verdict(&findings, &not_judged, assumed.is_empty());
     Assessment {
         title: site.title.clone(),
@@ -73,8 +131,9 @@ fn judge(site: &Site, seeks_mending: bool) -> Assessment {
         sources,
         runs,
         devices,
-        addresses,
+        addresses: context.addresses.clone(),
         findings,
+        remedies_not_sought: 0,
         not_judged,
         states,
         doors,

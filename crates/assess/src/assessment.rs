@@ -172,6 +172,8 @@ pub struct Assessment {
     pub addresses: AddressPlan,
     /// Findings, worst first, then by code and element. Accepted ones carry their acceptance.
     pub findings: Vec<Finding>,
+    /// Findings for which remedies were not looked for, there being too many.
+    pub remedies_not_sought: usize,
     /// What could not be judged, whatever the verdict.
     pub not_judged: Vec<NotJudged>,
     /// States that were solved, and how.

@@ -13,13 +13,14 @@ pub mod rule;
 pub mod rules;
 pub mod supply;
 
-pub use assess::{assess, assess_trial};
+pub use assess::{assess, assess_trial, assess_with};
 pub use assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
+pub use latchline_network::Memory;
 pub use supply::SupplySheet;
 
 use latchline_finding::CodeDoc;

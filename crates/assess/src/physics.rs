@@ -2,53 +2,99 @@
 
 use latchline_finding::{Provenance, Sourced};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, nuisance_trips, short_circuits};
-use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey};
-use latchline_network::start_up::{StartUps, start_up};
+use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
+use latchline_network::start_up::{Effort, StartUps, start_up};
 use latchline_network::states::CurrentState;
-use latchline_network::{Layout, SearchOptions, StateSpace, WorstStates, worst_states};
+use latchline_network::{Layout, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
 use latchline_site::model::Site;
+use std::cell::OnceCell;
 use std::collections::BTreeSet;
+use std::ops::Deref;
+use std::sync::Arc;
 
-/// What rules and summaries read.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Physics {
-    /// What reaches every station.
-    pub signal: SignalSurvey,
-    /// What happens when power returns.
-    pub start_up: StartUps,
-    /// What a short on every run does.
-    pub short_circuits: ShortCircuits,
-    /// Trips that a legitimate current reaches.
-    pub nuisance: Vec<Nuisance>,
+/// A value worked out when it is first looked at.
+pub struct Lazy<'a, T> {
+    value: OnceCell<T>,
+    work: Option<&'a dyn Fn() -> T>,
 }
 
-/// The worst states and the rest of the physics, side by side where there is more than one processor.
+impl<'a, T> Lazy<'a, T> {
+    /// To be worked out by `work`.
+    pub fn new(work: &'a dyn Fn() -> T) -> Self {
+        Lazy { value: OnceCell::new(), work: Some(work) }
+    }
+
+    /// Worked out already.
+    pub fn ready(value: T) -> Self {
+        Lazy { value: OnceCell::from(value), work: None }
+    }
+}
+
+impl<T> Deref for Lazy<'_, T> {
+    type Target = T;
+
+    fn deref(&self) -> &T {
+        self.value.get_or_init(|| match self.work {
+            Some(work) => work(),
+            None => unreachable!("a value that is ready is there"),
+        })
+    }
+}
+
+impl<T: Default> Default for Lazy<'_, T> {
+    fn default() -> Self {
+        Lazy::ready(T::default())
+    }
+}
+
+/// What rules and summaries read.
+#[derive(Default)]
+pub struct Physics<'a> {
+    /// What reaches every station.
+    pub signal: Lazy<'a, Arc<SignalSurvey>>,
+    /// What happens when power returns.
+    pub start_up: Lazy<'a, StartUps>,
+    /// What a short on every run does.
+    pub short_circuits: Lazy<'a, ShortCircuits>,
+    /// Trips that a legitimate current reaches.
+    pub nuisance: Lazy<'a, Vec<Nuisance>>,
+}
+
+/// The worst states and the rest of the physics, worked out side by side where there is more than one processor.
 pub(crate) fn worked_out(
     site: &Site,
     layout: &Layout,
     space: &StateSpace,
-    seeks_mending: bool,
-) -> (WorstStates, Physics) {
+    effort: Effort,
+    memory: &Memory,
+) -> (WorstStates, Physics<'static>) {
     let (worst, (signal, start_up)) = rayon::join(
-        || worst_states(site, layout, space, &SearchOptions::default()),
+        || worst_states_with(site, layout, space, &SearchOptions::default(), memory),
         || {
             rayon::join(
-                || survey(site, &SignalNetwork::new(site, layout)),
-                || start_up(site, layout, seeks_mending),
+                || survey_with(site, &SignalNetwork::new(site, layout), memory),
+                || start_up(site, layout, effort, memory),
             )
         },
     );
+    let physics = Physics {
+        signal: Lazy::ready(signal),
+        start_up: Lazy::ready(start_up),
+        short_circuits: Lazy::ready(short_circuits(site, layout, space)),
+        nuisance: Lazy::ready(nuisance(site, layout, &worst)),
+    };
+    (worst, physics)
+}
+
+pub(crate) fn nuisance(site: &Site, layout: &Layout, worst: &WorstStates) -> Vec<Nuisance> {
     let amperes = |list: &[Option<CurrentState>]| -> Vec<Option<f64>> {
         list.iter().map(|current| current.as_ref().and_then(|current| current.current_a)).collect()
     };
-    let nuisance =
-        nuisance_trips(site, layout, &amperes(&worst.source_current), &amperes(&worst.run_current));
-    let short_circuits = short_circuits(site, layout, space);
-    (worst, Physics { signal, start_up, short_circuits, nuisance })
+    nuisance_trips(site, layout, &amperes(&worst.source_current), &amperes(&worst.run_current))
 }
 
 /// Assumed catalogue values that signal and start-up rest on, as "model key", in order.
-pub(crate) fn assumed_values(site: &Site, physics: &Physics) -> Vec<String> {
+pub(crate) fn assumed_values(site: &Site, physics: &Physics<'_>) -> Vec<String> {
     let mut list = assumed_for_signal(site, physics);
     list.extend(assumed_for_start_up(site, physics));
     list.sort();
@@ -61,7 +107,7 @@ fn of<T>(value: &Option<Sourced<T>>) -> Provenance {
 }
 
 /// Assumed catalogue values that signal rests on, as "model key", in order.
-pub(crate) fn assumed_for_signal(site: &Site, physics: &Physics) -> Vec<String> {
+pub(crate) fn assumed_for_signal(site: &Site, physics: &Physics<'_>) -> Vec<String> {
     let mut list = BTreeSet::new();
     let mut note = |name: &str, key: &str, provenance: Provenance| {
         if provenance == Provenance::Assumed {
@@ -94,7 +140,7 @@ pub(crate) fn assumed_for_signal(site: &Site, physics: &Physics) -> Vec<String> 
 }
 
 /// Assumed catalogue values that power return rests on, as "model key", in order.
-pub(crate) fn assumed_for_start_up(site: &Site, physics: &Physics) -> Vec<String> {
+pub(crate) fn assumed_for_start_up(site: &Site, physics: &Physics<'_>) -> Vec<String> {
     let mut list = BTreeSet::new();
     let mut note = |name: &str, key: &str, provenance: Provenance| {
         if provenance == Provenance::Assumed {

@@ -7,7 +7,7 @@ pub use buses::Buses;
 pub use port_tree::{PortNode, PortTree, starts_ports};
 
 use crate::assessment::NotJudged;
-use crate::physics::Physics;
+use crate::physics::{Lazy, Physics};
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
 use latchline_network::states::{StateSpace, WorstStates, operating_state};
 use latchline_network::{Device, Layout, NodeRef, StageSource};
@@ -57,9 +57,9 @@ pub struct Context<'a> {
     /// Its operating states.
     pub space: &'a StateSpace,
     /// The worst of everything.
-    pub worst: &'a WorstStates,
+    pub worst: &'a Lazy<'a, WorstStates>,
     /// Signal, power return and short circuit.
-    pub physics: &'a Physics,
+    pub physics: &'a Physics<'a>,
     /// Addresses and settings.
     pub addresses: &'a AddressPlan,
     /// How the site hangs together.

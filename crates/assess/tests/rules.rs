@@ -19,7 +19,7 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use latchline_assess::assess;
-use latchline_assess::physics::Physics;
+use latchline_assess::physics::{Lazy, Physics};
 use latchline_assess::rule::{Context, Report, Topology};
 use latchline_assess::rules;
 use latchline_finding::{Argument, Figure, Finding, Sources};
@@ -303,7 +303,7 @@ fn findings_about_addresses_are_passed_on() {
     let site = resolve(&sources, site_file, &[catalogue]).site.unwrap();
     let layout = Layout::new(&site);
     let space = StateSpace::new(&site, &layout);
-    let worst = worst_states(&site, &layout, &space, &SearchOptions::default());
+    let worst = Lazy::ready(worst_states(&site, &layout, &space, &SearchOptions::default()));
     let addresses = latchline_site::addresses::assign(&site);
     let topology = Topology::new(&site);
     let context = Context {

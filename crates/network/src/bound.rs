@@ -30,6 +30,7 @@
 use crate::evaluate::{ENCLOSURE_V, Solver};
 use crate::layout::Layout;
 use crate::phase::Phase;
+use crate::stage_calls::StageCalls;
 
 /// How much `F(u)` must exceed `u`, in volts. Roundings are not counted here as they are in the flow; this is
 /// a hundred times what two sweeps over a few thousand nodes can lose (some 1e-11 V).
@@ -38,6 +39,7 @@ const SLACK_V: f64 = 1e-9;
 /// What a call option adds at a node of a stage, directly or through a converter.
 #[derive(Debug, Clone, Copy)]
 struct OptionTouch {
+    /// Position in the list of options.
     option: usize,
     node: usize,
     kind: TouchKind,
@@ -87,12 +89,12 @@ pub enum Functional {
 pub struct Weights {
     /// Value of the functional with chord loads and no calls (volts or amperes).
     pub base: f64,
-    /// How much each option can worsen it, by option; zero for options that do not touch the stage.
+    /// How much each option can worsen it, by position in the list of options; zero for those that do not touch the stage.
     pub weight: Vec<f64>,
 }
 
 impl StageBound {
-    /// Bounds of a stage, those of the stages that draw from it being known (`None` where they are
+    /// Bounds of a stage for the options in `calls`, those of the stages that draw from it being known (`None` where they are
     /// not). `None` if the state without calls has no operating point.
     pub fn new(
         layout: &Layout,
@@ -100,13 +102,14 @@ impl StageBound {
         solver: &Solver<'_>,
         bounds: &[Option<StageBound>],
         stage: usize,
+        calls: &StageCalls,
     ) -> Option<StageBound> {
         let base = solver.base(stage)?;
         let source_voltage_v = phase.voltage_v[stage]?;
         let nodes = layout.stages[stage].parent.len();
         let mut touches = Vec::new();
-        for (option, list) in phase.touches.iter().enumerate() {
-            for touch in list.iter().filter(|touch| touch.at.stage == stage) {
+        for (option, index) in calls.options.iter().enumerate() {
+            for touch in phase.touches[*index].iter().filter(|touch| touch.at.stage == stage) {
                 let kind =
                     TouchKind::Direct { power_w: touch.change.power_w, current_a: touch.change.current_a };
                 touches.push(OptionTouch { option, node: touch.at.node, kind, added_a: 0.0 });
@@ -119,7 +122,7 @@ impl StageBound {
             certified &= below.certified;
             let per_ampere = phase.output_v[converter.stage] / converter.efficiency;
             through_w[converter.node] += per_ampere * below.chord_source_a;
-            let weights = below.weights(layout, phase, converter.stage, Functional::Current(0));
+            let weights = below.weights(layout, phase, converter.stage, Functional::Current(0), calls);
             for (option, weight) in weights.weight.iter().enumerate().filter(|(_, weight)| **weight != 0.0) {
                 let kind = TouchKind::Through { power_w: per_ampere * weight };
                 touches.push(OptionTouch { option, node: converter.node, kind, added_a: 0.0 });
@@ -146,7 +149,7 @@ impl StageBound {
             bound.monotone = false;
             bound.highest_v.fill(source_voltage_v);
         }
-        bound.certified = bound.certify(layout, phase, stage, &through_w) && certified;
+        bound.certified = bound.certify(layout, phase, stage, &through_w, calls) && certified;
         if !bound.certified {
             // Tangents at the state without calls: an order to try sets in, no bound.
             bound.lowest_v.clone_from(&base.voltage_v);
@@ -162,7 +165,14 @@ impl StageBound {
     }
 
     /// Looks for `u` with `F(u) >= u`.
-    fn certify(&mut self, layout: &Layout, phase: &Phase, stage: usize, through_w: &[f64]) -> bool {
+    fn certify(
+        &mut self,
+        layout: &Layout,
+        phase: &Phase,
+        stage: usize,
+        through_w: &[f64],
+        calls: &StageCalls,
+    ) -> bool {
         const STEPS: usize = 24;
         if self.touches.is_empty() {
             // Nothing can lower the base state but the converters' own bound.
@@ -175,7 +185,7 @@ impl StageBound {
             if !self.linearise(layout, phase, stage, through_w) {
                 return false;
             }
-            let worst = self.worst_of_all(layout, phase, stage);
+            let worst = self.worst_of_all(layout, phase, stage, calls);
             let pairs = || worst.iter().zip(&self.lowest_v).filter(|(bound, _)| bound.is_finite());
             let certified = pairs().all(|(bound, lowest)| *bound >= *lowest + SLACK_V);
             if certified && refined {
@@ -271,10 +281,10 @@ impl StageBound {
     }
 
     /// The bound of every node's voltage for the worst admissible set.
-    fn worst_of_all(&self, layout: &Layout, phase: &Phase, stage: usize) -> Vec<f64> {
+    fn worst_of_all(&self, layout: &Layout, phase: &Phase, stage: usize, calls: &StageCalls) -> Vec<f64> {
         let mut adjoint = vec![0.0; self.chord_v.len()];
-        let mut weight = vec![0.0; phase.options.len()];
-        let mut relaxed = RelaxedSum::new(phase);
+        let mut weight = vec![0.0; calls.options.len()];
+        let mut relaxed = RelaxedSum::new(phase, calls);
         let busy: Vec<bool> = {
             let loads = &phase.base[stage];
             let mut busy: Vec<bool> = (0..self.chord_v.len())
@@ -336,7 +346,14 @@ impl StageBound {
     }
 
     /// The additive bound of one target.
-    pub fn weights(&self, layout: &Layout, phase: &Phase, stage: usize, functional: Functional) -> Weights {
+    pub fn weights(
+        &self,
+        layout: &Layout,
+        phase: &Phase,
+        stage: usize,
+        functional: Functional,
+        calls: &StageCalls,
+    ) -> Weights {
         let mut adjoint = vec![0.0; self.chord_v.len()];
         let base = match functional {
             Functional::Voltage(target) => {
@@ -347,7 +364,7 @@ impl StageBound {
                 self.adjoint_of_current(layout, phase, stage, target, &mut adjoint)
             }
         };
-        let mut weight = vec![0.0; phase.options.len()];
+        let mut weight = vec![0.0; calls.options.len()];
         for touch in &self.touches {
             weight[touch.option] += adjoint[touch.node] * touch.added_a;
         }
@@ -401,13 +418,14 @@ pub(crate) struct RelaxedSum {
 }
 
 impl RelaxedSum {
-    pub(crate) fn new(phase: &Phase) -> Self {
+    pub(crate) fn new(phase: &Phase, calls: &StageCalls) -> Self {
         let numbered = |side: usize| {
-            let mut parties: Vec<u32> = phase.options.iter().map(|option| option.parties[side]).collect();
+            let party_of = |option: &usize| phase.options[*option].parties[side];
+            let mut parties: Vec<u32> = calls.options.iter().map(party_of).collect();
             parties.sort_unstable();
             parties.dedup();
             let number = |party: u32| parties.binary_search(&party).unwrap_or(0);
-            let group: Vec<usize> = phase.options.iter().map(|option| number(option.parties[side])).collect();
+            let group: Vec<usize> = calls.options.iter().map(|option| number(party_of(option))).collect();
             (group, vec![0.0; parties.len()])
         };
         let ((callers, of_callers), (called, of_called)) = (numbered(0), numbered(1));

@@ -72,16 +72,18 @@ pub struct Solver<'a> {
 impl<'a> Solver<'a> {
     /// Solves every stage without calls and keeps the result.
     pub fn new(layout: &'a Layout, phase: &'a Phase) -> Self {
+        Solver::with(layout, phase, (0..layout.stages.len()).rev())
+    }
+
+    /// The same for one stage and those that draw from it; the others have no solution here.
+    pub fn of_stage(layout: &'a Layout, phase: &'a Phase, stage: usize) -> Self {
+        Solver::with(layout, phase, layout.with_stages_below(stage).into_iter())
+    }
+
+    /// `order`: the stages to solve, those that draw from a stage before it.
+    fn with(layout: &'a Layout, phase: &'a Phase, order: impl Iterator<Item = usize>) -> Self {
         let stages = layout.stages.len();
-        let mut below: Vec<Vec<usize>> = vec![Vec::new(); stages];
-        for index in (0..stages).rev() {
-            let mut list = Vec::new();
-            for converter in &layout.stages[index].converters {
-                list.extend_from_slice(&below[converter.stage]);
-            }
-            list.push(index);
-            below[index] = list;
-        }
+        let below = (0..stages).map(|stage| layout.with_stages_below(stage)).collect();
         let mut solver = Solver {
             layout,
             phase,
@@ -94,7 +96,7 @@ impl<'a> Solver<'a> {
             extra: None,
             solved_sets: 0,
         };
-        for index in (0..stages).rev() {
+        for index in order {
             let outcome = solver.solve_one(index, &[], false);
             solver.base_outcome[index] = outcome;
             if outcome == SetOutcome::Solved {
@@ -159,6 +161,20 @@ impl<'a> Solver<'a> {
         let voltage = &self.current[stage].voltage_v;
         let end = self.layout.stages[stage].subtree_end[node] as usize;
         (node..end).map(|node| loads.demand(node).current_at(voltage[node], loads.drop_v[node])).sum()
+    }
+
+    /// Current through the segment that leads to each node, after the last solve of the stage.
+    pub fn segment_currents_a(&self, stage: usize) -> Vec<f64> {
+        let loads = &self.loads[stage];
+        let voltage = &self.current[stage].voltage_v;
+        let mut current: Vec<f64> = (0..voltage.len())
+            .map(|node| loads.demand(node).current_at(voltage[node], loads.drop_v[node]))
+            .collect();
+        let parent = &self.layout.stages[stage].parent;
+        for node in (1..current.len()).rev() {
+            current[parent[node] as usize] += current[node];
+        }
+        current
     }
 
     /// How far all loads of a stage could grow, after the last solve of that stage.

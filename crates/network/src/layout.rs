@@ -140,6 +140,16 @@ pub struct Layout {
 }
 
 impl Layout {
+    /// A stage with all that draw from it, directly or through others: deepest first, itself last.
+    pub fn with_stages_below(&self, stage: usize) -> Vec<usize> {
+        let mut list = Vec::new();
+        for converter in &self.stages[stage].converters {
+            list.extend(self.with_stages_below(converter.stage));
+        }
+        list.push(stage);
+        list
+    }
+
     /// Lays out a resolved site. What no supply reaches has no node (the resolver has said so).
     pub fn new(site: &Site) -> Self {
         let sections: Vec<_> = site.runs.iter().map(|run| section_resistances(site, run)).collect();

@@ -3,18 +3,28 @@
 //! The target is a functional of one stage: a voltage to be made low or a current to be made high.
 //! Candidates are tried in the order of their additive bounds ([`crate::bound`]); a partial set is
 //! abandoned when its own weights together with the largest weights that could still join it cannot beat the
-//! worst value solved so far by more than [`SearchOptions::tolerance`]; what is left is solved.
+//! worst value solved so far by more than [`SearchOptions::tolerance`]; what is left is solved. A set that was
+//! solved for one target is known to all others of its stage.
 //!
 //! **What is claimed.** If [`Found::complete`] is true, no admissible set is worse than the reported
 //! value by more than the tolerance (and the enclosure of the solver): every set not solved was
-//! excluded by the bound, whose hypotheses and certificate stand in [`crate::bound`]. Where a stage has no
-//! certified bound, nothing is excluded, every set is solved up to a stated number, and `complete` says
-//! whether that sufficed.
+//! excluded by the bound, whose hypotheses and certificate stand in [`crate::bound`], or has the same effect as one that was
+//! looked at ([`crate::stage_calls`]). Where a stage has no
+//! certified bound, nothing is excluded. If some set is then proved to have no operating point, nothing is worse, for any
+//! target. If there are at most [`SearchOptions::most_sets_without_bound`] sets, all are solved; else that many of those that draw most,
+//! then for each target [`SETS_OF_A_TARGET`] that weigh most on it, and `complete` is false.
 
 use crate::bound::{Functional, StageBound};
 use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::Layout;
 use crate::phase::Phase;
+use crate::stage_calls::StageCalls;
+use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
+
+/// Sets solved for one target on its own account where no certified bound helps.
+pub const SETS_OF_A_TARGET: u64 = 8;
+/// Sets of calls kept for the targets that follow, where a bound helps.
+const MOST_RECORDS: usize = 4096;
 
 /// How hard to search.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -23,21 +33,28 @@ pub struct SearchOptions {
     pub tolerance: f64,
     /// Most sets solved for one target before the search gives up.
     pub most_sets: u64,
-    /// The same where no certified bound helps.
+    /// Most sets solved for all targets of one stage in one state.
+    pub most_sets_of_stage: u64,
+    /// Most sets solved for all targets of a stage together where no certified bound helps.
     pub most_sets_without_bound: u64,
 }
 
 impl Default for SearchOptions {
     fn default() -> Self {
-        // A tenth of what the last digit of a site voltmeter shows.
-        SearchOptions { tolerance: 1e-3, most_sets: 20_000, most_sets_without_bound: 400 }
+        SearchOptions {
+            // A tenth of what the last digit of a site voltmeter shows.
+            tolerance: 1e-3,
+            most_sets: 20_000,
+            most_sets_of_stage: 40_000,
+            most_sets_without_bound: 400,
+        }
     }
 }
 
 /// The worst set found.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Worst {
-    /// Options that stand, as indices into the phase's, in ascending order.
+pub(crate) struct Worst {
+    /// Options that stand, as positions in the stage's list, in ascending order.
     pub set: Vec<usize>,
     /// The functional's value there; `None` where there is no operating point.
     pub value: Option<f64>,
@@ -47,7 +64,7 @@ pub struct Worst {
 
 /// What a search gave.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Found {
+pub(crate) struct Found {
     /// The worst set; `None` if no set beats what was known already.
     pub worst: Option<Worst>,
     /// Whether the search was completed; see the module's claim.
@@ -55,103 +72,355 @@ pub struct Found {
 }
 
 /// A target: what to make as bad as possible, and which options must or must not take part.
-pub struct Target<'a> {
-    /// The stage.
-    pub stage: usize,
+pub(crate) struct Target<'a> {
     /// What to worsen.
     pub functional: Functional,
-    /// Options of which exactly one stands; empty for none.
-    pub one_of: &'a [usize],
-    /// Options that may join besides.
-    pub pool: &'a [usize],
+    /// Options of its own, as positions in ascending order.
+    pub own: &'a [usize],
+    /// Whether exactly one of its own options stands, or none.
+    pub in_use: bool,
 }
 
-/// Searches the worst set of a target. `must_beat`: badness that is already known from elsewhere for
-/// the same purpose (minus the voltage, or the current), below which nothing is of interest.
-pub fn worst_set(
-    layout: &Layout,
-    phase: &Phase,
-    solver: &mut Solver<'_>,
-    bound: Option<&StageBound>,
-    target: &Target<'_>,
-    options: &SearchOptions,
-    must_beat: Option<f64>,
-) -> Found {
-    let sign = if matches!(target.functional, Functional::Voltage(_)) { -1.0 } else { 1.0 };
-    let (mut base, weight) = match bound {
-        Some(bound) => {
-            let weights = bound.weights(layout, phase, target.stage, target.functional);
-            (sign * weights.base, weights.weight)
+/// A set that was solved.
+struct Record {
+    set: Vec<usize>,
+    outcome: SetOutcome,
+    voltage_v: Vec<f64>,
+    /// Current through the segment to each node.
+    current_a: Vec<f64>,
+}
+
+/// The searches of one stage in one state.
+pub(crate) struct StageSearch<'a, 'b> {
+    layout: &'a Layout,
+    phase: &'a Phase,
+    stage: usize,
+    calls: &'a StageCalls,
+    solver: &'a mut Solver<'b>,
+    bound: Option<&'a StageBound>,
+    options: &'a SearchOptions,
+    records: Vec<Record>,
+    known: BTreeMap<Vec<usize>, usize>,
+    /// A set that is proved to have no operating point.
+    collapsed: Option<usize>,
+    /// Whether every admissible set is among the records.
+    has_every_set: bool,
+    /// Sets solved here.
+    pub solved: u64,
+}
+
+impl<'a, 'b> StageSearch<'a, 'b> {
+    /// Prepares the searches; without a certified bound this solves the sets that all targets share.
+    pub fn new(
+        layout: &'a Layout,
+        phase: &'a Phase,
+        stage: usize,
+        calls: &'a StageCalls,
+        solver: &'a mut Solver<'b>,
+        bound: Option<&'a StageBound>,
+        options: &'a SearchOptions,
+    ) -> Self {
+        let mut search = StageSearch {
+            layout,
+            phase,
+            stage,
+            calls,
+            solver,
+            bound,
+            options,
+            records: Vec::new(),
+            known: BTreeMap::new(),
+            collapsed: None,
+            has_every_set: false,
+            solved: 0,
+        };
+        if !search.is_certified() {
+            search.share_sets();
         }
-        None => (f64::INFINITY, vec![0.0; phase.options.len()]),
-    };
-    let certified = bound.is_some_and(|bound| bound.certified);
-    let mut most_sets = options.most_sets;
-    if !certified {
-        // The weights still tell a good order, but exclude nothing.
-        base = f64::INFINITY;
-        most_sets = options.most_sets_without_bound;
+        search
     }
-    let mut pool: Vec<usize> = target.pool.to_vec();
-    let monotone = bound.is_some_and(|bound| bound.monotone);
-    if bound.is_some() {
+
+    fn is_certified(&self) -> bool {
+        self.bound.is_some_and(|bound| bound.certified)
+    }
+
+    fn weights(&self, functional: Functional) -> (f64, Vec<f64>) {
+        match self.bound {
+            Some(bound) => {
+                let weights = bound.weights(self.layout, self.phase, self.stage, functional, self.calls);
+                (weights.base, weights.weight)
+            }
+            None => (f64::INFINITY, vec![0.0; self.calls.options.len()]),
+        }
+    }
+
+    fn fits(&self, set: &[usize], option: usize) -> bool {
+        let of = |position: usize| &self.phase.options[self.calls.options[position]];
+        set.iter().all(|other| of(*other).is_compatible(of(option)))
+    }
+
+    /// Searches the worst set of a target. `must_beat`: badness that is already known from elsewhere for
+    /// the same purpose (minus the voltage, or the current), below which nothing is of interest.
+    pub fn worst(&mut self, target: &Target<'_>, must_beat: Option<f64>) -> Found {
+        let sign = if matches!(target.functional, Functional::Voltage(_)) { -1.0 } else { 1.0 };
+        let must_beat = must_beat.unwrap_or(f64::NEG_INFINITY);
+        if self.collapsed.is_some() || self.has_every_set {
+            return Found { worst: self.worst_record(target, sign, must_beat), complete: true };
+        }
+        let (base, weight) = self.weights(target.functional);
+        if !self.is_certified() {
+            let own: BTreeSet<usize> = target.own.iter().copied().collect();
+            let heads: &[usize] = if target.in_use { target.own } else { &[] };
+            let pool = (0..weight.len()).filter(|option| !own.contains(option)).collect();
+            self.solve_heaviest(&weight, heads, pool, SETS_OF_A_TARGET);
+            let complete = self.collapsed.is_some();
+            return Found { worst: self.worst_record(target, sign, must_beat), complete };
+        }
+        let mut pool: Vec<usize> = Vec::with_capacity(weight.len());
+        let mut own = target.own.iter().peekable();
+        for (option, weight) in weight.iter().enumerate() {
+            if own.peek() == Some(&&option) {
+                own.next();
+            } else if *weight != 0.0 {
+                pool.push(option);
+            }
+        }
+        pool.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
+        let best = self.worst_record(target, sign, must_beat);
+        let best_badness = best.as_ref().map_or(must_beat, |best| badness(best.value, sign));
+        let monotone = self.bound.is_some_and(|bound| bound.monotone);
+        let left = self.options.most_sets_of_stage.saturating_sub(self.solved);
+        let most_sets = self.solved + self.options.most_sets.min(left);
+        let mut branches = Branches {
+            functional: target.functional,
+            weight: &weight,
+            pool: &pool,
+            base: sign * base,
+            sign,
+            monotone,
+            best_badness,
+            best,
+            most_sets,
+            complete: true,
+            search: self,
+        };
+        if target.in_use {
+            let mut first: Vec<usize> = target.own.to_vec();
+            first.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
+            for option in first {
+                branches.extend(&mut vec![option], 0, weight[option]);
+            }
+        } else {
+            branches.extend(&mut Vec::new(), 0, 0.0);
+        }
+        let Branches { best, complete, .. } = branches;
+        Found { worst: best, complete }
+    }
+
+    /// The worst of the sets that were solved, among those that the target admits.
+    fn worst_record(&self, target: &Target<'_>, sign: f64, must_beat: f64) -> Option<Worst> {
+        let has_own = |record: &Record| record.set.iter().any(|option| target.own.contains(option));
+        let value_of = |record: &Record| match (record.outcome, target.functional) {
+            (SetOutcome::Solved, Functional::Voltage(node)) => Some(record.voltage_v[node]),
+            (SetOutcome::Solved, Functional::Current(node)) => Some(record.current_a[node]),
+            _ => None,
+        };
+        let mut worst: Option<&Record> = None;
+        let mut most = must_beat;
+        for record in self.records.iter().filter(|record| has_own(record) == target.in_use) {
+            let badness = badness(value_of(record), sign);
+            if badness > most {
+                most = badness;
+                worst = Some(record);
+            }
+        }
+        worst.map(|record| Worst {
+            set: record.set.clone(),
+            value: value_of(record),
+            outcome: record.outcome,
+        })
+    }
+
+    /// Without a certified bound: all sets if they are few, else those that draw most.
+    fn share_sets(&mut self) {
+        let most = self.options.most_sets_without_bound;
+        let mut sets = Vec::new();
+        if self.every_set(most, &mut sets) {
+            self.has_every_set = true;
+            // Large sets first: if one has no operating point, the others need not be solved.
+            for set in sets.iter().rev() {
+                self.solve(set);
+                if self.collapsed.is_some() {
+                    return;
+                }
+            }
+        } else {
+            let (_, weight) = self.weights(Functional::Current(0));
+            let pool = (0..weight.len()).collect();
+            self.solve_heaviest(&weight, &[], pool, most);
+        }
+    }
+
+    /// Lists every admissible set, by size; false if there are more than `most`.
+    fn every_set(&self, most: u64, into: &mut Vec<Vec<usize>>) -> bool {
+        into.push(Vec::new());
+        let mut from = 0;
+        for _ in 0..self.phase.most_calls {
+            let end = into.len();
+            for index in from..end {
+                let first = into[index].last().map_or(0, |last| last + 1);
+                for option in first..self.calls.options.len() {
+                    if self.fits(&into[index], option) {
+                        let mut larger = into[index].clone();
+                        larger.push(option);
+                        into.push(larger);
+                        if into.len() as u64 > most {
+                            return false;
+                        }
+                    }
+                }
+            }
+            from = end;
+        }
+        true
+    }
+
+    /// Solves the sets of as many options as may stand at once that weigh most, at most so many, until one is proved to have no
+    /// operating point. One of `heads` is in each, if there are any; the others are from the pool.
+    fn solve_heaviest(&mut self, weight: &[f64], heads: &[usize], mut pool: Vec<usize>, most: u64) {
         pool.retain(|option| weight[*option] != 0.0);
         pool.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
-    }
-    let mut search = Search {
-        phase,
-        solver,
-        target,
-        tolerance: options.tolerance,
-        most_sets,
-        weight: &weight,
-        pool: &pool,
-        base,
-        sign,
-        monotone,
-        best_badness: must_beat.unwrap_or(f64::NEG_INFINITY),
-        best: None,
-        solved: 0,
-        complete: true,
-    };
-    if target.one_of.is_empty() {
-        search.extend(&mut Vec::new(), 0, 0.0);
-    } else {
-        let mut first: Vec<usize> = target.one_of.to_vec();
-        first.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
-        for option in first {
-            search.extend(&mut vec![option], 0, weight[option]);
+        let mut heads = heads.to_vec();
+        heads.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
+        heads.truncate(4);
+        let free = self.phase.most_calls.saturating_sub(usize::from(!heads.is_empty())).min(pool.len());
+        let starts: Vec<Vec<usize>> =
+            if heads.is_empty() { vec![Vec::new()] } else { heads.iter().map(|head| vec![*head]).collect() };
+        let share = most.div_ceil(starts.len() as u64);
+        for start in starts {
+            let mut solved = 0;
+            // Best first: positions in the pool in ascending order, the heaviest sum on top.
+            let mut queue = BinaryHeap::new();
+            let mut seen = BTreeSet::new();
+            let sum = |places: &[usize]| Sum(places.iter().map(|place| weight[pool[*place]]).sum());
+            let first: Vec<usize> = (0..free).collect();
+            queue.push((sum(&first), std::cmp::Reverse(first)));
+            let mut looked_at = 0;
+            while let Some((_, std::cmp::Reverse(places))) = queue.pop() {
+                looked_at += 1;
+                if looked_at > 16 * share {
+                    break;
+                }
+                let mut set = start.clone();
+                for place in &places {
+                    if self.fits(&set, pool[*place]) {
+                        set.push(pool[*place]);
+                    }
+                }
+                // Where parties exclude each other the set is smaller, which is a set too.
+                set.sort_unstable();
+                if !self.known.contains_key(&set) {
+                    solved += 1;
+                    self.solve(&set);
+                    if self.collapsed.is_some() {
+                        return;
+                    }
+                }
+                if solved >= share {
+                    break;
+                }
+                for index in 0..places.len() {
+                    let end = places.get(index + 1).copied().unwrap_or(pool.len());
+                    if places[index] + 1 < end {
+                        let mut next = places.clone();
+                        next[index] += 1;
+                        if seen.insert(next.clone()) {
+                            queue.push((sum(&next), std::cmp::Reverse(next)));
+                        }
+                    }
+                }
+            }
         }
     }
-    let Search { best, complete, .. } = search;
-    let worst = best.map(|mut worst| {
-        worst.set.sort_unstable();
-        worst
-    });
-    Found { worst, complete }
+
+    /// Solves a set and keeps the result, unless it is kept already; its number among the records.
+    fn solve(&mut self, set: &[usize]) -> usize {
+        if let Some(index) = self.known.get(set) {
+            return *index;
+        }
+        self.solved += 1;
+        let options: Vec<usize> = set.iter().map(|position| self.calls.options[*position]).collect();
+        let outcome = self.solver.solve_set(self.stage, &options);
+        let mut record = Record { set: set.to_vec(), outcome, voltage_v: Vec::new(), current_a: Vec::new() };
+        if outcome == SetOutcome::Solved {
+            record.voltage_v.clone_from(&self.solver.solution(self.stage).voltage_v);
+            record.current_a = self.solver.segment_currents_a(self.stage);
+        }
+        // The last place is written over when the records are full.
+        let index = self.records.len();
+        if self.is_certified() && index >= MOST_RECORDS {
+            let last = index - 1;
+            self.known.remove(&self.records[last].set);
+            self.records[last] = record;
+            self.known.insert(set.to_vec(), last);
+            return last;
+        }
+        if matches!(outcome, SetOutcome::NoOperatingPoint { .. }) {
+            self.collapsed = Some(index);
+        }
+        self.records.push(record);
+        self.known.insert(set.to_vec(), index);
+        index
+    }
+
+    /// A set that is proved to have no operating point, if one was met.
+    pub fn collapsed(&self) -> Option<(&[usize], SetOutcome)> {
+        let record = &self.records[self.collapsed?];
+        Some((&record.set, record.outcome))
+    }
 }
 
-struct Search<'a, 'b> {
-    phase: &'a Phase,
-    solver: &'a mut Solver<'b>,
-    target: &'a Target<'a>,
-    tolerance: f64,
-    most_sets: u64,
-    weight: &'a [f64],
-    pool: &'a [usize],
+/// A sum of weights, ordered.
+#[derive(PartialEq)]
+struct Sum(f64);
+
+impl Eq for Sum {}
+
+impl PartialOrd for Sum {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Sum {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.0.total_cmp(&other.0)
+    }
+}
+
+fn badness(value: Option<f64>, sign: f64) -> f64 {
+    value.map_or(f64::INFINITY, |value| sign * value)
+}
+
+/// Branch and bound for one target under a certified bound.
+struct Branches<'s, 'a, 'b> {
+    search: &'s mut StageSearch<'a, 'b>,
+    functional: Functional,
+    weight: &'s [f64],
+    pool: &'s [usize],
     base: f64,
     sign: f64,
     monotone: bool,
     best_badness: f64,
     best: Option<Worst>,
-    solved: u64,
+    most_sets: u64,
     complete: bool,
 }
 
-impl Search<'_, '_> {
+impl Branches<'_, '_, '_> {
     /// Tries every extension of `set` by pool options from `position` on.
     fn extend(&mut self, set: &mut Vec<usize>, position: usize, sum: f64) {
-        let free = self.phase.most_calls.saturating_sub(set.len());
+        let free = self.search.phase.most_calls.saturating_sub(set.len());
         let mut extended = false;
         if free > 0 {
             for next in position..self.pool.len() {
@@ -160,26 +429,20 @@ impl Search<'_, '_> {
                 if self.is_pruned(sum + self.best_ahead(set, next, free)) {
                     break;
                 }
-                let fits = set
-                    .iter()
-                    .all(|other| self.phase.options[*other].is_compatible(&self.phase.options[option]));
-                if fits {
+                if self.search.fits(set, option) {
                     extended = true;
                     set.push(option);
                     self.extend(set, next + 1, sum + self.weight[option]);
                     set.pop();
                 }
-                if self.solved >= self.most_sets {
+                if self.search.solved >= self.most_sets {
                     self.complete = false;
                     return;
                 }
             }
         }
         // With monotone loads a set that can be extended is never worse than its extensions.
-        if !extended || !self.monotone {
-            if self.is_pruned(sum) {
-                return;
-            }
+        if (!extended || !self.monotone) && !self.is_pruned(sum) {
             self.solve(set);
         }
     }
@@ -193,7 +456,8 @@ impl Search<'_, '_> {
     /// The largest sum of weights of `free` options from `next` on whose parties on one side (0: callers,
     /// 1: called) differ from each other and from those of the set.
     fn best_apart(&self, side: usize, set: &[usize], next: usize, free: usize) -> f64 {
-        let options = &self.phase.options;
+        let of =
+            |position: usize| self.search.phase.options[self.search.calls.options[position]].parties[side];
         // More calls at once than this are bounded without looking at parties; no bus permits them.
         let mut parties = [u32::MAX; 8];
         let mut count = 0;
@@ -202,9 +466,9 @@ impl Search<'_, '_> {
             if count == free || self.weight[option] <= 0.0 {
                 break;
             }
-            let party = options[option].parties[side];
+            let party = of(option);
             let is_taken = parties[..count.min(parties.len())].contains(&party)
-                || set.iter().any(|other| options[*other].parties[side] == party);
+                || set.iter().any(|other| of(*other) == party);
             if is_taken {
                 continue;
             }
@@ -218,21 +482,22 @@ impl Search<'_, '_> {
     }
 
     fn is_pruned(&self, sum: f64) -> bool {
-        self.base + sum <= self.best_badness + self.tolerance
+        self.base + sum <= self.best_badness + self.search.options.tolerance
     }
 
     fn solve(&mut self, set: &[usize]) {
-        self.solved += 1;
-        let stage = self.target.stage;
-        let outcome = self.solver.solve_set(stage, set);
-        let value = (outcome == SetOutcome::Solved).then(|| match self.target.functional {
-            Functional::Voltage(node) => self.solver.solution(stage).voltage_v[node],
-            Functional::Current(node) => self.solver.segment_current_a(stage, node),
+        let mut sorted = set.to_vec();
+        sorted.sort_unstable();
+        let index = self.search.solve(&sorted);
+        let record = &self.search.records[index];
+        let value = (record.outcome == SetOutcome::Solved).then(|| match self.functional {
+            Functional::Voltage(node) => record.voltage_v[node],
+            Functional::Current(node) => record.current_a[node],
         });
-        let badness = value.map_or(f64::INFINITY, |value| self.sign * value);
+        let badness = badness(value, self.sign);
         if badness > self.best_badness {
             self.best_badness = badness;
-            self.best = Some(Worst { set: set.to_vec(), value, outcome });
+            self.best = Some(Worst { set: sorted, value, outcome: record.outcome });
         }
     }
 }

@@ -4,15 +4,19 @@
 //! adverse corner. For every device and every state the set of calls is searched that is worst *for the
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
-use crate::bound::{Functional, StageBound};
 use crate::demand::Activity;
-use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
+use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::{Corner, Layout, NodeRef};
+use crate::memory::Memory;
 use crate::phase::{HighestVoltages, Phase};
-use crate::search::{Found, SearchOptions, Target, worst_set};
+use crate::search::SearchOptions;
+use crate::stage_calls::StageCalls;
+use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
 use latchline_finding::{OperatingState, StateKind};
 use latchline_site::model::Site;
+use rayon::prelude::*;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A device that has a least voltage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -166,56 +170,80 @@ pub fn worst_states(
     space: &StateSpace,
     options: &SearchOptions,
 ) -> WorstStates {
+    worst_states_with(site, layout, space, options, &Memory::default())
+}
+
+/// As [`worst_states`], with what is remembered of stages that are the same.
+pub fn worst_states_with(
+    site: &Site,
+    layout: &Layout,
+    space: &StateSpace,
+    options: &SearchOptions,
+    memory: &Memory,
+) -> WorstStates {
     let mut devices = devices(site, layout);
     let mut mains_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
     let mut battery_current = mains_current.clone();
     let mut run_current: Vec<Option<CurrentState>> = vec![None; site.runs.len()];
-    let mut states = Vec::new();
-    for (index, phase) in space.phases.iter().enumerate() {
-        let mut solver = Solver::new(layout, phase);
-        let bounds = stage_bounds(layout, phase, &solver);
-        let every_option: Vec<usize> = (0..phase.options.len()).collect();
-        let mut search = PhaseSearch {
-            site,
-            layout,
-            phase,
-            index,
-            solver: &mut solver,
-            bounds: &bounds,
-            options,
-            options_of_station: options_of_stations(site, phase),
-            every_option: &every_option,
-        };
-        let mut complete = true;
-        for device in &mut devices {
-            if let Some(margin) = search.device(device.device, device.at) {
-                complete &= margin.complete;
-                device.margins.push(margin);
-            }
-        }
-        let by_stage = match phase.kind {
-            StateKind::BatteryEnd => {
-                // What is known prunes the search.
-                battery_current.clone_from(&mains_current);
-                &mut battery_current
-            }
-            _ => &mut mains_current,
-        };
-        for (stage, worst) in by_stage.iter_mut().enumerate() {
-            complete &= search.current(NodeRef { stage, node: 0 }, worst);
-        }
-        for (at, worst) in layout.run_start.iter().zip(&mut run_current) {
-            if let Some(at) = at {
-                complete &= search.current(*at, worst);
-            }
-        }
-        states.push(StateInfo {
+    let plan = Plan::new(site, layout, &devices);
+    let jobs: Vec<(usize, usize)> = (0..space.phases.len())
+        .flat_map(|phase| (0..layout.stages.len()).map(move |stage| (phase, stage)))
+        .filter(|(phase, stage)| space.phases[*phase].voltage_v[*stage].is_some())
+        .collect();
+    let found: Vec<(StageCalls, Arc<StageFound>)> = jobs
+        .par_iter()
+        .map(|&(phase, stage)| {
+            let task = plan.task(&space.phases[phase], stage, options);
+            let found = memory.states(task.fingerprint(), || task.run());
+            (task.calls, found)
+        })
+        .collect();
+    let mut states: Vec<StateInfo> = space
+        .phases
+        .iter()
+        .map(|phase| StateInfo {
             kind: phase.kind,
-            solved_sets: solver.solved_sets.max(1),
+            solved_sets: 0,
             options: phase.options.len(),
             most_calls: phase.most_calls,
-            complete,
-        });
+            complete: true,
+        })
+        .collect();
+    for (&(phase, stage), (calls, found)) in jobs.iter().zip(&found) {
+        let all = |set: &[usize]| -> Vec<usize> { set.iter().map(|option| calls.options[*option]).collect() };
+        let stages = layout.with_stages_below(stage);
+        let kind = space.phases[phase].kind;
+        let state = &mut states[phase];
+        state.solved_sets += found.solved_sets;
+        for (device, margin) in plan.devices[stage].iter().zip(&found.devices) {
+            state.complete &= margin.complete;
+            devices[*device].margins.push(StateMargin {
+                phase,
+                set: all(&margin.set),
+                voltage_v: margin.voltage_v,
+                limit_v: margin.limit_v,
+                failing_stage: margin.failing_stage.map(|place| stages[place]),
+                is_undecided: margin.is_undecided,
+                complete: margin.complete,
+            });
+        }
+        let mut keep = |worst: &mut Option<CurrentState>, current: &LocalCurrent| {
+            state.complete &= current.complete;
+            let ampere = |current_a: Option<f64>| current_a.unwrap_or(f64::INFINITY);
+            let known = worst.as_ref().map_or(f64::NEG_INFINITY, |worst| ampere(worst.current_a));
+            if ampere(current.current_a) > known {
+                let (set, complete) = (all(&current.set), current.complete);
+                *worst = Some(CurrentState { phase, set, current_a: current.current_a, complete });
+            }
+        };
+        let by_stage = match kind {
+            StateKind::BatteryEnd => &mut battery_current,
+            _ => &mut mains_current,
+        };
+        keep(&mut by_stage[stage], &found.currents[0]);
+        for (run, current) in plan.runs[stage].iter().zip(&found.currents[1..]) {
+            keep(&mut run_current[*run], current);
+        }
     }
     let source_current = mains_current.iter().zip(battery_current).map(larger).collect();
     devices.retain(|device| !device.margins.is_empty());
@@ -258,15 +286,6 @@ pub fn operating_state(site: &Site, phase: &Phase, set: &[usize]) -> OperatingSt
     OperatingState { kind: phase.kind, calls }
 }
 
-/// Bounds of every stage, those that draw from a stage before it.
-pub fn stage_bounds(layout: &Layout, phase: &Phase, solver: &Solver<'_>) -> Vec<Option<StageBound>> {
-    let mut bounds: Vec<Option<StageBound>> = (0..layout.stages.len()).map(|_| None).collect();
-    for stage in (0..layout.stages.len()).rev() {
-        bounds[stage] = StageBound::new(layout, phase, solver, &bounds, stage);
-    }
-    bounds
-}
-
 fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {
     let stations =
         layout.station.iter().enumerate().filter_map(|(index, at)| at.map(|at| (Device::Station(index), at)));
@@ -282,105 +301,67 @@ fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {
         .collect()
 }
 
-fn options_of_stations(site: &Site, phase: &Phase) -> Vec<Vec<(usize, Activity)>> {
-    let mut list = vec![Vec::new(); site.stations.len()];
-    for (index, option) in phase.options.iter().enumerate() {
-        for &(station, activity) in &option.busy {
-            list[station].push((index, activity));
-        }
-    }
-    list
-}
-
-struct PhaseSearch<'a, 'b> {
+/// What to look for, stage by stage.
+struct Plan<'a> {
     site: &'a Site,
     layout: &'a Layout,
-    phase: &'a Phase,
-    index: usize,
-    solver: &'a mut Solver<'b>,
-    bounds: &'a [Option<StageBound>],
-    options: &'a SearchOptions,
-    options_of_station: Vec<Vec<(usize, Activity)>>,
-    every_option: &'a [usize],
+    all: Vec<(Device, NodeRef)>,
+    /// Devices of each stage, as positions in `all`.
+    devices: Vec<Vec<usize>>,
+    /// Runs that start on each stage.
+    runs: Vec<Vec<usize>>,
 }
 
-impl PhaseSearch<'_, '_> {
-    /// The worst margin of a device in this state; `None` without power.
-    fn device(&mut self, device: Device, at: NodeRef) -> Option<StateMargin> {
-        self.phase.voltage_v[at.stage]?;
-        let (in_use_v, standby_v) = self.limits(device);
-        let own: &[(usize, Activity)] = match device {
-            Device::Station(station) => &self.options_of_station[station],
-            Device::Box(_) => &[],
+impl<'a> Plan<'a> {
+    fn new(site: &'a Site, layout: &'a Layout, devices: &[DeviceStates]) -> Self {
+        let mut plan = Plan {
+            site,
+            layout,
+            all: devices.iter().map(|device| (device.device, device.at)).collect(),
+            devices: vec![Vec::new(); layout.stages.len()],
+            runs: vec![Vec::new(); layout.stages.len()],
         };
-        let base_activity = match device {
-            Device::Station(station) => self.phase.base_activity[station],
-            Device::Box(_) => Activity::Standby,
-        };
-        let idle_limit = if base_activity.is_in_use() { in_use_v } else { standby_v };
-        let base_outcome = self.solver.base_outcome(at.stage);
-        if base_outcome != SetOutcome::Solved {
-            return Some(StateMargin {
-                phase: self.index,
-                set: Vec::new(),
-                voltage_v: None,
-                limit_v: idle_limit,
-                failing_stage: base_outcome.failing_stage(),
-                is_undecided: base_outcome.is_undecided(),
-                complete: matches!(base_outcome, SetOutcome::NoOperatingPoint { .. }),
-            });
+        for (index, (_, at)) in plan.all.iter().enumerate() {
+            plan.devices[at.stage].push(index);
         }
-        let own_options: Vec<usize> = own.iter().map(|(option, _)| *option).collect();
-        let pool: Vec<usize> = if own_options.is_empty() {
-            self.every_option.to_vec()
-        } else {
-            let mut pool = Vec::with_capacity(self.every_option.len());
-            let mut own = own_options.iter().peekable();
-            for option in self.every_option {
-                if own.peek() == Some(&option) {
-                    own.next();
-                } else {
-                    pool.push(*option);
+        for (run, at) in layout.run_start.iter().enumerate() {
+            if let Some(at) = at {
+                plan.runs[at.stage].push(run);
+            }
+        }
+        plan
+    }
+
+    fn task<'b>(&'b self, phase: &'b Phase, stage: usize, options: &SearchOptions) -> StageTask<'b> {
+        let calls = StageCalls::of_stage(self.layout, phase, stage);
+        let mut own: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+        for (position, option) in calls.options.iter().enumerate() {
+            for (station, _) in &phase.options[*option].busy {
+                let list = own.entry(*station).or_default();
+                // A station that takes part twice is listed once.
+                if list.last() != Some(&position) {
+                    list.push(position);
                 }
             }
-            pool
-        };
-        // In use first: its limit is the higher one, and what it shows prunes the idle search.
-        let mut worst: Option<StateMargin> = None;
-        let mut complete = true;
-        let in_use = (!own_options.is_empty()).then_some((&own_options[..], in_use_v));
-        for (one_of, limit_v) in in_use.into_iter().chain([(&[][..], idle_limit)]) {
-            let must_beat = worst.as_ref().map(|worst| -(worst.margin_v() + limit_v));
-            let functional = Functional::Voltage(at.node);
-            let target = Target { stage: at.stage, functional, one_of, pool: &pool };
-            let found = self.search(&target, must_beat);
-            complete &= found.complete;
-            if let Some(set) = found.worst {
-                complete &= !set.outcome.is_undecided();
-                worst = Some(StateMargin {
-                    phase: self.index,
-                    set: set.set,
-                    voltage_v: set.value.map(|voltage| voltage - self.uncertainty(ENCLOSURE_V)),
-                    limit_v,
-                    failing_stage: set.outcome.failing_stage(),
-                    is_undecided: set.outcome.is_undecided(),
-                    complete: true,
-                });
-            }
         }
-        worst.map(|worst| StateMargin { complete, ..worst })
-    }
-
-    /// How far the true worst may lie beyond a value found: the tolerance of the search where there is
-    /// anything to search, and what the solver leaves open.
-    fn uncertainty(&self, solver: f64) -> f64 {
-        let search = if self.phase.options.is_empty() { 0.0 } else { self.options.tolerance };
-        search + solver
-    }
-
-    fn search(&mut self, target: &Target<'_>, must_beat: Option<f64>) -> Found {
-        let bound = self.bounds[target.stage].as_ref();
-        worst_set(self.layout, self.phase, self.solver, bound, target, self.options, must_beat)
+        let devices = self.devices[stage]
+            .iter()
+            .map(|index| {
+                let (device, at) = self.all[*index];
+                let (in_use_v, standby_v) = self.limits(device);
+                let (own, activity) = match device {
+                    Device::Station(station) => {
+                        (own.remove(&station).unwrap_or_default(), phase.base_activity[station])
+                    }
+                    Device::Box(_) => (Vec::new(), Activity::Standby),
+                };
+                let idle_v = if activity.is_in_use() { in_use_v } else { standby_v };
+                DeviceTarget { node: at.node, own, in_use_v, idle_v }
+            })
+            .collect();
+        let starts = self.runs[stage].iter().filter_map(|run| self.layout.run_start[*run]);
+        let current_nodes = std::iter::once(0).chain(starts.map(|at| at.node)).collect();
+        StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
     }
 
     /// Limits in use and in standby.
@@ -396,32 +377,6 @@ impl PhaseSearch<'_, '_> {
                 (least, least)
             }
         }
-    }
-
-    /// Updates the largest current through a segment; returns whether the search was completed.
-    fn current(&mut self, at: NodeRef, worst: &mut Option<CurrentState>) -> bool {
-        if self.phase.voltage_v[at.stage].is_none() {
-            return true;
-        }
-        let known = worst.as_ref().map(|worst| worst.current_a.unwrap_or(f64::INFINITY));
-        if self.solver.base_outcome(at.stage) != SetOutcome::Solved {
-            let phase = self.index;
-            *worst = Some(CurrentState { phase, set: Vec::new(), current_a: None, complete: true });
-            return true;
-        }
-        let target = Target {
-            stage: at.stage,
-            functional: Functional::Current(at.node),
-            one_of: &[],
-            pool: self.every_option,
-        };
-        let found = self.search(&target, known);
-        if let Some(set) = found.worst {
-            let current_a = set.value.map(|current| current + self.uncertainty(0.0));
-            *worst =
-                Some(CurrentState { phase: self.index, set: set.set, current_a, complete: found.complete });
-        }
-        found.complete
     }
 }
 

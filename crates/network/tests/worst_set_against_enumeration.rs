@@ -279,7 +279,7 @@ proptest! {
         let site = resolve(&draw);
         let layout = Layout::new(&site);
         let space = StateSpace::new(&site, &layout);
-        let exact = SearchOptions { tolerance: 0.0, most_sets: 1_000_000, most_sets_without_bound: 1_000_000 };
+        let exact = SearchOptions { tolerance: 0.0, most_sets: 1_000_000, most_sets_of_stage: 100_000_000, most_sets_without_bound: 1_000_000 };
         let found = worst_states(&site, &layout, &space, &exact);
         let coarse = worst_states(&site, &layout, &space, &SearchOptions::default());
         for (index, phase) in space.phases.iter().enumerate() {

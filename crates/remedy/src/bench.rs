@@ -1,12 +1,13 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
-use latchline_assess::{Assessment, assess_trial};
+use latchline_assess::{Assessment, Memory, assess_trial, assess_with};
 use latchline_finding::{Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use rayon::prelude::*;
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
 
@@ -32,8 +33,23 @@ pub struct Bench<'a> {
     known: BTreeSet<Key>,
     bill: Bill,
     loaded: LoadedCatalogues,
-    /// Assessments by text.
-    judged: Mutex<BTreeMap<String, Arc<Assessment>>>,
+    /// What is known of stages, of the site itself and of those tried.
+    memory: Arc<Memory>,
+    /// What is known of every change that was looked at, by the change as it prints itself.
+    known_changes: Mutex<BTreeMap<String, Known>>,
+}
+
+/// What is known of a change.
+#[derive(Clone, Default)]
+struct Known {
+    /// Extra material and labour; `None` where the change cannot be made.
+    price: Option<(f64, f64)>,
+    /// Whether it brings a finding that was not there.
+    spoils: bool,
+    /// Findings that it leaves.
+    leaves: BTreeSet<Key>,
+    /// Its assessment, if one was made to the end.
+    assessment: Option<Arc<Assessment>>,
 }
 
 /// A candidate that was applied and resolved, but not yet assessed.
@@ -65,6 +81,18 @@ impl<'a> Bench<'a> {
         site: &'a Site,
         assessment: &'a Assessment,
     ) -> Self {
+        Bench::with_memory(sources, site_file, catalogues, site, assessment, Arc::default())
+    }
+
+    /// The same, with what was remembered when the site was assessed.
+    pub fn with_memory(
+        sources: &'a Sources,
+        site_file: FileId,
+        catalogues: &'a [FileId],
+        site: &'a Site,
+        assessment: &'a Assessment,
+        memory: Arc<Memory>,
+    ) -> Self {
         let text = &sources.file(site_file).text;
         Bench {
             sources,
@@ -75,7 +103,8 @@ impl<'a> Bench<'a> {
             known: assessment.findings.iter().map(key).collect(),
             bill: Bill::of(site),
             loaded: LoadedCatalogues::new(sources, catalogues),
-            judged: Mutex::default(),
+            memory,
+            known_changes: Mutex::default(),
         }
     }
 
@@ -95,58 +124,108 @@ impl<'a> Bench<'a> {
         Some(Prepared { text, site, cost, minutes })
     }
 
-    /// Assesses what was prepared.
-    pub fn judge(&self, prepared: Prepared) -> Trial {
-        let known = self.judged.lock().ok().and_then(|judged| judged.get(&prepared.text).cloned());
-        let assessment = known.unwrap_or_else(|| {
-            let assessment = Arc::new(assess_trial(&prepared.site));
-            if let Ok(mut judged) = self.judged.lock() {
-                judged.insert(prepared.text.clone(), Arc::clone(&assessment));
+    /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.
+    ///
+    /// A trial ends at the first rule that rules it out. A start-up that drops out again and again is not followed to its end,
+    /// so a change may be ruled out that would do.
+    fn judge(&self, change: &Edit, prepared: Option<Prepared>, finding: &Finding) -> Option<Trial> {
+        let wanted = key(finding);
+        let name = format!("{change:?}");
+        let mut known = self.known(&name)?;
+        known.price?;
+        if known.spoils || known.leaves.contains(&wanted) {
+            return None;
+        }
+        let prepared = prepared.or_else(|| self.prepare(change))?;
+        if known.assessment.is_none() {
+            let seen = RefCell::new((false, BTreeSet::new()));
+            let allowed = |found: &Finding| {
+                let key = key(found);
+                let (spoils, leaves) = &mut *seen.borrow_mut();
+                let allowed = self.known.contains(&key) && key != wanted;
+                *spoils |= !self.known.contains(&key);
+                leaves.insert(key);
+                allowed
+            };
+            let assessment = assess_trial(&prepared.site, &self.memory, &allowed);
+            let (spoils, leaves) = seen.into_inner();
+            known.spoils = spoils;
+            known.leaves.extend(leaves);
+            known.assessment = assessment.map(Arc::new);
+            if let Ok(mut changes) = self.known_changes.lock() {
+                changes.insert(name, known.clone());
             }
-            assessment
-        });
-        Trial { prepared, assessment }
+        }
+        let trial = Trial { prepared, assessment: known.assessment? };
+        self.mends(&trial, finding).then_some(trial)
     }
 
-    /// Applies a change to a copy and assesses it; `None` if the result cannot be resolved.
+    fn known(&self, name: &str) -> Option<Known> {
+        self.known_changes.lock().ok()?.get(name).cloned()
+    }
+
+    /// How many of these changes were not looked at before.
+    pub(crate) fn new_changes(&self, candidates: &[Candidate]) -> usize {
+        let Ok(known) = self.known_changes.lock() else { return candidates.len() };
+        candidates.iter().filter(|candidate| !known.contains_key(&format!("{:?}", candidate.edit))).count()
+    }
+
+    /// The price of a change, and the change prepared if that was needed to know it.
+    fn priced(&self, change: &Edit) -> Option<((f64, f64), Option<Prepared>)> {
+        let name = format!("{change:?}");
+        if let Some(known) = self.known(&name) {
+            return known.price.map(|price| (price, None));
+        }
+        let prepared = self.prepare(change);
+        let price = prepared.as_ref().map(|prepared| (prepared.cost, prepared.minutes));
+        if let Ok(mut changes) = self.known_changes.lock() {
+            changes.insert(name, Known { price, ..Known::default() });
+        }
+        price.map(|price| (price, prepared))
+    }
+
+    /// Applies a change to a copy and assesses it as a whole; `None` if the result cannot be resolved.
     pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
-        Some(self.judge(self.prepare(change)?))
+        let prepared = self.prepare(change)?;
+        let assessment = Arc::new(assess_with(&prepared.site, &self.memory));
+        Some(Trial { prepared, assessment })
     }
 
-    /// The cheapest candidate of each kind that passes, with its index, cheapest first; then least
+    /// The cheapest candidate of each kind that mends a finding, with its index, cheapest first; then least
     /// labour, then in the order of the candidates.
     ///
     /// Costs are known before anything is solved, so of each kind only as many are assessed as it takes
-    /// until one passes.
-    pub fn cheapest_of_each_kind(
-        &self,
-        candidates: &[Candidate],
-        passes: impl Fn(&Trial) -> bool + Sync,
-    ) -> Vec<(usize, Trial)> {
-        let mut prepared: Vec<(usize, Prepared)> = candidates
+    /// until one does.
+    pub fn cheapest_of_each_kind(&self, candidates: &[Candidate], finding: &Finding) -> Vec<(usize, Trial)> {
+        type Priced = (usize, (f64, f64), Option<Prepared>);
+        let mut priced: Vec<Priced> = candidates
             .par_iter()
             .enumerate()
-            .filter_map(|(index, candidate)| Some((index, self.prepare(&candidate.edit)?)))
+            .filter_map(|(index, candidate)| {
+                let (price, prepared) = self.priced(&candidate.edit)?;
+                Some((index, price, prepared))
+            })
             .collect();
-        let order = |(a_index, a): (usize, &Prepared), (b_index, b): (usize, &Prepared)| {
-            a.cost.total_cmp(&b.cost).then(a.minutes.total_cmp(&b.minutes)).then(a_index.cmp(&b_index))
+        let order = |(a_index, a): (usize, (f64, f64)), (b_index, b): (usize, (f64, f64))| {
+            a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a_index.cmp(&b_index))
         };
-        prepared.sort_by(|a, b| order((a.0, &a.1), (b.0, &b.1)));
-        let mut by_kind: BTreeMap<&str, Vec<(usize, Prepared)>> = BTreeMap::new();
-        for (index, one) in prepared {
-            by_kind.entry(candidates[index].kind).or_default().push((index, one));
+        priced.sort_by(|a, b| order((a.0, a.1), (b.0, b.1)));
+        let mut by_kind: BTreeMap<&str, Vec<Priced>> = BTreeMap::new();
+        for one in priced {
+            by_kind.entry(candidates[one.0].kind).or_default().push(one);
         }
         let mut found: Vec<(usize, Trial)> = by_kind
             .into_values()
             .collect::<Vec<_>>()
             .into_par_iter()
             .filter_map(|kind| {
-                kind.into_iter()
-                    .map(|(index, prepared)| (index, self.judge(prepared)))
-                    .find(|(_, trial)| passes(trial))
+                kind.into_iter().find_map(|(index, _, prepared)| {
+                    Some((index, self.judge(&candidates[index].edit, prepared, finding)?))
+                })
             })
             .collect();
-        found.sort_by(|a, b| order((a.0, &a.1.prepared), (b.0, &b.1.prepared)));
+        let price = |trial: &Trial| (trial.prepared.cost, trial.prepared.minutes);
+        found.sort_by(|a, b| order((a.0, price(&a.1)), (b.0, price(&b.1))));
         found
     }
 

@@ -18,7 +18,8 @@ pub use bench::{Bench, Prepared, Trial};
 pub use candidate::Candidate;
 pub use mend::{Mended, Step, mend, pair};
 
-use latchline_finding::{Finding, Remedy, Severity};
+use latchline_finding::{ElementId, Finding, Remedy, Severity};
+use std::collections::BTreeMap;
 
 /// Most remedies kept for one finding.
 pub const MOST_REMEDIES: usize = 4;
@@ -26,20 +27,59 @@ pub const MOST_REMEDIES: usize = 4;
 /// The remedies of one finding, cheapest first, then least labour. Empty if no single change of the
 /// kinds that are known mends it.
 pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
-    let candidates = candidates::of(bench, finding);
-    let mut kept = bench.cheapest_of_each_kind(&candidates, |trial| bench.mends(trial, finding));
+    among(bench, finding, &candidates::of(bench, finding))
+}
+
+fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<Remedy> {
+    let mut kept = bench.cheapest_of_each_kind(candidates, finding);
     kept.truncate(MOST_REMEDIES);
     kept.into_iter().map(|(index, trial)| bench.remedy(&candidates[index], &trial, finding)).collect()
 }
 
+/// Most changes looked at by [`with_remedies`], times the stations of the site: what is looked for takes time in proportion to both.
+const MOST_WORK: usize = 60_000;
+/// Changes looked at whatever the size of the site.
+const LEAST_CHANGES: usize = 40;
+
 /// The findings of the bench's assessment, each with its remedies. Accepted ones and advice keep none:
 /// they need none.
-pub fn with_remedies(bench: &Bench<'_>) -> Vec<Finding> {
+///
+/// The first finding of each code on each supply's tree has its turn before the others. When as much was looked at as
+/// [`MOST_WORK`] allows, the rest is not tried; the second figure is how many findings that leaves.
+pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
     let mut findings = bench.assessment.findings.clone();
-    for finding in &mut findings {
+    let most = (MOST_WORK / bench.site.stations.len().max(1)).max(LEAST_CHANGES);
+    let mut groups: BTreeMap<(&str, Option<&ElementId>), usize> = BTreeMap::new();
+    let mut turns: Vec<(usize, usize)> = Vec::new();
+    for (index, finding) in bench.assessment.findings.iter().enumerate() {
         if finding.accepted.is_none() && finding.severity > Severity::Advice {
-            finding.remedies = propose(bench, finding);
+            let turn = groups.entry((finding.code.as_str(), source_of(bench, finding))).or_default();
+            turns.push((*turn, index));
+            *turn += 1;
         }
     }
-    findings
+    turns.sort();
+    let mut looked_at = 0;
+    let mut left = 0;
+    for (_, index) in turns {
+        let candidates = candidates::of(bench, &findings[index]);
+        let new = bench.new_changes(&candidates);
+        // What was looked at for others costs little.
+        if looked_at + new > most && new > 0 {
+            left += 1;
+            continue;
+        }
+        looked_at += new;
+        findings[index].remedies = among(bench, &findings[index], &candidates);
+    }
+    (findings, left)
+}
+
+/// The supply or box that feeds what a finding is about.
+fn source_of<'a>(bench: &'a Bench<'_>, finding: &Finding) -> Option<&'a ElementId> {
+    let element = finding.element.as_ref()?;
+    let assessment = bench.assessment;
+    let device = assessment.devices.iter().find(|device| device.id == *element).map(|device| &device.source);
+    let run = || assessment.runs.iter().find(|run| run.id == *element || run.from == *element);
+    device.or_else(|| run().map(|run| &run.source))
 }

@@ -8,10 +8,11 @@
 use crate::bench::Bench;
 use crate::candidate::Candidate;
 use crate::{candidates, propose};
-use latchline_assess::{Assessment, assess};
+use latchline_assess::{Assessment, Memory, assess_with};
 use latchline_finding::{Edit, FileId, Finding, Remedy, Severity, Sources};
 use latchline_site::model::Site;
 use latchline_site::{edit, resolve};
+use std::sync::Arc;
 
 /// Most candidates of a finding that are combined in pairs.
 const MOST_IN_PAIRS: usize = 10;
@@ -46,11 +47,13 @@ pub fn mend(
 ) -> Mended {
     let mut text = sources.file(site_file).text.to_string();
     let mut current = site.clone();
-    let mut assessment = assess(&current);
+    let memory = Arc::new(Memory::default());
+    let mut assessment = assess_with(&current, &memory);
     let mut steps = Vec::new();
     loop {
         let sources = sources.with_text(site_file, text.as_str());
-        let bench = Bench::new(&sources, site_file, catalogues, &current, &assessment);
+        let bench =
+            Bench::with_memory(&sources, site_file, catalogues, &current, &assessment, Arc::clone(&memory));
         let open: Vec<&Finding> = assessment
             .findings
             .iter()
@@ -69,7 +72,7 @@ pub fn mend(
         let Some(site) = resolve(&sources, site_file, catalogues).site else {
             return Mended { text, steps, assessment };
         };
-        assessment = assess(&site);
+        assessment = assess_with(&site, &memory);
         current = site;
         text = changed;
         steps.push(Step { finding, remedy });
@@ -91,6 +94,6 @@ pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
             pairs.push(Candidate::new("two-changes", edit));
         }
     }
-    let kept = bench.cheapest_of_each_kind(&pairs, |trial| bench.mends(trial, finding));
+    let kept = bench.cheapest_of_each_kind(&pairs, finding);
     kept.first().map(|(index, trial)| bench.remedy(&pairs[*index], trial, finding))
 }

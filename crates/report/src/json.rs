@@ -43,6 +43,9 @@ pub struct CheckDocument {
     tightest: Option<String>,
     /// Findings, worst first; accepted ones at the end.
     findings: Vec<FindingDocument>,
+    /// Findings for which remedies were not looked for, there being too many; absent where there are none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    remedies_not_sought: Option<usize>,
     /// What could not be judged.
     not_judged: Vec<NotJudgedDocument>,
     /// Supplies and regenerated outputs.
@@ -283,6 +286,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
             Some(assessment.devices.get(assessment.tightest_device()?)?.id.to_string())
         }),
         findings: all().map(|finding| finding_document(report, finding)).collect(),
+        remedies_not_sought: assessment.map(|a| a.remedies_not_sought).filter(|left| *left > 0),
         not_judged: assessment.map(|a| a.not_judged.iter().map(not_judged).collect()).unwrap_or_default(),
         sources: assessment.map(|a| a.sources.iter().map(|one| source(a, one)).collect()).unwrap_or_default(),
         runs: assessment.map(|a| a.runs.iter().map(|one| run(a, one)).collect()).unwrap_or_default(),

@@ -267,6 +267,15 @@ fn not_judged(report: &Report<'_>, assessment: &Assessment, look: &Look) -> Stri
         );
         text.push_str(&paragraph(&line, 2, look.width));
     }
+    let left = assessment.remedies_not_sought;
+    if left > 0 {
+        let (others, these) = if left == 1 { ("one finding", "it") } else { ("the other findings", "them") };
+        let count = if left == 1 { String::new() } else { format!(" ({left})") };
+        let line = format!(
+            "remedies: not looked for to {others}{count}; `latchline fix SITE --finding N` looks for {these}"
+        );
+        text.push_str(&paragraph(&line, 2, look.width));
+    }
     if text.is_empty() {
         return text;
     }

@@ -25,7 +25,7 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let site = context.site;
-    for nuisance in &context.physics.nuisance {
+    for nuisance in context.physics.nuisance.iter() {
         let stage = &context.layout.stages[nuisance.stage];
         let (element, origin, model, kind, limit) = match nuisance.port {
             None => {

@@ -27,6 +27,8 @@ pub enum HiccupCause {
 pub enum StopReason {
     /// More switchings than allowed in all.
     TooManyEvents,
+    /// One converter dropped out more often than allowed.
+    TooManyDropouts,
     /// Switchings without end at one instant (Zeno behaviour).
     EventsWithoutTime,
     /// More steps than allowed.

@@ -37,6 +37,8 @@ pub struct Options {
     pub most_steps: usize,
     /// Most switchings.
     pub most_events: usize,
+    /// Most dropouts of one converter.
+    pub most_dropouts: usize,
 }
 
 impl Default for Options {
@@ -49,6 +51,7 @@ impl Default for Options {
             account_energy: false,
             most_steps: 200_000,
             most_events: 100_000,
+            most_dropouts: usize::MAX,
         }
     }
 }
@@ -117,6 +120,8 @@ struct Run<'a> {
     steps: usize,
     discarded: usize,
     events: usize,
+    /// Most dropouts of one converter.
+    dropouts: usize,
     events_at_instant: usize,
     instant_s: f64,
     supply_trips_s: Vec<f64>,
@@ -155,6 +160,7 @@ impl<'a> Run<'a> {
             steps: 0,
             discarded: 0,
             events: 0,
+            dropouts: 0,
             events_at_instant: 0,
             instant_s: 0.0,
             supply_trips_s: Vec::new(),
@@ -214,6 +220,9 @@ impl<'a> Run<'a> {
         self.switch();
         if self.events > self.options.most_events {
             return Err(StopReason::TooManyEvents);
+        }
+        if self.dropouts > self.options.most_dropouts {
+            return Err(StopReason::TooManyDropouts);
         }
         if self.events_at_instant > 100 + 10 * (self.memory.len() + self.port_trips.len()) {
             return Err(StopReason::EventsWithoutTime);

@@ -5,14 +5,15 @@ use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_assess::Assessment;
 use latchline_assess::physics_summary::ToleranceOptions;
+use latchline_assess::{Assessment, Memory};
 use latchline_finding::Severity;
 use latchline_remedy::Bench;
 use latchline_report::{Look, Report, json, sarif, sheet, short, text};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
+use std::sync::Arc;
 use std::time::{Duration, SystemTime};
 
 /// How often `--watch` looks at the files.
@@ -141,10 +142,13 @@ pub fn run(
 fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(ExitCode, Vec<PathBuf>)> {
     let loaded = load::load(job.site, input)?;
     let mut assessment = loaded.resolved.site.as_ref().map(|site| {
-        let mut assessment = latchline_assess::assess(site);
-        let bench = Bench::new(&loaded.sources, loaded.site_file, &loaded.catalogues, site, &assessment);
-        let findings = latchline_remedy::with_remedies(&bench);
+        let memory = Arc::new(Memory::default());
+        let mut assessment = latchline_assess::assess_with(site, &memory);
+        let (sources, catalogues) = (&loaded.sources, &loaded.catalogues);
+        let bench = Bench::with_memory(sources, loaded.site_file, catalogues, site, &assessment, memory);
+        let (findings, left) = latchline_remedy::with_remedies(&bench);
         assessment.findings = findings;
+        assessment.remedies_not_sought = left;
         assessment
     });
     if let (Some(site), Some(assessment), Some(options)) =

@@ -30,7 +30,7 @@ mod survey;
 
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,
-    WeakestOfCaller, survey,
+    WeakestOfCaller, survey, survey_with,
 };
 
 use latchline_circuit::signal::{Entry, Line, Shunt};

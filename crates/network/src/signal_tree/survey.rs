@@ -12,6 +12,7 @@
 //! [`BandSurvey::left_coarse`] counts those left at their grid value.
 
 use super::{MissingKind, MissingValue, SignalNetwork};
+use crate::memory::{Fingerprint, Memory};
 use latchline_circuit::signal::{
     Branch, Shunt, SignalTree, Workspace, low_corner_hz, sweep_with_driving_points,
 };
@@ -19,6 +20,8 @@ use latchline_finding::ElementId;
 use latchline_site::catalogue::{Media, SignalBand};
 use latchline_site::model::Site;
 use rayon::prelude::*;
+use std::fmt::Write as _;
+use std::sync::Arc;
 
 /// Most evenly spaced frequencies a band.
 const MOST_POINTS: f64 = 192.0;
@@ -132,6 +135,24 @@ pub struct SignalSurvey {
     pub missing: Vec<MissingValue>,
     /// Whether the family gives bands at all.
     pub has_bands: bool,
+}
+
+/// As [`survey`], unless the same network was surveyed before.
+pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Arc<SignalSurvey> {
+    let mut key = Fingerprint::new();
+    let calls: Vec<(usize, Vec<usize>)> =
+        calls(site, network).into_iter().map(|call| (call.caller, call.targets)).collect();
+    let stations: Vec<_> = (0..site.stations.len())
+        .map(|station| {
+            let model = site.station_model(&site.stations[station]);
+            (model.media.value, model.signal_impedance.as_ref().map(|one| one.value.as_ohms()))
+        })
+        .collect();
+    // Everything that the survey looks at, as it prints itself.
+    match write!(key, "{network:?} {calls:?} {:?} {:?}", site.family().signal_bands, stations) {
+        Ok(()) => memory.signal(key.finish(), || survey(site, network)),
+        Err(_) => Arc::new(survey(site, network)),
+    }
 }
 
 /// Surveys every call in every band of the site's family.

@@ -26,11 +26,15 @@ mod system;
 pub use system::Missing;
 
 use crate::layout::{Layout, StageSource, Terminal};
+use crate::memory::{Fingerprint, Memory};
 use latchline_circuit::startup::{
-    DeviceStatus, Options, Outcome, StopReason, System, Waveform, simulate, smallest_limit, smallest_stagger,
+    DeviceStatus, Options, Outcome, StartUp, StopReason, System, Waveform, simulate, smallest_limit,
+    smallest_stagger,
 };
 use latchline_site::model::Site;
 use rayon::prelude::*;
+use std::fmt::Write as _;
+use std::sync::Arc;
 
 /// Simulated time in seconds, after the longest delay and boot.
 pub const SIMULATED_S: f64 = 10.0;
@@ -113,9 +117,30 @@ pub struct StartUps {
     pub missing: Vec<Missing>,
 }
 
-/// Simulates power return on every stage; `seeks_mending` also looks for what would let a stage start that does not, which
-/// takes some ten simulations more.
-pub fn start_up(site: &Site, layout: &Layout, seeks_mending: bool) -> StartUps {
+/// How much is asked of power return.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Effort {
+    /// Whether it starts: a run ends as hiccuping when one converter has dropped out [`MOST_DROPOUTS`] times. It may have
+    /// come to rest later, so this can only call a start worse than it is.
+    Hurried,
+    /// The whole time is simulated.
+    Whole,
+    /// Also what would let a stage start that does not, which takes some ten simulations more (hurried ones).
+    WithMending,
+}
+
+/// Dropouts of one converter after which a hurried simulation ends.
+pub const MOST_DROPOUTS: usize = 8;
+
+/// What a simulation gave, for any site with the same stage.
+#[derive(Debug)]
+pub(crate) struct Simulated {
+    found: StartUp,
+    mending: Mending,
+}
+
+/// Simulates power return on every stage.
+pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -> StartUps {
     let built: Vec<(usize, Result<system::Built, Vec<Missing>>)> =
         (0..layout.stages.len()).map(|stage| (stage, system::build(site, layout, stage))).collect();
     let mut start_ups = StartUps::default();
@@ -127,13 +152,13 @@ pub fn start_up(site: &Site, layout: &Layout, seeks_mending: bool) -> StartUps {
     start_ups.stages = built
         .par_iter()
         .filter_map(|(stage, result)| {
-            result.as_ref().ok().and_then(|built| judge(layout, *stage, built, seeks_mending))
+            result.as_ref().ok().and_then(|built| judge(layout, *stage, built, effort, memory))
         })
         .collect();
     start_ups
 }
 
-fn options(system: &System, record_nodes: Vec<usize>) -> Options {
+fn options(system: &System, record_nodes: Vec<usize>, effort: Effort) -> Options {
     let converters = system.devices.iter().filter_map(|device| device.converter);
     let longest_s = converters.map(|one| one.delay_s + one.boot_time_s).fold(0.0, f64::max);
     // 20 mV a step is a thousandth of the bus and far within what thresholds are known to.
@@ -142,12 +167,18 @@ fn options(system: &System, record_nodes: Vec<usize>) -> Options {
         tolerance_v: 20e-3,
         record_nodes,
         most_points: 200,
+        most_dropouts: if effort == Effort::Hurried { MOST_DROPOUTS } else { usize::MAX },
         ..Options::default()
     }
 }
 
-fn judge(layout: &Layout, stage: usize, built: &system::Built, seeks_mending: bool) -> Option<StageStart> {
-    let laid = &layout.stages[stage];
+/// Simulates one stage, unless the same was simulated before with at least the same effort.
+fn simulated(
+    laid: &crate::layout::Stage,
+    built: &system::Built,
+    effort: Effort,
+    memory: &Memory,
+) -> Option<Arc<Simulated>> {
     let farthest = built
         .system
         .devices
@@ -155,8 +186,35 @@ fn judge(layout: &Layout, stage: usize, built: &system::Built, seeks_mending: bo
         .map(|device| device.node)
         .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
     let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
-    // The system has been built within the simulator's ranges; what it still refuses is not judged.
-    let found = simulate(&built.system, &options(&built.system, record)).ok()?;
+    let is_supply = matches!(laid.source, StageSource::Supply(_));
+    let mut key = Fingerprint::new();
+    // The system in full, as its parts print themselves: numbers so that they are read back the same.
+    write!(key, "{:?} {record:?} {:?} {is_supply}", built.system, built.group).ok()?;
+    memory.start_up(key.finish(), effort, || {
+        // The system has been built within the simulator's ranges; what it still refuses is not judged.
+        let found = simulate(&built.system, &options(&built.system, record, effort)).ok()?;
+        let runs = matches!(found.outcome, Outcome::OperatingPoint { .. });
+        let seeks = effort == Effort::WithMending && !runs && !is_up(&found);
+        let mending = if seeks { mending(laid.source, built) } else { Mending::default() };
+        Some(Simulated { found, mending })
+    })
+}
+
+/// Whether everything is up, though it may still drift.
+fn is_up(found: &StartUp) -> bool {
+    found.outcome == Outcome::Undecided && found.devices.iter().all(|one| is_running(one.status))
+}
+
+fn judge(
+    layout: &Layout,
+    stage: usize,
+    built: &system::Built,
+    effort: Effort,
+    memory: &Memory,
+) -> Option<StageStart> {
+    let laid = &layout.stages[stage];
+    let simulated = simulated(laid, built, effort, memory)?;
+    let Simulated { found, mending } = &*simulated;
     let outcome = match &found.outcome {
         Outcome::OperatingPoint { time_s, .. } => StartUpOutcome::Runs { time_s: *time_s },
         Outcome::Hiccups { period_s, .. } => StartUpOutcome::Hiccups { period_s: *period_s },
@@ -175,18 +233,17 @@ fn judge(layout: &Layout, stage: usize, built: &system::Built, seeks_mending: bo
         Outcome::Undecided if built.stays_off && !found.supply_trips_s.is_empty() => {
             StartUpOutcome::BrownOut { by_supply: true, ports: Vec::new() }
         }
-        Outcome::Undecided if found.devices.iter().all(|one| is_running(one.status)) => {
+        Outcome::Undecided if is_up(found) => {
             // Still drifting within the tolerance: everything is up.
             let last = found.devices.iter().filter_map(|one| one.first_up_s).fold(0.0, f64::max);
             StartUpOutcome::Runs { time_s: last }
         }
         Outcome::Undecided => StartUpOutcome::Undecided,
-        Outcome::Stopped { reason: StopReason::TooManyEvents | StopReason::EventsWithoutTime } => {
-            StartUpOutcome::Hiccups { period_s: None }
-        }
+        Outcome::Stopped {
+            reason: StopReason::TooManyEvents | StopReason::EventsWithoutTime | StopReason::TooManyDropouts,
+        } => StartUpOutcome::Hiccups { period_s: None },
         Outcome::Stopped { .. } => StartUpOutcome::Undecided,
     };
-    let starts = matches!(outcome, StartUpOutcome::Runs { .. });
     let devices = built
         .system
         .devices
@@ -207,8 +264,8 @@ fn judge(layout: &Layout, stage: usize, built: &system::Built, seeks_mending: bo
         devices,
         boot_current_a: found.boot_condition.required_a,
         limit_a: available_a.is_finite().then_some(available_a),
-        waveforms: found.waveforms.into_iter().map(|one| (laid.terminal[one.node], one)).collect(),
-        mending: if starts || !seeks_mending { Mending::default() } else { mending(laid.source, built) },
+        waveforms: found.waveforms.iter().map(|one| (laid.terminal[one.node], one.clone())).collect(),
+        mending: *mending,
     })
 }
 
@@ -220,7 +277,7 @@ fn is_running(status: DeviceStatus) -> bool {
 /// is bought comes in steps.
 fn mending(source: StageSource, built: &system::Built) -> Mending {
     let system: &System = &built.system;
-    let options = options(system, Vec::new());
+    let options = options(system, Vec::new(), Effort::Hurried);
     let staggered = smallest_stagger(system, &built.group, 1.0, 0.25, &options);
     let limit_a = system.supply.limit.largest_current_a();
     let limit = match source {

@@ -80,6 +80,7 @@ impl Run<'_> {
                 memory.up_since_s = None;
                 memory.dropouts += 1;
                 memory.last_dropout_s = now;
+                self.dropouts = self.dropouts.max(memory.dropouts);
                 self.set_device(i)
             }
             Switching::SupplyTripped => {

@@ -1,0 +1,253 @@
+//! The worst of everything on one stage in one state, in terms that hold for any site with the same stage.
+
+use crate::bound::{Functional, StageBound};
+use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
+use crate::layout::Layout;
+use crate::memory::Fingerprint;
+use crate::phase::Phase;
+use crate::search::{Found, SearchOptions, StageSearch, Target};
+use crate::stage_calls::StageCalls;
+
+/// A device of the stage, as the search sees it.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct DeviceTarget {
+    /// Its node.
+    pub node: usize,
+    /// Options that put it to use, as positions in the stage's list, in ascending order.
+    pub own: Vec<usize>,
+    /// Limit while it is in use.
+    pub in_use_v: f64,
+    /// Limit while none of its own options stands.
+    pub idle_v: f64,
+}
+
+/// What to look for on one stage in one state.
+pub(crate) struct StageTask<'a> {
+    /// The layout.
+    pub layout: &'a Layout,
+    /// The state.
+    pub phase: &'a Phase,
+    /// The stage.
+    pub stage: usize,
+    /// Options that matter to it.
+    pub calls: StageCalls,
+    /// Devices whose margins are wanted.
+    pub devices: Vec<DeviceTarget>,
+    /// Nodes whose segments' largest current is wanted.
+    pub current_nodes: Vec<usize>,
+    /// How hard to search.
+    pub options: SearchOptions,
+}
+
+/// A margin; options by their position in the stage's list, stages by their position in [`Layout::with_stages_below`].
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct LocalMargin {
+    pub set: Vec<usize>,
+    pub voltage_v: Option<f64>,
+    pub limit_v: f64,
+    pub failing_stage: Option<usize>,
+    pub is_undecided: bool,
+    pub complete: bool,
+}
+
+/// A largest current.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct LocalCurrent {
+    pub set: Vec<usize>,
+    pub current_a: Option<f64>,
+    pub complete: bool,
+}
+
+/// What was found.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct StageFound {
+    /// By device of the task.
+    pub devices: Vec<LocalMargin>,
+    /// By node of the task.
+    pub currents: Vec<LocalCurrent>,
+    /// Sets that were solved.
+    pub solved_sets: u64,
+}
+
+impl StageTask<'_> {
+    /// Everything that the result depends on.
+    pub fn fingerprint(&self) -> [u64; 2] {
+        let mut key = Fingerprint::new();
+        let (layout, phase) = (self.layout, self.phase);
+        let stages = layout.with_stages_below(self.stage);
+        let place = |stage: usize| stages.iter().position(|one| *one == stage).unwrap_or(usize::MAX);
+        for &stage in &stages {
+            let loads = &phase.base[stage];
+            key.count(loads.power_w.len());
+            for parent in phase.trees[stage].parents() {
+                key.count(*parent as usize);
+            }
+            key.number(layout.stages[stage].resistance_ohm[phase.corner.index()][0]);
+            key.numbers(phase.trees[stage].resistances_ohm());
+            key.numbers(&loads.power_w);
+            key.numbers(&loads.current_a);
+            key.numbers(&loads.conductance_s);
+            key.numbers(&loads.drop_v);
+            key.number(phase.voltage_v[stage].unwrap_or(f64::NAN));
+            key.number(phase.output_v[stage]);
+            for converter in &layout.stages[stage].converters {
+                key.count(converter.node);
+                key.count(place(converter.stage));
+                key.number(converter.efficiency);
+            }
+        }
+        key.count(phase.most_calls);
+        let mut parties: Vec<u32> = Vec::new();
+        for option in &self.calls.options {
+            for party in phase.options[*option].parties {
+                let number = parties.iter().position(|known| *known == party).unwrap_or_else(|| {
+                    parties.push(party);
+                    parties.len() - 1
+                });
+                key.count(number);
+            }
+            for touch in &phase.touches[*option] {
+                let stage = place(touch.at.stage);
+                if stage == usize::MAX {
+                    continue;
+                }
+                key.count(stage);
+                key.count(touch.at.node);
+                key.numbers(&[touch.change.power_w, touch.change.current_a, touch.change.conductance_s]);
+            }
+            key.count(usize::MAX);
+        }
+        for device in &self.devices {
+            key.count(device.node);
+            key.number(device.in_use_v);
+            key.number(device.idle_v);
+            for option in &device.own {
+                key.count(*option);
+            }
+            key.count(usize::MAX);
+        }
+        for node in &self.current_nodes {
+            key.count(*node);
+        }
+        let options = &self.options;
+        key.number(options.tolerance);
+        for count in [options.most_sets, options.most_sets_of_stage, options.most_sets_without_bound] {
+            key.count(count as usize);
+        }
+        key.finish()
+    }
+
+    /// Searches.
+    pub fn run(&self) -> StageFound {
+        let (layout, phase, stage) = (self.layout, self.phase, self.stage);
+        let stages = layout.with_stages_below(stage);
+        let mut solver = Solver::of_stage(layout, phase, stage);
+        let base = solver.base_outcome(stage);
+        let place = |outcome: SetOutcome| {
+            outcome.failing_stage().and_then(|failing| stages.iter().position(|one| *one == failing))
+        };
+        if base != SetOutcome::Solved {
+            let devices = self.devices.iter().map(|device| LocalMargin {
+                set: Vec::new(),
+                voltage_v: None,
+                limit_v: device.idle_v,
+                failing_stage: place(base),
+                is_undecided: base.is_undecided(),
+                complete: !base.is_undecided(),
+            });
+            let none = LocalCurrent { set: Vec::new(), current_a: None, complete: true };
+            let currents = vec![none; self.current_nodes.len()];
+            return StageFound { devices: devices.collect(), currents, solved_sets: 1 };
+        }
+        let mut bounds: Vec<Option<StageBound>> = (0..layout.stages.len()).map(|_| None).collect();
+        for &index in &stages {
+            bounds[index] = StageBound::new(layout, phase, &solver, &bounds, index, &self.calls);
+        }
+        let bound = bounds[stage].as_ref();
+        let mut search =
+            StageSearch::new(layout, phase, stage, &self.calls, &mut solver, bound, &self.options);
+        let devices = self.devices.iter().map(|device| self.device(&mut search, device, &place)).collect();
+        let currents = self.current_nodes.iter().map(|node| self.current(&mut search, *node)).collect();
+        StageFound { devices, currents, solved_sets: search.solved.max(1) }
+    }
+
+    /// How far the true worst may lie beyond a value found: the tolerance of the search where there is
+    /// anything to search, and what the solver leaves open.
+    fn uncertainty(&self, solver: f64) -> f64 {
+        let search = if self.phase.options.is_empty() { 0.0 } else { self.options.tolerance };
+        search + solver
+    }
+
+    /// The worst margin of a device.
+    fn device(
+        &self,
+        search: &mut StageSearch<'_, '_>,
+        device: &DeviceTarget,
+        place: &impl Fn(SetOutcome) -> Option<usize>,
+    ) -> LocalMargin {
+        // Without operating point nothing is worse, whatever the device does.
+        if let Some((set, outcome)) = search.collapsed() {
+            let in_use = set.iter().any(|option| device.own.contains(option));
+            return LocalMargin {
+                set: set.to_vec(),
+                voltage_v: None,
+                limit_v: if in_use { device.in_use_v } else { device.idle_v },
+                failing_stage: place(outcome),
+                is_undecided: false,
+                complete: true,
+            };
+        }
+        // In use first: its limit is the higher one, and what it shows prunes the idle search.
+        let mut worst: Option<LocalMargin> = None;
+        let mut complete = true;
+        let in_use = (!device.own.is_empty()).then_some((true, device.in_use_v));
+        for (in_use, limit_v) in in_use.into_iter().chain([(false, device.idle_v)]) {
+            let must_beat = worst.as_ref().map(|worst: &LocalMargin| match worst.voltage_v {
+                Some(voltage) => -(voltage - worst.limit_v + limit_v),
+                None => f64::INFINITY,
+            });
+            let functional = Functional::Voltage(device.node);
+            let Found { worst: found, complete: was_completed } =
+                search.worst(&Target { functional, own: &device.own, in_use }, must_beat);
+            complete &= was_completed;
+            if let Some(set) = found {
+                complete &= !set.outcome.is_undecided();
+                worst = Some(LocalMargin {
+                    set: set.set,
+                    voltage_v: set.value.map(|voltage| voltage - self.uncertainty(ENCLOSURE_V)),
+                    limit_v,
+                    failing_stage: place(set.outcome),
+                    is_undecided: set.outcome.is_undecided(),
+                    complete: true,
+                });
+            }
+        }
+        match worst {
+            Some(worst) if worst.voltage_v.is_none() && !worst.is_undecided => worst,
+            Some(worst) => LocalMargin { complete, ..worst },
+            // A set is always found: that of no calls at all, at least.
+            None => LocalMargin {
+                set: Vec::new(),
+                voltage_v: None,
+                limit_v: device.idle_v,
+                failing_stage: None,
+                is_undecided: true,
+                complete: false,
+            },
+        }
+    }
+
+    /// The largest current through a segment.
+    fn current(&self, search: &mut StageSearch<'_, '_>, node: usize) -> LocalCurrent {
+        let target = Target { functional: Functional::Current(node), own: &[], in_use: false };
+        let found = search.worst(&target, None);
+        match found.worst {
+            Some(set) => LocalCurrent {
+                set: set.set,
+                current_a: set.value.map(|current| current + self.uncertainty(0.0)),
+                complete: found.complete,
+            },
+            None => LocalCurrent { set: Vec::new(), current_a: None, complete: false },
+        }
+    }
+}

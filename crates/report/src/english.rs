@@ -77,6 +77,9 @@ pub fn remedy(remedy: &Remedy) -> String {
     if remedy.kind == "doubled-pair" {
         text.push_str("; halves the pair's impedance and doubles its capacitance");
     }
+    if remedy.cost.is_none() {
+        text.push_str("; what is fitted is in no price list");
+    }
     if let Some(cost) = remedy.cost.filter(|cost| cost.is_finite()) {
         text = if cost.abs() < 0.005 {
             format!("{text}; at no cost of material")

@@ -80,11 +80,7 @@ fn lock(keys: &str) -> String {
 #[test]
 fn too_little_voltage_at_a_lock() {
     let thin = STRIKE.replace("flex-1.0", "pair-0.5").replace("4 m", "28 m");
-    has(
-        "lock-voltage-too-low",
-        &site(&lock(&thin), "", "", ""),
-        &["thicker-lock-cable", "lock-supply-of-its-own"],
-    );
+    has("lock-voltage-too-low", &site(&lock(&thin), "", "", ""), &["thicker-lock-cable"]);
     // The second of two locks, written as a list: the first stays as it is.
     let two = format!("locks = [{{ {STRIKE} }}, {{ {thin} }}]");
     let text = site(&two, "", "", "");

@@ -21,6 +21,7 @@ mod figures;
 pub mod json;
 mod json_findings;
 mod json_physics;
+pub mod json_sheets;
 mod paint;
 mod physics_text;
 mod place;

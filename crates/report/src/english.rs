@@ -42,6 +42,11 @@ pub fn all() -> impl Iterator<Item = &'static Words> {
     reading::WORDS.iter().chain(rules::WORDS).chain(physics::WORDS).chain(doors::WORDS)
 }
 
+/// The template of the message of a code, for other languages to stand beside.
+pub fn message_template(code: &str) -> Option<&'static str> {
+    all().find(|words| words.code == code).map(|words| words.message)
+}
+
 /// The wording of a finding; `doc` is the manual page of its code, for the fallback.
 pub fn wording(finding: &Finding, doc: Option<&CodeDoc>) -> Wording {
     let words = all().find(|words| words.code == finding.code.as_str());

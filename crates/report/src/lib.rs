@@ -17,7 +17,7 @@ mod caret;
 pub mod catalogue;
 pub mod english;
 pub mod explain;
-mod figures;
+pub mod figures;
 pub mod json;
 mod json_findings;
 mod json_physics;
@@ -31,7 +31,7 @@ pub mod sheet;
 pub mod short;
 mod state_words;
 pub mod table;
-mod template;
+pub mod template;
 pub mod text;
 
 pub use paint::Look;

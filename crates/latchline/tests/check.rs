@@ -95,6 +95,42 @@ fn json_follows_its_published_schema_for_good_failing_and_unusable_sites() {
     }
 }
 
+/// The sheets of every door and supply of the demo and of its failing sibling.
+#[test]
+fn sheets_as_json_follow_their_published_schemas() {
+    let folder = Folder::new();
+    assert_eq!(folder.run(&["new", "--demo", "demo"]).status, 0);
+    let validator = |which: &str| {
+        let path = format!("docs/schema/{which}.schema.json");
+        let text = std::fs::read_to_string(common::repository_file(&path)).unwrap();
+        jsonschema::draft202012::new(&serde_json::from_str(&text).unwrap()).unwrap()
+    };
+    let (doors, supplies) = (validator("door"), validator("supply"));
+    for site in ["demo/site.toml", "demo/faulty.toml"] {
+        for (option, name, validator) in [
+            ("--door", "front-A", &doors),
+            ("--door", "gate", &doors),
+            ("--door", "bins", &doors),
+            ("--supply", "A-PS", &supplies),
+            ("--supply", "B-PS", &supplies),
+        ] {
+            let ran = folder.run(&["check", site, option, name, "--format", "json"]);
+            let document: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+            let errors: Vec<String> =
+                validator.iter_errors(&document).map(|error| error.to_string()).collect();
+            assert!(errors.is_empty(), "{site} {name}: {errors:?}");
+            assert!(!ran.out.contains(": null"), "{site} {name}");
+            assert_eq!(document[option.trim_start_matches('-')], name);
+        }
+    }
+    let bins = folder.run(&["check", "demo/faulty.toml", "--door", "bins", "--format", "json"]).out;
+    let bins: serde_json::Value = serde_json::from_str(&bins).unwrap();
+    assert_eq!(bins["locks"][0]["circuit"]["holds"], false);
+    assert!(bins["findings"].to_string().contains("lock-voltage-too-low"));
+    let sarif = folder.run(&["check", "demo/site.toml", "--door", "bins", "--format", "sarif"]);
+    assert_eq!(sarif.status, 2);
+}
+
 #[test]
 fn json_gives_place_and_address_of_things() {
     let folder = Folder::with_starter();

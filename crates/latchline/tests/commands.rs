@@ -259,7 +259,7 @@ fn explain_knows_every_code_and_the_nearest() {
 #[test]
 fn schemas_are_schemas() {
     let folder = Folder::new();
-    for which in ["site", "catalogue", "check"] {
+    for which in ["site", "catalogue", "check", "door", "supply"] {
         let schema: serde_json::Value = serde_json::from_str(&folder.run(&["schema", which]).out).unwrap();
         jsonschema::draft202012::new(&schema).unwrap();
         assert!(schema["properties"].is_object(), "{which}");

@@ -2,7 +2,7 @@
 
 use crate::candidate::Candidate;
 use latchline_assess::{Assessment, Memory, assess_trial, assess_with};
-use latchline_finding::{Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
+use latchline_finding::{Argument, Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
@@ -58,7 +58,7 @@ pub struct Prepared {
     pub text: String,
     /// The site after the change.
     pub site: Site,
-    /// Extra material in the catalogue's currency.
+    /// Extra material in the catalogue's currency; infinite where the bill does not know it.
     pub cost: f64,
     /// Extra labour in minutes.
     pub minutes: f64,
@@ -202,7 +202,10 @@ impl<'a> Bench<'a> {
             .par_iter()
             .enumerate()
             .filter_map(|(index, candidate)| {
-                let (price, prepared) = self.priced(&candidate.edit)?;
+                let (mut price, prepared) = self.priced(&candidate.edit)?;
+                if !candidate.is_priced {
+                    price.0 = f64::INFINITY;
+                }
                 Some((index, price, prepared))
             })
             .collect();
@@ -220,7 +223,11 @@ impl<'a> Bench<'a> {
             .into_par_iter()
             .filter_map(|kind| {
                 kind.into_iter().find_map(|(index, _, prepared)| {
-                    Some((index, self.judge(&candidates[index].edit, prepared, finding)?))
+                    let mut trial = self.judge(&candidates[index].edit, prepared, finding)?;
+                    if !candidates[index].is_priced {
+                        trial.prepared.cost = f64::INFINITY;
+                    }
+                    Some((index, trial))
                 })
             })
             .collect();
@@ -247,7 +254,7 @@ impl<'a> Bench<'a> {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
             value_after: self.value_after(trial, finding),
-            cost: Some((trial.prepared.cost * 100.0).round() / 100.0),
+            cost: (trial.prepared.cost.is_finite()).then(|| (trial.prepared.cost * 100.0).round() / 100.0),
         }
     }
 
@@ -280,6 +287,20 @@ impl<'a> Bench<'a> {
             "port-overloaded" => {
                 let run = assessment.runs.iter().find(|run| run.from == *element)?;
                 Some(Figure::new(run.current.current_a?, unit))
+            }
+            "lock-voltage-too-low" => {
+                let door = assessment.doors.iter().find(|door| door.entrance == *element)?;
+                let number = match finding.argument("number") {
+                    Some(Argument::Figure(number)) => number.value as usize,
+                    _ => 1,
+                };
+                let lock = door.locks.iter().find(|lock| lock.number == number)?;
+                Some(Figure::new(lock.circuit.as_ref().ok()?.least_v, unit))
+            }
+            "battery-hours-short" => {
+                let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == *element)?;
+                let battery = sheet.battery.as_ref()?.as_ref().ok()?;
+                Some(Figure::new(battery.shortest()?.hours, unit))
             }
             _ => None,
         }

@@ -9,12 +9,20 @@ pub struct Candidate {
     pub kind: &'static str,
     /// The change.
     pub edit: Edit,
+    /// Whether the bill knows what it costs; what it does not know stands behind what it does.
+    pub is_priced: bool,
 }
 
 impl Candidate {
     /// A candidate of this kind.
     pub fn new(kind: &'static str, edit: Edit) -> Self {
-        Candidate { kind, edit }
+        Candidate { kind, edit, is_priced: true }
+    }
+
+    /// The same, with a part that is in no bill.
+    #[must_use]
+    pub fn unpriced(self) -> Self {
+        Candidate { is_priced: false, ..self }
     }
 }
 

@@ -91,7 +91,8 @@ pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
     for (index, one) in single.iter().enumerate() {
         for other in &single[index + 1..] {
             let edit: Edit = one.edit.clone().then(other.edit.clone());
-            pairs.push(Candidate::new("two-changes", edit));
+            let both = Candidate::new("two-changes", edit);
+            pairs.push(Candidate { is_priced: one.is_priced && other.is_priced, ..both });
         }
     }
     let kept = bench.cheapest_of_each_kind(&pairs, finding);

@@ -42,6 +42,11 @@ pub fn all() -> impl Iterator<Item = &'static Words> {
     reading::WORDS.iter().chain(rules::WORDS).chain(physics::WORDS).chain(doors::WORDS)
 }
 
+/// The template of the message of a code, for other languages to stand beside.
+pub fn message_template(code: &str) -> Option<&'static str> {
+    all().find(|words| words.code == code).map(|words| words.message)
+}
+
 /// The wording of a finding; `doc` is the manual page of its code, for the fallback.
 pub fn wording(finding: &Finding, doc: Option<&CodeDoc>) -> Wording {
     let words = all().find(|words| words.code == finding.code.as_str());
@@ -76,6 +81,9 @@ pub fn remedy(remedy: &Remedy) -> String {
     }
     if remedy.kind == "doubled-pair" {
         text.push_str("; halves the pair's impedance and doubles its capacitance");
+    }
+    if remedy.cost.is_none() {
+        text.push_str("; what is fitted is in no price list");
     }
     if let Some(cost) = remedy.cost.filter(|cost| cost.is_finite()) {
         text = if cost.abs() < 0.005 {

@@ -96,7 +96,7 @@ pub(crate) struct CallDocument {
 
 /// Something that could not be judged.
 #[derive(Debug, Serialize, JsonSchema)]
-struct NotJudgedDocument {
+pub(crate) struct NotJudgedDocument {
     /// Code of the rule.
     code: &'static str,
     /// Elements concerned.
@@ -258,10 +258,15 @@ pub fn render(report: &Report<'_>) -> Result<String, serde_json::Error> {
 
 /// JSON Schema (draft 2020-12) of the check document.
 pub fn schema() -> serde_json::Value {
+    schema_of::<CheckDocument>("Latchline check document")
+}
+
+/// JSON Schema (draft 2020-12) of a document with this title.
+pub(crate) fn schema_of<T: JsonSchema>(title: &str) -> serde_json::Value {
     let mut schema =
         schemars::SchemaGenerator::from(schemars::generate::SchemaSettings::draft2020_12().for_serialize())
-            .into_root_schema_for::<CheckDocument>();
-    schema.insert(String::from("title"), serde_json::json!("Latchline check document"));
+            .into_root_schema_for::<T>();
+    schema.insert(String::from("title"), serde_json::json!(title));
     schema.to_value()
 }
 
@@ -325,7 +330,7 @@ pub(crate) fn calls(state: &OperatingState) -> Vec<CallDocument> {
         .collect()
 }
 
-fn not_judged(missing: &NotJudged) -> NotJudgedDocument {
+pub(crate) fn not_judged(missing: &NotJudged) -> NotJudgedDocument {
     NotJudgedDocument {
         code: missing.code,
         elements: missing.elements.iter().map(ToString::to_string).collect(),

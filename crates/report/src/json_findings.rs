@@ -74,12 +74,12 @@ enum ArgumentDocument {
 
 /// A number with its unit.
 #[derive(Debug, Serialize, JsonSchema)]
-struct FigureDocument {
+pub(crate) struct FigureDocument {
     /// The number; left out if it is not finite.
     #[serde(skip_serializing_if = "Option::is_none")]
-    value: Option<f64>,
+    pub(crate) value: Option<f64>,
     /// Its unit.
-    unit: &'static str,
+    pub(crate) unit: &'static str,
 }
 
 /// A place in a file. Text files have lines and columns from 1, counted in characters, the end one
@@ -172,7 +172,7 @@ enum StepDocument {
     Index(usize),
 }
 
-fn unit(unit: Unit) -> &'static str {
+pub(crate) fn unit(unit: Unit) -> &'static str {
     match unit {
         Unit::Percent | Unit::Ratio => "ratio",
         Unit::Count => "count",
@@ -180,7 +180,7 @@ fn unit(unit: Unit) -> &'static str {
     }
 }
 
-fn figure(figure: &Figure) -> FigureDocument {
+pub(crate) fn figure(figure: &Figure) -> FigureDocument {
     FigureDocument { value: finite(figure.value), unit: unit(figure.unit) }
 }
 

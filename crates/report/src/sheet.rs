@@ -4,7 +4,7 @@
 
 mod door;
 mod supply;
-mod words;
+pub(crate) mod words;
 
 pub use door::door;
 pub use supply::supply;
@@ -18,7 +18,7 @@ use latchline_assess::CalculationLine;
 use latchline_finding::{ElementId, Figure, Severity, Unit};
 use std::fmt::Write;
 
-const CAUTION: &str = "A calculation and advice, not a certificate. Local codes and the responsible \
+pub(crate) const CAUTION: &str = "A calculation and advice, not a certificate. Local codes and the responsible \
                        person prevail.";
 
 /// Columns of the labels at the left.

@@ -8,7 +8,7 @@
 
 use crate::figures;
 use crate::state_words;
-use latchline_finding::{Argument, Figure, Finding, Unit};
+use latchline_finding::{Argument, Figure, Finding, OperatingState, Unit};
 
 /// Most names that one sentence lists; the rest is counted.
 const MOST_NAMES: usize = 8;
@@ -33,13 +33,55 @@ enum Piece<'a> {
     Optional(Vec<Piece<'a>>),
 }
 
-/// Fills in a template; `None` if an argument that is not optional is missing.
+/// How a language says what stands in a template. The defaults are English.
+pub trait Speaker {
+    /// A figure in a sentence.
+    fn figure(&self, figure: Figure) -> String {
+        figures::sentence(figure)
+    }
+
+    /// A figure and its limit, never equal unless they are.
+    fn pair(&self, value: Figure, limit: Figure) -> (String, String) {
+        figures::pair(value, limit)
+    }
+
+    /// An operating state in words.
+    fn state(&self, state: &OperatingState) -> String {
+        state_words::in_words(state)
+    }
+
+    /// A text of the assessment; names of parts and elements stay as they are.
+    fn text(&self, text: &str) -> String {
+        text.to_string()
+    }
+
+    /// The word between the last two of a list: "or", else "and".
+    fn joint(&self, or: bool) -> &'static str {
+        if or { "or" } else { "and" }
+    }
+
+    /// How many names of a list are not shown.
+    fn more(&self, count: usize) -> String {
+        format!("{count} more")
+    }
+}
+
+/// English.
+pub struct English;
+
+impl Speaker for English {}
+
+/// Fills in a template in English; `None` if an argument that is not optional is missing.
 pub fn fill(template: &str, finding: &Finding) -> Option<String> {
-    render(&pieces(template), finding)
+    fill_as(template, finding, &English)
+}
+
+/// Fills in a template as a language says it; `None` if an argument that is not optional is missing.
+pub fn fill_as(template: &str, finding: &Finding, speaker: &dyn Speaker) -> Option<String> {
+    render(&pieces(template), finding, speaker)
 }
 
 /// Names of all arguments that a template uses, the finding's own fields included.
-#[cfg(test)]
 pub fn argument_names(template: &str) -> Vec<String> {
     fn collect(pieces: &[Piece<'_>], names: &mut Vec<String>) {
         for piece in pieces {
@@ -84,48 +126,51 @@ fn pieces(template: &str) -> Vec<Piece<'_>> {
     found
 }
 
-fn render(pieces: &[Piece<'_>], finding: &Finding) -> Option<String> {
+fn render(pieces: &[Piece<'_>], finding: &Finding, speaker: &dyn Speaker) -> Option<String> {
     let mut text = String::new();
     for piece in pieces {
         match piece {
             Piece::Literal(literal) => text.push_str(literal),
-            Piece::Argument { name, form } => text.push_str(&argument(finding, name, form)?),
-            Piece::Optional(inner) => text.push_str(&render(inner, finding).unwrap_or_default()),
+            Piece::Argument { name, form } => text.push_str(&argument(finding, name, form, speaker)?),
+            Piece::Optional(inner) => text.push_str(&render(inner, finding, speaker).unwrap_or_default()),
         }
     }
     Some(text)
 }
 
-fn argument(finding: &Finding, name: &str, form: &str) -> Option<String> {
+fn argument(finding: &Finding, name: &str, form: &str, speaker: &dyn Speaker) -> Option<String> {
     match name {
         "element" => finding.element.as_ref().map(|element| plain(element.as_str())),
-        "state" => finding.state.as_ref().map(state_words::in_words),
+        "state" => finding.state.as_ref().map(|state| speaker.state(state)),
         "value" => finding.value.map(|value| match finding.limit {
-            Some(limit) if form.is_empty() => figures::pair(value, limit).0,
-            _ => figure(value, form),
+            Some(limit) if form.is_empty() => speaker.pair(value, limit).0,
+            _ => figure(value, form, speaker),
         }),
         "limit" => finding.limit.map(|limit| match finding.value {
-            Some(value) if form.is_empty() => figures::pair(value, limit).1,
-            _ => figure(limit, form),
+            Some(value) if form.is_empty() => speaker.pair(value, limit).1,
+            _ => figure(limit, form, speaker),
         }),
-        _ => words(finding.argument(name)?, form),
+        _ => words(finding.argument(name)?, form, speaker),
     }
 }
 
-fn words(argument: &Argument, form: &str) -> Option<String> {
+fn words(argument: &Argument, form: &str, speaker: &dyn Speaker) -> Option<String> {
     Some(match argument {
-        Argument::Text(text) => plain(text),
+        Argument::Text(text) => plain(&speaker.text(text)),
         Argument::Element(element) => plain(element.as_str()),
         Argument::Texts(texts) if texts.is_empty() => return None,
         Argument::Elements(elements) if elements.is_empty() => return None,
-        Argument::Texts(texts) => list(texts.iter().map(String::as_str), form),
-        Argument::Elements(elements) => list(elements.iter().map(|element| element.as_str()), form),
-        Argument::Figure(value) => figure(*value, form),
+        Argument::Texts(texts) => {
+            let said: Vec<String> = texts.iter().map(|text| speaker.text(text)).collect();
+            list(said.iter().map(String::as_str), form, speaker)
+        }
+        Argument::Elements(elements) => list(elements.iter().map(|element| element.as_str()), form, speaker),
+        Argument::Figure(value) => figure(*value, form, speaker),
     })
 }
 
-fn figure(value: Figure, form: &str) -> String {
-    let number = figures::sentence(value);
+fn figure(value: Figure, form: &str, speaker: &dyn Speaker) -> String {
+    let number = speaker.figure(value);
     match form.split_once('|') {
         Some((one, many)) if matches!(value.unit, Unit::Count | Unit::Ratio) => {
             format!("{number} {}", if value.value == 1.0 { one } else { many })
@@ -134,8 +179,8 @@ fn figure(value: Figure, form: &str) -> String {
     }
 }
 
-fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str) -> String {
-    let joint = if form.starts_with("or") { "or" } else { "and" };
+fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str, speaker: &dyn Speaker) -> String {
+    let joint = speaker.joint(form.starts_with("or"));
     let written = |name: &str| {
         if form.ends_with("words") { plain(&name.replace('-', " ")) } else { plain(name) }
     };
@@ -143,7 +188,7 @@ fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str) -> String
     let shown = if total > MOST_NAMES + 1 { MOST_NAMES } else { total };
     let mut shown_names: Vec<String> = names.take(shown).map(written).collect();
     if total > shown {
-        shown_names.push(format!("{} more", total - shown));
+        shown_names.push(speaker.more(total - shown));
     }
     match shown_names.split_last() {
         None => String::new(),

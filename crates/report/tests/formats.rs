@@ -6,7 +6,7 @@ mod common;
 use common::{DOCS, collapsed, failing, holding, sources};
 use latchline_assess::Assessment;
 use latchline_finding::{Code, Finding, Severity};
-use latchline_report::{Look, Report, json, sarif, short, text};
+use latchline_report::{Look, Report, json, json_sheets, sarif, short, text};
 
 fn with_report<T>(assessment: &Assessment, use_it: impl FnOnce(&Report<'_>) -> T) -> T {
     let sources = sources();
@@ -122,18 +122,21 @@ fn json_documents_are_valid_and_hold_no_null() {
 }
 
 #[test]
-fn the_published_schema_is_current() {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/schema/check.schema.json");
-    let current = serde_json::to_string_pretty(&json::schema()).unwrap() + "\n";
-    if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {
-        std::fs::create_dir_all(std::path::Path::new(path).parent().unwrap()).unwrap();
-        std::fs::write(path, &current).unwrap();
+fn the_published_schemas_are_current() {
+    for (name, schema) in [
+        ("check", json::schema()),
+        ("door", json_sheets::door_schema()),
+        ("supply", json_sheets::supply_schema()),
+    ] {
+        let path = format!("{}/../../docs/schema/{name}.schema.json", env!("CARGO_MANIFEST_DIR"));
+        let current = serde_json::to_string_pretty(&schema).unwrap() + "\n";
+        if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {
+            std::fs::create_dir_all(std::path::Path::new(&path).parent().unwrap()).unwrap();
+            std::fs::write(&path, &current).unwrap();
+        }
+        let published = std::fs::read_to_string(&path).unwrap_or_default();
+        assert!(published == current, "{path} is old: set LATCHLINE_UPDATE_DOCS and run again");
     }
-    let published = std::fs::read_to_string(path).unwrap_or_default();
-    assert!(
-        published == current,
-        "docs/schema/check.schema.json is old: set LATCHLINE_UPDATE_DOCS and run again"
-    );
 }
 
 #[test]

@@ -118,6 +118,8 @@ pub struct Supply {
     pub set_voltage: Option<Sourced<Voltage>>,
     /// Ambient temperature of its cupboard.
     pub ambient: Option<Sourced<Temperature>>,
+    /// Batteries in parallel, where its model has one.
+    pub batteries: Sourced<u32>,
     /// Where it is defined.
     pub origin: Origin,
 }

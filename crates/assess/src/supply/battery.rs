@@ -37,7 +37,9 @@ pub struct BatteryLoad {
 pub struct BatteryFigures {
     /// Nominal voltage in volts.
     pub voltage_v: f64,
-    /// Rated capacity in ampere-hours.
+    /// How many in parallel.
+    pub batteries: u32,
+    /// Rated capacity of all in ampere-hours.
     pub capacity_ah: f64,
     /// Hours at which that is rated.
     pub rated_hours: f64,
@@ -107,7 +109,8 @@ pub fn battery_figures(context: &Context<'_>, supply: usize) -> Option<Result<Ba
             USUAL_AMBIENT_C
         }
     };
-    let capacity_ah = battery.capacity.value.as_amp_hours();
+    let batteries = site_supply.batteries.value.max(1);
+    let capacity_ah = f64::from(batteries) * battery.capacity.value.as_amp_hours();
     let voltage_v = battery.voltage.value.as_volts();
     let efficiency = efficiency.value.as_fraction();
     let figures = || {
@@ -142,6 +145,7 @@ pub fn battery_figures(context: &Context<'_>, supply: usize) -> Option<Result<Ba
         };
         Ok::<_, latchline_circuit::signal::ValueError>(BatteryFigures {
             voltage_v,
+            batteries,
             capacity_ah,
             rated_hours: rating.rated_hours,
             peukert_exponent: rating.peukert_exponent,

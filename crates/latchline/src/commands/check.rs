@@ -9,7 +9,7 @@ use latchline_assess::physics_summary::ToleranceOptions;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::Severity;
 use latchline_remedy::Bench;
-use latchline_report::{Look, Report, json, sarif, sheet, short, text};
+use latchline_report::{Look, Report, json, json_sheets, sarif, sheet, short, text};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -35,10 +35,10 @@ pub struct CheckArguments {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
     /// Print the sheet of this entrance: lock voltage, wiring, times, cautions
-    #[arg(long, value_name = "NAME", conflicts_with_all = ["format", "supply"])]
+    #[arg(long, value_name = "NAME", conflicts_with = "supply")]
     door: Option<String>,
     /// Print the sheet of this supply: battery hours, mains current, heat
-    #[arg(long, value_name = "NAME", conflicts_with = "format")]
+    #[arg(long, value_name = "NAME")]
     supply: Option<String>,
     /// Sample the tolerances this often: how likely the worst device of every supply falls below its limit
     #[arg(long, value_name = "N")]
@@ -112,6 +112,10 @@ pub fn run(
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     output::refuse_input(&arguments.site, arguments.output.as_deref())?;
+    let is_sheet = arguments.door.is_some() || arguments.supply.is_some();
+    if is_sheet && !matches!(arguments.format, Format::Text | Format::Json) {
+        bail!("the sheet of a door or supply is written as text or json");
+    }
     let job = Job {
         site: &arguments.site,
         format: arguments.format,
@@ -161,7 +165,7 @@ fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(
     let report = Report::new(name, &loaded.sources, findings, assessment.as_ref(), codes::all())
         .of_site(loaded.resolved.site.as_ref());
     let text = match (job.sheet, &assessment) {
-        (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, &job.look)?,
+        (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, job)?,
         // Without an assessment there is no sheet: the report says why.
         _ => match job.format {
             Format::Text => text::render(&report, &job.look),
@@ -176,15 +180,35 @@ fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(
 }
 
 /// The sheet asked for.
-fn one_sheet(report: &Report<'_>, assessment: &Assessment, wanted: Sheet<'_>, look: &Look) -> Result<String> {
+fn one_sheet(
+    report: &Report<'_>,
+    assessment: &Assessment,
+    wanted: Sheet<'_>,
+    job: &Job<'_>,
+) -> Result<String> {
+    let is_json = matches!(job.format, Format::Json);
     let (found, kind, name, known): (_, _, _, Vec<&str>) = match wanted {
         Sheet::Door(name) => {
             let known = assessment.doors.iter().map(|door| door.entrance.as_str()).collect();
-            (sheet::door(report, name, look), "entrance", name, known)
+            (
+                if is_json { json_sheets::door(report, name)? } else { sheet::door(report, name, &job.look) },
+                "entrance",
+                name,
+                known,
+            )
         }
         Sheet::Supply(name) => {
             let known = assessment.supply_sheets.iter().map(|supply| supply.supply.as_str()).collect();
-            (sheet::supply(report, name, look), "supply", name, known)
+            (
+                if is_json {
+                    json_sheets::supply(report, name)?
+                } else {
+                    sheet::supply(report, name, &job.look)
+                },
+                "supply",
+                name,
+                known,
+            )
         }
     };
     match found {

@@ -6,7 +6,7 @@ use clap::{Args, ValueEnum};
 use std::io::Write;
 use std::process::ExitCode;
 
-/// Print the JSON Schema of a site file, a catalogue, or the result of a check
+/// Print the JSON Schema of a site file, a catalogue, or a result
 ///
 /// Editors with TOML support use the first two for completion and checks while typing.
 #[derive(Debug, Args)]
@@ -25,6 +25,10 @@ enum Which {
     Catalogue,
     /// The result of `check --format json`
     Check,
+    /// The result of `check --door NAME --format json`
+    Door,
+    /// The result of `check --supply NAME --format json`
+    Supply,
 }
 
 /// Runs the command.
@@ -36,6 +40,8 @@ pub fn run(arguments: &SchemaArguments, output: &mut dyn Write) -> Result<ExitCo
         Which::Site => latchline_site::schema::site_schema(),
         Which::Catalogue => latchline_site::schema::catalogue_schema(),
         Which::Check => latchline_report::json::schema(),
+        Which::Door => latchline_report::json_sheets::door_schema(),
+        Which::Supply => latchline_report::json_sheets::supply_schema(),
     };
     output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), None, output)?;
     Ok(ExitCode::SUCCESS)

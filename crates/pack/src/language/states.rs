@@ -1,12 +1,15 @@
 //! States, calls, verdicts, findings and figures in the pack's language.
 
-use super::{Sentence, Word, findings_german, foreign_german};
+use super::german::{findings, foreign, titles};
+use super::{Sentence, Word};
 use crate::locale::Locale;
 use crate::locale::Rounding;
 use crate::options::Language;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
 use latchline_finding::{CallMoment, CallRef, CodeDoc, Figure, Finding, OperatingState, StateKind, Unit};
+use latchline_report::figures;
+use latchline_report::template::{Speaker, fill_as};
 
 impl Locale {
     /// An operating state in a few words.
@@ -58,12 +61,12 @@ impl Locale {
     pub fn foreign(&self, text: &str) -> String {
         match self.language {
             Language::English => text.to_string(),
-            Language::German => foreign_german::text(text),
+            Language::German => foreign::text(text),
         }
     }
 
-    /// What is wrong, in one sentence: in English the report's own words, in German the title of its code,
-    /// beside which the table shows element, value, limit and state.
+    /// What is wrong, in one sentence: in English the report's own words; in German a sentence with the same
+    /// arguments, or the title of its code where it is one that only reading the file finds.
     pub fn finding(&self, finding: &Finding) -> String {
         let code = finding.code.as_str();
         match self.language {
@@ -73,10 +76,12 @@ impl Locale {
                 let message = latchline_report::english::wording(finding, doc.as_ref()).message;
                 latchline_report::english::capital(&message)
             }
-            Language::German => match findings_german::title(code) {
-                Some(title) => format!("{title} ({code})"),
-                None => code.to_string(),
-            },
+            Language::German => findings::template(code)
+                .and_then(|template| fill_as(template, finding, &German(*self)))
+                .unwrap_or_else(|| match titles::title(code) {
+                    Some(title) => format!("{title} ({code})"),
+                    None => code.to_string(),
+                }),
         }
     }
 
@@ -102,6 +107,44 @@ impl Locale {
     }
 }
 
+/// German as it fills in a template: the figures of the English report, with a decimal comma.
+struct German(Locale);
+
+impl Speaker for German {
+    fn figure(&self, figure: Figure) -> String {
+        german_figure(&figures::sentence(figure))
+    }
+
+    fn pair(&self, value: Figure, limit: Figure) -> (String, String) {
+        let (value, limit) = figures::pair(value, limit);
+        (german_figure(&value), german_figure(&limit))
+    }
+
+    fn state(&self, state: &OperatingState) -> String {
+        self.0.state(state)
+    }
+
+    fn text(&self, text: &str) -> String {
+        foreign::text(text)
+    }
+
+    fn joint(&self, or: bool) -> &'static str {
+        if or { "oder" } else { "und" }
+    }
+
+    fn more(&self, count: usize) -> String {
+        format!("{count} weitere")
+    }
+}
+
+fn german_figure(english: &str) -> String {
+    match english {
+        "no operating point" => String::from("keinen Arbeitspunkt"),
+        "no figure" => String::from("keinen Wert"),
+        number => number.replace('.', ","),
+    }
+}
+
 /// The page of a code of the reader, in the form of all pages.
 fn reading_doc(code: &str) -> Option<CodeDoc> {
     latchline_site::codes::explain(code).map(|doc| CodeDoc {
@@ -114,15 +157,66 @@ fn reading_doc(code: &str) -> Option<CodeDoc> {
 
 #[cfg(test)]
 mod tests {
-    use crate::language::{Word, english, findings_german, german};
+    use crate::language::german::{findings, titles};
+    use crate::language::{Word, english, german};
+    use crate::locale::Locale;
+    use crate::options::{Language, Units};
+    use latchline_finding::{Code, Finding, Origin, Severity, Unit};
+    use latchline_report::template::argument_names;
+    use std::collections::BTreeSet;
 
     #[test]
     fn every_code_has_a_german_title() {
         let codes = latchline_assess::codes().map(|doc| doc.code);
         let reading = latchline_site::codes::CODES.iter().map(|doc| doc.code.as_str());
-        let missing: Vec<&str> =
-            codes.chain(reading).filter(|code| findings_german::title(code).is_none()).collect();
+        let missing: Vec<&str> = codes.chain(reading).filter(|code| titles::title(code).is_none()).collect();
         assert!(missing.is_empty(), "no German title: {missing:?}");
+    }
+
+    /// Every rule and every code of addresses has a sentence; each says the element, value and limit that
+    /// the English one says, and asks for no argument that the English one does not know.
+    #[test]
+    fn every_finding_of_a_site_has_a_german_sentence() {
+        let names = |template: &str| -> BTreeSet<String> { argument_names(template).into_iter().collect() };
+        for code in latchline_assess::codes().map(|doc| doc.code) {
+            let german = findings::template(code);
+            let german = german.unwrap_or_else(|| panic!("no German sentence for {code}"));
+            assert!(german.starts_with(|sign: char| sign.is_uppercase() || sign == '{'), "{code}");
+        }
+        for (code, german) in findings::SENTENCES {
+            let english = latchline_report::english::message_template(code);
+            let english = english.unwrap_or_else(|| panic!("no English message for {code}"));
+            assert!(names(german).is_subset(&names(english)), "{code}: {german} / {english}");
+            for field in ["element", "value", "limit", "lock"] {
+                assert_eq!(
+                    names(german).contains(field),
+                    names(english).contains(field),
+                    "{code}: {field} in {german} / {english}"
+                );
+            }
+            assert_eq!(german.matches('<').count(), german.matches('>').count(), "{code}");
+        }
+    }
+
+    #[test]
+    fn a_german_sentence_has_german_figures() {
+        let found = Finding::new(Code("lock-voltage-too-low"), Severity::Error, Origin::None)
+            .about("bins")
+            .figures(8.731, 10.8, Unit::Volt)
+            .with("lock", "strike-12");
+        let locale = Locale { language: Language::German, units: Units::Metric };
+        let said = "Das Schloss strike-12 von bins bekommt 8,73 V und braucht 10,8 V";
+        assert_eq!(locale.finding(&found), said);
+        let wired = Finding::new(Code("lock-contact-wiring"), Severity::Error, Origin::None)
+            .about("front")
+            .with("lock", "magnet-12")
+            .with("kind", "opens without power")
+            .with("required", "normally closed")
+            .with("stated", "normally open");
+        assert_eq!(
+            locale.finding(&wired),
+            "Das Schloss magnet-12 von front öffnet ohne Strom; sein Relaiskontakt muss Öffner sein, nicht Schließer"
+        );
     }
 
     #[test]

@@ -1,5 +1,7 @@
 //! What might mend a finding, by its code.
 
+mod battery;
+mod door;
 mod places;
 mod rearranged;
 mod settings;
@@ -77,13 +79,25 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         code if code.starts_with("terminator-") => {
             list.extend(settings::terminators(bench, &element, code));
         }
+        "lock-outputs-exceeded"
+        | "accessory-current-exceeded"
+        | "accessory-chain-too-long"
+        | "directory-too-small" => list.extend(door::for_entrance(bench, &element)),
+        "battery-hours-short" | "charger-too-small" | "supply-too-hot" => {
+            list.extend(battery::for_supply(bench, &element));
+        }
+        "battery-end-voltage-low" => {
+            if let Some(Argument::Element(worst)) = finding.argument("worst") {
+                list.extend(wiring::for_device(bench, worst.as_str()));
+            }
+        }
         "mixed-families" => list.extend(settings::part_of_the_family(bench, &element)),
         "dwelling-without-entrance" => list.extend(places::widen_scope(bench, &element)),
         "acceptance-without-match" => list.extend(settings::remove_acceptance(bench, finding)),
         code if code.contains("address") || code.contains("number") || code.contains("main") => {
             list.extend(settings::other_number(bench, &element));
         }
-        _ => {}
+        _ => list.extend(door::for_lock(bench, finding)),
     }
     list.dedup();
     list

@@ -67,8 +67,12 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     let amp_hours = |value: f64| figures::sentence(Figure::new(value, Unit::AmpereHour));
     let rated = figures::sentence(Figure::new(battery.rated_hours, Unit::Hour));
     let mut text = format!("{}\n", look.bold("Battery"));
+    let count = match battery.batteries {
+        1 => String::new(),
+        count => format!("{count} in parallel, together "),
+    };
     let line = format!(
-        "{} at the {rated} rate, of which {} are counted on",
+        "{count}{} at the {rated} rate, of which {} are counted on",
         amp_hours(battery.capacity_ah),
         figures::shown(Figure::new(battery.effective_ah, Unit::AmpereHour), Rounding::Down)
     );

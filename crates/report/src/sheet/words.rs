@@ -5,7 +5,7 @@ use latchline_assess::door::wiring::WiringElement;
 use latchline_site::catalogue::{AccessoryKind, Feed, LockKind, PowerLoss};
 use latchline_site::model::{LockFeed, RelayContact, Suppression};
 
-pub(super) fn kind(kind: LockKind) -> &'static str {
+pub(crate) fn kind(kind: LockKind) -> &'static str {
     match kind {
         LockKind::Strike => "strike",
         LockKind::Magnet => "magnet",
@@ -14,14 +14,14 @@ pub(super) fn kind(kind: LockKind) -> &'static str {
     }
 }
 
-pub(super) fn power_loss(power_loss: PowerLoss) -> &'static str {
+pub(crate) fn power_loss(power_loss: PowerLoss) -> &'static str {
     match power_loss {
         PowerLoss::Opens => "opens without power (fail-safe)",
         PowerLoss::StaysShut => "stays shut without power (fail-secure)",
     }
 }
 
-pub(super) fn current_kind(kind: Feed) -> &'static str {
+pub(crate) fn current_kind(kind: Feed) -> &'static str {
     match kind {
         Feed::Dc => "direct current",
         Feed::Ac => "alternating current",
@@ -29,7 +29,7 @@ pub(super) fn current_kind(kind: Feed) -> &'static str {
     }
 }
 
-pub(super) fn feed(feed: LockFeed) -> &'static str {
+pub(crate) fn feed(feed: LockFeed) -> &'static str {
     match feed {
         LockFeed::Station => "from the door station's lock output",
         LockFeed::Bus => "from the bus through the relay",
@@ -38,14 +38,14 @@ pub(super) fn feed(feed: LockFeed) -> &'static str {
     }
 }
 
-pub(super) fn contact(contact: RelayContact) -> &'static str {
+pub(crate) fn contact(contact: RelayContact) -> &'static str {
     match contact {
         RelayContact::NormallyOpen => "common and normally open",
         RelayContact::NormallyClosed => "common and normally closed",
     }
 }
 
-pub(super) fn suppression(suppression: Suppression) -> &'static str {
+pub(crate) fn suppression(suppression: Suppression) -> &'static str {
     match suppression {
         Suppression::None => "nothing",
         Suppression::Diode => "diode, cathode to plus",
@@ -54,7 +54,7 @@ pub(super) fn suppression(suppression: Suppression) -> &'static str {
     }
 }
 
-pub(super) fn accessory(kind: AccessoryKind) -> &'static str {
+pub(crate) fn accessory(kind: AccessoryKind) -> &'static str {
     match kind {
         AccessoryKind::Keypad => "keypad",
         AccessoryKind::Reader => "reader",
@@ -63,7 +63,7 @@ pub(super) fn accessory(kind: AccessoryKind) -> &'static str {
     }
 }
 
-pub(super) fn element(element: WiringElement) -> &'static str {
+pub(crate) fn element(element: WiringElement) -> &'static str {
     match element {
         WiringElement::FeedOut => "feed +",
         WiringElement::FeedReturn => "feed -",
@@ -78,7 +78,7 @@ pub(super) fn element(element: WiringElement) -> &'static str {
     }
 }
 
-pub(super) fn caution(caution: Caution) -> &'static str {
+pub(crate) fn caution(caution: Caution) -> &'static str {
     match caution {
         Caution::IsolateAndProveDead => {
             "Isolate and prove dead before wiring; mains work by licensed people."

@@ -155,6 +155,11 @@ static SUPPLY: TableSpec = TableSpec {
             "Output voltage as set or measured on site, if not the model's.",
         ),
         may("ambient", Kind::Quantity(&TEMPERATURE), "Highest temperature of the air around it."),
+        may(
+            "batteries",
+            Kind::Integer(1, 16),
+            "Batteries of the model's kind in parallel, 1 if not stated; where the supply takes them.",
+        ),
     ],
 };
 

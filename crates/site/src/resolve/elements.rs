@@ -42,6 +42,7 @@ impl Resolver<'_> {
                 place: self.place(record, entry.name, places),
                 set_voltage: record.quantity("set_voltage", STATED, Voltage::from_volts),
                 ambient: record.quantity("ambient", STATED, Temperature::from_celsius),
+                batteries: record.integer("batteries", STATED).unwrap_or(Sourced::assumed(1)),
                 origin: record.at(&entry.span),
             };
             site.supplies.push(supply);

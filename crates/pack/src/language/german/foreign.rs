@@ -1,7 +1,7 @@
 //! German for the texts that the assessment gives in English.
 
 /// The German of a text, or the text itself where it is a name.
-pub(super) fn text(english: &str) -> String {
+pub(in crate::language) fn text(english: &str) -> String {
     if let Some(known) = exact(english) {
         return known.to_string();
     }
@@ -27,6 +27,34 @@ fn exact(english: &str) -> Option<&'static str> {
 }
 
 const PAIRS: &[(&str, &str)] = &[
+    // arguments of findings
+    ("direct current", "Gleichstrom"),
+    ("alternating current", "Wechselstrom"),
+    ("opens without power", "öffnet ohne Strom"),
+    ("stays shut without power", "bleibt ohne Strom zu"),
+    ("normally open", "Schließer"),
+    ("normally closed", "Öffner"),
+    ("while it is released", "solange es freigegeben ist"),
+    ("all the time it is shut", "solange es zu ist"),
+    ("on an escape route", "an einem Fluchtweg"),
+    ("at a door", "an einer Tür"),
+    ("indoors", "innen"),
+    ("outdoors", "außen"),
+    ("buried", "im Erdreich"),
+    ("no rule known for the site's country", "keine Regel für das Land der Anlage bekannt"),
+    ("loop", "Schleife"),
+    ("insulation", "Isolation"),
+    ("copper-clad aluminium, 10 % copper", "kupferplattiertes Aluminium, 10 % Kupfer"),
+    ("copper-clad aluminium, 15 % copper", "kupferplattiertes Aluminium, 15 % Kupfer"),
+    ("aluminium", "Aluminium"),
+    ("building", "Gebäude"),
+    ("dwelling", "Wohnung"),
+    ("entrance", "Eingang"),
+    ("extension", "Nebenstelle"),
+    ("management", "Zentrale"),
+    ("speech", "Sprache"),
+    ("picture", "Bild"),
+    ("speech and data", "Sprache und Daten"),
     // quantities
     ("loop resistance", "Schleifenwiderstand"),
     ("least voltage at lock", "kleinste Spannung am Schloss"),

@@ -1,7 +1,7 @@
 //! German titles of the codes of findings.
 
 /// The title of a code.
-pub(super) fn title(code: &str) -> Option<&'static str> {
+pub(in crate::language) fn title(code: &str) -> Option<&'static str> {
     TITLES.iter().find(|(known, _)| *known == code).map(|(_, title)| *title)
 }
 

@@ -1,0 +1,43 @@
+//! Changes at a supply for its battery and its cupboard.
+
+use super::places::set_model;
+use super::settings::lighter_stations;
+use crate::bench::Bench;
+use crate::candidate::Candidate;
+use latchline_finding::Edit;
+use latchline_site::catalogue::SupplyModel;
+
+/// Most batteries in parallel that are proposed (common practice: strings age apart).
+const MOST_BATTERIES: u32 = 4;
+
+/// Candidates for a battery that does not last, a charger that takes too long, a cupboard that is too hot:
+/// more or fewer batteries, other supplies of the family that have a battery where this one has one and
+/// give at least its current, lighter stations.
+pub(super) fn for_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == element) else {
+        return Vec::new();
+    };
+    let own = site.supply_model(supply);
+    let now = supply.batteries.value.max(1);
+    let mut list = Vec::new();
+    if own.battery.is_some() {
+        for count in (now + 1..=MOST_BATTERIES).chain((1..now).rev()) {
+            let kind = if count > now { "more-batteries" } else { "fewer-batteries" };
+            let edit = Edit::set(&["supplies", element, "batteries"], count.to_string());
+            list.push(Candidate::new(kind, edit).unpriced());
+        }
+    }
+    let amps = |model: &SupplyModel| model.rated_current.value.as_amps();
+    let others = site.catalogue.supplies.values().filter(|model| {
+        model.head.name != own.head.name
+            && model.family.value == own.family.value
+            && amps(model) >= amps(own)
+            && (own.battery.is_none() || model.battery.is_some())
+    });
+    list.extend(others.filter_map(|model| {
+        Some(Candidate::new("other-supply", set_model(bench, element, &model.head.name)?))
+    }));
+    list.extend(lighter_stations(bench, element));
+    list
+}

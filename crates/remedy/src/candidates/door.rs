@@ -1,0 +1,290 @@
+//! Changes at the door: other locks, thicker lock cables, supplies of their own, contacts, times, door
+//! stations with more to give.
+//!
+//! What decides how people get out is proposed, never taken for granted: a candidate may fit a button, a
+//! release or a lock that opens without power, but none states that a handle or a fire interlock is there.
+
+use super::places::set_model;
+use crate::bench::Bench;
+use crate::candidate::{Candidate, quoted};
+use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
+use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_site::catalogue::{Feed, Lock, LockKind, PowerLoss, StationModel};
+use latchline_site::model::{Entrance, LockFeed, LockUse};
+
+/// Voltages of common lock supplies: nominal ones, and those that float a battery (common practice, no source).
+const LOCK_SUPPLIES_V: [f64; 4] = [12.0, 13.8, 24.0, 27.6];
+
+/// One lock of the site file.
+struct LockPlace<'a> {
+    entrance: &'a Entrance,
+    used: &'a LockUse,
+    lock: &'a Lock,
+    station: &'a StationModel,
+    path: Vec<EditStep>,
+}
+
+impl LockPlace<'_> {
+    fn change(&self, key: &str, change: Change) -> Edit {
+        let mut path = self.path.clone();
+        path.push(EditStep::from(key));
+        Edit { changes: vec![(path, change)] }
+    }
+
+    fn set(&self, key: &str, value: impl Into<String>) -> Edit {
+        self.change(key, Change::Set(value.into()))
+    }
+}
+
+/// The lock that a finding is about, by its entrance and number.
+fn lock_of<'a>(bench: &Bench<'a>, finding: &Finding) -> Option<LockPlace<'a>> {
+    let site = bench.site;
+    let element = finding.element.as_ref()?;
+    let entrance = site.entrances.iter().find(|one| one.id == *element)?;
+    let number = match finding.argument("number") {
+        Some(Argument::Figure(figure)) => figure.value as usize,
+        _ => 1,
+    };
+    let used = entrance.locks.get(number.checked_sub(1)?)?;
+    let table = bench.table.get("entrances")?.get(element.as_str())?;
+    let mut path = vec![EditStep::from("entrances"), EditStep::from(element.as_str())];
+    if table.get("lock").is_some() {
+        path.push(EditStep::from("lock"));
+    } else {
+        path.extend([EditStep::from("locks"), EditStep::from(number - 1)]);
+    }
+    let station = site.station_model(&site.stations[entrance.station]);
+    Some(LockPlace { entrance, used, lock: site.lock(used), station, path })
+}
+
+/// Candidates for a finding about a lock.
+pub(super) fn for_lock(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    let Some(at) = lock_of(bench, finding) else { return Vec::new() };
+    let limit = finding.limit.map(|limit| limit.value);
+    let mut list = Vec::new();
+    match finding.code.as_str() {
+        "lock-voltage-too-low" => {
+            list.extend(thicker_cables(bench, &at));
+            list.extend(other_locks(bench, &at, |_| true));
+            list.extend(own_supplies(&at));
+        }
+        "lock-voltage-too-high" => {
+            list.extend(other_locks(bench, &at, |_| true));
+            list.extend(own_supplies(&at));
+        }
+        "lock-current-kind" => {
+            list.extend(other_locks(bench, &at, |_| true));
+            list.extend(own_supplies(&at));
+        }
+        "lock-feed-missing" => {
+            if at.station.lock_output_voltage.is_some() && at.used.feed.value != LockFeed::Station {
+                list.push(Candidate::new("lock-from-the-door-station", at.set("feed", quoted("station"))));
+            }
+            list.extend(own_supplies(&at));
+        }
+        "lock-output-overloaded" => {
+            list.extend(other_locks(bench, &at, |lock| draws_less(lock, at.lock)));
+            list.extend(own_supplies(&at));
+        }
+        "relay-overloaded" => {
+            list.extend(other_locks(bench, &at, |lock| draws_less(lock, at.lock)));
+            list.extend(other_door_stations(bench, at.entrance));
+        }
+        "lock-contact-wiring" => {
+            let contact = match at.lock.power_loss.value {
+                PowerLoss::Opens => "normally-closed",
+                PowerLoss::StaysShut => "normally-open",
+            };
+            list.push(Candidate::new("contact-as-the-lock-needs", at.set("contact", quoted(contact))));
+        }
+        "lock-duty-exceeded" => {
+            if let Some(limit_s) = limit {
+                list.push(Candidate::new("shorter-hold-time", at.set("hold_time", seconds(limit_s))));
+            }
+            list.extend(other_locks(bench, &at, |_| true));
+        }
+        "hold-time-overridden" => {
+            if let Some(value) = finding.value {
+                list.push(Candidate::new("hold-time-as-set", at.set("hold_time", seconds(value.value))));
+            }
+        }
+        "suppression-missing" | "suppression-unsuitable" => list.extend(suppressors(&at)),
+        "relay-on-unsecure-side" => {
+            list.push(Candidate::new("relay-inside", at.set("relay_on_secure_side", "true")).unpriced());
+        }
+        "exit-button-missing" => {
+            list.push(Candidate::new("exit-button", at.set("exit_button", "true")).unpriced());
+        }
+        "escape-depends-on-bus" => {
+            list.push(Candidate::new("emergency-release", at.set("emergency_release", "true")).unpriced());
+        }
+        "escape-fail-secure" => list.extend(fail_safe_locks(bench, &at)),
+        "delayed-egress-too-long" => {
+            if let Some(limit_s) = limit {
+                list.push(Candidate::new("shorter-delay", at.set("delayed_egress", seconds(limit_s))));
+            }
+        }
+        _ => {}
+    }
+    list
+}
+
+/// Door stations of the same family, kind and medium, cheapest first.
+pub(super) fn for_entrance(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let entrance = bench.site.entrances.iter().find(|one| one.id.as_str() == element);
+    entrance.map_or(Vec::new(), |entrance| other_door_stations(bench, entrance))
+}
+
+fn other_door_stations(bench: &Bench<'_>, entrance: &Entrance) -> Vec<Candidate> {
+    let site = bench.site;
+    let own = site.station_model(&site.stations[entrance.station]);
+    let mut models: Vec<&StationModel> = site
+        .catalogue
+        .stations
+        .values()
+        .filter(|model| {
+            model.head.name != own.head.name
+                && model.family.value == own.family.value
+                && model.kind.value == own.kind.value
+        })
+        // A door without a camera is another door.
+        .filter(|model| model.media.value >= own.media.value)
+        .collect();
+    models.sort_by(|a, b| {
+        price(&a.head.price).total_cmp(&price(&b.head.price)).then(a.head.name.cmp(&b.head.name))
+    });
+    models
+        .into_iter()
+        .filter_map(|model| {
+            let edit = set_model(bench, entrance.id.as_str(), &model.head.name)?;
+            Some(Candidate::new("other-door-station", edit))
+        })
+        .collect()
+}
+
+/// Cables of less resistance, cheapest first.
+fn thicker_cables(bench: &Bench<'_>, at: &LockPlace<'_>) -> Vec<Candidate> {
+    let Some(own) = &at.used.cable else { return Vec::new() };
+    let cables = &bench.site.catalogue.cables;
+    let own_ohm_per_m = conductor_ohm_per_m(&cables[&own.value], 20.0);
+    let mut thicker: Vec<_> =
+        cables.values().filter(|cable| conductor_ohm_per_m(cable, 20.0) < own_ohm_per_m).collect();
+    thicker.sort_by(|a, b| {
+        price(&a.head.price).total_cmp(&price(&b.head.price)).then(a.head.name.cmp(&b.head.name))
+    });
+    thicker
+        .into_iter()
+        .map(|cable| Candidate::new("thicker-lock-cable", at.set("cable", quoted(&cable.head.name))))
+        .collect()
+}
+
+/// Locks of the same kind that do the same without power, cheapest first.
+fn other_locks(bench: &Bench<'_>, at: &LockPlace<'_>, suits: impl Fn(&Lock) -> bool) -> Vec<Candidate> {
+    let same = |lock: &Lock| {
+        lock.kind.value == at.lock.kind.value && lock.power_loss.value == at.lock.power_loss.value
+    };
+    locks(bench, at, |lock| same(lock) && suits(lock))
+        .map(|lock| Candidate::new("other-lock", at.set("model", quoted(&lock.head.name))))
+        .collect()
+}
+
+/// Locks that open without power in place of one that stays shut; a strike for a strike.
+fn fail_safe_locks(bench: &Bench<'_>, at: &LockPlace<'_>) -> Vec<Candidate> {
+    locks(bench, at, |lock| {
+        lock.power_loss.value == PowerLoss::Opens && lock.kind.value == at.lock.kind.value
+    })
+    .map(|lock| {
+        let edit =
+            at.set("model", quoted(&lock.head.name)).then(at.set("contact", quoted("normally-closed")));
+        Candidate::new("fail-safe-lock", edit)
+    })
+    .collect()
+}
+
+fn locks<'a>(
+    bench: &Bench<'a>,
+    at: &LockPlace<'_>,
+    suits: impl Fn(&Lock) -> bool,
+) -> impl Iterator<Item = &'a Lock> {
+    let mut locks: Vec<&Lock> = bench
+        .site
+        .catalogue
+        .locks
+        .values()
+        .filter(|lock| lock.head.name != at.lock.head.name && suits(lock))
+        .collect();
+    locks.sort_by(|a, b| {
+        price(&a.head.price).total_cmp(&price(&b.head.price)).then(a.head.name.cmp(&b.head.name))
+    });
+    locks.into_iter()
+}
+
+fn draws_less(lock: &Lock, own: &Lock) -> bool {
+    let peak = |lock: &Lock| {
+        let amps = |value: &Option<latchline_finding::Sourced<latchline_finding::quantity::Current>>| {
+            value.as_ref().map_or(0.0, |value| value.value.as_amps())
+        };
+        amps(&lock.current).max(amps(&lock.inrush_current))
+    };
+    peak(lock) < peak(own)
+}
+
+/// A supply of its own for the lock, switched by the station's relay: of the kind of current and near the
+/// voltage that the lock is made for, the coil's spike taken care of.
+fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
+    let Some(rated) = &at.lock.voltage else { return Vec::new() };
+    if at.lock.kind.value == LockKind::Gate {
+        return Vec::new();
+    }
+    let rated_v = rated.value.as_volts();
+    let is_ac = at.lock.feed.value == Feed::Ac;
+    let mut base = at.set("feed", quoted("own-supply")).then(at.set("supply_tolerance", quoted("5 %")));
+    if is_ac != at.used.supply_ac.value {
+        base = base.then(at.set("supply_ac", is_ac.to_string()));
+    }
+    if at.used.suppression.is_none() || is_ac {
+        base = base.then(at.set("suppression", quoted(if is_ac { "varistor" } else { "diode" })));
+    }
+    LOCK_SUPPLIES_V
+        .into_iter()
+        .filter(|supply_v| (0.95..1.3).contains(&(supply_v / rated_v)))
+        .map(|supply_v| {
+            let voltage = at.set("supply_voltage", quoted(&format!("{supply_v} V")));
+            Candidate::new("lock-supply-of-its-own", base.clone().then(voltage)).unpriced()
+        })
+        .collect()
+}
+
+/// What takes the coil's current: on direct current a diode or, faster, a clamp of twice the rated voltage;
+/// on alternating current a varistor.
+fn suppressors(at: &LockPlace<'_>) -> Vec<Candidate> {
+    let fit = |kind: &'static str, word: &str, voltage_v: Option<f64>| {
+        let mut edit = at.set("suppression", quoted(word));
+        if let Some(voltage_v) = voltage_v {
+            edit = edit.then(at.set("suppression_voltage", quoted(&format!("{voltage_v} V"))));
+        }
+        Candidate::new(kind, edit).unpriced()
+    };
+    let rated_v = at.lock.voltage.as_ref().map(|rated| rated.value.as_volts());
+    let is_ac = at.used.feed.value == LockFeed::OwnSupply && at.used.supply_ac.value;
+    if is_ac {
+        // Above the crest of the rated voltage at the upper end of any tolerance.
+        return vec![fit(
+            "varistor-across-the-coil",
+            "varistor",
+            rated_v.map(|rated_v| (rated_v * 2.0).ceil()),
+        )];
+    }
+    vec![
+        fit("diode-across-the-coil", "diode", None),
+        fit("clamp-across-the-coil", "clamp", rated_v.map(|rated_v| (rated_v * 2.0).ceil())),
+    ]
+}
+
+fn seconds(value_s: f64) -> String {
+    quoted(&format!("{value_s} s"))
+}
+
+fn price(price: &Option<latchline_finding::Sourced<f64>>) -> f64 {
+    price.as_ref().map_or(f64::INFINITY, |price| price.value)
+}

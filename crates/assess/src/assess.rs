@@ -30,9 +30,18 @@ pub fn assess(site: &Site) -> Assessment {
 
 /// As [`assess`], with what is remembered of other versions of the site.
 pub fn assess_with(site: &Site, memory: &Memory) -> Assessment {
+    judge(site, Effort::WithMending, memory)
+}
+
+/// As [`assess`], without looking for what would let a supply start that does not.
+pub fn assess_without_mending(site: &Site) -> Assessment {
+    judge(site, Effort::Whole, &Memory::default())
+}
+
+fn judge(site: &Site, effort: Effort, memory: &Memory) -> Assessment {
     let layout = Layout::new(site);
     let space = StateSpace::new(site, &layout);
-    let (worst, physics) = worked_out(site, &layout, &space, Effort::WithMending, memory);
+    let (worst, physics) = worked_out(site, &layout, &space, effort, memory);
     let worst = Lazy::ready(worst);
     let addresses = addresses::assign(site);
     let topology = Topology::new(site);
@@ -84,11 +93,13 @@ pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> 
     };
     // Findings are listed in the order of the rules, whatever the order of looking.
     let mut by_rule: Vec<(usize, Report)> = Vec::with_capacity(rules::ALL.len());
+    // Each finding is shown, though one is enough: whoever asks may remember them.
+    let is_allowed = |report: &Report| report.findings.iter().fold(true, |all, one| allowed(one) & all);
     for index in rules::quickest_first() {
         let rule = rules::ALL[index];
         let mut report = Report::default();
         (rule.check)(&rule.doc, &context, &mut report);
-        if !report.findings.iter().all(allowed) {
+        if !is_allowed(&report) {
             return None;
         }
         by_rule.push((index, report));
@@ -101,7 +112,7 @@ pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> 
     }
     rules::addresses::report(&context, &mut report);
     let assessment = assessment(&context, report);
-    assessment.findings.iter().all(allowed).then_some(assessment)
+    assessment.findings.iter().fold(true, |all, one| allowed(one) & all).then_some(assessment)
 }
 
 /// Everything beside the rules' findings.

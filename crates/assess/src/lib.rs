@@ -13,7 +13,7 @@ pub mod rule;
 pub mod rules;
 pub mod supply;
 
-pub use assess::{assess, assess_trial, assess_with};
+pub use assess::{assess, assess_trial, assess_with, assess_without_mending};
 pub use assessment::{
     Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
     WorstVoltage,

@@ -57,11 +57,14 @@ impl Fingerprint {
     }
 }
 
+/// `None` where the simulator refuses the case.
+type StartUps = BTreeMap<([u64; 2], Effort), Option<Arc<Simulated>>>;
+
 /// Results of stages, by all that they depend on. Shared between threads.
 #[derive(Debug, Default)]
 pub struct Memory {
     states: Mutex<BTreeMap<[u64; 2], Arc<StageFound>>>,
-    start_ups: Mutex<BTreeMap<([u64; 2], Effort), Option<Arc<Simulated>>>>,
+    start_ups: Mutex<StartUps>,
     signals: Mutex<BTreeMap<[u64; 2], Arc<SignalSurvey>>>,
 }
 

@@ -8,7 +8,7 @@
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
 //! count that brings an error as far as errors do not go away again when still more is added.
 
-use latchline_assess::{Assessment, assess_trial};
+use latchline_assess::{Assessment, assess_without_mending};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
@@ -191,7 +191,7 @@ fn errors(assessment: &Assessment) -> Errors {
 
 /// The first error that is not there today.
 fn first_new(site: &Site, known: &Errors) -> Option<&'static str> {
-    let assessment = assess_trial(site);
+    let assessment = assess_without_mending(site);
     let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
     found
         .map(|finding| (finding.code.as_str(), finding.element.clone()))

@@ -168,6 +168,7 @@ pub fn failing() -> Assessment {
             ),
             accepted,
         ],
+        remedies_not_sought: 0,
         not_judged: vec![NotJudged {
             code: "voltage-too-high",
             elements: vec!["A-101".into(), "A-102".into()],

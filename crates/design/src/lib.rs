@@ -19,6 +19,7 @@
 //! certificate is the dynamic programme's own value, an exact minimum in whole millionths.
 
 pub mod blame;
+mod blocks;
 pub mod change;
 pub mod design;
 pub mod electric;
@@ -36,6 +37,7 @@ pub mod runs;
 pub mod search;
 pub mod space;
 pub mod toml_text;
+mod trace;
 
 pub use change::{Changed, change};
 pub use design::{Binding, Design, Effort, Texts, design};

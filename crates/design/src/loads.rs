@@ -4,7 +4,7 @@
 //! there, so that no design asks for less: loads draw no more current at a higher voltage.
 
 use crate::electric::{Draw, StationLoad};
-use crate::instance::Instance;
+use crate::instance::{Distributor, Instance};
 use rayon::prelude::*;
 
 /// The current that a load takes at least, with the drop of its rectifier.
@@ -92,6 +92,30 @@ impl Loads {
         }
         table
     }
+}
+
+/// Currents that a supply is asked for: directly at its voltage, or through a regenerating box at its output's.
+pub fn supply_loads(instance: &Instance<'_>, order: &[usize]) -> Loads {
+    let supply_v = instance.supplies.iter().map(|supply| supply.voltage_v).fold(0.0, f64::max);
+    let least_a = |draw: Draw, drop_v: f64| {
+        let by_way_of = |kind: &Distributor| match kind.regenerated {
+            Some(output) => {
+                let factor = output.voltage_v / (supply_v * output.efficiency).max(1e-9);
+                draw.at(output.voltage_v, drop_v) * factor
+            }
+            None => draw.at(supply_v, drop_v),
+        };
+        instance.distributors.iter().map(by_way_of).fold(f64::INFINITY, f64::min)
+    };
+    let most_a = instance.supplies.iter().map(|supply| supply.rated_a).fold(0.0, f64::max);
+    Loads::new(instance, order, &least_a, most_a)
+}
+
+/// Currents that the output of a regenerating box is asked for.
+pub fn output_loads(instance: &Instance<'_>, order: &[usize], kind: &Distributor) -> Option<Loads> {
+    let output = kind.regenerated?;
+    let least_a = |draw: Draw, drop_v: f64| draw.at(output.voltage_v, drop_v);
+    Some(Loads::new(instance, order, &least_a, output.power_w / output.voltage_v.max(1e-9)))
 }
 
 /// One caller with those in the interval that it can call.

@@ -6,11 +6,10 @@
 //! relaxed limits of [`Assumptions::relaxed`] is a lower bound for every design of the declared space: each
 //! limit that it keeps is one that no passing design can break (see [`crate::electric`]).
 
-use crate::electric::Draw;
-use crate::instance::{Distributor, Instance, Owner};
-use crate::loads::Loads;
+use crate::instance::{Instance, Owner};
+use crate::loads::{Loads, output_loads, supply_loads};
 use crate::money::{Micro, NONE};
-use crate::runs::{Barred, RunChoice, RunTable, cost, tables};
+use crate::runs::{Barred, RunChoice, RunTable, tables};
 use rayon::prelude::*;
 
 /// What a plan assumes where the whole is not known yet.
@@ -82,31 +81,31 @@ pub struct Plan {
     pub most_supplies: usize,
 }
 
-struct Planner<'p, 'a> {
-    instance: &'p Instance<'a>,
-    order: &'p [usize],
-    root: usize,
-    assumptions: Assumptions,
+pub(crate) struct Planner<'p, 'a> {
+    pub(crate) instance: &'p Instance<'a>,
+    pub(crate) order: &'p [usize],
+    pub(crate) root: usize,
+    pub(crate) assumptions: Assumptions,
     /// Further ports that the first zone needs for links.
-    links: usize,
+    pub(crate) links: usize,
     /// Distributors for links alone: kind and number.
-    heads: Option<(usize, usize)>,
-    tables: &'p [Vec<RunTable>],
+    pub(crate) heads: Option<(usize, usize)>,
+    pub(crate) tables: &'p [Vec<RunTable>],
     /// By first item: one past the last that one supply can carry.
-    reach: Vec<usize>,
-    blocks: Vec<Vec<Block>>,
+    pub(crate) reach: Vec<usize>,
+    pub(crate) blocks: Vec<Vec<Block>>,
     /// What intervals ask of a supply.
-    loads: Loads,
+    pub(crate) loads: Loads,
     /// By kind: what intervals ask of the output of a regenerating box.
-    outputs: Vec<Option<Loads>>,
+    pub(crate) outputs: Vec<Option<Loads>>,
     /// Trunk from each box place to each.
-    between: Vec<Vec<Micro>>,
+    pub(crate) between: Vec<Vec<Micro>>,
     /// Costs of trunks of further zones: by place with mains, first item, number of items.
-    others: Vec<Vec<Vec<Micro>>>,
+    pub(crate) others: Vec<Vec<Vec<Micro>>>,
 }
 
 /// The best distributors for items from one on, by place: cost and kind for 0, 1, 2, ... items.
-type Block = Vec<(Micro, u8)>;
+pub(crate) type Block = Vec<(Micro, u8)>;
 
 /// Links up to so many share the first distributor with its runs; more have distributors of their own.
 pub const SHARED_LINKS: usize = 3;
@@ -157,35 +156,12 @@ pub fn tables_for(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Vec<
     tables(instance, order, drop_v, &Barred::new())
 }
 
-/// Currents that a supply is asked for: directly at its voltage, or through a regenerating box at its output's.
-fn supply_loads(instance: &Instance<'_>, order: &[usize]) -> Loads {
-    let supply_v = instance.supplies.iter().map(|supply| supply.voltage_v).fold(0.0, f64::max);
-    let least_a = |draw: Draw, drop_v: f64| {
-        let by_way_of = |kind: &Distributor| match kind.regenerated {
-            Some(output) => {
-                let factor = output.voltage_v / (supply_v * output.efficiency).max(1e-9);
-                draw.at(output.voltage_v, drop_v) * factor
-            }
-            None => draw.at(supply_v, drop_v),
-        };
-        instance.distributors.iter().map(by_way_of).fold(f64::INFINITY, f64::min)
-    };
-    let most_a = instance.supplies.iter().map(|supply| supply.rated_a).fold(0.0, f64::max);
-    Loads::new(instance, order, &least_a, most_a)
-}
-
-fn output_loads(instance: &Instance<'_>, order: &[usize], kind: &Distributor) -> Option<Loads> {
-    let output = kind.regenerated?;
-    let least_a = |draw: Draw, drop_v: f64| draw.at(output.voltage_v, drop_v);
-    Some(Loads::new(instance, order, &least_a, output.power_w / output.voltage_v.max(1e-9)))
-}
-
 /// Where a trunk begins.
 #[derive(Clone, Copy)]
-struct TrunkStart {
-    place: usize,
+pub(crate) struct TrunkStart {
+    pub(crate) place: usize,
     /// The first distributor must stand here.
-    first_at: Option<usize>,
+    pub(crate) first_at: Option<usize>,
 }
 
 impl<'p, 'a> Planner<'p, 'a> {
@@ -218,11 +194,11 @@ impl<'p, 'a> Planner<'p, 'a> {
         planner
     }
 
-    fn busiest_a(&self, first: usize, end: usize) -> f64 {
+    pub(crate) fn busiest_a(&self, first: usize, end: usize) -> f64 {
         self.loads.busiest_a(first, end)
     }
 
-    fn share(&self, first: usize, end: usize) -> f64 {
+    pub(crate) fn share(&self, first: usize, end: usize) -> f64 {
         self.loads.share(first, end)
     }
 
@@ -261,109 +237,11 @@ impl<'p, 'a> Planner<'p, 'a> {
         zones.max(1)
     }
 
-    fn is_dwelling(&self, at: usize) -> bool {
+    pub(crate) fn is_dwelling(&self, at: usize) -> bool {
         matches!(self.instance.items[self.order[at]].owner, Owner::Dwelling(_))
     }
 
-    /// Ports that a distributor has for items `first..end`; the first of the site gives some to links.
-    fn ports(&self, model: usize, first: usize, end: usize) -> usize {
-        let serves = (first..end).any(|at| self.is_dwelling(at));
-        let spare = if serves { self.instance.limits.spare } else { 0 };
-        let links = if first == 0 { self.links } else { 0 };
-        self.instance.distributors[model].ports.saturating_sub(spare + links)
-    }
-
-    /// Cost of the cheapest division of items from `first` on into at most `ports` runs, by end.
-    fn divisions(&self, table: &RunTable, first: usize, ports: usize) -> Vec<Micro> {
-        let most = self.reach[first] - first;
-        let mut best = vec![NONE; most + 1];
-        best[0] = 0;
-        let mut last = best.clone();
-        let mut reached = 0;
-        for _ in 0..ports {
-            let mut next = last.clone();
-            let mut further = reached;
-            for (from, &so_far) in last.iter().enumerate().take(reached + 1) {
-                if so_far >= NONE {
-                    continue;
-                }
-                for (count, run) in
-                    table.from.get(first + from).map_or(&[][..], Vec::as_slice).iter().enumerate()
-                {
-                    let end = from + count + 1;
-                    if end > most {
-                        break;
-                    }
-                    next[end] = next[end].min(so_far + run.cost);
-                    further = further.max(end);
-                }
-            }
-            reached = further;
-            last = next;
-        }
-        for (end, value) in last.iter().enumerate() {
-            best[end] = best[end].min(*value);
-        }
-        best
-    }
-
-    fn block_allowed(&self, model: usize, first: usize, end: usize) -> bool {
-        let kind = &self.instance.distributors[model];
-        let (Some(output), Some(loads)) = (kind.regenerated, &self.outputs[model]) else { return true };
-        loads.busiest_a(first, end) * output.voltage_v <= output.power_w * self.assumptions.fill
-    }
-
-    fn make_blocks(&mut self) {
-        let places = self.instance.box_places.len();
-        let planner = &*self;
-        let make = |first: usize| -> Vec<Block> {
-            (0..places)
-                .map(|place| {
-                    let most = planner.reach[first] - first;
-                    let mut block: Block = vec![(NONE, 0); most + 1];
-                    for (model, kind) in planner.instance.distributors.iter().enumerate() {
-                        let table = &planner.tables[model][place];
-                        if table.from[first].is_empty() {
-                            continue;
-                        }
-                        // Spare ports hold only where a dwelling is served: two divisions where it differs.
-                        let strict = planner.ports(model, first, first + most);
-                        let loose = planner.ports(model, first, first);
-                        let with = planner.divisions(table, first, strict);
-                        let without =
-                            if loose == strict { None } else { Some(planner.divisions(table, first, loose)) };
-                        let mut serves = false;
-                        for end in 1..=most {
-                            serves |= planner.is_dwelling(first + end - 1);
-                            let division = match (&without, serves) {
-                                (Some(without), false) => without[end],
-                                _ => with[end],
-                            };
-                            let total = division.saturating_add(kind.cost);
-                            if total < block[end].0
-                                && (kind.regenerated.is_none()
-                                    || planner.block_allowed(model, first, first + end))
-                            {
-                                block[end] = (total, model as u8);
-                            }
-                        }
-                    }
-                    // Nothing beyond the last that can be served is worth keeping.
-                    let used = block.iter().rposition(|(cost, _)| *cost < NONE).map_or(0, |end| end + 1);
-                    block.truncate(used);
-                    block
-                })
-                .collect()
-        };
-        // The links take ports of the first distributor only.
-        if self.blocks.is_empty() {
-            self.blocks = (0..self.order.len()).into_par_iter().map(make).collect();
-        } else {
-            self.blocks[0] = make(0);
-        }
-    }
-
-    fn trunk_cost(&self, from: usize, to: usize) -> Micro {
+    pub(crate) fn trunk_cost(&self, from: usize, to: usize) -> Micro {
         self.instance.way(from, to).map_or(NONE, |way| {
             let wire = self.instance.trunk_wire(self.assumptions.trunk_wire, way.environment);
             Micro::from(self.instance.section_dm(way.length_mm, 0)) * self.instance.wires[wire].per_dm
@@ -371,7 +249,7 @@ impl<'p, 'a> Planner<'p, 'a> {
     }
 
     /// The box place nearest to a place; ties go to the first.
-    fn nearest_box(&self, place: usize) -> usize {
+    pub(crate) fn nearest_box(&self, place: usize) -> usize {
         let length = |other: &usize| self.instance.way(place, *other).map_or(u64::MAX, |way| way.length_mm);
         self.instance.box_places.iter().copied().min_by_key(length).unwrap_or(place)
     }
@@ -409,71 +287,6 @@ impl<'p, 'a> Planner<'p, 'a> {
 
     fn other_start(&self, mains: usize) -> TrunkStart {
         TrunkStart { place: self.nearest_box(mains), first_at: None }
-    }
-
-    /// Best trunks from `first` on: for every end the cost, and the steps that lead there.
-    fn trunk(&self, start: TrunkStart, first: usize) -> Trunk {
-        let places = &self.instance.box_places;
-        let most = self.reach[first] - first;
-        let mut trunk = Trunk {
-            cost: vec![NONE; most + 1],
-            last: vec![0; most + 1],
-            steps: vec![
-                vec![Step { cost: NONE, from: 0, before: usize::MAX, model: 0 }; places.len()];
-                most + 1
-            ],
-        };
-        // Cost of having come to each place with a given number of items behind.
-        let between: Vec<Vec<Micro>> =
-            places.iter().map(|a| places.iter().map(|b| self.trunk_cost(*a, *b)).collect()).collect();
-        for done in 0..most {
-            let open: Vec<usize> =
-                (0..places.len()).filter(|at| self.blocks[first + done][*at].len() > 1).collect();
-            let mut arrive: Vec<(Micro, usize)> = vec![(NONE, usize::MAX); places.len()];
-            if done == 0 {
-                for (at, place) in places.iter().enumerate() {
-                    if start.first_at.is_none_or(|only| only == *place) {
-                        arrive[at] = (self.trunk_cost(start.place, *place), usize::MAX);
-                    }
-                }
-            } else {
-                if trunk.cost[done] >= NONE {
-                    continue;
-                }
-                for (before, step) in trunk.steps[done].iter().enumerate() {
-                    if step.cost >= NONE {
-                        continue;
-                    }
-                    for &at in &open {
-                        let way = between[before][at];
-                        let total = step.cost + way;
-                        if total < arrive[at].0 {
-                            arrive[at] = (total, before);
-                        }
-                    }
-                }
-            }
-            for (at, &(come, before)) in arrive.iter().enumerate() {
-                if come >= NONE || self.blocks[first + done][at].len() < 2 {
-                    continue;
-                }
-                for (count, &(block, model)) in self.blocks[first + done][at].iter().enumerate().skip(1) {
-                    let end = done + count;
-                    if end > most {
-                        break;
-                    }
-                    let total = come + block;
-                    if block < NONE && total < trunk.steps[end][at].cost {
-                        trunk.steps[end][at] = Step { cost: total, from: done, before, model };
-                        if total < trunk.cost[end] {
-                            trunk.cost[end] = total;
-                            trunk.last[end] = at;
-                        }
-                    }
-                }
-            }
-        }
-        trunk
     }
 
     fn trunk_allowed(&self, first: usize, end: usize, limit_a: f64) -> bool {
@@ -631,94 +444,21 @@ impl<'p, 'a> Planner<'p, 'a> {
         let parted = best.and_then(|(cost, middle)| priced(cost, middle));
         alone.flatten().into_iter().chain(parted).min_by_key(|zone| zone.cost)
     }
-
-    fn trace(&self, zone: &Zone, made: &dyn Fn(usize) -> Trunk, end: usize, is_hub: bool) -> PlannedZone {
-        let mut parts = vec![(zone.first, zone.middle)];
-        if zone.middle < end {
-            parts.push((zone.middle, end));
-        }
-        let trunks = parts
-            .into_iter()
-            .map(|(first, end)| PlannedTrunk {
-                boxes: self.trace_trunk(&made(first), first, end),
-                wire: self.assumptions.trunk_wire.unwrap_or(0),
-            })
-            .collect();
-        let place = if is_hub { self.root } else { self.instance.mains[zone.mains] };
-        PlannedZone { place, isolator_place: self.nearest_box(place), supply: zone.supply, trunks }
-    }
-
-    fn trace_trunk(&self, trunk: &Trunk, first: usize, end: usize) -> Vec<PlannedBox> {
-        let mut boxes = Vec::new();
-        let mut done = end - first;
-        let mut at = trunk.last[done];
-        while done > 0 {
-            let step = trunk.steps[done][at];
-            boxes.push(self.trace_block(at, usize::from(step.model), first + step.from, first + done));
-            done = step.from;
-            at = step.before;
-            if at == usize::MAX {
-                break;
-            }
-        }
-        boxes.reverse();
-        boxes
-    }
-
-    /// The division of a block into runs, found again.
-    fn trace_block(&self, place: usize, model: usize, first: usize, end: usize) -> PlannedBox {
-        let table = &self.tables[model][place];
-        let ports = self.ports(model, first, end);
-        let most = end - first;
-        let mut best = vec![vec![(NONE, 0usize); most + 1]; ports + 1];
-        for row in &mut best {
-            row[0] = (0, 0);
-        }
-        for used in 1..=ports {
-            for done in 1..=most {
-                best[used][done] = best[used - 1][done];
-                for count in 1..=done {
-                    let before = best[used - 1][done - count].0;
-                    let run = cost(&table.from[first + done - count], count);
-                    if before < NONE && run < NONE && before + run < best[used][done].0 {
-                        best[used][done] = (before + run, count);
-                    }
-                }
-            }
-        }
-        let mut runs = Vec::new();
-        let (mut used, mut done) = (ports, most);
-        while done > 0 && used > 0 {
-            if best[used][done] == best[used - 1][done] {
-                used -= 1;
-                continue;
-            }
-            let count = best[used][done].1;
-            let start = first + done - count;
-            let choice = table.from[start][count - 1];
-            let items = choice.arrangement.apply(&self.order[start..start + count]);
-            runs.push(PlannedRun { items, choice });
-            done -= count;
-            used -= 1;
-        }
-        runs.reverse();
-        PlannedBox { place: self.instance.box_places[place], model, runs }
-    }
 }
 
 /// A step of a trunk: a block that ends here at this place.
 #[derive(Debug, Clone, Copy)]
-struct Step {
-    cost: Micro,
-    from: usize,
-    before: usize,
-    model: u8,
+pub(crate) struct Step {
+    pub(crate) cost: Micro,
+    pub(crate) from: usize,
+    pub(crate) before: usize,
+    pub(crate) model: u8,
 }
 
-struct Trunk {
-    cost: Vec<Micro>,
-    last: Vec<usize>,
-    steps: Vec<Vec<Step>>,
+pub(crate) struct Trunk {
+    pub(crate) cost: Vec<Micro>,
+    pub(crate) last: Vec<usize>,
+    pub(crate) steps: Vec<Vec<Step>>,
 }
 
 /// Cost for so many items.
@@ -727,10 +467,10 @@ fn at(costs: &[Micro], count: usize) -> Micro {
 }
 
 #[derive(Debug, Clone, Copy)]
-struct Zone {
-    cost: Micro,
-    first: usize,
-    middle: usize,
-    supply: usize,
-    mains: usize,
+pub(crate) struct Zone {
+    pub(crate) cost: Micro,
+    pub(crate) first: usize,
+    pub(crate) middle: usize,
+    pub(crate) supply: usize,
+    pub(crate) mains: usize,
 }

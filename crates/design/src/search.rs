@@ -5,8 +5,9 @@
 //! less on each supply. Where that leaves a gap, plans are taken in the order of their cost: one that is
 //! rejected for what some of its runs do together is replaced by the cheapest ones without one of
 //! those runs (branch and bound on learnt conflicts). A conflict is a judgement on its runs with the
-//! trunk cable; that no other companion mends it is likely, not proved, and no claim rests on it: the
-//! bound is that of the plan without any conflict.
+//! trunk cable; that no other companion mends it is likely, not proved, so on small sites only whole plans are
+//! remembered and each of their runs is left out in turn. No claim rests on a conflict: the bound is that of the plan
+//! without any.
 
 use crate::design::{Design, GOOD_ENOUGH_LARGE, LARGE_SITE, Texts, trunk_wires};
 use crate::instance::Instance;
@@ -28,7 +29,8 @@ const FILLS: usize = 14;
 const FILL_STEP: f64 = 0.94;
 /// Trunk cables that plans reckon with.
 const MOST_TRUNK_WIRES: usize = 5;
-/// Items up to which a rejected plan is replaced by those without one run; above, without all runs of one side.
+/// Items up to which a rejected plan is replaced by the cheapest without each of its runs in turn, so that none is left
+/// out; above, by those without the runs at fault.
 const SINGLY: usize = 8;
 
 /// Runs that do not go together, with the trunk cable.
@@ -242,11 +244,7 @@ impl<'s, 'a> Search<'s, 'a> {
                     Err(rejection) => {
                         let conflicts = self.remember(&candidate.plan, &rejection);
                         rejected = rejection.told;
-                        if self.instance.items.len() <= SINGLY {
-                            sides(&conflicts[..conflicts.len().min(1)])
-                        } else {
-                            sides(&conflicts)
-                        }
+                        sides(&conflicts)
                     }
                 },
             };
@@ -292,6 +290,12 @@ impl<'s, 'a> Search<'s, 'a> {
             items.iter().filter_map(has).cloned().collect()
         };
         let trunk_wire = trunk_wire(plan);
+        if self.instance.items.len() <= SINGLY {
+            // Another companion may mend it: only the whole is known to fail.
+            let whole = Conflict { trunk_wire, runs: keys.into_iter().collect() };
+            self.conflicts.insert(whole.clone());
+            return vec![whole];
+        }
         let found: BTreeSet<Conflict> = rejection
             .blamed
             .iter()

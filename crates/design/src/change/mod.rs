@@ -11,6 +11,8 @@
 
 mod installed;
 mod lengths;
+mod mends;
+mod replace;
 mod ways;
 
 use crate::instance::{Instance, Owner};
@@ -149,7 +151,7 @@ pub fn change(survey: &Survey, catalogue: &Catalogue, from: From<'_>) -> Result<
         let mut further: Vec<(Installed, Way, bool)> = Vec::new();
         if let Some(task) = tasks.get(draft.done) {
             let mut ways = match task {
-                Task::Replace(part) => ways::replacements(&instance, &draft.installed, from.site, part)?,
+                Task::Replace(part) => replace::replacements(&instance, &draft.installed, from.site, part)?,
                 Task::Hang(item) => ways::hangings(&instance, &draft.installed, *item),
             };
             ways.sort_by_key(|(_, way)| way.cost);
@@ -172,7 +174,7 @@ pub fn change(survey: &Survey, catalogue: &Catalogue, from: From<'_>) -> Result<
                 }
                 Err(rejection) => {
                     if draft.mends < MOST_MENDS {
-                        let mends = ways::mends(&instance, &draft.installed, from.site, &rejection);
+                        let mends = mends::mends(&instance, &draft.installed, from.site, &rejection);
                         further.extend(mends.into_iter().map(|(installed, way)| (installed, way, false)));
                     }
                     rejected = rejection.told;

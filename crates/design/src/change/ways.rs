@@ -3,16 +3,13 @@
 use super::installed::{Installed, InstalledBox, Run, Stop};
 use super::price;
 use crate::instance::{Instance, Item, Owner};
-use crate::judge::{Help, Rejection};
 use crate::money::Micro;
-use crate::obstacle::Obstacle;
-use crate::parts::{cost_of, is_withdrawn};
+use crate::parts::cost_of;
 use crate::runs::{Sections, sections};
 use crate::toml_text::{array, entrance_keys, joined, lengths_m_key, list, place_key, quoted, surroundings};
 use latchline_finding::Edit;
-use latchline_site::catalogue::{BoxRole, StationKind};
+use latchline_site::catalogue::BoxRole;
 use latchline_site::edit;
-use latchline_site::model::{Site, StationOwner};
 
 /// One thing done: words, cost, and what it changes in the text.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,12 +18,12 @@ pub struct Way {
     pub words: String,
     /// Material and labour.
     pub cost: Micro,
-    parts: Vec<Part>,
+    pub(super) parts: Vec<Part>,
 }
 
 /// A change of the text.
 #[derive(Debug, Clone, PartialEq)]
-enum Part {
+pub(super) enum Part {
     /// Sets a key.
     Set(Vec<String>, String),
     /// Gives a run these lengths, in metres.
@@ -39,7 +36,8 @@ impl Way {
         Way { words, cost, parts: Vec::new() }
     }
 
-    fn set(&mut self, path: &[&str], value: String) {
+    /// Sets a key.
+    pub fn set(&mut self, path: &[&str], value: String) {
         self.parts.push(Part::Set(path.iter().map(|key| (*key).to_string()).collect(), value));
     }
 
@@ -76,151 +74,8 @@ impl Way {
     }
 }
 
-type Ways = Vec<(Installed, Way)>;
-
-/// Another part of the same kind in place of a withdrawn one, everywhere.
-///
-/// # Errors
-/// [`Obstacle::NoPart`] if the family has none.
-pub fn replacements(
-    instance: &Instance<'_>,
-    installed: &Installed,
-    site: &Site,
-    part: &str,
-) -> Result<Ways, Obstacle> {
-    let catalogue = instance.catalogue;
-    let mut names: Vec<String> = Vec::new();
-    if let Some(old) = catalogue.stations.get(part) {
-        let same = catalogue.stations.values().filter(|model| {
-            model.family.value == old.family.value
-                && model.kind.value == old.kind.value
-                && (old.kind.value == StationKind::Management || model.media.value == old.media.value)
-                && model.loop_through.value == old.loop_through.value
-        });
-        names.extend(same.map(|model| model.head.name.clone()));
-    } else if let Some(old) = catalogue.boxes.get(part) {
-        let same = catalogue.boxes.values().filter(|model| {
-            let is_isolating = |kind| kind == latchline_site::catalogue::BoxKind::Isolating;
-            model.family.value == old.family.value
-                && model.role.value == old.role.value
-                && is_isolating(model.kind.value) == is_isolating(old.kind.value)
-        });
-        names.extend(same.map(|model| model.head.name.clone()));
-    } else if let Some(old) = catalogue.supplies.get(part) {
-        let same = catalogue.supplies.values().filter(|model| model.family.value == old.family.value);
-        names.extend(same.map(|model| model.head.name.clone()));
-    }
-    names.retain(|name| name != part && !is_withdrawn(instance.survey, name) && price(instance, name) > 0);
-    let ways: Ways = names.iter().map(|name| replacement(instance, installed, site, part, name)).collect();
-    if ways.is_empty() {
-        return Err(Obstacle::NoPart {
-            family: instance.family.head.name.clone(),
-            kind: "part to take the place of a withdrawn one",
-        });
-    }
-    Ok(ways)
-}
-
-fn replacement(
-    instance: &Instance<'_>,
-    installed: &Installed,
-    site: &Site,
-    part: &str,
-    name: &str,
-) -> (Installed, Way) {
-    let mut way = Way::new(String::new(), 0);
-    let mut count = 0;
-    for item in site.boxes.iter().filter(|item| item.model.value == part) {
-        way.set(&["distributors", item.id.as_str(), "model"], quoted(name));
-        count += 1;
-    }
-    for supply in site.supplies.iter().filter(|supply| supply.model.value == part) {
-        way.set(&["supplies", supply.id.as_str(), "model"], quoted(name));
-        count += 1;
-    }
-    let stations = site.stations.iter().enumerate();
-    for (index, station) in stations.filter(|(_, station)| station.model.value == part) {
-        count += 1;
-        // A model that several stations share is written once, at the head of the file.
-        let shared =
-            site.stations.iter().filter(|other| other.model.origin == station.model.origin).count() > 1;
-        match station.owner {
-            StationOwner::Dwelling { ordinal: 0, .. } if shared => {
-                way.set(&["site", "indoor_station"], quoted(name));
-            }
-            StationOwner::Dwelling { dwelling, ordinal } => {
-                let owner = &site.dwellings[dwelling];
-                let id = owner.id.as_str();
-                if ordinal == 0 {
-                    way.set(&["dwellings", id, "station"], quoted(name));
-                } else {
-                    let models = owner.stations.iter().skip(1).map(|at| {
-                        let model = &site.stations[*at].model.value;
-                        if model == part { name.to_string() } else { model.clone() }
-                    });
-                    way.set(&["dwellings", id, "extensions"], array(&models.collect::<Vec<_>>()));
-                }
-            }
-            StationOwner::Entrance(_) if shared => way.set(&["site", "door_station"], quoted(name)),
-            StationOwner::Entrance(at) => {
-                way.set(&["entrances", site.entrances[at].id.as_str(), "station"], quoted(name));
-            }
-            StationOwner::Management(at) => {
-                way.set(&["management", site.management[at].id.as_str(), "model"], quoted(name));
-            }
-        }
-        debug_assert!(index < site.stations.len());
-    }
-    way.parts.dedup();
-    way.cost = price(instance, name) * count as Micro;
-    way.words = format!("{part} is withdrawn: {name} in its place, {count} times");
-    let mut installed = installed.clone();
-    for at in 0..installed.boxes.len() {
-        if installed.boxes[at].model == part {
-            installed.boxes[at].model = name.to_string();
-            surplus_ports(instance, &mut installed, at, &mut way);
-        }
-    }
-    (installed, way)
-}
-
-/// Where a box now has fewer ports than are in use: a second one beside it, looped into the trunk behind it, takes the
-/// runs of the ports that are gone.
-fn surplus_ports(instance: &Instance<'_>, installed: &mut Installed, at: usize, way: &mut Way) {
-    let Some(kind) = instance.distributors.iter().find(|kind| kind.name == installed.boxes[at].model) else {
-        return;
-    };
-    let gone = |run: &Run| run.port.is_some_and(|(index, port)| index == at && port > kind.ports);
-    let moving: Vec<usize> = (0..installed.runs.len()).filter(|run| gone(&installed.runs[*run])).collect();
-    let trunk = installed.runs.iter().position(|run| run.stops.contains(&Stop::Box(at)));
-    let (false, Some(trunk), Some(place)) = (moving.is_empty(), trunk, installed.boxes[at].place) else {
-        return;
-    };
-    let name = installed.name(&format!("{}-", installed.boxes[at].name));
-    let second = InstalledBox { name: name.clone(), model: kind.name.clone(), place: Some(place) };
-    installed.boxes.push(second);
-    let second = installed.boxes.len() - 1;
-    let keys = [Some(format!("model = {}", quoted(&kind.name))), place_key(instance.survey, place)];
-    way.set(&["distributors", &name], format!("{{ {} }}", joined(keys)));
-    for (index, run) in moving.into_iter().enumerate() {
-        let target = &mut installed.runs[run];
-        target.port = Some((second, index + 1));
-        target.from = format!("{name}.{}", index + 1);
-        way.set(&["runs", &target.name, "from"], quoted(&target.from));
-    }
-    let length_dm = instance.section_dm(0, 0);
-    let behind =
-        installed.runs[trunk].stops.iter().position(|stop| *stop == Stop::Box(at)).map_or(0, |at| at + 1);
-    installed.runs[trunk].stops.insert(behind, Stop::Box(second));
-    installed.runs[trunk].lengths_m.insert(behind, f64::from(length_dm) / 10.0);
-    let names = installed.runs[trunk].names(instance, installed);
-    let target = &installed.runs[trunk];
-    way.set(&["runs", &target.name, "to"], list(&names));
-    way.lengths(&target.name, &target.lengths_m);
-    way.cost += kind.cost + Micro::from(length_dm) * per_dm(instance, &target.cable).unwrap_or(0);
-    way.words
-        .push_str(&format!("; {name} beside {} for the ports that it has less", installed.boxes[at].name));
-}
+/// What is installed then, with the way there.
+pub type Ways = Vec<(Installed, Way)>;
 
 /// Ways to hang a new item: into a run, on a free port, on a further box.
 pub fn hangings(instance: &Instance<'_>, installed: &Installed, item: usize) -> Ways {
@@ -304,13 +159,13 @@ fn stops_of(instance: &Instance<'_>, item: usize) -> Vec<Stop> {
 }
 
 /// Price of a tenth of a metre of a cable that may be bought.
-fn per_dm(instance: &Instance<'_>, cable: &str) -> Option<Micro> {
+pub(super) fn per_dm(instance: &Instance<'_>, cable: &str) -> Option<Micro> {
     let cable = instance.catalogue.cables.get(cable)?;
     Some(cost_of(&cable.head, instance.survey)? / 10)
 }
 
 /// A run of its own from a port; `None` if that cable may not run there.
-fn on_port(
+pub(super) fn on_port(
     instance: &Instance<'_>,
     installed: &Installed,
     (at, place, port): (usize, usize, usize),
@@ -466,89 +321,4 @@ fn define(instance: &Instance<'_>, item: &Item, way: &mut Way) {
         }
     }
     way.cost += item.models.iter().map(|model| price(instance, model)).sum::<Micro>();
-}
-
-/// What may mend a change that fails: other cables on the runs at fault and on trunks, larger supplies, the last
-/// dwelling of such a run on a free port.
-pub fn mends(instance: &Instance<'_>, installed: &Installed, site: &Site, rejection: &Rejection) -> Ways {
-    let mut ways = Vec::new();
-    let blamed = |run: &&Run| {
-        let has = |stop: &Stop| matches!(stop, Stop::Item(item) if rejection.blamed.iter().any(|all| all.contains(item)));
-        run.stops.iter().any(has) || run.stops.iter().all(|stop| matches!(stop, Stop::Box(_)))
-    };
-    for run in installed.runs.iter().filter(blamed) {
-        let ohm =
-            |name: &str| instance.wires.iter().find(|wire| wire.name == name).map(|wire| wire.ohm_per_m);
-        let total_dm = run.lengths_m.iter().sum::<f64>() * 10.0;
-        let environment = run.surveyed(instance, installed).map(|sections| sections.environment);
-        for wire in &instance.wires {
-            let is_thinner = ohm(&run.cable).is_some_and(|ohm| wire.ohm_per_m >= ohm);
-            if wire.name == run.cable
-                || (is_thinner && rejection.help != Help::OtherRuns)
-                || environment.is_some_and(|environment| !wire.environments.contains(&environment))
-            {
-                continue;
-            }
-            let cost = total_dm.ceil() as Micro * wire.per_dm;
-            let words = format!("{} pulled anew with {} in place of {}", run.name, wire.name, run.cable);
-            let mut way = Way::new(words, cost);
-            way.set(&["runs", &run.name, "cable"], quoted(&wire.name));
-            let mut changed = installed.clone();
-            for target in changed.runs.iter_mut().filter(|target| target.name == run.name) {
-                target.cable.clone_from(&wire.name);
-                target.existing = false;
-            }
-            if run.existing {
-                way.set(&["runs", &run.name, "existing"], String::from("false"));
-            }
-            ways.push((changed, way));
-        }
-    }
-    for supply in &site.supplies {
-        for kind in instance.supplies.iter().filter(|kind| kind.name != supply.model.value) {
-            let id = supply.id.as_str();
-            let words = format!("{id}: {} in place of {}", kind.name, supply.model.value);
-            let mut way = Way::new(words, kind.cost);
-            way.set(&["supplies", id, "model"], quoted(&kind.name));
-            ways.push((installed.clone(), way));
-        }
-    }
-    moved(instance, installed, rejection, &mut ways);
-    ways
-}
-
-/// The last dwelling of a run at fault, moved to a free port.
-fn moved(instance: &Instance<'_>, installed: &Installed, rejection: &Rejection, ways: &mut Ways) {
-    for at in 0..installed.runs.len() {
-        let run = &installed.runs[at];
-        let Some(items) = run.items().filter(|items| items.len() > 1) else { continue };
-        if run.existing || !items.iter().any(|item| rejection.blamed.iter().any(|all| all.contains(item))) {
-            continue;
-        }
-        let item = items[items.len() - 1];
-        let stations = instance.items[item].models.len();
-        let keep = run.stops.len() - stations;
-        let mut shorter = installed.clone();
-        shorter.runs[at].stops.truncate(keep);
-        shorter.runs[at].lengths_m.truncate(keep);
-        let (names, lengths_m) =
-            (shorter.runs[at].names(instance, &shorter), shorter.runs[at].lengths_m.clone());
-        for target in 0..shorter.boxes.len() {
-            let (Some(place), Some(port)) =
-                (shorter.boxes[target].place, shorter.free_ports(instance, target).first().copied())
-            else {
-                continue;
-            };
-            for wire in 0..instance.wires.len() {
-                let Some((changed, mut way)) = on_port(instance, &shorter, (target, place, port), item, wire)
-                else {
-                    continue;
-                };
-                way.words = format!("moved from {}: {}", run.name, way.words);
-                way.set(&["runs", &run.name, "to"], list(&names));
-                way.lengths(&run.name, &lengths_m);
-                ways.push((changed, way));
-            }
-        }
-    }
 }

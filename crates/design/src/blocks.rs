@@ -1,0 +1,171 @@
+//! Blocks: one distributor with neighbouring items, divided into runs at least cost; and trunks of blocks.
+
+use crate::money::{Micro, NONE};
+use crate::plan::{Block, Planner, Step, Trunk, TrunkStart};
+use crate::runs::RunTable;
+use rayon::prelude::*;
+
+impl Planner<'_, '_> {
+    /// Ports that a distributor has for items `first..end`; the first of the site gives some to links.
+    pub(crate) fn ports(&self, model: usize, first: usize, end: usize) -> usize {
+        let serves = (first..end).any(|at| self.is_dwelling(at));
+        let spare = if serves { self.instance.limits.spare } else { 0 };
+        let links = if first == 0 { self.links } else { 0 };
+        self.instance.distributors[model].ports.saturating_sub(spare + links)
+    }
+
+    /// Cost of the cheapest division of items from `first` on into at most `ports` runs, by end.
+    pub(crate) fn divisions(&self, table: &RunTable, first: usize, ports: usize) -> Vec<Micro> {
+        let most = self.reach[first] - first;
+        let mut best = vec![NONE; most + 1];
+        best[0] = 0;
+        let mut last = best.clone();
+        let mut reached = 0;
+        for _ in 0..ports {
+            let mut next = last.clone();
+            let mut further = reached;
+            for (from, &so_far) in last.iter().enumerate().take(reached + 1) {
+                if so_far >= NONE {
+                    continue;
+                }
+                for (count, run) in
+                    table.from.get(first + from).map_or(&[][..], Vec::as_slice).iter().enumerate()
+                {
+                    let end = from + count + 1;
+                    if end > most {
+                        break;
+                    }
+                    next[end] = next[end].min(so_far + run.cost);
+                    further = further.max(end);
+                }
+            }
+            reached = further;
+            last = next;
+        }
+        for (end, value) in last.iter().enumerate() {
+            best[end] = best[end].min(*value);
+        }
+        best
+    }
+
+    pub(crate) fn block_allowed(&self, model: usize, first: usize, end: usize) -> bool {
+        let kind = &self.instance.distributors[model];
+        let (Some(output), Some(loads)) = (kind.regenerated, &self.outputs[model]) else { return true };
+        loads.busiest_a(first, end) * output.voltage_v <= output.power_w * self.assumptions.fill
+    }
+
+    pub(crate) fn make_blocks(&mut self) {
+        let places = self.instance.box_places.len();
+        let planner = &*self;
+        let make = |first: usize| -> Vec<Block> {
+            (0..places)
+                .map(|place| {
+                    let most = planner.reach[first] - first;
+                    let mut block: Block = vec![(NONE, 0); most + 1];
+                    for (model, kind) in planner.instance.distributors.iter().enumerate() {
+                        let table = &planner.tables[model][place];
+                        if table.from[first].is_empty() {
+                            continue;
+                        }
+                        // Spare ports hold only where a dwelling is served: two divisions where it differs.
+                        let strict = planner.ports(model, first, first + most);
+                        let loose = planner.ports(model, first, first);
+                        let with = planner.divisions(table, first, strict);
+                        let without =
+                            if loose == strict { None } else { Some(planner.divisions(table, first, loose)) };
+                        let mut serves = false;
+                        for end in 1..=most {
+                            serves |= planner.is_dwelling(first + end - 1);
+                            let division = match (&without, serves) {
+                                (Some(without), false) => without[end],
+                                _ => with[end],
+                            };
+                            let total = division.saturating_add(kind.cost);
+                            if total < block[end].0
+                                && (kind.regenerated.is_none()
+                                    || planner.block_allowed(model, first, first + end))
+                            {
+                                block[end] = (total, model as u8);
+                            }
+                        }
+                    }
+                    // Nothing beyond the last that can be served is worth keeping.
+                    let used = block.iter().rposition(|(cost, _)| *cost < NONE).map_or(0, |end| end + 1);
+                    block.truncate(used);
+                    block
+                })
+                .collect()
+        };
+        // The links take ports of the first distributor only.
+        if self.blocks.is_empty() {
+            self.blocks = (0..self.order.len()).into_par_iter().map(make).collect();
+        } else {
+            self.blocks[0] = make(0);
+        }
+    }
+
+    /// Best trunks from `first` on: for every end the cost, and the steps that lead there.
+    pub(crate) fn trunk(&self, start: TrunkStart, first: usize) -> Trunk {
+        let places = &self.instance.box_places;
+        let most = self.reach[first] - first;
+        let mut trunk = Trunk {
+            cost: vec![NONE; most + 1],
+            last: vec![0; most + 1],
+            steps: vec![
+                vec![Step { cost: NONE, from: 0, before: usize::MAX, model: 0 }; places.len()];
+                most + 1
+            ],
+        };
+        // Cost of having come to each place with a given number of items behind.
+        let between: Vec<Vec<Micro>> =
+            places.iter().map(|a| places.iter().map(|b| self.trunk_cost(*a, *b)).collect()).collect();
+        for done in 0..most {
+            let open: Vec<usize> =
+                (0..places.len()).filter(|at| self.blocks[first + done][*at].len() > 1).collect();
+            let mut arrive: Vec<(Micro, usize)> = vec![(NONE, usize::MAX); places.len()];
+            if done == 0 {
+                for (at, place) in places.iter().enumerate() {
+                    if start.first_at.is_none_or(|only| only == *place) {
+                        arrive[at] = (self.trunk_cost(start.place, *place), usize::MAX);
+                    }
+                }
+            } else {
+                if trunk.cost[done] >= NONE {
+                    continue;
+                }
+                for (before, step) in trunk.steps[done].iter().enumerate() {
+                    if step.cost >= NONE {
+                        continue;
+                    }
+                    for &at in &open {
+                        let way = between[before][at];
+                        let total = step.cost + way;
+                        if total < arrive[at].0 {
+                            arrive[at] = (total, before);
+                        }
+                    }
+                }
+            }
+            for (at, &(come, before)) in arrive.iter().enumerate() {
+                if come >= NONE || self.blocks[first + done][at].len() < 2 {
+                    continue;
+                }
+                for (count, &(block, model)) in self.blocks[first + done][at].iter().enumerate().skip(1) {
+                    let end = done + count;
+                    if end > most {
+                        break;
+                    }
+                    let total = come + block;
+                    if block < NONE && total < trunk.steps[end][at].cost {
+                        trunk.steps[end][at] = Step { cost: total, from: done, before, model };
+                        if total < trunk.cost[end] {
+                            trunk.cost[end] = total;
+                            trunk.last[end] = at;
+                        }
+                    }
+                }
+            }
+        }
+        trunk
+    }
+}

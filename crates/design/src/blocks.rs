@@ -116,9 +116,7 @@ impl Planner<'_, '_> {
                 most + 1
             ],
         };
-        // Cost of having come to each place with a given number of items behind.
-        let between: Vec<Vec<Micro>> =
-            places.iter().map(|a| places.iter().map(|b| self.trunk_cost(*a, *b)).collect()).collect();
+        let between = &self.between;
         for done in 0..most {
             let open: Vec<usize> =
                 (0..places.len()).filter(|at| self.blocks[first + done][*at].len() > 1).collect();

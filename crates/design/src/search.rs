@@ -21,6 +21,8 @@ use std::collections::{BTreeSet, BinaryHeap};
 
 /// Voltage losses between supply and distributors that are planned with.
 const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
+/// Those of a large site.
+const DROPS_LARGE_V: [f64; 2] = [0.0, 1.0];
 /// A plan this near to its bound, as a fraction, is not improved further.
 const GOOD_ENOUGH: f64 = 0.005;
 /// How often less is put on each supply.
@@ -209,9 +211,11 @@ impl<'s, 'a> Search<'s, 'a> {
         let mut roots: Vec<Root> = Vec::new();
         let mut heap: BinaryHeap<Candidate> = BinaryHeap::new();
         let mut number = 0;
-        for drop_v in DROPS_V {
+        let is_large = self.instance.items.len() > LARGE_SITE;
+        let drops = DROPS_V.into_iter().filter(|drop_v| !is_large || DROPS_LARGE_V.contains(drop_v));
+        for drop_v in drops {
             tables.push(tables_for(self.instance, order, drop_v));
-            for &trunk_wire in wires.iter().take(MOST_TRUNK_WIRES) {
+            for &trunk_wire in wires.iter().take(if is_large { 2 } else { MOST_TRUNK_WIRES }) {
                 let assumptions =
                     Assumptions { drop_v, fill, trunk_wire: Some(trunk_wire), most_supplies: 0 };
                 let at = tables.len() - 1;

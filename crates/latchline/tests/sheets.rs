@@ -81,7 +81,7 @@ fn names_that_do_not_exist_and_sites_that_cannot_be_read_are_answered() {
     assert!(wrong.err.contains(known), "{}", wrong.err);
     let wrong = folder.run(&["check", "demo/site.toml", "--supply", "front-A"]);
     assert!(wrong.status == 2 && wrong.err.contains("it has A-PS, B-PS"), "{}", wrong.err);
-    let both = folder.run(&["check", "demo/site.toml", "--door", "gate", "--format", "json"]);
+    let both = folder.run(&["check", "demo/site.toml", "--door", "gate", "--format", "sarif"]);
     assert_eq!(both.status, 2);
     folder.write("empty.toml", "");
     let empty = folder.run(&["check", "empty.toml", "--door", "gate"]);

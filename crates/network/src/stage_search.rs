@@ -237,14 +237,28 @@ impl StageTask<'_> {
         }
     }
 
+    /// Whether anything at a node or behind it ever draws.
+    fn is_ever_loaded(&self, node: usize) -> bool {
+        let behind = node..self.layout.stages[self.stage].subtree_end[node] as usize;
+        let base = &self.phase.base[self.stage];
+        let loads = [&base.power_w, &base.current_a, &base.conductance_s];
+        loads.iter().any(|loads| loads[behind.clone()].iter().any(|load| *load != 0.0))
+            || self.calls.options.iter().any(|option| {
+                let touches = &self.phase.touches[*option];
+                touches.iter().any(|touch| touch.at.stage == self.stage && behind.contains(&touch.at.node))
+            })
+            || self.layout.stages[self.stage].converters.iter().any(|one| behind.contains(&one.node))
+    }
+
     /// The largest current through a segment.
     fn current(&self, search: &mut StageSearch<'_, '_>, node: usize) -> LocalCurrent {
         let target = Target { functional: Functional::Current(node), own: &[], in_use: false };
+        let uncertainty = if self.is_ever_loaded(node) { self.uncertainty(0.0) } else { 0.0 };
         let found = search.worst(&target, None);
         match found.worst {
             Some(set) => LocalCurrent {
                 set: set.set,
-                current_a: set.value.map(|current| current + self.uncertainty(0.0)),
+                current_a: set.value.map(|current| current + uncertainty),
                 complete: found.complete,
             },
             None => LocalCurrent { set: Vec::new(), current_a: None, complete: false },

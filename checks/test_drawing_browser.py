@@ -94,9 +94,9 @@ def test_nothing_covers_anything_and_every_element_is_there_once(tmp_path, seed,
     assert sorted(drawn) == sorted(elements(site))
 
 
-@pytest.mark.parametrize("what", ["profiles", "switches"])
+@pytest.mark.parametrize("what", ["profiles", "switches", "signal", "start-up"])
 @pytest.mark.parametrize("sheet", [None, "phone", "a3"])
-def test_profiles_and_switches_are_readable(tmp_path, what, sheet):
+def test_charts_and_switches_are_readable(tmp_path, what, sheet):
     files = draw(tmp_path, random_site(7, 48), "--what", what, *(["--sheet", sheet] if sheet else []))
     for name, measures in zip(files, measured(files)):
         assert faults(measures) == [], pathlib.Path(name).name

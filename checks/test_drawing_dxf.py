@@ -52,7 +52,7 @@ def test_audit_is_clean_and_extents_are_those_of_the_sheet(tmp_path, seed, stati
 
 
 def test_a_second_renderer_draws_every_sheet(tmp_path):
-    for what in ("elevation", "profiles", "switches"):
+    for what in ("elevation", "profiles", "switches", "signal", "start-up"):
         for name in draw(tmp_path, random_site(5, 40), "svg", "--what", what, "--sheet", "a4"):
             text = open(name, encoding="utf-8").read()
             png = bytes(resvg_py.svg_to_bytes(svg_string=text, width=1190, dpi=96))

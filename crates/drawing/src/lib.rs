@@ -1,9 +1,10 @@
-//! Pictures of a site: elevations, voltage profiles, switch settings, wiring of locks and charts.
+//! Pictures of a site: elevations, voltage profiles, signal and power return, switch settings, wiring of locks and charts.
 //!
 //! Every picture is a [`scene::Scene`] in millimetres on a sheet, which [`svg`](mod@svg) and
 //! [`dxf`](mod@dxf) turn into files. Nothing here computes an engineering quantity: figures come
 //! from the assessment or from the arrays that the caller hands over.
 
+pub mod bus_charts;
 mod chart;
 pub mod dxf;
 pub mod elevation;
@@ -22,6 +23,7 @@ mod symbols;
 pub mod ticks;
 pub mod wiring;
 
+pub use bus_charts::{BusChartOptions, signal_sheets, start_up_sheets};
 pub use elevation::{ElevationOptions, elevation};
 pub use palette::Palette;
 pub use profile::{ProfileOptions, profiles};

@@ -105,6 +105,10 @@ parts! {
     Elevation "elevation" true;
     /// Voltage along each run.
     Profiles "profiles" false;
+    /// Signals at the weakest station against frequency.
+    Signal "signal" false;
+    /// Bus voltage against time when power returns.
+    StartUp "start-up" false;
     /// Switch-setting cards.
     Cards "cards" false;
     /// Labels of devices and cable ends.

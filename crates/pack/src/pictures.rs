@@ -8,7 +8,10 @@ use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::elevation::ElevationOptions;
 use latchline_drawing::profile::ProfileOptions;
 use latchline_drawing::scene::Scene;
-use latchline_drawing::{Palette, SheetSize, SwitchOptions, dxf, elevation, profiles, svg, switch_sheets};
+use latchline_drawing::{
+    BusChartOptions, Palette, SheetSize, SwitchOptions, dxf, elevation, profiles, signal_sheets,
+    start_up_sheets, svg, switch_sheets,
+};
 
 /// Every drawing that is wanted.
 pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
@@ -38,6 +41,13 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
     if subject.options.wants(Part::Profiles) {
         let options = ProfileOptions { sheet: flat, revision: revision.clone(), date: date.clone() };
         add(subject, "profiles", &profiles(site, assessment, &options), &mut files);
+    }
+    let charts = || BusChartOptions { sheet: flat, revision: revision.clone(), date: date.clone() };
+    if subject.options.wants(Part::Signal) {
+        add(subject, "signal", &signal_sheets(site, assessment, &charts()), &mut files);
+    }
+    if subject.options.wants(Part::StartUp) {
+        add(subject, "start-up", &start_up_sheets(site, assessment, &charts()), &mut files);
     }
     if subject.options.wants(Part::Cards) {
         let options = SwitchOptions { sheet: upright, revision, date };

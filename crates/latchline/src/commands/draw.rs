@@ -6,14 +6,14 @@ use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
-    ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, WiringOptions, dxf, elevation,
-    profiles, svg, switch_sheets, wiring_sheets,
+    BusChartOptions, ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, WiringOptions, dxf,
+    elevation, profiles, signal_sheets, start_up_sheets, svg, switch_sheets, wiring_sheets,
 };
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// Draw the site: elevation, voltage profiles, switch settings, wiring of the locks
+/// Draw the site: elevation, voltage profiles, switches, wiring of the locks, signal, power return
 ///
 /// The elevation shows every device on its floor with its worst voltage, and every run as it goes;
 /// large sites are cut into several sheets with match lines. What does not fit on one sheet is written
@@ -55,6 +55,10 @@ enum What {
     Switches,
     /// The wiring of every lock
     Wiring,
+    /// Loss of the signals at the weakest station against frequency
+    Signal,
+    /// Bus voltage against time when power returns
+    StartUp,
 }
 
 impl What {
@@ -64,6 +68,8 @@ impl What {
             What::Profiles => "profiles",
             What::Switches => "switches",
             What::Wiring => "wiring",
+            What::Signal => "signal",
+            What::StartUp => "start-up",
         }
     }
 }
@@ -131,6 +137,8 @@ pub fn run(
             What::Switches => {
                 switch_sheets(site, &assessment.addresses, &SwitchOptions { sheet, revision, date })
             }
+            What::Signal => signal_sheets(site, &assessment, &BusChartOptions { sheet, revision, date }),
+            What::StartUp => start_up_sheets(site, &assessment, &BusChartOptions { sheet, revision, date }),
             What::Wiring => wiring_sheets(site, &assessment, &WiringOptions { sheet, revision, date }),
         };
         for (number, scene) in scenes.iter().enumerate() {

@@ -51,7 +51,9 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Live => live::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
-            Part::Elevation | Part::Profiles | Part::Cards | Part::Labels => continue,
+            Part::Elevation | Part::Profiles | Part::Signal | Part::StartUp | Part::Cards | Part::Labels => {
+                continue;
+            }
         });
     }
     tables

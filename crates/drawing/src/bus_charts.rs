@@ -1,0 +1,343 @@
+//! Charts of what the bus does besides carrying current: what reaches the weakest station in each band of
+//! signals, and how the voltage comes up when power returns.
+//!
+//! The numbers are the assessment's; this only draws them.
+
+use crate::chart::{Axes, spread};
+use crate::figure::trimmed;
+use crate::palette::Ink;
+use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
+use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
+use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
+use latchline_assess::{Assessment, Verdict};
+use latchline_site::model::Site;
+
+/// What these charts are drawn for.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct BusChartOptions {
+    /// The sheet; without one A4 on its side.
+    pub sheet: Option<SheetSize>,
+    /// The revision in the title block.
+    pub revision: Option<String>,
+    /// The date in the title block.
+    pub date: Option<String>,
+}
+
+/// A panel is not made lower than this while a sheet has room for fewer.
+const LEAST_PANEL_MM: f64 = 74.0;
+/// Room above a plot: title, subtitle, title of the axis.
+const HEAD_MM: f64 = 18.0;
+/// Room below a plot for its marks and the title of the axis.
+const FOOT_MM: f64 = 9.5;
+const NOTE_MM: f64 = 4.2;
+const GAP_MM: f64 = 6.0;
+const LABEL_MM: f64 = 2.6;
+/// Line types of the first and second curve.
+const LOOKS: [(Dash, f64); 2] = [(Dash::Solid, 0.5), (Dash::Dashed, 0.5)];
+
+/// One chart.
+struct Panel {
+    title: String,
+    subtitle: String,
+    x_title: String,
+    y_title: &'static str,
+    curves: Vec<(String, Vec<(f64, f64)>)>,
+    /// Horizontal lines with their names.
+    limits: Vec<(String, f64)>,
+    /// A point to look at.
+    mark: Option<(f64, f64)>,
+    /// Whether something is wrong here.
+    fails: bool,
+    notes: Vec<String>,
+}
+
+/// Insertion loss at the weakest station over frequency, a panel for each band of the site's family.
+pub fn signal_sheets(site: &Site, assessment: &Assessment, options: &BusChartOptions) -> Vec<Scene> {
+    let panels: Vec<Panel> = assessment.signal.iter().map(|band| signal_panel(site, band)).collect();
+    sheets(
+        site,
+        assessment,
+        options,
+        panels,
+        "Signal at the weakest station",
+        "No band of signals was judged.",
+    )
+}
+
+/// Bus voltage over time when power returns, a panel for each supply and regenerating box.
+pub fn start_up_sheets(site: &Site, assessment: &Assessment, options: &BusChartOptions) -> Vec<Scene> {
+    let panels: Vec<Panel> = assessment.start_up.iter().map(|one| start_up_panel(site, one)).collect();
+    sheets(site, assessment, options, panels, "Bus voltage when power returns", "No power return was judged.")
+}
+
+fn signal_panel(site: &Site, band: &SignalSummary) -> Panel {
+    let (unit, per_unit) = if band.high_hz >= 1e6 { ("MHz", 1e6) } else { ("kHz", 1e3) };
+    let points: Vec<(f64, f64)> =
+        band.frequency_hz.iter().zip(&band.insertion_loss_db).map(|(hz, db)| (hz / per_unit, *db)).collect();
+    let worst = &band.worst;
+    let fails = worst.loss_db > band.budget_db;
+    let share = site.family().signal_bands.iter().find(|one| one.name == band.band);
+    let share = share.map_or(1.0, |one| one.share.value.as_fraction());
+    let over = if share < 1.0 {
+        format!(" over {} % of the band", trimmed(share * 100.0, 0))
+    } else {
+        String::new()
+    };
+    let mut notes: Vec<String> = band
+        .callers
+        .iter()
+        .map(|caller| {
+            format!(
+                "From {}: weakest is {}, {} dB at {} {unit}",
+                caller.caller,
+                caller.station,
+                up(caller.loss_db),
+                trimmed(caller.at_hz / per_unit, 3)
+            )
+        })
+        .collect();
+    notes.truncate(MOST_NOTES);
+    if !band.complete {
+        notes.push(String::from("Not every dip that might decide was narrowed."));
+    }
+    Panel {
+        title: format!(
+            "{}, {} to {} {unit}",
+            band.band,
+            trimmed(band.low_hz / per_unit, 3),
+            trimmed(band.high_hz / per_unit, 3)
+        ),
+        subtitle: format!(
+            "{} hears {} with a loss of {} dB{over}, at {} {unit}; {} dB are allowed: {}",
+            worst.station,
+            worst.caller,
+            up(worst.loss_db),
+            trimmed(worst.at_hz / per_unit, 3),
+            trimmed(band.budget_db, 1),
+            if fails { "too weak" } else { "holds" }
+        ),
+        x_title: format!("frequency, {unit}"),
+        y_title: "loss, dB",
+        mark: Some((worst.at_hz / per_unit, worst.loss_db)),
+        curves: vec![(format!("{} from {}", worst.station, worst.caller), points)],
+        limits: vec![(format!("budget {} dB", trimmed(band.budget_db, 1)), band.budget_db)],
+        fails,
+        notes,
+    }
+}
+
+/// Most callers that are listed below a chart.
+const MOST_NOTES: usize = 4;
+
+/// A loss rounded up to a tenth.
+fn up(value: f64) -> String {
+    format!("{:.1}", (value * 10.0 - 1e-9).ceil() / 10.0)
+}
+
+fn start_up_panel(site: &Site, start: &StartUpSummary) -> Panel {
+    let told = match start.outcome {
+        "runs" => format!(
+            "all {} devices are up{}{}",
+            start.devices,
+            start.time_s.map_or(String::new(), |time| format!(" after {} s", trimmed(time, 1))),
+            start.last.as_ref().map_or(String::new(), |last| format!(", {last} last"))
+        ),
+        "hiccups" => format!(
+            "starts and drops out again and again{}; {} of {} devices are down",
+            start.period_s.map_or(String::new(), |period| format!(", every {} s", trimmed(period, 2))),
+            start.not_running.len(),
+            start.devices
+        ),
+        "brown-out" => format!(
+            "stays in a brown-out; {} of {} devices never run",
+            start.not_running.len(),
+            start.devices
+        ),
+        _ => String::from("neither up nor settled by the end of the simulated time"),
+    };
+    let curves: Vec<(String, Vec<(f64, f64)>)> = start
+        .curves
+        .iter()
+        .map(|curve| {
+            let points = curve.time_s.iter().zip(&curve.voltage_v).map(|(s, v)| (*s, *v));
+            (curve.element.to_string(), points.collect())
+        })
+        .collect();
+    // What the farther of the two places needs, at its terminals.
+    let model = start.curves.last().and_then(|curve| {
+        let station = site.stations.iter().find(|station| station.id == curve.element)?;
+        Some(site.station_model(station))
+    });
+    let limits = model.map_or_else(Vec::new, |model| {
+        let level =
+            |word: &str, value: &Option<latchline_finding::Sourced<latchline_finding::quantity::Voltage>>| {
+                value.as_ref().map(|value| {
+                    let volts = value.value.as_volts();
+                    (format!("{word} {} V", trimmed(volts, 1)), volts)
+                })
+            };
+        [level("turns on", &model.turn_on_voltage), level("turns off", &model.turn_off_voltage)]
+            .into_iter()
+            .flatten()
+            .collect()
+    });
+    let mut notes = vec![match start.limit_a {
+        Some(limit) => format!(
+            "Booting all at once takes {} A; {} gives {} A.",
+            crate::figure::rounded_up(start.boot_current_a),
+            start.source,
+            trimmed(limit, 2)
+        ),
+        None => format!("Booting all at once takes {} A.", crate::figure::rounded_up(start.boot_current_a)),
+    }];
+    if let Some(stagger) = start.mending_stagger_s {
+        notes.push(format!("Seen to start with {} s between one run and the next.", trimmed(stagger, 2)));
+    }
+    if let Some(limit) = start.mending_limit_a {
+        notes.push(format!("Seen to start with a supply limit of {} A.", trimmed(limit, 2)));
+    }
+    Panel {
+        title: format!("{}: power returns at 0 s", start.source),
+        subtitle: told,
+        x_title: String::from("time, s"),
+        y_title: "voltage, V",
+        curves,
+        limits,
+        mark: None,
+        fails: start.outcome != "runs",
+        notes,
+    }
+}
+
+fn sheets(
+    site: &Site,
+    assessment: &Assessment,
+    options: &BusChartOptions,
+    panels: Vec<Panel>,
+    subject: &str,
+    nothing: &str,
+) -> Vec<Scene> {
+    let block = TitleBlock {
+        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
+        subject: subject.to_string(),
+        note: verdict_note(assessment.verdict),
+        revision: options.revision.clone(),
+        date: options.date.clone(),
+    };
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &[]);
+    let content = frame.content;
+    let rows = ((content.height + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)).floor().max(1.0);
+    let height = (content.height + GAP_MM) / rows - GAP_MM;
+    let of = panels.chunks(rows as usize).count().max(1);
+    let mut groups: Vec<Group> = panels
+        .chunks(rows as usize)
+        .map(|chunk| {
+            let mut group = Group::new("charts");
+            for (row, panel) in chunk.iter().enumerate() {
+                let y = content.y + row as f64 * (height + GAP_MM);
+                group.group(draw(panel, Area::new(content.x, y, content.width, height)));
+            }
+            group
+        })
+        .collect();
+    if groups.is_empty() {
+        let mut group = Group::new("charts");
+        group.text(
+            Layer::Lettering,
+            fitted((content.x, content.y + 6.0), nothing, 3.2, 2.5, false, content.width),
+        );
+        groups.push(group);
+    }
+    groups
+        .into_iter()
+        .enumerate()
+        .map(|(number, group)| {
+            let title = format!("{}: {subject}, sheet {} of {of}", block.site, number + 1);
+            let description = format!("{} charts in all.", panels.len());
+            let mut scene = frame.scene(title, description);
+            scene.root.group(group);
+            frame.draw(&mut scene.root, &block, &[], number + 1, of);
+            scene
+        })
+        .collect()
+}
+
+fn verdict_note(verdict: Verdict) -> String {
+    format!("Verdict: {}. Not a certificate.", verdict.word().replace('-', " "))
+}
+
+/// A name at the right of the plot and the height that it wants.
+struct Label<'p> {
+    words: &'p str,
+    from: Point,
+    stroke: Option<Stroke>,
+}
+
+fn draw(panel: &Panel, area: Area) -> Group {
+    let mut group = Group::new("chart");
+    group.role.title = Some(format!("{}: {}", panel.title, panel.subtitle));
+    group.text(Layer::Lettering, fitted((area.x, area.y + 4.6), &panel.title, 4.2, 2.8, true, area.width));
+    let subtitle = fitted((area.x, area.y + 9.4), &panel.subtitle, 3.0, 2.2, panel.fails, area.width);
+    group.text(Layer::Lettering, subtitle);
+    let names = panel.curves.iter().map(|(name, _)| name).chain(panel.limits.iter().map(|(name, _)| name));
+    let widest = names.map(|name| crate::font::text_width_mm(name, LABEL_MM, false)).fold(10.0, f64::max);
+    let label_room = widest.min(area.width * 0.3) + 9.0;
+    let plot = Area::new(
+        area.x + 10.0,
+        area.y + HEAD_MM,
+        (area.width - 11.0 - label_room).max(20.0),
+        (area.height - HEAD_MM - FOOT_MM - panel.notes.len() as f64 * NOTE_MM).max(15.0),
+    );
+    let points = || panel.curves.iter().flat_map(|(_, points)| points.iter().copied());
+    let finite = || points().filter(|(x, y)| x.is_finite() && y.is_finite());
+    let (low, high) =
+        finite().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (x, _)| (low.min(x), high.max(x)));
+    let top =
+        finite().map(|point| point.1).chain(panel.limits.iter().map(|limit| limit.1)).fold(1.0, f64::max);
+    let span = if high > low { (low, high) } else { (0.0, 1.0) };
+    let axes = Axes::new(plot, span, (0.0, top));
+    axes.draw(&mut group, &panel.x_title, panel.y_title);
+    let mut labels: Vec<Label<'_>> = Vec::new();
+    for (name, value) in &panel.limits {
+        let (_, y) = axes.at(span.0, *value);
+        let stroke = Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed);
+        group.line(Layer::Curve, (plot.x, y), (plot.right(), y), stroke);
+        labels.push(Label { words: name, from: (plot.right(), y), stroke: None });
+    }
+    for (number, (name, points)) in panel.curves.iter().enumerate() {
+        let points: Vec<Point> = points
+            .iter()
+            .filter(|(x, y)| x.is_finite() && y.is_finite())
+            .map(|(x, y)| axes.at(*x, *y))
+            .collect();
+        let Some(end) = points.last().copied() else { continue };
+        let (dash, width) = LOOKS[number % LOOKS.len()];
+        let stroke = Stroke::solid(Ink::Wire, width).dashed(dash);
+        let mut part = Group::new("curve");
+        part.role.title = Some(name.clone());
+        if points.len() > 1 {
+            part.path(Layer::Curve, points, stroke);
+        }
+        group.group(part);
+        labels.push(Label { words: name, from: end, stroke: Some(stroke) });
+    }
+    if let Some((x, y)) = panel.mark {
+        group.circle(Layer::Trouble, axes.at(x, y), 1.1, None, Some(Ink::Trouble));
+    }
+    let wanted: Vec<f64> = labels.iter().map(|label| label.from.1).collect();
+    let heights = spread(&wanted, 4.0, (plot.y, plot.bottom()));
+    for (label, y) in labels.iter().zip(heights) {
+        let x = plot.right() + 8.0;
+        group.line(Layer::Curve, label.from, (plot.right() + 2.0, y), Stroke::solid(Ink::Outline, 0.2));
+        let stroke = label.stroke.unwrap_or(Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed));
+        group.line(Layer::Curve, (plot.right() + 2.0, y), (x - 1.0, y), stroke);
+        let room = area.right() - x;
+        group.text(Layer::Lettering, fitted((x, y + 0.9), label.words, LABEL_MM, 2.0, false, room));
+    }
+    for (number, note) in panel.notes.iter().enumerate() {
+        let y = plot.bottom() + FOOT_MM + 2.0 + number as f64 * NOTE_MM;
+        let text = fitted((area.x, y), note, 2.6, 2.0, false, area.width);
+        group.text(Layer::Lettering, text.ink(Ink::Quiet));
+    }
+    group
+}

@@ -22,9 +22,14 @@ const SITE_FILE: FileId = FileId(2);
 const CATALOGUES: [FileId; 2] = [FileId(0), FileId(1)];
 
 fn judge(text: &str) -> Judged {
+    judge_with_budget(text, "50 dB")
+}
+
+/// With another budget for the picture than the family's 50 dB.
+fn judge_with_budget(text: &str, budget: &str) -> Judged {
     let mut sources = Sources::new();
     let (name, catalogue) = builtin_catalogue();
-    sources.add(name, catalogue);
+    sources.add(name, catalogue.replace("\"50 dB\"", &format!("\"{budget}\"")));
     sources.add("own", CATALOGUE);
     let file = sources.add("site.toml", text);
     assert_eq!(file, SITE_FILE);
@@ -123,4 +128,40 @@ fn an_overloaded_supply_hands_a_distributor_to_another() {
     assert!(split.contains("to = \"D-new.link\""), "{split}");
     assert!(split.contains("from = \"PS-new\", to = \"D-new\""), "{split}");
     assert!(split.contains("from = \"D-new.1\", to = \"D2\""), "{split}");
+}
+
+/// A chain with an open branch from its first station: the tap of the textbooks. The budget is set so low that the
+/// branch decides.
+#[test]
+fn an_open_branch_that_eats_the_picture_is_looped_in() {
+    let text = |branch_m: u32| {
+        format!(
+            "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
+             [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n[dwellings]\n\
+             F1 = {{ place = \"A/1\" }}\nF2 = {{ place = \"A/1\" }}\nF3 = {{ place = \"A/1\" }}\n[runs]\n\
+             feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\", cable = \"flex-1.5\" }}\n\
+             door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
+             flats = {{ from = \"D1.2\", to = [\"F1\", \"F2\"], lengths = [\"20 m\", \"20 m\"] }}\n\
+             branch = {{ from = \"F1\", to = \"F3\", length = \"{branch_m} m\" }}\n"
+        )
+    };
+    let mut kinds = std::collections::BTreeSet::new();
+    for (branch_m, budget) in
+        [(6, "10 dB"), (10, "12 dB"), (10, "14 dB"), (14, "14 dB"), (20, "13 dB"), (30, "15 dB")]
+    {
+        let text = text(branch_m);
+        let judged = judge_with_budget(&text, budget);
+        let bench = Bench::new(&judged.sources, SITE_FILE, &CATALOGUES, &judged.site, &judged.assessment);
+        for finding in about(&judged.assessment.findings, "signal-too-weak") {
+            for remedy in propose(&bench, finding) {
+                let changed = edit::apply(&text, &remedy.edit).unwrap_or_else(|error| panic!("{error}"));
+                let after = judge_with_budget(&changed, budget).assessment.findings;
+                let stays =
+                    about(&after, "signal-too-weak").iter().any(|other| other.element == finding.element);
+                assert!(!stays, "{}: {changed}", remedy.kind);
+                kinds.insert(remedy.kind);
+            }
+        }
+    }
+    assert!(kinds.contains("branch-looped-in"), "{kinds:?}");
 }

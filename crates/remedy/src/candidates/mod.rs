@@ -5,6 +5,7 @@ mod door;
 mod places;
 mod rearranged;
 mod settings;
+mod signal;
 mod wiring;
 
 use crate::bench::Bench;
@@ -49,7 +50,7 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(wiring::for_port_or_run(bench, &element));
         }
         "signal-too-weak" | "signal-notch" | "signal-ripple" => {
-            list.extend(wiring::for_signal(bench, finding));
+            list.extend(signal::for_signal(bench, finding));
         }
         "short-circuit-not-cleared" | "short-circuit-not-detected" => {
             list.extend(wiring::new_cable(bench, &element));

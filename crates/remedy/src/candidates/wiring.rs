@@ -152,38 +152,7 @@ pub(super) fn rehomed_runs(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
 }
 
 /// The lengths of a newly pulled run, in place of whatever keys stood for them.
-/// Candidates for a signal that comes too weak or uneven: signal links from another box's free port, the station's own
-/// run with another cable.
-pub(super) fn for_signal(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
-    let site = bench.site;
-    let mut list = Vec::new();
-    for run in &site.runs {
-        let is_link = matches!(run.sections.last().map(|section| section.to), Some(RunStop::BoxLink(_)));
-        if !is_link {
-            continue;
-        }
-        for (index, item) in site.boxes.iter().enumerate() {
-            let is_there = matches!(run.from, RunStart::Port { box_index, .. } if box_index == index);
-            let gives_links = site.box_model(item).role.value == BoxRole::Distributor
-                && site.box_model(item).kind.value != BoxKind::Isolating;
-            if is_there || !gives_links {
-                continue;
-            }
-            if let Some(port) = free_port(site, index) {
-                let edit = Edit::set(&["runs", run.id.as_str(), "from"], quoted(&port));
-                list.push(Candidate::new("another-port", edit));
-            }
-        }
-    }
-    if let Some(Argument::Element(run)) = finding.argument("run")
-        && let Some(index) = site.runs.iter().position(|known| known.id == *run)
-    {
-        list.extend(thicker(bench, index));
-    }
-    list
-}
-
-fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
+pub(super) fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
     let texts: Vec<String> = lengths_m.iter().map(|length| metres(*length)).collect();
     let mut edit = Edit::set(&["runs", id, "lengths"], quoted_list(texts.iter().map(String::as_str)));
     // It is a new cable: neither existing nor measured.
@@ -196,27 +165,27 @@ fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
 }
 
 /// Names of all cables, cheapest first; those without price last.
-fn cables_by_price(site: &Site) -> Vec<&str> {
+pub(super) fn cables_by_price(site: &Site) -> Vec<&str> {
     let price = |cable: &Cable| cable.head.price.as_ref().map_or(f64::INFINITY, |price| price.value);
     let mut cables: Vec<&Cable> = site.catalogue.cables.values().collect();
     cables.sort_by(|a, b| price(a).total_cmp(&price(b)).then(a.head.name.cmp(&b.head.name)));
     cables.into_iter().map(|cable| cable.head.name.as_str()).collect()
 }
 
-fn is_thicker(bench: &Bench<'_>, run: usize, name: &str) -> bool {
+pub(super) fn is_thicker(bench: &Bench<'_>, run: usize, name: &str) -> bool {
     let run = &bench.site.runs[run];
     let now = loop_per_metre(bench.site.cable(run), run.pairs.value);
     loop_per_metre(&bench.site.catalogue.cables[name], 1) < 0.95 * now
 }
 
 /// Whether a cable may run where the run does.
-fn fits(bench: &Bench<'_>, run: usize, name: &str) -> bool {
+pub(super) fn fits(bench: &Bench<'_>, run: usize, name: &str) -> bool {
     let cable = &bench.site.catalogue.cables[name];
     cable.environments.value.contains(&bench.site.runs[run].environment.value)
 }
 
 /// Thicker cables for one run, cheapest first.
-fn thicker(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
+pub(super) fn thicker(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
     cables_by_price(bench.site)
         .into_iter()
         .filter(|name| is_thicker(bench, run, name) && fits(bench, run, name))
@@ -226,7 +195,7 @@ fn thicker(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
 
 /// A new cable in place of the old one: it is no longer an existing one, and what was measured of
 /// the old one no longer holds.
-fn replace_cable(bench: &Bench<'_>, run: usize, name: &str) -> Edit {
+pub(super) fn replace_cable(bench: &Bench<'_>, run: usize, name: &str) -> Edit {
     let id = bench.site.runs[run].id.as_str();
     let mut edit = Edit::set(&["runs", id, "cable"], quoted(name));
     for key in ["existing", "measured"] {
@@ -347,12 +316,12 @@ fn feeder_cable<'b>(bench: &'b Bench<'_>, run: usize) -> Option<&'b str> {
     })
 }
 
-fn lengths_m(run: &Run) -> Vec<f64> {
+pub(super) fn lengths_m(run: &Run) -> Vec<f64> {
     run.sections.iter().map(|section| section.length.value.as_metres()).collect()
 }
 
 /// The names of the stops of a run as the user writes them in `to`.
-fn stops(site: &Site, run: &Run) -> Vec<String> {
+pub(super) fn stops(site: &Site, run: &Run) -> Vec<String> {
     run.sections
         .iter()
         .map(|section| match section.to {

@@ -3,7 +3,7 @@
 //!
 //! Every level joins neighbouring intervals of the walking order, so the best of each level is found
 //! by trying every split; costs are whole millionths, so no rounding comes in. The least cost over the
-//! relaxed limits of [`Assumptions::relaxed`] is a lower bound for every design of the declared space: each
+//! relaxed limits of `relaxed` is a lower bound for every design of the declared space: each
 //! limit that it keeps is one that no passing design can break (see [`crate::electric`]).
 
 use crate::instance::{Instance, Owner};

@@ -1,5 +1,9 @@
 //! The pack's folder: whole or not at all, whatever stands in the way.
-#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "tests may read and write files, and fail"
+)]
 
 mod common;
 

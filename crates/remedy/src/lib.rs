@@ -45,7 +45,7 @@ const LEAST_CHANGES: usize = 40;
 /// they need none.
 ///
 /// The first finding of each code on each supply's tree has its turn before the others. When as much was looked at as
-/// [`MOST_WORK`] allows, the rest is not tried; the second figure is how many findings that leaves.
+/// `MOST_WORK` allows, the rest is not tried; the second figure is how many findings that leaves.
 pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
     let mut findings = bench.assessment.findings.clone();
     let most = (MOST_WORK / bench.site.stations.len().max(1)).max(LEAST_CHANGES);

@@ -3,7 +3,7 @@
 //!
 //! Differences are lengths that the survey gives otherwise, parts that it withdraws, and dwellings,
 //! entrances and desks that the site does not have. Lengths are facts and cost nothing. For everything else there are
-//! ways to do it ([`ways`]): a part in place of another; a dwelling looped into a run at any place, on a
+//! ways to do it (`ways`): a part in place of another; a dwelling looped into a run at any place, on a
 //! free port, or on a further box at the end of a trunk. Complete changes are judged from the cheapest on by
 //! resolving and assessing the changed text; one that fails is followed by the same with one mend
 //! more: another cable, a larger supply, the last dwelling of a run moved to a free port. What is found is the

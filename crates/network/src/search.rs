@@ -6,7 +6,7 @@
 //! worst value solved so far by more than [`SearchOptions::tolerance`]; what is left is solved. A set that was
 //! solved for one target is known to all others of its stage.
 //!
-//! **What is claimed.** If [`Found::complete`] is true, no admissible set is worse than the reported
+//! **What is claimed.** If `Found::complete` is true, no admissible set is worse than the reported
 //! value by more than the tolerance (and the enclosure of the solver): every set not solved was
 //! excluded by the bound, whose hypotheses and certificate stand in [`crate::bound`], or has the same effect as one that was
 //! looked at ([`crate::stage_calls`]). Where a stage has no

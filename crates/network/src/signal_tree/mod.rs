@@ -2,7 +2,7 @@
 //!
 //! # From the site to the network
 //!
-//! The network has a node for every node of every stage of the [`Layout`], and follows the signal where direct
+//! The network has a node for every node of every stage of the [`Layout`](crate::Layout), and follows the signal where direct
 //! current does not go, and not where only direct current goes:
 //!
 //! * a section of a run is a uniform line with the resistance of its cable at the hottest temperature and upper

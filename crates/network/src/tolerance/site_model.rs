@@ -72,7 +72,7 @@ pub struct StageTolerance {
     pub samples: usize,
     /// Samples in which it is below its limit or has no operating point.
     pub below: usize,
-    /// Interval of Clopper and Pearson of the probability, at [`CONFIDENCE`].
+    /// Interval of Clopper and Pearson of the probability, at `CONFIDENCE`.
     pub interval: (f64, f64),
     /// Mean voltage, in volts; `None` if no sample had an operating point.
     pub mean_v: Option<f64>,

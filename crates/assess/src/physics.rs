@@ -118,10 +118,9 @@ pub(crate) fn assumed_for_signal(site: &Site, physics: &Physics<'_>) -> Vec<Stri
         for run in &site.runs {
             let cable = site.cable(run);
             if let Some(line) = &cable.line {
-                note(&cable.head.name, "line", line.capacitance.provenance);
-                note(&cable.head.name, "line", line.inductance.provenance);
-                note(&cable.head.name, "line", line.skin_corner.provenance);
-                note(&cable.head.name, "line", line.loss_tangent.provenance);
+                for provenance in line.provenances() {
+                    note(&cable.head.name, "line", provenance);
+                }
             }
         }
         for station in &site.stations {

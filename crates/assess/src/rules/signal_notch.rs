@@ -4,7 +4,7 @@ use super::signal_too_weak::grade;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::Device;
-use latchline_network::signal_tree::Notch;
+use latchline_network::signal_tree::{Notch, pair_constants};
 
 rule! {
     /// # What it checks
@@ -42,11 +42,9 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));
             let run = context.layout.station[station.station].and_then(|at| context.run_to(at));
-            let line = run.and_then(|run| context.site.cable(&context.site.runs[run]).line.as_ref());
-            if let Some(line) = line {
-                let delay_s_per_m = (line.inductance.value.as_henries_per_metre()
-                    * line.capacitance.value.as_farads_per_metre())
-                .sqrt();
+            let pair = run.and_then(|run| pair_constants(context.site.cable(&context.site.runs[run])));
+            if let Some(pair) = pair {
+                let delay_s_per_m = (pair.l_h_per_m * pair.c_f_per_m).sqrt();
                 let quarter_m = 1.0 / (4.0 * notch.frequency_hz * delay_s_per_m);
                 found = found.with("branch", Figure::new(quarter_m, Unit::Metre));
             }

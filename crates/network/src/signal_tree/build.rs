@@ -1,6 +1,6 @@
 //! Building the network from a site and its layout.
 
-use super::line::line_of;
+use super::line::{PairConstants, line_of, pair_constants};
 use super::{Feed, MissingKind, MissingValue, SignalEdge, SignalNetwork};
 use crate::layout::{Layout, NodeRef, Segment, StageSource, Terminal};
 use latchline_circuit::signal::{Entry, Line, LineLaw, LossPoint, PlainLine, Shunt};
@@ -8,6 +8,7 @@ use latchline_finding::quantity::Inductance;
 use latchline_finding::{ElementId, Sourced};
 use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole};
 use latchline_site::model::Site;
+use std::collections::BTreeMap;
 
 /// Impedance between which a box's loss is stated (common practice, no source).
 const REFERENCE_OHM: f64 = 100.0;
@@ -58,11 +59,16 @@ impl<'a> Builder<'a> {
             nodes += stage.parent.len();
         }
         let mut lines = vec![joint()];
+        // A fit takes its time: once a cable.
+        let mut known_constants: BTreeMap<&str, Option<PairConstants>> = BTreeMap::new();
         let line_of_run = site
             .runs
             .iter()
             .map(|run| {
-                let line = line_of(site, run)?;
+                let cable = site.cable(run);
+                let constants =
+                    *known_constants.entry(cable.head.name.as_str()).or_insert_with(|| pair_constants(cable));
+                let line = line_of(site, run, constants?)?;
                 let known = lines.iter().position(|other| *other == line);
                 Some(known.unwrap_or_else(|| {
                     lines.push(line);

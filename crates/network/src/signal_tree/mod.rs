@@ -28,6 +28,7 @@ mod build;
 mod line;
 mod survey;
 
+pub use line::{PairConstants, pair_constants};
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,
     WeakestOfCaller, survey, survey_with,

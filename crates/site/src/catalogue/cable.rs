@@ -1,11 +1,11 @@
 //! Cables.
 
 use super::PartHead;
-use latchline_finding::Sourced;
 use latchline_finding::quantity::{
-    Area, CapacitancePerLength, Frequency, InductancePerLength, Length, Ratio, ResistancePerLength,
+    Area, CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, ResistancePerLength,
     Temperature,
 };
+use latchline_finding::{Provenance, Sourced};
 
 /// What a conductor is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -54,12 +54,55 @@ pub enum Environment {
 pub struct LineConstants {
     /// Capacitance between the conductors.
     pub capacitance: Sourced<CapacitancePerLength>,
-    /// Inductance of the loop.
-    pub inductance: Sourced<InductancePerLength>,
-    /// Frequency above which the resistance grows with the square root of the frequency.
-    pub skin_corner: Sourced<Frequency>,
-    /// Loss tangent of the insulation.
-    pub loss_tangent: Sourced<Ratio>,
+    /// What tells the rest.
+    pub rest: LineRest,
+}
+
+/// What is known of a pair besides its resistance and capacitance.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LineRest {
+    /// Its constants.
+    Constants {
+        /// Inductance of the loop.
+        inductance: Sourced<InductancePerLength>,
+        /// Frequency above which the resistance grows with the square root of the frequency.
+        skin_corner: Sourced<Frequency>,
+        /// Loss tangent of the insulation.
+        loss_tangent: Sourced<Ratio>,
+    },
+    /// A data sheet's table of losses, to which constants are fitted.
+    Losses {
+        /// Inductance of the loop, if it is known.
+        inductance: Option<Sourced<InductancePerLength>>,
+        /// The rows of the table.
+        rows: Vec<CableLoss>,
+    },
+}
+
+impl LineConstants {
+    /// Where its values are from, one by one.
+    pub fn provenances(&self) -> Vec<Provenance> {
+        let mut list = vec![self.capacitance.provenance];
+        match &self.rest {
+            LineRest::Constants { inductance, skin_corner, loss_tangent } => {
+                list.extend([inductance.provenance, skin_corner.provenance, loss_tangent.provenance]);
+            }
+            LineRest::Losses { inductance, rows } => {
+                list.extend(inductance.iter().map(|value| value.provenance));
+                list.extend(rows.iter().map(|row| row.loss_per_100_m.provenance));
+            }
+        }
+        list
+    }
+}
+
+/// Loss of a matched length at one frequency.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CableLoss {
+    /// The frequency.
+    pub frequency: Sourced<Frequency>,
+    /// Loss of 100 m.
+    pub loss_per_100_m: Sourced<Decibels>,
 }
 
 /// A cable.

@@ -13,7 +13,7 @@ pub(crate) mod load;
 pub mod parts;
 
 pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder};
-pub use cable::{Cable, Environment, Gauge, LineConstants, Material};
+pub use cable::{Cable, CableLoss, Environment, Gauge, LineConstants, LineRest, Material};
 pub use door::{Accessory, AccessoryKind, Feed, Lock, LockKind, PowerLoss};
 pub use parts::{
     Battery, BoxKind, BoxModel, BoxRole, Family, LimitKind, LoadValue, LoopThrough, Media, SignalBand,

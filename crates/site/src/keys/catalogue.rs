@@ -528,13 +528,35 @@ static LINE: TableSpec = TableSpec {
         MEASURED,
         STANDARD,
         must("capacitance", Kind::Quantity(&CAPACITANCE_PER_LENGTH), "Capacitance between the conductors."),
-        must("inductance", Kind::Quantity(&INDUCTANCE_PER_LENGTH), "Inductance of the loop."),
-        must(
+        may(
+            "inductance",
+            Kind::Quantity(&INDUCTANCE_PER_LENGTH),
+            "Inductance of the loop. Must be there without losses.",
+        ),
+        may(
             "skin_corner",
             Kind::Quantity(&FREQUENCY),
-            "Frequency above which the resistance grows with the square root of the frequency.",
+            "Frequency above which the resistance grows with the square root of the frequency. Must be there without losses.",
         ),
-        must("loss_tangent", Kind::Number(0.0, 0.5), "Loss tangent of the insulation."),
+        may(
+            "loss_tangent",
+            Kind::Number(0.0, 0.5),
+            "Loss tangent of the insulation. Must be there without losses.",
+        ),
+        may(
+            "losses",
+            Kind::List(&Kind::Table(&CABLE_LOSS)),
+            "Instead of skin corner and loss tangent: the data sheet's losses of 100 m, three or more, to which they are fitted.",
+        ),
+    ],
+};
+
+static CABLE_LOSS: TableSpec = TableSpec {
+    name: "cable loss",
+    doc: "Loss of a matched length of 100 m at one frequency.",
+    keys: &[
+        must("frequency", Kind::Quantity(&FREQUENCY), "The frequency."),
+        must("loss", Kind::Quantity(&LEVEL), "Loss of 100 m."),
     ],
 };
 

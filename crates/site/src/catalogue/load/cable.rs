@@ -1,11 +1,11 @@
 //! Cables.
 
-use super::{ENVIRONMENTS, head, require};
-use crate::catalogue::{Cable, Environment, Gauge, LineConstants, Material};
+use super::{ENVIRONMENTS, head, require, require_in};
+use crate::catalogue::{Cable, CableLoss, Environment, Gauge, LineConstants, LineRest, Material};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record, Value};
 use latchline_finding::quantity::{
-    CapacitancePerLength, Frequency, InductancePerLength, Length, Ratio, Temperature,
+    CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
 };
 use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
 
@@ -25,7 +25,7 @@ pub(super) fn cable(entry: &Entry<'_>, provenance: Provenance, findings: &mut Fi
         _ => Sourced::assumed(Ratio::from_fraction(0.05)),
     };
     let line = match record.table("line") {
-        Some(line) => Some(line_constants(line, provenance)?),
+        Some(line) => Some(line_constants(entry.name, line, provenance, findings)?),
         None if record.is_written("line") => return None,
         None => None,
     };
@@ -100,15 +100,54 @@ fn environments(record: &Record<'_>, provenance: Provenance) -> Sourced<Vec<Envi
     Sourced::new(list.collect(), record.at(&field.span), provenance)
 }
 
-fn line_constants(record: &Record<'_>, provenance: Provenance) -> Option<LineConstants> {
-    Some(LineConstants {
-        capacitance: record.quantity(
-            "capacitance",
-            provenance,
-            CapacitancePerLength::from_farads_per_metre,
-        )?,
-        inductance: record.quantity("inductance", provenance, InductancePerLength::from_henries_per_metre)?,
-        skin_corner: record.quantity("skin_corner", provenance, Frequency::from_hertz)?,
-        loss_tangent: record.number("loss_tangent", provenance)?.map(Ratio::from_fraction),
-    })
+/// Constants, or at least [`LEAST_LOSSES`] losses from which they are fitted.
+fn line_constants(
+    cable: &str,
+    record: &Record<'_>,
+    provenance: Provenance,
+    findings: &mut Findings,
+) -> Option<LineConstants> {
+    let capacitance =
+        record.quantity("capacitance", provenance, CapacitancePerLength::from_farads_per_metre)?;
+    let inductance = record.quantity("inductance", provenance, InductancePerLength::from_henries_per_metre);
+    if !record.is_written("losses") {
+        for key in ["inductance", "skin_corner", "loss_tangent"] {
+            require_in(cable, record, &record.span, key, "losses are not given", findings);
+        }
+        let rest = LineRest::Constants {
+            inductance: inductance?,
+            skin_corner: record.quantity("skin_corner", provenance, Frequency::from_hertz)?,
+            loss_tangent: record.number("loss_tangent", provenance)?.map(Ratio::from_fraction),
+        };
+        return Some(LineConstants { capacitance, rest });
+    }
+    let mut rows = Vec::new();
+    for item in record.list("losses") {
+        let Value::Table(inner) = &item.value else { return None };
+        rows.push(CableLoss {
+            frequency: inner.quantity("frequency", provenance, Frequency::from_hertz)?,
+            loss_per_100_m: inner.quantity("loss", provenance, Decibels::from_decibels)?,
+        });
+    }
+    let refused = |key: &'static str, expected: &'static str| {
+        Finding::new(codes::OUT_OF_RANGE, Severity::Error, record.origin(key))
+            .about(cable)
+            .with("key", key)
+            .with("written", if key == "losses" { rows.len().to_string() } else { String::from("both") })
+            .with("expected", expected)
+    };
+    if rows.len() < LEAST_LOSSES {
+        findings.push(refused("losses", "at least three losses"));
+        return None;
+    }
+    for key in ["skin_corner", "loss_tangent"] {
+        if record.is_written(key) {
+            findings.push(refused(key, "either losses, or skin_corner and loss_tangent"));
+            return None;
+        }
+    }
+    Some(LineConstants { capacitance, rest: LineRest::Losses { inductance, rows } })
 }
+
+/// Fewest losses that decide corner, inductance and loss tangent.
+const LEAST_LOSSES: usize = 3;

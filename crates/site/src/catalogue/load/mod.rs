@@ -10,6 +10,7 @@ use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
 use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 /// Words of the files and what they mean.
 pub(crate) const ENVIRONMENTS: &[(&str, Environment)] = &[
@@ -165,12 +166,23 @@ fn head(entry: &Entry<'_>, provenance: Provenance) -> Option<PartHead> {
 
 /// A key that the choice made by another key makes necessary.
 fn require(entry: &Entry<'_>, key: &'static str, because: &str, findings: &mut Findings) {
-    let record = &entry.record;
+    require_in(entry.name, &entry.record, &entry.span, key, because, findings);
+}
+
+/// The same in a table that has no name of its own.
+fn require_in(
+    element: &str,
+    record: &Record<'_>,
+    span: &Range<usize>,
+    key: &'static str,
+    because: &str,
+    findings: &mut Findings,
+) {
     if !record.is_written(key) {
         let expected = record.spec.keys.iter().find(|spec| spec.name == key).map(|spec| spec.kind.expected());
         findings.push(
-            Finding::new(codes::MISSING_KEY, Severity::Error, record.at(&entry.span))
-                .about(entry.name)
+            Finding::new(codes::MISSING_KEY, Severity::Error, record.at(span))
+                .about(element)
                 .with("key", key)
                 .with("table", record.spec.name)
                 .with("expected", expected.unwrap_or_default())

@@ -7,21 +7,10 @@ use crate::chart::{Axes, spread};
 use crate::figure::trimmed;
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
-use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
+use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
+use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
-use latchline_assess::{Assessment, Verdict};
 use latchline_site::model::Site;
-
-/// What these charts are drawn for.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct BusChartOptions {
-    /// The sheet; without one A4 on its side.
-    pub sheet: Option<SheetSize>,
-    /// The revision in the title block.
-    pub revision: Option<String>,
-    /// The date in the title block.
-    pub date: Option<String>,
-}
 
 /// A panel is not made lower than this while a sheet has room for fewer.
 const LEAST_PANEL_MM: f64 = 74.0;
@@ -52,7 +41,7 @@ struct Panel {
 }
 
 /// Insertion loss at the weakest station over frequency, a panel for each band of the site's family.
-pub fn signal_sheets(site: &Site, assessment: &Assessment, options: &BusChartOptions) -> Vec<Scene> {
+pub fn signal_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let panels: Vec<Panel> = assessment.signal.iter().map(|band| signal_panel(site, band)).collect();
     sheets(
         site,
@@ -65,7 +54,7 @@ pub fn signal_sheets(site: &Site, assessment: &Assessment, options: &BusChartOpt
 }
 
 /// Bus voltage over time when power returns, a panel for each supply and regenerating box.
-pub fn start_up_sheets(site: &Site, assessment: &Assessment, options: &BusChartOptions) -> Vec<Scene> {
+pub fn start_up_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let panels: Vec<Panel> = assessment.start_up.iter().map(|one| start_up_panel(site, one)).collect();
     sheets(site, assessment, options, panels, "Bus voltage when power returns", "No power return was judged.")
 }
@@ -212,23 +201,16 @@ fn start_up_panel(site: &Site, start: &StartUpSummary) -> Panel {
 fn sheets(
     site: &Site,
     assessment: &Assessment,
-    options: &BusChartOptions,
+    options: &SheetOptions,
     panels: Vec<Panel>,
     subject: &str,
     nothing: &str,
 ) -> Vec<Scene> {
-    let block = TitleBlock {
-        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
-        subject: subject.to_string(),
-        note: verdict_note(assessment.verdict),
-        revision: options.revision.clone(),
-        date: options.date.clone(),
-    };
+    let block = TitleBlock::of_site(site, subject, verdict_note(assessment), options);
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &[]);
     let content = frame.content;
     let rows = ((content.height + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)).floor().max(1.0);
     let height = (content.height + GAP_MM) / rows - GAP_MM;
-    let of = panels.chunks(rows as usize).count().max(1);
     let mut groups: Vec<Group> = panels
         .chunks(rows as usize)
         .map(|chunk| {
@@ -248,22 +230,7 @@ fn sheets(
         );
         groups.push(group);
     }
-    groups
-        .into_iter()
-        .enumerate()
-        .map(|(number, group)| {
-            let title = format!("{}: {subject}, sheet {} of {of}", block.site, number + 1);
-            let description = format!("{} charts in all.", panels.len());
-            let mut scene = frame.scene(title, description);
-            scene.root.group(group);
-            frame.draw(&mut scene.root, &block, &[], number + 1, of);
-            scene
-        })
-        .collect()
-}
-
-fn verdict_note(verdict: Verdict) -> String {
-    format!("Verdict: {}. Not a certificate.", verdict.word().replace('-', " "))
+    frame.sheets(groups, &block, &[], subject, &format!("{} charts in all.", panels.len()))
 }
 
 /// A name at the right of the plot and the height that it wants.

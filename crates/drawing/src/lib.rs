@@ -23,11 +23,11 @@ mod symbols;
 pub mod ticks;
 pub mod wiring;
 
-pub use bus_charts::{BusChartOptions, signal_sheets, start_up_sheets};
-pub use elevation::{ElevationOptions, elevation};
+pub use bus_charts::{signal_sheets, start_up_sheets};
+pub use elevation::elevation;
 pub use palette::Palette;
-pub use profile::{ProfileOptions, profiles};
+pub use profile::profiles;
 pub use reach::{ReachChart, ReachCurve, reach_chart};
-pub use sheet::SheetSize;
-pub use switches::{SwitchOptions, switch_picture, switch_sheets};
-pub use wiring::{WiringOptions, wiring_picture, wiring_sheets};
+pub use sheet::{SheetOptions, SheetSize};
+pub use switches::{switch_picture, switch_sheets};
+pub use wiring::{wiring_picture, wiring_sheets};

@@ -8,22 +8,11 @@ use crate::figure::{conductor, metres, rounded_down, trimmed};
 use crate::labels::{Candidate, Obstacles, place};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{Frame, LegendEntry, SheetSize, TitleBlock, fitted};
+use crate::sheet::{Frame, LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
 use latchline_site::model::{RunStart, RunStop, Site};
 use std::collections::BTreeMap;
-
-/// What profiles are drawn for.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct ProfileOptions {
-    /// The sheet; without one A4 on its side.
-    pub sheet: Option<SheetSize>,
-    /// The revision in the title block.
-    pub revision: Option<String>,
-    /// The date in the title block.
-    pub date: Option<String>,
-}
 
 const LEAST_PANEL_MM: f64 = 84.0;
 const LEAST_PANEL_HEIGHT_MM: f64 = 58.0;
@@ -49,15 +38,9 @@ struct Spans {
 }
 
 /// Draws the profiles of all runs, one scene for each sheet.
-pub fn profiles(site: &Site, assessment: &Assessment, options: &ProfileOptions) -> Vec<Scene> {
+pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let panels = panels(site, assessment);
-    let block = TitleBlock {
-        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
-        subject: String::from("Voltage along each run"),
-        note: format!("Verdict: {}. Not a certificate.", assessment.verdict.word().replace('-', " ")),
-        revision: options.revision.clone(),
-        date: options.date.clone(),
-    };
+    let block = TitleBlock::of_site(site, "Voltage along each run", verdict_note(assessment), options);
     let entries = legend();
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &entries);
     let content = frame.content;
@@ -98,16 +81,8 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &ProfileOptions) 
             Text::new((content.x, content.y + 6.0), "No run reaches a device with a voltage limit.", 3.2);
         sheets[0].text(Layer::Lettering, text);
     }
-    let of = sheets.len();
-    let finish = |(number, group): (usize, Group)| {
-        let title = format!("{}: voltage along each run, sheet {} of {of}", block.site, number + 1);
-        let description = format!("Voltage against distance of {} groups of runs.", panels.len());
-        let mut scene = frame.scene(title, description);
-        scene.root.group(group);
-        frame.draw(&mut scene.root, &block, &entries, number + 1, of);
-        scene
-    };
-    sheets.into_iter().enumerate().map(finish).collect()
+    let description = format!("Voltage against distance of {} groups of runs.", panels.len());
+    frame.sheets(sheets, &block, &entries, "voltage along each run", &description)
 }
 
 fn panels<'p>(site: &Site, assessment: &'p Assessment) -> Vec<Panel<'p>> {

@@ -3,6 +3,8 @@
 use crate::font::{shortened, text_width_mm};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Scene, Stroke, Text};
+use latchline_assess::Assessment;
+use latchline_site::model::Site;
 use std::fmt;
 use std::str::FromStr;
 
@@ -74,6 +76,17 @@ impl FromStr for SheetSize {
     }
 }
 
+/// What sheets of a site are drawn for.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SheetOptions {
+    /// The sheet; without one what suits the drawing.
+    pub sheet: Option<SheetSize>,
+    /// The revision in the title block.
+    pub revision: Option<String>,
+    /// The date in the title block.
+    pub date: Option<String>,
+}
+
 /// What the title block says besides the number of the sheet.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct TitleBlock {
@@ -87,6 +100,24 @@ pub struct TitleBlock {
     pub revision: Option<String>,
     /// The date, as it was passed in.
     pub date: Option<String>,
+}
+
+impl TitleBlock {
+    /// That of a site's drawing.
+    pub(crate) fn of_site(site: &Site, subject: &str, note: String, options: &SheetOptions) -> Self {
+        TitleBlock {
+            site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
+            subject: subject.to_string(),
+            note,
+            revision: options.revision.clone(),
+            date: options.date.clone(),
+        }
+    }
+}
+
+/// The note of drawings that show what was judged.
+pub(crate) fn verdict_note(assessment: &Assessment) -> String {
+    format!("Verdict: {}. Not a certificate.", assessment.verdict.word().replace('-', " "))
 }
 
 /// Draws a small picture at its left upper corner.
@@ -205,6 +236,26 @@ impl Frame {
             group.line(Layer::Frame, (x, rule), (x, area.bottom()), line);
         }
         group
+    }
+
+    /// A scene for each group: the sheets of one drawing, numbered; `what` it shows stands in their titles.
+    pub(crate) fn sheets(
+        &self,
+        groups: Vec<Group>,
+        block: &TitleBlock,
+        entries: &[LegendEntry],
+        what: &str,
+        description: &str,
+    ) -> Vec<Scene> {
+        let of = groups.len();
+        let finish = |(number, group): (usize, Group)| {
+            let title = format!("{}: {what}, sheet {} of {of}", block.site, number + 1);
+            let mut scene = self.scene(title, description.to_string());
+            scene.root.group(group);
+            self.draw(&mut scene.root, block, entries, number + 1, of);
+            scene
+        };
+        groups.into_iter().enumerate().map(finish).collect()
     }
 
     /// A scene of this size with nothing on it.

@@ -6,7 +6,7 @@
 use crate::font::text_width_mm;
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
+use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted};
 use crate::svg::on_circle;
 use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, settings};
 use latchline_site::catalogue::AddressField;
@@ -148,31 +148,19 @@ fn keyed(group: &mut Group, (x, y): Point, digits: &str) {
     group.text(Layer::Lettering, Text::new((x, y + 10.6), "key in", FIGURE_MM).ink(Ink::Quiet));
 }
 
-/// What switch sheets are drawn for.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct SwitchOptions {
-    /// The sheet; without one A4 upright.
-    pub sheet: Option<SheetSize>,
-    /// The revision in the title block.
-    pub revision: Option<String>,
-    /// The date in the title block.
-    pub date: Option<String>,
-}
-
 /// A card for each station with every switch that has to be set, several to a sheet.
-pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SwitchOptions) -> Vec<Scene> {
+pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) -> Vec<Scene> {
     const CARD_HEIGHT_MM: f64 = PICTURE_HEIGHT_MM + 14.0;
-    let block = TitleBlock {
-        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
-        subject: String::from("Switch settings, at true scale when printed without scaling"),
-        note: if site.family().addresses.latched_at_power_up {
+    let block = TitleBlock::of_site(
+        site,
+        "Switch settings, at true scale when printed without scaling",
+        if site.family().addresses.latched_at_power_up {
             String::from("Settings are read at power-up: switch the bus off and on after a change.")
         } else {
             String::new()
         },
-        revision: options.revision.clone(),
-        date: options.date.clone(),
-    };
+        options,
+    );
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &[]);
     let content = frame.content;
     let cards: Vec<Card> =

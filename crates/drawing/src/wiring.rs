@@ -8,7 +8,7 @@
 
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Shape, Stroke, Text};
-use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
+use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted};
 use crate::svg::on_circle;
 use latchline_assess::Assessment;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
@@ -29,17 +29,6 @@ const LOWER_MM: f64 = 59.0;
 const BRANCH_MM: f64 = 21.5;
 const LABEL_MM: f64 = 2.4;
 
-/// What wiring sheets are drawn for.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct WiringOptions {
-    /// The sheet; without one A4 upright.
-    pub sheet: Option<SheetSize>,
-    /// The revision in the title block.
-    pub revision: Option<String>,
-    /// The date in the title block.
-    pub date: Option<String>,
-}
-
 fn wire() -> Stroke {
     Stroke::solid(Ink::Wire, 0.35)
 }
@@ -49,16 +38,15 @@ fn thin() -> Stroke {
 }
 
 /// A picture for each lock of each entrance, several to a sheet.
-pub fn wiring_sheets(site: &Site, assessment: &Assessment, options: &WiringOptions) -> Vec<Scene> {
+pub fn wiring_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &[]);
     let content = frame.content;
-    let block = TitleBlock {
-        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
-        subject: String::from("Wiring of the locks, contacts drawn at rest"),
-        note: String::from("Isolate and prove dead before wiring; the responsible person decides on escape."),
-        revision: options.revision.clone(),
-        date: options.date.clone(),
-    };
+    let block = TitleBlock::of_site(
+        site,
+        "Wiring of the locks, contacts drawn at rest",
+        String::from("Isolate and prove dead before wiring; the responsible person decides on escape."),
+        options,
+    );
     let locks: Vec<(&DoorSheet, &LockSheet)> =
         assessment.doors.iter().flat_map(|door| door.locks.iter().map(move |lock| (door, lock))).collect();
     // Small sheets shrink the picture, large ones show it at about its own size, several side by side.

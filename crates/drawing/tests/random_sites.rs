@@ -1,10 +1,7 @@
 //! Random sites: every element exactly once, nothing over anything, everything on the sheet.
 
 use latchline_drawing::scene::{Area, Item, Layer, Node, Scene, Shape};
-use latchline_drawing::{
-    ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, dxf, elevation, profiles, svg,
-    switch_sheets,
-};
+use latchline_drawing::{Palette, SheetOptions, SheetSize, dxf, elevation, profiles, svg, switch_sheets};
 use latchline_finding::Sources;
 use latchline_site::model::Site;
 use proptest::prelude::*;
@@ -291,7 +288,7 @@ proptest! {
     ) {
         let site = resolved(&site_text(&blocks));
         let assessment = latchline_assess::assess(&site);
-        let scenes = elevation(&site, &assessment, &ElevationOptions { sheet, ..Default::default() });
+        let scenes = elevation(&site, &assessment, &SheetOptions { sheet, ..Default::default() });
         let drawn: Vec<String> =
             scenes.iter().flat_map(|scene| scene.root.elements()).map(str::to_string).collect();
         let expected: Vec<String> = site.supplies.iter().map(|supply| supply.id.to_string())
@@ -305,7 +302,7 @@ proptest! {
             prop_assert!(found.is_empty(), "{}: {:#?}", scene.title, found);
         }
         // The same input gives the same bytes.
-        let again = elevation(&site, &assessment, &ElevationOptions { sheet, ..Default::default() });
+        let again = elevation(&site, &assessment, &SheetOptions { sheet, ..Default::default() });
         prop_assert_eq!(&scenes, &again);
     }
 
@@ -317,11 +314,11 @@ proptest! {
         let site = resolved(&site_text(&blocks));
         let assessment = latchline_assess::assess(&site);
         let sheet = phone.then_some(SheetSize::PHONE);
-        for scene in profiles(&site, &assessment, &ProfileOptions { sheet, ..Default::default() }) {
+        for scene in profiles(&site, &assessment, &SheetOptions { sheet, ..Default::default() }) {
             let found = overlaps(&scene);
             prop_assert!(found.is_empty(), "{}: {:#?}", scene.title, found);
         }
-        let cards = switch_sheets(&site, &assessment.addresses, &SwitchOptions::default());
+        let cards = switch_sheets(&site, &assessment.addresses, &SheetOptions::default());
         let drawn: Vec<String> =
             cards.iter().flat_map(|scene| scene.root.elements()).map(str::to_string).collect();
         let expected = site.stations.iter().zip(&assessment.addresses.stations)
@@ -346,7 +343,7 @@ fn both_backends_take_strange_names() {
     blocks.push(blocks[0].clone());
     let site = resolved(&site_text(&blocks));
     let assessment = latchline_assess::assess(&site);
-    let scenes = elevation(&site, &assessment, &ElevationOptions::default());
+    let scenes = elevation(&site, &assessment, &SheetOptions::default());
     let svg: String = scenes.iter().map(|scene| svg::svg(scene, Palette::Dark)).collect();
     assert!(svg.contains(">B0 \u{b7} H\u{f6}fe &amp; &lt;G\u{e4}rten&gt;</text>"), "{svg}");
     let dxf: String = scenes.iter().map(dxf::dxf).collect();
@@ -357,8 +354,8 @@ fn both_backends_take_strange_names() {
 fn a_site_with_nothing_in_it_gives_an_empty_sheet() {
     let site = resolved("[site]\ntitle = \"\"\nfamily = \"ostrel-48\"\n");
     let assessment = latchline_assess::assess(&site);
-    let scenes = elevation(&site, &assessment, &ElevationOptions::default());
+    let scenes = elevation(&site, &assessment, &SheetOptions::default());
     assert_eq!(scenes.len(), 1);
-    assert_eq!(profiles(&site, &assessment, &ProfileOptions::default()).len(), 1);
-    assert_eq!(switch_sheets(&site, &assessment.addresses, &SwitchOptions::default()).len(), 1);
+    assert_eq!(profiles(&site, &assessment, &SheetOptions::default()).len(), 1);
+    assert_eq!(switch_sheets(&site, &assessment.addresses, &SheetOptions::default()).len(), 1);
 }

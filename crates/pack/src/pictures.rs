@@ -5,12 +5,10 @@ use crate::labels::escaped;
 use crate::options::{Paper, Part};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, origin_line};
-use latchline_drawing::elevation::ElevationOptions;
-use latchline_drawing::profile::ProfileOptions;
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
-    BusChartOptions, Palette, SheetSize, SwitchOptions, dxf, elevation, profiles, signal_sheets,
-    start_up_sheets, svg, switch_sheets,
+    Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
+    switch_sheets,
 };
 
 /// Every drawing that is wanted.
@@ -33,25 +31,23 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
             Some(SheetSize { width_mm: 215.9, height_mm: 279.4 }),
         ),
     };
+    let flat = SheetOptions { sheet: flat, revision, date };
+    let upright = SheetOptions { sheet: upright, ..flat.clone() };
     let mut files = Vec::new();
     if subject.options.wants(Part::Elevation) {
-        let options = ElevationOptions { sheet: flat, revision: revision.clone(), date: date.clone() };
-        add(subject, "elevation", &elevation(site, assessment, &options), &mut files);
+        add(subject, "elevation", &elevation(site, assessment, &flat), &mut files);
     }
     if subject.options.wants(Part::Profiles) {
-        let options = ProfileOptions { sheet: flat, revision: revision.clone(), date: date.clone() };
-        add(subject, "profiles", &profiles(site, assessment, &options), &mut files);
+        add(subject, "profiles", &profiles(site, assessment, &flat), &mut files);
     }
-    let charts = || BusChartOptions { sheet: flat, revision: revision.clone(), date: date.clone() };
     if subject.options.wants(Part::Signal) {
-        add(subject, "signal", &signal_sheets(site, assessment, &charts()), &mut files);
+        add(subject, "signal", &signal_sheets(site, assessment, &flat), &mut files);
     }
     if subject.options.wants(Part::StartUp) {
-        add(subject, "start-up", &start_up_sheets(site, assessment, &charts()), &mut files);
+        add(subject, "start-up", &start_up_sheets(site, assessment, &flat), &mut files);
     }
     if subject.options.wants(Part::Cards) {
-        let options = SwitchOptions { sheet: upright, revision, date };
-        add(subject, "switch-cards", &switch_sheets(site, &assessment.addresses, &options), &mut files);
+        add(subject, "switch-cards", &switch_sheets(site, &assessment.addresses, &upright), &mut files);
     }
     files
 }

@@ -21,7 +21,7 @@ mod run_labels;
 
 use crate::font::text_width_mm;
 use crate::scene::{Layer, Scene, Text};
-use crate::sheet::{Frame, LegendEntry, SheetSize, TitleBlock};
+use crate::sheet::{Frame, LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
 use card::{Card, CardKind, Trouble};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
@@ -29,17 +29,6 @@ use page::{Page, RunLook};
 use plan::Plan;
 use route::{Net, Terminal};
 use std::collections::BTreeMap;
-
-/// What an elevation is drawn for.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct ElevationOptions {
-    /// The sheet; without one A4 where the site fits on it at a good size, else A3.
-    pub sheet: Option<SheetSize>,
-    /// The revision in the title block.
-    pub revision: Option<String>,
-    /// The date in the title block.
-    pub date: Option<String>,
-}
 
 /// A drawing is enlarged to fill its sheet up to this factor.
 const MOST_ENLARGED: f64 = 1.45;
@@ -61,15 +50,10 @@ struct Subject<'s> {
 ///
 /// Every supply, box and station is in exactly one group with its designation as `element`, over
 /// all sheets; every run too, with further parts on other sheets as `continues`.
-pub fn elevation(site: &Site, assessment: &Assessment, options: &ElevationOptions) -> Vec<Scene> {
+pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let subject = subject(site, assessment);
-    let block = TitleBlock {
-        site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
-        subject: String::from("Elevation with runs and voltages"),
-        note: format!("Verdict: {}. Not a certificate.", assessment.verdict.word().replace('-', " ")),
-        revision: options.revision.clone(),
-        date: options.date.clone(),
-    };
+    let block =
+        TitleBlock::of_site(site, "Elevation with runs and voltages", verdict_note(assessment), options);
     if let Some(size) = options.sheet {
         return draw(&subject, size, &block, site);
     }

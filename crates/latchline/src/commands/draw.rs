@@ -6,8 +6,8 @@ use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
-    BusChartOptions, ElevationOptions, Palette, ProfileOptions, SheetSize, SwitchOptions, WiringOptions, dxf,
-    elevation, profiles, signal_sheets, start_up_sheets, svg, switch_sheets, wiring_sheets,
+    Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
+    switch_sheets, wiring_sheets,
 };
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
@@ -122,24 +122,20 @@ pub fn run(
         return super::refuse(&loaded, surroundings);
     };
     let assessment = latchline_assess::assess(site);
-    let revision = Some(revision(&loaded));
-    let sheet = arguments.sheet;
+    let options = SheetOptions { sheet: arguments.sheet, revision: Some(revision(&loaded)), date };
     let palette = if arguments.dark { Palette::Dark } else { Palette::Light };
     if let Some(folder) = &target.folder {
         std::fs::create_dir_all(folder)
             .with_context(|| format!("cannot make the folder \"{}\"", folder.display()))?;
     }
     for what in &arguments.what {
-        let (revision, date) = (revision.clone(), date.clone());
         let scenes = match what {
-            What::Elevation => elevation(site, &assessment, &ElevationOptions { sheet, revision, date }),
-            What::Profiles => profiles(site, &assessment, &ProfileOptions { sheet, revision, date }),
-            What::Switches => {
-                switch_sheets(site, &assessment.addresses, &SwitchOptions { sheet, revision, date })
-            }
-            What::Signal => signal_sheets(site, &assessment, &BusChartOptions { sheet, revision, date }),
-            What::StartUp => start_up_sheets(site, &assessment, &BusChartOptions { sheet, revision, date }),
-            What::Wiring => wiring_sheets(site, &assessment, &WiringOptions { sheet, revision, date }),
+            What::Elevation => elevation(site, &assessment, &options),
+            What::Profiles => profiles(site, &assessment, &options),
+            What::Switches => switch_sheets(site, &assessment.addresses, &options),
+            What::Signal => signal_sheets(site, &assessment, &options),
+            What::StartUp => start_up_sheets(site, &assessment, &options),
+            What::Wiring => wiring_sheets(site, &assessment, &options),
         };
         for (number, scene) in scenes.iter().enumerate() {
             let path = path(&target, *what, number + 1, scenes.len());

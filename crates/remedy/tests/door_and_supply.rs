@@ -1,11 +1,12 @@
 //! Faults at the door and in the cupboard: each has remedies of the kinds named here, and every remedy,
 //! applied to the text and judged again from scratch, takes its finding away and brings none.
 
-use latchline_assess::{Assessment, assess};
-use latchline_finding::{Finding, Severity, Sources};
-use latchline_remedy::{Bench, mend, propose};
-use latchline_site::{builtin_catalogue, edit, resolve};
-use std::collections::BTreeSet;
+mod common;
+
+use common::{judge, keys};
+use latchline_finding::Severity;
+use latchline_remedy::{mend, propose};
+use latchline_site::edit;
 
 /// A door with this lock and these keys, on a supply with these keys.
 fn site(lock: &str, entrance: &str, supply: &str, policy: &str) -> String {
@@ -23,42 +24,23 @@ fn site(lock: &str, entrance: &str, supply: &str, policy: &str) -> String {
     )
 }
 
-fn keys(findings: &[Finding]) -> BTreeSet<(String, String)> {
-    let element = |finding: &Finding| finding.element.as_ref().map(ToString::to_string).unwrap_or_default();
-    findings.iter().map(|finding| (finding.code.as_str().to_string(), element(finding))).collect()
-}
-
-fn judged(text: &str) -> Assessment {
-    let mut sources = Sources::new();
-    let (name, parts) = builtin_catalogue();
-    let catalogues = [sources.add(name, parts)];
-    let file = sources.add("site.toml", text.to_string());
-    let resolved = resolve(&sources, file, &catalogues);
-    let site = resolved.site.unwrap_or_else(|| panic!("{:#?}\n{text}", resolved.findings));
-    assess(&site)
-}
-
 /// The kinds of remedy of the only finding of a code, each verified; and that mending leaves none of it.
 fn kinds(code: &str, text: &str) -> Vec<&'static str> {
-    let mut sources = Sources::new();
-    let (name, parts) = builtin_catalogue();
-    let catalogues = [sources.add(name, parts)];
-    let file = sources.add("site.toml", text.to_string());
-    let site = resolve(&sources, file, &catalogues).site.expect("resolves");
-    let assessment = assess(&site);
-    let bench = Bench::new(&sources, file, &catalogues, &site, &assessment);
+    let judged = judge(text);
+    let assessment = &judged.assessment;
+    let bench = judged.bench();
     let found = assessment.findings.iter().find(|finding| finding.code.as_str() == code);
     let found = found.unwrap_or_else(|| panic!("no {code}: {:?}", keys(&assessment.findings)));
     let remedies = propose(&bench, found);
     let before = keys(&assessment.findings);
     let wanted = keys(std::slice::from_ref(found));
     for remedy in &remedies {
-        let after = keys(&judged(&edit::apply(text, &remedy.edit).expect("applies")).findings);
+        let after = keys(&judge(&edit::apply(text, &remedy.edit).expect("applies")).assessment.findings);
         assert!(after.is_subset(&before), "{remedy:?} brings {:?}", after.difference(&before));
         assert!(after.is_disjoint(&wanted), "{remedy:?} leaves {wanted:?}");
     }
     if !remedies.is_empty() {
-        let mended = mend(&sources, file, &catalogues, &site, Severity::Advice);
+        let mended = mend(&judged.sources, judged.file, &judged.catalogues, &judged.site, Severity::Advice);
         assert!(keys(&mended.assessment.findings).is_disjoint(&wanted), "{:?}", mended.steps);
     }
     remedies.into_iter().map(|remedy| remedy.kind).collect()

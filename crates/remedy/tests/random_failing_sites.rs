@@ -1,11 +1,12 @@
 //! Every remedy of 200 random failing sites, applied to the text and judged again from scratch: its
 //! finding is gone and no finding has come that was not there.
 
-use latchline_assess::{Assessment, assess};
-use latchline_finding::{Finding, Severity, Sources};
-use latchline_remedy::{Bench, mend, propose};
-use latchline_site::model::Site;
-use latchline_site::{builtin_catalogue, edit, resolve};
+mod common;
+
+use common::{judge, keys};
+use latchline_finding::{Finding, Severity};
+use latchline_remedy::{mend, propose};
+use latchline_site::edit;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
@@ -94,32 +95,6 @@ fn failing_site(seed: u64) -> String {
     text + &wiring
 }
 
-struct Judged {
-    sources: Sources,
-    site: Site,
-    assessment: Assessment,
-}
-
-fn judge(text: &str) -> Option<Judged> {
-    let mut sources = Sources::new();
-    let (name, catalogue) = builtin_catalogue();
-    let catalogue = sources.add(name, catalogue);
-    let file = sources.add("site.toml", text);
-    let site = resolve(&sources, file, &[catalogue]).site?;
-    let assessment = assess(&site);
-    Some(Judged { sources, site, assessment })
-}
-
-fn keys(findings: &[Finding]) -> BTreeSet<(String, String)> {
-    findings
-        .iter()
-        .map(|finding| {
-            let element = finding.element.as_ref().map(ToString::to_string).unwrap_or_default();
-            (finding.code.as_str().to_string(), element)
-        })
-        .collect()
-}
-
 #[test]
 fn every_remedy_mends_its_finding_and_brings_none() {
     let (mut failing, mut remedies, mut mended) = (0, 0, 0);
@@ -128,16 +103,14 @@ fn every_remedy_mends_its_finding_and_brings_none() {
     while failing < 200 {
         seed += 1;
         let text = failing_site(seed);
-        let judged = judge(&text).unwrap_or_else(|| panic!("site {seed} cannot be resolved:\n{text}"));
+        let judged = judge(&text);
         let open: Vec<&Finding> =
             judged.assessment.findings.iter().filter(|finding| finding.severity > Severity::Advice).collect();
         if open.is_empty() {
             continue;
         }
         failing += 1;
-        let catalogues = [latchline_finding::FileId(0)];
-        let file = latchline_finding::FileId(1);
-        let bench = Bench::new(&judged.sources, file, &catalogues, &judged.site, &judged.assessment);
+        let bench = judged.bench();
         let before = keys(&judged.assessment.findings);
         // Two findings a site are enough to see every kind; all of them would take minutes.
         for finding in open.iter().step_by(open.len().div_ceil(2)) {
@@ -147,18 +120,16 @@ fn every_remedy_mends_its_finding_and_brings_none() {
                 kinds.insert(remedy.kind);
                 let changed =
                     edit::apply(&text, &remedy.edit).unwrap_or_else(|error| panic!("site {seed}: {error}"));
-                let after =
-                    judge(&changed).unwrap_or_else(|| panic!("site {seed}: not resolved:\n{changed}"));
-                let after = keys(&after.assessment.findings);
+                let after = keys(&judge(&changed).assessment.findings);
                 assert!(after.is_disjoint(&key), "site {seed}: {} does not mend {key:?}", remedy.kind);
                 let new: Vec<_> = after.difference(&before).collect();
                 assert!(new.is_empty(), "site {seed}: {} brings {new:?}", remedy.kind);
             }
         }
         if failing % 20 == 0 {
-            let result = mend(&judged.sources, file, &catalogues, &judged.site, Severity::Warning);
-            let again =
-                judge(&result.text).unwrap_or_else(|| panic!("site {seed}: mended text not resolved"));
+            let result =
+                mend(&judged.sources, judged.file, &judged.catalogues, &judged.site, Severity::Warning);
+            let again = judge(&result.text);
             assert_eq!(keys(&again.assessment.findings), keys(&result.assessment.findings));
             assert!(keys(&again.assessment.findings).len() <= before.len());
             mended += result.steps.len();

@@ -1,25 +1,17 @@
 //! Remedies that change the plan itself, each on a small site whose fault it is for: it is offered, and what
 //! it says is so after the site file is changed and judged from scratch.
 
-use latchline_assess::{Assessment, assess};
-use latchline_finding::{FileId, Finding, Sources};
-use latchline_remedy::{Bench, propose};
-use latchline_site::model::Site;
-use latchline_site::{builtin_catalogue, edit, resolve};
+mod common;
+
+use common::{Judged, judge_with};
+use latchline_finding::Finding;
+use latchline_remedy::propose;
+use latchline_site::{builtin_catalogue, edit};
 
 /// A station with one pair of terminals, as door stations of some families are.
 const CATALOGUE: &str = "[stations.single]\ntitle = \"Single\"\nsource = \"made for this test\"\n\
     family = \"ostrel-48\"\nkind = \"indoor\"\nmedia = \"audio\"\nloop_through = \"end\"\nstandby = \"0.15 W\"\n\
     ringing = \"1 W\"\ntalking = \"1.6 W\"\nleast_voltage = \"36 V\"\nleast_standby_voltage = \"30 V\"\n";
-
-struct Judged {
-    sources: Sources,
-    site: Site,
-    assessment: Assessment,
-}
-
-const SITE_FILE: FileId = FileId(2);
-const CATALOGUES: [FileId; 2] = [FileId(0), FileId(1)];
 
 fn judge(text: &str) -> Judged {
     judge_with_budget(text, "50 dB")
@@ -27,16 +19,8 @@ fn judge(text: &str) -> Judged {
 
 /// With another budget for the picture than the family's 50 dB.
 fn judge_with_budget(text: &str, budget: &str) -> Judged {
-    let mut sources = Sources::new();
-    let (name, catalogue) = builtin_catalogue();
-    sources.add(name, catalogue.replace("\"50 dB\"", &format!("\"{budget}\"")));
-    sources.add("own", CATALOGUE);
-    let file = sources.add("site.toml", text);
-    assert_eq!(file, SITE_FILE);
-    let resolved = resolve(&sources, file, &CATALOGUES);
-    let site = resolved.site.unwrap_or_else(|| panic!("{:#?}\n{text}", resolved.findings));
-    let assessment = assess(&site);
-    Judged { sources, site, assessment }
+    let builtin = builtin_catalogue().1.replace("\"50 dB\"", &format!("\"{budget}\""));
+    judge_with(text, &[&builtin, CATALOGUE])
 }
 
 fn about<'f>(findings: &'f [Finding], code: &str) -> Vec<&'f Finding> {
@@ -46,7 +30,7 @@ fn about<'f>(findings: &'f [Finding], code: &str) -> Vec<&'f Finding> {
 /// The site file after the remedy of a kind for the first finding of a code.
 fn mended(text: &str, code: &str, kind: &str) -> String {
     let judged = judge(text);
-    let bench = Bench::new(&judged.sources, SITE_FILE, &CATALOGUES, &judged.site, &judged.assessment);
+    let bench = judged.bench();
     let open = about(&judged.assessment.findings, code);
     let first = open.first().unwrap_or_else(|| panic!("no {code}: {:#?}", judged.assessment.findings));
     let remedies = propose(&bench, first);
@@ -151,7 +135,7 @@ fn an_open_branch_that_eats_the_picture_is_looped_in() {
     {
         let text = text(branch_m);
         let judged = judge_with_budget(&text, budget);
-        let bench = Bench::new(&judged.sources, SITE_FILE, &CATALOGUES, &judged.site, &judged.assessment);
+        let bench = judged.bench();
         for finding in about(&judged.assessment.findings, "signal-too-weak") {
             for remedy in propose(&bench, finding) {
                 let changed = edit::apply(&text, &remedy.edit).unwrap_or_else(|error| panic!("{error}"));

@@ -5,6 +5,7 @@
 //! release or a lock that opens without power, but none states that a handle or a fire interlock is there.
 
 use super::places::set_model;
+use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
@@ -150,9 +151,7 @@ fn other_door_stations(bench: &Bench<'_>, entrance: &Entrance) -> Vec<Candidate>
         // A door without a camera is another door.
         .filter(|model| model.media.value >= own.media.value)
         .collect();
-    models.sort_by(|a, b| {
-        price(&a.head.price).total_cmp(&price(&b.head.price)).then(a.head.name.cmp(&b.head.name))
-    });
+    models.sort_by(|a, b| by_price(&a.head, &b.head));
     models
         .into_iter()
         .filter_map(|model| {
@@ -169,9 +168,7 @@ fn thicker_cables(bench: &Bench<'_>, at: &LockPlace<'_>) -> Vec<Candidate> {
     let own_ohm_per_m = conductor_ohm_per_m(&cables[&own.value], 20.0);
     let mut thicker: Vec<_> =
         cables.values().filter(|cable| conductor_ohm_per_m(cable, 20.0) < own_ohm_per_m).collect();
-    thicker.sort_by(|a, b| {
-        price(&a.head.price).total_cmp(&price(&b.head.price)).then(a.head.name.cmp(&b.head.name))
-    });
+    thicker.sort_by(|a, b| by_price(&a.head, &b.head));
     thicker
         .into_iter()
         .map(|cable| Candidate::new("thicker-lock-cable", at.set("cable", quoted(&cable.head.name))))
@@ -213,9 +210,7 @@ fn locks<'a>(
         .values()
         .filter(|lock| lock.head.name != at.lock.head.name && suits(lock))
         .collect();
-    locks.sort_by(|a, b| {
-        price(&a.head.price).total_cmp(&price(&b.head.price)).then(a.head.name.cmp(&b.head.name))
-    });
+    locks.sort_by(|a, b| by_price(&a.head, &b.head));
     locks.into_iter()
 }
 
@@ -283,8 +278,4 @@ fn suppressors(at: &LockPlace<'_>) -> Vec<Candidate> {
 
 fn seconds(value_s: f64) -> String {
     quoted(&format!("{value_s} s"))
-}
-
-fn price(price: &Option<latchline_finding::Sourced<f64>>) -> f64 {
-    price.as_ref().map_or(f64::INFINITY, |price| price.value)
 }

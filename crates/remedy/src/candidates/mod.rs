@@ -3,6 +3,7 @@
 mod battery;
 mod door;
 mod places;
+mod prices;
 mod rearranged;
 mod settings;
 mod signal;

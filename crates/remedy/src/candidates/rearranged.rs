@@ -1,11 +1,13 @@
 //! Changes of the plan itself: another order on a run, a branch box, a supply nearer by.
 
 use super::places::{free_name, place_key};
+use super::prices::by_price;
+use super::wiring::stops;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
 use latchline_finding::Edit;
 use latchline_network::StageSource;
-use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole, PartHead};
+use latchline_site::catalogue::{BoxKind, BoxRole};
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site};
 
 /// Cable between parts that hang side by side.
@@ -61,16 +63,13 @@ pub(super) fn branch_box(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
         site.runs.iter().filter(|other| other.from == RunStart::Station(station)).collect();
     let ports = 1 + onward.len();
     let family = &site.station_model(&site.stations[station]).family.value;
-    let Some(model) = cheapest(
-        site.catalogue
-            .boxes
-            .values()
-            .filter(|model| model.family.value == *family && model.role.value == BoxRole::BranchBox)
-            .filter(|model| model.kind.value == BoxKind::Transparent && model.ports.value as usize >= ports),
-        |model| &model.head,
-    ) else {
-        return Vec::new();
-    };
+    let fitting = site.catalogue.boxes.values().filter(|model| {
+        model.family.value == *family
+            && model.role.value == BoxRole::BranchBox
+            && model.kind.value == BoxKind::Transparent
+            && model.ports.value as usize >= ports
+    });
+    let Some(model) = fitting.min_by(|a, b| by_price(&a.head, &b.head)) else { return Vec::new() };
     let name = free_name(bench, "branch-boxes", "T-new");
     let spur = free_name(bench, "runs", &format!("{}-spur", run.id));
     let stops = run.sections.iter().enumerate().map(|(index, section)| {
@@ -100,23 +99,19 @@ pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate
     };
     let StageSource::Supply(supply) = stage.source else { return Vec::new() };
     let family = &site.supply_model(&site.supplies[supply]).family.value;
-    let isolating = cheapest(
-        site.catalogue.boxes.values().filter(|model: &&BoxModel| {
-            model.family.value == *family
-                && model.role.value == BoxRole::Distributor
-                && model.kind.value == BoxKind::Isolating
-        }),
-        |model| &model.head,
-    );
-    let own = site.supplies.get(supply).map(|supply| site.supply_model(supply));
-    let with_battery = own.is_some_and(|own| own.battery.is_some());
-    let feed = cheapest(
-        site.catalogue
-            .supplies
-            .values()
-            .filter(|model| model.family.value == *family && model.battery.is_some() == with_battery),
-        |model| &model.head,
-    );
+    let isolating = site.catalogue.boxes.values().filter(|model| {
+        model.family.value == *family
+            && model.role.value == BoxRole::Distributor
+            && model.kind.value == BoxKind::Isolating
+    });
+    let with_battery = site.supply_model(&site.supplies[supply]).battery.is_some();
+    let feeds = site
+        .catalogue
+        .supplies
+        .values()
+        .filter(|model| model.family.value == *family && model.battery.is_some() == with_battery);
+    let isolating = isolating.min_by(|a, b| by_price(&a.head, &b.head));
+    let feed = feeds.min_by(|a, b| by_price(&a.head, &b.head));
     let (Some(isolating), Some(feed)) = (isolating, feed) else { return Vec::new() };
     let mut fed: Vec<(usize, &Run, usize)> = site
         .runs
@@ -140,12 +135,10 @@ pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate
             let place = place_text(site, &item.place);
             let box_name = free_name(bench, "distributors", "D-new");
             let supply_name = free_name(bench, "supplies", "PS-new");
-            let stops = run.sections.iter().map(|section| match section.to {
-                RunStop::BoxInput(last) if last == index => format!("{box_name}.link"),
-                RunStop::BoxLink(link) => format!("{}.link", site.boxes[link].id),
-                stop => site.stop_id(stop).to_string(),
-            });
-            let stops: Vec<String> = stops.collect();
+            let mut stops = stops(site, run);
+            if let Some(last) = stops.last_mut() {
+                *last = format!("{box_name}.link");
+            }
             let written = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str()));
             let is_list = written.and_then(|run| run.get("to")).is_some_and(toml::Value::is_array);
             let to = if is_list { quoted_list(stops.iter().map(String::as_str)) } else { quoted(&stops[0]) };
@@ -174,11 +167,4 @@ fn short_run(from: &str, to: &str, cable: &str) -> String {
 
 fn place_text(site: &Site, place: &Place) -> String {
     place_key(site, place).map_or(String::new(), |place| format!(", place = {}", quoted(&place)))
-}
-
-fn cheapest<'p, P>(parts: impl Iterator<Item = &'p P>, head: impl Fn(&P) -> &PartHead) -> Option<&'p P> {
-    parts.min_by(|a, b| {
-        let price = |part: &P| head(part).price.as_ref().map_or(f64::INFINITY, |price| price.value);
-        price(a).total_cmp(&price(b)).then_with(|| head(a).name.cmp(&head(b).name))
-    })
 }

@@ -1,10 +1,11 @@
 //! Changes of a part or a setting: supplies, stations, terminators, numbers, protection.
 
 use super::places::set_model;
+use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::{Change, Edit, EditStep, Finding};
-use latchline_site::catalogue::StationModel;
+use latchline_site::catalogue::{PartHead, StationModel};
 use latchline_site::model::StationOwner;
 
 /// Findings that are about no element: the site as a whole.
@@ -143,12 +144,12 @@ pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: &str) -> Vec<C
 pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let site = bench.site;
     let family = &site.family.value;
-    let mut names: Vec<(f64, &str)> = Vec::new();
+    let mut parts: Vec<&PartHead> = Vec::new();
     if let Some(station) = site.stations.iter().find(|station| station.id.as_str() == element) {
         let own = site.station_model(station);
         for model in site.catalogue.stations.values() {
             if model.family.value == *family && model.kind == own.kind && model.media == own.media {
-                names.push((price(&model.head.price), &model.head.name));
+                parts.push(&model.head);
             }
         }
     } else if let Some(found) = site.boxes.iter().find(|one| one.id.as_str() == element) {
@@ -156,7 +157,7 @@ pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candid
         for model in site.catalogue.boxes.values() {
             let same = model.role == own.role && model.ports.value >= own.ports.value;
             if model.family.value == *family && same {
-                names.push((price(&model.head.price), &model.head.name));
+                parts.push(&model.head);
             }
         }
     } else if let Some(found) = site.supplies.iter().find(|one| one.id.as_str() == element) {
@@ -164,20 +165,16 @@ pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candid
         for model in site.catalogue.supplies.values() {
             let same = model.rated_current.value.as_amps() >= own.rated_current.value.as_amps();
             if model.family.value == *family && same {
-                names.push((price(&model.head.price), &model.head.name));
+                parts.push(&model.head);
             }
         }
     }
-    names.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)));
-    names
+    parts.sort_by(|a, b| by_price(a, b));
+    parts
         .into_iter()
         .take(4)
-        .filter_map(|(_, name)| Some(Candidate::new("part-of-the-family", set_model(bench, element, name)?)))
+        .filter_map(|part| Some(Candidate::new("part-of-the-family", set_model(bench, element, &part.name)?)))
         .collect()
-}
-
-fn price(price: &Option<latchline_finding::Sourced<f64>>) -> f64 {
-    price.as_ref().map_or(f64::INFINITY, |price| price.value)
 }
 
 /// Removes an acceptance that matches nothing.

@@ -1,6 +1,7 @@
 //! Changes to runs: thicker conductors, doubled pairs, split and moved runs, boxes nearer by.
 
 use super::places::{free_name, free_port, place_key};
+use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
 use latchline_finding::{Argument, Edit, Finding};
@@ -166,9 +167,8 @@ pub(super) fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> E
 
 /// Names of all cables, cheapest first; those without price last.
 pub(super) fn cables_by_price(site: &Site) -> Vec<&str> {
-    let price = |cable: &Cable| cable.head.price.as_ref().map_or(f64::INFINITY, |price| price.value);
     let mut cables: Vec<&Cable> = site.catalogue.cables.values().collect();
-    cables.sort_by(|a, b| price(a).total_cmp(&price(b)).then(a.head.name.cmp(&b.head.name)));
+    cables.sort_by(|a, b| by_price(&a.head, &b.head));
     cables.into_iter().map(|cable| cable.head.name.as_str()).collect()
 }
 
@@ -269,12 +269,7 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
         .filter(|model| {
             matches!(model.kind.value, BoxKind::PortLimited | BoxKind::Transparent | BoxKind::Regenerated)
         })
-        .min_by(|a, b| {
-            let price = |model: &&latchline_site::catalogue::BoxModel| {
-                model.head.price.as_ref().map_or(f64::INFINITY, |price| price.value)
-            };
-            price(a).total_cmp(&price(b)).then(a.head.name.cmp(&b.head.name))
-        });
+        .min_by(|a, b| by_price(&a.head, &b.head));
     let (Some(model), Some(cable)) = (cheapest, feeder_cable(bench, index)) else { return Vec::new() };
     let box_name = free_name(bench, "distributors", "D-new");
     let feed_name = free_name(bench, "runs", &format!("{}-feed", run.id));

@@ -10,7 +10,7 @@ use crate::grade::assumed_values;
 use crate::in_hand::InHand;
 use crate::physics::{self, Lazy, Physics, worked_out};
 use crate::physics_summary::{short_circuit_summaries, signal_summaries, start_up_summaries};
-use crate::rule::{Context, Report, Topology};
+use crate::rule::{Context, Report};
 use crate::rules;
 use crate::supply::{SupplySheet, supply_sheets};
 use latchline_finding::{Finding, Severity};
@@ -19,7 +19,6 @@ use latchline_network::signal_tree::{SignalNetwork, survey_with};
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::states::{CurrentState, worst_states_with};
 use latchline_network::{Device, Layout, Memory, SearchOptions, StageSource, StateSpace};
-use latchline_site::addresses;
 use latchline_site::model::Site;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -33,9 +32,9 @@ pub fn assess_with(site: &Site, memory: &Memory) -> Assessment {
     judge(site, Effort::WithMending, memory)
 }
 
-/// As [`assess`], without looking for what would let a supply start that does not.
-pub fn assess_without_mending(site: &Site) -> Assessment {
-    judge(site, Effort::Whole, &Memory::default())
+/// As [`assess_with`], without looking for what would let a supply start that does not.
+pub fn assess_without_mending(site: &Site, memory: &Memory) -> Assessment {
+    judge(site, Effort::Whole, memory)
 }
 
 fn judge(site: &Site, effort: Effort, memory: &Memory) -> Assessment {
@@ -43,17 +42,7 @@ fn judge(site: &Site, effort: Effort, memory: &Memory) -> Assessment {
     let space = StateSpace::new(site, &layout);
     let (worst, physics) = worked_out(site, &layout, &space, effort, memory);
     let worst = Lazy::ready(worst);
-    let addresses = addresses::assign(site);
-    let topology = Topology::new(site);
-    let context = Context {
-        site,
-        layout: &layout,
-        space: &space,
-        worst: &worst,
-        physics: &physics,
-        addresses: &addresses,
-        topology,
-    };
+    let context = Context::new(site, &layout, &space, &worst, &physics);
     let mut report = Report::default();
     for rule in rules::ALL {
         (rule.check)(&rule.doc, &context, &mut report);
@@ -80,17 +69,7 @@ pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> 
         short_circuits: Lazy::new(&short_circuits),
         nuisance: Lazy::new(&nuisance),
     };
-    let addresses = addresses::assign(site);
-    let topology = Topology::new(site);
-    let context = Context {
-        site,
-        layout: &layout,
-        space: &space,
-        worst: &worst,
-        physics: &physics,
-        addresses: &addresses,
-        topology,
-    };
+    let context = Context::new(site, &layout, &space, &worst, &physics);
     // Findings are listed in the order of the rules, whatever the order of looking.
     let mut by_rule: Vec<(usize, Report)> = Vec::with_capacity(rules::ALL.len());
     // Each finding is shown, though one is enough: whoever asks may remember them.

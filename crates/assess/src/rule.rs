@@ -11,7 +11,7 @@ use crate::physics::{Lazy, Physics};
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
 use latchline_network::states::{StateSpace, WorstStates, operating_state};
 use latchline_network::{Device, Layout, NodeRef, StageSource};
-use latchline_site::addresses::AddressPlan;
+use latchline_site::addresses::{self, AddressPlan};
 use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
 
 /// A rule: its manual page and its check.
@@ -61,9 +61,23 @@ pub struct Context<'a> {
     /// Signal, power return and short circuit.
     pub physics: &'a Physics<'a>,
     /// Addresses and settings.
-    pub addresses: &'a AddressPlan,
+    pub addresses: AddressPlan,
     /// How the site hangs together.
     pub topology: Topology,
+}
+
+impl<'a> Context<'a> {
+    /// With the addresses and the topology of the site.
+    pub fn new(
+        site: &'a Site,
+        layout: &'a Layout,
+        space: &'a StateSpace,
+        worst: &'a Lazy<'a, WorstStates>,
+        physics: &'a Physics<'a>,
+    ) -> Self {
+        let (addresses, topology) = (addresses::assign(site), Topology::new(site));
+        Context { site, layout, space, worst, physics, addresses, topology }
+    }
 }
 
 /// What rules put their results into.

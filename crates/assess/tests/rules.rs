@@ -20,7 +20,7 @@
 
 use latchline_assess::assess;
 use latchline_assess::physics::{Lazy, Physics};
-use latchline_assess::rule::{Context, Report, Topology};
+use latchline_assess::rule::{Context, Report};
 use latchline_assess::rules;
 use latchline_finding::{Argument, Figure, Finding, Sources};
 use latchline_network::{Layout, SearchOptions, StateSpace, worst_states};
@@ -304,17 +304,8 @@ fn findings_about_addresses_are_passed_on() {
     let layout = Layout::new(&site);
     let space = StateSpace::new(&site, &layout);
     let worst = Lazy::ready(worst_states(&site, &layout, &space, &SearchOptions::default()));
-    let addresses = latchline_site::addresses::assign(&site);
-    let topology = Topology::new(&site);
-    let context = Context {
-        site: &site,
-        layout: &layout,
-        space: &space,
-        worst: &worst,
-        physics: &Physics::default(),
-        addresses: &addresses,
-        topology,
-    };
+    let physics = Physics::default();
+    let context = Context::new(&site, &layout, &space, &worst, &physics);
     let mut report = Report::default();
     rules::addresses::report(&context, &mut report);
     // Flats are numbered from 1 to 999 in this family.

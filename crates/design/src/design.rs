@@ -8,9 +8,10 @@ use crate::plan::{Assumptions, plan, tables_for};
 use crate::search::Search;
 use crate::space::describe;
 use latchline_assess::Assessment;
-use latchline_finding::{FileId, Sources};
+use latchline_finding::Sources;
+use latchline_site::LoadedCatalogues;
 use latchline_site::bill::Bill;
-use latchline_site::catalogue::{Catalogue, Environment};
+use latchline_site::catalogue::Environment;
 use latchline_site::model::Site;
 use latchline_survey::Survey;
 
@@ -34,8 +35,8 @@ impl Default for Effort {
 pub struct Texts<'a> {
     /// All texts.
     pub sources: &'a Sources,
-    /// The catalogues among them, in their order.
-    pub catalogues: &'a [FileId],
+    /// The catalogues, read from them.
+    pub catalogues: &'a LoadedCatalogues,
 }
 
 /// A design that passes.
@@ -100,12 +101,12 @@ pub const LARGE_SITE: usize = 300;
 /// [`Obstacle`]: why no design can be made.
 pub fn design(
     survey: &Survey,
-    catalogue: &Catalogue,
     family: &str,
     texts: Texts<'_>,
     effort: Effort,
     go_on: &mut dyn FnMut(usize, Option<f64>, f64) -> bool,
 ) -> Result<Design, Obstacle> {
+    let catalogue = texts.catalogues.catalogue();
     let Some(family) = catalogue.families.get(family) else {
         return Err(Obstacle::UnknownPart { kind: "family", name: family.to_string() });
     };

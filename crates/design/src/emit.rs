@@ -3,7 +3,7 @@
 use crate::instance::{Instance, Owner};
 use crate::plan::{Plan, PlannedBox, PlannedRun, PlannedZone};
 use crate::runs::sections;
-use crate::toml_text::{joined, lengths_key, list, place_key, quoted, surroundings, tidy};
+use crate::toml_text::{joined, lengths_keys, list, place_key, quoted, surroundings, tidy};
 use latchline_site::catalogue::Environment;
 use latchline_survey::model::Survey;
 use std::collections::{BTreeMap, BTreeSet};
@@ -224,7 +224,7 @@ impl<'w, 'a> Writer<'w, 'a> {
         }
         let wire = self.instance.trunk_wire(Some(wire), environment);
         let mut keys = vec![("from", quoted(start)), ("to", list(stops))];
-        keys.push(lengths_key(&lengths));
+        keys.extend(lengths_keys(&in_metres(&lengths)));
         surroundings(self.survey, &mut keys, environment, beside_mains, buildings.len() > 1);
         let cable = self.instance.wires[wire].name.clone();
         self.runs.push(RunLine::Run { name: name.to_string(), keys, cable });
@@ -256,7 +256,7 @@ impl<'w, 'a> Writer<'w, 'a> {
         if run.choice.in_walls {
             cable = self.in_walls(place, run, &mut keys);
         } else {
-            keys.push(lengths_key(&sections.lengths_dm));
+            keys.extend(lengths_keys(&in_metres(&sections.lengths_dm)));
         }
         let protected = match first.owner {
             Owner::Entrance(at) => self.survey.entrances[at].surge_protection_ohm.is_some(),
@@ -306,7 +306,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             };
             before = name;
         }
-        keys.push(lengths_key(&lengths));
+        keys.extend(lengths_keys(&in_metres(&lengths)));
         keys.push(("existing", String::from("true")));
         let measured = [
             ohm.map(|ohm| format!("loop = \"{} ohm\"", tidy(ohm))),
@@ -318,4 +318,8 @@ impl<'w, 'a> Writer<'w, 'a> {
         }
         cable
     }
+}
+
+fn in_metres(lengths_dm: &[u32]) -> Vec<f64> {
+    lengths_dm.iter().map(|length| f64::from(*length) / 10.0).collect()
 }

@@ -5,11 +5,10 @@ use crate::emit::site_file;
 use crate::instance::{Instance, Owner};
 use crate::money::{micro, units};
 use crate::plan::Plan;
-use latchline_assess::{Assessment, Verdict, assess};
+use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
 use latchline_finding::{Argument, ElementId, Finding, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
-use latchline_site::resolve;
 use latchline_survey::Survey;
 use std::collections::BTreeSet;
 
@@ -122,13 +121,13 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
     let text = site_file(instance, plan, &notes(instance, plan));
     let mut sources = texts.sources.clone();
     let file = sources.add("site.toml", text.as_str());
-    let resolved = resolve(&sources, file, texts.catalogues);
+    let resolved = texts.catalogues.resolve(&sources, file);
     let Some(mut site) = resolved.site else {
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
         let told = findings.map(told).collect();
         return Err(Rejection { help: Help::Nothing, told, blamed: Vec::new() });
     };
-    let assessment = assess(&site);
+    let assessment = assess_without_mending(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment));
     }

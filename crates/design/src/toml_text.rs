@@ -139,27 +139,8 @@ pub fn tidy(value: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_string()
 }
 
-/// A length as text.
-pub fn metres(length_dm: u32) -> String {
-    format!("\"{} m\"", tidy(f64::from(length_dm) / 10.0))
-}
-
-/// Lengths as a person writes them: one, first and spacing, or all.
-pub fn lengths_key(lengths_dm: &[u32]) -> (&'static str, String) {
-    match lengths_dm {
-        [one] => ("length", metres(*one)),
-        [first, rest @ ..] if rest.len() > 1 && rest.iter().all(|length| *length == rest[0]) => {
-            ("first", format!("{}, spacing = {}", metres(*first), metres(rest[0])))
-        }
-        all => {
-            let all: Vec<String> = all.iter().map(|length| metres(*length)).collect();
-            ("lengths", format!("[{}]", all.join(", ")))
-        }
-    }
-}
-
 /// Lengths in metres as keys of a run: one, or first and spacing, or all.
-pub fn lengths_m_key(lengths_m: &[f64]) -> Vec<(&'static str, String)> {
+pub fn lengths_keys(lengths_m: &[f64]) -> Vec<(&'static str, String)> {
     let text = |length: &f64| format!("\"{} m\"", tidy(*length));
     match lengths_m {
         [one] => vec![("length", text(one))],

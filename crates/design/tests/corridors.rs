@@ -70,10 +70,11 @@ fn an_installed_site_that_the_survey_agrees_with_stays_as_it_is() {
     let design = design_with(&survey, "ostrel-48", &[], Effort::default()).unwrap();
     let mut sources = latchline_finding::Sources::new();
     let (name, text) = latchline_site::builtin_catalogue();
-    let catalogues = [sources.add(name, text)];
+    let catalogue = sources.add(name, text);
     let site_file = sources.add("site.toml", design.text.as_str());
+    let catalogues = latchline_site::LoadedCatalogues::new(&sources, &[catalogue]);
     let from = From { sources: &sources, site_file, catalogues: &catalogues, site: &design.site };
-    let changed = change(&survey, &design.site.catalogue, from).unwrap();
+    let changed = change(&survey, from).unwrap();
     assert!(changed.steps.is_empty() && changed.left.is_empty(), "{:?}", changed.steps);
     assert_eq!(changed.text, design.text);
 }

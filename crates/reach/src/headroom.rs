@@ -8,7 +8,7 @@
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
 //! count that brings an error as far as errors do not go away again when still more is added.
 
-use latchline_assess::{Assessment, assess_without_mending};
+use latchline_assess::{Assessment, Memory, assess_without_mending};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
@@ -57,7 +57,8 @@ pub struct Headroom {
 /// What every run that ends at a dwelling, and every supply, has in hand: supplies first, in file
 /// order.
 pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
-    let known = errors(assessment);
+    // Most of a site is the same whatever is added to one run.
+    let judge = Judge { known: errors(assessment), memory: Memory::default() };
     let models: Vec<&str> = site
         .catalogue
         .stations
@@ -66,7 +67,7 @@ pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
         .map(|model| model.head.name.as_str())
         .collect();
     let runs: Vec<usize> = (0..site.runs.len()).filter(|run| last_dwelling(site, *run).is_some()).collect();
-    let of_runs: Vec<Headroom> = runs.par_iter().map(|run| of_run(site, &known, &models, *run)).collect();
+    let of_runs: Vec<Headroom> = runs.par_iter().map(|run| of_run(site, &judge, &models, *run)).collect();
     let layout = Layout::new(site);
     let mut list: Vec<Headroom> = (0..site.supplies.len())
         .into_par_iter()
@@ -77,7 +78,7 @@ pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
                 .filter(|(run, _)| feeding_supply(&layout, **run) == Some(supply))
                 .map(|(run, headroom)| (*run, headroom))
                 .collect();
-            of_supply(site, &known, &models, supply, &own)
+            of_supply(site, &judge, &models, supply, &own)
         })
         .collect();
     list.extend(of_runs);
@@ -98,7 +99,7 @@ fn feeding_supply(layout: &Layout, run: usize) -> Option<usize> {
     }
 }
 
-fn of_run(site: &Site, known: &Errors, models: &[&str], run: usize) -> Headroom {
+fn of_run(site: &Site, judge: &Judge, models: &[&str], run: usize) -> Headroom {
     let stations = models
         .iter()
         .map(|model| {
@@ -107,7 +108,7 @@ fn of_run(site: &Site, known: &Errors, models: &[&str], run: usize) -> Headroom 
                 for _ in 0..count {
                     extend_run(&mut changed, run, model);
                 }
-                first_new(&changed, known)
+                judge.first_new(&changed)
             });
             More { model: (*model).to_string(), stations, limit }
         })
@@ -116,7 +117,7 @@ fn of_run(site: &Site, known: &Errors, models: &[&str], run: usize) -> Headroom 
         let mut changed = site.clone();
         let section = changed.runs[run].sections.last_mut()?;
         section.length.value += Length::from_metres(count as f64);
-        first_new(&changed, known)
+        judge.first_new(&changed)
     });
     Headroom { id: site.runs[run].id.clone(), stations, metres: Some(MoreMetres { metres, limit }) }
 }
@@ -124,7 +125,7 @@ fn of_run(site: &Site, known: &Errors, models: &[&str], run: usize) -> Headroom 
 /// Stations spread over those runs of a supply that have room for at least one.
 fn of_supply(
     site: &Site,
-    known: &Errors,
+    judge: &Judge,
     models: &[&str],
     supply: usize,
     runs: &[(usize, &Headroom)],
@@ -147,7 +148,7 @@ fn of_supply(
                 for number in 0..count {
                     extend_run(&mut changed, with_room[number % with_room.len()], model);
                 }
-                first_new(&changed, known)
+                judge.first_new(&changed)
             });
             More { model: (*model).to_string(), stations, limit }
         })
@@ -189,14 +190,23 @@ fn errors(assessment: &Assessment) -> Errors {
         .collect()
 }
 
-/// The first error that is not there today.
-fn first_new(site: &Site, known: &Errors) -> Option<&'static str> {
-    let assessment = assess_without_mending(site);
-    let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
-    found
-        .map(|finding| (finding.code.as_str(), finding.element.clone()))
-        .find(|key| !known.contains(key))
-        .map(|(code, _)| code)
+/// What tells whether more is too much.
+struct Judge {
+    /// Errors that are there today.
+    known: Errors,
+    memory: Memory,
+}
+
+impl Judge {
+    /// The first error that is not there today.
+    fn first_new(&self, site: &Site) -> Option<&'static str> {
+        let assessment = assess_without_mending(site, &self.memory);
+        let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
+        found
+            .map(|finding| (finding.code.as_str(), finding.element.clone()))
+            .find(|key| !self.known.contains(key))
+            .map(|(code, _)| code)
+    }
 }
 
 /// The dwelling at the end of a run, if one is there.

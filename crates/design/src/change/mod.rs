@@ -21,11 +21,10 @@ use crate::money::{Micro, units};
 use crate::obstacle::Obstacle;
 use crate::parts::{cost_of, is_withdrawn};
 use installed::Installed;
-use latchline_assess::{Assessment, Verdict, assess};
+use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
 use latchline_finding::{Edit, FileId, Severity, Sources};
-use latchline_site::catalogue::Catalogue;
 use latchline_site::model::Site;
-use latchline_site::{edit, resolve};
+use latchline_site::{LoadedCatalogues, edit};
 use latchline_survey::Survey;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -45,8 +44,8 @@ pub struct From<'a> {
     pub sources: &'a Sources,
     /// The site file among them.
     pub site_file: FileId,
-    /// The catalogues among them, in their order.
-    pub catalogues: &'a [FileId],
+    /// The catalogues, read from them.
+    pub catalogues: &'a LoadedCatalogues,
     /// The site as it resolves.
     pub site: &'a Site,
 }
@@ -131,14 +130,15 @@ impl Ord for Queued {
 ///
 /// # Errors
 /// [`Obstacle`]: why no change can be made, or what every change that was tried breaks.
-pub fn change(survey: &Survey, catalogue: &Catalogue, from: From<'_>) -> Result<Changed, Obstacle> {
+pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
+    let catalogue = &from.site.catalogue;
     let name = &from.site.family.value;
     let Some(family) = catalogue.families.get(name) else {
         return Err(Obstacle::UnknownPart { kind: "family", name: name.clone() });
     };
     let instance = Instance::new(survey, catalogue, family)?;
     let text = from.sources.file(from.site_file).text.to_string();
-    let before = assess(from.site);
+    let before = assess_without_mending(from.site, &Memory::default());
     let mut installed = Installed::new(&instance, from.site);
     let lengths = lengths::corrections(&instance, &mut installed);
     let tasks = tasks(&instance, from.site);
@@ -266,13 +266,13 @@ fn try_out<'w>(
     }
     let mut sources = from.sources.clone();
     let file = sources.add("site.toml", changed.as_str());
-    let resolved = resolve(&sources, file, from.catalogues);
+    let resolved = from.catalogues.resolve(&sources, file);
     let Some(mut site) = resolved.site else {
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
         let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
         return Err(Rejection::told(told.join(", ")));
     };
-    let assessment = assess(&site);
+    let assessment = assess_without_mending(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment));
     }

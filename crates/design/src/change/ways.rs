@@ -6,7 +6,7 @@ use crate::instance::{Instance, Item, Owner};
 use crate::money::Micro;
 use crate::parts::cost_of;
 use crate::runs::{Sections, sections};
-use crate::toml_text::{array, entrance_keys, joined, lengths_m_key, list, place_key, quoted, surroundings};
+use crate::toml_text::{array, entrance_keys, joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_finding::Edit;
 use latchline_site::catalogue::BoxRole;
 use latchline_site::edit;
@@ -56,7 +56,7 @@ impl Way {
                     whole = whole.then(Edit::set(&path, value.clone()));
                 }
                 Part::Lengths(run, lengths_m) => {
-                    let pairs = lengths_m_key(lengths_m);
+                    let pairs = lengths_keys(lengths_m);
                     for old in ["length", "lengths", "first", "spacing"] {
                         let remove = Edit::remove(&["runs", run, old]);
                         let is_there = edit::apply(text, &remove).is_ok();
@@ -215,7 +215,7 @@ fn run_text(
         ("to", list(&run.names(instance, installed))),
         ("cable", quoted(&run.cable)),
     ];
-    keys.extend(lengths_m_key(&run.lengths_m));
+    keys.extend(lengths_keys(&run.lengths_m));
     let survey = instance.survey;
     let between = survey.places[place].building != survey.places[item.place].building;
     surroundings(survey, &mut keys, planned.environment, planned.beside_mains, between);

@@ -3,7 +3,7 @@
 
 use latchline_design::{Design, Effort, Obstacle, Texts, design};
 use latchline_finding::{FileId, Sources};
-use latchline_site::{builtin_catalogue, resolve};
+use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::from_csv;
 use latchline_survey::{Read, Survey, read};
 
@@ -25,10 +25,11 @@ pub fn design_with(survey: &Survey, family: &str, more: &[&str], effort: Effort)
     for text in more {
         catalogues.push(sources.add("further", *text));
     }
+    let catalogues = LoadedCatalogues::new(&sources, &catalogues);
     let probe = sources.add("probe", "[site]\ntitle = \"t\"\nfamily = \"ostrel-48\"\n");
-    let site = resolve(&sources, probe, &catalogues).site.expect("the catalogues are sound");
+    catalogues.resolve(&sources, probe).site.expect("the catalogues are sound");
     let texts = Texts { sources: &sources, catalogues: &catalogues };
-    design(survey, &site.catalogue, family, texts, effort, &mut |_, _, _| true)
+    design(survey, family, texts, effort, &mut |_, _, _| true)
 }
 
 /// Blocks with a riser at the core and a corridor to both sides of every landing.

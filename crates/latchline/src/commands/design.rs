@@ -6,8 +6,7 @@ use anyhow::{Context, Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use latchline_design::{Design, Effort, Obstacle, Texts, design};
 use latchline_finding::{FileId, Sources};
-use latchline_site::catalogue::Catalogue;
-use latchline_site::{builtin_catalogue, resolve};
+use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv, from_xlsx};
 use latchline_survey::{Problem, Read, Survey};
 use serde::Serialize;
@@ -71,8 +70,7 @@ pub(super) enum Format {
 /// A survey with the catalogues that it is designed with.
 pub struct LoadedSurvey {
     sources: Sources,
-    catalogues: Vec<FileId>,
-    pub(super) catalogue: Catalogue,
+    pub(super) catalogues: LoadedCatalogues,
     pub(super) survey: Survey,
 }
 
@@ -102,7 +100,7 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     }
     if arguments.compare {
         let text = match arguments.format {
-            Format::Text => side_by_side(&results, &loaded.catalogue.currency),
+            Format::Text => side_by_side(&results, &loaded.catalogues.catalogue().currency),
             Format::Json => json(&results, None)?,
         };
         output::put(&text, None, output)?;
@@ -118,7 +116,9 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     let text = match (arguments.format, best) {
         (Format::Json, best) => json(&results, best)?,
         (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
-        (Format::Text, Some(best)) => report(best, &loaded.catalogue.currency, arguments.output.as_deref()),
+        (Format::Text, Some(best)) => {
+            report(best, &loaded.catalogues.catalogue().currency, arguments.output.as_deref())
+        }
         (Format::Text, None) => no_design(&results),
     };
     output::put(&text, None, output)?;
@@ -139,7 +139,7 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
         }
         started.elapsed() < Duration::from_secs_f64(limit.min(1e6))
     };
-    let result = design(&loaded.survey, &loaded.catalogue, family, texts, effort, &mut go_on);
+    let result = design(&loaded.survey, family, texts, effort, &mut go_on);
     if limit.is_some() {
         let _ = std::io::stderr().write_all(b"\n");
     }
@@ -147,7 +147,7 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
 }
 
 fn families(arguments: &DesignArguments, loaded: &LoadedSurvey) -> Result<Vec<String>> {
-    let known: Vec<String> = loaded.catalogue.families.keys().cloned().collect();
+    let known: Vec<String> = loaded.catalogues.catalogue().families.keys().cloned().collect();
     if arguments.compare {
         return Ok(known);
     }
@@ -176,17 +176,16 @@ fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
             .with_context(|| format!("the catalogue \"{named}\", named in the survey, cannot be used"))?;
         catalogues.push(sources.add(file.display().to_string(), text));
     }
+    let catalogues = LoadedCatalogues::new(&sources, &catalogues);
     // The catalogue as a site without wiring sees it; every mistake in it is told by its own reader.
     let probe = sources.add("survey", "[site]\ntitle = \"survey\"\nfamily = \"ostrel-48\"\n");
-    let resolved = resolve(&sources, probe, &catalogues);
-    let Some(site) = resolved.site else {
-        let codes: Vec<String> =
-            resolved.findings.iter().map(|finding| finding.code.as_str().to_string()).collect();
+    let resolved = catalogues.resolve(&sources, probe);
+    if resolved.site.is_none() {
+        let codes: Vec<&str> = resolved.findings.iter().map(|finding| finding.code.as_str()).collect();
         return Err(anyhow!("check the catalogues with: latchline check ({})", codes.join(", "))
             .context("a catalogue of the survey cannot be used"));
-    };
-    let catalogue = site.catalogue;
-    Ok(Ok(LoadedSurvey { sources, catalogues, catalogue, survey }))
+    }
+    Ok(Ok(LoadedSurvey { sources, catalogues, survey }))
 }
 
 fn sheets(path: &Path, file: FileId, problems: &mut Vec<Problem>) -> Result<Vec<Sheet>> {

@@ -6,6 +6,7 @@ use crate::{load, output};
 use anyhow::{Context, Result, bail};
 use latchline_design::change::{Changed, From, change};
 use latchline_finding::{Change, Edit, EditStep};
+use latchline_site::LoadedCatalogues;
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -26,16 +27,16 @@ pub fn run(
     let Some(site) = &loaded.resolved.site else {
         bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
     };
-    let from =
-        From { sources: &loaded.sources, site_file: loaded.site_file, catalogues: &loaded.catalogues, site };
+    let catalogues = LoadedCatalogues::new(&loaded.sources, &loaded.catalogues);
+    let from = From { sources: &loaded.sources, site_file: loaded.site_file, catalogues: &catalogues, site };
     let before = &loaded.sources.file(loaded.site_file).text;
-    let (text, status) = match change(&survey.survey, &site.catalogue, from) {
+    let (text, status) = match change(&survey.survey, from) {
         Ok(changed) => {
             if let Some(file) = &arguments.output {
                 output::replace(file, &changed.text)?;
             }
             let text = match arguments.format {
-                Format::Text => told(&changed, before, arguments, &survey.catalogue.currency)?,
+                Format::Text => told(&changed, before, arguments, &survey.catalogues.catalogue().currency)?,
                 Format::Json => json(&changed)?,
             };
             (text, 0)

@@ -48,7 +48,7 @@ cases! {
     too_many_door_stations door_stations_at_the_limit too_many_stations_in_dwelling no_limits_stated
     more_pairs_than_cable chain_not_allowed chain_allowed branch_not_allowed branch_allowed end_station_looped
     terminator_missing terminator_misplaced terminator_without_capacitor terminator_power_at_the_limit
-    terminator_of_unknown_make terminator_of_unknown_resistance terminator_not_needed
+    terminator_of_unknown_make terminator_of_unknown_resistance terminator_not_needed terminator_allowed
     accessory_current_exceeded accessory_chain_too_long
     cable_unsuitable beside_mains outdoor_run_without_surge_protection clad_aluminium
     measured_loop_differs measured_capacitance_differs insulation_too_low existing_run_not_measured

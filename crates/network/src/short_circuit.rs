@@ -6,7 +6,9 @@
 //! A supply or port that hiccups or trips acts at its limit current; the catalogue states no spread of it. One that holds
 //! its current or folds back never trips: the voltage behind it collapses, and what else hangs there goes dark.
 //!
-//! How warm a cable gets, with the current that flows when the other loads have gone dark, is [`steady_temperature_c`] with [`THERMAL_K_M_PER_W`] from its conductors to the air: an assumption
+//! Heat goes with the most current that can flow on instead: the highest source voltage, the coldest and shortest conductors, all
+//! other loads gone dark; where a trip is on the way, what hardly does not reach it. How warm a cable gets with it is
+//! [`steady_temperature_c`] with [`THERMAL_K_M_PER_W`] from its conductors to the air: an assumption
 //! on the safe side for a thin pair in a wall (common practice, no source).
 
 use crate::evaluate::Solver;
@@ -14,8 +16,8 @@ use crate::layout::{Corner, Layout, Segment, Stage, StageSource, Terminal};
 use crate::resistance::conductor_ohm_per_m;
 use crate::states::StateSpace;
 use latchline_circuit::short_circuit::{
-    Acts, FaultLoad, PortProtection, Protection, Protector, ShortCircuitNetwork, TripBand, prospective,
-    prospective_worst, standing_fault, steady_temperature_c,
+    Acts, FaultLoad, PortProtection, Prospective, Protection, Protector, ShortCircuitNetwork, TripBand,
+    prospective, prospective_worst, standing_fault, steady_temperature_c,
 };
 use latchline_circuit::startup::Limit;
 use latchline_finding::StateKind;
@@ -72,7 +74,7 @@ pub struct RunShort {
     pub trip_needs_a: Option<f64>,
     /// Dwellings beyond the supply's own part that go dark besides those on the run and behind it.
     pub also_dark: Vec<usize>,
-    /// Current that then heats the run, all other loads gone, in amperes.
+    /// The most current that can flow on and heat the run, all other loads gone, in amperes.
     pub heating_a: f64,
     /// Temperature of the run's conductors while the current flows on, in °C; `None` where a trip ends it, infinite
     /// where it runs away.
@@ -181,23 +183,25 @@ fn port_protection(site: &Site, stage: &Stage) -> (Vec<PortProtection>, Vec<(usi
 fn judge_stage(site: &Site, stage: &Stage, index: usize, load_a: &[f64], result: &mut ShortCircuits) {
     let (limit, trip) = source_protection(site, stage);
     let (ports, names) = port_protection(site, stage);
-    let resistance_ohm = &stage.resistance_ohm[Corner::Adverse.index()];
-    let network = ShortCircuitNetwork {
-        parent: &stage.parent,
-        loop_resistance_ohm: resistance_ohm,
-        voltage_v: stage.voltage_v[Corner::Adverse.index()],
-        source_ohm: resistance_ohm[0],
-        limit,
-        trip,
-        ports: &ports,
+    let in_corner = |corner: Corner| {
+        let resistance_ohm = &stage.resistance_ohm[corner.index()];
+        ShortCircuitNetwork {
+            parent: &stage.parent,
+            loop_resistance_ohm: resistance_ohm,
+            voltage_v: stage.voltage_v[corner.index()],
+            source_ohm: resistance_ohm[0],
+            limit,
+            trip,
+            ports: &ports,
+        }
     };
+    let network = in_corner(Corner::Adverse);
     // What the kernel refuses cannot come from a resolved site; the stage is then left without figures.
     let Ok(verdicts) = prospective_worst(&network, 0.0, load_a) else {
         result.fault_a.push(Vec::new());
         return;
     };
-    // Heat goes with the most current instead: other loads gone dark leave all of it to the short.
-    let alone = prospective(&network, 0.0, None).unwrap_or_default();
+    let most = prospective(&in_corner(Corner::Light), 0.0, None).unwrap_or_default();
     result.fault_a.push(verdicts.iter().map(|verdict| verdict.worst.fault_a).collect());
     let loads: Vec<FaultLoad> = stage
         .terminal
@@ -235,7 +239,7 @@ fn judge_stage(site: &Site, stage: &Stage, index: usize, load_a: &[f64], result:
         let own = run_start(stage, run, node);
         let also_dark = dark_besides(site, stage, &network, node, own, tripped_from, &loads);
         let ends_it = matches!(acts, Acting::SourceTrips | Acting::PortTrips { .. });
-        let heating_a = alone.get(node).map_or(worst.fault_a, |alone| alone.fault_a.max(worst.fault_a));
+        let heating_a = most.get(node).map_or(worst.fault_a, most_sustained_a);
         let cable = site.cable(&site.runs[run]);
         let limit_c = cable.conductor_temperature_limit.as_ref();
         result.runs.push(RunShort {
@@ -251,6 +255,14 @@ fn judge_stage(site: &Site, stage: &Stage, index: usize, load_a: &[f64], result:
             temperature_c: (!ends_it).then(|| temperature_c(site, run, heating_a)),
             temperature_limit_c: limit_c.map_or(USUAL_LIMIT_C, |limit| limit.value.as_celsius()),
         });
+    }
+}
+
+/// The most that flows on: all of it, or what hardly does not reach the trip on the way.
+fn most_sustained_a(most: &Prospective) -> f64 {
+    match most.trip_reserve_a {
+        Some(reserve_a) if reserve_a > 0.0 => most.fault_a - reserve_a,
+        _ => most.fault_a,
     }
 }
 

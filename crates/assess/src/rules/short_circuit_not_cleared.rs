@@ -7,8 +7,9 @@ use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
     /// # What it checks
-    /// Where no trip ends a short at the far end of a run, the temperature that its conductors come to with the current that flows
-    /// on: I² R of both conductors through 10 K m/W to the air at the hottest temperature (a pair laid in insulation: common
+    /// Where no trip ends a short at the far end of a run, the temperature that its conductors come to with the most current that can flow
+    /// on (highest supply voltage, cold and short cable, other loads gone; where a trip is on the way, what hardly does not reach
+    /// it): I² R of both conductors through 10 K m/W to the air at the hottest temperature (a pair laid in insulation: common
     /// practice, no source), against what the cable's insulation stands, 70 °C where it states nothing.
     ///
     /// # Why it matters

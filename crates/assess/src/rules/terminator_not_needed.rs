@@ -5,7 +5,8 @@ use latchline_finding::CodeDoc;
 
 rule! {
     /// # What it checks
-    /// Terminators in a family that does not ask for them.
+    /// Terminators in a family that knows none: that does not ask for them and gives no resistance of one. Where it gives one
+    /// without asking for it, a terminator may be set wherever the signal is better for it.
     ///
     /// # Why it matters
     /// It takes signal level from everyone on the chain for nothing.
@@ -21,7 +22,7 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let family = context.site.family();
-    if family.terminator_required.value {
+    if family.terminator_required.value || family.terminator_resistance.is_some() {
         return;
     }
     for run in &context.site.runs {

@@ -1,5 +1,5 @@
-//! Changes for signals that arrive too weak or uneven: another way for a link, terminators, other cables, a branch
-//! looped into its chain.
+//! Changes for signals that arrive too weak or uneven: another way for a link, terminators, other cables, a branch or the run
+//! of a star looped into a chain.
 
 use super::places::free_port;
 use super::wiring::{cables_by_price, fits, lengths_m, replace_cable, stops, write_lengths};
@@ -11,7 +11,7 @@ use latchline_site::model::{Run, RunStart, RunStop, Site};
 
 /// Most ends that are tried with a terminator.
 const MOST_TERMINATORS: usize = 6;
-/// Most branches that are looped in.
+/// Most branches that are looped in, from stations and from boxes each.
 const MOST_BRANCHES: usize = 4;
 
 /// Candidates for a station that hears too little, or too unevenly.
@@ -22,7 +22,7 @@ pub(super) fn for_signal(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate>
     for &run in &concerned {
         list.extend(other_cables(bench, run));
     }
-    list.extend(looped_branches(bench));
+    list.extend(looped_branches(bench, &concerned));
     list
 }
 
@@ -117,34 +117,56 @@ fn other_cables(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
         .collect()
 }
 
-/// A branch from a station in the middle of a chain, looped into the chain: out to the end of the branch and back
-/// the same way, which is the longest that it can be.
-fn looped_branches(bench: &Bench<'_>) -> Vec<Candidate> {
+/// Branches looped into a chain: from stations in the middle of a chain, and shorter runs of a star at a box into longer
+/// ones of it, where one of the two is concerned.
+fn looped_branches(bench: &Bench<'_>, concerned: &[usize]) -> Vec<Candidate> {
+    let runs = || bench.site.runs.iter().enumerate();
+    let at_stations = runs().filter_map(|(_, branch)| {
+        let RunStart::Station(at) = branch.from else { return None };
+        runs().find_map(|(_, chain)| {
+            let stop = chain.sections.iter().position(|section| section.to == RunStop::Station(at))?;
+            (stop + 1 < chain.sections.len()).then(|| looped_in(bench, branch, chain, stop + 1))?
+        })
+    });
+    let at_boxes = runs().flat_map(|(index, branch)| {
+        runs().filter_map(move |(other, chain)| {
+            let (RunStart::Port { box_index: a, .. }, RunStart::Port { box_index: b, .. }) =
+                (branch.from, chain.from)
+            else {
+                return None;
+            };
+            let is_star = a == b && index != other && total_m(branch) <= total_m(chain);
+            let is_concerned = concerned.contains(&index) || concerned.contains(&other);
+            (is_star && is_concerned).then(|| looped_in(bench, branch, chain, 0))?
+        })
+    });
+    at_stations.take(MOST_BRANCHES).chain(at_boxes.take(MOST_BRANCHES)).collect()
+}
+
+fn total_m(run: &Run) -> f64 {
+    lengths_m(run).iter().sum()
+}
+
+/// A branch looped into the chain before the chain's stop `place`: out to the end of the branch and back the same way, which is
+/// the longest that it can be. `None` where it is wired in another way than the chain, or leads to more than stations.
+fn looped_in(bench: &Bench<'_>, branch: &Run, chain: &Run, place: usize) -> Option<Candidate> {
     let site = bench.site;
-    let mut list = Vec::new();
-    for branch in &site.runs {
-        let RunStart::Station(at) = branch.from else { continue };
-        let chain = site.runs.iter().find_map(|run| {
-            let stop = run.sections.iter().position(|section| section.to == RunStop::Station(at))?;
-            (stop + 1 < run.sections.len()).then_some((run, stop))
-        });
-        let Some((chain, stop)) = chain.filter(|(chain, _)| chain.cable.value == branch.cable.value) else {
-            continue;
-        };
-        let (mut names, mut lengths) = (stops(site, chain), lengths_m(chain));
-        let (out, back) = (lengths_m(branch), lengths_m(branch).iter().sum::<f64>());
-        lengths[stop + 1] += back;
-        names.splice(stop + 1..stop + 1, stops(site, branch));
-        lengths.splice(stop + 1..stop + 1, out);
-        let to = quoted_list(names.iter().map(String::as_str));
-        let id = chain.id.as_str();
-        let edit = Edit::set(&["runs", id, "to"], to)
-            .then(write_lengths(bench, id, &lengths))
-            .then(Edit::remove(&["runs", branch.id.as_str()]));
-        list.push(Candidate::new("branch-looped-in", edit));
-        if list.len() == MOST_BRANCHES {
-            break;
-        }
+    let is_alike = branch.cable.value == chain.cable.value
+        && branch.pairs.value == chain.pairs.value
+        && branch.surge_protection.is_none()
+        && branch.terminator.as_ref().is_none_or(|set| !set.value)
+        && branch.sections.iter().all(|section| matches!(section.to, RunStop::Station(_)));
+    if !is_alike {
+        return None;
     }
-    list
+    let (mut names, mut lengths) = (stops(site, chain), lengths_m(chain));
+    lengths[place] += total_m(branch);
+    names.splice(place..place, stops(site, branch));
+    lengths.splice(place..place, lengths_m(branch));
+    let to = quoted_list(names.iter().map(String::as_str));
+    let id = chain.id.as_str();
+    let edit = Edit::set(&["runs", id, "to"], to)
+        .then(write_lengths(bench, id, &lengths))
+        .then(Edit::remove(&["runs", branch.id.as_str()]));
+    Some(Candidate::new("branch-looped-in", edit))
 }

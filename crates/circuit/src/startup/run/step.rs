@@ -129,21 +129,26 @@ impl Run<'_> {
         self.steps += 1;
         self.since_restart += 1;
         self.events_at_instant = if h > SAME_INSTANT_S { 0 } else { self.events_at_instant };
-        let bus_v = &self.integrator.stage.voltage_v;
-        self.recorder.sample(self.time_s + h, bus_v);
-        for (i, (memory, device)) in self.memory.iter_mut().zip(&self.system.devices).enumerate() {
-            let v = bus_v[device.node];
-            memory.lowest_bus_v = memory.lowest_bus_v.min(v);
-            if self.lowest.is_none_or(|(lowest, _)| v < lowest) {
-                self.lowest = Some((v, i));
-            }
-        }
+        self.recorder.sample(self.time_s + h, &self.integrator.stage.voltage_v);
+        self.note_lowest();
         if let (Some(energy), Some(power)) = (&mut self.energy, self.integrator.mean_power()) {
             energy.supplied_j += h * power.supplied_w;
             energy.cables_j += h * power.cables_w;
             energy.bridges_j += h * power.bridges_w;
             energy.devices_j += h * power.devices_w;
             energy.bus_loads_j += h * power.bus_loads_w;
+        }
+    }
+
+    /// Notes the lowest bus voltages at the devices.
+    pub(super) fn note_lowest(&mut self) {
+        let bus_v = &self.integrator.stage.voltage_v;
+        for (i, (memory, device)) in self.memory.iter_mut().zip(&self.system.devices).enumerate() {
+            let v = bus_v[device.node];
+            memory.lowest_bus_v = memory.lowest_bus_v.min(v);
+            if self.lowest.is_none_or(|(lowest, _)| v < lowest) {
+                self.lowest = Some((v, i));
+            }
         }
     }
 }

@@ -73,6 +73,8 @@ impl Run<'_> {
                 memory.lowest_bus_v = f64::INFINITY;
                 self.last_up_s = now;
                 self.lowest = None;
+                // At once: if nothing moves from here on, no further step is taken.
+                self.note_lowest();
                 self.set_device(i)
             }
             Switching::DroppedOut(i) => {

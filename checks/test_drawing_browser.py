@@ -94,6 +94,24 @@ def test_nothing_covers_anything_and_every_element_is_there_once(tmp_path, seed,
     assert sorted(drawn) == sorted(elements(site))
 
 
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize("sheet", [None, "phone"])
+def test_german_drawings_are_as_readable(tmp_path, sheet, units):
+    site = random_site(5, 64)
+    options = ["--language", "de", "--units", units, *(["--sheet", sheet] if sheet else [])]
+    # The pictures of locks are measured with the door sheets.
+    every = [part for what in ("elevation", "profiles", "switches", "signal", "start-up") for part in ("--what", what)]
+    files = draw(tmp_path, site, *options, *every)
+    sheets = measured(files)
+    for name, measures in zip(files, sheets):
+        assert faults(measures) == [], pathlib.Path(name).name
+    texts = [text["text"] for measures in sheets for text in measures["texts"]]
+    assert any("Verteiler" in text for text in texts) and any("Grenzwert" in text for text in texts)
+    assert not any("distributor" in text or "Verdict" in text for text in texts)
+    unit = "ft" if units == "us" else "m"
+    assert any(text == f"{unit} ab der Quelle" for text in texts)
+
+
 @pytest.mark.parametrize("what", ["profiles", "switches", "signal", "start-up"])
 @pytest.mark.parametrize("sheet", [None, "phone", "a3"])
 def test_charts_and_switches_are_readable(tmp_path, what, sheet):

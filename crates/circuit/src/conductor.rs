@@ -285,6 +285,13 @@ pub fn awg_diameter_mm(gauge: i32) -> f64 {
     0.127 * libm::pow(92.0, f64::from(36 - gauge) / 39.0)
 }
 
+/// The American wire gauge whose number is nearest to a cross-section, by the same law.
+#[must_use]
+pub fn nearest_awg(area_mm2: f64) -> i32 {
+    let diameter_mm = (area_mm2 / std::f64::consts::FRAC_PI_4).sqrt();
+    (36.0 - 39.0 * libm::log(diameter_mm / 0.127) / libm::log(92.0)).round() as i32
+}
+
 /// A run of cable between two points.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Run {

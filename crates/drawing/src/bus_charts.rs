@@ -4,12 +4,14 @@
 //! The numbers are the assessment's; this only draws them.
 
 use crate::chart::{Axes, spread};
-use crate::figure::trimmed;
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
 use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
+use latchline_finding::Sourced;
+use latchline_finding::quantity::Voltage;
 use latchline_site::model::Site;
 
 /// A panel is not made lower than this while a sheet has room for fewer.
@@ -29,7 +31,7 @@ struct Panel {
     title: String,
     subtitle: String,
     x_title: String,
-    y_title: &'static str,
+    y_title: Word,
     curves: Vec<(String, Vec<(f64, f64)>)>,
     /// Horizontal lines with their names.
     limits: Vec<(String, f64)>,
@@ -42,24 +44,21 @@ struct Panel {
 
 /// Insertion loss at the weakest station over frequency, a panel for each band of the site's family.
 pub fn signal_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    let panels: Vec<Panel> = assessment.signal.iter().map(|band| signal_panel(site, band)).collect();
-    sheets(
-        site,
-        assessment,
-        options,
-        panels,
-        "Signal at the weakest station",
-        "No band of signals was judged.",
-    )
+    let lettering = options.lettering();
+    let panels: Vec<Panel> =
+        assessment.signal.iter().map(|band| signal_panel(site, band, lettering)).collect();
+    sheets(site, assessment, options, &panels, (Word::SignalSubject, Word::NoSignal))
 }
 
 /// Bus voltage over time when power returns, a panel for each supply and regenerating box.
 pub fn start_up_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    let panels: Vec<Panel> = assessment.start_up.iter().map(|one| start_up_panel(site, one)).collect();
-    sheets(site, assessment, options, panels, "Bus voltage when power returns", "No power return was judged.")
+    let lettering = options.lettering();
+    let panels: Vec<Panel> =
+        assessment.start_up.iter().map(|start| start_up_panel(site, start, lettering)).collect();
+    sheets(site, assessment, options, &panels, (Word::StartUpSubject, Word::NoPowerReturn))
 }
 
-fn signal_panel(site: &Site, band: &SignalSummary) -> Panel {
+fn signal_panel(site: &Site, band: &SignalSummary, lettering: Lettering) -> Panel {
     let (unit, per_unit) = if band.high_hz >= 1e6 { ("MHz", 1e6) } else { ("kHz", 1e3) };
     let points: Vec<(f64, f64)> =
         band.frequency_hz.iter().zip(&band.insertion_loss_db).map(|(hz, db)| (hz / per_unit, *db)).collect();
@@ -67,49 +66,50 @@ fn signal_panel(site: &Site, band: &SignalSummary) -> Panel {
     let fails = worst.loss_db > band.budget_db;
     let share = site.family().signal_bands.iter().find(|one| one.name == band.band);
     let share = share.map_or(1.0, |one| one.share.value.as_fraction());
-    let over = if share < 1.0 {
-        format!(" over {} % of the band", trimmed(share * 100.0, 0))
-    } else {
-        String::new()
-    };
+    let share = (share < 1.0).then(|| lettering.trimmed(share * 100.0, 0));
+    let up = |loss_db| up(loss_db, lettering);
+    let frequency = |hertz: f64| lettering.trimmed(hertz / per_unit, 3);
+    let budget = &lettering.trimmed(band.budget_db, 1);
     let mut notes: Vec<String> = band
         .callers
         .iter()
         .map(|caller| {
-            format!(
-                "From {}: weakest is {}, {} dB at {} {unit}",
-                caller.caller,
-                caller.station,
-                up(caller.loss_db),
-                trimmed(caller.at_hz / per_unit, 3)
-            )
+            lettering.say(&Phrase::WeakestFrom {
+                caller: caller.caller.as_str(),
+                station: caller.station.as_str(),
+                loss: &up(caller.loss_db),
+                at: &frequency(caller.at_hz),
+                unit,
+            })
         })
         .collect();
     notes.truncate(MOST_NOTES);
     if !band.complete {
-        notes.push(String::from("Not every dip that might decide was narrowed."));
+        notes.push(String::from(lettering.word(Word::NotEveryDip)));
     }
+    let hears = Phrase::Hears { station: worst.station.as_str(), caller: worst.caller.as_str() };
     Panel {
-        title: format!(
-            "{}, {} to {} {unit}",
-            band.band,
-            trimmed(band.low_hz / per_unit, 3),
-            trimmed(band.high_hz / per_unit, 3)
-        ),
-        subtitle: format!(
-            "{} hears {} with a loss of {} dB{over}, at {} {unit}; {} dB are allowed: {}",
-            worst.station,
-            worst.caller,
-            up(worst.loss_db),
-            trimmed(worst.at_hz / per_unit, 3),
-            trimmed(band.budget_db, 1),
-            if fails { "too weak" } else { "holds" }
-        ),
-        x_title: format!("frequency, {unit}"),
-        y_title: "loss, dB",
+        title: lettering.say(&Phrase::Band {
+            band: lettering.band(&band.band),
+            low: &frequency(band.low_hz),
+            high: &frequency(band.high_hz),
+            unit,
+        }),
+        subtitle: lettering.say(&Phrase::Weakest {
+            station: worst.station.as_str(),
+            caller: worst.caller.as_str(),
+            loss: &up(worst.loss_db),
+            share: share.as_deref(),
+            at: &frequency(worst.at_hz),
+            unit,
+            budget,
+            outcome: lettering.word(if fails { Word::TooWeak } else { Word::Holds }),
+        }),
+        x_title: lettering.say(&Phrase::Frequency { unit }),
+        y_title: Word::Loss,
         mark: Some((worst.at_hz / per_unit, worst.loss_db)),
-        curves: vec![(format!("{} from {}", worst.station, worst.caller), points)],
-        limits: vec![(format!("budget {} dB", trimmed(band.budget_db, 1)), band.budget_db)],
+        curves: vec![(lettering.say(&hears), points)],
+        limits: vec![(lettering.say(&Phrase::Budget { budget }), band.budget_db)],
         fails,
         notes,
     }
@@ -119,30 +119,24 @@ fn signal_panel(site: &Site, band: &SignalSummary) -> Panel {
 const MOST_NOTES: usize = 4;
 
 /// A loss rounded up to a tenth.
-fn up(value: f64) -> String {
-    format!("{:.1}", (value * 10.0 - 1e-9).ceil() / 10.0)
+fn up(value: f64, lettering: Lettering) -> String {
+    lettering.0.number((value * 10.0 - 1e-9).ceil() / 10.0, 1)
 }
 
-fn start_up_panel(site: &Site, start: &StartUpSummary) -> Panel {
+fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> Panel {
+    let (devices, down) = (start.devices, start.not_running.len());
     let told = match start.outcome {
-        "runs" => format!(
-            "all {} devices are up{}{}",
-            start.devices,
-            start.time_s.map_or(String::new(), |time| format!(" after {} s", trimmed(time, 1))),
-            start.last.as_ref().map_or(String::new(), |last| format!(", {last} last"))
-        ),
-        "hiccups" => format!(
-            "starts and drops out again and again{}; {} of {} devices are down",
-            start.period_s.map_or(String::new(), |period| format!(", every {} s", trimmed(period, 2))),
-            start.not_running.len(),
-            start.devices
-        ),
-        "brown-out" => format!(
-            "stays in a brown-out; {} of {} devices never run",
-            start.not_running.len(),
-            start.devices
-        ),
-        _ => String::from("neither up nor settled by the end of the simulated time"),
+        "runs" => lettering.say(&Phrase::AllUp {
+            devices,
+            after: start.time_s.map(|time| lettering.trimmed(time, 1)).as_deref(),
+            last: start.last.as_ref().map(|last| last.as_str()),
+        }),
+        "hiccups" => {
+            let period = start.period_s.map(|period| lettering.trimmed(period, 2));
+            lettering.say(&Phrase::Hiccups { period: period.as_deref(), down, devices })
+        }
+        "brown-out" => lettering.say(&Phrase::BrownOut { down, devices }),
+        _ => String::from(lettering.word(Word::Undecided)),
     };
     let curves: Vec<(String, Vec<(f64, f64)>)> = start
         .curves
@@ -158,38 +152,33 @@ fn start_up_panel(site: &Site, start: &StartUpSummary) -> Panel {
         Some(site.station_model(station))
     });
     let limits = model.map_or_else(Vec::new, |model| {
-        let level =
-            |word: &str, value: &Option<latchline_finding::Sourced<latchline_finding::quantity::Voltage>>| {
-                value.as_ref().map(|value| {
-                    let volts = value.value.as_volts();
-                    (format!("{word} {} V", trimmed(volts, 1)), volts)
-                })
-            };
-        [level("turns on", &model.turn_on_voltage), level("turns off", &model.turn_off_voltage)]
-            .into_iter()
-            .flatten()
-            .collect()
+        let level = |value: &Option<Sourced<Voltage>>, on: bool| {
+            let volts = value.as_ref()?.value.as_volts();
+            let voltage = &lettering.trimmed(volts, 1);
+            let phrase = if on { Phrase::TurnsOn { voltage } } else { Phrase::TurnsOff { voltage } };
+            Some((lettering.say(&phrase), volts))
+        };
+        let levels = [level(&model.turn_on_voltage, true), level(&model.turn_off_voltage, false)];
+        levels.into_iter().flatten().collect()
     });
-    let mut notes = vec![match start.limit_a {
-        Some(limit) => format!(
-            "Booting all at once takes {} A; {} gives {} A.",
-            crate::figure::rounded_up(start.boot_current_a),
-            start.source,
-            trimmed(limit, 2)
-        ),
-        None => format!("Booting all at once takes {} A.", crate::figure::rounded_up(start.boot_current_a)),
-    }];
+    let limit = start.limit_a.map(|limit| lettering.trimmed(limit, 2));
+    let mut notes = vec![lettering.say(&Phrase::BootCurrent {
+        current: &lettering.rounded_up(start.boot_current_a),
+        limit: limit.as_deref().map(|limit| (start.source.as_str(), limit)),
+    })];
     if let Some(stagger) = start.mending_stagger_s {
-        notes.push(format!("Seen to start with {} s between one run and the next.", trimmed(stagger, 2)));
+        let stagger = &lettering.trimmed(stagger, 2);
+        notes.push(lettering.say(&Phrase::MendingStagger { stagger }));
     }
     if let Some(limit) = start.mending_limit_a {
-        notes.push(format!("Seen to start with a supply limit of {} A.", trimmed(limit, 2)));
+        let limit = &lettering.trimmed(limit, 2);
+        notes.push(lettering.say(&Phrase::MendingLimit { limit }));
     }
     Panel {
-        title: format!("{}: power returns at 0 s", start.source),
+        title: lettering.say(&Phrase::PowerReturns { source: start.source.as_str() }),
         subtitle: told,
-        x_title: String::from("time, s"),
-        y_title: "voltage, V",
+        x_title: String::from(lettering.word(Word::Time)),
+        y_title: Word::Voltage,
         curves,
         limits,
         mark: None,
@@ -202,11 +191,12 @@ fn sheets(
     site: &Site,
     assessment: &Assessment,
     options: &SheetOptions,
-    panels: Vec<Panel>,
-    subject: &str,
-    nothing: &str,
+    panels: &[Panel],
+    (subject, nothing): (Word, Word),
 ) -> Vec<Scene> {
-    let block = TitleBlock::of_site(site, subject, verdict_note(assessment), options);
+    let lettering = options.lettering();
+    let (subject, nothing) = (lettering.word(subject), lettering.word(nothing));
+    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &[]);
     let content = frame.content;
     let rows = ((content.height + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)).floor().max(1.0);
@@ -217,7 +207,7 @@ fn sheets(
             let mut group = Group::new("charts");
             for (row, panel) in chunk.iter().enumerate() {
                 let y = content.y + row as f64 * (height + GAP_MM);
-                group.group(draw(panel, Area::new(content.x, y, content.width, height)));
+                group.group(draw(panel, Area::new(content.x, y, content.width, height), lettering));
             }
             group
         })
@@ -230,7 +220,7 @@ fn sheets(
         );
         groups.push(group);
     }
-    frame.sheets(groups, &block, &[], subject, &format!("{} charts in all.", panels.len()))
+    frame.sheets(groups, &block, &[], subject, &lettering.say(&Phrase::ChartsShow { charts: panels.len() }))
 }
 
 /// A name at the right of the plot and the height that it wants.
@@ -240,7 +230,7 @@ struct Label<'p> {
     stroke: Option<Stroke>,
 }
 
-fn draw(panel: &Panel, area: Area) -> Group {
+fn draw(panel: &Panel, area: Area, lettering: Lettering) -> Group {
     let mut group = Group::new("chart");
     group.role.title = Some(format!("{}: {}", panel.title, panel.subtitle));
     group.text(Layer::Lettering, fitted((area.x, area.y + 4.6), &panel.title, 4.2, 2.8, true, area.width));
@@ -263,7 +253,7 @@ fn draw(panel: &Panel, area: Area) -> Group {
         finite().map(|point| point.1).chain(panel.limits.iter().map(|limit| limit.1)).fold(1.0, f64::max);
     let span = if high > low { (low, high) } else { (0.0, 1.0) };
     let axes = Axes::new(plot, span, (0.0, top));
-    axes.draw(&mut group, &panel.x_title, panel.y_title);
+    axes.draw(&mut group, &panel.x_title, lettering.word(panel.y_title), lettering);
     let mut labels: Vec<Label<'_>> = Vec::new();
     for (name, value) in &panel.limits {
         let (_, y) = axes.at(span.0, *value);

@@ -1,6 +1,6 @@
 //! Axes, curves and their direct labels, shared by profiles and the reach chart.
 
-use crate::figure::trimmed;
+use crate::language::Lettering;
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
 use crate::ticks::{decimals, ticks};
@@ -48,7 +48,7 @@ impl Axes {
     }
 
     /// Draws grid, axis and marks; units stand at the end of each axis.
-    pub(crate) fn draw(&self, group: &mut Group, x_title: &str, y_title: &str) {
+    pub(crate) fn draw(&self, group: &mut Group, x_title: &str, y_title: &str, lettering: Lettering) {
         let area = self.area;
         let grid = Stroke::solid(Ink::Grid, 0.2);
         let axis = Stroke::solid(Ink::Outline, 0.3);
@@ -58,7 +58,7 @@ impl Axes {
             group.line(Layer::Axis, (area.x, y), (area.right(), y), grid);
             let text = Text::new(
                 (area.x - 1.4, y + CHART_TEXT_MM * 0.35),
-                format!("{value:.places$}"),
+                lettering.0.decimals(format!("{value:.places$}")),
                 CHART_TEXT_MM,
             );
             group.text(Layer::Axis, text.anchored(Anchor::End).ink(Ink::Quiet));
@@ -66,8 +66,11 @@ impl Axes {
         for value in &self.x_ticks {
             let (x, _) = self.at(*value, self.y.0);
             group.line(Layer::Axis, (x, area.bottom()), (x, area.bottom() + 1.2), axis);
-            let text =
-                Text::new((x, area.bottom() + 4.2), trimmed(*value, decimals(&self.x_ticks)), CHART_TEXT_MM);
+            let text = Text::new(
+                (x, area.bottom() + 4.2),
+                lettering.trimmed(*value, decimals(&self.x_ticks)),
+                CHART_TEXT_MM,
+            );
             group.text(Layer::Axis, text.anchored(Anchor::Middle).ink(Ink::Quiet));
         }
         group.line(Layer::Axis, (area.x, area.bottom()), (area.right(), area.bottom()), axis);

@@ -1,62 +1,92 @@
 //! Numbers as they are lettered: roundings that never flatter.
 
+use crate::language::Lettering;
+use latchline_circuit::conductor::nearest_awg;
+use latchline_finding::{Figure, Unit, Units};
 use latchline_site::catalogue::Gauge;
 use latchline_site::model::{Run, Site};
 
-/// A voltage or margin rounded down to a tenth, so that what is shown is never better than what
-/// was computed.
-pub(crate) fn rounded_down(value: f64) -> String {
-    let tenths = (value * 10.0 + 1e-9).floor() / 10.0;
-    if tenths == 0.0 { String::from("0.0") } else { format!("{tenths:.1}") }
-}
-
-/// A current or load rounded up to a hundredth.
-pub(crate) fn rounded_up(value: f64) -> String {
-    format!("{:.2}", (value * 100.0 - 1e-9).ceil() / 100.0)
-}
-
-/// A number with at most `decimals` decimals and no trailing zeros.
-pub(crate) fn trimmed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    if !text.contains('.') {
-        return text;
+impl Lettering {
+    /// A voltage or margin rounded down to a tenth, so that what is shown is never better than what
+    /// was computed.
+    pub(crate) fn rounded_down(self, value: f64) -> String {
+        let tenths = (value * 10.0 + 1e-9).floor() / 10.0;
+        self.0.number(tenths, 1)
     }
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    String::from(if text == "-0" { "0" } else { text })
-}
 
-/// A length in metres.
-pub(crate) fn metres(length_m: f64) -> String {
-    format!("{} m", trimmed(length_m, if length_m < 10.0 { 1 } else { 0 }))
-}
-
-/// The conductor of a run: "0.8 mm", "2 × 1.5 mm²".
-pub(crate) fn conductor(site: &Site, run: &Run) -> String {
-    let size = match site.cable(run).gauge.value {
-        Gauge::CrossSection { area, .. } => {
-            let area = format!("{:.2}", area.as_square_millimetres());
-            format!("{} mm²", area.strip_suffix('0').unwrap_or(&area))
-        }
-        Gauge::Awg(number) => format!("{number} AWG"),
-        Gauge::DiameterMm(diameter) => format!("{} mm", trimmed(diameter, 2)),
-        Gauge::Resistance(resistance) => {
-            format!("{} ohm/km", trimmed(resistance.as_ohms_per_metre() * 1000.0, 1))
-        }
-    };
-    match run.pairs.value {
-        1 => size,
-        pairs => format!("{pairs} × {size}"),
+    /// A current or load rounded up to a hundredth.
+    pub(crate) fn rounded_up(self, value: f64) -> String {
+        self.0.number((value * 100.0 - 1e-9).ceil() / 100.0, 2)
     }
+
+    /// A number with at most `decimals` decimals and no trailing zeros.
+    pub(crate) fn trimmed(self, value: f64, decimals: usize) -> String {
+        self.0.trimmed(value, decimals)
+    }
+
+    /// A length in the reader's unit.
+    pub(crate) fn length(self, length_m: f64) -> String {
+        let (value, symbol) = self.scaled_length(length_m);
+        format!("{} {symbol}", self.trimmed(value, if value < 10.0 { 1 } else { 0 }))
+    }
+
+    /// A length as a number of the reader's unit, and that unit.
+    pub(crate) fn scaled_length(self, length_m: f64) -> (f64, &'static str) {
+        let (value, _, symbol) = self.0.scaled(Figure::new(length_m, Unit::Metre));
+        (value, symbol)
+    }
+
+    /// The conductor of a run: "0.8 mm", "2 × 1.5 mm²"; in US units "2 × ≈ 15 AWG".
+    pub(crate) fn conductor(self, site: &Site, run: &Run) -> String {
+        let in_us = self.0.units == Units::Us;
+        let size = match site.cable(run).gauge.value {
+            Gauge::CrossSection { area, .. } if in_us => near(area.as_square_millimetres()),
+            Gauge::CrossSection { area, .. } => {
+                let area = self.0.number(area.as_square_millimetres(), 2);
+                format!("{} mm²", area.strip_suffix('0').unwrap_or(&area))
+            }
+            Gauge::Awg(number) => format!("{number} AWG"),
+            Gauge::DiameterMm(diameter) if in_us => near(std::f64::consts::FRAC_PI_4 * diameter * diameter),
+            Gauge::DiameterMm(diameter) => format!("{} mm", self.trimmed(diameter, 2)),
+            Gauge::Resistance(resistance) if in_us => {
+                format!("{} ohm/1000 ft", self.trimmed(resistance.as_ohms_per_metre() * 304.8, 1))
+            }
+            Gauge::Resistance(resistance) => {
+                format!("{} ohm/km", self.trimmed(resistance.as_ohms_per_metre() * 1000.0, 1))
+            }
+        };
+        match run.pairs.value {
+            1 => size,
+            pairs => format!("{pairs} × {size}"),
+        }
+    }
+}
+
+/// The gauge that is nearest to a metric conductor.
+fn near(area_mm2: f64) -> String {
+    format!("≈ {} AWG", nearest_awg(area_mm2))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use latchline_finding::{Language, Locale};
 
     #[test]
     fn roundings_never_flatter() {
-        assert_eq!([rounded_down(41.29), rounded_down(-0.04), rounded_down(41.2)], ["41.2", "-0.1", "41.2"]);
-        assert_eq!([rounded_up(1.231), rounded_up(1.23)], ["1.24", "1.23"]);
-        assert_eq!([metres(8.25), metres(42.4), metres(100.0)], ["8.2 m", "42 m", "100 m"]);
+        let english = Lettering::default();
+        let down = [41.29, -0.04, 41.2].map(|value| english.rounded_down(value));
+        assert_eq!(down, ["41.2", "-0.1", "41.2"]);
+        assert_eq!([english.rounded_up(1.231), english.rounded_up(1.23)], ["1.24", "1.23"]);
+        assert_eq!([8.25, 42.4, 100.0].map(|metres| english.length(metres)), ["8.2 m", "42 m", "100 m"]);
+    }
+
+    /// The foot is 0.3048 m by definition.
+    #[test]
+    fn german_has_a_comma_and_america_feet() {
+        let german = Lettering(Locale { language: Language::German, units: Units::Metric });
+        assert_eq!([german.rounded_down(41.29), german.length(8.25)], ["41,2", "8,2 m"]);
+        let american = Lettering(Locale { language: Language::English, units: Units::Us });
+        assert_eq!([american.length(2.4384), american.length(30.48)], ["8 ft", "100 ft"]);
     }
 }

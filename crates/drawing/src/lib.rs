@@ -12,6 +12,7 @@ mod figure;
 pub mod font;
 mod font_widths;
 pub mod labels;
+mod language;
 pub mod palette;
 pub mod profile;
 pub mod reach;

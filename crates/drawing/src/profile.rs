@@ -4,13 +4,14 @@
 //! same state, and the limit that holds there, all as the assessment gives them.
 
 use crate::chart::{Axes, CHART_TEXT_MM};
-use crate::figure::{conductor, metres, rounded_down, trimmed};
 use crate::labels::{Candidate, Obstacles, place};
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Scene, Stroke, Text};
 use crate::sheet::{Frame, LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
+use latchline_finding::Units;
 use latchline_site::model::{RunStart, RunStop, Site};
 use std::collections::BTreeMap;
 
@@ -33,15 +34,18 @@ struct Panel<'p> {
 /// Spans of the axes that all panels of a source share.
 #[derive(Clone, Copy)]
 struct Spans {
-    distance_m: f64,
+    /// In the reader's unit of length.
+    distance: f64,
     voltage_v: (f64, f64),
 }
 
 /// Draws the profiles of all runs, one scene for each sheet.
 pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    let panels = panels(site, assessment);
-    let block = TitleBlock::of_site(site, "Voltage along each run", verdict_note(assessment), options);
-    let entries = legend();
+    let lettering = options.lettering();
+    let panels = panels(site, assessment, lettering);
+    let subject = lettering.word(Word::ProfilesSubject);
+    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
+    let entries = legend(lettering);
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &entries);
     let content = frame.content;
     let across = (((content.width + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)) as usize).max(1);
@@ -53,7 +57,7 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
     let (mut y, mut column) = (content.y, 0);
     let mut source: Option<&str> = None;
     for panel in &panels {
-        let spans = spans(assessment, &panel.source);
+        let spans = spans(assessment, &panel.source, lettering);
         let new_source = source != Some(panel.source.as_str());
         if column > 0 && (new_source || column == across) {
             y += height + GAP_MM;
@@ -66,26 +70,25 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
         }
         let Some(sheet) = sheets.last_mut() else { break };
         if new_source || (y == content.y && column == 0) {
-            let words = format!("From {}", panel.source);
+            let words = lettering.say(&Phrase::FromSource { source: &panel.source });
             let text = fitted((content.x, y + 5.0), &words, 4.2, 3.0, true, content.width);
             sheet.text(Layer::Lettering, text);
             y += HEADING_MM;
             source = Some(panel.source.as_str());
         }
         let x = content.x + column as f64 * (width + GAP_MM);
-        sheet.group(draw_panel(panel, spans, Area::new(x, y, width, height)));
+        sheet.group(draw_panel(panel, spans, Area::new(x, y, width, height), lettering));
         column += 1;
     }
     if panels.is_empty() {
-        let text =
-            Text::new((content.x, content.y + 6.0), "No run reaches a device with a voltage limit.", 3.2);
+        let text = Text::new((content.x, content.y + 6.0), lettering.word(Word::NoProfile), 3.2);
         sheets[0].text(Layer::Lettering, text);
     }
-    let description = format!("Voltage against distance of {} groups of runs.", panels.len());
-    frame.sheets(sheets, &block, &entries, "voltage along each run", &description)
+    let description = lettering.say(&Phrase::ProfilesShow { groups: panels.len() });
+    frame.sheets(sheets, &block, &entries, lettering.word(Word::Profiles), &description)
 }
 
-fn panels<'p>(site: &Site, assessment: &'p Assessment) -> Vec<Panel<'p>> {
+fn panels<'p>(site: &Site, assessment: &'p Assessment, lettering: Lettering) -> Vec<Panel<'p>> {
     let results: BTreeMap<&str, &DeviceResult> =
         assessment.devices.iter().map(|device| (device.id.as_str(), device)).collect();
     let mut panels: Vec<Panel<'p>> = Vec::new();
@@ -119,21 +122,26 @@ fn panels<'p>(site: &Site, assessment: &'p Assessment) -> Vec<Panel<'p>> {
                     shared.insert(key, panels.len());
                     panels.push(Panel {
                         source,
-                        title: format!("single stops from {start}"),
+                        title: lettering.say(&Phrase::SingleStops { from: &start }),
                         ways: vec![way],
                     });
                 }
             }
             continue;
         }
-        let length = metres(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
-        let title =
-            format!("{} · {length} · {} · from {}", run.id, conductor(site, run), site.start_id(run.from));
+        let length =
+            lettering.length(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
+        let conductor = lettering.conductor(site, run);
+        let from = lettering.say(&Phrase::StartsAt { from: &site.start_id(run.from).to_string() });
+        let title = format!("{} · {length} · {conductor} · {from}", run.id);
         let mut before = begin;
         for (part, chunk) in stops.chunks(MOST_STOPS).enumerate() {
             let way: Vec<&DeviceResult> = before.into_iter().chain(chunk.iter().copied()).collect();
             before = chunk.last().copied();
-            let title = if part == 0 { title.clone() } else { format!("{title}, continued") };
+            let title = match part {
+                0 => title.clone(),
+                _ => lettering.say(&Phrase::TitleContinued { title: &title }),
+            };
             panels.push(Panel { source: source.clone(), title, ways: vec![way] });
         }
     }
@@ -143,10 +151,10 @@ fn panels<'p>(site: &Site, assessment: &'p Assessment) -> Vec<Panel<'p>> {
     panels
 }
 
-fn spans(assessment: &Assessment, source: &str) -> Spans {
-    let mut spans = Spans { distance_m: 1.0, voltage_v: (f64::INFINITY, f64::NEG_INFINITY) };
+fn spans(assessment: &Assessment, source: &str, lettering: Lettering) -> Spans {
+    let mut spans = Spans { distance: 1.0, voltage_v: (f64::INFINITY, f64::NEG_INFINITY) };
     for device in assessment.devices.iter().filter(|device| device.source.as_str() == source) {
-        spans.distance_m = spans.distance_m.max(device.distance_m);
+        spans.distance = spans.distance.max(lettering.scaled_length(device.distance_m).0);
         let values = [device.worst.adverse_v, device.worst.nominal_v, Some(device.worst.limit_v)];
         for value in values.into_iter().flatten().filter(|value| value.is_finite()) {
             spans.voltage_v = (spans.voltage_v.0.min(value), spans.voltage_v.1.max(value));
@@ -158,14 +166,19 @@ fn spans(assessment: &Assessment, source: &str) -> Spans {
     spans
 }
 
-fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
+fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering) -> Group {
+    let distance = |device: &DeviceResult| lettering.scaled_length(device.distance_m).0;
     let mut group = Group::new("profile");
     group.role.title = Some(panel.title.clone());
     let title = fitted((area.x, area.y + 3.6), &panel.title, 3.0, 2.4, true, area.width);
     group.text(Layer::Lettering, title);
     let plot = Area::new(area.x + 10.0, area.y + 10.5, area.width - 12.0, area.height - 20.0);
-    let axes = Axes::new(plot, (0.0, spans.distance_m), spans.voltage_v);
-    axes.draw(&mut group, "m from the source", "V");
+    let axes = Axes::new(plot, (0.0, spans.distance), spans.voltage_v);
+    let x_title = lettering.word(match lettering.0.units {
+        Units::Metric => Word::MetresFromSource,
+        Units::Us => Word::FeetFromSource,
+    });
+    axes.draw(&mut group, x_title, "V", lettering);
     let mut obstacles = Obstacles::default();
     let mut line = |group: &mut Group, points: Vec<Point>, stroke: Stroke| {
         for pair in points.windows(2) {
@@ -186,7 +199,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
     let mut limits: BTreeMap<i64, (f64, f64, f64)> = BTreeMap::new();
     for way in &panel.ways {
         let curve = |value: &dyn Fn(&DeviceResult) -> Option<f64>| -> Vec<Point> {
-            way.iter().filter_map(|device| Some(axes.at(device.distance_m, value(device)?))).collect()
+            way.iter().filter_map(|device| Some(axes.at(distance(device), value(device)?))).collect()
         };
         line(
             &mut group,
@@ -195,7 +208,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
         );
         line(&mut group, curve(&|device| device.worst.adverse_v), Stroke::solid(Ink::Wire, 0.45));
         for device in way {
-            let (x, y) = axes.at(device.distance_m, device.worst.limit_v);
+            let (x, y) = axes.at(distance(device), device.worst.limit_v);
             let known = limits.entry((device.worst.limit_v * 100.0).round() as i64).or_insert((x, x, y));
             *known = (known.0.min(x), known.1.max(x), y);
         }
@@ -216,7 +229,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
         if !seen.contains(&device.id.as_str()) {
             seen.push(device.id.as_str());
             let voltage = device.worst.adverse_v.unwrap_or(f64::NEG_INFINITY);
-            marks.push((axes.at(device.distance_m, voltage.max(-1e9)), device));
+            marks.push((axes.at(distance(device), voltage.max(-1e9)), device));
         }
     }
     for ((x, y), device) in &marks {
@@ -227,7 +240,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area) -> Group {
         }
         obstacles.add(Area::new(x - 1.3, y - 1.3, 2.6, 2.6));
     }
-    label(&mut group, &marks, &limits, &mut obstacles, area, plot);
+    label(&mut group, &marks, &limits, &mut obstacles, (area, plot), lettering);
     group
 }
 
@@ -245,8 +258,8 @@ fn label(
     marks: &[(Point, &DeviceResult)],
     limits: &BTreeMap<i64, (f64, f64, f64)>,
     obstacles: &mut Obstacles,
-    area: Area,
-    plot: Area,
+    (area, plot): (Area, Area),
+    lettering: Lettering,
 ) {
     // The figures of the axes and what lies outside the panel stay free.
     for edge in [
@@ -260,12 +273,16 @@ fn label(
     }
     let mut texts: Vec<(String, Point, Ink)> = Vec::new();
     for (at, device) in marks {
-        let figure = device.worst.adverse_v.map_or(String::from("no voltage"), rounded_down);
+        let figure = device.worst.adverse_v.map_or_else(
+            || String::from(lettering.word(Word::NoVoltage)),
+            |voltage| lettering.rounded_down(voltage),
+        );
         let ink = if device.worst.margin_v() < 0.0 { Ink::Trouble } else { Ink::Text };
         texts.push((format!("{} {figure}", device.id), *at, ink));
     }
     for (limit, (from, to, y)) in limits {
-        let words = format!("limit {} V", trimmed(*limit as f64 / 100.0, 2));
+        let limit = &lettering.trimmed(*limit as f64 / 100.0, 2);
+        let words = lettering.say(&Phrase::LimitVolts { limit });
         texts.push((words, ((from + to) / 2.0, *y), Ink::Trouble));
     }
     let mut choices: Vec<Vec<(Candidate, Text)>> = Vec::new();
@@ -325,28 +342,28 @@ fn label(
         group.text(Layer::Lettering, text.clone());
     }
     if !unnamed.is_empty() {
-        let words = format!("not named above: {}", unnamed.join(", "));
+        let words = lettering.say(&Phrase::NotNamed { names: &unnamed.join(", ") });
         let text = fitted((area.x, area.bottom() + 1.5), &words, 2.4, 2.0, false, area.width - 30.0);
         group.text(Layer::Lettering, text.ink(Ink::Quiet));
     }
 }
 
-fn legend() -> Vec<LegendEntry> {
-    let line = |words: &str, stroke: Stroke| LegendEntry {
+fn legend(lettering: Lettering) -> Vec<LegendEntry> {
+    let line = |words: Word, stroke: Stroke| LegendEntry {
         picture_width: 8.0,
         picture: Box::new(move |group, (x, y)| {
             group.line(Layer::Curve, (x, y + 2.0), (x + 8.0, y + 2.0), stroke);
         }),
-        text: words.to_string(),
+        text: lettering.word(words).to_string(),
     };
     vec![
-        line("adverse tolerances, each device in its worst state", Stroke::solid(Ink::Wire, 0.45)),
-        line("the same state with nominal values", Stroke::solid(Ink::Quiet, 0.25).dashed(Dash::Dotted)),
-        line("limit", Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed)),
+        line(Word::AdverseCurve, Stroke::solid(Ink::Wire, 0.45)),
+        line(Word::NominalCurve, Stroke::solid(Ink::Quiet, 0.25).dashed(Dash::Dotted)),
+        line(Word::LimitLine, Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed)),
         LegendEntry {
             picture_width: 3.0,
             picture: Box::new(|group, (x, y)| symbols::error_mark(group, (x, y + 0.5), 3.0)),
-            text: String::from("below the limit"),
+            text: lettering.word(Word::BelowLimit).to_string(),
         },
     ]
 }

@@ -4,6 +4,7 @@
 //! and by a label at their end, never by colour alone.
 
 use crate::chart::{Axes, spread};
+use crate::language::Lettering;
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
 use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
@@ -80,7 +81,7 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
         if high > low { (low, high) } else { (0.0, 1.0) }
     };
     let axes = Axes::new(plot, span(f64::INFINITY, &|point| point.0), span(0.0, &|point| point.1));
-    axes.draw(&mut group, &chart.x_title, &chart.y_title);
+    axes.draw(&mut group, &chart.x_title, &chart.y_title, Lettering::default());
     let mut ends: Vec<(Point, usize)> = Vec::new();
     for (number, curve) in chart.curves.iter().enumerate() {
         let points = curve.points.iter().filter(|(x, y)| x.is_finite() && y.is_finite());
@@ -138,6 +139,7 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
         note: String::from("For planning; check the site itself. Not a certificate."),
         revision: chart.revision.clone(),
         date: chart.date.clone(),
+        locale: Lettering::default().0,
     };
     let description = format!("{}. {} {} curves.", chart.title, chart.subtitle, chart.curves.len());
     let mut scene = frame.scene(chart.title.clone(), description);

@@ -6,6 +6,7 @@
 
 use crate::font;
 use crate::palette::Ink;
+use latchline_finding::Language;
 
 /// What a layer is called in CAD and which class its shapes have in SVG.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -467,6 +468,8 @@ pub struct Scene {
     pub title: String,
     /// What can be seen, in a few sentences, for those who cannot.
     pub description: String,
+    /// Language of title, description and lettering.
+    pub language: Language,
     /// The picture.
     pub root: Group,
 }

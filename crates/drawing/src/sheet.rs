@@ -1,9 +1,11 @@
 //! Sheets, their frame and their title block.
 
 use crate::font::{shortened, text_width_mm};
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Scene, Stroke, Text};
 use latchline_assess::Assessment;
+use latchline_finding::{Language, Locale};
 use latchline_site::model::Site;
 use std::fmt;
 use std::str::FromStr;
@@ -85,6 +87,14 @@ pub struct SheetOptions {
     pub revision: Option<String>,
     /// The date in the title block.
     pub date: Option<String>,
+    /// Language and units of the lettering.
+    pub locale: Locale,
+}
+
+impl SheetOptions {
+    pub(crate) fn lettering(&self) -> Lettering {
+        Lettering(self.locale)
+    }
 }
 
 /// What the title block says besides the number of the sheet.
@@ -100,24 +110,36 @@ pub struct TitleBlock {
     pub revision: Option<String>,
     /// The date, as it was passed in.
     pub date: Option<String>,
+    /// Language of the block's own words.
+    pub locale: Locale,
 }
 
 impl TitleBlock {
     /// That of a site's drawing.
     pub(crate) fn of_site(site: &Site, subject: &str, note: String, options: &SheetOptions) -> Self {
         TitleBlock {
-            site: if site.title.is_empty() { String::from("Untitled site") } else { site.title.clone() },
+            site: if site.title.is_empty() {
+                String::from(options.lettering().word(Word::UntitledSite))
+            } else {
+                site.title.clone()
+            },
             subject: subject.to_string(),
             note,
             revision: options.revision.clone(),
             date: options.date.clone(),
+            locale: options.locale,
         }
+    }
+
+    pub(crate) fn lettering(&self) -> Lettering {
+        Lettering(self.locale)
     }
 }
 
 /// The note of drawings that show what was judged.
-pub(crate) fn verdict_note(assessment: &Assessment) -> String {
-    format!("Verdict: {}. Not a certificate.", assessment.verdict.word().replace('-', " "))
+pub(crate) fn verdict_note(assessment: &Assessment, lettering: Lettering) -> String {
+    let verdict = lettering.word(Word::of_verdict(assessment.verdict));
+    lettering.say(&Phrase::Verdict { verdict })
 }
 
 /// Draws a small picture at its left upper corner.
@@ -218,12 +240,14 @@ impl Frame {
         put(2.0, 9.6, &block.subject, 3.0, false, Ink::Text, room);
         put(2.0, 13.2, &block.note, 2.4, false, Ink::Quiet, room);
         let third = area.width / 3.0;
-        let revision = block.revision.as_deref().unwrap_or("not stated");
-        let date = block.date.as_deref().unwrap_or("not stated");
-        let sheet = format!("{sheet} of {of}");
-        for (column, (label, value)) in
-            [("Revision", revision), ("Date", date), ("Sheet", &sheet)].into_iter().enumerate()
-        {
+        let lettering = block.lettering();
+        let not_stated = lettering.word(Word::NotStated);
+        let revision = block.revision.as_deref().unwrap_or(not_stated);
+        let date = block.date.as_deref().unwrap_or(not_stated);
+        let sheet = lettering.say(&Phrase::SheetOf { sheet, of });
+        let columns = [(Word::Revision, revision), (Word::Date, date), (Word::Sheet, &sheet)];
+        for (column, (label, value)) in columns.into_iter().enumerate() {
+            let label = lettering.word(label);
             let x = 2.0 + column as f64 * third;
             put(x, 19.3, label, 2.4, false, Ink::Quiet, third);
             let label_width = text_width_mm(label, 2.4, false) + 1.6;
@@ -249,10 +273,13 @@ impl Frame {
     ) -> Vec<Scene> {
         let of = groups.len();
         let finish = |(number, group): (usize, Group)| {
-            let title = format!("{}: {what}, sheet {} of {of}", block.site, number + 1);
+            let sheet = number + 1;
+            let title = Phrase::SheetTitle { site: &block.site, what, sheet, of };
+            let title = block.lettering().say(&title);
             let mut scene = self.scene(title, description.to_string());
+            scene.language = block.locale.language;
             scene.root.group(group);
-            self.draw(&mut scene.root, block, entries, number + 1, of);
+            self.draw(&mut scene.root, block, entries, sheet, of);
             scene
         };
         groups.into_iter().enumerate().map(finish).collect()
@@ -265,6 +292,7 @@ impl Frame {
             height_mm: self.size.height_mm,
             title,
             description,
+            language: Language::English,
             root: Group::new("sheet"),
         }
     }

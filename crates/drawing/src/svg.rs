@@ -7,6 +7,7 @@
 
 use crate::palette::{Ink, Palette};
 use crate::scene::{Anchor, Dash, Group, Item, Node, Point, Scene, Shape, Stroke, Text};
+use latchline_finding::Language;
 use std::fmt::Write as _;
 
 /// Fonts that have the widths that text was measured with, then whatever there is.
@@ -16,10 +17,15 @@ const FONTS: &str = "Arial, Helvetica, 'Liberation Sans', Arimo, sans-serif";
 pub fn svg(scene: &Scene, palette: Palette) -> String {
     let mut out = String::with_capacity(64 * 1024);
     let (width, height) = (number(scene.width_mm), number(scene.height_mm));
+    // English is what a reader takes for granted here.
+    let language = match scene.language {
+        Language::English => "",
+        Language::German => " xml:lang=\"de\"",
+    };
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"latchline-drawing\" width=\"{width}mm\" \
-         height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\" font-family=\"{FONTS}\">\n<title>{}</title>\n<desc>{}</desc>\n\
+         height=\"{height}mm\"{language} viewBox=\"0 0 {width} {height}\" role=\"img\" font-family=\"{FONTS}\">\n<title>{}</title>\n<desc>{}</desc>\n\
          <rect class=\"fill-paper\" width=\"{width}\" height=\"{height}\" fill=\"{}\"/>\n",
         escaped(&scene.title),
         escaped(&scene.description),
@@ -224,11 +230,18 @@ mod tests {
         let mut root = Group::of_element("station", "A<\"1&\"", "t>\u{1}");
         root.text(Layer::Lettering, Text::new((0.0, 0.0), "a<b&c", 3.0));
         root.rectangle(Layer::Device, Area::new(0.0, 0.0, 1.0, 1.0), 0.0, None, Some(Ink::Band));
-        let scene =
-            Scene { width_mm: 10.0, height_mm: 10.0, title: "<&>".into(), description: String::new(), root };
+        let scene = Scene {
+            width_mm: 10.0,
+            height_mm: 10.0,
+            title: "<&>".into(),
+            description: String::new(),
+            language: Language::German,
+            root,
+        };
         let out = svg(&scene, Palette::Light);
         assert!(out.contains("data-element=\"A&lt;&quot;1&amp;&quot;\""), "{out}");
         assert!(out.contains(">a&lt;b&amp;c</text>") && out.contains("<title>&lt;&amp;&gt;</title>"));
+        assert!(out.starts_with("<svg ") && out.contains(" xml:lang=\"de\" "));
         assert!(!out.contains('\u{1}'));
     }
 }

@@ -4,10 +4,12 @@
 //! the bank. What is set is told by position, by fill and by a word or figure, not by colour.
 
 use crate::font::text_width_mm;
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
 use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted};
 use crate::svg::on_circle;
+use latchline_finding::Locale;
 use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, settings};
 use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;
@@ -38,9 +40,10 @@ pub fn picture_width_mm(label: &str, setting: &SwitchSetting) -> f64 {
 
 /// The picture of a setting with its left upper corner at `corner`, under the label that is printed
 /// beside the switch.
-pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point) -> Group {
+pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point, locale: Locale) -> Group {
+    let lettering = Lettering(locale);
     let mut group = Group::new("switch");
-    group.role.title = Some(format!("{label}: {setting}"));
+    group.role.title = Some(format!("{label}: {}", lettering.setting(setting)));
     let (x, y) = corner;
     group.text(Layer::Lettering, Text::new((x, y + 2.6), label, LABEL_MM).bold());
     let top = y + 4.2;
@@ -49,18 +52,24 @@ pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point) -> Gr
             for (place, position) in at.iter().enumerate() {
                 let left = x + place as f64 * (DIAL_MM + 1.5);
                 let weight = u64::from(*positions).checked_pow((at.len() - 1 - place) as u32);
-                dial(&mut group, (left, top), *positions, *position, weight);
+                dial(&mut group, (left, top), (*positions, *position), weight, lettering);
             }
         }
-        SwitchSetting::Dip { first_switch, on } => dip(&mut group, (x, top), *first_switch, on),
-        SwitchSetting::Jumpers { fitted } => jumpers(&mut group, (x, top), fitted),
-        SwitchSetting::Keyed { digits } => keyed(&mut group, (x, top), digits),
+        SwitchSetting::Dip { first_switch, on } => dip(&mut group, (x, top), *first_switch, on, lettering),
+        SwitchSetting::Jumpers { fitted } => jumpers(&mut group, (x, top), fitted, lettering),
+        SwitchSetting::Keyed { digits } => keyed(&mut group, (x, top), digits, lettering),
     }
     group
 }
 
 /// A rotary switch: figures around, an arrow to the one that is set, its weight and figure below.
-fn dial(group: &mut Group, (x, y): Point, positions: u32, at: u32, weight: Option<u64>) {
+fn dial(
+    group: &mut Group,
+    (x, y): Point,
+    (positions, at): (u32, u32),
+    weight: Option<u64>,
+    lettering: Lettering,
+) {
     let centre = (x + DIAL_MM / 2.0, y + DIAL_MM / 2.0);
     group.rectangle(Layer::Device, Area::new(x, y, DIAL_MM, DIAL_MM), 0.6, Some(thin()), Some(Ink::Inside));
     group.circle(Layer::Device, centre, 4.3, Some(thin()), None);
@@ -79,13 +88,14 @@ fn dial(group: &mut Group, (x, y): Point, positions: u32, at: u32, weight: Optio
     let back = [on_circle(centre, 2.6, angle(at) + 140.0), on_circle(centre, 2.6, angle(at) - 140.0)];
     group.polygon(Layer::Device, vec![tip, back[0], back[1]], Ink::Text);
     let weight = weight.map_or(String::new(), |weight| format!("×{weight} "));
-    let words = format!("{weight}at {at:X}");
+    let position = lettering.say(&Phrase::RotaryAt { position: &format!("{at:X}") });
+    let words = format!("{weight}{position}");
     let text = Text::new((centre.0, y + DIAL_MM + 3.6), words, LABEL_MM).anchored(Anchor::Middle);
     group.text(Layer::Lettering, text.bold());
 }
 
 /// A bank of DIP switches, ON upward as printed on it.
-fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool]) {
+fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool], lettering: Lettering) {
     const BODY_MM: f64 = 11.0;
     let width = on.len() as f64 * PITCH_MM + 2.0;
     group.rectangle(Layer::Device, Area::new(x, y, width, BODY_MM), 0.4, Some(thin()), Some(Ink::Inside));
@@ -105,14 +115,16 @@ fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool]) {
     group.line(Layer::Device, (side + 1.5, y + 5.8), (side + 1.5, y + 7.6), Stroke::solid(Ink::Quiet, 0.3));
     let numbers: Vec<String> =
         (first..).zip(on).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();
-    let words =
-        if numbers.is_empty() { String::from("all off") } else { format!("ON: {}", numbers.join(" ")) };
+    let words = match numbers.is_empty() {
+        true => String::from(lettering.word(Word::AllOff)),
+        false => lettering.say(&Phrase::SwitchesOn { numbers: &numbers.join(" ") }),
+    };
     let text = Text::new((x, y + BODY_MM + 3.8), words, LABEL_MM).bold();
     group.text(Layer::Lettering, text);
 }
 
 /// A row of jumpers: a block over both pins where one is fitted, two open pins where none is.
-fn jumpers(group: &mut Group, (x, y): Point, fitted: &[bool]) {
+fn jumpers(group: &mut Group, (x, y): Point, fitted: &[bool], lettering: Lettering) {
     let width = fitted.len() as f64 * PITCH_MM + 2.0;
     let body = Area::new(x, y, width, 2.0 * PITCH_MM + 1.6);
     group.rectangle(Layer::Device, body, 0.0, Some(thin()), Some(Ink::Inside));
@@ -129,33 +141,35 @@ fn jumpers(group: &mut Group, (x, y): Point, fitted: &[bool]) {
         }
         let number = Text::new((centre, body.bottom() + 2.6), (place + 1).to_string(), FIGURE_MM);
         group.text(Layer::Lettering, number.anchored(Anchor::Middle).ink(Ink::Quiet));
-        let word = if *fitted { "in" } else { "–" };
+        let word = if *fitted { lettering.word(Word::JumperIn) } else { "–" };
         let state = Text::new((centre, body.bottom() + 5.6), word, FIGURE_MM).bold();
         group.text(Layer::Lettering, state.anchored(Anchor::Middle));
     }
-    let text = Text::new((x, body.bottom() + 9.6), "black = fitted", FIGURE_MM).ink(Ink::Quiet);
-    group.text(Layer::Lettering, text);
+    let text = Text::new((x, body.bottom() + 9.6), lettering.word(Word::BlackFitted), FIGURE_MM);
+    group.text(Layer::Lettering, text.ink(Ink::Quiet));
 }
 
 /// Digits to key in, in the order of the keys.
-fn keyed(group: &mut Group, (x, y): Point, digits: &str) {
+fn keyed(group: &mut Group, (x, y): Point, digits: &str, lettering: Lettering) {
     for (place, digit) in digits.chars().enumerate() {
         let left = x + place as f64 * 7.0;
         group.rectangle(Layer::Device, Area::new(left, y, 6.0, 7.0), 1.0, Some(thin()), Some(Ink::Inside));
         let text = Text::new((left + 3.0, y + 5.0), digit.to_string(), 4.2).bold();
         group.text(Layer::Lettering, text.anchored(Anchor::Middle));
     }
-    group.text(Layer::Lettering, Text::new((x, y + 10.6), "key in", FIGURE_MM).ink(Ink::Quiet));
+    let text = Text::new((x, y + 10.6), lettering.word(Word::KeyIn), FIGURE_MM);
+    group.text(Layer::Lettering, text.ink(Ink::Quiet));
 }
 
 /// A card for each station with every switch that has to be set, several to a sheet.
 pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) -> Vec<Scene> {
     const CARD_HEIGHT_MM: f64 = PICTURE_HEIGHT_MM + 14.0;
+    let lettering = options.lettering();
     let block = TitleBlock::of_site(
         site,
-        "Switch settings, at true scale when printed without scaling",
+        lettering.word(Word::SwitchSubject),
         if site.family().addresses.latched_at_power_up {
-            String::from("Settings are read at power-up: switch the bus off and on after a change.")
+            String::from(lettering.word(Word::LatchedAtPowerUp))
         } else {
             String::new()
         },
@@ -164,7 +178,7 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &[]);
     let content = frame.content;
     let cards: Vec<Card> =
-        plan.stations.iter().filter_map(|address| card(site, plan, address.station)).collect();
+        plan.stations.iter().filter_map(|address| card(site, plan, address.station, lettering)).collect();
     let widest = cards.iter().map(Card::width_mm).fold(56.0, f64::max);
     let across = (((content.width + GAP_MM) / (widest + GAP_MM)) as usize).max(1);
     let down = (((content.height + GAP_MM) / (CARD_HEIGHT_MM + GAP_MM)) as usize).max(1);
@@ -174,14 +188,16 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
     let of = sheets.len();
     let mut scenes = Vec::with_capacity(of);
     for (number, on_sheet) in sheets.into_iter().enumerate() {
-        let title = format!("{}: switch settings, sheet {} of {of}", block.site, number + 1);
+        let (what, sheet) = (lettering.word(Word::SwitchSettings), number + 1);
+        let title = lettering.say(&Phrase::SheetTitle { site: &block.site, what, sheet, of });
         let lines: Vec<String> =
             on_sheet.iter().map(|card| format!("{}: {}", card.station, card.words)).collect();
         let mut scene = frame.scene(title, lines.join("; "));
+        scene.language = block.locale.language;
         for (place, card) in on_sheet.iter().enumerate() {
             let x = content.x + (place % across) as f64 * (width + GAP_MM);
             let y = content.y + (place / across) as f64 * (CARD_HEIGHT_MM + GAP_MM);
-            scene.root.group(card.draw(Area::new(x, y, width, CARD_HEIGHT_MM)));
+            scene.root.group(card.draw(Area::new(x, y, width, CARD_HEIGHT_MM), lettering));
         }
         frame.draw(&mut scene.root, &block, &[], number + 1, of);
         scenes.push(scene);
@@ -197,7 +213,7 @@ struct Card {
     pictures: Vec<(String, SwitchSetting)>,
 }
 
-fn card(site: &Site, plan: &AddressPlan, station: usize) -> Option<Card> {
+fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -> Option<Card> {
     let address = plan.stations.get(station)?;
     let numbers = address.numbers.as_deref()?;
     let scheme = &site.family().addresses;
@@ -206,8 +222,9 @@ fn card(site: &Site, plan: &AddressPlan, station: usize) -> Option<Card> {
         DeviceClass::Door => &scheme.door,
         DeviceClass::Management => &scheme.management,
     };
+    let word = |field: &AddressField| lettering.word(Word::of_field(field.kind));
     let words: Vec<String> =
-        fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", field.kind.word())).collect();
+        fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", word(field))).collect();
     let pictures = fields
         .iter()
         .zip(numbers)
@@ -225,7 +242,7 @@ impl Card {
         pictures - GAP_MM + 6.0
     }
 
-    fn draw(&self, area: Area) -> Group {
+    fn draw(&self, area: Area, lettering: Lettering) -> Group {
         let mut group = Group::of_element(
             "switch-card",
             self.station.clone(),
@@ -244,7 +261,7 @@ impl Card {
         );
         let mut x = left;
         for (label, setting) in &self.pictures {
-            group.group(switch_picture(label, setting, (x, area.y + 12.6)));
+            group.group(switch_picture(label, setting, (x, area.y + 12.6), lettering.0));
             x += picture_width_mm(label, setting) + GAP_MM;
         }
         group

@@ -1,10 +1,14 @@
 //! Random sites: every element exactly once, nothing over anything, everything on the sheet.
 
 use latchline_drawing::scene::{Area, Item, Layer, Node, Scene, Shape};
-use latchline_drawing::{Palette, SheetOptions, SheetSize, dxf, elevation, profiles, svg, switch_sheets};
-use latchline_finding::Sources;
+use latchline_drawing::{
+    Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
+    switch_sheets,
+};
+use latchline_finding::{Language, Locale, Sources, Units};
 use latchline_site::model::Site;
 use proptest::prelude::*;
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
 /// How the dwellings of a floor are wired.
@@ -279,16 +283,24 @@ fn sorted(mut names: Vec<String>) -> Vec<String> {
     names
 }
 
+fn locale() -> impl Strategy<Value = Locale> {
+    let language = prop_oneof![Just(Language::English), Just(Language::German)];
+    let units = prop_oneof![Just(Units::Metric), Just(Units::Us)];
+    (language, units).prop_map(|(language, units)| Locale { language, units })
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 48, max_shrink_iters: 40, ..ProptestConfig::default() })]
     #[test]
     fn every_element_is_drawn_once_and_nothing_covers_anything(
         blocks in prop::collection::vec(block(), 1..5),
         sheet in prop_oneof![Just(None), Just(Some(SheetSize::A4)), Just(Some(SheetSize::A3)), Just(Some(SheetSize::PHONE))],
+        locale in locale(),
     ) {
         let site = resolved(&site_text(&blocks));
         let assessment = latchline_assess::assess(&site);
-        let scenes = elevation(&site, &assessment, &SheetOptions { sheet, ..Default::default() });
+        let options = SheetOptions { sheet, locale, ..Default::default() };
+        let scenes = elevation(&site, &assessment, &options);
         let drawn: Vec<String> =
             scenes.iter().flat_map(|scene| scene.root.elements()).map(str::to_string).collect();
         let expected: Vec<String> = site.supplies.iter().map(|supply| supply.id.to_string())
@@ -302,7 +314,7 @@ proptest! {
             prop_assert!(found.is_empty(), "{}: {:#?}", scene.title, found);
         }
         // The same input gives the same bytes.
-        let again = elevation(&site, &assessment, &SheetOptions { sheet, ..Default::default() });
+        let again = elevation(&site, &assessment, &options);
         prop_assert_eq!(&scenes, &again);
     }
 
@@ -310,15 +322,17 @@ proptest! {
     fn profiles_and_switch_cards_stay_readable(
         blocks in prop::collection::vec(block(), 1..4),
         phone in any::<bool>(),
+        locale in locale(),
     ) {
         let site = resolved(&site_text(&blocks));
         let assessment = latchline_assess::assess(&site);
         let sheet = phone.then_some(SheetSize::PHONE);
-        for scene in profiles(&site, &assessment, &SheetOptions { sheet, ..Default::default() }) {
+        for scene in profiles(&site, &assessment, &SheetOptions { sheet, locale, ..Default::default() }) {
             let found = overlaps(&scene);
             prop_assert!(found.is_empty(), "{}: {:#?}", scene.title, found);
         }
-        let cards = switch_sheets(&site, &assessment.addresses, &SheetOptions::default());
+        let options = SheetOptions { locale, ..Default::default() };
+        let cards = switch_sheets(&site, &assessment.addresses, &options);
         let drawn: Vec<String> =
             cards.iter().flat_map(|scene| scene.root.elements()).map(str::to_string).collect();
         let expected = site.stations.iter().zip(&assessment.addresses.stations)
@@ -348,6 +362,71 @@ fn both_backends_take_strange_names() {
     assert!(svg.contains(">B0 \u{b7} H\u{f6}fe &amp; &lt;G\u{e4}rten&gt;</text>"), "{svg}");
     let dxf: String = scenes.iter().map(dxf::dxf).collect();
     assert!(dxf.is_ascii() && dxf.contains("H\\U+00F6fe & <G\\U+00E4rten>"));
+}
+
+/// In a German drawing no English word is left of those that the English one is lettered with.
+#[test]
+fn a_german_drawing_is_german_throughout() {
+    let block = Block {
+        floors: vec![(8, Wiring::Chain), (4, Wiring::Star), (5, Wiring::Branch), (6, Wiring::Split)],
+        cores: 2,
+        basement: true,
+        title: false,
+        outdoor_gate: true,
+    };
+    let site = resolved(&site_text(&[block.clone(), block]));
+    let assessment = latchline_assess::assess(&site);
+    let words = |language| -> BTreeSet<String> {
+        let locale = Locale { language, units: Units::Metric };
+        let options = SheetOptions { sheet: Some(SheetSize::A4), locale, ..Default::default() };
+        let scenes = [
+            elevation(&site, &assessment, &options),
+            profiles(&site, &assessment, &options),
+            signal_sheets(&site, &assessment, &options),
+            start_up_sheets(&site, &assessment, &options),
+            switch_sheets(&site, &assessment.addresses, &options),
+        ];
+        let mut words = BTreeSet::new();
+        for scene in scenes.iter().flatten() {
+            assert_eq!(scene.language, language);
+            let mut said = vec![scene.title.clone(), scene.description.clone()];
+            scene.root.visit(&mut |node| match node {
+                Node::Text(text, _) => said.push(text.text.clone()),
+                Node::Group(group) => said.extend(group.role.title.clone()),
+                Node::Item(_) => {}
+            });
+            let said = said.iter().flat_map(|text| text.split(|sign: char| !sign.is_alphabetic()));
+            words.extend(said.filter(|word| word.chars().count() > 2).map(str::to_lowercase));
+        }
+        words
+    };
+    let (english, german) = (words(Language::English), words(Language::German));
+    // What stands in the site file and in the titles of the catalogue, and what is printed on devices.
+    let own = [
+        "block",
+        "door",
+        "flat",
+        "gate",
+        "house",
+        "inch",
+        "invented",
+        "north",
+        "ostrel",
+        "penthouse",
+        "random",
+        "roof",
+        "set",
+        "south",
+        "terrace",
+        "video",
+        "with",
+    ];
+    // The same word in both languages.
+    let shared = ["audio", "bus", "khz", "link", "mhz", "ohm", "signal", "station", "video"];
+    let same = english.intersection(&german).map(String::as_str);
+    let left: Vec<&str> = same.filter(|word| !own.contains(word) && !shared.contains(word)).collect();
+    assert!(left.is_empty(), "left in English: {left:?}");
+    assert!(english.len() > 60 && german.len() > 60, "{} {}", english.len(), german.len());
 }
 
 #[test]

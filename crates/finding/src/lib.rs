@@ -8,12 +8,14 @@
 //! * [`Origin`]: where a value was written down;
 //! * [`Sourced`]: a value with its origin and its [`Provenance`];
 //! * [`Finding`]: one thing that is wrong or worth knowing, as typed data;
+//! * [`Locale`]: how the reader of printed sheets is used to words, numbers and units;
 //! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
 
 mod code_doc;
 mod edit;
 mod element;
 mod finding;
+mod locale;
 mod origin;
 pub mod quantity;
 mod sourced;
@@ -23,6 +25,7 @@ pub use code_doc::CodeDoc;
 pub use edit::{Change, Edit, EditStep, Remedy};
 pub use element::ElementId;
 pub use finding::{Acceptance, Argument, Code, DataGrade, Figure, Finding, Related, Severity, Unit};
+pub use locale::{Language, Locale, Units};
 pub use origin::{FileId, Origin, SourceFile, Sources, Span};
 pub use sourced::{Provenance, Sourced};
 pub use state::{CallMoment, CallRef, OperatingState, StateKind};

@@ -3,6 +3,7 @@
 use crate::input::read_text;
 use anyhow::{Context, Result};
 use latchline_finding::{FileId, Sources};
+use latchline_pack::Stamp;
 use latchline_site::{Resolved, builtin_catalogue, catalogue_paths, resolve};
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -20,6 +21,15 @@ pub struct Loaded {
     pub resolved: Resolved,
     /// The files that were read, for watching.
     pub files: Vec<PathBuf>,
+}
+
+impl Loaded {
+    /// The stamp of what is printed from these texts: their hash, and the revision made from it unless the
+    /// user has a word of their own.
+    pub fn stamp(&self, revision: Option<String>, date: Option<String>) -> Stamp {
+        let files = std::iter::once(self.site_file).chain(self.catalogues.iter().copied());
+        Stamp::of_texts(files.map(|file| &*self.sources.file(file).text), revision, date)
+    }
 }
 
 /// Reads a site file and every catalogue that it names (relative to its own folder).

@@ -30,7 +30,7 @@ pub mod tables;
 pub mod terminals;
 pub mod write;
 
-pub use options::{Audience, Language, Options, Paper, Part, Units};
+pub use options::{Audience, Options, Paper, Part};
 pub use stamp::Stamp;
 pub use subject::Subject;
 pub use table::{Cell, Column, Row, Table};

@@ -1,29 +1,31 @@
 //! Words, numbers, units and dates as the reader is used to them.
 
 use crate::language::{Sentence, Word, english, german};
-use crate::options::{Language, Options, Units};
+use crate::options::Options;
 use crate::table::{Cell, Column};
-use latchline_finding::{Figure, Unit};
+use latchline_circuit::conductor::{awg_diameter_mm, nearest_awg};
+use latchline_finding::{Figure, Language, Unit, Units};
 use latchline_site::catalogue::{Cable, Gauge};
-
-/// Feet in a metre (the international foot is 0.3048 m exactly).
-const FEET_PER_METRE: f64 = 1.0 / 0.3048;
+use std::ops::Deref;
 
 pub use latchline_assess::Rounding;
 
-/// Language and units.
+/// Language and units, with the words of the pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Locale {
-    /// Language.
-    pub language: Language,
-    /// Units.
-    pub units: Units,
+pub struct Locale(pub latchline_finding::Locale);
+
+impl Deref for Locale {
+    type Target = latchline_finding::Locale;
+
+    fn deref(&self) -> &latchline_finding::Locale {
+        &self.0
+    }
 }
 
 impl Locale {
     /// Of these options.
     pub fn of(options: &Options) -> Locale {
-        Locale { language: options.language, units: options.units }
+        Locale(options.locale)
     }
 
     /// A fixed word or sentence.
@@ -50,52 +52,6 @@ impl Locale {
     /// Yes or no.
     pub fn yes_no(&self, yes: bool) -> Cell {
         self.cell(if yes { Word::Yes } else { Word::No })
-    }
-
-    /// The decimal sign.
-    pub fn decimal_sign(&self) -> char {
-        match self.language {
-            Language::English => '.',
-            Language::German => ',',
-        }
-    }
-
-    /// A number with fixed decimals; zero has no sign.
-    pub fn number(&self, value: f64, decimals: usize) -> String {
-        let mut text = format!("{value:.decimals$}");
-        if text.starts_with('-') && text.bytes().all(|byte| matches!(byte, b'-' | b'0' | b'.')) {
-            text.remove(0);
-        }
-        if self.decimal_sign() == '.' { text } else { text.replace('.', ",") }
-    }
-
-    /// Number, decimals and symbol of a figure in the pack's units.
-    fn scaled(&self, figure: Figure) -> (f64, u8, &'static str) {
-        let Figure { value, unit } = figure;
-        match (unit, self.units) {
-            (Unit::Metre, Units::Us) => (value * FEET_PER_METRE, 1, "ft"),
-            (Unit::Celsius, Units::Us) => (value * 1.8 + 32.0, 0, "°F"),
-            (Unit::Metre, Units::Metric) => (value, 1, "m"),
-            (Unit::Celsius, Units::Metric) => (value, 0, "°C"),
-            (Unit::Volt, _) => (value, 2, "V"),
-            (Unit::Ampere, _) => (value, 3, "A"),
-            (Unit::Watt, _) => (value, 1, "W"),
-            (Unit::Ohm, _) => (value, if value != 0.0 && value.abs() < 0.1 { 4 } else { 2 }, "ohm"),
-            (Unit::Second, _) => (value, if value < 1.0 { 3 } else { 1 }, "s"),
-            (Unit::Hour, _) => (value, 1, "h"),
-            (Unit::Farad, _) => (value * 1e9, 2, "nF"),
-            (Unit::AmpereHour, _) => (value, 1, "Ah"),
-            (Unit::Hertz, _) => (value / 1e3, 2, "kHz"),
-            (Unit::Decibel, _) => (value, 1, "dB"),
-            (Unit::Percent, _) => (value * 100.0, 1, "%"),
-            (Unit::Ratio, _) => (value, 2, ""),
-            (Unit::Count, _) => (value, 0, ""),
-        }
-    }
-
-    /// Symbol of a unit in the pack's units.
-    pub fn symbol(&self, unit: Unit) -> &'static str {
-        self.scaled(Figure::new(1.0, unit)).2
     }
 
     /// A quantity as a cell; what is not finite becomes a dash.
@@ -169,38 +125,9 @@ impl Locale {
         }
     }
 
-    /// A date written YYYY-MM-DD as the reader is used to; anything else as it is.
-    pub fn date(&self, date: &str) -> String {
-        let mut parts = date.split('-');
-        let (Some(year), Some(month), Some(day), None) =
-            (parts.next(), parts.next(), parts.next(), parts.next())
-        else {
-            return date.to_string();
-        };
-        const MONTHS: [&str; 12] =
-            ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-        let name = month.parse().ok().and_then(|number: usize| MONTHS.get(number.wrapping_sub(1)));
-        let Some(name) = name else { return date.to_string() };
-        let day_number = day.trim_start_matches('0');
-        match (self.language, self.units) {
-            (Language::German, _) => format!("{day}.{month}.{year}"),
-            (Language::English, Units::Metric) => format!("{day_number} {name} {year}"),
-            (Language::English, Units::Us) => format!("{name} {day_number}, {year}"),
-        }
-    }
-
     /// The size of one conductor: as the catalogue gives it, with the nearest AWG in US units and the
     /// cross-section of an AWG size in metric ones.
     pub fn conductor(&self, cable: &Cable) -> String {
-        let number = |value: f64, decimals: usize| {
-            let text = self.number(value, decimals);
-            let sign = self.decimal_sign();
-            if text.contains(sign) {
-                text.trim_end_matches('0').trim_end_matches(sign).to_string()
-            } else {
-                text
-            }
-        };
         let with_awg = |text: String, area_mm2: f64| match self.units {
             Units::Metric => text,
             Units::Us => format!("{text} (≈ {} AWG)", nearest_awg(area_mm2)),
@@ -208,55 +135,41 @@ impl Locale {
         match cable.gauge.value {
             Gauge::CrossSection { area, .. } => {
                 let area_mm2 = area.as_square_millimetres();
-                with_awg(format!("{} mm²", number(area_mm2, 3)), area_mm2)
+                with_awg(format!("{} mm²", self.trimmed(area_mm2, 3)), area_mm2)
             }
             Gauge::DiameterMm(diameter) => {
                 let area_mm2 = std::f64::consts::FRAC_PI_4 * diameter * diameter;
-                with_awg(format!("Ø {} mm", number(diameter, 3)), area_mm2)
+                with_awg(format!("Ø {} mm", self.trimmed(diameter, 3)), area_mm2)
             }
             Gauge::Awg(gauge) => match self.units {
                 Units::Us => format!("{gauge} AWG"),
-                Units::Metric => format!("{gauge} AWG ({} mm²)", number(awg_area_mm2(gauge), 3)),
+                Units::Metric => format!("{gauge} AWG ({} mm²)", self.trimmed(awg_area_mm2(gauge), 3)),
             },
             Gauge::Resistance(resistance) => match self.units {
-                Units::Metric => format!("{} ohm/km", number(resistance.as_ohms_per_metre() * 1e3, 2)),
+                Units::Metric => format!("{} ohm/km", self.trimmed(resistance.as_ohms_per_metre() * 1e3, 2)),
                 Units::Us => {
-                    format!("{} ohm/1000 ft", number(resistance.as_ohms_per_metre() * 304.8, 2))
+                    format!("{} ohm/1000 ft", self.trimmed(resistance.as_ohms_per_metre() * 304.8, 2))
                 }
             },
         }
     }
 }
 
-/// Cross-section of an American wire gauge: d = 0.127 mm x 92^((36 - n) / 39) (ASTM B258).
+/// Cross-section of an American wire gauge.
 fn awg_area_mm2(gauge: u8) -> f64 {
-    let diameter_mm = 0.127 * libm::pow(92.0, (36.0 - f64::from(gauge)) / 39.0);
+    let diameter_mm = awg_diameter_mm(i32::from(gauge));
     std::f64::consts::FRAC_PI_4 * diameter_mm * diameter_mm
-}
-
-/// The gauge whose number is nearest by the same law.
-fn nearest_awg(area_mm2: f64) -> i32 {
-    let diameter_mm = libm::sqrt(area_mm2 / std::f64::consts::FRAC_PI_4);
-    (36.0 - 39.0 * libm::log(diameter_mm / 0.127) / libm::log(92.0)).round() as i32
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const ENGLISH: Locale = Locale { language: Language::English, units: Units::Metric };
-    const GERMAN: Locale = Locale { language: Language::German, units: Units::Metric };
-    const AMERICAN: Locale = Locale { language: Language::English, units: Units::Us };
-
-    #[test]
-    fn numbers_and_dates_by_locale() {
-        assert_eq!([ENGLISH.number(41.5, 2), GERMAN.number(41.5, 2)], ["41.50", "41,50"]);
-        assert_eq!(ENGLISH.number(-0.001, 1), "0.0");
-        assert_eq!(ENGLISH.date("2026-11-02"), "2 Nov 2026");
-        assert_eq!(AMERICAN.date("2026-11-02"), "Nov 2, 2026");
-        assert_eq!(GERMAN.date("2026-11-02"), "02.11.2026");
-        assert_eq!(GERMAN.date("soon"), "soon");
+    const fn locale(language: Language, units: Units) -> Locale {
+        Locale(latchline_finding::Locale { language, units })
     }
+    const ENGLISH: Locale = locale(Language::English, Units::Metric);
+    const AMERICAN: Locale = locale(Language::English, Units::Us);
 
     #[test]
     fn roundings_never_flatter() {

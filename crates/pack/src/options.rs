@@ -2,26 +2,6 @@
 
 use std::fmt;
 
-/// Language of everything that Latchline writes itself; the user's own words stay as they are.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Language {
-    /// English.
-    #[default]
-    English,
-    /// German.
-    German,
-}
-
-/// Units of lengths and temperatures, and how conductor sizes are shown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Units {
-    /// m, °C; AWG sizes with their mm².
-    #[default]
-    Metric,
-    /// ft, °F; mm² sizes with the nearest AWG.
-    Us,
-}
-
 /// For whom the pack is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Audience {
@@ -131,10 +111,8 @@ impl fmt::Display for Part {
 /// What a pack is made for. The default is an English, metric pack on A4 for the office.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Options {
-    /// Language.
-    pub language: Language,
-    /// Units.
-    pub units: Units,
+    /// Language and units.
+    pub locale: latchline_finding::Locale,
     /// Audience.
     pub audience: Audience,
     /// Size of sheets.

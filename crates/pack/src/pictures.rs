@@ -31,7 +31,7 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
             Some(SheetSize { width_mm: 215.9, height_mm: 279.4 }),
         ),
     };
-    let flat = SheetOptions { sheet: flat, revision, date };
+    let flat = SheetOptions { sheet: flat, revision, date, locale: subject.options.locale };
     let upright = SheetOptions { sheet: upright, ..flat.clone() };
     let mut files = Vec::new();
     if subject.options.wants(Part::Elevation) {

@@ -1,7 +1,7 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
-use latchline_finding::Sources;
-use latchline_pack::{Audience, Cell, Language, Options, Part, Stamp, Subject, Table, Units, pack, tables};
+use latchline_finding::{Language, Locale, Sources, Units};
+use latchline_pack::{Audience, Cell, Options, Part, Stamp, Subject, Table, pack, tables};
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use proptest::prelude::*;
@@ -268,14 +268,15 @@ fn the_client_sees_no_prices_and_the_installer_none_either() {
 #[test]
 fn german_and_american_packs() {
     let site = small_site();
-    let options = Options { language: Language::German, ..Options::default() };
+    let options =
+        Options { locale: Locale { language: Language::German, ..Locale::default() }, ..Options::default() };
     for (name, text) in text_of(&site, &options).iter().filter(|(name, _)| name.ends_with(".csv")) {
         for english in ["Isolate and prove", "Wiring schedule", "Voltage at", "holds in", "Length"] {
             assert!(!text.contains(english), "{name} says {english:?}");
         }
         assert!(text.contains("kein Konformitätsnachweis"), "{name}");
     }
-    let options = Options { units: Units::Us, ..Options::default() };
+    let options = Options { locale: Locale { units: Units::Us, ..Locale::default() }, ..Options::default() };
     let files = text_of(&site, &options);
     let cables = files.iter().find(|(name, _)| name.contains("-cables.csv")).expect("a cable list");
     // 12 m are 39.4 ft, rounded up (the foot is 0.3048 m by definition).

@@ -7,7 +7,7 @@
 //! * [`short`]: one line per finding, for editors and `grep`;
 //! * [`json`]: for programs, with a published schema;
 //! * [`sarif`]: for code review tools (OASIS SARIF 2.1.0);
-//! * [`english`]: the wording of every code, in one place;
+//! * [`english`]: the wording of every code, in one place; [`german`]: that of findings in German;
 //! * [`sheet`]: the sheet of one door or one supply;
 //! * [`catalogue`]: the list of parts;
 //! * [`addresses`]: the table of addresses and switch settings.
@@ -18,6 +18,7 @@ pub mod catalogue;
 pub mod english;
 pub mod explain;
 pub mod figures;
+pub mod german;
 pub mod json;
 mod json_findings;
 mod json_physics;

@@ -2,6 +2,7 @@
 
 use super::card::Card;
 use crate::font::text_width_mm;
+use crate::language::{Lettering, Word};
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
 
@@ -79,7 +80,7 @@ fn base_levels(site: &Site) -> Vec<i32> {
 }
 
 /// Sorts the cards into cells.
-pub(super) fn cells(site: &Site, cards: &[Card]) -> Cells {
+pub(super) fn cells(site: &Site, cards: &[Card], lettering: Lettering) -> Cells {
     let bases = base_levels(site);
     let lowest = bases.iter().copied().min().unwrap_or(0);
     // What has no building stands level with the entrances that have one.
@@ -127,10 +128,10 @@ pub(super) fn cells(site: &Site, cards: &[Card]) -> Cells {
             });
             let title = match building {
                 Some(_) => "",
-                None if card.place.outdoors => "Outdoors",
-                None => "Place not stated",
+                None if card.place.outdoors => lettering.word(Word::Outdoors),
+                None => lettering.word(Word::PlaceNotStated),
             };
-            let core = building.map_or(String::new(), |_| String::from("no core stated"));
+            let core = building.map_or(String::new(), |_| String::from(lettering.word(Word::CoreNotStated)));
             Column { building, core, title, levels, gutter: 0.0, content_width: 0.0 }
         });
         column.levels = (column.levels.0.min(level), column.levels.1.max(level));
@@ -153,7 +154,7 @@ pub(super) fn cells(site: &Site, cards: &[Card]) -> Cells {
                 Some(building) => {
                     let floor = usize::try_from(level - bases[building]).ok();
                     let name = floor.and_then(|floor| site.buildings[building].floors.get(floor));
-                    name.map_or("floor not stated", |name| name.value.as_str())
+                    name.map_or(lettering.word(Word::FloorNotStated), |name| name.value.as_str())
                 }
                 None => "",
             };

@@ -1,6 +1,6 @@
 //! What is written on the card of each device.
 
-use crate::figure::{conductor, metres, rounded_down, rounded_up};
+use crate::language::{Lettering, Phrase, Word};
 use latchline_assess::{Assessment, DeviceResult};
 use latchline_finding::{Finding, Severity};
 use latchline_site::catalogue::{BoxRole, Media, StationKind};
@@ -31,15 +31,15 @@ impl CardKind {
     ];
 
     /// Its word in the legend.
-    pub(super) fn word(self) -> &'static str {
+    pub(super) fn word(self) -> Word {
         match self {
-            CardKind::Supply => "supply",
-            CardKind::Distributor => "distributor",
-            CardKind::BranchBox => "branch box",
-            CardKind::Door => "door station",
-            CardKind::Management => "management station",
-            CardKind::VideoStation => "video station",
-            CardKind::AudioStation => "audio station",
+            CardKind::Supply => Word::Supply,
+            CardKind::Distributor => Word::Distributor,
+            CardKind::BranchBox => Word::BranchBox,
+            CardKind::Door => Word::DoorStation,
+            CardKind::Management => Word::ManagementStation,
+            CardKind::VideoStation => Word::VideoStation,
+            CardKind::AudioStation => Word::AudioStation,
         }
     }
 
@@ -131,14 +131,14 @@ impl CardIndex {
 }
 
 /// The gravest standing finding of each element. A finding about a port belongs to its box.
-pub(super) fn troubles(site: &Site, findings: &[Finding]) -> BTreeMap<String, Trouble> {
+pub(super) fn troubles(site: &Site, findings: &[Finding], lettering: Lettering) -> BTreeMap<String, Trouble> {
     let mut known: BTreeMap<String, Trouble> = BTreeMap::new();
     for finding in findings.iter().filter(|finding| finding.accepted.is_none()) {
         let Some(element) = &finding.element else { continue };
         let port_of = element.as_str().rsplit_once('.').map(|(box_name, _)| box_name);
         let owner = site.boxes.iter().map(|entry| entry.id.as_str()).find(|id| port_of == Some(id));
         let element = owner.unwrap_or(element.as_str()).to_string();
-        let trouble = Trouble { severity: finding.severity, words: finding.code.as_str().replace('-', " ") };
+        let trouble = Trouble { severity: finding.severity, words: lettering.trouble(finding.code.as_str()) };
         match known.get_mut(&element) {
             Some(graver) if graver.severity >= trouble.severity => {}
             Some(lesser) => *lesser = trouble,
@@ -151,7 +151,12 @@ pub(super) fn troubles(site: &Site, findings: &[Finding]) -> BTreeMap<String, Tr
 }
 
 /// One card for each supply, box and station.
-pub(super) fn cards(site: &Site, assessment: &Assessment, troubles: &BTreeMap<String, Trouble>) -> Vec<Card> {
+pub(super) fn cards(
+    site: &Site,
+    assessment: &Assessment,
+    troubles: &BTreeMap<String, Trouble>,
+    lettering: Lettering,
+) -> Vec<Card> {
     let index = CardIndex::new(site);
     let results: BTreeMap<&str, &DeviceResult> =
         assessment.devices.iter().map(|device| (device.id.as_str(), device)).collect();
@@ -171,7 +176,7 @@ pub(super) fn cards(site: &Site, assessment: &Assessment, troubles: &BTreeMap<St
             visit: usize::MAX,
         };
         if let Some(result) = results.get(element) {
-            voltage(&mut card, result, thin_v);
+            voltage(&mut card, result, thin_v, lettering);
         }
         cards.push(card);
     };
@@ -200,41 +205,47 @@ pub(super) fn cards(site: &Site, assessment: &Assessment, troubles: &BTreeMap<St
         if let Some(supply) = supplies.into_iter().find(|supply| site.supplies[*supply].id == summary.id) {
             let limit = summary.current.limit_a;
             cards[supply].figure = match (summary.current.current_a, limit) {
-                (Some(current), Some(limit)) => format!("{} of {limit:.2} A", rounded_up(current)),
-                (Some(current), None) => format!("{} A", rounded_up(current)),
-                (None, _) => String::from("no operating point"),
+                (Some(current), Some(limit)) => lettering.say(&Phrase::OfLimit {
+                    value: &lettering.rounded_up(current),
+                    limit: &format!("{} A", lettering.0.number(limit, 2)),
+                }),
+                (Some(current), None) => format!("{} A", lettering.rounded_up(current)),
+                (None, _) => String::from(lettering.word(Word::NoOperatingPoint)),
             };
         }
     }
     for run in &site.runs {
-        let size = conductor(site, run);
+        let conductor = lettering.conductor(site, run);
         for section in &run.sections {
-            let length = metres(section.length.value.as_metres());
+            let length = lettering.length(section.length.value.as_metres());
             let card = &mut cards[index.stop(section.to)];
             if card.run.is_empty() || matches!(section.to, RunStop::BoxInput(_)) {
                 card.run = format!("{} · {length}", run.id);
             }
-            card.title = format!("{}, {length} of {size} on run {}", card.title, run.id);
+            let (length, conductor, run) = (length.as_str(), conductor.as_str(), run.id.as_str());
+            let led = lettering.say(&Phrase::SectionOn { length, conductor, run });
+            card.title = format!("{}, {led}", card.title);
         }
     }
     for card in &mut cards {
-        let mut title = format!("{} {}", card.kind.word(), card.element);
+        let mut title = format!("{} {}", lettering.word(card.kind.word()), card.element);
         if !card.figure.is_empty() {
             title = format!("{title}, {}", card.figure);
         }
         if !card.margin.is_empty() {
-            title = format!("{title}, margin {}", card.margin);
+            title = format!("{title}, {}", lettering.say(&Phrase::Margin { margin: &card.margin }));
         }
         card.title = title + &card.title;
         if let Some(trouble) = &card.trouble {
-            card.title = format!("{}; {}: {}", card.title, trouble.severity.word(), trouble.words);
+            let severity = lettering.word(Word::of_severity(trouble.severity));
+            card.title = format!("{}; {severity}: {}", card.title, trouble.words);
         }
     }
     visit(site, index, &mut cards);
     cards
 }
 
-fn voltage(card: &mut Card, result: &DeviceResult, thin_v: f64) {
+fn voltage(card: &mut Card, result: &DeviceResult, thin_v: f64, lettering: Lettering) {
     let margin = result.worst.margin_v();
     card.step = Some(if margin < 0.0 {
         Step::Below
@@ -247,11 +258,11 @@ fn voltage(card: &mut Card, result: &DeviceResult, thin_v: f64) {
     });
     match result.worst.adverse_v {
         Some(voltage) => {
-            card.figure = format!("{} V", rounded_down(voltage));
+            card.figure = format!("{} V", lettering.rounded_down(voltage));
             let sign = if margin >= 0.0 { "+" } else { "" };
-            card.margin = format!("{sign}{} V", rounded_down(margin)).replace('-', "−");
+            card.margin = format!("{sign}{} V", lettering.rounded_down(margin)).replace('-', "−");
         }
-        None => card.figure = String::from("no voltage"),
+        None => card.figure = String::from(lettering.word(Word::NoVoltage)),
     }
 }
 

@@ -3,8 +3,8 @@
 use super::Subject;
 use super::card::{CardKind, Step};
 use super::card_picture::{gauge, mark, symbol};
-use crate::figure::trimmed;
 use crate::font::shortened;
+use crate::language::{Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Dash, Layer, Stroke};
 use crate::sheet::{LEGEND_PICTURE_MM, LegendEntry, SheetSize};
@@ -14,12 +14,13 @@ use latchline_finding::Severity;
 pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) -> Vec<LegendEntry> {
     let mut entries = Vec::new();
     let thin_v = subject.site.policy.thin_margin.value.as_volts();
-    let (thin, ample) = (trimmed(thin_v, 2), trimmed(3.0 * thin_v, 2));
+    let lettering = subject.lettering;
+    let (thin, ample) = (&lettering.trimmed(thin_v, 2), &lettering.trimmed(3.0 * thin_v, 2));
     for (step, words) in [
-        (Step::Ample, format!("margin {ample} V or more")),
-        (Step::Fair, format!("{thin} to {ample} V")),
-        (Step::Thin, format!("under {thin} V")),
-        (Step::Below, String::from("below the limit")),
+        (Step::Ample, lettering.say(&Phrase::MarginOrMore { least: ample })),
+        (Step::Fair, lettering.say(&Phrase::MarginBetween { least: thin, most: ample })),
+        (Step::Thin, lettering.say(&Phrase::MarginUnder { most: thin })),
+        (Step::Below, String::from(lettering.word(Word::BelowLimit))),
     ] {
         if subject.cards.iter().any(|card| card.step == Some(step)) {
             entries.push(LegendEntry {
@@ -34,7 +35,7 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
             entries.push(LegendEntry {
                 picture_width: 4.0,
                 picture: Box::new(move |group, corner| symbol(group, kind, corner)),
-                text: kind.word().to_string(),
+                text: lettering.word(kind.word()).to_string(),
             });
         }
     }
@@ -43,27 +44,27 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
             entries.push(LegendEntry {
                 picture_width: 3.0,
                 picture: Box::new(move |group, (x, y)| mark(group, severity, (x, y + 0.5), 3.0)),
-                text: severity.word().to_string(),
+                text: lettering.word(Word::of_severity(severity)).to_string(),
             });
         }
     }
-    let mut line = |words: &str, width_mm: f64, dash: Dash| {
+    let mut line = |words: Word, width_mm: f64, dash: Dash| {
         entries.push(LegendEntry {
             picture_width: 8.0,
             picture: Box::new(move |group, (x, y)| {
                 let stroke = Stroke::solid(Ink::Wire, width_mm).dashed(dash);
                 group.line(Layer::Wiring, (x, y + 2.0), (x + 8.0, y + 2.0), stroke);
             }),
-            text: words.to_string(),
+            text: lettering.word(words).to_string(),
         });
     };
     for (feeder, existing) in [(false, false), (true, false), (false, true), (true, true)] {
         if subject.looks.iter().any(|look| look.feeder == feeder && look.existing == existing) {
             let words = match (feeder, existing) {
-                (false, false) => "run",
-                (true, false) => "run to a box",
-                (false, true) => "run, cable already in place",
-                (true, true) => "run to a box, cable already in place",
+                (false, false) => Word::Run,
+                (true, false) => Word::RunToBox,
+                (false, true) => Word::RunExisting,
+                (true, true) => Word::RunToBoxExisting,
             };
             let dash = if existing { Dash::Dashed } else { Dash::Solid };
             line(words, super::page::wire_width(feeder), dash);
@@ -77,15 +78,15 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
         });
     };
     if subject.cards.iter().any(|card| card.step.is_some()) {
-        note("V: lowest, in the worst state");
-        note("+ V: margin to its limit");
+        note(lettering.word(Word::LowestVoltage));
+        note(lettering.word(Word::MarginMeaning));
     }
-    if let Some(usual) = &subject.usual {
-        note(&format!("conductor {usual} where none is named"));
+    if let Some(conductor) = &subject.usual {
+        note(&lettering.say(&Phrase::UsualConductor { conductor }));
     }
-    note("lines that cross are not joined");
+    note(lettering.word(Word::CrossingLines));
     if !notes.is_empty() {
-        note("further runs:");
+        note(lettering.word(Word::FurtherRuns));
     }
     notes.iter().for_each(|text| note(text));
     entries

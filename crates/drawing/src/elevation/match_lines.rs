@@ -4,6 +4,7 @@ use super::page::{Canvas, Page, moved, part_of};
 use super::run_labels::LABEL_MM;
 use crate::font::text_width_mm;
 use crate::labels::Obstacles;
+use crate::language::{Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Stroke, Text};
 use crate::sheet::fitted;
@@ -39,7 +40,9 @@ impl Canvas<'_> {
                 let words = if once {
                     format!("{run} → {}", crossing.sheet)
                 } else {
-                    format!("{run} to {} → {}", self.subject.cards[crossing.to].element, crossing.sheet)
+                    let to = &self.subject.cards[crossing.to].element;
+                    let told_apart = Phrase::RunTo { run: run.as_str(), to };
+                    format!("{} → {}", self.subject.lettering.say(&told_apart), crossing.sheet)
                 };
                 let text = side.flag(out, &words, size, self.flag - BEYOND_MM - 1.0);
                 free.add(text.area());
@@ -155,9 +158,11 @@ impl Canvas<'_> {
     ) {
         let numbers: Vec<String> = sheets.iter().map(usize::to_string).collect();
         let words = match sheets.len() {
-            0 => String::from("match line"),
-            1 => format!("match line, sheet {}", numbers[0]),
-            _ => format!("match line, sheets {}", numbers.join(", ")),
+            0 => String::from(self.subject.lettering.word(Word::MatchLine)),
+            count => {
+                let phrase = Phrase::MatchLineSheets { sheets: &numbers.join(", "), several: count > 1 };
+                self.subject.lettering.say(&phrase)
+            }
         };
         let width = text_width_mm(&words, LABEL_MM, false);
         let steps = 200;

@@ -20,6 +20,7 @@ mod route;
 mod run_labels;
 
 use crate::font::text_width_mm;
+use crate::language::{Lettering, Word};
 use crate::scene::{Layer, Scene, Text};
 use crate::sheet::{Frame, LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
 use card::{Card, CardKind, Trouble};
@@ -44,6 +45,7 @@ struct Subject<'s> {
     /// The conductor that labels leave out.
     usual: Option<String>,
     troubles: BTreeMap<String, Trouble>,
+    lettering: Lettering,
 }
 
 /// Draws the elevation of a site, one scene for each sheet.
@@ -51,9 +53,10 @@ struct Subject<'s> {
 /// Every supply, box and station is in exactly one group with its designation as `element`, over
 /// all sheets; every run too, with further parts on other sheets as `continues`.
 pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    let subject = subject(site, assessment);
-    let block =
-        TitleBlock::of_site(site, "Elevation with runs and voltages", verdict_note(assessment), options);
+    let lettering = options.lettering();
+    let subject = subject(site, assessment, lettering);
+    let title = lettering.word(Word::ElevationSubject);
+    let block = TitleBlock::of_site(site, title, verdict_note(assessment, lettering), options);
     if let Some(size) = options.sheet {
         return draw(&subject, size, &block, site);
     }
@@ -61,9 +64,9 @@ pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -
     small.unwrap_or_else(|| draw(&subject, SheetSize::A3, &block, site))
 }
 
-fn subject<'s>(site: &'s Site, assessment: &Assessment) -> Subject<'s> {
-    let troubles = card::troubles(site, &assessment.findings);
-    let cards = card::cards(site, assessment, &troubles);
+fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) -> Subject<'s> {
+    let troubles = card::troubles(site, &assessment.findings, lettering);
+    let cards = card::cards(site, assessment, &troubles, lettering);
     let nets = route::nets(site);
     let troubled = cards.iter().any(|card| card.trouble.is_some());
     let terminals = route::terminals(&nets, cards.len());
@@ -75,8 +78,9 @@ fn subject<'s>(site: &'s Site, assessment: &Assessment) -> Subject<'s> {
         let own = if card.kind == CardKind::Supply || card.trouble.is_some() { wanted } else { 0.0 };
         base.max(spread).max(own)
     });
-    let usual = page::usual_conductor(site);
-    let looks = site.runs.iter().map(|run| RunLook::new(site, run, &troubles, usual.as_deref())).collect();
+    let usual = page::usual_conductor(site, lettering);
+    let look = |run| RunLook::new(site, run, &troubles, usual.as_deref(), lettering);
+    let looks = site.runs.iter().map(look).collect();
     Subject {
         site,
         widths: widths.collect(),
@@ -86,12 +90,13 @@ fn subject<'s>(site: &'s Site, assessment: &Assessment) -> Subject<'s> {
         usual,
         troubles,
         cards,
+        lettering,
     }
 }
 
 /// The arrangement with the fewest sheets, and among those the largest picture.
 fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Plan, f64, Vec<Page>)> {
-    let cells = arrange::cells(subject.site, &subject.cards);
+    let cells = arrange::cells(subject.site, &subject.cards, subject.lettering);
     let widest = subject.widths.iter().copied().fold(1.0, f64::max);
     let mut best: Option<(Plan, f64, Vec<Page>)> = None;
     for count in 1..=24usize {
@@ -169,10 +174,12 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
             })
             .collect();
     }
-    let mut scene =
-        frame.scene(format!("{}: elevation", block.site), String::from("Nothing stands on this site yet."));
+    let nothing = subject.lettering.word(Word::NothingStands);
+    let title = format!("{}: {}", block.site, subject.lettering.word(Word::Elevation));
+    let mut scene = frame.scene(title, String::from(nothing));
+    scene.language = block.locale.language;
     let at = (frame.content.x, frame.content.y + 6.0);
-    scene.root.text(Layer::Lettering, Text::new(at, "Nothing stands on this site yet.", 3.2));
+    scene.root.text(Layer::Lettering, Text::new(at, nothing, 3.2));
     let entries = legend::entries(subject, &[], size);
     frame.draw(&mut scene.root, block, &entries, 1, 1);
     vec![scene]
@@ -196,10 +203,10 @@ fn draw_if_single(
 }
 
 /// The printed word of a terminal, if it has one.
-fn terminal_word(terminal: Terminal) -> Option<String> {
+fn terminal_word(terminal: Terminal, lettering: Lettering) -> Option<String> {
     match terminal {
-        Terminal::Input => Some(String::from("in")),
-        Terminal::Link => Some(String::from("link")),
+        Terminal::Input => Some(String::from(lettering.word(Word::Input))),
+        Terminal::Link => Some(String::from(lettering.word(Word::Link))),
         Terminal::Port(port) => Some(port.to_string()),
         Terminal::Loose(_) => None,
     }

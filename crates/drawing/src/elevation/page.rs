@@ -6,8 +6,8 @@ use super::match_lines::Side;
 use super::plan::Plan;
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::{MOST_ENLARGED, Subject};
-use crate::figure::{conductor, metres};
 use crate::labels::Obstacles;
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Role, Scene, Stroke};
 use crate::sheet::{Frame, LegendEntry, TitleBlock};
@@ -23,10 +23,10 @@ pub(super) fn wire_width(feeder: bool) -> f64 {
 }
 
 /// The conductor of most runs, if it is worth leaving out of their labels.
-pub(super) fn usual_conductor(site: &Site) -> Option<String> {
+pub(super) fn usual_conductor(site: &Site, lettering: Lettering) -> Option<String> {
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
     for run in &site.runs {
-        *counts.entry(conductor(site, run)).or_default() += 1;
+        *counts.entry(lettering.conductor(site, run)).or_default() += 1;
     }
     let (most, count) = counts.into_iter().max_by_key(|(_, count)| *count)?;
     (site.runs.len() > 3 && 2 * count >= site.runs.len()).then_some(most)
@@ -53,9 +53,11 @@ impl RunLook {
         run: &Run,
         troubles: &BTreeMap<String, Trouble>,
         usual: Option<&str>,
+        lettering: Lettering,
     ) -> Self {
-        let length = metres(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
-        let conductor = conductor(site, run);
+        let length =
+            lettering.length(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
+        let conductor = lettering.conductor(site, run);
         let full = format!("{} · {length} · {conductor}", run.id);
         let mut label =
             if usual == Some(conductor.as_str()) { format!("{} · {length}", run.id) } else { full.clone() };
@@ -63,7 +65,8 @@ impl RunLook {
         let trouble = troubles.get(run.id.as_str());
         let marked = trouble.filter(|trouble| trouble.severity > Severity::Advice);
         if let Some(trouble) = trouble {
-            title = format!("{title}; {}: {}", trouble.severity.word(), trouble.words);
+            let severity = lettering.word(Word::of_severity(trouble.severity));
+            title = format!("{title}; {severity}: {}", trouble.words);
         }
         if let Some(trouble) = marked {
             label = format!("{label} · {}", trouble.words);
@@ -76,7 +79,11 @@ impl RunLook {
             existing: run.existing.value,
             ink: marked.map_or(Ink::Text, |trouble| card_picture::ink_of(trouble.severity)),
             mark: marked.map(|trouble| trouble.severity),
-            title: format!("run {title}, from {} to {}", site.start_id(run.from), stops.join(", ")),
+            title: lettering.say(&Phrase::RunFromTo {
+                run: &title,
+                from: &site.start_id(run.from).to_string(),
+                to: &stops.join(", "),
+            }),
             label,
         }
     }
@@ -217,7 +224,8 @@ impl Canvas<'_> {
             let size = (self.plan.widths[card], self.plan.card_height);
             obstacles.add(Area::new(corner.0, corner.1, size.0, size.1).grown(0.7));
             let subject = &self.subject.cards[card];
-            devices.group(card_picture::draw(subject, corner, size, &self.plan.routing.terminals[card]));
+            let terminals = &self.plan.routing.terminals[card];
+            devices.group(card_picture::draw(subject, corner, size, terminals, self.subject.lettering));
             count += 1;
             if let Some(trouble) = &subject.trouble {
                 troubles.push(format!("{} {}", subject.element, trouble.words));
@@ -334,16 +342,17 @@ pub(super) fn finish(
         content.y + (content.height - size.1 * scale) / 2.0,
     );
     group.transform(scale, shift);
-    let mut description = format!(
-        "Elevation of {}, sheet {number} of {of}: {devices} of {} devices and their runs.",
-        block.site,
-        subject.cards.len()
-    );
+    let lettering = subject.lettering;
+    let (site, sheet, all) = (block.site.as_str(), number, subject.cards.len());
+    let mut description = lettering.say(&Phrase::ElevationShows { site, sheet, of, devices, all });
     if !troubles.is_empty() {
-        description.push_str(&format!(" Trouble: {}.", troubles.join("; ")));
+        let troubles = &troubles.join("; ");
+        description = format!("{description} {}", lettering.say(&Phrase::TroubleList { troubles }));
     }
-    let title = format!("{}: elevation, sheet {number} of {of}", block.site);
+    let what = lettering.word(Word::Elevation);
+    let title = lettering.say(&Phrase::SheetTitle { site, what, sheet, of });
     let mut scene = frame.scene(title, description);
+    scene.language = block.locale.language;
     scene.root.group(group);
     frame.draw(&mut scene.root, block, entries, number, of);
     scene

@@ -1,5 +1,6 @@
 //! `latchline draw`: pictures of a site.
 
+use super::locale::LocaleArguments;
 use crate::surroundings::Surroundings;
 use crate::{date, load, output};
 use anyhow::{Context, Result, bail};
@@ -39,6 +40,8 @@ pub struct DrawArguments {
     /// Colours for a dark page (SVG)
     #[arg(long)]
     dark: bool,
+    #[command(flatten)]
+    locale: LocaleArguments,
     /// Date in the title block (YYYY-MM-DD)
     #[arg(long, value_name = "DATE")]
     date: Option<String>,
@@ -122,7 +125,13 @@ pub fn run(
         return super::refuse(&loaded, surroundings);
     };
     let assessment = latchline_assess::assess(site);
-    let options = SheetOptions { sheet: arguments.sheet, revision: Some(revision(&loaded)), date };
+    let stamp = loaded.stamp(None, date);
+    let options = SheetOptions {
+        sheet: arguments.sheet,
+        revision: Some(stamp.revision),
+        date: stamp.date,
+        locale: arguments.locale.locale(),
+    };
     let palette = if arguments.dark { Palette::Dark } else { Palette::Light };
     if let Some(folder) = &target.folder {
         std::fs::create_dir_all(folder)
@@ -198,18 +207,6 @@ fn path(target: &Target, what: What, number: usize, of: usize) -> PathBuf {
     }
     name.push(format!(".{}", target.format.ending()));
     PathBuf::from(name)
-}
-
-/// What tells one state of the input from another: the FNV-1a hash (64 bits) of the site file and
-/// its catalogues, as twelve hexadecimal digits. It guards against mix-ups, not against forgery.
-fn revision(loaded: &load::Loaded) -> String {
-    let mut hash = 0xcbf2_9ce4_8422_2325_u64;
-    for (_, file) in loaded.sources.files() {
-        for byte in file.text.bytes().chain([0xff]) {
-            hash = (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
-        }
-    }
-    format!("{:012x}", hash >> 16)
 }
 
 #[cfg(test)]

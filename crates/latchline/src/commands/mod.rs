@@ -12,6 +12,7 @@ pub mod explain;
 pub mod fix;
 pub mod flow;
 pub mod headroom;
+pub mod locale;
 pub mod man;
 pub mod new;
 pub mod pack;

@@ -1,11 +1,12 @@
 //! `latchline pack`: everything that goes to site, into one folder.
 
+use super::locale::LocaleArguments;
 use crate::surroundings::Surroundings;
 use crate::{date, load, pack_folder};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::Severity;
-use latchline_pack::{Audience, Language, Options, Paper, Part, Stamp, Units};
+use latchline_pack::{Audience, Options, Paper, Part};
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -29,15 +30,11 @@ pub struct PackArguments {
     /// For whom; the client's has no prices, wiring or settings, the installer's no prices
     #[arg(long = "for", value_enum, value_name = "AUDIENCE", default_value_t = For::Office)]
     audience: For,
-    /// Units of length and temperature, and how conductor sizes are shown
-    #[arg(long, value_enum, value_name = "UNITS", default_value_t = UnitsChoice::Metric)]
-    units: UnitsChoice,
     /// Size of printed sheets
     #[arg(long, value_enum, value_name = "SIZE", default_value_t = Sheet::A4)]
     sheet: Sheet,
-    /// Language of all sheets
-    #[arg(long, value_enum, value_name = "LANGUAGE", default_value_t = LanguageChoice::En)]
-    language: LanguageChoice,
+    #[command(flatten)]
+    locale: LocaleArguments,
     /// Address under which the pages of devices are served, for QR codes; without one they carry text
     #[arg(long, value_name = "URL")]
     base_url: Option<String>,
@@ -60,15 +57,6 @@ enum For {
     Client,
 }
 
-/// Units.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum UnitsChoice {
-    /// m, °C, mm²
-    Metric,
-    /// ft, °F, AWG
-    Us,
-}
-
 /// Size of sheets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Sheet {
@@ -76,15 +64,6 @@ enum Sheet {
     A4,
     /// 8.5 in x 11 in
     Letter,
-}
-
-/// Language.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum LanguageChoice {
-    /// English
-    En,
-    /// German
-    De,
 }
 
 /// A part by its name.
@@ -113,9 +92,7 @@ pub fn run(
         return super::refuse(&loaded, surroundings);
     };
     let assessment = latchline_assess::assess(site);
-    let files = std::iter::once(loaded.site_file).chain(loaded.catalogues.iter().copied());
-    let texts = files.map(|file| &*loaded.sources.file(file).text);
-    let stamp = Stamp::of_texts(texts, arguments.revision.clone(), date);
+    let stamp = loaded.stamp(arguments.revision.clone(), date);
     let reading = &loaded.resolved.findings;
     let files =
         latchline_pack::pack(site, &assessment, reading, &options, &stamp).context("no pack was made")?;
@@ -140,14 +117,7 @@ pub fn run(
 /// What the arguments mean.
 fn options(arguments: &PackArguments) -> Result<Options> {
     let options = Options {
-        language: match arguments.language {
-            LanguageChoice::En => Language::English,
-            LanguageChoice::De => Language::German,
-        },
-        units: match arguments.units {
-            UnitsChoice::Metric => Units::Metric,
-            UnitsChoice::Us => Units::Us,
-        },
+        locale: arguments.locale.locale(),
         audience: match arguments.audience {
             For::Installer => Audience::Installer,
             For::Office => Audience::Office,

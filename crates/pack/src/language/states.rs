@@ -1,13 +1,14 @@
 //! States, calls, verdicts, findings and figures in the pack's language.
 
-use super::german::{findings, foreign, titles};
+use super::german::foreign;
 use super::{Sentence, Word};
 use crate::locale::Locale;
 use crate::locale::Rounding;
-use crate::options::Language;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
-use latchline_finding::{CallMoment, CallRef, CodeDoc, Figure, Finding, OperatingState, StateKind, Unit};
+use latchline_finding::{
+    CallMoment, CallRef, CodeDoc, Figure, Finding, Language, OperatingState, StateKind, Unit,
+};
 use latchline_report::figures;
 use latchline_report::template::{Speaker, fill_as};
 
@@ -76,9 +77,9 @@ impl Locale {
                 let message = latchline_report::english::wording(finding, doc.as_ref()).message;
                 latchline_report::english::capital(&message)
             }
-            Language::German => findings::template(code)
+            Language::German => latchline_report::german::template(code)
                 .and_then(|template| fill_as(template, finding, &German(*self)))
-                .unwrap_or_else(|| match titles::title(code) {
+                .unwrap_or_else(|| match latchline_report::german::title(code) {
                     Some(title) => format!("{title} ({code})"),
                     None => code.to_string(),
                 }),
@@ -157,46 +158,9 @@ fn reading_doc(code: &str) -> Option<CodeDoc> {
 
 #[cfg(test)]
 mod tests {
-    use crate::language::german::{findings, titles};
     use crate::language::{Word, english, german};
     use crate::locale::Locale;
-    use crate::options::{Language, Units};
-    use latchline_finding::{Code, Finding, Origin, Severity, Unit};
-    use latchline_report::template::argument_names;
-    use std::collections::BTreeSet;
-
-    #[test]
-    fn every_code_has_a_german_title() {
-        let codes = latchline_assess::codes().map(|doc| doc.code);
-        let reading = latchline_site::codes::CODES.iter().map(|doc| doc.code.as_str());
-        let missing: Vec<&str> = codes.chain(reading).filter(|code| titles::title(code).is_none()).collect();
-        assert!(missing.is_empty(), "no German title: {missing:?}");
-    }
-
-    /// Every rule and every code of addresses has a sentence; each says the element, value and limit that
-    /// the English one says, and asks for no argument that the English one does not know.
-    #[test]
-    fn every_finding_of_a_site_has_a_german_sentence() {
-        let names = |template: &str| -> BTreeSet<String> { argument_names(template).into_iter().collect() };
-        for code in latchline_assess::codes().map(|doc| doc.code) {
-            let german = findings::template(code);
-            let german = german.unwrap_or_else(|| panic!("no German sentence for {code}"));
-            assert!(german.starts_with(|sign: char| sign.is_uppercase() || sign == '{'), "{code}");
-        }
-        for (code, german) in findings::SENTENCES {
-            let english = latchline_report::english::message_template(code);
-            let english = english.unwrap_or_else(|| panic!("no English message for {code}"));
-            assert!(names(german).is_subset(&names(english)), "{code}: {german} / {english}");
-            for field in ["element", "value", "limit", "lock"] {
-                assert_eq!(
-                    names(german).contains(field),
-                    names(english).contains(field),
-                    "{code}: {field} in {german} / {english}"
-                );
-            }
-            assert_eq!(german.matches('<').count(), german.matches('>').count(), "{code}");
-        }
-    }
+    use latchline_finding::{Code, Finding, Language, Origin, Severity, Unit, Units};
 
     #[test]
     fn a_german_sentence_has_german_figures() {
@@ -204,7 +168,7 @@ mod tests {
             .about("bins")
             .figures(8.731, 10.8, Unit::Volt)
             .with("lock", "strike-12");
-        let locale = Locale { language: Language::German, units: Units::Metric };
+        let locale = Locale(latchline_finding::Locale { language: Language::German, units: Units::Metric });
         let said = "Das Schloss strike-12 von bins bekommt 8,73 V und braucht 10,8 V";
         assert_eq!(locale.finding(&found), said);
         let wired = Finding::new(Code("lock-contact-wiring"), Severity::Error, Origin::None)

@@ -21,7 +21,7 @@ words! {
     // Shared by several.
     About, Address, Cable, CableType, CautionApart, CautionCodes, CautionEscape, CautionIsolate, CautionMains,
     CautionNoCertificate, Cautions, ClampPart, Contents, ContentsTitle, DiodePart, Done, DoorContactPart,
-    DoorStation, DrawingLanguage, EmergencyReleasePart, ExitButtonPart, Free, From, InputHash, Item, Kind,
+    DoorStation, EmergencyReleasePart, ExitButtonPart, Free, From, InputHash, Item, Kind,
     Length, Limit, Line, Lock, ManagementStation, Margin, Model, No, NotJudged, NotStated, Outdoors, Place,
     Remark, Revision, Rows, Run, Sheet, State, StateAllCall, StateBatteryEnd, StateCall, StateFireRelease,
     StateLightLoad, StatePowerReturn, StateSelfView, StateStandbyDay, StateStandbyNight, Stations, Supply,

@@ -114,7 +114,6 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::DoorContactPart => "Door contact",
         Word::DoorStation => "Door station",
         Word::DoorsTitle => "Door sheets",
-        Word::DrawingLanguage => "Drawings are lettered in English.",
         Word::DriveInput => "input of the drive",
         Word::DropInBox => "Drop inside a box, input to port",
         Word::DropInSource => "Drop inside the source",

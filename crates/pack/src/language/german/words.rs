@@ -116,7 +116,6 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::DoorContactPart => "Türkontakt",
         Word::DoorStation => "Türstation",
         Word::DoorsTitle => "Türblätter",
-        Word::DrawingLanguage => "Zeichnungen sind englisch beschriftet.",
         Word::DriveInput => "Eingang des Antriebs",
         Word::DropInBox => "Spannungsfall in einem Verteiler, Eingang bis Abgang",
         Word::DropInSource => "Spannungsfall in der Quelle",

@@ -2,12 +2,12 @@
 //! English report stands one here, checked by a test.
 
 /// The sentence of a code.
-pub(in crate::language) fn template(code: &str) -> Option<&'static str> {
+pub fn template(code: &str) -> Option<&'static str> {
     SENTENCES.iter().find(|(known, _)| *known == code).map(|(_, sentence)| *sentence)
 }
 
 /// Every sentence, by code.
-pub(in crate::language) const SENTENCES: &[(&str, &str)] = &[
+pub const SENTENCES: &[(&str, &str)] = &[
     ("voltage-too-low", "{element} hat {value} und braucht {limit} ({state})"),
     ("voltage-too-high", "{element} bekommt bis zu {value} und verträgt {limit} ({state})"),
     ("thin-margin", "{element} hat nur {value} über den nötigen {least} ({state})"),

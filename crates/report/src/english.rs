@@ -152,7 +152,13 @@ pub fn not_judged(missing: &NotJudged) -> String {
     let elements: Vec<String> =
         missing.elements.iter().map(|element| template::plain(element.as_str())).collect();
     let whom = if elements.is_empty() { String::new() } else { format!(" (for {})", elements.join(", ")) };
-    format!("needs {}{whom}", template::plain(&missing.missing))
+    let how = match missing.code {
+        "line-constants-missing" => {
+            ": constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
+        }
+        _ => "",
+    };
+    format!("needs {}{whom}{how}", template::plain(&missing.missing))
 }
 
 /// The verdict in one or two lines; the second, if any, names the tightest place.
@@ -246,6 +252,20 @@ mod tests {
             .about("A-1")
             .figures(35.0, 36.0, Unit::Volt);
         assert_eq!(wording(&finding, None).message, "A-1: brand new code: 35 V, limit 36 V");
+    }
+
+    #[test]
+    fn what_is_missing_is_named_with_how_to_get_it() {
+        let missing = NotJudged {
+            code: "line-constants-missing",
+            elements: vec!["A-R5".into()],
+            missing: String::from("clad-0.5 line"),
+        };
+        assert_eq!(
+            not_judged(&missing),
+            "needs clad-0.5 line (for A-R5): constants or losses of its data sheet, or measure the capacitance with the \
+             far end open and divide it by the length"
+        );
     }
 
     #[test]

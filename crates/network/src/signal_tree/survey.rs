@@ -5,7 +5,7 @@
 //! driving point ([`sweep_with_driving_points`]), which is exact for a linear network (Thevenin).
 //!
 //! **Frequencies.** Twelve in a decade, and evenly spaced at eight in each `1/(2T)` with `T` the delay of the longest
-//! way from the caller to a station: an open branch not longer than that way makes its notches at least `1/(2T)` apart. At most
+//! way from the caller to anything on the pair: no branch is longer, and an open one makes its notches at least `1/(2T)` apart. At most
 //! [`MOST_POINTS`]; [`BandSurvey::grid_complete`] is false where that cut them short. Between
 //! neighbouring points **nothing is proved**. Dips that could decide (the deepest of each caller,
 //! and all within [`NARROW_WITHIN_DB`] of the budget) are narrowed on the response itself to a ten-thousandth of the spacing;
@@ -307,8 +307,7 @@ impl CallTree {
                 tree.add_shunt(at, *shunt).ok()?;
             }
         }
-        let ways = call.targets.iter().filter_map(|target| network.station[*target].and_then(here));
-        let longest_way_s = ways.map(|at| delay_s[at]).fold(0.0, f64::max);
+        let longest_way_s = delay_s.iter().copied().fold(0.0, f64::max);
         Some(CallTree { tree, node, longest_way_s })
     }
 }

@@ -149,12 +149,22 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
             start_ups.missing.extend(missing.iter().cloned());
         }
     }
-    start_ups.stages = built
+    let judged: Vec<(usize, Option<StageStart>)> = built
         .par_iter()
         .filter_map(|(stage, result)| {
-            result.as_ref().ok().and_then(|built| judge(layout, *stage, built, effort, memory))
+            result.as_ref().ok().map(|built| (*stage, judge(layout, *stage, built, effort, memory)))
         })
         .collect();
+    for (stage, start) in judged {
+        match start {
+            Some(start) => start_ups.stages.push(start),
+            // The catalogue's bounds are within the simulator's ranges, so this is not expected; but never silent.
+            None => start_ups.missing.push(Missing {
+                element: layout.stages[stage].id.clone(),
+                missing: String::from("figures within the simulator's ranges"),
+            }),
+        }
+    }
     start_ups
 }
 
@@ -191,7 +201,6 @@ fn simulated(
     // The system in full, as its parts print themselves: numbers so that they are read back the same.
     write!(key, "{:?} {record:?} {:?} {is_supply}", built.system, built.group).ok()?;
     memory.start_up(key.finish(), effort, || {
-        // The system has been built within the simulator's ranges; what it still refuses is not judged.
         let found = simulate(&built.system, &options(&built.system, record, effort)).ok()?;
         let runs = matches!(found.outcome, Outcome::OperatingPoint { .. });
         let seeks = effort == Effort::WithMending && !runs && !is_up(&found);

@@ -7,6 +7,7 @@ use latchline_circuit::startup::{
 };
 use latchline_finding::ElementId;
 use latchline_finding::Sourced;
+use latchline_finding::quantity::Voltage;
 use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind, LoadValue};
 use latchline_site::model::Site;
 
@@ -93,10 +94,13 @@ impl Builder<'_> {
         value: &Option<Sourced<T>>,
     ) -> Option<T> {
         if value.is_none() {
-            let missing = format!("{model} {key}");
-            self.missing.push(Missing { element: element.clone(), missing });
+            self.lacks(element, format!("{model} {key}"));
         }
         value.as_ref().map(|value| value.value)
+    }
+
+    fn lacks(&mut self, element: &ElementId, missing: String) {
+        self.missing.push(Missing { element: element.clone(), missing });
     }
 
     fn source(&mut self) -> (Supply, bool) {
@@ -226,6 +230,13 @@ impl Builder<'_> {
         let (Some(on), Some(off), Some(capacitance)) = (on, off, capacitance) else { return };
         let bridge_drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
         let delay_s = model.turn_on_delay.as_ref().map_or(0.0, |delay| delay.value.as_seconds());
+        if delay_s == 0.0 && !differ(on, off) {
+            self.lacks(
+                &station.id,
+                format!("{name} turn_off_voltage below its turn_on_voltage, or turn_on_delay"),
+            );
+            return;
+        }
         let (turn_on_v, turn_off_v) =
             thresholds(on.as_volts() - bridge_drop_v, off.as_volts() - bridge_drop_v, delay_s);
         devices.push(Device {
@@ -279,6 +290,10 @@ impl Builder<'_> {
         let off = self.need(&item.id, name, "turn_off_voltage", &model.turn_off_voltage);
         let capacitance = self.need(&item.id, name, "input_capacitance", &model.input_capacitance);
         let (Some(on), Some(off), Some(capacitance)) = (on, off, capacitance) else { return };
+        if !differ(on, off) {
+            self.lacks(&item.id, format!("{name} turn_off_voltage below its turn_on_voltage"));
+            return;
+        }
         let below = layout.stages[stage].converters.iter().find(|converter| converter.node == node);
         let power_w = below.map_or(0.0, |converter| {
             let boot_w = boot_power_below(self.site, layout, converter.stage);
@@ -311,8 +326,13 @@ fn least_voltage(model: &BoxModel) -> Option<f64> {
     model.least_voltage.as_ref().map(|least| least.value.as_volts()).filter(|least| *least > 0.0)
 }
 
-/// Thresholds at the capacitor that the simulator takes: above 0, and not one and the same without a delay,
-/// which would switch without end.
+/// Whether a converter without a delay would not switch on and off without end.
+fn differ(on: Voltage, off: Voltage) -> bool {
+    on.as_volts() - off.as_volts() >= SMALLEST_HYSTERESIS_V
+}
+
+/// Thresholds at the capacitor that the simulator takes: above 0, and as far apart as without a delay they must be where
+/// rounding or a rectifier that eats both has moved them.
 fn thresholds(on_v: f64, off_v: f64, delay_s: f64) -> (f64, f64) {
     let on_v = on_v.max(0.1);
     let gap_v = if delay_s > 0.0 { 0.0 } else { SMALLEST_HYSTERESIS_V };

@@ -9,7 +9,7 @@
 //! | factor | kind | distribution |
 //! |---|---|---|
 //! | source voltage | common to the stage | rectangular within its tolerance |
-//! | temperature | common to the site | rectangular from the coldest to the hottest |
+//! | temperature | common to the stage | rectangular from the coldest to the hottest |
 //! | drum of a cable | common to all runs of that cable | rectangular within its resistance tolerance |
 //! | batch of a model | common to all stations of that model | rectangular within half the load tolerance |
 //! | length of a run | each run its own | rectangular within the length tolerance |

@@ -130,7 +130,7 @@ def by_scikit_rf(tree, f, target):
     return 1 / (a[:, 0, 0] + a[:, 0, 1] * yt + SOURCE_OHM * (a[:, 1, 0] + a[:, 1, 1] * yt))
 
 
-def kernel(binary, tree, f, repeats):
+def kernel(binary, tree, f, repeats, *widest):
     with tempfile.NamedTemporaryFile("w", suffix=".txt") as file:
         print(SOURCE_OHM, file=file)
         print(*map(repr, map(float, f)), file=file)
@@ -138,7 +138,7 @@ def kernel(binary, tree, f, repeats):
             values = [tree["length"][k], *LINES[tree["line"][k]], tree["resistance"][k], tree["capacitance"][k]]
             print(tree["parent"][k], *map(repr, map(float, values)), file=file)
         file.flush()
-        out = subprocess.run([binary, file.name, str(repeats)], capture_output=True, text=True, check=True).stdout
+        out = subprocess.run([binary, file.name, str(repeats), *widest], capture_output=True, text=True, check=True).stdout
     head, _, rest = out.partition("\n")
     table = np.array(rest.split(), float).reshape(len(tree["parent"]), len(f), 2)
     return tuple(map(float, head.split())), table
@@ -151,7 +151,7 @@ def timed(function, *arguments):
 
 
 def main():
-    binary = sys.argv[1]
+    binary, widest = sys.argv[1], sys.argv[2:]
     nodes, count, rounds = 501, 200, 7
     tree = make_tree(nodes, 1)
     f = np.geomspace(300.0, 30e6, count)
@@ -161,7 +161,7 @@ def main():
     times = {name: [] for name in names}
     ratios = []
     for _ in range(rounds):
-        (ours, ours_db), table = kernel(binary, tree, f, 15)
+        (ours, ours_db), table = kernel(binary, tree, f, 15, *widest)
         by_level, v = min((timed(by_levels, tree, f, levels) for _ in range(3)), key=lambda t: t[0])
         by_node, _ = min((timed(by_nodes, tree, f) for _ in range(3)), key=lambda t: t[0])
         rf, vt = timed(by_scikit_rf, tree, f, target)
@@ -173,7 +173,7 @@ def main():
     db = 20 * np.log10(np.abs(v))
     off = np.max(np.abs(db - table[:, :, 0]))
     off_rf = np.max(np.abs(20 * np.log10(np.abs(vt)) - table[target, :, 0]))
-    print(f"{nodes} nodes ({len(levels)} levels), {count} frequencies, one thread, median of {rounds} rounds")
+    print(f"{nodes} nodes ({len(levels)} levels), {count} frequencies, one thread, median of {rounds} rounds; kernel {widest[0] if widest else 'with all that the processor has'}")
     for name, values in times.items():
         print(f"  {name:20s} {statistics.median(values):9.3f} ms")
     print(f"faster NumPy program / kernel, complex voltages: {statistics.median(r[0] for r in ratios):.1f}")
@@ -181,7 +181,7 @@ def main():
     print(f"scikit-rf (one node) / kernel (all nodes): {statistics.median(r[2] for r in ratios):.0f}")
     print(f"largest difference: NumPy {off:.1e} dB, scikit-rf {off_rf:.1e} dB")
     for big in (10_000, 100_000):
-        (ours, _), _ = kernel(binary, make_tree(big, 2), f[:32], 3)
+        (ours, _), _ = kernel(binary, make_tree(big, 2), f[:32], 3, *widest)
         print(f"  {big} nodes, 32 frequencies: {ours:.1f} ms, {ours * 1e6 / big / 32:.1f} ns per node and frequency")
     assert off < 1e-6 and off_rf < 1e-6, "the programs disagree"
 

@@ -1,5 +1,5 @@
-//! Times the response of one tree: `signal-bench TREE REPEATS`, where TREE is the text that `compare.py`
-//! writes. Prints the median time of solving for all voltages, then of solving and taking decibels, in
+//! Times the response of one tree: `signal-bench TREE REPEATS [base|avx2]`, where TREE is the text that `compare.py`
+//! writes, and the last word leaves wider vector instructions aside. Prints the median time of solving for all voltages, then of solving and taking decibels, in
 //! milliseconds, then gain in decibel and phase of every node and frequency.
 //!
 //! TREE: a line of source impedance; a line of frequencies; then one line per node but the root: parent,
@@ -10,7 +10,7 @@ use std::io::Write;
 use std::time::Instant;
 
 use latchline_circuit::signal::{
-    Branch, Line, LineLaw, PlainLine, Shunt, SignalTree, Source, Workspace, respond, sweep,
+    Branch, InstructionSet, Line, LineLaw, PlainLine, Shunt, SignalTree, Source, Workspace, respond, sweep,
 };
 
 fn numbers(line: &str) -> Vec<f64> {
@@ -26,6 +26,12 @@ fn main() {
     let arguments: Vec<String> = std::env::args().collect();
     let text = std::fs::read_to_string(&arguments[1]).expect("the tree file");
     let repeats: usize = arguments[2].parse().expect("repeats");
+    let widest = match arguments.get(3).map(String::as_str) {
+        None => InstructionSet::Avx512,
+        Some("avx2") => InstructionSet::Avx2,
+        Some("base") => InstructionSet::Base,
+        Some(other) => panic!("{other} is none of base, avx2"),
+    };
     let mut rows = text.lines();
     let source = Source { node: 0, impedance_ohm: numbers(rows.next().expect("source"))[0] };
     let frequencies_hz = numbers(rows.next().expect("frequencies"));
@@ -60,7 +66,7 @@ fn main() {
     for (node, load) in loads {
         tree.add_shunt(node, load).expect("a load");
     }
-    let mut workspace = Workspace::default();
+    let mut workspace = Workspace::limited_to(widest);
     let (mut voltages, mut decibels) = (Vec::new(), Vec::new());
     let mut gains = vec![0.0; tree.node_count() * frequencies_hz.len()];
     for _ in 0..repeats {

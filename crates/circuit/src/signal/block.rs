@@ -8,12 +8,26 @@
 use super::branch::{LineBlock, multiply, through_line, through_tee};
 use super::driving::driving_points;
 use super::elements::{Shunt, TeeNetwork};
-use super::lanes::{LANES, Phasors};
+use super::lanes::{LANES, Phasors, gain_db};
 use super::tree::SignalTree;
+
+/// Which vector instructions may be used. All give the same bits.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum InstructionSet {
+    /// Those that every processor of the architecture has.
+    Base,
+    /// Up to AVX2.
+    Avx2,
+    /// Up to AVX-512, if the processor has it.
+    #[default]
+    Avx512,
+}
 
 /// Scratch of the passes, one entry per node unless said otherwise.
 #[derive(Debug, Default)]
 pub(super) struct Passes {
+    /// The most that may be used of what the processor has.
+    pub widest: InstructionSet,
     /// Admittance at the node, looking away from the source, the node's own elements included.
     pub admittance_s: Vec<Phasors>,
     /// Voltage over that of the neighbour nearer the source after the pass up; voltage over the source's
@@ -41,14 +55,17 @@ pub(super) fn solve(
     passes: &mut Passes,
 ) {
     #[cfg(target_arch = "x86_64")]
-    if std::arch::is_x86_feature_detected!("avx512f") && std::arch::is_x86_feature_detected!("avx512dq") {
+    if passes.widest >= InstructionSet::Avx512
+        && std::arch::is_x86_feature_detected!("avx512f")
+        && std::arch::is_x86_feature_detected!("avx512dq")
+    {
         // SAFETY: the processor has just been found to have both extensions, all that the function needs
         // beyond safe Rust.
         unsafe { solve_with_avx512(tree, path, source_impedance_ohm, frequencies_hz, passes) };
         return;
     }
     #[cfg(target_arch = "x86_64")]
-    if std::arch::is_x86_feature_detected!("avx2") {
+    if passes.widest >= InstructionSet::Avx2 && std::arch::is_x86_feature_detected!("avx2") {
         // SAFETY: the processor has just been found to have AVX2, all that the function needs beyond
         // safe Rust.
         unsafe { solve_with_avx2(tree, path, source_impedance_ohm, frequencies_hz, passes) };
@@ -79,6 +96,51 @@ fn solve_with_avx512(
     passes: &mut Passes,
 ) {
     solve_anywhere(tree, path, source_impedance_ohm, frequencies_hz, passes);
+}
+
+/// Gains in decibel at one node.
+pub(super) fn gains_db(
+    widest: InstructionSet,
+    voltage: &Phasors,
+    attenuation_np: &[f64; LANES],
+) -> [f64; LANES] {
+    #[cfg(target_arch = "x86_64")]
+    if widest >= InstructionSet::Avx512
+        && std::arch::is_x86_feature_detected!("avx512f")
+        && std::arch::is_x86_feature_detected!("avx512dq")
+    {
+        // SAFETY: the processor has just been found to have both extensions, all that the function needs
+        // beyond safe Rust.
+        return unsafe { gains_db_with_avx512(voltage, attenuation_np) };
+    }
+    #[cfg(target_arch = "x86_64")]
+    if widest >= InstructionSet::Avx2 && std::arch::is_x86_feature_detected!("avx2") {
+        // SAFETY: the processor has just been found to have AVX2, all that the function needs beyond
+        // safe Rust.
+        return unsafe { gains_db_with_avx2(voltage, attenuation_np) };
+    }
+    gains_db_anywhere(voltage, attenuation_np)
+}
+
+#[cfg(target_arch = "x86_64")]
+#[target_feature(enable = "avx2")]
+fn gains_db_with_avx2(voltage: &Phasors, attenuation_np: &[f64; LANES]) -> [f64; LANES] {
+    gains_db_anywhere(voltage, attenuation_np)
+}
+
+#[cfg(target_arch = "x86_64")]
+#[target_feature(enable = "avx512f,avx512dq")]
+fn gains_db_with_avx512(voltage: &Phasors, attenuation_np: &[f64; LANES]) -> [f64; LANES] {
+    gains_db_anywhere(voltage, attenuation_np)
+}
+
+#[inline(always)]
+fn gains_db_anywhere(voltage: &Phasors, attenuation_np: &[f64; LANES]) -> [f64; LANES] {
+    let mut gains_db = [0.0; LANES];
+    for i in 0..LANES {
+        gains_db[i] = gain_db(voltage.re[i], voltage.im[i], attenuation_np[i]);
+    }
+    gains_db
 }
 
 #[inline(always)]
@@ -307,23 +369,22 @@ mod tests {
         }
         let frequencies_hz = std::array::from_fn(|i| 300.0 * 2.5_f64.powi(i as i32));
         let path = tree.path_from_root(150).unwrap();
-        let mut plain = Passes::default();
+        let mut plain = Passes { widest: InstructionSet::Base, ..Passes::default() };
         solve_anywhere(&tree, &path, 100.0, &frequencies_hz, &mut plain);
         let same = |other: &Passes| {
             for node in 0..200 {
                 assert_eq!(plain.voltage[node].re, other.voltage[node].re);
                 assert_eq!(plain.voltage[node].im, other.voltage[node].im);
                 assert_eq!(plain.attenuation_np[node], other.attenuation_np[node]);
+                let of = |passes: &Passes| {
+                    gains_db(passes.widest, &passes.voltage[node], &passes.attenuation_np[node])
+                };
+                assert_eq!(of(&plain), of(other));
             }
         };
-        let mut best = Passes::default();
-        solve(&tree, &path, 100.0, &frequencies_hz, &mut best);
-        same(&best);
-        #[cfg(target_arch = "x86_64")]
-        if std::arch::is_x86_feature_detected!("avx2") {
-            let mut passes = Passes::default();
-            // SAFETY: the processor has just been found to have AVX2.
-            unsafe { solve_with_avx2(&tree, &path, 100.0, &frequencies_hz, &mut passes) };
+        for widest in [InstructionSet::Base, InstructionSet::Avx2, InstructionSet::Avx512] {
+            let mut passes = Passes { widest, ..Passes::default() };
+            solve(&tree, &path, 100.0, &frequencies_hz, &mut passes);
             same(&passes);
         }
     }

@@ -4,6 +4,8 @@
 //! Only additions, multiplications, divisions, roots and operations on bits are used, so every machine
 //! gives the same bits.
 
+use super::line::DB_PER_NEPER;
+
 /// Frequencies in one block.
 pub(super) const LANES: usize = 16;
 
@@ -111,6 +113,13 @@ pub(super) fn natural_log(x: f64) -> f64 {
             + w * (0.285_714_287_436_623_9 + w * (0.181_835_721_616_180_5 + w * 0.147_981_986_051_165_86)));
     let half_square = 0.5 * f * f;
     n * LN2_HIGH - ((half_square - (s * (half_square + (odd + even)) + n * LN2_LOW)) - f)
+}
+
+/// `20 log10 |V exp(-a)|` of a voltage that the kernel keeps within 2^+-300 or so, hence its square within 2^+-602.
+#[inline(always)]
+pub(super) fn gain_db(re: f64, im: f64, attenuation_np: f64) -> f64 {
+    let square = re * re + im * im;
+    0.5 * DB_PER_NEPER * natural_log(square) - DB_PER_NEPER * attenuation_np
 }
 
 #[cfg(test)]

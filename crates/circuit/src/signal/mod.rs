@@ -67,6 +67,7 @@ mod samples;
 mod tree;
 mod value;
 
+pub use block::InstructionSet;
 pub use choke::low_corner_hz;
 pub use complex::Complex;
 pub use elements::{Entry, LossPoint, Shunt};

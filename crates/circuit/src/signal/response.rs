@@ -1,10 +1,9 @@
 //! Voltages at every node over frequency, from a source at any node.
 
-use super::block::{Passes, solve};
+use super::block::{InstructionSet, Passes, gains_db as lanes_of_gains_db, solve};
 use super::complex::Complex;
 use super::elements::Shunt;
-use super::lanes::{LANES, Phasors, natural_log};
-use super::line::DB_PER_NEPER;
+use super::lanes::{LANES, Phasors, gain_db};
 use super::tree::{SignalTree, TreeError};
 use super::value::{ValueError, check_frequency_hz, not_negative, positive};
 
@@ -24,6 +23,15 @@ pub struct Workspace {
     passes: Passes,
 }
 
+impl Workspace {
+    /// One that leaves wider instructions aside, to compare or to time them.
+    pub fn limited_to(widest: InstructionSet) -> Self {
+        let mut workspace = Workspace::default();
+        workspace.passes.widest = widest;
+        workspace
+    }
+}
+
 /// The solution at up to sixteen frequencies, as [`sweep`] hands it out.
 #[derive(Debug)]
 pub struct Block<'a> {
@@ -35,6 +43,7 @@ pub struct Block<'a> {
     attenuation_np: &'a [[f64; LANES]],
     /// Empty unless asked for.
     driving_s: &'a [Phasors],
+    widest: InstructionSet,
 }
 
 impl Block<'_> {
@@ -54,27 +63,17 @@ impl Block<'_> {
     /// Voltage gain in decibel at `node`, at frequency `first + i`.
     pub fn gain_db(&self, node: usize, i: usize) -> f64 {
         let (voltage, attenuation_np) = self.voltage(node, i);
-        gain_db(voltage, attenuation_np)
+        gain_db(voltage.re, voltage.im, attenuation_np)
     }
 
     /// Voltage gains in decibel at `node`, at frequencies `first` to `first + count - 1`, into the first
     /// `count` places of `gains_db`; as many as fit. Quicker than one by one.
     pub fn gains_db(&self, node: usize, gains_db: &mut [f64]) {
-        let (phasors, attenuation_np) = (&self.voltage[node], &self.attenuation_np[node]);
-        let lanes: [f64; LANES] =
-            std::array::from_fn(|i| gain_db(Complex::new(phasors.re[i], phasors.im[i]), attenuation_np[i]));
+        let lanes = lanes_of_gains_db(self.widest, &self.voltage[node], &self.attenuation_np[node]);
         for (gain_db, lane) in gains_db.iter_mut().zip(lanes.into_iter().take(self.count)) {
             *gain_db = lane;
         }
     }
-}
-
-/// `20 log10 |V exp(-a)|`.
-#[inline(always)]
-fn gain_db(voltage: Complex, attenuation_np: f64) -> f64 {
-    // The kernel keeps magnitudes within 2^+-300 or so, hence the square within 2^+-602.
-    let square = voltage.re * voltage.re + voltage.im * voltage.im;
-    0.5 * DB_PER_NEPER * natural_log(square) - DB_PER_NEPER * attenuation_np
 }
 
 /// Solves the tree at every frequency and hands each block of frequencies to `visit`.
@@ -131,6 +130,7 @@ fn sweep_as_asked(
             count: chunk.len(),
             voltage: &workspace.passes.voltage,
             attenuation_np: &workspace.passes.attenuation_np,
+            widest: workspace.passes.widest,
             driving_s: if workspace.passes.wants_driving { &workspace.passes.driving_s } else { &[] },
         });
     }
@@ -191,7 +191,7 @@ impl Response {
     /// Voltage gain in decibel at `node` over the source's open-circuit voltage.
     pub fn gain_db(&self, node: usize, k: usize) -> f64 {
         let (voltage, attenuation_np) = self.scaled(node, k);
-        gain_db(voltage, attenuation_np)
+        gain_db(voltage.re, voltage.im, attenuation_np)
     }
 
     /// Phase in degrees of the voltage at `node` against the source's open-circuit voltage, above -180, at

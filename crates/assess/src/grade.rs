@@ -3,7 +3,7 @@
 use latchline_finding::{Provenance, Sourced};
 use latchline_network::{Layout, StageSource, Terminal};
 use latchline_site::catalogue::{BoxModel, Cable, StationModel, SupplyModel};
-use latchline_site::model::{Conditions, Site};
+use latchline_site::model::{Conditions, Entrance, LightFeed, Site, StationOwner};
 use std::collections::BTreeSet;
 
 /// Assumed catalogue values that the flow of one stage, or of all, uses, as "model key", in order.
@@ -25,6 +25,9 @@ pub fn assumed_values(site: &Site, layout: &Layout, stage: Option<usize>) -> Vec
             match *terminal {
                 Terminal::Station(station) => {
                     of_station(site.station_model(&site.stations[station]), &mut list);
+                    if let StationOwner::Entrance(entrance) = site.stations[station].owner {
+                        of_door(site, &site.entrances[entrance], &mut list);
+                    }
                 }
                 Terminal::BoxInput(index) => of_box(site.box_model(&site.boxes[index]), &mut list),
                 _ => {}
@@ -97,12 +100,27 @@ fn of_station(model: &StationModel, list: &mut BTreeSet<String>) {
         .optional("releasing_extra", &model.releasing_extra)
         .optional("night_extra", &model.night_extra)
         .optional("heater_extra", &model.heater_extra)
+        .optional("alarm_input_current", &model.alarm_input_current)
         .optional("boot", &model.boot)
         .value("load_tolerance", &model.load_tolerance)
         .optional("rectifier_drop", &model.rectifier_drop)
         .value("least_voltage", &model.least_voltage)
         .value("least_standby_voltage", &model.least_standby_voltage)
         .optional("highest_voltage", &model.highest_voltage);
+}
+
+/// Modules and lights of a door that draw from the bus.
+fn of_door(site: &Site, entrance: &Entrance, list: &mut BTreeSet<String>) {
+    for name in &entrance.accessories {
+        let module = site.accessory(name);
+        Lister { name: &module.head.name, list }
+            .value("current", &module.current)
+            .optional("night_current", &module.night_current);
+    }
+    for used in entrance.lights.iter().filter(|used| used.feed.value != LightFeed::OwnSupply) {
+        let light = site.light(used);
+        Lister { name: &light.head.name, list }.value("voltage", &light.voltage).value("load", &light.load);
+    }
 }
 
 fn of_cable(cable: &Cable, list: &mut BTreeSet<String>) {

@@ -164,7 +164,8 @@ pub fn reprice(site: &mut Site, survey: &Survey) {
         .chain(catalogue.stations.values_mut().map(|part| &mut part.head))
         .chain(catalogue.cables.values_mut().map(|part| &mut part.head))
         .chain(catalogue.locks.values_mut().map(|part| &mut part.head))
-        .chain(catalogue.accessories.values_mut().map(|part| &mut part.head));
+        .chain(catalogue.accessories.values_mut().map(|part| &mut part.head))
+        .chain(catalogue.lights.values_mut().map(|part| &mut part.head));
     for head in heads {
         let Some(own) = survey.prices.get(&head.name) else { continue };
         let sourced = |value: f64| {

@@ -100,6 +100,7 @@ fn words(element: WiringElement) -> &'static str {
         WiringElement::FeedOut | WiringElement::FeedReturn => "feed",
         WiringElement::RelayNormallyOpen => "relay, normally open",
         WiringElement::RelayNormallyClosed => "relay, normally closed",
+        WiringElement::RelayBetween => "relay in between",
         WiringElement::ExitButtonNormallyOpen | WiringElement::ExitButtonNormallyClosed => "exit button",
         WiringElement::EmergencyRelease => "emergency release",
         WiringElement::FireInterlock => "fire alarm contact",
@@ -369,6 +370,7 @@ mod tests {
     use WiringElement as W;
     use latchline_assess::door::circuit::Unknown;
     use latchline_assess::door::heights::height_range;
+    use latchline_assess::door::modules::ModuleChain;
     use latchline_site::catalogue::Feed;
     use latchline_site::model::RelayContact;
 
@@ -392,6 +394,7 @@ mod tests {
                 feed: if dry { LockFeed::DryContact } else { LockFeed::Station },
                 contact,
                 required_contact: contact,
+                coil_contact: None,
                 series,
                 across_contact,
                 across_lock,
@@ -416,8 +419,12 @@ mod tests {
             control_height_m: None,
             height_range: height_range(None),
             escape_rules: &[],
-            accessories: Vec::new(),
-            accessory_limit_a: None,
+            modules: ModuleChain::default(),
+            heater: None,
+            lights: Vec::new(),
+            light_output: None,
+            alarm_inputs: Vec::new(),
+            load: None,
             locks: vec![lock],
         }
     }

@@ -3,7 +3,9 @@
 use crate::layout::Corner;
 use latchline_finding::Sourced;
 use latchline_site::catalogue::{LoadValue, StationModel};
-use latchline_site::model::{Entrance, LockFeed, LockUse, RelayContact, Site, Station, StationOwner};
+use latchline_site::model::{
+    Entrance, LightFeed, LightUse, LitWhen, LockFeed, LockUse, RelayContact, Site, Station, StationOwner,
+};
 
 /// What a station is doing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -48,6 +50,10 @@ impl Demand {
             LoadValue::Resistance(resistance) => demand.conductance_s = 1.0 / resistance.as_ohms(),
         }
         demand
+    }
+
+    fn of_current(current_a: f64) -> Self {
+        Demand { current_a, ..Demand::default() }
     }
 
     fn of_optional(value: &Option<Sourced<LoadValue>>) -> Self {
@@ -128,7 +134,7 @@ fn held_locks(site: &Site, entrance: &Entrance, model: &StationModel) -> Demand 
     .fold(Demand::default(), Demand::plus)
 }
 
-/// What a station draws, with the locks that have power while the door is shut.
+/// What a station draws, with everything that takes its power from it or from the bus beside it.
 pub fn station_demand(
     site: &Site,
     station: &Station,
@@ -136,12 +142,12 @@ pub fn station_demand(
     night: bool,
     corner: Corner,
 ) -> Demand {
-    demand_with(site, station, activity, night, corner, true)
+    demand_with(site, station, activity, night, corner, Extent::Most)
 }
 
-/// What a station draws while its door is released or its locks are not there yet: none of them has power.
+/// The least that a station draws: by day, while no lock, light or alarm loop takes anything.
 pub fn least_demand(site: &Site, station: &Station, activity: Activity, corner: Corner) -> Demand {
-    demand_with(site, station, activity, false, corner, false)
+    demand_with(site, station, activity, false, corner, Extent::Least)
 }
 
 fn demand_with(
@@ -150,33 +156,118 @@ fn demand_with(
     activity: Activity,
     night: bool,
     corner: Corner,
-    locks_held: bool,
+    extent: Extent,
 ) -> Demand {
+    let mut demand = Demand::default();
+    each_part(site, station, activity, night, extent, &mut |_, part| demand = demand.plus(part));
+    demand.times(load_factor(site.station_model(station).load_tolerance.value.as_fraction(), corner))
+}
+
+/// What may be in a station's load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Extent {
+    /// All that can draw at once.
+    Most,
+    /// Without locks, lights and alarm loops: each may be off, open or not there yet.
+    Least,
+}
+
+/// A part of what a station draws from its bus.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LoadPart {
+    /// The station itself.
+    Station,
+    /// Its own illumination at night.
+    Illumination,
+    /// Its heater.
+    Heater,
+    /// Locks that have power while the door is shut.
+    HeldLocks,
+    /// Locks that it energises to release.
+    ReleasedLocks,
+    /// A module of its chain: index into the entrance's accessories.
+    Module(usize),
+    /// A light that hangs on it or on the bus beside it: index into the entrance's lights.
+    Light(usize),
+    /// The closed loops at its alarm inputs.
+    AlarmLoops,
+}
+
+/// The parts of a station's load with nominal values; those that draw nothing are left out.
+pub fn load_parts(
+    site: &Site,
+    station: &Station,
+    activity: Activity,
+    night: bool,
+) -> Vec<(LoadPart, Demand)> {
+    let mut parts = Vec::new();
+    each_part(site, station, activity, night, Extent::Most, &mut |part, demand| {
+        if demand != Demand::default() {
+            parts.push((part, demand));
+        }
+    });
+    parts
+}
+
+fn each_part(
+    site: &Site,
+    station: &Station,
+    activity: Activity,
+    night: bool,
+    extent: Extent,
+    add: &mut impl FnMut(LoadPart, Demand),
+) {
     let model = site.station_model(station);
-    let mut demand = activity_demand(model, activity);
+    add(LoadPart::Station, activity_demand(model, activity));
     if night {
-        demand = demand.plus(Demand::of_optional(&model.night_extra));
+        add(LoadPart::Illumination, Demand::of_optional(&model.night_extra));
     }
-    if let StationOwner::Entrance(entrance) = station.owner {
-        let entrance = &site.entrances[entrance];
-        if locks_held {
-            demand = demand.plus(held_locks(site, entrance, model));
-        }
-        if activity == Activity::Releasing && energises_to_release(entrance) {
-            demand = demand.plus(Demand::of_optional(&model.releasing_extra));
-        }
-        if night && entrance.heater.value {
-            demand = demand.plus(Demand::of_optional(&model.heater_extra));
-        }
-        for name in &entrance.accessories {
-            let accessory = site.accessory(name);
-            demand.current_a += accessory.current.value.as_amps();
-            if let (true, Some(extra)) = (night, &accessory.night_current) {
-                demand.current_a += extra.value.as_amps();
-            }
+    let StationOwner::Entrance(entrance) = station.owner else { return };
+    let entrance = &site.entrances[entrance];
+    if activity == Activity::Releasing && energises_to_release(entrance) {
+        add(LoadPart::ReleasedLocks, Demand::of_optional(&model.releasing_extra));
+    }
+    if night && entrance.heater.value {
+        add(LoadPart::Heater, Demand::of_optional(&model.heater_extra));
+    }
+    for (index, name) in entrance.accessories.iter().enumerate() {
+        let accessory = site.accessory(name);
+        let by_night = accessory.night_current.as_ref().filter(|_| night);
+        let extra_a = by_night.map_or(0.0, |extra| extra.value.as_amps());
+        add(LoadPart::Module(index), Demand::of_current(accessory.current.value.as_amps() + extra_a));
+    }
+    if extent == Extent::Least {
+        return;
+    }
+    add(LoadPart::HeldLocks, held_locks(site, entrance, model));
+    for (index, light) in entrance.lights.iter().enumerate() {
+        if is_lit(light, activity, night) {
+            add(LoadPart::Light(index), light_demand(site, light));
         }
     }
-    demand.times(load_factor(model.load_tolerance.value.as_fraction(), corner))
+    if let Some(current) = &model.alarm_input_current {
+        let loops = entrance.alarm_inputs.len() as f64;
+        add(LoadPart::AlarmLoops, Demand::of_current(loops * current.value.as_amps()));
+    }
+}
+
+fn is_lit(light: &LightUse, activity: Activity, night: bool) -> bool {
+    match light.lit.value {
+        LitWhen::Night => night,
+        LitWhen::Always => true,
+        LitWhen::InUse => activity.is_in_use(),
+    }
+}
+
+/// What a light adds at the station. From the station's output, its current there: the output steps the
+/// bus voltage down, so that no more than this is drawn from the bus.
+fn light_demand(site: &Site, used: &LightUse) -> Demand {
+    let light = site.light(used);
+    match used.feed.value {
+        LightFeed::Station => Demand::of_current(light.rated_current().as_amps()),
+        LightFeed::Bus => Demand::of(light.load.value),
+        LightFeed::OwnSupply => Demand::default(),
+    }
 }
 
 fn activity_demand(model: &StationModel, activity: Activity) -> Demand {

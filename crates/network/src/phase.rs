@@ -237,10 +237,10 @@ fn activities(site: &Site, kind: StateKind) -> Option<(Vec<Activity>, Vec<CallOp
     }
 }
 
-/// Whether the fire interlock makes this door's station energise a lock from the bus.
+/// Whether the fire alarm makes this door's station energise a lock from the bus.
 fn is_released_on_fire(site: &Site, entrance: &latchline_site::model::Entrance) -> bool {
     let model = site.station_model(&site.stations[entrance.station]);
-    entrance.fire_interlock.value && model.releasing_extra.is_some() && energises_to_release(entrance)
+    entrance.is_released_on_fire() && model.releasing_extra.is_some() && energises_to_release(entrance)
 }
 
 fn released_on_fire(site: &Site, owner: StationOwner, station: usize, corner: Corner) -> Demand {

@@ -99,7 +99,7 @@ impl<'a> Subject<'a> {
             }
             Device::Box(index) => self.layout.box_input[index],
             Device::Station(index) => self.layout.station[index],
-            Device::Lock { .. } => None,
+            Device::Lock { .. } | Device::AlarmContact { .. } => None,
         }
     }
 

@@ -25,6 +25,13 @@ pub enum Device {
         /// Index into its locks.
         lock: usize,
     },
+    /// The contact at an alarm input of an entrance's door station.
+    AlarmContact {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its alarm inputs.
+        input: usize,
+    },
 }
 
 impl Device {
@@ -36,6 +43,9 @@ impl Device {
             Device::Station(index) => site.stations[index].id.to_string(),
             Device::Lock { entrance, lock } => {
                 format!("{}/{}", site.entrances[entrance].id, lock_word(lock))
+            }
+            Device::AlarmContact { entrance, input } => {
+                format!("{}/alarm{}", site.entrances[entrance].id, input + 1)
             }
         }
     }
@@ -65,6 +75,10 @@ pub enum Terminal {
     LockOutput(u32),
     /// The terminals of a lock.
     Coil,
+    /// An alarm input of a door station, from 1.
+    AlarmInput(u32),
+    /// The terminals of a contact.
+    Contact,
 }
 
 impl Terminal {
@@ -78,6 +92,8 @@ impl Terminal {
             Terminal::Out => String::from("out"),
             Terminal::LockOutput(number) => format!("lock{number}"),
             Terminal::Coil => String::from("coil"),
+            Terminal::AlarmInput(number) => format!("alarm{number}"),
+            Terminal::Contact => String::from("contact"),
         }
     }
 }
@@ -106,6 +122,13 @@ pub enum Owner {
         entrance: usize,
         /// Index into its locks.
         lock: usize,
+    },
+    /// The cable to a contact at an alarm input.
+    AlarmContact {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its alarm inputs.
+        input: usize,
     },
 }
 
@@ -236,6 +259,10 @@ fn all_terminals(site: &Site) -> Vec<Place> {
             places.push((Device::Station(entrance.station), Terminal::LockOutput(lock as u32 + 1)));
             places.push((Device::Lock { entrance: index, lock }, Terminal::Coil));
         }
+        for input in 0..entrance.alarm_inputs.len() {
+            places.push((Device::Station(entrance.station), Terminal::AlarmInput(input as u32 + 1)));
+            places.push((Device::AlarmContact { entrance: index, input }, Terminal::Contact));
+        }
     }
     places
 }
@@ -287,14 +314,24 @@ fn cables(site: &Site) -> Vec<CableLength> {
         }
     }
     for (index, entrance) in site.entrances.iter().enumerate() {
-        for (lock, used) in entrance.locks.iter().enumerate() {
-            let (Some(cable), Some(length)) = (&used.cable, &used.length) else { continue };
-            let coil = Device::Lock { entrance: index, lock };
+        let station = Device::Station(entrance.station);
+        let locks = entrance.locks.iter().enumerate().map(|(lock, used)| {
+            let from = (station, Terminal::LockOutput(lock as u32 + 1));
+            let to = (Device::Lock { entrance: index, lock }, Terminal::Coil);
+            (Owner::Lock { entrance: index, lock }, from, to, &used.cable, &used.length)
+        });
+        let inputs = entrance.alarm_inputs.iter().enumerate().map(|(input, used)| {
+            let from = (station, Terminal::AlarmInput(input as u32 + 1));
+            let to = (Device::AlarmContact { entrance: index, input }, Terminal::Contact);
+            (Owner::AlarmContact { entrance: index, input }, from, to, &used.cable, &used.length)
+        });
+        for (owner, from, to, cable, length) in locks.chain(inputs) {
+            let (Some(cable), Some(length)) = (cable, length) else { continue };
             cables.push(CableLength {
-                owner: Owner::Lock { entrance: index, lock },
-                designation: coil.name(site),
-                from: (Device::Station(entrance.station), Terminal::LockOutput(lock as u32 + 1)),
-                to: (coil, Terminal::Coil),
+                owner,
+                designation: to.0.name(site),
+                from,
+                to,
                 cable: cable.value.clone(),
                 pairs: 1,
                 pieces: 1,
@@ -343,7 +380,9 @@ pub fn device_place(site: &Site, device: Device) -> &latchline_site::model::Plac
         Device::Supply(index) => &site.supplies[index].place,
         Device::Box(index) => &site.boxes[index].place,
         Device::Station(index) => site.station_place(&site.stations[index]),
-        Device::Lock { entrance, .. } => &site.entrances[entrance].place,
+        Device::Lock { entrance, .. } | Device::AlarmContact { entrance, .. } => {
+            &site.entrances[entrance].place
+        }
     }
 }
 

@@ -3,10 +3,10 @@
 
 mod common;
 
-use common::{judge, keys};
+use common::{judge_with, keys};
 use latchline_finding::Severity;
 use latchline_remedy::{mend, propose};
-use latchline_site::edit;
+use latchline_site::{builtin_catalogue, edit};
 
 /// A door with this lock and these keys, on a supply with these keys.
 fn site(lock: &str, entrance: &str, supply: &str, policy: &str) -> String {
@@ -26,7 +26,12 @@ fn site(lock: &str, entrance: &str, supply: &str, policy: &str) -> String {
 
 /// The kinds of remedy of the only finding of a code, each verified; and that mending leaves none of it.
 fn kinds(code: &str, text: &str) -> Vec<&'static str> {
-    let judged = judge(text);
+    kinds_with(code, text, &[builtin_catalogue().1])
+}
+
+/// The same with these catalogues.
+fn kinds_with(code: &str, text: &str, catalogues: &[&str]) -> Vec<&'static str> {
+    let judged = judge_with(text, catalogues);
     let assessment = &judged.assessment;
     let bench = judged.bench();
     let found = assessment.findings.iter().find(|finding| finding.code.as_str() == code);
@@ -35,7 +40,8 @@ fn kinds(code: &str, text: &str) -> Vec<&'static str> {
     let before = keys(&assessment.findings);
     let wanted = keys(std::slice::from_ref(found));
     for remedy in &remedies {
-        let after = keys(&judge(&edit::apply(text, &remedy.edit).expect("applies")).assessment.findings);
+        let changed = edit::apply(text, &remedy.edit).expect("applies");
+        let after = keys(&judge_with(&changed, catalogues).assessment.findings);
         assert!(after.is_subset(&before), "{remedy:?} brings {:?}", after.difference(&before));
         assert!(after.is_disjoint(&wanted), "{remedy:?} leaves {wanted:?}");
     }
@@ -47,7 +53,15 @@ fn kinds(code: &str, text: &str) -> Vec<&'static str> {
 }
 
 fn has(code: &str, text: &str, expected: &[&str]) {
-    let found = kinds(code, text);
+    lacks_none(code, &kinds(code, text), expected);
+}
+
+/// The same with the modules of [`MODULES`] beside the built-in catalogue.
+fn has_with(code: &str, text: &str, expected: &[&str]) {
+    lacks_none(code, &kinds_with(code, text, &[builtin_catalogue().1, MODULES]), expected);
+}
+
+fn lacks_none(code: &str, found: &[&str], expected: &[&str]) {
     for kind in expected {
         assert!(found.contains(kind), "{code}: {found:?} lacks {kind}");
     }
@@ -131,6 +145,95 @@ fn ways_out() {
     let held = safe.replace("exit_button", "emergency_release = true, exit_button");
     let alone = site(&lock(&held), "escape_route = true", "", "");
     assert!(kinds("fire-interlock-missing", &alone).is_empty());
+}
+
+#[test]
+fn relays() {
+    // The panel's relay carries 1 A, the motor starts with 1.6 A.
+    let motor = "model = \"motor-12\", feed = \"own-supply\", supply_voltage = \"12 V\", supply_tolerance = \"5 %\", cable = \"flex-1.0\", length = \"2 m\", suppression = \"diode\", mechanical_escape = true, exit_button = true";
+    has("relay-overloaded", &mossop(&lock(motor)), &["relay-in-between"]);
+}
+
+/// A door panel of the family that has neither a heater nor inputs nor an output for lights.
+fn mossop(entrance: &str) -> String {
+    format!(
+        "[site]\ntitle = \"Door\"\nfamily = \"mossop-24\"\nindoor_station = \"mossop-t1\"\ndoor_station = \"mossop-p1\"\n\
+         [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"mossop-ps-24\", place = \"A/G\" }}\n\
+         [entrances.front]\nrole = \"main\"\nplace = \"A/G\"\n{entrance}\n\
+         [dwellings]\nA-1 = {{ place = \"A/G\" }}\n\
+         [runs]\nR1 = {{ from = \"PS\", to = [\"front\", \"A-1\"], cable = \"pair-0.8\", lengths = [\"5 m\", \"7 m\"] }}\n"
+    )
+}
+
+#[test]
+fn lights_and_alarm_inputs() {
+    let with = |keys: &str| site(&lock(STRIKE), keys, "", "");
+    let bus = with("lights = [{ model = \"porch-12\", feed = \"bus\" }]");
+    has(
+        "light-feed-unsuitable",
+        &bus,
+        &["lights-from-the-door-station", "other-light", "light-supply-of-its-own"],
+    );
+    let two = with("lights = [{ model = \"porch-12\" }, { model = \"porch-12\" }]");
+    has("light-output-overloaded", &two, &["light-supply-of-its-own"]);
+    let none = with("station = \"ostrel-da1\"\nlights = [{ model = \"porch-12\" }]");
+    has("light-feed-missing", &none, &["light-supply-of-its-own", "other-door-station"]);
+    let heater = with("station = \"ostrel-da1\"\nheater = true");
+    has("heater-missing", &heater, &["other-door-station"]);
+    let input = "kind = \"tamper\", tells = [\"A-1\"], cable = \"pair-0.5\", length = \"3 m\"";
+    let inputs = with(&format!("station = \"ostrel-da1\"\nalarm_inputs = [{{ {input} }}, {{ {input} }}]"));
+    has("alarm-inputs-exceeded", &inputs, &["other-door-station"]);
+    let long = input.replace("3 m", "600 m");
+    has("alarm-loop-too-long", &with(&format!("alarm_inputs = [{{ {long} }}]")), &["thicker-alarm-cable"]);
+    let open = with(&format!("alarm_inputs = [{{ {input}, contact = \"normally-open\" }}]"));
+    has("alarm-cable-not-watched", &open, &["normally-closed-contact", "end-of-line-resistor"]);
+    let unheard = format!(
+        "alarm_inputs = [{{ {} }}]\n[management]\ndesk = {{ model = \"ostrel-m1\", place = \"A/G\" }}\n",
+        input.replace("tells = [\"A-1\"], ", "")
+    );
+    let unheard = site(&unheard, &lock(STRIKE), "", "")
+        + "R3 = { from = \"D1.3\", to = \"desk\", cable = \"pair-0.8\", length = \"9 m\" }\n";
+    has("alarm-tells-nobody", &unheard, &["management-station-told"]);
+    // Whether the fire alarm can reach the lock is not for a program to say.
+    let fire = with("alarm_inputs = [{ kind = \"fire\", cable = \"pair-0.5\", length = \"3 m\" }]");
+    assert!(kinds("fire-release-through-station", &fire).is_empty());
+}
+
+/// Invented modules: a keypad for less current, and buttons in fours and twelves.
+const MODULES: &str = "[accessories]\n\
+    keypad-lean = { title = \"K\", source = \"invented\", family = \"ostrel-48\", kind = \"keypad\", current = \"5 mA\", price = 90 }\n\
+    keypad-bright = { title = \"K\", source = \"invented\", family = \"ostrel-48\", kind = \"keypad\", current = \"200 mA\", price = 50 }\n\
+    buttons-12 = { title = \"B\", source = \"invented\", family = \"ostrel-48\", kind = \"buttons\", current = \"15 mA\", buttons = 12, price = 60 }\n\
+    buttons-4 = { title = \"B\", source = \"invented\", family = \"ostrel-48\", kind = \"buttons\", current = \"10 mA\", buttons = 4, price = 20 }\n";
+
+#[test]
+fn modules_in_their_chain() {
+    let with = |keys: &str| site(&lock(STRIKE), keys, "", "");
+    // 200 mA and 200 mA on 300 mA.
+    let bright = with("accessories = [\"keypad-bright\", \"keypad-bright\"]");
+    has_with("accessory-current-exceeded", &bright, &["lighter-modules"]);
+    // Five modules, where the station takes four; sixteen buttons fit on two of twelve.
+    let long =
+        with("accessories = [\"ostrel-keypad\", \"buttons-4\", \"buttons-4\", \"buttons-4\", \"buttons-4\"]");
+    has_with("accessory-chain-too-long", &long, &["larger-button-modules"]);
+    // The audio door station takes two, the video one four.
+    let three =
+        with("station = \"ostrel-da1\"\naccessories = [\"buttons-4\", \"ostrel-keypad\", \"ostrel-keypad\"]");
+    has_with("accessory-chain-too-long", &three, &["other-door-station"]);
+}
+
+#[test]
+fn hot_cupboards_and_the_end_of_the_battery() {
+    let strike = lock(STRIKE);
+    // 60 W lose 2.5 % for every kelvin above 40 °C: 28.5 W at 61 °C; twice as much from a supply of 120 W.
+    let hot = site(&strike, "heater = true", "model = \"ostrel-ps-60\", ambient = \"61 °C\"", "");
+    has("supply-too-hot", &hot, &["other-supply"]);
+    // 45 V at the battery's end, 36 V needed by the door station: a run that passes on 48 V only.
+    let thin = site(&strike, "heater = true", "", "").replace(
+        "to = \"front\", cable = \"pair-0.8\", length = \"10 m\"",
+        "to = \"front\", cable = \"pair-0.5\", length = \"70 m\"",
+    );
+    has("battery-end-voltage-low", &thin, &["thicker-conductors"]);
 }
 
 #[test]

@@ -6,8 +6,8 @@ use crate::table::{Column, Set, Table, paragraph};
 use latchline_finding::{FileId, Origin, Sources};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
-    Accessory, AccessoryKind, BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Feed, LoadValue,
-    Lock, LockKind, Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
+    Accessory, AccessoryKind, BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Feed, Light,
+    LightKind, LoadValue, Lock, LockKind, Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
 };
 use std::fmt::Write;
 
@@ -53,6 +53,9 @@ pub fn list(catalogue: &Catalogue, sources: &Sources, look: &Look) -> String {
     }
     for part in catalogue.locks.values() {
         row(&mut table, &part.head, lock_kind(part), lock(part), sources);
+    }
+    for part in catalogue.lights.values() {
+        row(&mut table, &part.head, light_kind(part), light(part), sources);
     }
     let _ = writeln!(text, "{}", table.render(look));
     text.push_str(&look.faint(
@@ -121,7 +124,9 @@ fn heads(catalogue: &Catalogue) -> impl Iterator<Item = &PartHead> {
     let cables = catalogue.cables.values().map(|part| &part.head);
     let locks = catalogue.locks.values().map(|part| &part.head);
     let accessories = catalogue.accessories.values().map(|part| &part.head);
-    families.chain(supplies).chain(boxes).chain(stations).chain(cables).chain(locks).chain(accessories)
+    let lights = catalogue.lights.values().map(|part| &part.head);
+    let fixed = families.chain(supplies).chain(boxes).chain(stations).chain(cables);
+    fixed.chain(locks).chain(accessories).chain(lights)
 }
 
 fn table(catalogue: &Catalogue) -> Table {
@@ -238,12 +243,7 @@ fn lock_kind(lock: &Lock) -> &'static str {
 fn lock(model: &Lock) -> Vec<String> {
     let mut figures = Vec::new();
     if let Some(voltage) = &model.voltage {
-        let feed = match model.feed.value {
-            Feed::Dc => " DC",
-            Feed::Ac => " AC",
-            Feed::Either => " AC or DC",
-        };
-        figures.push(format!("{} V{feed}", trimmed(voltage.value.as_volts(), 1)));
+        figures.push(rated(voltage.value.as_volts(), model.feed.value));
     }
     if let Some(current) = &model.current {
         figures.push(format!("{} A", trimmed(current.value.as_amps(), 2)));
@@ -253,6 +253,27 @@ fn lock(model: &Lock) -> Vec<String> {
         PowerLoss::StaysShut => "stays shut on power loss",
     }));
     figures
+}
+
+fn rated(voltage_v: f64, feed: Feed) -> String {
+    let feed = match feed {
+        Feed::Dc => "DC",
+        Feed::Ac => "AC",
+        Feed::Either => "AC or DC",
+    };
+    format!("{} V {feed}", trimmed(voltage_v, 1))
+}
+
+fn light_kind(light: &Light) -> &'static str {
+    match light.kind.value {
+        LightKind::Buttons => "button light",
+        LightKind::Names => "name light",
+        LightKind::Porch => "porch light",
+    }
+}
+
+fn light(model: &Light) -> Vec<String> {
+    vec![rated(model.voltage.value.as_volts(), model.feed.value), load(&model.load.value)]
 }
 
 fn accessory_kind(accessory: &Accessory) -> &'static str {

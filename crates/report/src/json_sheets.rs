@@ -7,14 +7,17 @@ use crate::json::{FORMAT_VERSION, NotJudgedDocument, finite, not_judged, schema_
 use crate::json_findings::{FindingDocument, figure, finding_document, unit};
 use crate::report::Report;
 use crate::sheet::words;
+use latchline_assess::door::alarm::{AlarmSheet, kind_word};
 use latchline_assess::door::circuit::{LockCircuit, Unknown};
+use latchline_assess::door::light::LightSheet;
+use latchline_assess::door::loads::DoorLoad;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner, LockTimes};
 use latchline_assess::supply::{BatteryFigures, MainsFigures, SupplySheet};
 use latchline_assess::{CalculationLine, Rounding};
 use latchline_finding::ElementId;
-use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
-use latchline_site::model::{LockFeed, RelayContact, Suppression};
+use latchline_site::catalogue::{Feed, LightKind, LockKind, PowerLoss};
+use latchline_site::model::{LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -57,6 +60,21 @@ pub struct DoorDocument {
     /// Current that the station gives for its modules, in amperes.
     #[serde(skip_serializing_if = "Option::is_none")]
     accessory_limit_a: Option<f64>,
+    /// Current and length of their chain line by line.
+    accessory_calculation: Vec<LineDocument>,
+    /// Whether a heater is fitted and on at night; left out where the plan says nothing, which counts as none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    heater: Option<bool>,
+    /// Its lights.
+    lights: Vec<LightDocument>,
+    /// What its lights take from the door station's light output.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    light_output: Option<LineDocument>,
+    /// What is wired to its alarm inputs.
+    alarm_inputs: Vec<AlarmInputDocument>,
+    /// What it draws from the bus in standby.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    standby_load: Option<LoadDocument>,
     /// Published rules to look at with the responsible person.
     rules: Vec<RuleDocument>,
     /// Findings about it, worst first.
@@ -102,6 +120,81 @@ struct AccessoryDocument {
     night_current_a: f64,
 }
 
+/// A light.
+#[derive(Debug, Serialize, JsonSchema)]
+struct LightDocument {
+    /// Which of the entrance's lights, from 1.
+    number: usize,
+    /// Model name.
+    model: String,
+    /// "buttons", "names" or "porch".
+    kind: &'static str,
+    /// "station", "bus" or "own-supply".
+    feed: &'static str,
+    /// "night", "always" or "in-use".
+    lit: &'static str,
+    /// Rated voltage.
+    rated_v: f64,
+    /// Current at rated voltage in amperes.
+    current_a: f64,
+    /// Nominal voltage of what feeds it, where that is the door station or the bus.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    feed_v: Option<f64>,
+}
+
+/// An alarm input.
+#[derive(Debug, Serialize, JsonSchema)]
+struct AlarmInputDocument {
+    /// Which of the station's inputs, from 1.
+    number: usize,
+    /// "tamper", "duress", "door" or "fire".
+    kind: &'static str,
+    /// How its contact stands while all is well: "normally-open" or "normally-closed".
+    contact: &'static str,
+    /// Whether a resistor at the contact watches the cable.
+    end_of_line_resistor: bool,
+    /// Whether a cut cable passes unnoticed.
+    cut_passes_unnoticed: bool,
+    /// The resistance of its loop.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    calculation: Option<LineDocument>,
+    /// What keeps the loop from being calculated.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    missing: Vec<String>,
+    /// Whether it releases the locks of the door.
+    releases_locks: bool,
+    /// Management stations and dwellings that are told.
+    tells: Vec<String>,
+}
+
+/// What a door draws from its bus in standby, with nominal values.
+#[derive(Debug, Serialize, JsonSchema)]
+struct LoadDocument {
+    /// Nominal voltage of the bus, at which the currents are given.
+    bus_v: f64,
+    /// Current of all parts by day, in amperes.
+    day_a: f64,
+    /// The same at night.
+    night_a: f64,
+    /// Part by part.
+    parts: Vec<LoadPartDocument>,
+}
+
+/// A part of that load.
+#[derive(Debug, Serialize, JsonSchema)]
+struct LoadPartDocument {
+    /// What it is, in words.
+    part: &'static str,
+    /// Model name.
+    model: String,
+    /// Current by day in amperes.
+    day_a: f64,
+    /// Current at night in amperes.
+    night_a: f64,
+    /// Where the figure is from, as "part key".
+    source: String,
+}
+
 /// One lock.
 #[derive(Debug, Serialize, JsonSchema)]
 struct LockDocument {
@@ -135,6 +228,9 @@ struct LockDocument {
     contact: &'static str,
     /// The same as this kind of lock needs it.
     required_contact: &'static str,
+    /// Contact of the station's relay that switches the coil of a relay in between, where there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    coil_contact: Option<&'static str>,
     /// In series from feed to feed, in words.
     series: Vec<&'static str>,
     /// Across the relay's contact, in words.
@@ -319,6 +415,9 @@ struct MainsDocument {
     charging_w: f64,
     /// Whether the load leaves less than the greatest charging current takes.
     charging_waits: bool,
+    /// Power that it may give in its cupboard, where that is hotter than its limit at rated load, in watts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    derated_w: Option<f64>,
     /// Mains current in amperes.
     #[serde(skip_serializing_if = "Option::is_none")]
     mains_current_a: Option<f64>,
@@ -431,7 +530,8 @@ fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocument {
         },
         locks: sheet.locks.iter().map(lock).collect(),
         accessories: sheet
-            .accessories
+            .modules
+            .modules
             .iter()
             .map(|module| AccessoryDocument {
                 position: module.position,
@@ -441,7 +541,13 @@ fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocument {
                 night_current_a: module.night_current_a,
             })
             .collect(),
-        accessory_limit_a: sheet.accessory_limit_a,
+        accessory_limit_a: sheet.modules.limit_a,
+        accessory_calculation: sheet.modules.calculation().iter().map(line).collect(),
+        heater: sheet.heater,
+        lights: sheet.lights.iter().map(light).collect(),
+        light_output: sheet.light_output.as_ref().map(|output| line(&output.calculation)),
+        alarm_inputs: sheet.alarm_inputs.iter().map(alarm_input).collect(),
+        standby_load: sheet.load.as_ref().map(load),
         rules: sheet
             .escape_rules
             .iter()
@@ -451,6 +557,56 @@ fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocument {
         not_judged,
         caution: CAUTION,
     }
+}
+
+fn light(light: &LightSheet) -> LightDocument {
+    LightDocument {
+        number: light.number,
+        model: light.model.clone(),
+        kind: match light.kind {
+            LightKind::Buttons => "buttons",
+            LightKind::Names => "names",
+            LightKind::Porch => "porch",
+        },
+        feed: match light.feed {
+            LightFeed::Station => "station",
+            LightFeed::Bus => "bus",
+            LightFeed::OwnSupply => "own-supply",
+        },
+        lit: match light.lit {
+            LitWhen::Night => "night",
+            LitWhen::Always => "always",
+            LitWhen::InUse => "in-use",
+        },
+        rated_v: light.rated_v,
+        current_a: light.current_a,
+        feed_v: light.feed_v.and_then(finite),
+    }
+}
+
+fn alarm_input(input: &AlarmSheet) -> AlarmInputDocument {
+    AlarmInputDocument {
+        number: input.number,
+        kind: kind_word(input.kind),
+        contact: contact(input.contact),
+        end_of_line_resistor: input.end_of_line_resistor,
+        cut_passes_unnoticed: input.cut_passes_unnoticed,
+        calculation: input.calculation.as_ref().map(line),
+        missing: input.cable.as_ref().err().cloned().unwrap_or_default(),
+        releases_locks: input.releases_locks,
+        tells: input.tells.iter().map(ToString::to_string).collect(),
+    }
+}
+
+fn load(load: &DoorLoad) -> LoadDocument {
+    let parts = load.lines.iter().map(|line| LoadPartDocument {
+        part: words::load_part(line.part),
+        model: line.model.clone(),
+        day_a: line.day_a,
+        night_a: line.night_a,
+        source: line.source.clone(),
+    });
+    LoadDocument { bus_v: load.bus_v, day_a: load.day_a(), night_a: load.night_a(), parts: parts.collect() }
 }
 
 fn lock(lock: &LockSheet) -> LockDocument {
@@ -492,6 +648,7 @@ fn lock(lock: &LockSheet) -> LockDocument {
         calculation: lock.calculation.iter().map(line).collect(),
         contact: contact(wiring.contact),
         required_contact: contact(wiring.required_contact),
+        coil_contact: wiring.coil_contact.map(contact),
         series: wiring.series.iter().map(|element| words::element(*element)).collect(),
         across_contact: wiring.across_contact.iter().map(|element| words::element(*element)).collect(),
         across_lock: wiring.across_lock.and_then(|fitted| match fitted {
@@ -618,6 +775,7 @@ fn mains_document(mains: &MainsFigures) -> MainsDocument {
         charging_w: mains.charging_w,
         charging_waits: mains.charging_waits,
         mains_current_a: mains.mains_current_a.and_then(finite),
+        derated_w: mains.derated_w,
         heat_w: mains.heat_w.and_then(finite),
         missing: mains.missing.clone(),
     }

@@ -3,6 +3,7 @@
 //! Every figure is taken from the assessment; limits and what holds are said there.
 
 mod door;
+mod fittings;
 mod supply;
 pub(crate) mod words;
 

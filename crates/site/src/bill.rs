@@ -24,6 +24,8 @@ pub enum BillKind {
     Accessory,
     /// A lock.
     Lock,
+    /// A light.
+    Light,
     /// A cable, in metres.
     Cable,
 }
@@ -77,7 +79,14 @@ impl Bill {
             }
             for lock in &entrance.locks {
                 quantities.add(BillKind::Lock, &site.lock(lock).head, 1.0);
-                if let (Some(cable), Some(length)) = (&lock.cable, &lock.length) {
+            }
+            for light in &entrance.lights {
+                quantities.add(BillKind::Light, &site.light(light).head, 1.0);
+            }
+            let lock_cables = entrance.locks.iter().map(|lock| (&lock.cable, &lock.length));
+            let input_cables = entrance.alarm_inputs.iter().map(|input| (&input.cable, &input.length));
+            for (cable, length) in lock_cables.chain(input_cables) {
+                if let (Some(cable), Some(length)) = (cable, length) {
                     let head = &site.catalogue.cables[&cable.value].head;
                     quantities.add(BillKind::Cable, head, length.value.as_metres());
                 }

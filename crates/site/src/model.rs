@@ -4,8 +4,16 @@
 //! [`resolve`](crate::resolve) has found in the catalogue. A site is only built when every
 //! reference could be resolved, so the accessors here do not fail.
 
-use crate::catalogue::{Accessory, BoxModel, Cable, Catalogue, Family, Lock, StationModel, SupplyModel};
-use latchline_finding::quantity::{Capacitance, Duration, Length, Ratio, Resistance, Temperature, Voltage};
+mod door;
+
+pub use door::{
+    AlarmInput, AlarmKind, LightFeed, LightUse, LitWhen, LockFeed, LockUse, RelayContact, Suppression,
+};
+
+use crate::catalogue::{
+    Accessory, BoxModel, Cable, Catalogue, Family, Light, Lock, StationModel, SupplyModel,
+};
+use latchline_finding::quantity::{Capacitance, Length, Ratio, Resistance, Temperature, Voltage};
 use latchline_finding::{ElementId, Origin, Sourced};
 
 /// A whole site.
@@ -165,6 +173,10 @@ pub struct Entrance {
     pub locks: Vec<LockUse>,
     /// Accessory modules in the order of their chain.
     pub accessories: Vec<Sourced<String>>,
+    /// Lights at the door, beside those inside its station.
+    pub lights: Vec<LightUse>,
+    /// What is wired to the station's alarm inputs, in their order.
+    pub alarm_inputs: Vec<AlarmInput>,
     /// Whether people escape through it.
     pub escape_route: Sourced<bool>,
     /// Whether a fire interlock acts on it.
@@ -179,6 +191,13 @@ pub struct Entrance {
     pub origin: Origin,
 }
 
+impl Entrance {
+    /// Whether the fire alarm acts on it: in the lock's own circuit, or through an input of its station.
+    pub fn is_released_on_fire(&self) -> bool {
+        self.fire_interlock.value || self.alarm_inputs.iter().any(|input| input.kind.value == AlarmKind::Fire)
+    }
+}
+
 /// Whom an entrance or management station can call.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Scope {
@@ -187,84 +206,6 @@ pub struct Scope {
     /// Management stations it can call, as indices in ascending order.
     pub management: Vec<usize>,
     /// Where the scope is written.
-    pub origin: Origin,
-}
-
-/// From where a lock takes its power.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum LockFeed {
-    /// From the door station's lock output.
-    Station,
-    /// From the bus, through a relay.
-    Bus,
-    /// From a supply of its own, through the station's relay.
-    OwnSupply,
-    /// It has power of its own and takes a dry contact.
-    DryContact,
-}
-
-/// How the relay is wired.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum RelayContact {
-    /// Common and normally open: power comes to release.
-    NormallyOpen,
-    /// Common and normally closed: power goes to release.
-    NormallyClosed,
-}
-
-/// What kills the voltage spike of a coil.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Suppression {
-    /// Nothing.
-    None,
-    /// A diode across the coil.
-    Diode,
-    /// A clamp (suppressor diode).
-    Clamp,
-    /// A varistor.
-    Varistor,
-}
-
-/// A lock as it is fitted to an entrance.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LockUse {
-    /// Lock in the catalogue.
-    pub model: Sourced<String>,
-    /// From where it takes its power.
-    pub feed: Sourced<LockFeed>,
-    /// Voltage of its own supply, where it has one.
-    pub supply_voltage: Option<Sourced<Voltage>>,
-    /// Tolerance of that voltage.
-    pub supply_tolerance: Option<Sourced<Ratio>>,
-    /// Whether that supply gives alternating current.
-    pub supply_ac: Sourced<bool>,
-    /// Cable from relay or output to lock.
-    pub cable: Option<Sourced<String>>,
-    /// Length of that cable.
-    pub length: Option<Sourced<Length>>,
-    /// Joints per conductor on the way.
-    pub joints: Sourced<u32>,
-    /// How the relay is wired.
-    pub contact: Sourced<RelayContact>,
-    /// How long it is held released.
-    pub hold_time: Sourced<Duration>,
-    /// What kills the coil's voltage spike.
-    pub suppression: Option<Sourced<Suppression>>,
-    /// Whether the relay sits on the secure side of the door.
-    pub relay_on_secure_side: Option<Sourced<bool>>,
-    /// Whether an exit button is fitted.
-    pub exit_button: Sourced<bool>,
-    /// Whether a mechanical means of escape (handle, bar) works without power.
-    pub mechanical_escape: Option<Sourced<bool>>,
-    /// Whether an emergency release at the door breaks the lock's own circuit by hand.
-    pub emergency_release: Option<Sourced<bool>>,
-    /// Time from a push until the door opens, where a code allows delayed egress.
-    pub delayed_egress: Option<Sourced<Duration>>,
-    /// Whether a contact reports that the door is shut.
-    pub door_contact: Sourced<bool>,
-    /// Voltage of the clamp, or of the varistor at 1 mA.
-    pub suppression_voltage: Option<Sourced<Voltage>>,
-    /// Where it is defined.
     pub origin: Origin,
 }
 
@@ -464,6 +405,11 @@ impl Site {
     /// An accessory's model.
     pub fn accessory(&self, name: &Sourced<String>) -> &Accessory {
         &self.catalogue.accessories[&name.value]
+    }
+
+    /// A light's model.
+    pub fn light(&self, light: &LightUse) -> &Light {
+        &self.catalogue.lights[&light.model.value]
     }
 
     /// Where a station is.

@@ -1,13 +1,11 @@
 //! The circuit of one lock: from its feed over its own cable to its terminals.
 
+use super::cable_loop::CableLoop;
 use super::{Assumptions, LockAt};
 use crate::rule::Context;
-use latchline_circuit::lock::{
-    LockCable, LockSupply, least_supply_v, least_voltage_v, loop_resistance_ohm, most_loop_resistance_ohm,
-};
+use latchline_circuit::lock::{LockSupply, least_supply_v, least_voltage_v, most_loop_resistance_ohm};
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
-use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::model::LockFeed;
 
 /// How much more than its rated current a lock may draw at rated voltage: a cold coil at the end of
@@ -70,8 +68,8 @@ pub struct LockCircuit {
     pub adverse_current_a: f64,
     /// Whether that is the inrush.
     pub by_inrush: bool,
-    /// Cable one way in metres, as stated.
-    pub length_m: f64,
+    /// Its cable.
+    pub cable_loop: CableLoop,
     /// Loop resistance with nominal values, in ohms.
     pub loop_ohm: f64,
     /// Loop resistance hot, long and at the upper end of tolerance, in ohms.
@@ -182,7 +180,7 @@ fn from_bus(context: &Context<'_>, at: &LockAt<'_>, mut assumed: Assumptions) ->
 /// The circuit of a lock.
 pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircuit, Unknown> {
     let feed = feed(context, at)?;
-    let (lock, used, conditions) = (at.lock, at.used, &context.site.conditions);
+    let (lock, used) = (at.lock, at.used);
     let mut missing = Vec::new();
     let mut need = |key: &str, is_missing: bool, part: &str| {
         if is_missing {
@@ -205,27 +203,8 @@ pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircui
     assumed.note(name, "voltage", rated);
     assumed.note(name, "current", current);
     assumed.note(name, "undervoltage_tolerance", &lock.undervoltage_tolerance);
-    assumed.note(&cable.head.name, "gauge", &cable.gauge);
-    assumed.note(&cable.head.name, "material", &cable.material);
-    assumed.note(&cable.head.name, "resistance_tolerance", &cable.resistance_tolerance);
-
-    let length_m = length.value.as_metres();
-    let joint_ohm = conditions.joint_resistance.value.as_ohms();
-    let joints = used.joints.value;
-    let loop_at = |celsius: f64, by_resistance: f64, by_length: f64| {
-        loop_resistance_ohm(&LockCable {
-            conductor_ohm_per_m: conductor_ohm_per_m(cable, celsius) * by_resistance,
-            length_m: length_m * by_length,
-            joints,
-            joint_ohm,
-        })
-    };
-    let usual = loop_at(conditions.usual_temperature.value.as_celsius(), 1.0, 1.0);
-    let adverse = loop_at(
-        conditions.hottest_temperature.value.as_celsius(),
-        1.0 + cable.resistance_tolerance.value.as_fraction(),
-        1.0 + conditions.length_tolerance.value.as_fraction(),
-    );
+    assumed.note_cable(cable);
+    let cable_loop = CableLoop::new(context.site, cable, length.value.as_metres(), used.joints.value);
     let rated_v = rated.value.as_volts();
     let current_a = current.value.as_amps();
     let steady_a = current_a * (1.0 + CURRENT_TOLERANCE);
@@ -236,7 +215,8 @@ pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircui
     let adverse_current_a = steady_a.max(inrush_a);
     let least_allowed_v = rated_v * (1.0 - lock.undervoltage_tolerance.value.as_fraction());
     let figures = || {
-        let (loop_ohm, adverse_loop_ohm) = (usual.clone()?, adverse.clone()?);
+        let cable_loop = cable_loop.clone()?;
+        let (loop_ohm, adverse_loop_ohm) = (cable_loop.usual_ohm, cable_loop.adverse_ohm);
         let low = LockSupply { voltage_v: feed.low_v, tolerance: 0.0, resistance_ohm: 0.0 };
         let nominal = LockSupply { voltage_v: feed.voltage_v, ..low };
         let low_share = (1.0 - feed.low_v / feed.voltage_v).clamp(0.0, 0.9);
@@ -247,7 +227,7 @@ pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircui
             current_a,
             adverse_current_a,
             by_inrush: inrush_a > steady_a,
-            length_m,
+            cable_loop,
             loop_ohm,
             adverse_loop_ohm,
             nominal_v: least_voltage_v(&nominal, loop_ohm, rated_v, current_a)?,

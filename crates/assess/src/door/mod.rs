@@ -5,12 +5,19 @@
 //! * [`circuit`]: the voltage at a lock, its currents, what it needs;
 //! * [`wiring`]: what lies in series from the feed to the lock, and what lies across it;
 //! * [`times`]: release time, duty of the coil, delay by suppression;
+//! * [`modules`], [`light`], [`alarm`]: modules in their chain, lights, and what is wired to alarm inputs;
+//! * [`loads`]: what the door draws from its bus in standby, part by part;
 //! * [`escape`], [`heights`]: published advice by country;
 //! * [`sheet`]: all of it for one entrance, as owned data.
 
+pub mod alarm;
+pub mod cable_loop;
 pub mod circuit;
 pub mod escape;
 pub mod heights;
+pub mod light;
+pub mod loads;
+pub mod modules;
 pub mod sheet;
 pub mod times;
 pub mod wiring;
@@ -18,7 +25,7 @@ pub mod wiring;
 pub use sheet::{DoorSheet, LockSheet, door_sheets};
 
 use latchline_finding::{DataGrade, Finding, Provenance, Sourced};
-use latchline_site::catalogue::{Lock, LockKind, StationModel};
+use latchline_site::catalogue::{Cable, Lock, LockKind, StationModel};
 use latchline_site::model::{Entrance, LockFeed, LockUse, Site};
 
 /// One lock of one entrance with what belongs to it.
@@ -97,6 +104,13 @@ impl Assumptions {
         if value.provenance == Provenance::Assumed {
             self.add(format!("{part} {key}"));
         }
+    }
+
+    /// Notes the values of a cable that its resistance rests on.
+    pub fn note_cable(&mut self, cable: &Cable) {
+        self.note(&cable.head.name, "gauge", &cable.gauge);
+        self.note(&cable.head.name, "material", &cable.material);
+        self.note(&cable.head.name, "resistance_tolerance", &cable.resistance_tolerance);
     }
 
     /// Notes an assumption.

@@ -1,15 +1,19 @@
 //! The sheet of one entrance: what the installer needs to know at the door, as owned data.
 
 use super::LockAt;
+use super::alarm::{AlarmSheet, alarm_sheets};
 use super::circuit::{LockCircuit, Unknown, lock_circuit};
 use super::escape::{EscapeRule, escape_rules};
 use super::heights::{HeightRange, height_range};
+use super::light::{LightOutput, LightSheet, light_output, light_sheets};
+use super::loads::{DoorLoad, door_load};
+use super::modules::ModuleChain;
 use super::times::{LockTimes, lock_times};
 use super::wiring::{Wiring, wiring};
 use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
 use latchline_finding::{ElementId, Figure, Provenance, Sourced, Unit};
-use latchline_site::catalogue::{AccessoryKind, Feed, LockKind, PowerLoss};
+use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
 use latchline_site::model::{Entrance, LockFeed, LockUse};
 
 /// Something that the sheet must say beside the figures.
@@ -35,21 +39,6 @@ pub enum Caution {
     DriveSafety,
     /// A figure of the sheet rests on assumed values.
     RestsOnAssumedValues,
-}
-
-/// A module in the door station's chain.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AccessoryLine {
-    /// Its place in the chain, from 1.
-    pub position: usize,
-    /// Model name.
-    pub model: String,
-    /// What it is.
-    pub kind: AccessoryKind,
-    /// Current by day in amperes.
-    pub current_a: f64,
-    /// Current with illumination at night in amperes.
-    pub night_current_a: f64,
 }
 
 /// One lock of an entrance.
@@ -116,19 +105,43 @@ pub struct DoorSheet {
     pub height_range: HeightRange,
     /// Published rules for escape routes in the site's country; empty where the entrance is none.
     pub escape_rules: &'static [EscapeRule],
-    /// Its modules in the order of their chain.
-    pub accessories: Vec<AccessoryLine>,
-    /// What the station gives for them, in amperes.
-    pub accessory_limit_a: Option<f64>,
+    /// Its modules.
+    pub modules: ModuleChain,
+    /// Whether a heater is fitted and on at night; `None` where the plan says nothing, which counts as no.
+    pub heater: Option<bool>,
+    /// Its lights.
+    pub lights: Vec<LightSheet>,
+    /// What they take from the station's light output; `None` where none hangs on it.
+    pub light_output: Option<LightOutput>,
+    /// What is wired to its alarm inputs.
+    pub alarm_inputs: Vec<AlarmSheet>,
+    /// What it draws from the bus in standby; `None` where it hangs on none.
+    pub load: Option<DoorLoad>,
     /// Its locks.
     pub locks: Vec<LockSheet>,
 }
 
 impl DoorSheet {
+    /// What hangs on the door station besides locks, line by line: modules, lights, alarm loops.
+    pub fn calculation(&self) -> Vec<CalculationLine> {
+        let mut lines = self.modules.calculation();
+        lines.extend(self.light_output.iter().map(|output| output.calculation.clone()));
+        lines.extend(self.alarm_inputs.iter().filter_map(|input| input.calculation.clone()));
+        lines
+    }
+
     /// Assumed values under its figures, as "part key".
     pub fn assumed(&self) -> Vec<String> {
-        let circuits = self.locks.iter().filter_map(|lock| lock.circuit.as_ref().ok());
-        circuits.flat_map(|circuit| circuit.assumed.list().to_vec()).collect()
+        let circuits = self.locks.iter().filter_map(|lock| Some(&lock.circuit.as_ref().ok()?.assumed));
+        let output = self.light_output.iter().map(|output| &output.assumed);
+        let inputs = self.alarm_inputs.iter().map(|input| &input.assumed);
+        let modules = std::iter::once(&self.modules.assumed);
+        circuits
+            .chain(modules)
+            .chain(output)
+            .chain(inputs)
+            .flat_map(|assumed| assumed.list().to_vec())
+            .collect()
     }
 }
 
@@ -141,18 +154,6 @@ fn door_sheet(context: &Context<'_>, entrance: &Entrance) -> DoorSheet {
     let site = context.site;
     let station = site.station_model(&site.stations[entrance.station]);
     let country = site.country.as_ref().map(|country| country.value.as_str());
-    let accessories = entrance.accessories.iter().enumerate().map(|(index, name)| {
-        let module = site.accessory(name);
-        let current_a = module.current.value.as_amps();
-        let extra_a = module.night_current.as_ref().map_or(0.0, |extra| extra.value.as_amps());
-        AccessoryLine {
-            position: index + 1,
-            model: module.head.name.clone(),
-            kind: module.kind.value,
-            current_a,
-            night_current_a: current_a + extra_a,
-        }
-    });
     DoorSheet {
         entrance: entrance.id.clone(),
         place: site.place_words(&entrance.place),
@@ -164,8 +165,12 @@ fn door_sheet(context: &Context<'_>, entrance: &Entrance) -> DoorSheet {
         control_height_m: entrance.control_height.as_ref().map(|height| height.value.as_metres()),
         height_range: height_range(country),
         escape_rules: if entrance.escape_route.value { escape_rules(country) } else { &[] },
-        accessories: accessories.collect(),
-        accessory_limit_a: station.accessory_current.as_ref().map(|limit| limit.value.as_amps()),
+        modules: ModuleChain::of(site, entrance),
+        heater: if_stated(&entrance.heater),
+        lights: light_sheets(context, entrance),
+        light_output: light_output(context, entrance),
+        alarm_inputs: alarm_sheets(context, entrance),
+        load: door_load(context, entrance),
         locks: LockAt::of_entrance(site, entrance).map(|at| lock_sheet(context, &at)).collect(),
     }
 }
@@ -233,7 +238,6 @@ fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
 }
 
 fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) -> Vec<CalculationLine> {
-    let conditions = &context.site.conditions;
     let feed_source = match at.used.feed.value {
         LockFeed::Station => format!("{} lock_output_voltage", at.station.head.name),
         LockFeed::Bus => "lowest bus voltage at the station in any state".to_string(),
@@ -245,7 +249,6 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
         "tolerance of the feed"
     };
     let lock_name = &at.lock.head.name;
-    let cable = at.used.cable.as_ref().map_or("", |cable| cable.value.as_str());
     let loop_input =
         Input::new("R", circuit.adverse_loop_ohm, Unit::Ohm, "the line above").rounded(Rounding::Up);
     let current_source = if circuit.by_inrush {
@@ -254,33 +257,8 @@ fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) ->
         format!("{lock_name} current and 10 % (cold coil, tolerance)")
     };
     let current = Input::new("I", circuit.adverse_current_a, Unit::Ampere, &current_source);
-    let hot_c = conditions.hottest_temperature.value.as_celsius();
-    let longest_m = circuit.length_m * (1.0 + conditions.length_tolerance.value.as_fraction());
-    let joint_ohm = conditions.joint_resistance.value.as_ohms();
-    let joints = at.used.joints.value;
-    // What is left after the joints is the conductors' share.
-    let conductors_ohm = circuit.adverse_loop_ohm - 2.0 * f64::from(joints) * joint_ohm;
-    let per_metre_ohm = if longest_m > 0.0 { conductors_ohm / (2.0 * longest_m) } else { 0.0 };
     vec![
-        CalculationLine {
-            quantity: "loop-resistance",
-            formula: "R = 2 r L + 2 n j",
-            inputs: vec![
-                Input::new(
-                    "r per metre",
-                    per_metre_ohm,
-                    Unit::Ohm,
-                    &format!("{cable} at {hot_c} °C, upper tolerance"),
-                ),
-                Input::new("L", longest_m, Unit::Metre, "length with its tolerance"),
-                Input::new("n", f64::from(joints), Unit::Count, "joints per conductor"),
-                Input::new("j", joint_ohm, Unit::Ohm, "conditions joint_resistance"),
-            ],
-            result: Figure::new(circuit.adverse_loop_ohm, Unit::Ohm),
-            rounding: Rounding::Up,
-            limit: circuit.most_loop_ohm.map(|ohm| Limit::most(ohm, Unit::Ohm)),
-            source: "Ohm's law; loop is both conductors",
-        },
+        circuit.cable_loop.line(context.site, circuit.most_loop_ohm),
         CalculationLine {
             quantity: "least-voltage-at-lock",
             formula: "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage",

@@ -21,6 +21,10 @@ pub enum WiringElement {
     RelayNormallyOpen,
     /// The door station's relay: common to normally closed.
     RelayNormallyClosed,
+    /// The make contact of a relay between station and lock. Its coil is energised through the station's relay:
+    /// to release a lock that stays shut without power, and while the door is shut to hold one that opens
+    /// without, so that a lost coil releases.
+    RelayBetween,
     /// Exit button, normally open.
     ExitButtonNormallyOpen,
     /// Exit button, normally closed.
@@ -44,6 +48,8 @@ pub struct Wiring {
     pub contact: RelayContact,
     /// How it must be for this kind of lock.
     pub required_contact: RelayContact,
+    /// How the station's relay switches the coil of a relay in between; `None` without one.
+    pub coil_contact: Option<RelayContact>,
     /// In series, from feed to feed.
     pub series: Vec<WiringElement>,
     /// Across the relay's contact.
@@ -65,6 +71,8 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
     use WiringElement as W;
     let used = at.used;
     let required = required_contact(at.lock.power_loss.value);
+    // A drive takes a contact at its own voltage and needs nothing in between.
+    let between = used.relay_between.is_some() && !at.takes_dry_contact();
     let mut series = Vec::new();
     let mut across_contact = Vec::new();
     if at.takes_dry_contact() {
@@ -76,7 +84,7 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
         series.push(W::FeedOut);
         match required {
             RelayContact::NormallyClosed => {
-                series.push(W::RelayNormallyClosed);
+                series.push(if between { W::RelayBetween } else { W::RelayNormallyClosed });
                 if used.exit_button.value {
                     series.push(W::ExitButtonNormallyClosed);
                 }
@@ -88,7 +96,7 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
                 }
             }
             RelayContact::NormallyOpen => {
-                series.push(W::RelayNormallyOpen);
+                series.push(if between { W::RelayBetween } else { W::RelayNormallyOpen });
                 if used.exit_button.value {
                     across_contact.push(W::ExitButtonNormallyOpen);
                 }
@@ -100,6 +108,7 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
         feed: used.feed.value,
         contact: used.contact.value,
         required_contact: required,
+        coil_contact: between.then_some(required),
         series,
         across_contact,
         across_lock: used.suppression.as_ref().map(|stated| stated.value).filter(|s| *s != Suppression::None),

@@ -1,8 +1,9 @@
 //! `accessory-current-exceeded`
 
 use super::limit::ROUNDING;
+use crate::door::modules::ModuleChain;
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::{CodeDoc, DataGrade, Provenance, Unit};
+use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     /// # What it checks
@@ -36,34 +37,17 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             );
             continue;
         };
-        let mut assumed = Vec::new();
-        let mut current_a = 0.0;
-        for name in &entrance.accessories {
-            let accessory = site.accessory(name);
-            let values =
-                [("current", Some(&accessory.current)), ("night_current", accessory.night_current.as_ref())];
-            for (key, value) in values {
-                let Some(value) = value else { continue };
-                current_a += value.value.as_amps();
-                let entry = format!("{} {key}", accessory.head.name);
-                if value.provenance == Provenance::Assumed && !assumed.contains(&entry) {
-                    assumed.push(entry);
-                }
-            }
-        }
-        if limit.provenance == Provenance::Assumed {
-            assumed.push(format!("{} accessory_current", model.head.name));
-        }
+        let chain = ModuleChain::of(site, entrance);
+        let current_a = chain.current_a();
         let limit_a = limit.value.as_amps();
         if current_a > limit_a * (1.0 + ROUNDING) {
-            let grade = if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) };
             let found = finding(doc, first.origin.clone())
                 .about(entrance.id.clone())
                 .figures(current_a, limit_a, Unit::Ampere)
                 .with("model", model.head.name.as_str())
                 .with("modules", entrance.accessories.len())
                 .also_at("limit", limit.origin.clone())
-                .graded(grade);
+                .graded(chain.assumed.grade());
             report.push(found);
         }
     }

@@ -6,9 +6,9 @@ use latchline_site::model::Scope;
 
 rule! {
     /// # What it checks
-    /// That the wiring joins every door and management station to all whom it calls. Two supplies with
-    /// separate runs make two buses; between the input and the ports of an isolating box only power
-    /// passes, its signals come over its link.
+    /// That the wiring joins every door and management station to all whom it calls, and to all whom an
+    /// alarm input of it tells. Two supplies with separate runs make two buses; between the input and the
+    /// ports of an isolating box only power passes, its signals come over its link.
     ///
     /// # Why it matters
     /// Everything has power and every station works on its own bus, but the call never arrives.
@@ -26,10 +26,12 @@ rule! {
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let site = context.site;
     for entrance in &site.entrances {
-        judge(doc, context, report, &entrance.id, entrance.station, &entrance.calls, &entrance.origin);
+        let tells = entrance.alarm_inputs.iter().map(|input| &input.tells);
+        let scopes: Vec<&Scope> = std::iter::once(&entrance.calls).chain(tells).collect();
+        judge(doc, context, report, &entrance.id, entrance.station, &scopes, &entrance.origin);
     }
     for desk in &site.management {
-        judge(doc, context, report, &desk.id, desk.station, &desk.calls, &desk.origin);
+        judge(doc, context, report, &desk.id, desk.station, &[&desk.calls], &desk.origin);
     }
 }
 
@@ -39,23 +41,34 @@ fn judge(
     report: &mut Report,
     caller: &ElementId,
     station: usize,
-    calls: &Scope,
+    scopes: &[&Scope],
     defined: &Origin,
 ) {
-    let site = context.site;
-    let bus = &context.topology.signal.station;
-    let dwellings = calls.dwellings.iter().map(|index| &site.dwellings[*index]);
-    let dwellings = dwellings
-        .filter(|dwelling| !dwelling.stations.iter().any(|other| bus[*other] == bus[station]))
-        .map(|dwelling| dwelling.id.clone());
-    let desks = calls.management.iter().map(|index| &site.management[*index]);
-    let desks = desks.filter(|desk| bus[desk.station] != bus[station]).map(|desk| desk.id.clone());
-    let cut_off: Vec<ElementId> = dwellings.chain(desks).collect();
-    if cut_off.is_empty() {
-        return;
+    let mut cut_off: Vec<ElementId> = Vec::new();
+    let mut origin = None;
+    for scope in scopes {
+        for id in beyond_the_wires(context, station, scope) {
+            origin.get_or_insert(if scope.origin == Origin::None { defined } else { &scope.origin });
+            if !cut_off.contains(&id) {
+                cut_off.push(id);
+            }
+        }
     }
-    let origin = if calls.origin == Origin::None { defined } else { &calls.origin };
+    let Some(origin) = origin else { return };
     let mut found = finding(doc, origin.clone()).about(caller.clone());
     found.value = Some(latchline_finding::Figure { value: cut_off.len() as f64, unit: Unit::Count });
     report.push(found.with("called", cut_off));
+}
+
+/// Those of a scope to whom no wire leads.
+fn beyond_the_wires(context: &Context<'_>, station: usize, scope: &Scope) -> Vec<ElementId> {
+    let site = context.site;
+    let bus = &context.topology.signal.station;
+    let dwellings = scope.dwellings.iter().map(|index| &site.dwellings[*index]);
+    let dwellings = dwellings
+        .filter(|dwelling| !dwelling.stations.iter().any(|other| bus[*other] == bus[station]))
+        .map(|dwelling| dwelling.id.clone());
+    let desks = scope.management.iter().map(|index| &site.management[*index]);
+    let desks = desks.filter(|desk| bus[desk.station] != bus[station]).map(|desk| desk.id.clone());
+    dwellings.chain(desks).collect()
 }

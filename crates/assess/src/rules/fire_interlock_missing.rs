@@ -8,7 +8,8 @@ use latchline_site::catalogue::{LockKind, PowerLoss};
 rule! {
     /// # What it checks
     /// Holding magnets, and on escape routes all locks that open without power, for a stated fire
-    /// interlock. A magnet beside which a handle or bar is stated is looked at too: a bar does not move
+    /// interlock. A fire alarm on an input of the door station is looked at by
+    /// `fire-release-through-station`. A magnet beside which a handle or bar is stated is looked at too: a bar does not move
     /// a magnet.
     ///
     /// # Why it matters
@@ -32,7 +33,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let is_magnet = at.lock.kind.value == LockKind::Magnet;
         // A handle retracts a strike's or motor lock's latch, but does not move a magnet.
         let held = at.lock.power_loss.value == PowerLoss::Opens && !at.has_mechanical_escape();
-        if at.takes_dry_contact() || at.entrance.fire_interlock.value || !(is_magnet || escape && held) {
+        if at.takes_dry_contact() || at.entrance.is_released_on_fire() || !(is_magnet || escape && held) {
             continue;
         }
         let origin = at.used.model.origin.clone();

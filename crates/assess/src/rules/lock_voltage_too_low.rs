@@ -54,7 +54,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             .with("feed", Figure::new(circuit.feed.low_v, Unit::Volt))
             .with("current", Figure::new(circuit.adverse_current_a, Unit::Ampere))
             .with("loop", Figure::new(circuit.adverse_loop_ohm, Unit::Ohm))
-            .with("length", Figure::new(circuit.length_m, Unit::Metre))
+            .with("length", Figure::new(circuit.cable_loop.length_m, Unit::Metre))
             .with("needed_supply", Figure::new(circuit.needed_supply_v, Unit::Volt))
             .also_at("limit", rated_origin(&at))
             .graded(circuit.assumed.grade());

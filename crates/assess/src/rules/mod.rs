@@ -4,6 +4,10 @@ pub mod acceptance_without_match;
 pub mod accessory_chain_too_long;
 pub mod accessory_current_exceeded;
 pub mod addresses;
+pub mod alarm_cable_not_watched;
+pub mod alarm_inputs_exceeded;
+pub mod alarm_loop_too_long;
+pub mod alarm_tells_nobody;
 pub mod battery_end_voltage_low;
 pub mod battery_hours_short;
 pub mod beside_mains;
@@ -33,8 +37,13 @@ pub mod existing_run_not_measured;
 pub mod exit_button_missing;
 pub mod fire_interlock_missing;
 pub mod fire_interlock_without_effect;
+pub mod fire_release_through_station;
+pub mod heater_missing;
 pub mod hold_time_overridden;
 pub mod insulation_too_low;
+pub mod light_feed_missing;
+pub mod light_feed_unsuitable;
+pub mod light_output_overloaded;
 mod limit;
 pub mod line_constants_missing;
 pub mod link_not_wired;
@@ -164,6 +173,11 @@ pub const ALL: &[&Rule] = &[
     &terminator_without_capacitor::TERMINATOR_WITHOUT_CAPACITOR,
     &accessory_current_exceeded::ACCESSORY_CURRENT_EXCEEDED,
     &accessory_chain_too_long::ACCESSORY_CHAIN_TOO_LONG,
+    &light_feed_missing::LIGHT_FEED_MISSING,
+    &light_feed_unsuitable::LIGHT_FEED_UNSUITABLE,
+    &light_output_overloaded::LIGHT_OUTPUT_OVERLOADED,
+    &alarm_inputs_exceeded::ALARM_INPUTS_EXCEEDED,
+    &alarm_loop_too_long::ALARM_LOOP_TOO_LONG,
     &cable_unsuitable::CABLE_UNSUITABLE,
     &insulation_too_low::INSULATION_TOO_LOW,
     &bus_voltage_above_selv::BUS_VOLTAGE_ABOVE_SELV,
@@ -183,10 +197,14 @@ pub const ALL: &[&Rule] = &[
     &escape_fail_secure::ESCAPE_FAIL_SECURE,
     &escape_depends_on_bus::ESCAPE_DEPENDS_ON_BUS,
     &fire_interlock_missing::FIRE_INTERLOCK_MISSING,
+    &fire_release_through_station::FIRE_RELEASE_THROUGH_STATION,
     &delayed_egress_too_long::DELAYED_EGRESS_TOO_LONG,
     &battery_hours_short::BATTERY_HOURS_SHORT,
     &supply_too_hot::SUPPLY_TOO_HOT,
     &thin_margin::THIN_MARGIN,
+    &heater_missing::HEATER_MISSING,
+    &alarm_cable_not_watched::ALARM_CABLE_NOT_WATCHED,
+    &alarm_tells_nobody::ALARM_TELLS_NOBODY,
     &start_up_dip::START_UP_DIP,
     &short_circuit_not_detected::SHORT_CIRCUIT_NOT_DETECTED,
     &line_constants_missing::LINE_CONSTANTS_MISSING,

@@ -10,8 +10,8 @@ use latchline_site::model::LockFeed;
 rule! {
     /// # What it checks
     /// For locks on a supply of their own or on the bus: the larger of the lock's current and its inrush
-    /// against the contact rating of the door station's relay. A station that does not state it is not
-    /// judged.
+    /// against the contact rating of the door station's relay, or of the relay of its own that is put in
+    /// between (`relay_between`). A station that does not state it is not judged.
     ///
     /// # Why it matters
     /// An overloaded contact welds: a fail-secure door then stays open, a fail-safe one stays shut.
@@ -20,8 +20,8 @@ rule! {
     /// A motor lock of 1.6 A inrush on a relay for 1 A.
     ///
     /// # What to do
-    /// Put a relay of sufficient rating between, on the secure side of the door; or take a lock that
-    /// draws less.
+    /// Put a relay of sufficient rating between, on the secure side of the door (`relay_between = "5 A"`); or
+    /// take a lock that draws less.
     pub static RELAY_OVERLOADED: "relay-overloaded", Error,
         "A lock draws more than the relay's contact carries", check
 }
@@ -35,7 +35,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             report.not_judged(doc.code, at.entrance.id.clone(), format!("{} current", at.lock.head.name));
             continue;
         };
-        let Some(limit) = &at.station.relay_current else {
+        let (holder, limit_key, limit) = match &at.used.relay_between {
+            Some(between) => (at.entrance.id.as_str(), "lock relay_between", Some(between)),
+            None => (at.station.head.name.as_str(), "relay_current", at.station.relay_current.as_ref()),
+        };
+        let Some(limit) = limit else {
             let missing = format!("{} relay_current", at.station.head.name);
             report.not_judged(doc.code, at.entrance.id.clone(), missing);
             continue;
@@ -46,12 +50,12 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         }
         let mut assumed = Assumptions::default();
         assumed.note(&at.lock.head.name, key, &value);
-        assumed.note(&at.station.head.name, "relay_current", limit);
+        assumed.note(holder, limit_key, limit);
         let found = at
             .describe(finding(doc, at.used.model.origin.clone()))
             .figures(peak_a, limit_a, Unit::Ampere)
             .with("which", key.replace('_', " "))
-            .with("station", at.station.head.name.as_str())
+            .with("station", holder)
             .also_at("limit", limit.origin.clone())
             .graded(assumed.grade());
         report.push(found);

@@ -1,5 +1,6 @@
 //! `supply-too-hot`
 
+use super::limit::ROUNDING;
 use crate::rule::{Context, Report, finding, rule};
 use crate::supply::mains_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
@@ -7,8 +8,10 @@ use latchline_finding::{CodeDoc, Figure, Unit};
 rule! {
     /// # What it checks
     /// The stated ambient temperature of a supply's cupboard against the highest at which the supply
-    /// gives its rated load. The heat that the supply itself leaves in the cupboard in its busiest state
-    /// is told beside it. Where either is not stated it is not looked at.
+    /// gives its rated load. Above that a supply whose model states `derating_per_kelvin` gives so much less of
+    /// its rated power for every kelvin, and passes as long as that is enough for its busiest state. The heat that
+    /// the supply itself leaves in the cupboard in that state is told beside it. Where a temperature is not
+    /// stated it is not looked at.
     ///
     /// # Why it matters
     /// Every supply gives less when it is hot and lives half as long for every ten kelvins; a battery
@@ -28,7 +31,10 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let limit = &context.site.supply_model(supply).ambient_limit;
         let (Some(ambient), Some(limit)) = (&supply.ambient, limit) else { continue };
         let (ambient_c, limit_c) = (ambient.value.as_celsius(), limit.value.as_celsius());
-        if ambient_c <= limit_c {
+        let mains = mains_figures(context, index);
+        let derated = mains.as_ref().and_then(|mains| Some((mains.derated_w?, mains.output_w)));
+        let is_enough = derated.is_some_and(|(derated_w, output_w)| output_w <= derated_w * (1.0 + ROUNDING));
+        if ambient_c <= limit_c || is_enough {
             continue;
         }
         let mut found = finding(doc, ambient.origin.clone())
@@ -37,7 +43,12 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             .with("model", supply.model.value.as_str())
             .also_at("limit", limit.origin.clone())
             .graded(super::limit::grade(&supply.model.value, "ambient_limit", limit));
-        if let Some(heat_w) = mains_figures(context, index).and_then(|mains| mains.heat_w) {
+        if let Some((derated_w, output_w)) = derated {
+            found = found
+                .with("derated", Figure::new(derated_w, Unit::Watt))
+                .with("load", Figure::new(output_w, Unit::Watt));
+        }
+        if let Some(heat_w) = mains.and_then(|mains| mains.heat_w) {
             found = found.with("heat", Figure::new(heat_w, Unit::Watt));
         }
         report.push(found);

@@ -4,7 +4,7 @@ use super::battery::{BatteryFigures, battery_figures};
 use super::stage_of_supply;
 use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
-use latchline_circuit::battery::{AGEING_FACTOR, heat_w, mains_current_a};
+use latchline_circuit::battery::{AGEING_FACTOR, derated_power_w, heat_w, mains_current_a};
 use latchline_finding::{ElementId, Figure, StateKind, Unit};
 
 /// What a supply takes from the mains, and its heat.
@@ -24,6 +24,9 @@ pub struct MainsFigures {
     pub mains_current_a: Option<f64>,
     /// Heat in the cupboard in watts; `None` where the efficiency is not stated.
     pub heat_w: Option<f64>,
+    /// Power that it may give at the temperature of its cupboard, in watts; `None` where that is not above the
+    /// limit at rated load, or the model states no derating.
+    pub derated_w: Option<f64>,
     /// What is not stated ("ostrel-ps-120 efficiency").
     pub missing: Vec<String>,
 }
@@ -99,9 +102,21 @@ pub fn mains_figures(context: &Context<'_>, supply: usize) -> Option<MainsFigure
         charging_w,
         charging_waits: room_w < greatest_w,
         mains_current_a,
+        derated_w: derated_w(context, supply),
         heat_w: efficiency.and_then(|efficiency| heat_w(all_w, efficiency).ok()),
         missing,
     })
+}
+
+/// Power that a supply may give in a cupboard hotter than its limit at rated load.
+fn derated_w(context: &Context<'_>, supply: usize) -> Option<f64> {
+    let supply = &context.site.supplies[supply];
+    let model = context.site.supply_model(supply);
+    let ambient_c = supply.ambient.as_ref()?.value.as_celsius();
+    let limit_c = model.ambient_limit.as_ref()?.value.as_celsius();
+    let slope = model.derating_per_kelvin.as_ref()?.value.as_fraction();
+    let rated_w = model.rated_power.as_ref()?.value.as_watts();
+    (ambient_c > limit_c).then(|| derated_power_w(rated_w, limit_c, slope, ambient_c).ok())?
 }
 
 /// The sheets of all supplies in file order.
@@ -237,8 +252,37 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
 }
 
 fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines: &mut Vec<CalculationLine>) {
-    let model = context.site.supply_model(&context.site.supplies[supply]);
+    let site_supply = &context.site.supplies[supply];
+    let model = context.site.supply_model(site_supply);
     let name = &model.head.name;
+    if let (Some(derated_w), Some(rated), Some(limit), Some(slope), Some(ambient)) = (
+        mains.derated_w,
+        &model.rated_power,
+        &model.ambient_limit,
+        &model.derating_per_kelvin,
+        &site_supply.ambient,
+    ) {
+        let celsius = |symbol, value: f64, source: &str| Input::new(symbol, value, Unit::Celsius, source);
+        lines.push(CalculationLine {
+            quantity: "power-when-hot",
+            formula: "Ph = Pr (1 - s (t - tr)), not below 0",
+            inputs: vec![
+                Input::new("Pr", rated.value.as_watts(), Unit::Watt, &format!("{name} rated_power")),
+                Input::new(
+                    "s",
+                    slope.value.as_fraction(),
+                    Unit::Percent,
+                    &format!("{name} derating_per_kelvin"),
+                ),
+                celsius("t", ambient.value.as_celsius(), &format!("{} ambient", site_supply.id)),
+                celsius("tr", limit.value.as_celsius(), &format!("{name} ambient_limit")),
+            ],
+            result: Figure::new(derated_w, Unit::Watt),
+            rounding: Rounding::Down,
+            limit: Some(Limit::least(mains.output_w, Unit::Watt)),
+            source: "linear derating as data sheets give it; held against the largest load with mains",
+        });
+    }
     let Some(efficiency) = &model.efficiency else { return };
     let power = Input::new(
         "P",

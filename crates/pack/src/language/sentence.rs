@@ -3,12 +3,22 @@
 /// A sentence with arguments, which are shown as they are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Sentence<'a> {
+    /// tells `told`
+    AlarmTells {
+        /// `told` in it.
+        told: &'a str,
+    },
     /// allowed: `least` to `most`
     AllowedRange {
         /// `least` in it.
         least: &'a str,
         /// `most` in it.
         most: &'a str,
+    },
+    /// at a bus of `value`
+    AtBusVoltage {
+        /// `value` in it.
+        value: &'a str,
     },
     /// at least `value`
     AtLeast {
@@ -307,6 +317,11 @@ pub enum Sentence<'a> {
     SurgeProtector {
         /// `resistance` in it.
         resistance: &'a str,
+    },
+    /// Open or close the contact: `told` hear of it.
+    TryAlarmInput {
+        /// `told` in it.
+        told: &'a str,
     },
     /// `module` works and opens what it should.
     TryModule {

@@ -38,6 +38,12 @@ words! {
     NormallyClosed, NormallyOpen, NotStatedNone, NotStatedDefault, Nothing, PowerFrom, Reader,
     RelayContactItem, RelayNormallyClosed, RelayNormallyOpen, RelayOnSecureSide, RuleToLookAt, SetAsPlanned,
     SetInStation, Strike, VoltageNotNeeded, WhileReleased, WhileShut, WiringInSeries, WithoutPower,
+    // Relays in between, lights, heater and alarm inputs.
+    CoilOfRelayBetween, RelayBetween,
+    AlarmContact, AlarmInput, ButtonLight, ContactCableNotStated, CutNotNoticed, DoorAlarm, DuressAlarm,
+    EndOfLineResistor, FireAlarm, Heater, Light, LightFromBus, LightFromOwnSupply, LightFromStation,
+    LitAlways, LitAtNight, LitInUse, MeasureContactLoop, NameLight, PorchLight, ReleasesLocks, RestsClosed,
+    RestsOpen, StandbyLoad, TamperAlarm,
     // Supplies and batteries.
     AgeingRemark, Ambient, Battery, BatteryCapacity, BatteryHours, BatteryVoltage, CapacityCountedOn,
     ChargeCurrent, ChargingPower, ChargingWaits, Heat, MainsCurrent, NoBattery, OutputPower, RechargeHours,

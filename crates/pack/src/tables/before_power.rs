@@ -112,5 +112,11 @@ fn check(steps: &mut Steps<'_, '_>) {
             let expected = Expected::UpTo(circuit.loop_ohm, circuit.adverse_loop_ohm, Unit::Ohm);
             steps.word(&name, Word::MeasureLockLoop, &expected);
         }
+        for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
+            let Ok(cable) = &sheet.cable else { continue };
+            let name = Device::AlarmContact { entrance, input }.name(subject.site);
+            let expected = Expected::UpTo(cable.usual_ohm, cable.adverse_ohm, Unit::Ohm);
+            steps.word(&name, Word::MeasureContactLoop, &expected);
+        }
     }
 }

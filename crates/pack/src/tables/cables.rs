@@ -48,7 +48,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 };
                 (run.id.to_string(), locale.cell(place))
             }
-            Owner::Lock { .. } => (String::new(), Cell::Empty),
+            Owner::Lock { .. } | Owner::AlarmContact { .. } => (String::new(), Cell::Empty),
         };
         table.row(vec![
             Cell::text(&cable.designation),

@@ -36,6 +36,13 @@ pub fn table(subject: &Subject<'_>) -> Table {
         }
     }
     for door in &subject.assessment.doors {
+        let lines = door.calculation();
+        if !lines.is_empty() {
+            table.heading(format!("{} {}", locale.word(Word::Door), door.entrance));
+        }
+        for line in &lines {
+            table.row(line_cells(subject, door.entrance.as_str(), line));
+        }
         for lock in door.locks.iter().filter(|lock| !lock.calculation.is_empty()) {
             let number = lock.number.to_string();
             table.heading(

@@ -71,6 +71,7 @@ pub(super) fn kind_words(subject: &Subject<'_>, device: Device) -> String {
             BoxRole::BranchBox => Word::BranchBox,
         },
         Device::Lock { .. } => Word::Lock,
+        Device::AlarmContact { .. } => Word::AlarmContact,
         Device::Station(index) => {
             let station = &site.stations[index];
             let is_video = site.station_model(station).media.value == Media::Video;
@@ -96,6 +97,8 @@ pub(super) fn model_name<'a>(subject: &Subject<'a>, device: Device) -> &'a str {
         Device::Box(index) => &site.boxes[index].model.value,
         Device::Station(index) => &site.stations[index].model.value,
         Device::Lock { entrance, lock } => &site.entrances[entrance].locks[lock].model.value,
+        // A contact is no part of the catalogue.
+        Device::AlarmContact { .. } => "",
     }
 }
 

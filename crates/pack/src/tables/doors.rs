@@ -11,8 +11,8 @@ use latchline_assess::door::sheet::{Caution, DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
 use latchline_assess::door::wiring::WiringElement;
 use latchline_finding::Unit;
-use latchline_site::catalogue::{AccessoryKind, Feed, LockKind, PowerLoss};
-use latchline_site::model::{LockFeed, RelayContact, Suppression};
+use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
+use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -100,7 +100,7 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
         None => locale.cell(Word::NotStated),
     };
     facts.add(Word::ControlHeight, height, published);
-    for module in &sheet.accessories {
+    for module in &sheet.modules.modules {
         let kind = locale.word(match module.kind {
             AccessoryKind::Keypad => Word::Keypad,
             AccessoryKind::Reader => Word::Reader,
@@ -117,9 +117,86 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
             current,
         );
     }
+    facts.stated_or_none(Word::Heater, sheet.heater);
+    fittings(facts, sheet);
     for rule in sheet.escape_rules {
         let summary = locale.foreign(rule.summary);
         facts.add(Word::RuleToLookAt, Cell::text(locale.foreign(rule.source)), summary);
+    }
+}
+
+/// Lights, alarm inputs, and what all of it draws.
+fn fittings(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
+    let locale = facts.subject.locale;
+    for light in &sheet.lights {
+        let kind = locale.word(match light.kind {
+            LightKind::Buttons => Word::ButtonLight,
+            LightKind::Names => Word::NameLight,
+            LightKind::Porch => Word::PorchLight,
+        });
+        let feed = locale.word(match light.feed {
+            LightFeed::Station => Word::LightFromStation,
+            LightFeed::Bus => Word::LightFromBus,
+            LightFeed::OwnSupply => Word::LightFromOwnSupply,
+        });
+        let lit = locale.word(match light.lit {
+            LitWhen::Night => Word::LitAtNight,
+            LitWhen::Always => Word::LitAlways,
+            LitWhen::InUse => Word::LitInUse,
+        });
+        let rated = format!(
+            "{}, {}",
+            locale.in_words(light.rated_v, Unit::Volt),
+            locale.in_words(light.current_a, Unit::Ampere)
+        );
+        let name = format!("{}. {} ({kind})", light.number, light.model);
+        facts.add(Word::Light, Cell::text(name), format!("{feed}, {lit}; {rated}"));
+    }
+    for input in &sheet.alarm_inputs {
+        let mut remarks = vec![locale.word(match input.contact {
+            RelayContact::NormallyOpen => Word::RestsOpen,
+            RelayContact::NormallyClosed => Word::RestsClosed,
+        })];
+        if input.end_of_line_resistor {
+            remarks.push(locale.word(Word::EndOfLineResistor));
+        }
+        if input.cut_passes_unnoticed {
+            remarks.push(locale.word(Word::CutNotNoticed));
+        }
+        if input.releases_locks {
+            remarks.push(locale.word(Word::ReleasesLocks));
+        }
+        let mut remark = remarks.join("; ");
+        if !input.tells.is_empty() {
+            let names: Vec<&str> = input.tells.iter().map(|name| name.as_str()).collect();
+            remark.push_str(&format!("; {}", locale.say(&Sentence::AlarmTells { told: &names.join(", ") })));
+        }
+        let name = format!("{}. {}", input.number, locale.word(alarm_word(input.kind)));
+        facts.add(Word::AlarmInput, Cell::text(name), remark);
+        if let Ok(cable) = &input.cable {
+            let limit = input.limit_ohm.map(|limit| locale.in_words(limit, Unit::Ohm));
+            let limit = limit.map(|limit| locale.say(&Sentence::AtMost { value: &limit }));
+            let loop_ohm = locale.quantity(cable.adverse_ohm, Unit::Ohm, Rounding::Up);
+            facts.add(Word::LoopResistance, loop_ohm, limit.unwrap_or_default());
+        }
+    }
+    if let Some(load) = &sheet.load {
+        let value = locale.say(&Sentence::ModuleCurrent {
+            day: &locale.in_words(load.day_a(), Unit::Ampere),
+            night: &locale.in_words(load.night_a(), Unit::Ampere),
+        });
+        let bus = locale.say(&Sentence::AtBusVoltage { value: &locale.in_words(load.bus_v, Unit::Volt) });
+        facts.add(Word::StandbyLoad, Cell::text(value), bus);
+    }
+}
+
+/// What an alarm input reports.
+pub(super) fn alarm_word(kind: AlarmKind) -> Word {
+    match kind {
+        AlarmKind::Tamper => Word::TamperAlarm,
+        AlarmKind::Duress => Word::DuressAlarm,
+        AlarmKind::Door => Word::DoorAlarm,
+        AlarmKind::Fire => Word::FireAlarm,
     }
 }
 
@@ -208,6 +285,15 @@ fn wiring(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
     let chain: Vec<&str> =
         lock.wiring.series.iter().map(|element| locale.word(element_word(*element))).collect();
     facts.add(Word::WiringInSeries, Cell::text(chain.join(" → ")), "");
+    if let Some(contact) = lock.wiring.coil_contact {
+        facts.words(
+            Word::CoilOfRelayBetween,
+            match contact {
+                RelayContact::NormallyClosed => Word::WhileShut,
+                RelayContact::NormallyOpen => Word::WhileReleased,
+            },
+        );
+    }
     for element in &lock.wiring.across_contact {
         facts.words(Word::AcrossContact, element_word(*element));
     }
@@ -271,6 +357,7 @@ fn element_word(element: WiringElement) -> Word {
         WiringElement::FeedReturn => Word::FeedMinus,
         WiringElement::RelayNormallyOpen => Word::RelayNormallyOpen,
         WiringElement::RelayNormallyClosed => Word::RelayNormallyClosed,
+        WiringElement::RelayBetween => Word::RelayBetween,
         WiringElement::ExitButtonNormallyOpen => Word::ExitButtonNormallyOpen,
         WiringElement::ExitButtonNormallyClosed => Word::ExitButtonNormallyClosed,
         WiringElement::EmergencyRelease => Word::EmergencyReleaseClosed,

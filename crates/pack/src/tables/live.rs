@@ -249,6 +249,17 @@ fn doors(steps: &mut Steps<'_, '_>) {
         if entrance.fire_interlock.value {
             steps.word(name, Word::FireInterlockTest, &Expected::Done);
         }
+        for input in sheet.iter().flat_map(|sheet| &sheet.alarm_inputs) {
+            let at = Device::AlarmContact { entrance: index, input: input.number - 1 }.name(site);
+            if input.releases_locks {
+                steps.word(&at, Word::FireInterlockTest, &Expected::Done);
+            }
+            if !input.tells.is_empty() {
+                let names: Vec<&str> = input.tells.iter().map(|name| name.as_str()).collect();
+                let what = locale.say(&Sentence::TryAlarmInput { told: &names.join(", ") });
+                steps.say(&at, what, &Expected::Done);
+            }
+        }
         for module in &entrance.accessories {
             steps.say(name, locale.say(&Sentence::TryModule { module: &module.value }), &Expected::Done);
         }

@@ -95,6 +95,7 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
         BillKind::ManagementStation => Word::ManagementStation,
         BillKind::Accessory => Word::Accessory,
         BillKind::Lock => Word::Lock,
+        BillKind::Light => Word::Light,
         BillKind::Cable => Word::Cable,
     };
     let is_cable = line.kind == BillKind::Cable;
@@ -154,6 +155,9 @@ fn small_parts(subject: &Subject<'_>) -> BTreeMap<String, usize> {
             Some(Suppression::Clamp) => add(locale.word(Word::ClampPart).to_string()),
             Some(Suppression::Varistor) => add(locale.word(Word::VaristorPart).to_string()),
             Some(Suppression::None) | None => {}
+        }
+        if lock.relay_between.is_some() {
+            add(locale.word(Word::RelayBetween).to_string());
         }
         if lock.exit_button.value {
             add(locale.word(Word::ExitButtonPart).to_string());

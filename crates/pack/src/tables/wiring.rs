@@ -1,6 +1,7 @@
 //! The wiring schedule: device by device, terminal by terminal, conductor by conductor.
 
 use super::column;
+use super::doors::alarm_word;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
@@ -31,6 +32,9 @@ pub fn table(subject: &Subject<'_>) -> Table {
     for (entrance, entry) in subject.site.entrances.iter().enumerate() {
         for lock in 0..entry.locks.len() {
             device_rows(subject, Device::Lock { entrance, lock }, &mut table);
+        }
+        for input in 0..entry.alarm_inputs.len() {
+            device_rows(subject, Device::AlarmContact { entrance, input }, &mut table);
         }
     }
     table
@@ -107,6 +111,9 @@ fn locale_of_free(subject: &Subject<'_>, device: Device, terminal: Terminal) -> 
             if used.cable.is_none() { locale.cell(Word::LockCableNotStated) } else { locale.cell(Word::Free) }
         }
         (Device::Station(_), Terminal::LockOutput(_)) => locale.cell(Word::LockCableNotStated),
+        (Device::AlarmContact { .. }, _) | (_, Terminal::AlarmInput(_)) => {
+            locale.cell(Word::ContactCableNotStated)
+        }
         (Device::Station(_) | Device::Box(_), Terminal::In | Terminal::Input) => {
             locale.cell(Word::NothingLeadsHere)
         }
@@ -123,5 +130,8 @@ pub(super) fn model_title<'a>(subject: &Subject<'a>, device: Device) -> &'a str 
         Device::Box(index) => &site.box_model(&site.boxes[index]).head.title,
         Device::Station(index) => &site.station_model(&site.stations[index]).head.title,
         Device::Lock { entrance, lock } => &site.lock(&site.entrances[entrance].locks[lock]).head.title,
+        Device::AlarmContact { entrance, input } => {
+            subject.locale.word(alarm_word(site.entrances[entrance].alarm_inputs[input].kind.value))
+        }
     }
 }

@@ -16,6 +16,9 @@ use latchline_site::model::{Entrance, LockFeed, LockUse};
 /// Voltages of common lock supplies: nominal ones, and those that float a battery (common practice, no source).
 const LOCK_SUPPLIES_V: [f64; 4] = [12.0, 13.8, 24.0, 27.6];
 
+/// Contact ratings of common relays (common practice, no source).
+const RELAYS_A: [f64; 3] = [5.0, 10.0, 16.0];
+
 /// One lock of the site file.
 struct LockPlace<'a> {
     entrance: &'a Entrance,
@@ -90,6 +93,7 @@ pub(super) fn for_lock(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         "relay-overloaded" => {
             list.extend(other_locks(bench, &at, |lock| draws_less(lock, at.lock)));
             list.extend(other_door_stations(bench, at.entrance));
+            list.extend(relays_between(&at, finding.value.map_or(0.0, |value| value.value)));
         }
         "lock-contact-wiring" => {
             let contact = match at.lock.power_loss.value {
@@ -136,7 +140,7 @@ pub(super) fn for_entrance(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     entrance.map_or(Vec::new(), |entrance| other_door_stations(bench, entrance))
 }
 
-fn other_door_stations(bench: &Bench<'_>, entrance: &Entrance) -> Vec<Candidate> {
+pub(super) fn other_door_stations(bench: &Bench<'_>, entrance: &Entrance) -> Vec<Candidate> {
     let site = bench.site;
     let own = site.station_model(&site.stations[entrance.station]);
     let mut models: Vec<&StationModel> = site
@@ -248,6 +252,13 @@ fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
             Candidate::new("lock-supply-of-its-own", base.clone().then(voltage)).unpriced()
         })
         .collect()
+}
+
+/// A relay of its own between station and lock, of the next contact rating.
+fn relays_between(at: &LockPlace<'_>, peak_a: f64) -> Option<Candidate> {
+    let rating_a = RELAYS_A.into_iter().find(|rating_a| *rating_a >= peak_a)?;
+    let edit = at.set("relay_between", quoted(&format!("{rating_a} A")));
+    Some(Candidate::new("relay-in-between", edit).unpriced())
 }
 
 /// What takes the coil's current: on direct current a diode or, faster, a clamp of twice the rated voltage;

@@ -2,6 +2,7 @@
 
 mod battery;
 mod door;
+mod fittings;
 mod places;
 mod prices;
 mod rearranged;
@@ -44,6 +45,7 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         "supply-overloaded" | "supply-count-exceeded" | "start-up-fails" | "start-up-hiccups" => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(settings::lighter_stations(bench, &element));
+            list.extend(fittings::lights_off_the_bus(bench, &element));
             list.extend(rearranged::supply_nearer_by(bench, &element));
         }
         "trip-below-legitimate-current" => {
@@ -81,12 +83,23 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         code if code.starts_with("terminator-") => {
             list.extend(settings::terminators(bench, &element, code));
         }
-        "lock-outputs-exceeded"
-        | "accessory-current-exceeded"
+        "lock-outputs-exceeded" => list.extend(door::for_entrance(bench, &element)),
+        "accessory-current-exceeded"
         | "accessory-chain-too-long"
-        | "directory-too-small" => list.extend(door::for_entrance(bench, &element)),
+        | "directory-too-small"
+        | "light-feed-missing"
+        | "light-feed-unsuitable"
+        | "light-output-overloaded"
+        | "heater-missing"
+        | "alarm-inputs-exceeded"
+        | "alarm-loop-too-long"
+        | "alarm-cable-not-watched"
+        | "alarm-tells-nobody" => {
+            list.extend(fittings::for_fittings(bench, &element, finding.code.as_str()));
+        }
         "battery-hours-short" | "charger-too-small" | "supply-too-hot" => {
             list.extend(battery::for_supply(bench, &element));
+            list.extend(fittings::lights_off_the_bus(bench, &element));
         }
         "battery-end-voltage-low" => {
             if let Some(Argument::Element(worst)) = finding.argument("worst") {

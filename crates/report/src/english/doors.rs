@@ -82,7 +82,62 @@ pub const WORDS: &[Words] = &[
         "a short circuit every half wave",
         "take a varistor",
     ),
+    // Lights, heater, alarm inputs.
+    words(
+        "light-feed-missing",
+        "the light {light} of {element} has no feed: {station} has no output for lights",
+        "",
+        "give it a supply of its own (feed = \"own-supply\"), or take a door station with an output for lights",
+    ),
+    words(
+        "light-feed-unsuitable",
+        "the light {light} of {element} is made for {limit}<, {needs},> and gets {value}",
+        "",
+        "take a light for that voltage, or another feed",
+    ),
+    words(
+        "light-output-overloaded",
+        "the {lights:light|lights} of {element} draw {value}; the light output of {station} gives {limit}",
+        "",
+        "feed them from a supply of their own",
+    ),
+    words(
+        "heater-missing",
+        "{element} counts on a heater; {station} states none",
+        "",
+        "take a model with a heater, or state its heater_extra",
+    ),
+    words(
+        "alarm-inputs-exceeded",
+        "{element} has {value} alarm inputs; {station} has {limit}",
+        "the first beyond",
+        "take a model with more inputs",
+    ),
+    words(
+        "alarm-loop-too-long",
+        "the loop of the {kind} input of {element} has {value}; {station} reads up to {limit}",
+        "",
+        "thicker conductors, or a shorter way",
+    ),
+    words(
+        "alarm-cable-not-watched",
+        "nobody notices when the cable of the {kind} input of {element} is cut: its contact is normally open",
+        "",
+        "wire the normally closed side, or fit a resistor at the contact",
+    ),
+    words(
+        "alarm-tells-nobody",
+        "the {kind} input of {element} tells nobody",
+        "",
+        "<add tells for input {number}: >the management station, or dwellings",
+    ),
     // Ways out.
+    words(
+        "fire-release-through-station",
+        "the fire alarm releases {locks} of {element} through the door station only",
+        "",
+        "have the fire alarm open a contact in the lock's own supply; the responsible person decides",
+    ),
     words(
         "escape-depends-on-bus",
         "the way out at {element} depends on the bus: nothing else opens the lock {lock}",
@@ -149,6 +204,6 @@ pub const WORDS: &[Words] = &[
         "supply-too-hot",
         "the cupboard of {element} is at {value}; {model} bears {limit} there",
         "<it gives off {heat} itself>",
-        "let air through, or move it to a cooler place",
+        "<at that temperature it gives {derated} where {load} are asked for: >let air through, move it to a cooler place, or take one with more in hand",
     ),
 ];

@@ -206,6 +206,33 @@ pub const SENTENCES: &[(&str, &str)] = &[
         "{element} lässt sich von innen nicht öffnen: Das Schloss {lock} hat weder Ausgangstaster noch mechanischen Weg hinaus",
     ),
     (
+        "light-feed-missing",
+        "Die Leuchte {light} von {element} hat keine Speisung: {station} hat keinen Ausgang für Leuchten",
+    ),
+    (
+        "light-feed-unsuitable",
+        "Die Leuchte {light} von {element} ist für {limit}<, {needs},> gebaut und bekommt {value}",
+    ),
+    (
+        "light-output-overloaded",
+        "Die {lights:Leuchte|Leuchten} von {element} ziehen {value}; der Leuchtenausgang von {station} gibt {limit}",
+    ),
+    ("heater-missing", "{element} rechnet mit einer Heizung; {station} gibt keine an"),
+    ("alarm-inputs-exceeded", "{element} hat {value} Meldekontakte; {station} hat {limit} Eingänge"),
+    (
+        "alarm-loop-too-long",
+        "Die Meldeschleife ({kind}) von {element} hat {value}; {station} liest bis {limit}",
+    ),
+    (
+        "alarm-cable-not-watched",
+        "Niemand merkt, wenn die Meldeleitung ({kind}) von {element} durchtrennt wird: Der Kontakt ist in Ruhe offen",
+    ),
+    ("alarm-tells-nobody", "Die Meldung ({kind}) von {element} geht an niemanden"),
+    (
+        "fire-release-through-station",
+        "Die Brandmeldeanlage gibt {locks} von {element} nur über die Türstation frei",
+    ),
+    (
         "fire-interlock-missing",
         "Die Brandmeldeanlage gibt das Schloss {lock} von {element} nicht frei<, {role}>",
     ),
@@ -225,7 +252,7 @@ pub const SENTENCES: &[(&str, &str)] = &[
     ("battery-hours-short", "Die Batterie von {element} hält {value}; die Vorgabe ist {limit}"),
     (
         "battery-end-voltage-low",
-        "{count:Gerät fällt|Geräte fallen} aus, bevor die Batterie von {element} leer ist, {worst} zuerst: {value}, nötig sind {limit}",
+        "{count:Gerät fällt|Geräte fallen} aus, bevor die Batterie von {element} leer ist, {worst} zuerst<: {value}, nötig sind {limit}>",
     ),
     (
         "charger-too-small",

@@ -1,22 +1,25 @@
 //! The sheet of one entrance.
 
-use super::{calculation, caution, fact, findings, words};
+use super::{calculation, caution, fact, findings, fittings, words};
 use crate::paint::Look;
 use crate::report::Report;
-use crate::table::{Column, Set, Table, paragraph};
+use crate::table::paragraph;
 use crate::{english, figures, template};
 use latchline_assess::door::circuit::Unknown;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
 use latchline_finding::{Figure, Unit};
-use latchline_site::model::LockFeed;
+use latchline_site::model::{LockFeed, RelayContact};
 
 /// The sheet of the entrance with this name; `None` if there is none in the assessment.
 pub fn door(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
     let sheet = report.assessment?.doors.iter().find(|sheet| sheet.entrance.as_str() == name)?;
     let mut blocks = vec![head(sheet, look)];
     blocks.extend(sheet.locks.iter().map(|lock| lock_block(lock, look)));
-    blocks.push(modules(sheet, look));
+    blocks.push(fittings::modules(sheet, look));
+    blocks.push(fittings::lights(sheet, look));
+    blocks.push(fittings::alarm_inputs(sheet, look));
+    blocks.push(fittings::load(sheet, look));
     blocks.push(rules(sheet, look));
     blocks.push(findings(report, &sheet.entrance, look));
     blocks.push(caution(look));
@@ -62,6 +65,12 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
         None => format!("not stated; {published}"),
     };
     text.push_str(&fact("Height", &height, look));
+    let heater = match sheet.heater {
+        Some(true) => "fitted, on at night",
+        Some(false) => "none",
+        None => "not stated (default: none)",
+    };
+    text.push_str(&fact("Heater", heater, look));
     if sheet.locks.is_empty() {
         text.push_str(&fact("Locks", "none", look));
     }
@@ -118,6 +127,17 @@ fn wiring(lock: &LockSheet, look: &Look, text: &mut String) {
         let stated = words::contact(wiring.contact);
         let needed = words::contact(wiring.required_contact);
         text.push_str(&fact("", &format!("the plan says {stated}; this lock needs {needed}"), look));
+    }
+    if let Some(contact) = wiring.coil_contact {
+        let when = match contact {
+            RelayContact::NormallyClosed => "energised while the door is shut",
+            RelayContact::NormallyOpen => "energised to release",
+        };
+        let line = format!(
+            "coil of the relay in between: {when}, through the station's {}",
+            words::contact(contact)
+        );
+        text.push_str(&fact("", &line, look));
     }
     for element in &wiring.across_contact {
         let line = format!("across the relay's contact: {}", words::element(*element));
@@ -180,39 +200,6 @@ fn inside(lock: &LockSheet, look: &Look, text: &mut String) {
         stated(lock.door_contact, "door contact", NONE),
     ];
     text.push_str(&fact("Inside", &facts.join("; "), look));
-}
-
-fn modules(sheet: &DoorSheet, look: &Look) -> String {
-    if sheet.accessories.is_empty() {
-        return String::new();
-    }
-    let mut table = Table::new(
-        vec![
-            Column::new("", "No.", "{}", Set::Number),
-            Column::new("", "Module", "{}", Set::Words),
-            Column::new("", "Kind", "{}", Set::Words),
-            Column::new("Current mA", "day", "{} mA by day", Set::Number),
-            Column::new("", "night", "{} mA by night", Set::Number),
-        ],
-        2,
-    );
-    for module in &sheet.accessories {
-        table.row(vec![
-            module.position.to_string(),
-            template::plain(&module.model),
-            words::accessory(module.kind).to_string(),
-            figures::rounded_up(module.current_a * 1e3, 0),
-            figures::rounded_up(module.night_current_a * 1e3, 0),
-        ]);
-    }
-    let limit = match sheet.accessory_limit_a {
-        Some(limit_a) => {
-            let limit = figures::sentence(Figure::new(limit_a, Unit::Ampere));
-            format!("  the door station gives {limit} for all\n")
-        }
-        None => String::new(),
-    };
-    format!("{}\n{}{limit}", look.bold("Modules in their chain"), table.render(look))
 }
 
 fn rules(sheet: &DoorSheet, look: &Look) -> String {

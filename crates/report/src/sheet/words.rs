@@ -2,8 +2,9 @@
 
 use latchline_assess::door::sheet::Caution;
 use latchline_assess::door::wiring::WiringElement;
-use latchline_site::catalogue::{AccessoryKind, Feed, LockKind, PowerLoss};
-use latchline_site::model::{LockFeed, RelayContact, Suppression};
+use latchline_network::demand::LoadPart;
+use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
+use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
 
 pub(crate) fn kind(kind: LockKind) -> &'static str {
     match kind {
@@ -63,12 +64,66 @@ pub(crate) fn accessory(kind: AccessoryKind) -> &'static str {
     }
 }
 
+pub(crate) fn light(kind: LightKind) -> &'static str {
+    match kind {
+        LightKind::Buttons => "button light",
+        LightKind::Names => "name light",
+        LightKind::Porch => "porch light",
+    }
+}
+
+pub(crate) fn light_feed(feed: LightFeed) -> &'static str {
+    match feed {
+        LightFeed::Station => "door station",
+        LightFeed::Bus => "bus",
+        LightFeed::OwnSupply => "supply of its own",
+    }
+}
+
+pub(crate) fn lit(lit: LitWhen) -> &'static str {
+    match lit {
+        LitWhen::Night => "at night",
+        LitWhen::Always => "always",
+        LitWhen::InUse => "in use",
+    }
+}
+
+pub(crate) fn alarm(kind: AlarmKind) -> &'static str {
+    match kind {
+        AlarmKind::Tamper => "tamper",
+        AlarmKind::Duress => "duress, silent",
+        AlarmKind::Door => "door open",
+        AlarmKind::Fire => "fire alarm",
+    }
+}
+
+pub(crate) fn at_rest(contact: RelayContact) -> &'static str {
+    match contact {
+        RelayContact::NormallyOpen => "normally open",
+        RelayContact::NormallyClosed => "normally closed",
+    }
+}
+
+pub(crate) fn load_part(part: LoadPart) -> &'static str {
+    match part {
+        LoadPart::Station => "door station",
+        LoadPart::Illumination => "its illumination",
+        LoadPart::Heater => "its heater",
+        LoadPart::HeldLocks => "locks held shut",
+        LoadPart::ReleasedLocks => "locks released",
+        LoadPart::Module(_) => "module",
+        LoadPart::Light(_) => "light",
+        LoadPart::AlarmLoops => "alarm loops",
+    }
+}
+
 pub(crate) fn element(element: WiringElement) -> &'static str {
     match element {
         WiringElement::FeedOut => "feed +",
         WiringElement::FeedReturn => "feed -",
         WiringElement::RelayNormallyOpen => "relay common, normally open",
         WiringElement::RelayNormallyClosed => "relay common, normally closed",
+        WiringElement::RelayBetween => "relay in between, common, normally open",
         WiringElement::ExitButtonNormallyOpen => "exit button (normally open)",
         WiringElement::ExitButtonNormallyClosed => "exit button (normally closed)",
         WiringElement::EmergencyRelease => "emergency release (normally closed)",

@@ -1,6 +1,6 @@
 //! Locks and door-side accessories.
 
-use super::PartHead;
+use super::{LoadValue, PartHead};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::{Current, Duration, Inductance, Ratio, Voltage};
 
@@ -94,4 +94,44 @@ pub struct Accessory {
     pub night_current: Option<Sourced<Current>>,
     /// Dwellings that its buttons can call.
     pub buttons: Option<Sourced<u32>>,
+}
+
+/// What a light shines on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LightKind {
+    /// Call buttons.
+    Buttons,
+    /// A name plate or house number.
+    Names,
+    /// The porch: who stands there, and the lock.
+    Porch,
+}
+
+/// A light at a door, beside those that a station or module has inside.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Light {
+    /// Name, title, source, price.
+    pub head: PartHead,
+    /// What it shines on.
+    pub kind: Sourced<LightKind>,
+    /// Kind of current.
+    pub feed: Sourced<Feed>,
+    /// Rated voltage.
+    pub voltage: Sourced<Voltage>,
+    /// How far the voltage may lie from that, either way.
+    pub voltage_tolerance: Sourced<Ratio>,
+    /// What it draws at rated voltage.
+    pub load: Sourced<LoadValue>,
+}
+
+impl Light {
+    /// Its current at rated voltage.
+    pub fn rated_current(&self) -> Current {
+        let volts = self.voltage.value.as_volts();
+        match self.load.value {
+            LoadValue::Current(current) => current,
+            LoadValue::Power(power) => Current::from_amps(power.as_watts() / volts),
+            LoadValue::Resistance(resistance) => Current::from_amps(volts / resistance.as_ohms()),
+        }
+    }
 }

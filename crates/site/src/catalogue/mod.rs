@@ -14,7 +14,7 @@ pub mod parts;
 
 pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder};
 pub use cable::{Cable, CableLoss, Environment, Gauge, LineConstants, LineRest, Material};
-pub use door::{Accessory, AccessoryKind, Feed, Lock, LockKind, PowerLoss};
+pub use door::{Accessory, AccessoryKind, Feed, Light, LightKind, Lock, LockKind, PowerLoss};
 pub use parts::{
     Battery, BoxKind, BoxModel, BoxRole, Family, LimitKind, LoadValue, LoopThrough, Media, SignalBand,
     StationKind, StationModel, SupplyModel,
@@ -42,6 +42,8 @@ pub struct Catalogue {
     pub locks: BTreeMap<String, Lock>,
     /// Door-side accessories by name.
     pub accessories: BTreeMap<String, Accessory>,
+    /// Lights at doors by name.
+    pub lights: BTreeMap<String, Light>,
 }
 
 /// What every part of the catalogue has.

@@ -132,6 +132,8 @@ pub struct SupplyModel {
     pub power_factor: Option<Sourced<Ratio>>,
     /// Highest ambient temperature at rated load.
     pub ambient_limit: Option<Sourced<Temperature>>,
+    /// Share of its rated power that it loses for every kelvin above that.
+    pub derating_per_kelvin: Option<Sourced<Ratio>>,
     /// Built-in or attached battery.
     pub battery: Option<Battery>,
 }
@@ -340,6 +342,16 @@ pub struct StationModel {
     pub accessory_current: Option<Sourced<Current>>,
     /// Door: most accessory modules in its chain.
     pub accessory_modules: Option<Sourced<u32>>,
+    /// Door: voltage of its output for lights, direct current.
+    pub light_output_voltage: Option<Sourced<Voltage>>,
+    /// Door: current of that output.
+    pub light_output_current: Option<Sourced<Current>>,
+    /// Door: number of its alarm inputs.
+    pub alarm_inputs: Sourced<u32>,
+    /// Door: greatest resistance of a closed loop at an alarm input.
+    pub alarm_loop_resistance: Option<Sourced<Resistance>>,
+    /// Door: current that each closed loop takes from the bus.
+    pub alarm_input_current: Option<Sourced<Current>>,
     /// Door: most dwellings it can call, by buttons or directory.
     pub directory: Option<Sourced<u32>>,
 }

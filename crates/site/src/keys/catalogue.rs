@@ -1,34 +1,37 @@
 //! Keys of a catalogue file.
 
 use super::bounds::*;
+use super::door_parts::{ACCESSORY, LIGHT, LOCK};
 use super::{KeySpec, Kind, TableSpec, may, must};
 
-const TEXT: Kind = Kind::Text;
-const BOOLEAN: Kind = Kind::Boolean;
+pub(super) const TEXT: Kind = Kind::Text;
+pub(super) const BOOLEAN: Kind = Kind::Boolean;
 const COUNT: Kind = Kind::Integer(0, 100_000);
-const ONE_OR_MORE: Kind = Kind::Integer(1, 100_000);
+pub(super) const ONE_OR_MORE: Kind = Kind::Integer(1, 100_000);
 const MONEY: Kind = Kind::Number(0.0, 1e6);
 const LIMIT_KIND: Kind = Kind::Words(&["constant-current", "foldback", "hiccup", "trip"]);
 
-const TITLE: KeySpec = must("title", TEXT, "Title for documents.");
-const SOURCE: KeySpec = must(
+pub(super) const TITLE: KeySpec = must("title", TEXT, "Title for documents.");
+pub(super) const SOURCE: KeySpec = must(
     "source",
     TEXT,
     "Where the figures are from: title and issue of the datasheet, or the standard's table.",
 );
-const PRICE: KeySpec =
+pub(super) const PRICE: KeySpec =
     may("price", MONEY, "Price per piece (cables: per metre) in the catalogue's currency.");
-const LABOUR: KeySpec = may("labour_minutes", MONEY, "Minutes to mount one (cables: to pull a metre).");
-const ASSUMED: KeySpec =
+pub(super) const LABOUR: KeySpec =
+    may("labour_minutes", MONEY, "Minutes to mount one (cables: to pull a metre).");
+pub(super) const ASSUMED: KeySpec =
     may("assumed", Kind::KeyNames, "Keys whose values are assumed, not taken from the source.");
-const MEASURED: KeySpec = may("measured", Kind::KeyNames, "Keys whose values were measured.");
-const STANDARD: KeySpec = may("standard", Kind::KeyNames, "Keys whose values are from a published standard.");
-const REPLACES: KeySpec = may(
+pub(super) const MEASURED: KeySpec = may("measured", Kind::KeyNames, "Keys whose values were measured.");
+pub(super) const STANDARD: KeySpec =
+    may("standard", Kind::KeyNames, "Keys whose values are from a published standard.");
+pub(super) const REPLACES: KeySpec = may(
     "replaces",
     BOOLEAN,
     "Whether this part takes the place of one of the same name in an earlier catalogue.",
 );
-const FAMILY_NAME: KeySpec = must("family", TEXT, "Family that it belongs to.");
+pub(super) const FAMILY_NAME: KeySpec = must("family", TEXT, "Family that it belongs to.");
 
 /// A whole catalogue file.
 pub static CATALOGUE_FILE: TableSpec = TableSpec {
@@ -43,6 +46,7 @@ pub static CATALOGUE_FILE: TableSpec = TableSpec {
         may("cables", Kind::Named(&CABLE), "Cables, by name."),
         may("locks", Kind::Named(&LOCK), "Locks, by name."),
         may("accessories", Kind::Named(&ACCESSORY), "Door-side accessory modules, by name."),
+        may("lights", Kind::Named(&LIGHT), "Lights at doors, by name."),
     ],
 };
 
@@ -236,6 +240,11 @@ static SUPPLY_MODEL: TableSpec = TableSpec {
         may("mains_voltage", Kind::Quantity(&VOLTAGE), "Nominal mains voltage."),
         may("power_factor", Kind::Number(0.1, 1.0), "Mains power factor."),
         may("ambient_limit", Kind::Quantity(&TEMPERATURE), "Highest ambient temperature at rated load."),
+        may(
+            "derating_per_kelvin",
+            Kind::Quantity(&TOLERANCE),
+            "Share of its rated power that it loses for every kelvin above ambient_limit.",
+        ),
         may("battery", Kind::Table(&BATTERY), "Built-in or attached battery."),
     ],
 };
@@ -468,6 +477,23 @@ static STATION_MODEL: TableSpec = TableSpec {
             "Door: current that its accessory connector gives.",
         ),
         may("accessory_modules", COUNT, "Door: most accessory modules in its chain."),
+        may(
+            "light_output_voltage",
+            Kind::Quantity(&VOLTAGE),
+            "Door: voltage of its output for lights, direct current.",
+        ),
+        may("light_output_current", Kind::Quantity(&CURRENT), "Door: current of its output for lights."),
+        may("alarm_inputs", Kind::Integer(0, 16), "Door: number of its alarm inputs. Without it none."),
+        may(
+            "alarm_loop_resistance",
+            Kind::Quantity(&RESISTANCE),
+            "Door: greatest resistance of a closed loop at an alarm input.",
+        ),
+        may(
+            "alarm_input_current",
+            Kind::Quantity(&CURRENT),
+            "Door: current that each closed loop at an alarm input takes from the bus.",
+        ),
         may("directory", ONE_OR_MORE, "Door: most dwellings it can call, by buttons or directory."),
     ],
 };
@@ -557,71 +583,5 @@ static CABLE_LOSS: TableSpec = TableSpec {
     keys: &[
         must("frequency", Kind::Quantity(&FREQUENCY), "The frequency."),
         must("loss", Kind::Quantity(&LEVEL), "Loss of 100 m."),
-    ],
-};
-
-static LOCK: TableSpec = TableSpec {
-    name: "lock model",
-    doc: "A lock.",
-    keys: &[
-        TITLE,
-        SOURCE,
-        PRICE,
-        LABOUR,
-        ASSUMED,
-        MEASURED,
-        STANDARD,
-        REPLACES,
-        must(
-            "kind",
-            Kind::Words(&["strike", "magnet", "motor", "gate"]),
-            "Strike, holding magnet, motor lock, or gate drive.",
-        ),
-        must("power_loss", Kind::Words(&["opens", "stays-shut"]), "What it does when its power goes."),
-        may("feed", Kind::Words(&["dc", "ac", "either"]), "Kind of current. Without it dc."),
-        may("voltage", Kind::Quantity(&VOLTAGE), "Rated voltage; a gate drive with a dry contact has none."),
-        may(
-            "undervoltage_tolerance",
-            Kind::Quantity(&TOLERANCE),
-            "How far the voltage may lie below rated. Without it 10 %, assumed.",
-        ),
-        may(
-            "overvoltage_tolerance",
-            Kind::Quantity(&TOLERANCE),
-            "How far the voltage may lie above rated. Without it 10 %, assumed.",
-        ),
-        may("current", Kind::Quantity(&CURRENT), "Current at rated voltage."),
-        may("inrush_current", Kind::Quantity(&CURRENT), "Peak current when it starts."),
-        may(
-            "duty_limit",
-            Kind::Quantity(&TIME),
-            "Longest time it may stay energised; leave it out for continuous.",
-        ),
-        may("coil_inductance", Kind::Quantity(&INDUCTANCE), "Inductance of its coil, armature attracted."),
-        may("dropout_current", Kind::Quantity(&CURRENT), "Current at which its armature drops out."),
-    ],
-};
-
-static ACCESSORY: TableSpec = TableSpec {
-    name: "accessory",
-    doc: "A module in the chain of a door station.",
-    keys: &[
-        TITLE,
-        SOURCE,
-        PRICE,
-        LABOUR,
-        ASSUMED,
-        MEASURED,
-        STANDARD,
-        REPLACES,
-        FAMILY_NAME,
-        must(
-            "kind",
-            Kind::Words(&["keypad", "reader", "buttons", "names"]),
-            "Keypad, card reader, call buttons, or names.",
-        ),
-        must("current", Kind::Quantity(&CURRENT), "Current that it draws from the door station."),
-        may("night_current", Kind::Quantity(&CURRENT), "Current that its illumination adds at night."),
-        may("buttons", ONE_OR_MORE, "Dwellings that its buttons can call."),
     ],
 };

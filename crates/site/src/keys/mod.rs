@@ -5,6 +5,8 @@
 
 mod bounds;
 mod catalogue;
+mod door_parts;
+mod entrance;
 mod pages;
 mod site;
 

@@ -1,21 +1,18 @@
 //! Supplies, boxes, entrances, dwellings and management stations.
 
+use super::door::tables;
 use super::names::NameIndex;
 use super::places::PlaceIndex;
-use super::scope::ScopeCost;
+use super::scope::{Asked, ScopeCost};
 use super::{PartKind, Resolver, STATED};
-use crate::catalogue::{BoxRole, LockKind, PowerLoss, StationKind};
+use crate::catalogue::{BoxRole, StationKind};
 use crate::codes;
 use crate::model::{
-    DistributionBox, Dwelling, Entrance, EntranceRole, LockFeed, LockUse, Management, RelayContact, Scope,
-    Site, Station, StationOwner, Supply, Suppression,
+    DistributionBox, Dwelling, Entrance, EntranceRole, Management, Scope, Site, Station, StationOwner, Supply,
 };
 use crate::parse::{Entry, Record, Value, clip};
-use latchline_finding::quantity::{Duration, Length, Ratio, Resistance, Temperature, Voltage};
+use latchline_finding::quantity::{Length, Resistance, Temperature, Voltage};
 use latchline_finding::{ElementId, Sourced};
-
-/// How long a lock is held where nothing is stated (common practice, no source).
-const USUAL_HOLD_TIME_S: f64 = 5.0;
 
 impl Resolver<'_> {
     /// Fills in everything but the catalogue.
@@ -67,7 +64,13 @@ impl Resolver<'_> {
     }
 
     /// A model that must be there; reports it if it is not in the catalogue.
-    fn model(&mut self, record: &Record<'_>, key: &str, kind: PartKind, element: &str) -> Sourced<String> {
+    pub(super) fn model(
+        &mut self,
+        record: &Record<'_>,
+        key: &str,
+        kind: PartKind,
+        element: &str,
+    ) -> Sourced<String> {
         match record.sourced_text(key, STATED) {
             Some(model) => {
                 self.check_part(kind, &model, Some(element));
@@ -192,6 +195,8 @@ impl Resolver<'_> {
             let roles = [("main", EntranceRole::Main), ("secondary", EntranceRole::Secondary)];
             let accessories = self.accessories(record, entry.name);
             let locks = self.locks(entry);
+            let lights = self.lights(record, entry.name);
+            let alarm_inputs = self.alarm_inputs(record, entry.name);
             let station = site.stations.len();
             site.stations.push(Station {
                 id: id.clone(),
@@ -208,6 +213,8 @@ impl Resolver<'_> {
                 calls: Scope::default(),
                 locks,
                 accessories,
+                lights,
+                alarm_inputs,
                 escape_route: truth("escape_route"),
                 fire_interlock: truth("fire_interlock"),
                 control_height: record.quantity("control_height", STATED, Length::from_metres),
@@ -215,92 +222,6 @@ impl Resolver<'_> {
                 surge_protection: record.quantity("surge_protection", STATED, Resistance::from_ohms),
                 origin,
             });
-        }
-    }
-
-    fn accessories(&mut self, record: &Record<'_>, element: &str) -> Vec<Sourced<String>> {
-        let mut accessories = Vec::new();
-        for item in record.list("accessories") {
-            let Value::Text(name) = item.value else { continue };
-            let name = Sourced::new(name.to_string(), record.at(&item.span), STATED);
-            self.check_part(PartKind::Accessory, &name, Some(element));
-            accessories.push(name);
-        }
-        accessories
-    }
-
-    fn locks(&mut self, entry: &Entry<'_>) -> Vec<LockUse> {
-        let record = &entry.record;
-        if record.is_written("lock") && record.is_written("locks") {
-            let finding = self
-                .report(codes::LOCK_GIVEN_TWICE, record.origin("locks"))
-                .about(entry.name)
-                .with("name", clip(entry.name))
-                .also_at("first-defined-here", record.origin("lock"));
-            self.findings.push(finding);
-        }
-        let listed = record.list("locks").iter().filter_map(|item| match &item.value {
-            Value::Table(lock) => Some(lock),
-            _ => None,
-        });
-        let uses: Vec<&Record<'_>> = record.table("lock").into_iter().chain(listed).collect();
-        uses.into_iter().map(|lock| self.lock_use(lock, entry.name)).collect()
-    }
-
-    fn lock_use(&mut self, record: &Record<'_>, element: &str) -> LockUse {
-        let model = self.model(record, "model", PartKind::Lock, element);
-        let cable = record.sourced_text("cable", STATED);
-        if let Some(cable) = &cable {
-            self.check_part(PartKind::Cable, cable, Some(element));
-        }
-        let part = self.loader.catalogue.locks.get(&model.value);
-        let usual_feed = match part.map(|part| part.kind.value) {
-            Some(LockKind::Gate) => LockFeed::DryContact,
-            _ => LockFeed::Station,
-        };
-        let usual_contact = match part.map(|part| part.power_loss.value) {
-            Some(PowerLoss::Opens) => RelayContact::NormallyClosed,
-            _ => RelayContact::NormallyOpen,
-        };
-        let feeds = [
-            ("station", LockFeed::Station),
-            ("bus", LockFeed::Bus),
-            ("own-supply", LockFeed::OwnSupply),
-            ("dry-contact", LockFeed::DryContact),
-        ];
-        let contacts = [
-            ("normally-open", RelayContact::NormallyOpen),
-            ("normally-closed", RelayContact::NormallyClosed),
-        ];
-        let suppressions = [
-            ("none", Suppression::None),
-            ("diode", Suppression::Diode),
-            ("clamp", Suppression::Clamp),
-            ("varistor", Suppression::Varistor),
-        ];
-        let truth = |key: &str| record.boolean(key, STATED).unwrap_or(Sourced::assumed(false));
-        LockUse {
-            model,
-            feed: record.word("feed", STATED, &feeds).unwrap_or(Sourced::assumed(usual_feed)),
-            supply_voltage: record.quantity("supply_voltage", STATED, Voltage::from_volts),
-            supply_tolerance: record.quantity("supply_tolerance", STATED, Ratio::from_fraction),
-            supply_ac: truth("supply_ac"),
-            cable,
-            length: record.quantity("length", STATED, Length::from_metres),
-            joints: record.integer("joints", STATED).unwrap_or(Sourced::assumed(2)),
-            contact: record.word("contact", STATED, &contacts).unwrap_or(Sourced::assumed(usual_contact)),
-            hold_time: record
-                .quantity("hold_time", STATED, Duration::from_seconds)
-                .unwrap_or(Sourced::assumed(Duration::from_seconds(USUAL_HOLD_TIME_S))),
-            suppression: record.word("suppression", STATED, &suppressions),
-            relay_on_secure_side: record.boolean("relay_on_secure_side", STATED),
-            exit_button: truth("exit_button"),
-            mechanical_escape: record.boolean("mechanical_escape", STATED),
-            emergency_release: record.boolean("emergency_release", STATED),
-            delayed_egress: record.quantity("delayed_egress", STATED, Duration::from_seconds),
-            door_contact: truth("door_contact"),
-            suppression_voltage: record.quantity("suppression_voltage", STATED, Voltage::from_volts),
-            origin: record.at(&record.span),
         }
     }
 
@@ -333,12 +254,21 @@ impl Resolver<'_> {
     fn scopes(&mut self, file: &Record<'_>, names: &NameIndex, places: &PlaceIndex, site: &mut Site) {
         let mut cost = ScopeCost::default();
         for (index, entry) in file.named("entrances").iter().enumerate() {
-            let scope = self.scope(&entry.record, entry.name, None, site, names, places, &mut cost);
-            site.entrances[index].calls = scope;
+            let asked = Asked { element: entry.name, own: None, site, names, places };
+            let calls = self.scope(&entry.record, "calls", &asked, &mut cost);
+            let tells: Vec<Scope> = tables(&entry.record, "alarm_inputs")
+                .map(|input| self.scope(input, "tells", &asked, &mut cost))
+                .collect();
+            let entrance = &mut site.entrances[index];
+            entrance.calls = calls;
+            for (input, tells) in entrance.alarm_inputs.iter_mut().zip(tells) {
+                input.tells = tells;
+            }
         }
         for (index, entry) in file.named("management").iter().enumerate() {
-            let scope = self.scope(&entry.record, entry.name, Some(index), site, names, places, &mut cost);
-            site.management[index].calls = scope;
+            let asked = Asked { element: entry.name, own: Some(index), site, names, places };
+            let calls = self.scope(&entry.record, "calls", &asked, &mut cost);
+            site.management[index].calls = calls;
         }
     }
 }

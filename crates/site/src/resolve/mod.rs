@@ -3,6 +3,7 @@
 //! Nothing stops at the first mistake: every reference is looked up, every structural fault of
 //! the wiring is found, and the site is handed out only when no error stands in the way.
 
+mod door;
 mod elements;
 mod names;
 mod places;
@@ -177,6 +178,7 @@ impl Resolver<'_> {
             PartKind::Cable => &names.cables,
             PartKind::Lock => &names.locks,
             PartKind::Accessory => &names.accessories,
+            PartKind::Light => &names.lights,
         }
     }
 
@@ -274,6 +276,7 @@ enum PartKind {
     Cable,
     Lock,
     Accessory,
+    Light,
 }
 
 impl PartKind {
@@ -286,6 +289,7 @@ impl PartKind {
             PartKind::Cable => "cable",
             PartKind::Lock => "lock model",
             PartKind::Accessory => "accessory",
+            PartKind::Light => "light",
         }
     }
 }

@@ -1,4 +1,4 @@
-//! Who can call whom.
+//! Who can call whom, and who is told of alarms.
 
 use super::Resolver;
 use super::names::{NameIndex, Target};
@@ -19,6 +19,18 @@ pub(super) struct ScopeCost {
     refused: bool,
 }
 
+/// Whose scope is asked for, and what its words can mean.
+#[derive(Clone, Copy)]
+pub(super) struct Asked<'a> {
+    /// The entrance or management station.
+    pub(super) element: &'a str,
+    /// Number of the management station, if it is one.
+    pub(super) own: Option<usize>,
+    pub(super) site: &'a Site,
+    pub(super) names: &'a NameIndex,
+    pub(super) places: &'a PlaceIndex,
+}
+
 fn lies_in(dwelling: &Dwelling, part: Part) -> bool {
     let place = &dwelling.place;
     place.building == Some(part.building)
@@ -27,27 +39,25 @@ fn lies_in(dwelling: &Dwelling, part: Part) -> bool {
 }
 
 impl Resolver<'_> {
-    /// Resolves the `calls` of an entrance, or of management station number `own`.
-    #[expect(clippy::too_many_arguments, reason = "each is a separate index")]
+    /// Resolves whom an entrance or management station calls, or an alarm input tells. Where nothing is
+    /// written, calls go to everyone and nobody is told.
     pub(super) fn scope(
         &mut self,
         record: &Record<'_>,
-        element: &str,
-        own: Option<usize>,
-        site: &Site,
-        names: &NameIndex,
-        places: &PlaceIndex,
+        key: &str,
+        asked: &Asked<'_>,
         cost: &mut ScopeCost,
     ) -> Scope {
-        let origin = if record.is_written("calls") { record.origin("calls") } else { Origin::None };
+        let Asked { element, own, site, names, places } = *asked;
+        let origin = if record.is_written(key) { record.origin(key) } else { Origin::None };
         let mut words: Vec<(&str, Origin)> = Vec::new();
-        if record.is_written("calls") {
-            for item in record.list("calls") {
+        if record.is_written(key) {
+            for item in record.list(key) {
                 if let Value::Text(word) = item.value {
                     words.push((word, record.at(&item.span)));
                 }
             }
-        } else {
+        } else if key == "calls" {
             words.push(("everyone", Origin::None));
         }
         let mut dwellings = BTreeSet::new();

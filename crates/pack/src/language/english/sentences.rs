@@ -5,7 +5,9 @@ use crate::language::Sentence;
 /// A sentence with its arguments.
 pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
     match *sentence {
+        Sentence::AlarmTells { told } => format!("tells {told}"),
         Sentence::AllowedRange { least, most } => format!("allowed: {least} to {most}"),
+        Sentence::AtBusVoltage { value } => format!("at a bus of {value}, nominal"),
         Sentence::AtLeast { value } => format!("at least {value}"),
         Sentence::AtMost { value } => format!("at most {value}"),
         Sentence::AtMostAtAStretch { time } => format!("at most {time} at a stretch"),
@@ -90,6 +92,7 @@ pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
         Sentence::SumOfDrops { source, drops } => format!("U₀ = {source}, Σ R I = {drops}"),
         Sentence::SupplyCalculation { supply } => format!("{supply}: battery, mains, heat"),
         Sentence::SurgeProtector { resistance } => format!("Surge protector, {resistance} in the loop"),
+        Sentence::TryAlarmInput { told } => format!("Trip the contact: {told} must be told."),
         Sentence::TryModule { module } => format!("{module} works and opens what it should."),
         Sentence::VoltageAtEnd { run } => format!("Voltage at the end of {run}"),
         Sentence::VoltageCalculation { device, source, state } => format!("{device} on {source}: {state}"),

@@ -14,6 +14,8 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::AddressMissing => "no address: see the snag list",
         Word::Advice => "advice",
         Word::AgeingRemark => "after ageing and temperature",
+        Word::AlarmContact => "Alarm contact",
+        Word::AlarmInput => "Alarm input",
         Word::AllRunsOff => "Take every run off the outputs, switch the mains on.",
         Word::AlternatingCurrent => "alternating current",
         Word::Ambient => "Ambient temperature",
@@ -35,6 +37,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Buildings => "Buildings",
         Word::Buried => "in the ground",
         Word::BusCollapses => "not judged: the bus has no operating point there",
+        Word::ButtonLight => "light for buttons",
         Word::Buttons => "buttons",
         Word::By => "By",
         Word::Cable => "Cable",
@@ -75,6 +78,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::ChargingPower => "Power for charging",
         Word::ChargingWaits => "what the load leaves of the rated power",
         Word::ClampPart => "Suppressor diode (clamp)",
+        Word::CoilOfRelayBetween => "Coil of the relay in between, energised",
         Word::Colour => "Colour",
         Word::ColourConvention => {
             "Colours by IEC 60757, by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used."
@@ -83,6 +87,7 @@ pub(crate) fn word(word: Word) -> &'static str {
             "Have the system list its devices; hold the list against the device schedule: none missing, none unexpected, none twice."
         }
         Word::ConductorSize => "Conductor",
+        Word::ContactCableNotStated => "cable of the contact not stated in the plan",
         Word::Contents => "Contents",
         Word::ContentsTitle => "Pack",
         Word::ContinuousDuty => "rated for continuous duty",
@@ -98,6 +103,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         }
         Word::CutLength => "Cut to",
         Word::CutListTitle => "Cut list",
+        Word::CutNotNoticed => "a cut cable passes unnoticed",
         Word::DateDone => "Date mended",
         Word::DateWord => "Date",
         Word::DelayedEgress => "Delayed egress",
@@ -111,6 +117,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Distributors => "Distributors",
         Word::Done => "Done",
         Word::Door => "Door",
+        Word::DoorAlarm => "door open",
         Word::DoorContactPart => "Door contact",
         Word::DoorStation => "Door station",
         Word::DoorsTitle => "Door sheets",
@@ -119,12 +126,14 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::DropInSource => "Drop inside the source",
         Word::Drum => "Drum",
         Word::DrumLength => "Length of drum",
+        Word::DuressAlarm => "duress, silent",
         Word::Dwelling => "Dwelling",
         Word::Dwellings => "Dwellings",
         Word::EitherCurrent => "direct or alternating current",
         Word::EmergencyReleaseClosed => "emergency release (normally closed)",
         Word::EmergencyReleasePart => "Emergency release",
         Word::EndOfChain => "end of the chain, stays empty",
+        Word::EndOfLineResistor => "resistor at the end of the line",
         Word::Energised => "Energised",
         Word::Entrances => "Entrances",
         Word::Error => "error",
@@ -152,6 +161,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::FieldEntrance => "entrance",
         Word::FieldExtension => "extension",
         Word::FieldManagement => "management",
+        Word::FireAlarm => "fire alarm",
         Word::FireContactClosed => "fire alarm contact (normally closed)",
         Word::FireInterlock => "Fire interlock",
         Word::FireInterlockTest => "With the responsible person: the fire alarm's contact releases the door.",
@@ -182,6 +192,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::HandoverTitle => "Handover record",
         Word::HasJoints => "has joints on the way",
         Word::Heat => "Heat in the cupboard",
+        Word::Heater => "Heater",
         Word::Highest => "Highest",
         Word::HighestVoltage => "Highest voltage",
         Word::HoldTime => "Release time",
@@ -224,10 +235,17 @@ pub(crate) fn word(word: Word) -> &'static str {
             "Legs are kept apart as + and − throughout, also where a device works either way round."
         }
         Word::Length => "Length",
+        Word::Light => "Light",
+        Word::LightFromBus => "from the bus",
+        Word::LightFromOwnSupply => "from a supply of its own",
+        Word::LightFromStation => "from the door station",
         Word::Limit => "Limit",
         Word::LimitThere => "Limit there",
         Word::Line => "No.",
         Word::LinePrice => "Price",
+        Word::LitAlways => "always on",
+        Word::LitAtNight => "on at night",
+        Word::LitInUse => "on while the door station is in use",
         Word::LiveNote => {
             "Work from top to bottom. A reading outside its range is looked into before the next step."
         }
@@ -249,6 +267,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::ManagementStation => "Management station",
         Word::ManagementStations => "Management stations",
         Word::Margin => "Margin",
+        Word::MeasureContactLoop => "Resistance of the loop, contact bridged, station disconnected.",
         Word::MeasureLockLoop => "Loop resistance of the cable, short-circuited at the lock",
         Word::MechanicalEscape => "Mechanical means of escape",
         Word::Mind => "Mind",
@@ -256,6 +275,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Module => "Module",
         Word::MotorLock => "motor lock",
         Word::MountAndWire => "Mount; wire by the wiring schedule; pull at every conductor.",
+        Word::NameLight => "light for names",
         Word::NameOnPanel => "Name on the panel",
         Word::NamesModule => "names",
         Word::NamesPrivacy => "Ask the owner which names may be shown; numbers do as well.",
@@ -300,6 +320,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Panel => "Panel",
         Word::PartsTitle => "Parts list",
         Word::Place => "Place",
+        Word::PorchLight => "porch light",
         Word::PowerFrom => "Power",
         Word::PowerInHand => "Power in hand",
         Word::ProveDead => "Prove dead at the terminals.",
@@ -308,6 +329,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Reading => "Reading",
         Word::RechargeHours => "Hours to recharge",
         Word::Reference => "Reference designation",
+        Word::RelayBetween => "relay in between, make contact",
         Word::RelayContactItem => "Relay wired",
         Word::RelayNormallyClosed => "relay common, normally closed",
         Word::RelayNormallyOpen => "relay common, normally open",
@@ -315,7 +337,10 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::ReleaseAndVolume => {
             "The release opens the door; volume and ringing tone set as the resident likes."
         }
+        Word::ReleasesLocks => "releases the locks of this door",
         Word::Remark => "Remark",
+        Word::RestsClosed => "contact closed at rest",
+        Word::RestsOpen => "contact open at rest",
         Word::Result => "Result",
         Word::Revision => "Revision",
         Word::Rows => "Rows",
@@ -369,6 +394,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::StageStations => "I. Every station: voltage, call, picture, speech, release, volume",
         Word::StageWire => "B. Wire",
         Word::StandbyHighest => "Standby highest",
+        Word::StandbyLoad => "Standby load on the bus",
         Word::StandbyLowest => "Standby lowest",
         Word::StandbyMeaning => "Standby: by day, everything connected and booted, nobody calling.",
         Word::StandbyNominal => "Standby nominal",
@@ -397,6 +423,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::SymbolsNote => {
             "Symbols: r ohm per metre of one conductor when hot, L length, a and b tolerances of length and resistance, j ohm per joint, n joints, p pairs in parallel, s and e ohm of surge protection, ΣL length of the whole run, k error of a measured loop, t tolerance of the source."
         }
+        Word::TamperAlarm => "tamper",
         Word::Terminal => "Terminal",
         Word::TerminatorHere => "terminator set here",
         Word::TerminatorPart => "Terminator of the family",

@@ -6,7 +6,9 @@ pub(in crate::language) fn text(english: &str) -> String {
         return known.to_string();
     }
     // Names of parts with a remark behind them.
-    const TAILS: [(&str, &str); 6] = [
+    const TAILS: [(&str, &str); 8] = [
+        (" current and night_current", " current und night_current"),
+        (" load at its rated voltage", " load bei Nennspannung"),
         (", lower end", ", unteres Ende"),
         (", upper end", ", oberes Ende"),
         (", upper tolerance", ", obere Toleranz"),
@@ -37,6 +39,10 @@ const PAIRS: &[(&str, &str)] = &[
     ("while it is released", "solange es freigegeben ist"),
     ("all the time it is shut", "solange es zu ist"),
     ("on an escape route", "an einem Fluchtweg"),
+    ("tamper", "Sabotage"),
+    ("duress", "Überfall"),
+    ("door", "Tür offen"),
+    ("fire", "Brand"),
     ("at a door", "an einer Tür"),
     ("indoors", "innen"),
     ("outdoors", "außen"),
@@ -61,6 +67,10 @@ const PAIRS: &[(&str, &str)] = &[
     ("nominal voltage at lock", "Nennspannung am Schloss"),
     ("highest voltage at lock", "größte Spannung am Schloss"),
     ("least supply voltage", "kleinste nötige Speisespannung"),
+    ("current of modules", "Strom der Module"),
+    ("length of chain", "Länge der Kette"),
+    ("current of light output", "Strom des Leuchtenausgangs"),
+    ("power when hot", "Leistung in der Wärme"),
     ("capacity counted on", "angesetzte Kapazität"),
     ("battery current", "Batteriestrom"),
     ("standby hours", "Stunden in Ruhe"),
@@ -76,12 +86,15 @@ const PAIRS: &[(&str, &str)] = &[
     ),
     ("t = H (Ce / (I H))^k, at most Ce / I", "t = H (Ce / (I H))^k, höchstens Ce / I"),
     ("r per metre", "r je Meter"),
+    ("Ph = Pr (1 - s (t - tr)), not below 0", "Ph = Pr (1 - s (t - tr)), nicht unter 0"),
+    ("I = sum of Ik", "I = Summe der Ik"),
     // inputs
     ("the line above", "die Zeile darüber"),
     ("the first line", "die erste Zeile"),
     ("length with its tolerance", "Länge mit ihrer Toleranz"),
     ("joints per conductor", "Verbindungen je Ader"),
     ("loop with nominal values", "Schleife mit Nennwerten"),
+    ("modules of the entrance", "Module des Eingangs"),
     ("ageing, replaced at 80 %", "Alterung, Tausch bei 80 %"),
     ("lead-acid, by temperature", "Blei, nach Temperatur"),
     ("standby at the adverse corner", "Ruhe, alle Toleranzen dagegen"),
@@ -97,6 +110,12 @@ const PAIRS: &[(&str, &str)] = &[
         "kleinste Busspannung an der Station in allen Zuständen",
     ),
     // sources
+    (
+        "Kirchhoff's current law; all modules lit, as at night",
+        "Kirchhoffs Knotenregel; alle Module beleuchtet, wie bei Nacht",
+    ),
+    ("Kirchhoff's current law; all lights on", "Kirchhoffs Knotenregel; alle Leuchten an"),
+    ("count", "Anzahl"),
     ("Ohm's law; loop is both conductors", "Ohmsches Gesetz; Schleife ist Hin- und Rückleiter"),
     (
         "Kirchhoff's voltage law; lower bound for every lock that draws at most I up to Vr",
@@ -109,6 +128,10 @@ const PAIRS: &[(&str, &str)] = &[
     ("a cable never raises the voltage", "eine Leitung hebt nie die Spannung"),
     ("the second line solved for the feed", "die zweite Zeile nach der Speisung aufgelöst"),
     ("IEEE 485, ageing and temperature", "IEEE 485, Alterung und Temperatur"),
+    (
+        "linear derating as data sheets give it; held against the largest load with mains",
+        "lineare Minderung wie in Datenblättern; gegen die größte Last mit Netz gehalten",
+    ),
     ("conservation of energy", "Energieerhaltung"),
     ("Peukert's law in its rated-time form", "Peukerts Gesetz in der Form mit Nennzeit"),
     (

@@ -5,7 +5,9 @@ use crate::language::Sentence;
 /// A sentence with its arguments.
 pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
     match *sentence {
+        Sentence::AlarmTells { told } => format!("meldet an {told}"),
         Sentence::AllowedRange { least, most } => format!("erlaubt: {least} bis {most}"),
+        Sentence::AtBusVoltage { value } => format!("bei {value} am Bus, nominal"),
         Sentence::AtLeast { value } => format!("mindestens {value}"),
         Sentence::AtMost { value } => format!("höchstens {value}"),
         Sentence::AtMostAtAStretch { time } => format!("höchstens {time} am Stück"),
@@ -96,6 +98,7 @@ pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
         Sentence::SurgeProtector { resistance } => {
             format!("Überspannungsschutz, {resistance} in der Schleife")
         }
+        Sentence::TryAlarmInput { told } => format!("Kontakt auslösen: Es muss gemeldet werden an {told}."),
         Sentence::TryModule { module } => format!("{module} arbeitet und öffnet, was es soll."),
         Sentence::VoltageAtEnd { run } => format!("Spannung am Ende von {run}"),
         Sentence::VoltageCalculation { device, source, state } => format!("{device} an {source}: {state}"),

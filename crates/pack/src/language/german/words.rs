@@ -14,6 +14,8 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::AddressMissing => "keine Adresse: siehe Mängelliste",
         Word::Advice => "Hinweis",
         Word::AgeingRemark => "nach Alterung und Temperatur",
+        Word::AlarmContact => "Meldekontakt",
+        Word::AlarmInput => "Meldeeingang",
         Word::AllRunsOff => "Alle Leitungen von den Ausgängen abklemmen, Netz einschalten.",
         Word::AlternatingCurrent => "Wechselstrom",
         Word::Ambient => "Umgebungstemperatur",
@@ -37,6 +39,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Buildings => "Gebäude",
         Word::Buried => "im Erdreich",
         Word::BusCollapses => "nicht beurteilt: Der Bus hat dort keinen Arbeitspunkt",
+        Word::ButtonLight => "Tastenbeleuchtung",
         Word::Buttons => "Tasten",
         Word::By => "Durch",
         Word::Cable => "Leitung",
@@ -77,6 +80,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::ChargingPower => "Leistung zum Laden",
         Word::ChargingWaits => "was die Last von der Nennleistung übrig lässt",
         Word::ClampPart => "Suppressordiode (Klemme)",
+        Word::CoilOfRelayBetween => "Spule des Relais dazwischen, bestromt",
         Word::Colour => "Farbe",
         Word::ColourConvention => {
             "Farben nach IEC 60757, nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete notieren."
@@ -85,6 +89,7 @@ pub(crate) fn word(word: Word) -> &'static str {
             "Die Anlage ihre Geräte auflisten lassen; die Liste mit der Geräteliste vergleichen: keines fehlt, keines ist fremd, keines doppelt."
         }
         Word::ConductorSize => "Ader",
+        Word::ContactCableNotStated => "Leitung des Kontakts im Plan nicht angegeben",
         Word::Contents => "Inhalt",
         Word::ContentsTitle => "Mappe",
         Word::ContinuousDuty => "für Dauerbetrieb",
@@ -100,6 +105,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         }
         Word::CutLength => "Ablängen auf",
         Word::CutListTitle => "Schnittliste",
+        Word::CutNotNoticed => "eine durchtrennte Leitung bleibt unbemerkt",
         Word::DateDone => "Behoben am",
         Word::DateWord => "Datum",
         Word::DelayedEgress => "Verzögerter Ausgang",
@@ -113,6 +119,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Distributors => "Verteiler",
         Word::Done => "Erl.",
         Word::Door => "Tür",
+        Word::DoorAlarm => "Tür offen",
         Word::DoorContactPart => "Türkontakt",
         Word::DoorStation => "Türstation",
         Word::DoorsTitle => "Türblätter",
@@ -121,12 +128,14 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::DropInSource => "Spannungsfall in der Quelle",
         Word::Drum => "Trommel",
         Word::DrumLength => "Trommellänge",
+        Word::DuressAlarm => "Überfall, still",
         Word::Dwelling => "Wohnung",
         Word::Dwellings => "Wohnungen",
         Word::EitherCurrent => "Gleich- oder Wechselstrom",
         Word::EmergencyReleaseClosed => "Nottaster (Öffner)",
         Word::EmergencyReleasePart => "Nottaster",
         Word::EndOfChain => "Ende der Kette, bleibt frei",
+        Word::EndOfLineResistor => "Abschlusswiderstand am Leitungsende",
         Word::Energised => "Bestromt",
         Word::Entrances => "Eingänge",
         Word::Error => "Fehler",
@@ -154,6 +163,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::FieldEntrance => "Eingang",
         Word::FieldExtension => "Nebenstelle",
         Word::FieldManagement => "Zentrale",
+        Word::FireAlarm => "Brandmeldeanlage",
         Word::FireContactClosed => "Kontakt der Brandmeldeanlage (Öffner)",
         Word::FireInterlock => "Brandfallsteuerung",
         Word::FireInterlockTest => {
@@ -186,6 +196,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::HandoverTitle => "Übergabeprotokoll",
         Word::HasJoints => "hat Verbindungen unterwegs",
         Word::Heat => "Wärme im Schrank",
+        Word::Heater => "Heizung",
         Word::Highest => "Höchstens",
         Word::HighestVoltage => "Größte Spannung",
         Word::HoldTime => "Freigabezeit",
@@ -228,10 +239,17 @@ pub(crate) fn word(word: Word) -> &'static str {
             "Die Pole werden durchgehend als + und − getrennt, auch wo ein Gerät beliebig gepolt arbeitet."
         }
         Word::Length => "Länge",
+        Word::Light => "Leuchte",
+        Word::LightFromBus => "aus dem Bus",
+        Word::LightFromOwnSupply => "aus eigenem Netzteil",
+        Word::LightFromStation => "aus der Türstation",
         Word::Limit => "Grenzwert",
         Word::LimitThere => "Grenzwert dort",
         Word::Line => "Nr.",
         Word::LinePrice => "Preis",
+        Word::LitAlways => "immer an",
+        Word::LitAtNight => "bei Nacht an",
+        Word::LitInUse => "an, solange die Türstation benutzt wird",
         Word::LiveNote => {
             "Von oben nach unten arbeiten. Ein Messwert außerhalb seines Bereichs wird vor dem nächsten Schritt geklärt."
         }
@@ -253,6 +271,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::ManagementStation => "Zentrale",
         Word::ManagementStations => "Zentralen",
         Word::Margin => "Abstand",
+        Word::MeasureContactLoop => "Schleifenwiderstand bei gebrücktem Kontakt, Station abgeklemmt.",
         Word::MeasureLockLoop => "Schleifenwiderstand der Leitung, am Schloss kurzgeschlossen",
         Word::MechanicalEscape => "Mechanische Fluchtmöglichkeit",
         Word::Mind => "Beachten",
@@ -260,6 +279,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Module => "Modul",
         Word::MotorLock => "Motorschloss",
         Word::MountAndWire => "Montieren; nach Klemmenplan verdrahten; an jeder Ader ziehen.",
+        Word::NameLight => "Namensbeleuchtung",
         Word::NameOnPanel => "Name auf dem Tableau",
         Word::NamesModule => "Namen",
         Word::NamesPrivacy => {
@@ -308,6 +328,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Panel => "Tableau",
         Word::PartsTitle => "Stückliste",
         Word::Place => "Ort",
+        Word::PorchLight => "Vorplatzleuchte",
         Word::PowerFrom => "Versorgung",
         Word::PowerInHand => "Leistungsreserve",
         Word::ProveDead => "Spannungsfreiheit an den Klemmen feststellen.",
@@ -316,6 +337,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::Reading => "Messwert",
         Word::RechargeHours => "Stunden zum Laden",
         Word::Reference => "Referenzkennzeichen",
+        Word::RelayBetween => "Relais dazwischen, Schließer",
         Word::RelayContactItem => "Relais verdrahtet",
         Word::RelayNormallyClosed => "Relais Wurzel, Öffner",
         Word::RelayNormallyOpen => "Relais Wurzel, Schließer",
@@ -323,7 +345,10 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::ReleaseAndVolume => {
             "Die Freigabe öffnet die Tür; Lautstärke und Rufton nach Wunsch des Bewohners."
         }
+        Word::ReleasesLocks => "gibt die Schlösser dieser Tür frei",
         Word::Remark => "Bemerkung",
+        Word::RestsClosed => "Kontakt in Ruhe geschlossen",
+        Word::RestsOpen => "Kontakt in Ruhe offen",
         Word::Result => "Ergebnis",
         Word::Revision => "Stand",
         Word::Rows => "Zeilen",
@@ -377,6 +402,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::StageStations => "I. Jede Station: Spannung, Ruf, Bild, Sprache, Freigabe, Lautstärke",
         Word::StageWire => "B. Verdrahten",
         Word::StandbyHighest => "Ruhe höchstens",
+        Word::StandbyLoad => "Ruhelast am Bus",
         Word::StandbyLowest => "Ruhe mindestens",
         Word::StandbyMeaning => "Ruhe: bei Tag, alles angeschlossen und hochgefahren, kein Ruf.",
         Word::StandbyNominal => "Ruhe nominal",
@@ -405,6 +431,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::SymbolsNote => {
             "Formelzeichen: r Ohm je Meter einer warmen Ader, L Länge, a und b Toleranzen von Länge und Widerstand, j Ohm je Verbindung, n Verbindungen, p Paare parallel, s und e Ohm des Überspannungsschutzes, ΣL Länge des ganzen Strangs, k Fehler einer gemessenen Schleife, t Toleranz der Quelle."
         }
+        Word::TamperAlarm => "Sabotage",
         Word::Terminal => "Klemme",
         Word::TerminatorHere => "Abschluss hier gesetzt",
         Word::TerminatorPart => "Abschluss der Gerätefamilie",

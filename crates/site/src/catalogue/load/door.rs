@@ -1,10 +1,17 @@
-//! Locks and door-side accessories.
+//! Locks, lights and door-side accessories.
 
 use super::{DATASHEET, head, require};
-use crate::catalogue::{Accessory, AccessoryKind, Feed, Lock, LockKind, PowerLoss};
-use crate::parse::{Entry, Findings};
+use crate::catalogue::{Accessory, AccessoryKind, Feed, Light, LightKind, Lock, LockKind, PowerLoss};
+use crate::parse::{Entry, Findings, Record};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::{Current, Duration, Inductance, Ratio, Voltage};
+
+/// Kind of current; direct current without a word.
+fn current_kind(record: &Record<'_>) -> Sourced<Feed> {
+    record
+        .word("feed", DATASHEET, &[("dc", Feed::Dc), ("ac", Feed::Ac), ("either", Feed::Either)])
+        .unwrap_or(Sourced::assumed(Feed::Dc))
+}
 
 pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
     let record = &entry.record;
@@ -32,9 +39,7 @@ pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
             DATASHEET,
             &[("opens", PowerLoss::Opens), ("stays-shut", PowerLoss::StaysShut)],
         )?,
-        feed: record
-            .word("feed", DATASHEET, &[("dc", Feed::Dc), ("ac", Feed::Ac), ("either", Feed::Either)])
-            .unwrap_or(Sourced::assumed(Feed::Dc)),
+        feed: current_kind(record),
         voltage: record.quantity("voltage", DATASHEET, Voltage::from_volts),
         undervoltage_tolerance: record
             .quantity("undervoltage_tolerance", DATASHEET, Ratio::from_fraction)
@@ -68,5 +73,23 @@ pub(super) fn accessory(entry: &Entry<'_>, _: &mut Findings) -> Option<Accessory
         current: record.quantity("current", DATASHEET, Current::from_amps)?,
         night_current: record.quantity("night_current", DATASHEET, Current::from_amps),
         buttons: record.integer("buttons", DATASHEET),
+    })
+}
+
+pub(super) fn light(entry: &Entry<'_>, _: &mut Findings) -> Option<Light> {
+    let record = &entry.record;
+    Some(Light {
+        head: head(entry, DATASHEET)?,
+        kind: record.word(
+            "kind",
+            DATASHEET,
+            &[("buttons", LightKind::Buttons), ("names", LightKind::Names), ("porch", LightKind::Porch)],
+        )?,
+        feed: current_kind(record),
+        voltage: record.quantity("voltage", DATASHEET, Voltage::from_volts)?,
+        voltage_tolerance: record
+            .quantity("voltage_tolerance", DATASHEET, Ratio::from_fraction)
+            .unwrap_or(Sourced::assumed(Ratio::from_fraction(0.1))),
+        load: record.load("load", DATASHEET)?,
     })
 }

@@ -30,6 +30,7 @@ pub(crate) struct PartNames {
     pub(crate) cables: BTreeMap<String, Origin>,
     pub(crate) locks: BTreeMap<String, Origin>,
     pub(crate) accessories: BTreeMap<String, Origin>,
+    pub(crate) lights: BTreeMap<String, Origin>,
 }
 
 /// Collects the parts of several files.
@@ -96,6 +97,7 @@ impl Loader {
             findings,
             door::accessory,
         );
+        add(file.named("lights"), "light", &mut names.lights, &mut catalogue.lights, findings, door::light);
     }
 
     /// Adds the cables that a site file defines for itself.

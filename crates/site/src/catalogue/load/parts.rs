@@ -46,6 +46,7 @@ pub(super) fn supply(entry: &Entry<'_>, _: &mut Findings) -> Option<SupplyModel>
         mains_voltage: record.quantity("mains_voltage", DATASHEET, Voltage::from_volts),
         power_factor: record.number("power_factor", DATASHEET).map(|factor| factor.map(Ratio::from_fraction)),
         ambient_limit: record.quantity("ambient_limit", DATASHEET, Temperature::from_celsius),
+        derating_per_kelvin: record.quantity("derating_per_kelvin", DATASHEET, Ratio::from_fraction),
         battery,
     })
 }
@@ -178,6 +179,11 @@ pub(super) fn station(entry: &Entry<'_>, findings: &mut Findings) -> Option<Stat
         release_time: record.quantity("release_time", DATASHEET, Duration::from_seconds),
         accessory_current: record.quantity("accessory_current", DATASHEET, Current::from_amps),
         accessory_modules: record.integer("accessory_modules", DATASHEET),
+        light_output_voltage: record.quantity("light_output_voltage", DATASHEET, Voltage::from_volts),
+        light_output_current: record.quantity("light_output_current", DATASHEET, Current::from_amps),
+        alarm_inputs: record.integer("alarm_inputs", DATASHEET).unwrap_or(Sourced::assumed(0)),
+        alarm_loop_resistance: record.quantity("alarm_loop_resistance", DATASHEET, Resistance::from_ohms),
+        alarm_input_current: record.quantity("alarm_input_current", DATASHEET, Current::from_amps),
         directory: record.integer("directory", DATASHEET),
     })
 }

@@ -1,0 +1,84 @@
+//! The resistance of a cable at a door: from the station to a lock, or to a contact at an alarm input.
+
+use crate::calculation::{CalculationLine, Input, Limit, Rounding};
+use latchline_circuit::lock::{LockCable, loop_resistance_ohm};
+use latchline_circuit::signal::ValueError;
+use latchline_finding::{Figure, Unit};
+use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_site::catalogue::Cable;
+use latchline_site::model::Site;
+
+/// A cable with its joints, both conductors.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CableLoop {
+    /// Name of the cable.
+    pub cable: String,
+    /// Length one way in metres, as stated.
+    pub length_m: f64,
+    /// Joints per conductor.
+    pub joints: u32,
+    /// Resistance with nominal values, in ohms.
+    pub usual_ohm: f64,
+    /// Resistance hot, long and at the upper end of tolerance, in ohms.
+    pub adverse_ohm: f64,
+}
+
+impl CableLoop {
+    /// Works it out under the conditions of the site.
+    ///
+    /// # Errors
+    /// Where a value is outside what the formula takes, which parsing refuses before.
+    pub fn new(site: &Site, cable: &Cable, length_m: f64, joints: u32) -> Result<Self, ValueError> {
+        let conditions = &site.conditions;
+        let at = |celsius: f64, by_resistance: f64, by_length: f64| {
+            loop_resistance_ohm(&LockCable {
+                conductor_ohm_per_m: conductor_ohm_per_m(cable, celsius) * by_resistance,
+                length_m: length_m * by_length,
+                joints,
+                joint_ohm: conditions.joint_resistance.value.as_ohms(),
+            })
+        };
+        Ok(CableLoop {
+            cable: cable.head.name.clone(),
+            length_m,
+            joints,
+            usual_ohm: at(conditions.usual_temperature.value.as_celsius(), 1.0, 1.0)?,
+            adverse_ohm: at(
+                conditions.hottest_temperature.value.as_celsius(),
+                1.0 + cable.resistance_tolerance.value.as_fraction(),
+                1.0 + conditions.length_tolerance.value.as_fraction(),
+            )?,
+        })
+    }
+
+    /// The adverse resistance as a line of a calculation.
+    pub fn line(&self, site: &Site, limit_ohm: Option<f64>) -> CalculationLine {
+        let conditions = &site.conditions;
+        let hot_c = conditions.hottest_temperature.value.as_celsius();
+        let longest_m = self.length_m * (1.0 + conditions.length_tolerance.value.as_fraction());
+        let joint_ohm = conditions.joint_resistance.value.as_ohms();
+        // What is left after the joints is the conductors' share.
+        let conductors_ohm = self.adverse_ohm - 2.0 * f64::from(self.joints) * joint_ohm;
+        let per_metre_ohm = if longest_m > 0.0 { conductors_ohm / (2.0 * longest_m) } else { 0.0 };
+        let cable = &self.cable;
+        CalculationLine {
+            quantity: "loop-resistance",
+            formula: "R = 2 r L + 2 n j",
+            inputs: vec![
+                Input::new(
+                    "r per metre",
+                    per_metre_ohm,
+                    Unit::Ohm,
+                    &format!("{cable} at {hot_c} °C, upper tolerance"),
+                ),
+                Input::new("L", longest_m, Unit::Metre, "length with its tolerance"),
+                Input::new("n", f64::from(self.joints), Unit::Count, "joints per conductor"),
+                Input::new("j", joint_ohm, Unit::Ohm, "conditions joint_resistance"),
+            ],
+            result: Figure::new(self.adverse_ohm, Unit::Ohm),
+            rounding: Rounding::Up,
+            limit: limit_ohm.map(|ohm| Limit::most(ohm, Unit::Ohm)),
+            source: "Ohm's law; loop is both conductors",
+        }
+    }
+}

@@ -1,0 +1,37 @@
+//! `alarm-tells-nobody`
+
+use crate::door::alarm::{AlarmSheet, alarm_sheets, kind_word};
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::CodeDoc;
+
+rule! {
+    /// # What it checks
+    /// Alarm inputs for tamper, duress and an open door that tell nobody. The input of a fire alarm releases the
+    /// door's locks and need tell no station. Whether a wire leads to those who are told is checked by
+    /// `call-across-buses`.
+    ///
+    /// # Why it matters
+    /// The contact is wired, the station knows, and no one hears of it.
+    ///
+    /// # Example
+    /// `alarm_inputs = [{ kind = "duress" }]` without `tells`.
+    ///
+    /// # What to do
+    /// Name the management station or the dwellings that are to be told (`tells = ["management"]`).
+    pub static ALARM_TELLS_NOBODY: "alarm-tells-nobody", Warning,
+        "An alarm that nobody hears", check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    for entrance in &context.site.entrances {
+        let is_unheard = |sheet: &AlarmSheet| sheet.tells.is_empty() && !sheet.releases_locks;
+        for sheet in alarm_sheets(context, entrance).into_iter().filter(is_unheard) {
+            let input = &entrance.alarm_inputs[sheet.number - 1];
+            let found = finding(doc, input.origin.clone())
+                .about(entrance.id.clone())
+                .with("kind", kind_word(sheet.kind))
+                .with("number", sheet.number);
+            report.push(found);
+        }
+    }
+}

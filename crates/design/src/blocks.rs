@@ -3,7 +3,6 @@
 use crate::money::{Micro, NONE};
 use crate::plan::{Block, Planner, Step, Trunk, TrunkStart};
 use crate::runs::RunTable;
-use rayon::prelude::*;
 
 impl Planner<'_, '_> {
     /// Ports that a distributor has for items `first..end`; the first of the site gives some to links.
@@ -54,108 +53,87 @@ impl Planner<'_, '_> {
         loads.busiest_a(first, end) * output.voltage_v <= output.power_w * self.assumptions.fill
     }
 
-    pub(crate) fn make_blocks(&mut self) {
-        let places = self.instance.box_places.len();
-        let planner = &*self;
-        let make = |first: usize| -> Vec<Block> {
-            (0..places)
-                .map(|place| {
-                    let most = planner.reach[first] - first;
-                    let mut block: Block = vec![(NONE, 0); most + 1];
-                    for (model, kind) in planner.instance.distributors.iter().enumerate() {
-                        let table = &planner.tables[model][place];
-                        if table.from[first].is_empty() {
-                            continue;
-                        }
-                        // Spare ports hold only where a dwelling is served: two divisions where it differs.
-                        let strict = planner.ports(model, first, first + most);
-                        let loose = planner.ports(model, first, first);
-                        let with = planner.divisions(table, first, strict);
-                        let without =
-                            if loose == strict { None } else { Some(planner.divisions(table, first, loose)) };
-                        let mut serves = false;
-                        for end in 1..=most {
-                            serves |= planner.is_dwelling(first + end - 1);
-                            let division = match (&without, serves) {
-                                (Some(without), false) => without[end],
-                                _ => with[end],
-                            };
-                            let total = division.saturating_add(kind.cost);
-                            if total < block[end].0
-                                && (kind.regenerated.is_none()
-                                    || planner.block_allowed(model, first, first + end))
-                            {
-                                block[end] = (total, model as u8);
-                            }
-                        }
-                    }
-                    // Nothing beyond the last that can be served is worth keeping.
-                    let used = block.iter().rposition(|(cost, _)| *cost < NONE).map_or(0, |end| end + 1);
-                    block.truncate(used);
-                    block
-                })
-                .collect()
-        };
-        // The links take ports of the first distributor only.
-        if self.blocks.is_empty() {
-            self.blocks = (0..self.order.len()).into_par_iter().map(make).collect();
-        } else {
-            self.blocks[0] = make(0);
+    /// The best distributors for items from one on, by place.
+    pub(crate) fn blocks_from(&self, first: usize) -> Vec<Block> {
+        (0..self.instance.box_places.len()).map(|place| self.block(first, place)).collect()
+    }
+
+    fn block(&self, first: usize, place: usize) -> Block {
+        let most = self.reach[first] - first;
+        let mut block: Block = vec![(NONE, 0); most + 1];
+        for (model, kind) in self.instance.distributors.iter().enumerate() {
+            let table = &self.tables[model][place];
+            if table.from[first].is_empty() {
+                continue;
+            }
+            // Spare ports hold only where a dwelling is served: two divisions where it differs.
+            let strict = self.ports(model, first, first + most);
+            let loose = self.ports(model, first, first);
+            let with = self.divisions(table, first, strict);
+            let without = (loose != strict).then(|| self.divisions(table, first, loose));
+            let mut serves = false;
+            for end in 1..=most {
+                serves |= self.is_dwelling(first + end - 1);
+                let division = match (&without, serves) {
+                    (Some(without), false) => without[end],
+                    _ => with[end],
+                };
+                let total = division.saturating_add(kind.cost);
+                if total < block[end].0
+                    && (kind.regenerated.is_none() || self.block_allowed(model, first, first + end))
+                {
+                    block[end] = (total, model as u8);
+                }
+            }
         }
+        // Nothing beyond the last that can be served is worth keeping.
+        let used = block.iter().rposition(|(cost, _)| *cost < NONE).map_or(0, |end| end + 1);
+        block.truncate(used);
+        block
     }
 
     /// Best trunks from `first` on: for every end the cost, and the steps that lead there.
     pub(crate) fn trunk(&self, start: TrunkStart, first: usize) -> Trunk {
         let places = &self.instance.box_places;
         let most = self.reach[first] - first;
+        let unreached = Step { cost: NONE, from: 0, before: usize::MAX, model: 0 };
         let mut trunk = Trunk {
             cost: vec![NONE; most + 1],
             last: vec![0; most + 1],
-            steps: vec![
-                vec![Step { cost: NONE, from: 0, before: usize::MAX, model: 0 }; places.len()];
-                most + 1
-            ],
+            steps: vec![vec![unreached; places.len()]; most + 1],
         };
-        let between = &self.between;
+        // By end: the places of the last distributor.
+        let mut ends_at: Vec<Vec<usize>> = vec![Vec::new(); most + 1];
         for done in 0..most {
-            let open: Vec<usize> =
-                (0..places.len()).filter(|at| self.blocks[first + done][*at].len() > 1).collect();
-            let mut arrive: Vec<(Micro, usize)> = vec![(NONE, usize::MAX); places.len()];
-            if done == 0 {
-                for (at, place) in places.iter().enumerate() {
-                    if start.first_at.is_none_or(|only| only == *place) {
-                        arrive[at] = (self.trunk_cost(start.place, *place), usize::MAX);
-                    }
-                }
-            } else {
-                if trunk.cost[done] >= NONE {
-                    continue;
-                }
-                for (before, step) in trunk.steps[done].iter().enumerate() {
-                    if step.cost >= NONE {
+            if done > 0 && trunk.cost[done] >= NONE {
+                continue;
+            }
+            let blocks = &self.blocks[first + done];
+            for (at, block) in blocks.iter().enumerate().filter(|(_, block)| block.len() > 1) {
+                let (come, before) = if done == 0 {
+                    if start.first_at.is_some_and(|only| only != places[at]) {
                         continue;
                     }
-                    for &at in &open {
-                        let way = between[before][at];
-                        let total = step.cost + way;
-                        if total < arrive[at].0 {
-                            arrive[at] = (total, before);
-                        }
-                    }
-                }
-            }
-            for (at, &(come, before)) in arrive.iter().enumerate() {
-                if come >= NONE || self.blocks[first + done][at].len() < 2 {
+                    (self.trunk_cost(start.place, places[at]), usize::MAX)
+                } else {
+                    let by = |before: &usize| (trunk.steps[done][*before].cost + self.between[*before][at], *before);
+                    ends_at[done].iter().map(by).min().unwrap_or((NONE, usize::MAX))
+                };
+                if come >= NONE {
                     continue;
                 }
-                for (count, &(block, model)) in self.blocks[first + done][at].iter().enumerate().skip(1) {
+                for (count, &(block, model)) in block.iter().enumerate().skip(1) {
                     let end = done + count;
                     if end > most {
                         break;
                     }
                     let total = come + block;
-                    if block < NONE && total < trunk.steps[end][at].cost {
-                        trunk.steps[end][at] = Step { cost: total, from: done, before, model };
+                    let step = &mut trunk.steps[end][at];
+                    if block < NONE && total < step.cost {
+                        if step.cost >= NONE {
+                            ends_at[end].push(at);
+                        }
+                        *step = Step { cost: total, from: done, before, model };
                         if total < trunk.cost[end] {
                             trunk.cost[end] = total;
                             trunk.last[end] = at;

@@ -38,6 +38,7 @@ pub mod search;
 pub mod space;
 pub mod toml_text;
 mod trace;
+mod zones;
 
 pub use change::{Changed, change};
 pub use design::{Binding, Design, Effort, Texts, design};

@@ -339,12 +339,28 @@ fn row(
     runs
 }
 
+/// A run starts at one of so many box places, the nearest to its first item in the walking order.
+pub const NEAR_BOXES: usize = 8;
+
+/// The box places that a run with this first item may start at.
+fn near_boxes(instance: &Instance<'_>, item: usize) -> BTreeSet<usize> {
+    let at = instance.items[item].place;
+    let length_mm = |place: usize| instance.way(place, at).map_or(u64::MAX, |way| way.length_mm);
+    let mut places = instance.box_places.clone();
+    places.sort_by_key(|place| (length_mm(*place), *place));
+    places.into_iter().take(NEAR_BOXES).collect()
+}
+
 /// Tables of every distributor at every place, in that order.
 pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Barred) -> Vec<Vec<RunTable>> {
+    let near: Vec<BTreeSet<usize>> = order.iter().map(|item| near_boxes(instance, *item)).collect();
     let of_model = |(model, distributor): (usize, &Distributor)| {
         let head = best_head(instance, distributor, drop_v);
         let at = |place: &usize| {
-            let row = |first| row(instance, order, (model, *place), &head, first, barred);
+            let row = |first: usize| {
+                let is_near = near[first].contains(place);
+                if is_near { row(instance, order, (model, *place), &head, first, barred) } else { Vec::new() }
+            };
             RunTable { from: (0..order.len()).map(row).collect() }
         };
         instance.box_places.par_iter().map(at).collect()

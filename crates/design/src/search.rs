@@ -125,7 +125,7 @@ impl<'s, 'a> Search<'s, 'a> {
     ) -> Result<Option<Design>, Obstacle> {
         let bound = units(first.cost + self.instance.fixed);
         let quick = self.quick(root, order, first);
-        let (mut best, fill, rejected) = quick.map_err(|findings| Obstacle::Rejected { findings })?;
+        let (mut best, fill, mut rejected) = quick.map_err(|findings| Obstacle::Rejected { findings })?;
         let cheapest_box = self.instance.distributors.first().map_or(0.0, |kind| units(kind.cost));
         let items = self.instance.items.len();
         let allowed = match items {
@@ -138,13 +138,10 @@ impl<'s, 'a> Search<'s, 'a> {
         }
         let least = best.as_ref().map_or(f64::INFINITY, |best| best.cost);
         let below = least.min(known.map_or(f64::INFINITY, units));
-        match self.learn(root, order, fill, best.is_some(), below) {
-            Ok(Some(design)) => best = Some(design),
-            Err(findings) if best.is_none() => {
-                let findings = if findings.is_empty() { rejected } else { findings };
-                return Err(Obstacle::Rejected { findings });
-            }
-            _ => {}
+        match self.learn(root, order, fill, best.is_some(), below, &mut rejected) {
+            Some(design) => best = Some(design),
+            None if best.is_none() => return Err(Obstacle::Rejected { findings: rejected }),
+            None => {}
         }
         Ok(best)
     }
@@ -197,7 +194,8 @@ impl<'s, 'a> Search<'s, 'a> {
         Ok((None, fill, rejected))
     }
 
-    /// Candidates in the order of their cost, without what was learnt to fail.
+    /// Candidates in the order of their cost, without what was learnt to fail. The findings of the last that was
+    /// rejected are left in `rejected`.
     fn learn(
         &mut self,
         root: usize,
@@ -205,7 +203,8 @@ impl<'s, 'a> Search<'s, 'a> {
         fill: f64,
         has_one: bool,
         below: f64,
-    ) -> Result<Option<Design>, Vec<String>> {
+        rejected: &mut Vec<String>,
+    ) -> Option<Design> {
         let wires = trunk_wires(self.instance);
         let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
         let mut roots: Vec<Root> = Vec::new();
@@ -229,7 +228,6 @@ impl<'s, 'a> Search<'s, 'a> {
                 break;
             }
         }
-        let mut rejected = Vec::new();
         let mut seen: Vec<Plan> = Vec::new();
         for _ in 0..self.most_tried() {
             let Some(candidate) = heap.pop() else { break };
@@ -244,10 +242,10 @@ impl<'s, 'a> Search<'s, 'a> {
             let sides = match known {
                 Some(conflict) => sides(&[conflict]),
                 None => match self.judge(&candidate.plan) {
-                    Ok(design) => return Ok(Some(design)),
+                    Ok(design) => return Some(design),
                     Err(rejection) => {
                         let conflicts = self.remember(&candidate.plan, &rejection);
-                        rejected = rejection.told;
+                        *rejected = rejection.told;
                         sides(&conflicts)
                     }
                 },
@@ -264,7 +262,7 @@ impl<'s, 'a> Search<'s, 'a> {
                 heap.push(Candidate { plan, root: candidate.root, barred, number });
             }
         }
-        if rejected.is_empty() { Ok(None) } else { Err(rejected) }
+        None
     }
 
     /// A known conflict that a plan has.

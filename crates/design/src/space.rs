@@ -1,6 +1,7 @@
 //! The declared design space in words: the bound holds within it and nowhere else.
 
 use crate::instance::Instance;
+use crate::runs::NEAR_BOXES;
 
 /// The space, line by line.
 pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) -> Vec<String> {
@@ -27,6 +28,11 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
             "One trunk cable for the whole site (another one of at least its thickness where that one may not run); new cable has one pair in use. Cables in the walls are used where they lead all the way of a run.",
         ),
     ];
+    if instance.box_places.len() > NEAR_BOXES {
+        lines.push(format!(
+            "A run starts at one of the {NEAR_BOXES} box places nearest to the first of its items in that order."
+        ));
+    }
     match &instance.isolator {
         Some(isolator) => lines.push(format!(
             "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {} whose link comes from the first distributor, or from distributors for links alone where there are more than three. At most {most_supplies} supplies.",

@@ -1,20 +1,20 @@
 //! The plan behind a least cost, found again step by step.
 
 use crate::money::NONE;
-use crate::plan::{PlannedBox, PlannedRun, PlannedTrunk, PlannedZone, Planner, Trunk, Zone};
+use crate::plan::{PlannedBox, PlannedRun, PlannedTrunk, PlannedZone, Planner, Trunk};
 use crate::runs::cost;
+use crate::zones::Zone;
 
 impl Planner<'_, '_> {
     pub(crate) fn trace(
         &self,
         zone: &Zone,
         made: &dyn Fn(usize) -> Trunk,
-        end: usize,
         is_hub: bool,
     ) -> PlannedZone {
         let mut parts = vec![(zone.first, zone.middle)];
-        if zone.middle < end {
-            parts.push((zone.middle, end));
+        if zone.middle < zone.end {
+            parts.push((zone.middle, zone.end));
         }
         let trunks = parts
             .into_iter()

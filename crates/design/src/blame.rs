@@ -6,7 +6,7 @@ use crate::instance::{Instance, Limits};
 use crate::money::{Micro, units};
 use crate::obstacle::Obstacle;
 use crate::plan::plan;
-use crate::runs::{best_head, cheapest};
+use crate::runs::{best_head, chain};
 
 /// A limit with its value in words, and the limits without it.
 fn loosened(limits: &Limits) -> Vec<(String, Limits)> {
@@ -45,7 +45,7 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
             instance
                 .box_places
                 .iter()
-                .any(|place| cheapest(instance, *place, &head, &[item], 0, &mut sweep, &|_| false).is_some())
+                .any(|place| chain(instance, *place, &head, &[item], 0, &mut sweep, &|_| false).is_some())
         });
         if !reached {
             let at = instance.items[item].place;
@@ -60,14 +60,14 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
             };
         }
     }
-    let mut loose = copy(instance);
+    let mut loose = instance.clone();
     for (words, limits) in loosened(&instance.limits) {
         if bound(&mut loose, root, order, limits).is_some() {
             let relaxation = Some(format!("without the limit on {words} there is one"));
             return Obstacle::Together { relaxation };
         }
     }
-    let mut widest = copy(instance);
+    let mut widest = instance.clone();
     for supply in &mut widest.supplies {
         supply.rated_a = f64::INFINITY;
     }
@@ -87,7 +87,7 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
 
 /// By how much the bound falls without each limit; those that cost nothing are left out.
 pub fn prices(instance: &Instance<'_>, root: usize, order: &[usize]) -> Vec<Binding> {
-    let mut loose = copy(instance);
+    let mut loose = instance.clone();
     let Some(now) = bound(&mut loose, root, order, instance.limits) else { return Vec::new() };
     let mut list = Vec::new();
     for (limit, limits) in loosened(&instance.limits) {
@@ -98,28 +98,4 @@ pub fn prices(instance: &Instance<'_>, root: usize, order: &[usize]) -> Vec<Bind
         }
     }
     list
-}
-
-fn copy<'a>(instance: &Instance<'a>) -> Instance<'a> {
-    Instance {
-        survey: instance.survey,
-        catalogue: instance.catalogue,
-        family: instance.family,
-        items: instance.items.clone(),
-        wires: instance.wires.clone(),
-        in_walls: instance.in_walls.clone(),
-        distributors: instance.distributors.clone(),
-        isolator: instance.isolator.clone(),
-        supplies: instance.supplies.clone(),
-        box_places: instance.box_places.clone(),
-        mains: instance.mains.clone(),
-        ways: instance.ways.clone(),
-        environments: instance.environments.clone(),
-        fixed: instance.fixed,
-        default_indoor: instance.default_indoor.clone(),
-        calls: instance.calls,
-        callers: instance.callers.clone(),
-        calls_anyone: instance.calls_anyone.clone(),
-        limits: instance.limits,
-    }
 }

@@ -116,7 +116,9 @@ impl Planner<'_, '_> {
                     }
                     (self.trunk_cost(start.place, places[at]), usize::MAX)
                 } else {
-                    let by = |before: &usize| (trunk.steps[done][*before].cost + self.between[*before][at], *before);
+                    let by = |before: &usize| {
+                        (trunk.steps[done][*before].cost + self.between[*before][at], *before)
+                    };
                     ends_at[done].iter().map(by).min().unwrap_or((NONE, usize::MAX))
                 };
                 if come >= NONE {

@@ -1,9 +1,9 @@
 //! A plan as the site file that a person would have written.
 
-use crate::instance::{Instance, Owner};
-use crate::plan::{Plan, PlannedBox, PlannedRun, PlannedZone};
-use crate::runs::sections;
-use crate::toml_text::{joined, lengths_keys, list, place_key, quoted, surroundings, tidy};
+use crate::emit_runs::in_metres;
+use crate::instance::Instance;
+use crate::plan::{Plan, PlannedBox, PlannedZone};
+use crate::toml_text::{joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_site::catalogue::Environment;
 use latchline_survey::model::Survey;
 use std::collections::{BTreeMap, BTreeSet};
@@ -24,6 +24,7 @@ pub(crate) struct Writer<'w, 'a> {
     counts: BTreeMap<String, usize>,
     pub(crate) supplies: Vec<String>,
     pub(crate) distributors: Vec<String>,
+    pub(crate) branch_boxes: Vec<String>,
     pub(crate) runs: Vec<RunLine>,
     pub(crate) default_cable: String,
 }
@@ -48,8 +49,8 @@ impl<'w, 'a> Writer<'w, 'a> {
         let mut metres: BTreeMap<usize, u64> = BTreeMap::new();
         for zone in &plan.zones {
             for run in zone.trunks.iter().flat_map(|trunk| &trunk.boxes).flat_map(|item| &item.runs) {
-                if !run.choice.in_walls {
-                    *metres.entry(run.choice.wire).or_default() += run.items.len() as u64;
+                if let Some(wire) = run.choice.wire {
+                    *metres.entry(wire).or_default() += run.items.len() as u64;
                 }
             }
         }
@@ -63,13 +64,14 @@ impl<'w, 'a> Writer<'w, 'a> {
             counts: BTreeMap::new(),
             supplies: Vec::new(),
             distributors: Vec::new(),
+            branch_boxes: Vec::new(),
             runs: Vec::new(),
             default_cable: instance.wires[default_cable].name.clone(),
         }
     }
 
     /// `A-D1`, `A-D2`, ...: the building of a place, a letter, the next free number.
-    fn name(&mut self, place: usize, letters: &str) -> String {
+    pub(crate) fn name(&mut self, place: usize, letters: &str) -> String {
         let building = self.survey.places[place].building;
         let prefix =
             building.map_or(String::new(), |at| format!("{}-", self.survey.buildings[at].name.value));
@@ -85,7 +87,7 @@ impl<'w, 'a> Writer<'w, 'a> {
     }
 
     /// A name made from another one.
-    fn named(&mut self, wanted: &str) -> String {
+    pub(crate) fn named(&mut self, wanted: &str) -> String {
         let mut name = wanted.to_string();
         while !self.used.insert(name.clone()) {
             name.push('x');
@@ -229,97 +231,4 @@ impl<'w, 'a> Writer<'w, 'a> {
         let cable = self.instance.wires[wire].name.clone();
         self.runs.push(RunLine::Run { name: name.to_string(), keys, cable });
     }
-
-    fn box_runs(&mut self, name: &str, planned: &PlannedBox) {
-        let words = self.survey.places[planned.place].name.value.clone();
-        self.runs.push(RunLine::Comment(format!("{name} ({words})")));
-        for (index, run) in planned.runs.iter().enumerate() {
-            self.run(&format!("{name}.{}", index + 1), planned.place, run);
-        }
-    }
-
-    fn run(&mut self, start: &str, place: usize, run: &PlannedRun) {
-        let Some(sections) = sections(self.instance, place, &run.items) else { return };
-        let first = &self.instance.items[run.items[0]];
-        let name = match first.owner {
-            Owner::Dwelling(_) => self.name(first.place, "R"),
-            Owner::Entrance(_) | Owner::Desk(_) => self.named(&format!("to-{}", first.name)),
-        };
-        let mut stops = Vec::new();
-        for &item in &run.items {
-            let item = &self.instance.items[item];
-            stops.push(item.name.clone());
-            stops.extend((2..=item.models.len()).map(|ordinal| format!("{}:{ordinal}", item.name)));
-        }
-        let mut keys = vec![("from", quoted(start)), ("to", list(&stops))];
-        let mut cable = self.instance.wires[run.choice.wire].name.clone();
-        if run.choice.in_walls {
-            cable = self.in_walls(place, run, &mut keys);
-        } else {
-            keys.extend(lengths_keys(&in_metres(&sections.lengths_dm)));
-        }
-        let protected = match first.owner {
-            Owner::Entrance(at) => self.survey.entrances[at].surge_protection_ohm.is_some(),
-            _ => false,
-        };
-        let places: BTreeSet<_> = std::iter::once(place)
-            .chain(run.items.iter().map(|item| self.instance.items[*item].place))
-            .filter_map(|place| self.survey.places[place].building)
-            .collect();
-        if protected {
-            let mut own = Vec::new();
-            surroundings(self.survey, &mut own, sections.environment, sections.beside_mains, false);
-            own.retain(|(key, _)| *key != "surge_protection");
-            keys.extend(own);
-        } else {
-            surroundings(
-                self.survey,
-                &mut keys,
-                sections.environment,
-                sections.beside_mains,
-                places.len() > 1,
-            );
-        }
-        if self.instance.family.terminator_required.value {
-            keys.push(("terminator", String::from("true")));
-        }
-        self.runs.push(RunLine::Run { name, keys, cable });
-    }
-
-    /// The cables in the walls that a run uses, with what was measured of them together.
-    fn in_walls(&self, place: usize, run: &PlannedRun, keys: &mut Vec<(&'static str, String)>) -> String {
-        let mut before = self.survey.places[place].name.value.clone();
-        let mut lengths = Vec::new();
-        let mut cable = String::new();
-        let (mut ohm, mut nf, mut mohm) = (Some(0.0), Some(0.0), None::<f64>);
-        for &item in &run.items {
-            let name = self.instance.items[item].name.clone();
-            let Some(wall) = self.instance.in_walls.get(&(before, name.clone())) else { break };
-            let known = &self.survey.existing[wall.index];
-            lengths.push(wall.length_dm);
-            cable.clone_from(&wall.cable);
-            ohm = ohm.zip(known.loop_ohm).map(|(sum, own)| sum + own);
-            nf = nf.zip(known.capacitance_nf).map(|(sum, own)| sum + own);
-            mohm = match (mohm, known.insulation_mohm) {
-                (Some(least), Some(own)) => Some(least.min(own)),
-                (least, own) => least.or(own),
-            };
-            before = name;
-        }
-        keys.extend(lengths_keys(&in_metres(&lengths)));
-        keys.push(("existing", String::from("true")));
-        let measured = [
-            ohm.map(|ohm| format!("loop = \"{} ohm\"", tidy(ohm))),
-            nf.map(|nf| format!("capacitance = \"{} nF\"", tidy(nf))),
-            mohm.map(|mohm| format!("insulation = \"{} Mohm\"", tidy(mohm))),
-        ];
-        if measured.iter().any(Option::is_some) {
-            keys.push(("measured", format!("{{ {} }}", joined(measured))));
-        }
-        cable
-    }
-}
-
-fn in_metres(lengths_dm: &[u32]) -> Vec<f64> {
-    lengths_dm.iter().map(|length| f64::from(*length) / 10.0).collect()
 }

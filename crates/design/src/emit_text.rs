@@ -3,6 +3,7 @@
 use crate::emit::{RunLine, Writer};
 use crate::instance::Owner;
 use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, quoted, tidy};
+use latchline_survey::model::Wiring;
 use std::fmt::Write as _;
 
 impl Writer<'_, '_> {
@@ -58,6 +59,10 @@ impl Writer<'_, '_> {
         self.supplies.iter().for_each(|supply| line(supply.clone()));
         line(String::from("\n[distributors]"));
         self.distributors.iter().for_each(|distributor| line(distributor.clone()));
+        if !self.branch_boxes.is_empty() {
+            line(String::from("\n[branch-boxes]"));
+        }
+        self.branch_boxes.iter().for_each(|branch| line(branch.clone()));
         if !survey.entrances.is_empty() {
             line(String::from("\n# --- Entrances: who can call whom, and what opens ---"));
         }
@@ -121,7 +126,7 @@ impl Writer<'_, '_> {
         if let Some(group) = &settings.largest_group {
             let _ = writeln!(text, "largest_silenced_group = {}", group.value);
         }
-        if !settings.chains.value {
+        if settings.wiring.value != Wiring::Chains {
             let _ = writeln!(text, "chains_through_dwellings = false");
         }
         if let Some(spare) = &settings.spare_ports {

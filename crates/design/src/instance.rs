@@ -4,12 +4,14 @@ use crate::electric::{Draw, StationLoad};
 use crate::money::Micro;
 use crate::obstacle::Obstacle;
 use crate::parts::{
-    LockLoad, cost_of, distributor, in_walls, isolator, load_of, lock_load, station, supply, wires,
+    LockLoad, branch_box, cost_of, distributor, in_walls, isolator, load_of, lock_load, station, supply,
+    wires,
 };
 use latchline_site::catalogue::{
     BoxKind, BoxRole, Catalogue, Environment, Family, LoopThrough, StationKind, StationModel,
 };
 use latchline_survey::Survey;
+use latchline_survey::model::Wiring;
 use latchline_survey::routes::Way;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -123,6 +125,21 @@ pub struct Isolator {
     pub limit_a: f64,
 }
 
+/// A branch box that may be used: divides a run without regenerating it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BranchModel {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Ports.
+    pub ports: usize,
+    /// Cost with labour.
+    pub cost: Micro,
+    /// Series resistance to a port.
+    pub port_ohm: f64,
+    /// Its own consumption, with the least voltage that it needs.
+    pub load: StationLoad,
+}
+
 /// A supply that may be used.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Supply {
@@ -141,6 +158,7 @@ pub struct Supply {
 }
 
 /// Everything that a plan needs.
+#[derive(Clone)]
 pub struct Instance<'a> {
     /// The survey.
     pub survey: &'a Survey,
@@ -156,12 +174,16 @@ pub struct Instance<'a> {
     pub in_walls: BTreeMap<(String, String), InWall>,
     /// Distributors by price.
     pub distributors: Vec<Distributor>,
+    /// Branch boxes by price.
+    pub branch_boxes: Vec<BranchModel>,
     /// The cheapest isolating box.
     pub isolator: Option<Isolator>,
     /// Supplies by price.
     pub supplies: Vec<Supply>,
     /// Places with boxes.
     pub box_places: Vec<usize>,
+    /// By place: the box places, the nearest first.
+    nearest_boxes: Vec<Vec<usize>>,
     /// Places with mains.
     pub mains: Vec<usize>,
     /// Shortest ways between all places, from each place.
@@ -189,6 +211,10 @@ pub struct Limits {
     pub stations: usize,
     /// Dwellings on a run.
     pub dwellings: usize,
+    /// Items that one cable may be looped through.
+    pub chain: usize,
+    /// Whether a run may have branch boxes.
+    pub branches: bool,
     /// Longest run in tenths of a metre.
     pub longest_dm: u64,
     /// All cable of a run in tenths of a metre.
@@ -205,11 +231,14 @@ impl Limits {
         let count = |limit: u32| limit as usize;
         let metres = |metres: f64| (metres * 10.0 + 1e-6).floor() as u64;
         let stations = family.stations_per_port.as_ref().map_or(usize::MAX, |limit| count(limit.value));
-        let chains = family.chains.value && settings.chains.value;
+        let chains = family.chains.value && settings.wiring.value == Wiring::Chains;
+        let branches = family.branches.value && settings.wiring.value != Wiring::Stars;
         let group = settings.largest_group.as_ref().map_or(usize::MAX, |limit| count(limit.value));
         Limits {
             stations: stations.saturating_sub(count(settings.growth)),
-            dwellings: if chains { group } else { group.min(1) },
+            dwellings: if chains || branches { group } else { group.min(1) },
+            chain: if chains { usize::MAX } else { 1 },
+            branches,
             longest_dm: family.longest_run.as_ref().map_or(u64::MAX / 2, |run| metres(run.value.as_metres())),
             total_dm: family
                 .total_length_per_port
@@ -253,6 +282,13 @@ impl<'a> Instance<'a> {
                 .filter(|model| model.kind.value != BoxKind::Isolating)
                 .filter_map(|model| distributor(model, survey))
                 .collect(),
+            branch_boxes: catalogue
+                .boxes
+                .values()
+                .filter(|model| ours(&model.family.value) && model.role.value == BoxRole::BranchBox)
+                .filter(|model| model.kind.value == BoxKind::Transparent)
+                .filter_map(|model| branch_box(model, survey))
+                .collect(),
             isolator: catalogue
                 .boxes
                 .values()
@@ -267,6 +303,7 @@ impl<'a> Instance<'a> {
                 .filter_map(|model| supply(model, survey))
                 .collect(),
             box_places: (0..survey.places.len()).filter(|place| survey.places[*place].boxes).collect(),
+            nearest_boxes: Vec::new(),
             mains: (0..survey.places.len()).filter(|place| survey.places[*place].mains).collect(),
             ways: (0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect(),
             environments: BTreeSet::new(),
@@ -278,6 +315,8 @@ impl<'a> Instance<'a> {
             limits: Limits::of(survey, family),
         };
         instance.distributors.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
+        instance.branch_boxes.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
+        instance.nearest_boxes = (0..survey.places.len()).map(|place| instance.boxes_near(place)).collect();
         instance.supplies.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
         if instance.distributors.is_empty() {
             return Err(Obstacle::NoPart { family: name.to_string(), kind: "distributor with a price" });
@@ -476,6 +515,18 @@ impl<'a> Instance<'a> {
         let thickest =
             suited.clone().min_by(|a, b| self.wires[*a].ohm_per_m.total_cmp(&self.wires[*b].ohm_per_m));
         suited.find(|at| self.wires[*at].ohm_per_m <= ohm).or(thickest).unwrap_or(wire)
+    }
+
+    fn boxes_near(&self, place: usize) -> Vec<usize> {
+        let length_mm = |other: &usize| self.way(*other, place).map_or(u64::MAX, |way| way.length_mm);
+        let mut places = self.box_places.clone();
+        places.sort_by_key(|other| (length_mm(other), *other));
+        places
+    }
+
+    /// The box places, the nearest to an item first.
+    pub fn near_boxes(&self, item: usize) -> &[usize] {
+        &self.nearest_boxes[self.items[item].place]
     }
 
     /// The way between two places.

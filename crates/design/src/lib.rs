@@ -2,7 +2,7 @@
 //!
 //! * [`instance`]: a survey and a family made ready;
 //! * [`electric`]: what a run alone can bear, as a necessary condition;
-//! * [`runs`]: every run of the space with its cheapest cable;
+//! * [`runs`]: every run of the space with its cheapest cable, chains and those with branch boxes;
 //! * [`loads`]: what neighbours ask of a supply at the least;
 //! * [`plan`]: the cheapest plan, and with relaxed assumptions the lower bound;
 //! * [`emit`]: the site file;
@@ -20,13 +20,16 @@
 
 pub mod blame;
 mod blocks;
+mod branches;
 pub mod change;
 pub mod design;
 pub mod electric;
 pub mod emit;
+mod emit_runs;
 mod emit_text;
 pub mod instance;
 pub mod judge;
+mod laid;
 pub mod loads;
 pub mod money;
 pub mod obstacle;

@@ -1,7 +1,8 @@
 //! Parts of the catalogue as planning takes them: prices with labour, loads, resistances.
 
 use crate::electric::{Draw, StationLoad};
-use crate::instance::{Distributor, InWall, Isolator, JOINT_OHM, Regenerated, Supply, Wire};
+use crate::instance::{BranchModel, Distributor, InWall, Isolator, JOINT_OHM, Regenerated, Supply, Wire};
+use crate::laid::box_load;
 use crate::money::{Micro, micro};
 use crate::obstacle::Obstacle;
 use latchline_network::resistance::conductor_ohm_per_m;
@@ -256,6 +257,19 @@ pub fn distributor(model: &BoxModel, survey: &Survey) -> Option<Distributor> {
         limit_a: model.port_current_limit.as_ref().map_or(f64::INFINITY, |limit| limit.value.as_amps()),
         regenerated,
         own: model.consumption.as_ref().map_or(Draw::default(), |own| draw(own.value, 1.0, least_v)),
+    })
+}
+
+/// A branch box with its cost; `None` without a price.
+pub fn branch_box(model: &BoxModel, survey: &Survey) -> Option<BranchModel> {
+    let least_v = model.least_voltage.as_ref().map_or(0.0, |least| least.value.as_volts());
+    let own = model.consumption.as_ref().map_or(Draw::default(), |own| draw(own.value, 1.0, least_v));
+    Some(BranchModel {
+        name: model.head.name.clone(),
+        ports: model.ports.value as usize,
+        cost: cost_of(&model.head, survey)?,
+        port_ohm: model.port_resistance.value.as_ohms(),
+        load: box_load(own, least_v),
     })
 }
 

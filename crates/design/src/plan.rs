@@ -6,6 +6,7 @@
 //! relaxed limits of `relaxed` is a lower bound for every design of the declared space: each
 //! limit that it keeps is one that no passing design can break (see [`crate::electric`]).
 
+use crate::branches::Branching;
 use crate::instance::{Instance, Owner};
 use crate::loads::{Loads, output_loads, supply_loads};
 use crate::money::{Micro, NONE};
@@ -34,6 +35,8 @@ pub struct PlannedRun {
     pub items: Vec<usize>,
     /// How it is made.
     pub choice: RunChoice,
+    /// Its branch boxes, if it has any.
+    pub branching: Option<Branching>,
 }
 
 /// A distributor of a plan.

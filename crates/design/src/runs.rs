@@ -1,13 +1,14 @@
 //! Every run of the declared space: from which distributor, which items in which order, which cable.
 //!
-//! A run serves items that follow one another in the walking order, forwards or backwards, with one
-//! cable throughout: the cheapest that bears it, or the cables in the walls where they lead the same way.
-//! One further item on a run lengthens it and adds load, so a run that fails is the end of its kind.
+//! A run serves items that follow one another in the walking order: as a chain, forwards or backwards, or with
+//! branch boxes; with one cable throughout, the cheapest that bears it, or the cables in the walls where they lead the
+//! same way. One further item on a chain lengthens it and adds load, so a chain that fails is the end of its kind.
 
-use crate::electric::{Head, Link, Sweep};
-use crate::instance::{Distributor, Instance, Owner};
+use crate::branches::{Branching, branchings};
+use crate::electric::{Head, Sweep};
+use crate::instance::{Distributor, Instance};
+use crate::laid::{Cheapest, Laid, chain_in_walls, sections};
 use crate::money::{Micro, NONE};
-use latchline_site::catalogue::Environment;
 use rayon::prelude::*;
 use std::collections::BTreeSet;
 
@@ -71,17 +72,26 @@ fn arrangements(count: usize) -> Vec<Arrangement> {
         .collect()
 }
 
+/// What a run looks like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Layout {
+    /// New cable looped through its items.
+    Chain(Arrangement),
+    /// Cables in the walls that lead through its items.
+    InWalls(Arrangement),
+    /// Branch boxes: the [`Branching`] of its items from its place.
+    Branched,
+}
+
 /// How one run is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RunChoice {
-    /// Cost of its cable.
+    /// Cost of its cable and branch boxes.
     pub cost: Micro,
-    /// Cable: index into the instance's wires. Not used where `in_walls`.
-    pub wire: usize,
-    /// How its items come, against the walking order.
-    pub arrangement: Arrangement,
-    /// Whether the cables in the walls are used.
-    pub in_walls: bool,
+    /// New cable: index into the instance's wires. `None`: all of it is in the walls.
+    pub wire: Option<usize>,
+    /// How its items hang on it.
+    pub layout: Layout,
 }
 
 /// One way to make one run, by which plans are told apart that must not have it again.
@@ -95,6 +105,8 @@ pub struct RunKey {
     pub items: Vec<usize>,
     /// Its cable; `None`: the cables in the walls.
     pub wire: Option<usize>,
+    /// Its branch boxes, if it has any.
+    pub branching: Option<Branching>,
 }
 
 /// Runs from one kind of distributor at one place.
@@ -102,17 +114,6 @@ pub struct RunKey {
 pub struct RunTable {
     /// By first item: the best run of 1, 2, ... items.
     pub from: Vec<Vec<RunChoice>>,
-}
-
-/// Sections of a run as lengths in tenths of a metre, one per station, with what they pass.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Sections {
-    /// Lengths.
-    pub lengths_dm: Vec<u32>,
-    /// The worst environment on the way.
-    pub environment: Environment,
-    /// Whether mains cables share some of it.
-    pub beside_mains: bool,
 }
 
 /// The best head that any design can offer to a run of this distributor.
@@ -136,52 +137,9 @@ pub fn best_head(instance: &Instance<'_>, distributor: &Distributor, drop_v: f64
     }
 }
 
-/// Sections of a run over items in the given order from a place; `None` where no way leads.
-pub fn sections(instance: &Instance<'_>, place: usize, items: &[usize]) -> Option<Sections> {
-    let mut lengths_dm = Vec::new();
-    let mut environment = Environment::Indoors;
-    let mut beside_mains = false;
-    let mut at = place;
-    let mut drop_before = 0;
-    for &index in items {
-        let item = &instance.items[index];
-        let way = instance.way(at, item.place)?;
-        environment = environment.max(way.environment).max(item.environment);
-        beside_mains |= way.beside_mains;
-        lengths_dm.push(instance.section_dm(way.length_mm, drop_before + item.drop_mm));
-        lengths_dm.extend(std::iter::repeat_n(item.extension_dm, item.models.len() - 1));
-        at = item.place;
-        drop_before = item.drop_mm;
-    }
-    Some(Sections { lengths_dm, environment, beside_mains })
-}
-
-/// Whether the sections keep the limits of lengths and counts.
-fn keeps_limits(instance: &Instance<'_>, items: &[usize], sections: &Sections) -> bool {
-    let limits = &instance.limits;
-    let total: u64 = sections.lengths_dm.iter().map(|length| u64::from(*length)).sum();
-    let stations: usize = sections.lengths_dm.len();
-    let dwellings =
-        items.iter().filter(|item| matches!(instance.items[**item].owner, Owner::Dwelling(_))).count();
-    let indoors = dwellings > 0;
-    total <= limits.longest_dm.min(limits.total_dm)
-        && dwellings <= limits.dwellings
-        && (stations <= limits.stations || !indoors)
-}
-
-/// A run that can be made.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Made {
-    /// The first cable that bears it, or that may not run here but where a longer run may pass: no longer run bears an
-    /// earlier one. The number of cables where only those in the walls do.
-    pub first_wire: usize,
-    /// The cheapest way that is not barred; `None` if every one is.
-    pub choice: Option<RunChoice>,
-}
-
-/// The cheapest run over these items in this order; `None` if no cable bears it. `barred` is asked
+/// The cheapest chain over these items in this order; `None` if no cable bears it. `barred` is asked
 /// for every cable (`None`: those in the walls).
-pub fn cheapest(
+pub fn chain(
     instance: &Instance<'_>,
     place: usize,
     head: &Head,
@@ -189,114 +147,99 @@ pub fn cheapest(
     first_wire: usize,
     sweep: &mut Sweep,
     barred: &dyn Fn(Option<usize>) -> bool,
-) -> Option<Made> {
-    let sections = sections(instance, place, items)?;
-    if !keeps_limits(instance, items, &sections) {
+) -> Option<Cheapest> {
+    if items.len() > instance.limits.chain {
         return None;
     }
-    let mut chain = Vec::with_capacity(sections.lengths_dm.len());
-    for &index in items {
-        let main = chain.len();
-        for load in &instance.items[index].loads {
-            chain.push(Link { ohm: 0.0, load, main });
+    let environment = sections(instance, place, items)?.environment;
+    if let Some(walls) = chain_in_walls(instance, place, items, environment) {
+        let laid = Laid::chain(instance, place, items, Some(&walls))?;
+        let made = if laid.keeps_limits(instance) {
+            laid.cheapest(instance, head, first_wire, sweep, barred)
+        } else {
+            None
+        };
+        if made.is_some() {
+            return made;
         }
     }
-    let calls = instance.calls_among(items);
-    let all_call = instance.family.all_call.value && !instance.survey.desks.is_empty();
-    if let Some(ohms) = ohms_in_walls(instance, place, items, sections.environment) {
-        for (link, ohm) in chain.iter_mut().zip(ohms) {
-            link.ohm = ohm;
-        }
-        if !barred(None) && sweep.bears(head, &chain, calls, all_call) {
-            let choice = RunChoice { cost: 0, wire: 0, arrangement: Arrangement::Forward, in_walls: true };
-            return Some(Made { first_wire, choice: Some(choice) });
-        }
-    }
-    let total: Micro = sections.lengths_dm.iter().map(|length| Micro::from(*length)).sum();
-    let mut first = None;
-    for wire in first_wire..instance.wires.len() {
-        if !instance.wires[wire].environments.contains(&sections.environment) {
-            if instance.suits_elsewhere(wire, sections.environment) {
-                first.get_or_insert(wire);
-            }
-            continue;
-        }
-        for (link, length) in chain.iter_mut().zip(&sections.lengths_dm) {
-            link.ohm = instance.section_ohm(wire, *length);
-        }
-        if sweep.bears(head, &chain, calls, all_call) {
-            let first_wire = *first.get_or_insert(wire);
-            if barred(Some(wire)) {
-                continue;
-            }
-            let cost = total * instance.wires[wire].per_dm;
-            let choice = RunChoice { cost, wire, arrangement: Arrangement::Forward, in_walls: false };
-            return Some(Made { first_wire, choice: Some(choice) });
-        }
-    }
-    first.map(|first_wire| Made { first_wire, choice: None })
-}
-
-/// Resistances of the sections where cables in the walls lead all the way, of one kind.
-fn ohms_in_walls(
-    instance: &Instance<'_>,
-    place: usize,
-    items: &[usize],
-    environment: Environment,
-) -> Option<Vec<f64>> {
-    if instance.in_walls.is_empty() {
-        return None;
-    }
-    let mut before = instance.survey.places[place].name.value.clone();
-    let mut cable: Option<&str> = None;
-    let mut ohms = Vec::new();
-    for &index in items {
-        let item = &instance.items[index];
-        // A further station in the dwelling needs new cable.
-        if item.models.len() > 1 {
-            return None;
-        }
-        let wall = instance.in_walls.get(&(before, item.name.clone()))?;
-        if cable.is_some_and(|cable| cable != wall.cable) {
-            return None;
-        }
-        if !instance.catalogue.cables[&wall.cable].environments.value.contains(&environment) {
-            return None;
-        }
-        cable = Some(&wall.cable);
-        ohms.push(wall.ohm);
-        before = item.name.clone();
-    }
-    Some(ohms)
+    let laid = Laid::chain(instance, place, items, None)?;
+    if laid.keeps_limits(instance) { laid.cheapest(instance, head, first_wire, sweep, barred) } else { None }
 }
 
 /// Runs that must not be made.
 pub type Barred = BTreeSet<RunKey>;
 
 /// Stands in a table where every way to make a run is barred.
-const NO_RUN: RunChoice =
-    RunChoice { cost: NONE, wire: 0, arrangement: Arrangement::Forward, in_walls: false };
+const NO_RUN: RunChoice = RunChoice { cost: NONE, wire: None, layout: Layout::Chain(Arrangement::Forward) };
 
-/// Runs of one distributor at one place from one item on.
+/// Where a row of runs starts.
+struct Start<'s> {
+    place: usize,
+    model: usize,
+    head: Head,
+    barred: &'s Barred,
+}
+
+/// Runs of one distributor at one place from one item on. `branched`: those with branch boxes, by number of items.
 fn row(
     instance: &Instance<'_>,
     order: &[usize],
-    (model, place): (usize, usize),
-    head: &Head,
+    start: &Start<'_>,
     first: usize,
-    barred: &Barred,
+    branched: &[Option<Branching>],
 ) -> Vec<RunChoice> {
     let mut sweep = Sweep::default();
+    let mut runs = chains(instance, order, start, first, &mut sweep);
+    for (at, branching) in branched.iter().enumerate() {
+        let Some(branching) = branching else { continue };
+        let items = || branching.items().collect();
+        let is_barred = |wire| start.is_barred(items, wire, || Some(branching.clone()));
+        let Some(laid) = Laid::branched(instance, start.place, branching) else { continue };
+        if !laid.keeps_limits(instance) {
+            continue;
+        }
+        let made = laid.cheapest(instance, &start.head, 0, &mut sweep, &is_barred);
+        let Some(cable) = made.and_then(|made| made.choice) else { continue };
+        while runs.len() <= at {
+            runs.push(NO_RUN);
+        }
+        if cable.cost < runs[at].cost {
+            runs[at] = RunChoice { cost: cable.cost, wire: cable.wire, layout: Layout::Branched };
+        }
+    }
+    runs
+}
+
+impl Start<'_> {
+    fn is_barred(
+        &self,
+        items: impl Fn() -> Vec<usize>,
+        wire: Option<usize>,
+        branching: impl Fn() -> Option<Branching>,
+    ) -> bool {
+        let key =
+            || RunKey { place: self.place, model: self.model, items: items(), wire, branching: branching() };
+        !self.barred.is_empty() && self.barred.contains(&key())
+    }
+}
+
+/// The chains among them.
+fn chains(
+    instance: &Instance<'_>,
+    order: &[usize],
+    start: &Start<'_>,
+    first: usize,
+    sweep: &mut Sweep,
+) -> Vec<RunChoice> {
     let mut runs: Vec<RunChoice> = Vec::new();
     let (mut forward, mut backward) = (Some(0), Some(0));
     // Where cables are in the walls, a run that fails with new cable may do again with one more item.
     let in_walls = (!instance.in_walls.is_empty()).then_some(instance.wires.len());
     let mut items: Vec<usize> = Vec::new();
     let mut make = |items: &[usize], first_wire: usize| {
-        let is_barred = |wire: Option<usize>| {
-            !barred.is_empty() && barred.contains(&RunKey { place, model, items: items.to_vec(), wire })
-        };
-        cheapest(instance, place, head, items, first_wire, &mut sweep, &is_barred)
+        let is_barred = |wire| start.is_barred(|| items.to_vec(), wire, || None);
+        chain(instance, start.place, &start.head, items, first_wire, sweep, &is_barred)
     };
     for (count, &item) in order[first..].iter().enumerate() {
         if count > 0 && (instance.items[item].solo || instance.items[items[0]].solo) {
@@ -304,11 +247,13 @@ fn row(
         }
         items.push(item);
         let mut best: Option<RunChoice> = None;
-        let mut better = |made: Option<Made>, arrangement: Arrangement| {
-            if let Some(choice) = made.and_then(|made| made.choice)
-                && best.is_none_or(|best| choice.cost < best.cost)
+        let mut better = |made: Option<Cheapest>, arrangement: Arrangement| {
+            if let Some(cable) = made.and_then(|made| made.choice)
+                && best.is_none_or(|best| cable.cost < best.cost)
             {
-                best = Some(RunChoice { arrangement, ..choice });
+                let is_new = cable.wire.is_some();
+                let layout = if is_new { Layout::Chain(arrangement) } else { Layout::InWalls(arrangement) };
+                best = Some(RunChoice { cost: cable.cost, wire: cable.wire, layout });
             }
         };
         let ahead = forward.and_then(|wire| make(&items, wire));
@@ -342,30 +287,30 @@ fn row(
 /// A run starts at one of so many box places, the nearest to its first item in the walking order.
 pub const NEAR_BOXES: usize = 8;
 
-/// The box places that a run with this first item may start at.
-fn near_boxes(instance: &Instance<'_>, item: usize) -> BTreeSet<usize> {
-    let at = instance.items[item].place;
-    let length_mm = |place: usize| instance.way(place, at).map_or(u64::MAX, |way| way.length_mm);
-    let mut places = instance.box_places.clone();
-    places.sort_by_key(|place| (length_mm(*place), *place));
-    places.into_iter().take(NEAR_BOXES).collect()
-}
-
 /// Tables of every distributor at every place, in that order.
 pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Barred) -> Vec<Vec<RunTable>> {
-    let near: Vec<BTreeSet<usize>> = order.iter().map(|item| near_boxes(instance, *item)).collect();
-    let of_model = |(model, distributor): (usize, &Distributor)| {
-        let head = best_head(instance, distributor, drop_v);
-        let at = |place: &usize| {
-            let row = |first: usize| {
-                let is_near = near[first].contains(place);
-                if is_near { row(instance, order, (model, *place), &head, first, barred) } else { Vec::new() }
-            };
-            RunTable { from: (0..order.len()).map(row).collect() }
-        };
-        instance.box_places.par_iter().map(at).collect()
+    let heads: Vec<Head> =
+        instance.distributors.iter().map(|kind| best_head(instance, kind, drop_v)).collect();
+    let at = |place: &usize| -> Vec<RunTable> {
+        let mut tables: Vec<RunTable> = vec![RunTable { from: vec![Vec::new(); order.len()] }; heads.len()];
+        for first in 0..order.len() {
+            if !instance.near_boxes(order[first]).iter().take(NEAR_BOXES).any(|near| near == place) {
+                continue;
+            }
+            let branched = branchings(instance, order, *place, first);
+            for (model, (table, head)) in tables.iter_mut().zip(&heads).enumerate() {
+                let start = Start { place: *place, model, head: *head, barred };
+                table.from[first] = row(instance, order, &start, first, &branched);
+            }
+        }
+        tables
     };
-    instance.distributors.iter().enumerate().map(of_model).collect()
+    let by_place: Vec<Vec<RunTable>> = instance.box_places.par_iter().map(at).collect();
+    let mut by_model: Vec<Vec<RunTable>> = vec![Vec::new(); heads.len()];
+    for tables in by_place {
+        by_model.iter_mut().zip(tables).for_each(|(list, table)| list.push(table));
+    }
+    by_model
 }
 
 /// The same tables without the barred runs: only their rows are made again.
@@ -385,7 +330,9 @@ pub fn without(
     for (model, place, first) in rows {
         let head = best_head(instance, &instance.distributors[model], drop_v);
         let Some(at) = instance.box_places.iter().position(|other| *other == place) else { continue };
-        changed[model][at].from[first] = row(instance, order, (model, place), &head, first, barred);
+        let start = Start { place, model, head, barred };
+        let branched = branchings(instance, order, place, first);
+        changed[model][at].from[first] = row(instance, order, &start, first, &branched);
     }
     changed
 }

@@ -332,7 +332,8 @@ fn keys(plan: &Plan) -> Vec<RunKey> {
         place: planned.place,
         model: planned.model,
         items: run.items.clone(),
-        wire: (!run.choice.in_walls).then_some(run.choice.wire),
+        wire: run.choice.wire,
+        branching: run.branching.clone(),
     };
     boxes.flat_map(|planned| planned.runs.iter().map(move |run| key(planned, run))).collect()
 }

@@ -1,5 +1,6 @@
 //! The declared design space in words: the bound holds within it and nowhere else.
 
+use crate::branches::{MOST_BRANCHED, NEAR_BRANCH};
 use crate::instance::Instance;
 use crate::runs::NEAR_BOXES;
 
@@ -22,12 +23,19 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
         ),
         String::from("Door stations, desks and stations that cannot be looped have a run of their own."),
         String::from(
-            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks. No branch boxes, and no distributor on another one's port.",
+            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks. No distributor on another one's port.",
         ),
         String::from(
             "One trunk cable for the whole site (another one of at least its thickness where that one may not run); new cable has one pair in use. Cables in the walls are used where they lead all the way of a run.",
         ),
     ];
+    if instance.limits.branches && !instance.branch_boxes.is_empty() {
+        let kinds: Vec<&str> = instance.branch_boxes.iter().map(|kind| kind.name.as_str()).collect();
+        lines.push(format!(
+            "A run of up to {MOST_BRANCHED} dwellings may also be a riser that loops through branch boxes ({}) with a chain from each of their ports, in the walking order; a branch box stands at one of the {NEAR_BRANCH} box places nearest to its first dwelling. Of all divisions of a run into boxes and chains the one of least cost in boxes and cheapest cable is tried, with one cable throughout.",
+            kinds.join(", ")
+        ));
+    }
     if instance.box_places.len() > NEAR_BOXES {
         lines.push(format!(
             "A run starts at one of the {NEAR_BOXES} box places nearest to the first of its items in that order."
@@ -48,7 +56,10 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
         kept.push(format!("{} dwellings", limits.dwellings));
     }
     if limits.longest_dm < u64::MAX / 4 {
-        kept.push(format!("{} m", limits.longest_dm.min(limits.total_dm) / 10));
+kept.push(format!("{} m to its end", limits.longest_dm / 10));
+    }
+    if limits.total_dm < u64::MAX / 4 {
+        kept.push(format!("{} m of cable", limits.total_dm / 10));
     }
     if !kept.is_empty() {
         lines.push(format!("A run has at most {}.", kept.join(", ")));

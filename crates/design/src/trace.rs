@@ -1,17 +1,13 @@
 //! The plan behind a least cost, found again step by step.
 
+use crate::branches::{Branching, branchings};
 use crate::money::NONE;
 use crate::plan::{PlannedBox, PlannedRun, PlannedTrunk, PlannedZone, Planner, Trunk};
-use crate::runs::cost;
+use crate::runs::{Layout, RunChoice, cost};
 use crate::zones::Zone;
 
 impl Planner<'_, '_> {
-    pub(crate) fn trace(
-        &self,
-        zone: &Zone,
-        made: &dyn Fn(usize) -> Trunk,
-        is_hub: bool,
-    ) -> PlannedZone {
+    pub(crate) fn trace(&self, zone: &Zone, made: &dyn Fn(usize) -> Trunk, is_hub: bool) -> PlannedZone {
         let mut parts = vec![(zone.first, zone.middle)];
         if zone.middle < zone.end {
             parts.push((zone.middle, zone.end));
@@ -74,13 +70,31 @@ impl Planner<'_, '_> {
             }
             let count = best[used][done].1;
             let start = first + done - count;
-            let choice = table.from[start][count - 1];
-            let items = choice.arrangement.apply(&self.order[start..start + count]);
-            runs.push(PlannedRun { items, choice });
+            runs.push(self.planned_run(
+                self.instance.box_places[place],
+                start,
+                count,
+                table.from[start][count - 1],
+            ));
             done -= count;
             used -= 1;
         }
         runs.reverse();
         PlannedBox { place: self.instance.box_places[place], model, runs }
+    }
+
+    fn planned_run(&self, place: usize, first: usize, count: usize, choice: RunChoice) -> PlannedRun {
+        match choice.layout {
+            Layout::Chain(arrangement) | Layout::InWalls(arrangement) => {
+                let items = arrangement.apply(&self.order[first..first + count]);
+                PlannedRun { items, choice, branching: None }
+            }
+            Layout::Branched => {
+                let mut branched = branchings(self.instance, self.order, place, first);
+                let branching = branched.swap_remove(count - 1);
+                let items = branching.iter().flat_map(Branching::items).collect();
+                PlannedRun { items, choice, branching }
+            }
+        }
     }
 }

@@ -165,8 +165,7 @@ impl Planner<'_, '_> {
         let best = |first: usize, end: usize| {
             (0..mains.len())
                 .filter_map(|at| {
-                    let zone =
-                        self.zone(&trunks[at], first, end, isolator.ports, isolator.limit_a, false)?;
+                    let zone = self.zone(&trunks[at], first, end, isolator.ports, isolator.limit_a, false)?;
                     Some(Zone { cost: zone.cost.saturating_add(feeding[at]).min(NONE), mains: at, ..zone })
                 })
                 .min_by_key(|zone| zone.cost)

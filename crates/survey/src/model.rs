@@ -28,6 +28,17 @@ pub struct Survey {
     pub prices: BTreeMap<String, PartPrice>,
 }
 
+/// How runs may serve dwellings.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wiring {
+    /// Cables loop through dwellings.
+    Chains,
+    /// Branch boxes along the corridors; no cable loops through a dwelling.
+    Corridors,
+    /// Every dwelling on a port of its own.
+    Stars,
+}
+
 /// What holds for the whole survey.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Settings {
@@ -59,8 +70,8 @@ pub struct Settings {
     pub usual_c: f64,
     /// How far true lengths may differ, as a fraction.
     pub length_tolerance: f64,
-    /// Whether one run may serve several dwellings; else every dwelling has its own.
-    pub chains: Sourced<bool>,
+    /// How runs may serve dwellings.
+    pub wiring: Sourced<Wiring>,
     /// Most dwellings that one broken joint may silence.
     pub largest_group: Option<Sourced<u32>>,
     /// Ports to keep free on every distributor that serves dwellings.

@@ -2,7 +2,7 @@
 
 use crate::fields::{Form, Row, number_in, split};
 use crate::model::{
-    Building, Desk, Dwelling, Entrance, ExistingCable, Lock, PartPrice, Place, Settings, Survey,
+    Building, Desk, Dwelling, Entrance, ExistingCable, Lock, PartPrice, Place, Settings, Survey, Wiring,
 };
 use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
@@ -99,7 +99,7 @@ impl Reader<'_> {
             coldest_c: 0.0,
             usual_c: 20.0,
             length_tolerance: 0.05,
-            chains: Sourced::assumed(true),
+            wiring: Sourced::assumed(Wiring::Chains),
             largest_group: None,
             spare_ports: None,
             growth: 0,
@@ -201,7 +201,12 @@ impl Reader<'_> {
                 } else if name == "Media" {
                     settings.media = if wanted == "audio" { Media::Audio } else { Media::Video };
                 } else {
-                    settings.chains = Sourced::new(wanted == "chains", text.origin, Provenance::Stated);
+                    let wiring = match wanted.as_str() {
+                        "stars" => Wiring::Stars,
+                        "corridors" => Wiring::Corridors,
+                        _ => Wiring::Chains,
+                    };
+                    settings.wiring = Sourced::new(wiring, text.origin, Provenance::Stated);
                 }
             }
         }

@@ -67,8 +67,9 @@ pub const SETTINGS: &[(&str, &[&str], &str)] = &[
     ("Length tolerance", &[], "How far true lengths may differ, in per cent. Without it 5."),
     (
         "Wiring",
-        &["chains", "stars"],
-        "Chains loop through several dwellings; stars give each its own run. Without it chains.",
+        &["chains", "corridors", "stars"],
+        "Chains may loop through dwellings; corridors branch off at boxes, so that no cable does; stars give each \
+         dwelling a port of its own. Without it chains.",
     ),
     ("Largest silenced group", &[], "Most dwellings that one broken joint may silence."),
     ("Spare ports", &[], "Ports to keep free on every distributor that serves dwellings."),

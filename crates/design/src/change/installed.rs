@@ -1,7 +1,7 @@
 //! What is installed, with its places in the survey.
 
 use crate::instance::Instance;
-use crate::runs::{Sections, sections};
+use crate::laid::{Sections, sections};
 use latchline_site::model::{Place, RunStart, RunStop, Site};
 use std::collections::BTreeSet;
 

@@ -14,7 +14,7 @@ import highspy
 import pytest
 
 from survey_files import design, run, write
-from test_design_space import CABLES, FAMILIES, money, section
+from test_design_space import BRANCH_BOXES, CABLES, FAMILIES, money, section
 
 PARTS = FAMILIES["ostrel-48"]
 CABLE = money(*CABLES["pair-0.5"])
@@ -45,7 +45,7 @@ class Block:
                 routes.append([f"L{floor}", f"L{floor + 1}", RISE])
         return {
             "site": [["Setting", "Value"], ["Title", "Block"], ["Family", "ostrel-48"], ["Cables", "pair-0.5"],
-                     ["Largest silenced group", self.group], ["Withdrawn parts", "ostrel-ps-60"]],
+                     ["Largest silenced group", self.group], ["Withdrawn parts", "; ".join(["ostrel-ps-60", *BRANCH_BOXES])]],
             "buildings": [["Building", "Floors"], ["A", ";".join(names)]],
             "places": places, "routes": routes, "dwellings": dwellings,
             "entrances": [["Entrance", "Place", "Drop"], ["front", "L0", 8]],

@@ -18,6 +18,7 @@ from survey_files import run, write
 
 # Price and minutes as the built-in catalogue states them.
 RATE = 45.0
+BRANCH_BOXES = ["ostrel-t2", "ostrel-t4", "larkfen-b2"]
 CABLES = {"pair-0.5": (0.25, 1.2), "flex-1.5": (0.79, 1.5)}
 FAMILIES = {
     # 48 V: what binds is counts and money.
@@ -96,6 +97,8 @@ class Line:
                 ["Family", self.family],
                 ["Cables", "; ".join(CABLES)],
                 ["Largest silenced group", self.group],
+                # The enumerations below know chains alone; test_design_branches has its own.
+                ["Withdrawn parts", "; ".join(BRANCH_BOXES)],
             ],
             "buildings": [["Building", "Floors"], ["A", "G"]],
             "places": [["Place", "Building", "Floor", "Mains", "Boxes"], ["cupboard", "A", "G", "yes", "yes"]]

@@ -87,12 +87,7 @@ impl Writer<'_, '_> {
             Owner::Dwelling(_) => self.name(first.place, "R"),
             Owner::Entrance(_) | Owner::Desk(_) => self.named(&format!("to-{}", first.name)),
         };
-        let mut stops = Vec::new();
-        for &item in items {
-            let item = &instance.items[item];
-            stops.push(item.name.clone());
-            stops.extend((2..=item.models.len()).map(|ordinal| format!("{}:{ordinal}", item.name)));
-        }
+        let stops = items.iter().flat_map(|item| instance.items[*item].stops()).collect();
         let walls =
             if wire.is_none() { chain_in_walls(instance, place, items, sections.environment) } else { None };
         let is_protected = match first.owner {

@@ -54,6 +54,14 @@ pub struct Item {
     pub called_by: u128,
 }
 
+impl Item {
+    /// Its stations by name, the main one first.
+    pub fn stops(&self) -> Vec<String> {
+        let further = (2..=self.models.len()).map(|ordinal| format!("{}:{ordinal}", self.name));
+        std::iter::once(self.name.clone()).chain(further).collect()
+    }
+}
+
 /// A cable that may be pulled.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Wire {

@@ -47,13 +47,9 @@ pub fn chain_in_walls<'i>(
     if instance.in_walls.is_empty() {
         return None;
     }
-    // A further station in the dwelling needs new cable.
-    let all: Vec<_> = items.iter().map(|item| &instance.items[*item]).collect();
-    if all.iter().any(|item| item.models.len() > 1) {
-        return None;
-    }
     let start = instance.survey.places[place].name.value.as_str();
-    in_walls(instance, start, all.iter().map(|item| item.name.as_str()), environment)
+    let stops: Vec<String> = items.iter().flat_map(|item| instance.items[*item].stops()).collect();
+    in_walls(instance, start, stops.iter().map(String::as_str), environment)
 }
 
 /// Cables in the walls from name to name.
@@ -177,10 +173,11 @@ impl<'l> Laid<'l> {
         let mut in_series = port_ohm;
         let mut lengths = sections.lengths_dm.iter();
         let mut sum_dm = 0;
-        for (number, &index) in items.iter().enumerate() {
+        let mut walls = walls.map(|walls| walls.iter());
+        for &index in items {
             let main = self.links.len();
             for load in &instance.items[index].loads {
-                let wall = walls.map(|walls| walls[number]);
+                let wall = walls.as_mut().and_then(Iterator::next);
                 let length_dm = wall.map_or(lengths.next().copied().unwrap_or(0), |wall| wall.length_dm);
                 let here = self.links.len();
                 let ohm = wall.map_or(0.0, |wall| wall.ohm) + in_series;

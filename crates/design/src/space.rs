@@ -56,7 +56,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
         kept.push(format!("{} dwellings", limits.dwellings));
     }
     if limits.longest_dm < u64::MAX / 4 {
-kept.push(format!("{} m to its end", limits.longest_dm / 10));
+        kept.push(format!("{} m to its end", limits.longest_dm / 10));
     }
     if limits.total_dm < u64::MAX / 4 {
         kept.push(format!("{} m of cable", limits.total_dm / 10));

@@ -10,6 +10,37 @@ const FLATS: &[(&str, &[(&str, u32)])] = &[
     ("B", &[("G", 2), ("1", 5), ("2", 5), ("3", 5), ("4", 5)]),
 ];
 
+/// Birch block's old bell cable: from, to, metres, loop resistance in ohm, insulation in Mohm.
+const OLD_CABLES: &[(&str, &str, &str, &str, &str)] = &[
+    ("B landing G", "B landing 1", "7", "1.29", "40"),
+    ("B landing 1", "B landing 2", "3.5", "0.66", "40"),
+    ("B landing G", "B landing 3", "14", "2.57", "40"),
+    ("B landing 3", "B landing 4", "3.5", "0.67", "35"),
+    ("B landing 1", "B-01", "11", "1.99", "20"),
+    ("B-01", "B-02", "8", "1.46", "20"),
+    ("B landing 1", "B-11", "5", "0.92", "20"),
+    ("B-11", "B-12", "8", "1.46", "20"),
+    ("B landing 1", "B-13", "7", "1.28", "20"),
+    ("B-13", "B-14", "8", "1.46", "20"),
+    ("B-14", "B-15", "8", "1.46", "20"),
+    ("B landing 2", "B-21", "5", "0.92", "20"),
+    ("B-21", "B-22", "8", "1.46", "20"),
+    ("B landing 2", "B-23", "7", "1.28", "20"),
+    ("B-23", "B-24", "8", "1.46", "20"),
+    ("B-24", "B-25", "8", "1.46", "20"),
+    ("B landing 3", "B-31", "5", "0.92", "20"),
+    ("B-31", "B-32", "8", "1.46", "20"),
+    ("B landing 3", "B-33", "7", "1.28", "20"),
+    ("B-33", "B-34", "8", "1.46", "20"),
+    ("B-34", "B-35", "8", "1.46", "20"),
+    ("B landing 4", "B-41", "5", "0.92", "20"),
+    ("B-41", "B-42", "8", "1.46", "20"),
+    ("B landing 4", "B-43", "7", "1.28", "20"),
+    ("B-43", "B-44", "8", "1.46", "20"),
+    ("B-44", "B-45", "8", "1.46", "20"),
+    ("B-45", "B-45:2", "4", "0.74", "20"),
+];
+
 /// A row of a sheet from its cells by heading.
 fn row(sheet: &str, cells: &[(&str, &str)]) -> Vec<String> {
     let columns = SHEETS.iter().find(|form| form.name == sheet).map_or(&[][..], |form| form.columns);
@@ -156,11 +187,23 @@ pub fn workbook() -> Result<Vec<u8>> {
         "Desks",
         &[("Desk", "lodge"), ("Place", "A landing G"), ("Drop", "6"), ("Calls", "everyone")],
     )];
+    let existing = OLD_CABLES.iter().map(|(from, to, metres, loop_ohm, mohm)| {
+        let cells = [
+            ("From", *from),
+            ("To", *to),
+            ("Cable", "pair-0.5"),
+            ("Length", metres),
+            ("Loop", loop_ohm),
+            ("Insulation", mohm),
+        ];
+        row("Existing cables", &cells)
+    });
     let filling = [
         ("Site", site.collect()),
         ("Buildings", buildings.to_vec()),
         ("Places", places),
         ("Routes", routes),
+        ("Existing cables", existing.collect()),
         ("Dwellings", dwellings),
         ("Entrances", entrances),
         ("Desks", desks),

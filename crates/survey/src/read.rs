@@ -453,7 +453,12 @@ impl Reader<'_> {
             let mut end = |heading: &'static str| {
                 let wanted = row.need(heading, self.problems)?;
                 let wanted = wanted.map(|name| name.split_whitespace().collect::<Vec<_>>().join("-"));
-                if !places.contains_key(&wanted.value) && !names.contains_key(&wanted.value) {
+                // B-45:2 is a further station of dwelling B-45.
+                let name = match wanted.value.rsplit_once(':') {
+                    Some((name, ordinal)) if ordinal.parse::<u32>().is_ok() => name,
+                    _ => wanted.value.as_str(),
+                };
+                if !places.contains_key(name) && !names.contains_key(name) {
                     let known = places.keys().chain(names.keys()).map(String::as_str);
                     let nearest = nearest(&wanted.value, known);
                     let kind =

@@ -175,7 +175,7 @@ pub const SHEETS: &[SheetForm] = &[
         required: false,
         help: "Cables that are already in the walls, with what was measured of them.",
         columns: &[
-            must("From", &["start"], "A place, dwelling or entrance."),
+            must("From", &["start"], "A place, dwelling or entrance; B-45:2 for a further station of B-45."),
             must("To", &["end"], "The other end."),
             must("Cable", &["type"], "Cable of the catalogue that it is like."),
             must("Length", &["metres", "lengthm"], "In metres."),

@@ -3,9 +3,9 @@
 use super::installed::{Installed, InstalledBox, Run, Stop};
 use super::price;
 use crate::instance::{Instance, Item, Owner};
+use crate::laid::{Sections, sections};
 use crate::money::Micro;
 use crate::parts::cost_of;
-use crate::laid::{Sections, sections};
 use crate::toml_text::{array, entrance_keys, joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_finding::Edit;
 use latchline_site::catalogue::BoxRole;

@@ -8,6 +8,7 @@ from __future__ import annotations
 import csv
 import os
 import pathlib
+import re
 import subprocess
 
 import openpyxl
@@ -81,7 +82,7 @@ def test_numbers_are_numbers_with_formats(workbook):
     values = [sheet.cell(row, column) for row in range(heading + 1, sheet.max_row + 1)]
     numbers = [cell for cell in values if isinstance(cell.value, float)]
     assert len(numbers) > 50
-    assert all(cell.number_format == "0.00" and 30 < cell.value < 60 for cell in numbers)
+    assert all(cell.number_format == "0.00_)" and 30 < cell.value < 60 for cell in numbers)
 
 
 def test_totals_recomputed_by_libreoffice_are_equal(packed, tmp_path):
@@ -105,6 +106,30 @@ def test_totals_recomputed_by_libreoffice_are_equal(packed, tmp_path):
                     assert theirs == pytest.approx(ours, rel=1e-12, abs=1e-9), (sheet.title, cell.coordinate)
                     seen += 1
     assert seen > 20
+
+
+@pytest.mark.parametrize("options", [[], ["--language", "de"], ["--units", "us", "--sheet", "letter"]])
+@pytest.mark.parametrize("site", ["site.toml", "faulty.toml"])
+def test_pages_end_where_the_workbook_says(tmp_path, site, options):
+    """Every sheet is one page wide, and no page ends but where a break was set: with its own measure of letters
+    and rows LibreOffice prints as many pages as the breaks make."""
+    run("new", "--demo", "demo", cwd=tmp_path)
+    status = 1 if site == "faulty.toml" else 0
+    run("pack", f"demo/{site}", "-o", "pack", *options, cwd=tmp_path, status=status)
+    source = tmp_path / "pack" / "workbook.xlsx"
+    done = subprocess.run(
+        ["soffice", "--headless", f"-env:UserInstallation=file://{tmp_path}/profile",
+         "--convert-to", "pdf", "--outdir", str(tmp_path), str(source)],
+        capture_output=True, text=True, timeout=240,
+    )
+    assert done.returncode == 0, done.stderr
+    printed = len(re.findall(rb"/Type\s*/Page\b", (tmp_path / "workbook.pdf").read_bytes()))
+    book = openpyxl.load_workbook(source)
+    assert printed == sum(len(sheet.row_breaks.brk) + 1 for sheet in book.worksheets)
+    for sheet in book.worksheets[1:]:
+        merged = {area.min_row for area in sheet.merged_cells.ranges if area.max_col > area.min_col}
+        for entry in sheet.row_breaks.brk:
+            assert entry.id not in merged, f"{sheet.title}: a heading ends the page at row {entry.id}"
 
 
 def test_totals_are_the_sums_of_their_columns(workbook, packed):

@@ -2,7 +2,7 @@
 
 use crate::language::{Sentence, Word, english, german};
 use crate::options::Options;
-use crate::table::{Cell, Column};
+use crate::table::{Cell, Column, MISSING};
 use latchline_circuit::conductor::{awg_diameter_mm, nearest_awg};
 use latchline_finding::{Figure, Language, Unit, Units};
 use latchline_site::catalogue::{Cable, Gauge};
@@ -68,7 +68,7 @@ impl Locale {
 
     fn rounded(&self, value: f64, decimals: u8, unit: &'static str, rounding: Rounding) -> Cell {
         if !value.is_finite() {
-            return Cell::text("–");
+            return Cell::text(MISSING);
         }
         let scale = f64::from(10_u32.pow(u32::from(decimals.min(9))));
         let nearest = (value * scale).round();

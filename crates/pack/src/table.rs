@@ -2,6 +2,9 @@
 
 use crate::options::Part;
 
+/// What stands for a number that there is not.
+pub const MISSING: &str = "–";
+
 /// One cell.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Cell {

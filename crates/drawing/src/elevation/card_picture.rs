@@ -4,7 +4,6 @@ use super::card::{Card, CardKind, Step, Trouble};
 use super::route::{Terminal, terminal_x};
 use super::terminal_word;
 use crate::font::text_width_mm;
-use crate::language::Lettering;
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
 use crate::sheet::fitted;
@@ -51,13 +50,7 @@ pub(super) fn usual_width(cards: &[Card], troubled: bool) -> f64 {
 }
 
 /// Draws a card with its left upper corner at `corner`.
-pub(super) fn draw(
-    card: &Card,
-    corner: Point,
-    size: (f64, f64),
-    terminals: &[Terminal],
-    lettering: Lettering,
-) -> Group {
+pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Terminal]) -> Group {
     let (x, y) = corner;
     let (width, height) = size;
     let mut group = Group::of_element("device", card.element.clone(), card.title.clone());
@@ -72,7 +65,7 @@ pub(super) fn draw(
     group.rectangle(Layer::Device, Area::new(x, y, width, height), 0.8, Some(outline), Some(Ink::Inside));
     if let Some(step) = card.step {
         // Boxes print the numbers of their ports in the lowest row.
-        let printed = terminals.iter().any(|terminal| terminal_word(*terminal, lettering).is_some());
+        let printed = terminals.iter().any(|terminal| terminal_word(*terminal).is_some());
         let below = if printed { 4.4 } else { 1.4 };
         gauge(&mut group, (x + 1.3, y + 1.4), height - 1.4 - below, step);
     }
@@ -100,7 +93,7 @@ pub(super) fn draw(
     for terminal in terminals {
         let at = x + terminal_x(terminals, *terminal, width);
         group.circle(Layer::Wiring, (at, y + height), 0.6, None, Some(Ink::Wire));
-        if let Some(word) = terminal_word(*terminal, lettering) {
+        if let Some(word) = terminal_word(*terminal) {
             let word = Text::new((at, y + height - 1.2), word, 2.0).anchored(Anchor::Middle);
             group.text(Layer::Lettering, word.ink(Ink::Quiet));
         }

@@ -202,11 +202,11 @@ fn draw_if_single(
     (scenes.len() == 1).then_some(scenes)
 }
 
-/// The printed word of a terminal, if it has one.
-fn terminal_word(terminal: Terminal, lettering: Lettering) -> Option<String> {
+/// The designation of a terminal, if it has one: the same in every language, as in schedules and on labels.
+fn terminal_word(terminal: Terminal) -> Option<String> {
     match terminal {
-        Terminal::Input => Some(String::from(lettering.word(Word::Input))),
-        Terminal::Link => Some(String::from(lettering.word(Word::Link))),
+        Terminal::Input => Some(String::from("in")),
+        Terminal::Link => Some(String::from("link")),
         Terminal::Port(port) => Some(port.to_string()),
         Terminal::Loose(_) => None,
     }

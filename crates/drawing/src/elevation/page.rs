@@ -224,8 +224,7 @@ impl Canvas<'_> {
             let size = (self.plan.widths[card], self.plan.card_height);
             obstacles.add(Area::new(corner.0, corner.1, size.0, size.1).grown(0.7));
             let subject = &self.subject.cards[card];
-            let terminals = &self.plan.routing.terminals[card];
-            devices.group(card_picture::draw(subject, corner, size, terminals, self.subject.lettering));
+            devices.group(card_picture::draw(subject, corner, size, &self.plan.routing.terminals[card]));
             count += 1;
             if let Some(trouble) = &subject.trouble {
                 troubles.push(format!("{} {}", subject.element, trouble.words));

@@ -29,8 +29,6 @@ pub(super) fn word(word: Word) -> &'static str {
         Word::ElevationSubject => "Elevation with runs and voltages",
         Word::FloorNotStated => "floor not stated",
         Word::FurtherRuns => "further runs:",
-        Word::Input => "in",
-        Word::Link => "link",
         Word::LowestVoltage => "V: lowest, in the worst state",
         Word::ManagementStation => "management station",
         Word::MarginMeaning => "+ V: margin to its limit",

@@ -29,8 +29,6 @@ pub(super) fn word(word: Word) -> &'static str {
         Word::ElevationSubject => "Strangschema mit Spannungen",
         Word::FloorNotStated => "ohne Geschoss",
         Word::FurtherRuns => "weitere Stränge:",
-        Word::Input => "ein",
-        Word::Link => "link",
         Word::LowestVoltage => "V: kleinste, im ungünstigsten Zustand",
         Word::ManagementStation => "Zentrale",
         Word::MarginMeaning => "+ V: Abstand zum Grenzwert",

@@ -29,7 +29,7 @@ words! {
     Advice, Error, Warning,
     // Elevation.
     AudioStation, BelowLimit, BranchBox, CoreNotStated, CrossingLines, Distributor, DoorStation, Elevation,
-    ElevationSubject, FloorNotStated, FurtherRuns, Input, Link, LowestVoltage, ManagementStation,
+    ElevationSubject, FloorNotStated, FurtherRuns, LowestVoltage, ManagementStation,
     MarginMeaning, MatchLine, NoOperatingPoint, NoVoltage, NothingStands, Outdoors, PlaceNotStated, Run,
     RunExisting, RunToBox, RunToBoxExisting, Supply, VideoStation,
     // Profiles.

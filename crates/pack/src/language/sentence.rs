@@ -116,6 +116,8 @@ pub enum Sentence<'a> {
         tolerance: &'a str,
         /// `ends` in it.
         ends: &'a str,
+        /// `step` in it.
+        step: &'a str,
     },
     /// `name`: `needed`, bought to length (the catalogue states no drum lengths)
     CutByTheMetre {
@@ -260,6 +262,13 @@ pub enum Sentence<'a> {
     },
     /// Pull from `from` to `to`; label both ends.
     PullAndLabel {
+        /// `from` in it.
+        from: &'a str,
+        /// `to` in it.
+        to: &'a str,
+    },
+    /// Cable that is in the walls already.
+    FindAndLabel {
         /// `from` in it.
         from: &'a str,
         /// `to` in it.

@@ -41,15 +41,18 @@ fn isolate(steps: &mut Steps<'_, '_>) {
 fn wire(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     steps.stage(Word::StageWire);
+    // Cables come first: a device is wired when all its cables are there.
+    for cable in &subject.wiring.cables {
+        let from = &place_name(subject.site, cable.from);
+        let to = &place_name(subject.site, cable.to);
+        let what = match cable.is_existing {
+            true => Sentence::FindAndLabel { from, to },
+            false => Sentence::PullAndLabel { from, to },
+        };
+        steps.say(&cable.designation, subject.locale.say(&what), &Expected::Done);
+    }
     for device in &subject.order {
         steps.word(&device.name(subject.site), Word::MountAndWire, &Expected::Done);
-    }
-    for cable in &subject.wiring.cables {
-        let what = subject.locale.say(&Sentence::PullAndLabel {
-            from: &place_name(subject.site, cable.from),
-            to: &place_name(subject.site, cable.to),
-        });
-        steps.say(&cable.designation, what, &Expected::Done);
     }
 }
 

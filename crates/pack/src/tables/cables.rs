@@ -7,7 +7,7 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use crate::terminals::{CableLength, Owner, place_name};
-use latchline_finding::Unit;
+use latchline_finding::{Unit, Units};
 use latchline_site::catalogue::Environment;
 
 /// Builds it.
@@ -19,7 +19,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Cable, 11),
         column(locale, Word::Run, 9),
         column(locale, Word::CableType, 11),
-        column(locale, Word::ConductorSize, 13),
+        // Metric sizes with their gauge beside take more room.
+        column(locale, Word::ConductorSize, if locale.units == Units::Us { 20 } else { 13 }),
         column(locale, Word::PairsUsed, 7),
         column(locale, Word::PairsSpare, 6),
         column(locale, Word::From, 12),

@@ -29,6 +29,7 @@ pub fn table(subject: &Subject<'_>, cables: &[CableCuts]) -> Table {
         tolerance:
             &locale.in_words(subject.site.conditions.length_tolerance.value.as_fraction(), Unit::Percent),
         ends: &locale.in_words(END_ALLOWANCE_M, Unit::Metre),
+        step: &locale.in_words(0.1, Unit::Metre),
     }));
     table.note(locale.word(Word::NeverCutInTwo));
     table.note(locale.word(Word::CutBoundMeaning));

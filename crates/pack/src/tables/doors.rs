@@ -93,7 +93,7 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     let published = locale.say(&Sentence::HeightRange {
         least: &locale.cell_text(&least, None),
         most: &locale.cell_text(&most, None),
-        source: range.source,
+        source: &locale.foreign(range.source),
     });
     let height = match sheet.control_height_m {
         Some(height_m) => locale.quantity_with(height_m, Unit::Metre, 2, Rounding::Nearest),

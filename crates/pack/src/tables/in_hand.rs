@@ -5,7 +5,7 @@ use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, MISSING, Table};
 use latchline_finding::Unit;
 use latchline_site::model::RunStart;
 
@@ -33,7 +33,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         let in_hand = limit.zip(run.current.current_a).map(|(limit, current)| limit - current);
         let optional = |value: Option<f64>, rounding| match value {
             Some(value) => locale.quantity(value, Unit::Ampere, rounding),
-            None => Cell::text("–"),
+            None => Cell::text(MISSING),
         };
         table.row(vec![
             Cell::text(run.from.as_str()),
@@ -48,7 +48,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             worst.map_or(Cell::Empty, |device| {
                 locale.quantity(device.worst.margin_v(), Unit::Volt, Rounding::Down)
             }),
-            run.stations_in_hand.map_or(Cell::text("–"), Cell::count),
+            run.stations_in_hand.map_or(Cell::text(MISSING), Cell::count),
         ]);
     }
     table.heading(locale.word(Word::FreePorts));

@@ -5,7 +5,7 @@ use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, MISSING, Table};
 use crate::terminals::{Device, Terminal, place_name};
 use latchline_finding::Unit;
 use latchline_network::NodeRef;
@@ -75,7 +75,7 @@ pub(super) fn standby_cells(subject: &Subject<'_>, node: Option<NodeRef>) -> [Ce
             locale.quantity(voltage.low, Unit::Volt, Rounding::Down),
             locale.quantity(voltage.high, Unit::Volt, Rounding::Up),
         ],
-        None => [Cell::text("–"), Cell::text("–"), Cell::text("–")],
+        None => [Cell::text(MISSING), Cell::text("–"), Cell::text("–")],
     }
 }
 

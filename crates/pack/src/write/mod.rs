@@ -1,4 +1,5 @@
 //! Tables as files.
 
 pub mod csv;
+mod pages;
 pub mod xlsx;

@@ -4,10 +4,14 @@
 //! formulas that carry their values. Document properties hold a fixed date, so the same tables give the
 //! same bytes.
 
+use super::pages::{
+    BODY_POINTS, MARGINS_INCH, RowSize, column_points, lay_out, least_characters, row_points,
+    widest_column_points, wrapped_lines,
+};
 use crate::language::Word;
 use crate::options::Paper;
 use crate::subject::Subject;
-use crate::table::{Cell, Column, Row, Table};
+use crate::table::{Cell, Column, MISSING, Row, Table};
 use crate::tables::{cautions, error_line, origin_line};
 use rust_xlsxwriter::{
     Color, DocProperties, ExcelDateTime, Format, FormatAlign, FormatBorder, Formula, Workbook, Worksheet,
@@ -21,9 +25,8 @@ const HEADING_FILL: Color = Color::RGB(0xDD_E5_EE);
 const GROUP_FILL: Color = Color::RGB(0xF1_F4_F8);
 const WRITE_IN_FILL: Color = Color::RGB(0xFF_FB_E6);
 const ERROR_FILL: Color = Color::RGB(0xB0_10_10);
-/// Characters of body text that fit on one line of a column, relative to its width.
-const FILL_FACTOR: f64 = 1.2;
-const LINE_POINTS: f64 = 13.5;
+/// Height of the title of a sheet.
+const TITLE_POINTS: f64 = 21.0;
 
 /// The workbook.
 ///
@@ -31,6 +34,9 @@ const LINE_POINTS: f64 = 13.5;
 /// If the library refuses what is written (a table larger than a sheet, say).
 pub fn workbook(subject: &Subject<'_>, tables: &[Table]) -> Result<Vec<u8>, XlsxError> {
     let mut workbook = Workbook::new();
+    // Widths of columns are counted in digits of this font, seven pixels wide; without it a program that lacks the
+    // usual one takes another, and tables no longer fit their pages.
+    workbook.set_default_format(&Format::new().set_font_name("Arial").set_font_size(10), 17, 64)?;
     let made = ExcelDateTime::from_ymd(2000, 1, 1)?;
     workbook.set_properties(
         &DocProperties::new()
@@ -55,29 +61,37 @@ struct Looks {
     heading: Format,
     group: Format,
     text: Format,
+    missing: Format,
     write_in: Format,
     total: Format,
 }
 
 impl Looks {
     fn new() -> Self {
-        let base = || Format::new().set_font_name("Arial").set_font_size(9).set_font_color(INK);
+        let base = || Format::new().set_font_name("Arial").set_font_size(BODY_POINTS).set_font_color(INK);
         let boxed = || {
             let edge = Color::RGB(0xB8_C2_CC);
             base().set_border(FormatBorder::Thin).set_border_color(edge).set_align(FormatAlign::Top)
         };
         Looks {
             title: base().set_font_size(15).set_bold(),
-            origin: base().set_font_size(8),
+            origin: base().set_font_size(8).set_text_wrap().set_align(FormatAlign::Top),
             error: base()
                 .set_bold()
                 .set_font_size(11)
                 .set_font_color(Color::White)
+                .set_text_wrap()
+                .set_align(FormatAlign::VerticalCenter)
                 .set_background_color(ERROR_FILL),
             note: base().set_text_wrap().set_align(FormatAlign::Top),
             heading: boxed().set_bold().set_text_wrap().set_background_color(HEADING_FILL),
-            group: boxed().set_bold().set_background_color(GROUP_FILL).set_text_wrap(),
+            group: boxed()
+                .set_bold()
+                .set_background_color(GROUP_FILL)
+                .set_text_wrap()
+                .set_align(FormatAlign::VerticalCenter),
             text: boxed().set_text_wrap(),
+            missing: boxed().set_align(FormatAlign::Center),
             write_in: boxed().set_background_color(WRITE_IN_FILL),
             total: boxed().set_bold().set_border_top(FormatBorder::Medium),
         }
@@ -90,7 +104,8 @@ impl Looks {
         if let Some(unit) = unit.filter(|unit| !unit.is_empty()) {
             code = format!("{code}\" {unit}\"");
         }
-        base.clone().set_num_format(code)
+        // `_)` leaves the width of a bracket to the next column.
+        base.clone().set_num_format(code + "_)").set_align(FormatAlign::Right)
     }
 }
 
@@ -101,15 +116,15 @@ fn page(sheet: &mut Worksheet, subject: &Subject<'_>, footer: &str) {
         Paper::Letter => 1,
     });
     sheet.set_landscape();
-    sheet.set_print_fit_to_pages(1, 0);
-    sheet.set_margins(0.4, 0.4, 0.5, 0.6, 0.3, 0.3);
+    let (side, top, bottom) = MARGINS_INCH;
+    sheet.set_margins(side, side, top, bottom, 0.3, 0.3);
     let escape = |text: &str| shortened(text, 90).replace('&', "&&");
     // A space after the size: a text that begins with a digit would be read into it.
     let (left, revision) = (escape(footer), escape(&subject.stamp.revision));
     sheet.set_footer(format!("&L&8 {left}&C&8 {revision}&R&8 &P / &N"));
 }
 
-/// The first lines of every sheet; gives the row after them.
+/// The first lines of every sheet; gives the row after them and their height in points.
 fn head(
     sheet: &mut Worksheet,
     subject: &Subject<'_>,
@@ -117,22 +132,44 @@ fn head(
     notes: &[&str],
     columns: &[Column],
     looks: &Looks,
-) -> Result<u32, XlsxError> {
+) -> Result<(u32, f64), XlsxError> {
     let last = columns.len().saturating_sub(1) as u16;
-    let width: f64 = columns.iter().map(|column| f64::from(column.width)).sum();
+    let width = width_points(columns);
+    sheet.set_row_height(0, TITLE_POINTS)?;
+    let origin = origin_line(subject);
+    let origin_points = row_points(wrapped_lines(&origin, width, false));
+    let mut points = TITLE_POINTS + origin_points + row_points(1);
+    sheet.set_row_height(1, origin_points)?;
     sheet.write_string_with_format(0, 0, shortened(title, MOST_CHARACTERS), &looks.title)?;
-    sheet.write_string_with_format(1, 0, shortened(&origin_line(subject), MOST_CHARACTERS), &looks.origin)?;
+    merged(sheet, 1, last, &origin, &looks.origin)?;
     let mut row = 2;
     if let Some(errors) = error_line(subject) {
         merged(sheet, row, last, &errors, &looks.error)?;
+        // Its letters are larger than those that lines are counted for.
+        let height = row_points(wrapped_lines(&errors, width * 0.8, true)) + 4.0;
+        sheet.set_row_height(row, height)?;
+        points += height;
         row += 1;
     }
     for note in notes {
         merged(sheet, row, last, note, &looks.note)?;
-        sheet.set_row_height(row, LINE_POINTS * lines(note, width))?;
+        let height = row_points(wrapped_lines(note, width, false));
+        sheet.set_row_height(row, height)?;
+        points += height;
         row += 1;
     }
-    Ok(row + 1)
+    sheet.set_row_height(row, row_points(1))?;
+    Ok((row + 1, points))
+}
+
+/// Width of a column in characters: no word of its heading is broken.
+fn characters(column: &Column) -> u8 {
+    column.width.max(least_characters(&column.heading()))
+}
+
+/// Width of a table in points.
+fn width_points(columns: &[Column]) -> f64 {
+    columns.iter().map(|column| column_points(characters(column))).sum()
 }
 
 fn merged(sheet: &mut Worksheet, row: u32, last: u16, text: &str, look: &Format) -> Result<(), XlsxError> {
@@ -145,11 +182,6 @@ fn merged(sheet: &mut Worksheet, row: u32, last: u16, text: &str, look: &Format)
     Ok(())
 }
 
-/// Lines that a text takes in a column of this width.
-fn lines(text: &str, width: f64) -> f64 {
-    (text.chars().count() as f64 / (width * FILL_FACTOR)).ceil().clamp(1.0, 25.0)
-}
-
 fn table_sheet(
     subject: &Subject<'_>,
     table: &Table,
@@ -160,35 +192,42 @@ fn table_sheet(
     sheet.set_name(shortened(table.part.name(), 31))?;
     page(sheet, subject, &format!("{}: {}", subject.site.title, table.title));
     for (index, column) in table.columns.iter().enumerate() {
-        sheet.set_column_width(index as u16, f64::from(column.width))?;
+        sheet.set_column_width(index as u16, f64::from(characters(column)))?;
     }
     let mut notes: Vec<&str> = table.notes.iter().map(String::as_str).collect();
     let short = [locale.word(Word::CautionIsolate), locale.word(Word::CautionNoCertificate)];
     notes.extend(short.into_iter().filter(|caution| !table.notes.iter().any(|note| note == caution)));
-    let heading_row = head(sheet, subject, &table.title, &notes, &table.columns, looks)?;
+    let (heading_row, head_points) = head(sheet, subject, &table.title, &notes, &table.columns, looks)?;
     for (index, column) in table.columns.iter().enumerate() {
         sheet.write_string_with_format(heading_row, index as u16, column.heading(), &looks.heading)?;
     }
-    let tallest = table.columns.iter().map(|column| lines(&column.heading(), f64::from(column.width) * 0.95));
-    sheet.set_row_height(heading_row, LINE_POINTS * tallest.fold(1.0, f64::max))?;
+    let heading_lines =
+        |column: &Column| wrapped_lines(&column.heading(), column_points(characters(column)), true);
+    let heading_points = row_points(table.columns.iter().map(heading_lines).max().unwrap_or(1));
+    sheet.set_row_height(heading_row, heading_points)?;
     sheet.set_freeze_panes(heading_row + 1, 1)?;
     sheet.set_repeat_rows(heading_row, heading_row)?;
     let first = heading_row + 1;
     let last_column = table.columns.len().saturating_sub(1) as u16;
+    let width = width_points(&table.columns);
+    let mut sizes: Vec<RowSize> = Vec::with_capacity(table.rows.len());
     let mut row = first;
     for entry in &table.rows {
-        match entry {
-            Row::Heading(text) => {
-                merged(sheet, row, last_column, text, &looks.group)?;
-                let width: f64 = table.columns.iter().map(|column| f64::from(column.width)).sum();
-                sheet.set_row_height(row, LINE_POINTS * lines(text, width * 0.9) + 3.0)?;
-            }
+        let points = match entry {
+            Row::Heading(text) => row_points(wrapped_lines(text, width, true)) + 3.0,
             Row::Cells(cells) => {
-                let height = cells.iter().zip(&table.columns).map(|(cell, column)| match cell {
-                    Cell::Text(text) => lines(text, f64::from(column.width)),
-                    _ => 1.0,
+                let lines = cells.iter().zip(&table.columns).map(|(cell, column)| match cell {
+                    Cell::Text(text) => wrapped_lines(text, column_points(characters(column)), false),
+                    _ => 1,
                 });
-                sheet.set_row_height(row, LINE_POINTS * height.fold(1.0, f64::max))?;
+                row_points(lines.max().unwrap_or(1))
+            }
+        };
+        sizes.push(RowSize { points, is_heading: matches!(entry, Row::Heading(_)) });
+        sheet.set_row_height(row, points)?;
+        match entry {
+            Row::Heading(text) => merged(sheet, row, last_column, text, &looks.group)?,
+            Row::Cells(cells) => {
                 for (index, (cell, column)) in cells.iter().zip(&table.columns).enumerate() {
                     write_cell(sheet, (row, index as u16), cell, column, subject, looks)?;
                 }
@@ -198,8 +237,15 @@ fn table_sheet(
     }
     if table.has_sums() && row > first {
         totals(sheet, subject, table, (first, row), looks)?;
+        sheet.set_row_height(row, row_points(1))?;
+        sizes.push(RowSize { points: row_points(1), is_heading: false });
         row += 1;
     }
+    let printed = table.columns.iter().map(|column| widest_column_points(characters(column))).sum();
+    let pages = lay_out(subject.options.paper, printed, head_points, heading_points, &sizes);
+    sheet.set_print_scale(pages.scale);
+    let breaks: Vec<u32> = pages.breaks.iter().map(|index| first + *index as u32).collect();
+    sheet.set_page_breaks(&breaks)?;
     sheet.set_print_area(0, 0, row.max(first + 1) - 1, last_column)?;
     Ok(())
 }
@@ -244,6 +290,9 @@ fn write_cell(
     match cell {
         Cell::Empty => sheet.write_blank(row, at, &looks.text)?,
         Cell::WriteIn | Cell::Tick => sheet.write_blank(row, at, &looks.write_in)?,
+        Cell::Text(text) if text == MISSING => {
+            sheet.write_string_with_format(row, at, text, &looks.missing)?
+        }
         Cell::Text(text) => {
             sheet.write_string_with_format(row, at, shortened(text, MOST_CHARACTERS), &looks.text)?
         }
@@ -288,11 +337,11 @@ fn contents_sheet(
     let columns =
         [plain_column(Word::Sheet, 20), plain_column(Word::Title, 60), plain_column(Word::Rows, 10)];
     for (index, column) in columns.iter().enumerate() {
-        sheet.set_column_width(index as u16, f64::from(column.width))?;
+        sheet.set_column_width(index as u16, f64::from(characters(column)))?;
     }
     let notes = cautions(locale);
     let title = format!("{}: {}", locale.word(Word::ContentsTitle), subject.site.title);
-    let heading_row = head(sheet, subject, &title, &notes, &columns, looks)?;
+    let (heading_row, _) = head(sheet, subject, &title, &notes, &columns, looks)?;
     for (index, column) in columns.iter().enumerate() {
         sheet.write_string_with_format(heading_row, index as u16, &column.title, &looks.heading)?;
     }
@@ -301,7 +350,8 @@ fn contents_sheet(
     for table in tables {
         sheet.write_string_with_format(row, 0, table.part.name(), &looks.text)?;
         sheet.write_string_with_format(row, 1, &table.title, &looks.text)?;
-        sheet.write_number_with_format(row, 2, table.body().count() as f64, &looks.text)?;
+        let count = table.body().count() as f64;
+        sheet.write_number_with_format(row, 2, count, &Looks::number(&looks.text, 0, None))?;
         row += 1;
     }
     sheet.set_print_area(0, 0, row - 1, 2)?;

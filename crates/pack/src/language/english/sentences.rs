@@ -36,8 +36,8 @@ pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
         ),
         Sentence::ConnectRun { run, from } => format!("Connect run {run}; current at {from}"),
         Sentence::ContactNeeded { contact } => format!("this lock needs: {contact}"),
-        Sentence::CutAllowance { tolerance, ends } => format!(
-            "Cut to: the stated length, {tolerance} more for its tolerance, and {ends} at each end for making off, rounded up to 0.1 m."
+        Sentence::CutAllowance { tolerance, ends, step } => format!(
+            "Cut to: the stated length, {tolerance} more for its tolerance, and {ends} at each end for making off, rounded up to {step}."
         ),
         Sentence::CutByTheMetre { name, needed } => {
             format!("{name}: {needed}, bought to length (the catalogue states no drum lengths)")
@@ -56,6 +56,9 @@ pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
         }
         Sentence::DropInSection { section } => format!("Drop on {section}"),
         Sentence::ErrorsShort { count } => format!("{count} ERRORS"),
+        Sentence::FindAndLabel { from, to } => {
+            format!("In place already, from {from} to {to}: find and try both ends; label them.")
+        }
         Sentence::FeederCurrent { run } => format!("Current of {run} with everything beyond it"),
         Sentence::FreePort { port } => format!("port {port} is free"),
         Sentence::HeightRange { least, most, source } => format!("published: {least} to {most} ({source})"),

@@ -5,17 +5,9 @@ pub(in crate::language) fn text(english: &str) -> String {
     if let Some(known) = exact(english) {
         return known.to_string();
     }
-    // Names of parts with a remark behind them.
-    const TAILS: [(&str, &str); 8] = [
-        (" current and night_current", " current und night_current"),
-        (" load at its rated voltage", " load bei Nennspannung"),
-        (", lower end", ", unteres Ende"),
-        (", upper end", ", oberes Ende"),
-        (", upper tolerance", ", obere Toleranz"),
-        (" current and 10 % (cold coil, tolerance)", " current und 10 % (kalte Spule, Toleranz)"),
-        (" (from memory)", " (aus dem Gedächtnis)"),
-        (" (table from memory)", " (Tabelle aus dem Gedächtnis)"),
-    ];
+    if let Some(counted) = counted(english) {
+        return counted;
+    }
     for (tail, german) in TAILS {
         if let Some(head) = english.strip_suffix(tail) {
             return format!("{}{german}", text(head).replace(" at ", " bei "));
@@ -24,10 +16,33 @@ pub(in crate::language) fn text(english: &str) -> String {
     english.to_string()
 }
 
+/// "28 of 64 ostrel-v4": how many of how many of a model.
+fn counted(english: &str) -> Option<String> {
+    let (count, rest) = english.split_once(COUNTED)?;
+    let (most, model) = rest.split_once(' ')?;
+    let are_numbers = [count, most].iter().all(|text| text.bytes().all(|byte| byte.is_ascii_digit()));
+    are_numbers.then(|| format!("{count} von {most} {model}"))
+}
+
+/// Between the two numbers of a count.
+const COUNTED: &str = " of ";
+
 fn exact(english: &str) -> Option<&'static str> {
     PAIRS.iter().find(|(known, _)| *known == english).map(|(_, german)| *german)
 }
 
+/// Remarks behind the names of parts.
+const TAILS: &[(&str, &str)] = &[
+    (" current and night_current", " current und night_current"),
+    (" load at its rated voltage", " load bei Nennspannung"),
+    (", lower end", ", unteres Ende"),
+    (", upper end", ", oberes Ende"),
+    (", upper tolerance", ", obere Toleranz"),
+    (" current and 10 % (cold coil, tolerance)", " current und 10 % (kalte Spule, Toleranz)"),
+    (" (from memory)", " (aus dem Gedächtnis)"),
+];
+
+/// Whole texts.
 const PAIRS: &[(&str, &str)] = &[
     // arguments of findings
     ("direct current", "Gleichstrom"),
@@ -127,7 +142,10 @@ const PAIRS: &[(&str, &str)] = &[
     ),
     ("a cable never raises the voltage", "eine Leitung hebt nie die Spannung"),
     ("the second line solved for the feed", "die zweite Zeile nach der Speisung aufgelöst"),
-    ("IEEE 485, ageing and temperature", "IEEE 485, Alterung und Temperatur"),
+    (
+        "IEEE 485, ageing and temperature (table from memory)",
+        "IEEE 485, Alterung und Temperatur (Tabelle aus dem Gedächtnis)",
+    ),
     (
         "linear derating as data sheets give it; held against the largest load with mains",
         "lineare Minderung wie in Datenblättern; gegen die größte Last mit Netz gehalten",
@@ -178,3 +196,58 @@ const PAIRS: &[(&str, &str)] = &[
         "verzögerter Ausgang: Freigabe binnen 15 s (30 s, wenn die Behörde es erlaubt) nach einem Druck von höchstens 67 N über höchstens 3 s; Freigabe bei Brandalarm und Stromausfall",
     ),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::{PAIRS, TAILS, text};
+    use std::path::Path;
+
+    #[allow(clippy::disallowed_methods, reason = "a test of the sources")]
+    /// Everything under a folder that ends like this, as one text with broken string literals joined.
+    fn texts_under(folder: &Path, ending: &str, all: &mut String) {
+        let entries = std::fs::read_dir(folder).expect("the folder is there");
+        let mut paths: Vec<_> = entries.map(|entry| entry.expect("an entry").path()).collect();
+        paths.sort();
+        for path in paths {
+            if path.is_dir() {
+                texts_under(&path, ending, all);
+            } else if path.extension().is_some_and(|known| known == ending) {
+                let text = std::fs::read_to_string(&path).expect("a text");
+                let mut pieces = text.split("\\\n");
+                all.push_str(pieces.next().unwrap_or_default());
+                pieces.for_each(|piece| all.push_str(piece.trim_start()));
+            }
+        }
+    }
+
+    /// A text that the program no longer says would stay English without a word: every one is still there.
+    #[test]
+    fn every_text_is_still_said_somewhere() {
+        let crates = Path::new(env!("CARGO_MANIFEST_DIR")).parent().expect("the folder of all crates");
+        let mut program = String::new();
+        for name in ["assess", "circuit", "finding", "network", "site"] {
+            texts_under(&crates.join(name).join("src"), "rs", &mut program);
+        }
+        texts_under(&crates.join("site").join("src"), "toml", &mut program);
+        let said = |text: &str| program.contains(text);
+        let literal =
+            |text: &str| said(&format!("\"{text}\"")) || said(&format!("\"{}\"", text.replace(' ', "-")));
+        let gone: Vec<&str> =
+            PAIRS.iter().map(|(english, _)| *english).filter(|text| !literal(text)).collect();
+        assert!(gone.is_empty(), "said nowhere: {gone:?}");
+        let gone: Vec<&str> = TAILS.iter().map(|(english, _)| *english).filter(|tail| !said(tail)).collect();
+        assert!(gone.is_empty(), "said nowhere: {gone:?}");
+    }
+
+    #[test]
+    fn counts_are_said_in_german_and_names_left_alone() {
+        assert_eq!(text("28 of 64 ostrel-v4"), "28 von 64 ostrel-v4");
+        assert_eq!(text("Court of Hawthorn house"), "Court of Hawthorn house");
+    }
+
+    #[test]
+    fn remarks_behind_names_are_said_in_german() {
+        assert_eq!(text("flex-1.0 at 40 °C, upper tolerance"), "flex-1.0 bei 40 °C, obere Toleranz");
+        assert_eq!(text("EN 54-4 (from memory)"), "EN 54-4 (aus dem Gedächtnis)");
+    }
+}

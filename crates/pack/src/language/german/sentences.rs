@@ -36,8 +36,8 @@ pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
         ),
         Sentence::ConnectRun { run, from } => format!("Strang {run} anschließen; Strom an {from}"),
         Sentence::ContactNeeded { contact } => format!("dieses Schloss braucht: {contact}"),
-        Sentence::CutAllowance { tolerance, ends } => format!(
-            "Ablängen auf: angegebene Länge, {tolerance} mehr für ihre Toleranz und {ends} je Ende zum Anschließen, aufgerundet auf 0,1 m."
+        Sentence::CutAllowance { tolerance, ends, step } => format!(
+            "Ablängen auf: angegebene Länge, {tolerance} mehr für ihre Toleranz und {ends} je Ende zum Anschließen, aufgerundet auf {step}."
         ),
         Sentence::CutByTheMetre { name, needed } => {
             format!("{name}: {needed}, nach Länge gekauft (der Katalog nennt keine Trommellängen)")
@@ -56,6 +56,9 @@ pub(crate) fn sentence(sentence: &Sentence<'_>) -> String {
         }
         Sentence::DropInSection { section } => format!("Spannungsfall auf {section}"),
         Sentence::ErrorsShort { count } => format!("{count} FEHLER"),
+        Sentence::FindAndLabel { from, to } => {
+            format!("Liegt bereits von {from} nach {to}: beide Enden suchen, durchprüfen, beschriften.")
+        }
         Sentence::FeederCurrent { run } => format!("Strom von {run} mit allem dahinter"),
         Sentence::FreePort { port } => format!("Abgang {port} ist frei"),
         Sentence::HeightRange { least, most, source } => {

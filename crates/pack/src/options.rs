@@ -91,6 +91,8 @@ parts! {
     StartUp "start-up" false;
     /// Switch-setting cards.
     Cards "cards" false;
+    /// Wiring pictures of the locks.
+    LockWiring "lock-wiring" false;
     /// Labels of devices and cable ends.
     Labels "labels" false;
 }

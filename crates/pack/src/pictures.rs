@@ -8,7 +8,7 @@ use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
     Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
-    switch_sheets,
+    switch_sheets, wiring_sheets,
 };
 
 /// Every drawing that is wanted.
@@ -48,6 +48,9 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
     }
     if subject.options.wants(Part::Cards) {
         add(subject, "switch-cards", &switch_sheets(site, &assessment.addresses, &upright), &mut files);
+    }
+    if subject.options.wants(Part::LockWiring) && !assessment.doors.is_empty() {
+        add(subject, "lock-wiring", &wiring_sheets(site, assessment, &upright), &mut files);
     }
     files
 }

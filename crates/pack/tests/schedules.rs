@@ -194,6 +194,10 @@ fn check(site: &Site) {
     let listed = column(table(Part::InHand), 1);
     assert!(runs.keys().all(|run| listed.get(run) == Some(&1)), "runs in hand");
 
+    check_people(site, &tables);
+    check_steps(site, &subject, &tables);
+    check_labels(&subject);
+
     // Predictions lie within their own ranges.
     for part in [Part::BeforePower, Part::Live] {
         for cells in table(part).body() {
@@ -204,6 +208,131 @@ fn check(site: &Site) {
             }
         }
     }
+}
+
+/// How often each text stands in a column of the rows whose other column starts like this.
+fn column_where(table: &Table, column: usize, other: usize, starts: &str) -> BTreeMap<String, usize> {
+    let mut counts = BTreeMap::new();
+    for cells in table.body().filter(|cells| cells[other].words().starts_with(starts)) {
+        *counts.entry(cells[column].words().to_string()).or_default() += 1;
+    }
+    counts
+}
+
+fn part(tables: &[Table], part: Part) -> &Table {
+    tables.iter().find(|table| table.part == part).expect("the part is there")
+}
+
+/// Panels, doors, supplies, parts, the handover record: what people ask for.
+fn check_people(site: &Site, tables: &[Table]) {
+    let mut listed: BTreeMap<(String, String), usize> = BTreeMap::new();
+    for cells in part(tables, Part::Names).body() {
+        *listed.entry((cells[0].words().to_string(), cells[3].words().to_string())).or_default() += 1;
+    }
+    let mut callable: BTreeMap<(String, String), usize> = BTreeMap::new();
+    for entrance in &site.entrances {
+        let panel = entrance.id.to_string();
+        for dwelling in &entrance.calls.dwellings {
+            callable.insert((panel.clone(), site.dwellings[*dwelling].id.to_string()), 1);
+        }
+        for desk in &entrance.calls.management {
+            callable.insert((panel.clone(), site.management[*desk].id.to_string()), 1);
+        }
+    }
+    assert_eq!(listed, callable, "name lists");
+
+    let entrances = names(site.entrances.iter().map(|entrance| &entrance.id));
+    assert_eq!(column_where(part(tables, Part::Doors), 0, 2, "Door station"), entrances, "door sheets");
+    let mut locks: BTreeMap<(String, String), usize> = BTreeMap::new();
+    for cells in part(tables, Part::Doors).body().filter(|cells| cells[2].words() == "Model") {
+        *locks.entry((cells[0].words().to_string(), cells[1].words().to_string())).or_default() += 1;
+    }
+    assert_eq!(locks.len(), site.entrances.iter().map(|entrance| entrance.locks.len()).sum::<usize>());
+    assert!(locks.values().all(|count| *count == 1), "locks: {locks:?}");
+    let supplies = names(site.supplies.iter().map(|supply| &supply.id));
+    assert_eq!(column_where(part(tables, Part::Supplies), 0, 1, "Model"), supplies, "supply sheets");
+
+    let mut stations: BTreeMap<String, f64> = BTreeMap::new();
+    for station in &site.stations {
+        *stations.entry(site.station_model(station).head.name.clone()).or_default() += 1.0;
+    }
+    let parts = part(tables, Part::Parts);
+    for (model, count) in &stations {
+        let rows: Vec<&[Cell]> = parts.body().filter(|cells| cells[1].words() == model).collect();
+        assert_eq!(rows.len(), 1, "{model} in the parts list");
+        assert_eq!(rows[0][3].number(), Some(*count), "{model} needed");
+    }
+    for name in entrances.keys() {
+        let agreed = part(tables, Part::Handover).body().filter(|cells| {
+            cells[1].words().strip_prefix(name.as_str()).is_some_and(|rest| rest.starts_with(':'))
+        });
+        assert_eq!(agreed.count(), 1, "{name} in the handover record");
+    }
+}
+
+/// The steps of commissioning, the readings at every terminal and the snags.
+fn check_steps(site: &Site, subject: &Subject<'_>, tables: &[Table]) {
+    let before = part(tables, Part::BeforePower);
+    let mounted: BTreeMap<String, usize> = column_where(before, 1, 2, "Mount");
+    let mut devices = names(site.supplies.iter().map(|supply| &supply.id));
+    devices.extend(names(site.boxes.iter().map(|item| &item.id)));
+    devices.extend(names(site.stations.iter().map(|station| &station.id)));
+    assert_eq!(mounted, devices, "devices mounted");
+    let mut laid = column_where(before, 1, 2, "Pull from");
+    let found = column_where(before, 1, 2, "In place already");
+    assert!(found.keys().all(|cable| !laid.contains_key(cable)));
+    let existing: usize =
+        site.runs.iter().filter(|run| run.existing.value).map(|run| run.sections.len()).sum();
+    assert_eq!(found.len(), existing, "cables in the walls");
+    laid.extend(found);
+    assert_eq!(laid, column(part(tables, Part::Cables), 0), "cables laid");
+    let addressed: usize =
+        subject.assessment.addresses.stations.iter().filter(|station| station.numbers.is_some()).count();
+    let set = column_where(before, 1, 2, "Set ");
+    assert!(set.len() == addressed && set.values().all(|count| *count == 1), "addresses set: {set:?}");
+
+    // Every station of a dwelling is called once, or nobody can call it.
+    let live = part(tables, Part::Live);
+    let mut called = column_where(live, 1, 2, "Call from");
+    called.extend(column_where(live, 1, 2, "No entrance"));
+    let homes = site.dwellings.iter().flat_map(|dwelling| dwelling.stations.iter());
+    assert_eq!(called, names(homes.map(|station| &site.stations[*station].id)), "stations called");
+
+    let voltages = column(part(tables, Part::Voltages), 0);
+    for station in &site.stations {
+        assert_eq!(voltages.get(&format!("{}:in", station.id)), Some(&1), "{} in the voltages", station.id);
+    }
+    for item in &site.boxes {
+        for terminal in std::iter::once(String::from("in"))
+            .chain((1..=site.box_model(item).ports.value).map(|port| port.to_string()))
+        {
+            let terminal = format!("{}:{terminal}", item.id);
+            assert_eq!(voltages.get(&terminal), Some(&1), "{terminal} in the voltages");
+        }
+    }
+
+    let snags = part(tables, Part::Snags);
+    let of_check = snags.body().filter(|cells| !cells[1].words().is_empty()).count();
+    let accepted = subject.assessment.findings.iter().filter(|finding| finding.accepted.is_some()).count();
+    let wanted = subject.findings.len() + subject.assessment.not_judged.len() + accepted;
+    assert_eq!(of_check, wanted, "snags");
+}
+
+/// One label for each device, two for each cable.
+fn check_labels(subject: &Subject<'_>) {
+    let files = latchline_pack::labels::sheets(subject).expect("labels");
+    let text = |start: &str| -> String {
+        let of = files.iter().filter(|file| file.name.starts_with(start));
+        of.map(|file| String::from_utf8_lossy(&file.bytes).into_owned()).collect()
+    };
+    assert_eq!(
+        text("labels/devices").matches("class=\"code\"").count(),
+        subject.order.len(),
+        "device labels"
+    );
+    let pieces: u32 = subject.wiring.cables.iter().map(|cable| cable.pieces).sum();
+    let ends = text("labels/cable-ends").matches("font-weight=\"700\"").count();
+    assert_eq!(ends, 2 * pieces as usize, "cable labels");
 }
 
 proptest! {

@@ -51,7 +51,13 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Live => live::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
-            Part::Elevation | Part::Profiles | Part::Signal | Part::StartUp | Part::Cards | Part::Labels => {
+            Part::Elevation
+            | Part::Profiles
+            | Part::Signal
+            | Part::StartUp
+            | Part::Cards
+            | Part::LockWiring
+            | Part::Labels => {
                 continue;
             }
         });

@@ -1,7 +1,7 @@
 //! The discrete state: converters, ports and supply as small machines with timers.
 
 use super::stage::Stage;
-use super::{EVENT_TOLERANCE_V, Limit, PortLimit, System};
+use super::{Converter, EVENT_TOLERANCE_V, Limit, PortLimit, System};
 
 /// Timers closer than this are due together, s.
 pub(super) const SAME_INSTANT_S: f64 = 1e-9;
@@ -56,9 +56,21 @@ pub(super) enum Switching {
     PortClosed(usize),
 }
 
+/// Stands for a device's converter that is not there: never starts, never stops, takes nothing.
+const NO_CONVERTER: Converter = Converter {
+    turn_on_v: f64::INFINITY,
+    turn_off_v: f64::NEG_INFINITY,
+    delay_s: 0.0,
+    boot_power_w: 0.0,
+    boot_time_s: 0.0,
+    running_power_w: 0.0,
+};
+
 /// All machines together.
 pub(super) struct Discrete<'a> {
     system: &'a System,
+    /// Of each device, close together since every step looks at all; [`NO_CONVERTER`] where there is none.
+    pub converters: Vec<Converter>,
     pub devices: Vec<Phase>,
     pub supply: SupplyPhase,
     pub ports: Vec<PortPhase>,
@@ -68,6 +80,7 @@ impl<'a> Discrete<'a> {
     pub fn new(system: &'a System) -> Self {
         Self {
             system,
+            converters: system.devices.iter().map(|d| d.converter.unwrap_or(NO_CONVERTER)).collect(),
             devices: system
                 .devices
                 .iter()
@@ -142,16 +155,16 @@ impl<'a> Discrete<'a> {
     /// while none is reached. `limiters` includes those of limiters and trips; their timers start
     /// at the limit and are reset 0.3 % below it.
     pub fn advance(&self, stage: &Stage, state_v: &[f64], time_s: f64, limiters: bool) -> f64 {
-        let mut worst = f64::NEG_INFINITY;
-        for ((phase, device), &u) in self.devices.iter().zip(&self.system.devices).zip(state_v) {
-            let Some(c) = device.converter else { continue };
-            let beyond = match phase {
+        let mut most_v = f64::NEG_INFINITY;
+        for ((phase, c), &u) in self.devices.iter().zip(&self.converters).zip(state_v) {
+            let beyond_v = match phase {
                 Phase::Off if c.delay_s < SHORTEST_DELAY_S => u - c.turn_on_v,
                 Phase::Boot { .. } | Phase::Running => c.turn_off_v - u,
                 Phase::Off | Phase::Waiting { .. } | Phase::Absent => continue,
             };
-            worst = worst.max(beyond / EVENT_TOLERANCE_V);
+            most_v = most_v.max(beyond_v);
         }
+        let mut worst = most_v / EVENT_TOLERANCE_V;
         if !limiters {
             return worst;
         }
@@ -184,11 +197,11 @@ impl<'a> Discrete<'a> {
         switched: &mut Vec<Switching>,
     ) {
         let due = |at_s: f64| at_s <= time_s + SAME_INSTANT_S;
-        for (i, (phase, device)) in self.devices.iter_mut().zip(&self.system.devices).enumerate() {
-            let Some(c) = device.converter else { continue };
+        for (i, (phase, c)) in self.devices.iter_mut().zip(&self.converters).enumerate() {
             let u = state_v[i];
             let mut start = false;
             match *phase {
+                Phase::Absent => {}
                 Phase::Off if u >= c.turn_on_v - EVENT_TOLERANCE_V => {
                     if c.delay_s < SHORTEST_DELAY_S {
                         start = true;
@@ -285,10 +298,10 @@ impl<'a> Discrete<'a> {
 
     /// Power that the converter of a device takes in its present state, W.
     pub fn power_w(&self, device: usize) -> f64 {
-        match (self.devices[device], self.system.devices[device].converter) {
-            (Phase::Boot { .. }, Some(c)) => c.boot_power_w,
-            (Phase::Running, Some(c)) => c.running_power_w,
-            _ => 0.0,
+        match self.devices[device] {
+            Phase::Boot { .. } => self.converters[device].boot_power_w,
+            Phase::Running => self.converters[device].running_power_w,
+            Phase::Off | Phase::Waiting { .. } | Phase::Absent => 0.0,
         }
     }
 

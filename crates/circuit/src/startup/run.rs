@@ -96,7 +96,6 @@ struct Memory {
     up_since_s: Option<f64>,
     dropouts: usize,
     last_dropout_s: f64,
-    lowest_bus_v: f64,
 }
 
 struct Run<'a> {
@@ -107,6 +106,10 @@ struct Run<'a> {
     recorder: Recorder,
     cycles: Cycles,
     memory: Vec<Memory>,
+    /// Node of each device.
+    device_nodes: Vec<u32>,
+    /// Lowest bus voltage at each device since it last came up, V.
+    lowest_bus_v: Vec<f64>,
     time_s: f64,
     step_s: f64,
     /// Length of the last step that followed a switching of a converter, s.
@@ -151,6 +154,8 @@ impl<'a> Run<'a> {
             recorder: Recorder::new(&options.record_nodes, options.most_points),
             cycles: Cycles::default(),
             memory: vec![Memory::default(); system.devices.len()],
+            device_nodes: system.devices.iter().map(|d| d.node as u32).collect(),
+            lowest_bus_v: vec![f64::INFINITY; system.devices.len()],
             time_s: 0.0,
             step_s: RESTART_STEP_S,
             after_switching_s: f64::INFINITY,

@@ -12,7 +12,7 @@ mod line_search;
 mod power;
 mod tree;
 
-use self::elements::{bridge, bus_current};
+use self::elements::{bridge, bus_current, charged};
 pub(super) use self::power::Power;
 use super::{LEAKAGE_S, Limit, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, System};
 
@@ -210,7 +210,11 @@ impl Stage {
         let mut inverse: f64 = 0.0;
         for d in self.devices.iter().filter(|d| d.power_w > 0.0) {
             // The floor is half the voltage at the start of the step.
-            inverse = inverse.max(d.power_w / (4.0 * d.capacitance_f * d.floor_v * d.floor_v));
+            let twice_energy_j = 4.0 * d.capacitance_f * d.floor_v * d.floor_v;
+            // Few are the largest yet, and only those are divided.
+            if d.power_w > inverse * twice_energy_j {
+                inverse = d.power_w / twice_energy_j;
+            }
         }
         let mut longest = 0.2 / inverse;
         if let Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } = self.limit {
@@ -233,6 +237,7 @@ impl Stage {
             self.base_b[node] -= a * h;
         }
         self.evaluate(rate, history_v, open_v);
+        self.assemble();
     }
 
     /// Solves again with other history values and supply voltage, the rest being as in the last
@@ -250,19 +255,12 @@ impl Stage {
             let change_v = history_v[device_count + i] - old_history_v[device_count + i];
             self.base_b[node] -= capacitance_f * rate * change_v;
         }
-        self.s.copy_from_slice(&self.base_s);
-        self.b.copy_from_slice(&self.base_b);
         for ((d, &h), &old) in self.devices.iter_mut().zip(history_v).zip(old_history_v) {
             if d.line_s != 0.0 {
                 d.line_b -= d.capacitance_f * rate * (h - old);
             }
-            self.s[d.node] += d.line_s;
-            self.b[d.node] += d.line_b;
         }
-        for &(node, _, line_s, line_b) in &self.bus_currents {
-            self.s[node] += line_s;
-            self.b[node] += line_b;
-        }
+        self.assemble();
         let (current, slope) = self.supply(open_v, self.voltage_v[0]);
         self.supply_line = (slope, current - slope * self.voltage_v[0]);
         match self.settle(rate, history_v, open_v, FEW_STEPS) {
@@ -285,7 +283,7 @@ impl Stage {
             let inside = self.back_substitute(full);
             std::mem::swap(&mut self.voltage_v, &mut self.next_v);
             if self.evaluate(rate, history_v, open_v) && inside {
-                return self.finish(history_v);
+                return self.finish(rate, history_v);
             }
             if !full {
                 // The whole step did not do: go back and take the best part of it.
@@ -294,14 +292,18 @@ impl Stage {
                 std::mem::swap(&mut self.voltage_v, &mut self.next_v);
                 self.evaluate(rate, history_v, open_v);
             }
+            self.assemble();
         }
         Err(StageFailure)
     }
 
-    /// Takes over bus-capacitor voltages and refuses a converter far below its starting voltage.
-    fn finish(&mut self, history_v: &[f64]) -> Result<(), StageFailure> {
+    /// Takes over the capacitor voltages and refuses a converter far below its starting voltage.
+    fn finish(&mut self, rate: f64, history_v: &[f64]) -> Result<(), StageFailure> {
         debug_assert_eq!(history_v.len(), self.state_v.len());
         let device_count = self.devices.len();
+        for ((d, &h), u) in self.devices.iter().zip(history_v).zip(&mut self.state_v) {
+            *u = charged(d, d.capacitance_f * rate, h, self.voltage_v[d.node]);
+        }
         for (&(node, _), u) in self.capacitors.iter().zip(&mut self.state_v[device_count..]) {
             *u = self.voltage_v[node];
         }
@@ -313,24 +315,32 @@ impl Stage {
         if sunk { Err(StageFailure) } else { Ok(()) }
     }
 
-    /// Currents and lines of all elements at `voltage_v`, accumulated in `s` and `b`. True when
-    /// every element agrees with its previous line.
-    fn evaluate(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> bool {
+    /// The lines of all elements, added up in `s` and `b`.
+    fn assemble(&mut self) {
         self.s.copy_from_slice(&self.base_s);
         self.b.copy_from_slice(&self.base_b);
+        for d in &self.devices {
+            self.s[d.node] += d.line_s;
+            self.b[d.node] += d.line_b;
+        }
+        for &(node, _, line_s, line_b) in &self.bus_currents {
+            self.s[node] += line_s;
+            self.b[node] += line_b;
+        }
+    }
+
+    /// Currents and lines of all elements at `voltage_v`. True when every element agrees with its previous line.
+    fn evaluate(&mut self, rate: f64, history_v: &[f64], open_v: f64) -> bool {
         let mut agrees = true;
-        for ((d, &h), u) in self.devices.iter_mut().zip(history_v).zip(&mut self.state_v) {
+        for (d, &h) in self.devices.iter_mut().zip(history_v) {
             let v = self.voltage_v[d.node];
             let a = d.capacitance_f * rate;
-            let (current, slope, charged) = bridge(d, a, h, v);
+            let (current, slope) = bridge(d, a, h, v);
             let tolerance = (1e-3 * self.tolerance_v * a).min(1e-4) + 1e-13 * a * v.abs() + 1e-12;
             agrees &= (current - (d.line_s * v + d.line_b)).abs() <= tolerance;
-            *u = charged;
             d.current_a = current;
             d.line_s = slope;
             d.line_b = current - slope * v;
-            self.s[d.node] += d.line_s;
-            self.b[d.node] += d.line_b;
         }
         for (node, current_a, line_s, line_b) in &mut self.bus_currents {
             let v = self.voltage_v[*node];
@@ -338,8 +348,6 @@ impl Stage {
             agrees &= (current - (*line_s * v + *line_b)).abs() <= CURRENT_TOLERANCE_A;
             *line_s = slope;
             *line_b = current - slope * v;
-            self.s[*node] += *line_s;
-            self.b[*node] += *line_b;
         }
         for port in &mut self.ports {
             let k = port.node;

@@ -57,7 +57,7 @@ impl Run<'_> {
                 first_start_s: m.first_start_s,
                 first_up_s: m.first_up_s,
                 dropouts: m.dropouts,
-                lowest_bus_v: m.up_since_s.map(|_| m.lowest_bus_v).filter(|lowest| lowest.is_finite()),
+                lowest_bus_v: m.up_since_s.map(|_| self.lowest_bus_v[i]).filter(|lowest| lowest.is_finite()),
                 capacitor_v: self.integrator.start_v[i],
             })
             .collect();

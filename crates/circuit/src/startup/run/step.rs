@@ -111,7 +111,7 @@ impl Run<'_> {
         if self.discrete.devices[i] != Phase::Off {
             return None;
         }
-        let c = self.system.devices[i].converter.as_ref()?;
+        let c = &self.discrete.converters[i];
         if c.delay_s < SHORTEST_DELAY_S || self.integrator.stage.state_v[i] < c.turn_on_v {
             return None;
         }
@@ -143,9 +143,9 @@ impl Run<'_> {
     /// Notes the lowest bus voltages at the devices.
     pub(super) fn note_lowest(&mut self) {
         let bus_v = &self.integrator.stage.voltage_v;
-        for (i, (memory, device)) in self.memory.iter_mut().zip(&self.system.devices).enumerate() {
-            let v = bus_v[device.node];
-            memory.lowest_bus_v = memory.lowest_bus_v.min(v);
+        for (i, (known_v, &node)) in self.lowest_bus_v.iter_mut().zip(&self.device_nodes).enumerate() {
+            let v = bus_v[node as usize];
+            *known_v = known_v.min(v);
             if self.lowest.is_none_or(|(lowest, _)| v < lowest) {
                 self.lowest = Some((v, i));
             }

@@ -70,7 +70,7 @@ impl Run<'_> {
                 let memory = &mut self.memory[i];
                 memory.first_up_s.get_or_insert(now);
                 memory.up_since_s = Some(now);
-                memory.lowest_bus_v = f64::INFINITY;
+                self.lowest_bus_v[i] = f64::INFINITY;
                 self.last_up_s = now;
                 self.lowest = None;
                 // At once: if nothing moves from here on, no further step is taken.

@@ -14,9 +14,9 @@ pub(super) fn bus_current(current_a: f64, v: f64) -> (f64, f64) {
     }
 }
 
-/// Bridge current, its slope against the bus voltage, and the capacitor voltage at bus voltage `v`.
+/// Bridge current at bus voltage `v`, and its slope.
 #[inline]
-pub(super) fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64, f64) {
+pub(super) fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64) {
     let u = v - d.drop_v;
     let (load, load_slope) = if d.power_w == 0.0 {
         (0.0, 0.0)
@@ -28,11 +28,21 @@ pub(super) fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f
     };
     let current = a * (u - history_v) + d.discharge_s * u + load;
     if current <= 0.0 {
-        (0.0, 0.0, fed(d, a, history_v, 0.0))
+        (0.0, 0.0)
     } else if current >= d.limit_a {
-        (d.limit_a, 0.0, fed(d, a, history_v, d.limit_a))
+        (d.limit_a, 0.0)
     } else {
-        (current, a + d.discharge_s - load_slope, u)
+        (current, a + d.discharge_s - load_slope)
+    }
+}
+
+/// Capacitor voltage at bus voltage `v` with the bridge current that [`bridge`] gave.
+#[inline]
+pub(super) fn charged(d: &StageDevice, a: f64, history_v: f64, v: f64) -> f64 {
+    if d.current_a <= 0.0 || d.current_a >= d.limit_a {
+        fed(d, a, history_v, d.current_a)
+    } else {
+        v - d.drop_v
     }
 }
 

@@ -61,13 +61,13 @@ impl Stage {
         if !clamp {
             return true;
         }
-        let mut inside = true;
-        for x in v.iter_mut() {
-            if !(*x >= -1.0 && *x <= self.highest_v) {
-                *x = if x.is_nan() { 0.0 } else { x.clamp(-1.0, self.highest_v) };
-                inside = false;
-            }
+        let highest_v = self.highest_v;
+        if v.iter().fold(true, |inside, &x| inside & (x >= -1.0) & (x <= highest_v)) {
+            return true;
         }
-        inside
+        for x in v.iter_mut() {
+            *x = if x.is_nan() { 0.0 } else { x.clamp(-1.0, highest_v) };
+        }
+        false
     }
 }

@@ -26,8 +26,7 @@
 //!
 //! # What acts
 //!
-//! A trip acts for certain from its *largest* trip current upwards; it must not act at the largest
-//! legitimate current, which is compared with its *smallest*. A limiter never trips: it holds its
+//! A trip acts for certain from its *largest* trip current upwards. A limiter never trips: it holds its
 //! current and the voltage collapses. Time to trip is not modelled.
 //!
 //! Use conductor resistances at the highest conductor temperature: hot conductors give the smallest
@@ -37,9 +36,9 @@ mod heating;
 mod network;
 mod standing;
 
-pub use heating::{AdiabaticError, COPPER_PVC_K, adiabatic_time_s, heat_per_metre_w, steady_temperature_c};
+pub use heating::{HeatError, steady_temperature_c};
 pub use network::{
-    Acts, NuisanceTrip, PortProtection, Prospective, Protection, Protector, ShortCircuitError,
-    ShortCircuitNetwork, TripBand, Verdict, nuisance_trips, prospective, prospective_worst,
+    Acts, PortProtection, Prospective, Protection, Protector, ShortCircuitError, ShortCircuitNetwork,
+    TripBand, Verdict, prospective, prospective_worst,
 };
 pub use standing::{FaultLoad, StandingFault, standing_fault};

@@ -3,7 +3,7 @@
 
 mod small_site;
 
-use latchline_network::short_circuit::{Acting, RunShort, short_circuits};
+use latchline_network::short_circuit::{Acting, RunShort, nuisance_trips, short_circuits};
 use latchline_network::{Layout, StateSpace};
 use latchline_site::model::Site;
 use small_site::{near, run, site};
@@ -226,4 +226,22 @@ fn a_feeder_is_shorted_at_the_box() {
     near(short.unlimited_a, (LOW_V - 0.9 * 0.3) / 0.9, 1e-4);
     near(short.fault_a, 9.7, 1e-9);
     assert_eq!(short.acts, Acting::SourceLimits);
+}
+
+/// A trip must not act on what flows in use: at the trip current itself it may. A limiter that only holds is no trip.
+#[test]
+fn trips_that_a_legitimate_current_reaches() {
+    let trips = |limit: &str, model: &str, source_a: f64, port_a: f64| -> Vec<(Option<(usize, u32)>, f64)> {
+        let site = site("", &parts(limit), &format!("{CONDITIONS}{}", behind(model)));
+        let layout = Layout::new(&site);
+        let mut run_a = vec![None; site.runs.len()];
+        run_a[run(&site, "R1")] = Some(port_a);
+        let found = nuisance_trips(&site, &layout, &[Some(source_a)], &run_a);
+        found.iter().map(|one| (one.port, one.trip_a)).collect()
+    };
+    let supply_trips = "limit_current = \"1.5 A\", limit_kind = \"trip\"";
+    assert_eq!(trips(supply_trips, "d-trips", 1.499, 0.499), []);
+    assert_eq!(trips(supply_trips, "d-trips", 1.5, 0.5), [(None, 1.5), (Some((0, 1)), 0.5)]);
+    assert_eq!(trips(supply_trips, "d-holds", 1.0, 0.5), []);
+    assert_eq!(trips(HOLDS_10_A, "d-late", 20.0, 2.1), [(Some((0, 1)), 2.0)]);
 }

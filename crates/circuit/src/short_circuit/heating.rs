@@ -5,33 +5,30 @@ use std::fmt;
 /// Temperature coefficient of copper at 20 °C, 1/K (IEC 60028).
 const COPPER_PER_K: f64 = 0.003_93;
 
-/// `k` of copper with PVC insulation from 70 to 160 °C, A s^½/mm² (IEC 60364-4-43, from memory).
-pub const COPPER_PVC_K: f64 = 115.0;
-
 /// An input outside the range of the formula.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct AdiabaticError {
+pub struct HeatError {
     /// Name of the quantity with its unit.
     pub quantity: &'static str,
     /// The value.
     pub value: f64,
 }
 
-impl fmt::Display for AdiabaticError {
+impl fmt::Display for HeatError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} is {}, must be finite and above 0", self.quantity, self.value)
     }
 }
 
-impl std::error::Error for AdiabaticError {}
+impl std::error::Error for HeatError {}
 
-fn positive(quantity: &'static str, value: f64) -> Result<(), AdiabaticError> {
-    if value.is_finite() && value > 0.0 { Ok(()) } else { Err(AdiabaticError { quantity, value }) }
+fn positive(quantity: &'static str, value: f64) -> Result<(), HeatError> {
+    if value.is_finite() && value > 0.0 { Ok(()) } else { Err(HeatError { quantity, value }) }
 }
 
 /// Heat of a pair per metre of cable, W/m: `2 I^2 R`, with `R` that of one conductor per metre at
 /// its present temperature.
-pub fn heat_per_metre_w(current_a: f64, conductor_ohm_per_m: f64) -> f64 {
+fn heat_per_metre_w(current_a: f64, conductor_ohm_per_m: f64) -> f64 {
     2.0 * current_a * current_a * conductor_ohm_per_m
 }
 
@@ -44,37 +41,20 @@ pub fn heat_per_metre_w(current_a: f64, conductor_ohm_per_m: f64) -> f64 {
 /// a thin pair in free air and more in insulation: common practice, no source).
 ///
 /// # Errors
-/// [`AdiabaticError`] for a resistance, current or thermal resistance that is not above 0.
+/// [`HeatError`] for a resistance, current or thermal resistance that is not above 0.
 pub fn steady_temperature_c(
     current_a: f64,
     conductor_ohm_per_m_at_20_c: f64,
     thermal_k_m_per_w: f64,
     ambient_c: f64,
-) -> Result<Option<f64>, AdiabaticError> {
+) -> Result<Option<f64>, HeatError> {
     positive("current in A", current_a)?;
     positive("resistance in ohm/m", conductor_ohm_per_m_at_20_c)?;
     positive("thermal resistance in K m/W", thermal_k_m_per_w)?;
     if !ambient_c.is_finite() {
-        return Err(AdiabaticError { quantity: "ambient temperature in °C", value: ambient_c });
+        return Err(HeatError { quantity: "ambient temperature in °C", value: ambient_c });
     }
     let rise_k = thermal_k_m_per_w * heat_per_metre_w(current_a, conductor_ohm_per_m_at_20_c);
     let feedback = rise_k * COPPER_PER_K;
     Ok((feedback < 1.0).then(|| (ambient_c + rise_k * (1.0 - 20.0 * COPPER_PER_K)) / (1.0 - feedback)))
-}
-
-/// Time in which a conductor reaches the temperature that `k` stands for, s: `t = k^2 S^2 / I^2`.
-///
-/// The adiabatic formula of IEC 60949 and IEC 60364-4-43. It neglects the heat carried off, so the
-/// real time is longer: safe as a limit, and for currents far below the short-circuit range it says
-/// nothing (the temperature may never be reached, see [`steady_temperature_c`]). The standard uses
-/// it up to 5 s.
-///
-/// # Errors
-/// [`AdiabaticError`] for a value that is not above 0.
-pub fn adiabatic_time_s(current_a: f64, area_mm2: f64, k: f64) -> Result<f64, AdiabaticError> {
-    positive("current in A", current_a)?;
-    positive("area in mm²", area_mm2)?;
-    positive("k in A s^½/mm²", k)?;
-    let ratio = k * area_mm2 / current_a;
-    Ok(ratio * ratio)
 }

@@ -93,17 +93,6 @@ pub struct Verdict {
     pub loads_kept: bool,
 }
 
-/// A trip that may act on a legitimate current.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct NuisanceTrip {
-    /// Which.
-    pub by: Protector,
-    /// Largest legitimate current there, A.
-    pub legitimate_a: f64,
-    /// Smallest trip current, or the limit, A.
-    pub smallest_trip_a: f64,
-}
-
 /// Input without meaning.
 #[derive(Debug, Clone, PartialEq)]
 pub enum ShortCircuitError {
@@ -400,32 +389,4 @@ pub fn prospective_worst(
             Verdict { worst: if loads_kept { kept } else { neglected }, loads_kept }
         })
         .collect())
-}
-
-/// Trips and limits that the largest legitimate currents reach; `legitimate_a` is the largest
-/// current in every segment, entry 0 that of the supply.
-///
-/// # Errors
-/// [`ShortCircuitError`] for arrays that do not fit and values without meaning.
-pub fn nuisance_trips(
-    network: &ShortCircuitNetwork<'_>,
-    legitimate_a: &[f64],
-) -> Result<Vec<NuisanceTrip>, ShortCircuitError> {
-    check(network, 0.0, Some(legitimate_a))?;
-    let mut found = Vec::new();
-    let mut judge = |by, legitimate_a: f64, smallest_trip_a: f64| {
-        if legitimate_a >= smallest_trip_a {
-            found.push(NuisanceTrip { by, legitimate_a, smallest_trip_a });
-        }
-    };
-    let band = network.trip.map_or(f64::INFINITY, |band| band.smallest_a);
-    judge(Protector::Supply, legitimate_a[0], band.min(network.limit.largest_current_a()));
-    for (i, port) in network.ports.iter().enumerate() {
-        let smallest_a = match port.protection {
-            Protection::Limit(limit_a) => limit_a,
-            Protection::Trip(band) => band.smallest_a,
-        };
-        judge(Protector::Port(i), legitimate_a[port.node], smallest_a);
-    }
-    Ok(found)
 }

@@ -31,4 +31,4 @@ pub use profile::profiles;
 pub use reach::{ReachChart, ReachCurve, reach_chart};
 pub use sheet::{SheetOptions, SheetSize};
 pub use switches::{switch_picture, switch_sheets};
-pub use wiring::{wiring_picture, wiring_sheets};
+pub use wiring::wiring_sheets;

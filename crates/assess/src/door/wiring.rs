@@ -56,6 +56,8 @@ pub struct Wiring {
     pub across_contact: Vec<WiringElement>,
     /// Across the lock's terminals.
     pub across_lock: Option<Suppression>,
+    /// Its voltage in volts, where it has one and the plan states it.
+    pub across_lock_v: Option<f64>,
 }
 
 /// How the relay must be wired for a lock.
@@ -104,6 +106,8 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
         }
         series.extend([W::Lock, W::FeedReturn]);
     }
+    let fitted = used.suppression.as_ref().map(|stated| stated.value);
+    let has_voltage = matches!(fitted, Some(Suppression::Clamp | Suppression::Varistor));
     Wiring {
         feed: used.feed.value,
         contact: used.contact.value,
@@ -111,6 +115,7 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
         coil_contact: between.then_some(required),
         series,
         across_contact,
-        across_lock: used.suppression.as_ref().map(|stated| stated.value).filter(|s| *s != Suppression::None),
+        across_lock_v: used.suppression_voltage.as_ref().map(|v| v.value.as_volts()).filter(|_| has_voltage),
+        across_lock: fitted.filter(|fitted| *fitted != Suppression::None),
     }
 }

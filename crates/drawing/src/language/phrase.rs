@@ -4,6 +4,20 @@
 #[derive(Debug, Clone, Copy)]
 #[allow(missing_docs, reason = "the arguments are named for what they are")]
 pub(crate) enum Phrase<'a> {
+    /// An alarm input of a door station.
+    AlarmInput { number: usize },
+    /// The picture of a door's alarm inputs.
+    AlarmInputsOfDoor { door: &'a str },
+    /// The picture of a lock.
+    LockOfDoor { door: &'a str, number: usize },
+    /// A lock output of a door station.
+    LockOutput { number: usize },
+    /// A relay that is closed at rest.
+    RelayClosed { number: usize },
+    /// A relay that is open at rest.
+    RelayOpen { number: usize },
+    /// Who is told of an alarm.
+    Tells { names: &'a str },
     /// The title of a sheet.
     SheetTitle { site: &'a str, what: &'a str, sheet: usize, of: usize },
     /// Number of a sheet.

@@ -41,6 +41,13 @@ words! {
     // Switches.
     AllOff, BlackFitted, FieldBuilding, FieldDwelling, FieldEntrance, FieldExtension, FieldManagement,
     JumperFitted, JumperIn, JumperOpen, KeyIn, LatchedAtPowerUp, SwitchSettings, SwitchSubject,
+    // Wiring of locks and alarm inputs.
+    AtDoorStation, BarToPlus, BusAtThe, Clamp, ClosedAtRest, ClosedWhileShut, CoilOnToRelease,
+    CoilOnWhileShut, Diode, DoorContact, Drive, DriveInput, DryContact, DuressButton, EmergencyRelease,
+    ExitButton, Feed, Fire, FireContact, InDoorStation, InputOf, ItsOwn, Lock, LoopsToContacts, Magnet,
+    MotorLock, NormallyClosed, NormallyOpen, OfTheDrive, OpenAtRest, OpensToRelease, OpensWithoutPower,
+    RelayBetween, ReleasesLocks, ResistorAtContact, StaysShutWithoutPower, Strike, SupplyOf, TamperContact,
+    ToItsInput, Varistor, WiringNote, WiringSubject, WiringWhat,
 }
 
 impl Word {

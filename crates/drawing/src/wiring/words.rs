@@ -1,0 +1,130 @@
+//! What wiring pictures are lettered with.
+
+use crate::language::{Lettering, Phrase, Word};
+use latchline_assess::door::alarm::AlarmSheet;
+use latchline_assess::door::sheet::{DoorSheet, LockSheet};
+use latchline_assess::door::wiring::{Wiring, WiringElement};
+use latchline_site::catalogue::{LockKind, PowerLoss};
+use latchline_site::model::{AlarmKind, LockFeed, RelayContact, Suppression};
+
+/// Name of the picture of a lock.
+pub(super) fn lock_name(door: &DoorSheet, lock: &LockSheet, lettering: Lettering) -> String {
+    lettering.say(&Phrase::LockOfDoor { door: door.entrance.as_str(), number: lock.number })
+}
+
+/// The wiring as words, for those who cannot see the picture.
+pub(super) fn chain(lock: &LockSheet, lettering: Lettering) -> String {
+    let series = lock.wiring.series.iter();
+    series.map(|element| element_name(*element, lock.number, lettering)).collect::<Vec<_>>().join(", ")
+}
+
+/// The line under the head of a lock's picture.
+pub(super) fn principle(wiring: &Wiring, power_loss: PowerLoss) -> Word {
+    match (wiring.feed, power_loss) {
+        (LockFeed::DryContact, _) => Word::DryContact,
+        (_, PowerLoss::Opens) => Word::OpensWithoutPower,
+        (_, PowerLoss::StaysShut) => Word::StaysShutWithoutPower,
+    }
+}
+
+/// What stands in the box of the feed.
+pub(super) fn feed(feed: LockFeed, number: usize, lettering: Lettering) -> Vec<String> {
+    let words = |list: [Word; 2]| list.map(|word| lettering.word(word).to_string()).to_vec();
+    match feed {
+        LockFeed::Station => {
+            vec![lettering.word(Word::DoorStation).to_string(), lettering.say(&Phrase::LockOutput { number })]
+        }
+        LockFeed::Bus => words([Word::BusAtThe, Word::AtDoorStation]),
+        LockFeed::OwnSupply => words([Word::SupplyOf, Word::ItsOwn]),
+        LockFeed::DryContact => words([Word::InputOf, Word::OfTheDrive]),
+    }
+}
+
+/// What stands under a part.
+pub(super) fn element_name(element: WiringElement, number: usize, lettering: Lettering) -> String {
+    let word = match element {
+        WiringElement::FeedOut | WiringElement::FeedReturn => Word::Feed,
+        WiringElement::RelayNormallyOpen => return lettering.say(&Phrase::RelayOpen { number }),
+        WiringElement::RelayNormallyClosed => return lettering.say(&Phrase::RelayClosed { number }),
+        WiringElement::RelayBetween => Word::RelayBetween,
+        WiringElement::ExitButtonNormallyOpen | WiringElement::ExitButtonNormallyClosed => Word::ExitButton,
+        WiringElement::EmergencyRelease => Word::EmergencyRelease,
+        WiringElement::FireInterlock => Word::FireContact,
+        WiringElement::Lock => Word::Lock,
+        WiringElement::DriveInput => Word::DriveInput,
+    };
+    lettering.word(word).to_string()
+}
+
+/// The quiet line below that.
+pub(super) fn element_remark(element: WiringElement, wiring: &Wiring) -> Option<Word> {
+    match (element, wiring.coil_contact) {
+        (WiringElement::ExitButtonNormallyOpen, _) => Some(Word::NormallyOpen),
+        (WiringElement::ExitButtonNormallyClosed, _) => Some(Word::NormallyClosed),
+        (WiringElement::EmergencyRelease | WiringElement::FireInterlock, _) => Some(Word::OpensToRelease),
+        (WiringElement::RelayNormallyOpen | WiringElement::RelayNormallyClosed, _) => {
+            Some(Word::InDoorStation)
+        }
+        (WiringElement::RelayBetween, Some(RelayContact::NormallyClosed)) => Some(Word::CoilOnWhileShut),
+        (WiringElement::RelayBetween, _) => Some(Word::CoilOnToRelease),
+        _ => None,
+    }
+}
+
+/// The mark at the far terminal of a contact of a relay, as it is printed there.
+pub(super) fn relay_terminal(element: WiringElement) -> Option<&'static str> {
+    match element {
+        WiringElement::RelayNormallyOpen | WiringElement::RelayBetween => Some("NO"),
+        WiringElement::RelayNormallyClosed => Some("NC"),
+        _ => None,
+    }
+}
+
+/// The lock itself.
+pub(super) fn lock_kind(kind: LockKind) -> Word {
+    match kind {
+        LockKind::Strike => Word::Strike,
+        LockKind::Magnet => Word::Magnet,
+        LockKind::Motor => Word::MotorLock,
+        LockKind::Gate => Word::Drive,
+    }
+}
+
+/// What lies across the lock.
+pub(super) fn suppressor(fitted: Suppression) -> Option<Word> {
+    match fitted {
+        Suppression::None => None,
+        Suppression::Diode => Some(Word::Diode),
+        Suppression::Clamp => Some(Word::Clamp),
+        Suppression::Varistor => Some(Word::Varistor),
+    }
+}
+
+/// What an alarm input reports.
+pub(super) fn alarm(kind: AlarmKind) -> Word {
+    match kind {
+        AlarmKind::Tamper => Word::TamperContact,
+        AlarmKind::Duress => Word::DuressButton,
+        AlarmKind::Door => Word::DoorContact,
+        AlarmKind::Fire => Word::FireContact,
+    }
+}
+
+/// How its contact stands.
+pub(super) fn at_rest(contact: RelayContact) -> Word {
+    match contact {
+        RelayContact::NormallyOpen => Word::OpenAtRest,
+        RelayContact::NormallyClosed => Word::ClosedAtRest,
+    }
+}
+
+/// An alarm input in words.
+pub(super) fn input(input: &AlarmSheet, lettering: Lettering) -> String {
+    let number = lettering.say(&Phrase::AlarmInput { number: input.number });
+    let contact = lettering.word(at_rest(input.contact));
+    let mut words = format!("{number}: {}, {contact}", lettering.word(alarm(input.kind)));
+    if input.end_of_line_resistor {
+        words.push_str(&format!(", {}", lettering.word(Word::ResistorAtContact)));
+    }
+    words
+}

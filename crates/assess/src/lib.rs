@@ -12,6 +12,7 @@ pub mod physics_summary;
 pub mod rule;
 pub mod rules;
 pub mod supply;
+pub mod touch_limits;
 
 pub use assess::{assess, assess_trial, assess_with, assess_without_mending};
 pub use assessment::{

@@ -8,6 +8,7 @@ pub use port_tree::{PortNode, PortTree, starts_ports};
 
 use crate::assessment::NotJudged;
 use crate::physics::{Lazy, Physics};
+use crate::touch_limits::{self, TouchLimits};
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
 use latchline_network::states::{StateSpace, WorstStates, operating_state};
 use latchline_network::{Device, Layout, NodeRef, StageSource};
@@ -178,6 +179,17 @@ impl Context<'_> {
         match source {
             StageSource::Supply(index) => self.site.supplies[index].origin.clone(),
             StageSource::Regenerator(index) => self.site.boxes[index].origin.clone(),
+        }
+    }
+
+    /// Voltages that may be touched on what a source feeds; a box that makes its voltage anew takes the ripple out.
+    pub fn touch_limits(&self, source: StageSource) -> TouchLimits {
+        match source {
+            StageSource::Supply(index) => {
+                let ripple = &self.site.supply_model(&self.site.supplies[index]).ripple;
+                touch_limits::with_ripple(ripple.as_ref().map_or(0.0, |ripple| ripple.value.as_fraction()))
+            }
+            StageSource::Regenerator(_) => touch_limits::DIRECT,
         }
     }
 

@@ -113,29 +113,28 @@ struct Placed {
     corner: (f64, f64),
 }
 
-/// Pictures down one column after the other, sheet by sheet. Pictures wider than the sheet shrink; the others
-/// keep one scale, so that letters are of one size.
+/// Pictures row by row in their order, sheet by sheet. Pictures wider than the sheet shrink; the others keep one
+/// scale, so that letters are of one size.
 fn arranged(pictures: Vec<Picture>, content: Area) -> Vec<Vec<Placed>> {
-    let widest_mm = pictures.iter().map(|picture| picture.width_mm).fold(0.0, f64::max).max(1.0);
-    // As many columns as the widest picture at its own size leaves room for.
-    let columns = (((content.width + GAP_MM) / (widest_mm + GAP_MM) + 1e-9) as usize).max(1);
-    let column_mm = (content.width - GAP_MM * (columns - 1) as f64) / columns as f64;
-    let scale = (column_mm / widest_mm).clamp(1.0, MOST_ENLARGED);
+    let widest_mm = pictures.iter().map(|picture| picture.width_mm).fold(1.0, f64::max);
+    let scale = (content.width / widest_mm).clamp(1.0, MOST_ENLARGED);
     let mut sheets: Vec<Vec<Placed>> = vec![Vec::new()];
-    let (mut column, mut y) = (0, content.y);
+    let (mut x, mut y, mut row_mm) = (content.x, content.y, 0.0_f64);
     for picture in pictures {
-        let fits = (column_mm / picture.width_mm).min(content.height / picture.height_mm);
+        let fits = (content.width / picture.width_mm).min(content.height / picture.height_mm);
         let factor = fits.min(scale);
-        let height_mm = picture.height_mm * factor;
-        if y > content.y && y + height_mm > content.bottom() + 1e-9 {
-            (column, y) = (column + 1, content.y);
+        let (width_mm, height_mm) = (picture.width_mm * factor, picture.height_mm * factor);
+        // A picture that was shrunk to the room fits despite rounding.
+        if x > content.x && x + width_mm > content.right() + 1e-9 {
+            (x, y, row_mm) = (content.x, y + row_mm + GAP_MM, 0.0);
         }
-        if column == columns {
-            column = 0;
+        if y > content.y && y + height_mm > content.bottom() + 1e-9 {
+            (x, y, row_mm) = (content.x, content.y, 0.0);
             sheets.push(Vec::new());
         }
-        let corner = (content.x + column as f64 * (column_mm + GAP_MM), y);
-        y += height_mm + GAP_MM;
+        let corner = (x, y);
+        x += width_mm + GAP_MM;
+        row_mm = row_mm.max(height_mm);
         if let Some(sheet) = sheets.last_mut() {
             sheet.push(Placed { picture, factor, corner });
         }

@@ -94,6 +94,9 @@ struct HeightDocument {
     most_m: f64,
     /// The publication.
     source: &'static str,
+    /// What else is asked of a door panel there.
+    #[serde(skip_serializing_if = "str::is_empty")]
+    also: &'static str,
 }
 
 /// A published rule in short.
@@ -527,6 +530,7 @@ fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocument {
             least_m: sheet.height_range.least_m,
             most_m: sheet.height_range.most_m,
             source: sheet.height_range.source,
+            also: sheet.height_range.also,
         },
         locks: sheet.locks.iter().map(lock).collect(),
         accessories: sheet

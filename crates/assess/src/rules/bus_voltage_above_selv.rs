@@ -10,7 +10,9 @@ rule! {
     /// The nominal voltage of every supply as set, and of every distributor that makes its port voltage anew. Above
     /// 120 V DC is an error: it is no longer extra-low voltage (ripple-free DC, International
     /// Electrotechnical Vocabulary after IEC 61558-1). Above 60 V DC is a warning: basic protection is then needed
-    /// everywhere, also where it is dry (BS 7671 regulation 414.4.5, IEC 60364-4-41).
+    /// everywhere, also where it is dry (BS 7671 regulation 414.4.5, IEC 60364-4-41). A supply whose model states
+    /// more than 10 % of `ripple`, root mean square, is not ripple-free: its limits here are those of
+    /// alternating current, 50 V and 25 V.
     ///
     /// # Why it matters
     /// Station terminals, bell cable and the way door-entry systems are wired all rest on a voltage that can be
@@ -26,19 +28,15 @@ rule! {
         "A bus voltage that is not safe to touch", check
 }
 
-/// Ripple-free DC, upper end of extra-low voltage.
-const EXTRA_LOW_LIMIT_V: f64 = 120.0;
-/// No basic protection needed where dry.
-const DRY_LIMIT_V: f64 = 60.0;
-
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     for stage in &context.layout.stages {
         let voltage_v = stage.voltage_v[Corner::Nominal.index()];
         let origin = context.source_origin(stage.source);
-        let (found, limit_v) = if voltage_v > EXTRA_LOW_LIMIT_V * (1.0 + ROUNDING) {
-            (finding(doc, origin), EXTRA_LOW_LIMIT_V)
-        } else if voltage_v > DRY_LIMIT_V * (1.0 + ROUNDING) {
-            (finding_as(doc, Severity::Warning, origin), DRY_LIMIT_V)
+        let limits = context.touch_limits(stage.source);
+        let (found, limit_v) = if voltage_v > limits.extra_low_v * (1.0 + ROUNDING) {
+            (finding(doc, origin), limits.extra_low_v)
+        } else if voltage_v > limits.dry_v * (1.0 + ROUNDING) {
+            (finding_as(doc, Severity::Warning, origin), limits.dry_v)
         } else {
             continue;
         };

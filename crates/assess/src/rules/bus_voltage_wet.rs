@@ -12,7 +12,7 @@ rule! {
     ///
     /// By BS 7671 regulation 414.4.5 (IEC 60364-4-41 likewise) basic protection is generally not needed for SELV
     /// and PELV circuits up to 60 V DC where it is dry and no large area of skin touches, and up to 30 V DC in all
-    /// other cases. "Basic protection" is insulation or an enclosure that keeps fingers off live parts.
+    /// other cases, ripple-free; with more than 10 % of ripple, 12 V as for alternating current. "Basic protection" is insulation or an enclosure that keeps fingers off live parts.
     ///
     /// # Why it matters
     /// A door station's housing usually is that enclosure. A junction box that stands open, or terminals behind a
@@ -28,9 +28,6 @@ rule! {
         "More than 30 V DC outdoors", check
 }
 
-/// BS 7671 regulation 414.4.5, where not dry.
-const WET_LIMIT_V: f64 = 30.0;
-
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let site = context.site;
     let stations = site.stations.iter().enumerate().map(|(index, station)| {
@@ -45,10 +42,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let Some(NodeRef { stage, .. }) = at.filter(|_| place.outdoors) else { continue };
         let stage = &context.layout.stages[stage];
         let voltage_v = stage.voltage_v[Corner::Nominal.index()];
-        if voltage_v > WET_LIMIT_V * (1.0 + ROUNDING) {
+        let limit_v = context.touch_limits(stage.source).wet_v;
+        if voltage_v > limit_v * (1.0 + ROUNDING) {
             let found = finding(doc, context.device_origin(device))
                 .about(context.device_id(device).clone())
-                .figures(voltage_v, WET_LIMIT_V, Unit::Volt)
+                .figures(voltage_v, limit_v, Unit::Volt)
                 .with("source", &stage.id)
                 .also_at("voltage", context.source_origin(stage.source));
             report.push(found);

@@ -14,13 +14,16 @@ use latchline_site::model::{AlarmKind, RelayContact};
 pub(super) const MOST_INPUTS: usize = 4;
 const WIDTH_MM: f64 = 110.0;
 const HEAD_MM: f64 = 17.0;
-const ROW_MM: f64 = 33.0;
+/// From the upper wire to the end of its row.
+const BELOW_MM: f64 = 14.0;
 const INPUT_MM: f64 = 22.0;
+/// From the upper wire to a branch above it.
+const BRANCH_MM: f64 = 7.0;
 
 /// The picture of some alarm inputs of a door.
 pub(crate) fn inputs_picture(door: &DoorSheet, inputs: &[AlarmSheet], lettering: Lettering) -> Picture {
     let name = lettering.say(&Phrase::AlarmInputsOfDoor { door: door.entrance.as_str() });
-    let height_mm = HEAD_MM + ROW_MM * inputs.len() as f64;
+    let height_mm = HEAD_MM + inputs.iter().map(|input| above_mm(input) + BELOW_MM).sum::<f64>();
     let each: Vec<String> = inputs.iter().map(|input| words::input(input, lettering)).collect();
     let in_words = format!("{name}: {}", each.join("; "));
     // Further pictures of the same door are other elements.
@@ -34,23 +37,39 @@ pub(crate) fn inputs_picture(door: &DoorSheet, inputs: &[AlarmSheet], lettering:
         &door.station,
         lettering.word(Word::LoopsToContacts),
     );
-    for (index, input) in inputs.iter().enumerate() {
-        row(&mut group, input, HEAD_MM + ROW_MM * index as f64, lettering);
+    let mut top = HEAD_MM;
+    for input in inputs {
+        row(&mut group, input, top + above_mm(input), lettering);
+        top += above_mm(input) + BELOW_MM;
     }
     Picture { group, width_mm: WIDTH_MM, height_mm, words: in_words }
 }
 
-fn row(group: &mut Group, input: &AlarmSheet, top: f64, lettering: Lettering) {
-    let area = Area::new(3.0, top + 13.0, INPUT_MM, 17.0);
+/// Whether the contact closes on alarm and lies across its resistor; one that opens is in series with it.
+fn shorts_resistor(input: &AlarmSheet) -> bool {
+    input.end_of_line_resistor && input.contact == RelayContact::NormallyOpen
+}
+
+/// Room above the upper wire: for the box, a branch, and what moves the contact.
+fn above_mm(input: &AlarmSheet) -> f64 {
+    let branch = if shorts_resistor(input) { BRANCH_MM } else { 0.0 };
+    let mover = match input.kind {
+        AlarmKind::Duress => 6.0,
+        AlarmKind::Fire => 11.5,
+        AlarmKind::Tamper | AlarmKind::Door => 0.0,
+    };
+    6.0_f64.max(4.0 + branch + mover) + 1.0
+}
+
+fn row(group: &mut Group, input: &AlarmSheet, upper: f64, lettering: Lettering) {
+    let area = Area::new(3.0, upper - 6.0, INPUT_MM, 17.0);
     let number = lettering.say(&Phrase::AlarmInput { number: input.number });
     source_box(group, area, &[lettering.word(Word::DoorStation).to_string(), number]);
-    let (upper, lower) = (top + 19.0, top + 27.0);
+    let lower = upper + 8.0;
     let centre = (area.right() + 17.0, upper);
     let turn = centre.0 + 12.0;
     let is_closed = input.contact == RelayContact::NormallyClosed;
-    // A contact that closes on alarm lies across its resistor, one that opens in series with it.
-    let shorts_resistor = input.end_of_line_resistor && !is_closed;
-    let at = if shorts_resistor { (centre.0, upper - 7.0) } else { centre };
+    let at = if shorts_resistor(input) { (centre.0, upper - BRANCH_MM) } else { centre };
     let blade = contact(group, at, is_closed);
     match input.kind {
         AlarmKind::Duress => button(group, blade),
@@ -60,7 +79,7 @@ fn row(group: &mut Group, input: &AlarmSheet, top: f64, lettering: Lettering) {
     let [from, to] = [centre.0 - HALF_MM, centre.0 + HALF_MM];
     group.line(Layer::Wiring, (area.right(), upper), (from, upper), wire());
     group.line(Layer::Wiring, (to, upper), (turn, upper), wire());
-    if shorts_resistor {
+    if shorts_resistor(input) {
         for (outer, inner) in [(from - 2.0, from), (to + 2.0, to)] {
             group.path(Layer::Wiring, vec![(outer, upper), (outer, at.1), (inner, at.1)], wire());
             joint(group, (outer, upper));
@@ -71,7 +90,7 @@ fn row(group: &mut Group, input: &AlarmSheet, top: f64, lettering: Lettering) {
     let middle = (turn, (upper + lower) / 2.0);
     group.path(Layer::Wiring, vec![(turn, lower), (area.right(), lower)], wire());
     group.line(Layer::Wiring, (turn, upper), (turn, lower), wire());
-    if input.end_of_line_resistor && !shorts_resistor {
+    if input.end_of_line_resistor && !shorts_resistor(input) {
         resistor(group, middle);
     }
     if let Ok(cable) = &input.cable {

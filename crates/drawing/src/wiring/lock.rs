@@ -14,7 +14,7 @@ const SLOT_MM: f64 = 27.5;
 const FEED_MM: f64 = 22.0;
 const LEFT_MM: f64 = 3.0 + FEED_MM;
 /// Room for the lock with what lies across it.
-const LOCK_MM: f64 = 41.0;
+const LOCK_MM: f64 = 39.5;
 /// The branch across the relay's contact, the upper and the lower rail.
 const BRANCH_MM: f64 = 25.5;
 const UPPER_MM: f64 = 40.0;

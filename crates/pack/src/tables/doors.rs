@@ -100,6 +100,9 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
         None => locale.cell(Word::NotStated),
     };
     facts.add(Word::ControlHeight, height, published);
+    if !range.also.is_empty() {
+        facts.add(Word::PanelAdvice, Cell::text(locale.foreign(range.also)), "");
+    }
     for module in &sheet.modules.modules {
         let kind = locale.word(match module.kind {
             AccessoryKind::Keypad => Word::Keypad,

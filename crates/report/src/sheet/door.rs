@@ -65,6 +65,9 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
         None => format!("not stated; {published}"),
     };
     text.push_str(&fact("Height", &height, look));
+    if !range.also.is_empty() {
+        text.push_str(&fact("Panel", range.also, look));
+    }
     let heater = match sheet.heater {
         Some(true) => "fitted, on at night",
         Some(false) => "none",

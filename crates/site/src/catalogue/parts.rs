@@ -102,6 +102,8 @@ pub struct SupplyModel {
     pub voltage: Sourced<Voltage>,
     /// Tolerance of the output voltage, either way.
     pub voltage_tolerance: Sourced<Ratio>,
+    /// Ripple of the output voltage, root mean square, as a share of it; `None` counts as ripple-free.
+    pub ripple: Option<Sourced<Ratio>>,
     /// Resistance behind the output.
     pub source_resistance: Sourced<Resistance>,
     /// Rated output power.

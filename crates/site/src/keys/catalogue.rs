@@ -209,6 +209,11 @@ static SUPPLY_MODEL: TableSpec = TableSpec {
         FAMILY_NAME,
         must("voltage", Kind::Quantity(&VOLTAGE), "Open-circuit output voltage."),
         must("voltage_tolerance", Kind::Quantity(&TOLERANCE), "Tolerance of the output voltage, either way."),
+        may(
+            "ripple",
+            Kind::Quantity(&TOLERANCE),
+            "Ripple of the output voltage, root mean square, as a share of it. Without it ripple-free.",
+        ),
         must("source_resistance", Kind::Quantity(&RESISTANCE_OR_NONE), "Resistance behind the output."),
         may("rated_power", Kind::Quantity(&POWER), "Rated output power."),
         must("rated_current", Kind::Quantity(&CURRENT), "Rated continuous output current."),

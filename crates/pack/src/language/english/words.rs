@@ -318,6 +318,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::PairsSpare => "Pairs spare",
         Word::PairsUsed => "Pairs used",
         Word::Panel => "Panel",
+        Word::PanelAdvice => "Door panel",
         Word::PartsTitle => "Parts list",
         Word::Place => "Place",
         Word::PorchLight => "porch light",

@@ -40,6 +40,7 @@ const TAILS: &[(&str, &str)] = &[
     (", upper tolerance", ", obere Toleranz"),
     (" current and 10 % (cold coil, tolerance)", " current und 10 % (kalte Spule, Toleranz)"),
     (" (from memory)", " (aus dem Gedächtnis)"),
+    (", as quoted", ", nach Zitat"),
 ];
 
 /// Whole texts.
@@ -170,6 +171,35 @@ const PAIRS: &[(&str, &str)] = &[
         "was nicht als Leistung hinausgeht, bleibt im Schrank",
     ),
     ("common practice, no source", "üblich, keine Quelle"),
+    // heights and panels
+    (
+        "beyond an obstruction deeper than 0.51 m at most 1.12 m (308.2.2); with one hand, at most 22 N (309.4, from memory)",
+        "hinter einem Hindernis von mehr als 0,51 m höchstens 1,12 m (308.2.2); mit einer Hand, höchstens 22 N (309.4, aus dem Gedächtnis)",
+    ),
+    (
+        "at least 0.3 m from an external return corner (from memory); in buildings other than dwellings 0.75 m to 1.20 m (volume 2, 4.30, as quoted)",
+        "mindestens 0,3 m von einer Außenecke (aus dem Gedächtnis); in anderen als Wohngebäuden 0,75 m bis 1,20 m (Band 2, 4.30, nach Zitat)",
+    ),
+    (
+        "bell pushes 0.40 m to 1.40 m (the same, as quoted)",
+        "Klingeltaster 0,40 m bis 1,40 m (ebenda, nach Zitat)",
+    ),
+    (
+        "more than 0.40 m from an inner corner; signals by sound and by sight (the same, as quoted)",
+        "mehr als 0,40 m von einer Innenecke; Signale hörbar und sichtbar (ebenda, nach Zitat)",
+    ),
+    (
+        "not in a corner; a prompt to speak that can be seen (the same, as quoted)",
+        "nicht in einer Ecke; sichtbare Sprechaufforderung (ebenda, nach Zitat)",
+    ),
+    (
+        "usable from a wheelchair (TEK17 section 12-4, guidance)",
+        "vom Rollstuhl aus bedienbar (TEK17, Abschnitt 12-4, Anleitung)",
+    ),
+    (
+        "shows by sound and by sight that it is active and connected; the key 5 can be felt (BR18 section 160)",
+        "zeigt hörbar und sichtbar, dass sie eingeschaltet und verbunden ist; die Taste 5 ist tastbar (BR18, Abschnitt 160)",
+    ),
     // rules for escape routes
     (
         "emergency exits used by people who know the door: lever handle or push pad, one action, no key",

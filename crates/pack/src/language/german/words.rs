@@ -326,6 +326,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::PairsSpare => "Paare frei",
         Word::PairsUsed => "Paare belegt",
         Word::Panel => "Tableau",
+        Word::PanelAdvice => "Türtableau",
         Word::PartsTitle => "Stückliste",
         Word::Place => "Ort",
         Word::PorchLight => "Vorplatzleuchte",

@@ -31,6 +31,7 @@ pub(super) fn supply(entry: &Entry<'_>, _: &mut Findings) -> Option<SupplyModel>
         family: record.sourced_text("family", DATASHEET)?,
         voltage: record.quantity("voltage", DATASHEET, Voltage::from_volts)?,
         voltage_tolerance: record.quantity("voltage_tolerance", DATASHEET, Ratio::from_fraction)?,
+        ripple: record.quantity("ripple", DATASHEET, Ratio::from_fraction),
         source_resistance: record.quantity("source_resistance", DATASHEET, Resistance::from_ohms)?,
         rated_power: record.quantity("rated_power", DATASHEET, Power::from_watts),
         rated_current: record.quantity("rated_current", DATASHEET, Current::from_amps)?,

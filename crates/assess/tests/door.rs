@@ -754,6 +754,19 @@ fn the_sheet_tells_the_standby_load_part_by_part() {
     assert_eq!(limits, [0.1, 2.0]);
 }
 
+#[test]
+fn country_without_rules() {
+    let code = "country-without-rules";
+    let case = |site| Case { site, ..Case::default() };
+    let by_name = found(code, case("country = \"England\""));
+    assert_eq!(by_name.severity, ADVICE);
+    fails(code, case("country = \"UK\""), ADVICE, None);
+    // Heights alone, rules alone, and no country at all.
+    for known in ["country = \"AU\"", "country = \"BE\"", "country = \"GB\"", "country = \"US\"", ""] {
+        passes(code, case(known));
+    }
+}
+
 /// The sheet says what the rules judge.
 #[test]
 fn sheets_carry_the_figures_of_the_rules() {

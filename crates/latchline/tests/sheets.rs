@@ -88,3 +88,77 @@ fn names_that_do_not_exist_and_sites_that_cannot_be_read_are_answered() {
     assert_eq!(empty.status, 2);
     assert!(!empty.out.is_empty(), "the report says why");
 }
+
+/// One door for every kind of lock, feed and suppressor.
+const EVERY_LOCK: &str = include_str!("../../drawing/src/wiring/every_lock.toml");
+
+/// In every country, for every kind of lock: a sheet as text and as JSON, every figure with the formula it is from and
+/// the source of each of its inputs, and no word of a certificate but that it is none.
+#[test]
+fn every_figure_of_every_door_says_where_it_is_from() {
+    let folder = Folder::new();
+    let doors = [
+        "strike-dc",
+        "strike-ac",
+        "strike-safe",
+        "magnet",
+        "magnet-strong",
+        "motor",
+        "gate",
+        "two",
+        "bus",
+    ];
+    for country in ["GB", "US", "IT", "DE", "FR", "CH", "NO", "DK", "ES", "AU", "JP"] {
+        folder.write("site.toml", EVERY_LOCK.replace("\"GB\"", &format!("\"{country}\"")));
+        // One country shows all locks, the others what differs by country.
+        let doors = if country == "GB" { &doors[..] } else { &doors[2..3] };
+        for door in doors {
+            let text = folder.run(&["check", "site.toml", "--door", door]).out;
+            let rest = text.replace("not a certificate", "");
+            for word in ["certif", "complian", "complies", "approved for"] {
+                assert!(!rest.to_lowercase().contains(word), "{door}: {word}: {text}");
+            }
+            let json = folder.run(&["check", "site.toml", "--door", door, "--format", "json"]).out;
+            let sheet: serde_json::Value = serde_json::from_str(&json).unwrap();
+            assert!(sheet["height_range"]["source"].as_str().is_some_and(|source| !source.is_empty()));
+            let mut lines = Vec::new();
+            lines_of(&sheet, &mut lines);
+            assert!(*door == "gate" || lines.len() >= 5, "{door}: {json}");
+            for line in lines {
+                for key in ["formula", "source", "quantity"] {
+                    assert!(line[key].as_str().is_some_and(|text| !text.is_empty()), "{door}: {line}");
+                }
+                let inputs = line["inputs"].as_array().unwrap();
+                assert!(!inputs.is_empty(), "{door}: {line}");
+                for input in inputs {
+                    assert!(input["source"].as_str().is_some_and(|text| !text.is_empty()), "{door}: {line}");
+                }
+            }
+            for part in sheet["standby_load"]["parts"].as_array().unwrap() {
+                assert!(part["source"].as_str().is_some_and(|text| !text.is_empty()), "{door}: {part}");
+            }
+        }
+    }
+}
+
+/// Every calculation line of a document, wherever it stands.
+fn lines_of<'v>(value: &'v serde_json::Value, lines: &mut Vec<&'v serde_json::Value>) {
+    match value {
+        serde_json::Value::Array(items) => items.iter().for_each(|item| lines_of(item, lines)),
+        serde_json::Value::Object(fields) if fields.contains_key("formula") => lines.push(value),
+        serde_json::Value::Object(fields) => fields.values().for_each(|field| lines_of(field, lines)),
+        _ => {}
+    }
+}
+
+/// A place that is outdoors already is not said to be so twice, alternating current has no plus, and a feed that is too low
+/// at the lock's own terminals asks for no cable of 0 ohm.
+#[test]
+fn sheets_say_what_a_person_would() {
+    let folder = Folder::new();
+    folder.write("site.toml", EVERY_LOCK);
+    let sheet = |door: &str| folder.run(&["check", "site.toml", "--door", door]).out;
+    assert!(sheet("gate").contains("Place       outdoors\n"), "{}", sheet("gate"));
+    assert!(sheet("strike-ac").contains("feed ~ -> relay common"), "{}", sheet("strike-ac"));
+    assert!(!sheet("magnet-strong").contains("at most 0 ohm"), "{}", sheet("magnet-strong"));
+}

@@ -653,8 +653,12 @@ fn lock(lock: &LockSheet) -> LockDocument {
         contact: contact(wiring.contact),
         required_contact: contact(wiring.required_contact),
         coil_contact: wiring.coil_contact.map(contact),
-        series: wiring.series.iter().map(|element| words::element(*element)).collect(),
-        across_contact: wiring.across_contact.iter().map(|element| words::element(*element)).collect(),
+        series: wiring.series.iter().map(|element| words::element(*element, wiring.is_ac)).collect(),
+        across_contact: wiring
+            .across_contact
+            .iter()
+            .map(|element| words::element(*element, wiring.is_ac))
+            .collect(),
         across_lock: wiring.across_lock.and_then(|fitted| match fitted {
             Suppression::None => None,
             Suppression::Diode => Some("diode"),

@@ -18,6 +18,9 @@ pub const USUAL_OUTPUT_TOLERANCE: f64 = 0.05;
 /// Tolerance of a lock supply for which none is stated (assumed).
 pub const USUAL_SUPPLY_TOLERANCE: f64 = 0.10;
 
+/// A cable of less than this is none that could be laid.
+const LEAST_LOOP_OHM: f64 = 1e-3;
+
 /// Why a lock has no circuit to calculate.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Unknown {
@@ -235,7 +238,8 @@ pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircui
             highest_v: feed.high_v,
             low_share,
             needed_supply_v: least_supply_v(least_allowed_v, low_share, adverse_loop_ohm, adverse_current_a)?,
-            most_loop_ohm: most_loop_resistance_ohm(&low, least_allowed_v, adverse_current_a)?,
+            most_loop_ohm: most_loop_resistance_ohm(&low, least_allowed_v, adverse_current_a)?
+                .filter(|most_ohm| *most_ohm > LEAST_LOOP_OHM),
             feed: feed.clone(),
             assumed: assumed.clone(),
         })

@@ -56,6 +56,11 @@ pub fn escape_rules(country: Option<&str>) -> &'static [EscapeRule] {
     }
 }
 
+/// Whether anything is known here for a country.
+pub fn has_rules(country: &str) -> bool {
+    country == "US" || EUROPEAN_STANDARDS.contains(&country)
+}
+
 /// Longest delays of delayed egress in a country, in seconds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DelayLimits {

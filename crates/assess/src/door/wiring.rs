@@ -44,6 +44,8 @@ pub enum WiringElement {
 pub struct Wiring {
     /// From where it takes its power.
     pub feed: LockFeed,
+    /// Whether that is alternating current.
+    pub is_ac: bool,
     /// How the relay is wired by the plan.
     pub contact: RelayContact,
     /// How it must be for this kind of lock.
@@ -110,6 +112,11 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
     let has_voltage = matches!(fitted, Some(Suppression::Clamp | Suppression::Varistor));
     Wiring {
         feed: used.feed.value,
+        is_ac: match used.feed.value {
+            LockFeed::Station => at.station.lock_output_ac.value,
+            LockFeed::OwnSupply => used.supply_ac.value,
+            LockFeed::Bus | LockFeed::DryContact => false,
+        },
         contact: used.contact.value,
         required_contact: required,
         coil_contact: between.then_some(required),

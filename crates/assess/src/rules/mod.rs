@@ -24,6 +24,7 @@ pub mod chain_through_dwellings;
 pub mod charger_too_small;
 pub mod clad_aluminium;
 pub mod control_height;
+pub mod country_without_rules;
 pub mod delayed_egress_too_long;
 pub mod directory_too_small;
 pub mod dwelling_without_entrance;
@@ -235,5 +236,6 @@ pub const ALL: &[&Rule] = &[
     &suppression_missing::SUPPRESSION_MISSING,
     &control_height::CONTROL_HEIGHT,
     &escape_advice::ESCAPE_ADVICE,
+    &country_without_rules::COUNTRY_WITHOUT_RULES,
     &acceptance_without_match::ACCEPTANCE_WITHOUT_MATCH,
 ];

@@ -39,7 +39,7 @@ words! {
     RelayContactItem, RelayNormallyClosed, RelayNormallyOpen, RelayOnSecureSide, RuleToLookAt, SetAsPlanned,
     SetInStation, Strike, VoltageNotNeeded, WhileReleased, WhileShut, WiringInSeries, WithoutPower,
     // Relays in between, lights, heater and alarm inputs.
-    CoilOfRelayBetween, PanelAdvice, RelayBetween,
+    CoilOfRelayBetween, FeedAlternating, PanelAdvice, RelayBetween,
     AlarmContact, AlarmInput, ButtonLight, ContactCableNotStated, CutNotNoticed, DoorAlarm, DuressAlarm,
     EndOfLineResistor, FireAlarm, Heater, Light, LightFromBus, LightFromOwnSupply, LightFromStation,
     LitAlways, LitAtNight, LitInUse, MeasureContactLoop, NameLight, PorchLight, ReleasesLocks, RestsClosed,

@@ -285,8 +285,12 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
 
 fn wiring(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
     let locale = facts.subject.locale;
-    let chain: Vec<&str> =
-        lock.wiring.series.iter().map(|element| locale.word(element_word(*element))).collect();
+    let chain: Vec<&str> = lock
+        .wiring
+        .series
+        .iter()
+        .map(|element| locale.word(element_word(*element, lock.wiring.is_ac)))
+        .collect();
     facts.add(Word::WiringInSeries, Cell::text(chain.join(" → ")), "");
     if let Some(contact) = lock.wiring.coil_contact {
         facts.words(
@@ -298,7 +302,7 @@ fn wiring(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
         );
     }
     for element in &lock.wiring.across_contact {
-        facts.words(Word::AcrossContact, element_word(*element));
+        facts.words(Word::AcrossContact, element_word(*element, lock.wiring.is_ac));
     }
     if lock.wiring.feed != LockFeed::DryContact {
         let word = |contact| match contact {
@@ -354,8 +358,9 @@ fn times(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
     }
 }
 
-fn element_word(element: WiringElement) -> Word {
+fn element_word(element: WiringElement, is_ac: bool) -> Word {
     match element {
+        WiringElement::FeedOut | WiringElement::FeedReturn if is_ac => Word::FeedAlternating,
         WiringElement::FeedOut => Word::FeedPlus,
         WiringElement::FeedReturn => Word::FeedMinus,
         WiringElement::RelayNormallyOpen => Word::RelayNormallyOpen,

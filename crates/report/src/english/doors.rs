@@ -176,6 +176,12 @@ pub const WORDS: &[Words] = &[
     ),
     words("escape-advice", "locks on escape routes at {doors}: look at {sources}", "", "<{rules}>"),
     words(
+        "country-without-rules",
+        "no rules are known here for the country \"{country}\"",
+        "",
+        "write it as two letters (\"GB\"); if it is right, look up its own rules<; heights are held against {source}>",
+    ),
+    words(
         "control-height",
         "the controls of {element} are {value} above the ground; within reach of all are {least} to {most}",
         "",

@@ -232,6 +232,7 @@ pub const SENTENCES: &[(&str, &str)] = &[
         "fire-release-through-station",
         "Die Brandmeldeanlage gibt {locks} von {element} nur über die Türstation frei",
     ),
+    ("country-without-rules", "Für das Land „{country}“ sind hier keine Regeln bekannt"),
     (
         "fire-interlock-missing",
         "Die Brandmeldeanlage gibt das Schloss {lock} von {element} nicht frei<, {role}>",

@@ -35,6 +35,7 @@ const TITLES: &[(&str, &str)] = &[
     ("charger-too-small", "Ladegerät zu klein"),
     ("clad-aluminium", "Kupferplattiertes Aluminium"),
     ("control-height", "Bedienhöhe außer Bereich"),
+    ("country-without-rules", "Ein Land ohne bekannte Regeln"),
     ("decimal-comma", "Dezimalpunkt statt Komma nötig"),
     ("delayed-egress-too-long", "Verzögerter Ausgang zu lang"),
     ("directory-too-small", "Verzeichnis zu klein"),

@@ -39,7 +39,7 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
     let name = template::plain(sheet.entrance.as_str());
     let mut text = format!("{}\n", look.bold(&format!("Door {name}")));
     let mut place = sheet.place.clone();
-    if sheet.outdoors && !place.is_empty() {
+    if sheet.outdoors && !place.is_empty() && place != "outdoors" {
         place.push_str(", outdoors");
     }
     if !place.is_empty() {
@@ -124,7 +124,8 @@ fn without_figures(unknown: &Unknown) -> String {
 
 fn wiring(lock: &LockSheet, look: &Look, text: &mut String) {
     let wiring = &lock.wiring;
-    let chain: Vec<&str> = wiring.series.iter().map(|element| words::element(*element)).collect();
+    let chain: Vec<&str> =
+        wiring.series.iter().map(|element| words::element(*element, wiring.is_ac)).collect();
     text.push_str(&fact("Wiring", &chain.join(" -> "), look));
     if wiring.feed != LockFeed::DryContact && wiring.contact != wiring.required_contact {
         let stated = words::contact(wiring.contact);
@@ -143,7 +144,7 @@ fn wiring(lock: &LockSheet, look: &Look, text: &mut String) {
         text.push_str(&fact("", &line, look));
     }
     for element in &wiring.across_contact {
-        let line = format!("across the relay's contact: {}", words::element(*element));
+        let line = format!("across the relay's contact: {}", words::element(*element, wiring.is_ac));
         text.push_str(&fact("", &line, look));
     }
     if let Some(fitted) = wiring.across_lock {

@@ -117,8 +117,9 @@ pub(crate) fn load_part(part: LoadPart) -> &'static str {
     }
 }
 
-pub(crate) fn element(element: WiringElement) -> &'static str {
+pub(crate) fn element(element: WiringElement, is_ac: bool) -> &'static str {
     match element {
+        WiringElement::FeedOut | WiringElement::FeedReturn if is_ac => "feed ~",
         WiringElement::FeedOut => "feed +",
         WiringElement::FeedReturn => "feed -",
         WiringElement::RelayNormallyOpen => "relay common, normally open",

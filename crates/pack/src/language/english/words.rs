@@ -150,6 +150,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::FailSafe => "opens without power (fail-safe)",
         Word::FailSecure => "stays shut without power (fail-secure)",
         Word::Family => "Family of parts",
+        Word::FeedAlternating => "feed ~",
         Word::FeedBus => "from the bus through the relay",
         Word::FeedDryContact => "has power of its own, takes a dry contact",
         Word::FeedMinus => "feed −",

@@ -152,6 +152,7 @@ pub(crate) fn word(word: Word) -> &'static str {
         Word::FailSafe => "öffnet ohne Strom (Ruhestrom)",
         Word::FailSecure => "bleibt ohne Strom zu (Arbeitsstrom)",
         Word::Family => "Gerätefamilie",
+        Word::FeedAlternating => "Speisung ~",
         Word::FeedBus => "aus dem Bus über das Relais",
         Word::FeedDryContact => "eigene Versorgung, nimmt potenzialfreien Kontakt",
         Word::FeedMinus => "Speisung −",

@@ -46,7 +46,16 @@ fn each_supply_of_the_demo_has_its_sheet() {
     let folder = demo();
     let with = folder.run(&["check", "demo/site.toml", "--supply", "A-PS"]);
     assert_eq!(with.status, 0);
-    for word in ["Battery", "Standby hours", "holds", "Recharge hours", "Mains current", "Heat"] {
+    for word in [
+        "Battery",
+        "Standby hours",
+        "Mains lost",
+        "Mains back",
+        "holds",
+        "Recharge hours",
+        "Mains current",
+        "Heat",
+    ] {
         assert!(with.out.contains(word), "{word}: {}", with.out);
     }
     let without = folder.run(&["check", "demo/site.toml", "--supply", "B-PS"]);
@@ -97,17 +106,8 @@ const EVERY_LOCK: &str = include_str!("../../drawing/src/wiring/every_lock.toml"
 #[test]
 fn every_figure_of_every_door_says_where_it_is_from() {
     let folder = Folder::new();
-    let doors = [
-        "strike-dc",
-        "strike-ac",
-        "strike-safe",
-        "magnet",
-        "magnet-strong",
-        "motor",
-        "gate",
-        "two",
-        "bus",
-    ];
+    let doors =
+        ["strike-dc", "strike-ac", "strike-safe", "magnet", "magnet-strong", "motor", "gate", "two", "bus"];
     for country in ["GB", "US", "IT", "DE", "FR", "CH", "NO", "DK", "ES", "AU", "JP"] {
         folder.write("site.toml", EVERY_LOCK.replace("\"GB\"", &format!("\"{country}\"")));
         // One country shows all locks, the others what differs by country.

@@ -5,6 +5,7 @@
 
 use crate::json::{FORMAT_VERSION, NotJudgedDocument, finite, not_judged, schema_of};
 use crate::json_findings::{FindingDocument, figure, finding_document, unit};
+use crate::json_physics::{StartUpDocument, start_up};
 use crate::report::Report;
 use crate::sheet::words;
 use latchline_assess::door::alarm::{AlarmSheet, kind_word};
@@ -397,6 +398,9 @@ pub struct SupplyDocument {
     /// What keeps its battery from being judged.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     battery_missing: Vec<String>,
+    /// What happens when mains return after a failure that outlasts the battery.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    power_return: Option<StartUpDocument>,
     /// The figures line by line.
     calculation: Vec<LineDocument>,
     /// Findings about it, worst first.
@@ -757,6 +761,7 @@ fn supply_document(report: &Report<'_>, sheet: &SupplySheet) -> SupplyDocument {
         Some(Err(missing)) => (None, missing.clone()),
         None => (None, Vec::new()),
     };
+    let starts = report.assessment.map_or(&[][..], |assessment| &assessment.start_up);
     SupplyDocument {
         format_version: FORMAT_VERSION,
         latchline_version: env!("CARGO_PKG_VERSION"),
@@ -769,6 +774,7 @@ fn supply_document(report: &Report<'_>, sheet: &SupplySheet) -> SupplyDocument {
         mains: sheet.mains.as_ref().map(mains_document),
         battery,
         battery_missing,
+        power_return: starts.iter().find(|start| start.source == sheet.supply).map(start_up),
         calculation: sheet.calculation.iter().map(line).collect(),
         findings,
         not_judged,

@@ -12,7 +12,13 @@ use latchline_finding::{ElementId, Figure, Unit};
 /// The lines of one supply.
 pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, look: &Look) -> String {
     let mut lines = Vec::new();
-    lines.extend(assessment.start_up.iter().filter(|one| one.source == *source).map(start_up));
+    lines.extend(
+        assessment
+            .start_up
+            .iter()
+            .filter(|one| one.source == *source)
+            .map(|one| format!("Power return: {}.", power_return(one))),
+    );
     let shorts: Vec<&ShortCircuitSummary> =
         assessment.short_circuit.iter().filter(|one| one.source == *source).collect();
     if !shorts.is_empty() {
@@ -22,7 +28,8 @@ pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, look: &Look
     lines.iter().map(|line| paragraph(line, 2, look.width)).collect()
 }
 
-fn start_up(summary: &StartUpSummary) -> String {
+/// What happens when power returns, as the end of a sentence.
+pub(crate) fn power_return(summary: &StartUpSummary) -> String {
     let plain = |id: &ElementId| template::plain(id.as_str());
     let count = summary.devices;
     let down = summary.not_running.len();
@@ -30,21 +37,16 @@ fn start_up(summary: &StartUpSummary) -> String {
         ("runs", Some(time_s)) => {
             let last =
                 summary.last.as_ref().map_or_else(String::new, |last| format!(", {} last", plain(last)));
-            format!(
-                "Power return: all {count} devices are up after {} s{last}.",
-                figures::rounded_up(time_s, 1)
-            )
+            format!("all {count} devices are up after {} s{last}", figures::rounded_up(time_s, 1))
         }
         ("hiccups", _) => {
             let period = summary.period_s.map_or_else(String::new, |period_s| {
                 format!(" every {}", figures::sentence(Figure::new(period_s, Unit::Second)))
             });
-            format!("Power return: drops out again and again{period}; {down} of {count} devices are down.")
+            format!("drops out again and again{period}; {down} of {count} devices are down")
         }
-        ("brown-out", _) => format!("Power return: {down} of {count} devices never come up."),
-        _ => format!(
-            "Power return: not at rest in the time that is simulated; {down} of {count} devices are down."
-        ),
+        ("brown-out", _) => format!("{down} of {count} devices never come up"),
+        _ => format!("not at rest in the time that is simulated; {down} of {count} devices are down"),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::{calculation, caution, fact, findings};
 use crate::paint::Look;
+use crate::physics_text::power_return;
 use crate::report::Report;
 use crate::table::{Column, Set, Table};
 use crate::{figures, state_words, template};
@@ -21,6 +22,7 @@ pub fn supply(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
         }
         None => blocks.push(fact("Battery", "none: everything stops with the mains", look)),
     }
+    blocks.push(mains(report, sheet, look));
     if !sheet.calculation.is_empty() {
         let lines = calculation(&sheet.calculation, look);
         blocks.push(format!("{}\n{lines}", look.bold("Calculation")));
@@ -59,6 +61,34 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
             let line = format!("not all known; needs {}", mains.missing.join(", "));
             text.push_str(&fact("Mains", &line, look));
         }
+    }
+    text
+}
+
+/// Mains lost, and back.
+fn mains(report: &Report<'_>, sheet: &SupplySheet, look: &Look) -> String {
+    let battery = sheet.battery.as_ref().and_then(|battery| battery.as_ref().ok());
+    let mut text = String::new();
+    if let Some(shortest) = battery.and_then(BatteryFigures::shortest) {
+        let hours = figures::shown(Figure::new(shortest.hours, Unit::Hour), Rounding::Down);
+        let state = state_words::few_words(&OperatingState::from(shortest.state));
+        let line = format!("the battery takes over without a gap; at least {hours} in {state}");
+        text.push_str(&fact("Mains lost", &line, look));
+    }
+    let starts = report.assessment.map_or(&[][..], |assessment| &assessment.start_up);
+    if let Some(start) = starts.iter().find(|start| start.source == sheet.supply) {
+        let mut line = format!("after a failure that outlasts it: {}", power_return(start));
+        if battery.is_none() {
+            line = power_return(start);
+        }
+        if let Some(recharge) = battery.and_then(|battery| battery.recharge_hours) {
+            let hours = figures::shown(Figure::new(recharge, Unit::Hour), Rounding::Up);
+            line.push_str(&format!("; four fifths are back in the battery {hours} later"));
+        }
+        if sheet.mains.as_ref().is_some_and(|mains| mains.charging_waits) {
+            line.push_str(", more where the load leaves less");
+        }
+        text.push_str(&fact("Mains back", &line, look));
     }
     text
 }

@@ -116,8 +116,11 @@ struct Placed {
 /// Pictures row by row in their order, sheet by sheet. Pictures wider than the sheet shrink; the others keep one
 /// scale, so that letters are of one size.
 fn arranged(pictures: Vec<Picture>, content: Area) -> Vec<Vec<Placed>> {
-    let widest_mm = pictures.iter().map(|picture| picture.width_mm).fold(1.0, f64::max);
-    let scale = (content.width / widest_mm).clamp(1.0, MOST_ENLARGED);
+    let widths = || pictures.iter().map(|picture| picture.width_mm);
+    let two_abreast = 2.0 * widths().fold(f64::INFINITY, f64::min) + GAP_MM <= content.width;
+    // Where two stand side by side at their own size, they are not enlarged.
+    let most = if two_abreast { 1.0 } else { MOST_ENLARGED };
+    let scale = (content.width / widths().fold(1.0, f64::max)).clamp(1.0, most);
     let mut sheets: Vec<Vec<Placed>> = vec![Vec::new()];
     let (mut x, mut y, mut row_mm) = (content.x, content.y, 0.0_f64);
     for picture in pictures {

@@ -231,9 +231,9 @@ fn hot_cupboards_and_the_end_of_the_battery() {
     // 45 V at the battery's end, 36 V needed by the door station: a run that passes on 48 V only.
     let thin = site(&strike, "heater = true", "", "").replace(
         "to = \"front\", cable = \"pair-0.8\", length = \"10 m\"",
-        "to = \"front\", cable = \"pair-0.5\", length = \"70 m\"",
+        "to = \"front\", cable = \"pair-0.5\", length = \"60 m\"",
     );
-    has("battery-end-voltage-low", &thin, &["thicker-conductors"]);
+    has("battery-end-voltage-low", &thin, &["thicker-conductor"]);
 }
 
 #[test]

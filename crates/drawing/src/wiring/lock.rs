@@ -15,14 +15,32 @@ const FEED_MM: f64 = 22.0;
 const LEFT_MM: f64 = 3.0 + FEED_MM;
 /// Room for the lock with what lies across it.
 const LOCK_MM: f64 = 39.5;
-/// The branch across the relay's contact, the upper and the lower rail.
-const BRANCH_MM: f64 = 25.5;
-const UPPER_MM: f64 = 40.0;
-const LOWER_MM: f64 = 63.0;
-/// Height without and with a door contact.
-const HEIGHT_MM: f64 = 70.0;
+/// The upper rail with a branch across the relay's contact, and without.
+const UPPER_MM: [f64; 2] = [40.0, 29.5];
+/// From the upper rail to the branch above it, and to the lower rail.
+const BRANCH_MM: f64 = 14.5;
+const RAILS_MM: f64 = 23.0;
+/// Below the lower rail, without and with a door contact.
+const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 16.0;
 const LABEL_MM: f64 = 2.4;
+
+/// Where the rails of a picture lie, and how it is lettered.
+#[derive(Clone, Copy)]
+struct Plan {
+    upper: f64,
+    lettering: Lettering,
+}
+
+impl Plan {
+    fn lower(self) -> f64 {
+        self.upper + RAILS_MM
+    }
+
+    fn branch(self) -> f64 {
+        self.upper - BRANCH_MM
+    }
+}
 
 /// The parts in series that are contacts.
 fn contacts(lock: &LockSheet) -> Vec<WiringElement> {
@@ -37,73 +55,69 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     let contacts = contacts(lock);
     let width_mm = LEFT_MM + SLOT_MM * contacts.len() as f64 + LOCK_MM;
     let has_door_contact = lock.door_contact == Some(true);
-    let height_mm = HEIGHT_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
+    let has_branch = !lock.wiring.across_contact.is_empty();
+    let plan = Plan { upper: UPPER_MM[usize::from(!has_branch)], lettering };
+    let height_mm = plan.lower() + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
     let in_words = format!("{name}: {}", words::chain(lock, lettering));
     let mut group = Group::of_element("lock-wiring", name.clone(), in_words.clone());
     let area = Area::new(0.0, 0.0, width_mm, height_mm);
     let principle = lettering.word(words::principle(&lock.wiring, lock.power_loss));
     head(&mut group, area, &name, &lock.title, principle);
-    circuit(&mut group, lock, &contacts, width_mm - 14.0, lettering);
+    circuit(&mut group, lock, &contacts, width_mm - 14.0, plan);
     if has_door_contact {
-        door_contact(&mut group, lettering);
+        door_contact(&mut group, plan);
     }
     Picture { group, width_mm, height_mm, words: in_words }
 }
 
-fn circuit(
-    group: &mut Group,
-    lock: &LockSheet,
-    contacts: &[WiringElement],
-    right: f64,
-    lettering: Lettering,
-) {
+fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], right: f64, plan: Plan) {
     let wiring = &lock.wiring;
-    feed(group, lock, lettering);
+    feed(group, lock, plan);
     for (index, element) in contacts.iter().enumerate() {
         let x = LEFT_MM + SLOT_MM * index as f64;
-        part(group, lock, *element, x, lettering);
+        part(group, lock, *element, x, plan);
         if words::relay_terminal(*element).is_some() {
             for across in &wiring.across_contact {
-                branch(group, lock, *across, x, lettering);
+                branch(group, lock, *across, x, plan);
             }
         }
     }
     let end = LEFT_MM + SLOT_MM * contacts.len() as f64;
-    group.path(Layer::Wiring, vec![(end, UPPER_MM), (right, UPPER_MM)], wire());
-    group.path(Layer::Wiring, vec![(LEFT_MM, LOWER_MM), (right, LOWER_MM)], wire());
+    group.path(Layer::Wiring, vec![(end, plan.upper), (right, plan.upper)], wire());
+    group.path(Layer::Wiring, vec![(LEFT_MM, plan.lower()), (right, plan.lower())], wire());
     if let Some((cable, length_m)) = &lock.cable {
-        let cable = format!("{cable}, {}", lettering.length(*length_m));
-        let at = (LEFT_MM + 3.0, LOWER_MM - 1.4);
+        let cable = format!("{cable}, {}", plan.lettering.length(*length_m));
+        let at = (LEFT_MM + 3.0, plan.lower() - 1.4);
         group.text(Layer::Lettering, fitted(at, &cable, LABEL_MM, 1.8, false, SLOT_MM - 4.0).ink(Ink::Quiet));
     }
     if wiring.feed == LockFeed::DryContact {
-        group.line(Layer::Wiring, (right, UPPER_MM), (right, LOWER_MM), wire());
+        group.line(Layer::Wiring, (right, plan.upper), (right, plan.lower()), wire());
         return;
     }
-    lock_box(group, lettering.word(words::lock_kind(lock.kind)), right);
+    lock_box(group, plan.lettering.word(words::lock_kind(lock.kind)), right, plan);
     let across = wiring.across_lock.and_then(|fitted| Some((fitted, words::suppressor(fitted)?)));
     if let Some((fitted, word)) = across {
-        let volts = wiring.across_lock_v.map(|volts| format!(" {} V", lettering.trimmed(volts, 1)));
-        let name = format!("{}{}", lettering.word(word), volts.unwrap_or_default());
-        across_lock(group, fitted, &name, right - 14.0, lettering);
+        let volts = wiring.across_lock_v.map(|volts| format!(" {} V", plan.lettering.trimmed(volts, 1)));
+        let name = format!("{}{}", plan.lettering.word(word), volts.unwrap_or_default());
+        across_lock(group, fitted, &name, right - 14.0, plan);
     }
 }
 
 /// The feed or the drive's input at the left.
-fn feed(group: &mut Group, lock: &LockSheet, lettering: Lettering) {
+fn feed(group: &mut Group, lock: &LockSheet, plan: Plan) {
     let wiring = &lock.wiring;
-    let area = Area::new(3.0, UPPER_MM - 4.0, FEED_MM, LOWER_MM - UPPER_MM + 7.0);
-    let mut lines = words::feed(wiring.feed, lock.number, lettering);
+    let area = Area::new(3.0, plan.upper - 4.0, FEED_MM, plan.lower() - plan.upper + 7.0);
+    let mut lines = words::feed(wiring.feed, lock.number, plan.lettering);
     // Without a known feed the picture does not say which side is which.
     let mut signs = ["", ""];
     if let Ok(circuit) = &lock.circuit {
         let is_ac = circuit.feed.is_ac;
         let kind = if is_ac { "AC" } else { "DC" };
-        lines.push(format!("{} V {kind}", lettering.trimmed(circuit.feed.voltage_v, 1)));
+        lines.push(format!("{} V {kind}", plan.lettering.trimmed(circuit.feed.voltage_v, 1)));
         signs = if is_ac { ["~", "~"] } else { ["+", "–"] };
     }
     source_box(group, area, &lines);
-    for (sign, y) in signs.into_iter().zip([UPPER_MM, LOWER_MM]) {
+    for (sign, y) in signs.into_iter().zip([plan.upper, plan.lower()]) {
         if !sign.is_empty() {
             let text = Text::new((area.right() - 1.2, y + 1.1), sign, 3.2).bold();
             group.text(Layer::Lettering, text.anchored(Anchor::End));
@@ -122,11 +136,11 @@ fn is_closed_at_rest(element: WiringElement) -> bool {
 }
 
 /// A contact in the slot that starts at `x`, with its name below.
-fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, lettering: Lettering) {
-    let centre = (x + SLOT_MM / 2.0, UPPER_MM);
+fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: Plan) {
+    let centre = (x + SLOT_MM / 2.0, plan.upper);
     let half = super::symbols::HALF_MM;
-    group.line(Layer::Wiring, (x, UPPER_MM), (centre.0 - half, UPPER_MM), wire());
-    group.line(Layer::Wiring, (centre.0 + half, UPPER_MM), (x + SLOT_MM, UPPER_MM), wire());
+    group.line(Layer::Wiring, (x, plan.upper), (centre.0 - half, plan.upper), wire());
+    group.line(Layer::Wiring, (centre.0 + half, plan.upper), (x + SLOT_MM, plan.upper), wire());
     let blade = contact(group, centre, is_closed_at_rest(element));
     if let Some(far) = words::relay_terminal(element) {
         coil(group, blade);
@@ -134,14 +148,14 @@ fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, let
     }
     moved_by_hand(group, element, blade);
     if element == WiringElement::FireInterlock {
-        driver(group, blade, lettering.word(Word::Fire));
+        driver(group, blade, plan.lettering.word(Word::Fire));
     }
-    let name = words::element_name(element, lock.number, lettering);
-    let first = fitted((centre.0, UPPER_MM + 5.0), &name, LABEL_MM, 1.7, false, SLOT_MM - 2.0);
+    let name = words::element_name(element, lock.number, plan.lettering);
+    let first = fitted((centre.0, plan.upper + 5.0), &name, LABEL_MM, 1.7, false, SLOT_MM - 2.0);
     group.text(Layer::Lettering, first.anchored(Anchor::Middle));
     if let Some(remark) = words::element_remark(element, &lock.wiring) {
-        let at = (centre.0, UPPER_MM + 8.2);
-        let text = fitted(at, lettering.word(remark), 2.0, 1.6, false, SLOT_MM - 2.0).ink(Ink::Quiet);
+        let at = (centre.0, plan.upper + 8.2);
+        let text = fitted(at, plan.lettering.word(remark), 2.0, 1.6, false, SLOT_MM - 2.0).ink(Ink::Quiet);
         group.text(Layer::Lettering, text.anchored(Anchor::Middle));
     }
 }
@@ -157,54 +171,54 @@ fn moved_by_hand(group: &mut Group, element: WiringElement, blade: Point) {
 }
 
 /// A second way across the relay's contact.
-fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, lettering: Lettering) {
+fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: Plan) {
     let (from, to) = (x + 1.5, x + SLOT_MM - 1.5);
     for end in [from, to] {
-        group.line(Layer::Wiring, (end, UPPER_MM), (end, BRANCH_MM), wire());
-        joint(group, (end, UPPER_MM));
+        group.line(Layer::Wiring, (end, plan.upper), (end, plan.branch()), wire());
+        joint(group, (end, plan.upper));
     }
-    let centre = (x + SLOT_MM / 2.0, BRANCH_MM);
+    let centre = (x + SLOT_MM / 2.0, plan.branch());
     let half = super::symbols::HALF_MM;
-    group.line(Layer::Wiring, (from, BRANCH_MM), (centre.0 - half, BRANCH_MM), wire());
-    group.line(Layer::Wiring, (centre.0 + half, BRANCH_MM), (to, BRANCH_MM), wire());
+    group.line(Layer::Wiring, (from, plan.branch()), (centre.0 - half, plan.branch()), wire());
+    group.line(Layer::Wiring, (centre.0 + half, plan.branch()), (to, plan.branch()), wire());
     let blade = contact(group, centre, is_closed_at_rest(element));
     moved_by_hand(group, element, blade);
-    let name = words::element_name(element, lock.number, lettering);
-    let at = (x + SLOT_MM + 0.5, BRANCH_MM + 0.8);
+    let name = words::element_name(element, lock.number, plan.lettering);
+    let at = (x + SLOT_MM + 0.5, plan.branch() + 0.8);
     group.text(Layer::Lettering, fitted(at, &name, LABEL_MM, 1.8, false, 24.0));
     if let Some(remark) = words::element_remark(element, &lock.wiring) {
-        let text = fitted((at.0, at.1 + 3.2), lettering.word(remark), 2.0, 1.6, false, 24.0);
+        let text = fitted((at.0, at.1 + 3.2), plan.lettering.word(remark), 2.0, 1.6, false, 24.0);
         group.text(Layer::Lettering, text.ink(Ink::Quiet));
     }
 }
 
 /// The lock across the rails.
-fn lock_box(group: &mut Group, word: &str, x: f64) {
-    let middle = (UPPER_MM + LOWER_MM) / 2.0;
+fn lock_box(group: &mut Group, word: &str, x: f64, plan: Plan) {
+    let middle = (plan.upper + plan.lower()) / 2.0;
     let area = Area::new(x - 9.0, middle - 5.0, 18.0, 10.0);
-    group.line(Layer::Wiring, (x, UPPER_MM), (x, area.y), wire());
-    group.line(Layer::Wiring, (x, area.bottom()), (x, LOWER_MM), wire());
+    group.line(Layer::Wiring, (x, plan.upper), (x, area.y), wire());
+    group.line(Layer::Wiring, (x, area.bottom()), (x, plan.lower()), wire());
     group.rectangle(Layer::Device, area, 0.0, Some(Stroke::solid(Ink::Text, 0.45)), Some(Ink::Inside));
     let text = fitted((x, middle + 1.0), word, 2.8, 2.0, true, 16.0);
     group.text(Layer::Lettering, text.anchored(Anchor::Middle));
 }
 
 /// What lies across the lock, with its name at the left.
-fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, lettering: Lettering) {
-    suppressor(group, part, x, [UPPER_MM, LOWER_MM]);
-    let middle = (UPPER_MM + LOWER_MM) / 2.0;
+fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: Plan) {
+    suppressor(group, part, x, [plan.upper, plan.lower()]);
+    let middle = (plan.upper + plan.lower()) / 2.0;
     let text = fitted((x - 4.2, middle + 0.9), name, LABEL_MM, 1.8, false, 18.0);
     group.text(Layer::Lettering, text.anchored(Anchor::End));
     if matches!(part, Suppression::Diode | Suppression::Clamp) {
-        let remark = lettering.word(Word::BarToPlus);
+        let remark = plan.lettering.word(Word::BarToPlus);
         let text = fitted((x - 4.2, middle + 4.1), remark, 2.0, 1.6, false, 18.0).ink(Ink::Quiet);
         group.text(Layer::Lettering, text.anchored(Anchor::End));
     }
 }
 
 /// The contact that reports whether the door is shut, in a row of its own below the lock's circuit.
-fn door_contact(group: &mut Group, lettering: Lettering) {
-    let y = LOWER_MM + 14.0;
+fn door_contact(group: &mut Group, plan: Plan) {
+    let y = plan.lower() + 14.0;
     let ends = 3.0 + FEED_MM;
     let centre = (ends + 14.0, y);
     let half = super::symbols::HALF_MM;
@@ -219,11 +233,18 @@ fn door_contact(group: &mut Group, lettering: Lettering) {
     for end in [y, y + 4.0] {
         group.circle(Layer::Wiring, (ends, end), 0.5, Some(thin()), Some(Ink::Paper));
     }
-    let to =
-        fitted((ends - 2.0, y + 2.8), lettering.word(Word::ToItsInput), LABEL_MM, 1.8, false, FEED_MM - 3.0);
+    let to = fitted(
+        (ends - 2.0, y + 2.8),
+        plan.lettering.word(Word::ToItsInput),
+        LABEL_MM,
+        1.8,
+        false,
+        FEED_MM - 3.0,
+    );
     group.text(Layer::Lettering, to.anchored(Anchor::End));
-    let name = lettering.word(Word::DoorContact);
+    let name = plan.lettering.word(Word::DoorContact);
     group.text(Layer::Lettering, fitted((turn + 2.0, y + 1.2), name, LABEL_MM, 1.8, false, 30.0));
-    let remark = fitted((turn + 2.0, y + 4.4), lettering.word(Word::ClosedWhileShut), 2.0, 1.6, false, 30.0);
+    let remark =
+        fitted((turn + 2.0, y + 4.4), plan.lettering.word(Word::ClosedWhileShut), 2.0, 1.6, false, 30.0);
     group.text(Layer::Lettering, remark.ink(Ink::Quiet));
 }

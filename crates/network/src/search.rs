@@ -14,6 +14,9 @@
 //! target. If there are at most [`SearchOptions::most_sets_without_bound`] sets, all are solved; else that many of those that draw most,
 //! then for each target [`SETS_OF_A_TARGET`] that weigh most on it, and `complete` is false.
 
+mod branches;
+
+use self::branches::Branches;
 use crate::bound::{Functional, StageBound};
 use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::Layout;
@@ -400,104 +403,4 @@ impl Ord for Sum {
 
 fn badness(value: Option<f64>, sign: f64) -> f64 {
     value.map_or(f64::INFINITY, |value| sign * value)
-}
-
-/// Branch and bound for one target under a certified bound.
-struct Branches<'s, 'a, 'b> {
-    search: &'s mut StageSearch<'a, 'b>,
-    functional: Functional,
-    weight: &'s [f64],
-    pool: &'s [usize],
-    base: f64,
-    sign: f64,
-    monotone: bool,
-    best_badness: f64,
-    best: Option<Worst>,
-    most_sets: u64,
-    complete: bool,
-}
-
-impl Branches<'_, '_, '_> {
-    /// Tries every extension of `set` by pool options from `position` on.
-    fn extend(&mut self, set: &mut Vec<usize>, position: usize, sum: f64) {
-        let free = self.search.phase.most_calls.saturating_sub(set.len());
-        let mut extended = false;
-        if free > 0 {
-            for next in position..self.pool.len() {
-                let option = self.pool[next];
-                // Sorted by weight, so what this one and those after it could add only shrinks.
-                if self.is_pruned(sum + self.best_ahead(set, next, free)) {
-                    break;
-                }
-                if self.search.fits(set, option) {
-                    extended = true;
-                    set.push(option);
-                    self.extend(set, next + 1, sum + self.weight[option]);
-                    set.pop();
-                }
-                if self.search.solved >= self.most_sets {
-                    self.complete = false;
-                    return;
-                }
-            }
-        }
-        // With monotone loads a set that can be extended is never worse than its extensions.
-        if (!extended || !self.monotone) && !self.is_pruned(sum) {
-            self.solve(set);
-        }
-    }
-
-    /// A bound on the sum of weights of `free` options from `next` on that could join the set: the
-    /// smaller of the sums with callers all different and with called parties all different.
-    fn best_ahead(&self, set: &[usize], next: usize, free: usize) -> f64 {
-        self.best_apart(0, set, next, free).min(self.best_apart(1, set, next, free))
-    }
-
-    /// The largest sum of weights of `free` options from `next` on whose parties on one side (0: callers,
-    /// 1: called) differ from each other and from those of the set.
-    fn best_apart(&self, side: usize, set: &[usize], next: usize, free: usize) -> f64 {
-        let of =
-            |position: usize| self.search.phase.options[self.search.calls.options[position]].parties[side];
-        // More calls at once than this are bounded without looking at parties; no bus permits them.
-        let mut parties = [u32::MAX; 8];
-        let mut count = 0;
-        let mut sum = 0.0;
-        for &option in &self.pool[next..] {
-            if count == free || self.weight[option] <= 0.0 {
-                break;
-            }
-            let party = of(option);
-            let is_taken = parties[..count.min(parties.len())].contains(&party)
-                || set.iter().any(|other| of(*other) == party);
-            if is_taken {
-                continue;
-            }
-            if let Some(free_place) = parties.get_mut(count) {
-                *free_place = party;
-            }
-            count += 1;
-            sum += self.weight[option];
-        }
-        sum
-    }
-
-    fn is_pruned(&self, sum: f64) -> bool {
-        self.base + sum <= self.best_badness + self.search.options.tolerance
-    }
-
-    fn solve(&mut self, set: &[usize]) {
-        let mut sorted = set.to_vec();
-        sorted.sort_unstable();
-        let index = self.search.solve(&sorted);
-        let record = &self.search.records[index];
-        let value = (record.outcome == SetOutcome::Solved).then(|| match self.functional {
-            Functional::Voltage(node) => record.voltage_v[node],
-            Functional::Current(node) => record.current_a[node],
-        });
-        let badness = badness(value, self.sign);
-        if badness > self.best_badness {
-            self.best_badness = badness;
-            self.best = Some(Worst { set: sorted, value, outcome: record.outcome });
-        }
-    }
 }

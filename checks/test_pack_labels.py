@@ -61,6 +61,55 @@ def test_every_code_reads_back(tmp_path, options):
     assert sorted(read) == sorted(names)
 
 
+NAMES = ["Büro Süd", "شقة ٣", "三〇二号室", "=1+1", "Quartier \U0001f511", "Flat 1"]
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_codes_of_names_in_any_script_read_back(tmp_path, language):
+    """A reader must not have to guess the character set: the code says that it is UTF-8."""
+    rows = "\n".join(f'"{name}" = {{ place = "A/G" }}' for name in NAMES)
+    stops = ", ".join(f'"{name}"' for name in NAMES)
+    (tmp_path / "site.toml").write_text(
+        f"""[site]
+title = "Höfe & Gärten"
+family = "ostrel-48"
+indoor_station = "ostrel-v4"
+door_station = "ostrel-dv1"
+cable = "pair-0.8"
+[buildings]
+A = {{ floors = ["G"] }}
+[supplies]
+PS = {{ model = "ostrel-ps-120", place = "A/G" }}
+[entrances]
+E = {{ role = "main", place = "A/G" }}
+[dwellings]
+{rows}
+[distributors]
+D = {{ model = "ostrel-d4", place = "A/G" }}
+[runs]
+W1 = {{ from = "PS", to = "D", length = "1 m" }}
+W2 = {{ from = "D.1", to = "E", length = "5 m" }}
+W3 = {{ from = "D.2", to = [{stops}], first = "5 m", spacing = "5 m" }}
+""",
+        encoding="utf-8",
+    )
+    command = [os.environ["LATCHLINE"], "pack", "site.toml", "-o", "pack", "--only", "labels", "--language", language]
+    subprocess.run(command, cwd=tmp_path, capture_output=True)
+    picture = tmp_path / "labels.png"
+    sheet = tmp_path / "pack" / "labels" / "devices-1.svg"
+    command = ["rsvg-convert", "--dpi-x", "400", "--dpi-y", "400", "-o", str(picture), str(sheet)]
+    subprocess.run(command, check=True)
+    # Raw: as XML zbarimg writes such texts in base64, and that wrongly.
+    command = ["zbarimg", "--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", str(picture)]
+    raw = subprocess.run(command, capture_output=True, text=True, check=True).stdout
+    codes = re.split(r"(?:Revision|Stand) [0-9a-f]{8}\n", raw)
+    assert codes.pop() == ""
+    read = [code.split("\n") for code in codes]
+    assert sorted(lines[0] for lines in read) == sorted([*NAMES, "PS", "D", "E"])
+    assert all(lines[1] == "Höfe & Gärten" for lines in read)
+    assert any("Gebäude 0" in line for lines in read for line in lines) == (language == "de")
+
+
 def dial_position(group: ElementTree.Element) -> list[int]:
     """Where the arrows of the rotary switches of one picture point, from their geometry alone."""
     circles = [(float(c.get("cx")), float(c.get("cy"))) for c in group.iter(f"{SVG}circle")]

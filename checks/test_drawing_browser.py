@@ -99,7 +99,6 @@ def test_nothing_covers_anything_and_every_element_is_there_once(tmp_path, seed,
 def test_german_drawings_are_as_readable(tmp_path, sheet, units):
     site = random_site(5, 64)
     options = ["--language", "de", "--units", units, *(["--sheet", sheet] if sheet else [])]
-    # The pictures of locks are measured with the door sheets.
     every = [part for what in ("elevation", "profiles", "switches", "signal", "start-up") for part in ("--what", what)]
     files = draw(tmp_path, site, *options, *every)
     sheets = measured(files)
@@ -118,6 +117,26 @@ def test_charts_and_switches_are_readable(tmp_path, what, sheet):
     files = draw(tmp_path, random_site(7, 48), "--what", what, *(["--sheet", sheet] if sheet else []))
     for name, measures in zip(files, measured(files)):
         assert faults(measures) == [], pathlib.Path(name).name
+
+
+EVERY_LOCK = pathlib.Path(__file__).parent.parent / "crates/drawing/src/wiring/every_lock.toml"
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("sheet", [None, "a4", "phone"])
+def test_the_wiring_of_every_kind_of_lock_is_readable(tmp_path, sheet, language):
+    site = EVERY_LOCK.read_text(encoding="utf-8")
+    files = draw(tmp_path, site, "--what", "wiring", "--language", language, *(["--sheet", sheet] if sheet else []))
+    sheets = measured(files)
+    for name, measures in zip(files, sheets):
+        assert faults(measures) == [], pathlib.Path(name).name
+    # Every lock and every door with alarm inputs has its picture, on whatever sheet.
+    texts = [text["text"] for measures in sheets for text in measures["texts"]]
+    lock, inputs = ("lock", "alarm inputs") if language == "en" else ("Schloss", "Meldeeingänge")
+    for name, entrance in tomllib.loads(site)["entrances"].items():
+        locks = entrance.get("locks", [entrance.get("lock")])
+        assert all(f"{name} {lock} {number + 1}" in texts for number in range(len(locks)))
+        assert (f"{name} {inputs}" in texts) == ("alarm_inputs" in entrance)
 
 
 def test_the_table_of_widths_agrees_with_the_font(tmp_path):

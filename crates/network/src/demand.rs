@@ -259,8 +259,8 @@ fn is_lit(light: &LightUse, activity: Activity, night: bool) -> bool {
     }
 }
 
-/// What a light adds at the station. From the station's output, its current there: the output steps the
-/// bus voltage down, so that no more than this is drawn from the bus.
+/// What a light adds at the station. From the station's output, its current there: what a linear regulator takes from
+/// the bus for it, and more than a converter takes whose efficiency is above the ratio of output to bus voltage.
 fn light_demand(site: &Site, used: &LightUse) -> Demand {
     let light = site.light(used);
     match used.feed.value {

@@ -199,8 +199,10 @@ fn lights_and_alarm_inputs() {
     assert!(kinds("fire-release-through-station", &fire).is_empty());
 }
 
-/// Invented modules: a keypad for less current, and buttons in fours and twelves.
-const MODULES: &str = "[accessories]\n\
+/// Invented modules: a keypad for less current, and buttons in fours and twelves; a door station that can call one
+/// dwelling without them.
+const MODULES: &str = "[stations]\n\
+    door-one = { title = \"D\", source = \"invented\", family = \"ostrel-48\", kind = \"door\", media = \"video\", loop_through = \"end\", standby = \"2 W\", ringing = \"5 W\", talking = \"6 W\", releasing_extra = \"7 W\", least_voltage = \"36 V\", least_standby_voltage = \"34 V\", lock_output_voltage = \"12.6 V\", lock_output_current = \"0.6 A\", accessory_current = \"0.3 A\", directory = 1, price = 900 }\n[accessories]\n\
     keypad-lean = { title = \"K\", source = \"invented\", family = \"ostrel-48\", kind = \"keypad\", current = \"5 mA\", price = 90 }\n\
     keypad-bright = { title = \"K\", source = \"invented\", family = \"ostrel-48\", kind = \"keypad\", current = \"200 mA\", price = 50 }\n\
     buttons-12 = { title = \"B\", source = \"invented\", family = \"ostrel-48\", kind = \"buttons\", current = \"15 mA\", buttons = 12, price = 60 }\n\
@@ -220,6 +222,9 @@ fn modules_in_their_chain() {
     let three =
         with("station = \"ostrel-da1\"\naccessories = [\"buttons-4\", \"ostrel-keypad\", \"ostrel-keypad\"]");
     has_with("accessory-chain-too-long", &three, &["other-door-station"]);
+    // Two dwellings, one of which it can call.
+    let small = with("station = \"door-one\"");
+    has_with("directory-too-small", &small, &["more-button-modules", "other-door-station"]);
 }
 
 #[test]

@@ -99,7 +99,8 @@ def test_nothing_covers_anything_and_every_element_is_there_once(tmp_path, seed,
 def test_german_drawings_are_as_readable(tmp_path, sheet, units):
     site = random_site(5, 64)
     options = ["--language", "de", "--units", units, *(["--sheet", sheet] if sheet else [])]
-    every = [part for what in ("elevation", "profiles", "switches", "signal", "start-up") for part in ("--what", what)]
+    kinds = ("elevation", "profiles", "switches", "wiring", "signal", "start-up")
+    every = [part for what in kinds for part in ("--what", what)]
     files = draw(tmp_path, site, *options, *every)
     sheets = measured(files)
     for name, measures in zip(files, sheets):

@@ -3,7 +3,7 @@
 use latchline_drawing::scene::{Area, Item, Layer, Node, Scene, Shape};
 use latchline_drawing::{
     Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
-    switch_sheets,
+    switch_sheets, wiring_sheets,
 };
 use latchline_finding::{Language, Locale, Sources, Units};
 use latchline_site::model::Site;
@@ -385,6 +385,7 @@ fn a_german_drawing_is_german_throughout() {
             signal_sheets(&site, &assessment, &options),
             start_up_sheets(&site, &assessment, &options),
             switch_sheets(&site, &assessment.addresses, &options),
+            wiring_sheets(&site, &assessment, &options),
         ];
         let mut words = BTreeSet::new();
         for scene in scenes.iter().flatten() {
@@ -422,7 +423,7 @@ fn a_german_drawing_is_german_throughout() {
         "with",
     ];
     // The same word in both languages.
-    let shared = ["audio", "bus", "khz", "link", "mhz", "ohm", "signal", "station", "video"];
+    let shared = ["audio", "bus", "khz", "link", "mhz", "ohm", "person", "signal", "station", "video"];
     let same = english.intersection(&german).map(String::as_str);
     let left: Vec<&str> = same.filter(|word| !own.contains(word) && !shared.contains(word)).collect();
     assert!(left.is_empty(), "left in English: {left:?}");

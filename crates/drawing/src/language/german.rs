@@ -206,8 +206,8 @@ pub(super) fn phrase(phrase: &Phrase<'_>) -> String {
         Phrase::SwitchesOn { numbers } => format!("ON: {numbers}"),
         Phrase::TitleContinued { title } => format!("{title}, Fortsetzung"),
         Phrase::TroubleList { troubles } => format!("Befunde: {troubles}."),
-        Phrase::TurnsOff { voltage } => format!("schaltet ab {voltage} V"),
-        Phrase::TurnsOn { voltage } => format!("schaltet ein {voltage} V"),
+        Phrase::TurnsOff { voltage } => format!("aus bei {voltage} V"),
+        Phrase::TurnsOn { voltage } => format!("ein bei {voltage} V"),
         Phrase::UsualConductor { conductor } => format!("Ader {conductor}, wo keine genannt ist"),
         Phrase::Verdict { verdict } => format!("Urteil: {verdict}. Kein Prüfzeugnis."),
         Phrase::Weakest { station, caller, loss, share, at, unit, budget, outcome } => format!(

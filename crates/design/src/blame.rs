@@ -3,7 +3,7 @@
 use crate::design::{Binding, relaxed};
 use crate::electric::Sweep;
 use crate::instance::{Instance, Limits};
-use crate::money::{Micro, units};
+use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
 use crate::plan::plan;
 use crate::runs::{best_head, chain};
@@ -29,7 +29,7 @@ fn loosened(limits: &Limits) -> Vec<(String, Limits)> {
     list
 }
 
-fn bound(instance: &mut Instance<'_>, root: usize, order: &[usize], limits: Limits) -> Option<Micro> {
+fn bound(instance: &mut Instance<'_>, root: usize, order: &[usize], limits: Limits) -> Option<Amount> {
     let kept = std::mem::replace(&mut instance.limits, limits);
     let found = plan(instance, order, root, relaxed(0), None).map(|plan| plan.cost);
     instance.limits = kept;

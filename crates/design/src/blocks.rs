@@ -1,6 +1,6 @@
 //! Blocks: one distributor with neighbouring items, divided into runs at least cost; and trunks of blocks.
 
-use crate::money::{Micro, NONE};
+use crate::money::{Amount, NONE};
 use crate::plan::{Block, Planner, Step, Trunk, TrunkStart};
 use crate::runs::RunTable;
 
@@ -14,7 +14,7 @@ impl Planner<'_, '_> {
     }
 
     /// Cost of the cheapest division of items from `first` on into at most `ports` runs, by end.
-    pub(crate) fn divisions(&self, table: &RunTable, first: usize, ports: usize) -> Vec<Micro> {
+    pub(crate) fn divisions(&self, table: &RunTable, first: usize, ports: usize) -> Vec<Amount> {
         let most = self.reach[first] - first;
         let mut best = vec![NONE; most + 1];
         best[0] = 0;

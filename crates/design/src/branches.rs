@@ -5,7 +5,7 @@
 
 use crate::instance::{InWall, Instance, Owner};
 use crate::laid::{Sections, chain_in_walls, in_walls, sections};
-use crate::money::{Micro, NONE};
+use crate::money::{Amount, NONE};
 use latchline_site::catalogue::Environment;
 
 /// Items of a run with branch boxes at most.
@@ -80,7 +80,7 @@ pub fn branchings(
 /// A division in the making: cost, and what stands before.
 #[derive(Clone, Copy)]
 struct Step {
-    cost: Micro,
+    cost: Amount,
     from: usize,
     before: usize,
     model: usize,
@@ -93,8 +93,8 @@ struct Branches<'b, 'a> {
     /// Places that boxes may stand at.
     places: Vec<usize>,
     /// By place, first item and number of items: the cheapest box and its kind.
-    blocks: Vec<Vec<Vec<(Micro, usize)>>>,
-    per_dm: Micro,
+    blocks: Vec<Vec<Vec<(Amount, usize)>>>,
+    per_dm: Amount,
 }
 
 impl<'b, 'a> Branches<'b, 'a> {
@@ -124,7 +124,7 @@ impl<'b, 'a> Branches<'b, 'a> {
     }
 
     /// The cheaper direction of a chain of neighbours, and its cost; `None` if it must not be.
-    fn chain(&self, place: usize, first: usize, end: usize) -> Option<(Micro, Vec<usize>)> {
+    fn chain(&self, place: usize, first: usize, end: usize) -> Option<(Amount, Vec<usize>)> {
         let items = &self.items[first..end];
         let is_solo = |item: &usize| self.instance.items[*item].solo;
         if items.len() > self.instance.limits.chain || (items.len() > 1 && items.iter().any(is_solo)) {
@@ -133,7 +133,7 @@ impl<'b, 'a> Branches<'b, 'a> {
         let cost = |items: &[usize]| {
             let sections = sections(self.instance, place, items)?;
             let in_walls = chain_in_walls(self.instance, place, items, sections.environment).is_some();
-            let length_dm: Micro = sections.lengths_dm.iter().map(|length| Micro::from(*length)).sum();
+            let length_dm: Amount = sections.lengths_dm.iter().map(|length| Amount::from(*length)).sum();
             Some(if in_walls { 0 } else { length_dm * self.per_dm })
         };
         let ahead = cost(items)?;
@@ -142,9 +142,9 @@ impl<'b, 'a> Branches<'b, 'a> {
         Some(if back < ahead { (back, reversed) } else { (ahead, items.to_vec()) })
     }
 
-    fn blocks_at(&self, place: usize) -> Vec<Vec<(Micro, usize)>> {
+    fn blocks_at(&self, place: usize) -> Vec<Vec<(Amount, usize)>> {
         let count = self.items.len();
-        let chains: Vec<Vec<Micro>> = (0..count)
+        let chains: Vec<Vec<Amount>> = (0..count)
             .map(|first| {
                 let cost = |end: usize| self.chain(place, first, end).map_or(NONE, |(cost, _)| cost);
                 (first + 1..=count).map(cost).collect()
@@ -156,7 +156,7 @@ impl<'b, 'a> Branches<'b, 'a> {
                 if !is_near.copied().any(|near| near == place) {
                     return Vec::new();
                 }
-                let divided: Vec<Vec<Micro>> = self
+                let divided: Vec<Vec<Amount>> = self
                     .instance
                     .branch_boxes
                     .iter()
@@ -180,7 +180,7 @@ impl<'b, 'a> Branches<'b, 'a> {
     /// The chains of one box, found again.
     fn chains(&self, place: usize, model: usize, first: usize, end: usize) -> Vec<Vec<usize>> {
         let cost = |from: usize, to: usize| self.chain(place, from, to).map_or(NONE, |(cost, _)| cost);
-        let chains: Vec<Vec<Micro>> =
+        let chains: Vec<Vec<Amount>> =
             (0..end).map(|from| (from + 1..=end).map(|to| cost(from, to)).collect()).collect();
         let table = divided(&chains, first, end, self.instance.branch_boxes[model].ports);
         let mut found = Vec::new();
@@ -209,7 +209,7 @@ impl<'b, 'a> Branches<'b, 'a> {
         let mut steps = vec![vec![unreached; self.places.len()]; count + 1];
         let way = |from: usize, to: usize| {
             let length = self.instance.way(from, to).map(|way| self.instance.section_dm(way.length_mm, 0));
-            length.map_or(NONE, |length_dm| Micro::from(length_dm) * self.per_dm)
+            length.map_or(NONE, |length_dm| Amount::from(length_dm) * self.per_dm)
         };
         for done in 0..count {
             for (at, &here) in self.places.iter().enumerate() {
@@ -258,7 +258,7 @@ impl<'b, 'a> Branches<'b, 'a> {
 }
 
 /// By ports and number of items from `first` on: the cost of the cheapest division into so many chains at most.
-fn divided(chains: &[Vec<Micro>], first: usize, end: usize, ports: usize) -> Vec<Vec<Micro>> {
+fn divided(chains: &[Vec<Amount>], first: usize, end: usize, ports: usize) -> Vec<Vec<Amount>> {
     let most = end - first;
     let mut table = vec![vec![NONE; most + 1]];
     table[0][0] = 0;

@@ -1,7 +1,7 @@
 //! The whole way: walking orders, plans with their lower bound, the site file, its assessment.
 
 use crate::instance::Instance;
-use crate::money::{Micro, units};
+use crate::money::{Amount, from_units, units};
 use crate::obstacle::Obstacle;
 use crate::order::{small_orders, walking_order};
 use crate::plan::{Assumptions, plan, tables_for};
@@ -112,7 +112,7 @@ pub fn design(
     };
     let instance = Instance::new(survey, catalogue, family)?;
     let mut best: Option<Design> = None;
-    let mut bound = Micro::MAX;
+    let mut bound = Amount::MAX;
     // Supplies that the bound reckons with in every order.
     let mut fewest = usize::MAX;
     let mut orders = 0;
@@ -125,7 +125,7 @@ pub fn design(
             break;
         }
         let known = best.as_ref().map(|design| design.cost);
-        if number > 0 && !go_on(orders, known, if bound == Micro::MAX { 0.0 } else { units(bound) }) {
+        if number > 0 && !go_on(orders, known, if bound == Amount::MAX { 0.0 } else { units(bound) }) {
             break;
         }
         let Some((root, order)) = walking_order(&instance, number, effort.seed) else { continue };
@@ -141,7 +141,7 @@ pub fn design(
         };
         bound = bound.min(relaxed.cost + instance.fixed);
         fewest = fewest.min(relaxed.most_supplies);
-        let known_cost = best.as_ref().map(|design| (design.cost * 1e6) as Micro);
+        let known_cost = best.as_ref().map(|design| from_units(design.cost));
         if known_cost.is_some_and(|known| relaxed.cost + instance.fixed >= known) {
             continue;
         }

@@ -1,7 +1,7 @@
 //! A survey with one family, made ready: what is to be fed, from where, by what, at which cost.
 
 use crate::electric::{Draw, StationLoad};
-use crate::money::Micro;
+use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::{
     LockLoad, branch_box, cost_of, distributor, in_walls, isolator, load_of, lock_load, station, supply,
@@ -68,7 +68,7 @@ pub struct Wire {
     /// Name in the catalogue.
     pub name: String,
     /// Cost of a tenth of a metre.
-    pub per_dm: Micro,
+    pub per_dm: Amount,
     /// Loop resistance per metre in the adverse corner.
     pub ohm_per_m: f64,
     /// Where it may run.
@@ -96,7 +96,7 @@ pub struct Distributor {
     /// Ports.
     pub ports: usize,
     /// Cost with labour.
-    pub cost: Micro,
+    pub cost: Amount,
     /// Series resistance to a port.
     pub port_ohm: f64,
     /// Current limit of a port.
@@ -128,7 +128,7 @@ pub struct Isolator {
     /// Ports.
     pub ports: usize,
     /// Cost with labour.
-    pub cost: Micro,
+    pub cost: Amount,
     /// Current limit of a port.
     pub limit_a: f64,
 }
@@ -141,7 +141,7 @@ pub struct BranchModel {
     /// Ports.
     pub ports: usize,
     /// Cost with labour.
-    pub cost: Micro,
+    pub cost: Amount,
     /// Series resistance to a port.
     pub port_ohm: f64,
     /// Its own consumption, with the least voltage that it needs.
@@ -154,7 +154,7 @@ pub struct Supply {
     /// Name in the catalogue.
     pub name: String,
     /// Cost with labour.
-    pub cost: Micro,
+    pub cost: Amount,
     /// Low end of its voltage.
     pub voltage_v: f64,
     /// Resistance behind it.
@@ -199,7 +199,7 @@ pub struct Instance<'a> {
     /// Environments that ways and drops pass.
     pub environments: BTreeSet<Environment>,
     /// Cost of what every design has: stations, locks, lock cables.
-    pub fixed: Micro,
+    pub fixed: Amount,
     /// Model of every door station, desk and dwelling that names no other: for the head of the file.
     pub default_indoor: String,
     /// Calls at once.
@@ -281,7 +281,7 @@ impl<'a> Instance<'a> {
             catalogue,
             family,
             items: Vec::new(),
-            wires: wires(survey, catalogue),
+            wires: wires(survey, catalogue, family),
             in_walls: in_walls(survey, catalogue)?,
             distributors: catalogue
                 .boxes
@@ -487,7 +487,7 @@ impl<'a> Instance<'a> {
             && let Some(cable) = self.catalogue.cables.get(cable)
         {
             let per_m = cost_of(&cable.head, self.survey).unwrap_or(0);
-            self.fixed += (per_m as f64 * length_m).floor() as Micro;
+            self.fixed += (per_m as f64 * length_m).floor() as Amount;
         }
     }
 

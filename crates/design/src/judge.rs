@@ -3,7 +3,7 @@
 use crate::design::{Design, Texts};
 use crate::emit::site_file;
 use crate::instance::{Instance, Owner};
-use crate::money::{micro, units};
+use crate::money::{amount, units};
 use crate::plan::Plan;
 use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
 use latchline_finding::{Argument, ElementId, Finding, Severity};
@@ -140,7 +140,7 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
         assessment,
         material,
         minutes,
-        cost: units(micro(material, minutes, per_hour)),
+        cost: units(amount(material, minutes, per_hour)),
         lower_bound: 0.0,
         family: instance.family.head.name.clone(),
         space: Vec::new(),

@@ -3,7 +3,7 @@
 use crate::branches::Branching;
 use crate::electric::{Head, Link, StationLoad, Sweep};
 use crate::instance::{InWall, Instance, Owner};
-use crate::money::Micro;
+use crate::money::Amount;
 use latchline_site::catalogue::Environment;
 
 /// Sections of a chain as lengths in tenths of a metre, one per station, with what they pass.
@@ -81,7 +81,7 @@ pub struct Laid<'l> {
     /// The worst environment of the new sections.
     environment: Environment,
     /// Cost of branch boxes.
-    boxes: Micro,
+    boxes: Amount,
     /// All cable in tenths of a metre.
     total_dm: u64,
     /// To the farthest end.
@@ -202,8 +202,8 @@ impl<'l> Laid<'l> {
             && (stations <= limits.stations || self.dwellings == 0)
     }
 
-    fn new_dm(&self) -> Micro {
-        self.new.iter().flatten().map(|(length_dm, _)| Micro::from(*length_dm)).sum()
+    fn new_dm(&self) -> Amount {
+        self.new.iter().flatten().map(|(length_dm, _)| Amount::from(*length_dm)).sum()
     }
 
     /// The cheapest cable from `first_wire` on that bears it; `None` if none does. `barred` is asked for every
@@ -253,7 +253,7 @@ impl<'l> Laid<'l> {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cable {
     /// Cost of the cable and of branch boxes.
-    pub cost: Micro,
+    pub cost: Amount,
     /// Index into the instance's wires; `None`: all of it is in the walls.
     pub wire: Option<usize>,
 }

@@ -3,12 +3,12 @@
 use crate::electric::{Draw, StationLoad};
 use crate::instance::{BranchModel, Distributor, InWall, Isolator, JOINT_OHM, Regenerated, Supply, Wire};
 use crate::laid::box_load;
-use crate::money::{Micro, micro};
+use crate::money::{Amount, amount};
 use crate::obstacle::Obstacle;
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
-    BoxKind, BoxModel, Cable, Catalogue, LoadValue, Material, Media, PartHead, PowerLoss, StationKind,
-    StationModel, SupplyModel,
+    BoxKind, BoxModel, Cable, Catalogue, Family, LoadValue, Material, Media, PartHead, PowerLoss,
+    StationKind, StationModel, SupplyModel,
 };
 use latchline_survey::Survey;
 use std::collections::BTreeMap;
@@ -22,7 +22,7 @@ pub fn is_withdrawn(survey: &Survey, name: &str) -> bool {
 }
 
 /// Cost of a part; `None` without a price, or if it is withdrawn.
-pub fn cost_of(head: &PartHead, survey: &Survey) -> Option<Micro> {
+pub fn cost_of(head: &PartHead, survey: &Survey) -> Option<Amount> {
     if is_withdrawn(survey, &head.name) {
         return None;
     }
@@ -30,7 +30,7 @@ pub fn cost_of(head: &PartHead, survey: &Survey) -> Option<Micro> {
     let price = own.and_then(|own| own.price).or(head.price.as_ref().map(|price| price.value));
     let minutes =
         own.and_then(|own| own.labour_minutes).or(head.labour_minutes.as_ref().map(|minutes| minutes.value));
-    Some(micro(price?, minutes.unwrap_or(0.0), survey.settings.labour_per_hour))
+    Some(amount(price?, minutes.unwrap_or(0.0), survey.settings.labour_per_hour))
 }
 
 /// The least that a load draws in the adverse corner while its voltage is at least `least_v`.
@@ -162,12 +162,13 @@ pub fn station<'c>(
 }
 
 /// Cables that may be pulled, cheapest first, without those that a cheaper one is better than.
-pub fn wires(survey: &Survey, catalogue: &Catalogue) -> Vec<Wire> {
+pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wire> {
     let settings = &survey.settings;
-    // Without a list: copper only. Who wants clad aluminium says so.
+    // Without a list: copper only (who wants clad aluminium says so), and only cable whose signal can be judged.
+    let judges_signal = !family.signal_bands.is_empty();
     let wanted = |cable: &Cable| {
         if settings.cables.is_empty() {
-            cable.material.value == Material::Copper
+            cable.material.value == Material::Copper && (cable.line.is_some() || !judges_signal)
         } else {
             settings.cables.iter().any(|name| name.value == cable.head.name)
         }

@@ -9,7 +9,7 @@
 use crate::branches::Branching;
 use crate::instance::{Instance, Owner};
 use crate::loads::{Loads, output_loads, supply_loads};
-use crate::money::{Micro, NONE};
+use crate::money::{Amount, NONE};
 use crate::runs::{Barred, RunChoice, RunTable, tables};
 use crate::zones::Further;
 use rayon::prelude::*;
@@ -80,7 +80,7 @@ pub struct Plan {
     /// Distributors for links alone, first on the first trunk: kind and number.
     pub heads: Option<(usize, usize)>,
     /// Its cost without what every design has.
-    pub cost: Micro,
+    pub cost: Amount,
     /// Supplies at most among the plans that it is the cheapest of.
     pub most_supplies: usize,
 }
@@ -103,11 +103,11 @@ pub(crate) struct Planner<'p, 'a> {
     /// By kind: what intervals ask of the output of a regenerating box.
     pub(crate) outputs: Vec<Option<Loads>>,
     /// Trunk from each box place to each.
-    pub(crate) between: Vec<Vec<Micro>>,
+    pub(crate) between: Vec<Vec<Amount>>,
 }
 
 /// The best distributors for items from one on, by place: cost and kind for 0, 1, 2, ... items.
-pub(crate) type Block = Vec<(Micro, u8)>;
+pub(crate) type Block = Vec<(Amount, u8)>;
 
 /// Plans for one walking order.
 pub fn plan(
@@ -221,10 +221,10 @@ impl<'p, 'a> Planner<'p, 'a> {
         matches!(self.instance.items[self.order[at]].owner, Owner::Dwelling(_))
     }
 
-    pub(crate) fn trunk_cost(&self, from: usize, to: usize) -> Micro {
+    pub(crate) fn trunk_cost(&self, from: usize, to: usize) -> Amount {
         self.instance.way(from, to).map_or(NONE, |way| {
             let wire = self.instance.trunk_wire(self.assumptions.trunk_wire, way.environment);
-            Micro::from(self.instance.section_dm(way.length_mm, 0)) * self.instance.wires[wire].per_dm
+            Amount::from(self.instance.section_dm(way.length_mm, 0)) * self.instance.wires[wire].per_dm
         })
     }
 
@@ -238,14 +238,14 @@ impl<'p, 'a> Planner<'p, 'a> {
 /// A step of a trunk: a block that ends here at this place.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Step {
-    pub(crate) cost: Micro,
+    pub(crate) cost: Amount,
     pub(crate) from: usize,
     pub(crate) before: usize,
     pub(crate) model: u8,
 }
 
 pub(crate) struct Trunk {
-    pub(crate) cost: Vec<Micro>,
+    pub(crate) cost: Vec<Amount>,
     pub(crate) last: Vec<usize>,
     pub(crate) steps: Vec<Vec<Step>>,
 }

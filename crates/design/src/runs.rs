@@ -6,9 +6,9 @@
 
 use crate::branches::{Branching, branchings};
 use crate::electric::{Head, Sweep};
-use crate::instance::{Distributor, Instance};
+use crate::instance::{Distributor, Instance, Owner};
 use crate::laid::{Cheapest, Laid, chain_in_walls, sections};
-use crate::money::{Micro, NONE};
+use crate::money::{Amount, NONE, rest};
 use rayon::prelude::*;
 use std::collections::BTreeSet;
 
@@ -87,7 +87,7 @@ pub enum Layout {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RunChoice {
     /// Cost of its cable and branch boxes.
-    pub cost: Micro,
+    pub cost: Amount,
     /// New cable: index into the instance's wires. `None`: all of it is in the walls.
     pub wire: Option<usize>,
     /// How its items hang on it.
@@ -207,6 +207,11 @@ fn row(
         if cable.cost < runs[at].cost {
             runs[at] = RunChoice { cost: cable.cost, wire: cable.wire, layout: Layout::Branched };
         }
+    }
+    let mut dwellings = 0;
+    for (run, item) in runs.iter_mut().zip(&order[first..]) {
+        dwellings += usize::from(matches!(instance.items[*item].owner, Owner::Dwelling(_)));
+        run.cost = (run.cost + rest(dwellings, order.len())).min(NONE);
     }
     runs
 }
@@ -338,6 +343,6 @@ pub fn without(
 }
 
 /// Cost of the best run, [`NONE`] if there is none.
-pub fn cost(runs: &[RunChoice], count: usize) -> Micro {
+pub fn cost(runs: &[RunChoice], count: usize) -> Amount {
     runs.get(count - 1).map_or(NONE, |run| run.cost)
 }

@@ -12,7 +12,7 @@
 use crate::design::{Design, GOOD_ENOUGH_LARGE, LARGE_SITE, Texts, trunk_wires};
 use crate::instance::Instance;
 use crate::judge::{Help, Rejection, judge};
-use crate::money::{Micro, units};
+use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
 use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun, plan, tables_for};
 use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
@@ -62,7 +62,7 @@ struct Candidate {
 }
 
 impl Candidate {
-    fn rank(&self) -> Reverse<(Micro, usize)> {
+    fn rank(&self) -> Reverse<(Amount, usize)> {
         Reverse((self.plan.cost, self.number))
     }
 }
@@ -121,7 +121,7 @@ impl<'s, 'a> Search<'s, 'a> {
         root: usize,
         order: &[usize],
         first: Plan,
-        known: Option<Micro>,
+        known: Option<Amount>,
     ) -> Result<Option<Design>, Obstacle> {
         let bound = units(first.cost + self.instance.fixed);
         let quick = self.quick(root, order, first);

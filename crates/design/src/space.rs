@@ -65,7 +65,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
         lines.push(format!("A run has at most {}.", kept.join(", ")));
     }
     let wires: Vec<&str> = instance.wires.iter().map(|wire| wire.name.as_str()).collect();
-    lines.push(format!("Cables: {} (others cost more and conduct no better).", wires.join(", ")));
+    lines.push(format!("Cables: {} (others cost more and conduct no better, or have no line constants to judge the signal by).", wires.join(", ")));
     let boxes: Vec<&str> = instance.distributors.iter().map(|kind| kind.name.as_str()).collect();
     let supplies: Vec<&str> = instance.supplies.iter().map(|kind| kind.name.as_str()).collect();
     lines.push(format!("Distributors: {}. Supplies: {}.", boxes.join(", "), supplies.join(", ")));

@@ -4,7 +4,7 @@
 //! further zones cost does not: they are joined once, from the end of the walk, for every number of them.
 
 use crate::instance::Isolator;
-use crate::money::{Micro, NONE};
+use crate::money::{Amount, NONE};
 use crate::plan::{Plan, Planner, Trunk, TrunkStart};
 use rayon::prelude::*;
 
@@ -16,7 +16,7 @@ const NEAR_MAINS: usize = 2;
 /// A zone of a plan in the making.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Zone {
-    pub(crate) cost: Micro,
+    pub(crate) cost: Amount,
     pub(crate) first: usize,
     /// Where its second trunk begins; its end if there is one trunk.
     pub(crate) middle: usize,
@@ -31,7 +31,7 @@ pub(crate) struct Further {
     /// By first item: the best zone of 1, 2, ... items.
     single: Vec<Vec<Option<Zone>>>,
     /// By number of zones and first item: the cost of all from there to the end of the walk.
-    cost: Vec<Vec<Micro>>,
+    cost: Vec<Vec<Amount>>,
     /// The first zone of those.
     choice: Vec<Vec<Option<Zone>>>,
 }
@@ -67,7 +67,7 @@ impl Further {
         }
     }
 
-    fn cost(&self, zones: usize, first: usize) -> Micro {
+    fn cost(&self, zones: usize, first: usize) -> Amount {
         self.cost[zones][first]
     }
 
@@ -139,11 +139,11 @@ impl Planner<'_, '_> {
     }
 
     /// Cost of what stands before the first zone's distributors, and of its trunks by first item.
-    fn head_trunks(&self, has_links: bool) -> (Micro, Vec<Vec<Micro>>) {
+    fn head_trunks(&self, has_links: bool) -> (Amount, Vec<Vec<Amount>>) {
         let before = self.heads.map_or(0, |(model, number)| {
             let at = self.head_at();
-            let boxes = self.instance.distributors[model].cost * number as Micro;
-            boxes + self.trunk_cost(self.root, at) + self.trunk_cost(at, at) * (number as Micro - 1)
+            let boxes = self.instance.distributors[model].cost * number as Amount;
+            boxes + self.trunk_cost(self.root, at) + self.trunk_cost(at, at) * (number as Amount - 1)
         });
         let firsts = 0..self.reach[0].max(1);
         (before, firsts.into_par_iter().map(|first| self.head_trunk(first, has_links).cost).collect())
@@ -153,15 +153,15 @@ impl Planner<'_, '_> {
     fn further_zones(&self, isolator: &Isolator) -> Vec<Vec<Option<Zone>>> {
         let count = self.order.len();
         let mains = &self.instance.mains;
-        let trunks = |place: &usize| -> Vec<Vec<Micro>> {
+        let trunks = |place: &usize| -> Vec<Vec<Amount>> {
             let start = self.other_start(*place);
             let of = |first: usize| {
                 if self.is_near(*place, first) { self.trunk(start, first).cost } else { Vec::new() }
             };
             (0..count).into_par_iter().map(of).collect()
         };
-        let trunks: Vec<Vec<Vec<Micro>>> = mains.iter().map(trunks).collect();
-        let feeding: Vec<Micro> = mains.iter().map(|place| self.feeding(*place, isolator.cost)).collect();
+        let trunks: Vec<Vec<Vec<Amount>>> = mains.iter().map(trunks).collect();
+        let feeding: Vec<Amount> = mains.iter().map(|place| self.feeding(*place, isolator.cost)).collect();
         let best = |first: usize, end: usize| {
             (0..mains.len())
                 .filter_map(|at| {
@@ -184,7 +184,7 @@ impl Planner<'_, '_> {
         (0..self.instance.distributors.len())
             .filter(|model| self.instance.distributors[*model].ports > 0)
             .map(|model| (model, links.div_ceil(self.instance.distributors[model].ports)))
-            .min_by_key(|(model, number)| self.instance.distributors[*model].cost * *number as Micro)
+            .min_by_key(|(model, number)| self.instance.distributors[*model].cost * *number as Amount)
     }
 
     /// Whether a supply whose first item is this one may stand at a place with mains.
@@ -204,10 +204,10 @@ impl Planner<'_, '_> {
     }
 
     /// Feed, isolating box and link of a further zone.
-    fn feeding(&self, mains: usize, isolator: Micro) -> Micro {
+    fn feeding(&self, mains: usize, isolator: Amount) -> Amount {
         let at = self.nearest_box(mains);
         let link = self.instance.way(self.head_at(), at).map_or(NONE, |way| {
-            let length = Micro::from(self.instance.section_dm(way.length_mm, 0));
+            let length = Amount::from(self.instance.section_dm(way.length_mm, 0));
             let environment = way.environment;
             let wire = self.instance.wires.iter().find(|wire| wire.environments.contains(&environment));
             wire.map_or(NONE, |wire| wire.per_dm * length)
@@ -218,7 +218,7 @@ impl Planner<'_, '_> {
     /// The cheapest supply with one or more trunks for an interval.
     fn zone(
         &self,
-        trunks: &[Vec<Micro>],
+        trunks: &[Vec<Amount>],
         first: usize,
         end: usize,
         most_trunks: usize,
@@ -230,14 +230,14 @@ impl Planner<'_, '_> {
         };
         let whole = cost_of(first, end);
         // One trunk and two are priced with the supply that each needs.
-        let priced = |cost: Micro, middle: usize| -> Option<Zone> {
+        let priced = |cost: Amount, middle: usize| -> Option<Zone> {
             let outputs = if is_hub && middle < end { 2 } else { 1 };
             let supply = self.supply(first, end, outputs)?;
             let cost = cost + self.instance.supplies[supply].cost;
             Some(Zone { cost, first, middle, end, supply, mains: 0 })
         };
         let alone = (whole < NONE && self.trunk_allowed(first, end, limit_a)).then(|| priced(whole, end));
-        let mut best: Option<(Micro, usize)> = None;
+        let mut best: Option<(Amount, usize)> = None;
         if most_trunks > 1 {
             for middle in first + 1..end {
                 let one = cost_of(first, middle);

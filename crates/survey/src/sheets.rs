@@ -85,7 +85,11 @@ pub const SETTINGS: &[(&str, &[&str], &str)] = &[
         &[],
         "Loop resistance in ohm of the surge protector of every run outdoors, if fitted.",
     ),
-    ("Cables", &[], "Cables that may be pulled, with semicolons between; without it all that have a price."),
+    (
+        "Cables",
+        &[],
+        "Cables that may be pulled, with semicolons between; without it all of copper that have a price.",
+    ),
     (
         "Withdrawn parts",
         &[],

@@ -4,7 +4,7 @@ use super::installed::{Installed, Run, Stop};
 use super::ways::{Way, Ways, on_port};
 use crate::instance::Instance;
 use crate::judge::{Help, Rejection};
-use crate::money::Micro;
+use crate::money::Amount;
 use crate::toml_text::{list, quoted};
 use latchline_site::model::Site;
 
@@ -29,7 +29,7 @@ pub fn mends(instance: &Instance<'_>, installed: &Installed, site: &Site, reject
             {
                 continue;
             }
-            let cost = total_dm.ceil() as Micro * wire.per_dm;
+            let cost = total_dm.ceil() as Amount * wire.per_dm;
             let words = format!("{} pulled anew with {} in place of {}", run.name, wire.name, run.cable);
             let mut way = Way::new(words, cost);
             way.set(&["runs", &run.name, "cable"], quoted(&wire.name));

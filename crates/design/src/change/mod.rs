@@ -17,7 +17,7 @@ mod ways;
 
 use crate::instance::{Instance, Owner};
 use crate::judge::{Rejection, reprice};
-use crate::money::{Micro, units};
+use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
 use crate::parts::{cost_of, is_withdrawn};
 use installed::Installed;
@@ -92,7 +92,7 @@ enum Task {
 /// A change in the making.
 #[derive(Clone)]
 struct Draft {
-    cost: Micro,
+    cost: Amount,
     installed: Installed,
     steps: Vec<Way>,
     /// Tasks that are done.
@@ -104,7 +104,7 @@ struct Draft {
 struct Queued(Draft);
 
 impl Queued {
-    fn rank(&self) -> Reverse<(Micro, usize, usize)> {
+    fn rank(&self) -> Reverse<(Amount, usize, usize)> {
         // Of equal cost the simpler, then the earlier.
         Reverse((self.0.cost, self.0.steps.len(), self.0.number))
     }
@@ -288,7 +288,7 @@ fn try_out<'w>(
 }
 
 /// Cost of a station's, box's or supply's model; nothing where it has no price.
-fn price(instance: &Instance<'_>, model: &str) -> Micro {
+fn price(instance: &Instance<'_>, model: &str) -> Amount {
     let catalogue = instance.catalogue;
     let head = (catalogue.stations.get(model).map(|part| &part.head))
         .or_else(|| catalogue.boxes.get(model).map(|part| &part.head))

@@ -4,7 +4,7 @@ use super::installed::{Installed, InstalledBox, Run, Stop};
 use super::price;
 use super::ways::{Way, Ways, per_dm};
 use crate::instance::Instance;
-use crate::money::Micro;
+use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::is_withdrawn;
 use crate::toml_text::{array, joined, list, place_key, quoted};
@@ -105,7 +105,7 @@ fn replacement(
         debug_assert!(index < site.stations.len());
     }
     way.parts.dedup();
-    way.cost = price(instance, name) * count as Micro;
+    way.cost = price(instance, name) * count as Amount;
     way.words = format!("{part} is withdrawn: {name} in its place, {count} times");
     let mut installed = installed.clone();
     for at in 0..installed.boxes.len() {
@@ -150,7 +150,7 @@ fn surplus_ports(instance: &Instance<'_>, installed: &mut Installed, at: usize, 
     let target = &installed.runs[trunk];
     way.set(&["runs", &target.name, "to"], list(&names));
     way.lengths(&target.name, &target.lengths_m);
-    way.cost += kind.cost + Micro::from(length_dm) * per_dm(instance, &target.cable).unwrap_or(0);
+    way.cost += kind.cost + Amount::from(length_dm) * per_dm(instance, &target.cable).unwrap_or(0);
     way.words
         .push_str(&format!("; {name} beside {} for the ports that it has less", installed.boxes[at].name));
 }

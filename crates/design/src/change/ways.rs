@@ -4,7 +4,7 @@ use super::installed::{Installed, InstalledBox, Run, Stop};
 use super::price;
 use crate::instance::{Instance, Item, Owner};
 use crate::laid::{Sections, sections};
-use crate::money::Micro;
+use crate::money::Amount;
 use crate::parts::cost_of;
 use crate::toml_text::{array, entrance_keys, joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_finding::Edit;
@@ -17,7 +17,7 @@ pub struct Way {
     /// What and why.
     pub words: String,
     /// Material and labour.
-    pub cost: Micro,
+    pub cost: Amount,
     pub(super) parts: Vec<Part>,
 }
 
@@ -32,7 +32,7 @@ pub(super) enum Part {
 
 impl Way {
     /// Nothing in the text yet.
-    pub fn new(words: String, cost: Micro) -> Self {
+    pub fn new(words: String, cost: Amount) -> Self {
         Way { words, cost, parts: Vec::new() }
     }
 
@@ -138,7 +138,7 @@ fn looped(instance: &Instance<'_>, installed: &Installed, item: usize, at: usize
         target.stops.splice(first..first, stops_of(instance, item));
         let names = target.names(instance, installed);
         let name = &instance.items[item].name;
-        let cost = Micro::from(new_dm) * per_dm;
+        let cost = Amount::from(new_dm) * per_dm;
         let where_to = if behind == 1 {
             format!("before {}", names[first + stations])
         } else {
@@ -159,7 +159,7 @@ fn stops_of(instance: &Instance<'_>, item: usize) -> Vec<Stop> {
 }
 
 /// Price of a tenth of a metre of a cable that may be bought.
-pub(super) fn per_dm(instance: &Instance<'_>, cable: &str) -> Option<Micro> {
+pub(super) fn per_dm(instance: &Instance<'_>, cable: &str) -> Option<Amount> {
     let cable = instance.catalogue.cables.get(cable)?;
     Some(cost_of(&cable.head, instance.survey)? / 10)
 }
@@ -195,7 +195,7 @@ pub(super) fn on_port(
         existing: false,
     };
     let total: u32 = planned.lengths_dm.iter().sum();
-    let cost = Micro::from(total) * wire.per_dm;
+    let cost = Amount::from(total) * wire.per_dm;
     let mut way = Way::new(format!("{} on {from} with {}", new.name, wire.name), cost);
     way.set(&["runs", &name], run_text(instance, &changed, &run, &planned, place, new));
     changed.runs.push(run);
@@ -274,7 +274,7 @@ fn further_boxes(instance: &Instance<'_>, installed: &Installed, item: usize, wa
                         continue;
                     };
                     let trunk = &changed.runs[at];
-                    way.cost += kind.cost + Micro::from(length_dm) * per_dm;
+                    way.cost += kind.cost + Amount::from(length_dm) * per_dm;
                     way.words = format!(
                         "a further box {name} ({}) at the end of {}; {}",
                         kind.name, trunk.name, way.words
@@ -320,5 +320,5 @@ fn define(instance: &Instance<'_>, item: &Item, way: &mut Way) {
             way.set(&["management", &item.name], format!("{{ {} }}", joined(keys)));
         }
     }
-    way.cost += item.models.iter().map(|model| price(instance, model)).sum::<Micro>();
+    way.cost += item.models.iter().map(|model| price(instance, model)).sum::<Amount>();
 }

@@ -2,7 +2,8 @@
 
 use crate::design::{Binding, relaxed};
 use crate::electric::Sweep;
-use crate::instance::{Instance, Limits};
+use crate::instance::Instance;
+use crate::limits::Limits;
 use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
 use crate::plan::plan;

@@ -3,9 +3,11 @@
 //! Of all ways to divide a run's items among boxes and chains, the one that asks for least boxes and cable (priced as the
 //! cheapest cable) stands for all of them, found by dynamic programming; whether it bears its load is judged afterwards.
 
-use crate::instance::{InWall, Instance, Owner};
+use crate::instance::Instance;
+use crate::items::Owner;
 use crate::laid::{Sections, chain_in_walls, in_walls, sections};
 use crate::money::{Amount, NONE};
+use crate::parts::InWall;
 use latchline_site::catalogue::Environment;
 
 /// Items of a run with branch boxes at most.

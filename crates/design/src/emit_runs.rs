@@ -2,8 +2,9 @@
 
 use crate::branches::Branching;
 use crate::emit::{RunLine, Writer};
-use crate::instance::{InWall, Owner};
+use crate::items::Owner;
 use crate::laid::{Sections, chain_in_walls, sections};
+use crate::parts::InWall;
 use crate::plan::{PlannedBox, PlannedRun};
 use crate::toml_text::{joined, lengths_keys, list, place_key, quoted, surroundings, tidy};
 use std::collections::BTreeSet;

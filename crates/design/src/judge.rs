@@ -2,7 +2,8 @@
 
 use crate::design::{Design, Texts};
 use crate::emit::site_file;
-use crate::instance::{Instance, Owner};
+use crate::instance::Instance;
+use crate::items::Owner;
 use crate::money::{amount, units};
 use crate::plan::Plan;
 use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};

@@ -2,8 +2,10 @@
 
 use crate::branches::Branching;
 use crate::electric::{Head, Link, StationLoad, Sweep};
-use crate::instance::{InWall, Instance, Owner};
+use crate::instance::Instance;
+use crate::items::Owner;
 use crate::money::Amount;
+use crate::parts::InWall;
 use latchline_site::catalogue::Environment;
 
 /// Sections of a chain as lengths in tenths of a metre, one per station, with what they pass.

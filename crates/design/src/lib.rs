@@ -1,8 +1,8 @@
 //! From a survey to the cheapest site file that passes every rule, within a declared design space.
 //!
-//! * [`instance`]: a survey and a family made ready;
+//! * [`instance`]: a survey and a family made ready: [`items`], [`parts`], [`limits`];
 //! * [`electric`]: what a run alone can bear, as a necessary condition;
-//! * [`runs`]: every run of the space with its cheapest cable, chains and those with branch boxes;
+//! * [`runs`]: every run of the space with its cheapest cable: chains, and those with [`branches`]; [`laid`]: a run laid out;
 //! * [`loads`]: what neighbours ask of a supply at the least;
 //! * [`plan`]: the cheapest plan, and with relaxed assumptions the lower bound;
 //! * [`emit`]: the site file;
@@ -20,7 +20,7 @@
 
 pub mod blame;
 mod blocks;
-mod branches;
+pub mod branches;
 pub mod change;
 pub mod design;
 pub mod electric;
@@ -28,8 +28,10 @@ pub mod emit;
 mod emit_runs;
 mod emit_text;
 pub mod instance;
+pub mod items;
 pub mod judge;
-mod laid;
+pub mod laid;
+pub mod limits;
 pub mod loads;
 pub mod money;
 pub mod obstacle;

@@ -4,7 +4,8 @@
 //! there, so that no design asks for less: loads draw no more current at a higher voltage.
 
 use crate::electric::{Draw, StationLoad};
-use crate::instance::{Distributor, Instance};
+use crate::instance::Instance;
+use crate::parts::Distributor;
 use rayon::prelude::*;
 
 /// The current that a load takes at least, with the drop of its rectifier.

@@ -1,17 +1,122 @@
 //! Parts of the catalogue as planning takes them: prices with labour, loads, resistances.
 
 use crate::electric::{Draw, StationLoad};
-use crate::instance::{BranchModel, Distributor, InWall, Isolator, JOINT_OHM, Regenerated, Supply, Wire};
 use crate::laid::box_load;
 use crate::money::{Amount, amount};
 use crate::obstacle::Obstacle;
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
-    BoxKind, BoxModel, Cable, Catalogue, Family, LoadValue, Material, Media, PartHead, PowerLoss,
-    StationKind, StationModel, SupplyModel,
+    BoxKind, BoxModel, Cable, Catalogue, Environment, Family, LoadValue, Material, Media, PartHead,
+    PowerLoss, StationKind, StationModel, SupplyModel,
 };
 use latchline_survey::Survey;
 use std::collections::BTreeMap;
+
+/// Resistance of one terminal in one conductor, as site files have it by default.
+pub const JOINT_OHM: f64 = 0.01;
+
+/// A cable that may be pulled.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wire {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Cost of a tenth of a metre.
+    pub per_dm: Amount,
+    /// Loop resistance per metre in the adverse corner.
+    pub ohm_per_m: f64,
+    /// Where it may run.
+    pub environments: Vec<Environment>,
+}
+
+/// A cable in the walls.
+#[derive(Debug, Clone, PartialEq)]
+pub struct InWall {
+    /// Index into the survey's list.
+    pub index: usize,
+    /// Name of the cable.
+    pub cable: String,
+    /// Length in tenths of a metre.
+    pub length_dm: u32,
+    /// Adverse loop resistance in ohms.
+    pub ohm: f64,
+}
+
+/// A distributor that may be used.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Distributor {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Ports.
+    pub ports: usize,
+    /// Cost with labour.
+    pub cost: Amount,
+    /// Series resistance to a port.
+    pub port_ohm: f64,
+    /// Current limit of a port.
+    pub limit_a: f64,
+    /// Regenerated: low end of its voltage, resistance behind it, output power, efficiency.
+    pub regenerated: Option<Regenerated>,
+    /// Own consumption.
+    pub own: Draw,
+}
+
+/// What a regenerating distributor gives.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Regenerated {
+    /// Low end of its output voltage.
+    pub voltage_v: f64,
+    /// Resistance behind it.
+    pub ohm: f64,
+    /// Output power.
+    pub power_w: f64,
+    /// Efficiency.
+    pub efficiency: f64,
+}
+
+/// An isolating box: begins every bus beside the first.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Isolator {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Ports.
+    pub ports: usize,
+    /// Cost with labour.
+    pub cost: Amount,
+    /// Current limit of a port.
+    pub limit_a: f64,
+}
+
+/// A branch box that may be used: divides a run without regenerating it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BranchModel {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Ports.
+    pub ports: usize,
+    /// Cost with labour.
+    pub cost: Amount,
+    /// Series resistance to a port.
+    pub port_ohm: f64,
+    /// Its own consumption, with the least voltage that it needs.
+    pub load: StationLoad,
+}
+
+/// A supply that may be used.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Supply {
+    /// Name in the catalogue.
+    pub name: String,
+    /// Cost with labour.
+    pub cost: Amount,
+    /// Low end of its voltage.
+    pub voltage_v: f64,
+    /// Resistance behind it.
+    pub ohm: f64,
+    /// Rated current, and rated power at the low end of the voltage as current: the smaller.
+    pub rated_a: f64,
+    /// Output terminals.
+    pub outputs: usize,
+}
 
 /// Error of a loop resistance measured on site, as the assessment takes it.
 const MEASURED: f64 = latchline_network::resistance::MEASUREMENT_TOLERANCE;

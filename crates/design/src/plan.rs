@@ -7,7 +7,8 @@
 //! limit that it keeps is one that no passing design can break (see [`crate::electric`]).
 
 use crate::branches::Branching;
-use crate::instance::{Instance, Owner};
+use crate::instance::Instance;
+use crate::items::Owner;
 use crate::loads::{Loads, output_loads, supply_loads};
 use crate::money::{Amount, NONE};
 use crate::runs::{Barred, RunChoice, RunTable, tables};

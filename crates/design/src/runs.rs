@@ -6,9 +6,11 @@
 
 use crate::branches::{Branching, branchings};
 use crate::electric::{Head, Sweep};
-use crate::instance::{Distributor, Instance, Owner};
+use crate::instance::Instance;
+use crate::items::Owner;
 use crate::laid::{Cheapest, Laid, chain_in_walls, sections};
 use crate::money::{Amount, NONE, rest};
+use crate::parts::Distributor;
 use rayon::prelude::*;
 use std::collections::BTreeSet;
 

@@ -3,8 +3,8 @@
 //! The first zone holds the head of the site and the links to the others, so it depends on how many there are. What
 //! further zones cost does not: they are joined once, from the end of the walk, for every number of them.
 
-use crate::instance::Isolator;
 use crate::money::{Amount, NONE};
+use crate::parts::Isolator;
 use crate::plan::{Plan, Planner, Trunk, TrunkStart};
 use rayon::prelude::*;
 

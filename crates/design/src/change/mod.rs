@@ -15,7 +15,8 @@ mod mends;
 mod replace;
 mod ways;
 
-use crate::instance::{Instance, Owner};
+use crate::instance::Instance;
+use crate::items::Owner;
 use crate::judge::{Rejection, reprice};
 use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;

@@ -2,7 +2,8 @@
 
 use super::installed::{Installed, InstalledBox, Run, Stop};
 use super::price;
-use crate::instance::{Instance, Item, Owner};
+use crate::instance::Instance;
+use crate::items::{Item, Owner};
 use crate::laid::{Sections, sections};
 use crate::money::Amount;
 use crate::parts::cost_of;

@@ -1,0 +1,230 @@
+//! What hangs on runs: dwellings with all their stations, door stations, desks; and who can call whom.
+
+use crate::electric::StationLoad;
+use crate::instance::Instance;
+use crate::money::Amount;
+use crate::obstacle::Obstacle;
+use crate::parts::{LockLoad, cost_of, load_of, lock_load, station};
+use latchline_site::catalogue::{Environment, LoopThrough, StationKind, StationModel};
+use latchline_survey::Survey;
+
+/// Whose an item is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Owner {
+    /// A dwelling of the survey.
+    Dwelling(usize),
+    /// An entrance.
+    Entrance(usize),
+    /// A desk.
+    Desk(usize),
+}
+
+/// Something that hangs on a run: a dwelling with all its stations, a door station, a desk.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    /// Whose it is.
+    pub owner: Owner,
+    /// Its name in the site file.
+    pub name: String,
+    /// Place of the survey.
+    pub place: usize,
+    /// Cable from there, in millimetres.
+    pub drop_mm: u64,
+    /// Length of the sections between its stations, in tenths of a metre.
+    pub extension_dm: u32,
+    /// Models of its stations, the main one first.
+    pub models: Vec<String>,
+    /// Their loads.
+    pub loads: Vec<StationLoad>,
+    /// Whether it must be alone on its run.
+    pub solo: bool,
+    /// Where its drop runs.
+    pub environment: Environment,
+    /// Who can call it: a bit for each of [`Instance::callers`].
+    pub called_by: u128,
+}
+
+impl Item {
+    /// Its stations by name, the main one first.
+    pub fn stops(&self) -> Vec<String> {
+        let further = (2..=self.models.len()).map(|ordinal| format!("{}:{ordinal}", self.name));
+        std::iter::once(self.name.clone()).chain(further).collect()
+    }
+}
+
+impl Instance<'_> {
+    pub(crate) fn items(&mut self, family: &str) -> Result<(), Obstacle> {
+        let survey = self.survey;
+        let settings = &survey.settings;
+        let limit =
+            |count: usize, limit: &Option<latchline_finding::Sourced<u32>>, what: &'static str| match limit {
+                Some(limit) if count > limit.value as usize => {
+                    Err(Obstacle::Count { what, count, limit: limit.value as usize })
+                }
+                _ => Ok(()),
+            };
+        limit(survey.entrances.len(), &self.family.door_stations, "door stations of one site")?;
+        for (index, entrance) in survey.entrances.iter().enumerate() {
+            let media = entrance.media.unwrap_or(settings.media);
+            let called = called(survey, &entrance.calls);
+            let wanted = entrance.station.as_ref().or(settings.door_station.as_ref());
+            let wanted = wanted.map(|model| model.value.as_str());
+            let model = station(survey, self.catalogue, family, StationKind::Door, media, called, wanted)?;
+            let lock = lock_load(self.catalogue, entrance);
+            let load = load_of(model, true, entrance.heater, lock);
+            let place = entrance.place;
+            self.add(Owner::Entrance(index), &entrance.name.value, place, entrance.drop_m, &[model], &[load]);
+            if let Some(item) = self.items.last_mut() {
+                item.environment = entrance.environment;
+            }
+            self.lock_cost(entrance);
+        }
+        for (index, desk) in survey.desks.iter().enumerate() {
+            let wanted = desk.station.as_ref().map(|model| model.value.as_str());
+            let media = settings.media;
+            let model = station(survey, self.catalogue, family, StationKind::Management, media, 0, wanted)?;
+            let load = load_of(model, true, false, LockLoad::None);
+            self.add(Owner::Desk(index), &desk.name.value, desk.place, desk.drop_m, &[model], &[load]);
+        }
+        for (index, dwelling) in survey.dwellings.iter().enumerate() {
+            let wanted = dwelling.station.as_ref().or(settings.indoor_station.as_ref());
+            let wanted = wanted.map(|model| model.value.as_str());
+            let media = settings.media;
+            let main = station(survey, self.catalogue, family, StationKind::Indoor, media, 0, wanted)?;
+            let mut models = vec![main];
+            for extension in &dwelling.extensions {
+                let wanted = if extension.is_empty() { main.head.name.as_str() } else { extension.as_str() };
+                models.push(station(
+                    survey,
+                    self.catalogue,
+                    family,
+                    StationKind::Indoor,
+                    media,
+                    0,
+                    Some(wanted),
+                )?);
+            }
+            limit(models.len(), &self.family.stations_per_dwelling, "stations of one dwelling")?;
+            let loads: Vec<StationLoad> =
+                models.iter().map(|model| load_of(model, models.len() == 1, false, LockLoad::None)).collect();
+            let place = dwelling.place;
+            self.add(Owner::Dwelling(index), &dwelling.name.value, place, dwelling.drop_m, &models, &loads);
+            if let Some(item) = self.items.last_mut() {
+                let termination_m = 2.0 * settings.termination_m;
+                let length_m = dwelling.extension_m * (1.0 + settings.slack) + termination_m;
+                item.extension_dm = (length_m * 10.0 - 1e-6).ceil().max(1.0) as u32;
+            }
+        }
+        Ok(())
+    }
+
+    /// Marks on every item who can call it. A scope that is not understood calls nobody here: fewer calls
+    /// make a lower bound lower.
+    pub(crate) fn who_calls_whom(&mut self) {
+        let survey = self.survey;
+        for item in 0..self.items.len() {
+            let words = match self.items[item].owner {
+                Owner::Entrance(index) => &survey.entrances[index].calls,
+                Owner::Desk(index) => &survey.desks[index].calls,
+                Owner::Dwelling(_) => continue,
+            };
+            let number = self.callers.len();
+            if number == 128 {
+                break;
+            }
+            self.callers.push(item);
+            let mut anyone = false;
+            for other in &mut self.items {
+                let Owner::Dwelling(index) = other.owner else { continue };
+                if words.is_empty() || words.iter().any(|word| reaches(survey, word, index)) {
+                    other.called_by |= 1 << number;
+                    anyone = true;
+                }
+            }
+            self.calls_anyone.push(anyone);
+            if anyone {
+                self.items[item].called_by |= 1 << number;
+            }
+        }
+    }
+
+    /// How many of these items can be in a call at once, whichever they are: as many as callers reach all of
+    /// them; else one, if somebody reaches the last.
+    pub fn calls_among(&self, items: &[usize]) -> usize {
+        let all = items.iter().fold(u128::MAX, |all, item| all & self.items[*item].called_by);
+        let last = items.last().is_some_and(|item| self.items[*item].called_by != 0);
+        (all.count_ones() as usize).max(usize::from(last)).min(self.calls)
+    }
+
+    fn add(
+        &mut self,
+        owner: Owner,
+        name: &str,
+        place: usize,
+        drop_m: f64,
+        models: &[&StationModel],
+        loads: &[StationLoad],
+    ) {
+        let is_dwelling = matches!(owner, Owner::Dwelling(_));
+        let ends = models.iter().any(|model| model.loop_through.value == LoopThrough::End);
+        for model in models {
+            self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
+        }
+        self.items.push(Item {
+            owner,
+            name: name.to_string(),
+            place,
+            drop_mm: (drop_m * 1e3).round() as u64,
+            extension_dm: 0,
+            models: models.iter().map(|model| model.head.name.clone()).collect(),
+            loads: loads.to_vec(),
+            solo: !is_dwelling || ends,
+            environment: Environment::Indoors,
+            called_by: 0,
+        });
+    }
+
+    fn lock_cost(&mut self, entrance: &latchline_survey::model::Entrance) {
+        let Some(lock) = &entrance.lock else { return };
+        if let Some(model) = self.catalogue.locks.get(&lock.model.value) {
+            self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
+        }
+        if let (Some(cable), Some(length_m)) = (&lock.cable, lock.length_m)
+            && let Some(cable) = self.catalogue.cables.get(cable)
+        {
+            let per_m = cost_of(&cable.head, self.survey).unwrap_or(0);
+            self.fixed += (per_m as f64 * length_m).floor() as Amount;
+        }
+    }
+}
+
+/// Whether a word of a scope certainly names a dwelling.
+fn reaches(survey: &Survey, word: &str, dwelling: usize) -> bool {
+    let dwelling = &survey.dwellings[dwelling];
+    if word == "everyone" || word == dwelling.name.value {
+        return true;
+    }
+    let place = &survey.places[dwelling.place];
+    let building = place.building.map(|at| survey.buildings[at].name.value.as_str());
+    let mut parts = word.split('/');
+    let is_here = |part: &str| Some(part) == place.core.as_deref() || Some(part) == place.floor.as_deref();
+    parts.next() == building && building.is_some() && parts.all(is_here)
+}
+
+/// How many dwellings an entrance calls.
+fn called(survey: &Survey, words: &[String]) -> usize {
+    if words.is_empty() {
+        return survey.dwellings.len();
+    }
+    let in_building = |word: &str| {
+        let building = survey.buildings.iter().position(|building| building.name.value == word);
+        let inside = |place: usize| building.is_some() && survey.places[place].building == building;
+        survey.dwellings.iter().filter(|dwelling| inside(dwelling.place)).count()
+    };
+    let one = |word: &str| match word {
+        "everyone" => survey.dwellings.len(),
+        _ if survey.dwellings.iter().any(|dwelling| dwelling.name.value == word) => 1,
+        _ => in_building(word.split('/').next().unwrap_or(word)),
+    };
+    words.iter().map(|word| one(word)).sum::<usize>().min(survey.dwellings.len())
+}

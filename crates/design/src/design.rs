@@ -94,8 +94,10 @@ pub const GOOD_ENOUGH_LARGE: f64 = 0.01;
 /// Items above which a site is large.
 pub const LARGE_SITE: usize = 300;
 
-/// Makes a design of one family. `go_on` is asked before every further walking order, with their
-/// number so far, the best cost and the bound.
+/// Asked before every further walking order, with their number so far, the best cost and the bound.
+pub type GoOn<'g> = &'g mut (dyn FnMut(usize, Option<f64>, f64) -> bool + Send);
+
+/// Makes a design of one family.
 ///
 /// # Errors
 /// [`Obstacle`]: why no design can be made.
@@ -104,7 +106,18 @@ pub fn design(
     family: &str,
     texts: Texts<'_>,
     effort: Effort,
-    go_on: &mut dyn FnMut(usize, Option<f64>, f64) -> bool,
+    go_on: GoOn<'_>,
+) -> Result<Design, Obstacle> {
+    // Within the pool, so that the many small parallel steps start without handing over between threads.
+    rayon::scope(|_| over_orders(survey, family, texts, effort, go_on))
+}
+
+fn over_orders(
+    survey: &Survey,
+    family: &str,
+    texts: Texts<'_>,
+    effort: Effort,
+    go_on: GoOn<'_>,
 ) -> Result<Design, Obstacle> {
     let catalogue = texts.catalogues.catalogue();
     let Some(family) = catalogue.families.get(family) else {

@@ -88,7 +88,7 @@ impl Writer<'_, '_> {
             Owner::Dwelling(_) => self.name(first.place, "R"),
             Owner::Entrance(_) | Owner::Desk(_) => self.named(&format!("to-{}", first.name)),
         };
-        let stops = items.iter().flat_map(|item| instance.items[*item].stops()).collect();
+        let stops = items.iter().flat_map(|item| instance.items[*item].stops.clone()).collect();
         let walls =
             if wire.is_none() { chain_in_walls(instance, place, items, sections.environment) } else { None };
         let is_protected = match first.owner {

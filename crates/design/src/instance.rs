@@ -26,8 +26,8 @@ pub struct Instance<'a> {
     pub items: Vec<Item>,
     /// Cables, cheapest first, without those that a cheaper one is better than.
     pub wires: Vec<Wire>,
-    /// Cables in the walls by the names of their ends.
-    pub in_walls: BTreeMap<(String, String), InWall>,
+    /// Cables in the walls by the names of their ends, each from either.
+    pub in_walls: BTreeMap<String, BTreeMap<String, InWall>>,
     /// Distributors by price.
     pub distributors: Vec<Distributor>,
     /// Branch boxes by price.

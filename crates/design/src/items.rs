@@ -34,6 +34,8 @@ pub struct Item {
     pub extension_dm: u32,
     /// Models of its stations, the main one first.
     pub models: Vec<String>,
+    /// Its stations by name, in the same order.
+    pub stops: Vec<String>,
     /// Their loads.
     pub loads: Vec<StationLoad>,
     /// Whether it must be alone on its run.
@@ -42,14 +44,6 @@ pub struct Item {
     pub environment: Environment,
     /// Who can call it: a bit for each of [`Instance::callers`].
     pub called_by: u128,
-}
-
-impl Item {
-    /// Its stations by name, the main one first.
-    pub fn stops(&self) -> Vec<String> {
-        let further = (2..=self.models.len()).map(|ordinal| format!("{}:{ordinal}", self.name));
-        std::iter::once(self.name.clone()).chain(further).collect()
-    }
 }
 
 impl Instance<'_> {
@@ -177,6 +171,9 @@ impl Instance<'_> {
             drop_mm: (drop_m * 1e3).round() as u64,
             extension_dm: 0,
             models: models.iter().map(|model| model.head.name.clone()).collect(),
+            stops: std::iter::once(name.to_string())
+                .chain((2..=models.len()).map(|ordinal| format!("{name}:{ordinal}")))
+                .collect(),
             loads: loads.to_vec(),
             solo: !is_dwelling || ends,
             environment: Environment::Indoors,

@@ -50,8 +50,8 @@ pub fn chain_in_walls<'i>(
         return None;
     }
     let start = instance.survey.places[place].name.value.as_str();
-    let stops: Vec<String> = items.iter().flat_map(|item| instance.items[*item].stops()).collect();
-    in_walls(instance, start, stops.iter().map(String::as_str), environment)
+    let stops = items.iter().flat_map(|item| &instance.items[*item].stops);
+    in_walls(instance, start, stops.map(String::as_str), environment)
 }
 
 /// Cables in the walls from name to name.
@@ -64,7 +64,7 @@ pub fn in_walls<'i, 'n>(
     let mut before = start;
     let mut found: Vec<&InWall> = Vec::new();
     for stop in stops {
-        let wall = instance.in_walls.get(&(before.to_string(), stop.to_string()))?;
+        let wall = instance.in_walls.get(before)?.get(stop)?;
         if found.first().is_some_and(|first| first.cable != wall.cable) {
             return None;
         }

@@ -317,7 +317,7 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
 pub fn in_walls(
     survey: &Survey,
     catalogue: &Catalogue,
-) -> Result<BTreeMap<(String, String), InWall>, Obstacle> {
+) -> Result<BTreeMap<String, BTreeMap<String, InWall>>, Obstacle> {
     let settings = &survey.settings;
     let mut map = BTreeMap::new();
     for (index, known) in survey.existing.iter().enumerate() {
@@ -336,8 +336,10 @@ pub fn in_walls(
         };
         let length_dm = (known.length_m * 10.0).round().max(1.0) as u32;
         let wall = InWall { index, cable: known.cable.value.clone(), length_dm, ohm };
-        map.insert((known.to.value.clone(), known.from.value.clone()), wall.clone());
-        map.insert((known.from.value.clone(), known.to.value.clone()), wall);
+        let (from, to) = (&known.from.value, &known.to.value);
+        for (here, there) in [(to, from), (from, to)] {
+            map.entry(here.clone()).or_insert_with(BTreeMap::new).insert(there.clone(), wall.clone());
+        }
     }
     Ok(map)
 }

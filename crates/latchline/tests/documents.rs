@@ -80,7 +80,7 @@ fn the_examples_of_the_command_line_run() {
 }
 
 /// Pictures of the documents: what draws them, the file that is written, its name in `docs/pictures`.
-const PICTURES: [(&str, &str, &str); 9] = [
+const PICTURES: [(&str, &str, &str); 10] = [
     ("latchline draw demo/site.toml -o .", "elevation-1.svg", "elevation-1.svg"),
     ("latchline draw demo/site.toml -o .", "elevation-2.svg", "elevation-2.svg"),
     ("latchline draw demo/site.toml -o . --what profiles", "profiles-1.svg", "profiles.svg"),
@@ -89,6 +89,7 @@ const PICTURES: [(&str, &str, &str); 9] = [
     ("latchline draw demo/site.toml -o . --what signal", "signal.svg", "signal.svg"),
     ("latchline draw demo/site.toml -o . --what start-up", "start-up.svg", "start-up.svg"),
     ("latchline draw demo/faulty.toml -o faulty.svg --what start-up", "faulty.svg", "start-up-fails.svg"),
+    ("latchline draw demo/designed.toml -o designed.svg", "designed-2.svg", "designed.svg"),
     ("latchline reach ostrel-48 --spacing 3,6,12 --chart reach.svg", "reach.svg", "reach.svg"),
 ];
 
@@ -112,4 +113,21 @@ fn the_pictures_in_the_documents_are_what_the_tool_draws() {
 #[test]
 fn the_examples_of_the_doors_page_run() {
     examples_are_current("docs/doors.md", 4);
+}
+
+#[test]
+fn the_designed_site_of_the_demo_is_what_design_makes_of_its_survey() {
+    let folder = Folder::new();
+    shell(&folder, "latchline new --demo demo");
+    let told = shell(&folder, "latchline design demo/survey.xlsx -o again.toml");
+    assert!(told.contains("passes every rule"), "{told}");
+    let made = folder.read("again.toml");
+    let path = repository_file("crates/latchline/src/demo/designed.toml");
+    if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {
+        std::fs::write(&path, &made).unwrap();
+    }
+    let published = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(published == made, "designed.toml is old: set LATCHLINE_UPDATE_DOCS and run again");
+    let checked = shell(&folder, "latchline check again.toml");
+    assert!(!checked.contains("exit status"), "{checked}");
 }

@@ -8,19 +8,24 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 const STARTER: &str = include_str!("../demo/starter.toml");
-const DEMO: &[(&str, &str)] =
-    &[("site.toml", include_str!("../demo/site.toml")), ("faulty.toml", include_str!("../demo/faulty.toml"))];
+const DEMO: &[(&str, &str)] = &[
+    ("site.toml", include_str!("../demo/site.toml")),
+    ("faulty.toml", include_str!("../demo/faulty.toml")),
+    ("designed.toml", include_str!("../demo/designed.toml")),
+];
 
 /// Write a commented starter site, or the demo
 ///
 /// The starter is a small site that works, with a comment at every step, made to be overwritten with
-/// your own. The demo is an invented estate of two blocks, and a sibling of it with faults.
+/// your own. The demo is an invented estate of two blocks, a sibling of it with faults, and its survey with the design made
+/// of it.
 #[derive(Debug, Args)]
 pub struct NewArguments {
     /// The file to write
     #[arg(default_value = "site.toml", conflicts_with = "demo")]
     file: PathBuf,
-    /// Write the demo into this folder instead: site.toml, faulty.toml that fails, and survey.xlsx to design from
+    /// Write the demo into this folder instead: site.toml, faulty.toml that fails, survey.xlsx to design from, and
+    /// designed.toml, which `design` makes of it
     #[arg(long, value_name = "DIR")]
     demo: Option<PathBuf>,
     /// Write an empty survey to fill in instead: an XLSX workbook with lists to choose from

@@ -1,9 +1,10 @@
 //! Findings, their places and their remedies in the check document.
 
 use crate::json::{CallDocument, calls, finite};
+use crate::json_edits::{ChangeDocument, changes};
 use crate::report::Report;
 use crate::{english, place};
-use latchline_finding::{Argument, Change, DataGrade, EditStep, Figure, Finding, Origin, Remedy, Unit};
+use latchline_finding::{Argument, DataGrade, Figure, Finding, Origin, Remedy, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -147,31 +148,6 @@ struct RemedyDocument {
     changes: Vec<ChangeDocument>,
 }
 
-/// One change to a site file.
-#[derive(Debug, Serialize, JsonSchema)]
-struct ChangeDocument {
-    /// Keys, and places of arrays from 0.
-    path: Vec<StepDocument>,
-    /// "set", "remove", "insert", "append-table" or "rename".
-    action: &'static str,
-    /// TOML text, or the new name.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    value: Option<String>,
-    /// Place before which "insert" puts the value.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    before: Option<usize>,
-}
-
-/// A step of a path.
-#[derive(Debug, Serialize, JsonSchema)]
-#[serde(untagged)]
-enum StepDocument {
-    /// A key.
-    Key(String),
-    /// A place of an array, from 0.
-    Index(usize),
-}
-
 pub(crate) fn unit(unit: Unit) -> &'static str {
     match unit {
         Unit::Percent | Unit::Ratio => "ratio",
@@ -277,24 +253,6 @@ fn remedy(remedy: &Remedy) -> RemedyDocument {
         message: english::remedy(remedy),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
         cost: remedy.cost.and_then(finite),
-        changes: remedy.edit.changes.iter().map(|(path, one)| change(path, one)).collect(),
+        changes: changes(&remedy.edit),
     }
-}
-
-fn change(path: &[EditStep], change: &Change) -> ChangeDocument {
-    let (action, value, before) = match change {
-        Change::Set(value) => ("set", Some(value.clone()), None),
-        Change::Remove => ("remove", None, None),
-        Change::Insert(before, value) => ("insert", Some(value.clone()), Some(*before)),
-        Change::AppendTable(body) => ("append-table", Some(body.clone()), None),
-        Change::Rename(name) => ("rename", Some(name.clone()), None),
-    };
-    let path = path
-        .iter()
-        .map(|step| match step {
-            EditStep::Key(key) => StepDocument::Key(key.clone()),
-            EditStep::Index(index) => StepDocument::Index(*index),
-        })
-        .collect();
-    ChangeDocument { path, action, value, before }
 }

@@ -20,6 +20,7 @@ pub mod explain;
 pub mod figures;
 pub mod german;
 pub mod json;
+pub mod json_edits;
 mod json_findings;
 mod json_physics;
 pub mod json_sheets;

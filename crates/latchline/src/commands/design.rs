@@ -248,6 +248,10 @@ fn tightest(design: &Design) -> Option<(String, f64)> {
     Some((worst.id.to_string(), worst.worst.margin_v()))
 }
 
+fn counted(count: usize, one: &str, more: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { more })
+}
+
 fn metres(design: &Design) -> f64 {
     let cable = latchline_site::bill::BillKind::Cable;
     design.bill.lines.iter().filter(|line| line.kind == cable).map(|line| line.quantity).sum()
@@ -262,12 +266,12 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
     }
     let _ = writeln!(
         text,
-        "\n{} supplies, {} boxes, {} runs, {:.1} m of new cable for {} stations.",
-        site.supplies.len(),
-        site.boxes.len(),
-        site.runs.len(),
+        "\n{}, {}, {}, {:.1} m of new cable for {}.",
+        counted(site.supplies.len(), "supply", "supplies"),
+        counted(site.boxes.len(), "box", "boxes"),
+        counted(site.runs.len(), "run", "runs"),
         metres(design),
-        site.stations.len()
+        counted(site.stations.len(), "station", "stations")
     );
     if let Some((device, margin_v)) = tightest(design) {
         let floor = (margin_v * 100.0).floor() / 100.0;
@@ -282,12 +286,12 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
         design.lower_bound,
         (design.gap() * 1e4).ceil() / 100.0
     );
-    if design.bill.unpriced() > 0 {
-        let _ = writeln!(
-            text,
-            "{} lines of the bill have no price and count as nothing.",
-            design.bill.unpriced()
-        );
+    match design.bill.unpriced() {
+        0 => {}
+        1 => text.push_str("One line of the bill has no price and counts as nothing.\n"),
+        lines => {
+            let _ = writeln!(text, "{lines} lines of the bill have no price and count as nothing.");
+        }
     }
     for binding in &design.binding {
         let _ = writeln!(text, "The limit on {} costs about {:.2}.", binding.limit, binding.price);

@@ -5,7 +5,7 @@ use crate::difference::difference;
 use crate::{load, output};
 use anyhow::{Context, Result, bail};
 use latchline_design::change::{Changed, From, change};
-use latchline_finding::{Change, Edit, EditStep};
+use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -95,21 +95,14 @@ struct Json<'a> {
 struct StepJson<'a> {
     words: &'a str,
     cost: f64,
-    edits: Vec<EditJson>,
-}
-
-#[derive(Serialize)]
-struct EditJson {
-    path: Vec<String>,
-    change: &'static str,
-    value: Option<String>,
+    edits: Vec<ChangeDocument>,
 }
 
 fn json(changed: &Changed) -> Result<String> {
     let steps = changed.steps.iter().map(|step| StepJson {
         words: &step.words,
         cost: step.cost,
-        edits: edits(&step.edit),
+        edits: changes(&step.edit),
     });
     let json = Json {
         verdict: changed.assessment.verdict.word(),
@@ -119,22 +112,4 @@ fn json(changed: &Changed) -> Result<String> {
         left: &changed.left,
     };
     Ok(serde_json::to_string_pretty(&json).context("the result cannot be written as JSON")? + "\n")
-}
-
-fn edits(edit: &Edit) -> Vec<EditJson> {
-    let step = |step: &EditStep| match step {
-        EditStep::Key(key) => key.clone(),
-        EditStep::Index(index) => index.to_string(),
-    };
-    let one = |(path, change): &(Vec<EditStep>, Change)| {
-        let (change, value) = match change {
-            Change::Set(value) => ("set", Some(value.clone())),
-            Change::Remove => ("remove", None),
-            Change::Insert(index, value) => ("insert", Some(format!("{index}: {value}"))),
-            Change::AppendTable(body) => ("append-table", Some(body.clone())),
-            Change::Rename(name) => ("rename", Some(name.clone())),
-        };
-        EditJson { path: path.iter().map(step).collect(), change, value }
-    };
-    edit.changes.iter().map(one).collect()
 }

@@ -11,7 +11,8 @@ use latchline_finding::{Argument, ElementId, Finding, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
 use latchline_survey::Survey;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
 
 /// What kind of change may help a plan that does not pass.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,8 +32,10 @@ pub enum Help {
 pub struct Rejection {
     /// What may help.
     pub help: Help,
-    /// Codes of the findings with their elements.
+    /// By code, the worst finding with its figures, and how many more there are.
     pub told: Vec<String>,
+    /// The largest excess over a limit, as a share of the limit; 1 for a finding without figures.
+    pub excess: f64,
     /// By finding: the items on the runs that it names, a caller's with its own.
     pub blamed: Vec<BTreeSet<usize>>,
 }
@@ -58,7 +61,7 @@ const RUNS: &[&str] = &["short-circuit-not-cleared", "signal-notch", "signal-rip
 impl Rejection {
     /// Words alone: nothing that a plan can change.
     pub fn told(words: String) -> Rejection {
-        Rejection { help: Help::Nothing, told: vec![words], blamed: Vec::new() }
+        Rejection { help: Help::Nothing, told: vec![words], excess: 1.0, blamed: Vec::new() }
     }
 
     /// Of the errors of an assessment.
@@ -82,15 +85,45 @@ impl Rejection {
             Help::OtherRuns
         };
         let blamed = errors.iter().map(|finding| blamed(instance, site, finding)).collect();
-        Rejection { help, told: errors.iter().map(|finding| told(finding)).collect(), blamed }
+        let excess = errors.iter().map(|finding| excess(finding)).fold(0.0, f64::max);
+        Rejection { help, told: told(&errors), excess, blamed }
     }
 }
 
-fn told(finding: &Finding) -> String {
-    match &finding.element {
-        Some(element) => format!("{} {element}", finding.code),
-        None => finding.code.to_string(),
+/// How far a finding is beyond its limit, as a share of the limit; 1 without figures.
+fn excess(finding: &Finding) -> f64 {
+    match (&finding.value, &finding.limit) {
+        (Some(value), Some(limit)) if limit.value != 0.0 => {
+            ((value.value - limit.value) / limit.value).abs().min(1.0)
+        }
+        _ => 1.0,
     }
+}
+
+/// By code, the worst finding with its figures, and how many more there are.
+fn told(errors: &[&Finding]) -> Vec<String> {
+    let mut by_code: BTreeMap<&str, Vec<&Finding>> = BTreeMap::new();
+    for finding in errors {
+        by_code.entry(finding.code.as_str()).or_default().push(finding);
+    }
+    let one = |(code, findings): (&str, Vec<&Finding>)| {
+        let worst = findings.iter().max_by(|a, b| excess(a).total_cmp(&excess(b)));
+        let mut text = code.to_string();
+        if let Some(element) = worst.and_then(|worst| worst.element.as_ref()) {
+            let _ = write!(text, " {element}");
+        }
+        if let Some((value, limit)) = worst.and_then(|worst| worst.value.zip(worst.limit)) {
+            let round = |value: f64| (value * 100.0).round() / 100.0;
+            let symbol = value.unit.symbol();
+            let _ =
+                write!(text, " ({} {symbol} against {} {symbol})", round(value.value), round(limit.value));
+        }
+        if findings.len() > 1 {
+            let _ = write!(text, " and {} more", findings.len() - 1);
+        }
+        text.replace(" )", ")").replace("  ", " ")
+    };
+    by_code.into_iter().map(one).collect()
 }
 
 /// One item on each run that a finding is about.
@@ -125,8 +158,13 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
     let resolved = texts.catalogues.resolve(&sources, file);
     let Some(mut site) = resolved.site else {
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
-        let told = findings.map(told).collect();
-        return Err(Rejection { help: Help::Nothing, told, blamed: Vec::new() });
+        let findings: Vec<&Finding> = findings.collect();
+        return Err(Rejection {
+            help: Help::Nothing,
+            told: told(&findings),
+            excess: 1.0,
+            blamed: Vec::new(),
+        });
     };
     let assessment = assess_without_mending(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {

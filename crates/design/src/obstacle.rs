@@ -42,9 +42,11 @@ pub enum Obstacle {
         /// The limit whose loosening would help, in words, with the value that suffices.
         relaxation: Option<String>,
     },
-    /// Plans were found, but the assessment of the best of them fails.
+    /// Plans were found, but none passes.
     Rejected {
-        /// Codes of the findings with their elements.
+        /// Plans that were assessed.
+        tried: usize,
+        /// What the nearest of them misses: codes of findings with their elements and figures.
         findings: Vec<String>,
     },
 }
@@ -67,9 +69,10 @@ impl fmt::Display for Obstacle {
             Self::Together { relaxation: None } => f.write_str(
                 "no design within the declared space keeps every limit, and loosening one of them alone does not help",
             ),
-            Self::Rejected { findings } => write!(
+            Self::Rejected { tried: 0, findings } => f.write_str(&findings.join(", ")),
+            Self::Rejected { tried, findings } => write!(
                 f,
-                "the plans that were found fail when they are checked: {}",
+                "none of the {tried} plans that were checked passes; the nearest to it fails by {}",
                 findings.join(", ")
             ),
         }

@@ -49,6 +49,8 @@ pub struct Search<'s, 'a> {
     conflicts: BTreeSet<Conflict>,
     /// Plans that were assessed.
     pub assessed: usize,
+    /// The rejection of the plan that came nearest to passing.
+    nearest: Option<Rejection>,
 }
 
 /// A plan still to be tried, cheapest first.
@@ -94,12 +96,23 @@ struct Root {
 impl<'s, 'a> Search<'s, 'a> {
     /// Nothing known yet.
     pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>) -> Self {
-        Search { instance, texts, conflicts: BTreeSet::new(), assessed: 0 }
+        Search { instance, texts, conflicts: BTreeSet::new(), assessed: 0, nearest: None }
     }
 
     fn judge(&mut self, plan: &Plan) -> Result<Design, Rejection> {
         self.assessed += 1;
-        judge(self.instance, self.texts, plan)
+        let judged = judge(self.instance, self.texts, plan);
+        if let Err(rejection) = &judged
+            && self.nearest.as_ref().is_none_or(|nearest| rejection.excess < nearest.excess)
+        {
+            self.nearest = Some(rejection.clone());
+        }
+        judged
+    }
+
+    fn rejected(&self) -> Obstacle {
+        let findings = self.nearest.as_ref().map_or(Vec::new(), |nearest| nearest.told.clone());
+        Obstacle::Rejected { tried: self.assessed, findings }
     }
 
     /// How many candidates are taken at most.
@@ -124,8 +137,7 @@ impl<'s, 'a> Search<'s, 'a> {
         known: Option<Amount>,
     ) -> Result<Option<Design>, Obstacle> {
         let bound = units(first.cost + self.instance.fixed);
-        let quick = self.quick(root, order, first);
-        let (mut best, fill, mut rejected) = quick.map_err(|findings| Obstacle::Rejected { findings })?;
+        let Some((mut best, fill)) = self.quick(root, order, first) else { return Err(self.rejected()) };
         let cheapest_box = self.instance.distributors.first().map_or(0.0, |kind| units(kind.cost));
         let items = self.instance.items.len();
         let allowed = match items {
@@ -138,26 +150,19 @@ impl<'s, 'a> Search<'s, 'a> {
         }
         let least = best.as_ref().map_or(f64::INFINITY, |best| best.cost);
         let below = least.min(known.map_or(f64::INFINITY, units));
-        match self.learn(root, order, fill, best.is_some(), below, &mut rejected) {
+        match self.learn(root, order, fill, best.is_some(), below) {
             Some(design) => best = Some(design),
-            None if best.is_none() => return Err(Obstacle::Rejected { findings: rejected }),
+            None if best.is_none() => return Err(self.rejected()),
             None => {}
         }
         Ok(best)
     }
 
     /// The plan as it is, with thicker and thicker trunks, with less and less on each supply. Gives the
-    /// fill that it ended with, and the last findings.
-    #[allow(clippy::type_complexity, reason = "used once")]
-    fn quick(
-        &mut self,
-        root: usize,
-        order: &[usize],
-        first: Plan,
-    ) -> Result<(Option<Design>, f64, Vec<String>), Vec<String>> {
+    /// fill that it ended with; nothing if no plan can change what is wrong.
+    fn quick(&mut self, root: usize, order: &[usize], first: Plan) -> Option<(Option<Design>, f64)> {
         let wires = trunk_wires(self.instance);
         let mut fill = 1.0;
-        let mut rejected = Vec::new();
         let mut current = Some(first);
         'fills: for _ in 0..FILLS {
             let Some(planned) = current.take() else { break };
@@ -167,10 +172,9 @@ impl<'s, 'a> Search<'s, 'a> {
                     continue;
                 }
                 match self.judge(&planned) {
-                    Ok(design) => return Ok((Some(design), fill, rejected)),
+                    Ok(design) => return Some((Some(design), fill)),
                     Err(rejection) => {
                         self.remember(&planned, &rejection);
-                        rejected = rejection.told;
                         match rejection.help {
                             Help::Conductors | Help::OtherRuns => {}
                             Help::LessLoad => {
@@ -185,17 +189,16 @@ impl<'s, 'a> Search<'s, 'a> {
                                 current = plan(self.instance, order, root, assumptions, Some(&tables));
                                 continue 'fills;
                             }
-                            Help::Nothing => return Err(rejected),
+                            Help::Nothing => return None,
                         }
                     }
                 }
             }
         }
-        Ok((None, fill, rejected))
+        Some((None, fill))
     }
 
-    /// Candidates in the order of their cost, without what was learnt to fail. The findings of the last that was
-    /// rejected are left in `rejected`.
+    /// Candidates in the order of their cost, without what was learnt to fail.
     fn learn(
         &mut self,
         root: usize,
@@ -203,7 +206,6 @@ impl<'s, 'a> Search<'s, 'a> {
         fill: f64,
         has_one: bool,
         below: f64,
-        rejected: &mut Vec<String>,
     ) -> Option<Design> {
         let wires = trunk_wires(self.instance);
         let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
@@ -245,7 +247,6 @@ impl<'s, 'a> Search<'s, 'a> {
                     Ok(design) => return Some(design),
                     Err(rejection) => {
                         let conflicts = self.remember(&candidate.plan, &rejection);
-                        *rejected = rejection.told;
                         sides(&conflicts)
                     }
                 },

@@ -195,7 +195,7 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
     if rejected.is_empty() {
         rejected = vec![String::from("no run, port or trunk takes what is new")];
     }
-    Err(Obstacle::Rejected { findings: rejected })
+    Err(Obstacle::Rejected { tried: judged, findings: rejected })
 }
 
 fn tasks(instance: &Instance<'_>, site: &Site) -> Vec<Task> {

@@ -154,3 +154,19 @@ def test_the_demo_survey_gives_a_design_that_passes_and_its_bytes_repeat(tmp_pat
     # A survey that the site agrees with asks for nothing.
     same = run("design", survey, "--from", site, "--format", "json", status=0)
     assert json.loads(same.stdout)["steps"] == []
+
+
+def test_catalogues_are_named_as_the_site_file_sees_them(tmp_path) -> None:
+    """A catalogue beside the survey, and the site file in another folder: `check` finds it."""
+    sheets = corridor_blocks(1, 2, 4)
+    sheets["site"].append(["Catalogues", "own.toml"])
+    survey = write(tmp_path / "found" / "survey", sheets)
+    (survey / "own.toml").write_text("")
+    (tmp_path / "made").mkdir()
+    site = tmp_path / "made" / "site.toml"
+    run("design", survey, "-o", site, status=0)
+    assert 'catalogues = ["../found/survey/own.toml"]' in site.read_text()
+    run("check", site, status=0)
+    beside = survey / "site.toml"
+    run("design", survey, "-o", beside, status=0)
+    assert 'catalogues = ["own.toml"]' in beside.read_text()

@@ -82,7 +82,7 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     if let Some(file) = arguments.output.as_deref().filter(|_| !arguments.force) {
         output::refuse_existing(file)?;
     }
-    let loaded = match load(&arguments.survey)? {
+    let mut loaded = match load(&arguments.survey)? {
         Ok(loaded) => loaded,
         Err(problems) => {
             let _ = std::io::stderr().write_all(told(&problems).as_bytes());
@@ -91,6 +91,12 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     };
     if let Some(installed) = &arguments.from {
         return super::design_change::run(arguments, installed, &loaded, output);
+    }
+    if let Some(file) = &arguments.output {
+        let folder = file.parent().unwrap_or(Path::new(""));
+        for named in &mut loaded.survey.settings.catalogues {
+            *named = seen_from(folder, &folder_of(&arguments.survey).join(&*named)).unwrap_or(named.clone());
+        }
     }
     let families = families(arguments, &loaded)?;
     let mut results: Vec<(String, Result<Design, Obstacle>)> = Vec::new();
@@ -159,6 +165,21 @@ fn families(arguments: &DesignArguments, loaded: &LoadedSurvey) -> Result<Vec<St
     }
 }
 
+/// The folder of a survey, from which it names its catalogues.
+fn folder_of(survey: &Path) -> &Path {
+    if survey.is_dir() { survey } else { survey.parent().unwrap_or(Path::new("")) }
+}
+
+/// The way from a folder to a file, as a site file names it; `None` if one of them is not there.
+fn seen_from(folder: &Path, file: &Path) -> Option<String> {
+    let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
+    let (folder, file) = (folder.canonicalize().ok()?, file.canonicalize().ok()?);
+    let shared = folder.components().zip(file.components()).take_while(|(a, b)| a == b).count();
+    let up = folder.components().skip(shared).map(|_| String::from(".."));
+    let down = file.components().skip(shared).map(|part| part.as_os_str().to_string_lossy().into_owned());
+    Some(up.chain(down).collect::<Vec<_>>().join("/"))
+}
+
 /// Reads a survey with its catalogues; the mistakes if it cannot be used.
 fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
     let mut sources = Sources::new();
@@ -170,8 +191,7 @@ fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
     let (name, text) = builtin_catalogue();
     let mut catalogues = vec![sources.add(name, text)];
     for named in &survey.settings.catalogues {
-        let folder = if path.is_dir() { path } else { path.parent().unwrap_or(Path::new("")) };
-        let file = folder.join(named);
+        let file = folder_of(path).join(named);
         let text = crate::input::read_text(&file, &mut std::io::empty())
             .with_context(|| format!("the catalogue \"{named}\", named in the survey, cannot be used"))?;
         catalogues.push(sources.add(file.display().to_string(), text));

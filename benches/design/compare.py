@@ -36,18 +36,24 @@ def wide_catalogue() -> str:
     return text.replace('budget = "30 dB"', 'budget = "90 dB"').replace('budget = "50 dB"', 'budget = "120 dB"').replace(', ripple = "6 dB"', "")
 
 
+def wide_survey(work: Path, blocks: int, floors: int, flats: int) -> Path:
+    """The survey of such blocks, with that catalogue beside it."""
+    sheets = corridor_blocks(blocks, floors, flats)
+    settings = {row[0]: row for row in sheets["site"]}
+    settings["Family"][1] = "wide-48"
+    sheets["site"].append(["Catalogues", "wide.toml"])
+    sheets["routes"] = [row if row[3] != "buried" else [*row[:2], BETWEEN_M, row[3]] for row in sheets["routes"]]
+    survey = write(work / f"{blocks}-{floors}-{flats}", sheets)
+    (survey / "wide.toml").write_text(wide_catalogue())
+    return survey
+
+
 def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         work = Path(folder)
         print("dwellings  seconds       cost      bound   gap %  plans assessed")
         for blocks, floors, flats in SIZES:
-            sheets = corridor_blocks(blocks, floors, flats)
-            settings = {row[0]: row for row in sheets["site"]}
-            settings["Family"][1] = "wide-48"
-            sheets["site"].append(["Catalogues", "wide.toml"])
-            sheets["routes"] = [row if row[3] != "buried" else [*row[:2], BETWEEN_M, row[3]] for row in sheets["routes"]]
-            survey = write(work / f"{blocks}-{floors}-{flats}", sheets)
-            (survey / "wide.toml").write_text(wide_catalogue())
+            survey = wide_survey(work, blocks, floors, flats)
             site = survey / "site.toml"
             seconds = []
             for _ in range(3):

@@ -17,9 +17,9 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "checks"), str(ROOT / "benches" / "design")]
 
-from compare import BETWEEN_M, wide_catalogue  # noqa: E402
+from compare import wide_survey  # noqa: E402
 from drawing_sites import random_site  # noqa: E402
-from survey_files import corridor_blocks, design, write  # noqa: E402
+from survey_files import design  # noqa: E402
 
 DESIGNED = [(4, 5, 10), (5, 10, 10), (5, 10, 20)]
 FAILING = [200, 1000]
@@ -27,13 +27,7 @@ ROUNDS = 3
 
 
 def designed(work: Path, blocks: int, floors: int, flats: int) -> Path:
-    sheets = corridor_blocks(blocks, floors, flats)
-    settings = {row[0]: row for row in sheets["site"]}
-    settings["Family"][1] = "wide-48"
-    sheets["site"].append(["Catalogues", "wide.toml"])
-    sheets["routes"] = [row if row[3] != "buried" else [*row[:2], BETWEEN_M, row[3]] for row in sheets["routes"]]
-    survey = write(work / f"{blocks}-{floors}-{flats}", sheets)
-    (survey / "wide.toml").write_text(wide_catalogue())
+    survey = wide_survey(work, blocks, floors, flats)
     design(survey, survey / "site.toml")
     return survey / "site.toml"
 

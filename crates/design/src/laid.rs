@@ -107,17 +107,16 @@ impl<'l> Laid<'l> {
         }
     }
 
-    /// A chain from a place, of new cable or, if it is there, of what is in the walls.
+    /// A chain of these sections, of new cable or, if it is there, of what is in the walls.
     pub fn chain(
         instance: &'l Instance<'_>,
-        place: usize,
         items: &[usize],
+        sections: &Sections,
         walls: Option<&[&InWall]>,
-    ) -> Option<Self> {
+    ) -> Self {
         let mut laid = Laid::new(instance, items);
-        let sections = sections(instance, place, items)?;
-        laid.longest_dm = laid.add_chain(instance, items, &sections, walls, None, 0.0);
-        Some(laid)
+        laid.longest_dm = laid.add_chain(instance, items, sections, walls, None, 0.0);
+        laid
     }
 
     /// A run with branch boxes: the riser through them, and chains from each.

@@ -10,7 +10,7 @@ use crate::instance::Instance;
 use crate::items::Owner;
 use crate::laid::{Cheapest, Laid, chain_in_walls, sections};
 use crate::money::{Amount, NONE, rest};
-use crate::parts::Distributor;
+use crate::parts::{Distributor, InWall};
 use rayon::prelude::*;
 use std::collections::BTreeSet;
 
@@ -153,20 +153,14 @@ pub fn chain(
     if items.len() > instance.limits.chain {
         return None;
     }
-    let environment = sections(instance, place, items)?.environment;
-    if let Some(walls) = chain_in_walls(instance, place, items, environment) {
-        let laid = Laid::chain(instance, place, items, Some(&walls))?;
-        let made = if laid.keeps_limits(instance) {
-            laid.cheapest(instance, head, first_wire, sweep, barred)
-        } else {
-            None
-        };
-        if made.is_some() {
-            return made;
-        }
-    }
-    let laid = Laid::chain(instance, place, items, None)?;
-    if laid.keeps_limits(instance) { laid.cheapest(instance, head, first_wire, sweep, barred) } else { None }
+    let sections = sections(instance, place, items)?;
+    let mut cheapest_of = |walls: Option<&[&InWall]>| {
+        let laid = Laid::chain(instance, items, &sections, walls);
+        let keeps = laid.keeps_limits(instance);
+        if keeps { laid.cheapest(instance, head, first_wire, sweep, barred) } else { None }
+    };
+    let walls = chain_in_walls(instance, place, items, sections.environment);
+    walls.and_then(|walls| cheapest_of(Some(&walls))).or_else(|| cheapest_of(None))
 }
 
 /// Runs that must not be made.

@@ -3,9 +3,7 @@
 //! The bound is that of the plan under ideal conditions, the cost that of the bill of the assessed site: were
 //! a hypothesis of the bound wrong (a load, a limit, a price), some survey would show it.
 
-mod common;
-
-use common::{design_with, survey};
+use crate::common::{design_with, survey};
 use latchline_assess::Verdict;
 use latchline_design::{Effort, Obstacle};
 use proptest::prelude::*;

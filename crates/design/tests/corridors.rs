@@ -1,8 +1,6 @@
 //! Whole designs of invented blocks: each passes the assessment, none is below its bound.
 
-mod common;
-
-use common::{corridors, design_with, survey};
+use crate::common::{corridors, design_with, survey};
 use latchline_assess::Verdict;
 use latchline_design::{Effort, Obstacle};
 

@@ -1,9 +1,7 @@
 //! Input that is none: a clear message each, exit status 2, and never a panic.
 #![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
 
-mod common;
-
-use common::{Folder, Ran};
+use crate::common::{Folder, Ran};
 use std::time::{Duration, Instant};
 
 /// Checks a text that cannot be used and gives everything that was said.

@@ -1,9 +1,7 @@
 //! `latchline check` as a whole program.
 #![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
 
-mod common;
-
-use common::{Folder, ran};
+use crate::common::{Folder, ran};
 use std::io::{BufRead, BufReader, Read};
 use std::process::Stdio;
 use std::time::{Duration, Instant};
@@ -21,7 +19,7 @@ fn a_good_site_is_clean_and_quiet() {
 #[test]
 fn the_twelve_flat_example_of_the_docs_is_clean() {
     let folder = Folder::new();
-    let example = common::repository_file("docs/examples/twelve-flats.toml");
+    let example = crate::common::repository_file("docs/examples/twelve-flats.toml");
     let ran = folder.run(&["check", example.to_str().unwrap()]);
     assert_eq!(ran.status, 0, "{}", ran.out);
 }
@@ -74,7 +72,7 @@ fn json_follows_its_published_schema_for_good_failing_and_unusable_sites() {
     folder.write("empty.toml", "");
     folder.write("failing.toml", folder.read("site.toml").replace("\"7.5 m\"", "\"9000 m\""));
     let schema: serde_json::Value = serde_json::from_str(
-        &std::fs::read_to_string(common::repository_file("docs/schema/check.schema.json")).unwrap(),
+        &std::fs::read_to_string(crate::common::repository_file("docs/schema/check.schema.json")).unwrap(),
     )
     .unwrap();
     let validator = jsonschema::draft202012::new(&schema).unwrap();
@@ -102,7 +100,7 @@ fn sheets_as_json_follow_their_published_schemas() {
     assert_eq!(folder.run(&["new", "--demo", "demo"]).status, 0);
     let validator = |which: &str| {
         let path = format!("docs/schema/{which}.schema.json");
-        let text = std::fs::read_to_string(common::repository_file(&path)).unwrap();
+        let text = std::fs::read_to_string(crate::common::repository_file(&path)).unwrap();
         jsonschema::draft202012::new(&serde_json::from_str(&text).unwrap()).unwrap()
     };
     let (doors, supplies) = (validator("door"), validator("supply"));

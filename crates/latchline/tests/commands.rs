@@ -1,9 +1,7 @@
 //! The other commands as whole programs.
 #![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
 
-mod common;
-
-use common::{Folder, ran};
+use crate::common::{Folder, ran};
 
 const COMMANDS: [&str; 17] = [
     "new",

@@ -6,9 +6,7 @@
 #![allow(clippy::disallowed_methods, clippy::unwrap_used, reason = "tests may read files, and fail")]
 #![cfg(unix)]
 
-mod common;
-
-use common::{Folder, repository_file};
+use crate::common::{Folder, repository_file};
 use std::path::Path;
 use std::process::Command;
 

@@ -5,9 +5,7 @@
     reason = "tests may read and write files, and fail"
 )]
 
-mod common;
-
-use common::Folder;
+use crate::common::Folder;
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;

@@ -1,9 +1,7 @@
 //! The sheets of doors and supplies, by the whole program.
 #![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
 
-mod common;
-
-use common::Folder;
+use crate::common::Folder;
 
 fn demo() -> Folder {
     let folder = Folder::new();

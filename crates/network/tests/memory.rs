@@ -1,13 +1,11 @@
 //! What is remembered of stages that are the same, against working it out anew: a series of random sites, each a small change of the one
 //! before, with one memory for all. What is found must be the same to the last bit.
 
-mod random_site;
-
+use crate::random_site::{Draw, draws, resolve};
 use latchline_network::signal_tree::{SignalNetwork, survey, survey_with};
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::{Layout, Memory, SearchOptions, StateSpace, worst_states, worst_states_with};
 use proptest::prelude::*;
-use random_site::{Draw, draws, resolve};
 
 /// One change of a draw.
 #[derive(Debug, Clone)]

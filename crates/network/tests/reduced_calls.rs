@@ -2,13 +2,11 @@
 //! a bus of their own: whatever any admissible set of calls does to the stage and those below, an admissible set of the calls that
 //! are left does too, to the last bit. Nothing is solved here.
 
-mod random_site;
-
+use crate::random_site::{Draw, draws, every_set, resolve};
 use latchline_finding::StateKind;
 use latchline_network::stage_calls::StageCalls;
 use latchline_network::{Layout, Phase, StateSpace};
 use proptest::prelude::*;
-use random_site::{Draw, draws, every_set, resolve};
 use std::collections::BTreeSet;
 
 /// What a set of calls changes on some stages: node by node, loads in bits.

@@ -1,14 +1,12 @@
 //! Figures without physical sense in a catalogue: refused by name with the range that is accepted; and figures at the very ends
 //! of those ranges, which are judged or named as missing, and never pass in silence.
 
-mod small_site;
-
+use crate::small_site::{STEADY, site};
 use latchline_finding::{Argument, Sources};
 use latchline_network::signal_tree::{SignalNetwork, survey};
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::{Layout, Memory};
 use latchline_site::LoadedCatalogues;
-use small_site::{STEADY, site};
 
 /// One band and one part of each kind, with the figures that the cases replace.
 const PARTS: &str = r#"

@@ -1,12 +1,10 @@
 //! Shorts on small sites against Ohm's law: what the current, its limiter and the heat are made of, worked out beside
 //! each case.
 
-mod small_site;
-
+use crate::small_site::{near, run, site};
 use latchline_network::short_circuit::{Acting, RunShort, nuisance_trips, short_circuits};
 use latchline_network::{Layout, StateSpace};
 use latchline_site::model::Site;
-use small_site::{near, run, site};
 
 /// From -5 to 45 °C, lengths within 10 %, 0.1 ohm at each end of each conductor.
 const CONDITIONS: &str = "[conditions]\nusual_temperature = \"20 °C\"\nhottest_temperature = \"45 °C\"\ncoldest_temperature = \"-5 °C\"\n\

@@ -5,12 +5,10 @@
 //! `Y` costs `20 log |1 + Y Z/2|`. Wire of the parts used here is short for its frequencies (10 m at 2 kHz), unless the case is
 //! about the line itself.
 
-mod small_site;
-
+use crate::small_site::{STEADY, site, station};
 use latchline_network::Layout;
 use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey};
 use latchline_site::model::Site;
-use small_site::{STEADY, site, station};
 use std::f64::consts::TAU;
 
 const LOW_HZ: f64 = 1e3;

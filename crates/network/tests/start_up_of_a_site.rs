@@ -3,12 +3,10 @@
 //! A capacitor that is charged at constant current takes `C V/I`; from `V` behind `R` it takes `R C ln(V/(V - u))` to `u`; a
 //! constant power `P` behind `R` holds its terminals at `(V + sqrt(V² - 4 P R))/2`.
 
-mod small_site;
-
+use crate::small_site::{STEADY, near, site, station};
 use latchline_network::start_up::{DeviceStart, Effort, StageStart, StartUpOutcome, StartUps, start_up};
 use latchline_network::{Layout, Memory, Terminal};
 use latchline_site::model::Site;
-use small_site::{STEADY, near, site, station};
 
 /// Stations with a converter draw 1 mW unless they are about their power.
 fn parts(limit: &str) -> String {

@@ -2,12 +2,10 @@
 //! the voltage is nearly linear in the factors, so its variance is the sum of theirs, each `(half width x sensitivity)²/3` for a
 //! rectangular distribution (JCGM 100, 4.3.7).
 
-mod small_site;
-
+use crate::small_site::{near, site};
 use latchline_network::tolerance::{StageTolerance, ToleranceOptions, tolerance};
 use latchline_network::{Layout, SearchOptions, StateSpace, worst_states};
 use latchline_site::model::Site;
-use small_site::{near, site};
 use std::collections::BTreeMap;
 
 const PARTS: &str = r#"

@@ -5,14 +5,12 @@
 //! The enumeration shares the flow solver with the search (which is checked elsewhere against other
 //! programs) but neither bounds nor pruning nor order.
 
-mod random_site;
-
+use crate::random_site::{draws, every_set, resolve};
 use latchline_network::demand::Activity;
 use latchline_network::evaluate::{SetOutcome, Solver};
 use latchline_network::{Device, Layout, SearchOptions, StateSpace, worst_states};
 use latchline_site::model::Site;
 use proptest::prelude::*;
-use random_site::{draws, every_set, resolve};
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]

@@ -1,9 +1,7 @@
 //! Faults at the door and in the cupboard: each has remedies of the kinds named here, and every remedy,
 //! applied to the text and judged again from scratch, takes its finding away and brings none.
 
-mod common;
-
-use common::{judge_with, keys};
+use crate::common::{judge_with, keys};
 use latchline_finding::Severity;
 use latchline_remedy::{mend, propose};
 use latchline_site::{builtin_catalogue, edit};

@@ -1,9 +1,7 @@
 //! Every remedy of 200 random failing sites, applied to the text and judged again from scratch: its
 //! finding is gone and no finding has come that was not there.
 
-mod common;
-
-use common::{judge, keys};
+use crate::common::{judge, keys};
 use latchline_finding::{Finding, Severity};
 use latchline_remedy::{mend, propose};
 use latchline_site::edit;

@@ -1,9 +1,7 @@
 //! Remedies that change the plan itself, each on a small site whose fault it is for: it is offered, and what
 //! it says is so after the site file is changed and judged from scratch.
 
-mod common;
-
-use common::{Judged, judge_with};
+use crate::common::{Judged, judge_with};
 use latchline_finding::Finding;
 use latchline_remedy::propose;
 use latchline_site::{builtin_catalogue, edit};

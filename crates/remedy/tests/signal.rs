@@ -2,9 +2,7 @@
 //! after beside it.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
-mod common;
-
-use common::{Judged, judge_with};
+use crate::common::{Judged, judge_with};
 use latchline_finding::{Finding, Remedy};
 use latchline_remedy::propose;
 use latchline_site::edit;
@@ -64,8 +62,8 @@ fn mended(text: &str, code: &str, kind: &str) -> (Judged, Judged, Remedy) {
         .clone();
     let after = judge(&edit::apply(text, &remedy.edit).unwrap());
     assert!(!about(&after, code).iter().any(|found| found.element == first.element));
-    let known = common::keys(&before.assessment.findings);
-    assert!(common::keys(&after.assessment.findings).is_subset(&known), "{:#?}", after.assessment.findings);
+    let known = crate::common::keys(&before.assessment.findings);
+    assert!(crate::common::keys(&after.assessment.findings).is_subset(&known), "{:#?}", after.assessment.findings);
     (before, after, remedy)
 }
 

@@ -1,9 +1,7 @@
 //! A snapshot of every format, made from hand-made assessments.
 #![allow(clippy::disallowed_methods, reason = "a test holds the published schema against the current one")]
 
-mod common;
-
-use common::{DOCS, collapsed, failing, holding, sources};
+use crate::common::{DOCS, collapsed, failing, holding, sources};
 use latchline_assess::Assessment;
 use latchline_finding::{Code, Finding, Severity};
 use latchline_report::{Look, Report, json, json_sheets, sarif, short, text};
@@ -16,11 +14,11 @@ fn with_report<T>(assessment: &Assessment, use_it: impl FnOnce(&Report<'_>) -> T
 fn unusable<T>(use_it: impl FnOnce(&Report<'_>) -> T) -> T {
     let sources = sources();
     let findings = [
-        Finding::new(Code("unknown-key"), Severity::Error, common::at("family"))
+        Finding::new(Code("unknown-key"), Severity::Error, crate::common::at("family"))
             .with("key", "family")
             .with("table", "[site]")
             .with("nearest", vec![String::from("families")]),
-        Finding::new(Code("toml-syntax"), Severity::Error, common::at("[runs]"))
+        Finding::new(Code("toml-syntax"), Severity::Error, crate::common::at("[runs]"))
             .with("detail", "expected `]`"),
     ];
     use_it(&Report::new("jobs/site.toml", &sources, &findings, None, DOCS.iter().copied()))

@@ -1,6 +1,6 @@
 //! Lights, heater, alarm inputs, and the standby load.
 
-use crate::case::*;
+use super::case::*;
 use latchline_finding::Argument;
 
 fn lights(keys: &str) -> String {

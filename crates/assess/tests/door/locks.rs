@@ -1,6 +1,6 @@
 //! Lock circuits, relays, times and suppression.
 
-use crate::case::*;
+use super::case::*;
 use latchline_assess::door::times::LockTimes;
 use latchline_assess::door::wiring::WiringElement;
 use latchline_finding::Argument;

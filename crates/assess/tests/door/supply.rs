@@ -1,6 +1,6 @@
 //! Battery, charger and cupboard.
 
-use crate::case::*;
+use super::case::*;
 use latchline_finding::Argument;
 
 /// Standby 4.5 W and 0.5 W, 5.0 W over a short cable (0.1 ohm per metre: 24 V x 0.2087 A = 5.009 W):

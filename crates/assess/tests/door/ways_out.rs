@@ -1,6 +1,6 @@
 //! Ways out, heights and countries.
 
-use crate::case::*;
+use super::case::*;
 use latchline_finding::Argument;
 
 #[test]

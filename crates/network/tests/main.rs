@@ -1,0 +1,14 @@
+//! Whole tests of the crate, in one binary: one file a subject.
+
+mod cable_losses;
+mod calls_are_complete;
+mod memory;
+mod random_site;
+mod reduced_calls;
+mod refused_figures;
+mod short_circuit_of_a_site;
+mod signal_of_a_site;
+mod small_site;
+mod start_up_of_a_site;
+mod tolerance_of_a_site;
+mod worst_set_against_enumeration;

@@ -1,0 +1,7 @@
+//! Whole tests of the crate, in one binary: one file a subject.
+
+mod common;
+mod door_and_supply;
+mod random_failing_sites;
+mod rearranged;
+mod signal;

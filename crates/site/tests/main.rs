@@ -1,0 +1,9 @@
+//! Whole tests of the crate, in one binary: one file a subject.
+
+mod addresses;
+mod codes;
+mod edit;
+mod hostile;
+mod pages;
+mod resolve;
+mod schema;

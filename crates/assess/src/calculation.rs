@@ -1,17 +1,7 @@
 //! One line of a calculation sheet: formula, inputs with their sources, result, limit, source of the formula.
 
+pub use latchline_finding::Rounding;
 use latchline_finding::{Figure, Unit};
-
-/// To which side a figure is rounded where it is shown: never to the better one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Rounding {
-    /// To the nearest; currents and loads up.
-    Nearest,
-    /// Down: least voltages, hours and capacities that are counted on, margins.
-    Down,
-    /// Up: highest voltages, currents, loads, what is needed, lengths to cut.
-    Up,
-}
 
 /// An input of a formula.
 #[derive(Debug, Clone, PartialEq)]

@@ -209,6 +209,10 @@ fn in_words(argument: Option<&Argument>) -> String {
         None => "-".to_string(),
         Some(Argument::Text(text)) => text.replace(' ', "_"),
         Some(Argument::Texts(texts)) => texts.join(","),
+        Some(Argument::Words(words)) => words.name().replace(' ', "_"),
+        Some(Argument::ManyWords(words)) => {
+            words.iter().map(|words| words.name()).collect::<Vec<_>>().join(",")
+        }
         Some(Argument::Element(element)) => element.to_string(),
         Some(Argument::Elements(elements)) => {
             elements.iter().map(|element| element.as_str()).collect::<Vec<_>>().join(",")

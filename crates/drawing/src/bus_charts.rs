@@ -164,7 +164,8 @@ fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> 
     let limit = start.limit_a.map(|limit| lettering.trimmed(limit, 2));
     let mut notes = vec![lettering.say(&Phrase::BootCurrent {
         current: &lettering.rounded_up(start.boot_current_a),
-        limit: limit.as_deref().map(|limit| (start.source.as_str(), limit)),
+        source: limit.is_some().then_some(start.source.as_str()),
+        limit: limit.as_deref(),
     })];
     if let Some(stagger) = start.mending_stagger_s {
         let stagger = &lettering.trimmed(stagger, 2);

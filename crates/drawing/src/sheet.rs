@@ -138,7 +138,7 @@ impl TitleBlock {
 
 /// The note of drawings that show what was judged.
 pub(crate) fn verdict_note(assessment: &Assessment, lettering: Lettering) -> String {
-    let verdict = lettering.word(Word::of_verdict(assessment.verdict));
+    let verdict = lettering.word(crate::language::verdict_word(assessment.verdict));
     lettering.say(&Phrase::Verdict { verdict })
 }
 

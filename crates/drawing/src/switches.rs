@@ -222,7 +222,7 @@ fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -
         DeviceClass::Door => &scheme.door,
         DeviceClass::Management => &scheme.management,
     };
-    let word = |field: &AddressField| lettering.word(Word::of_field(field.kind));
+    let word = |field: &AddressField| lettering.word(crate::language::field_word(field.kind));
     let words: Vec<String> =
         fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", word(field))).collect();
     let pictures = fields

@@ -1,6 +1,6 @@
 //! One thing that is wrong, or worth knowing, as typed data.
 
-use crate::{ElementId, OperatingState, Origin, Remedy};
+use crate::{Both, ElementId, OperatingState, Origin, Remedy};
 use std::fmt;
 
 /// The stable, self-explaining name of a kind of finding, in kebab case.
@@ -133,6 +133,10 @@ pub enum Argument {
     Text(String),
     /// Several texts, in order (the valid names, nearest first).
     Texts(Vec<String>),
+    /// Words of our own, said in the reader's language.
+    Words(Both),
+    /// Several of them, in order.
+    ManyWords(Vec<Both>),
     /// An element.
     Element(ElementId),
     /// Several elements, in order.
@@ -152,6 +156,8 @@ argument_from! {
     &str => |text| Argument::Text(text.to_string());
     String => |text| Argument::Text(text);
     Vec<String> => |texts| Argument::Texts(texts);
+    Both => |words| Argument::Words(words);
+    Vec<Both> => |words| Argument::ManyWords(words);
     ElementId => |element| Argument::Element(element);
     &ElementId => |element| Argument::Element(element.clone());
     Vec<ElementId> => |elements| Argument::Elements(elements);

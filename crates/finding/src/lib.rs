@@ -25,7 +25,7 @@ pub use code_doc::CodeDoc;
 pub use edit::{Change, Edit, EditStep, Remedy};
 pub use element::ElementId;
 pub use finding::{Acceptance, Argument, Code, DataGrade, Figure, Finding, Related, Severity, Unit};
-pub use locale::{Language, Locale, Units};
+pub use locale::{Both, Language, Locale, Rounding, Units};
 pub use origin::{FileId, Origin, SourceFile, Sources, Span};
 pub use sourced::{Provenance, Sourced};
 pub use state::{CallMoment, CallRef, OperatingState, StateKind};

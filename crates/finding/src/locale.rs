@@ -1,6 +1,7 @@
 //! How the reader of printed sheets is used to words, numbers and units.
 
 use crate::finding::{Figure, Unit};
+use std::borrow::Cow;
 
 /// Language of everything that Latchline writes itself; the user's own words stay as they are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -10,6 +11,56 @@ pub enum Language {
     English,
     /// German.
     German,
+}
+
+/// One thing said in every language. Made from the rows of the crate of words.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Both {
+    name: Option<String>,
+    english: Cow<'static, str>,
+    german: Cow<'static, str>,
+}
+
+impl Both {
+    /// In English and in German.
+    pub fn new(english: impl Into<Cow<'static, str>>, german: impl Into<Cow<'static, str>>) -> Self {
+        Self { name: None, english: english.into(), german: german.into() }
+    }
+
+    /// What is the same in every language: a symbol, a name.
+    pub fn same(text: &'static str) -> Self {
+        Self::new(text, text)
+    }
+
+    /// With a name for programs, where that is not the English.
+    #[must_use]
+    pub fn named(self, name: impl Into<String>) -> Self {
+        Self { name: Some(name.into()), ..self }
+    }
+
+    /// What programs read: the name, else the English.
+    pub fn name(&self) -> &str {
+        self.name.as_deref().unwrap_or(&self.english)
+    }
+
+    /// In this language.
+    pub fn of(&self, language: Language) -> &str {
+        match language {
+            Language::English => &self.english,
+            Language::German => &self.german,
+        }
+    }
+}
+
+/// To which side a figure is rounded where it is shown: never to the better one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Rounding {
+    /// To the nearest; currents and loads up.
+    Nearest,
+    /// Down: least voltages, hours and capacities that are counted on, margins.
+    Down,
+    /// Up: highest voltages, currents, loads, what is needed, lengths to cut.
+    Up,
 }
 
 /// Units of lengths and temperatures, and how conductor sizes are shown.
@@ -75,7 +126,7 @@ impl Locale {
             (Unit::Volt, _) => (value, 2, "V"),
             (Unit::Ampere, _) => (value, 3, "A"),
             (Unit::Watt, _) => (value, 1, "W"),
-            (Unit::Ohm, _) => (value, if value != 0.0 && value.abs() < 0.1 { 4 } else { 2 }, "ohm"),
+            (Unit::Ohm, _) => (value, if value != 0.0 && value.abs() < 0.1 { 4 } else { 2 }, self.ohm("ohm")),
             (Unit::Second, _) => (value, if value < 1.0 { 3 } else { 1 }, "s"),
             (Unit::Hour, _) => (value, 1, "h"),
             (Unit::Farad, _) => (value * 1e9, 2, "nF"),
@@ -85,6 +136,17 @@ impl Locale {
             (Unit::Percent, _) => (value * 100.0, 1, "%"),
             (Unit::Ratio, _) => (value, 2, ""),
             (Unit::Count, _) => (value, 0, ""),
+        }
+    }
+
+    /// A unit of resistance, "ohm", "kohm", "Mohm" or "mohm", as the reader is used to it.
+    pub fn ohm(&self, symbol: &'static str) -> &'static str {
+        match (self.language, symbol) {
+            (Language::English, _) => symbol,
+            (Language::German, "mohm") => "mΩ",
+            (Language::German, "kohm") => "kΩ",
+            (Language::German, "Mohm") => "MΩ",
+            (Language::German, _) => "Ω",
         }
     }
 

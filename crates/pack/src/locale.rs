@@ -1,14 +1,14 @@
 //! Words, numbers, units and dates as the reader is used to them.
 
-use crate::language::{Sentence, Word, english, german};
+use crate::language::{Sentence, Word};
 use crate::options::Options;
 use crate::table::{Cell, Column, MISSING};
 use latchline_circuit::conductor::{awg_diameter_mm, nearest_awg};
-use latchline_finding::{Figure, Language, Unit, Units};
+use latchline_finding::{Figure, Unit, Units};
 use latchline_site::catalogue::{Cable, Gauge};
 use std::ops::Deref;
 
-pub use latchline_assess::Rounding;
+pub use latchline_finding::Rounding;
 
 /// Language and units, with the words of the pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,10 +30,7 @@ impl Locale {
 
     /// A fixed word or sentence.
     pub fn word(&self, word: Word) -> &'static str {
-        match self.language {
-            Language::English => english::word(word),
-            Language::German => german::word(word),
-        }
+        word.say(self.language)
     }
 
     /// A fixed word or sentence as a cell.
@@ -43,10 +40,7 @@ impl Locale {
 
     /// A sentence with its arguments.
     pub fn say(&self, sentence: &Sentence<'_>) -> String {
-        match self.language {
-            Language::English => english::sentence(sentence),
-            Language::German => german::sentence(sentence),
-        }
+        sentence.say(self.language)
     }
 
     /// Yes or no.
@@ -146,9 +140,17 @@ impl Locale {
                 Units::Metric => format!("{gauge} AWG ({} mm²)", self.trimmed(awg_area_mm2(gauge), 3)),
             },
             Gauge::Resistance(resistance) => match self.units {
-                Units::Metric => format!("{} ohm/km", self.trimmed(resistance.as_ohms_per_metre() * 1e3, 2)),
+                Units::Metric => format!(
+                    "{} {}/km",
+                    self.trimmed(resistance.as_ohms_per_metre() * 1e3, 2),
+                    self.ohm("ohm")
+                ),
                 Units::Us => {
-                    format!("{} ohm/1000 ft", self.trimmed(resistance.as_ohms_per_metre() * 304.8, 2))
+                    format!(
+                        "{} {}/1000 ft",
+                        self.trimmed(resistance.as_ohms_per_metre() * 304.8, 2),
+                        self.ohm("ohm")
+                    )
                 }
             },
         }
@@ -164,6 +166,7 @@ fn awg_area_mm2(gauge: u8) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use latchline_finding::Language;
 
     const fn locale(language: Language, units: Units) -> Locale {
         Locale(latchline_finding::Locale { language, units })

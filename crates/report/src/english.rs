@@ -11,7 +11,7 @@ mod rules;
 use crate::report::Report;
 use crate::{figures, state_words, template};
 use latchline_assess::{NotJudged, Verdict};
-use latchline_finding::{Change, CodeDoc, Edit, EditStep, Figure, Finding, Remedy, Severity, Unit};
+use latchline_finding::{Change, CodeDoc, Edit, EditStep, Figure, Finding, Language, Remedy, Severity, Unit};
 
 /// The templates of one code (see `template.rs` for their language).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -50,7 +50,8 @@ pub fn message_template(code: &str) -> Option<&'static str> {
 /// The wording of a finding; `doc` is the manual page of its code, for the fallback.
 pub fn wording(finding: &Finding, doc: Option<&CodeDoc>) -> Wording {
     let words = all().find(|words| words.code == finding.code.as_str());
-    let part = |template: &str| template::fill(template, finding).filter(|text| !text.is_empty());
+    let part =
+        |template: &str| template::fill(template, finding, Language::English).filter(|text| !text.is_empty());
     Wording {
         message: words.and_then(|words| part(words.message)).unwrap_or_else(|| fallback(finding, doc)),
         label: words.and_then(|words| part(words.label)),
@@ -66,7 +67,7 @@ fn fallback(finding: &Finding, doc: Option<&CodeDoc>) -> String {
     } else {
         "<{element}: >TITLE<: {value}><, {state}>"
     };
-    template::fill(template, finding).unwrap_or_default().replacen("TITLE", &title, 1)
+    template::fill(template, finding, Language::English).unwrap_or_default().replacen("TITLE", &title, 1)
 }
 
 /// A verified remedy in words: what to change, what it brings and costs.

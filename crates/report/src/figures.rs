@@ -1,191 +1,22 @@
-//! Numbers for people: decimals that fit the unit, and roundings that never flatter.
+//! Numbers for people, in English.
 
-use latchline_assess::Rounding;
-use latchline_finding::{Figure, Unit};
+pub use latchline_words::figures::{fixed, rounded_down, rounded_up, trimmed};
 
-/// A number with a fixed count of decimals; a result of zero has no sign.
-pub fn fixed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(digits) if digits.bytes().all(|byte| byte == b'0' || byte == b'.') => digits.to_string(),
-        _ => text,
-    }
-}
-
-/// `fixed` without trailing zeros after the point.
-pub fn trimmed(value: f64, decimals: usize) -> String {
-    without_zeros(&fixed(value, decimals)).to_string()
-}
-
-fn without_zeros(number: &str) -> &str {
-    if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number }
-}
-
-/// Rounded towards minus infinity, for voltages and margins: a shown figure is never better than
-/// the computed one. A negative number never shows as zero.
-pub fn rounded_down(value: f64, decimals: usize) -> String {
-    let scale = power_of_ten(decimals);
-    let scaled = value * scale;
-    // A figure that is decimal but for its last binary digit stays what it is.
-    let nearest = scaled.round();
-    let mut whole = if (scaled - nearest).abs() < 1e-6 { nearest } else { scaled.floor() };
-    if value < 0.0 && whole == 0.0 {
-        whole = -1.0;
-    }
-    fixed(whole / scale, decimals)
-}
-
-/// Rounded towards plus infinity, for currents and loads.
-pub fn rounded_up(value: f64, decimals: usize) -> String {
-    let scale = power_of_ten(decimals);
-    let scaled = value * scale;
-    let nearest = scaled.round();
-    let whole = if (scaled - nearest).abs() < 1e-6 { nearest } else { scaled.ceil() };
-    fixed(whole / scale, decimals)
-}
-
-fn power_of_ten(decimals: usize) -> f64 {
-    (0..decimals).fold(1.0, |product, _| product * 10.0)
-}
+use latchline_finding::{Figure, Language, Rounding};
+use latchline_words::figures;
 
 /// A figure as it stands in a sentence: "36 V", "4.7 %", "3". Currents and loads are rounded up, here
 /// as in every table.
 pub fn sentence(figure: Figure) -> String {
-    shown(figure, Rounding::Nearest)
+    figures::sentence(figure, Language::English)
 }
 
 /// A figure as it stands in a sentence, rounded to this side.
 pub fn shown(figure: Figure, rounding: Rounding) -> String {
-    if !figure.value.is_finite() {
-        return no_number(figure);
-    }
-    let (value, symbol, decimals) = scaled(figure);
-    let number = match (rounding, figure.unit) {
-        (Rounding::Down, _) => rounded_down(value, decimals),
-        (Rounding::Up, _) | (Rounding::Nearest, Unit::Ampere | Unit::Watt) => rounded_up(value, decimals),
-        (Rounding::Nearest, _) => fixed(value, decimals),
-    };
-    join(without_zeros(&number), symbol)
+    figures::shown(figure, rounding, Language::English)
 }
 
-/// A figure and its limit as they stand in one sentence: rounded away from the limit, with as many
-/// decimals as it takes to tell them apart, so that "36.00 V, needs 36 V" is never written of a
-/// failure.
+/// A figure and its limit, rounded away from the limit.
 pub fn pair(value: Figure, limit: Figure) -> (String, String) {
-    if !value.value.is_finite()
-        || !limit.value.is_finite()
-        || value.unit != limit.unit
-        || value.value == limit.value
-    {
-        return (sentence(value), sentence(limit));
-    }
-    let (shown, symbol, mut decimals) = scaled(value);
-    let (shown_limit, limit_symbol, limit_decimals) = scaled(limit);
-    let mut shown = shown;
-    let mut symbols = (symbol, limit_symbol);
-    if symbols.0 != symbols.1 {
-        // Different prefixes ("900 mohm", "1.2 kohm"): show both in the limit's own scale.
-        let factor = if limit.value == 0.0 { 1.0 } else { shown_limit / limit.value };
-        shown = value.value * factor;
-        symbols.0 = symbols.1;
-        decimals = limit_decimals;
-    }
-    while decimals < 9 && fixed(shown, decimals) == fixed(shown_limit, decimals) {
-        decimals += 1;
-    }
-    let number =
-        if shown < shown_limit { rounded_down(shown, decimals) } else { rounded_up(shown, decimals) };
-    (join(without_zeros(&number), symbols.0), join(&trimmed(shown_limit, decimals), symbols.1))
-}
-
-fn no_number(figure: Figure) -> String {
-    match figure.unit {
-        Unit::Volt | Unit::Ampere | Unit::Watt => String::from("no operating point"),
-        _ => String::from("no figure"),
-    }
-}
-
-fn join(number: &str, symbol: &str) -> String {
-    if symbol.is_empty() { number.to_string() } else { format!("{number} {symbol}") }
-}
-
-/// Number, symbol and usual decimals of a figure in a fitting multiple of its unit.
-fn scaled(figure: Figure) -> (f64, &'static str, usize) {
-    let Figure { value, unit } = figure;
-    let size = value.abs();
-    match unit {
-        Unit::Volt => (value, "V", 2),
-        Unit::Ampere if size > 0.0 && size < 0.1 => (value * 1e3, "mA", 1),
-        Unit::Ampere => (value, "A", if size < 10.0 { 3 } else { 2 }),
-        Unit::Watt => (value, "W", if size < 1.0 { 3 } else { 1 }),
-        Unit::Ohm if size >= 1e6 => (value / 1e6, "Mohm", 2),
-        Unit::Ohm if size >= 1e3 => (value / 1e3, "kohm", 2),
-        Unit::Ohm if size > 0.0 && size < 0.1 => (value * 1e3, "mohm", 1),
-        Unit::Ohm => (value, "ohm", 2),
-        Unit::Metre => (value, "m", 1),
-        Unit::Second if size > 0.0 && size < 1.0 => (value * 1e3, "ms", 1),
-        Unit::Second => (value, "s", 2),
-        Unit::Hour => (value, "h", 1),
-        Unit::Farad if size >= 1e-3 => (value * 1e3, "mF", 2),
-        Unit::Farad if size >= 1e-6 => (value * 1e6, "µF", 2),
-        Unit::Farad if size >= 1e-9 => (value * 1e9, "nF", 2),
-        Unit::Farad => (value * 1e12, "pF", 1),
-        Unit::AmpereHour => (value, "Ah", 1),
-        Unit::Hertz if size >= 1e6 => (value / 1e6, "MHz", 3),
-        Unit::Hertz if size >= 1e3 => (value / 1e3, "kHz", 2),
-        Unit::Hertz => (value, "Hz", 1),
-        Unit::Decibel => (value, "dB", 1),
-        Unit::Celsius => (value, "°C", 1),
-        Unit::Percent => (value * 100.0, "%", 1),
-        Unit::Ratio => (value, "", 3),
-        Unit::Count => (value, "", 0),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn roundings_never_flatter() {
-        assert_eq!(rounded_down(37.629, 2), "37.62");
-        assert_eq!(rounded_down(37.62, 2), "37.62");
-        assert_eq!(rounded_down(-0.0004, 2), "-0.01");
-        assert_eq!(rounded_down(0.0, 2), "0.00");
-        assert_eq!(rounded_up(0.30001, 3), "0.301");
-        assert_eq!(rounded_up(0.3, 3), "0.300");
-        assert_eq!(fixed(-0.0, 2), "0.00");
-    }
-
-    #[test]
-    fn a_figure_and_its_limit_never_look_equal_unless_they_are() {
-        let volts = |value| Figure::new(value, Unit::Volt);
-        assert_eq!(pair(volts(31.1), volts(36.0)), ("31.1 V".into(), "36 V".into()));
-        assert_eq!(pair(volts(31.1049), volts(36.0)).0, "31.1 V", "down, away from the limit");
-        assert_eq!(pair(volts(53.921), volts(30.0)).0, "53.93 V", "up, away from the limit");
-        assert_eq!(pair(volts(35.9996), volts(36.0)), ("35.9996 V".into(), "36 V".into()));
-        assert_eq!(pair(volts(36.0), volts(36.0)), ("36 V".into(), "36 V".into()));
-        assert_eq!(pair(volts(f64::NEG_INFINITY), volts(36.0)).0, "no operating point");
-        let ohms = |value| Figure::new(value, Unit::Ohm);
-        assert_eq!(pair(ohms(900.0), ohms(1200.0)), ("0.9 kohm".into(), "1.2 kohm".into()));
-    }
-
-    #[test]
-    fn figures_are_shown_in_a_fitting_multiple() {
-        assert_eq!(sentence(Figure::new(0.047, Unit::Percent)), "4.7 %");
-        assert_eq!(sentence(Figure::new(1.1e-9, Unit::Farad)), "1.1 nF");
-        assert_eq!(sentence(Figure::new(0.012, Unit::Ampere)), "12 mA");
-        assert_eq!(sentence(Figure::new(20e6, Unit::Ohm)), "20 Mohm");
-        assert_eq!(sentence(Figure::count(7)), "7");
-    }
-
-    #[test]
-    fn currents_and_loads_are_rounded_up_and_others_to_the_side_that_is_asked_for() {
-        assert_eq!(sentence(Figure::new(54.41, Unit::Watt)), "54.5 W");
-        assert_eq!(sentence(Figure::new(2.6692, Unit::Ampere)), "2.67 A");
-        let volts = Figure::new(22.831, Unit::Volt);
-        assert_eq!(shown(volts, Rounding::Up), "22.84 V");
-        assert_eq!(shown(volts, Rounding::Down), "22.83 V");
-        assert_eq!(shown(Figure::new(4.19, Unit::Hour), Rounding::Down), "4.1 h");
-    }
+    figures::pair(value, limit, Language::English)
 }

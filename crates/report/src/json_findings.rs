@@ -203,6 +203,11 @@ fn argument(argument: &Argument) -> ArgumentDocument {
         Argument::Text(text) => ArgumentDocument::Text(text.clone()),
         Argument::Element(element) => ArgumentDocument::Text(element.to_string()),
         Argument::Texts(texts) => ArgumentDocument::Texts(texts.clone()),
+        Argument::Words(words) => ArgumentDocument::Text(words.name().to_string()),
+        Argument::ManyWords(words) => {
+            let names = words.iter().map(|words| words.name().to_string());
+            ArgumentDocument::Texts(names.collect())
+        }
         Argument::Elements(elements) => {
             ArgumentDocument::Texts(elements.iter().map(ToString::to_string).collect())
         }

@@ -33,8 +33,8 @@ pub mod sheet;
 pub mod short;
 mod state_words;
 pub mod table;
-pub mod template;
 pub mod text;
 
+pub use latchline_words::template;
 pub use paint::Look;
 pub use report::Report;

@@ -2,9 +2,10 @@
 
 use super::limit::{ROUNDING, grade};
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_finding::{Both, CodeDoc, Figure, Unit};
 use latchline_site::catalogue::Cable;
 use latchline_site::model::Run;
+use latchline_words::candidates::Candidate;
 
 rule! {
     /// # What it checks
@@ -75,12 +76,12 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         if !implied.differs() {
             continue;
         }
-        let candidates: &[&str] = if implied.is_longer() {
-            &["branch", "longer-cable", "damp-cable"]
+        let candidates: &[Candidate] = if implied.is_longer() {
+            &[Candidate::Branch, Candidate::LongerCable, Candidate::DampCable]
         } else {
-            &["shorter-cable", "open-conductor"]
+            &[Candidate::ShorterCable, Candidate::OpenConductor]
         };
-        let candidates: Vec<String> = candidates.iter().map(|word| (*word).to_string()).collect();
+        let candidates: Vec<Both> = candidates.iter().map(|cause| cause.both()).collect();
         let direction = implied.implied_m - implied.stated_m;
         let limit_m = implied.stated_m + implied.allowed_m().copysign(direction);
         let found = finding(doc, measured.origin.clone())

@@ -3,10 +3,11 @@
 use super::limit::ROUNDING;
 use super::measured_capacitance_differs::{Implied, implied_length};
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_finding::{Both, CodeDoc, Figure, Unit};
 use latchline_network::Corner;
 use latchline_network::resistance::{conductor_ohm_per_m, section_resistances};
 use latchline_site::model::{Run, RunStop, Site, StationOwner};
+use latchline_words::candidates::Candidate;
 
 rule! {
     /// # What it checks
@@ -74,20 +75,27 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 }
 
 /// What can make the loop so, likeliest first.
-fn candidates(run: &Run, cable: &latchline_site::catalogue::Cable, is_higher: bool) -> Vec<String> {
+fn candidates(run: &Run, cable: &latchline_site::catalogue::Cable, is_higher: bool) -> Vec<Both> {
     let by_capacitance = implied_length(run, cable);
     let length_is_right = by_capacitance.as_ref().is_some_and(|implied| !implied.differs());
     let is_longer = by_capacitance.as_ref().is_some_and(Implied::is_longer);
-    let words: &[&str] = match (is_higher, length_is_right) {
-        (true, true) => &["joint", "thinner-conductor"],
-        (true, false) if is_longer => &["longer-cable", "joint", "thinner-conductor"],
-        (true, false) => &["joint", "thinner-conductor", "longer-cable"],
-        (false, true) => &["thicker-conductor", "pairs-in-parallel", "short-circuit-on-the-way"],
-        (false, false) => {
-            &["shorter-cable", "thicker-conductor", "pairs-in-parallel", "short-circuit-on-the-way"]
+    let causes: &[Candidate] = match (is_higher, length_is_right) {
+        (true, true) => &[Candidate::Joint, Candidate::ThinnerConductor],
+        (true, false) if is_longer => {
+            &[Candidate::LongerCable, Candidate::Joint, Candidate::ThinnerConductor]
         }
+        (true, false) => &[Candidate::Joint, Candidate::ThinnerConductor, Candidate::LongerCable],
+        (false, true) => {
+            &[Candidate::ThickerConductor, Candidate::PairsInParallel, Candidate::ShortCircuitOnTheWay]
+        }
+        (false, false) => &[
+            Candidate::ShorterCable,
+            Candidate::ThickerConductor,
+            Candidate::PairsInParallel,
+            Candidate::ShortCircuitOnTheWay,
+        ],
     };
-    words.iter().map(|word| (*word).to_string()).collect()
+    causes.iter().map(|cause| cause.both()).collect()
 }
 
 /// Nominal loop resistance of a run as stated, without its measurement and surge protectors.

@@ -237,7 +237,7 @@ pub(super) fn cards(
         }
         card.title = title + &card.title;
         if let Some(trouble) = &card.trouble {
-            let severity = lettering.word(Word::of_severity(trouble.severity));
+            let severity = lettering.word(crate::language::severity_word(trouble.severity));
             card.title = format!("{}; {severity}: {}", card.title, trouble.words);
         }
     }

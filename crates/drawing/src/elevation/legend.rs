@@ -44,7 +44,7 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
             entries.push(LegendEntry {
                 picture_width: 3.0,
                 picture: Box::new(move |group, (x, y)| mark(group, severity, (x, y + 0.5), 3.0)),
-                text: lettering.word(Word::of_severity(severity)).to_string(),
+                text: lettering.word(crate::language::severity_word(severity)).to_string(),
             });
         }
     }

@@ -157,12 +157,11 @@ impl Canvas<'_> {
         group: &mut Group,
     ) {
         let numbers: Vec<String> = sheets.iter().map(usize::to_string).collect();
-        let words = match sheets.len() {
-            0 => String::from(self.subject.lettering.word(Word::MatchLine)),
-            count => {
-                let phrase = Phrase::MatchLineSheets { sheets: &numbers.join(", "), several: count > 1 };
-                self.subject.lettering.say(&phrase)
-            }
+        let lettering = self.subject.lettering;
+        let words = match &*numbers {
+            [] => String::from(lettering.word(Word::MatchLine)),
+            [sheet] => lettering.say(&Phrase::MatchLineSheet { sheet }),
+            several => lettering.say(&Phrase::MatchLineSheets { sheets: &several.join(", ") }),
         };
         let width = text_width_mm(&words, LABEL_MM, false);
         let steps = 200;

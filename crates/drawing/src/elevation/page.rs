@@ -65,7 +65,7 @@ impl RunLook {
         let trouble = troubles.get(run.id.as_str());
         let marked = trouble.filter(|trouble| trouble.severity > Severity::Advice);
         if let Some(trouble) = trouble {
-            let severity = lettering.word(Word::of_severity(trouble.severity));
+            let severity = lettering.word(crate::language::severity_word(trouble.severity));
             title = format!("{title}; {severity}: {}", trouble.words);
         }
         if let Some(trouble) = marked {

@@ -1,12 +1,6 @@
-//! Every word and sentence of the pack as a typed message; one module per language says them.
-//!
-//! A language is complete when it compiles: each module matches every message.
+//! What the pack says of states, findings and figures; its words are rows of `latchline_words::pack`.
 
-pub(crate) mod english;
-pub(crate) mod german;
-mod sentence;
+mod foreign;
 mod states;
-mod word;
 
-pub use sentence::Sentence;
-pub use word::Word;
+pub use latchline_words::pack::{Sentence, Word};

@@ -1,46 +1,23 @@
 //! States, calls, verdicts, findings and figures in the pack's language.
 
-use super::german::foreign;
-use super::{Sentence, Word};
+use super::{Word, foreign};
 use crate::locale::Locale;
 use crate::locale::Rounding;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
-use latchline_finding::{
-    CallMoment, CallRef, CodeDoc, Figure, Finding, Language, OperatingState, StateKind, Unit,
-};
-use latchline_report::figures;
-use latchline_report::template::{Speaker, fill_as};
+use latchline_finding::{CallRef, CodeDoc, Figure, Finding, Language, OperatingState, Unit};
+use latchline_words::states;
+use latchline_words::template::fill;
 
 impl Locale {
     /// An operating state in a few words.
     pub fn state(&self, state: &OperatingState) -> String {
-        let word = match state.kind {
-            StateKind::Call if state.calls.len() > 1 => {
-                return self.say(&Sentence::CallsStanding { count: &state.calls.len().to_string() });
-            }
-            StateKind::Call => Word::StateCall,
-            StateKind::StandbyDay => Word::StateStandbyDay,
-            StateKind::StandbyNight => Word::StateStandbyNight,
-            StateKind::SelfView => Word::StateSelfView,
-            StateKind::AllCall => Word::StateAllCall,
-            StateKind::PowerReturn => Word::StatePowerReturn,
-            StateKind::FireRelease => Word::StateFireRelease,
-            StateKind::BatteryEnd => Word::StateBatteryEnd,
-            StateKind::LightLoad => Word::StateLightLoad,
-        };
-        self.word(word).to_string()
+        states::name(state, self.language)
     }
 
     /// A call of a state.
     pub fn call(&self, call: &CallRef) -> String {
-        let (from, to) = (call.from.as_str(), call.to.as_str());
-        self.say(&match call.moment {
-            CallMoment::Ringing => Sentence::CallRinging { from, to },
-            CallMoment::Talking => Sentence::CallTalking { from, to },
-            CallMoment::Releasing => Sentence::CallReleasing { from, to },
-            CallMoment::Viewing => Sentence::CallViewing { from, to },
-        })
+        states::call(call, self.language)
     }
 
     /// The verdict, which fails if any finding that stands is an error.
@@ -78,7 +55,7 @@ impl Locale {
                 latchline_report::english::capital(&message)
             }
             Language::German => latchline_report::german::template(code)
-                .and_then(|template| fill_as(template, finding, &German(*self)))
+                .and_then(|template| fill(template, finding, Language::German))
                 .unwrap_or_else(|| match latchline_report::german::title(code) {
                     Some(title) => format!("{title} ({code})"),
                     None => code.to_string(),
@@ -99,50 +76,12 @@ impl Locale {
         };
         match figure.unit {
             _ if !figure.value.is_finite() => String::from("–"),
-            Unit::Ohm if size >= 1e6 => with(1e-6, 2, "Mohm"),
-            Unit::Ohm if size >= 1e3 => with(1e-3, 2, "kohm"),
-            Unit::Ohm if size > 0.0 && size < 0.1 => with(1e3, 1, "mohm"),
+            Unit::Ohm if size >= 1e6 => with(1e-6, 2, self.ohm("Mohm")),
+            Unit::Ohm if size >= 1e3 => with(1e-3, 2, self.ohm("kohm")),
+            Unit::Ohm if size > 0.0 && size < 0.1 => with(1e3, 1, self.ohm("mohm")),
             Unit::Ampere if size > 0.0 && size < 0.1 => with(1e3, 1, "mA"),
             _ => self.figure_rounded(figure, rounding),
         }
-    }
-}
-
-/// German as it fills in a template: the figures of the English report, with a decimal comma.
-struct German(Locale);
-
-impl Speaker for German {
-    fn figure(&self, figure: Figure) -> String {
-        german_figure(&figures::sentence(figure))
-    }
-
-    fn pair(&self, value: Figure, limit: Figure) -> (String, String) {
-        let (value, limit) = figures::pair(value, limit);
-        (german_figure(&value), german_figure(&limit))
-    }
-
-    fn state(&self, state: &OperatingState) -> String {
-        self.0.state(state)
-    }
-
-    fn text(&self, text: &str) -> String {
-        foreign::text(text)
-    }
-
-    fn joint(&self, or: bool) -> &'static str {
-        if or { "oder" } else { "und" }
-    }
-
-    fn more(&self, count: usize) -> String {
-        format!("{count} weitere")
-    }
-}
-
-fn german_figure(english: &str) -> String {
-    match english {
-        "no operating point" => String::from("keinen Arbeitspunkt"),
-        "no figure" => String::from("keinen Wert"),
-        number => number.replace('.', ","),
     }
 }
 
@@ -158,7 +97,6 @@ fn reading_doc(code: &str) -> Option<CodeDoc> {
 
 #[cfg(test)]
 mod tests {
-    use crate::language::{Word, english, german};
     use crate::locale::Locale;
     use latchline_finding::{Code, Finding, Language, Origin, Severity, Unit, Units};
 
@@ -181,12 +119,5 @@ mod tests {
             locale.finding(&wired),
             "Das Schloss magnet-12 von front öffnet ohne Strom; sein Relaiskontakt muss Öffner sein, nicht Schließer"
         );
-    }
-
-    #[test]
-    fn words_are_there_in_both_languages() {
-        for word in Word::ALL {
-            assert!(!english::word(*word).trim().is_empty() && !german::word(*word).trim().is_empty());
-        }
     }
 }

@@ -208,13 +208,13 @@ pub const WORDS: &[Words] = &[
         "measured-loop-differs",
         "the loop of run {element} measures {value}, where {length} of {cable} have {expected}",
         "<{excess} of difference>",
-        "<it may be: {candidates:or words}>",
+        "<it may be: {candidates:or}>",
     ),
     words(
         "measured-capacitance-differs",
         "run {element} measures {capacitance}, as {value} of {cable} would; stated are {length}",
         "<{direction} than stated>",
-        "<it may be: {candidates:or words}>",
+        "<it may be: {candidates:or}>",
     ),
     words(
         "chain-through-dwellings",

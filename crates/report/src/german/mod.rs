@@ -25,7 +25,9 @@ mod tests {
     /// the English one says, and asks for no argument that the English one does not know.
     #[test]
     fn every_finding_of_a_site_has_a_german_sentence() {
-        let names = |template: &str| -> BTreeSet<String> { argument_names(template).into_iter().collect() };
+        let names = |template: &str| -> BTreeSet<String> {
+            argument_names(template).into_iter().map(|(name, _)| name).collect()
+        };
         for code in latchline_assess::codes().map(|doc| doc.code) {
             let german = template(code);
             let german = german.unwrap_or_else(|| panic!("no German sentence for {code}"));

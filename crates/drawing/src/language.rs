@@ -1,17 +1,11 @@
-//! Every word and sentence that drawings are lettered with, as typed messages; one module per language says them.
-//!
-//! A language is complete when it compiles: each module matches every message.
+//! How drawings are lettered; the words themselves are rows of `latchline_words::drawing`.
 
-mod english;
-mod german;
-mod phrase;
-mod word;
+pub(crate) use latchline_words::drawing::{Phrase, Word};
 
-pub(crate) use phrase::Phrase;
-pub(crate) use word::Word;
-
-use latchline_finding::{Language, Locale};
+use latchline_assess::Verdict;
+use latchline_finding::{Language, Locale, Severity};
 use latchline_site::addresses::SwitchSetting;
+use latchline_site::catalogue::FieldKind;
 
 /// The words, figures and units of one drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -20,18 +14,12 @@ pub(crate) struct Lettering(pub(crate) Locale);
 impl Lettering {
     /// A fixed word or sentence.
     pub(crate) fn word(self, word: Word) -> &'static str {
-        match self.0.language {
-            Language::English => english::word(word),
-            Language::German => german::word(word),
-        }
+        word.say(self.0.language)
     }
 
     /// A sentence with its arguments.
     pub(crate) fn say(self, phrase: &Phrase<'_>) -> String {
-        match self.0.language {
-            Language::English => english::phrase(phrase),
-            Language::German => german::phrase(phrase),
-        }
+        phrase.say(self.0.language)
     }
 
     /// The code of a finding in a few words.
@@ -46,10 +34,7 @@ impl Lettering {
 
     /// A band of signals: names that the built-in catalogues give are said in the drawing's language.
     pub(crate) fn band(self, name: &str) -> &str {
-        match self.0.language {
-            Language::English => name,
-            Language::German => german::band(name),
-        }
+        latchline_words::band(name, self.0.language)
     }
 
     /// The positions of a switch in words.
@@ -66,24 +51,33 @@ impl Lettering {
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn words_are_there_in_both_languages() {
-        for word in Word::ALL {
-            for text in [english::word(*word), german::word(*word)] {
-                assert!(!text.trim().is_empty(), "{word:?}");
-            }
-        }
+/// The word of a verdict.
+pub(crate) fn verdict_word(verdict: Verdict) -> Word {
+    match verdict {
+        Verdict::Holds => Word::VerdictHolds,
+        Verdict::HoldsOnAssumedData => Word::VerdictAssumed,
+        Verdict::NotJudged => Word::VerdictNotJudged,
+        Verdict::FailsAsAccepted => Word::VerdictFailsAsAccepted,
+        Verdict::Fails => Word::VerdictFails,
     }
+}
 
-    /// What is lettered in German is not English by oversight: only signs and words of both languages agree.
-    #[test]
-    fn german_words_differ_from_english_ones() {
-        let same = Word::ALL.iter().filter(|word| english::word(**word) == german::word(**word));
-        let same: Vec<Word> = same.copied().collect();
-        assert_eq!(same, []);
+/// The word of a severity.
+pub(crate) fn severity_word(severity: Severity) -> Word {
+    match severity {
+        Severity::Advice => Word::Advice,
+        Severity::Warning => Word::Warning,
+        Severity::Error => Word::Error,
+    }
+}
+
+/// The word of an address field.
+pub(crate) fn field_word(kind: FieldKind) -> Word {
+    match kind {
+        FieldKind::Building => Word::FieldBuilding,
+        FieldKind::Dwelling => Word::FieldDwelling,
+        FieldKind::Entrance => Word::FieldEntrance,
+        FieldKind::Extension => Word::FieldExtension,
+        FieldKind::Management => Word::FieldManagement,
     }
 }

@@ -1,7 +1,7 @@
 //! German for the texts that the assessment gives in English.
 
 /// The German of a text, or the text itself where it is a name.
-pub(in crate::language) fn text(english: &str) -> String {
+pub(super) fn text(english: &str) -> String {
     if let Some(known) = exact(english) {
         return known.to_string();
     }

@@ -1,0 +1,89 @@
+//! Sentences on drawings.
+
+use crate::row::sentences;
+
+sentences! {
+    /// A sentence on drawings with its arguments, which are names and figures as they are to be shown.
+    pub enum Phrase<'a> {
+        AlarmInput { number: usize }: "alarm input {number}" | "Meldeeingang {number}",
+        AlarmInputsOfDoor { door: &'a str }: "{door} alarm inputs" | "{door} Meldeeingänge",
+        LockOfDoor { door: &'a str, number: usize }: "{door} lock {number}" | "{door} Schloss {number}",
+        LockOutput { number: usize }: "lock output {number}" | "Schlossausgang {number}",
+        RelayClosed { number: usize }: "relay {number}, normally closed" | "Relais {number}, Öffner",
+        RelayOpen { number: usize }: "relay {number}, normally open" | "Relais {number}, Schließer",
+        Tells { names: &'a str }: "tells {names}" | "meldet an {names}",
+        SheetTitle { site: &'a str, what: &'a str, sheet: usize, of: usize }:
+            "{site}: {what}, sheet {sheet} of {of}"
+            | "{site}: {what}, Blatt {sheet} von {of}",
+        SheetOf { sheet: usize, of: usize }: "{sheet} of {of}" | "{sheet} von {of}",
+        Verdict { verdict: &'a str }:
+            "Verdict: {verdict}. Not a certificate."
+            | "Ergebnis: {verdict}. Kein Prüfzeugnis.",
+        OfLimit { value: &'a str, limit: &'a str }: "{value} of {limit}" | "{value} von {limit}",
+        SectionOn { length: &'a str, conductor: &'a str, run: &'a str }:
+            "{length} of {conductor} on run {run}"
+            | "{length} {conductor} auf Strang {run}",
+        Margin { margin: &'a str }: "margin {margin}" | "Reserve {margin}",
+        RunFromTo { run: &'a str, from: &'a str, to: &'a str }:
+            "run {run}, from {from} to {to}"
+            | "Strang {run}, von {from} nach {to}",
+        ElevationShows { site: &'a str, sheet: usize, of: usize, devices: usize, all: usize }:
+            "Elevation of {site}, sheet {sheet} of {of}: {devices} of {all} devices and their runs."
+            | "Strangschema von {site}, Blatt {sheet} von {of}: {devices} von {all} Geräten und ihre Stränge.",
+        TroubleList { troubles: &'a str }: "Trouble: {troubles}." | "Befunde: {troubles}.",
+        MarginOrMore { least: &'a str }: "margin {least} V or more" | "Reserve {least} V oder mehr",
+        MarginBetween { least: &'a str, most: &'a str }: "{least} to {most} V" | "{least} bis {most} V",
+        MarginUnder { most: &'a str }: "under {most} V" | "unter {most} V",
+        UsualConductor { conductor: &'a str }:
+            "conductor {conductor} where none is named"
+            | "Ader {conductor}, wo keine genannt ist",
+        RunTo { run: &'a str, to: &'a str }: "{run} to {to}" | "{run} nach {to}",
+        MatchLineSheet { sheet: &'a str }: "match line, sheet {sheet}" | "Schnittlinie, Blatt {sheet}",
+        MatchLineSheets { sheets: &'a str }: "match line, sheets {sheets}" | "Schnittlinie, Blätter {sheets}",
+        FromSource { source: &'a str }: "From {source}" | "Ab {source}",
+        TitleContinued { title: &'a str }: "{title}, continued" | "{title}, Fortsetzung",
+        Frequency { unit: &'a str }: "frequency, {unit}" | "Frequenz, {unit}",
+        SingleStops { from: &'a str }: "single stops from {from}" | "einzelne Geräte ab {from}",
+        StartsAt { from: &'a str }: "from {from}" | "ab {from}",
+        LimitVolts { limit: &'a str }: "limit {limit} V" | "Grenzwert {limit} V",
+        NotNamed { names: &'a str }: "not named above: {names}" | "oben ohne Namen: {names}",
+        ProfilesShow { groups: usize }:
+            "Voltage against distance of {groups} groups of runs."
+            | "Spannung über der Entfernung, Gruppen von Strängen: {groups}.",
+        ChartsShow { charts: usize }: "{charts} charts in all." | "Diagramme insgesamt: {charts}.",
+        Band { band: &'a str, low: &'a str, high: &'a str, unit: &'a str }:
+            "{band}, {low} to {high} {unit}"
+            | "{band}, {low} bis {high} {unit}",
+        Weakest { station: &'a str, caller: &'a str, loss: &'a str, share: Option<&'a str>, at: &'a str, unit: &'a str, budget: &'a str, outcome: &'a str }:
+            "{station} hears {caller} with a loss of {loss} dB< over {share} % of the band>, at {at} {unit}; {budget} dB are allowed: {outcome}"
+            | "{station} hört {caller} mit {loss} dB Dämpfung< über {share} % des Bands>, bei {at} {unit}; erlaubt {budget} dB: {outcome}",
+        WeakestFrom { caller: &'a str, station: &'a str, loss: &'a str, at: &'a str, unit: &'a str }:
+            "From {caller}: weakest is {station}, {loss} dB at {at} {unit}"
+            | "Von {caller}: am schwächsten {station}, {loss} dB bei {at} {unit}",
+        Hears { station: &'a str, caller: &'a str }: "{station} from {caller}" | "{station} von {caller}",
+        Budget { budget: &'a str }: "budget {budget} dB" | "erlaubt {budget} dB",
+        PowerReturns { source: &'a str }: "{source}: power returns at 0 s" | "{source}: Netzwiederkehr bei 0 s",
+        AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str> }:
+            "all {devices} devices are up< after {after} s><, {last} last>"
+            | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}>",
+        Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
+            "starts and drops out again and again<, every {period} s>; {down} of {devices} devices are down"
+            | "läuft an und fällt immer wieder aus<, alle {period} s>; {down} von {devices} Geräten sind aus",
+        BrownOut { down: usize, devices: usize }:
+            "stays in a brown-out; {down} of {devices} devices never run"
+            | "bleibt in Unterspannung; {down} von {devices} Geräten laufen nie an",
+        TurnsOn { voltage: &'a str }: "turns on {voltage} V" | "ein bei {voltage} V",
+        TurnsOff { voltage: &'a str }: "turns off {voltage} V" | "aus bei {voltage} V",
+        BootCurrent { current: &'a str, source: Option<&'a str>, limit: Option<&'a str> }:
+            "Booting all at once takes {current} A<; {source} gives {limit} A>."
+            | "Alle zugleich brauchen zum Hochfahren {current} A<; {source} gibt {limit} A>.",
+        MendingStagger { stagger: &'a str }:
+            "Seen to start with {stagger} s between one run and the next."
+            | "Läuft in der Rechnung an mit {stagger} s zwischen einem Strang und dem nächsten.",
+        MendingLimit { limit: &'a str }:
+            "Seen to start with a supply limit of {limit} A."
+            | "Läuft in der Rechnung an, wenn das Netzteil {limit} A gibt.",
+        RotaryAt { position: &'a str }: "at {position}" | "auf {position}",
+        SwitchesOn { numbers: &'a str }: "ON: {numbers}",
+    }
+}

@@ -1,0 +1,158 @@
+//! Words and sentences of drawings that have no argument, by where they stand.
+
+use crate::row::words;
+
+words! {
+    /// A word or sentence on drawings without arguments.
+    pub enum Word {
+        // Title block.
+        Date: "Date" | "Datum",
+        NotStated: "not stated" | "nicht angegeben",
+        Revision: "Revision" | "Stand",
+        Sheet: "Sheet" | "Blatt",
+        UntitledSite: "Untitled site" | "Anlage ohne Titel",
+        VerdictAssumed: "holds on assumed data" | "eingehalten, auf Grundlage von Annahmen",
+        VerdictFails: "fails" | "nicht eingehalten",
+        VerdictFailsAsAccepted: "fails as accepted" | "nicht eingehalten, jeder Fehler akzeptiert",
+        VerdictHolds: "holds" | "eingehalten",
+        VerdictNotJudged: "not judged" | "nicht alles beurteilbar",
+        // Severities.
+        Advice: "advice" | "Hinweis",
+        Error: "error" | "Fehler",
+        Warning: "warning" | "Warnung",
+        // Elevation.
+        AudioStation: "audio station" | "Audiostation",
+        BelowLimit: "below the limit" | "unter dem Grenzwert",
+        BranchBox: "branch box" | "Abzweigdose",
+        CoreNotStated: "no core stated" | "ohne Treppenhaus",
+        CrossingLines: "lines that cross are not joined" | "kreuzende Linien sind nicht verbunden",
+        Distributor: "distributor" | "Verteiler",
+        DoorStation: "door station" | "Türstation",
+        Elevation: "elevation" | "Strangschema",
+        ElevationSubject: "Elevation with runs and voltages" | "Strangschema mit Spannungen",
+        FloorNotStated: "floor not stated" | "ohne Geschoss",
+        FurtherRuns: "further runs:" | "weitere Stränge:",
+        LowestVoltage: "V: lowest, in the worst state" | "V: kleinste, im ungünstigsten Zustand",
+        ManagementStation: "management station" | "Zentrale",
+        MarginMeaning: "+ V: margin to its limit" | "+ V: Reserve zum Grenzwert",
+        MatchLine: "match line" | "Schnittlinie",
+        NoOperatingPoint: "no operating point" | "kein Arbeitspunkt",
+        NoVoltage: "no voltage" | "keine Spannung",
+        NothingStands: "Nothing stands on this site yet." | "In dieser Anlage steht noch nichts.",
+        Outdoors: "Outdoors" | "Außen",
+        PlaceNotStated: "Place not stated" | "Ohne Ort",
+        Run: "run" | "Strang",
+        RunExisting: "run, cable already in place" | "Strang, Leitung liegt bereits",
+        RunToBox: "run to a box" | "Strang zu einer Dose oder einem Verteiler",
+        RunToBoxExisting:
+            "run to a box, cable already in place"
+            | "Strang zu Dose oder Verteiler, Leitung liegt bereits",
+        Supply: "supply" | "Netzteil",
+        VideoStation: "video station" | "Videostation",
+        // Profiles.
+        AdverseCurve:
+            "adverse tolerances, each device in its worst state"
+            | "alle Toleranzen dagegen, jedes Gerät in seinem ungünstigsten Zustand",
+        FeetFromSource: "ft from the source" | "ft ab der Quelle",
+        LimitLine: "limit" | "Grenzwert",
+        MetresFromSource: "m from the source" | "m ab der Quelle",
+        NominalCurve: "the same state with nominal values" | "derselbe Zustand mit Nennwerten",
+        NoProfile:
+            "No run reaches a device with a voltage limit."
+            | "Kein Strang erreicht ein Gerät mit einem Grenzwert der Spannung.",
+        Profiles: "voltage along each run" | "Spannung entlang jedes Strangs",
+        ProfilesSubject: "Voltage along each run" | "Spannung entlang jedes Strangs",
+        // Signal and power return.
+        Holds: "holds" | "reicht",
+        Loss: "loss, dB" | "Dämpfung, dB",
+        NoPowerReturn: "No power return was judged." | "Keine Netzwiederkehr wurde beurteilt.",
+        NoSignal: "No band of signals was judged." | "Kein Signalband wurde beurteilt.",
+        NotEveryDip:
+            "Not every dip that might decide was narrowed."
+            | "Nicht jede Senke, die entscheiden könnte, wurde eingegrenzt.",
+        SignalSubject: "Signal at the weakest station" | "Signal an der schwächsten Station",
+        StartUpSubject: "Bus voltage when power returns" | "Busspannung bei Netzwiederkehr",
+        Time: "time, s" | "Zeit, s",
+        TooWeak: "too weak" | "zu schwach",
+        Undecided:
+            "neither up nor settled by the end of the simulated time"
+            | "am Ende der gerechneten Zeit weder hochgefahren noch zur Ruhe gekommen",
+        Voltage: "voltage, V" | "Spannung, V",
+        // Switches.
+        AllOff: "all off" | "alle aus",
+        BlackFitted: "black = fitted" | "schwarz = gesteckt",
+        FieldBuilding: "building" | "Gebäude",
+        FieldDwelling: "dwelling" | "Wohnung",
+        FieldEntrance: "entrance" | "Eingang",
+        FieldExtension: "extension" | "Nebenstelle",
+        FieldManagement: "management" | "Zentrale",
+        JumperFitted: "fitted" | "gesteckt",
+        JumperIn: "in" | "zu",
+        JumperOpen: "open" | "offen",
+        KeyIn: "key in" | "eintippen",
+        LatchedAtPowerUp:
+            "Settings are read at power-up: switch the bus off and on after a change."
+            | "Wird nur beim Einschalten gelesen: nach einer Änderung Bus aus und ein.",
+        SwitchSettings: "switch settings" | "Schalterstellungen",
+        SwitchSubject:
+            "Switch settings, at true scale when printed without scaling"
+            | "Schalterstellungen, in wahrer Größe, wenn ohne Anpassung gedruckt",
+        // Wiring of locks and alarm inputs.
+        AtDoorStation: "door station" | "Türstation",
+        BarToPlus: "bar to plus" | "Strich an Plus",
+        BusAtThe: "bus at the" | "Bus an der",
+        Clamp: "clamp" | "Klemmdiode",
+        ClosedAtRest: "closed at rest" | "in Ruhe geschlossen",
+        ClosedWhileShut: "closed while shut" | "geschlossen, solange zu",
+        CoilOnToRelease: "coil on to release" | "Spule an zum Freigeben",
+        CoilOnWhileShut: "coil on while shut" | "Spule an, solange zu",
+        Diode: "diode" | "Diode",
+        DoorContact: "door contact" | "Türkontakt",
+        Drive: "drive" | "Antrieb",
+        DriveInput: "drive's input" | "Eingang des Antriebs",
+        DryContact:
+            "dry contact for a drive with power of its own"
+            | "potenzialfrei für einen Antrieb mit eigener Versorgung",
+        DuressButton: "duress button" | "Überfalltaster",
+        EmergencyRelease: "emergency release" | "Nottaster",
+        ExitButton: "exit button" | "Türöffnertaster",
+        Feed: "feed" | "Speisung",
+        Fire: "FIRE" | "BRAND",
+        FireContact: "fire alarm contact" | "Kontakt der BMA",
+        InDoorStation: "in the door station" | "in der Türstation",
+        InputOf: "input of" | "Eingang",
+        ItsOwn: "its own" | "Netzteil",
+        Lock: "lock" | "Schloss",
+        LoopsToContacts:
+            "loops from the door station's inputs to their contacts"
+            | "Schleifen von den Eingängen der Türstation zu den Kontakten",
+        Magnet: "magnet" | "Haltemagnet",
+        MotorLock: "motor lock" | "Motorschloss",
+        NormallyClosed: "normally closed" | "Öffner",
+        NormallyOpen: "normally open" | "Schließer",
+        OfTheDrive: "the drive" | "des Antriebs",
+        OpenAtRest: "open at rest" | "in Ruhe offen",
+        OpensToRelease: "opens to release" | "öffnet zum Freigeben",
+        OpensWithoutPower:
+            "opens without power: contacts in series, closed while shut"
+            | "öffnet ohne Strom: Kontakte in Reihe, in Ruhe geschlossen",
+        RelayBetween: "relay in between" | "Relais dazwischen",
+        ReleasesLocks: "releases the locks" | "gibt die Schlösser frei",
+        ResistorAtContact: "resistor at the contact" | "Widerstand am Kontakt",
+        StaysShutWithoutPower:
+            "stays shut without power: a contact closes to release"
+            | "bleibt ohne Strom zu: ein Kontakt schließt zum Freigeben",
+        Strike: "strike" | "Türöffner",
+        SupplyOf: "supply of" | "eigenes",
+        TamperContact: "tamper contact" | "Sabotagekontakt",
+        ToItsInput: "to its input" | "zum Eingang",
+        Varistor: "varistor" | "Varistor",
+        WiringNote:
+            "Isolate and prove dead before wiring; the responsible person decides on escape."
+            | "Vor dem Verdrahten freischalten und prüfen; über Fluchtwege entscheidet die verantwortliche Person.",
+        WiringSubject:
+            "Wiring of locks and alarm inputs, contacts drawn at rest"
+            | "Verdrahtung der Schlösser und Meldeeingänge, Kontakte in Ruhe",
+        WiringWhat: "wiring of locks and alarm inputs" | "Verdrahtung der Schlösser und Meldeeingänge",
+    }
+}

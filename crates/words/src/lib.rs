@@ -1,0 +1,24 @@
+//! Every message once, in every language.
+//!
+//! A message is a row: its name, its English and its German side by side (see [`row`]). The enum of a family of
+//! messages, what each says in a language and the list of all come from its rows. What stands in a message are typed
+//! arguments; counts choose the noun that fits them, figures get the decimal sign and the units of the language.
+//!
+//! * [`template`]: the small language of messages with arguments;
+//! * [`figures`]: numbers for people; [`states`]: operating states and calls;
+//! * [`pack`], [`drawing`]: what the pack and drawings say; [`candidates`]: what findings say of readings.
+
+mod bands;
+pub mod candidates;
+pub mod drawing;
+pub mod figures;
+pub mod pack;
+pub mod row;
+pub mod states;
+pub mod template;
+pub mod terms;
+
+pub use bands::band;
+
+#[cfg(test)]
+mod tests;

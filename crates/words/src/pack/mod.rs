@@ -1,0 +1,7 @@
+//! What the pack says.
+
+mod sentences;
+mod words;
+
+pub use sentences::Sentence;
+pub use words::Word;

@@ -1,0 +1,130 @@
+//! Sentences of the pack.
+
+use crate::row::sentences;
+
+sentences! {
+    /// A sentence of the pack with its arguments, which are shown as they are.
+    pub enum Sentence<'a> {
+        AlarmTells { told: &'a str }: "tells {told}" | "meldet an {told}",
+        AllowedRange { least: &'a str, most: &'a str }:
+            "allowed: {least} to {most}"
+            | "erlaubt: {least} bis {most}",
+        AtBusVoltage { value: &'a str }: "at a bus of {value}, nominal" | "bei {value} am Bus, nominal",
+        AtLeast { value: &'a str }: "at least {value}" | "mindestens {value}",
+        AtMost { value: &'a str }: "at most {value}" | "höchstens {value}",
+        AtMostAtAStretch { time: &'a str }: "at most {time} at a stretch" | "höchstens {time} am Stück",
+        BatteryCarries { hours: &'a str }:
+            "The battery carries the system for at least {hours} in standby; nothing to wait for today."
+            | "Die Batterie trägt die Anlage in Ruhe mindestens {hours}; heute nicht abzuwarten.",
+        CallAudio { caller: &'a str }:
+            "Call from {caller}: it rings; speech is clear both ways. Voltage while talking:"
+            | "Ruf von {caller}: Es läutet; Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
+        CallAudioExtension { caller: &'a str }:
+            "Call from {caller}: it rings with the main station; answer here, speech is clear both ways. Voltage while talking:"
+            | "Ruf von {caller}: Läutet mit der Hauptstelle; hier annehmen, Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
+        CallVideo { caller: &'a str }:
+            "Call from {caller}: it rings; the picture is steady; speech is clear both ways. Voltage while talking:"
+            | "Ruf von {caller}: Es läutet; das Bild steht; Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
+        CallVideoExtension { caller: &'a str }:
+            "Call from {caller}: it rings with the main station; answer here: picture is steady, speech is clear both ways. Voltage while talking:"
+            | "Ruf von {caller}: Läutet mit der Hauptstelle; hier annehmen: Bild steht, Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
+        ConnectFeeder { run: &'a str }:
+            "Connect run {run}; what it leads to has power. Its current is read later, with everything beyond it."
+            | "Strang {run} anschließen; was er speist, hat Spannung. Sein Strom wird später gemessen, mit allem dahinter.",
+        ConnectRun { run: &'a str, from: &'a str }:
+            "Connect run {run}; current at {from}"
+            | "Strang {run} anschließen; Strom an {from}",
+        ContactNeeded { contact: &'a str }: "this lock needs: {contact}" | "dieses Schloss braucht: {contact}",
+        CutAllowance { tolerance: &'a str, ends: &'a str, step: &'a str }:
+            "Cut to: the stated length, {tolerance} more for its tolerance, and {ends} at each end for making off, rounded up to {step}."
+            | "Ablängen auf: angegebene Länge, {tolerance} mehr für ihre Toleranz und {ends} je Ende zum Anschließen, aufgerundet auf {step}.",
+        CutByTheMetre { name: &'a str, needed: &'a str }:
+            "{name}: {needed}, bought to length (the catalogue states no drum lengths)"
+            | "{name}: {needed}, nach Länge gekauft (der Katalog nennt keine Trommellängen)",
+        CutProved { name: &'a str, drums: &'a str, needed: &'a str, bought: &'a str, waste: &'a str }:
+            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; proved least"
+            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; bewiesen kleinstmöglich",
+        CutTooLong { name: &'a str, needed: &'a str, piece: &'a str, longest: &'a str }:
+            "{name}: {needed}, order to length: a piece of {piece} is longer than the longest drum of {longest}"
+            | "{name}: {needed}, nach Länge bestellen: Ein Stück von {piece} ist länger als die längste Trommel von {longest}",
+        CutWithBound { name: &'a str, drums: &'a str, needed: &'a str, bought: &'a str, waste: &'a str, bound: &'a str }:
+            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; no plan buys less than {bound}"
+            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; kein Plan kauft weniger als {bound}",
+        DoorAgreed { door: &'a str }:
+            "{door}: release, escape and fire interlock agreed with (name)"
+            | "{door}: Freigabe, Fluchtweg und Brandfallsteuerung abgestimmt mit (Name)",
+        DropInSection { section: &'a str }: "Drop on {section}" | "Spannungsfall auf {section}",
+        ErrorsShort { count: &'a str }: "{count} ERRORS" | "{count} FEHLER",
+        FeederCurrent { run: &'a str }:
+            "Current of {run} with everything beyond it"
+            | "Strom von {run} mit allem dahinter",
+        FreePort { port: &'a str }: "port {port} is free" | "Abgang {port} ist frei",
+        HeightRange { least: &'a str, most: &'a str, source: &'a str }:
+            "published: {least} to {most} ({source})"
+            | "veröffentlicht: {least} bis {most} ({source})",
+        LinesWithoutPrice { count: &'a str }:
+            "Lines without a price: {count}. The total leaves them out."
+            | "Zeilen ohne Preis: {count}. Die Summe enthält sie nicht.",
+        LockCalculation { door: &'a str, number: &'a str }:
+            "{door}: lock {number}"
+            | "{door}: Schloss {number}",
+        MeasureInsulation { least: &'a str }:
+            "Insulation between the conductors and to earth, electronics disconnected, as the cable allows: at least {least} Mohm. Reading:"
+            | "Isolation zwischen den Adern und gegen Erde, Elektronik abgeklemmt, wie die Leitung es erlaubt: mindestens {least} MΩ. Messwert:",
+        MeasureLoop { from: &'a str, end: &'a str }:
+            "Loop resistance from {from}, far end {end} short-circuited"
+            | "Schleifenwiderstand ab {from}, fernes Ende {end} kurzgeschlossen",
+        ModuleCurrent { day: &'a str, night: &'a str }:
+            "{day} by day, {night} by night"
+            | "{day} bei Tag, {night} bei Nacht",
+        Needs { what: &'a str }: "needs {what}" | "braucht {what}",
+        Origin { site: &'a str, revision: &'a str, date: &'a str, hash: &'a str }:
+            "{site} · revision {revision} · {date} · input SHA-256 {hash}"
+            | "{site} · Stand {revision} · {date} · SHA-256 der Eingabe {hash}",
+        OriginUndated { site: &'a str, revision: &'a str, hash: &'a str }:
+            "{site} · revision {revision} · input SHA-256 {hash}"
+            | "{site} · Stand {revision} · SHA-256 der Eingabe {hash}",
+        PricesIn { currency: &'a str }:
+            "Prices in {currency}, without tax and labour."
+            | "Preise in {currency}, ohne Steuer und Arbeit.",
+        PullAndLabel { from: &'a str, to: &'a str }:
+            "Pull from {from} to {to}; label both ends."
+            | "Von {from} nach {to} ziehen; beide Enden beschriften.",
+        FindAndLabel { from: &'a str, to: &'a str }:
+            "In place already, from {from} to {to}: find and try both ends; label them."
+            | "Liegt bereits von {from} nach {to}: beide Enden suchen, durchprüfen, beschriften.",
+        ReleaseTime { time: &'a str }:
+            "Release time: set to {time}. Measured:"
+            | "Freigabezeit: eingestellt auf {time}. Gemessen:",
+        SetAddress { address: &'a str, settings: &'a str }:
+            "Set {address}: {settings}"
+            | "Einstellen {address}: {settings}",
+        SetVoltage { voltage: &'a str }: "Set the output to {voltage}." | "Ausgang auf {voltage} einstellen.",
+        SetsSolved { solved: &'a str, of: &'a str }:
+            "sets of calls solved: {solved} of {of}"
+            | "gerechnete Rufkombinationen: {solved} von {of}",
+        SiteHasErrors { count: &'a str }:
+            "THIS SITE HAS ERRORS ({count}): DO NOT BUILD FROM THIS SHEET. See the snag list."
+            | "DIESE ANLAGE HAT FEHLER ({count}): NICHT NACH DIESEM BLATT BAUEN. Siehe Mängelliste.",
+        SpareRule { from: &'a str, of: &'a str }:
+            "Spares: one station for every {of} of a model begun, from {from} on (common practice). Cable: what is left of the drums."
+            | "Reserve: je angefangene {of} eines Modells eine Station, ab {from} (üblich). Leitung: Rest der Trommeln.",
+        SumOfDrops { source: &'a str, drops: &'a str }: "U₀ = {source}, Σ R I = {drops}",
+        SupplyCalculation { supply: &'a str }:
+            "{supply}: battery, mains, heat"
+            | "{supply}: Batterie, Netz, Wärme",
+        SurgeProtector { resistance: &'a str }:
+            "Surge protector, {resistance} in the loop"
+            | "Überspannungsschutz, {resistance} in der Schleife",
+        TryAlarmInput { told: &'a str }:
+            "Trip the contact: {told} must be told."
+            | "Kontakt auslösen: Es muss gemeldet werden an {told}.",
+        TryModule { module: &'a str }:
+            "{module} works and opens what it should."
+            | "{module} arbeitet und öffnet, was es soll.",
+        VoltageAtEnd { run: &'a str }: "Voltage at the end of {run}" | "Spannung am Ende von {run}",
+        VoltageCalculation { device: &'a str, source: &'a str, state: &'a str }:
+            "{device} on {source}: {state}"
+            | "{device} an {source}: {state}",
+    }
+}

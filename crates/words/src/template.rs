@@ -1,0 +1,305 @@
+//! The small language in which messages are written.
+//!
+//! `{name}` stands for an argument. `{names:or}` joins several with "or" (else "and"); `{count:dwelling|dwellings}`
+//! puts the noun after a count. A part in `<...>` is left out when an argument in it is missing. No other signs are
+//! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
+
+use crate::{figures, row, states};
+use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Unit};
+
+/// Most names that one sentence lists; the rest is counted.
+const MOST_NAMES: usize = 8;
+
+/// Text from outside without control characters, so that a name cannot drive a terminal.
+pub fn plain(text: &str) -> String {
+    text.chars()
+        .map(|sign| match sign {
+            '\n' | '\t' | '\r' => ' ',
+            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => '\u{fffd}',
+            sign if sign.is_control() => '\u{fffd}',
+            sign => sign,
+        })
+        .collect()
+}
+
+/// An argument of a sentence.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Said<'a> {
+    /// A name or a figure as it is to be shown.
+    Text(&'a str),
+    /// How many.
+    Count(usize),
+    /// A number with its unit.
+    Figure(Figure),
+    /// A word of ours, in English and in German.
+    Row([&'static str; 2]),
+    /// What is said in both languages.
+    Both(&'a Both),
+    /// Nothing: the part in which it stands is left out.
+    Missing,
+}
+
+/// What can stand in a sentence.
+pub trait Say {
+    /// As an argument.
+    fn said(&self) -> Said<'_>;
+}
+
+impl Say for &str {
+    fn said(&self) -> Said<'_> {
+        Said::Text(self)
+    }
+}
+
+impl Say for String {
+    fn said(&self) -> Said<'_> {
+        Said::Text(self)
+    }
+}
+
+impl Say for ElementId {
+    fn said(&self) -> Said<'_> {
+        Said::Text(self.as_str())
+    }
+}
+
+impl Say for usize {
+    fn said(&self) -> Said<'_> {
+        Said::Count(*self)
+    }
+}
+
+impl Say for Figure {
+    fn said(&self) -> Said<'_> {
+        Said::Figure(*self)
+    }
+}
+
+impl Say for Both {
+    fn said(&self) -> Said<'_> {
+        Said::Both(self)
+    }
+}
+
+impl<T: Say> Say for Option<T> {
+    fn said(&self) -> Said<'_> {
+        self.as_ref().map_or(Said::Missing, Say::said)
+    }
+}
+
+impl<T: Say + ?Sized> Say for &T {
+    fn said(&self) -> Said<'_> {
+        (*self).said()
+    }
+}
+
+/// A piece of a template.
+#[derive(Debug, PartialEq)]
+enum Piece<'a> {
+    Literal(&'a str),
+    Argument { name: &'a str, form: &'a str },
+    Optional(Vec<Piece<'a>>),
+}
+
+/// Says an argument by its name and form; `None` where it is missing.
+type Arguments<'a> = dyn Fn(&str, &str) -> Option<String> + 'a;
+
+/// Fills in a template with the arguments of a finding; `None` if one that is not optional is missing.
+pub fn fill(template: &str, finding: &Finding, language: Language) -> Option<String> {
+    render(&pieces(template), &|name, form| of_finding(finding, name, form, language))
+}
+
+/// Fills in a template with these arguments.
+pub(crate) fn filled(template: &str, arguments: &[(&str, Said<'_>)], language: Language) -> String {
+    let say = |name: &str, form: &str| {
+        let (_, said) = arguments.iter().find(|(known, _)| *known == name)?;
+        Some(match said {
+            Said::Text(text) => String::from(*text),
+            Said::Count(count) => counted(*count as f64, count.to_string(), form),
+            Said::Figure(value) => figure(*value, form, language),
+            Said::Row(row) => String::from(row::of(*row, language)),
+            Said::Both(both) => String::from(both.of(language)),
+            Said::Missing => return None,
+        })
+    };
+    render(&pieces(template), &say).unwrap_or_default()
+}
+
+/// Names of all arguments that a template uses, the finding's own fields included, and whether each stands in a part
+/// that may be left out.
+pub fn argument_names(template: &str) -> Vec<(String, bool)> {
+    fn collect(pieces: &[Piece<'_>], optional: bool, names: &mut Vec<(String, bool)>) {
+        for piece in pieces {
+            match piece {
+                Piece::Literal(_) => {}
+                Piece::Argument { name, .. } => names.push(((*name).to_string(), optional)),
+                Piece::Optional(inner) => collect(inner, true, names),
+            }
+        }
+    }
+    let mut names = Vec::new();
+    collect(&pieces(template), false, &mut names);
+    names
+}
+
+fn pieces(template: &str) -> Vec<Piece<'_>> {
+    let mut found = Vec::new();
+    let mut rest = template;
+    while let Some(start) = rest.find(['{', '<']) {
+        if start > 0 {
+            found.push(Piece::Literal(&rest[..start]));
+        }
+        let optional = rest.as_bytes()[start] == b'<';
+        let close = if optional { '>' } else { '}' };
+        let inner_start = start + 1;
+        let Some(length) = rest[inner_start..].find(close) else {
+            found.push(Piece::Literal(&rest[start..]));
+            return found;
+        };
+        let inner = &rest[inner_start..inner_start + length];
+        found.push(if optional {
+            Piece::Optional(pieces(inner))
+        } else {
+            let (name, form) = inner.split_once(':').unwrap_or((inner, ""));
+            Piece::Argument { name, form }
+        });
+        rest = &rest[inner_start + length + 1..];
+    }
+    if !rest.is_empty() {
+        found.push(Piece::Literal(rest));
+    }
+    found
+}
+
+fn render(pieces: &[Piece<'_>], arguments: &Arguments<'_>) -> Option<String> {
+    let mut text = String::new();
+    for piece in pieces {
+        match piece {
+            Piece::Literal(literal) => text.push_str(literal),
+            Piece::Argument { name, form } => text.push_str(&arguments(name, form)?),
+            Piece::Optional(inner) => text.push_str(&render(inner, arguments).unwrap_or_default()),
+        }
+    }
+    Some(text)
+}
+
+fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> Option<String> {
+    match name {
+        "element" => finding.element.as_ref().map(|element| plain(element.as_str())),
+        "state" => finding.state.as_ref().map(|state| states::in_words(state, language)),
+        "value" => finding.value.map(|value| match finding.limit {
+            Some(limit) if form.is_empty() => figures::pair(value, limit, language).0,
+            _ => figure(value, form, language),
+        }),
+        "limit" => finding.limit.map(|limit| match finding.value {
+            Some(value) if form.is_empty() => figures::pair(value, limit, language).1,
+            _ => figure(limit, form, language),
+        }),
+        _ => words(finding.argument(name)?, form, language),
+    }
+}
+
+fn words(argument: &Argument, form: &str, language: Language) -> Option<String> {
+    Some(match argument {
+        Argument::Text(text) => plain(text),
+        Argument::Words(both) => plain(both.of(language)),
+        Argument::Element(element) => plain(element.as_str()),
+        Argument::Texts(texts) if texts.is_empty() => return None,
+        Argument::ManyWords(words) if words.is_empty() => return None,
+        Argument::Elements(elements) if elements.is_empty() => return None,
+        Argument::Texts(texts) => list(texts.iter().map(String::as_str), form, language),
+        Argument::ManyWords(words) => list(words.iter().map(|both| both.of(language)), form, language),
+        Argument::Elements(elements) => list(elements.iter().map(|element| element.as_str()), form, language),
+        Argument::Figure(value) => figure(*value, form, language),
+    })
+}
+
+fn figure(value: Figure, form: &str, language: Language) -> String {
+    let number = figures::sentence(value, language);
+    if matches!(value.unit, Unit::Count | Unit::Ratio) { counted(value.value, number, form) } else { number }
+}
+
+/// A number with the noun that fits it: "1 dwelling", "3 dwellings".
+fn counted(value: f64, number: String, form: &str) -> String {
+    match form.split_once('|') {
+        Some((one, many)) => format!("{number} {}", if value == 1.0 { one } else { many }),
+        None => number,
+    }
+}
+
+fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str, language: Language) -> String {
+    let joint = match (form == "or", language) {
+        (true, Language::English) => "or",
+        (false, Language::English) => "and",
+        (true, Language::German) => "oder",
+        (false, Language::German) => "und",
+    };
+    let total = names.len();
+    let shown = if total > MOST_NAMES + 1 { MOST_NAMES } else { total };
+    let mut shown_names: Vec<String> = names.take(shown).map(plain).collect();
+    if total > shown {
+        let more = total - shown;
+        shown_names.push(match language {
+            Language::English => format!("{more} more"),
+            Language::German => format!("{more} weitere"),
+        });
+    }
+    match shown_names.split_last() {
+        None => String::new(),
+        Some((only, [])) => only.clone(),
+        Some((last, others)) => format!("{} {joint} {last}", others.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchline_finding::{Code, ElementId, Origin, Severity};
+
+    fn finding() -> Finding {
+        Finding::new(Code("test"), Severity::Error, Origin::None)
+            .about("A-1")
+            .figures(35.0, 36.0, Unit::Volt)
+            .with("nearest", vec![String::from("B1"), String::from("B2"), String::from("B3")])
+            .with("dwellings", 1)
+            .with("kind", Both::new("fire", "Brand"))
+            .with("key", "a\u{1b}[31mb")
+    }
+
+    #[test]
+    fn arguments_lists_plurals_and_optional_parts() {
+        let fill = |template| fill(template, &finding(), Language::English);
+        assert_eq!(fill("{element}: {value} of {limit}").as_deref(), Some("A-1: 35 V of 36 V"));
+        assert_eq!(fill("did you mean {nearest:or}?").as_deref(), Some("did you mean B1, B2 or B3?"));
+        assert_eq!(fill("{dwellings:dwelling|dwellings}").as_deref(), Some("1 dwelling"));
+        assert_eq!(fill("a< by {missing}> b").as_deref(), Some("a b"));
+        assert_eq!(fill("{missing}"), None);
+        assert_eq!(fill("open {").as_deref(), Some("open {"));
+        assert_eq!(fill("{kind}").as_deref(), Some("fire"));
+    }
+
+    #[test]
+    fn words_and_joints_are_said_in_the_language_that_is_asked_for() {
+        let fill = |template| fill(template, &finding(), Language::German);
+        assert_eq!(fill("{nearest:or}, {kind}").as_deref(), Some("B1, B2 oder B3, Brand"));
+    }
+
+    #[test]
+    fn control_characters_never_reach_the_terminal() {
+        assert_eq!(fill("{key}", &finding(), Language::English).as_deref(), Some("a\u{fffd}[31mb"));
+    }
+
+    #[test]
+    fn long_lists_are_counted_not_cut() {
+        let many: Vec<ElementId> = (0..20).map(|number| ElementId::from(format!("D{number}"))).collect();
+        let finding = Finding::new(Code("test"), Severity::Error, Origin::None).with("all", many);
+        let text = fill("{all}", &finding, Language::English).unwrap();
+        assert!(text.starts_with("D0, D1,") && text.ends_with("D7 and 12 more"), "{text}");
+    }
+
+    #[test]
+    fn names_of_arguments_are_found_inside_optional_parts_too() {
+        let names = [(String::from("a"), false), (String::from("b"), true)];
+        assert_eq!(argument_names("{a}< {b:or}>"), names);
+    }
+}

@@ -1,0 +1,60 @@
+//! Words that findings carry as arguments: what something is, does or needs.
+
+use crate::row::words;
+
+words! {
+    /// An argument of a finding.
+    pub enum Term {
+        // Currents, contacts and what a lock does.
+        AlternatingCurrent: "alternating current" | "Wechselstrom",
+        DirectCurrent: "direct current" | "Gleichstrom",
+        NormallyClosed: "normally closed" | "Öffner",
+        NormallyOpen: "normally open" | "Schließer",
+        OpensWithoutPower: "opens without power" | "öffnet ohne Strom",
+        StaysShutWithoutPower: "stays shut without power" | "bleibt ohne Strom zu",
+        AllTheTimeItIsShut: "all the time it is shut" | "solange es zu ist",
+        WhileItIsReleased: "while it is released" | "solange es freigegeben ist",
+        Current: "current" | "Strom",
+        InrushCurrent: "inrush current" | "Einschaltstrom",
+        Varistor: "a varistor" | "einen Varistor",
+        DiodeOrClamp: "a diode or a clamp" | "eine Diode oder Suppressordiode",
+        // Alarms.
+        Tamper: "tamper" | "Sabotage",
+        Duress: "duress" | "Überfall",
+        DoorOpen: "door" | "Tür offen",
+        Fire: "fire" | "Brand",
+        // Places and roles.
+        AtADoor: "at a door" | "an einer Tür",
+        OnAnEscapeRoute: "on an escape route" | "an einem Fluchtweg",
+        NoRuleKnown:
+            "no rule known for the site's country"
+            | "keine Regel für das Land der Anlage bekannt",
+        Indoors: "indoors" | "innen",
+        Outdoors: "outdoors" | "außen",
+        Buried: "buried" | "im Erdreich",
+        // Cables and readings.
+        Aluminium: "aluminium" | "Aluminium",
+        CladAluminium10: "copper-clad aluminium, 10 % copper" | "kupferplattiertes Aluminium, 10 % Kupfer",
+        CladAluminium15: "copper-clad aluminium, 15 % copper" | "kupferplattiertes Aluminium, 15 % Kupfer",
+        Copper: "copper" | "Kupfer",
+        Loop: "loop" | "Schleife",
+        Insulation: "insulation" | "Isolation",
+        Longer: "longer" | "länger",
+        Shorter: "shorter" | "kürzer",
+        Higher: "higher" | "höher",
+        Lower: "lower" | "niedriger",
+        Screened: "screened" | "geschirmt",
+        Unscreened: "unscreened" | "ungeschirmt",
+        // What a limit does.
+        Trips: "trips" | "schaltet ab",
+        Hiccups: "hiccups" | "taktet",
+        Limits: "limits" | "begrenzt nur",
+        Nothing: "nothing" | "nichts",
+        // Address fields.
+        Building: "building" | "Gebäude",
+        Dwelling: "dwelling" | "Wohnung",
+        Entrance: "entrance" | "Eingang",
+        Extension: "extension" | "Nebenstelle",
+        Management: "management" | "Zentrale",
+    }
+}

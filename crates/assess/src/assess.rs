@@ -2,12 +2,12 @@
 
 use crate::acceptance;
 use crate::assessment::{
-    Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
-    WorstVoltage,
+    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent, WorstVoltage,
 };
 use crate::door::{DoorSheet, door_sheets};
 use crate::grade::assumed_values;
 use crate::in_hand::InHand;
+use crate::not_judged::NotJudged;
 use crate::physics::{self, Lazy, Physics, worked_out};
 use crate::physics_summary::{short_circuit_summaries, signal_summaries, start_up_summaries};
 use crate::rule::{Context, Report};
@@ -161,6 +161,8 @@ fn device_results(context: &Context<'_>) -> Vec<DeviceResult> {
         .map(|device| {
             let stage = &context.layout.stages[device.at.stage];
             let worst = device.worst();
+            let run = context.run_to(device.at);
+            let bus_state = context.bus_state(worst.phase, &worst.set);
             let highest_limit = match device.device {
                 Device::Station(index) => {
                     &context.site.station_model(&context.site.stations[index]).highest_voltage
@@ -173,11 +175,15 @@ fn device_results(context: &Context<'_>) -> Vec<DeviceResult> {
             }
             DeviceResult {
                 id: context.device_id(device.device).clone(),
+                device: device.device,
                 model: context.device_model(device.device).to_string(),
                 source: stage.id.clone(),
-                run: context.run_to(device.at).map(|run| context.site.runs[run].id.clone()),
+                fed_from: stage.source,
+                run: run.map(|run| context.site.runs[run].id.clone()),
+                run_index: run,
                 worst: WorstVoltage {
-                    state: context.state(worst.phase, &worst.set),
+                    state: bus_state.named(context.site),
+                    bus_state,
                     adverse_v: worst.voltage_v,
                     nominal_v: device.nominal_v,
                     limit_v: worst.limit_v,
@@ -215,7 +221,8 @@ fn least_margin(devices: &[DeviceResult], matches: impl Fn(usize) -> bool) -> Op
 }
 
 fn worst_current(context: &Context<'_>, current: &CurrentState, limit_a: Option<f64>) -> WorstCurrent {
-    WorstCurrent { state: context.state(current.phase, &current.set), current_a: current.current_a, limit_a }
+    let bus_state = context.bus_state(current.phase, &current.set);
+    WorstCurrent { state: bus_state.named(context.site), bus_state, current_a: current.current_a, limit_a }
 }
 
 fn source_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<SourceSummary> {
@@ -237,6 +244,7 @@ fn source_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<Sour
         let worst = &context.worst.devices;
         summaries.push(SourceSummary {
             id: stage.id.clone(),
+            source: stage.source,
             model: context.source_model(stage.source).to_string(),
             stations: stations_on(context, index),
             current: worst_current(context, current, limit_a),
@@ -278,11 +286,14 @@ fn run_summaries(context: &Context<'_>, devices: &[DeviceResult]) -> Vec<RunSumm
             if pairs > 1 { format!("{pairs} x {}", run.cable.value) } else { run.cable.value.clone() };
         summaries.push(RunSummary {
             id: run.id.clone(),
+            run: index,
             from: site.start_id(run.from),
+            start: run.from,
             source: stage.id.clone(),
+            fed_from: stage.source,
             cable,
             stations: context.topology.stations_beyond[index].len(),
-            length_m: run.sections.iter().map(|section| section.length.value.as_metres()).sum(),
+            length_m: run.length().as_metres(),
             current: worst_current(context, current, rules::port_limit(context, index)),
             worst_device,
             stations_in_hand: in_hand.stations(index),

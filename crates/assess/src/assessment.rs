@@ -1,10 +1,13 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
+use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
 use latchline_finding::{ElementId, Finding, OperatingState, StateKind};
+use latchline_network::{BusState, Device, StageSource};
 use latchline_site::addresses::AddressPlan;
+use latchline_site::model::RunStart;
 use std::collections::BTreeMap;
 
 /// The verdict on a site.
@@ -35,22 +38,13 @@ impl Verdict {
     }
 }
 
-/// Something that could not be judged.
-#[derive(Debug, Clone, PartialEq)]
-pub struct NotJudged {
-    /// The code of the rule that could not be applied.
-    pub code: &'static str,
-    /// The elements concerned.
-    pub elements: Vec<ElementId>,
-    /// The part and key that is missing ("ostrel-v7 highest_voltage").
-    pub missing: String,
-}
-
 /// A voltage in the adverse corner with what is known beside it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorstVoltage {
     /// The state and set of calls in which the margin is least.
     pub state: OperatingState,
+    /// The same by index.
+    pub bus_state: BusState,
     /// Voltage at the terminals in the adverse corner; `None` if there is no operating point.
     pub adverse_v: Option<f64>,
     /// Voltage in the same state with nominal values; `None` if there is no operating point.
@@ -74,12 +68,18 @@ impl WorstVoltage {
 pub struct DeviceResult {
     /// Station or box.
     pub id: ElementId,
+    /// The same by index.
+    pub device: Device,
     /// Model name.
     pub model: String,
     /// The supply or regenerating box whose tree it hangs on.
     pub source: ElementId,
+    /// The same by index.
+    pub fed_from: StageSource,
     /// The run whose section leads to it.
     pub run: Option<ElementId>,
+    /// The same by index.
+    pub run_index: Option<usize>,
     /// Worst undervoltage.
     pub worst: WorstVoltage,
     /// Highest voltage, with least load and highest supply; the limit if there is one.
@@ -99,6 +99,8 @@ pub struct DeviceResult {
 pub struct WorstCurrent {
     /// The state and set of calls in which it occurs.
     pub state: OperatingState,
+    /// The same by index.
+    pub bus_state: BusState,
     /// Current in the corner of greatest load; `None` if there is no operating point.
     pub current_a: Option<f64>,
     /// Its limit, if there is one.
@@ -110,6 +112,8 @@ pub struct WorstCurrent {
 pub struct SourceSummary {
     /// Supply or box.
     pub id: ElementId,
+    /// The same by index.
+    pub source: StageSource,
     /// Model name.
     pub model: String,
     /// Stations on its tree and on the trees that draw from it.
@@ -134,10 +138,16 @@ pub struct SourceSummary {
 pub struct RunSummary {
     /// The run.
     pub id: ElementId,
+    /// The same by index.
+    pub run: usize,
     /// From where ("A-D1.3").
     pub from: ElementId,
+    /// The same by index.
+    pub start: RunStart,
     /// The source of its tree.
     pub source: ElementId,
+    /// The same by index.
+    pub fed_from: StageSource,
     /// Cable name as shown, with pairs in parallel if more than one.
     pub cable: String,
     /// Stations on its own sections and on everything beyond.
@@ -170,7 +180,8 @@ pub struct Assessment {
     pub devices: Vec<DeviceResult>,
     /// Addresses and settings.
     pub addresses: AddressPlan,
-    /// Findings, worst first, then by code and element. Accepted ones carry their acceptance.
+    /// Findings: those that stand, then the accepted ones, which carry their acceptance; each worst first, then in the
+    /// order of the rules and of the site.
     pub findings: Vec<Finding>,
     /// Findings for which remedies were not looked for, there being too many.
     pub remedies_not_sought: usize,
@@ -206,7 +217,7 @@ pub struct StateSummary {
 }
 
 impl Assessment {
-    /// The finding with the least margin among the devices: index into `devices`.
+    /// The device with the least margin: index into [`Assessment::devices`].
     pub fn tightest_device(&self) -> Option<usize> {
         (0..self.devices.len())
             .min_by(|a, b| self.devices[*a].worst.margin_v().total_cmp(&self.devices[*b].worst.margin_v()))

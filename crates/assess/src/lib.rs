@@ -1,4 +1,7 @@
 //! Rules and verdict over a network: one rule, one file.
+//!
+//! What renderers show of the network (readings, devices, sections) is re-exported here as data, so that they need
+//! neither the network nor the circuit beneath it.
 
 mod acceptance;
 mod assess;
@@ -7,8 +10,10 @@ pub mod calculation;
 pub mod door;
 mod grade;
 mod in_hand;
+mod not_judged;
 pub mod physics;
 pub mod physics_summary;
+mod readings;
 pub mod rule;
 pub mod rules;
 pub mod supply;
@@ -16,12 +21,19 @@ pub mod touch_limits;
 
 pub use assess::{assess, assess_trial, assess_with, assess_without_mending};
 pub use assessment::{
-    Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
-    WorstVoltage,
+    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent, WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
-pub use latchline_network::Memory;
+pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
+pub use latchline_network::demand::LoadPart;
+pub use latchline_network::readings::{
+    Basis, Estimate, NoPrediction, Path, PathSegment, Prediction, Reading, ReadingPlace, Readings, RunFeed,
+};
+pub use latchline_network::resistance::{MEASUREMENT_TOLERANCE, loop_ohm_per_km};
+pub use latchline_network::{BusState, Corner, Device, Memory, Segment, StageSource, StandingCall};
+pub use not_judged::NotJudged;
+pub use readings::predicted_readings;
 pub use supply::SupplySheet;
 
 use latchline_finding::CodeDoc;

@@ -5,10 +5,11 @@ use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};
 use latchline_network::signal_tree::BandSurvey;
 use latchline_network::start_up::{StageStart, StartUpOutcome};
-use latchline_network::states::operating_state;
 pub use latchline_network::tolerance::ToleranceOptions;
 use latchline_network::tolerance::{StageTolerance, ToleranceError, tolerance};
-use latchline_network::{Device, Layout, SearchOptions, StageSource, StateSpace, Terminal, worst_states};
+use latchline_network::{
+    BusState, Device, Layout, SearchOptions, StageSource, StateSpace, Terminal, worst_states,
+};
 use latchline_site::model::Site;
 
 /// One caller's weakest station in a band.
@@ -16,8 +17,12 @@ use latchline_site::model::Site;
 pub struct CallerSignal {
     /// Who calls.
     pub caller: ElementId,
+    /// The same by index into the site's stations.
+    pub caller_index: usize,
     /// Who hears least.
     pub station: ElementId,
+    /// The same by index into the site's stations.
+    pub station_index: usize,
     /// Greatest insertion loss in the band, in decibel.
     pub loss_db: f64,
     /// Where, in hertz.
@@ -71,6 +76,8 @@ pub struct StartUpCurve {
 pub struct StartUpSummary {
     /// Supply or box.
     pub source: ElementId,
+    /// The same by index.
+    pub fed_from: StageSource,
     /// "runs", "hiccups", "brown-out" or "undecided".
     pub outcome: &'static str,
     /// When the last device was up, in seconds.
@@ -100,8 +107,12 @@ pub struct StartUpSummary {
 pub struct ShortCircuitSummary {
     /// The run.
     pub run: ElementId,
+    /// The same by index.
+    pub run_index: usize,
     /// Supply or box of its tree.
     pub source: ElementId,
+    /// The same by index.
+    pub fed_from: StageSource,
     /// Current through the short, in amperes.
     pub fault_a: f64,
     /// "trips", "limits" or "nothing".
@@ -120,8 +131,12 @@ pub struct ShortCircuitSummary {
 pub struct ToleranceSummary {
     /// Supply or box.
     pub source: ElementId,
+    /// The same by index.
+    pub fed_from: StageSource,
     /// The device with the least margin.
     pub device: ElementId,
+    /// The same by index.
+    pub device_index: Device,
     /// Its worst state.
     pub state: OperatingState,
     /// Its limit there, in volts.
@@ -145,6 +160,14 @@ pub struct ToleranceSummary {
 pub(crate) fn signal_summaries(context: &Context<'_>) -> Vec<SignalSummary> {
     let site = context.site;
     let id = |station: usize| site.stations[station].id.clone();
+    let signal = |caller_index, station_index, loss_db, at_hz| CallerSignal {
+        caller: id(caller_index),
+        caller_index,
+        station: id(station_index),
+        station_index,
+        loss_db,
+        at_hz,
+    };
     let summary = |survey: &BandSurvey| {
         let band = &site.family().signal_bands[survey.band];
         let worst = &survey.stations[survey.worst];
@@ -160,22 +183,12 @@ pub(crate) fn signal_summaries(context: &Context<'_>) -> Vec<SignalSummary> {
             budget_db: band.budget.value.as_decibels(),
             allowed_ripple_db: band.ripple.as_ref().map(|ripple| ripple.value.as_decibels()),
             stations: survey.stations.len(),
-            worst: CallerSignal {
-                caller: id(worst.caller),
-                station: id(worst.station),
-                loss_db: worst.loss_db,
-                at_hz: worst.at_hz,
-            },
+            worst: signal(worst.caller, worst.station, worst.loss_db, worst.at_hz),
             greatest_ripple: (id(rippled.station), rippled.ripple.ripple_db),
             callers: survey
                 .callers
                 .iter()
-                .map(|one| CallerSignal {
-                    caller: id(one.caller),
-                    station: id(one.station),
-                    loss_db: one.loss_db,
-                    at_hz: one.at_hz,
-                })
+                .map(|one| signal(one.caller, one.station, one.loss_db, one.at_hz))
                 .collect(),
             frequency_hz: survey.response.frequency_hz.clone(),
             insertion_loss_db: survey.response.insertion_loss_db.clone(),
@@ -218,6 +231,7 @@ pub(crate) fn start_up_summaries(context: &Context<'_>) -> Vec<StartUpSummary> {
             .max_by(|a, b| a.0.total_cmp(&b.0));
         StartUpSummary {
             source: layout.stages[start.stage].id.clone(),
+            fed_from: layout.stages[start.stage].source,
             outcome,
             time_s,
             period_s,
@@ -252,7 +266,9 @@ pub(crate) fn short_circuit_summaries(context: &Context<'_>) -> Vec<ShortCircuit
         let (acts, by) = acting(context, short);
         ShortCircuitSummary {
             run: context.site.runs[short.run].id.clone(),
+            run_index: short.run,
             source: context.layout.stages[short.stage].id.clone(),
+            fed_from: context.layout.stages[short.stage].source,
             fault_a: short.fault_a,
             acts,
             by,
@@ -304,14 +320,13 @@ fn tolerance_summary(
         Device::Station(index) => site.stations[index].id.clone(),
         Device::Box(index) => site.boxes[index].id.clone(),
     };
-    let source = match layout.stages[found.stage].source {
-        StageSource::Supply(index) => site.supplies[index].id.clone(),
-        StageSource::Regenerator(index) => site.boxes[index].id.clone(),
-    };
+    let stage = &layout.stages[found.stage];
     ToleranceSummary {
-        source,
+        source: stage.id.clone(),
+        fed_from: stage.source,
         device,
-        state: operating_state(site, &space.phases[found.phase], &found.set),
+        device_index: found.device,
+        state: BusState::of(&space.phases[found.phase], &found.set).named(site),
         limit_v: found.limit_v,
         samples: found.samples,
         below: found.below,

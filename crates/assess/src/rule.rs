@@ -6,12 +6,12 @@ mod port_tree;
 pub use buses::Buses;
 pub use port_tree::{PortNode, PortTree, starts_ports};
 
-use crate::assessment::NotJudged;
+use crate::not_judged::NotJudged;
 use crate::physics::{Lazy, Physics};
 use crate::touch_limits::{self, TouchLimits};
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
-use latchline_network::states::{StateSpace, WorstStates, operating_state};
-use latchline_network::{Device, Layout, NodeRef, StageSource};
+use latchline_network::states::{StateSpace, WorstStates};
+use latchline_network::{BusState, Device, Layout, NodeRef, StageSource};
 use latchline_site::addresses::{self, AddressPlan};
 use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
 
@@ -117,9 +117,14 @@ pub fn finding_as(doc: &CodeDoc, severity: Severity, origin: impl Into<Origin>) 
 }
 
 impl Context<'_> {
-    /// The operating state of a phase with a set of its call options.
+    /// The operating state of a phase with a set of its call options, by name.
     pub fn state(&self, phase: usize, set: &[usize]) -> OperatingState {
-        operating_state(self.site, &self.space.phases[phase], set)
+        self.bus_state(phase, set).named(self.site)
+    }
+
+    /// The same by index.
+    pub fn bus_state(&self, phase: usize, set: &[usize]) -> BusState {
+        BusState::of(&self.space.phases[phase], set)
     }
 
     /// Name of a device.

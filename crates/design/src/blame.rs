@@ -1,12 +1,12 @@
 //! Which limit is to blame where no design exists, and what each limit costs where one does.
 
-use crate::design::{Binding, relaxed};
 use crate::electric::Sweep;
 use crate::instance::Instance;
 use crate::limits::Limits;
 use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
-use crate::plan::plan;
+use crate::outcome::Binding;
+use crate::planning::{plan, relaxed};
 use crate::runs::{best_head, chain};
 
 /// A limit with its value in words, and the limits without it.

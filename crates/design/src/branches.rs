@@ -4,10 +4,10 @@
 //! cheapest cable) stands for all of them, found by dynamic programming; whether it bears its load is judged afterwards.
 
 use crate::instance::Instance;
-use crate::items::Owner;
-use crate::laid::{Sections, chain_in_walls, in_walls, sections};
+use crate::item::Owner;
 use crate::money::{Amount, NONE};
 use crate::parts::InWall;
+use crate::sections::{Sections, chain_in_walls, in_walls, sections};
 use latchline_site::catalogue::Environment;
 
 /// Items of a run with branch boxes at most.

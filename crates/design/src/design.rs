@@ -4,15 +4,10 @@ use crate::instance::Instance;
 use crate::money::{Amount, from_units, units};
 use crate::obstacle::Obstacle;
 use crate::order::{small_orders, walking_order};
-use crate::plan::{Assumptions, plan, tables_for};
-use crate::search::Search;
+use crate::outcome::{Design, Texts};
+use crate::planning::{plan, relaxed, tables_for};
+use crate::search::{GOOD_ENOUGH_LARGE, LARGE_SITE, Search};
 use crate::space::describe;
-use latchline_assess::Assessment;
-use latchline_finding::Sources;
-use latchline_site::LoadedCatalogues;
-use latchline_site::bill::Bill;
-use latchline_site::catalogue::Environment;
-use latchline_site::model::Site;
 use latchline_survey::Survey;
 
 /// How hard to look.
@@ -29,70 +24,6 @@ impl Default for Effort {
         Effort { orders: 3, seed: 0 }
     }
 }
-
-/// Texts that a design is checked with.
-#[derive(Clone, Copy)]
-pub struct Texts<'a> {
-    /// All texts.
-    pub sources: &'a Sources,
-    /// The catalogues, read from them.
-    pub catalogues: &'a LoadedCatalogues,
-}
-
-/// A design that passes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Design {
-    /// The site file.
-    pub text: String,
-    /// The site.
-    pub site: Site,
-    /// Its assessment.
-    pub assessment: Assessment,
-    /// What must be bought and pulled.
-    pub bill: Bill,
-    /// Material.
-    pub material: f64,
-    /// Labour in minutes.
-    pub minutes: f64,
-    /// Material and labour.
-    pub cost: f64,
-    /// No design of the declared space costs less.
-    pub lower_bound: f64,
-    /// Family.
-    pub family: String,
-    /// The declared space, line by line.
-    pub space: Vec<String>,
-    /// Walking orders tried.
-    pub orders: usize,
-    /// Plans that were assessed before one passed.
-    pub assessed: usize,
-    /// What each limit of the policy costs.
-    pub binding: Vec<Binding>,
-    /// Cheapest box of the family, for judging the gap.
-    pub cheapest_box: f64,
-}
-
-impl Design {
-    /// Cost above the bound as a fraction of the bound.
-    pub fn gap(&self) -> f64 {
-        if self.lower_bound > 0.0 { (self.cost / self.lower_bound - 1.0).max(0.0) } else { 0.0 }
-    }
-}
-
-/// What a limit costs.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Binding {
-    /// The limit, in words with its value.
-    pub limit: String,
-    /// By how much the lower bound falls without it.
-    pub price: f64,
-}
-
-/// A plan this near to its bound, as a fraction, is not improved further on a large site; one walking
-/// order then does unless more are asked for.
-pub const GOOD_ENOUGH_LARGE: f64 = 0.01;
-/// Items above which a site is large.
-pub const LARGE_SITE: usize = 300;
 
 /// Asked before every further walking order, with their number so far, the best cost and the bound.
 pub type GoOn<'g> = &'g mut (dyn FnMut(usize, Option<f64>, f64) -> bool + Send);
@@ -203,16 +134,4 @@ fn over_orders(
         best.binding = crate::blame::prices(&instance, root, &order);
     }
     Ok(best)
-}
-
-/// The assumptions under which a plan's cost is a lower bound.
-pub fn relaxed(most_supplies: usize) -> Assumptions {
-    Assumptions { drop_v: 0.0, fill: 1.0, trunk_wire: None, most_supplies }
-}
-
-/// Cables that trunks may have, cheapest first.
-pub fn trunk_wires(instance: &Instance<'_>) -> Vec<usize> {
-    let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
-    let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
-    if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires }
 }

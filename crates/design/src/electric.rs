@@ -65,6 +65,23 @@ pub struct Head {
     pub limit_a: f64,
 }
 
+impl StationLoad {
+    /// A branch box as a load: what it draws itself, in every state.
+    pub fn of_box(own: Draw, least_v: f64) -> StationLoad {
+        StationLoad {
+            standby: own,
+            ringing: own,
+            talking: own,
+            in_use: own,
+            boot: own,
+            drop_v: 0.0,
+            least_v,
+            least_standby_v: least_v,
+            share: 0.0,
+        }
+    }
+}
+
 /// One section and the station or branch box at its end. A run is a list of them, each behind the one that it
 /// hangs on.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,9 +1,8 @@
 //! A plan as the site file that a person would have written.
 
-use crate::emit_runs::in_metres;
 use crate::instance::Instance;
 use crate::plan::{Plan, PlannedBox, PlannedZone};
-use crate::toml_text::{joined, lengths_keys, list, place_key, quoted, surroundings};
+use crate::toml_text::{in_metres, joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_site::catalogue::Environment;
 use latchline_survey::model::Survey;
 use std::collections::{BTreeMap, BTreeSet};

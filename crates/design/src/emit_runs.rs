@@ -2,11 +2,11 @@
 
 use crate::branches::Branching;
 use crate::emit::{RunLine, Writer};
-use crate::items::Owner;
-use crate::laid::{Sections, chain_in_walls, sections};
+use crate::item::Owner;
 use crate::parts::InWall;
 use crate::plan::{PlannedBox, PlannedRun};
-use crate::toml_text::{joined, lengths_keys, list, place_key, quoted, surroundings, tidy};
+use crate::sections::{Sections, chain_in_walls, sections};
+use crate::toml_text::{in_metres, joined, lengths_keys, list, place_key, quoted, surroundings, tidy};
 use std::collections::BTreeSet;
 
 /// A cable of the site file in the making.
@@ -159,9 +159,4 @@ impl Writer<'_, '_> {
             keys.push(("measured", format!("{{ {} }}", joined(measured))));
         }
     }
-}
-
-/// Tenths of a metre as metres.
-pub(crate) fn in_metres(lengths_dm: &[u32]) -> Vec<f64> {
-    lengths_dm.iter().map(|length| f64::from(*length) / 10.0).collect()
 }

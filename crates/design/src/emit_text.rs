@@ -1,7 +1,7 @@
 //! The text of a site file whose runs are laid out.
 
 use crate::emit::{RunLine, Writer};
-use crate::items::Owner;
+use crate::item::Owner;
 use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, quoted, tidy};
 use latchline_survey::model::Wiring;
 use std::fmt::Write as _;

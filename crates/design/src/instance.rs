@@ -1,6 +1,6 @@
 //! A survey with one family, made ready: what is to be fed, from where, by what, at which cost.
 
-use crate::items::Item;
+use crate::item::Item;
 use crate::limits::Limits;
 use crate::money::Amount;
 use crate::obstacle::Obstacle;

@@ -2,49 +2,12 @@
 
 use crate::electric::StationLoad;
 use crate::instance::Instance;
+use crate::item::{Item, Owner};
 use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::{LockLoad, cost_of, load_of, lock_load, station};
 use latchline_site::catalogue::{Environment, LoopThrough, StationKind, StationModel};
 use latchline_survey::Survey;
-
-/// Whose an item is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Owner {
-    /// A dwelling of the survey.
-    Dwelling(usize),
-    /// An entrance.
-    Entrance(usize),
-    /// A desk.
-    Desk(usize),
-}
-
-/// Something that hangs on a run: a dwelling with all its stations, a door station, a desk.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Item {
-    /// Whose it is.
-    pub owner: Owner,
-    /// Its name in the site file.
-    pub name: String,
-    /// Place of the survey.
-    pub place: usize,
-    /// Cable from there, in millimetres.
-    pub drop_mm: u64,
-    /// Length of the sections between its stations, in tenths of a metre.
-    pub extension_dm: u32,
-    /// Models of its stations, the main one first.
-    pub models: Vec<String>,
-    /// Its stations by name, in the same order.
-    pub stops: Vec<String>,
-    /// Their loads.
-    pub loads: Vec<StationLoad>,
-    /// Whether it must be alone on its run.
-    pub solo: bool,
-    /// Where its drop runs.
-    pub environment: Environment,
-    /// Who can call it: a bit for each of [`Instance::callers`].
-    pub called_by: u128,
-}
 
 impl Instance<'_> {
     pub(crate) fn items(&mut self, family: &str) -> Result<(), Obstacle> {

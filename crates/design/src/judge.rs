@@ -1,10 +1,10 @@
 //! A plan judged as a whole: its site file resolved and assessed, as `check` does it.
 
-use crate::design::{Design, Texts};
 use crate::emit::site_file;
 use crate::instance::Instance;
-use crate::items::Owner;
+use crate::item::Owner;
 use crate::money::{amount, units};
+use crate::outcome::{Design, Texts};
 use crate::plan::Plan;
 use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
 use latchline_finding::{Argument, ElementId, Finding, Severity};

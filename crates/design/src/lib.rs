@@ -2,9 +2,10 @@
 //!
 //! * [`instance`]: a survey and a family made ready: [`items`], [`parts`], [`limits`];
 //! * [`electric`]: what a run alone can bear, as a necessary condition;
-//! * [`runs`]: every run of the space with its cheapest cable: chains, and those with [`branches`]; [`laid`]: a run laid out;
+//! * [`runs`]: every run of the space with its cheapest cable: chains, and those with [`branches`]; [`sections`](mod@sections): ways and
+//!   their lengths; [`laid`]: a run laid out;
 //! * [`loads`]: what neighbours ask of a supply at the least;
-//! * [`plan`]: the cheapest plan, and with relaxed assumptions the lower bound;
+//! * [`plan`] and [`planning`]: the cheapest plan, and with relaxed assumptions the lower bound;
 //! * [`emit`]: the site file;
 //! * [`judge`]: the file resolved and assessed as `check` does it;
 //! * [`search`]: the cheapest plan of a walking order that is not rejected, learning from those that are;
@@ -12,7 +13,7 @@
 //! * [`change()`]: an installed site changed as a newer survey asks;
 //! * [`space`]: the declared space in words; [`blame`]: which limit costs what, or forbids all.
 //!
-//! *The bound.* The plan under [`design::relaxed`] is the least cost over a set that holds every
+//! *The bound.* The plan under [`planning::relaxed`] is the least cost over a set that holds every
 //! design of the declared space that passes: trunks at the price of the cheapest cable, every run fed from the best head (no loss
 //! on trunks, no other load). A run or zone that fails there fails in every design, by monotony of the flow: for
 //! loads whose current does not rise with voltage, adding load or resistance lowers every voltage. The
@@ -28,6 +29,7 @@ pub mod emit;
 mod emit_runs;
 mod emit_text;
 pub mod instance;
+pub mod item;
 pub mod items;
 pub mod judge;
 pub mod laid;
@@ -36,15 +38,19 @@ pub mod loads;
 pub mod money;
 pub mod obstacle;
 pub mod order;
+pub mod outcome;
 pub mod parts;
 pub mod plan;
+pub mod planning;
 pub mod runs;
 pub mod search;
+pub mod sections;
 pub mod space;
 pub mod toml_text;
 mod trace;
 mod zones;
 
 pub use change::{Changed, change};
-pub use design::{Binding, Design, Effort, Texts, design};
+pub use design::{Effort, design};
 pub use obstacle::Obstacle;
+pub use outcome::{Binding, Design, Texts};

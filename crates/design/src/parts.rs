@@ -1,7 +1,6 @@
 //! Parts of the catalogue as planning takes them: prices with labour, loads, resistances.
 
 use crate::electric::{Draw, StationLoad};
-use crate::laid::box_load;
 use crate::money::{Amount, amount};
 use crate::obstacle::Obstacle;
 use latchline_network::resistance::conductor_ohm_per_m;
@@ -377,7 +376,7 @@ pub fn branch_box(model: &BoxModel, survey: &Survey) -> Option<BranchModel> {
         ports: model.ports.value as usize,
         cost: cost_of(&model.head, survey)?,
         port_ohm: model.port_resistance.value.as_ohms(),
-        load: box_load(own, least_v),
+        load: StationLoad::of_box(own, least_v),
     })
 }
 

@@ -3,16 +3,15 @@
 //!
 //! Every level joins neighbouring intervals of the walking order, so the best of each level is found
 //! by trying every split; costs are whole millionths, so no rounding comes in. The least cost over the
-//! relaxed limits of `relaxed` is a lower bound for every design of the declared space: each
+//! relaxed limits of [`crate::planning::relaxed`] is a lower bound for every design of the declared space: each
 //! limit that it keeps is one that no passing design can break (see [`crate::electric`]).
 
 use crate::branches::Branching;
 use crate::instance::Instance;
-use crate::items::Owner;
+use crate::item::Owner;
 use crate::loads::{Loads, output_loads, supply_loads};
 use crate::money::{Amount, NONE};
-use crate::runs::{Barred, RunChoice, RunTable, tables};
-use crate::zones::Further;
+use crate::runs::{RunChoice, RunTable};
 use rayon::prelude::*;
 
 /// What a plan assumes where the whole is not known yet.
@@ -110,49 +109,6 @@ pub(crate) struct Planner<'p, 'a> {
 /// The best distributors for items from one on, by place: cost and kind for 0, 1, 2, ... items.
 pub(crate) type Block = Vec<(Amount, u8)>;
 
-/// Plans for one walking order.
-pub fn plan(
-    instance: &Instance<'_>,
-    order: &[usize],
-    root: usize,
-    assumptions: Assumptions,
-    run_tables: Option<&[Vec<RunTable>]>,
-) -> Option<Plan> {
-    let own;
-    let tables = match run_tables {
-        Some(tables) => tables,
-        None => {
-            own = tables_for(instance, order, assumptions.drop_v);
-            &own
-        }
-    };
-    let mut planner = Planner::new(instance, order, root, assumptions, tables);
-    let may_cascade = instance.isolator.is_some() && instance.limits.cascade >= 3;
-    let mut most_zones = if may_cascade { order.len() } else { 1 };
-    let mut further: Option<Further> = None;
-    let mut best: Option<Plan> = None;
-    let mut zones = 0;
-    while zones < most_zones {
-        zones += 1;
-        if zones > 1 {
-            further.get_or_insert_with(|| Further::new(&planner)).extend_to(zones - 1);
-        }
-        let Some(plan) = planner.with_zones(zones, further.as_ref()) else { continue };
-        if best.is_none() {
-            most_zones = most_zones.min((zones + 1).max(assumptions.most_supplies));
-        }
-        if best.as_ref().is_none_or(|best| plan.cost < best.cost) {
-            best = Some(plan);
-        }
-    }
-    best.map(|plan| Plan { most_supplies: most_zones, ..plan })
-}
-
-/// Run tables of a walking order.
-pub fn tables_for(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Vec<Vec<RunTable>> {
-    tables(instance, order, drop_v, &Barred::new())
-}
-
 /// Where a trunk begins.
 #[derive(Clone, Copy)]
 pub(crate) struct TrunkStart {
@@ -162,7 +118,7 @@ pub(crate) struct TrunkStart {
 }
 
 impl<'p, 'a> Planner<'p, 'a> {
-    fn new(
+    pub(crate) fn new(
         instance: &'p Instance<'a>,
         order: &'p [usize],
         root: usize,

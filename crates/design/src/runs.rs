@@ -7,10 +7,11 @@
 use crate::branches::{Branching, branchings};
 use crate::electric::{Head, Sweep};
 use crate::instance::Instance;
-use crate::items::Owner;
-use crate::laid::{Cheapest, Laid, chain_in_walls, sections};
+use crate::item::Owner;
+use crate::laid::{Cheapest, Laid};
 use crate::money::{Amount, NONE, rest};
 use crate::parts::{Distributor, InWall};
+use crate::sections::{chain_in_walls, sections};
 use rayon::prelude::*;
 use std::collections::BTreeSet;
 

@@ -9,16 +9,23 @@
 //! remembered and each of their runs is left out in turn. No claim rests on a conflict: the bound is that of the plan
 //! without any.
 
-use crate::design::{Design, GOOD_ENOUGH_LARGE, LARGE_SITE, Texts, trunk_wires};
 use crate::instance::Instance;
 use crate::judge::{Help, Rejection, judge};
 use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
-use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun, plan, tables_for};
+use crate::outcome::{Design, Texts};
+use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun};
+use crate::planning::{plan, tables_for};
 use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
+use latchline_site::catalogue::Environment;
 use std::cmp::Reverse;
 use std::collections::{BTreeSet, BinaryHeap};
 
+/// A plan this near to its bound, as a fraction, is not improved further on a large site; one walking
+/// order then does unless more are asked for.
+pub const GOOD_ENOUGH_LARGE: f64 = 0.01;
+/// Items above which a site is large.
+pub const LARGE_SITE: usize = 300;
 /// Voltage losses between supply and distributors that are planned with.
 const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
 /// Those of a large site.
@@ -350,4 +357,11 @@ fn with_trunks(plan: &Plan, wire: usize) -> Plan {
         trunk.wire = wire;
     }
     plan
+}
+
+/// Cables that trunks may have, cheapest first.
+fn trunk_wires(instance: &Instance<'_>) -> Vec<usize> {
+    let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
+    let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
+    if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires }
 }

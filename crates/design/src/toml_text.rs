@@ -16,6 +16,11 @@ pub fn place_key(survey: &Survey, place: usize) -> Option<String> {
     Some(format!("place = {}", quoted(&words.join("/"))))
 }
 
+/// Tenths of a metre as metres.
+pub(crate) fn in_metres(lengths_dm: &[u32]) -> Vec<f64> {
+    lengths_dm.iter().map(|length| f64::from(*length) / 10.0).collect()
+}
+
 /// What a run passes, as keys.
 pub fn surroundings(
     survey: &Survey,

@@ -1,7 +1,7 @@
 //! Numbers as they are lettered: roundings that never flatter.
 
 use crate::language::Lettering;
-use latchline_circuit::conductor::nearest_awg;
+use latchline_assess::conductor_size;
 use latchline_finding::{Figure, Unit, Units};
 use latchline_site::catalogue::Gauge;
 use latchline_site::model::{Run, Site};
@@ -38,20 +38,22 @@ impl Lettering {
 
     /// The conductor of a run: "0.8 mm", "2 × 1.5 mm²"; in US units "2 × ≈ 15 AWG".
     pub(crate) fn conductor(self, site: &Site, run: &Run) -> String {
+        let gauge = site.cable(run).gauge.value;
         let in_us = self.0.units == Units::Us;
-        let size = match site.cable(run).gauge.value {
-            Gauge::CrossSection { area, .. } if in_us => near(area.as_square_millimetres()),
-            Gauge::CrossSection { area, .. } => {
+        let size = match (gauge, conductor_size(gauge)) {
+            (Gauge::CrossSection { .. } | Gauge::DiameterMm(_), Some(size)) if in_us => {
+                format!("≈ {} AWG", size.nearest_awg)
+            }
+            (Gauge::CrossSection { area, .. }, _) => {
                 let area = self.0.number(area.as_square_millimetres(), 2);
                 format!("{} mm²", area.strip_suffix('0').unwrap_or(&area))
             }
-            Gauge::Awg(number) => format!("{number} AWG"),
-            Gauge::DiameterMm(diameter) if in_us => near(std::f64::consts::FRAC_PI_4 * diameter * diameter),
-            Gauge::DiameterMm(diameter) => format!("{} mm", self.trimmed(diameter, 2)),
-            Gauge::Resistance(resistance) if in_us => {
+            (Gauge::Awg(number), _) => format!("{number} AWG"),
+            (Gauge::DiameterMm(diameter), _) => format!("{} mm", self.trimmed(diameter, 2)),
+            (Gauge::Resistance(resistance), _) if in_us => {
                 format!("{} ohm/1000 ft", self.trimmed(resistance.as_ohms_per_metre() * 304.8, 1))
             }
-            Gauge::Resistance(resistance) => {
+            (Gauge::Resistance(resistance), _) => {
                 format!("{} ohm/km", self.trimmed(resistance.as_ohms_per_metre() * 1000.0, 1))
             }
         };
@@ -60,11 +62,6 @@ impl Lettering {
             pairs => format!("{pairs} × {size}"),
         }
     }
-}
-
-/// The gauge that is nearest to a metric conductor.
-fn near(area_mm2: f64) -> String {
-    format!("≈ {} AWG", nearest_awg(area_mm2))
 }
 
 #[cfg(test)]

@@ -129,8 +129,7 @@ fn panels<'p>(site: &Site, assessment: &'p Assessment, lettering: Lettering) -> 
             }
             continue;
         }
-        let length =
-            lettering.length(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
+        let length = lettering.length(run.length().as_metres());
         let conductor = lettering.conductor(site, run);
         let from = lettering.say(&Phrase::StartsAt { from: &site.start_id(run.from).to_string() });
         let title = format!("{} · {length} · {conductor} · {from}", run.id);

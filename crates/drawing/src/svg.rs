@@ -2,7 +2,7 @@
 //!
 //! The text stands alone as a file and can also be put into a page as it is. Every shape carries
 //! its colours as presentation attributes, so any program shows it, and a class for its ink
-//! (`ink-wire`, `fill-band`), so a page can restyle it: [`page_style`] gives the rules. Numbers are
+//! (`ink-wire`, `fill-band`), so a page can restyle it. Numbers are
 //! rounded to a hundredth of a millimetre; the same scene gives the same bytes.
 
 use crate::palette::{Ink, Palette};
@@ -33,19 +33,6 @@ pub fn svg(scene: &Scene, palette: Palette) -> String {
     );
     group(&mut out, &scene.root, palette);
     out.push_str("</svg>\n");
-    out
-}
-
-/// Style rules that give a drawing inside a page the colours of a palette, for use within
-/// `@media (prefers-color-scheme: ...)` and the like. `scope` is a selector of an ancestor, or
-/// empty.
-pub fn page_style(scope: &str, palette: Palette) -> String {
-    let mut out = String::new();
-    for ink in Ink::ALL {
-        let (name, colour) = (ink.name(), palette.hex(ink));
-        let _ = writeln!(out, "{scope} .latchline-drawing .ink-{name} {{ stroke: {colour}; }}");
-        let _ = writeln!(out, "{scope} .latchline-drawing .fill-{name} {{ fill: {colour}; }}");
-    }
     out
 }
 
@@ -196,7 +183,7 @@ fn number(value: f64) -> String {
 }
 
 /// Text as XML takes it; characters that XML forbids become a space.
-fn escaped(text: &str) -> String {
+pub fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for character in text.chars() {
         match character {

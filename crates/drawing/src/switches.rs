@@ -10,7 +10,7 @@ use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
 use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted};
 use crate::svg::on_circle;
 use latchline_finding::Locale;
-use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, settings};
+use latchline_site::addresses::{AddressPlan, SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;
 
@@ -216,12 +216,7 @@ struct Card {
 fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -> Option<Card> {
     let address = plan.stations.get(station)?;
     let numbers = address.numbers.as_deref()?;
-    let scheme = &site.family().addresses;
-    let fields: &[AddressField] = match address.class {
-        DeviceClass::Indoor => &scheme.indoor,
-        DeviceClass::Door => &scheme.door,
-        DeviceClass::Management => &scheme.management,
-    };
+    let fields = fields_of(site, address.class);
     let word = |field: &AddressField| lettering.word(crate::language::field_word(field.kind));
     let words: Vec<String> =
         fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", word(field))).collect();

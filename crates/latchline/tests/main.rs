@@ -4,6 +4,7 @@ mod bad_input;
 mod check;
 mod commands;
 mod common;
+mod crate_graph;
 mod documents;
 mod pack_folder;
 mod sheets;

@@ -159,11 +159,6 @@ impl StageBound {
         Some(bound)
     }
 
-    /// Whether any option touches the stage.
-    pub fn has_options(&self) -> bool {
-        !self.touches.is_empty()
-    }
-
     /// Looks for `u` with `F(u) >= u`.
     fn certify(
         &mut self,

@@ -10,7 +10,7 @@
 //! cannot be worse.
 
 use crate::demand::{Activity, energises_to_release};
-use latchline_finding::{CallMoment, CallRef};
+use latchline_finding::CallMoment;
 use latchline_site::model::{Scope, Site};
 
 /// One call in one moment.
@@ -29,15 +29,6 @@ pub struct CallOption {
 }
 
 impl CallOption {
-    /// The option as the report names it.
-    pub fn call_ref(&self, site: &Site) -> CallRef {
-        CallRef {
-            from: site.stations[self.caller].id.clone(),
-            to: site.stations[self.answering].id.clone(),
-            moment: self.moment,
-        }
-    }
-
     /// Whether both can stand at once.
     pub fn is_compatible(&self, other: &CallOption) -> bool {
         !self.parties.iter().any(|party| other.parties.contains(party))

@@ -181,7 +181,7 @@ impl Layout {
         layout
     }
 
-    /// The stage that draws from no other, above or equal to this one: its supply's own.
+    /// The stage of a node.
     pub fn stage(&self, node: NodeRef) -> &Stage {
         &self.stages[node.stage]
     }

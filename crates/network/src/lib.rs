@@ -14,17 +14,22 @@
 //! * [`signal_tree`]: what signals reach every station that can be called;
 //! * [`start_up`]: what happens when power returns;
 //! * [`short_circuit`]: what a short at every place does;
-//! * [`tolerance`]: how likely the worst device falls below its limit.
+//! * [`tolerance`]: how likely the worst device falls below its limit;
+//! * [`readings`]: what meters should read at every terminal, run and port;
+//! * [`conductor_size`](mod@conductor_size): sizes of conductors in both systems.
 //!
 //! Nothing here knows of files, and no verdict is given here.
 
 pub mod bound;
+mod bus_state;
 pub mod calls;
+pub mod conductor_size;
 pub mod demand;
 pub mod evaluate;
 pub mod layout;
 pub mod memory;
 pub mod phase;
+pub mod readings;
 pub mod resistance;
 pub mod search;
 pub mod short_circuit;
@@ -35,6 +40,7 @@ pub mod start_up;
 pub mod states;
 pub mod tolerance;
 
+pub use bus_state::{BusState, StandingCall};
 pub use layout::{Corner, Layout, NodeRef, Segment, Stage, StageSource, Terminal};
 pub use memory::Memory;
 pub use phase::{HighestVoltages, Phase};

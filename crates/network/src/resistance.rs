@@ -18,7 +18,7 @@ use latchline_circuit::conductor::{self, Coating, Conductor, ConductorClass, Con
 use latchline_site::catalogue::{Cable, Gauge, Material};
 use latchline_site::model::{Run, RunStop, Site};
 
-/// Error of a loop resistance measured on site, either way (common practice, no source).
+/// Error of a loop resistance or capacitance measured on site, either way (common practice, no source).
 pub const MEASUREMENT_TOLERANCE: f64 = 0.02;
 
 /// Length and loop resistance of one section.
@@ -32,7 +32,7 @@ pub struct SectionResistance {
 
 /// Lengths and resistances of the sections of a run.
 pub fn section_resistances(site: &Site, run: &Run) -> Vec<SectionResistance> {
-    let total_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+    let total_m = run.length().as_metres();
     let corner_values = Corner::ALL.map(|corner| CornerValues::of(site, run, corner, total_m));
     run.sections
         .iter()
@@ -57,6 +57,11 @@ pub fn conductor_ohm_per_m(cable: &Cable, celsius: f64) -> f64 {
     conductor(cable)
         .and_then(|conductor| conductor.ohm_per_m(celsius))
         .expect("the resolver admits only sizes and temperatures that a conductor can have")
+}
+
+/// Resistance of a kilometre of loop of one pair at a temperature, without tolerance.
+pub fn loop_ohm_per_km(cable: &Cable, celsius: f64) -> f64 {
+    2e3 * conductor_ohm_per_m(cable, celsius)
 }
 
 /// One conductor of a cable.

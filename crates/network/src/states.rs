@@ -12,7 +12,7 @@ use crate::phase::{HighestVoltages, Phase};
 use crate::search::SearchOptions;
 use crate::stage_calls::StageCalls;
 use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
-use latchline_finding::{OperatingState, StateKind};
+use latchline_finding::StateKind;
 use latchline_site::model::Site;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
@@ -273,17 +273,6 @@ fn larger((first, second): (&Option<CurrentState>, Option<CurrentState>)) -> Opt
         (None, second) => second,
         (first, _) => first.clone(),
     }
-}
-
-/// The state of a device in words that the report can name.
-pub fn operating_state(site: &Site, phase: &Phase, set: &[usize]) -> OperatingState {
-    let calls = set
-        .iter()
-        .map(|option| &phase.options[*option])
-        .filter(|option| option.caller != option.answering)
-        .map(|option| option.call_ref(site))
-        .collect();
-    OperatingState { kind: phase.kind, calls }
 }
 
 fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {

@@ -4,6 +4,7 @@ mod cable_losses;
 mod calls_are_complete;
 mod memory;
 mod random_site;
+mod readings_of_a_site;
 mod reduced_calls;
 mod refused_figures;
 mod short_circuit_of_a_site;

@@ -12,6 +12,7 @@ use crate::tables::{cautions, error_line, label_facts, origin_line};
 use crate::terminals::{Device, place_name};
 use crate::{PackError, PackFile};
 use latchline_drawing::font::{shortened, text_width_mm};
+use latchline_drawing::svg::escaped;
 use std::fmt::Write as _;
 
 /// A grid of label stock, in millimetres.
@@ -96,8 +97,8 @@ pub fn sheets(subject: &Subject<'_>) -> Result<Vec<PackFile>, PackError> {
     let grid = Grid::cable_ends(subject.options.paper);
     let mut drawn = Vec::with_capacity(2 * subject.wiring.cables.len());
     for cable in &subject.wiring.cables {
-        for piece in 1..=cable.pieces {
-            let name = if cable.pieces > 1 {
+        for piece in 1..=cable.laid.side_by_side {
+            let name = if cable.laid.side_by_side > 1 {
                 format!("{} #{piece}", cable.designation)
             } else {
                 cable.designation.clone()
@@ -264,23 +265,6 @@ fn line(text: &str, at: (f64, f64), size_mm: f64, bold: bool, room_mm: f64) -> S
 fn short(value: f64) -> String {
     let text = format!("{value:.3}");
     text.trim_end_matches('0').trim_end_matches('.').to_string()
-}
-
-/// Text as XML takes it; characters that XML forbids become a space.
-pub(crate) fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for sign in text.chars() {
-        match sign {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\u{fffe}' | '\u{ffff}' => out.push(' '),
-            other if other.is_control() => out.push(' '),
-            other => out.push(other),
-        }
-    }
-    out
 }
 
 /// A designation as one segment of a path (RFC 3986: unreserved characters stay).

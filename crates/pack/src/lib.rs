@@ -1,21 +1,18 @@
 //! The pack that goes to site: schedules, cut list, commissioning sheets, labels, workbook, drawings.
 //!
-//! Everything is worked out once from a [`Site`] and its [`Assessment`] into [`Table`]s with typed
-//! cells, and written in every format from there:
+//! What stands in it comes from the site, its assessment, its predicted readings and its cut list
+//! ([`PackInput`]); nothing is solved here. It is put once into [`Table`]s with typed cells, and written in every
+//! format from there:
 //!
 //! * [`table`]: tables, rows and cells;
 //! * [`tables`]: what each table holds;
-//! * [`cutting`]: lengths onto drums with a proved bound; [`cut`]: the site's cables as such a problem;
 //! * [`terminals`]: what is wired to what, conductor by conductor; [`colours`]: in which colour;
-//! * [`standby`]: what meters should read;
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
 //! Nothing here touches a file: [`pack`] gives names and bytes, the same for the same input.
 
 pub mod colours;
-pub mod cut;
-pub mod cutting;
 pub mod labels;
 pub mod language;
 pub mod locale;
@@ -23,7 +20,6 @@ pub mod options;
 pub mod pictures;
 mod qr;
 pub mod stamp;
-pub mod standby;
 pub mod subject;
 pub mod table;
 pub mod tables;
@@ -32,12 +28,8 @@ pub mod write;
 
 pub use options::{Audience, Options, Paper, Part};
 pub use stamp::Stamp;
-pub use subject::Subject;
+pub use subject::{PackInput, Subject};
 pub use table::{Cell, Column, Row, Table};
-
-use latchline_assess::Assessment;
-use latchline_finding::Finding;
-use latchline_site::model::Site;
 
 /// One file of a pack.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -73,18 +65,12 @@ pub const CONTENTS_NAME: &str = "contents.txt";
 /// First line of that file.
 pub const CONTENTS_MARK: &str = "latchline pack, format 1";
 
-/// Makes every file of the pack. `reading` are the findings met while reading the files.
+/// Makes every file of the pack.
 ///
 /// # Errors
 /// If a workbook or a code cannot be made.
-pub fn pack(
-    site: &Site,
-    assessment: &Assessment,
-    reading: &[Finding],
-    options: &Options,
-    stamp: &Stamp,
-) -> Result<Vec<PackFile>, PackError> {
-    let subject = Subject::new(site, assessment, reading, options, stamp);
+pub fn pack(input: &PackInput<'_>, options: &Options, stamp: &Stamp) -> Result<Vec<PackFile>, PackError> {
+    let subject = Subject::new(input, options, stamp);
     let tables = tables::tables(&subject);
     let mut files = Vec::new();
     if !tables.is_empty() {

@@ -3,7 +3,7 @@
 use crate::language::{Sentence, Word};
 use crate::options::Options;
 use crate::table::{Cell, Column, MISSING};
-use latchline_circuit::conductor::{awg_diameter_mm, nearest_awg};
+use latchline_assess::conductor_size;
 use latchline_finding::{Figure, Unit, Units};
 use latchline_site::catalogue::{Cable, Gauge};
 use std::ops::Deref;
@@ -122,22 +122,21 @@ impl Locale {
     /// The size of one conductor: as the catalogue gives it, with the nearest AWG in US units and the
     /// cross-section of an AWG size in metric ones.
     pub fn conductor(&self, cable: &Cable) -> String {
-        let with_awg = |text: String, area_mm2: f64| match self.units {
-            Units::Metric => text,
-            Units::Us => format!("{text} (≈ {} AWG)", nearest_awg(area_mm2)),
+        let size = conductor_size(cable.gauge.value);
+        let with_awg = |text: String| match (self.units, size) {
+            (Units::Us, Some(size)) => format!("{text} (≈ {} AWG)", size.nearest_awg),
+            _ => text,
         };
         match cable.gauge.value {
             Gauge::CrossSection { area, .. } => {
-                let area_mm2 = area.as_square_millimetres();
-                with_awg(format!("{} mm²", self.trimmed(area_mm2, 3)), area_mm2)
+                with_awg(format!("{} mm²", self.trimmed(area.as_square_millimetres(), 3)))
             }
-            Gauge::DiameterMm(diameter) => {
-                let area_mm2 = std::f64::consts::FRAC_PI_4 * diameter * diameter;
-                with_awg(format!("Ø {} mm", self.trimmed(diameter, 3)), area_mm2)
-            }
-            Gauge::Awg(gauge) => match self.units {
-                Units::Us => format!("{gauge} AWG"),
-                Units::Metric => format!("{gauge} AWG ({} mm²)", self.trimmed(awg_area_mm2(gauge), 3)),
+            Gauge::DiameterMm(diameter) => with_awg(format!("Ø {} mm", self.trimmed(diameter, 3))),
+            Gauge::Awg(gauge) => match (self.units, size) {
+                (Units::Metric, Some(size)) => {
+                    format!("{gauge} AWG ({} mm²)", self.trimmed(size.area_mm2, 3))
+                }
+                _ => format!("{gauge} AWG"),
             },
             Gauge::Resistance(resistance) => match self.units {
                 Units::Metric => format!(
@@ -155,12 +154,6 @@ impl Locale {
             },
         }
     }
-}
-
-/// Cross-section of an American wire gauge.
-fn awg_area_mm2(gauge: u8) -> f64 {
-    let diameter_mm = awg_diameter_mm(i32::from(gauge));
-    std::f64::consts::FRAC_PI_4 * diameter_mm * diameter_mm
 }
 
 #[cfg(test)]
@@ -191,13 +184,5 @@ mod tests {
     fn american_units() {
         assert_eq!(AMERICAN.in_words(30.48, Unit::Metre), "100.0 ft");
         assert_eq!(AMERICAN.in_words(20.0, Unit::Celsius), "68 °F");
-    }
-
-    /// ASTM B258: 24 AWG is 0.205 mm², 10 AWG 5.261 mm². Nearest to the IEC 60228 sizes 0.75, 1.5 and
-    /// 2.5 mm²: 18 (0.823), 16 (1.31; 15 is 1.65 and as near in size, the law gives 15.4), 13 (2.62).
-    #[test]
-    fn wire_gauges() {
-        assert!((awg_area_mm2(24) - 0.2047).abs() < 5e-4 && (awg_area_mm2(10) - 5.261).abs() < 5e-3);
-        assert_eq!([nearest_awg(0.75), nearest_awg(2.5), nearest_awg(0.205)], [18, 13, 24]);
     }
 }

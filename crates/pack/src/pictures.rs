@@ -1,11 +1,11 @@
 //! The drawings of the pack, as SVG and DXF, made by the drawing crate.
 
 use crate::PackFile;
-use crate::labels::escaped;
 use crate::options::{Paper, Part};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::scene::Scene;
+use latchline_drawing::svg::escaped;
 use latchline_drawing::{
     Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
     switch_sheets, wiring_sheets,

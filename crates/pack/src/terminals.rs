@@ -5,6 +5,7 @@
 
 use crate::colours::{Conductor, conductors};
 use latchline_finding::ElementId;
+use latchline_site::cables::{CableLength, CableOwner};
 use latchline_site::catalogue::{BoxKind, LoopThrough};
 use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
 use std::collections::BTreeMap;
@@ -106,53 +107,17 @@ pub fn place_name(site: &Site, (device, terminal): Place) -> String {
     format!("{}:{}", device.name(site), terminal.mark())
 }
 
-/// What a length of cable belongs to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Owner {
-    /// A section of a run.
-    Section {
-        /// Index into [`Site::runs`].
-        run: usize,
-        /// Section of that run.
-        section: usize,
-    },
-    /// The cable of a lock.
-    Lock {
-        /// Index into [`Site::entrances`].
-        entrance: usize,
-        /// Index into its locks.
-        lock: usize,
-    },
-    /// The cable to a contact at an alarm input.
-    AlarmContact {
-        /// Index into [`Site::entrances`].
-        entrance: usize,
-        /// Index into its alarm inputs.
-        input: usize,
-    },
-}
-
-/// A length of cable between two pairs of terminals.
+/// A length of cable with both its ends.
 #[derive(Debug, Clone, PartialEq)]
-pub struct CableLength {
-    /// What it belongs to.
-    pub owner: Owner,
+pub struct WiredCable {
+    /// What is laid.
+    pub laid: CableLength,
     /// Its designation, the same at both ends: `W3/2` is the second section of run W3.
     pub designation: String,
     /// Where it comes from.
     pub from: Place,
     /// Where it goes.
     pub to: Place,
-    /// Cable in the catalogue.
-    pub cable: String,
-    /// Pairs in parallel.
-    pub pairs: u32,
-    /// Cables side by side: more than one where the pairs need it.
-    pub pieces: u32,
-    /// Length along the route in metres.
-    pub length_m: f64,
-    /// Whether it is in the walls already.
-    pub is_existing: bool,
 }
 
 /// One conductor on one terminal.
@@ -190,8 +155,8 @@ impl Leg {
 /// All cables and what lands where.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Wiring {
-    /// Sections of runs in file order, then cables of locks.
-    pub cables: Vec<CableLength>,
+    /// In the order of [`Site::cable_lengths`].
+    pub cables: Vec<WiredCable>,
     /// Every leg of every terminal of every supply, box and station, free ones with an empty list.
     pub terminals: BTreeMap<(Device, Terminal, Leg), Vec<Landing>>,
 }
@@ -206,14 +171,14 @@ impl Wiring {
                 terminals.insert((device, terminal, leg), Vec::new());
             }
         }
-        for (index, length) in cables.iter().enumerate() {
-            let cable = &site.catalogue.cables[&length.cable];
+        for (index, wired) in cables.iter().enumerate() {
+            let cable = &site.catalogue.cables[&wired.laid.cable];
             let in_cable = cable.pairs.value.max(1);
-            for pair in 0..length.pairs {
+            for pair in 0..wired.laid.pairs {
                 let piece = pair / in_cable + 1;
                 let [plus, minus] = conductors(cable, pair % in_cable + 1);
                 for (leg, conductor) in [(Leg::Plus, plus), (Leg::Minus, minus)] {
-                    for (own, other) in [(length.from, length.to), (length.to, length.from)] {
+                    for (own, other) in [(wired.from, wired.to), (wired.to, wired.from)] {
                         let landing = Landing { cable: index, piece, conductor: conductor.clone(), other };
                         terminals.entry((own.0, own.1, leg)).or_insert_with(Vec::new).push(landing);
                     }
@@ -274,73 +239,57 @@ fn onward(site: &Site, station: usize) -> Place {
     (Device::Station(station), terminal)
 }
 
-fn cables(site: &Site) -> Vec<CableLength> {
+fn cables(site: &Site) -> Vec<WiredCable> {
     let mut used_outputs = vec![0_u32; site.supplies.len()];
+    let mut next_from: Option<Place> = None;
     let mut cables = Vec::new();
-    for (index, run) in site.runs.iter().enumerate() {
-        let mut from = match run.from {
-            RunStart::Supply(supply) => {
-                // All outputs are joined inside; what exceeds their number shares the last.
-                let outputs = site.supply_model(&site.supplies[supply]).outputs.value.clamp(1, 64);
-                used_outputs[supply] = (used_outputs[supply] + 1).min(outputs);
-                (Device::Supply(supply), Terminal::Output(used_outputs[supply]))
+    for laid in site.cable_lengths() {
+        let (designation, from, to) = match laid.owner {
+            CableOwner::Section { run, section } => {
+                let run = &site.runs[run];
+                let from = match next_from.take() {
+                    Some(from) if section > 0 => from,
+                    _ => run_start(site, run.from, &mut used_outputs),
+                };
+                let to = match run.sections[section].to {
+                    RunStop::Station(station) => (Device::Station(station), Terminal::In),
+                    RunStop::BoxInput(box_index) => (Device::Box(box_index), Terminal::Input),
+                    RunStop::BoxLink(box_index) => (Device::Box(box_index), Terminal::Link),
+                };
+                next_from = Some(match to.0 {
+                    Device::Station(station) => onward(site, station),
+                    _ => to,
+                });
+                (section_name(&run.id, section, run.sections.len()), from, to)
             }
-            RunStart::Port { box_index, port } => (Device::Box(box_index), Terminal::Port(port)),
-            RunStart::Station(station) => onward(site, station),
+            CableOwner::Lock { entrance, lock } => {
+                let station = Device::Station(site.entrances[entrance].station);
+                let at = Device::Lock { entrance, lock };
+                (at.name(site), (station, Terminal::LockOutput(lock as u32 + 1)), (at, Terminal::Coil))
+            }
+            CableOwner::AlarmContact { entrance, input } => {
+                let station = Device::Station(site.entrances[entrance].station);
+                let at = Device::AlarmContact { entrance, input };
+                (at.name(site), (station, Terminal::AlarmInput(input as u32 + 1)), (at, Terminal::Contact))
+            }
         };
-        let in_cable = site.cable(run).pairs.value.max(1);
-        let pairs = run.pairs.value.max(1);
-        for (number, section) in run.sections.iter().enumerate() {
-            let to = match section.to {
-                RunStop::Station(station) => (Device::Station(station), Terminal::In),
-                RunStop::BoxInput(box_index) => (Device::Box(box_index), Terminal::Input),
-                RunStop::BoxLink(box_index) => (Device::Box(box_index), Terminal::Link),
-            };
-            cables.push(CableLength {
-                owner: Owner::Section { run: index, section: number },
-                designation: section_name(&run.id, number, run.sections.len()),
-                from,
-                to,
-                cable: run.cable.value.clone(),
-                pairs,
-                pieces: pairs.div_ceil(in_cable),
-                length_m: section.length.value.as_metres(),
-                is_existing: run.existing.value,
-            });
-            from = match section.to {
-                RunStop::Station(station) => onward(site, station),
-                _ => to,
-            };
-        }
-    }
-    for (index, entrance) in site.entrances.iter().enumerate() {
-        let station = Device::Station(entrance.station);
-        let locks = entrance.locks.iter().enumerate().map(|(lock, used)| {
-            let from = (station, Terminal::LockOutput(lock as u32 + 1));
-            let to = (Device::Lock { entrance: index, lock }, Terminal::Coil);
-            (Owner::Lock { entrance: index, lock }, from, to, &used.cable, &used.length)
-        });
-        let inputs = entrance.alarm_inputs.iter().enumerate().map(|(input, used)| {
-            let from = (station, Terminal::AlarmInput(input as u32 + 1));
-            let to = (Device::AlarmContact { entrance: index, input }, Terminal::Contact);
-            (Owner::AlarmContact { entrance: index, input }, from, to, &used.cable, &used.length)
-        });
-        for (owner, from, to, cable, length) in locks.chain(inputs) {
-            let (Some(cable), Some(length)) = (cable, length) else { continue };
-            cables.push(CableLength {
-                owner,
-                designation: to.0.name(site),
-                from,
-                to,
-                cable: cable.value.clone(),
-                pairs: 1,
-                pieces: 1,
-                length_m: length.value.as_metres(),
-                is_existing: false,
-            });
-        }
+        cables.push(WiredCable { laid, designation, from, to });
     }
     cables
+}
+
+/// The terminals at which a run starts.
+fn run_start(site: &Site, start: RunStart, used_outputs: &mut [u32]) -> Place {
+    match start {
+        RunStart::Supply(supply) => {
+            // All outputs are joined inside; what exceeds their number shares the last.
+            let outputs = site.supply_model(&site.supplies[supply]).outputs.value.clamp(1, 64);
+            used_outputs[supply] = (used_outputs[supply] + 1).min(outputs);
+            (Device::Supply(supply), Terminal::Output(used_outputs[supply]))
+        }
+        RunStart::Port { box_index, port } => (Device::Box(box_index), Terminal::Port(port)),
+        RunStart::Station(station) => onward(site, station),
+    }
 }
 
 /// `W3` where a run has one section, else `W3/1`, `W3/2`, ...

@@ -1,7 +1,9 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
+use latchline_assess::{Assessment, Readings, assess, predicted_readings};
+use latchline_cutting::{CableCuts, cut_list};
 use latchline_finding::{Language, Locale, Sources, Units};
-use latchline_pack::{Audience, Cell, Options, Part, Stamp, Subject, Table, pack, tables};
+use latchline_pack::{Audience, Cell, Options, PackInput, Part, Stamp, Subject, Table, pack, tables};
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use proptest::prelude::*;
@@ -100,6 +102,28 @@ fn resolved(text: &str) -> Site {
     resolved.site.unwrap_or_else(|| panic!("{:?}\n{text}", resolved.findings))
 }
 
+/// What a pack of a site is made from.
+struct Made {
+    site: Site,
+    assessment: Assessment,
+    readings: Readings,
+    cut_list: Vec<CableCuts>,
+}
+
+impl Made {
+    fn of(site: Site) -> Self {
+        let assessment = assess(&site);
+        let readings = predicted_readings(&site, &assessment);
+        let cut_list = cut_list(&site);
+        Made { site, assessment, readings, cut_list }
+    }
+
+    fn input(&self) -> PackInput<'_> {
+        let Made { site, assessment, readings, cut_list } = self;
+        PackInput { site, assessment, readings, cut_list, reading_findings: &[] }
+    }
+}
+
 fn stamp() -> Stamp {
     Stamp::of_texts(["x"], None, None)
 }
@@ -117,10 +141,11 @@ fn names<'n>(names: impl Iterator<Item = &'n latchline_finding::ElementId>) -> B
     names.map(|name| (name.to_string(), 1)).collect()
 }
 
-fn check(site: &Site) {
-    let assessment = latchline_assess::assess(site);
+fn check(site: Site) {
+    let made = Made::of(site);
+    let site = &made.site;
     let (options, stamp) = (Options::default(), stamp());
-    let subject = Subject::new(site, &assessment, &[], &options, &stamp);
+    let subject = Subject::new(&made.input(), &options, &stamp);
     let tables = tables::tables(&subject);
     let table = |part: Part| tables.iter().find(|table| table.part == part).expect("the part is there");
 
@@ -330,7 +355,7 @@ fn check_labels(subject: &Subject<'_>) {
         subject.order.len(),
         "device labels"
     );
-    let pieces: u32 = subject.wiring.cables.iter().map(|cable| cable.pieces).sum();
+    let pieces: u32 = subject.wiring.cables.iter().map(|cable| cable.laid.side_by_side).sum();
     let ends = text("labels/cable-ends").matches("font-weight=\"700\"").count();
     assert_eq!(ends, 2 * pieces as usize, "cable labels");
 }
@@ -344,7 +369,7 @@ proptest! {
         names in prop::sample::select(vec!["A-", "=1+", "شقة ", "部屋", "Flat \"Nord\" & Süd "]),
         entrances in 1_u8..3,
     ) {
-        check(&resolved(&site_text(&floors, names, entrances)));
+        check(resolved(&site_text(&floors, names, entrances)));
     }
 }
 
@@ -353,16 +378,15 @@ fn small_site() -> Site {
 }
 
 fn text_of(site: &Site, options: &Options) -> Vec<(String, String)> {
-    let assessment = latchline_assess::assess(site);
-    let files = pack(site, &assessment, &[], options, &stamp()).expect("a pack");
+    let made = Made::of(site.clone());
+    let files = pack(&made.input(), options, &stamp()).expect("a pack");
     files.into_iter().map(|file| (file.name, String::from_utf8_lossy(&file.bytes).into_owned())).collect()
 }
 
 #[test]
 fn the_same_input_gives_the_same_bytes() {
-    let site = small_site();
-    let assessment = latchline_assess::assess(&site);
-    let make = || pack(&site, &assessment, &[], &Options::default(), &stamp()).expect("a pack");
+    let made = Made::of(small_site());
+    let make = || pack(&made.input(), &Options::default(), &stamp()).expect("a pack");
     assert_eq!(make(), make());
 }
 

@@ -63,7 +63,11 @@ fn mended(text: &str, code: &str, kind: &str) -> (Judged, Judged, Remedy) {
     let after = judge(&edit::apply(text, &remedy.edit).unwrap());
     assert!(!about(&after, code).iter().any(|found| found.element == first.element));
     let known = crate::common::keys(&before.assessment.findings);
-    assert!(crate::common::keys(&after.assessment.findings).is_subset(&known), "{:#?}", after.assessment.findings);
+    assert!(
+        crate::common::keys(&after.assessment.findings).is_subset(&known),
+        "{:#?}",
+        after.assessment.findings
+    );
     (before, after, remedy)
 }
 

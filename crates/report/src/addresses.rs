@@ -5,9 +5,9 @@ use crate::table::{Column, Set, Table, paragraph};
 use crate::template::plain;
 use latchline_finding::Severity;
 use latchline_site::addresses::{
-    AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress, SwitchSetting, settings,
+    AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress, SwitchSetting, fields_of,
+    settings,
 };
-use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -93,7 +93,7 @@ pub fn document(site: &Site, plan: &AddressPlan) -> AddressDocument {
             class: address.class.word(),
             model: station.model.value.clone(),
             place: site.place_words(site.station_place(station)),
-            fields: fields(site, address.class)
+            fields: fields_of(site, address.class)
                 .iter()
                 .zip(numbers)
                 .map(|(field, number)| FieldDocument {
@@ -118,15 +118,6 @@ fn setting_document(setting: SwitchSetting) -> SettingDocument {
         SwitchSetting::Dip { first_switch, on } => SettingDocument::Dip { first_switch, on },
         SwitchSetting::Jumpers { fitted } => SettingDocument::Jumpers { fitted },
         SwitchSetting::Keyed { digits } => SettingDocument::Keyed { digits },
-    }
-}
-
-fn fields(site: &Site, class: DeviceClass) -> &[AddressField] {
-    let scheme = &site.family().addresses;
-    match class {
-        DeviceClass::Indoor => &scheme.indoor,
-        DeviceClass::Door => &scheme.door,
-        DeviceClass::Management => &scheme.management,
     }
 }
 
@@ -155,7 +146,7 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
 }
 
 fn class_table(site: &Site, class: DeviceClass, stations: &[&StationAddress]) -> Table {
-    let fields = fields(site, class);
+    let fields = fields_of(site, class);
     let mut columns =
         vec![Column::new("", "Station", "{}", Set::Words), Column::new("", "Place", "{}", Set::Words)];
     for field in fields {
@@ -370,7 +361,7 @@ fn id(site: &Site, station: usize) -> String {
 }
 
 fn causes(site: &Site, class: DeviceClass, explanation: &Explanation) -> Vec<String> {
-    let fields = fields(site, class);
+    let fields = fields_of(site, class);
     explanation
         .causes
         .iter()

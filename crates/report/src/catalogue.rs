@@ -3,8 +3,8 @@
 use crate::figures::trimmed;
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
+use latchline_assess::loop_ohm_per_km;
 use latchline_finding::{FileId, Origin, Sources};
-use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     Accessory, AccessoryKind, BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Feed, Light,
     LightKind, LoadValue, Lock, LockKind, Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
@@ -207,7 +207,7 @@ fn load(value: &LoadValue) -> String {
 }
 
 fn cable(model: &Cable) -> Vec<String> {
-    let loop_ohm_per_km = 2e3 * conductor_ohm_per_m(model, TABLE_CELSIUS);
+    let loop_ohm_per_km = loop_ohm_per_km(model, TABLE_CELSIUS);
     let places: Vec<&str> = model
         .environments
         .value

@@ -93,11 +93,9 @@ impl Bill {
             }
         }
         for run in site.runs.iter().filter(|run| !run.existing.value) {
-            let metres: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
-            let cable = site.cable(run);
-            // Pairs beyond those of one cable need a second one beside it.
-            let cables = run.pairs.value.div_ceil(cable.pairs.value.max(1)).max(1);
-            quantities.add(BillKind::Cable, &cable.head, metres * f64::from(cables));
+            let metres = run.length().as_metres();
+            let cables = f64::from(site.cables_side_by_side(run));
+            quantities.add(BillKind::Cable, &site.cable(run).head, metres * cables);
         }
         quantities.into_bill()
     }

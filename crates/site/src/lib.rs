@@ -5,6 +5,7 @@
 //! * [`edit`]: changes to the text that keep comments, order and layout;
 //! * [`addresses`]: numbers of devices, switch positions, and lists of found devices;
 //! * [`schema`]: JSON Schemas for editors, made from the same [`keys`] that the reader uses;
+//! * [`cables`]: every length of cable and what it belongs to;
 //! * [`bill`]: what must be bought and pulled, and what it costs;
 //! * [`codes`]: the manual pages of those findings.
 //!
@@ -24,6 +25,7 @@
 pub mod addresses;
 pub mod bill;
 mod builtin;
+pub mod cables;
 pub mod catalogue;
 pub mod codes;
 pub mod edit;

@@ -356,6 +356,13 @@ pub struct Run {
     pub origin: Origin,
 }
 
+impl Run {
+    /// The stated length of all its sections.
+    pub fn length(&self) -> Length {
+        self.sections.iter().map(|section| section.length.value).sum()
+    }
+}
+
 /// A finding that the user accepts.
 #[derive(Debug, Clone, PartialEq)]
 pub struct AcceptanceEntry {

@@ -14,7 +14,7 @@ use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
 use latchline_finding::{ElementId, Figure, Provenance, Sourced, Unit};
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
-use latchline_site::model::{Entrance, LockFeed, LockUse};
+use latchline_site::model::{LockFeed, LockUse};
 
 /// Something that the sheet must say beside the figures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -87,6 +87,8 @@ pub struct LockSheet {
 pub struct DoorSheet {
     /// The entrance.
     pub entrance: ElementId,
+    /// The same by index into the site's entrances.
+    pub index: usize,
     /// Where it is, in words.
     pub place: String,
     /// Whether it is outdoors or in the wet.
@@ -147,15 +149,17 @@ impl DoorSheet {
 
 /// The sheets of all entrances in file order.
 pub fn door_sheets(context: &Context<'_>) -> Vec<DoorSheet> {
-    context.site.entrances.iter().map(|entrance| door_sheet(context, entrance)).collect()
+    (0..context.site.entrances.len()).map(|index| door_sheet(context, index)).collect()
 }
 
-fn door_sheet(context: &Context<'_>, entrance: &Entrance) -> DoorSheet {
+fn door_sheet(context: &Context<'_>, index: usize) -> DoorSheet {
     let site = context.site;
+    let entrance = &site.entrances[index];
     let station = site.station_model(&site.stations[entrance.station]);
     let country = site.country.as_ref().map(|country| country.value.as_str());
     DoorSheet {
         entrance: entrance.id.clone(),
+        index,
         place: site.place_words(&entrance.place),
         outdoors: entrance.place.outdoors,
         station: station.head.name.clone(),

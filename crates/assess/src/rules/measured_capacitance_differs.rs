@@ -3,6 +3,7 @@
 use super::limit::{ROUNDING, grade};
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{Both, CodeDoc, Figure, Unit};
+use latchline_network::readings::capacitance_f_per_m;
 use latchline_site::catalogue::Cable;
 use latchline_site::model::Run;
 use latchline_words::candidates::Candidate;
@@ -56,10 +57,8 @@ impl Implied {
 /// The length of a run by its capacitance, where it was measured and the cable's is known.
 pub(super) fn implied_length(run: &Run, cable: &Cable) -> Option<Implied> {
     let measured_f = run.measured.capacitance.as_ref()?.value.as_farads();
-    let per_m = cable.line.as_ref()?.capacitance.value.as_farads_per_metre();
-    // Pairs in parallel add their capacitances.
-    let per_m = per_m * f64::from(run.pairs.value.max(1));
-    let stated_m = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+    let per_m = capacitance_f_per_m(run, cable)?;
+    let stated_m = run.length().as_metres();
     (per_m > 0.0).then(|| Implied { implied_m: measured_f / per_m, stated_m })
 }
 

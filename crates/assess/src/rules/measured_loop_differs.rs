@@ -52,7 +52,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let celsius = site.conditions.usual_temperature.value.as_celsius();
         let cable = site.cable(run);
         let per_m = 2.0 * conductor_ohm_per_m(cable, celsius) / f64::from(run.pairs.value.max(1));
-        let stated_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+        let stated_m = run.length().as_metres();
         let mut found = finding(doc, measured.origin.clone())
             .about(run.id.clone())
             .figures(measured_ohm, limit_ohm, Unit::Ohm)

@@ -46,7 +46,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         if run.surge_protection.is_some() || leads_to_protected_entrance(site, run) {
             continue;
         }
-        let length_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+        let length_m = run.length().as_metres();
         let origin = run.origin.clone();
         let found = if length_m > SHORT_RUN_M + LENGTH_ROUNDING_M {
             finding(doc, origin).figures(length_m, SHORT_RUN_M, Unit::Metre)

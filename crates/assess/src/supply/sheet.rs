@@ -36,6 +36,8 @@ pub struct MainsFigures {
 pub struct SupplySheet {
     /// The supply.
     pub supply: ElementId,
+    /// The same by index into the site's supplies.
+    pub index: usize,
     /// Model name.
     pub model: String,
     /// Where it is, in words.
@@ -135,6 +137,7 @@ pub fn supply_sheets(context: &Context<'_>) -> Vec<SupplySheet> {
         }
         SupplySheet {
             supply: supply.id.clone(),
+            index,
             model: model.head.name.clone(),
             place: site.place_words(&supply.place),
             ambient_c: supply.ambient.as_ref().map(|ambient| ambient.value.as_celsius()),

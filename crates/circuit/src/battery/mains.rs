@@ -11,9 +11,6 @@
 use crate::range::{fraction, not_negative, positive, within};
 use crate::signal::ValueError;
 
-/// Usual derating per kelvin above the limit (common practice, no source).
-pub const USUAL_DERATING_PER_K: f64 = 0.025;
-
 /// Mains input current in amperes, root mean square.
 pub fn mains_current_a(
     output_w: f64,

@@ -23,20 +23,12 @@
 //! [`BandSurvey::grid_complete`] says whether the points asked for above were all taken; where it is false
 //! a cap cut them short and more may be missed.
 
+pub use super::grid::Band;
 use super::grid::grid;
 use super::response::{Source, Workspace};
 use super::samples::{Target, insertion_gains_db, sample};
 use super::tree::{SignalTree, TreeError};
 use super::value::{ValueError, check_frequency_hz};
-
-/// A band of frequencies.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Band {
-    /// Lower end in hertz.
-    pub low_hz: f64,
-    /// Upper end in hertz, above the lower.
-    pub high_hz: f64,
-}
 
 /// How thoroughly to look.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -43,20 +43,6 @@ pub struct CatalogueLine {
     pub provenance: &'static [Provenance],
 }
 
-impl CatalogueLine {
-    /// The weakest basis among its values.
-    pub fn weakest_basis(&self) -> Basis {
-        let has = |basis| self.provenance.iter().any(|entry| entry.basis == basis);
-        if has(Basis::Assumed) {
-            Basis::Assumed
-        } else if has(Basis::Derived) {
-            Basis::Derived
-        } else {
-            Basis::Published
-        }
-    }
-}
-
 /// Resistivity of standard annealed copper at 20 degrees Celsius, ohm metre: 0.017241 ohm mm2/m (IEC 60028).
 const COPPER_OHM_M: f64 = 1.7241e-8;
 const MU_0: f64 = 4e-7 * PI;

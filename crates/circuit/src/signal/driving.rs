@@ -11,9 +11,9 @@
 //! With it a load `Y` at a node can be exchanged for `Y'` without solving again (Thevenin):
 //! `V' = V total / (total + Y' - Y)`.
 
-use super::block::{Passes, tees};
 use super::branch::{through_line, through_tee};
 use super::lanes::{LANES, Phasors};
+use super::passes::{Passes, tees};
 use super::tree::SignalTree;
 
 /// Fills [`Passes::driving_s`] after the passes up and down with the source at the root.

@@ -1,6 +1,5 @@
 //! Frequencies at which a band is first looked at.
 
-use super::band::Band;
 use super::response::Source;
 use super::tree::{SignalTree, TreeError};
 
@@ -10,6 +9,15 @@ const POINTS_PER_RESONANCE: f64 = 8.0;
 const POINTS_PER_DECADE: f64 = 40.0;
 /// Multiples of a stub's quarter-wave frequency that are taken up.
 const MULTIPLES: u32 = 64;
+
+/// A band of frequencies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// Lower end in hertz.
+    pub low_hz: f64,
+    /// Upper end in hertz, above the lower.
+    pub high_hz: f64,
+}
 
 /// A grid over a band.
 #[derive(Debug)]

@@ -62,17 +62,18 @@ mod grid;
 mod lanes;
 mod line;
 mod order;
+mod passes;
 mod response;
 mod samples;
 mod tree;
 mod value;
 
-pub use block::InstructionSet;
 pub use choke::low_corner_hz;
 pub use complex::Complex;
 pub use elements::{Entry, LossPoint, Shunt};
 pub use line::{CableModel, DB_PER_NEPER, Line, LineLaw, PerMetre, PlainLine};
 pub use order::{OrderError, Ordered, order_from};
+pub use passes::InstructionSet;
 pub use response::{
     Block, Response, Source, Workspace, respond, straight_gain_db, sweep, sweep_with_driving_points,
 };

@@ -1,9 +1,10 @@
 //! Voltages at every node over frequency, from a source at any node.
 
-use super::block::{InstructionSet, Passes, gains_db as lanes_of_gains_db, solve};
+use super::block::{gains_db as lanes_of_gains_db, solve};
 use super::complex::Complex;
 use super::elements::Shunt;
 use super::lanes::{LANES, Phasors, gain_db};
+use super::passes::{InstructionSet, Passes};
 use super::tree::{SignalTree, TreeError};
 use super::value::{ValueError, check_frequency_hz, not_negative, positive};
 

@@ -115,11 +115,6 @@ impl SignalTree {
         Ok(())
     }
 
-    /// Takes all shunt elements away from every node.
-    pub fn clear_shunts(&mut self) {
-        self.shunts.clear();
-    }
-
     /// Number of nodes, the root included.
     pub fn node_count(&self) -> usize {
         self.branches.len() + 1

@@ -1,7 +1,7 @@
 //! What is installed, with its places in the survey.
 
 use crate::instance::Instance;
-use crate::laid::{Sections, sections};
+use crate::sections::{Sections, sections};
 use latchline_site::model::{Place, RunStart, RunStop, Site};
 use std::collections::BTreeSet;
 

@@ -16,7 +16,7 @@ mod replace;
 mod ways;
 
 use crate::instance::Instance;
-use crate::items::Owner;
+use crate::item::Owner;
 use crate::judge::{Rejection, reprice};
 use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;

@@ -3,10 +3,10 @@
 use super::installed::{Installed, InstalledBox, Run, Stop};
 use super::price;
 use crate::instance::Instance;
-use crate::items::{Item, Owner};
-use crate::laid::{Sections, sections};
+use crate::item::{Item, Owner};
 use crate::money::Amount;
 use crate::parts::cost_of;
+use crate::sections::{Sections, sections};
 use crate::toml_text::{array, entrance_keys, joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_finding::Edit;
 use latchline_site::catalogue::BoxRole;

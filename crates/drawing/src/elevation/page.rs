@@ -55,8 +55,7 @@ impl RunLook {
         usual: Option<&str>,
         lettering: Lettering,
     ) -> Self {
-        let length =
-            lettering.length(run.sections.iter().map(|section| section.length.value.as_metres()).sum());
+        let length = lettering.length(run.length().as_metres());
         let conductor = lettering.conductor(site, run);
         let full = format!("{} · {length} · {conductor}", run.id);
         let mut label =

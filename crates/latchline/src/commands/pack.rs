@@ -6,7 +6,7 @@ use crate::{date, load, pack_folder};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::Severity;
-use latchline_pack::{Audience, Options, Paper, Part};
+use latchline_pack::{Audience, Options, PackInput, Paper, Part};
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -94,8 +94,14 @@ pub fn run(
     let assessment = latchline_assess::assess(site);
     let stamp = loaded.stamp(arguments.revision.clone(), date);
     let reading = &loaded.resolved.findings;
-    let files =
-        latchline_pack::pack(site, &assessment, reading, &options, &stamp).context("no pack was made")?;
+    let input = PackInput {
+        site,
+        assessment: &assessment,
+        readings: &latchline_assess::predicted_readings(site, &assessment),
+        cut_list: &latchline_cutting::cut_list(site),
+        reading_findings: reading,
+    };
+    let files = latchline_pack::pack(&input, &options, &stamp).context("no pack was made")?;
     pack_folder::replace(&arguments.output, &files)?;
     writeln!(output, "wrote {} files into {}", files.len(), arguments.output.display())?;
     let errors = reading

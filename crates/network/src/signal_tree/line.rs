@@ -68,7 +68,7 @@ pub(super) fn line_of(site: &Site, run: &Run, constants: PairConstants) -> Optio
     let cable = site.cable(run);
     let conditions = &site.conditions;
     let hot = conductor_ohm_per_m(cable, conditions.hottest_temperature.value.as_celsius());
-    let length_m: f64 = run.sections.iter().map(|section| section.length.value.as_metres()).sum();
+    let length_m = run.length().as_metres();
     let pairs = run.pairs.value.max(1);
     let one_pair_ohm_per_m = match &run.measured.loop_resistance {
         Some(measured) if length_m > 0.0 => {

@@ -4,12 +4,10 @@ use super::devices::address_words;
 use super::steps::{Expected, Steps};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::standby::Predicted;
 use crate::subject::Subject;
 use crate::table::Table;
 use crate::terminals::{Device, place_name};
 use latchline_finding::Unit;
-use latchline_network::Corner;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
 /// BS 7671 table 64 asks 0.5 megohm of SELV circuits at 250 V, from memory).
@@ -45,7 +43,7 @@ fn wire(steps: &mut Steps<'_, '_>) {
     for cable in &subject.wiring.cables {
         let from = &place_name(subject.site, cable.from);
         let to = &place_name(subject.site, cable.to);
-        let what = match cable.is_existing {
+        let what = match cable.laid.is_existing {
             true => Sentence::FindAndLabel { from, to },
             false => Sentence::PullAndLabel { from, to },
         };
@@ -81,22 +79,15 @@ fn set(steps: &mut Steps<'_, '_>) {
 fn check(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     steps.stage(Word::StageCheck);
-    for run in subject.runs_in_power_order() {
-        let sections = &subject.layout.sections[run];
-        let total =
-            |corner: Corner| -> f64 { sections.iter().map(|section| section.ohm[corner.index()]).sum() };
-        let predicted = Predicted {
-            nominal: total(Corner::Nominal),
-            low: total(Corner::Light),
-            high: total(Corner::Adverse),
-        };
+    for run in subject.readings.power_order.iter().map(|feed| feed.run) {
+        let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
         let site_run = &subject.site.runs[run];
         let name = site_run.id.as_str();
         let from = subject.site.start_id(site_run.from);
         let end =
             site_run.sections.last().map_or(String::new(), |last| subject.site.stop_id(last.to).to_string());
         let what = subject.locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end });
-        steps.say(name, what, &Expected::Between(predicted, Unit::Ohm));
+        steps.say(name, what, &expected);
         let least = subject.locale.number(LEAST_INSULATION_MOHM, 1);
         steps.say(
             name,

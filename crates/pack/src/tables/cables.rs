@@ -6,8 +6,9 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::terminals::{CableLength, Owner, place_name};
+use crate::terminals::{WiredCable, place_name};
 use latchline_finding::{Unit, Units};
+use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Environment;
 
 /// Builds it.
@@ -36,11 +37,11 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table.note(locale.word(Word::LabelConvention));
     table.note(locale.word(Word::ScreenConvention));
     for cable in &subject.wiring.cables {
-        let part = &subject.site.catalogue.cables[&cable.cable];
-        let spare = (cable.pieces * part.pairs.value.max(1)).saturating_sub(cable.pairs);
+        let part = &subject.site.catalogue.cables[&cable.laid.cable];
+        let spare = (cable.laid.side_by_side * part.pairs.value.max(1)).saturating_sub(cable.laid.pairs);
         let [from, to] = labels(subject, cable);
-        let (run, place) = match cable.owner {
-            Owner::Section { run, .. } => {
+        let (run, place) = match cable.laid.owner {
+            CableOwner::Section { run, .. } => {
                 let run = &subject.site.runs[run];
                 let place = match run.environment.value {
                     Environment::Indoors => Word::Indoors,
@@ -49,18 +50,18 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 };
                 (run.id.to_string(), locale.cell(place))
             }
-            Owner::Lock { .. } | Owner::AlarmContact { .. } => (String::new(), Cell::Empty),
+            CableOwner::Lock { .. } | CableOwner::AlarmContact { .. } => (String::new(), Cell::Empty),
         };
         table.row(vec![
             Cell::text(&cable.designation),
             Cell::text(run),
-            Cell::text(&cable.cable),
+            Cell::text(&cable.laid.cable),
             Cell::text(locale.conductor(part)),
-            Cell::Count(u64::from(cable.pairs)),
+            Cell::Count(u64::from(cable.laid.pairs)),
             Cell::Count(u64::from(spare)),
             Cell::text(place_name(subject.site, cable.from)),
             Cell::text(place_name(subject.site, cable.to)),
-            locale.quantity(cable.length_m, Unit::Metre, Rounding::Up),
+            locale.quantity(cable.laid.length.as_metres(), Unit::Metre, Rounding::Up),
             Cell::text(from),
             Cell::text(to),
             place,
@@ -73,26 +74,26 @@ pub fn table(subject: &Subject<'_>) -> Table {
 
 /// What is written on the two ends of a length of cable: its designation, then this end, then the
 /// other one.
-pub fn labels(subject: &Subject<'_>, cable: &CableLength) -> [String; 2] {
+pub fn labels(subject: &Subject<'_>, cable: &WiredCable) -> [String; 2] {
     let (from, to) = (place_name(subject.site, cable.from), place_name(subject.site, cable.to));
     let name = &cable.designation;
     [format!("{name} | {from} > {to}"), format!("{name} | {to} > {from}")]
 }
 
-fn remark(subject: &Subject<'_>, cable: &CableLength) -> String {
+fn remark(subject: &Subject<'_>, cable: &WiredCable) -> String {
     let locale = &subject.locale;
     let mut remarks = Vec::new();
-    if cable.is_existing {
+    if cable.laid.is_existing {
         remarks.push(locale.word(Word::InTheWalls));
     }
-    if cable.pieces > 1 {
+    if cable.laid.side_by_side > 1 {
         remarks.push(locale.word(Word::SeveralCables));
     }
-    let part = &subject.site.catalogue.cables[&cable.cable];
+    let part = &subject.site.catalogue.cables[&cable.laid.cable];
     if part.screened.value {
         remarks.push(locale.word(Word::Screened));
     }
-    if let Owner::Section { run, section } = cable.owner {
+    if let CableOwner::Section { run, section } = cable.laid.owner {
         let run = &subject.site.runs[run];
         if run.joints.value > 0 && section == 0 {
             remarks.push(locale.word(Word::HasJoints));

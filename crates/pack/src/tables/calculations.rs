@@ -2,17 +2,17 @@
 //! every lock, and for every supply with its battery.
 
 use super::column;
-use super::path::{Path, worst_path};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use crate::terminals::section_name;
-use latchline_assess::{CalculationLine, DeviceResult, SourceSummary};
+use latchline_assess::{
+    CalculationLine, DeviceResult, MEASUREMENT_TOLERANCE, Path, PathSegment, Segment, SourceSummary,
+    StageSource,
+};
 use latchline_finding::Unit;
-use latchline_network::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
-use latchline_network::{Segment, StageSource};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -77,15 +77,14 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
         state: &state,
     }));
     let id = device.id.as_str();
-    let Some(path) = worst_path(subject, device) else {
+    let Some(Ok(path)) = subject.readings.paths.get(&device.device) else {
         table.row(vec![Cell::text(id), locale.cell(Word::Voltage), locale.cell(Word::NoOperatingPoint)]);
         return;
     };
-    source_row(subject, &path, id, table);
+    source_row(subject, path, id, table);
     for segment in &path.segments {
         segment_row(subject, segment, id, table);
     }
-    let drops: f64 = path.segments.iter().map(|segment| segment.resistance_ohm * segment.current_a).sum();
     let result = locale.quantity(path.voltage_v, Unit::Volt, Rounding::Down);
     let limit = device.worst.limit_v;
     table.row(vec![
@@ -94,7 +93,7 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
         Cell::text("U = U₀ − Σ R I"),
         Cell::text(locale.say(&Sentence::SumOfDrops {
             source: &locale.in_words(path.source_v, Unit::Volt),
-            drops: &three(subject, drops, "V"),
+            drops: &three(subject, path.drop_v, "V"),
         })),
         result,
         Cell::text(format!("≥ {}", locale.in_words(limit, Unit::Volt))),
@@ -105,9 +104,7 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
 
 fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
     let locale = &subject.locale;
-    let Some(first) = path.segments.first() else { return };
-    let stage = subject.layout.stage(first.node);
-    let (what, key) = match stage.source {
+    let (what, key) = match path.source {
         StageSource::Supply(index) => {
             (&subject.site.supplies[index].model.value, "voltage, voltage_tolerance")
         }
@@ -119,7 +116,7 @@ fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
         Cell::text(id),
         locale.cell(Word::SourceVoltage),
         Cell::text("U₀ = Un (1 − t)"),
-        Cell::text(format!("Un = {}", locale.in_words(stage.voltage_v[0], Unit::Volt))),
+        Cell::text(format!("Un = {}", locale.in_words(path.nominal_source_v, Unit::Volt))),
         locale.quantity(path.source_v, Unit::Volt, Rounding::Down),
         Cell::Empty,
         Cell::Empty,
@@ -127,9 +124,9 @@ fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
     ]);
 }
 
-fn segment_row(subject: &Subject<'_>, segment: &super::path::PathSegment, id: &str, table: &mut Table) {
+fn segment_row(subject: &Subject<'_>, segment: &PathSegment, id: &str, table: &mut Table) {
     let locale = &subject.locale;
-    let drop = locale.quantity_with(segment.resistance_ohm * segment.current_a, Unit::Volt, 3, Rounding::Up);
+    let drop = locale.quantity_with(segment.drop_v, Unit::Volt, 3, Rounding::Up);
     let resistance = three(subject, segment.resistance_ohm, "ohm");
     let current = three(subject, segment.current_a, "A");
     let (what, formula, inputs, source) = match segment.segment {
@@ -145,7 +142,10 @@ fn segment_row(subject: &Subject<'_>, segment: &super::path::PathSegment, id: &s
             format!("R = {resistance}, I = {current}"),
             "port_resistance".to_string(),
         ),
-        Segment::Cable { run, section } => cable_words(subject, run, section, &resistance, &current),
+        Segment::Cable { run, section } => {
+            let ohm_per_m = segment.conductor_ohm_per_m.unwrap_or(f64::NAN);
+            cable_words(subject, (run, section), ohm_per_m, &resistance, &current)
+        }
     };
     table.row(vec![
         Cell::text(id),
@@ -162,8 +162,8 @@ fn segment_row(subject: &Subject<'_>, segment: &super::path::PathSegment, id: &s
 /// Name, formula, inputs and source of the drop in a section.
 fn cable_words(
     subject: &Subject<'_>,
-    run: usize,
-    section: usize,
+    (run, section): (usize, usize),
+    conductor_ohm_per_m: f64,
     resistance: &str,
     current: &str,
 ) -> (String, &'static str, String, String) {
@@ -185,7 +185,7 @@ fn cable_words(
         return (what, "R I, R = Rm (1 + k) L / ΣL · r(hot) / r(usual)", inputs, source);
     }
     let hot_c = conditions.hottest_temperature.value.as_celsius();
-    let per_km = locale.number(conductor_ohm_per_m(cable, hot_c) * 1e3, 2);
+    let per_km = locale.number(conductor_ohm_per_m * 1e3, 2);
     let mut inputs = format!(
         "r = {per_km} ohm/km ({}, {}), L = {length}, a = {}, b = {}, j = {}, p = {}",
         run.cable.value,

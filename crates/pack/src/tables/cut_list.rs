@@ -1,17 +1,16 @@
 //! The cut list: drum by drum, what is cut from it.
 
 use super::{column, measured};
-use crate::cut::{CableCuts, END_ALLOWANCE_M};
-use crate::cutting::CuttingError;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
+use latchline_cutting::{CableCuts, CuttingError, CuttingPlan, END_ALLOWANCE_M};
 use latchline_finding::Unit;
 
 /// Builds it.
-pub fn table(subject: &Subject<'_>, cables: &[CableCuts]) -> Table {
+pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let mut cut = measured(locale, Word::CutLength, Unit::Metre, 10);
     cut.is_summed = true;
@@ -33,11 +32,11 @@ pub fn table(subject: &Subject<'_>, cables: &[CableCuts]) -> Table {
     }));
     table.note(locale.word(Word::NeverCutInTwo));
     table.note(locale.word(Word::CutBoundMeaning));
-    for cable in cables {
+    for cable in subject.cut_list {
         table.heading(heading(subject, cable));
         match &cable.plan {
-            Ok((plan, assigned)) => {
-                for (number, (drum, cuts)) in plan.drums.iter().zip(assigned).enumerate() {
+            Ok(found) => {
+                for (number, (drum, cuts)) in found.plan.drums.iter().zip(&found.assigned).enumerate() {
                     let mut left = drum.stock;
                     for cut in cuts {
                         left -= cable.cuts[*cut].length_dm;
@@ -63,7 +62,7 @@ fn row(
         |length_dm: u32, rounding| locale.quantity(f64::from(length_dm) / 10.0, Unit::Metre, rounding);
     let cut = &cable.cuts[cut];
     let length = &subject.wiring.cables[cut.cable];
-    let name = if length.pieces > 1 {
+    let name = if length.laid.side_by_side > 1 {
         format!("{} #{}", length.designation, cut.piece)
     } else {
         length.designation.clone()
@@ -94,9 +93,10 @@ fn heading(subject: &Subject<'_>, cable: &CableCuts) -> String {
     let name = format!("{}  {title}", cable.cable);
     let needed = metres(cable.needed_m());
     match &cable.plan {
-        Ok((plan, _)) => {
+        Ok(found) => {
+            let plan = &found.plan;
             let bought = metres(cable.bought_m());
-            let waste = metres(cable.bought_m() - cable.needed_m());
+            let waste = metres(cable.waste_m());
             let bound = metres(plan.bound as f64 / 10.0);
             let drums = drums_in_words(subject, plan);
             if plan.is_proved_least() {
@@ -129,7 +129,7 @@ fn heading(subject: &Subject<'_>, cable: &CableCuts) -> String {
 }
 
 /// "2 x 100.0 m, 1 x 500.0 m".
-fn drums_in_words(subject: &Subject<'_>, plan: &crate::cutting::Plan) -> String {
+fn drums_in_words(subject: &Subject<'_>, plan: &CuttingPlan) -> String {
     let mut by_length: std::collections::BTreeMap<u32, usize> = std::collections::BTreeMap::new();
     for drum in &plan.drums {
         *by_length.entry(drum.stock).or_default() += 1;

@@ -6,8 +6,8 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use crate::terminals::{Device, reference_designation};
-use latchline_site::addresses::{DeviceClass, SwitchSetting, settings};
-use latchline_site::catalogue::{AddressField, BoxRole, FieldKind, Media};
+use latchline_site::addresses::{SwitchSetting, fields_of, settings};
+use latchline_site::catalogue::{BoxRole, FieldKind, Media};
 use latchline_site::model::StationOwner;
 
 /// Builds it.
@@ -102,16 +102,6 @@ pub(super) fn model_name<'a>(subject: &Subject<'a>, device: Device) -> &'a str {
     }
 }
 
-/// The fields of a class of station.
-fn fields_of<'a>(subject: &Subject<'a>, class: DeviceClass) -> &'a [AddressField] {
-    let scheme = &subject.site.family().addresses;
-    match class {
-        DeviceClass::Indoor => &scheme.indoor,
-        DeviceClass::Door => &scheme.door,
-        DeviceClass::Management => &scheme.management,
-    }
-}
-
 /// Address and switch positions of a device in words.
 pub fn address_words(subject: &Subject<'_>, device: Device) -> (String, String) {
     let locale = &subject.locale;
@@ -119,7 +109,7 @@ pub fn address_words(subject: &Subject<'_>, device: Device) -> (String, String) 
     let Some(address) = subject.assessment.addresses.stations.get(station) else {
         return (String::new(), String::new());
     };
-    let fields = fields_of(subject, address.class);
+    let fields = fields_of(subject.site, address.class);
     if fields.is_empty() {
         return (locale.word(Word::NoAddress).to_string(), String::new());
     }

@@ -1,15 +1,14 @@
 //! Commissioning with power: port by port, station by station, door by door.
 
-use super::steps::{Expected, Steps};
+use super::steps::{Expected, Span, Steps};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::standby::Predicted;
 use crate::subject::Subject;
 use crate::table::Table;
-use crate::terminals::{Device, Owner, place_name};
-use latchline_finding::{StateKind, Unit};
-use latchline_network::Corner;
-use latchline_network::evaluate::Solver;
+use crate::terminals::{Device, place_name};
+use latchline_assess::{ReadingPlace, StageSource};
+use latchline_finding::Unit;
+use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
 use latchline_site::model::{RunStart, RunStop, StationOwner};
 
@@ -34,24 +33,18 @@ fn power_up(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StagePowerUp);
-    let order = subject.runs_in_power_order();
+    let (readings, order) = (subject.readings, &subject.readings.power_order);
+    let fed_by =
+        |supply: Option<usize>| order.iter().filter(move |feed| feed.supply == supply).map(|feed| feed.run);
     for (index, supply) in site.supplies.iter().enumerate() {
         let name = supply.id.as_str();
         steps.word(name, Word::AllRunsOff, &Expected::Done);
-        if let Some(node) = subject.node(Device::Supply(index)) {
-            let voltage_v = subject.layout.stages[node.stage].voltage_v;
-            let open = Predicted {
-                nominal: voltage_v[Corner::Nominal.index()],
-                low: voltage_v[Corner::Adverse.index()],
-                high: voltage_v[Corner::Light.index()],
-            };
-            steps.word(name, Word::OpenCircuitVoltage, &Expected::Between(open, Unit::Volt));
+        if let Some(open) = readings.open_circuit_voltage(StageSource::Supply(index)) {
+            steps.word(name, Word::OpenCircuitVoltage, &Expected::Between(open.into(), Unit::Volt));
         }
-        for run in order.iter().copied().filter(|run| is_fed_by(subject, *run, index)) {
-            connect(steps, run);
-        }
+        fed_by(Some(index)).for_each(|run| connect(steps, run));
     }
-    for run in order.iter().copied().filter(|run| subject.layout.run_start[*run].is_none()) {
+    for run in fed_by(None) {
         let what = locale.word(Word::RunWithoutSupply).to_string();
         steps.say(site.runs[run].id.as_str(), what, &Expected::Unknown(Unit::Ampere));
     }
@@ -59,31 +52,10 @@ fn power_up(steps: &mut Steps<'_, '_>) {
     steps.stage(Word::StageReadings);
     for (index, supply) in site.supplies.iter().enumerate() {
         let name = supply.id.as_str();
-        for run in order.iter().copied().filter(|run| is_fed_by(subject, *run, index)) {
-            read(steps, run);
-        }
-        let current = subject.node(Device::Supply(index)).and_then(|node| subject.standby.current(node));
-        let expected = current
-            .map_or(Expected::Unknown(Unit::Ampere), |current| Expected::Between(current, Unit::Ampere));
+        fed_by(Some(index)).for_each(|run| read(steps, run));
+        let current = readings.standby_current(ReadingPlace::Supply(index));
+        let expected = Expected::predicted(current, Unit::Ampere);
         steps.word(name, Word::WholeCurrent, &expected);
-    }
-}
-
-/// Whether a run hangs on a supply, directly or through boxes that make a voltage of their own.
-fn is_fed_by(subject: &Subject<'_>, run: usize, supply: usize) -> bool {
-    let Some(start) = subject.layout.run_start[run] else { return false };
-    let mut stage = start.stage;
-    loop {
-        if subject.layout.stages[stage].source == latchline_network::StageSource::Supply(supply) {
-            return true;
-        }
-        let above = (0..subject.layout.stages.len()).find(|index| {
-            subject.layout.stages[*index].converters.iter().any(|converter| converter.stage == stage)
-        });
-        match above {
-            Some(above) if above < stage => stage = above,
-            _ => return false,
-        }
     }
 }
 
@@ -101,15 +73,14 @@ fn feeds_others(subject: &Subject<'_>, run: usize) -> bool {
 
 /// Where a run starts.
 fn start_name(subject: &Subject<'_>, run: usize) -> String {
-    let owner = Owner::Section { run, section: 0 };
-    let from = subject.wiring.cables.iter().find(|cable| cable.owner == owner).map(|cable| cable.from);
+    let owner = CableOwner::Section { run, section: 0 };
+    let from = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner).map(|cable| cable.from);
     from.map_or(String::new(), |place| place_name(subject.site, place))
 }
 
 /// The current into a run with everything beyond it.
 fn current_expected(subject: &Subject<'_>, run: usize) -> Expected {
-    let current = subject.layout.run_start[run].and_then(|first| subject.standby.current(first));
-    current.map_or(Expected::Unknown(Unit::Ampere), |current| Expected::Between(current, Unit::Ampere))
+    Expected::predicted(subject.readings.standby_current(ReadingPlace::Run(run)), Unit::Ampere)
 }
 
 /// Connects one run: with its current where nothing else hangs on it.
@@ -136,13 +107,13 @@ fn read(steps: &mut Steps<'_, '_>, run: usize) {
         let what = subject.locale.say(&Sentence::FeederCurrent { run: name });
         steps.say(&from, what, &current_expected(subject, run));
     }
-    let Some(end) = subject.layout.run_end[run] else { return };
-    let last = site.runs[run].sections.last().map_or(String::new(), |last| site.stop_id(last.to).to_string());
-    let expected = match subject.standby.voltage(end) {
-        Some(voltage) => Expected::Between(voltage, Unit::Volt),
-        None => Expected::Unknown(Unit::Volt),
-    };
-    steps.say(&last, subject.locale.say(&Sentence::VoltageAtEnd { run: name }), &expected);
+    let Some(end) = site.runs[run].sections.last().map(|last| last.to) else { return };
+    let expected = Expected::predicted(subject.readings.standby_voltage(end.into()), Unit::Volt);
+    steps.say(
+        site.stop_id(end).as_str(),
+        subject.locale.say(&Sentence::VoltageAtEnd { run: name }),
+        &expected,
+    );
 }
 
 fn first_start(steps: &mut Steps<'_, '_>) {
@@ -159,15 +130,12 @@ fn stations(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StageStations);
-    let in_call = talking_voltages(subject);
     for device in &subject.order {
         let Device::Station(index) = *device else { continue };
         let station = &site.stations[index];
         let name = station.id.as_str();
-        let expected = match subject.node(*device).and_then(|node| subject.standby.voltage(node)) {
-            Some(voltage) => Expected::Between(voltage, Unit::Volt),
-            None => Expected::Unknown(Unit::Volt),
-        };
+        let standby = subject.readings.standby_voltage(ReadingPlace::Station(index));
+        let expected = Expected::predicted(standby, Unit::Volt);
         steps.word(name, Word::StandbyVoltageHere, &expected);
         let StationOwner::Dwelling { dwelling, ordinal } = station.owner else { continue };
         let caller = site.entrances.iter().find(|entrance| entrance.calls.dwellings.contains(&dwelling));
@@ -183,37 +151,13 @@ fn stations(steps: &mut Steps<'_, '_>) {
             (_, true) => Sentence::CallVideoExtension { caller },
             (_, false) => Sentence::CallAudioExtension { caller },
         });
-        let expected = match in_call[index] {
-            Some(voltage) => Expected::AtLeast(voltage, Unit::Volt),
+        let expected = match subject.readings.talking_voltage(index) {
+            Some(voltage) => Expected::AtLeast(voltage.lowest.value, Unit::Volt),
             None => Expected::Unknown(Unit::Volt),
         };
         steps.say(name, what, &expected);
         steps.word(name, Word::ReleaseAndVolume, &Expected::Done);
     }
-}
-
-/// The voltage in the adverse corner at each station while the first entrance that can call it talks with
-/// it, nobody else calling, illumination and heaters on.
-fn talking_voltages(subject: &Subject<'_>) -> Vec<Option<f64>> {
-    let mut voltages = vec![None; subject.site.stations.len()];
-    let Some(phase) = subject.space.phases.iter().find(|phase| phase.kind == StateKind::Call) else {
-        return voltages;
-    };
-    let mut solver = Solver::new(&subject.layout, phase);
-    let mut done = vec![false; voltages.len()];
-    for (option, call) in phase.options.iter().enumerate() {
-        let is_talk = call.moment != latchline_finding::CallMoment::Ringing;
-        let is_door = matches!(subject.site.stations[call.caller].owner, StationOwner::Entrance(_));
-        if !is_talk || !is_door || done[call.answering] {
-            continue;
-        }
-        done[call.answering] = true;
-        let Some(at) = subject.layout.station[call.answering] else { continue };
-        if solver.solve_set(at.stage, &[option]).failing_stage().is_none() {
-            voltages[call.answering] = solver.solution(at.stage).voltage_v.get(at.node).copied();
-        }
-    }
-    voltages
 }
 
 fn doors(steps: &mut Steps<'_, '_>) {
@@ -227,7 +171,7 @@ fn doors(steps: &mut Steps<'_, '_>) {
             let at = Device::Lock { entrance: index, lock }.name(site);
             if let Ok(circuit) = &sheet.circuit {
                 let volts =
-                    Predicted { nominal: circuit.nominal_v, low: circuit.least_v, high: circuit.highest_v };
+                    Span { nominal: circuit.nominal_v, lowest: circuit.least_v, highest: circuit.highest_v };
                 steps.word(&at, Word::LockVoltage, &Expected::Between(volts, Unit::Volt));
             }
             if let Some(times) = &sheet.times {

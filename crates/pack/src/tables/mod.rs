@@ -12,7 +12,6 @@ mod in_hand;
 mod label_facts;
 mod live;
 mod parts;
-mod path;
 mod snags;
 mod steps;
 mod summary;
@@ -30,7 +29,6 @@ use crate::table::{Column, Table};
 
 /// Every table that is wanted, in the order of the pack.
 pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
-    let cut = crate::cut::cut_list(subject);
     let mut tables = Vec::new();
     for part in Part::ALL.iter().filter(|part| subject.options.wants(**part)) {
         tables.push(match part {
@@ -40,8 +38,8 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Wiring => wiring::table(subject),
             Part::Devices => devices::table(subject),
             Part::Cables => cables::table(subject),
-            Part::CutList => cut_list::table(subject, &cut),
-            Part::Parts => parts::table(subject, &cut),
+            Part::CutList => cut_list::table(subject),
+            Part::Parts => parts::table(subject),
             Part::Calls => calls::table(subject),
             Part::Names => calls::names(subject),
             Part::Doors => doors::table(subject),

@@ -1,12 +1,12 @@
 //! The parts list: quantities from the bill, spares, prices for the office.
 
 use super::column;
-use crate::cut::CableCuts;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
+use latchline_cutting::CableCuts;
 use latchline_finding::Unit;
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_site::model::{LockFeed, Suppression};
@@ -29,7 +29,7 @@ fn spares(line: &BillLine) -> f64 {
 }
 
 /// Builds it.
-pub fn table(subject: &Subject<'_>, cables: &[CableCuts]) -> Table {
+pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let shows_prices = subject.options.shows_prices();
     let mut columns = vec![
@@ -59,7 +59,8 @@ pub fn table(subject: &Subject<'_>, cables: &[CableCuts]) -> Table {
     }
     let mut unpriced = 0;
     for line in Bill::of(subject.site).lines {
-        let cut = cables.iter().find(|cable| line.kind == BillKind::Cable && cable.cable == line.name);
+        let cut =
+            subject.cut_list.iter().find(|cable| line.kind == BillKind::Cable && cable.cable == line.name);
         unpriced += usize::from(line.unit_price.is_none());
         table.row(line_cells(subject, &line, cut));
     }

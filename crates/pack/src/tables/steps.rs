@@ -4,17 +4,35 @@ use super::column;
 use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;
-use crate::standby::Predicted;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
+use latchline_assess::Prediction;
 use latchline_finding::Unit;
+
+/// A reading between two values, with its nominal one.
+#[derive(Clone, Copy)]
+pub(super) struct Span {
+    pub(super) nominal: f64,
+    pub(super) lowest: f64,
+    pub(super) highest: f64,
+}
+
+impl From<&Prediction> for Span {
+    fn from(prediction: &Prediction) -> Self {
+        Span {
+            nominal: prediction.nominal.value,
+            lowest: prediction.lowest.value,
+            highest: prediction.highest.value,
+        }
+    }
+}
 
 /// What is expected of a step.
 pub(super) enum Expected {
     /// Something to do or to see: a box to tick.
     Done,
-    /// A reading between two values, with its nominal one.
-    Between(Predicted, Unit),
+    /// A reading between two values.
+    Between(Span, Unit),
     /// A reading not below this.
     AtLeast(f64, Unit),
     /// A reading near the first value, not above the second.
@@ -23,6 +41,13 @@ pub(super) enum Expected {
     Written,
     /// A reading without a prediction.
     Unknown(Unit),
+}
+
+impl Expected {
+    /// A predicted reading, or one without a prediction.
+    pub(super) fn predicted(prediction: Option<&Prediction>, unit: Unit) -> Self {
+        prediction.map_or(Expected::Unknown(unit), |prediction| Expected::Between(prediction.into(), unit))
+    }
 }
 
 /// A commissioning sheet in the making.
@@ -72,8 +97,8 @@ impl<'s, 'a> Steps<'s, 'a> {
             }
             Expected::Between(value, unit) => cells.extend([
                 locale.quantity(value.nominal, *unit, Rounding::Nearest),
-                locale.quantity(value.low, *unit, Rounding::Down),
-                locale.quantity(value.high, *unit, Rounding::Up),
+                locale.quantity(value.lowest, *unit, Rounding::Down),
+                locale.quantity(value.highest, *unit, Rounding::Up),
                 Cell::WriteIn,
                 Cell::Tick,
             ]),

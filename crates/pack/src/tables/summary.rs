@@ -80,8 +80,8 @@ fn counts(subject: &Subject<'_>, table: &mut Table) {
         add(subject, table, "", item, Cell::count(count), "");
     }
     let length = |existing: bool| {
-        let cables = subject.wiring.cables.iter().filter(|cable| cable.is_existing == existing);
-        cables.map(|cable| cable.length_m * f64::from(cable.pieces)).sum::<f64>()
+        let cables = subject.wiring.cables.iter().filter(|cable| cable.laid.is_existing == existing);
+        cables.map(|cable| cable.laid.length.as_metres() * f64::from(cable.laid.side_by_side)).sum::<f64>()
     };
     add(subject, table, "", Word::NewCable, locale.quantity(length(false), Unit::Metre, Rounding::Up), "");
     add(

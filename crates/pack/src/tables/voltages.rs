@@ -7,8 +7,8 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, MISSING, Table};
 use crate::terminals::{Device, Terminal, place_name};
+use latchline_assess::ReadingPlace;
 use latchline_finding::Unit;
-use latchline_network::NodeRef;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -30,9 +30,9 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table.note(locale.word(Word::StandbyMeaning));
     table.note(locale.word(Word::CornersMeaning));
     for device in &subject.order {
-        for (terminal, node) in terminals(subject, *device) {
+        for (terminal, place) in terminals(subject, *device) {
             let mut cells = vec![Cell::text(place_name(subject.site, (*device, terminal)))];
-            cells.extend(standby_cells(subject, node));
+            cells.extend(standby_cells(subject, place));
             cells.extend(if matches!(terminal, Terminal::In | Terminal::Input) {
                 worst_cells(subject, *device)
             } else {
@@ -45,10 +45,9 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table
 }
 
-/// The terminals of a device with their nodes; a port that feeds nothing has none. A station's `out` is
-/// joined to its `in` and is not listed.
-fn terminals(subject: &Subject<'_>, device: Device) -> Vec<(Terminal, Option<NodeRef>)> {
-    let input = subject.node(device);
+/// The terminals of a device and where they are read. A station's `out` is joined to its `in` and is not listed.
+fn terminals(subject: &Subject<'_>, device: Device) -> Vec<(Terminal, Option<ReadingPlace>)> {
+    let input = subject.reading_place(device);
     match device {
         Device::Supply(_) => subject
             .wiring
@@ -59,7 +58,10 @@ fn terminals(subject: &Subject<'_>, device: Device) -> Vec<(Terminal, Option<Nod
         Device::Box(index) => {
             let ports = subject.site.box_model(&subject.site.boxes[index]).ports.value;
             let mut list = vec![(Terminal::Input, input)];
-            list.extend((1..=ports).map(|port| (Terminal::Port(port), subject.port_node(index, port))));
+            list.extend(
+                (1..=ports)
+                    .map(|port| (Terminal::Port(port), Some(ReadingPlace::Port { box_index: index, port }))),
+            );
             list
         }
         _ => vec![(Terminal::In, input)],
@@ -67,13 +69,13 @@ fn terminals(subject: &Subject<'_>, device: Device) -> Vec<(Terminal, Option<Nod
 }
 
 /// Nominal, lowest and highest voltage in standby.
-pub(super) fn standby_cells(subject: &Subject<'_>, node: Option<NodeRef>) -> [Cell; 3] {
+pub(super) fn standby_cells(subject: &Subject<'_>, place: Option<ReadingPlace>) -> [Cell; 3] {
     let locale = &subject.locale;
-    match node.and_then(|node| subject.standby.voltage(node)) {
+    match place.and_then(|place| subject.readings.standby_voltage(place)) {
         Some(voltage) => [
-            locale.quantity(voltage.nominal, Unit::Volt, Rounding::Nearest),
-            locale.quantity(voltage.low, Unit::Volt, Rounding::Down),
-            locale.quantity(voltage.high, Unit::Volt, Rounding::Up),
+            locale.quantity(voltage.nominal.value, Unit::Volt, Rounding::Nearest),
+            locale.quantity(voltage.lowest.value, Unit::Volt, Rounding::Down),
+            locale.quantity(voltage.highest.value, Unit::Volt, Rounding::Up),
         ],
         None => [Cell::text(MISSING), Cell::text("–"), Cell::text("–")],
     }

@@ -6,7 +6,8 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::terminals::{Device, Landing, Owner, Terminal, place_name, reference_designation};
+use crate::terminals::{Device, Landing, Terminal, place_name, reference_designation};
+use latchline_site::cables::CableOwner;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -68,13 +69,13 @@ fn device_rows(subject: &Subject<'_>, device: Device, table: &mut Table) {
 fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
     let cable = &subject.wiring.cables[landing.cable];
     let mut designation = cable.designation.clone();
-    if cable.pieces > 1 {
+    if cable.laid.side_by_side > 1 {
         designation = format!("{designation} #{}", landing.piece);
     }
-    let colour = if cable.is_existing { Cell::WriteIn } else { Cell::text(landing.conductor.colour) };
+    let colour = if cable.laid.is_existing { Cell::WriteIn } else { Cell::text(landing.conductor.colour) };
     vec![
         Cell::text(designation),
-        Cell::text(&cable.cable),
+        Cell::text(&cable.laid.cable),
         Cell::Count(u64::from(landing.conductor.pair)),
         colour,
         Cell::text(place_name(subject.site, landing.other)),
@@ -84,10 +85,10 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
 fn remark(subject: &Subject<'_>, device: Device, landing: &Landing) -> String {
     let cable = &subject.wiring.cables[landing.cable];
     let mut remarks = Vec::new();
-    if cable.is_existing {
+    if cable.laid.is_existing {
         remarks.push(subject.locale.word(Word::ExistingColours).to_string());
     }
-    if let (Owner::Section { run, section }, Device::Station(station)) = (cable.owner, device) {
+    if let (CableOwner::Section { run, section }, Device::Station(station)) = (cable.laid.owner, device) {
         let run = &subject.site.runs[run];
         let is_last = section + 1 == run.sections.len();
         let ends_here = run.sections[section].to == latchline_site::model::RunStop::Station(station);

@@ -1,8 +1,8 @@
 //! Words for the parts of a sheet.
 
+use latchline_assess::LoadPart;
 use latchline_assess::door::sheet::Caution;
 use latchline_assess::door::wiring::WiringElement;
-use latchline_network::demand::LoadPart;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
 use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
 

@@ -1,14 +1,15 @@
 //! A hand-made assessment with one of everything, for the snapshots of every format.
 
 use latchline_assess::{
-    Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent,
-    WorstVoltage,
+    Assessment, BusState, Device, DeviceResult, NotJudged, RunSummary, SourceSummary, StageSource,
+    StandingCall, StateSummary, Verdict, WorstCurrent, WorstVoltage,
 };
 use latchline_finding::{
     Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, OperatingState,
     Origin, Remedy, Severity, Sources, Span, StateKind, Unit,
 };
 use latchline_site::addresses::AddressPlan;
+use latchline_site::model::RunStart;
 use std::collections::BTreeMap;
 
 /// The site file that the findings point into.
@@ -61,13 +62,37 @@ fn two_calls() -> OperatingState {
     }
 }
 
+/// Stations as a site would number them.
+const STATIONS: [&str; 7] = ["A-001", "A-002", "A-003", "A-101", "A-102", "front-A", "gate"];
+/// Runs as a site would number them.
+const RUNS: [&str; 3] = ["A-feed", "A-R1", "A-R2"];
+
+fn index_of(names: &[&str], name: &str) -> Option<usize> {
+    names.iter().position(|known| *known == name)
+}
+
+/// A state by index.
+fn by_index(state: &OperatingState) -> BusState {
+    let station = |id: &str| index_of(&STATIONS, id).expect("a station");
+    let calls = state.calls.iter().map(|call| StandingCall {
+        caller: station(call.from.as_str()),
+        answering: station(call.to.as_str()),
+        moment: call.moment,
+    });
+    BusState { kind: state.kind, calls: calls.collect() }
+}
+
 fn device(id: &str, run: &str, adverse_v: Option<f64>, state: OperatingState) -> DeviceResult {
     DeviceResult {
         id: id.into(),
+        device: index_of(&STATIONS, id).map_or(Device::Box(0), Device::Station),
         model: "ostrel-v7".into(),
         source: "A-PS".into(),
+        fed_from: StageSource::Supply(0),
         run: Some(run.into()),
+        run_index: index_of(&RUNS, run),
         worst: WorstVoltage {
+            bus_state: by_index(&state),
             state,
             adverse_v,
             nominal_v: adverse_v.map(|voltage| voltage + 1.25),
@@ -86,7 +111,7 @@ fn device(id: &str, run: &str, adverse_v: Option<f64>, state: OperatingState) ->
 }
 
 fn current(current_a: Option<f64>, limit_a: Option<f64>) -> WorstCurrent {
-    WorstCurrent { state: two_calls(), current_a, limit_a }
+    WorstCurrent { state: two_calls(), bus_state: by_index(&two_calls()), current_a, limit_a }
 }
 
 fn low(id: &str, value: f64, place: &str) -> Finding {
@@ -113,10 +138,13 @@ pub fn failing() -> Assessment {
         .with("dwellings", 3);
     accepted.accepted =
         Some(Acceptance { reason: "tenant refuses a second riser".into(), date: "2026-11-02".into() });
-    let run = |id: &str, from: &str, cable: &str, worst, hand| RunSummary {
+    let run = |id: &str, (from, start): (&str, RunStart), cable: &str, worst, hand| RunSummary {
         id: id.into(),
+        run: index_of(&RUNS, id).expect("a run"),
         from: from.into(),
+        start,
         source: "A-PS".into(),
+        fed_from: StageSource::Supply(0),
         cable: cable.into(),
         stations: 3,
         length_m: 21.0,
@@ -130,6 +158,7 @@ pub fn failing() -> Assessment {
         assumed: Vec::new(),
         sources: vec![SourceSummary {
             id: "A-PS".into(),
+            source: StageSource::Supply(0),
             model: "ostrel-ps-120".into(),
             stations: 5,
             current: current(Some(0.912), Some(2.5)),
@@ -140,9 +169,15 @@ pub fn failing() -> Assessment {
             loading_margin: Some(2.349),
         }],
         runs: vec![
-            run("A-feed", "A-PS", "flex-1.5", Some(2), None),
-            run("A-R1", "A-D1.1", "pair-0.8", Some(0), Some(12)),
-            run("A-R2", "A-D1.2", "2 × pair-0.5", Some(2), Some(0)),
+            run("A-feed", ("A-PS", RunStart::Supply(0)), "flex-1.5", Some(2), None),
+            run("A-R1", ("A-D1.1", RunStart::Port { box_index: 0, port: 1 }), "pair-0.8", Some(0), Some(12)),
+            run(
+                "A-R2",
+                ("A-D1.2", RunStart::Port { box_index: 0, port: 2 }),
+                "2 × pair-0.5",
+                Some(2),
+                Some(0),
+            ),
         ],
         devices: vec![
             device("A-003", "A-R1", Some(44.019), two_calls()),

@@ -81,7 +81,7 @@ fn class_of(owner: StationOwner) -> DeviceClass {
 }
 
 /// The fields of a class in the scheme of the site's family.
-pub(super) fn fields_of(site: &Site, class: DeviceClass) -> &[AddressField] {
+pub fn fields_of(site: &Site, class: DeviceClass) -> &[AddressField] {
     let scheme = &site.family().addresses;
     match class {
         DeviceClass::Indoor => &scheme.indoor,

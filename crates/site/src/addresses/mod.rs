@@ -12,7 +12,7 @@ mod pool;
 mod reconcile;
 mod settings;
 
-pub use assign::{AddressPlan, DeviceClass, StationAddress, assign};
+pub use assign::{AddressPlan, DeviceClass, StationAddress, assign, fields_of};
 pub use found::{FoundDevice, FoundList, read_found_list};
 pub use freeze::freeze;
 pub use reconcile::{Cause, Duplicate, Explanation, Reconciliation, Unexpected, reconcile};

@@ -1,11 +1,11 @@
 //! Lower bounds on the total length bought.
 
-use super::Problem;
+use super::StockProblem;
 
 /// The pieces' total length, raised to the next sum of stock lengths.
 ///
 /// The stock that is bought holds every piece whole, so its total is at least the pieces' total.
-pub fn material_bound(problem: &Problem) -> u64 {
+pub fn material_bound(problem: &StockProblem) -> u64 {
     next_sum(&problem.stock, problem.needed())
 }
 
@@ -16,7 +16,7 @@ pub fn material_bound(problem: &Problem) -> u64 {
 /// pattern is worth more than its stock length, and by weak duality the worth of all pieces is a lower
 /// bound. Prices are taken as whole numbers, so every step is exact; any prices prove something, bad
 /// ones prove little.
-pub fn dual_bound(problem: &Problem, prices: &[u64]) -> u64 {
+pub fn dual_bound(problem: &StockProblem, prices: &[u64]) -> u64 {
     let longest = problem.stock.last().copied().unwrap_or(0) as usize;
     // best[w]: greatest worth of pieces that fit into w.
     let mut best = vec![0_u64; longest + 1];

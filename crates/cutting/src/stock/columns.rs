@@ -8,7 +8,7 @@
 //! Floating point is good enough here: what is proved from the prices is proved by
 //! [`dual_bound`](super::dual_bound) in integers, and plans are counted piece by piece.
 
-use super::Problem;
+use super::StockProblem;
 
 /// How often a pattern of the basis is used in the linear program.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,7 +39,7 @@ const LEAST_PIVOT: f64 = 1e-9;
 /// Scale of whole prices.
 const PRICE_SCALE: f64 = 1e9;
 
-pub(super) fn generate(problem: &Problem) -> Generated {
+pub(super) fn generate(problem: &StockProblem) -> Generated {
     let size = problem.pieces.len();
     // To begin with each piece has a pattern of its own, from the stock length that wastes least.
     let mut basis: Vec<Pattern> = (0..size).map(|piece| own_pattern(problem, piece)).collect();
@@ -90,7 +90,7 @@ pub(super) fn generate(problem: &Problem) -> Generated {
 }
 
 /// As many of one piece as fit, from the stock length that wastes least for it.
-fn own_pattern(problem: &Problem, piece: usize) -> Pattern {
+fn own_pattern(problem: &StockProblem, piece: usize) -> Pattern {
     let length = problem.pieces[piece].length;
     let fitting = problem.stock.iter().copied().filter(|stock| *stock >= length);
     let stock = fitting
@@ -113,13 +113,13 @@ struct Knapsack {
 const NOTHING: u32 = u32::MAX;
 
 impl Knapsack {
-    fn new(problem: &Problem) -> Self {
+    fn new(problem: &StockProblem) -> Self {
         let longest = problem.stock.last().copied().unwrap_or(0) as usize;
         Knapsack { worth: vec![0.0; longest + 1], taken: vec![NOTHING; longest + 1] }
     }
 
     /// The pattern that gains most over its stock length, relative to it, if one gains.
-    fn best_pattern(&mut self, problem: &Problem, prices: &[f64]) -> Option<(u32, Vec<u32>)> {
+    fn best_pattern(&mut self, problem: &StockProblem, prices: &[f64]) -> Option<(u32, Vec<u32>)> {
         for room in 1..self.worth.len() {
             let (mut worth, mut taken) = (self.worth[room - 1], NOTHING);
             for (index, piece) in problem.pieces.iter().enumerate() {

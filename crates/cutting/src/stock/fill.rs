@@ -1,11 +1,11 @@
 //! Cutting plans.
 
 use super::columns::Pattern;
-use super::{Drum, Problem, total};
+use super::{Drum, StockProblem, total};
 
 /// Best fit decreasing, once for each stock length that new drums are opened in; every drum is then
 /// exchanged for the shortest that holds its cuts. The best of these plans.
-pub(super) fn best_fit(problem: &Problem) -> Vec<Drum> {
+pub(super) fn best_fit(problem: &StockProblem) -> Vec<Drum> {
     let needed: Vec<u32> = problem.pieces.iter().map(|piece| piece.count).collect();
     best_of(problem, Vec::new(), &needed)
 }
@@ -13,7 +13,7 @@ pub(super) fn best_fit(problem: &Problem) -> Vec<Drum> {
 /// Plans from the patterns of the linear program: each cut as often as its whole part says, the rest by
 /// best fit and by fullest fill; and, where the bound is not met, again with some of the patterns once
 /// more often, those with the greatest remainder first.
-pub(super) fn from_patterns(problem: &Problem, patterns: &[Pattern], bound: u64) -> Vec<Vec<Drum>> {
+pub(super) fn from_patterns(problem: &StockProblem, patterns: &[Pattern], bound: u64) -> Vec<Vec<Drum>> {
     let mut by_remainder: Vec<usize> = (0..patterns.len()).collect();
     let remainder = |index: &usize| patterns[*index].times.fract();
     by_remainder.sort_by(|a, b| remainder(b).total_cmp(&remainder(a)).then(a.cmp(b)));
@@ -46,7 +46,7 @@ pub(super) fn from_patterns(problem: &Problem, patterns: &[Pattern], bound: u64)
 }
 
 /// Cuts a pattern once, leaving out what is no longer needed; false if nothing of it is.
-fn cut_once(problem: &Problem, pattern: &Pattern, needed: &mut [u32], drums: &mut Vec<Drum>) -> bool {
+fn cut_once(problem: &StockProblem, pattern: &Pattern, needed: &mut [u32], drums: &mut Vec<Drum>) -> bool {
     let mut cuts = Vec::new();
     for (piece, (count, needed)) in problem.pieces.iter().zip(pattern.counts.iter().zip(needed)) {
         let taken = (*count).min(*needed);
@@ -61,7 +61,7 @@ fn cut_once(problem: &Problem, pattern: &Pattern, needed: &mut [u32], drums: &mu
 }
 
 /// The best completion of a plan.
-fn best_of(problem: &Problem, drums: Vec<Drum>, needed: &[u32]) -> Vec<Drum> {
+fn best_of(problem: &StockProblem, drums: Vec<Drum>, needed: &[u32]) -> Vec<Drum> {
     let mut best: Option<Vec<Drum>> = None;
     let longest = problem.pieces.iter().zip(needed).find(|(_, needed)| **needed > 0);
     let least = longest.map_or(0, |(piece, _)| piece.length);
@@ -80,7 +80,7 @@ fn best_of(problem: &Problem, drums: Vec<Drum>, needed: &[u32]) -> Vec<Drum> {
 
 /// Each piece, longest first, into the drum where least is left; a new drum of `stock` where none
 /// has room.
-fn fit_decreasing(problem: &Problem, needed: &[u32], stock: u32, drums: &mut Vec<Drum>) {
+fn fit_decreasing(problem: &StockProblem, needed: &[u32], stock: u32, drums: &mut Vec<Drum>) {
     let mut left: Vec<u32> = drums.iter().map(Drum::left).collect();
     for (piece, count) in problem.pieces.iter().zip(needed) {
         for _ in 0..*count {
@@ -97,7 +97,7 @@ fn fit_decreasing(problem: &Problem, needed: &[u32], stock: u32, drums: &mut Vec
 }
 
 /// Drum by drum, the set of remaining pieces that leaves least (a bounded subset sum).
-fn fill_fullest(problem: &Problem, needed: &[u32], stock: u32, drums: &mut Vec<Drum>) {
+fn fill_fullest(problem: &StockProblem, needed: &[u32], stock: u32, drums: &mut Vec<Drum>) {
     let mut needed = needed.to_vec();
     // Room in drums that are there already is used first.
     for drum in drums.iter_mut() {
@@ -115,7 +115,7 @@ fn fill_fullest(problem: &Problem, needed: &[u32], stock: u32, drums: &mut Vec<D
 }
 
 /// Takes the longest remaining piece and with it the pieces that fill `stock` best.
-fn fullest(problem: &Problem, needed: &mut [u32], stock: u32) -> Vec<u32> {
+fn fullest(problem: &StockProblem, needed: &mut [u32], stock: u32) -> Vec<u32> {
     let Some(first) = needed.iter().position(|count| *count > 0) else { return Vec::new() };
     let mut cuts = vec![problem.pieces[first].length];
     needed[first] -= 1;
@@ -154,7 +154,7 @@ fn fullest(problem: &Problem, needed: &mut [u32], stock: u32) -> Vec<u32> {
 }
 
 /// Exchanges every drum for the shortest that holds its cuts.
-fn shorten(problem: &Problem, drums: &mut [Drum]) {
+fn shorten(problem: &StockProblem, drums: &mut [Drum]) {
     for drum in drums {
         let used: u32 = drum.cuts.iter().sum();
         if let Some(shortest) = problem.stock.iter().find(|stock| **stock >= used) {

@@ -1,13 +1,13 @@
 use super::*;
 use proptest::prelude::*;
 
-fn problem(stock: &[u32], pieces: &[(u32, u32)]) -> Problem {
+fn problem(stock: &[u32], pieces: &[(u32, u32)]) -> StockProblem {
     let lengths = pieces.iter().flat_map(|(length, count)| std::iter::repeat_n(*length, *count as usize));
-    Problem::new(stock, lengths).expect("a problem")
+    StockProblem::new(stock, lengths).expect("a problem")
 }
 
 /// That a plan cuts exactly what is needed, from stock lengths that exist, nothing in two.
-fn check(problem: &Problem, plan: &Plan) {
+fn check(problem: &StockProblem, plan: &CuttingPlan) {
     let mut cuts: Vec<u32> = Vec::new();
     for drum in &plan.drums {
         assert!(problem.stock.contains(&drum.stock));
@@ -62,11 +62,11 @@ fn the_master_rolls_of_the_encyclopaedia() {
 
 #[test]
 fn what_does_not_fit_is_named() {
-    assert_eq!(Problem::new(&[], [1]), Err(CuttingError::NoStock));
-    assert_eq!(Problem::new(&[0], [1]), Err(CuttingError::NoStock));
-    assert_eq!(Problem::new(&[10, 20], [21]), Err(CuttingError::TooLong { piece: 21, longest: 20 }));
-    let empty = Problem::new(&[10], []).expect("nothing to cut");
-    assert_eq!(solve(&empty), Plan { drums: Vec::new(), bound: 0 });
+    assert_eq!(StockProblem::new(&[], [1]), Err(CuttingError::NoStock));
+    assert_eq!(StockProblem::new(&[0], [1]), Err(CuttingError::NoStock));
+    assert_eq!(StockProblem::new(&[10, 20], [21]), Err(CuttingError::TooLong { piece: 21, longest: 20 }));
+    let empty = StockProblem::new(&[10], []).expect("nothing to cut");
+    assert_eq!(solve(&empty), CuttingPlan { drums: Vec::new(), bound: 0 });
 }
 
 /// By hand: 6, 10 and 15 reach no sum of 1 to 5, 7 to 9, 11, 13, 14, 17, 19, 23, 29; 29 is the greatest
@@ -92,7 +92,7 @@ proptest! {
         stock in prop::collection::btree_set(30_u32..60, 1..3),
     ) {
         let stock: Vec<u32> = stock.into_iter().collect();
-        let problem = Problem::new(&stock, pieces.iter().copied()).expect("everything fits");
+        let problem = StockProblem::new(&stock, pieces.iter().copied()).expect("everything fits");
         let plan = solve(&problem);
         check(&problem, &plan);
         let least = least_by_partition(&stock, &pieces, &mut Vec::new());

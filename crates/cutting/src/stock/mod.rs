@@ -1,7 +1,7 @@
 //! Cutting stock: pieces onto stock lengths, with a proved bound on what must be bought.
 //!
 //! Given pieces of length `l_i` (`d_i` of each) and stock lengths `W_k`, of each as many as wanted, find
-//! the least total length bought such that no piece is cut in two. Lengths are whole numbers (the pack
+//! the least total length bought such that no piece is cut in two. Lengths are whole numbers (a cut list
 //! counts decimetres), so all that is proved is proved in integers.
 //!
 //! * `bound`: lower bounds. Material: the stock must hold the pieces. Dual: for any prices `p_i >= 0`
@@ -33,7 +33,7 @@ pub struct Piece {
 
 /// What is to be cut, and from what.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Problem {
+pub struct StockProblem {
     /// Stock lengths in ascending order, no two alike.
     pub stock: Vec<u32>,
     /// Pieces in descending order of length, no two of one length; none longer than the longest stock.
@@ -67,12 +67,12 @@ pub enum CuttingError {
 /// Longest stock length that is dealt with: 10 km in decimetres.
 pub const LONGEST_STOCK: u32 = 100_000;
 
-impl Problem {
+impl StockProblem {
     /// A problem from stock lengths and pieces in any order; pieces of length zero are left out.
     ///
     /// # Errors
     /// If there is no stock, or a piece does not fit.
-    pub fn new(stock: &[u32], pieces: impl IntoIterator<Item = u32>) -> Result<Problem, CuttingError> {
+    pub fn new(stock: &[u32], pieces: impl IntoIterator<Item = u32>) -> Result<StockProblem, CuttingError> {
         let mut stock: Vec<u32> = stock.iter().copied().filter(|length| *length > 0).collect();
         stock.sort_unstable();
         stock.dedup();
@@ -92,7 +92,7 @@ impl Problem {
                 _ => pieces.push(Piece { length, count: 1 }),
             }
         }
-        Ok(Problem { stock, pieces })
+        Ok(StockProblem { stock, pieces })
     }
 
     /// Total length of all pieces.
@@ -119,14 +119,14 @@ impl Drum {
 
 /// A cutting plan with its proof.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Plan {
+pub struct CuttingPlan {
     /// The drums, longest first.
     pub drums: Vec<Drum>,
     /// No plan buys less than this.
     pub bound: u64,
 }
 
-impl Plan {
+impl CuttingPlan {
     /// Total length bought.
     pub fn bought(&self) -> u64 {
         self.drums.iter().map(|drum| u64::from(drum.stock)).sum()
@@ -139,11 +139,11 @@ impl Plan {
 }
 
 /// The best plan found, with the best bound proved.
-pub fn solve(problem: &Problem) -> Plan {
+pub fn solve(problem: &StockProblem) -> CuttingPlan {
     if problem.pieces.is_empty() {
-        return Plan { drums: Vec::new(), bound: 0 };
+        return CuttingPlan { drums: Vec::new(), bound: 0 };
     }
-    let mut plan = Plan { drums: fill::best_fit(problem), bound: material_bound(problem) };
+    let mut plan = CuttingPlan { drums: fill::best_fit(problem), bound: material_bound(problem) };
     if !plan.is_proved_least() {
         let generated = columns::generate(problem);
         plan.bound = plan.bound.max(dual_bound(problem, &generated.prices));

@@ -1,0 +1,10 @@
+//! Cable onto drums.
+//!
+//! * [`stock`]: cutting stock over whole numbers, with a proved bound on what must be bought;
+//! * [`cut_list`](mod@cut_list): the cables of a site as such problems, one for each kind of cable.
+
+pub mod cut_list;
+pub mod stock;
+
+pub use cut_list::{CableCuts, Cut, CutPlan, END_ALLOWANCE_M, cut_list};
+pub use stock::{CuttingError, CuttingPlan};

@@ -1,0 +1,65 @@
+//! A design that passes, and the texts that it is checked with.
+
+use latchline_assess::Assessment;
+use latchline_finding::Sources;
+use latchline_site::LoadedCatalogues;
+use latchline_site::bill::Bill;
+use latchline_site::model::Site;
+
+/// Texts that a design is checked with.
+#[derive(Clone, Copy)]
+pub struct Texts<'a> {
+    /// All texts.
+    pub sources: &'a Sources,
+    /// The catalogues, read from them.
+    pub catalogues: &'a LoadedCatalogues,
+}
+
+/// A design that passes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Design {
+    /// The site file.
+    pub text: String,
+    /// The site.
+    pub site: Site,
+    /// Its assessment.
+    pub assessment: Assessment,
+    /// What must be bought and pulled.
+    pub bill: Bill,
+    /// Material.
+    pub material: f64,
+    /// Labour in minutes.
+    pub minutes: f64,
+    /// Material and labour.
+    pub cost: f64,
+    /// No design of the declared space costs less.
+    pub lower_bound: f64,
+    /// Family.
+    pub family: String,
+    /// The declared space, line by line.
+    pub space: Vec<String>,
+    /// Walking orders tried.
+    pub orders: usize,
+    /// Plans that were assessed before one passed.
+    pub assessed: usize,
+    /// What each limit of the policy costs.
+    pub binding: Vec<Binding>,
+    /// Cheapest box of the family, for judging the gap.
+    pub cheapest_box: f64,
+}
+
+impl Design {
+    /// Cost above the bound as a fraction of the bound.
+    pub fn gap(&self) -> f64 {
+        if self.lower_bound > 0.0 { (self.cost / self.lower_bound - 1.0).max(0.0) } else { 0.0 }
+    }
+}
+
+/// What a limit costs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Binding {
+    /// The limit, in words with its value.
+    pub limit: String,
+    /// By how much the lower bound falls without it.
+    pub price: f64,
+}

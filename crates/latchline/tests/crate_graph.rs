@@ -1,0 +1,105 @@
+//! Which crate may depend on which: one list, held against every manifest and against the record of the architecture.
+#![allow(clippy::disallowed_methods, clippy::unwrap_used, reason = "tests may read files, and fail")]
+
+use crate::common::repository_file;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Every crate with all of ours that it may use, from the bottom up: no crate uses one that stands after it.
+///
+/// What shows results (`report`, `drawing`, `pack`) reaches neither `circuit` nor `network`: it has nothing to compute an
+/// engineering quantity with.
+const ALLOWED: &[(&str, &[&str])] = &[
+    ("finding", &[]),
+    ("circuit", &[]),
+    ("site", &["finding"]),
+    ("cutting", &["site"]),
+    ("network", &["finding", "circuit", "site"]),
+    ("assess", &["finding", "circuit", "site", "network"]),
+    ("report", &["finding", "site", "assess"]),
+    ("remedy", &["finding", "site", "network", "assess"]),
+    ("reach", &["finding", "site", "network", "assess"]),
+    ("survey", &["finding", "site"]),
+    ("design", &["finding", "site", "network", "assess", "survey"]),
+    ("drawing", &["finding", "site", "assess", "report"]),
+    ("pack", &["finding", "site", "cutting", "assess", "report", "drawing"]),
+    (
+        "latchline",
+        &[
+            "finding", "circuit", "site", "cutting", "network", "assess", "report", "remedy", "reach",
+            "survey", "design", "drawing", "pack",
+        ],
+    ),
+];
+
+fn read(path: &str) -> String {
+    let path = repository_file(path);
+    std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+fn allowed() -> BTreeMap<String, BTreeSet<String>> {
+    let all = ALLOWED.iter().map(|(name, uses)| {
+        (name.to_string(), uses.iter().map(|name| name.to_string()).collect::<BTreeSet<String>>())
+    });
+    all.collect()
+}
+
+/// The crates of ours under `[dependencies]` of a manifest.
+fn dependencies(manifest: &str) -> BTreeSet<String> {
+    let (_, rest) = manifest.split_once("\n[dependencies]\n").unwrap_or(("", ""));
+    rest.lines()
+        .take_while(|line| !line.starts_with('['))
+        .filter_map(|line| Some(line.strip_prefix("latchline-")?.split_once(' ')?.0.to_string()))
+        .collect()
+}
+
+#[test]
+fn no_crate_uses_one_that_stands_after_it() {
+    for (place, (name, uses)) in ALLOWED.iter().enumerate() {
+        for used in *uses {
+            assert!(ALLOWED[..place].iter().any(|(below, _)| below == used), "{name} uses {used}");
+        }
+    }
+    for renderer in ["report", "drawing", "pack"] {
+        for used in &allowed()[renderer] {
+            assert!(!["circuit", "network"].contains(&used.as_str()), "{renderer} uses {used}");
+        }
+    }
+}
+
+#[test]
+fn every_manifest_keeps_to_the_list() {
+    let members = read("Cargo.toml");
+    let members = members
+        .lines()
+        .filter_map(|line| line.trim().strip_prefix("\"crates/")?.strip_suffix("\",").map(String::from));
+    let found: BTreeMap<String, BTreeSet<String>> = members
+        .map(|name| {
+            let uses = dependencies(&read(&format!("crates/{name}/Cargo.toml")));
+            (name, uses)
+        })
+        .collect();
+    assert_eq!(found, allowed());
+}
+
+/// The table "What is where" of the record names the same edges; "nothing" is none, "all" is every crate beside itself.
+#[test]
+fn the_record_of_the_architecture_says_the_same() {
+    let record = read("docs/architecture.md");
+    let rows = record.lines().filter_map(|line| {
+        let mut cells = line.strip_prefix("| `")?.trim_end_matches('|').split(" | ");
+        let names: Vec<String> = cells.next()?.split(", ").map(|name| name.replace('`', "")).collect();
+        Some((names, cells.nth(1)?.trim().to_string()))
+    });
+    let mut found = BTreeMap::new();
+    for (names, uses) in rows {
+        for name in names {
+            let uses: BTreeSet<String> = match uses.as_str() {
+                "nothing" | "nothing of ours" => BTreeSet::new(),
+                "all" => allowed().into_keys().filter(|other| *other != name).collect(),
+                list => list.split(", ").map(String::from).collect(),
+            };
+            found.insert(name, uses);
+        }
+    }
+    assert_eq!(found, allowed());
+}

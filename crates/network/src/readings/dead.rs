@@ -1,0 +1,42 @@
+//! Readings of a run alone, without power.
+
+use super::{Basis, NoPrediction, Prediction, Predictor};
+use crate::layout::Corner;
+use crate::resistance::MEASUREMENT_TOLERANCE;
+use latchline_site::catalogue::Cable;
+use latchline_site::model::{Run, Site};
+
+/// Loop resistance with the far end short-circuited, at the temperatures of the corners.
+pub(super) fn loop_resistance(from: &Predictor<'_>, run: usize) -> Prediction {
+    let sections = &from.layout.sections[run];
+    let total = |corner: Corner| -> f64 { sections.iter().map(|section| section.ohm[corner.index()]).sum() };
+    let is_measured = from.site.runs[run].measured.loop_resistance.is_some();
+    let basis = if is_measured { Basis::Measured } else { Basis::Cable };
+    Prediction::of_corners(Corner::ALL.map(|corner| (total(corner), false)), basis)
+}
+
+/// Capacitance with the far end open. Where it was not measured the tolerance is that of the length alone: catalogues give
+/// none for the capacitance of a metre.
+pub(super) fn capacitance(site: &Site, run: usize) -> Result<Prediction, NoPrediction> {
+    let run = &site.runs[run];
+    let (nominal_f, tolerance, basis) = match &run.measured.capacitance {
+        Some(measured) => (measured.value.as_farads(), MEASUREMENT_TOLERANCE, Basis::Measured),
+        None => {
+            let per_m = capacitance_f_per_m(run, site.cable(run)).ok_or(NoPrediction::CapacitanceUnknown)?;
+            let tolerance = site.conditions.length_tolerance.value.as_fraction();
+            (per_m * run.length().as_metres(), tolerance, Basis::Cable)
+        }
+    };
+    let figures = Corner::ALL.map(|corner| match corner {
+        Corner::Nominal => nominal_f,
+        Corner::Adverse => nominal_f * (1.0 + tolerance),
+        Corner::Light => nominal_f * (1.0 - tolerance).max(0.0),
+    });
+    Ok(Prediction::of_corners(figures.map(|figure| (figure, false)), basis))
+}
+
+/// Capacitance of a metre of a run in farads, its pairs in parallel adding theirs; `None` where the cable's is not known.
+pub fn capacitance_f_per_m(run: &Run, cable: &Cable) -> Option<f64> {
+    let per_m = cable.line.as_ref()?.capacitance.value.as_farads_per_metre();
+    Some(per_m * f64::from(run.pairs.value.max(1)))
+}

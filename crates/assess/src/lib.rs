@@ -40,5 +40,5 @@ use latchline_finding::CodeDoc;
 
 /// The manual pages of everything that can be found: in the files, then by the rules.
 pub fn codes() -> impl Iterator<Item = &'static CodeDoc> {
-    rules::ALL.iter().map(|rule| &rule.doc)
+    latchline_site::codes::CODES.iter().chain(rules::ALL.iter().map(|rule| &rule.doc))
 }

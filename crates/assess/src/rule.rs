@@ -9,7 +9,7 @@ pub use port_tree::{PortNode, PortTree, starts_ports};
 use crate::not_judged::NotJudged;
 use crate::physics::{Lazy, Physics};
 use crate::touch_limits::{self, TouchLimits};
-use latchline_finding::{CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
+use latchline_finding::{Code, CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
 use latchline_network::states::{StateSpace, WorstStates};
 use latchline_network::{BusState, Device, Layout, NodeRef, StageSource};
 use latchline_site::addresses::{self, AddressPlan};
@@ -24,7 +24,7 @@ pub struct Rule {
     pub check: fn(&CodeDoc, &Context<'_>, &mut Report),
 }
 
-/// Declares a rule: its doc comment is the manual page that `explain` prints.
+/// Declares a rule and its code: its doc comment is the manual page that `explain` prints.
 ///
 /// ```ignore
 /// rule! {
@@ -35,10 +35,13 @@ pub struct Rule {
 /// ```
 macro_rules! rule {
     ($(#[doc = $text:literal])+ pub static $name:ident: $code:literal, $severity:ident, $title:literal, $check:path) => {
+        #[doc = concat!("The code of [`", stringify!($name), "`].")]
+        pub const CODE: latchline_finding::Code = latchline_finding::Code($code);
+
         $(#[doc = $text])+
         pub static $name: $crate::rule::Rule = $crate::rule::Rule {
             doc: latchline_finding::CodeDoc {
-                code: $code,
+                code: CODE,
                 severity: latchline_finding::Severity::$severity,
                 title: $title,
                 explanation: concat!($($text, "\n"),+),
@@ -97,7 +100,7 @@ impl Report {
     }
 
     /// Adds something that could not be judged, together with others of the same code and cause.
-    pub fn not_judged(&mut self, code: &'static str, element: ElementId, missing: String) {
+    pub fn not_judged(&mut self, code: Code, element: ElementId, missing: String) {
         let known = self.not_judged.iter_mut().find(|entry| entry.code == code && entry.missing == missing);
         match known {
             Some(entry) => entry.elements.push(element),
@@ -108,12 +111,12 @@ impl Report {
 
 /// Starts a finding of a rule.
 pub fn finding(doc: &CodeDoc, origin: impl Into<Origin>) -> Finding {
-    Finding::new(latchline_finding::Code(doc.code), doc.severity, origin)
+    Finding::new(doc.code, doc.severity, origin)
 }
 
 /// Starts a finding of a rule with another severity than the usual one.
 pub fn finding_as(doc: &CodeDoc, severity: Severity, origin: impl Into<Origin>) -> Finding {
-    Finding::new(latchline_finding::Code(doc.code), severity, origin)
+    Finding::new(doc.code, severity, origin)
 }
 
 impl Context<'_> {

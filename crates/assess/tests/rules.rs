@@ -291,7 +291,7 @@ fn every_rule_is_found_somewhere_and_has_a_page() {
 
 #[test]
 fn codes_are_unique() {
-    let all: Vec<&str> = latchline_assess::codes().map(|doc| doc.code).collect();
+    let all: Vec<&str> = latchline_assess::codes().map(|doc| doc.code.as_str()).collect();
     let unique: BTreeSet<&str> = all.iter().copied().collect();
     assert_eq!(all.len(), unique.len());
 }
@@ -315,5 +315,4 @@ fn findings_about_addresses_are_passed_on() {
     // Flats are numbered from 1 to 999 in this family.
     let codes: Vec<&str> = report.findings.iter().map(|found| found.code.as_str()).collect();
     assert_eq!(codes, ["address-out-of-range"]);
-    assert!(latchline_assess::codes().all(|doc| !doc.code.starts_with("address-")), "each code has one page");
 }

@@ -6,8 +6,9 @@ use crate::item::Owner;
 use crate::money::{amount, units};
 use crate::outcome::{Design, Texts};
 use crate::plan::Plan;
+use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
-use latchline_finding::{Argument, ElementId, Finding, Severity};
+use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
 use latchline_survey::Survey;
@@ -41,22 +42,23 @@ pub struct Rejection {
 }
 
 /// Errors that less load mends.
-const LOAD: &[&str] = &[
-    "battery-hours-short",
-    "port-overloaded",
-    "run-too-long",
-    "start-up-fails",
-    "start-up-hiccups",
-    "supply-count-exceeded",
-    "supply-overloaded",
-    "supply-too-hot",
-    "total-length-exceeded",
-    "trip-below-legitimate-current",
+const LOAD: &[Code] = &[
+    codes::BATTERY_HOURS_SHORT,
+    codes::PORT_OVERLOADED,
+    codes::RUN_TOO_LONG,
+    codes::START_UP_FAILS,
+    codes::START_UP_HICCUPS,
+    codes::SUPPLY_COUNT_EXCEEDED,
+    codes::SUPPLY_OVERLOADED,
+    codes::SUPPLY_TOO_HOT,
+    codes::TOTAL_LENGTH_EXCEEDED,
+    codes::TRIP_BELOW_LEGITIMATE_CURRENT,
 ];
 /// Errors that thicker conductors mend.
-const CONDUCTORS: &[&str] = &["lock-voltage-too-low", "no-operating-point", "voltage-too-low"];
+const CONDUCTORS: &[Code] = &[codes::LOCK_VOLTAGE_TOO_LOW, codes::NO_OPERATING_POINT, codes::VOLTAGE_TOO_LOW];
 /// Errors of a run, or of a way from run to run.
-const RUNS: &[&str] = &["short-circuit-not-cleared", "signal-notch", "signal-ripple", "signal-too-weak"];
+const RUNS: &[Code] =
+    &[codes::SHORT_CIRCUIT_NOT_CLEARED, codes::SIGNAL_NOTCH, codes::SIGNAL_RIPPLE, codes::SIGNAL_TOO_WEAK];
 
 impl Rejection {
     /// Words alone: nothing that a plan can change.
@@ -71,10 +73,9 @@ impl Rejection {
             .iter()
             .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
             .collect();
-        let has = |codes: &[&str]| errors.iter().any(|finding| codes.contains(&finding.code.as_str()));
-        let known = |finding: &&&Finding| {
-            [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code.as_str()))
-        };
+        let has = |codes: &[Code]| errors.iter().any(|finding| codes.contains(&finding.code));
+        let known =
+            |finding: &&&Finding| [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code));
         let help = if errors.iter().filter(known).count() < errors.len() {
             Help::Nothing
         } else if has(LOAD) {
@@ -102,11 +103,11 @@ fn excess(finding: &Finding) -> f64 {
 
 /// By code, the worst finding with its figures, and how many more there are.
 fn told(errors: &[&Finding]) -> Vec<String> {
-    let mut by_code: BTreeMap<&str, Vec<&Finding>> = BTreeMap::new();
+    let mut by_code: BTreeMap<Code, Vec<&Finding>> = BTreeMap::new();
     for finding in errors {
-        by_code.entry(finding.code.as_str()).or_default().push(finding);
+        by_code.entry(finding.code).or_default().push(finding);
     }
-    let one = |(code, findings): (&str, Vec<&Finding>)| {
+    let one = |(code, findings): (Code, Vec<&Finding>)| {
         let worst = findings.iter().max_by(|a, b| excess(a).total_cmp(&excess(b)));
         let mut text = code.to_string();
         if let Some(element) = worst.and_then(|worst| worst.element.as_ref()) {

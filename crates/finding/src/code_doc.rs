@@ -1,12 +1,12 @@
 //! The manual page of a kind of finding, for `explain`, SARIF and the documentation.
 
-use crate::Severity;
+use crate::{Code, Severity};
 
 /// A kind of finding with its manual page.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CodeDoc {
-    /// The code, in kebab case.
-    pub code: &'static str,
+    /// The code.
+    pub code: Code,
     /// Usual severity.
     pub severity: Severity,
     /// What it says, in a few words.

@@ -4,6 +4,9 @@ use crate::{Both, ElementId, OperatingState, Origin, Remedy};
 use std::fmt;
 
 /// The stable, self-explaining name of a kind of finding, in kebab case.
+///
+/// Whoever looks for findings of one kind matches on the constant that its rule declares, never on its text:
+/// a rule that is renamed then loses none of what hangs on it.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Code(pub &'static str);
 
@@ -11,6 +14,18 @@ impl Code {
     /// The code's text.
     pub fn as_str(self) -> &'static str {
         self.0
+    }
+}
+
+impl PartialEq<str> for Code {
+    fn eq(&self, other: &str) -> bool {
+        self.0 == other
+    }
+}
+
+impl PartialEq<&str> for Code {
+    fn eq(&self, other: &&str) -> bool {
+        self.0 == *other
     }
 }
 

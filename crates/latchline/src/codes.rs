@@ -2,26 +2,11 @@
 
 use anyhow::{Result, anyhow};
 use latchline_finding::CodeDoc;
-use std::sync::LazyLock;
-
-/// Pages of the codes of the reader, in the form of all pages.
-static READING: LazyLock<Vec<CodeDoc>> = LazyLock::new(|| {
-    latchline_site::codes::CODES
-        .iter()
-        .map(|doc| CodeDoc {
-            code: doc.code.as_str(),
-            severity: doc.severity,
-            title: doc.title,
-            explanation: doc.explanation,
-        })
-        .collect()
-});
 
 /// All codes in alphabetical order.
 pub fn all() -> Vec<&'static CodeDoc> {
-    let mut codes: Vec<&'static CodeDoc> = latchline_assess::codes().chain(READING.iter()).collect();
+    let mut codes: Vec<&'static CodeDoc> = latchline_assess::codes().collect();
     codes.sort_by_key(|doc| doc.code);
-    codes.dedup_by_key(|doc| doc.code);
     codes
 }
 
@@ -35,7 +20,7 @@ pub fn find(code: &str) -> Result<&'static CodeDoc> {
         return Ok(found);
     }
     let mut nearest: Vec<(f64, &str)> =
-        codes.iter().map(|doc| (-strsim::jaro_winkler(code, doc.code), doc.code)).collect();
+        codes.iter().map(|doc| (-strsim::jaro_winkler(code, doc.code.as_str()), doc.code.as_str())).collect();
     nearest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)));
     let nearest: Vec<&str> =
         nearest.iter().filter(|(distance, _)| *distance < -0.75).take(3).map(|(_, code)| *code).collect();

@@ -1,8 +1,9 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
+use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Memory, assess_trial, assess_with};
-use latchline_finding::{Argument, Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
+use latchline_finding::{Argument, Code, Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
@@ -12,10 +13,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
 
 /// What names a finding across two assessments.
-type Key = (&'static str, Option<ElementId>);
+type Key = (Code, Option<ElementId>);
 
 fn key(finding: &Finding) -> Key {
-    (finding.code.as_str(), finding.element.clone())
+    (finding.code, finding.element.clone())
 }
 
 /// A site, its texts and its assessment.
@@ -264,31 +265,31 @@ impl<'a> Bench<'a> {
         let element = finding.element.as_ref()?;
         let unit = finding.value?.unit;
         let assessment = &trial.assessment;
-        match finding.code.as_str() {
-            "voltage-too-low" | "thin-margin" => {
+        match finding.code {
+            codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => {
                 let device = assessment.devices.iter().find(|device| device.id == *element)?;
-                let value = match finding.code.as_str() {
-                    "thin-margin" => device.worst.margin_v(),
+                let value = match finding.code {
+                    codes::THIN_MARGIN => device.worst.margin_v(),
                     _ => device.worst.adverse_v?,
                 };
                 Some(Figure::new(value, unit))
             }
-            "voltage-too-high" => {
+            codes::VOLTAGE_TOO_HIGH => {
                 let device = assessment.devices.iter().find(|device| device.id == *element)?;
                 Some(Figure::new(device.highest_v, unit))
             }
-            "supply-overloaded" => {
+            codes::SUPPLY_OVERLOADED => {
                 let source = assessment.sources.iter().find(|source| source.id == *element)?;
                 match unit {
                     latchline_finding::Unit::Watt => Some(Figure::new(source.power_w?, unit)),
                     _ => Some(Figure::new(source.current.current_a?, unit)),
                 }
             }
-            "port-overloaded" => {
+            codes::PORT_OVERLOADED => {
                 let run = assessment.runs.iter().find(|run| run.from == *element)?;
                 Some(Figure::new(run.current.current_a?, unit))
             }
-            "lock-voltage-too-low" => {
+            codes::LOCK_VOLTAGE_TOO_LOW => {
                 let door = assessment.doors.iter().find(|door| door.entrance == *element)?;
                 let number = match finding.argument("number") {
                     Some(Argument::Figure(number)) => number.value as usize,
@@ -297,7 +298,7 @@ impl<'a> Bench<'a> {
                 let lock = door.locks.iter().find(|lock| lock.number == number)?;
                 Some(Figure::new(lock.circuit.as_ref().ok()?.least_v, unit))
             }
-            "battery-hours-short" => {
+            codes::BATTERY_HOURS_SHORT => {
                 let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == *element)?;
                 let battery = sheet.battery.as_ref()?.as_ref().ok()?;
                 Some(Figure::new(battery.shortest()?.hours, unit))

@@ -18,7 +18,7 @@ pub use bench::{Bench, Prepared, Trial};
 pub use candidate::Candidate;
 pub use mend::{Mended, Step, mend, pair};
 
-use latchline_finding::{ElementId, Finding, Remedy, Severity};
+use latchline_finding::{Code, ElementId, Finding, Remedy, Severity};
 use std::collections::BTreeMap;
 
 /// Most remedies kept for one finding.
@@ -49,11 +49,11 @@ const LEAST_CHANGES: usize = 40;
 pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
     let mut findings = bench.assessment.findings.clone();
     let most = (MOST_WORK / bench.site.stations.len().max(1)).max(LEAST_CHANGES);
-    let mut groups: BTreeMap<(&str, Option<&ElementId>), usize> = BTreeMap::new();
+    let mut groups: BTreeMap<(Code, Option<&ElementId>), usize> = BTreeMap::new();
     let mut turns: Vec<(usize, usize)> = Vec::new();
     for (index, finding) in bench.assessment.findings.iter().enumerate() {
         if finding.accepted.is_none() && finding.severity > Severity::Advice {
-            let turn = groups.entry((finding.code.as_str(), source_of(bench, finding))).or_default();
+            let turn = groups.entry((finding.code, source_of(bench, finding))).or_default();
             turns.push((*turn, index));
             *turn += 1;
         }

@@ -10,6 +10,7 @@ mod rules;
 
 use crate::report::Report;
 use crate::{figures, state_words, template};
+use latchline_assess::rules::codes;
 use latchline_assess::{NotJudged, Verdict};
 use latchline_finding::{Change, CodeDoc, Edit, EditStep, Figure, Finding, Language, Remedy, Severity, Unit};
 
@@ -154,7 +155,7 @@ pub fn not_judged(missing: &NotJudged) -> String {
         missing.elements.iter().map(|element| template::plain(element.as_str())).collect();
     let whom = if elements.is_empty() { String::new() } else { format!(" (for {})", elements.join(", ")) };
     let how = match missing.code {
-        "line-constants-missing" => {
+        codes::LINE_CONSTANTS_MISSING => {
             ": constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
         }
         _ => "",
@@ -258,7 +259,7 @@ mod tests {
     #[test]
     fn what_is_missing_is_named_with_how_to_get_it() {
         let missing = NotJudged {
-            code: "line-constants-missing",
+            code: Code("line-constants-missing"),
             elements: vec!["A-R5".into()],
             missing: String::from("clad-0.5 line"),
         };

@@ -36,7 +36,7 @@ pub fn list(docs: &[&CodeDoc], look: &Look) -> String {
     let mut docs = docs.to_vec();
     docs.sort_by_key(|doc| (std::cmp::Reverse(doc.severity), doc.code));
     docs.dedup_by_key(|doc| doc.code);
-    let widest = docs.iter().map(|doc| width(doc.code)).max().unwrap_or(0);
+    let widest = docs.iter().map(|doc| width(doc.code.as_str())).max().unwrap_or(0);
     let mut text = String::new();
     for doc in docs {
         let severity = look.severity(doc.severity, &format!("{:<7}", doc.severity.word()));
@@ -80,10 +80,10 @@ fn sentence(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchline_finding::Severity;
+    use latchline_finding::{Code, Severity};
 
     const DOC: CodeDoc = CodeDoc {
-        code: "thin-margin",
+        code: Code("thin-margin"),
         severity: Severity::Warning,
         title: "a station has little voltage in hand",
         explanation: "# What it checks\nThe margin of every\nstation.\n\n# Example\n\n    a = 1\n    b = 2\n\nEnd.",

@@ -332,7 +332,7 @@ pub(crate) fn calls(state: &OperatingState) -> Vec<CallDocument> {
 
 pub(crate) fn not_judged(missing: &NotJudged) -> NotJudgedDocument {
     NotJudgedDocument {
-        code: missing.code,
+        code: missing.code.as_str(),
         elements: missing.elements.iter().map(ToString::to_string).collect(),
         missing: missing.missing.clone(),
     }

@@ -153,7 +153,7 @@ fn level(severity: Severity) -> &'static str {
 
 fn rule(doc: &'static CodeDoc) -> Rule {
     Rule {
-        id: doc.code,
+        id: doc.code.as_str(),
         short_description: Message { text: doc.title.to_string() },
         full_description: Message { text: format!("{}.", english::capital(doc.title.trim_end_matches('.'))) },
         help: Message { text: crate::explain::manual(doc) },

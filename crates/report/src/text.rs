@@ -254,7 +254,7 @@ fn excess(finding: &Finding) -> f64 {
 fn not_judged(report: &Report<'_>, assessment: &Assessment, look: &Look) -> String {
     let mut text = String::new();
     for missing in &assessment.not_judged {
-        let title = report.code_doc(missing.code).map_or("", |doc| doc.title);
+        let title = report.code_doc(missing.code.as_str()).map_or("", |doc| doc.title);
         let title = if title.is_empty() { String::new() } else { format!(" ({title})") };
         let line = format!("{}{title}: {}", missing.code, english::not_judged(missing));
         text.push_str(&paragraph(&line, 2, look.width));

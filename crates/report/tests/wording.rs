@@ -1,6 +1,7 @@
 //! Every code has its own words, and they use only arguments that its findings carry.
 
 use latchline_report::english;
+use latchline_site::codes::arguments;
 use std::collections::BTreeSet;
 
 /// Fields of a finding that every wording may use.
@@ -22,8 +23,7 @@ fn every_code_has_its_own_words() {
     let worded: Vec<&str> = english::all().map(|words| words.code).collect();
     let unique: BTreeSet<&str> = worded.iter().copied().collect();
     assert_eq!(unique.len(), worded.len(), "no code is worded twice");
-    let reading = latchline_site::codes::CODES.iter().map(|doc| doc.code.as_str());
-    let known: BTreeSet<&str> = reading.chain(latchline_assess::codes().map(|doc| doc.code)).collect();
+    let known: BTreeSet<&str> = latchline_assess::codes().map(|doc| doc.code.as_str()).collect();
     let without: Vec<_> = known.difference(&unique).collect();
     assert!(without.is_empty(), "add words in src/english/ for {without:?}");
     let idle: Vec<_> = unique.difference(&known).collect();
@@ -36,12 +36,13 @@ fn words_for_the_reader_use_arguments_that_its_findings_carry() {
         let Some(words) = english::all().find(|words| words.code == doc.code.as_str()) else { continue };
         for template in [words.message, words.label, words.hint] {
             for name in names(template) {
-                let argument = doc.arguments.iter().any(|argument| argument.trim_end_matches('?') == name);
+                let argument =
+                    arguments(doc.code).iter().any(|argument| argument.trim_end_matches('?') == name);
                 assert!(argument || FIELDS.contains(&name), "{}: {name} in \"{template}\"", doc.code);
             }
         }
         let optional =
-            |name: &str| doc.arguments.iter().any(|argument| argument.strip_suffix('?') == Some(name));
+            |name: &str| arguments(doc.code).iter().any(|argument| argument.strip_suffix('?') == Some(name));
         let outside: String =
             words.message.split('<').map(|part| part.rsplit('>').next().unwrap_or(part)).collect();
         assert!(

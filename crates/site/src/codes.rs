@@ -3,26 +3,11 @@
 //! The wording of messages belongs to the output formats; here stand the code, its severity, the
 //! page that `explain` prints and the names of the arguments that a finding carries.
 
-use latchline_finding::{Code, Severity};
-
-/// The manual page of a code.
-#[derive(Debug, Clone, Copy)]
-pub struct CodeDoc {
-    /// The code.
-    pub code: Code,
-    /// Its severity.
-    pub severity: Severity,
-    /// A short title.
-    pub title: &'static str,
-    /// What is checked, why it matters, an example, what to do.
-    pub explanation: &'static str,
-    /// Names of the arguments of its findings; those marked with `?` may be absent.
-    pub arguments: &'static [&'static str],
-}
+use latchline_finding::{Code, CodeDoc, Severity};
 
 /// The page of a code, if it is one of this crate's.
 pub fn explain(code: &str) -> Option<&'static CodeDoc> {
-    CODES.iter().find(|doc| doc.code.0 == code)
+    CODES.iter().find(|doc| doc.code == code)
 }
 
 macro_rules! codes {
@@ -39,9 +24,16 @@ macro_rules! codes {
                 severity: Severity::$severity,
                 title: $title,
                 explanation: $explanation,
-                arguments: &[$($argument),*],
             },
         )*];
+
+        /// Names of the arguments that the findings of a code of this crate carry; those marked with `?` may be absent.
+        pub fn arguments(code: Code) -> &'static [&'static str] {
+            match code {
+                $($name => &[$($argument),*],)*
+                _ => &[],
+            }
+        }
     };
 }
 

@@ -2,7 +2,7 @@
 //! what a finding carries is what its manual page says.
 
 use latchline_finding::{Finding, Sources};
-use latchline_site::codes::{CODES, explain};
+use latchline_site::codes::{CODES, arguments, explain};
 use latchline_site::{builtin_catalogue, resolve};
 use std::collections::BTreeSet;
 
@@ -79,12 +79,12 @@ fn check_against_page(finding: &Finding) {
     assert_eq!(finding.severity, page.severity, "{}", finding.code);
     for (name, _) in &finding.arguments {
         assert!(
-            page.arguments.iter().any(|promised| promised.trim_end_matches('?') == *name),
+            arguments(page.code).iter().any(|promised| promised.trim_end_matches('?') == *name),
             "{} carries {name}",
             finding.code
         );
     }
-    for promised in page.arguments.iter().filter(|promised| !promised.ends_with('?')) {
+    for promised in arguments(page.code).iter().filter(|promised| !promised.ends_with('?')) {
         assert!(finding.argument(promised).is_some(), "{} lacks {promised}", finding.code);
     }
 }

@@ -5,7 +5,7 @@ use crate::locale::Locale;
 use crate::locale::Rounding;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
-use latchline_finding::{CallRef, CodeDoc, Figure, Finding, Language, OperatingState, Unit};
+use latchline_finding::{CallRef, Figure, Finding, Language, OperatingState, Unit};
 use latchline_words::states;
 use latchline_words::template::fill;
 
@@ -49,9 +49,8 @@ impl Locale {
         let code = finding.code.as_str();
         match self.language {
             Language::English => {
-                let doc = latchline_assess::codes().find(|doc| doc.code == code).copied();
-                let doc = doc.or_else(|| reading_doc(code));
-                let message = latchline_report::english::wording(finding, doc.as_ref()).message;
+                let doc = latchline_assess::codes().find(|doc| doc.code == finding.code);
+                let message = latchline_report::english::wording(finding, doc).message;
                 latchline_report::english::capital(&message)
             }
             Language::German => latchline_report::german::template(code)
@@ -83,16 +82,6 @@ impl Locale {
             _ => self.figure_rounded(figure, rounding),
         }
     }
-}
-
-/// The page of a code of the reader, in the form of all pages.
-fn reading_doc(code: &str) -> Option<CodeDoc> {
-    latchline_site::codes::explain(code).map(|doc| CodeDoc {
-        code: doc.code.as_str(),
-        severity: doc.severity,
-        title: doc.title,
-        explanation: doc.explanation,
-    })
 }
 
 #[cfg(test)]

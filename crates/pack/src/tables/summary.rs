@@ -51,7 +51,7 @@ fn verdict(subject: &Subject<'_>, table: &mut Table) {
     }
     for gap in &subject.assessment.not_judged {
         let needs = locale.say(&Sentence::Needs { what: &gap.missing });
-        add(subject, table, "", Word::NotJudged, Cell::text(gap.code), needs);
+        add(subject, table, "", Word::NotJudged, Cell::text(gap.code.as_str()), needs);
     }
     if let Some(device) = subject.assessment.tightest_device().map(|index| &subject.assessment.devices[index])
     {

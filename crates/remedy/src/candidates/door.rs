@@ -8,6 +8,7 @@ use super::places::set_model;
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
+use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{Feed, Lock, LockKind, PowerLoss, StationModel};
@@ -66,65 +67,65 @@ pub(super) fn for_lock(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     let Some(at) = lock_of(bench, finding) else { return Vec::new() };
     let limit = finding.limit.map(|limit| limit.value);
     let mut list = Vec::new();
-    match finding.code.as_str() {
-        "lock-voltage-too-low" => {
+    match finding.code {
+        codes::LOCK_VOLTAGE_TOO_LOW => {
             list.extend(thicker_cables(bench, &at));
             list.extend(other_locks(bench, &at, |_| true));
             list.extend(own_supplies(&at));
         }
-        "lock-voltage-too-high" => {
+        codes::LOCK_VOLTAGE_TOO_HIGH => {
             list.extend(other_locks(bench, &at, |_| true));
             list.extend(own_supplies(&at));
         }
-        "lock-current-kind" => {
+        codes::LOCK_CURRENT_KIND => {
             list.extend(other_locks(bench, &at, |_| true));
             list.extend(own_supplies(&at));
         }
-        "lock-feed-missing" => {
+        codes::LOCK_FEED_MISSING => {
             if at.station.lock_output_voltage.is_some() && at.used.feed.value != LockFeed::Station {
                 list.push(Candidate::new("lock-from-the-door-station", at.set("feed", quoted("station"))));
             }
             list.extend(own_supplies(&at));
         }
-        "lock-output-overloaded" => {
+        codes::LOCK_OUTPUT_OVERLOADED => {
             list.extend(other_locks(bench, &at, |lock| draws_less(lock, at.lock)));
             list.extend(own_supplies(&at));
         }
-        "relay-overloaded" => {
+        codes::RELAY_OVERLOADED => {
             list.extend(other_locks(bench, &at, |lock| draws_less(lock, at.lock)));
             list.extend(other_door_stations(bench, at.entrance));
             list.extend(relays_between(&at, finding.value.map_or(0.0, |value| value.value)));
         }
-        "lock-contact-wiring" => {
+        codes::LOCK_CONTACT_WIRING => {
             let contact = match at.lock.power_loss.value {
                 PowerLoss::Opens => "normally-closed",
                 PowerLoss::StaysShut => "normally-open",
             };
             list.push(Candidate::new("contact-as-the-lock-needs", at.set("contact", quoted(contact))));
         }
-        "lock-duty-exceeded" => {
+        codes::LOCK_DUTY_EXCEEDED => {
             if let Some(limit_s) = limit {
                 list.push(Candidate::new("shorter-hold-time", at.set("hold_time", seconds(limit_s))));
             }
             list.extend(other_locks(bench, &at, |_| true));
         }
-        "hold-time-overridden" => {
+        codes::HOLD_TIME_OVERRIDDEN => {
             if let Some(value) = finding.value {
                 list.push(Candidate::new("hold-time-as-set", at.set("hold_time", seconds(value.value))));
             }
         }
-        "suppression-missing" | "suppression-unsuitable" => list.extend(suppressors(&at)),
-        "relay-on-unsecure-side" => {
+        codes::SUPPRESSION_MISSING | codes::SUPPRESSION_UNSUITABLE => list.extend(suppressors(&at)),
+        codes::RELAY_ON_UNSECURE_SIDE => {
             list.push(Candidate::new("relay-inside", at.set("relay_on_secure_side", "true")).unpriced());
         }
-        "exit-button-missing" => {
+        codes::EXIT_BUTTON_MISSING => {
             list.push(Candidate::new("exit-button", at.set("exit_button", "true")).unpriced());
         }
-        "escape-depends-on-bus" => {
+        codes::ESCAPE_DEPENDS_ON_BUS => {
             list.push(Candidate::new("emergency-release", at.set("emergency_release", "true")).unpriced());
         }
-        "escape-fail-secure" => list.extend(fail_safe_locks(bench, &at)),
-        "delayed-egress-too-long" => {
+        codes::ESCAPE_FAIL_SECURE => list.extend(fail_safe_locks(bench, &at)),
+        codes::DELAYED_EGRESS_TOO_LONG => {
             if let Some(limit_s) = limit {
                 list.push(Candidate::new("shorter-delay", at.set("delayed_egress", seconds(limit_s))));
             }

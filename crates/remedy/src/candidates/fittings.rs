@@ -7,31 +7,32 @@ use super::door::other_door_stations;
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
-use latchline_finding::{Change, Edit, EditStep};
+use latchline_assess::rules::codes;
+use latchline_finding::{Change, Code, Edit, EditStep};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{Accessory, AccessoryKind, Light};
 use latchline_site::model::{AlarmInput, AlarmKind, Entrance, LightFeed, LightUse, RelayContact};
 
 /// Candidates for a finding about the modules, lights, heater or alarm inputs of an entrance.
-pub(super) fn for_fittings(bench: &Bench<'_>, element: &str, code: &str) -> Vec<Candidate> {
+pub(super) fn for_fittings(bench: &Bench<'_>, element: &str, code: Code) -> Vec<Candidate> {
     let Some(entrance) = bench.site.entrances.iter().find(|one| one.id.as_str() == element) else {
         return Vec::new();
     };
     let mut list = Vec::new();
     match code {
-        "accessory-current-exceeded" => list.extend(lighter_modules(bench, entrance)),
-        "accessory-chain-too-long" => list.extend(larger_button_modules(bench, entrance)),
-        "directory-too-small" => list.extend(more_buttons(bench, entrance)),
-        "light-feed-missing" | "light-feed-unsuitable" | "light-output-overloaded" => {
+        codes::ACCESSORY_CURRENT_EXCEEDED => list.extend(lighter_modules(bench, entrance)),
+        codes::ACCESSORY_CHAIN_TOO_LONG => list.extend(larger_button_modules(bench, entrance)),
+        codes::DIRECTORY_TOO_SMALL => list.extend(more_buttons(bench, entrance)),
+        codes::LIGHT_FEED_MISSING | codes::LIGHT_FEED_UNSUITABLE | codes::LIGHT_OUTPUT_OVERLOADED => {
             list.extend(lights(bench, entrance));
         }
-        "heater-missing" | "alarm-inputs-exceeded" => {}
-        "alarm-loop-too-long" => list.extend(thicker_input_cables(bench, entrance)),
-        "alarm-cable-not-watched" => list.extend(watched_cables(entrance)),
-        "alarm-tells-nobody" => list.extend(tell_the_desks(bench, entrance)),
+        codes::HEATER_MISSING | codes::ALARM_INPUTS_EXCEEDED => {}
+        codes::ALARM_LOOP_TOO_LONG => list.extend(thicker_input_cables(bench, entrance)),
+        codes::ALARM_CABLE_NOT_WATCHED => list.extend(watched_cables(entrance)),
+        codes::ALARM_TELLS_NOBODY => list.extend(tell_the_desks(bench, entrance)),
         _ => return list,
     }
-    if code != "alarm-cable-not-watched" && code != "alarm-tells-nobody" {
+    if code != codes::ALARM_CABLE_NOT_WATCHED && code != codes::ALARM_TELLS_NOBODY {
         list.extend(other_door_stations(bench, entrance));
     }
     list

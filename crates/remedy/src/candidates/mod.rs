@@ -12,7 +12,9 @@ mod wiring;
 
 use crate::bench::Bench;
 use crate::candidate::Candidate;
+use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Finding};
+use latchline_site::codes as numbers;
 
 /// Candidates for a finding, most promising first; empty where nothing is known that a program
 /// could decide.
@@ -21,8 +23,8 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         return settings::without_element(bench, finding);
     };
     let mut list = Vec::new();
-    match finding.code.as_str() {
-        "voltage-too-low" | "thin-margin" => {
+    match finding.code {
+        codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => {
             list.extend(settings::part_of_the_family(bench, &element));
             list.extend(wiring::for_device(bench, &element));
             list.extend(rearranged::changed_order(bench, &element));
@@ -30,11 +32,11 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
                 list.extend(rearranged::supply_nearer_by(bench, &source));
             }
         }
-        "end-station-looped" => {
+        codes::END_STATION_LOOPED => {
             list.extend(rearranged::changed_order(bench, &element));
             list.extend(rearranged::branch_box(bench, &element));
         }
-        "no-operating-point" => {
+        codes::NO_OPERATING_POINT => {
             list.extend(settings::larger_supply(bench, &element));
             // The farthest device says where the copper is missing.
             if let Some(farthest) = farthest(bench, finding) {
@@ -42,74 +44,90 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             }
             list.extend(rearranged::supply_nearer_by(bench, &element));
         }
-        "supply-overloaded" | "supply-count-exceeded" | "start-up-fails" | "start-up-hiccups" => {
+        codes::SUPPLY_OVERLOADED
+        | codes::SUPPLY_COUNT_EXCEEDED
+        | codes::START_UP_FAILS
+        | codes::START_UP_HICCUPS => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(settings::lighter_stations(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
             list.extend(rearranged::supply_nearer_by(bench, &element));
         }
-        "trip-below-legitimate-current" => {
+        codes::TRIP_BELOW_LEGITIMATE_CURRENT => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(wiring::for_port_or_run(bench, &element));
         }
-        "signal-too-weak" | "signal-notch" | "signal-ripple" => {
+        codes::SIGNAL_TOO_WEAK | codes::SIGNAL_NOTCH | codes::SIGNAL_RIPPLE => {
             list.extend(signal::for_signal(bench, finding));
         }
-        "short-circuit-not-cleared" | "short-circuit-not-detected" => {
+        codes::SHORT_CIRCUIT_NOT_CLEARED | codes::SHORT_CIRCUIT_NOT_DETECTED => {
             list.extend(wiring::new_cable(bench, &element));
             list.extend(wiring::for_port_or_run(bench, &element));
         }
-        "port-overloaded" | "too-many-stations-on-port" | "total-length-exceeded" | "run-too-long" => {
-            list.extend(wiring::for_port_or_run(bench, &element))
-        }
-        "silenced-group" => {
+        codes::PORT_OVERLOADED
+        | codes::TOO_MANY_STATIONS_ON_PORT
+        | codes::TOTAL_LENGTH_EXCEEDED
+        | codes::RUN_TOO_LONG => list.extend(wiring::for_port_or_run(bench, &element)),
+        codes::SILENCED_GROUP => {
             list.extend(wiring::for_port_or_run(bench, &element));
             list.extend(wiring::rehomed_runs(bench, &element));
         }
-        "voltage-too-high" => {
+        codes::VOLTAGE_TOO_HIGH => {
             list.extend(settings::part_of_the_family(bench, &element));
             list.extend(settings::lower_supply_voltage(bench, finding));
         }
-        "measured-loop-differs" | "measured-capacitance-differs" | "insulation-too-low" => {
+        codes::MEASURED_LOOP_DIFFERS | codes::MEASURED_CAPACITANCE_DIFFERS | codes::INSULATION_TOO_LOW => {
             list.extend(wiring::new_cable(bench, &element));
         }
-        "cable-unsuitable" | "clad-aluminium" | "beside-mains" | "more-pairs-than-cable" => {
+        codes::CABLE_UNSUITABLE
+        | codes::CLAD_ALUMINIUM
+        | codes::BESIDE_MAINS
+        | codes::MORE_PAIRS_THAN_CABLE => {
             list.extend(wiring::other_cables(bench, finding, &element));
             list.extend(settings::fewer_pairs(bench, &element));
         }
-        "outdoor-run-without-surge-protection" => {
+        codes::OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION => {
             list.extend(settings::surge_protection(bench, &element));
         }
-        code if code.starts_with("terminator-") => {
-            list.extend(settings::terminators(bench, &element, code));
+        codes::TERMINATOR_MISSING
+        | codes::TERMINATOR_WITHOUT_CAPACITOR
+        | codes::TERMINATOR_MISPLACED
+        | codes::TERMINATOR_DOUBLED
+        | codes::TERMINATOR_NOT_NEEDED => {
+            list.extend(settings::terminators(bench, &element, finding.code));
         }
-        "lock-outputs-exceeded" => list.extend(door::for_entrance(bench, &element)),
-        "accessory-current-exceeded"
-        | "accessory-chain-too-long"
-        | "directory-too-small"
-        | "light-feed-missing"
-        | "light-feed-unsuitable"
-        | "light-output-overloaded"
-        | "heater-missing"
-        | "alarm-inputs-exceeded"
-        | "alarm-loop-too-long"
-        | "alarm-cable-not-watched"
-        | "alarm-tells-nobody" => {
-            list.extend(fittings::for_fittings(bench, &element, finding.code.as_str()));
+        codes::LOCK_OUTPUTS_EXCEEDED => list.extend(door::for_entrance(bench, &element)),
+        codes::ACCESSORY_CURRENT_EXCEEDED
+        | codes::ACCESSORY_CHAIN_TOO_LONG
+        | codes::DIRECTORY_TOO_SMALL
+        | codes::LIGHT_FEED_MISSING
+        | codes::LIGHT_FEED_UNSUITABLE
+        | codes::LIGHT_OUTPUT_OVERLOADED
+        | codes::HEATER_MISSING
+        | codes::ALARM_INPUTS_EXCEEDED
+        | codes::ALARM_LOOP_TOO_LONG
+        | codes::ALARM_CABLE_NOT_WATCHED
+        | codes::ALARM_TELLS_NOBODY => {
+            list.extend(fittings::for_fittings(bench, &element, finding.code));
         }
-        "battery-hours-short" | "charger-too-small" | "supply-too-hot" => {
+        codes::BATTERY_HOURS_SHORT | codes::CHARGER_TOO_SMALL | codes::SUPPLY_TOO_HOT => {
             list.extend(battery::for_supply(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
         }
-        "battery-end-voltage-low" => {
+        codes::BATTERY_END_VOLTAGE_LOW => {
             if let Some(Argument::Element(worst)) = finding.argument("worst") {
                 list.extend(wiring::for_device(bench, worst.as_str()));
             }
         }
-        "mixed-families" => list.extend(settings::part_of_the_family(bench, &element)),
-        "dwelling-without-entrance" => list.extend(places::widen_scope(bench, &element)),
-        "acceptance-without-match" => list.extend(settings::remove_acceptance(bench, finding)),
-        code if code.contains("address") || code.contains("number") || code.contains("main") => {
+        codes::MIXED_FAMILIES => list.extend(settings::part_of_the_family(bench, &element)),
+        codes::DWELLING_WITHOUT_ENTRANCE => list.extend(places::widen_scope(bench, &element)),
+        codes::ACCEPTANCE_WITHOUT_MATCH => list.extend(settings::remove_acceptance(bench, finding)),
+        numbers::ADDRESS_OUT_OF_RANGE
+        | numbers::ADDRESS_RESERVED
+        | numbers::ADDRESS_DUPLICATE
+        | numbers::ADDRESS_NOT_EXPRESSIBLE
+        | numbers::ADDRESSES_EXHAUSTED
+        | numbers::TWO_MAIN_ENTRANCES => {
             list.extend(settings::other_number(bench, &element));
         }
         _ => list.extend(door::for_lock(bench, finding)),

@@ -4,14 +4,15 @@ use super::places::set_model;
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
-use latchline_finding::{Change, Edit, EditStep, Finding};
+use latchline_assess::rules::codes;
+use latchline_finding::{Change, Code, Edit, EditStep, Finding};
 use latchline_site::catalogue::{PartHead, StationModel};
 use latchline_site::model::StationOwner;
 
 /// Findings that are about no element: the site as a whole.
 pub(super) fn without_element(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
-    match finding.code.as_str() {
-        "acceptance-without-match" => remove_acceptance(bench, finding),
+    match finding.code {
+        codes::ACCEPTANCE_WITHOUT_MATCH => remove_acceptance(bench, finding),
         _ => Vec::new(),
     }
 }
@@ -124,7 +125,7 @@ pub(super) fn surge_protection(bench: &Bench<'_>, element: &str) -> Vec<Candidat
 }
 
 /// A terminator set, taken away, or given its capacitor.
-pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: &str) -> Vec<Candidate> {
+pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: Code) -> Vec<Candidate> {
     let site = bench.site;
     let run = site.runs.iter().find(|run| {
         run.id.as_str() == element
@@ -133,8 +134,8 @@ pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: &str) -> Vec<C
     let Some(run) = run else { return Vec::new() };
     let id = run.id.as_str();
     let edit = match code {
-        "terminator-missing" => Edit::set(&["runs", id, "terminator"], "true"),
-        "terminator-without-capacitor" => Edit::set(&["runs", id, "terminator_capacitor"], "true"),
+        codes::TERMINATOR_MISSING => Edit::set(&["runs", id, "terminator"], "true"),
+        codes::TERMINATOR_WITHOUT_CAPACITOR => Edit::set(&["runs", id, "terminator_capacitor"], "true"),
         _ => Edit::set(&["runs", id, "terminator"], "false"),
     };
     vec![Candidate::new("terminator", edit)]

@@ -25,13 +25,13 @@ A-R2 = { from = "A-D1.2", to = ["A-101", "A-102"], cable = "pair-0.5", spacing =
 /// Manual pages of the codes that are used here.
 pub const DOCS: &[&CodeDoc] = &[
     &CodeDoc {
-        code: "voltage-too-low",
+        code: Code("voltage-too-low"),
         severity: Severity::Error,
         title: "a device has too little voltage",
         explanation: "# What it checks\n\nThe voltage of every device in its worst state.",
     },
     &CodeDoc {
-        code: "thin-margin",
+        code: Code("thin-margin"),
         severity: Severity::Warning,
         title: "a device has little voltage in hand",
         explanation: "# What it checks\n\nThe margin of every device.",
@@ -205,7 +205,7 @@ pub fn failing() -> Assessment {
         ],
         remedies_not_sought: 0,
         not_judged: vec![NotJudged {
-            code: "voltage-too-high",
+            code: Code("voltage-too-high"),
             elements: vec!["A-101".into(), "A-102".into()],
             missing: "ostrel-v7 highest_voltage".into(),
         }],

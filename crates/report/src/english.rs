@@ -259,7 +259,7 @@ mod tests {
     #[test]
     fn what_is_missing_is_named_with_how_to_get_it() {
         let missing = NotJudged {
-            code: Code("line-constants-missing"),
+            code: codes::LINE_CONSTANTS_MISSING,
             elements: vec!["A-R5".into()],
             missing: String::from("clad-0.5 line"),
         };

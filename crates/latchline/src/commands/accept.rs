@@ -4,7 +4,7 @@ use crate::surroundings::Surroundings;
 use crate::{codes, date, load, output};
 use anyhow::{Context, Result, bail};
 use clap::Args;
-use latchline_finding::{Change, Edit, Finding};
+use latchline_finding::{Change, Code, Edit, Finding};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -54,7 +54,7 @@ pub fn run(
     let all = || loaded.resolved.findings.iter().chain(&assessment.findings);
     let element = arguments.element.as_deref();
     let matches = |finding: &&Finding| {
-        finding.code.as_str() == code
+        finding.code == code
             && element.is_none_or(|name| finding.element.as_ref().is_some_and(|id| id.as_str() == name))
     };
     let standing = all().filter(matches).filter(|finding| finding.accepted.is_none()).count();
@@ -72,10 +72,13 @@ pub fn run(
 }
 
 /// The edit that adds the entry.
-fn entry(code: &str, element: Option<&str>, reason: &str, date: &str) -> Edit {
+fn entry(code: Code, element: Option<&str>, reason: &str, date: &str) -> Edit {
     let element = element.map_or_else(String::new, |name| format!("element = {}\n", toml_text(name)));
-    let body =
-        format!("code = {}\n{element}reason = {}\ndate = {date}\n", toml_text(code), toml_text(reason));
+    let body = format!(
+        "code = {}\n{element}reason = {}\ndate = {date}\n",
+        toml_text(code.as_str()),
+        toml_text(reason)
+    );
     Edit::one(&["accept"], Change::AppendTable(body))
 }
 
@@ -86,7 +89,7 @@ fn toml_text(text: &str) -> String {
 
 fn nothing_to_accept<'a>(
     accepted: usize,
-    code: &str,
+    code: Code,
     element: Option<&str>,
     all: impl Iterator<Item = &'a Finding>,
 ) -> String {
@@ -95,7 +98,7 @@ fn nothing_to_accept<'a>(
         return format!("{code}{whom} is accepted already");
     }
     let mut elements: Vec<&str> = all
-        .filter(|finding| finding.code.as_str() == code)
+        .filter(|finding| finding.code == code)
         .filter_map(|finding| finding.element.as_ref().map(|id| id.as_str()))
         .collect();
     elements.sort_unstable();
@@ -117,7 +120,7 @@ mod tests {
 
     #[test]
     fn the_entry_names_code_element_reason_and_date() {
-        let edit = entry("thin-margin", Some("A-1"), "known", "2026-11-02");
+        let edit = entry(Code("thin-margin"), Some("A-1"), "known", "2026-11-02");
         let Change::AppendTable(body) = &edit.changes[0].1 else { panic!("a table is added") };
         assert_eq!(
             body,

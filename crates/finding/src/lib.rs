@@ -9,6 +9,7 @@
 //! * [`Sourced`]: a value with its origin and its [`Provenance`];
 //! * [`Finding`]: one thing that is wrong or worth knowing, as typed data;
 //! * [`Locale`]: how the reader of printed sheets is used to words, numbers and units;
+//! * [`shown`]: text from outside as it may reach a terminal;
 //! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
 
 mod code_doc;
@@ -18,6 +19,7 @@ mod finding;
 mod locale;
 mod origin;
 pub mod quantity;
+pub mod shown;
 mod sourced;
 mod state;
 

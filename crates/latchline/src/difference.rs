@@ -1,5 +1,6 @@
 //! Two texts held against each other, line by line.
 
+use latchline_finding::shown;
 use similar::{ChangeTag, TextDiff};
 use std::fmt::Write as _;
 
@@ -12,7 +13,7 @@ pub fn difference(before: &str, after: &str) -> String {
             ChangeTag::Delete => ('-', change.old_index()),
             ChangeTag::Insert => ('+', change.new_index()),
         };
-        let line = change.value().trim_end_matches(['\n', '\r']);
+        let line = shown::whole(change.value().trim_end_matches(['\n', '\r']), &['\t']);
         let _ = writeln!(text, "{:>5} {sign} {line}", index.map_or(0, |index| index + 1));
     }
     text

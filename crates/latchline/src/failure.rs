@@ -1,5 +1,6 @@
 //! How a command that could not run says so.
 
+use latchline_finding::shown;
 use std::io::{ErrorKind, Write as _};
 use std::process::ExitCode;
 
@@ -7,15 +8,12 @@ use std::process::ExitCode;
 pub const UNUSABLE: u8 = 2;
 
 /// Prints the chain of an error once, each cause on a line of its own, and gives the exit status.
-/// A closed pipe is no error: whoever read it has seen enough.
+/// What stands in it of files and arguments is shown, never obeyed.
 pub fn report(error: &anyhow::Error) -> ExitCode {
-    if is_closed_pipe(error) {
-        return ExitCode::SUCCESS;
-    }
-    let mut text = format!("error: {error}\n");
+    let mut text = format!("error: {}\n", shown::prose(&error.to_string()));
     for cause in error.chain().skip(1) {
         let words = cause.downcast_ref::<std::io::Error>().map_or_else(|| cause.to_string(), in_words);
-        text.push_str(&format!("  {words}\n"));
+        text.push_str(&format!("  {}\n", shown::prose(&words)));
     }
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
@@ -40,15 +38,6 @@ fn in_words(error: &std::io::Error) -> String {
         }
     };
     words.to_string()
-}
-
-/// Whether the reader of our output has gone.
-pub fn is_closed_pipe(error: &anyhow::Error) -> bool {
-    error.chain().any(|cause| {
-        let io = cause.downcast_ref::<std::io::Error>().map(std::io::Error::kind);
-        let json = cause.downcast_ref::<serde_json::Error>().and_then(serde_json::Error::io_error_kind);
-        io.or(json) == Some(ErrorKind::BrokenPipe)
-    })
 }
 
 #[cfg(test)]

@@ -1,12 +1,13 @@
 //! A site file with its catalogues, read and resolved.
 
-use crate::input::read_text;
+use crate::files::{Original, read_original, read_text};
 use anyhow::{Context, Result};
 use latchline_finding::{FileId, Sources};
 use latchline_pack::Stamp;
 use latchline_site::{Resolved, builtin_catalogue, catalogue_paths, resolve};
 use std::io::Read;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// Texts and what they resolve to.
 #[derive(Debug)]
@@ -19,7 +20,9 @@ pub struct Loaded {
     pub catalogues: Vec<FileId>,
     /// The site and the findings met while reading.
     pub resolved: Resolved,
-    /// The files that were read, for watching.
+    /// The site file as it was read, for changing it.
+    pub original: Original,
+    /// The files that were read.
     pub files: Vec<PathBuf>,
 }
 
@@ -37,11 +40,11 @@ impl Loaded {
 /// # Errors
 /// If one of the files cannot be read as text. Mistakes in the text are findings, not errors.
 pub fn load(path: &Path, input: &mut dyn Read) -> Result<Loaded> {
-    let text = read_text(path, input)?;
+    let original = read_original(path, input)?;
     let mut sources = Sources::new();
     let name =
         if path == Path::new("-") { String::from("standard input") } else { path.display().to_string() };
-    let site_file = sources.add(name, text);
+    let site_file = sources.add(name, Arc::clone(&original.text));
     let mut catalogues = Vec::new();
     let (builtin_name, builtin_text) = builtin_catalogue();
     catalogues.push(sources.add(builtin_name, builtin_text));
@@ -58,5 +61,5 @@ pub fn load(path: &Path, input: &mut dyn Read) -> Result<Loaded> {
         files.push(file);
     }
     let resolved = resolve(&sources, site_file, &catalogues);
-    Ok(Loaded { sources, site_file, catalogues, resolved, files })
+    Ok(Loaded { sources, site_file, catalogues, resolved, original, files })
 }

@@ -14,44 +14,55 @@ mod date;
 mod demo_survey;
 mod difference;
 mod failure;
-mod input;
+mod files;
 mod load;
 mod output;
-mod pack_folder;
 mod plain_line;
 mod plain_network;
 mod surroundings;
+mod usage;
 
+use anyhow::Context as _;
 use arguments::{Arguments, Command};
 use clap::Parser;
+use std::io::Write as _;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let arguments = Arguments::parse();
     let surroundings = surroundings::Surroundings::read();
-    let (mut input, mut output) = (std::io::stdin().lock(), std::io::stdout().lock());
-    let result = match &arguments.command {
-        Command::New(arguments) => commands::new::run(arguments, &mut output),
-        Command::Check(arguments) => commands::check::run(arguments, &surroundings, &mut input, &mut output),
-        Command::Design(arguments) => commands::design::run(arguments, &mut output),
-        Command::Addresses(arguments) => {
-            commands::addresses::run(arguments, &surroundings, &mut input, &mut output)
-        }
-        Command::Accept(arguments) => commands::accept::run(arguments, &surroundings, &mut output),
-        Command::Fix(arguments) => commands::fix::run(arguments, &surroundings, &mut output),
-        Command::Draw(arguments) => commands::draw::run(arguments, &surroundings, &mut input, &mut output),
-        Command::Catalogue(arguments) => commands::catalogue::run(arguments, &surroundings, &mut output),
-        Command::Explain(arguments) => commands::explain::run(arguments, &surroundings, &mut output),
-        Command::Schema(arguments) => commands::schema::run(arguments, &mut output),
-        Command::Completions(arguments) => commands::completions::run(arguments, &mut output),
-        Command::Man(arguments) => commands::man::run(arguments, &mut output),
-        Command::Pack(arguments) => commands::pack::run(arguments, &surroundings, &mut input, &mut output),
-        Command::Flow(arguments) => commands::flow::run(arguments, &mut input, &mut output),
-        Command::Headroom(arguments) => {
-            commands::headroom::run(arguments, &surroundings, &mut input, &mut output)
-        }
-        Command::Reach(arguments) => commands::reach::run(arguments, &mut output),
-        Command::Response(arguments) => commands::response::run(arguments, &mut input, &mut output),
+    let mut input = std::io::stdin().lock();
+    let mut output = output::Answer::new(std::io::stdout().lock(), surroundings.reader_is_gone.clone());
+    let result = match Arguments::try_parse() {
+        Ok(arguments) => run(&arguments.command, &surroundings, &mut input, &mut output),
+        Err(error) => usage::tell(&error, &mut output),
     };
-    result.unwrap_or_else(|error| failure::report(&error))
+    let written = |status| output.flush().context("cannot write the result").map(|()| status);
+    result.and_then(written).unwrap_or_else(|error| failure::report(&error))
+}
+
+fn run(
+    command: &Command,
+    surroundings: &surroundings::Surroundings,
+    input: &mut dyn std::io::Read,
+    output: &mut dyn std::io::Write,
+) -> anyhow::Result<ExitCode> {
+    match command {
+        Command::New(arguments) => commands::new::run(arguments, output),
+        Command::Check(arguments) => commands::check::run(arguments, surroundings, input, output),
+        Command::Design(arguments) => commands::design::run(arguments, output),
+        Command::Addresses(arguments) => commands::addresses::run(arguments, surroundings, input, output),
+        Command::Accept(arguments) => commands::accept::run(arguments, surroundings, output),
+        Command::Fix(arguments) => commands::fix::run(arguments, surroundings, output),
+        Command::Draw(arguments) => commands::draw::run(arguments, surroundings, input, output),
+        Command::Catalogue(arguments) => commands::catalogue::run(arguments, surroundings, output),
+        Command::Explain(arguments) => commands::explain::run(arguments, surroundings, output),
+        Command::Schema(arguments) => commands::schema::run(arguments, output),
+        Command::Completions(arguments) => commands::completions::run(arguments, output),
+        Command::Man(arguments) => commands::man::run(arguments, output),
+        Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
+        Command::Flow(arguments) => commands::flow::run(arguments, input, output),
+        Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),
+        Command::Reach(arguments) => commands::reach::run(arguments, output),
+        Command::Response(arguments) => commands::response::run(arguments, input, output),
+    }
 }

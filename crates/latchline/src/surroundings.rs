@@ -2,7 +2,9 @@
 
 use clap::ValueEnum;
 use latchline_report::Look;
+use std::cell::Cell;
 use std::io::{IsTerminal, Write as _};
+use std::rc::Rc;
 
 /// Columns of a page when nothing says otherwise.
 const USUAL_WIDTH: usize = 100;
@@ -31,6 +33,8 @@ pub struct Surroundings {
     pub usual_colour: bool,
     /// Columns of the page.
     pub width: usize,
+    /// Whether who read standard output has gone.
+    pub reader_is_gone: Rc<Cell<bool>>,
 }
 
 impl Surroundings {
@@ -47,6 +51,7 @@ impl Surroundings {
             is_terminal,
             usual_colour: usual_colour(is_terminal, variable),
             width: columns.or_else(terminal).unwrap_or(USUAL_WIDTH).clamp(NARROWEST, WIDEST),
+            reader_is_gone: Rc::default(),
         }
     }
 

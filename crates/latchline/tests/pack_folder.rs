@@ -101,3 +101,128 @@ fn a_write_that_fails_half_way_leaves_the_older_pack_and_no_half_file() {
     assert_eq!(files(&folder.path("pack")), before, "the older pack is as it was");
     assert_eq!(names(&folder), ["pack", "site.toml"]);
 }
+
+/// What people wrote into a pack stays, whatever is made anew, however often.
+#[test]
+fn what_people_wrote_into_a_pack_is_kept() {
+    let folder = Folder::with_starter();
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
+    let live = folder.read("pack/tables/14-live.csv");
+    folder.write("pack/tables/14-live.csv", format!("{live}read on site: 47.1\n"));
+    folder.write("pack/workbook.xlsx", "saved by a spreadsheet");
+    let devices = folder.read("pack/tables/05-devices.csv");
+    // The table of devices changes, that of live readings too.
+    folder.edit("site.toml", "A-1 = {", "A-01 = {");
+    folder.edit("site.toml", "\"A-1\"", "\"A-01\"");
+    for round in 0..3 {
+        let again = folder.run(&["pack", "site.toml", "-o", "pack"]);
+        assert_eq!(again.status, 0, "{}", again.err);
+        let said = "kept tables/14-live.csv, which was changed since it was made; the new one is tables/14-live.new.csv";
+        assert!(again.out.contains(said), "round {round}: {}", again.out);
+        assert!(again.out.contains("the new one is workbook.new.xlsx"), "{}", again.out);
+        assert_eq!(folder.read("pack/tables/14-live.csv"), format!("{live}read on site: 47.1\n"));
+        assert_eq!(folder.read("pack/workbook.xlsx"), "saved by a spreadsheet");
+        assert!(folder.read("pack/tables/14-live.new.csv").contains("A-01"));
+        assert_ne!(folder.read("pack/tables/05-devices.csv"), devices, "what nobody changed is replaced");
+        assert!(folder.read("pack/contents.txt").contains("kept as it was changed: workbook.xlsx"));
+    }
+    // A pack of other parts keeps them too.
+    let part = folder.run(&["pack", "site.toml", "-o", "pack", "--only", "cables"]);
+    assert_eq!(part.status, 0, "{}", part.err);
+    assert!(part.out.contains("kept tables/14-live.csv"), "{}", part.out);
+    assert!(!folder.path("pack/tables/14-live.new.csv").exists());
+    assert_eq!(folder.read("pack/tables/14-live.csv"), format!("{live}read on site: 47.1\n"));
+    // Taking the new one over ends it.
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
+    for name in ["tables/14-live", "workbook"] {
+        let ending = if name == "workbook" { "xlsx" } else { "csv" };
+        let new = folder.path(&format!("pack/{name}.new.{ending}"));
+        std::fs::rename(new, folder.path(&format!("pack/{name}.{ending}"))).unwrap();
+    }
+    let last = folder.run(&["pack", "site.toml", "-o", "pack"]);
+    assert_eq!(last.status, 0, "{}", last.err);
+    assert!(!last.out.contains("kept"), "{}", last.out);
+    assert!(!folder.path("pack/tables/14-live.new.csv").exists());
+    assert_eq!(names(&folder), ["pack", "site.toml"]);
+}
+
+#[test]
+fn a_changed_list_of_contents_is_kept_too() {
+    let folder = Folder::with_starter();
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
+    let list = folder.read("pack/contents.txt");
+    folder.write("pack/contents.txt", format!("{list}handed over on Monday\n"));
+    let again = folder.run(&["pack", "site.toml", "-o", "pack"]);
+    assert_eq!(again.status, 0, "{}", again.err);
+    assert!(again.out.contains("kept contents.txt as contents.kept.txt"), "{}", again.out);
+    assert!(folder.read("pack/contents.kept.txt").ends_with("handed over on Monday\n"));
+    let third = folder.run(&["pack", "site.toml", "-o", "pack"]);
+    assert!(third.out.contains("kept contents.kept.txt"), "{}{}", third.out, third.err);
+    assert!(folder.read("pack/contents.kept.txt").ends_with("handed over on Monday\n"));
+}
+
+#[test]
+fn empty_folders_of_others_stay_and_so_do_permissions() {
+    let folder = Folder::with_starter();
+    std::fs::create_dir_all(folder.path("pack/photos/front")).unwrap();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        std::fs::set_permissions(folder.path("pack"), std::fs::Permissions::from_mode(0o750)).unwrap();
+    }
+    for _ in 0..2 {
+        let ran = folder.run(&["pack", "site.toml", "-o", "pack"]);
+        assert_eq!(ran.status, 0, "{}", ran.err);
+        assert!(folder.path("pack/photos/front").is_dir());
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::PermissionsExt;
+            let mode = std::fs::metadata(folder.path("pack")).unwrap().permissions().mode();
+            assert_eq!(mode & 0o777, 0o750);
+        }
+    }
+}
+
+#[test]
+fn a_file_that_is_open_in_a_spreadsheet_is_told() {
+    let folder = Folder::with_starter();
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
+    folder.write("pack/~$workbook.xlsx", "owner");
+    let refused = folder.run(&["pack", "site.toml", "-o", "pack"]);
+    assert_eq!(refused.status, 2);
+    assert!(refused.err.contains("is open in another program"), "{}", refused.err);
+}
+
+/// Two at once: whole packs only, and nothing left beside them.
+#[test]
+fn packs_made_at_once_end_in_one_whole_pack() {
+    let folder = Folder::with_starter();
+    let arguments = ["pack", "site.toml", "-o", "pack", "--only", "cables,cut-list"];
+    let mut succeeded = 0;
+    for _ in 0..6 {
+        let children: Vec<_> = (0..3)
+            .map(|_| {
+                folder
+                    .command(&arguments)
+                    .stdout(std::process::Stdio::null())
+                    .stderr(std::process::Stdio::piped())
+                    .spawn()
+                    .unwrap()
+            })
+            .collect();
+        for child in children {
+            let ended = child.wait_with_output().unwrap();
+            let said = String::from_utf8_lossy(&ended.stderr).into_owned();
+            match ended.status.code() {
+                Some(0) => succeeded += 1,
+                Some(2) => {
+                    assert!(said.contains("another run") || said.contains("nothing was changed"), "{said}")
+                }
+                status => panic!("{status:?}: {said}"),
+            }
+        }
+        assert_eq!(folder.run(&arguments).status, 0);
+        assert_eq!(names(&folder), ["pack", "site.toml"]);
+    }
+    assert!(succeeded >= 6, "{succeeded} of 18");
+}

@@ -8,11 +8,13 @@
 //! * [`tables`]: what each table holds;
 //! * [`terminals`]: what is wired to what, conductor by conductor; [`colours`]: in which colour;
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
+//! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
 //! Nothing here touches a file: [`pack`] gives names and bytes, the same for the same input.
 
 pub mod colours;
+pub mod contents;
 pub mod labels;
 pub mod language;
 pub mod locale;
@@ -26,6 +28,7 @@ pub mod tables;
 pub mod terminals;
 pub mod write;
 
+pub use contents::{CONTENTS_MARK, CONTENTS_NAME};
 pub use options::{Audience, Options, Paper, Part};
 pub use stamp::Stamp;
 pub use subject::{PackInput, Subject};
@@ -60,11 +63,6 @@ pub enum PackError {
     },
 }
 
-/// Name of the file that lists the others; a folder with it was made by [`pack`].
-pub const CONTENTS_NAME: &str = "contents.txt";
-/// First line of that file.
-pub const CONTENTS_MARK: &str = "latchline pack, format 1";
-
 /// Makes every file of the pack.
 ///
 /// # Errors
@@ -90,22 +88,18 @@ pub fn pack(input: &PackInput<'_>, options: &Options, stamp: &Stamp) -> Result<V
     if options.wants(Part::Labels) {
         files.extend(labels::sheets(&subject)?);
     }
-    files.push(contents(&subject, &files));
+    files.push(contents_of(&subject, &files));
     Ok(files)
 }
 
 /// The list of all files with their hashes: what the pack is, and whether it is whole.
-fn contents(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
-    let mut text = format!("{CONTENTS_MARK}\n{}\n", tables::origin_line(subject));
+fn contents_of(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
+    let mut head = format!("{}\n", tables::origin_line(subject));
     if let Some(errors) = tables::error_line(subject) {
-        text.push_str(&format!("{errors}\n"));
+        head.push_str(&format!("{errors}\n"));
     }
     for caution in tables::cautions(&subject.locale) {
-        text.push_str(&format!("{caution}\n"));
+        head.push_str(&format!("{caution}\n"));
     }
-    text.push('\n');
-    for file in files {
-        text.push_str(&format!("{}  {}\n", stamp::sha256(&file.bytes), file.name));
-    }
-    PackFile { name: String::from(CONTENTS_NAME), bytes: text.into_bytes() }
+    contents::list(&head, files)
 }

@@ -7,7 +7,7 @@ use crate::state_words;
 use crate::table::wrap;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{Annotation, AnnotationKind, Element, Level, Renderer, Snippet};
-use latchline_finding::{DataGrade, Finding, Severity, Span};
+use latchline_finding::{DataGrade, Finding, Severity, Span, shown};
 use std::ops::Range;
 
 /// Lines longer than this are shown as a window around the place.
@@ -113,14 +113,16 @@ fn floor_boundary(text: &str, mut offset: usize) -> usize {
 }
 
 fn snippet<'a>(line: &'a Pointed<'_>) -> Snippet<'a, Annotation<'a>> {
-    Snippet::source(&line.file.text[line.window.clone()])
+    let source = &line.file.text[line.window.clone()];
+    // What is hidden is shown and takes more room: the marks move with it.
+    let shown = |text: &'a str| shown::whole(text, &['\t']);
+    let at = |offset: usize| shown(&source[..offset]).len();
+    Snippet::source(shown(source))
         .line_start(line.line + 1)
-        .path(line.file.name.as_str())
-        .annotations(
-            line.marks.iter().map(|(kind, range, label)| {
-                kind.span(range.clone()).label(label.as_deref().map(str::to_string))
-            }),
-        )
+        .path(shown::whole(&line.file.name, &[]))
+        .annotations(line.marks.iter().map(|(kind, range, label)| {
+            kind.span(at(range.start)..at(range.end)).label(label.as_deref().map(str::to_string))
+        }))
 }
 
 #[cfg(test)]
@@ -143,6 +145,13 @@ mod tests {
             render("a = 1\nbb = 2\n", 11..12, 100),
             "error[test]: wrong\n --> site.toml:2:6\n  |\n2 | bb = 2\n  |      ^ here\n  |\n  = help: write it"
         );
+    }
+
+    #[test]
+    fn what_is_hidden_in_a_line_is_shown_and_the_caret_stands_under_it() {
+        let shown = render("a\u{200b} = \u{9b}1\n", 7..9, 100);
+        assert!(shown.contains("1 | a<U+200B> = <U+009B>1"), "{shown}");
+        assert!(shown.contains("  |             ^^^^^^^^ here"), "{shown}");
     }
 
     #[test]

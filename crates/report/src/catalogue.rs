@@ -4,7 +4,7 @@ use crate::figures::trimmed;
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
 use latchline_assess::loop_ohm_per_km;
-use latchline_finding::{FileId, Origin, Sources};
+use latchline_finding::{FileId, Origin, Sources, shown};
 use latchline_site::catalogue::{
     Accessory, AccessoryKind, BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Feed, Light,
     LightKind, LoadValue, Lock, LockKind, Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
@@ -104,9 +104,9 @@ pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str) -> Option<Stri
         block = rest;
     }
     let width = (first + block.len()).to_string().len();
-    let mut text = format!("{file_name}, line {first}\n");
+    let mut text = format!("{}, line {first}\n", shown::whole(file_name, &[]));
     for (index, line) in block.iter().enumerate() {
-        let _ = writeln!(text, "{:>width$} | {line}", first + index);
+        let _ = writeln!(text, "{:>width$} | {}", first + index, shown::whole(line, &['\t']));
     }
     Some(text)
 }

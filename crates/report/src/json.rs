@@ -251,9 +251,16 @@ struct StateDocument {
 /// # Errors
 /// If it cannot be written as JSON, which the types here rule out.
 pub fn render(report: &Report<'_>) -> Result<String, serde_json::Error> {
-    let mut text = serde_json::to_string_pretty(&document(report))?;
-    text.push('\n');
-    Ok(text)
+    text(&document(report))
+}
+
+/// Any document as indented JSON whose strings show on a terminal what hides in them.
+///
+/// # Errors
+/// If it cannot be written as JSON.
+pub fn text(document: &impl Serialize) -> Result<String, serde_json::Error> {
+    let text = serde_json::to_string_pretty(document)?;
+    Ok(format!("{}\n", latchline_finding::shown::json(&text)))
 }
 
 /// JSON Schema (draft 2020-12) of the check document.

@@ -53,7 +53,7 @@ pub fn supply_schema() -> serde_json::Value {
 }
 
 fn text(document: &impl Serialize) -> Result<String, serde_json::Error> {
-    Ok(serde_json::to_string_pretty(document)? + "\n")
+    crate::json::text(document)
 }
 
 fn findings(report: &Report<'_>, element: &ElementId) -> (Vec<FindingDocument>, Vec<NotJudgedDocument>) {

@@ -1,6 +1,6 @@
 //! From byte offsets to lines and columns, each file scanned once.
 
-use latchline_finding::{FileId, Origin, SourceFile, Sources, Span};
+use latchline_finding::{FileId, Origin, SourceFile, Sources, Span, shown};
 
 /// Line starts of the files that findings point into.
 #[derive(Debug)]
@@ -61,14 +61,17 @@ impl<'a> Places<'a> {
     pub fn short(&self, origin: &Origin) -> Option<String> {
         match origin {
             Origin::None => None,
-            Origin::Text(_) => {
-                self.of(origin).map(|place| format!("{}:{}:{}", place.file, place.line, place.column))
-            }
+            Origin::Text(_) => self
+                .of(origin)
+                .map(|place| format!("{}:{}:{}", shown::whole(&place.file, &[]), place.line, place.column)),
             Origin::Cell { file, sheet, row, column } => {
                 let name = self.file(*file).map_or("workbook", |file| file.name.as_str());
+                let (name, sheet) = (shown::whole(name, &[]), shown::name(sheet));
                 Some(format!("{name}: {sheet}!{}{row}", column_letters(*column)))
             }
-            Origin::Reading { element, number } => Some(format!("reading {number} at {element}")),
+            Origin::Reading { element, number } => {
+                Some(format!("reading {number} at {}", shown::name(element.as_str())))
+            }
         }
     }
 

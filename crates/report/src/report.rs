@@ -118,7 +118,7 @@ impl<'a> Report<'a> {
     /// Title of the site, or the name of its file.
     pub(crate) fn title(&self) -> String {
         let title = self.assessment.map(|assessment| assessment.title.as_str()).unwrap_or_default();
-        crate::template::plain(if title.is_empty() { self.name } else { title })
+        latchline_finding::shown::name(if title.is_empty() { self.name } else { title }).into_owned()
     }
 
     /// The manual page of a code.

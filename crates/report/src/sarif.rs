@@ -138,9 +138,7 @@ pub fn render(report: &Report<'_>, base: &str) -> Result<String, serde_json::Err
             results,
         }],
     };
-    let mut text = serde_json::to_string_pretty(&log)?;
-    text.push('\n');
-    Ok(text)
+    crate::json::text(&log)
 }
 
 fn level(severity: Severity) -> &'static str {

@@ -1,6 +1,7 @@
 //! Tables that fit the page: aligned numbers, names that wrap, and stacked rows when narrow.
 
 use crate::paint::Look;
+use latchline_finding::shown;
 use unicode_width::UnicodeWidthStr;
 
 /// Columns between two columns of a table.
@@ -61,10 +62,10 @@ impl Table {
         Self { columns, rows: Vec::new(), indent }
     }
 
-    /// Adds a row; it must have a cell for every column.
+    /// Adds a row; it must have a cell for every column. What is hidden in a cell is shown.
     pub fn row(&mut self, cells: Vec<String>) {
         debug_assert_eq!(cells.len(), self.columns.len());
-        self.rows.push(cells);
+        self.rows.push(cells.iter().map(|cell| shown::prose(cell).into_owned()).collect());
     }
 
     /// The table as lines, each ended by a line break. Columns without any content are left out.
@@ -191,8 +192,10 @@ pub fn hanging(first: &str, text: &str, page: usize) -> String {
     format!("{first}{}", lines.get(indent..).unwrap_or_default())
 }
 
-/// Breaks at spaces; words longer than a line break after hyphens and slashes, else anywhere.
+/// Breaks at spaces; words longer than a line break after hyphens and slashes, else anywhere. What is hidden in
+/// the text is shown.
 pub fn wrap(text: &str, most: usize) -> Vec<String> {
+    let text = &*shown::whole(text, &[]);
     let most = most.max(1);
     let mut lines = vec![String::new()];
     let mut used = 0;

@@ -109,26 +109,24 @@ impl Row<'_, '_> {
         self.cells.get(*at).map(|cell| (cell, shown.as_str()))
     }
 
-    /// Where a column's cell is; of a missing one, the row's first.
+    /// Where a column's cell is, though the row may end before it; of a column that is not there, the row's first.
     pub fn origin(&self, heading: &str) -> Origin {
-        match self.cell(heading) {
-            Some((cell, _)) => cell.origin.clone(),
-            None => match self.cells.first().map(|cell| &cell.origin) {
-                Some(Origin::Cell { file, row, column, .. }) => Origin::Cell {
-                    file: *file,
-                    sheet: self.form.sheet.name.clone(),
-                    row: *row,
-                    column: *column,
-                },
-                _ => Origin::None,
+        let at = self.form.columns[self.index(heading)].as_ref().map_or(0, |(at, _)| *at);
+        match self.cells.first().map(|cell| &cell.origin) {
+            Some(Origin::Cell { file, row, column, .. }) => Origin::Cell {
+                file: *file,
+                sheet: self.form.sheet.name.clone(),
+                row: *row,
+                column: *column + at as u32,
             },
+            _ => Origin::None,
         }
     }
 
     fn report(&self, heading: &str, kind: ProblemKind, problems: &mut Vec<Problem>) {
         let problem = Problem::new(self.origin(heading), kind);
-        let shown = self.cell(heading).map_or(heading, |(_, shown)| shown);
-        problems.push(problem.under(shown));
+        let column = self.form.columns[self.index(heading)].as_ref();
+        problems.push(problem.under(column.map_or(heading, |(_, shown)| shown)));
     }
 
     /// Reports something about a column of this row.

@@ -1,6 +1,6 @@
 //! A building surveyed for door entry: from a workbook to places, routes, dwellings and entrances.
 //!
-//! * [`table`]: sheets from XLSX or CSV bytes;
+//! * [`workbook`]: sheets from XLSX bytes; [`table`]: what a sheet is, and sheets from CSV bytes;
 //! * [`read()`]: from sheets to a [`model::Survey`], columns found whatever their order and spelling, with
 //!   every mistake as a [`Problem`] that names sheet, row and column;
 //! * [`routes`]: the route graph, which gives every length;
@@ -14,6 +14,7 @@ pub mod routes;
 pub mod sheets;
 pub mod table;
 pub mod template;
+pub mod workbook;
 
 pub use model::Survey;
 pub use problem::{Problem, ProblemKind};

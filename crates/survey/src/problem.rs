@@ -35,6 +35,16 @@ pub enum ProblemKind {
         /// The most.
         limit: usize,
     },
+    /// More cells than a survey has, or more text in them.
+    TooManyCells {
+        /// The most cells.
+        limit: usize,
+    },
+    /// A workbook that unpacks to more than a survey takes.
+    UnpacksTooLarge {
+        /// The most, in millions of bytes.
+        megabytes: u64,
+    },
     /// Cells that hang together over several rows or amid the data.
     MergedCells,
     /// A column that must be there has no heading.
@@ -178,7 +188,16 @@ impl fmt::Display for ProblemKind {
                 )
             }
             Self::TooManyRows { limit } => {
-                write!(f, "more than {limit} rows; check that it is the right file")
+                write!(
+                    f,
+                    "more than {limit} rows; check that it is the right file, and that nothing is left far below the table"
+                )
+            }
+            Self::TooManyCells { limit } => {
+                write!(f, "more than {limit} cells; check that it is the right file")
+            }
+            Self::UnpacksTooLarge { megabytes } => {
+                write!(f, "the workbook unpacks to more than {megabytes} MB; check that it is the right file")
             }
             Self::MergedCells => {
                 f.write_str("merged cells; unmerge them and repeat the value in every row that it holds for")

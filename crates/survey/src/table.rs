@@ -1,15 +1,13 @@
-//! Sheets of a workbook as plain tables of cells, from XLSX or CSV.
+//! Sheets as plain tables of cells; those of CSV files are read here.
 
 use crate::problem::{Problem, ProblemKind};
-use calamine::{Data, Reader, Xlsx};
 use latchline_finding::{FileId, Origin};
-use std::io::Cursor;
 use std::sync::Arc;
 
 /// Most rows of one sheet. A building has fewer; what has more is the wrong file.
 pub const MOST_ROWS: usize = 20_000;
 /// Most columns of one sheet that are looked at.
-const MOST_COLUMNS: usize = 200;
+pub(crate) const MOST_COLUMNS: usize = 200;
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,65 +40,8 @@ pub struct Cell {
 pub struct Sheet {
     /// Its name; of a CSV file the name without ending.
     pub name: Arc<str>,
-    /// Its rows; every row knows its number.
+    /// Its rows with something in them; every row knows its number, and ends with its last cell.
     pub rows: Vec<(u32, Vec<Cell>)>,
-}
-
-/// Reads all sheets of an XLSX workbook.
-pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec<Sheet> {
-    let mut workbook: Xlsx<_> = match Xlsx::new(Cursor::new(bytes)) {
-        Ok(workbook) => workbook,
-        Err(error) => {
-            problems.push(Problem::new(Origin::None, ProblemKind::NotAWorkbook(error.to_string())));
-            return Vec::new();
-        }
-    };
-    let mut sheets = Vec::new();
-    for name in workbook.sheet_names() {
-        let range = match workbook.worksheet_range(&name) {
-            Ok(range) => range,
-            Err(error) => {
-                let kind = ProblemKind::SheetUnreadable { sheet: name.clone(), reason: error.to_string() };
-                problems.push(Problem::new(Origin::None, kind));
-                continue;
-            }
-        };
-        let shown: Arc<str> = Arc::from(name.as_str());
-        let (row0, column0) = range.start().unwrap_or((0, 0));
-        let merged = workbook.merge_cells_by_sheet_name(&name).unwrap_or_default();
-        for area in merged {
-            // A title across the page does no harm; two rows in one cell do.
-            if area.start.0 != area.end.0 || area.start.0 > row0 {
-                let origin = cell_origin(file, &shown, area.start.0, area.start.1);
-                problems.push(Problem::new(origin, ProblemKind::MergedCells));
-            }
-        }
-        if range.height() > MOST_ROWS {
-            let origin = cell_origin(file, &shown, MOST_ROWS as u32, 0);
-            problems.push(Problem::new(origin, ProblemKind::TooManyRows { limit: MOST_ROWS }));
-            continue;
-        }
-        let formulas = workbook.worksheet_formula(&name).unwrap_or_default();
-        let is_formula = |row: u32, column: u32| {
-            formulas.get_value((row, column)).is_some_and(|formula| !formula.is_empty())
-        };
-        let rows = range.rows().enumerate().map(|(index, cells)| {
-            let row = row0 + index as u32;
-            let cells = cells.iter().take(MOST_COLUMNS).enumerate().map(|(at, data)| Cell {
-                value: match value_of(data) {
-                    // Read as empty it would be a value left out.
-                    Value::Empty if is_formula(row, column0 + at as u32) => {
-                        Value::Fault(String::from("a formula that was never computed"))
-                    }
-                    value => value,
-                },
-                origin: cell_origin(file, &shown, row, column0 + at as u32),
-            });
-            (row + 1, cells.collect())
-        });
-        sheets.push(Sheet { name: shown.clone(), rows: rows.collect() });
-    }
-    sheets
 }
 
 /// Reads one CSV file as one sheet. Comma, semicolon and tab are told apart by the first line.
@@ -156,23 +97,11 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
     Some(Sheet { name: shown, rows })
 }
 
-fn cell_origin(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Origin {
+pub(crate) fn cell_origin(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Origin {
     Origin::Cell { file, sheet: sheet.clone(), row: row0 + 1, column: column0 + 1 }
 }
 
-fn text_value(text: &str) -> Value {
+pub(crate) fn text_value(text: &str) -> Value {
     let text = text.trim();
     if text.is_empty() { Value::Empty } else { Value::Text(text.to_string()) }
-}
-
-fn value_of(data: &Data) -> Value {
-    match data {
-        Data::Empty => Value::Empty,
-        Data::String(text) => text_value(text),
-        Data::Int(number) => Value::Number(*number as f64),
-        Data::Float(number) => Value::Number(*number),
-        Data::Bool(value) => Value::Bool(*value),
-        Data::DateTime(_) | Data::DateTimeIso(_) | Data::DurationIso(_) => Value::Date,
-        Data::Error(error) => Value::Fault(error.to_string()),
-    }
 }

@@ -1,7 +1,8 @@
 //! Surveys as people write them, good and bad: every mistake names its sheet, row and column.
 
 use latchline_finding::{FileId, Origin};
-use latchline_survey::table::{Sheet, from_csv, from_xlsx};
+use latchline_survey::table::{Sheet, from_csv};
+use latchline_survey::workbook::from_xlsx;
 use latchline_survey::{Problem, Read, read, template};
 use proptest::prelude::*;
 

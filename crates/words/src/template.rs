@@ -5,21 +5,14 @@
 //! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
 
 use crate::{figures, row, states};
-use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Unit};
+use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Unit, shown};
 
 /// Most names that one sentence lists; the rest is counted.
 const MOST_NAMES: usize = 8;
 
-/// Text from outside without control characters, so that a name cannot drive a terminal.
+/// Text from outside as it may be shown, so that a name cannot drive a terminal nor hide what is in it.
 pub fn plain(text: &str) -> String {
-    text.chars()
-        .map(|sign| match sign {
-            '\n' | '\t' | '\r' => ' ',
-            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => '\u{fffd}',
-            sign if sign.is_control() => '\u{fffd}',
-            sign => sign,
-        })
-        .collect()
+    shown::prose(text).into_owned()
 }
 
 /// An argument of a sentence.
@@ -235,10 +228,10 @@ fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str, language:
         (false, Language::German) => "und",
     };
     let total = names.len();
-    let shown = if total > MOST_NAMES + 1 { MOST_NAMES } else { total };
-    let mut shown_names: Vec<String> = names.take(shown).map(plain).collect();
-    if total > shown {
-        let more = total - shown;
+    let named = if total > MOST_NAMES + 1 { MOST_NAMES } else { total };
+    let mut shown_names: Vec<String> = names.take(named).map(plain).collect();
+    if total > named {
+        let more = total - named;
         shown_names.push(match language {
             Language::English => format!("{more} more"),
             Language::German => format!("{more} weitere"),
@@ -286,7 +279,7 @@ mod tests {
 
     #[test]
     fn control_characters_never_reach_the_terminal() {
-        assert_eq!(fill("{key}", &finding(), Language::English).as_deref(), Some("a\u{fffd}[31mb"));
+        assert_eq!(fill("{key}", &finding(), Language::English).as_deref(), Some("a<U+001B>[31mb"));
     }
 
     #[test]

@@ -1,10 +1,10 @@
 //! `latchline accept`: records in the site file that a finding is known and stays.
 
 use crate::surroundings::Surroundings;
-use crate::{codes, date, load, output};
+use crate::{codes, date, files, load};
 use anyhow::{Context, Result, bail};
 use clap::Args;
-use latchline_finding::{Change, Code, Edit, Finding};
+use latchline_finding::{Change, Code, Edit, Finding, shown};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -64,10 +64,10 @@ pub fn run(
     let file = loaded.sources.file(loaded.site_file);
     let changed = latchline_site::edit::apply(&file.text, &entry(code, element, reason, &date))
         .with_context(|| format!("cannot change \"{}\"", file.name))?;
-    output::replace_keeping_mark(&arguments.site, &changed)?;
-    let whom = element.map_or_else(String::new, |name| format!(" of {name}"));
+    files::edit(&arguments.site, &loaded.original, &changed)?;
+    let whom = element.map_or_else(String::new, |name| format!(" of {}", shown::name(name)));
     let findings = if standing == 1 { "1 finding" } else { &format!("{standing} findings") };
-    writeln!(output, "accepted {code}{whom} in {}: {findings}", arguments.site.display())?;
+    writeln!(output, "accepted {code}{whom} in {}: {findings}", shown::path(&arguments.site))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -1,12 +1,12 @@
 //! `latchline addresses`: the number and the switch setting of every device.
 
-use crate::input::read_text;
+use crate::files::{self, read_text};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_finding::Severity;
-use latchline_report::addresses as shown;
+use latchline_finding::{Severity, shown};
+use latchline_report::addresses as numbers;
 use latchline_report::{Report, short};
 use latchline_site::addresses::{FoundList, assign, freeze, read_found_list, reconcile};
 use std::io::{Read, Write};
@@ -74,10 +74,10 @@ pub fn run(
         }
         let found = reconcile(site, &plan, &devices);
         let text = match arguments.format {
-            Format::Text => shown::reconciliation_text(site, &found, &unread, &look),
-            Format::Json => pretty(&shown::reconciliation_document(site, &found, &unread))?,
+            Format::Text => numbers::reconciliation_text(site, &found, &unread, &look),
+            Format::Json => pretty(&numbers::reconciliation_document(site, &found, &unread))?,
         };
-        output::put(&text, None, output)?;
+        output::put(&text, output)?;
         let agrees = found.missing.is_empty()
             && found.unexpected.is_empty()
             && found.duplicated.is_empty()
@@ -85,10 +85,10 @@ pub fn run(
         return Ok(ExitCode::from(u8::from(!agrees)));
     }
     let text = match arguments.format {
-        Format::Text => shown::text(site, &plan, &look),
-        Format::Json => pretty(&shown::document(site, &plan))?,
+        Format::Text => numbers::text(site, &plan, &look),
+        Format::Json => pretty(&numbers::document(site, &plan))?,
     };
-    output::put(&text, None, output)?;
+    output::put(&text, output)?;
     let name = &loaded.sources.file(loaded.site_file).name;
     let report = Report::new(name, &loaded.sources, &plan.findings, None, codes::all());
     // What is wrong with the numbers belongs to the check; here it is said beside the result.
@@ -97,7 +97,7 @@ pub fn run(
 }
 
 fn pretty(document: &impl serde::Serialize) -> Result<String> {
-    Ok(serde_json::to_string_pretty(document)? + "\n")
+    Ok(latchline_report::json::text(document)?)
 }
 
 fn write_numbers(
@@ -108,14 +108,14 @@ fn write_numbers(
 ) -> Result<ExitCode> {
     let file = loaded.sources.file(loaded.site_file);
     if edit.changes.is_empty() {
-        writeln!(output, "every number is stated in {} already", arguments.site.display())?;
+        writeln!(output, "every number is stated in {} already", shown::path(&arguments.site))?;
         return Ok(ExitCode::SUCCESS);
     }
     let changed = latchline_site::edit::apply(&file.text, edit)
         .with_context(|| format!("cannot change \"{}\"", file.name))?;
-    output::replace_keeping_mark(&arguments.site, &changed)?;
+    files::edit(&arguments.site, &loaded.original, &changed)?;
     let count = edit.changes.len();
     let numbers = if count == 1 { "number" } else { "numbers" };
-    writeln!(output, "wrote {count} {numbers} into {}", arguments.site.display())?;
+    writeln!(output, "wrote {count} {numbers} into {}", shown::path(&arguments.site))?;
     Ok(ExitCode::SUCCESS)
 }

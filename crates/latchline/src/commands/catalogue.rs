@@ -45,7 +45,7 @@ pub fn parts(further: &[PathBuf]) -> Result<Parts> {
     let (name, text) = builtin_catalogue();
     let mut files = vec![sources.add(name, text)];
     for path in further {
-        let text = crate::input::read_text(path, &mut std::io::empty())?;
+        let text = crate::files::read_text(path, &mut std::io::empty())?;
         files.push(sources.add(path.display().to_string(), text));
     }
     let loaded = LoadedCatalogues::new(&sources, &files);
@@ -70,7 +70,7 @@ pub fn run(
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     if arguments.whole {
-        output::put(builtin_catalogue().1, None, output)?;
+        output::put(builtin_catalogue().1, output)?;
         return Ok(ExitCode::SUCCESS);
     }
     let parts = parts(&arguments.catalogue)?;
@@ -90,6 +90,6 @@ pub fn run(
             }
         },
     };
-    output::put(&text, None, output)?;
+    output::put(&text, output)?;
     Ok(ExitCode::SUCCESS)
 }

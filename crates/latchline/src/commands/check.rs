@@ -1,8 +1,9 @@
 //! `latchline check`: the main job.
 
 use crate::failure::{self, UNUSABLE};
+use crate::files::ResultFile;
 use crate::surroundings::{Colour, Surroundings};
-use crate::{codes, load, output};
+use crate::{codes, load};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_assess::physics_summary::ToleranceOptions;
@@ -52,9 +53,8 @@ pub struct CheckArguments {
     /// When to use colour in text
     #[arg(long, value_enum, value_name = "WHEN", default_value_t = Colour::Auto)]
     color: Colour,
-    /// Write the result to this file instead of standard output
-    #[arg(long, value_name = "FILE")]
-    output: Option<PathBuf>,
+    #[command(flatten)]
+    result: ResultFile,
 }
 
 /// Form of the result.
@@ -98,7 +98,7 @@ struct Job<'a> {
     threshold: Severity,
     samples: Option<ToleranceOptions>,
     look: Look,
-    output: Option<&'a Path>,
+    result: &'a ResultFile,
 }
 
 /// Runs the command.
@@ -111,7 +111,7 @@ pub fn run(
     input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    output::refuse_input(&arguments.site, arguments.output.as_deref())?;
+    arguments.result.refuse(&[&arguments.site])?;
     let is_sheet = arguments.door.is_some() || arguments.supply.is_some();
     if is_sheet && !matches!(arguments.format, Format::Text | Format::Json) {
         bail!("the sheet of a door or supply is written as text or json");
@@ -130,20 +130,34 @@ pub fn run(
             FailOn::Advice => Severity::Advice,
         },
         samples: arguments.samples.map(|samples| ToleranceOptions { samples, seed: arguments.seed }),
-        look: surroundings.look(arguments.color, arguments.output.is_some()),
-        output: arguments.output.as_deref(),
+        look: surroundings.look(arguments.color, arguments.result.is_named()),
+        result: &arguments.result,
     };
     if !arguments.watch {
-        return Ok(once(&job, input, output)?.0);
+        return Ok(once(&job, None, input, output)?.status);
     }
     if job.site == Path::new("-") {
         bail!("standard input cannot be watched; name a file");
     }
-    watch(&job, surroundings.is_terminal && job.output.is_none(), output)
+    watch(&job, surroundings, output)
 }
 
-/// Checks once; also gives the files that the result depends on.
-fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(ExitCode, Vec<PathBuf>)> {
+/// What one check gave.
+struct Checked {
+    status: ExitCode,
+    /// The result as it was written.
+    text: String,
+    /// The files that it depends on.
+    files: Vec<PathBuf>,
+}
+
+/// Checks once; `before` is what an earlier check of this run wrote.
+fn once(
+    job: &Job<'_>,
+    before: Option<&str>,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<Checked> {
     let loaded = load::load(job.site, input)?;
     let mut assessment = loaded.resolved.site.as_ref().map(|site| {
         let memory = Arc::new(Memory::default());
@@ -174,9 +188,9 @@ fn once(job: &Job<'_>, input: &mut dyn Read, output: &mut dyn Write) -> Result<(
             Format::Sarif => sarif::render(&report, &working_folder())?,
         },
     };
-    output::put(&text, job.output, output)?;
+    job.result.put_again(&text, &loaded.files, before, output)?;
     let status = if report.is_unusable() { UNUSABLE } else { u8::from(report.fails_at(job.threshold)) };
-    Ok((ExitCode::from(status), loaded.files))
+    Ok(Checked { status: ExitCode::from(status), text, files: loaded.files })
 }
 
 /// The sheet asked for.
@@ -225,20 +239,25 @@ fn working_folder() -> String {
 }
 
 /// Checks again after every change, until the reader of the output has gone.
-fn watch(job: &Job<'_>, clears: bool, output: &mut dyn Write) -> Result<ExitCode> {
+fn watch(job: &Job<'_>, surroundings: &Surroundings, output: &mut dyn Write) -> Result<ExitCode> {
+    let clears = surroundings.is_terminal && !job.result.is_named();
     let mut files = vec![job.site.to_path_buf()];
+    let mut written: Option<String> = None;
     loop {
+        let status;
         let before = stamps(&files);
         if clears {
             output.write_all(b"\x1b[2J\x1b[3J\x1b[H")?;
         }
-        match once(job, &mut std::io::empty(), output) {
-            Ok((_, read)) => files = read,
-            Err(error) if failure::is_closed_pipe(&error) => return Err(error),
+        match once(job, written.as_deref(), &mut std::io::empty(), output) {
+            Ok(checked) => (status, files, written) = (checked.status, checked.files, Some(checked.text)),
             // The file may be on its way: say so and look again.
-            Err(error) => drop(failure::report(&error)),
+            Err(error) => status = failure::report(&error),
         }
         output.flush()?;
+        if surroundings.reader_is_gone.get() {
+            return Ok(status);
+        }
         wait_for_change(&files, before);
     }
 }

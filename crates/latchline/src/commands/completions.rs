@@ -25,6 +25,6 @@ pub struct CompletionsArguments {
 pub fn run(arguments: &CompletionsArguments, output: &mut dyn Write) -> Result<ExitCode> {
     let mut text = Vec::new();
     clap_complete::generate(arguments.shell, &mut Arguments::command(), "latchline", &mut text);
-    output::put(&String::from_utf8_lossy(&text), None, output)?;
+    output::put(&String::from_utf8_lossy(&text), output)?;
     Ok(ExitCode::SUCCESS)
 }

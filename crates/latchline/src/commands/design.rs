@@ -1,13 +1,15 @@
 //! `latchline design`: from a survey to the cheapest site file that passes.
 
 use crate::failure::UNUSABLE;
+use crate::files::{self, MayReplace, read_bytes, read_text, refuse_inputs, refuse_standing};
 use crate::output;
 use anyhow::{Context, Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use latchline_design::{Design, Effort, Obstacle, Texts, design};
-use latchline_finding::{FileId, Sources};
+use latchline_finding::{FileId, Sources, shown};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
-use latchline_survey::table::{Sheet, from_csv, from_xlsx};
+use latchline_survey::table::{Sheet, from_csv};
+use latchline_survey::workbook::from_xlsx;
 use latchline_survey::{Problem, Read, Survey};
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -18,6 +20,8 @@ use std::time::{Duration, Instant};
 
 /// Walking orders that are tried when no time is given.
 const USUAL_ORDERS: usize = 3;
+/// Longest time to try in: some eleven days.
+const MOST_SECONDS: f64 = 1e6;
 /// Mistakes of a survey that are listed.
 const MOST_TOLD: usize = 40;
 
@@ -42,7 +46,7 @@ pub struct DesignArguments {
     #[arg(long)]
     family: Option<String>,
     /// Keep trying further walking orders for this many seconds
-    #[arg(long, value_name = "SECONDS")]
+    #[arg(long, value_name = "SECONDS", value_parser = seconds)]
     time: Option<f64>,
     /// Seed of the walking orders beyond the natural ones
     #[arg(long, default_value_t = 0)]
@@ -67,11 +71,28 @@ pub(super) enum Format {
     Json,
 }
 
+/// A time to try in; not a number compares with nothing, so the range refuses it too.
+fn seconds(text: &str) -> Result<f64, String> {
+    let time = text.trim().parse::<f64>().ok();
+    time.filter(|time| (0.001..=MOST_SECONDS).contains(time)).ok_or_else(|| {
+        format!("write a number of seconds from 0.001 to {MOST_SECONDS}, with a decimal point")
+    })
+}
+
 /// A survey with the catalogues that it is designed with.
 pub struct LoadedSurvey {
     sources: Sources,
     pub(super) catalogues: LoadedCatalogues,
     pub(super) survey: Survey,
+    /// The files that it was read from.
+    files: Vec<PathBuf>,
+}
+
+impl DesignArguments {
+    /// What may stand where the site file goes.
+    pub(super) fn may_replace(&self) -> MayReplace<'static> {
+        if self.force { MayReplace::Anything } else { MayReplace::Nothing }
+    }
 }
 
 /// Runs the command.
@@ -79,8 +100,8 @@ pub struct LoadedSurvey {
 /// # Errors
 /// If a file cannot be read or the result not be written.
 pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCode> {
-    if let Some(file) = arguments.output.as_deref().filter(|_| !arguments.force) {
-        output::refuse_existing(file)?;
+    if let Some(file) = &arguments.output {
+        refuse_standing(file, arguments.may_replace())?;
     }
     let mut loaded = match load(&arguments.survey)? {
         Ok(loaded) => loaded,
@@ -89,6 +110,9 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
             return Ok(ExitCode::from(UNUSABLE));
         }
     };
+    if let Some(file) = &arguments.output {
+        refuse_inputs(&loaded.files, file)?;
+    }
     if let Some(installed) = &arguments.from {
         return super::design_change::run(arguments, installed, &loaded, output);
     }
@@ -109,7 +133,7 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
             Format::Text => side_by_side(&results, &loaded.catalogues.catalogue().currency),
             Format::Json => json(&results, None)?,
         };
-        output::put(&text, None, output)?;
+        output::put(&text, output)?;
         return Ok(ExitCode::from(u8::from(results.iter().all(|(_, result)| result.is_err()))));
     }
     let best = results
@@ -117,7 +141,7 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
         .filter_map(|(_, result)| result.as_ref().ok())
         .min_by(|a, b| a.cost.total_cmp(&b.cost).then(a.family.cmp(&b.family)));
     if let (Some(best), Some(file)) = (best, &arguments.output) {
-        output::replace(file, &best.text)?;
+        files::write(file, best.text.as_bytes(), arguments.may_replace())?;
     }
     let text = match (arguments.format, best) {
         (Format::Json, best) => json(&results, best)?,
@@ -127,23 +151,24 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
         }
         (Format::Text, None) => no_design(&results),
     };
-    output::put(&text, None, output)?;
+    output::put(&text, output)?;
     Ok(ExitCode::from(u8::from(best.is_none())))
 }
 
 fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Result<Design, Obstacle> {
     let started = Instant::now();
-    let limit = arguments.time.filter(|time| time.is_finite() && *time > 0.0);
+    let limit = arguments.time;
     let orders = if limit.is_some() { 100_000 } else { USUAL_ORDERS };
     let effort = Effort { orders, seed: arguments.seed };
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
     let mut go_on = |tried: usize, cost: Option<f64>, bound: f64| {
         let Some(limit) = limit else { return true };
         if let Some(cost) = cost {
+            let family = shown::name(family);
             let line = format!("\r{family}: {tried} orders, {cost:.2}, at least {bound:.2} ");
             let _ = std::io::stderr().write_all(line.as_bytes());
         }
-        started.elapsed() < Duration::from_secs_f64(limit.min(1e6))
+        started.elapsed() < Duration::from_secs_f64(limit)
     };
     let result = design(&loaded.survey, family, texts, effort, &mut go_on);
     if limit.is_some() {
@@ -185,16 +210,18 @@ fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
     let mut sources = Sources::new();
     let file = sources.add(path.display().to_string(), "");
     let mut problems = Vec::new();
-    let sheets = sheets(path, file, &mut problems)?;
+    let mut files = Vec::new();
+    let sheets = sheets(path, file, &mut files, &mut problems)?;
     let Read { survey, problems } = latchline_survey::read(&sheets, problems);
     let Some(survey) = survey else { return Ok(Err(problems)) };
     let (name, text) = builtin_catalogue();
     let mut catalogues = vec![sources.add(name, text)];
     for named in &survey.settings.catalogues {
         let file = folder_of(path).join(named);
-        let text = crate::input::read_text(&file, &mut std::io::empty())
+        let text = read_text(&file, &mut std::io::empty())
             .with_context(|| format!("the catalogue \"{named}\", named in the survey, cannot be used"))?;
         catalogues.push(sources.add(file.display().to_string(), text));
+        files.push(file);
     }
     let catalogues = LoadedCatalogues::new(&sources, &catalogues);
     // The catalogue as a site without wiring sees it; every mistake in it is told by its own reader.
@@ -205,20 +232,22 @@ fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
         return Err(anyhow!("check the catalogues with: latchline check ({})", codes.join(", "))
             .context("a catalogue of the survey cannot be used"));
     }
-    Ok(Ok(LoadedSurvey { sources, catalogues, survey }))
+    Ok(Ok(LoadedSurvey { sources, catalogues, survey, files }))
 }
 
-fn sheets(path: &Path, file: FileId, problems: &mut Vec<Problem>) -> Result<Vec<Sheet>> {
-    let name = path.display();
-    let read = |path: &Path| {
-        let bytes = std::fs::read(path).with_context(|| format!("cannot read \"{}\"", path.display()))?;
-        if bytes.len() > 100_000_000 {
-            bail!("\"{}\" has more than 100 MB; check that it is the right file", path.display());
-        }
-        Ok(bytes)
+fn sheets(
+    path: &Path,
+    file: FileId,
+    files: &mut Vec<PathBuf>,
+    problems: &mut Vec<Problem>,
+) -> Result<Vec<Sheet>> {
+    let name = shown::path(path);
+    let mut read = |path: &Path| {
+        files.push(path.to_path_buf());
+        read_bytes(path, &mut std::io::empty())
     };
     let is_csv = |path: &Path| path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
-    let sheet_of = |path: &Path, problems: &mut Vec<Problem>| -> Result<Option<Sheet>> {
+    let mut sheet_of = |path: &Path, problems: &mut Vec<Problem>| -> Result<Option<Sheet>> {
         let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
         Ok(from_csv(file, &stem, &read(path)?, problems))
     };
@@ -249,7 +278,7 @@ fn sheets(path: &Path, file: FileId, problems: &mut Vec<Problem>) -> Result<Vec<
 fn told(problems: &[Problem]) -> String {
     let mut text = String::from("the survey cannot be used:\n");
     for problem in problems.iter().take(MOST_TOLD) {
-        let _ = writeln!(text, "  {problem}");
+        let _ = writeln!(text, "  {}", shown::prose(&problem.to_string()));
     }
     if problems.len() > MOST_TOLD {
         let _ = writeln!(text, "  and {} more", problems.len() - MOST_TOLD);
@@ -281,8 +310,13 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
     let mut text = String::new();
     let site = &design.site;
     if let Some(file) = file {
-        let _ =
-            writeln!(text, "wrote {} ({}), which {}.", file.display(), design.family, verdict_words(design));
+        let _ = writeln!(
+            text,
+            "wrote {} ({}), which {}.",
+            shown::path(file),
+            design.family,
+            verdict_words(design)
+        );
     }
     let _ = writeln!(
         text,
@@ -321,7 +355,7 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
         let _ = writeln!(text, "- {line}");
     }
     if let Some(file) = file {
-        let _ = writeln!(text, "\nnext: latchline check {}", file.display());
+        let _ = writeln!(text, "\nnext: latchline check {}", shown::path(file));
     }
     text
 }
@@ -451,7 +485,5 @@ fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -
         }),
     });
     let result = Json { chosen: best.map(|design| design.family.as_str()), families: families.collect() };
-    let mut text = serde_json::to_string_pretty(&result)?;
-    text.push('\n');
-    Ok(text)
+    Ok(latchline_report::json::text(&result)?)
 }

@@ -2,9 +2,11 @@
 
 use super::design::{DesignArguments, Format, LoadedSurvey};
 use crate::difference::difference;
-use crate::{load, output};
+use crate::files::inputs::is_same;
+use crate::{files, load, output};
 use anyhow::{Context, Result, bail};
 use latchline_design::change::{Changed, From, change};
+use latchline_finding::shown;
 use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
 use serde::Serialize;
@@ -33,7 +35,11 @@ pub fn run(
     let (text, status) = match change(&survey.survey, from) {
         Ok(changed) => {
             if let Some(file) = &arguments.output {
-                output::replace(file, &changed.text)?;
+                if is_same(installed, file) {
+                    files::edit(file, &loaded.original, &changed.text)?;
+                } else {
+                    files::write(file, changed.text.as_bytes(), arguments.may_replace())?;
+                }
             }
             let text = match arguments.format {
                 Format::Text => told(&changed, before, arguments, &survey.catalogues.catalogue().currency)?,
@@ -45,14 +51,13 @@ pub fn run(
             let text = match arguments.format {
                 Format::Text => format!("There is no change that passes: {obstacle}.\n"),
                 Format::Json => {
-                    serde_json::to_string_pretty(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
-                        + "\n"
+                    latchline_report::json::text(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
                 }
             };
             (text, 1)
         }
     };
-    output::put(&text, None, output)?;
+    output::put(&text, output)?;
     Ok(ExitCode::from(status))
 }
 
@@ -77,7 +82,7 @@ fn told(changed: &Changed, before: &str, arguments: &DesignArguments, currency: 
         text.push_str(&difference(before, &changed.text));
     }
     if let Some(file) = &arguments.output {
-        writeln!(text, "\nwrote {0}\nnext: latchline check {0}", file.display())?;
+        writeln!(text, "\nwrote {0}\nnext: latchline check {0}", shown::path(file))?;
     }
     Ok(text)
 }
@@ -111,5 +116,5 @@ fn json(changed: &Changed) -> Result<String> {
         steps: steps.collect(),
         left: &changed.left,
     };
-    Ok(serde_json::to_string_pretty(&json).context("the result cannot be written as JSON")? + "\n")
+    latchline_report::json::text(&json).context("the result cannot be written as JSON")
 }

@@ -1,15 +1,17 @@
 //! `latchline draw`: pictures of a site.
 
 use super::locale::LocaleArguments;
+use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::surroundings::Surroundings;
-use crate::{date, load, output};
-use anyhow::{Context, Result, bail};
+use crate::{date, load};
+use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
     Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
     switch_sheets, wiring_sheets,
 };
+use latchline_finding::shown;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -40,6 +42,9 @@ pub struct DrawArguments {
     /// Colours for a dark page (SVG)
     #[arg(long)]
     dark: bool,
+    /// Replace files that exist, even if they are no drawings of an earlier run
+    #[arg(long)]
+    force: bool,
     #[command(flatten)]
     locale: LocaleArguments,
     /// Date in the title block (YYYY-MM-DD)
@@ -133,10 +138,7 @@ pub fn run(
         locale: arguments.locale.locale(),
     };
     let palette = if arguments.dark { Palette::Dark } else { Palette::Light };
-    if let Some(folder) = &target.folder {
-        std::fs::create_dir_all(folder)
-            .with_context(|| format!("cannot make the folder \"{}\"", folder.display()))?;
-    }
+    let mut sheets: Vec<(PathBuf, String)> = Vec::new();
     for what in &arguments.what {
         let scenes = match what {
             What::Elevation => elevation(site, &assessment, &options),
@@ -148,9 +150,21 @@ pub fn run(
         };
         for (number, scene) in scenes.iter().enumerate() {
             let path = path(&target, *what, number + 1, scenes.len());
-            output::replace(&path, &text(scene, target.format, palette))?;
-            writeln!(output, "{}", path.display())?;
+            sheets.push((path, text(scene, target.format, palette)));
         }
+    }
+    let may_replace = if arguments.force { MayReplace::Anything } else { MayReplace::OwnResult };
+    // All or nothing: look before the first is written.
+    for (path, _) in &sheets {
+        refuse_inputs(&loaded.files, path)?;
+        refuse_standing(path, may_replace)?;
+    }
+    if let Some(folder) = &target.folder {
+        files::make_folder(folder)?;
+    }
+    for (path, sheet) in &sheets {
+        files::write(path, sheet.as_bytes(), may_replace)?;
+        writeln!(output, "{}", shown::whole(&path.to_string_lossy(), &[]))?;
     }
     Ok(ExitCode::SUCCESS)
 }

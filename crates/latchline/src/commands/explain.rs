@@ -32,6 +32,6 @@ pub fn run(
         Some(code) => explain::page(codes::find(code)?, &look),
         None => explain::list(&codes::all(), &look),
     };
-    output::put(&text, None, output)?;
+    output::put(&text, output)?;
     Ok(ExitCode::SUCCESS)
 }

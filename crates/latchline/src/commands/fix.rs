@@ -2,11 +2,12 @@
 
 use super::sentence;
 use crate::difference::difference;
+use crate::files::{self, Original};
+use crate::load;
 use crate::surroundings::Surroundings;
-use crate::{load, output};
 use anyhow::{Context, Result, bail};
 use clap::Args;
-use latchline_finding::{Finding, Remedy, Severity};
+use latchline_finding::{Finding, Remedy, Severity, shown};
 use latchline_remedy::{Bench, Mended, mend, pair, propose};
 use latchline_report::english;
 use latchline_report::table::hanging;
@@ -66,7 +67,7 @@ pub fn run(
         show_steps(&mended, width, output)?;
         write!(output, "{}", difference(before, &mended.text))?;
         show_rest(&mended, width, output)?;
-        finish(arguments, before, &mended.text, output)?;
+        finish(arguments, &loaded.original, &mended.text, output)?;
         // Without --write the file is what it was.
         let left = if arguments.write { &mended.assessment.findings } else { &assessment.findings };
         return Ok(status(left));
@@ -96,7 +97,7 @@ pub fn run(
     write!(output, "{}", hanging("", &sentence(finding), width))?;
     write!(output, "{}", hanging("  ", &english::remedy(remedy), width))?;
     write!(output, "{}", difference(before, &text))?;
-    finish(arguments, before, &text, output)?;
+    finish(arguments, &loaded.original, &text, output)?;
     if !arguments.write {
         return Ok(status(&assessment.findings));
     }
@@ -161,13 +162,13 @@ fn show_rest(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<()
     Ok(())
 }
 
-fn finish(arguments: &FixArguments, before: &str, after: &str, output: &mut dyn Write) -> Result<()> {
-    let shown = arguments.site.display();
-    if before == after {
+fn finish(arguments: &FixArguments, original: &Original, after: &str, output: &mut dyn Write) -> Result<()> {
+    let shown = shown::path(&arguments.site);
+    if *original.text == *after {
         return Ok(());
     }
     if arguments.write {
-        output::replace_keeping_mark(&arguments.site, after)?;
+        files::edit(&arguments.site, original, after)?;
         writeln!(output, "written to {shown}")?;
     } else {
         writeln!(output, "not written; add --write to change {shown}")?;

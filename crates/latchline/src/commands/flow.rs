@@ -1,7 +1,7 @@
 //! `latchline flow`: solves a plain network file.
 
 use std::io::{BufWriter, Read, Write};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result};
@@ -12,7 +12,9 @@ use latchline_circuit::flow::{
 };
 use serde::Serialize;
 
+use crate::files::read_bytes;
 use crate::plain_network::PlainNetwork;
+use latchline_finding::shown;
 
 /// Solve a bare electrical tree given as a plain network file (JSON)
 ///
@@ -148,31 +150,18 @@ impl Out<'_> {
 ///
 /// # Errors
 /// A file that cannot be read or used (exit status 2 is the caller's), or an output that cannot be
-/// written; a closed pipe is not an error.
+/// written.
 pub fn run(arguments: &FlowArguments, input: &mut dyn Read, output: &mut dyn Write) -> Result<ExitCode> {
-    let name = arguments.file.display();
-    let text = read(&arguments.file, input).with_context(|| format!("cannot read {name}"))?;
-    let network = PlainNetwork::parse(&text).with_context(|| format!("{name}"))?;
+    let text = read_bytes(&arguments.file, input)?;
+    let network = PlainNetwork::parse(&text).with_context(|| shown::path(&arguments.file))?;
     let (out, code) = answer(arguments, &network)?;
     let mut writer = BufWriter::with_capacity(1 << 16, output);
-    let written = serde_json::to_writer(&mut writer, &out)
+    serde_json::to_writer(&mut writer, &out)
         .map_err(std::io::Error::from)
         .and_then(|()| writer.write_all(b"\n"))
-        .and_then(|()| writer.flush());
-    match written {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error).context("cannot write"),
-        _ => Ok(ExitCode::from(code)),
-    }
-}
-
-#[allow(clippy::disallowed_methods, reason = "the binary reads files")]
-fn read(file: &Path, input: &mut dyn Read) -> std::io::Result<Vec<u8>> {
-    if file == Path::new("-") {
-        let mut text = Vec::new();
-        input.read_to_end(&mut text)?;
-        return Ok(text);
-    }
-    std::fs::read(file)
+        .and_then(|()| writer.flush())
+        .context("cannot write the result")?;
+    Ok(ExitCode::from(code))
 }
 
 /// The answer and the exit status.

@@ -1,7 +1,8 @@
 //! `latchline headroom`: how much more a site carries.
 
+use crate::files::ResultFile;
+use crate::load;
 use crate::surroundings::{Colour, Surroundings};
-use crate::{load, output};
 use anyhow::Result;
 use clap::{Args, ValueEnum};
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, headroom};
@@ -25,9 +26,8 @@ pub struct HeadroomArguments {
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
-    /// Write the result to this file instead of standard output
-    #[arg(long, value_name = "FILE")]
-    output: Option<PathBuf>,
+    #[command(flatten)]
+    result: ResultFile,
 }
 
 /// Form of the result.
@@ -49,17 +49,18 @@ pub fn run(
     input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    output::refuse_input(&arguments.site, arguments.output.as_deref())?;
+    arguments.result.refuse(&[&arguments.site])?;
     let loaded = load::load(&arguments.site, input)?;
     let Some(site) = &loaded.resolved.site else { return super::refuse(&loaded, surroundings) };
+    arguments.result.refuse(&loaded.files)?;
     let assessment = latchline_assess::assess(site);
     surroundings.working("adding to every run and supply, and checking the whole each time");
     let list = headroom(site, &assessment);
     let text = match arguments.format {
-        Format::Text => words(&list, &surroundings.look(Colour::Auto, arguments.output.is_some())),
+        Format::Text => words(&list, &surroundings.look(Colour::Auto, arguments.result.is_named())),
         Format::Json => json(&list)?,
     };
-    output::put(&text, arguments.output.as_deref(), output)?;
+    arguments.result.put(&text, &loaded.files, output)?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -122,6 +123,7 @@ fn at_most(count: usize, highest: usize) -> String {
 #[derive(Serialize)]
 struct Document {
     format_version: u32,
+    latchline_version: &'static str,
     headroom: Vec<OfElement>,
 }
 
@@ -163,5 +165,9 @@ fn json(list: &[Headroom]) -> Result<String> {
             metres: one.metres.as_ref().map(|more| Counted { more: more.metres, limit: more.limit }),
         })
         .collect();
-    Ok(serde_json::to_string_pretty(&Document { format_version: 1, headroom })? + "\n")
+    Ok(latchline_report::json::text(&Document {
+        format_version: 1,
+        latchline_version: env!("CARGO_PKG_VERSION"),
+        headroom,
+    })?)
 }

@@ -32,6 +32,6 @@ pub fn run(arguments: &ManArguments, output: &mut dyn Write) -> Result<ExitCode>
     };
     let mut text = Vec::new();
     clap_mangen::Man::new(command).render(&mut text)?;
-    output::put(&String::from_utf8_lossy(&text), None, output)?;
+    output::put(&String::from_utf8_lossy(&text), output)?;
     Ok(ExitCode::SUCCESS)
 }

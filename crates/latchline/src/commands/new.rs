@@ -1,8 +1,9 @@
 //! `latchline new`: a starter site, or the demo.
 
-use crate::output;
+use crate::files::{self, MayReplace, refuse_standing};
 use anyhow::{Context, Result};
 use clap::Args;
+use latchline_finding::shown;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -44,29 +45,25 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
     if let Some(file) = &arguments.survey {
         return survey(file, arguments.force, output);
     }
-    let mut written = Vec::new();
-    match &arguments.demo {
-        None => written.push((arguments.file.clone(), STARTER)),
-        Some(folder) => {
-            std::fs::create_dir_all(folder)
-                .with_context(|| format!("cannot make the folder \"{}\"", folder.display()))?;
-            written.extend(DEMO.iter().map(|(name, text)| (folder.join(name), *text)));
-        }
-    }
+    let written: Vec<(PathBuf, &str)> = match &arguments.demo {
+        None => vec![(arguments.file.clone(), STARTER)],
+        Some(folder) => DEMO.iter().map(|(name, text)| (folder.join(name), *text)).collect(),
+    };
     let workbook = arguments.demo.as_ref().map(|folder| folder.join("survey.xlsx"));
-    if !arguments.force {
-        // All or nothing: look before the first is written.
-        for path in written.iter().map(|(path, _)| path).chain(&workbook) {
-            output::refuse_existing(path)?;
-        }
+    let may_replace = may_replace(arguments.force);
+    // All or nothing: look before the first is written.
+    for path in written.iter().map(|(path, _)| path).chain(&workbook) {
+        refuse_standing(path, may_replace)?;
+    }
+    if let Some(folder) = &arguments.demo {
+        files::make_folder(folder)?;
     }
     for (path, text) in &written {
-        output::replace(path, text)?;
+        files::write(path, text.as_bytes(), may_replace)?;
     }
     if let Some(file) = &workbook {
-        std::fs::write(file, crate::demo_survey::workbook()?)
-            .with_context(|| format!("cannot write \"{}\"", file.display()))?;
-        writeln!(output, "wrote {}", file.display())?;
+        files::write(file, &crate::demo_survey::workbook()?, may_replace)?;
+        writeln!(output, "wrote {}", shown::path(file))?;
     }
     say(&written, output)?;
     Ok(ExitCode::SUCCESS)
@@ -74,19 +71,22 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
 
 /// Writes the workbook of a survey to be filled in.
 fn survey(file: &Path, force: bool, output: &mut dyn Write) -> Result<ExitCode> {
-    if !force {
-        output::refuse_existing(file)?;
-    }
+    let may_replace = may_replace(force);
+    refuse_standing(file, may_replace)?;
     let bytes = latchline_survey::template::empty().context("cannot make the workbook")?;
-    std::fs::write(file, bytes).with_context(|| format!("cannot write \"{}\"", file.display()))?;
-    writeln!(output, "wrote {}", file.display())?;
+    files::write(file, &bytes, may_replace)?;
+    writeln!(output, "wrote {}", shown::path(file))?;
     writeln!(output, "next: fill it in, then latchline design {} -o site.toml", quoted(file))?;
     Ok(ExitCode::SUCCESS)
 }
 
+fn may_replace(force: bool) -> MayReplace<'static> {
+    if force { MayReplace::Anything } else { MayReplace::Nothing }
+}
+
 fn say(written: &[(PathBuf, &str)], output: &mut dyn Write) -> Result<()> {
     for (path, _) in written {
-        writeln!(output, "wrote {}", path.display())?;
+        writeln!(output, "wrote {}", shown::path(path))?;
     }
     if let Some((path, _)) = written.first() {
         writeln!(output, "next: latchline check {}", quoted(path))?;
@@ -96,7 +96,7 @@ fn say(written: &[(PathBuf, &str)], output: &mut dyn Write) -> Result<()> {
 
 /// The path as it can be pasted into a shell.
 fn quoted(path: &Path) -> String {
-    let text = path.display().to_string();
+    let text = shown::whole(&path.to_string_lossy(), &[]).into_owned();
     let plain = |sign: char| sign.is_alphanumeric() || "/._-".contains(sign);
     if text.chars().all(plain) { text } else { format!("'{}'", text.replace('\'', "'\\''")) }
 }

@@ -1,11 +1,12 @@
 //! `latchline pack`: everything that goes to site, into one folder.
 
 use super::locale::LocaleArguments;
+use crate::files::folder;
 use crate::surroundings::Surroundings;
-use crate::{date, load, pack_folder};
+use crate::{date, load};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_finding::Severity;
+use latchline_finding::{Severity, shown};
 use latchline_pack::{Audience, Options, PackInput, Paper, Part};
 use std::io::{Read, Write};
 use std::path::PathBuf;
@@ -86,7 +87,7 @@ pub fn run(
 ) -> Result<ExitCode> {
     let options = options(arguments)?;
     let date = arguments.date.as_deref().map(|date| date::chosen(Some(date))).transpose()?;
-    pack_folder::refuse_unusable(&arguments.output)?;
+    folder::prepare(&arguments.output)?;
     let loaded = load::load(&arguments.site, input)?;
     let Some(site) = &loaded.resolved.site else {
         return super::refuse(&loaded, surroundings);
@@ -102,8 +103,25 @@ pub fn run(
         reading_findings: reading,
     };
     let files = latchline_pack::pack(&input, &options, &stamp).context("no pack was made")?;
-    pack_folder::replace(&arguments.output, &files)?;
-    writeln!(output, "wrote {} files into {}", files.len(), arguments.output.display())?;
+    let kept = folder::replace(&arguments.output, &files)?;
+    writeln!(output, "wrote {} files into {}", files.len(), shown::path(&arguments.output))?;
+    for one in &kept {
+        match &one.beside {
+            Some(beside) => writeln!(
+                output,
+                "kept {}, which was changed since it was made; the new one is {beside}",
+                one.stays_as
+            )?,
+            None if one.name != one.stays_as => {
+                writeln!(
+                    output,
+                    "kept {} as {}, which was changed since it was made",
+                    one.name, one.stays_as
+                )?;
+            }
+            None => writeln!(output, "kept {}, which was changed since it was made", one.stays_as)?,
+        }
+    }
     let errors = reading
         .iter()
         .chain(&assessment.findings)
@@ -114,7 +132,7 @@ pub fn run(
         writeln!(
             output,
             "the site has {words}; every sheet says so: latchline check {}",
-            arguments.site.display()
+            shown::path(&arguments.site)
         )?;
     }
     Ok(ExitCode::from(u8::from(errors > 0)))

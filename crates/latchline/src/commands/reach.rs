@@ -1,7 +1,7 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
 use super::catalogue::Parts;
-use crate::output;
+use crate::files::{self, ResultFile, refuse_inputs, refuse_standing};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
@@ -49,9 +49,8 @@ pub struct ReachArguments {
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
-    /// Write the result to this file instead of standard output
-    #[arg(long, value_name = "FILE")]
-    output: Option<PathBuf>,
+    #[command(flatten)]
+    result: ResultFile,
 }
 
 /// Form of the result.
@@ -94,6 +93,11 @@ pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCod
     {
         bail!("--chart writes SVG: \"{}\" must end in .svg", chart.display());
     }
+    arguments.result.refuse(&arguments.catalogue)?;
+    if let Some(chart) = &arguments.chart {
+        refuse_inputs(&arguments.catalogue, chart)?;
+        refuse_standing(chart, arguments.result.may_replace())?;
+    }
     let Parts { sources, loaded, .. } = super::catalogue::parts(&arguments.catalogue)?;
     let catalogue = loaded.catalogue();
     let question = question(arguments, catalogue)?;
@@ -116,13 +120,14 @@ pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCod
     if let Some(path) = &arguments.chart {
         let spacings = chart_spacings(&arguments.spacing);
         let chart = chart(&question, calls, &ask(&spacings, &feeders[..1])?, feeders[0]);
-        output::replace(path, &svg::svg(&reach_chart(&chart, SheetSize::A4), Palette::Light))?;
+        let picture = svg::svg(&reach_chart(&chart, SheetSize::A4), Palette::Light);
+        files::write(path, picture.as_bytes(), arguments.result.may_replace())?;
     }
     let text = match arguments.format {
         Format::Text => words(&question, calls, &answers, &arguments.spacing, feeders),
         Format::Json => json(&question, calls, &answers)?,
     };
-    output::put(&text, arguments.output.as_deref(), output)?;
+    arguments.result.put(&text, &arguments.catalogue, output)?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -289,6 +294,7 @@ fn sign(limit: latchline_reach::Limit) -> char {
 #[derive(Serialize)]
 struct Document<'a> {
     format_version: u32,
+    latchline_version: &'static str,
     family: &'a str,
     station: &'a str,
     distributor: &'a str,
@@ -316,6 +322,7 @@ struct ChainDocument {
 fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String> {
     let document = Document {
         format_version: 1,
+        latchline_version: env!("CARGO_PKG_VERSION"),
         family: &question.family,
         station: &question.station,
         distributor: &question.distributor,
@@ -339,5 +346,5 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
             })
             .collect(),
     };
-    Ok(serde_json::to_string_pretty(&document)? + "\n")
+    Ok(latchline_report::json::text(&document)?)
 }

@@ -1,14 +1,16 @@
 //! `latchline response`: frequency response of a plain line file.
 
 use std::io::{BufWriter, Read, Write};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
+use crate::files::read_bytes;
 use anyhow::{Context, Result};
 use clap::Args;
 use latchline_circuit::signal::{Response, Shunt, Workspace, respond, straight_gain_db};
 
 use crate::plain_line::PlainLineTree;
+use latchline_finding::shown;
 
 /// Frequency response of a bare tree of lossy lines given as a plain line file (JSON)
 ///
@@ -25,27 +27,14 @@ pub struct ResponseArguments {
 ///
 /// # Errors
 /// A file that cannot be read or used (exit status 2 is the caller's), or an output that cannot be
-/// written; a closed pipe is not an error.
+/// written.
 pub fn run(arguments: &ResponseArguments, input: &mut dyn Read, output: &mut dyn Write) -> Result<ExitCode> {
-    let name = arguments.file.display();
-    let text = read(&arguments.file, input).with_context(|| format!("cannot read {name}"))?;
-    let file = PlainLineTree::parse(&text).with_context(|| format!("{name}"))?;
+    let text = read_bytes(&arguments.file, input)?;
+    let file = PlainLineTree::parse(&text).with_context(|| shown::path(&arguments.file))?;
     let response = respond(&file.tree, file.source, &file.frequencies_hz, &mut Workspace::default())?;
     let mut writer = BufWriter::with_capacity(1 << 16, output);
-    match write(&file, &response, &mut writer).and_then(|()| writer.flush()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error).context("cannot write"),
-        _ => Ok(ExitCode::SUCCESS),
-    }
-}
-
-#[allow(clippy::disallowed_methods, reason = "the binary reads files")]
-fn read(file: &Path, input: &mut dyn Read) -> std::io::Result<Vec<u8>> {
-    if file == Path::new("-") {
-        let mut text = Vec::new();
-        input.read_to_end(&mut text)?;
-        return Ok(text);
-    }
-    std::fs::read(file)
+    write(&file, &response, &mut writer).and_then(|()| writer.flush()).context("cannot write the result")?;
+    Ok(ExitCode::SUCCESS)
 }
 
 fn write(file: &PlainLineTree<'_>, response: &Response, writer: &mut impl Write) -> std::io::Result<()> {

@@ -43,6 +43,6 @@ pub fn run(arguments: &SchemaArguments, output: &mut dyn Write) -> Result<ExitCo
         Which::Door => latchline_report::json_sheets::door_schema(),
         Which::Supply => latchline_report::json_sheets::supply_schema(),
     };
-    output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), None, output)?;
+    output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), output)?;
     Ok(ExitCode::SUCCESS)
 }

@@ -1,25 +1,82 @@
-//! Reading text files, with a clear message for everything that is not one.
+//! Reading files, with a clear message for everything that is not one.
 
 use anyhow::{Context, Result, anyhow, bail};
+use latchline_finding::shown;
 use std::fs::File;
 use std::io::{ErrorKind, Read};
 use std::path::Path;
+use std::sync::Arc;
 
 /// Files larger than this are not read.
 const LARGEST_BYTES: u64 = 100_000_000;
+
+/// The byte order mark of UTF-8.
+const MARK: &str = "\u{feff}";
+
+/// A text as it was read, to be held against the file before it is changed.
+#[derive(Debug, Clone)]
+pub struct Original {
+    /// The text, without byte order mark.
+    pub text: Arc<str>,
+    /// Whether the file begins with a byte order mark.
+    is_marked: bool,
+}
+
+impl Original {
+    fn mark(&self) -> &'static str {
+        if self.is_marked { MARK } else { "" }
+    }
+
+    /// The bytes of a file with another text, marked as this one is.
+    pub fn bytes_with(&self, text: &str) -> Vec<u8> {
+        [self.mark(), text].concat().into_bytes()
+    }
+
+    /// Whether a file still holds what was read.
+    ///
+    /// # Errors
+    /// If it cannot be read.
+    pub fn is(&self, file: &mut dyn Read) -> std::io::Result<bool> {
+        let length = self.mark().len() + self.text.len();
+        let mut found = Vec::with_capacity(length + 1);
+        file.take(length as u64 + 1).read_to_end(&mut found)?;
+        Ok(found.strip_prefix(self.mark().as_bytes()).is_some_and(|text| *text == *self.text.as_bytes()))
+    }
+}
 
 /// A text, without byte order mark. `-` reads `input`.
 ///
 /// # Errors
 /// If there is no such file, or it is a directory, unreadable, too large, or not UTF-8.
 pub fn read_text(path: &Path, input: &mut dyn Read) -> Result<String> {
-    if path == Path::new("-") {
-        let bytes = limited(input).context("cannot read standard input")?;
-        return text(bytes).context("cannot use standard input");
+    Ok(read_original(path, input)?.text.as_ref().to_owned())
+}
+
+/// A text together with how its file begins. `-` reads `input`.
+///
+/// # Errors
+/// As of [`read_text`].
+pub fn read_original(path: &Path, input: &mut dyn Read) -> Result<Original> {
+    let bytes = read_bytes(path, input)?;
+    text(bytes).with_context(|| match is_standard_input(path) {
+        true => String::from("cannot use standard input"),
+        false => format!("cannot use \"{}\"", shown::path(path)),
+    })
+}
+
+/// What is in a file, up to a hundred million bytes. `-` reads `input`.
+///
+/// # Errors
+/// If there is no such file, or it is a directory, unreadable or too large.
+pub fn read_bytes(path: &Path, input: &mut dyn Read) -> Result<Vec<u8>> {
+    if is_standard_input(path) {
+        return limited(input).context("cannot read standard input");
     }
-    let name = path.display();
-    let bytes = read_file(path).with_context(|| format!("cannot read \"{name}\""))?;
-    text(bytes).with_context(|| format!("cannot use \"{name}\""))
+    read_file(path).with_context(|| format!("cannot read \"{}\"", shown::path(path)))
+}
+
+fn is_standard_input(path: &Path) -> bool {
+    path == Path::new("-")
 }
 
 fn read_file(path: &Path) -> Result<Vec<u8>> {
@@ -51,7 +108,7 @@ fn limited(input: &mut dyn Read) -> Result<Vec<u8>> {
     Ok(bytes)
 }
 
-fn text(bytes: Vec<u8>) -> Result<String> {
+fn text(bytes: Vec<u8>) -> Result<Original> {
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
         bail!("it is UTF-16 text; save it as UTF-8");
     }
@@ -65,9 +122,9 @@ fn text(bytes: Vec<u8>) -> Result<String> {
             bytes[at]
         )
     })?;
-    Ok(match text.strip_prefix('\u{feff}') {
-        Some(rest) => rest.to_string(),
-        None => text,
+    Ok(match text.strip_prefix(MARK) {
+        Some(rest) => Original { text: Arc::from(rest), is_marked: true },
+        None => Original { text: Arc::from(text), is_marked: false },
     })
 }
 

@@ -1,0 +1,351 @@
+//! Writing a folder of files that appears whole or not at all, and keeps what people wrote into it.
+//!
+//! All files are written into a fresh folder beside the one asked for, which then takes its name. A
+//! folder of an earlier run is set aside first and removed last; whatever goes wrong before, the old
+//! folder is there as it was. What a killed run left is put right by the next.
+
+use super::aside::{self, Kind};
+use super::kept::kept;
+use super::write::make_durable;
+use anyhow::{Context, Result, bail};
+use latchline_finding::shown;
+use latchline_pack::contents::{Contents, Kept, with_kept};
+use latchline_pack::stamp::sha256;
+use latchline_pack::{CONTENTS_NAME, PackFile};
+use std::collections::{BTreeMap, BTreeSet};
+use std::ffi::OsStr;
+use std::fs::{self, File};
+use std::io::{self, ErrorKind, Write as _};
+use std::path::{Component, Path, PathBuf};
+
+/// Puts right what a killed run left of a folder, and refuses one that must not be replaced: a file, or a
+/// folder with anything that an earlier run did not write.
+///
+/// # Errors
+/// If it is one.
+pub fn prepare(folder: &Path) -> Result<()> {
+    let shown = shown::path(folder);
+    if !matches!(folder.components().next_back(), Some(Component::Normal(_))) {
+        bail!("\"{shown}\" cannot be replaced by a pack; name a folder of its own, for example pack");
+    }
+    put_right(folder)?;
+    let Ok(metadata) = folder.symlink_metadata() else { return Ok(()) };
+    if !metadata.is_dir() {
+        bail!("\"{shown}\" exists and is no folder; choose another name");
+    }
+    standing(folder).map(|_| ())
+}
+
+/// What is in a folder that a pack may replace.
+#[derive(Debug, PartialEq)]
+struct Standing {
+    /// The list of the earlier pack; without one there are no files.
+    contents: Option<Contents>,
+    /// Hash of every file by its name, `/` between folders.
+    files: BTreeMap<String, String>,
+    /// Folders without any file in or below them.
+    empty_folders: Vec<String>,
+}
+
+/// Looks into a folder.
+///
+/// # Errors
+/// If it holds what no earlier run wrote, or cannot be read.
+fn standing(folder: &Path) -> Result<Standing> {
+    let shown = shown::path(folder);
+    let mut found = Found::default();
+    found.look(folder, "").with_context(|| format!("cannot look into \"{shown}\""))?;
+    let mut files = BTreeMap::new();
+    if found.files.is_empty() && found.others.is_empty() {
+        return Ok(Standing { contents: None, files, empty_folders: found.empty_folders });
+    }
+    let list = fs::read(folder.join(CONTENTS_NAME)).unwrap_or_default();
+    let Some(contents) = Contents::read(&String::from_utf8_lossy(&list)) else {
+        bail!("\"{shown}\" holds files that are no pack; choose another folder");
+    };
+    let foreign = |name: &&String| *name != CONTENTS_NAME && !contents.made.contains_key(*name);
+    if let Some(other) = found.files.iter().filter(foreign).chain(&found.others).next() {
+        let other_shown = shown::name(other);
+        if other.rsplit('/').next().is_some_and(|name| name.starts_with("~$") || name.starts_with(".~lock."))
+        {
+            bail!(
+                "a file in \"{shown}\" is open in another program (\"{other_shown}\"); close it and run again"
+            );
+        }
+        bail!(
+            "\"{shown}\" holds \"{other_shown}\", which is not of the earlier pack; move it away or choose another folder"
+        );
+    }
+    for name in found.files {
+        let bytes = fs::read(folder.join(&name)).with_context(|| format!("cannot look into \"{shown}\""))?;
+        files.insert(name, sha256(&bytes));
+    }
+    Ok(Standing { contents: Some(contents), files, empty_folders: found.empty_folders })
+}
+
+/// What is under a folder, by name relative to it.
+#[derive(Debug, Default)]
+struct Found {
+    files: Vec<String>,
+    empty_folders: Vec<String>,
+    /// Links, pipes, and whatever has a name that is no text.
+    others: Vec<String>,
+}
+
+impl Found {
+    /// Whether there is anything in it.
+    fn look(&mut self, folder: &Path, prefix: &str) -> io::Result<bool> {
+        let mut is_filled = false;
+        for entry in fs::read_dir(folder)? {
+            let entry = entry?;
+            let name = entry.file_name();
+            let full = format!("{prefix}{}", name.to_string_lossy());
+            let kind = entry.file_type()?;
+            if kind.is_dir() && name.to_str().is_some() {
+                if self.look(&entry.path(), &format!("{full}/"))? {
+                    is_filled = true;
+                } else {
+                    self.empty_folders.push(full);
+                }
+                continue;
+            }
+            is_filled = true;
+            let is_plain = kind.is_file() && name.to_str().is_some();
+            if is_plain { &mut self.files } else { &mut self.others }.push(full);
+        }
+        self.files.sort();
+        self.empty_folders.sort();
+        self.others.sort();
+        Ok(is_filled)
+    }
+}
+
+/// The folder around a folder, and its own name.
+fn split(folder: &Path) -> (&Path, &OsStr) {
+    let parent = folder.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    (parent, folder.file_name().unwrap_or_default())
+}
+
+/// Puts a folder back that a killed run had set aside, and removes what such runs left beside it.
+fn put_right(folder: &Path) -> Result<()> {
+    let (parent, name) = split(folder);
+    if !parent.is_dir() {
+        return Ok(());
+    }
+    let shown = shown::path(folder);
+    let beside =
+        |kind| aside::folders(parent, kind, name).with_context(|| format!("cannot look beside \"{shown}\""));
+    let old = beside(Kind::OldFolder)?;
+    if folder.symlink_metadata().is_err() {
+        match old.as_slice() {
+            [] => {}
+            [(_, None), ..] => bail!("another run is writing \"{shown}\"; run again when it has finished"),
+            [(path, Some(_))] => {
+                fs::rename(path, folder).with_context(|| format!("cannot put \"{shown}\" back"))?;
+                let _ = writeln!(
+                    io::stderr(),
+                    "note: a run was interrupted; \"{shown}\" is back as it was before"
+                );
+            }
+            several => bail!(
+                "several interrupted runs left \"{shown}\" in \"{}\" and {} more; rename one back",
+                shown::path(&several[0].0),
+                several.len() - 1
+            ),
+        }
+    } else {
+        for (path, lock) in &old {
+            if lock.is_some() && !remove_if_nothing_is_lost(path, folder) {
+                told_of(path, folder);
+            }
+        }
+    }
+    for (path, lock) in beside(Kind::NewFolder)? {
+        if lock.is_some() {
+            let _ = fs::remove_dir_all(path);
+        }
+    }
+    Ok(())
+}
+
+fn told_of(old: &Path, folder: &Path) {
+    let _ = writeln!(
+        io::stderr(),
+        "note: \"{}\" holds files of an earlier \"{}\" that are not in the new one; look, then remove it",
+        shown::path(old),
+        shown::path(folder)
+    );
+}
+
+/// Removes a folder that was set aside, if every file in it is as a run made it or is in the new folder too.
+fn remove_if_nothing_is_lost(old: &Path, new: &Path) -> bool {
+    let (Ok(old_files), Ok(new_files)) = (standing(old), standing(new)) else { return false };
+    let made = |name: &String| old_files.contents.as_ref().and_then(|contents| contents.made.get(name));
+    let stays: BTreeSet<&String> = new_files.files.values().collect();
+    let list_as_made = old_files.contents.as_ref().is_none_or(|contents| contents.is_as_made);
+    let nothing_is_lost = old_files.files.iter().all(|(name, hash)| {
+        made(name) == Some(hash) || stays.contains(hash) || (name == CONTENTS_NAME && list_as_made)
+    });
+    // What cannot be removed does no harm.
+    nothing_is_lost && fs::remove_dir_all(old).is_ok()
+}
+
+/// Makes the folder with these files, or replaces one that an earlier run made. What people changed in that one
+/// stays under its name, and what was made anew goes beside it.
+///
+/// # Errors
+/// If it cannot be written; then nothing is left of it, and an earlier folder is as it was.
+pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
+    prepare(folder)?;
+    let shown = shown::path(folder);
+    let cannot = || format!("cannot write the folder \"{shown}\"; nothing was changed");
+    let (parent, name) = split(folder);
+    fs::create_dir_all(parent).with_context(cannot)?;
+    let exists = folder.symlink_metadata().is_ok();
+    // Held until the end, and known by it to be at work when it is aside.
+    let lock = if exists { lock(folder).with_context(cannot)? } else { None };
+    let before = if exists { Some(standing(folder)?) } else { None };
+    let kept = match &before {
+        Some(Standing { contents: Some(contents), files: found, .. }) => kept(contents, found, files),
+        _ => Vec::new(),
+    };
+    let fresh = FreshFolder::new(parent, name).with_context(cannot)?;
+    fresh.fill(files, &kept).with_context(cannot)?;
+    if let Some(before) = &before {
+        fresh.take_over(folder, before, &kept).with_context(cannot)?;
+    }
+    let old = before.map(|before| set_aside(folder, &before)).transpose().with_context(cannot)?;
+    if let Err(error) = fs::rename(&fresh.path, folder) {
+        if let Some(old) = &old {
+            fs::rename(old, folder)
+                .with_context(|| format!("the earlier \"{shown}\" is now \"{}\"", shown::path(old)))?;
+        }
+        return Err(error).with_context(cannot);
+    }
+    fresh.placed();
+    make_durable(parent);
+    if let Some(old) = &old
+        && !remove_if_nothing_is_lost(old, folder)
+    {
+        told_of(old, folder);
+    }
+    drop(lock);
+    Ok(kept)
+}
+
+/// Renames a folder aside; back again if it is no longer what was seen in it.
+fn set_aside(folder: &Path, seen: &Standing) -> Result<PathBuf> {
+    let (parent, name) = split(folder);
+    let old = parent.join(aside::fresh_name(Kind::OldFolder, name));
+    fs::rename(folder, &old)?;
+    let is_as_seen = standing(&old).is_ok_and(|now| now == *seen);
+    if !is_as_seen {
+        fs::rename(&old, folder)?;
+        bail!("something in it was changed meanwhile; run again");
+    }
+    Ok(old)
+}
+
+/// The lock of a folder, where folders have one.
+fn lock(folder: &Path) -> Result<Option<File>> {
+    let Ok(open) = File::open(folder) else { return Ok(None) };
+    match open.try_lock() {
+        Err(fs::TryLockError::WouldBlock) => {
+            bail!("another run is writing it; run again when it has finished")
+        }
+        _ => Ok(Some(open)),
+    }
+}
+
+/// A folder that is written aside; removed again unless it was put in place.
+struct FreshFolder {
+    path: PathBuf,
+    _lock: Option<File>,
+    is_placed: bool,
+}
+
+impl FreshFolder {
+    fn new(parent: &Path, name: &OsStr) -> Result<Self> {
+        let path = parent.join(aside::fresh_name(Kind::NewFolder, name));
+        // Fails if it exists: nothing of anybody else's is written over.
+        fs::create_dir(&path)?;
+        let lock = lock(&path)?;
+        Ok(FreshFolder { path, _lock: lock, is_placed: false })
+    }
+
+    fn fill(&self, files: &[PackFile], kept: &[Kept]) -> Result<()> {
+        for file in files {
+            let stays = kept.iter().find(|one| one.stays_as == file.name);
+            let name = match stays {
+                None => &file.name,
+                Some(Kept { beside: Some(beside), .. }) => beside,
+                // The changed file is all there is to say.
+                Some(_) => continue,
+            };
+            if file.name == CONTENTS_NAME {
+                self.put(name, with_kept(&String::from_utf8_lossy(&file.bytes), kept).as_bytes())?;
+            } else {
+                self.put(name, &file.bytes)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn put(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
+        let path = self.path.join(name);
+        if let Some(parent) = path.parent() {
+            fs::create_dir_all(parent)?;
+        }
+        let mut file = fs::OpenOptions::new().write(true).create_new(true).open(path)?;
+        file.write_all(bytes)?;
+        file.sync_data()
+    }
+
+    /// Takes over from the earlier folder what is not the run's own: changed files, empty folders, owner and
+    /// permissions.
+    fn take_over(&self, folder: &Path, before: &Standing, kept: &[Kept]) -> io::Result<()> {
+        for one in kept {
+            let (from, to) = (folder.join(&one.name), self.path.join(&one.stays_as));
+            if let Some(parent) = to.parent() {
+                fs::create_dir_all(parent)?;
+            }
+            // The same file under a second name: whoever has it open goes on writing into it.
+            if fs::hard_link(&from, &to).is_err() {
+                fs::copy(&from, &to)?;
+            }
+        }
+        for name in &before.empty_folders {
+            let path = self.path.join(name);
+            match fs::create_dir_all(&path) {
+                Ok(()) => as_before(&path, &folder.join(name))?,
+                // A file of the new pack has the name.
+                Err(error) if error.kind() == ErrorKind::AlreadyExists => {}
+                Err(error) => return Err(error),
+            }
+        }
+        as_before(&self.path, folder)
+    }
+
+    fn placed(mut self) {
+        self.is_placed = true;
+    }
+}
+
+impl Drop for FreshFolder {
+    fn drop(&mut self) {
+        if !self.is_placed {
+            let _ = fs::remove_dir_all(&self.path);
+        }
+    }
+}
+
+/// Gives a folder owner and permissions of another, as far as the system allows.
+fn as_before(new: &Path, old: &Path) -> io::Result<()> {
+    let metadata = fs::metadata(old)?;
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::MetadataExt;
+        let _ = std::os::unix::fs::chown(new, Some(metadata.uid()), Some(metadata.gid()));
+    }
+    fs::set_permissions(new, metadata.permissions())
+}

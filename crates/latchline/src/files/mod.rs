@@ -1,0 +1,23 @@
+//! Every file is read and written here.
+//!
+//! * [`read`]: texts and bytes, with a bound on their size;
+//! * [`write`](fn@write): one file, written aside and then put in place; never half a file, never over what
+//!   nobody agreed to lose;
+//! * [`edit`]: the same for a file that was read before, refused if it is no longer what was read;
+//! * [`inputs`]: a result is never written over what it was made from;
+//! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it.
+
+mod aside;
+pub mod folder;
+pub mod inputs;
+mod kept;
+pub mod read;
+mod result_file;
+mod standing;
+mod write;
+
+pub use inputs::refuse_inputs;
+pub use read::{Original, read_bytes, read_original, read_text};
+pub use result_file::ResultFile;
+pub use standing::{MayReplace, refuse_standing};
+pub use write::{edit, make_folder, write};

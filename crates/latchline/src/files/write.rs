@@ -1,0 +1,170 @@
+//! One file: written aside, made durable, held against what may be replaced, put in place.
+
+use super::aside::{self, AsideFile};
+use super::{MayReplace, Original};
+use anyhow::{Context, Result, anyhow, bail};
+use latchline_finding::shown;
+use std::fs::{self, File};
+use std::io::{ErrorKind, Write as _};
+use std::path::{Path, PathBuf};
+
+/// Writes a file, so that whoever reads it sees what was there before or all of the new, never half of it.
+/// A link stays a link; owner, group and permissions of a file that is replaced stay as far as the system
+/// allows, and what cannot stay is said on standard error. Pipes and devices are written straight into.
+///
+/// # Errors
+/// If what stands there may not be replaced, or the file cannot be written; then nothing is changed.
+pub fn write(path: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<()> {
+    let cannot = || format!("cannot write \"{}\"", shown::path(path));
+    match standing(path).with_context(cannot)? {
+        Standing::Nothing => {
+            if matches!(may_replace, MayReplace::Read(_)) {
+                bail!("\"{}\" is no longer there; nothing was written", shown::path(path));
+            }
+            create(path, bytes).with_context(cannot)
+        }
+        Standing::File(target) => replace(path, &target, bytes, may_replace),
+        Standing::Stream => {
+            if matches!(may_replace, MayReplace::Read(_)) {
+                return Err(anyhow!("it is a pipe or a device, not a file").context(cannot()));
+            }
+            let mut stream = fs::OpenOptions::new().write(true).open(path).with_context(cannot)?;
+            stream.write_all(bytes).with_context(cannot)
+        }
+    }
+}
+
+/// Writes a changed text in place of the one that was read, with its byte order mark if it had one.
+///
+/// # Errors
+/// If the file is no longer what was read, or cannot be written; then nothing is changed.
+pub fn edit(path: &Path, original: &Original, text: &str) -> Result<()> {
+    write(path, &original.bytes_with(text), MayReplace::Read(original))
+}
+
+/// Makes a folder with all above it, unless it is there.
+///
+/// # Errors
+/// If it cannot be made.
+pub fn make_folder(folder: &Path) -> Result<()> {
+    fs::create_dir_all(folder).with_context(|| format!("cannot make the folder \"{}\"", shown::path(folder)))
+}
+
+/// What a path leads to.
+enum Standing {
+    Nothing,
+    /// A file, by its own path, behind all links.
+    File(PathBuf),
+    /// A pipe or a device.
+    Stream,
+}
+
+fn standing(path: &Path) -> Result<Standing> {
+    match fs::metadata(path) {
+        Ok(metadata) if metadata.is_dir() => Err(anyhow!("it is a directory; name a file in it")),
+        Ok(metadata) if !metadata.is_file() => Ok(Standing::Stream),
+        Ok(_) => Ok(Standing::File(fs::canonicalize(path)?)),
+        Err(error) if error.kind() == ErrorKind::NotFound => match fs::read_link(path) {
+            Ok(to) => Err(anyhow!("it is a link to \"{}\", which is not there", shown::path(&to))),
+            Err(_) => Ok(Standing::Nothing),
+        },
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// The folder that a file is in.
+fn folder_of(target: &Path) -> &Path {
+    target.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
+}
+
+fn create(target: &Path, bytes: &[u8]) -> Result<()> {
+    let folder = folder_of(target);
+    aside::clear_files(folder);
+    let mut aside = AsideFile::new(folder)?;
+    aside.file.write_all(bytes)?;
+    aside.file.sync_all()?;
+    // A second name fails if the first is taken meanwhile; a renaming would not.
+    match fs::hard_link(&aside.path, target) {
+        // The name aside goes when it is dropped.
+        Ok(()) => drop(aside),
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => {
+            bail!("somebody else has just made it; nothing was written")
+        }
+        // A file system without second names.
+        Err(_) if target.symlink_metadata().is_err() => {
+            fs::rename(&aside.path, target)?;
+            aside.placed();
+        }
+        Err(error) => return Err(error.into()),
+    }
+    make_durable(folder);
+    Ok(())
+}
+
+fn replace(path: &Path, target: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<()> {
+    let cannot = || format!("cannot write \"{}\"", shown::path(path));
+    let folder = folder_of(target);
+    aside::clear_files(folder);
+    let mut standing = match aside::locked(target) {
+        Ok(file) => Some(file),
+        // What may not be read can be replaced by force only.
+        Err(error) if error.kind() == ErrorKind::PermissionDenied => match may_replace {
+            MayReplace::Anything => None,
+            _ => return Err(error).with_context(cannot),
+        },
+        Err(error) => return Err(error).with_context(cannot),
+    };
+    let mut aside = AsideFile::new(folder).with_context(cannot)?;
+    aside.file.write_all(bytes).with_context(cannot)?;
+    let metadata = fs::metadata(target).with_context(cannot)?;
+    let notes = take_over(&aside.file, &metadata, path).with_context(cannot)?;
+    aside.file.sync_all().with_context(cannot)?;
+    if let Some(standing) = &mut standing {
+        may_replace.refuse(path, standing)?;
+    }
+    fs::rename(&aside.path, target).with_context(cannot)?;
+    aside.placed();
+    make_durable(folder);
+    for note in notes {
+        // Nothing is left to tell it to if standard error is closed.
+        let _ = writeln!(std::io::stderr(), "note: {note}");
+    }
+    Ok(())
+}
+
+/// Gives the new file owner, group and permissions of the one that it replaces; says what is lost.
+#[cfg(unix)]
+fn take_over(new: &File, old: &fs::Metadata, path: &Path) -> std::io::Result<Vec<String>> {
+    use std::os::unix::fs::{MetadataExt, fchown};
+    let shown = shown::path(path);
+    let mut notes = Vec::new();
+    let own = new.metadata()?;
+    if own.gid() != old.gid() && fchown(new, None, Some(old.gid())).is_err() {
+        notes.push(format!("\"{shown}\" belonged to group {} and belongs to {} now", old.gid(), own.gid()));
+    }
+    if own.uid() != old.uid() && fchown(new, Some(old.uid()), None).is_err() {
+        notes.push(format!("\"{shown}\" belonged to user {} and belongs to {} now", old.uid(), own.uid()));
+    }
+    // After the owner: a change of owner takes special permissions away.
+    new.set_permissions(old.permissions())?;
+    if old.nlink() > 1 {
+        notes.push(format!(
+            "\"{shown}\" has {} names (hard links); the others still hold the old text",
+            old.nlink()
+        ));
+    }
+    Ok(notes)
+}
+
+#[cfg(not(unix))]
+fn take_over(new: &File, old: &fs::Metadata, _: &Path) -> std::io::Result<Vec<String>> {
+    new.set_permissions(old.permissions())?;
+    Ok(Vec::new())
+}
+
+/// Makes a renaming durable, where the system can.
+pub(super) fn make_durable(folder: &Path) {
+    if let Ok(folder) = File::open(folder) {
+        let _ = folder.sync_all();
+    }
+}

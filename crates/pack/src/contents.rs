@@ -1,0 +1,138 @@
+//! The list of a pack's files: what it is, whether it is whole, and what people have changed in it since.
+
+use crate::PackFile;
+use crate::stamp::sha256;
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+
+/// Name of the file that lists the others; a folder with it was made by [`pack`](crate::pack).
+pub const CONTENTS_NAME: &str = "contents.txt";
+/// First line of that file.
+pub const CONTENTS_MARK: &str = "latchline pack, format 1";
+
+/// What stands before the list's own hash in its last line; no other program takes that for a file's.
+const CLOSING: &str = "SHA-256 of this list above: ";
+
+/// A list as it was read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Contents {
+    /// Hash of every file as it was made, by name.
+    pub made: BTreeMap<String, String>,
+    /// Whether the list itself is as it was made.
+    pub is_as_made: bool,
+}
+
+/// A file of an earlier pack that people have changed, and that stays.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Kept {
+    /// Its name in the earlier pack.
+    pub name: String,
+    /// Its name in the new pack.
+    pub stays_as: String,
+    /// Name of the new file that goes beside it, if there is one.
+    pub beside: Option<String>,
+    /// Hash of the file as it was made.
+    pub made_sha256: String,
+}
+
+impl Contents {
+    /// Reads a list; `None` if the text is none.
+    pub fn read(text: &str) -> Option<Contents> {
+        if text.lines().next() != Some(CONTENTS_MARK) {
+            return None;
+        }
+        let made =
+            text.lines().filter_map(entry).map(|(hash, name)| (name.to_string(), hash.to_string())).collect();
+        let is_as_made = text.rfind(CLOSING).is_some_and(|at| text == closed(text[..at].to_string()));
+        Some(Contents { made, is_as_made })
+    }
+}
+
+/// The list of these files below its head, closed by its own hash.
+pub(crate) fn list(head: &str, files: &[PackFile]) -> PackFile {
+    let mut text = format!("{CONTENTS_MARK}\n{head}\n");
+    for file in files {
+        text.push_str(&line(&sha256(&file.bytes), &file.name));
+    }
+    PackFile { name: String::from(CONTENTS_NAME), bytes: closed(text).into_bytes() }
+}
+
+/// A list with what was kept of an earlier pack.
+pub fn with_kept(list: &str, kept: &[Kept]) -> String {
+    if kept.is_empty() {
+        return list.to_string();
+    }
+    let made = Contents::read(list).map(|contents| contents.made).unwrap_or_default();
+    let mut text = list[..list.rfind(CLOSING).unwrap_or(list.len())].to_string();
+    for one in kept {
+        match made.get(&one.stays_as) {
+            // The name is there with the hash of the new file, which went beside it.
+            Some(hash) => {
+                if let Some(beside) = &one.beside {
+                    text.push_str(&line(hash, beside));
+                }
+            }
+            None => text.push_str(&line(&one.made_sha256, &one.stays_as)),
+        }
+    }
+    text.push('\n');
+    for one in kept {
+        let _ = writeln!(text, "kept as it was changed: {}", one.stays_as);
+    }
+    closed(text)
+}
+
+fn closed(mut text: String) -> String {
+    let _ = writeln!(text, "{CLOSING}{}", sha256(text.as_bytes()));
+    text
+}
+
+fn line(hash: &str, name: &str) -> String {
+    format!("{hash}  {name}\n")
+}
+
+/// Hash and name of a line that has them.
+fn entry(line: &str) -> Option<(&str, &str)> {
+    let (hash, name) = line.split_once("  ")?;
+    let is_hash = hash.len() == 64 && hash.bytes().all(|byte| byte.is_ascii_hexdigit());
+    is_hash.then_some((hash, name))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(name: &str) -> PackFile {
+        PackFile { name: name.to_string(), bytes: name.as_bytes().to_vec() }
+    }
+
+    #[test]
+    fn a_list_reads_back_and_knows_when_it_was_changed() {
+        let made = String::from_utf8(list("revision 1\n", &[file("a.csv"), file("b/c.svg")]).bytes).unwrap();
+        let read = Contents::read(&made).unwrap();
+        assert!(read.is_as_made);
+        assert_eq!(read.made.get("b/c.svg"), Some(&sha256(b"b/c.svg")));
+        assert_eq!(read.made.len(), 2);
+        assert!(!Contents::read(&made.replace("revision 1", "revision 2")).unwrap().is_as_made);
+        assert!(!Contents::read(&format!("{made}note\n")).unwrap().is_as_made);
+        assert_eq!(Contents::read("my notes\n"), None);
+    }
+
+    #[test]
+    fn what_is_kept_is_listed_with_the_hash_of_what_was_made() {
+        let made = String::from_utf8(list("revision 1\n", &[file("a.csv")]).bytes).unwrap();
+        let one = |name: &str, beside: Option<&str>| Kept {
+            name: name.to_string(),
+            stays_as: name.to_string(),
+            beside: beside.map(str::to_string),
+            made_sha256: "0".repeat(64),
+        };
+        let text = with_kept(&made, &[one("a.csv", Some("a.new.csv")), one("old.csv", None)]);
+        let read = Contents::read(&text).unwrap();
+        assert!(read.is_as_made, "{text}");
+        assert_eq!(read.made["a.csv"], sha256(b"a.csv"));
+        assert_eq!(read.made["a.new.csv"], sha256(b"a.csv"));
+        assert_eq!(read.made["old.csv"], "0".repeat(64));
+        assert!(text.contains("kept as it was changed: a.csv\n"));
+    }
+}

@@ -180,7 +180,9 @@ pub struct Assessment {
     pub devices: Vec<DeviceResult>,
     /// Addresses and settings.
     pub addresses: AddressPlan,
-    /// Findings: those that stand, then the accepted ones, which carry their acceptance; each worst first, then in the
+    /// Findings met while reading the files, in the order of the files; none stands in the way of using the site.
+    pub read: Vec<Finding>,
+    /// Findings of the rules: those that stand, then the accepted ones, which carry their acceptance; each worst first, then in the
     /// order of the rules and of the site.
     pub findings: Vec<Finding>,
     /// Findings for which remedies were not looked for, there being too many.

@@ -5,21 +5,25 @@
 
 mod acceptance;
 mod assess;
+mod assessing;
 mod assessment;
 pub mod calculation;
 pub mod door;
 mod grade;
 mod in_hand;
 mod not_judged;
-pub mod physics;
+mod physics;
 pub mod physics_summary;
 mod readings;
 pub mod rule;
 pub mod rules;
+pub mod stage;
 pub mod supply;
 pub mod touch_limits;
+mod voltage_summary;
 
 pub use assess::{assess, assess_trial, assess_with, assess_without_mending};
+pub use assessing::{Assessing, VerdictSoFar};
 pub use assessment::{
     Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent, WorstVoltage,
 };
@@ -31,9 +35,13 @@ pub use latchline_network::readings::{
     Basis, Estimate, NoPrediction, Path, PathSegment, Prediction, Reading, ReadingPlace, Readings, RunFeed,
 };
 pub use latchline_network::resistance::{MEASUREMENT_TOLERANCE, loop_ohm_per_km};
-pub use latchline_network::{BusState, Corner, Device, Memory, Segment, StageSource, StandingCall};
+pub use latchline_network::start_up::Effort;
+pub use latchline_network::{
+    BusState, Corner, Device, GivenUp, Memory, Segment, StageSource, StandingCall, Wanted,
+};
 pub use not_judged::NotJudged;
 pub use readings::predicted_readings;
+pub use stage::Stage;
 pub use supply::SupplySheet;
 
 use latchline_finding::CodeDoc;

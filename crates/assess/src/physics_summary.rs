@@ -1,15 +1,14 @@
 //! What an assessment says of signal, power return, short circuit and tolerance: owned data.
 
 use crate::rule::Context;
+use crate::stage::{WithShortCircuits, WithSignal, WithStartUp};
 use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};
 use latchline_network::signal_tree::BandSurvey;
 use latchline_network::start_up::{StageStart, StartUpOutcome};
-pub use latchline_network::tolerance::ToleranceOptions;
-use latchline_network::tolerance::{StageTolerance, ToleranceError, tolerance};
-use latchline_network::{
-    BusState, Device, Layout, SearchOptions, StageSource, StateSpace, Terminal, worst_states,
-};
+use latchline_network::tolerance::{StageTolerance, tolerance};
+pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
+use latchline_network::{BusState, Device, Layout, StageSource, StateSpace, Terminal, WorstStates};
 use latchline_site::model::Site;
 
 /// One caller's weakest station in a band.
@@ -157,7 +156,7 @@ pub struct ToleranceSummary {
     pub shares: Vec<(String, f64)>,
 }
 
-pub(crate) fn signal_summaries(context: &Context<'_>) -> Vec<SignalSummary> {
+pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
     let site = context.site;
     let id = |station: usize| site.stations[station].id.clone();
     let signal = |caller_index, station_index, loss_db, at_hz| CallerSignal {
@@ -196,7 +195,7 @@ pub(crate) fn signal_summaries(context: &Context<'_>) -> Vec<SignalSummary> {
             complete: survey.grid_complete && survey.left_coarse == 0,
         }
     };
-    context.physics.signal.bands.iter().map(summary).collect()
+    context.signal.bands.iter().map(summary).collect()
 }
 
 /// Name of what is at a terminal of a stage.
@@ -214,7 +213,7 @@ pub(crate) fn port_id(site: &Site, box_index: usize, port: u32) -> ElementId {
     site.start_id(latchline_site::model::RunStart::Port { box_index, port })
 }
 
-pub(crate) fn start_up_summaries(context: &Context<'_>) -> Vec<StartUpSummary> {
+pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummary> {
     let (site, layout) = (context.site, context.layout);
     let summary = |start: &StageStart| {
         let id = |terminal: Terminal| terminal_id(site, layout, start.stage, terminal);
@@ -258,10 +257,10 @@ pub(crate) fn start_up_summaries(context: &Context<'_>) -> Vec<StartUpSummary> {
                 .collect(),
         }
     };
-    context.physics.start_up.stages.iter().map(summary).collect()
+    context.start_up.stages.iter().map(summary).collect()
 }
 
-pub(crate) fn short_circuit_summaries(context: &Context<'_>) -> Vec<ShortCircuitSummary> {
+pub(crate) fn short_circuit_summaries(context: &WithShortCircuits<'_>) -> Vec<ShortCircuitSummary> {
     let summary = |short: &RunShort| {
         let (acts, by) = acting(context, short);
         ShortCircuitSummary {
@@ -280,7 +279,7 @@ pub(crate) fn short_circuit_summaries(context: &Context<'_>) -> Vec<ShortCircuit
             temperature_c: short.temperature_c,
         }
     };
-    context.physics.short_circuits.runs.iter().map(summary).collect()
+    context.short_circuits.runs.iter().map(summary).collect()
 }
 
 /// What acts on a short, in one word and by name.
@@ -295,19 +294,16 @@ pub(crate) fn acting(context: &Context<'_>, short: &RunShort) -> (&'static str, 
     }
 }
 
-/// Samples the tolerances of a site: the probability that the worst device of every supply falls below its limit.
-///
-/// # Errors
-/// [`ToleranceError`] for a number of samples that cannot be run.
-pub fn sampled_tolerances(
+/// The outcome of sampling in names.
+pub(crate) fn tolerance_summaries(
     site: &Site,
+    layout: &Layout,
+    space: &StateSpace,
+    worst: &WorstStates,
     options: ToleranceOptions,
 ) -> Result<Vec<ToleranceSummary>, ToleranceError> {
-    let layout = Layout::new(site);
-    let space = StateSpace::new(site, &layout);
-    let worst = worst_states(site, &layout, &space, &SearchOptions::default());
-    let found = tolerance(site, &layout, &space, &worst, options)?;
-    Ok(found.into_iter().map(|one| tolerance_summary(site, &layout, &space, one)).collect())
+    let found = tolerance(site, layout, space, worst, options)?;
+    Ok(found.into_iter().map(|one| tolerance_summary(site, layout, space, one)).collect())
 }
 
 fn tolerance_summary(

@@ -7,13 +7,13 @@ pub use buses::Buses;
 pub use port_tree::{PortNode, PortTree, starts_ports};
 
 use crate::not_judged::NotJudged;
-use crate::physics::{Lazy, Physics};
+use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::touch_limits::{self, TouchLimits};
-use latchline_finding::{Code, CodeDoc, DataGrade, ElementId, Finding, OperatingState, Origin, Severity};
-use latchline_network::states::{StateSpace, WorstStates};
-use latchline_network::{BusState, Device, Layout, NodeRef, StageSource};
+use latchline_finding::{Code, CodeDoc, DataGrade, ElementId, Finding, Origin, Severity};
+use latchline_network::{Device, Layout, NodeRef, StageSource};
 use latchline_site::addresses::{self, AddressPlan};
 use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
+use std::sync::OnceLock;
 
 /// A rule: its manual page and its check.
 #[derive(Clone, Copy)]
@@ -21,20 +21,53 @@ pub struct Rule {
     /// Code, usual severity, title and manual page.
     pub doc: CodeDoc,
     /// Looks at the site and reports.
-    pub check: fn(&CodeDoc, &Context<'_>, &mut Report),
+    pub check: Check,
+}
+
+/// The check of a rule, by the stage that it reads: it is given that stage and no other.
+#[derive(Clone, Copy)]
+pub enum Check {
+    /// The wiring alone.
+    Wiring(fn(&CodeDoc, &Context<'_>, &mut Report)),
+    /// The voltages, currents and nuisance trips.
+    Voltages(fn(&CodeDoc, &WithVoltages<'_>, &mut Report)),
+    /// Short circuits.
+    ShortCircuit(fn(&CodeDoc, &WithShortCircuits<'_>, &mut Report)),
+    /// Signals.
+    Signal(fn(&CodeDoc, &WithSignal<'_>, &mut Report)),
+    /// Power return.
+    StartUp(fn(&CodeDoc, &WithStartUp<'_>, &mut Report)),
+}
+
+impl Rule {
+    /// The stage that it reads, if any.
+    pub fn reads(&self) -> Option<Stage> {
+        match self.check {
+            Check::Wiring(_) => None,
+            Check::Voltages(_) => Some(Stage::Voltages),
+            Check::ShortCircuit(_) => Some(Stage::ShortCircuit),
+            Check::Signal(_) => Some(Stage::Signal),
+            Check::StartUp(_) => Some(Stage::StartUp),
+        }
+    }
 }
 
 /// Declares a rule and its code: its doc comment is the manual page that `explain` prints.
+///
+/// What it reads besides the wiring is named before its check.
 ///
 /// ```ignore
 /// rule! {
 ///     /// # What it checks
 ///     /// ...
-///     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, "Voltage too low in use", check
+///     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, "Voltage too low in use", reads Voltages, check
 /// }
 /// ```
 macro_rules! rule {
     ($(#[doc = $text:literal])+ pub static $name:ident: $code:literal, $severity:ident, $title:literal, $check:path) => {
+        $crate::rule::rule! { $(#[doc = $text])+ pub static $name: $code, $severity, $title, reads Wiring, $check }
+    };
+    ($(#[doc = $text:literal])+ pub static $name:ident: $code:literal, $severity:ident, $title:literal, reads $stage:ident, $check:path) => {
         #[doc = concat!("The code of [`", stringify!($name), "`].")]
         pub const CODE: latchline_finding::Code = latchline_finding::Code($code);
 
@@ -46,46 +79,56 @@ macro_rules! rule {
                 title: $title,
                 explanation: concat!($($text, "\n"),+),
             },
-            check: $check,
+            check: $crate::rule::Check::$stage($check),
         };
     };
 }
 pub(crate) use rule;
 
-/// Everything a rule may look at.
+/// What every rule may look at: the site and how it is wired.
+#[derive(Clone, Copy)]
 pub struct Context<'a> {
     /// The site.
     pub site: &'a Site,
     /// Its trees.
     pub layout: &'a Layout,
-    /// Its operating states.
-    pub space: &'a StateSpace,
-    /// The worst of everything.
-    pub worst: &'a Lazy<'a, WorstStates>,
-    /// Signal, power return and short circuit.
-    pub physics: &'a Physics<'a>,
+    /// Addresses and settings.
+    pub addresses: &'a AddressPlan,
+    /// How the site hangs together.
+    pub topology: &'a Topology,
+    /// Assumed values under the flow of each stage, as far as they were asked for.
+    pub(crate) grades: &'a [OnceLock<DataGrade>],
+}
+
+/// What the wiring of a site says before anything is solved.
+#[derive(Debug)]
+pub struct Ground {
+    /// The trees.
+    pub layout: Layout,
     /// Addresses and settings.
     pub addresses: AddressPlan,
     /// How the site hangs together.
     pub topology: Topology,
+    grades: Vec<OnceLock<DataGrade>>,
 }
 
-impl<'a> Context<'a> {
-    /// With the addresses and the topology of the site.
-    pub fn new(
-        site: &'a Site,
-        layout: &'a Layout,
-        space: &'a StateSpace,
-        worst: &'a Lazy<'a, WorstStates>,
-        physics: &'a Physics<'a>,
-    ) -> Self {
-        let (addresses, topology) = (addresses::assign(site), Topology::new(site));
-        Context { site, layout, space, worst, physics, addresses, topology }
+impl Ground {
+    /// Lays out a site, numbers its devices and walks its runs.
+    pub fn new(site: &Site) -> Self {
+        let layout = Layout::new(site);
+        let grades = layout.stages.iter().map(|_| OnceLock::new()).collect();
+        Ground { layout, addresses: addresses::assign(site), topology: Topology::new(site), grades }
+    }
+
+    /// As rules see it.
+    pub fn context<'a>(&'a self, site: &'a Site) -> Context<'a> {
+        let Ground { layout, addresses, topology, grades } = self;
+        Context { site, layout, addresses, topology, grades }
     }
 }
 
 /// What rules put their results into.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Report {
     /// Findings.
     pub findings: Vec<Finding>,
@@ -120,16 +163,6 @@ pub fn finding_as(doc: &CodeDoc, severity: Severity, origin: impl Into<Origin>) 
 }
 
 impl Context<'_> {
-    /// The operating state of a phase with a set of its call options, by name.
-    pub fn state(&self, phase: usize, set: &[usize]) -> OperatingState {
-        self.bus_state(phase, set).named(self.site)
-    }
-
-    /// The same by index.
-    pub fn bus_state(&self, phase: usize, set: &[usize]) -> BusState {
-        BusState::of(&self.space.phases[phase], set)
-    }
-
     /// Name of a device.
     pub fn device_id(&self, device: Device) -> &ElementId {
         match device {
@@ -203,8 +236,11 @@ impl Context<'_> {
 
     /// The grade of a finding that rests on what these devices draw and need.
     pub fn grade_of_stage(&self, stage: usize) -> DataGrade {
-        let assumed = crate::grade::assumed_values(self.site, self.layout, Some(stage));
-        if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
+        let grade = || {
+            let assumed = crate::grade::assumed_values(self.site, self.layout, Some(stage));
+            if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
+        };
+        self.grades[stage].get_or_init(grade).clone()
     }
 }
 

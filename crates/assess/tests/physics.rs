@@ -1,11 +1,18 @@
 //! Signal, power return and sampled tolerances of whole sites against closed forms.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
-use latchline_assess::physics_summary::{ToleranceOptions, sampled_tolerances};
-use latchline_assess::{Assessment, assess};
+use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
+use latchline_assess::{Assessing, Assessment, Effort, Memory, assess};
 use latchline_finding::Sources;
 use latchline_site::model::Site;
 use latchline_site::resolve;
+
+fn sampled_tolerances(
+    site: &Site,
+    options: ToleranceOptions,
+) -> Result<Vec<ToleranceSummary>, ToleranceError> {
+    Assessing::new(site, Effort::Whole, &Memory::default()).tolerance(options).unwrap()
+}
 
 const CATALOGUE: &str = r#"
 [families.mere]

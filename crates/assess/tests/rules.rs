@@ -19,11 +19,9 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use latchline_assess::assess;
-use latchline_assess::physics::{Lazy, Physics};
-use latchline_assess::rule::{Context, Report};
+use latchline_assess::rule::{Ground, Report};
 use latchline_assess::rules;
 use latchline_finding::{Argument, Figure, Finding, Sources};
-use latchline_network::{Layout, SearchOptions, StateSpace, worst_states};
 use latchline_site::resolve;
 use std::collections::BTreeSet;
 
@@ -307,13 +305,9 @@ fn findings_about_addresses_are_passed_on() {
     let catalogue = sources.add("catalogue.toml", include_str!("rules/catalogue.toml"));
     let site_file = sources.add("site.toml", text.as_str());
     let site = resolve(&sources, site_file, &[catalogue]).site.unwrap();
-    let layout = Layout::new(&site);
-    let space = StateSpace::new(&site, &layout);
-    let worst = Lazy::ready(worst_states(&site, &layout, &space, &SearchOptions::default()));
-    let physics = Physics::default();
-    let context = Context::new(&site, &layout, &space, &worst, &physics);
+    let ground = Ground::new(&site);
     let mut report = Report::default();
-    rules::addresses::report(&context, &mut report);
+    rules::addresses::report(&ground.context(&site), &mut report);
     // Flats are numbered from 1 to 999 in this family.
     let codes: Vec<&str> = report.findings.iter().map(|found| found.code.as_str()).collect();
     assert_eq!(codes, ["address-out-of-range"]);

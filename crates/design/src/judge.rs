@@ -195,7 +195,7 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
 
 /// Puts the survey's prices in place of the catalogue's.
 pub fn reprice(site: &mut Site, survey: &Survey) {
-    let catalogue = &mut site.catalogue;
+    let catalogue = std::sync::Arc::make_mut(&mut site.catalogue);
     let heads = catalogue
         .supplies
         .values_mut()

@@ -2,7 +2,8 @@
 //!
 //! Everything that flows back to the file is an [`Edit`]: remedies, page edits, undo, acceptance,
 //! design changes and as-built corrections. The site crate applies it to the text and keeps
-//! comments, order and layout.
+//! comments, order and layout. An edit can carry what it expects to find, so that on a newer text it is applied or refused, never
+//! laid over something else.
 
 use crate::Figure;
 
@@ -40,6 +41,18 @@ pub enum Change {
     AppendTable(String),
     /// Give a key another name, keeping its value and place.
     Rename(String),
+    /// Change nothing, but go on only if this value is there, given as TOML text; `None`: only if nothing is.
+    Expect(Option<String>),
+    /// Put other lines in place of these, byte for byte; the path is empty. They are looked for at `line` (from 0) and, where they are
+    /// not there, anywhere; found nowhere or more than once, nothing is changed.
+    Lines {
+        /// Where they are expected.
+        line: usize,
+        /// The lines that must be there, whole, with their ends.
+        expects: String,
+        /// What stands there afterwards.
+        becomes: String,
+    },
 }
 
 /// One or more changes to a site file that belong together.
@@ -63,6 +76,16 @@ impl Edit {
     /// An edit of one change.
     pub fn one(path: &[&str], change: Change) -> Self {
         Self { changes: vec![(path.iter().map(|key| EditStep::from(*key)).collect(), change)] }
+    }
+
+    /// The edit that puts other lines in place of some.
+    pub fn lines(line: usize, expects: impl Into<String>, becomes: impl Into<String>) -> Self {
+        Self::one(&[], Change::Lines { line, expects: expects.into(), becomes: becomes.into() })
+    }
+
+    /// Whether it changes nothing.
+    pub fn is_empty(&self) -> bool {
+        self.changes.iter().all(|(_, change)| matches!(change, Change::Expect(_)))
     }
 
     /// This edit followed by another.

@@ -19,6 +19,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("assess", &["finding", "words", "circuit", "site", "network"]),
     ("report", &["finding", "words", "site", "assess"]),
     ("remedy", &["finding", "site", "network", "assess"]),
+    ("session", &["finding", "site", "assess", "remedy", "reach"]),
     ("reach", &["finding", "site", "network", "assess"]),
     ("survey", &["finding", "site"]),
     ("design", &["finding", "site", "network", "assess", "survey"]),

@@ -2,10 +2,11 @@
 
 use crate::calls::{CallKind, CallOption, call_options};
 use crate::demand::{Activity, Demand, energises_to_release, least_demand, load_factor, station_demand};
-use crate::layout::{Corner, Layout, NodeRef, StageSource, Terminal};
+use crate::layout::{Corner, Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::Tree;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Site, StationOwner};
+use std::sync::{Arc, OnceLock};
 
 /// The loads of a stage, node by node.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -73,9 +74,9 @@ pub struct Phase {
     /// Voltage at which a stage's output power is reckoned for the stage above.
     pub output_v: Vec<f64>,
     /// The shape and resistances of every stage in this corner.
-    pub trees: Vec<Tree>,
+    pub trees: Arc<Vec<Tree>>,
     /// Calls that may stand.
-    pub options: Vec<CallOption>,
+    pub options: Arc<Vec<CallOption>>,
     /// What each option adds, by option.
     pub touches: Vec<Vec<Touch>>,
     /// How many calls may stand at once.
@@ -99,9 +100,21 @@ impl Phase {
         corner: Corner,
         highest: Option<&HighestVoltages>,
     ) -> Option<Phase> {
-        let (base_activity, options, most_calls) = activities(site, kind)?;
+        Phase::with(site, layout, kind, corner, highest, &SharedParts::default())
+    }
+
+    /// The same, with what it has in common with other states of the site.
+    pub(crate) fn with(
+        site: &Site,
+        layout: &Layout,
+        kind: StateKind,
+        corner: Corner,
+        highest: Option<&HighestVoltages>,
+        shared: &SharedParts,
+    ) -> Option<Phase> {
+        let (base_activity, options, most_calls) = activities(site, kind, shared)?;
         let night = !matches!(kind, StateKind::StandbyDay | StateKind::LightLoad);
-        let drops = drops(site, layout);
+        let drops = shared.drops.get_or_init(|| drops(site, layout));
         let bounding = corner != Corner::Nominal;
         let mut is_bound = false;
         let mut bounded = |demand: Demand, at: NodeRef| -> Demand {
@@ -119,7 +132,7 @@ impl Phase {
         let mut base: Vec<StageLoads> =
             layout.stages.iter().map(|stage| StageLoads::zeros(stage.parent.len())).collect();
         for (loads, drop) in base.iter_mut().zip(drops) {
-            loads.drop_v = drop;
+            loads.drop_v.clone_from(drop);
         }
         for (index, station) in site.stations.iter().enumerate() {
             let Some(at) = layout.station[index] else { continue };
@@ -138,21 +151,27 @@ impl Phase {
                 base[at.stage].add(at.node, bounded(Demand::of(consumption.value), at));
             }
         }
+        // Whoever calls is in many options one after the other, doing the same.
+        let mut latest: Vec<Option<(Activity, Demand)>> = vec![None; site.stations.len()];
+        let mut change = |index: usize, activity: Activity, at: NodeRef| match latest[index] {
+            Some((known, change)) if known == activity => change,
+            _ => {
+                let station = &site.stations[index];
+                let busy = station_demand(site, station, activity, night, corner);
+                let base = station_demand(site, station, base_activity[index], night, corner);
+                let change = bounded(busy, at).minus(bounded(base, at));
+                latest[index] = Some((activity, change));
+                change
+            }
+        };
         let touches: Vec<Vec<Touch>> = options
             .iter()
             .map(|option| {
-                option
-                    .busy
-                    .iter()
-                    .filter_map(|&(index, activity)| {
-                        let at = layout.station[index]?;
-                        let station = &site.stations[index];
-                        let busy = station_demand(site, station, activity, night, corner);
-                        let base = station_demand(site, station, base_activity[index], night, corner);
-                        let change = bounded(busy, at).minus(bounded(base, at));
-                        Some(Touch { at, change })
-                    })
-                    .collect()
+                let touch = |&(index, activity): &(usize, Activity)| {
+                    let at = layout.station[index]?;
+                    Some(Touch { at, change: change(index, activity, at) })
+                };
+                option.busy.iter().filter_map(touch).collect()
             })
             .collect();
         let (voltage_v, output_v) = voltages(site, layout, kind, corner, &base, &touches);
@@ -163,14 +182,7 @@ impl Phase {
         if voltage_v.iter().all(Option::is_none) {
             return None;
         }
-        let trees = layout
-            .stages
-            .iter()
-            .map(|stage| {
-                let resistance = stage.resistance_ohm[corner.index()].clone();
-                Tree::new(stage.parent.clone(), resistance).expect("a stage is laid out parent-first")
-            })
-            .collect();
+        let trees = Arc::clone(shared.trees[corner.index()].get_or_init(|| Arc::new(trees(layout, corner))));
         Some(Phase {
             kind,
             corner,
@@ -187,22 +199,54 @@ impl Phase {
     }
 }
 
+/// What the states of a site have in common, each part made when it is first needed.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct SharedParts {
+    calls: OnceLock<Arc<Vec<CallOption>>>,
+    views: OnceLock<Arc<Vec<CallOption>>>,
+    /// Trees by corner.
+    trees: [OnceLock<Arc<Vec<Tree>>>; 3],
+    drops: OnceLock<Vec<Vec<f64>>>,
+}
+
+impl SharedParts {
+    fn options(&self, site: &Site, kind: CallKind) -> Arc<Vec<CallOption>> {
+        let place = match kind {
+            CallKind::Calls => &self.calls,
+            CallKind::Views => &self.views,
+        };
+        Arc::clone(place.get_or_init(|| Arc::new(call_options(site, kind))))
+    }
+}
+
+fn trees(layout: &Layout, corner: Corner) -> Vec<Tree> {
+    let tree = |stage: &Stage| {
+        let resistance = stage.resistance_ohm[corner.index()].clone();
+        Tree::new(stage.parent.clone(), resistance).expect("a stage is laid out parent-first")
+    };
+    layout.stages.iter().map(tree).collect()
+}
+
 /// Base activities, call options and number of simultaneous calls; `None` where the state cannot
 /// occur on this site.
-fn activities(site: &Site, kind: StateKind) -> Option<(Vec<Activity>, Vec<CallOption>, usize)> {
+fn activities(
+    site: &Site,
+    kind: StateKind,
+    shared: &SharedParts,
+) -> Option<(Vec<Activity>, Arc<Vec<CallOption>>, usize)> {
     let family = site.family();
     let all = |activity| vec![activity; site.stations.len()];
     match kind {
         StateKind::StandbyDay | StateKind::StandbyNight | StateKind::LightLoad => {
-            Some((all(Activity::Standby), Vec::new(), 0))
+            Some((all(Activity::Standby), Arc::default(), 0))
         }
         StateKind::Call | StateKind::BatteryEnd => {
-            let options = call_options(site, CallKind::Calls);
+            let options = shared.options(site, CallKind::Calls);
             let calls = family.simultaneous_calls.value as usize;
             (!options.is_empty()).then_some((all(Activity::Standby), options, calls))
         }
         StateKind::SelfView => {
-            let options = call_options(site, CallKind::Views);
+            let options = shared.options(site, CallKind::Views);
             let views = family.simultaneous_views.value as usize;
             (!options.is_empty() && views > 0).then_some((all(Activity::Standby), options, views))
         }
@@ -227,12 +271,12 @@ fn activities(site: &Site, kind: StateKind) -> Option<(Vec<Activity>, Vec<CallOp
                     busy: vec![(management.station, Activity::Ringing)],
                 })
                 .collect();
-            Some((base, options, 1))
+            Some((base, Arc::new(options), 1))
         }
-        StateKind::PowerReturn => Some((all(Activity::Booting), Vec::new(), 0)),
+        StateKind::PowerReturn => Some((all(Activity::Booting), Arc::default(), 0)),
         StateKind::FireRelease => {
             let any = site.entrances.iter().any(|entrance| is_released_on_fire(site, entrance));
-            any.then_some((all(Activity::Standby), Vec::new(), 0))
+            any.then_some((all(Activity::Standby), Arc::default(), 0))
         }
     }
 }

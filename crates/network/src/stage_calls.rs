@@ -34,30 +34,37 @@ impl StageCalls {
 
     /// The options that matter to a stage and to those that draw from it.
     pub fn of_stage(layout: &Layout, phase: &Phase, stage: usize) -> Self {
+        StageCalls::among(layout, phase, stage, &options_by_stage(layout, phase))
+    }
+
+    /// The same, with the options that touch each stage.
+    pub(crate) fn among(layout: &Layout, phase: &Phase, stage: usize, by_stage: &[Vec<usize>]) -> Self {
         let mut is_in = vec![false; layout.stages.len()];
+        let mut touching: Vec<usize> = Vec::new();
         for index in layout.with_stages_below(stage) {
             is_in[index] = true;
+            touching.extend(&by_stage[index]);
         }
-        let touching = (0..phase.options.len()).filter_map(|option| {
-            let touches: Vec<TouchBits> = phase.touches[option]
-                .iter()
-                .filter(|touch| is_in[touch.at.stage])
-                .map(|touch| {
-                    let change = touch.change;
-                    let bits = [change.power_w, change.current_a, change.conductance_s].map(f64::to_bits);
-                    (touch.at.stage, touch.at.node, bits)
-                })
-                .collect();
-            (!touches.is_empty()).then_some((option, touches))
-        });
-        let mut kept: Vec<(usize, Vec<TouchBits>)> = touching.collect();
+        touching.sort_unstable();
+        touching.dedup();
+        let bits = |option: usize| -> Vec<TouchBits> {
+            let touches = phase.touches[option].iter().filter(|touch| is_in[touch.at.stage]);
+            let bits = touches.map(|touch| {
+                let change = touch.change;
+                let bits = [change.power_w, change.current_a, change.conductance_s].map(f64::to_bits);
+                (touch.at.stage, touch.at.node, bits)
+            });
+            bits.collect()
+        };
+        let touches: Vec<Vec<TouchBits>> = touching.iter().map(|option| bits(*option)).collect();
+        let mut kept: Vec<usize> = (0..touching.len()).collect();
         let most = (2 * phase.most_calls).saturating_sub(1).max(1);
         for shared_side in [1, 0] {
             // What the kept ones of a group have on the other side, each once.
-            let mut groups: BTreeMap<(Vec<TouchBits>, u32), Vec<u32>> = BTreeMap::new();
-            kept.retain(|(option, touches)| {
-                let parties = phase.options[*option].parties;
-                let others = groups.entry((touches.clone(), parties[shared_side])).or_default();
+            let mut groups: BTreeMap<(&[TouchBits], u32), Vec<u32>> = BTreeMap::new();
+            kept.retain(|at| {
+                let parties = phase.options[touching[*at]].parties;
+                let others = groups.entry((&touches[*at], parties[shared_side])).or_default();
                 let other = parties[1 - shared_side];
                 if others.len() >= most || others.contains(&other) {
                     return false;
@@ -66,6 +73,20 @@ impl StageCalls {
                 true
             });
         }
-        StageCalls { options: kept.into_iter().map(|(option, _)| option).collect() }
+        StageCalls { options: kept.into_iter().map(|at| touching[at]).collect() }
     }
+}
+
+/// The options that touch each stage, in ascending order.
+pub(crate) fn options_by_stage(layout: &Layout, phase: &Phase) -> Vec<Vec<usize>> {
+    let mut by_stage: Vec<Vec<usize>> = vec![Vec::new(); layout.stages.len()];
+    for (option, touches) in phase.touches.iter().enumerate() {
+        for touch in touches {
+            let list = &mut by_stage[touch.at.stage];
+            if list.last() != Some(&option) {
+                list.push(option);
+            }
+        }
+    }
+    by_stage
 }

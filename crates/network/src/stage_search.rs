@@ -3,10 +3,11 @@
 use crate::bound::{Functional, StageBound};
 use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::Layout;
-use crate::memory::Fingerprint;
+use crate::memory::{Key, Weighed};
 use crate::phase::Phase;
 use crate::search::{Found, SearchOptions, StageSearch, Target};
 use crate::stage_calls::StageCalls;
+use crate::stage_key::of_stage;
 
 /// A device of the stage, as the search sees it.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,33 +70,21 @@ pub(crate) struct StageFound {
     pub solved_sets: u64,
 }
 
+impl Weighed for StageFound {
+    fn bytes(&self) -> usize {
+        let sets = self.devices.iter().map(|one| &one.set).chain(self.currents.iter().map(|one| &one.set));
+        let sets: usize = sets.map(|set| 8 * set.len()).sum();
+        sets + size_of::<LocalMargin>() * self.devices.len() + size_of::<LocalCurrent>() * self.currents.len()
+    }
+}
+
 impl StageTask<'_> {
     /// Everything that the result depends on.
-    pub fn fingerprint(&self) -> [u64; 2] {
-        let mut key = Fingerprint::new();
+    pub fn fingerprint(&self) -> Key {
         let (layout, phase) = (self.layout, self.phase);
+        let mut key = of_stage(layout, phase, self.stage);
         let stages = layout.with_stages_below(self.stage);
         let place = |stage: usize| stages.iter().position(|one| *one == stage).unwrap_or(usize::MAX);
-        for &stage in &stages {
-            let loads = &phase.base[stage];
-            key.count(loads.power_w.len());
-            for parent in phase.trees[stage].parents() {
-                key.count(*parent as usize);
-            }
-            key.number(layout.stages[stage].resistance_ohm[phase.corner.index()][0]);
-            key.numbers(phase.trees[stage].resistances_ohm());
-            key.numbers(&loads.power_w);
-            key.numbers(&loads.current_a);
-            key.numbers(&loads.conductance_s);
-            key.numbers(&loads.drop_v);
-            key.number(phase.voltage_v[stage].unwrap_or(f64::NAN));
-            key.number(phase.output_v[stage]);
-            for converter in &layout.stages[stage].converters {
-                key.count(converter.node);
-                key.count(place(converter.stage));
-                key.number(converter.efficiency);
-            }
-        }
         key.count(phase.most_calls);
         let mut parties: Vec<u32> = Vec::new();
         for option in &self.calls.options {

@@ -5,13 +5,15 @@
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
 use crate::demand::Activity;
-use crate::evaluate::{SetOutcome, Solver};
+use crate::evaluate::Solver;
 use crate::layout::{Corner, Layout, NodeRef};
 use crate::memory::Memory;
-use crate::phase::{HighestVoltages, Phase};
+use crate::nominal::{loading_margins, nominal_values};
+use crate::phase::{HighestVoltages, Phase, SharedParts};
 use crate::search::SearchOptions;
-use crate::stage_calls::StageCalls;
+use crate::stage_calls::{StageCalls, options_by_stage};
 use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
+use crate::wanted::GivenUp;
 use latchline_finding::StateKind;
 use latchline_site::model::Site;
 use rayon::prelude::*;
@@ -36,12 +38,15 @@ pub struct StateSpace {
     pub light: Option<Phase>,
     /// Highest voltage of every node of every stage.
     pub highest_v: Vec<Vec<f64>>,
+    /// What the states have in common.
+    pub(crate) shared: SharedParts,
 }
 
 impl StateSpace {
     /// Builds every state of a site.
     pub fn new(site: &Site, layout: &Layout) -> Self {
-        let light = Phase::new(site, layout, StateKind::LightLoad, Corner::Light, None);
+        let shared = SharedParts::default();
+        let light = Phase::with(site, layout, StateKind::LightLoad, Corner::Light, None, &shared);
         let highest_v: HighestVoltages = match &light {
             Some(phase) => {
                 let solver = Solver::new(layout, phase);
@@ -61,9 +66,9 @@ impl StateSpace {
         let phases = StateKind::ALL
             .into_iter()
             .filter(|kind| *kind != StateKind::LightLoad)
-            .filter_map(|kind| Phase::new(site, layout, kind, Corner::Adverse, Some(&highest_v)))
+            .filter_map(|kind| Phase::with(site, layout, kind, Corner::Adverse, Some(&highest_v), &shared))
             .collect();
-        StateSpace { phases, light, highest_v }
+        StateSpace { phases, light, highest_v, shared }
     }
 }
 
@@ -171,16 +176,20 @@ pub fn worst_states(
     options: &SearchOptions,
 ) -> WorstStates {
     worst_states_with(site, layout, space, options, &Memory::default())
+        .expect("work that is wanted whatever happens is not given up")
 }
 
 /// As [`worst_states`], with what is remembered of stages that are the same.
+///
+/// # Errors
+/// [`GivenUp`] if the memory's work is no longer wanted.
 pub fn worst_states_with(
     site: &Site,
     layout: &Layout,
     space: &StateSpace,
     options: &SearchOptions,
     memory: &Memory,
-) -> WorstStates {
+) -> Result<WorstStates, GivenUp> {
     let mut devices = devices(site, layout);
     let mut mains_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
     let mut battery_current = mains_current.clone();
@@ -190,14 +199,17 @@ pub fn worst_states_with(
         .flat_map(|phase| (0..layout.stages.len()).map(move |stage| (phase, stage)))
         .filter(|(phase, stage)| space.phases[*phase].voltage_v[*stage].is_some())
         .collect();
+    let by_stage: Vec<Vec<Vec<usize>>> =
+        space.phases.iter().map(|phase| options_by_stage(layout, phase)).collect();
     let found: Vec<(StageCalls, Arc<StageFound>)> = jobs
         .par_iter()
         .map(|&(phase, stage)| {
-            let task = plan.task(&space.phases[phase], stage, options);
+            memory.check()?;
+            let task = plan.task(&space.phases[phase], stage, &by_stage[phase], options);
             let found = memory.states(task.fingerprint(), || task.run());
-            (task.calls, found)
+            Ok((task.calls, found))
         })
-        .collect();
+        .collect::<Result<_, GivenUp>>()?;
     let mut states: Vec<StateInfo> = space
         .phases
         .iter()
@@ -252,9 +264,9 @@ pub fn worst_states_with(
             .min_by(|a, b| device.margins[*a].margin_v().total_cmp(&device.margins[*b].margin_v()))
             .unwrap_or(0);
     }
-    let standby_current_a = nominal_values(site, layout, space, &mut devices);
-    let loading_margin = loading_margins(layout, space, &devices);
-    WorstStates {
+    let standby_current_a = nominal_values(site, layout, space, &mut devices, memory)?;
+    let loading_margin = loading_margins(layout, space, &devices, memory)?;
+    Ok(WorstStates {
         devices,
         source_current,
         mains_current,
@@ -262,7 +274,7 @@ pub fn worst_states_with(
         run_current,
         loading_margin,
         states,
-    }
+    })
 }
 
 /// The larger of two currents, the first where they are equal; without operating point is larger than any.
@@ -321,8 +333,14 @@ impl<'a> Plan<'a> {
         plan
     }
 
-    fn task<'b>(&'b self, phase: &'b Phase, stage: usize, options: &SearchOptions) -> StageTask<'b> {
-        let calls = StageCalls::of_stage(self.layout, phase, stage);
+    fn task<'b>(
+        &'b self,
+        phase: &'b Phase,
+        stage: usize,
+        by_stage: &[Vec<usize>],
+        options: &SearchOptions,
+    ) -> StageTask<'b> {
+        let calls = StageCalls::among(self.layout, phase, stage, by_stage);
         let mut own: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
         for (position, option) in calls.options.iter().enumerate() {
             for (station, _) in &phase.options[*option].busy {
@@ -367,69 +385,4 @@ impl<'a> Plan<'a> {
             }
         }
     }
-}
-
-/// Fills in the nominal voltage of every device in its worst state; returns the nominal standby
-/// current of every stage.
-fn nominal_values(
-    site: &Site,
-    layout: &Layout,
-    space: &StateSpace,
-    devices: &mut [DeviceStates],
-) -> Vec<Option<f64>> {
-    // Devices that share state and set share one solve.
-    let mut groups: BTreeMap<(usize, usize, Vec<usize>), Vec<usize>> = BTreeMap::new();
-    for (index, device) in devices.iter().enumerate() {
-        let worst = device.worst();
-        groups.entry((worst.phase, device.at.stage, worst.set.clone())).or_default().push(index);
-    }
-    let mut nominal: BTreeMap<usize, Phase> = BTreeMap::new();
-    for &(phase, _, _) in groups.keys() {
-        if let std::collections::btree_map::Entry::Vacant(entry) = nominal.entry(phase)
-            && let Some(phase) = Phase::new(site, layout, space.phases[phase].kind, Corner::Nominal, None)
-        {
-            entry.insert(phase);
-        }
-    }
-    let mut solvers: BTreeMap<usize, Solver<'_>> =
-        nominal.iter().map(|(index, phase)| (*index, Solver::new(layout, phase))).collect();
-    for ((phase, stage, set), members) in groups {
-        let Some(solver) = solvers.get_mut(&phase) else { continue };
-        if solver.solve_set(stage, &set) == SetOutcome::Solved {
-            for member in members {
-                let node = devices[member].at.node;
-                devices[member].nominal_v = Some(solver.solution(stage).voltage_v[node]);
-            }
-        }
-    }
-    let standby = Phase::new(site, layout, StateKind::StandbyDay, Corner::Nominal, None);
-    match &standby {
-        Some(phase) => {
-            let solver = Solver::new(layout, phase);
-            (0..layout.stages.len())
-                .map(|stage| solver.base(stage).map(|solution| solution.source_current_a))
-                .collect()
-        }
-        None => vec![None; layout.stages.len()],
-    }
-}
-
-fn loading_margins(layout: &Layout, space: &StateSpace, devices: &[DeviceStates]) -> Vec<Option<f64>> {
-    let mut solvers: BTreeMap<usize, Solver<'_>> = BTreeMap::new();
-    (0..layout.stages.len())
-        .map(|stage| {
-            let worst = devices
-                .iter()
-                .filter(|device| device.at.stage == stage)
-                .map(DeviceStates::worst)
-                .min_by(|a, b| a.margin_v().total_cmp(&b.margin_v()))?;
-            let solver =
-                solvers.entry(worst.phase).or_insert_with(|| Solver::new(layout, &space.phases[worst.phase]));
-            if solver.solve_set(stage, &worst.set) == SetOutcome::Solved {
-                solver.loading_margin(stage)
-            } else {
-                None
-            }
-        })
-        .collect()
 }

@@ -2,6 +2,7 @@
 //! before, with one memory for all. What is found must be the same to the last bit.
 
 use crate::random_site::{Draw, draws, resolve};
+use latchline_network::short_circuit::{short_circuits, short_circuits_with};
 use latchline_network::signal_tree::{SignalNetwork, survey, survey_with};
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::{Layout, Memory, SearchOptions, StateSpace, worst_states, worst_states_with};
@@ -75,10 +76,14 @@ proptest! {
             let layout = Layout::new(&site);
             let space = StateSpace::new(&site, &layout);
             let anew = worst_states(&site, &layout, &space, &options);
-            prop_assert_eq!(&worst_states_with(&site, &layout, &space, &options, &memory), &anew, "{:?}", change);
+            let found = worst_states_with(&site, &layout, &space, &options, &memory);
+            prop_assert_eq!(found.as_ref(), Ok(&anew), "{:?}", change);
+            let anew = short_circuits(&site, &layout, &space);
+            let found = short_circuits_with(&site, &layout, &space, &memory);
+            prop_assert_eq!(found.as_ref(), Ok(&anew), "{:?}", change);
             let network = SignalNetwork::new(&site, &layout);
             prop_assert_eq!(&survey(&site, &network).missing, &[]);
-            prop_assert_eq!(&*survey_with(&site, &network, &memory), &survey(&site, &network), "{:?}", change);
+            prop_assert_eq!(survey_with(&site, &network, &memory), Ok(survey(&site, &network)), "{:?}", change);
             let anew = start_up(&site, &layout, Effort::Whole, &Memory::default());
             prop_assert_eq!(&anew.missing, &[]);
             prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory), &anew, "{:?}", change);

@@ -7,16 +7,16 @@
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
 //! * [`propose`]: the remedies of one finding;
-//! * [`mend`]: everything that can be mended, one remedy after the other, singly and then in pairs.
+//! * [`pair`]: where no single change mends it, a pair of changes.
 
 mod bench;
 mod candidate;
 mod candidates;
-mod mend;
+mod pair;
 
 pub use bench::{Bench, Prepared, Trial};
 pub use candidate::Candidate;
-pub use mend::{Mended, Step, mend, pair};
+pub use pair::pair;
 
 use latchline_finding::{Code, ElementId, Finding, Remedy, Severity};
 use std::collections::BTreeMap;

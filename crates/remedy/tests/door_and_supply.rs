@@ -3,7 +3,7 @@
 
 use crate::common::{judge_with, keys};
 use latchline_finding::Severity;
-use latchline_remedy::{mend, propose};
+use latchline_remedy::propose;
 use latchline_site::{builtin_catalogue, edit};
 
 /// A door with this lock and these keys, on a supply with these keys.
@@ -44,8 +44,11 @@ fn kinds_with(code: &str, text: &str, catalogues: &[&str]) -> Vec<&'static str> 
         assert!(after.is_disjoint(&wanted), "{remedy:?} leaves {wanted:?}");
     }
     if !remedies.is_empty() {
-        let mended = mend(&judged.sources, judged.file, &judged.catalogues, &judged.site, Severity::Advice);
-        assert!(keys(&mended.assessment.findings).is_disjoint(&wanted), "{:?}", mended.steps);
+        let mut session = judged.session();
+        let mended = session.mend(Severity::Advice).expect("nobody else edits");
+        let after = session.view();
+        let left = &after.assessment().expect("nobody else edits").expect("resolves").findings;
+        assert!(keys(left).is_disjoint(&wanted), "{:?}", mended.steps);
     }
     remedies.into_iter().map(|remedy| remedy.kind).collect()
 }

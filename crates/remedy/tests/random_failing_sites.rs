@@ -3,7 +3,7 @@
 
 use crate::common::{judge, keys};
 use latchline_finding::{Finding, Severity};
-use latchline_remedy::{mend, propose};
+use latchline_remedy::propose;
 use latchline_site::edit;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -125,10 +125,12 @@ fn every_remedy_mends_its_finding_and_brings_none() {
             }
         }
         if failing % 20 == 0 {
-            let result =
-                mend(&judged.sources, judged.file, &judged.catalogues, &judged.site, Severity::Warning);
-            let again = judge(&result.text);
-            assert_eq!(keys(&again.assessment.findings), keys(&result.assessment.findings));
+            let mut session = judged.session();
+            let result = session.mend(Severity::Warning).expect("nobody else edits");
+            let view = session.view();
+            let left = keys(&view.assessment().expect("nobody else edits").expect("resolves").findings);
+            let again = judge(view.text());
+            assert_eq!(keys(&again.assessment.findings), left);
             assert!(keys(&again.assessment.findings).len() <= before.len());
             mended += result.steps.len();
         }

@@ -103,15 +103,17 @@ pub fn remedy(remedy: &Remedy) -> String {
 pub fn edit(edit: &Edit) -> Vec<String> {
     edit.changes
         .iter()
-        .map(|(path, change)| {
+        .filter_map(|(path, change)| {
             let place = path_words(path);
-            template::plain(&match change {
+            Some(template::plain(&match change {
                 Change::Set(value) => format!("{place} = {value}"),
                 Change::Remove => format!("remove {place}"),
                 Change::Insert(_, value) => format!("add {value} to {place}"),
                 Change::AppendTable(body) => format!("add [[{place}]] {body}"),
                 Change::Rename(name) => format!("rename {place} to {name}"),
-            })
+                Change::Lines { line, .. } => format!("change lines from {}", line + 1),
+                Change::Expect(_) => return None,
+            }))
         })
         .collect()
 }

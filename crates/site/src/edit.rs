@@ -1,6 +1,15 @@
 //! Edits to the text of a site file. Comments, order, layout and line ends stay as they are.
 
+mod expect;
+mod lines;
+mod places;
+
+pub use expect::expecting;
+pub use lines::difference;
+pub use places::{Places, apply_at};
+
 use latchline_finding::{Change, Edit, EditStep};
+use std::borrow::Cow;
 use std::fmt;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, Key, Table, TableLike, Value};
 
@@ -15,6 +24,8 @@ pub enum EditError {
     WrongPlace(String),
     /// The new value is not a TOML value.
     BadValue(String),
+    /// What is there is not what the edit expects: the text has changed since the edit was made.
+    Changed(String),
     /// The new name is taken.
     NameTaken(String),
     /// The path is empty.
@@ -28,6 +39,9 @@ impl fmt::Display for EditError {
             EditError::NoSuchPlace(path) => write!(f, "there is no '{path}' to edit"),
             EditError::WrongPlace(path) => write!(f, "'{path}' is not of the kind that this edit needs"),
             EditError::BadValue(value) => write!(f, "'{value}' is not a TOML value"),
+            EditError::Changed(path) => {
+                write!(f, "'{path}' has changed since, so that the edit no longer fits")
+            }
             EditError::NameTaken(path) => write!(f, "'{path}' exists already"),
             EditError::EmptyPath => f.write_str("the path of the edit is empty"),
         }
@@ -40,11 +54,22 @@ impl std::error::Error for EditError {}
 ///
 /// # Errors
 /// If the text is not TOML, if a place that the edit names does not exist or is of another kind,
-/// if a new value is no TOML value, or if a new name is taken.
+/// if a new value is no TOML value, if a new name is taken, or if something is not there that the edit expects.
 pub fn apply(text: &str, edit: &Edit) -> Result<String, EditError> {
-    if edit.changes.is_empty() {
-        return Ok(text.to_string());
+    let mut text = Cow::Borrowed(text);
+    let is_lines = |change: &Change| matches!(change, Change::Lines { .. });
+    for changes in edit.changes.chunk_by(|(_, a), (_, b)| !is_lines(a) && !is_lines(b)) {
+        text = Cow::Owned(match changes {
+            [(_, Change::Lines { line, expects, becomes })] => {
+                lines::replace(&text, *line, expects, becomes)?
+            }
+            _ => apply_to_values(&text, changes)?,
+        });
     }
+    Ok(text.into_owned())
+}
+
+fn apply_to_values(text: &str, changes: &[(Vec<EditStep>, Change)]) -> Result<String, EditError> {
     // The TOML library writes plain line ends only, and no byte order mark.
     let crlf = text.contains("\r\n");
     let (mark, text) = match text.strip_prefix('\u{feff}') {
@@ -53,7 +78,7 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, EditError> {
     };
     let mut document: DocumentMut =
         text.parse().map_err(|error: toml_edit::TomlError| EditError::Syntax(error.message().to_string()))?;
-    for (path, change) in &edit.changes {
+    for (path, change) in changes {
         apply_one(&mut document, path, change)?;
     }
     let edited = format!("{mark}{document}");
@@ -107,6 +132,8 @@ fn step<'d>(place: Place<'d>, to: &EditStep) -> Option<Place<'d>> {
 fn apply_one(document: &mut DocumentMut, path: &[EditStep], change: &Change) -> Result<(), EditError> {
     let Some((last, parents)) = path.split_last() else { return Err(EditError::EmptyPath) };
     match change {
+        Change::Expect(expected) => expect::check(document, path, expected.as_deref())?,
+        Change::Lines { .. } => return Err(EditError::WrongPlace(words(path))),
         Change::Set(text) => {
             let value = read_value(text)?;
             match (descend(document, parents, true)?, last) {

@@ -36,4 +36,4 @@ mod resolve;
 pub mod schema;
 
 pub use builtin::builtin_catalogue;
-pub use resolve::{LoadedCatalogues, Resolved, catalogue_paths, resolve};
+pub use resolve::{LoadedCatalogues, ParsedSite, Resolved, resolve};

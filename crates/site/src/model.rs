@@ -15,6 +15,7 @@ use crate::catalogue::{
 };
 use latchline_finding::quantity::{Capacitance, Length, Ratio, Resistance, Temperature, Voltage};
 use latchline_finding::{ElementId, Origin, Sourced};
+use std::sync::Arc;
 
 /// A whole site.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,8 +26,8 @@ pub struct Site {
     pub family: Sourced<String>,
     /// Country (ISO 3166-1 alpha-2), for advice on codes.
     pub country: Option<Sourced<String>>,
-    /// The catalogue after merging.
-    pub catalogue: Catalogue,
+    /// The catalogue after merging, shared with other versions of the site.
+    pub catalogue: Arc<Catalogue>,
     /// Temperatures and tolerances.
     pub conditions: Conditions,
     /// What the user wants beyond "it works".

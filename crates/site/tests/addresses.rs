@@ -151,7 +151,12 @@ fn a_field_beyond_its_switches_is_told() {
     let mut site =
         site(&text("ostrel-48", &["a = { number = 12 }".to_string()], &main_door(), &one_building()));
     let family = site.family.value.clone();
-    let field = &mut site.catalogue.families.get_mut(&family).unwrap().addresses.indoor[1];
+    let field = &mut std::sync::Arc::make_mut(&mut site.catalogue)
+        .families
+        .get_mut(&family)
+        .unwrap()
+        .addresses
+        .indoor[1];
     field.setter = latchline_site::catalogue::Setter::Rotary { switches: 1, positions: 10, offset: 0 };
     let plan = assign(&site);
     assert_eq!(plan.findings[0].code.0, "address-not-expressible");

@@ -2,12 +2,19 @@
 
 use latchline_finding::quantity::Length;
 use latchline_finding::{Change, Edit, EditStep, ElementId, Origin, Provenance, Sourced, Sources};
-use latchline_site::edit::apply;
+use latchline_site::edit::{EditError, apply, apply_at, expecting};
 use latchline_site::model::{Dwelling, Place, RunStart, RunStop, Section, Site, Station, StationOwner};
 use latchline_site::{builtin_catalogue, resolve};
 use proptest::prelude::*;
 
 const TWELVE_FLATS: &str = include_str!("../../../docs/examples/twelve-flats.toml");
+
+/// Where the values of a text stand.
+fn places(text: &str) -> latchline_site::edit::Places {
+    let mut sources = Sources::new();
+    let site = sources.add("site.toml", text);
+    resolve(&sources, site, &[]).places
+}
 
 fn site(text: &str) -> Site {
     let mut sources = Sources::new();
@@ -183,7 +190,14 @@ proptest! {
                 continue;
             }
             let edit = edit_of(step, &model);
-            text = apply(&text, &edit).expect("the edit fits");
+            let places = places(&text);
+            let edited = apply(&text, &edit).expect("the edit fits");
+            let at_once = apply_at(&text, &places, &edit);
+            prop_assert_eq!(at_once.as_ref(), Ok(&edited), "without reading again");
+            let expecting = expecting(&text, &edit).expect("the edit fits");
+            let found = apply(&text, &expecting);
+            prop_assert_eq!(found.as_ref(), Ok(&edited), "it finds what it expects");
+            text = edited;
             change(step, &mut model);
         }
         prop_assert_eq!(text.contains("\r\n"), crlf);
@@ -216,8 +230,60 @@ proptest! {
             prop_oneof![Just("left"), Just(""), Just("a b"), Just("\u{1}")].prop_map(|name| Change::Rename(name.to_string())),
         ],
     ) {
-        if let Ok(text) = apply(TWELVE_FLATS, &Edit { changes: vec![(path, change)] }) {
+        let edit = Edit { changes: vec![(path, change)] };
+        let edited = apply(TWELVE_FLATS, &edit);
+        prop_assert_eq!(&apply_at(TWELVE_FLATS, &places(TWELVE_FLATS), &edit), &edited);
+        if let Ok(text) = edited {
             prop_assert!(text.parse::<toml::Table>().is_ok(), "what comes out is TOML: {text}");
         }
+    }
+
+    /// Values in every notation, each set to others.
+    #[test]
+    fn setting_a_value_by_its_place_is_setting_it_by_reading(
+        path in prop_oneof![
+            Just(vec!["a".into()]), Just(vec!["b c".into()]), Just(vec!["d".into(), "e".into()]),
+            Just(vec!["d".into(), "f".into(), 1.into()]), Just(vec!["g".into(), "h".into()]),
+            Just(vec!["i".into(), 1.into(), "j".into()]), Just(vec!["k\"".into()]), Just(vec!["d".into()]),
+            Just(vec!["l".into(), "m".into(), "n".into()]), Just(vec!["o".into(), 0.into(), "p".into()]),
+        ],
+        value in prop_oneof![
+            Just("1"), Just("\"x\""), Just("'x'"), Just("[1, # no\n 2]"), Just("{ a = 1 }"), Just("]"), Just("\"\"\"\nx\"\"\""),
+            Just(" 7 # seven"), Just("2026-01-02"),
+        ],
+        crlf in any::<bool>(),
+    ) {
+        let mut text = String::from(
+            "a = 1 # one\n\"b c\" = 'two'\nd.e = \"three\"  \nd.f = [ 1, 2 ,3]\n'k\"' = 1\n\n[g]\nh=\"\"\"\nlong\"\"\" # end\n\n[[i]]\nj = 1\n\
+             [[i]]\nj = 2\n[l]\nm = { n = 1.5 , q = 2 }\no = 1\n",
+        );
+        text.insert_str(0, "o = [{ p = 1 }]\n");
+        if crlf {
+            text = text.replace('\n', "\r\n");
+        }
+        let edit = Edit { changes: vec![(path, Change::Set(value.to_string()))] };
+        prop_assert_eq!(apply_at(&text, &places(&text), &edit), apply(&text, &edit));
+    }
+}
+
+#[test]
+fn an_edit_finds_what_it_expects_however_it_is_written() {
+    let text = "[runs]\nA = { to = [\"x\", \"y\"], length = \"5 m\" }\n";
+    let row = || vec!["runs".into(), "A".into(), "to".into(), 1.into()];
+    let edit = Edit { changes: vec![(row(), Change::Set("\"z\"".to_string()))] }
+        .then(Edit::set(&["runs", "A", "pairs"], "2"));
+    let expecting = expecting(text, &edit).unwrap();
+    for same in
+        [text, "[runs.A]\nlength = '5 m'\nto = ['x', # first\n 'y']\n", "[runs]\nA.to = [\"w\", \"y\"]\n"]
+    {
+        assert!(apply(same, &expecting).is_ok(), "{same}");
+    }
+    for other in [
+        "[runs]\nA = { to = [\"x\", \"w\"] }\n",
+        "[runs]\nA = { to = [\"y\"] }\n",
+        "[runs]\nA = { to = [\"x\", \"y\"], pairs = 1 }\n",
+        "[runs]\nB = { to = [\"x\", \"y\"] }\n",
+    ] {
+        assert!(matches!(apply(other, &expecting), Err(EditError::Changed(_))), "{other}");
     }
 }

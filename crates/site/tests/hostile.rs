@@ -1,7 +1,7 @@
 //! No text makes the reader panic, hang or stay silent.
 
 use latchline_finding::Sources;
-use latchline_site::{Resolved, builtin_catalogue, catalogue_paths, resolve};
+use latchline_site::{ParsedSite, Resolved, builtin_catalogue, resolve};
 use proptest::prelude::*;
 use std::time::Instant;
 
@@ -13,7 +13,7 @@ fn both(text: &str) -> (Resolved, Resolved) {
     let catalogue = sources.add("built-in", builtin_catalogue().1);
     let good = sources.add("good.toml", TWELVE_FLATS);
     let hostile = sources.add("hostile.toml", text);
-    catalogue_paths(&sources, hostile);
+    ParsedSite::new(hostile, sources.file(hostile)).catalogue_paths();
     (resolve(&sources, hostile, &[catalogue]), resolve(&sources, good, &[catalogue, hostile]))
 }
 

@@ -2,7 +2,7 @@
 
 use super::cable_loop::CableLoop;
 use super::{Assumptions, LockAt};
-use crate::rule::Context;
+use crate::stage::WithVoltages;
 use latchline_circuit::lock::{LockSupply, least_supply_v, least_voltage_v, most_loop_resistance_ohm};
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
@@ -94,7 +94,7 @@ pub struct LockCircuit {
 }
 
 /// What feeds a lock, if that is stated.
-pub fn feed(context: &Context<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown> {
+pub fn feed(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown> {
     let name = &at.station.head.name;
     let mut assumed = Assumptions::default();
     match at.used.feed.value {
@@ -149,7 +149,7 @@ fn by_tolerance(voltage_v: f64, tolerance: f64, is_ac: bool, origin: &Origin, as
 }
 
 /// The bus at the station's terminals, in the worst of its states either way.
-fn from_bus(context: &Context<'_>, at: &LockAt<'_>, mut assumed: Assumptions) -> Result<Feed, Unknown> {
+fn from_bus(context: &WithVoltages<'_>, at: &LockAt<'_>, mut assumed: Assumptions) -> Result<Feed, Unknown> {
     let Some(extra) = &at.station.releasing_extra else {
         // Without it the bus was solved without the lock.
         return Err(Unknown::Missing(vec![format!("{} releasing_extra", at.station.head.name)]));
@@ -181,7 +181,7 @@ fn from_bus(context: &Context<'_>, at: &LockAt<'_>, mut assumed: Assumptions) ->
 }
 
 /// The circuit of a lock.
-pub fn lock_circuit(context: &Context<'_>, at: &LockAt<'_>) -> Result<LockCircuit, Unknown> {
+pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockCircuit, Unknown> {
     let feed = feed(context, at)?;
     let (lock, used) = (at.lock, at.used);
     let mut missing = Vec::new();

@@ -12,6 +12,7 @@ use super::times::{LockTimes, lock_times};
 use super::wiring::{Wiring, wiring};
 use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
+use crate::stage::WithVoltages;
 use latchline_finding::{ElementId, Figure, Provenance, Sourced, Unit};
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
 use latchline_site::model::{LockFeed, LockUse};
@@ -148,11 +149,11 @@ impl DoorSheet {
 }
 
 /// The sheets of all entrances in file order.
-pub fn door_sheets(context: &Context<'_>) -> Vec<DoorSheet> {
+pub fn door_sheets(context: &WithVoltages<'_>) -> Vec<DoorSheet> {
     (0..context.site.entrances.len()).map(|index| door_sheet(context, index)).collect()
 }
 
-fn door_sheet(context: &Context<'_>, index: usize) -> DoorSheet {
+fn door_sheet(context: &WithVoltages<'_>, index: usize) -> DoorSheet {
     let site = context.site;
     let entrance = &site.entrances[index];
     let station = site.station_model(&site.stations[entrance.station]);
@@ -184,7 +185,7 @@ fn if_stated(value: &Sourced<bool>) -> Option<bool> {
     (value.provenance != Provenance::Assumed).then_some(value.value)
 }
 
-fn lock_sheet(context: &Context<'_>, at: &LockAt<'_>) -> LockSheet {
+fn lock_sheet(context: &WithVoltages<'_>, at: &LockAt<'_>) -> LockSheet {
     let (used, lock) = (at.used, at.lock);
     let circuit = lock_circuit(context, at);
     let calculation = circuit.as_ref().map_or(Vec::new(), |circuit| calculation(context, at, circuit));

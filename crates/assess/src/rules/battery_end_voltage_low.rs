@@ -1,6 +1,7 @@
 //! `battery-end-voltage-low`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use crate::supply::stage_of_supply;
 use latchline_finding::{CodeDoc, ElementId, StateKind, Unit};
 
@@ -21,10 +22,10 @@ rule! {
     /// # What to do
     /// Thicker conductors on these runs, or a supply that holds its output voltage on battery.
     pub static BATTERY_END_VOLTAGE_LOW: "battery-end-voltage-low", Warning,
-        "Devices that go dark before the battery does", check
+        "Devices that go dark before the battery does", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let Some(battery) = &context.site.supply_model(supply).battery else { continue };
         let Some(stage) = stage_of_supply(context, index) else { continue };

@@ -1,7 +1,8 @@
 //! `battery-hours-short`
 
 use super::limit::ROUNDING;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use crate::supply::battery_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
@@ -23,10 +24,10 @@ rule! {
     /// A larger battery, or less standby load on this supply. Locks that must hold through a power cut
     /// belong on a supply of their own with a battery.
     pub static BATTERY_HOURS_SHORT: "battery-hours-short", Error,
-        "A battery that does not last", check
+        "A battery that does not last", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     let Some(required) = &context.site.policy.standby_hours else { return };
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let battery = match battery_figures(context, index) {

@@ -1,7 +1,8 @@
 //! `charger-too-small`
 
 use super::limit::ROUNDING;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use crate::supply::battery_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
@@ -22,10 +23,10 @@ rule! {
     /// # What to do
     /// A smaller battery if its hours suffice, or a supply with a stronger charger.
     pub static CHARGER_TOO_SMALL: "charger-too-small", Warning,
-        "A charger that takes more than a day", check
+        "A charger that takes more than a day", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         // What keeps the battery from being judged is said by `battery-hours-short`.
         let Some(Ok(battery)) = battery_figures(context, index) else { continue };

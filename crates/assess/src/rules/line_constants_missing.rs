@@ -1,6 +1,7 @@
 //! `line-constants-missing`
 
-use crate::rule::{Context, Report, rule};
+use crate::rule::{Report, rule};
+use crate::stage::WithSignal;
 use latchline_finding::CodeDoc;
 use latchline_network::signal_tree::MissingKind;
 
@@ -20,11 +21,11 @@ rule! {
     /// be measured on site: far end open, electronics disconnected, divided by the length. The inductance of a pair in one
     /// sheath is 0.5 to 0.7 mH/km.
     pub static LINE_CONSTANTS_MISSING: "line-constants-missing", Warning,
-        "A cable without line constants", check
+        "A cable without line constants", reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for missing in &context.physics.signal.missing {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+    for missing in &context.signal.missing {
         if missing.kind == MissingKind::Line {
             report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());
         }

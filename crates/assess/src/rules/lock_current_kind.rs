@@ -2,7 +2,8 @@
 
 use crate::door::LockAt;
 use crate::door::circuit::feed;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::Feed;
 
@@ -23,10 +24,10 @@ rule! {
     /// Change the lock, or keep its transformer as a supply of its own through the station's relay
     /// (`feed = "own-supply"`, `supply_ac = true`).
     pub static LOCK_CURRENT_KIND: "lock-current-kind", Error,
-        "A lock on the wrong kind of current", check
+        "A lock on the wrong kind of current", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let Ok(feed) = feed(context, &at) else { continue };
         let (needs, gets) = match (at.lock.feed.value, feed.is_ac) {

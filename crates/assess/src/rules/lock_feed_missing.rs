@@ -2,7 +2,8 @@
 
 use crate::door::LockAt;
 use crate::door::circuit::{Unknown, feed};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::model::LockFeed;
 
@@ -23,10 +24,10 @@ rule! {
     /// Give the lock a supply of its own (`feed = "own-supply"`, `supply_voltage`), or take a door
     /// station with a lock output.
     pub static LOCK_FEED_MISSING: "lock-feed-missing", Error,
-        "Nothing feeds a lock", check
+        "Nothing feeds a lock", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let missing = match at.used.feed.value {
             LockFeed::DryContact if !at.is_gate() && at.lock.current.is_some() => {

@@ -3,7 +3,8 @@
 use super::limit::ROUNDING;
 use crate::door::LockAt;
 use crate::door::circuit::{Unknown, feed, rated_origin};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
@@ -22,10 +23,10 @@ rule! {
     /// Take a feed of the lock's voltage, or a lock of the feed's voltage. A resistor is no remedy: it
     /// takes away as much at inrush.
     pub static LOCK_VOLTAGE_TOO_HIGH: "lock-voltage-too-high", Error,
-        "Too much voltage for a lock", check
+        "Too much voltage for a lock", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let feed = match feed(context, &at) {
             Ok(feed) => feed,

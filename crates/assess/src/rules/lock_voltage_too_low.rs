@@ -3,7 +3,8 @@
 use super::limit::ROUNDING;
 use crate::door::LockAt;
 use crate::door::circuit::{Unknown, lock_circuit, rated_origin};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
@@ -26,10 +27,10 @@ rule! {
     /// A thicker or shorter cable, or a feed nearer to the lock. A higher feed voltage only as far as
     /// the lock bears it without the drop.
     pub static LOCK_VOLTAGE_TOO_LOW: "lock-voltage-too-low", Error,
-        "Too little voltage at a lock", check
+        "Too little voltage at a lock", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let circuit = match lock_circuit(context, &at) {
             Ok(circuit) => circuit,

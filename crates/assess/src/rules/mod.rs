@@ -103,41 +103,12 @@ pub use port_overloaded::port_limit;
 pub use supply_count_exceeded::supply_counts;
 
 use crate::rule::Rule;
-use latchline_finding::Code;
 
-/// Rules that need more than the wiring, quickest last: what they look at takes time to work out. One that is missing here
-/// is only looked at sooner than it should be.
-const SLOW: &[Code] = &[
-    codes::START_UP_FAILS,
-    codes::START_UP_HICCUPS,
-    codes::START_UP_DIP,
-    codes::SIGNAL_TOO_WEAK,
-    codes::SIGNAL_NOTCH,
-    codes::SIGNAL_RIPPLE,
-    codes::SUPPLY_SHORTS_SIGNAL,
-    codes::LINE_CONSTANTS_MISSING,
-    codes::TRIP_BELOW_LEGITIMATE_CURRENT,
-    codes::BATTERY_END_VOLTAGE_LOW,
-    codes::BATTERY_HOURS_SHORT,
-    codes::SHORT_CIRCUIT_NOT_CLEARED,
-    codes::SHORT_CIRCUIT_NOT_DETECTED,
-    codes::SHORT_CIRCUIT_DARKENS,
-    codes::THIN_MARGIN,
-    codes::PORT_OVERLOADED,
-    codes::SUPPLY_OVERLOADED,
-    codes::SUPPLY_COUNT_EXCEEDED,
-    codes::VOLTAGE_TOO_LOW,
-    codes::NO_OPERATING_POINT,
-];
-
-/// Positions of all rules in [`ALL`], those first that need least time.
+/// Positions of all rules in [`ALL`], those first whose stage needs least time: the wiring alone, then in the order of
+/// [`Stage::ALL`](crate::Stage::ALL).
 pub(crate) fn quickest_first() -> Vec<usize> {
-    let rank = |index: &usize| {
-        let place = SLOW.iter().position(|code| *code == ALL[*index].doc.code);
-        place.map_or(0, |place| SLOW.len() - place)
-    };
     let mut order: Vec<usize> = (0..ALL.len()).collect();
-    order.sort_by_key(rank);
+    order.sort_by_key(|index| ALL[*index].reads());
     order
 }
 

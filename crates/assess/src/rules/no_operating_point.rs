@@ -1,6 +1,7 @@
 //! `no-operating-point`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, ElementId, Unit};
 use std::collections::BTreeMap;
 
@@ -22,10 +23,10 @@ rule! {
     /// # What to do
     /// Shorten the path, take thicker conductors, split the run over more ports, or add a supply nearer by.
     pub static NO_OPERATING_POINT: "no-operating-point", Error,
-        "The bus collapses: no voltages satisfy the circuit", check
+        "The bus collapses: no voltages satisfy the circuit", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     // One finding a stage and state, with the devices that go down.
     let mut groups: BTreeMap<(usize, usize), Vec<usize>> = BTreeMap::new();
     for (index, device) in context.worst.devices.iter().enumerate() {

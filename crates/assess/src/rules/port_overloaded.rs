@@ -1,6 +1,7 @@
 //! `port-overloaded`
 
 use crate::rule::{Context, Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::RunStart;
 
@@ -19,7 +20,7 @@ rule! {
     /// # What to do
     /// Move stations to a free port or another distributor.
     pub static PORT_OVERLOADED: "port-overloaded", Error,
-        "More current than a port gives", check
+        "More current than a port gives", reads Voltages, check
 }
 
 /// Current limit of the port from which a run starts, in amperes.
@@ -29,7 +30,7 @@ pub fn port_limit(context: &Context<'_>, run: usize) -> Option<f64> {
     model.port_current_limit.as_ref().map(|limit| limit.value.as_amps())
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, run) in context.site.runs.iter().enumerate() {
         let RunStart::Port { box_index, .. } = run.from else { continue };
         let model = context.site.box_model(&context.site.boxes[box_index]);

@@ -1,7 +1,8 @@
 //! `short-circuit-darkens`
 
 use crate::physics_summary::acting;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, ElementId, Figure, Unit};
 use latchline_network::short_circuit::RunShort;
 
@@ -20,12 +21,12 @@ rule! {
     /// # What to do
     /// Ports with a limit of their own towards whatever is most exposed: outdoor runs first.
     pub static SHORT_CIRCUIT_DARKENS: "short-circuit-darkens", Advice,
-        "A short on one run darkens other dwellings", check
+        "A short on one run darkens other dwellings", reads ShortCircuit, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
     for stage in 0..context.layout.stages.len() {
-        let runs = || context.physics.short_circuits.runs.iter().filter(|short| short.stage == stage);
+        let runs = || context.short_circuits.runs.iter().filter(|short| short.stage == stage);
         // Of those that take most with them, the one from which least is to be expected: the fewest stations.
         let key = |short: &RunShort| {
             let own = context.topology.stations_beyond[short.run].len();

@@ -2,7 +2,8 @@
 
 use super::short_circuit_not_detected::overheats;
 use crate::physics_summary::acting;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
@@ -22,11 +23,11 @@ rule! {
     /// # What to do
     /// Ports with a limit of their own, a supply that trips, or thicker conductors.
     pub static SHORT_CIRCUIT_NOT_CLEARED: "short-circuit-not-cleared", Error,
-        "A short that nothing ends overheats the cable", check
+        "A short that nothing ends overheats the cable", reads ShortCircuit, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for short in context.physics.short_circuits.runs.iter().filter(|short| overheats(short)) {
+fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
+    for short in context.short_circuits.runs.iter().filter(|short| overheats(short)) {
         let Some(temperature_c) = short.temperature_c else { continue };
         let run = &context.site.runs[short.run];
         let cable = context.site.cable(run);

@@ -1,6 +1,7 @@
 //! `short-circuit-not-detected`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::short_circuit::{Acting, RunShort};
 
@@ -19,11 +20,11 @@ rule! {
     /// # What to do
     /// Ports with a limit of their own, a supply with a lower trip current, or thicker conductors so that more flows.
     pub static SHORT_CIRCUIT_NOT_DETECTED: "short-circuit-not-detected", Warning,
-        "A short on which nothing acts", check
+        "A short on which nothing acts", reads ShortCircuit, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for short in &context.physics.short_circuits.runs {
+fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
+    for short in &context.short_circuits.runs {
         // One that overheats its cable is found as `short-circuit-not-cleared`.
         if short.acts != Acting::Nothing || overheats(short) {
             continue;

@@ -1,7 +1,8 @@
 //! `signal-notch`
 
 use super::signal_too_weak::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::Device;
 use latchline_network::signal_tree::{Notch, pair_constants};
@@ -22,11 +23,11 @@ rule! {
     /// # What to do
     /// Wire the branch as part of the chain, put a terminator on its end where the family has one, or shorten it.
     pub static SIGNAL_NOTCH: "signal-notch", Error,
-        "A notch in the band of a signal", check
+        "A notch in the band of a signal", reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for survey in &context.physics.signal.bands {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+    for survey in &context.signal.bands {
         let band = &context.site.family().signal_bands[survey.band];
         let Some(ripple) = &band.ripple else { continue };
         let limit_db = ripple.value.as_decibels();

@@ -2,7 +2,8 @@
 
 use super::signal_notch::notch_beyond;
 use super::signal_too_weak::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
 
@@ -22,11 +23,11 @@ rule! {
     /// A terminator on every open end, where the family has one; a shorter or better cable; feed chokes of more inductance
     /// where the lower end falls.
     pub static SIGNAL_RIPPLE: "signal-ripple", Error,
-        "The level varies too much within the band of a signal", check
+        "The level varies too much within the band of a signal", reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for survey in &context.physics.signal.bands {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+    for survey in &context.signal.bands {
         let band = &context.site.family().signal_bands[survey.band];
         let Some(ripple) = &band.ripple else { continue };
         let limit_db = ripple.value.as_decibels();

@@ -1,6 +1,7 @@
 //! `signal-too-weak`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
 use latchline_network::Device;
 use latchline_network::signal_tree::MissingKind;
@@ -23,11 +24,11 @@ rule! {
     /// Fewer boxes and branches on the way, a shorter way, a cable with less loss; a terminator on an open end
     /// where the family has one. Thicker conductors help the voltage more than the signal, a doubled pair hurts it.
     pub static SIGNAL_TOO_WEAK: "signal-too-weak", Error,
-        "More loss on the pair than the family's signal bears", check
+        "More loss on the pair than the family's signal bears", reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    let signal = &context.physics.signal;
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+    let signal = &context.signal;
     for missing in &signal.missing {
         if matches!(missing.kind, MissingKind::Part | MissingKind::Loop) {
             report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());
@@ -55,7 +56,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 }
 
 /// The grade of what rests on line constants and signal values.
-pub(super) fn grade(context: &Context<'_>) -> DataGrade {
-    let assumed = crate::physics::assumed_for_signal(context.site, context.physics);
+pub(super) fn grade(context: &WithSignal<'_>) -> DataGrade {
+    let assumed = crate::physics::assumed_for_signal(context.site, context.signal);
     if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
 }

@@ -1,7 +1,8 @@
 //! `start-up-dip`
 
 use crate::physics_summary::terminal_id;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, StateKind, Unit};
 use latchline_network::Terminal;
 use latchline_network::start_up::StartUpOutcome;
@@ -21,11 +22,11 @@ rule! {
     /// # What to do
     /// Thicker conductors or fewer stations on the run; delays that differ from run to run.
     pub static START_UP_DIP: "start-up-dip", Warning,
-        "The voltage dips at stations that had come up", check
+        "The voltage dips at stations that had come up", reads StartUp, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for start in &context.physics.start_up.stages {
+fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
+    for start in &context.start_up.stages {
         if !matches!(start.outcome, StartUpOutcome::Runs { .. }) {
             continue;
         }

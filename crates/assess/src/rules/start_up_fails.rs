@@ -1,7 +1,8 @@
 //! `start-up-fails`
 
 use crate::physics_summary::{port_id, terminal_id};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Figure, Finding, StateKind, Unit};
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 
@@ -25,14 +26,14 @@ rule! {
     /// # What to do
     /// A larger supply, stations with delays that differ from run to run, or several supplies.
     pub static START_UP_FAILS: "start-up-fails", Error,
-        "Devices do not come up when power returns", check
+        "Devices do not come up when power returns", reads StartUp, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for missing in &context.physics.start_up.missing {
+fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
+    for missing in &context.start_up.missing {
         report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());
     }
-    for start in &context.physics.start_up.stages {
+    for start in &context.start_up.stages {
         match &start.outcome {
             StartUpOutcome::BrownOut { by_supply, ports } => {
                 let holding = ports.iter().map(|(index, port)| port_id(context.site, *index, *port));
@@ -54,7 +55,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 }
 
 /// A finding about a stage that does not start: how many stay down, what booting takes and what would mend it.
-pub(super) fn about_stage(doc: &CodeDoc, context: &Context<'_>, start: &StageStart) -> Finding {
+pub(super) fn about_stage(doc: &CodeDoc, context: &WithStartUp<'_>, start: &StageStart) -> Finding {
     let stage = &context.layout.stages[start.stage];
     let down: Vec<ElementId> = start
         .devices
@@ -86,7 +87,7 @@ pub(super) fn about_stage(doc: &CodeDoc, context: &Context<'_>, start: &StageSta
 }
 
 /// The grade of what rests on thresholds, capacitors and limits.
-pub(super) fn grade(context: &Context<'_>) -> DataGrade {
-    let assumed = crate::physics::assumed_for_start_up(context.site, context.physics);
+pub(super) fn grade(context: &WithStartUp<'_>) -> DataGrade {
+    let assumed = crate::physics::assumed_for_start_up(context.site, context.start_up);
     if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
 }

@@ -1,7 +1,8 @@
 //! `start-up-hiccups`
 
 use super::start_up_fails::about_stage;
-use crate::rule::{Context, Report, rule};
+use crate::rule::{Report, rule};
+use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::start_up::StartUpOutcome;
 
@@ -21,11 +22,11 @@ rule! {
     /// A supply with a higher limit or one that holds its current, stations with delays that differ from run to run, or
     /// several supplies.
     pub static START_UP_HICCUPS: "start-up-hiccups", Error,
-        "Power return starts and drops out again and again", check
+        "Power return starts and drops out again and again", reads StartUp, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    for start in &context.physics.start_up.stages {
+fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
+    for start in &context.start_up.stages {
         let StartUpOutcome::Hiccups { period_s } = start.outcome else { continue };
         let mut found = about_stage(doc, context, start);
         if let Some(period_s) = period_s {

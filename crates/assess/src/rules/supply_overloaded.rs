@@ -1,6 +1,7 @@
 //! `supply-overloaded`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::StageSource;
 
@@ -20,10 +21,10 @@ rule! {
     /// # What to do
     /// A larger supply if the family has one, or a second one with its own part of the building.
     pub static SUPPLY_OVERLOADED: "supply-overloaded", Error,
-        "More current or power than a supply is rated for", check
+        "More current or power than a supply is rated for", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, stage) in context.layout.stages.iter().enumerate() {
         let Some(current) = &context.worst.source_current[index] else { continue };
         let Some(current_a) = current.current_a else { continue };

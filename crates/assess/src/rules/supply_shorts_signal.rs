@@ -1,6 +1,7 @@
 //! `supply-shorts-signal`
 
 use crate::rule::{Context, Report, finding, rule};
+use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, ElementId, Figure, Origin, Unit};
 use latchline_network::signal_tree::MissingKind;
 
@@ -21,11 +22,11 @@ rule! {
     /// # What to do
     /// Take the family's own supply, or put a choke into its output; separate the parts of the building by isolating boxes.
     pub static SUPPLY_SHORTS_SIGNAL: "supply-shorts-signal", Error,
-        "Feeds that short the signal", check
+        "Feeds that short the signal", reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
-    let signal = &context.physics.signal;
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+    let signal = &context.signal;
     for missing in &signal.missing {
         if missing.kind == MissingKind::Choke {
             report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());

@@ -1,7 +1,8 @@
 //! `supply-too-hot`
 
 use super::limit::ROUNDING;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use crate::supply::mains_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
@@ -23,10 +24,10 @@ rule! {
     /// # What to do
     /// A cooler place, vents, a supply for more, or one with so much in hand that its derating suffices.
     pub static SUPPLY_TOO_HOT: "supply-too-hot", Error,
-        "A cupboard hotter than its supply bears", check
+        "A cupboard hotter than its supply bears", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let limit = &context.site.supply_model(supply).ambient_limit;
         let (Some(ambient), Some(limit)) = (&supply.ambient, limit) else { continue };

@@ -2,7 +2,8 @@
 
 use crate::door::LockAt;
 use crate::door::circuit::feed;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::model::Suppression;
 
@@ -19,10 +20,10 @@ rule! {
     /// # What to do
     /// A varistor for the voltage, or a clamp that works both ways.
     pub static SUPPRESSION_UNSUITABLE: "suppression-unsuitable", Error,
-        "A diode across a lock on alternating current", check
+        "A diode across a lock on alternating current", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let Some(stated) = &at.used.suppression else { continue };
         let Ok(feed) = feed(context, &at) else { continue };

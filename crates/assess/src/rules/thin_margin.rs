@@ -1,6 +1,7 @@
 //! `thin-margin`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
@@ -19,10 +20,10 @@ rule! {
     /// Nothing must be done. Where it is cheap, take the next thicker cable on the section that carries most; state
     /// another `thin_margin` under `[policy]` if you judge otherwise.
     pub static THIN_MARGIN: "thin-margin", Warning,
-        "Little voltage in hand in the worst state", check
+        "Little voltage in hand in the worst state", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     let thin_v = context.site.policy.thin_margin.value.as_volts();
     for device in &context.worst.devices {
         let worst = device.worst();

@@ -1,7 +1,8 @@
 //! `trip-below-legitimate-current`
 
 use crate::physics_summary::port_id;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::LimitKind;
 
@@ -20,12 +21,12 @@ rule! {
     /// # What to do
     /// Fewer stations on the port, or a model that trips later.
     pub static TRIP_BELOW_LEGITIMATE_CURRENT: "trip-below-legitimate-current", Error,
-        "A trip acts on a legitimate current", check
+        "A trip acts on a legitimate current", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     let site = context.site;
-    for nuisance in context.physics.nuisance.iter() {
+    for nuisance in context.nuisance.iter() {
         let stage = &context.layout.stages[nuisance.stage];
         let (element, origin, model, kind, limit) = match nuisance.port {
             None => {

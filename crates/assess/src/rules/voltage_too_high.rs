@@ -1,6 +1,7 @@
 //! `voltage-too-high`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, StateKind, Unit};
 use latchline_network::Device;
 
@@ -19,10 +20,10 @@ rule! {
     /// # What to do
     /// Set the supply lower if it can be set, or take another one; then check the far end again.
     pub static VOLTAGE_TOO_HIGH: "voltage-too-high", Error,
-        "Voltage at a device above its limit at light load", check
+        "Voltage at a device above its limit at light load", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for device in &context.worst.devices {
         let highest_v = context.space.highest_v[device.at.stage][device.at.node];
         let limit = match device.device {

@@ -1,6 +1,7 @@
 //! `voltage-too-low`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Report, finding, rule};
+use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
 
@@ -26,10 +27,10 @@ rule! {
     /// Thicker conductors, a shorter way, fewer stations on the run, another port, or a supply nearer by.
     /// A doubled pair halves the resistance but also the characteristic impedance of the pair.
     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error,
-        "Voltage at a device below its limit in the worst state", check
+        "Voltage at a device below its limit in the worst state", reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for device in &context.worst.devices {
         // One finding a device: the state with the least margin.
         let worst = device.worst();

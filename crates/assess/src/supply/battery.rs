@@ -2,7 +2,7 @@
 
 use super::stage_of_supply;
 use crate::door::Assumptions;
-use crate::rule::Context;
+use crate::stage::WithVoltages;
 use latchline_circuit::battery::charger::{CHARGE_FACTOR, USUAL_DEPTH, USUAL_HOURS};
 use latchline_circuit::battery::{
     AGEING_FACTOR, BatteryRating, DischargeFactor, battery_current_a, bs_5839_annex, charging_current_a,
@@ -82,7 +82,10 @@ impl BatteryFigures {
 }
 
 /// The battery of a supply. `None` without one; an error lists what is missing.
-pub fn battery_figures(context: &Context<'_>, supply: usize) -> Option<Result<BatteryFigures, Vec<String>>> {
+pub fn battery_figures(
+    context: &WithVoltages<'_>,
+    supply: usize,
+) -> Option<Result<BatteryFigures, Vec<String>>> {
     let site_supply = &context.site.supplies[supply];
     let model = context.site.supply_model(site_supply);
     let battery = model.battery.as_ref()?;
@@ -169,14 +172,14 @@ pub fn battery_figures(context: &Context<'_>, supply: usize) -> Option<Result<Ba
 }
 
 /// The standby states of a supply at the adverse corner: state, current and power at its output.
-fn standby_states(context: &Context<'_>, supply: usize) -> Vec<(StateKind, f64, f64)> {
+fn standby_states(context: &WithVoltages<'_>, supply: usize) -> Vec<(StateKind, f64, f64)> {
     let Some(stage) = stage_of_supply(context, supply) else { return Vec::new() };
     let standby = |kind| matches!(kind, StateKind::StandbyDay | StateKind::StandbyNight);
     let phases = context.space.phases.iter().filter(|phase| standby(phase.kind));
     phases
         .filter_map(|phase| {
             let voltage_v = phase.voltage_v[stage]?;
-            let current_a = Solver::new(context.layout, phase).base(stage)?.source_current_a;
+            let current_a = Solver::of_stage(context.layout, phase, stage).base(stage)?.source_current_a;
             (current_a > 0.0).then_some((phase.kind, current_a, current_a * voltage_v))
         })
         .collect()
@@ -184,7 +187,7 @@ fn standby_states(context: &Context<'_>, supply: usize) -> Vec<(StateKind, f64, 
 
 /// The state of the largest current of a supply, with the power there: what the sizing patterns take as
 /// the alarm load.
-fn largest_load(context: &Context<'_>, supply: usize) -> Option<(StateKind, f64)> {
+fn largest_load(context: &WithVoltages<'_>, supply: usize) -> Option<(StateKind, f64)> {
     let stage = stage_of_supply(context, supply)?;
     let current = context.worst.source_current[stage].as_ref()?;
     let phase = &context.space.phases[current.phase];

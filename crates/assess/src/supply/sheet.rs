@@ -4,6 +4,7 @@ use super::battery::{BatteryFigures, battery_figures};
 use super::stage_of_supply;
 use crate::calculation::{CalculationLine, Input, Limit, Rounding};
 use crate::rule::Context;
+use crate::stage::WithVoltages;
 use latchline_circuit::battery::{AGEING_FACTOR, derated_power_w, heat_w, mains_current_a};
 use latchline_finding::{ElementId, Figure, StateKind, Unit};
 
@@ -65,7 +66,7 @@ impl SupplySheet {
 }
 
 /// Mains and heat of a supply in its busiest state.
-pub fn mains_figures(context: &Context<'_>, supply: usize) -> Option<MainsFigures> {
+pub fn mains_figures(context: &WithVoltages<'_>, supply: usize) -> Option<MainsFigures> {
     let stage = stage_of_supply(context, supply)?;
     let model = context.site.supply_model(&context.site.supplies[supply]);
     let current = context.worst.mains_current[stage].as_ref()?;
@@ -122,7 +123,7 @@ fn derated_w(context: &Context<'_>, supply: usize) -> Option<f64> {
 }
 
 /// The sheets of all supplies in file order.
-pub fn supply_sheets(context: &Context<'_>) -> Vec<SupplySheet> {
+pub fn supply_sheets(context: &WithVoltages<'_>) -> Vec<SupplySheet> {
     let site = context.site;
     let sheets = site.supplies.iter().enumerate().map(|(index, supply)| {
         let model = site.supply_model(supply);

@@ -197,6 +197,16 @@ impl Line {
         Ok(Self { pairs, ..self })
     }
 
+    /// How many pairs share the current.
+    pub fn pairs(&self) -> u32 {
+        self.pairs
+    }
+
+    /// By what the resistance is multiplied.
+    pub fn resistance_factor(&self) -> f64 {
+        self.resistance_factor
+    }
+
     /// The law of one pair.
     pub fn law(&self) -> &LineLaw {
         &self.law

@@ -1,5 +1,6 @@
 //! `latchline accept`: records in the site file that a finding is known and stays.
 
+use crate::load::Opened;
 use crate::surroundings::Surroundings;
 use crate::{codes, date, files, load};
 use anyhow::{Context, Result, bail};
@@ -46,12 +47,12 @@ pub fn run(
         );
     }
     let date = date::chosen(arguments.date.as_deref())?;
-    let loaded = load::load(&arguments.site, &mut std::io::empty())?;
-    let Some(site) = &loaded.resolved.site else {
-        return super::refuse(&loaded, surroundings);
+    let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
+    let view = session.view();
+    let Some(assessment) = view.assessment()? else {
+        return super::refuse(&view, surroundings);
     };
-    let assessment = latchline_assess::assess(site);
-    let all = || loaded.resolved.findings.iter().chain(&assessment.findings);
+    let all = || assessment.read.iter().chain(&assessment.findings);
     let element = arguments.element.as_deref();
     let matches = |finding: &&Finding| {
         finding.code == code
@@ -61,10 +62,10 @@ pub fn run(
     if standing == 0 {
         bail!(nothing_to_accept(all().filter(matches).count(), code, element, all()));
     }
-    let file = loaded.sources.file(loaded.site_file);
-    let changed = latchline_site::edit::apply(&file.text, &entry(code, element, reason, &date))
-        .with_context(|| format!("cannot change \"{}\"", file.name))?;
-    files::edit(&arguments.site, &loaded.original, &changed)?;
+    session
+        .edit(&entry(code, element, reason, &date))
+        .with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
+    files::edit(&arguments.site, &original, session.view().text())?;
     let whom = element.map_or_else(String::new, |name| format!(" of {}", shown::name(name)));
     let findings = if standing == 1 { "1 finding" } else { &format!("{standing} findings") };
     writeln!(output, "accepted {code}{whom} in {}: {findings}", shown::path(&arguments.site))?;

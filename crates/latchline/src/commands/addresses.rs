@@ -1,6 +1,7 @@
 //! `latchline addresses`: the number and the switch setting of every device.
 
 use crate::files::{self, read_text};
+use crate::load::Opened;
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Context, Result, bail};
@@ -58,14 +59,15 @@ pub fn run(
     if from_standard_input && (arguments.freeze || arguments.found.as_deref() == Some(Path::new("-"))) {
         bail!("standard input is taken by the site; name its file");
     }
-    let loaded = load::load(&arguments.site, input)?;
-    let Some(site) = &loaded.resolved.site else {
-        return super::refuse(&loaded, surroundings);
+    let mut opened = load::open(&arguments.site, input)?;
+    let view = opened.session.view();
+    let Some(site) = view.site() else {
+        return super::refuse(&view, surroundings);
     };
     let plan = assign(site);
     let look = surroundings.look(Colour::Auto, false);
     if arguments.freeze {
-        return write_numbers(arguments, &loaded, &freeze(site, &plan), output);
+        return write_numbers(arguments, &mut opened, &freeze(site, &plan), output);
     }
     if let Some(list) = &arguments.found {
         let FoundList { devices, unread } = read_found_list(&read_text(list, input)?);
@@ -89,8 +91,8 @@ pub fn run(
         Format::Json => pretty(&numbers::document(site, &plan))?,
     };
     output::put(&text, output)?;
-    let name = &loaded.sources.file(loaded.site_file).name;
-    let report = Report::new(name, &loaded.sources, &plan.findings, None, codes::all());
+    let name = &view.sources().file(view.site_file()).name;
+    let report = Report::new(name, view.sources(), &plan.findings, None, codes::all());
     // What is wrong with the numbers belongs to the check; here it is said beside the result.
     let _ = std::io::stderr().write_all(short::findings(&report).as_bytes());
     Ok(ExitCode::from(u8::from(report.fails_at(Severity::Error))))
@@ -102,18 +104,17 @@ fn pretty(document: &impl serde::Serialize) -> Result<String> {
 
 fn write_numbers(
     arguments: &AddressesArguments,
-    loaded: &load::Loaded,
+    opened: &mut Opened,
     edit: &latchline_finding::Edit,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    let file = loaded.sources.file(loaded.site_file);
     if edit.changes.is_empty() {
         writeln!(output, "every number is stated in {} already", shown::path(&arguments.site))?;
         return Ok(ExitCode::SUCCESS);
     }
-    let changed = latchline_site::edit::apply(&file.text, edit)
-        .with_context(|| format!("cannot change \"{}\"", file.name))?;
-    files::edit(&arguments.site, &loaded.original, &changed)?;
+    let Opened { session, original, .. } = opened;
+    session.edit(edit).with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
+    files::edit(&arguments.site, original, session.view().text())?;
     let count = edit.changes.len();
     let numbers = if count == 1 { "number" } else { "numbers" };
     writeln!(output, "wrote {count} {numbers} into {}", shown::path(&arguments.site))?;

@@ -2,19 +2,18 @@
 
 use crate::failure::{self, UNUSABLE};
 use crate::files::ResultFile;
+use crate::load::Opened;
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
+use latchline_assess::Assessment;
 use latchline_assess::physics_summary::ToleranceOptions;
-use latchline_assess::{Assessment, Memory};
 use latchline_finding::Severity;
-use latchline_remedy::Bench;
 use latchline_report::{Look, Report, json, json_sheets, sarif, sheet, short, text};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::Arc;
 use std::time::{Duration, SystemTime};
 
 /// How often `--watch` looks at the files.
@@ -158,26 +157,18 @@ fn once(
     input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<Checked> {
-    let loaded = load::load(job.site, input)?;
-    let mut assessment = loaded.resolved.site.as_ref().map(|site| {
-        let memory = Arc::new(Memory::default());
-        let mut assessment = latchline_assess::assess_with(site, &memory);
-        let (sources, catalogues) = (&loaded.sources, &loaded.catalogues);
-        let bench = Bench::with_memory(sources, loaded.site_file, catalogues, site, &assessment, memory);
-        let (findings, left) = latchline_remedy::with_remedies(&bench);
-        assessment.findings = findings;
-        assessment.remedies_not_sought = left;
-        assessment
-    });
-    if let (Some(site), Some(assessment), Some(options)) =
-        (loaded.resolved.site.as_ref(), &mut assessment, job.samples)
+    let Opened { session, files, .. } = load::open(job.site, input)?;
+    let view = session.view();
+    let mut assessment = view.remedies()?.cloned();
+    if let (Some(assessment), Some(options)) = (&mut assessment, job.samples)
+        && let Some(tolerance) = view.tolerance(options)?
     {
-        assessment.tolerance = latchline_assess::physics_summary::sampled_tolerances(site, options)?;
+        assessment.tolerance = tolerance?;
     }
-    let name = &loaded.sources.file(loaded.site_file).name;
-    let findings = &loaded.resolved.findings;
-    let report = Report::new(name, &loaded.sources, findings, assessment.as_ref(), codes::all())
-        .of_site(loaded.resolved.site.as_ref());
+    let name = &view.sources().file(view.site_file()).name;
+    let read = assessment.as_ref().map_or(view.reading(), |assessment| &assessment.read);
+    let report = Report::new(name, view.sources(), read, assessment.as_ref(), codes::all())
+        .of_site(view.site().map(|site| &**site));
     let text = match (job.sheet, &assessment) {
         (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, job)?,
         // Without an assessment there is no sheet: the report says why.
@@ -188,9 +179,9 @@ fn once(
             Format::Sarif => sarif::render(&report, &working_folder())?,
         },
     };
-    job.result.put_again(&text, &loaded.files, before, output)?;
+    job.result.put_again(&text, &files, before, output)?;
     let status = if report.is_unusable() { UNUSABLE } else { u8::from(report.fails_at(job.threshold)) };
-    Ok(Checked { status: ExitCode::from(status), text, files: loaded.files })
+    Ok(Checked { status: ExitCode::from(status), text, files })
 }
 
 /// The sheet asked for.

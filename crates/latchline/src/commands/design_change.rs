@@ -3,6 +3,7 @@
 use super::design::{DesignArguments, Format, LoadedSurvey};
 use crate::difference::difference;
 use crate::files::inputs::is_same;
+use crate::load::Opened;
 use crate::{files, load, output};
 use anyhow::{Context, Result, bail};
 use latchline_design::change::{Changed, From, change};
@@ -25,18 +26,20 @@ pub fn run(
     survey: &LoadedSurvey,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    let loaded = load::load(installed, &mut std::io::empty())?;
-    let Some(site) = &loaded.resolved.site else {
+    let Opened { session, original, .. } = load::open(installed, &mut std::io::empty())?;
+    let view = session.view();
+    let Some(site) = view.site() else {
         bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
     };
-    let catalogues = LoadedCatalogues::new(&loaded.sources, &loaded.catalogues);
-    let from = From { sources: &loaded.sources, site_file: loaded.site_file, catalogues: &catalogues, site };
-    let before = &loaded.sources.file(loaded.site_file).text;
+    let (sources, site_file) = (view.sources(), view.site_file());
+    let catalogues = LoadedCatalogues::new(sources, view.catalogues());
+    let from = From { sources, site_file, catalogues: &catalogues, site };
+    let before = view.text();
     let (text, status) = match change(&survey.survey, from) {
         Ok(changed) => {
             if let Some(file) = &arguments.output {
                 if is_same(installed, file) {
-                    files::edit(file, &loaded.original, &changed.text)?;
+                    files::edit(file, &original, &changed.text)?;
                 } else {
                     files::write(file, changed.text.as_bytes(), arguments.may_replace())?;
                 }

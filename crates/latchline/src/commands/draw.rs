@@ -2,6 +2,7 @@
 
 use super::locale::LocaleArguments;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
+use crate::load::Opened;
 use crate::surroundings::Surroundings;
 use crate::{date, load};
 use anyhow::{Result, bail};
@@ -125,12 +126,12 @@ pub fn run(
 ) -> Result<ExitCode> {
     let target = target(&arguments.output, arguments.format, arguments.what.len())?;
     let date = arguments.date.as_deref().map(|given| date::chosen(Some(given))).transpose()?;
-    let loaded = load::load(&arguments.site, input)?;
-    let Some(site) = &loaded.resolved.site else {
-        return super::refuse(&loaded, surroundings);
+    let Opened { session, files, .. } = load::open(&arguments.site, input)?;
+    let view = session.view();
+    let (Some(site), Some(assessment)) = (view.site(), view.assessment()?) else {
+        return super::refuse(&view, surroundings);
     };
-    let assessment = latchline_assess::assess(site);
-    let stamp = loaded.stamp(None, date);
+    let stamp = load::stamp(&view, None, date);
     let options = SheetOptions {
         sheet: arguments.sheet,
         revision: Some(stamp.revision),
@@ -141,12 +142,12 @@ pub fn run(
     let mut sheets: Vec<(PathBuf, String)> = Vec::new();
     for what in &arguments.what {
         let scenes = match what {
-            What::Elevation => elevation(site, &assessment, &options),
-            What::Profiles => profiles(site, &assessment, &options),
+            What::Elevation => elevation(site, assessment, &options),
+            What::Profiles => profiles(site, assessment, &options),
             What::Switches => switch_sheets(site, &assessment.addresses, &options),
-            What::Signal => signal_sheets(site, &assessment, &options),
-            What::StartUp => start_up_sheets(site, &assessment, &options),
-            What::Wiring => wiring_sheets(site, &assessment, &options),
+            What::Signal => signal_sheets(site, assessment, &options),
+            What::StartUp => start_up_sheets(site, assessment, &options),
+            What::Wiring => wiring_sheets(site, assessment, &options),
         };
         for (number, scene) in scenes.iter().enumerate() {
             let path = path(&target, *what, number + 1, scenes.len());
@@ -156,7 +157,7 @@ pub fn run(
     let may_replace = if arguments.force { MayReplace::Anything } else { MayReplace::OwnResult };
     // All or nothing: look before the first is written.
     for (path, _) in &sheets {
-        refuse_inputs(&loaded.files, path)?;
+        refuse_inputs(&files, path)?;
         refuse_standing(path, may_replace)?;
     }
     if let Some(folder) = &target.folder {

@@ -3,14 +3,15 @@
 use super::sentence;
 use crate::difference::difference;
 use crate::files::{self, Original};
-use crate::load;
+use crate::load::{self, Opened};
 use crate::surroundings::Surroundings;
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_finding::{Finding, Remedy, Severity, shown};
-use latchline_remedy::{Bench, Mended, mend, pair, propose};
+use latchline_remedy::{Bench, pair, propose};
 use latchline_report::english;
 use latchline_report::table::hanging;
+use latchline_session::Mended;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -48,13 +49,12 @@ pub fn run(
     surroundings: &Surroundings,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    let loaded = load::load(&arguments.site, &mut std::io::empty())?;
-    let Some(site) = &loaded.resolved.site else {
-        return super::refuse(&loaded, surroundings);
+    let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
+    let view = session.view();
+    let (Some(assessment), Some(bench)) = (view.assessment()?, view.bench()?) else {
+        return super::refuse(&view, surroundings);
     };
-    let before = &loaded.sources.file(loaded.site_file).text;
-    let assessment = latchline_assess::assess(site);
-    let bench = Bench::new(&loaded.sources, loaded.site_file, &loaded.catalogues, site, &assessment);
+    let before = view.text();
     let open: Vec<&Finding> = assessment
         .findings
         .iter()
@@ -63,14 +63,15 @@ pub fn run(
     let width = surroundings.width;
     if arguments.all {
         surroundings.working("looking for what mends each finding, and checking the whole after each step");
-        let mended = mend(&loaded.sources, loaded.site_file, &loaded.catalogues, site, Severity::Warning);
+        let mended = session.mend(Severity::Warning)?;
+        let after = session.view();
+        let left = after.assessment()?.map_or(&[][..], |after| &after.findings);
         show_steps(&mended, width, output)?;
-        write!(output, "{}", difference(before, &mended.text))?;
-        show_rest(&mended, width, output)?;
-        finish(arguments, &loaded.original, &mended.text, output)?;
+        write!(output, "{}", difference(before, after.text()))?;
+        show_rest(left, width, output)?;
+        finish(arguments, &original, after.text(), output)?;
         // Without --write the file is what it was.
-        let left = if arguments.write { &mended.assessment.findings } else { &assessment.findings };
-        return Ok(status(left));
+        return Ok(status(if arguments.write { left } else { &assessment.findings }));
     }
     let Some(number) = arguments.finding else {
         surroundings.working("looking for what mends each finding");
@@ -93,16 +94,17 @@ pub fn run(
             remedies.len()
         );
     };
-    let text = latchline_site::edit::apply(before, &remedy.edit).context("cannot apply the remedy")?;
+    session.edit(&remedy.edit).context("cannot apply the remedy")?;
+    let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding), width))?;
     write!(output, "{}", hanging("  ", &english::remedy(remedy), width))?;
-    write!(output, "{}", difference(before, &text))?;
-    finish(arguments, &loaded.original, &text, output)?;
+    write!(output, "{}", difference(before, after.text()))?;
+    finish(arguments, &original, after.text(), output)?;
     if !arguments.write {
         return Ok(status(&assessment.findings));
     }
-    let after = bench.try_edit(&remedy.edit).context("the changed site cannot be resolved")?;
-    Ok(status(&after.assessment.findings))
+    let after = after.assessment()?.context("the changed site cannot be resolved")?;
+    Ok(status(&after.findings))
 }
 
 fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
@@ -142,10 +144,8 @@ fn show_steps(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<(
     Ok(())
 }
 
-fn show_rest(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<()> {
-    let rest: Vec<&Finding> = mended
-        .assessment
-        .findings
+fn show_rest(left: &[Finding], width: usize, output: &mut dyn Write) -> Result<()> {
+    let rest: Vec<&Finding> = left
         .iter()
         .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
         .collect();

@@ -1,11 +1,11 @@
 //! `latchline headroom`: how much more a site carries.
 
 use crate::files::ResultFile;
-use crate::load;
+use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::{Args, ValueEnum};
-use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, headroom};
+use latchline_reach::{Headroom, MOST_METRES, MOST_MORE};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, paragraph};
 use serde::Serialize;
@@ -50,17 +50,19 @@ pub fn run(
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     arguments.result.refuse(&[&arguments.site])?;
-    let loaded = load::load(&arguments.site, input)?;
-    let Some(site) = &loaded.resolved.site else { return super::refuse(&loaded, surroundings) };
-    arguments.result.refuse(&loaded.files)?;
-    let assessment = latchline_assess::assess(site);
+    let Opened { session, files, .. } = load::open(&arguments.site, input)?;
+    let view = session.view();
+    if view.assessment()?.is_none() {
+        return super::refuse(&view, surroundings);
+    }
+    arguments.result.refuse(&files)?;
     surroundings.working("adding to every run and supply, and checking the whole each time");
-    let list = headroom(site, &assessment);
+    let list = view.headroom()?.unwrap_or_default();
     let text = match arguments.format {
-        Format::Text => words(&list, &surroundings.look(Colour::Auto, arguments.result.is_named())),
-        Format::Json => json(&list)?,
+        Format::Text => words(list, &surroundings.look(Colour::Auto, arguments.result.is_named())),
+        Format::Json => json(list)?,
     };
-    arguments.result.put(&text, &loaded.files, output)?;
+    arguments.result.put(&text, &files, output)?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -21,9 +21,9 @@ pub mod response;
 pub mod schema;
 
 use crate::failure::UNUSABLE;
-use crate::load::Loaded;
 use crate::surroundings::Surroundings;
 use latchline_report::{Look, Report, text};
+use latchline_session::View;
 use std::io::Write as _;
 use std::process::ExitCode;
 
@@ -31,9 +31,9 @@ use std::process::ExitCode;
 ///
 /// # Errors
 /// None; the type is that of the commands.
-fn refuse(loaded: &Loaded, surroundings: &Surroundings) -> anyhow::Result<ExitCode> {
-    let name = &loaded.sources.file(loaded.site_file).name;
-    let report = Report::new(name, &loaded.sources, &loaded.resolved.findings, None, crate::codes::all());
+fn refuse(view: &View, surroundings: &Surroundings) -> anyhow::Result<ExitCode> {
+    let name = &view.sources().file(view.site_file()).name;
+    let report = Report::new(name, view.sources(), view.reading(), None, crate::codes::all());
     let text = text::render(&report, &Look { colour: false, width: surroundings.width });
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());

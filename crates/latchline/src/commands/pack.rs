@@ -88,17 +88,16 @@ pub fn run(
     let options = options(arguments)?;
     let date = arguments.date.as_deref().map(|date| date::chosen(Some(date))).transpose()?;
     folder::prepare(&arguments.output)?;
-    let loaded = load::load(&arguments.site, input)?;
-    let Some(site) = &loaded.resolved.site else {
-        return super::refuse(&loaded, surroundings);
+    let view = load::open(&arguments.site, input)?.session.view();
+    let (Some(site), Some(assessment)) = (view.site(), view.assessment()?) else {
+        return super::refuse(&view, surroundings);
     };
-    let assessment = latchline_assess::assess(site);
-    let stamp = loaded.stamp(arguments.revision.clone(), date);
-    let reading = &loaded.resolved.findings;
+    let stamp = load::stamp(&view, arguments.revision.clone(), date);
+    let reading = &assessment.read;
     let input = PackInput {
         site,
-        assessment: &assessment,
-        readings: &latchline_assess::predicted_readings(site, &assessment),
+        assessment,
+        readings: &latchline_assess::predicted_readings(site, assessment),
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
     };

@@ -25,10 +25,12 @@
 //! [`MissingValue`] says which key of which part is needed.
 
 mod build;
+mod key;
 mod line;
 mod survey;
 
 pub use line::{PairConstants, pair_constants};
+pub(crate) use survey::CallSurvey;
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,
     WeakestOfCaller, survey, survey_with,

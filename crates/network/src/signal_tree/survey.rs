@@ -14,14 +14,19 @@
 mod call;
 mod grid;
 
-use self::call::{CallSurvey, survey_call};
+pub(crate) use self::call::CallSurvey;
+
+use self::call::survey_call;
+use super::key::ComponentKeys;
 use super::{MissingKind, MissingValue, SignalNetwork};
-use crate::memory::{Fingerprint, Memory};
+use crate::memory::Memory;
+use crate::wanted::GivenUp;
 use latchline_circuit::signal::{Workspace, low_corner_hz};
 use latchline_finding::ElementId;
 use latchline_site::model::Site;
 use rayon::prelude::*;
-use std::fmt::Write as _;
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 use std::sync::Arc;
 
 /// A dip between two peaks.
@@ -128,29 +133,20 @@ pub struct SignalSurvey {
     pub has_bands: bool,
 }
 
-/// As [`survey`], unless the same network was surveyed before.
-pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Arc<SignalSurvey> {
-    let mut key = Fingerprint::new();
-    let calls: Vec<(usize, Vec<usize>)> =
-        calls(site, network).into_iter().map(|call| (call.caller, call.targets)).collect();
-    let stations: Vec<_> = (0..site.stations.len())
-        .map(|station| {
-            let model = site.station_model(&site.stations[station]);
-            (model.media.value, model.signal_impedance.as_ref().map(|one| one.value.as_ohms()))
-        })
-        .collect();
-    // Everything that the survey looks at, as it prints itself.
-    match write!(key, "{network:?} {calls:?} {:?} {:?}", site.family().signal_bands, stations) {
-        Ok(()) => memory.signal(key.finish(), || survey(site, network)),
-        Err(_) => Arc::new(survey(site, network)),
-    }
-}
-
 /// Surveys every call in every band of the site's family.
 pub fn survey(site: &Site, network: &SignalNetwork) -> SignalSurvey {
+    survey_with(site, network, &Memory::default())
+        .expect("work that is wanted whatever happens is not given up")
+}
+
+/// As [`survey`], with what is remembered of calls on networks that are the same.
+///
+/// # Errors
+/// [`GivenUp`] if the memory's work is no longer wanted.
+pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Result<SignalSurvey, GivenUp> {
     let bands = &site.family().signal_bands;
     if bands.is_empty() {
-        return SignalSurvey::default();
+        return Ok(SignalSurvey::default());
     }
     let calls = calls(site, network);
     let mut used: Vec<usize> = calls
@@ -170,19 +166,27 @@ pub fn survey(site: &Site, network: &SignalNetwork) -> SignalSurvey {
         .filter(|call| network.station[call.caller].is_some_and(|node| !unknown(network.component[node])))
         .flat_map(|call| (0..bands.len()).map(move |band| Job { call, band }))
         .collect();
-    let found: Vec<Option<CallSurvey>> = judged
+    let keys = ComponentKeys::new(network);
+    let found: Vec<Option<Arc<CallSurvey>>> = judged
         .par_iter()
         .map_init(Workspace::default, |workspace, job| {
-            survey_call(site, network, job.call, job.band, &bands[job.band], workspace)
+            memory.check()?;
+            let Job { call, band } = *job;
+            let key = keys.of_call(site, network, call.caller, &call.targets, &bands[band]);
+            let work = || survey_call(site, network, call, &bands[band], workspace);
+            Ok(key.and_then(|key| memory.signal(key, work)))
         })
+        .collect::<Result<_, GivenUp>>()?;
+    let judged: Vec<Judged<'_>> = judged
+        .iter()
+        .zip(&found)
+        .filter_map(|(job, found)| Some(Judged { call: job.call, band: job.band, found: found.as_deref()? }))
         .collect();
     let bands_found = (0..bands.len())
-        .filter_map(|band| {
-            band_survey(band, found.iter().flatten().filter(|call| call.band == band).collect())
-        })
+        .filter_map(|band| band_survey(band, judged.iter().filter(|call| call.band == band).collect()))
         .collect();
     let feeds = used.iter().filter_map(|component| feed_corner(site, network, &calls, *component)).collect();
-    SignalSurvey { bands: bands_found, feeds, missing, has_bands: true }
+    Ok(SignalSurvey { bands: bands_found, feeds, missing, has_bands: true })
 }
 
 /// A caller and the stations that it can call on its own network.
@@ -191,9 +195,29 @@ struct Call {
     targets: Vec<usize>,
 }
 
+#[derive(Clone, Copy)]
 struct Job<'a> {
     call: &'a Call,
     band: usize,
+}
+
+/// A call in a band with what was found of it.
+struct Judged<'a> {
+    call: &'a Call,
+    band: usize,
+    found: &'a CallSurvey,
+}
+
+impl Judged<'_> {
+    /// The station of a row.
+    fn station(&self, row: usize) -> usize {
+        self.call.targets[self.found.rows[row].target]
+    }
+
+    fn ripple(&self, row: usize) -> StationRipple {
+        let row = &self.found.rows[row];
+        StationRipple { caller: self.call.caller, ripple_db: row.ripple_db, notch: row.notch }
+    }
 }
 
 fn calls(site: &Site, network: &SignalNetwork) -> Vec<Call> {
@@ -224,55 +248,60 @@ fn calls(site: &Site, network: &SignalNetwork) -> Vec<Call> {
 }
 
 /// The worst of every station over its callers.
-fn band_survey(band: usize, calls: Vec<&CallSurvey>) -> Option<BandSurvey> {
-    let mut stations: Vec<StationSignal> = Vec::new();
+fn band_survey(band: usize, calls: Vec<&Judged<'_>>) -> Option<BandSurvey> {
+    let mut by_station: BTreeMap<usize, StationSignal> = BTreeMap::new();
     for call in &calls {
-        for row in &call.rows {
-            match stations.iter_mut().find(|known| known.station == row.station) {
-                None => stations.push(StationSignal {
-                    station: row.station,
-                    caller: row.ripple.caller,
-                    loss_db: row.loss_db,
-                    at_hz: row.at_hz,
-                    ripple: row.ripple.clone(),
-                }),
-                Some(known) => {
+        for (index, row) in call.found.rows.iter().enumerate() {
+            let station = call.station(index);
+            match by_station.entry(station) {
+                Entry::Vacant(place) => {
+                    place.insert(StationSignal {
+                        station,
+                        caller: call.call.caller,
+                        loss_db: row.loss_db,
+                        at_hz: row.at_hz,
+                        ripple: call.ripple(index),
+                    });
+                }
+                Entry::Occupied(mut known) => {
+                    let known = known.get_mut();
                     if row.loss_db > known.loss_db {
                         (known.caller, known.loss_db, known.at_hz) =
-                            (row.ripple.caller, row.loss_db, row.at_hz);
+                            (call.call.caller, row.loss_db, row.at_hz);
                     }
-                    if row.ripple.ripple_db > known.ripple.ripple_db {
-                        known.ripple = row.ripple.clone();
+                    if row.ripple_db > known.ripple.ripple_db {
+                        known.ripple = call.ripple(index);
                     }
                 }
             }
         }
     }
-    stations.sort_by_key(|station| station.station);
+    let stations: Vec<StationSignal> = by_station.into_values().collect();
     let worst = (0..stations.len())
         .max_by(|a, b| stations[*a].loss_db.total_cmp(&stations[*b].loss_db).then(b.cmp(a)))?;
-    let weakest =
-        calls.iter().max_by(|a, b| a.rows[a.weakest].loss_db.total_cmp(&b.rows[b.weakest].loss_db))?;
+    let loss_db = |call: &Judged<'_>| call.found.rows[call.found.weakest].loss_db;
+    let weakest = calls.iter().max_by(|a, b| loss_db(a).total_cmp(&loss_db(b)))?.found;
     let callers = calls
         .iter()
         .map(|call| {
-            let row = &call.rows[call.weakest];
+            let row = &call.found.rows[call.found.weakest];
             WeakestOfCaller {
-                caller: row.ripple.caller,
-                station: row.station,
+                caller: call.call.caller,
+                station: call.station(call.found.weakest),
                 loss_db: row.loss_db,
                 at_hz: row.at_hz,
             }
         })
         .collect();
+    let found = || calls.iter().map(|call| call.found);
     Some(BandSurvey {
         band,
         callers,
         worst,
         response: weakest.response.clone(),
-        points: calls.iter().map(|call| call.points).max().unwrap_or(0),
-        grid_complete: calls.iter().all(|call| call.grid_complete),
-        left_coarse: calls.iter().map(|call| call.left_coarse).sum(),
+        points: found().map(|call| call.points).max().unwrap_or(0),
+        grid_complete: found().all(|call| call.grid_complete),
+        left_coarse: found().map(|call| call.left_coarse).sum(),
         stations,
     })
 }

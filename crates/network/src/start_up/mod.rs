@@ -21,19 +21,19 @@
 //!
 //! A run that comes to rest, hiccups or sits in a brown-out is a numerical observation of this model, not a proof.
 
+mod key;
 mod system;
 
 pub use system::Missing;
 
 use crate::layout::{Layout, StageSource, Terminal};
-use crate::memory::{Fingerprint, Memory};
+use crate::memory::{Memory, Weighed};
 use latchline_circuit::startup::{
     DeviceStatus, Options, Outcome, StartUp, StopReason, System, Waveform, simulate, smallest_limit,
     smallest_stagger,
 };
 use latchline_site::model::Site;
 use rayon::prelude::*;
-use std::fmt::Write as _;
 use std::sync::Arc;
 
 /// Simulated time in seconds, after the longest delay and boot.
@@ -139,6 +139,13 @@ pub(crate) struct Simulated {
     mending: Mending,
 }
 
+impl Weighed for Simulated {
+    fn bytes(&self) -> usize {
+        let curves: usize = self.found.waveforms.iter().map(|one| 16 * one.time_s.len()).sum();
+        curves + size_of_val(&*self.found.devices)
+    }
+}
+
 /// Simulates power return on every stage.
 pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -> StartUps {
     let built: Vec<(usize, Result<system::Built, Vec<Missing>>)> =
@@ -197,10 +204,8 @@ fn simulated(
         .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
     let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
     let is_supply = matches!(laid.source, StageSource::Supply(_));
-    let mut key = Fingerprint::new();
-    // The system in full, as its parts print themselves: numbers so that they are read back the same.
-    write!(key, "{:?} {record:?} {:?} {is_supply}", built.system, built.group).ok()?;
-    memory.start_up(key.finish(), effort, || {
+    let key = key::of(built, &record, is_supply);
+    memory.start_up(key, effort, || {
         let found = simulate(&built.system, &options(&built.system, record, effort)).ok()?;
         let runs = matches!(found.outcome, Outcome::OperatingPoint { .. });
         let seeks = effort == Effort::WithMending && !runs && !is_up(&found);

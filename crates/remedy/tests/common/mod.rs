@@ -4,6 +4,7 @@
 use latchline_assess::{Assessment, assess};
 use latchline_finding::{FileId, Finding, Sources};
 use latchline_remedy::Bench;
+use latchline_session::{Files, Session};
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use std::collections::BTreeSet;
@@ -18,6 +19,11 @@ pub struct Judged {
 }
 
 impl Judged {
+    pub fn session(&self) -> Session {
+        let (sources, catalogues) = (self.sources.clone(), self.catalogues.clone());
+        Session::new(Files { sources, site_file: self.file, catalogues })
+    }
+
     pub fn bench(&self) -> Bench<'_> {
         Bench::new(&self.sources, self.file, &self.catalogues, &self.site, &self.assessment)
     }

@@ -193,6 +193,7 @@ pub fn failing() -> Assessment {
             management: Vec::new(),
             findings: Vec::new(),
         },
+        read: Vec::new(),
         findings: vec![
             worst,
             low("A-101", 33.1, "\"pair-0.5\""),

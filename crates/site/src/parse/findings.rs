@@ -87,6 +87,21 @@ impl Findings {
         self.list.len() >= LARGEST_FINDING_COUNT
     }
 
+    /// How many there are, those beyond the bound among them.
+    pub fn count(&self) -> usize {
+        self.list.len() + self.beyond
+    }
+
+    /// Adds those of another pass.
+    pub fn append(&mut self, other: &Findings) {
+        for finding in &other.list {
+            self.push(finding.clone());
+        }
+        self.beyond += other.beyond;
+        self.errors |= other.errors;
+        self.broken.extend(other.broken.iter().cloned());
+    }
+
     /// Whether any of them stands in the way of a site.
     pub fn has_errors(&self) -> bool {
         self.errors

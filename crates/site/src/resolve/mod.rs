@@ -14,14 +14,17 @@ mod structure;
 use crate::catalogue::Catalogue;
 use crate::catalogue::load::Loader;
 use crate::codes;
+use crate::edit::Places;
 use crate::keys::{CATALOGUE_FILE, SITE_FILE};
 use crate::model::{AcceptanceEntry, Conditions, Policy, Site};
 use crate::parse::{Document, Findings, NameBudget, Reader, Record, Value, clip, parse};
 use latchline_finding::quantity::{Ratio, Resistance, Temperature, Voltage};
 use latchline_finding::{
-    Code, Figure, FileId, Finding, Origin, Provenance, Severity, Sourced, Sources, Unit,
+    Code, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
 };
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+use toml::de::DeTable;
 
 /// Most names that are listed where none is near to what was written.
 const MOST_CHOICES: usize = 40;
@@ -35,6 +38,10 @@ pub struct Resolved {
     pub site: Option<Site>,
     /// Everything that is wrong or doubtful, ordered by file and place.
     pub findings: Vec<Finding>,
+    /// The catalogue files that the site file asks for, relative to it.
+    pub catalogue_paths: Vec<Sourced<String>>,
+    /// Where the values of the site file stand, for editing; nothing where its TOML is broken.
+    pub places: Places,
 }
 
 /// Resolves the site file `site` against the catalogue files `catalogues`, in their order.
@@ -80,10 +87,20 @@ impl LoadedCatalogues {
     /// Resolves the site file `site` against them; `sources` are those that they were read from, or a
     /// copy in which the site's text is another one.
     pub fn resolve(&self, sources: &Sources, site: FileId) -> Resolved {
+        self.resolve_parsed(&ParsedSite::new(site, sources.file(site)))
+    }
+
+    /// The same for a site file that was read as TOML before.
+    pub fn resolve_parsed(&self, parsed: &ParsedSite<'_>) -> Resolved {
         let LoadedCatalogues { mut loader, mut findings, mut budget } = self.clone();
-        let document: Option<Document<'_>> = parse(site, sources.file(site), &mut findings);
-        let site = document.map(|document| {
-            let record = Reader { file: site, findings: &mut findings, budget: &mut budget }
+        findings.append(&parsed.findings);
+        let catalogue_paths = parsed.catalogue_paths();
+        let mut places = Places::default();
+        let site = parsed.document.as_ref().map(|document| {
+            if parsed.findings.count() == 0 {
+                places = Places::new(&document.root);
+            }
+            let record = Reader { file: parsed.file, findings: &mut findings, budget: &mut budget }
                 .root(&document.root, &SITE_FILE);
             loader.add_site_cables(record.named("cables"), &mut findings);
             let mut resolver =
@@ -92,27 +109,46 @@ impl LoadedCatalogues {
             resolver.site(&record)
         });
         let site = site.filter(|_| !findings.has_errors());
-        Resolved { site, findings: findings.finish() }
+        Resolved { site, findings: findings.finish(), catalogue_paths, places }
     }
 }
 
-/// The catalogue files that a site file asks for (`catalogues` of `[site]`), relative to it.
-///
-/// Reads leniently: what is wrong with the file is [`resolve`]'s to tell.
-pub fn catalogue_paths(sources: &Sources, site: FileId) -> Vec<Sourced<String>> {
-    let mut unused = Findings::new();
-    let Some(document) = parse(site, sources.file(site), &mut unused) else { return Vec::new() };
-    let record = Reader { file: site, findings: &mut unused, budget: &mut NameBudget::default() }
-        .root(&document.root, &SITE_FILE);
-    let Some(table) = record.table("site") else { return Vec::new() };
-    table
-        .list("catalogues")
-        .iter()
-        .filter_map(|item| match item.value {
-            Value::Text(path) => Some(Sourced::new(path.to_string(), table.at(&item.span), STATED)),
-            _ => None,
-        })
-        .collect()
+/// A site file read as TOML, once for all that is asked of it.
+#[derive(Debug)]
+pub struct ParsedSite<'t> {
+    file: FileId,
+    document: Option<Document<'t>>,
+    findings: Findings,
+}
+
+impl<'t> ParsedSite<'t> {
+    /// Reads the TOML.
+    pub fn new(file: FileId, source: &'t SourceFile) -> Self {
+        let mut findings = Findings::new();
+        let document = parse(file, source, &mut findings);
+        ParsedSite { file, document, findings }
+    }
+
+    /// The catalogue files that it asks for (`catalogues` of `[site]`), relative to it.
+    ///
+    /// Reads leniently: what is wrong with the file is [`resolve`]'s to tell.
+    pub fn catalogue_paths(&self) -> Vec<Sourced<String>> {
+        let head = self.document.as_ref().and_then(|document| document.root.get_key_value("site"));
+        let Some((key, head)) = head else { return Vec::new() };
+        let only = DeTable::from_iter([(key.clone(), head.clone())]);
+        let (mut findings, mut budget) = (Findings::new(), NameBudget::default());
+        let record =
+            Reader { file: self.file, findings: &mut findings, budget: &mut budget }.root(&only, &SITE_FILE);
+        let Some(table) = record.table("site") else { return Vec::new() };
+        table
+            .list("catalogues")
+            .iter()
+            .filter_map(|item| match item.value {
+                Value::Text(path) => Some(Sourced::new(path.to_string(), table.at(&item.span), STATED)),
+                _ => None,
+            })
+            .collect()
+    }
 }
 
 /// Everything that the parts of this module share.
@@ -211,7 +247,7 @@ impl Resolver<'_> {
             title: text("title").map_or(String::new(), |title| title.value),
             family,
             country: text("country"),
-            catalogue: Catalogue::default(),
+            catalogue: Arc::default(),
             conditions: self.conditions(file.table("conditions")),
             policy: policy(file.table("policy")),
             buildings: Vec::new(),
@@ -225,8 +261,7 @@ impl Resolver<'_> {
             acceptances: acceptances(file),
         };
         self.elements(file, &mut site);
-        let catalogue = std::mem::take(&mut self.loader.catalogue);
-        site.catalogue = catalogue;
+        site.catalogue = Arc::clone(&self.loader.catalogue);
         site
     }
 

@@ -2,7 +2,8 @@
 
 use super::super::SignalNetwork;
 use super::grid::{grid, lowest, narrowed, within_share};
-use super::{Call, Notch, SignalResponse, StationRipple};
+use super::{Call, Notch, SignalResponse};
+use crate::memory::Weighed;
 use latchline_circuit::signal::{Branch, Shunt, SignalTree, Workspace, sweep_with_driving_points};
 use latchline_site::catalogue::{Media, SignalBand};
 use latchline_site::model::Site;
@@ -13,16 +14,19 @@ pub(super) const NARROW_WITHIN_DB: f64 = 3.0;
 const MOST_NARROWED: usize = 12;
 
 /// What one caller's signal is at one station.
-pub(super) struct TargetRow {
-    pub station: usize,
+#[derive(Debug)]
+pub(crate) struct TargetRow {
+    /// The station: position among those that the caller can call.
+    pub target: usize,
     pub loss_db: f64,
     pub at_hz: f64,
-    pub ripple: StationRipple,
+    pub ripple_db: f64,
+    pub notch: Option<Notch>,
 }
 
-/// What one caller's signal is at all of its stations.
-pub(super) struct CallSurvey {
-    pub band: usize,
+/// What one caller's signal is at all of its stations, in terms that hold for any site with the same network.
+#[derive(Debug)]
+pub(crate) struct CallSurvey {
     pub rows: Vec<TargetRow>,
     /// The weakest of them, with its response.
     pub weakest: usize,
@@ -30,6 +34,12 @@ pub(super) struct CallSurvey {
     pub points: usize,
     pub grid_complete: bool,
     pub left_coarse: usize,
+}
+
+impl Weighed for CallSurvey {
+    fn bytes(&self) -> usize {
+        size_of::<TargetRow>() * self.rows.len() + 16 * self.response.frequency_hz.len()
+    }
 }
 
 /// The tree from a caller, and where each node of the network is in it.
@@ -95,7 +105,7 @@ impl CallTree {
 
 /// A receiver: where it is, its bridging load, and its own impedance.
 struct Receiver {
-    station: usize,
+    target: usize,
     at: usize,
     bridging: Shunt,
     impedance: Shunt,
@@ -138,7 +148,6 @@ pub(super) fn survey_call(
     site: &Site,
     network: &SignalNetwork,
     call: &Call,
-    band_index: usize,
     band: &SignalBand,
     workspace: &mut Workspace,
 ) -> Option<CallSurvey> {
@@ -158,11 +167,12 @@ pub(super) fn survey_call(
         .targets
         .iter()
         .copied()
-        .filter(|station| uses(*station))
-        .filter_map(|station| {
+        .enumerate()
+        .filter(|(_, station)| uses(*station))
+        .filter_map(|(target, station)| {
             let receiver_ohm = impedance_ohm(station)?;
             Some(Receiver {
-                station,
+                target,
                 at: ordered.node[network.station[station]?],
                 bridging: network.bridging[station]?,
                 impedance: plain_load(receiver_ohm),
@@ -180,7 +190,7 @@ pub(super) fn survey_call(
         .iter()
         .zip(&gains)
         .map(|(receiver, gains)| {
-            target_row(receiver.station, call.caller, &frequencies_hz, gains, band.share.value.as_fraction())
+            target_row(receiver.target, &frequencies_hz, gains, band.share.value.as_fraction())
         })
         .collect();
     let budget_db = band.budget.value.as_decibels();
@@ -209,8 +219,8 @@ pub(super) fn survey_call(
             let deeper_db = -gain_db - rows[row].loss_db;
             rows[row].loss_db = -gain_db;
             rows[row].at_hz = at_hz;
-            rows[row].ripple.ripple_db += deeper_db;
-            if let Some(notch) = &mut rows[row].ripple.notch {
+            rows[row].ripple_db += deeper_db;
+            if let Some(notch) = &mut rows[row].notch {
                 notch.depth_db += deeper_db;
                 notch.frequency_hz = at_hz;
             }
@@ -221,7 +231,6 @@ pub(super) fn survey_call(
         .unwrap_or(0);
     let response = response(&frequencies_hz, &gains[weakest], &rows[weakest]);
     Some(CallSurvey {
-        band: band_index,
         weakest,
         response,
         points: frequencies_hz.len(),
@@ -243,13 +252,7 @@ fn response(frequencies_hz: &[f64], gains_db: &[f64], row: &TargetRow) -> Signal
     SignalResponse { frequency_hz, insertion_loss_db }
 }
 
-fn target_row(
-    station: usize,
-    caller: usize,
-    frequencies_hz: &[f64],
-    gains_db: &[f64],
-    share: f64,
-) -> TargetRow {
+fn target_row(target: usize, frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> TargetRow {
     let lowest = lowest(gains_db);
     let highest = gains_db.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let peak = |side: &[f64]| side.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -259,9 +262,10 @@ fn target_row(
         .then_some(Notch { frequency_hz: frequencies_hz[lowest], depth_db: shoulder - gains_db[lowest] });
     let decisive = if share < 1.0 { within_share(frequencies_hz, gains_db, share) } else { lowest };
     TargetRow {
-        station,
+        target,
         loss_db: -gains_db[decisive],
         at_hz: frequencies_hz[decisive],
-        ripple: StationRipple { caller, ripple_db: highest - gains_db[lowest], notch },
+        ripple_db: highest - gains_db[lowest],
+        notch,
     }
 }

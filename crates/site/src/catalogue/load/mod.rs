@@ -11,6 +11,7 @@ use crate::parse::{Entry, Field, Findings, Record, Value};
 use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
 use std::collections::BTreeMap;
 use std::ops::Range;
+use std::sync::Arc;
 
 /// Words of the files and what they mean.
 pub(crate) const ENVIRONMENTS: &[(&str, Environment)] = &[
@@ -36,17 +37,18 @@ pub(crate) struct PartNames {
 /// Collects the parts of several files.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Loader {
-    pub(crate) catalogue: Catalogue,
-    pub(crate) names: PartNames,
+    /// Shared by all sites that are resolved against it, until one adds cables of its own.
+    pub(crate) catalogue: Arc<Catalogue>,
+    pub(crate) names: Arc<PartNames>,
 }
 
 impl Loader {
     /// Adds the parts of one file.
     pub(crate) fn add_file(&mut self, file: &Record<'_>, findings: &mut Findings) {
+        let (catalogue, names) = (Arc::make_mut(&mut self.catalogue), Arc::make_mut(&mut self.names));
         if let Some(currency) = file.text("currency") {
-            self.catalogue.currency = currency.to_string();
+            catalogue.currency = currency.to_string();
         }
-        let Self { catalogue, names } = self;
         let stated = Provenance::Datasheet;
         add(
             file.named("families"),
@@ -102,7 +104,10 @@ impl Loader {
 
     /// Adds the cables that a site file defines for itself.
     pub(crate) fn add_site_cables(&mut self, entries: &[Entry<'_>], findings: &mut Findings) {
-        let Self { catalogue, names } = self;
+        if entries.is_empty() {
+            return;
+        }
+        let (catalogue, names) = (Arc::make_mut(&mut self.catalogue), Arc::make_mut(&mut self.names));
         add(entries, "cable", &mut names.cables, &mut catalogue.cables, findings, |entry, findings| {
             cable::cable(entry, Provenance::Stated, findings)
         });

@@ -1,0 +1,109 @@
+//! What was worked out once for a part of a site, kept for every other site with the same part.
+//!
+//! Most of a site stays as it is when one thing changes. Results are kept by everything that they depend on
+//! ([`Fingerprint`]), so what is found again is what would be worked out again, and taking a change back finds what was known
+//! before it. Each kind is kept within a bound on its size; what was not asked for longest goes first.
+//!
+//! **One computation a key.** Who asks for what is being worked out waits for it. What is worked out must not
+//! itself ask for anything remembered or hand work to other threads, so that nobody waits in a circle.
+
+mod fingerprint;
+mod store;
+
+pub use fingerprint::{Fingerprint, Key};
+pub(crate) use store::Weighed;
+
+use crate::nominal::StageNominal;
+use crate::short_circuit::StageShorts;
+use crate::signal_tree::CallSurvey;
+use crate::stage_search::StageFound;
+use crate::start_up::{Effort, Simulated};
+use crate::wanted::{GivenUp, Wanted};
+use std::sync::Arc;
+use store::Store;
+
+/// What is kept, kind by kind.
+#[derive(Debug, Default)]
+struct Stores {
+    /// The worst of everything on a stage in a state.
+    states: Store<Key, Arc<StageFound>>,
+    /// Nominal figures of a stage.
+    nominal: Store<Key, Arc<StageNominal>>,
+    /// Loading margins.
+    loading_margins: Store<Key, Option<f64>>,
+    /// Further stations at the end of a run.
+    in_hand: Store<Key, Option<usize>>,
+    /// Shorts on a stage.
+    shorts: Store<Key, Arc<StageShorts>>,
+    /// One caller in one band; `None` where it is not for this caller.
+    signals: Store<Key, Option<Arc<CallSurvey>>>,
+    /// Power return; `None` where the simulator refuses the case.
+    start_ups: Store<(Key, Effort), Option<Arc<Simulated>>>,
+}
+
+/// Results of parts of sites, by all that they depend on. Shared between threads; a clone has the same results.
+#[derive(Debug, Clone, Default)]
+pub struct Memory {
+    stores: Arc<Stores>,
+    wanted: Wanted,
+}
+
+impl Memory {
+    /// The same results, for work that may be given up.
+    #[must_use]
+    pub fn wanted(&self, wanted: Wanted) -> Memory {
+        Memory { stores: Arc::clone(&self.stores), wanted }
+    }
+
+    /// Goes on, or gives up.
+    ///
+    /// # Errors
+    /// [`GivenUp`] if the work is no longer wanted.
+    pub fn check(&self) -> Result<(), GivenUp> {
+        self.wanted.check()
+    }
+
+    pub(crate) fn states(&self, key: Key, work: impl FnOnce() -> StageFound) -> Arc<StageFound> {
+        self.stores.states.get(key, || Arc::new(work()))
+    }
+
+    pub(crate) fn nominal(&self, key: Key, work: impl FnOnce() -> StageNominal) -> Arc<StageNominal> {
+        self.stores.nominal.get(key, || Arc::new(work()))
+    }
+
+    pub(crate) fn loading_margin(&self, key: Key, work: impl FnOnce() -> Option<f64>) -> Option<f64> {
+        self.stores.loading_margins.get(key, work)
+    }
+
+    /// Further stations at the end of a run, by whoever counts them.
+    pub fn in_hand(&self, key: Key, work: impl FnOnce() -> Option<usize>) -> Option<usize> {
+        self.stores.in_hand.get(key, work)
+    }
+
+    pub(crate) fn shorts(&self, key: Key, work: impl FnOnce() -> StageShorts) -> Arc<StageShorts> {
+        self.stores.shorts.get(key, || Arc::new(work()))
+    }
+
+    pub(crate) fn signal(
+        &self,
+        key: Key,
+        work: impl FnOnce() -> Option<CallSurvey>,
+    ) -> Option<Arc<CallSurvey>> {
+        self.stores.signals.get(key, || work().map(Arc::new))
+    }
+
+    /// A start-up, where more effort than asked for serves as well.
+    pub(crate) fn start_up(
+        &self,
+        key: Key,
+        effort: Effort,
+        work: impl FnOnce() -> Option<Simulated>,
+    ) -> Option<Arc<Simulated>> {
+        let efforts = [Effort::Hurried, Effort::Whole, Effort::WithMending];
+        let known = efforts
+            .into_iter()
+            .filter(|one| *one > effort)
+            .find_map(|effort| self.stores.start_ups.known((key, effort)));
+        known.unwrap_or_else(|| self.stores.start_ups.get((key, effort), || work().map(Arc::new)))
+    }
+}

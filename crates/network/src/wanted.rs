@@ -1,0 +1,45 @@
+//! Whether what is being worked out is still wanted.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+/// What was asked for was given up, since it is no longer wanted. Nothing of it was kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct GivenUp;
+
+impl std::fmt::Display for GivenUp {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("given up, since a newer revision has come")
+    }
+}
+
+impl std::error::Error for GivenUp {}
+
+/// Tells whoever works something out whether it is still wanted: as long as its revision is the newest.
+#[derive(Debug, Clone, Default)]
+pub struct Wanted {
+    newest: Option<(Arc<AtomicU64>, u64)>,
+}
+
+impl Wanted {
+    /// Wanted whatever happens.
+    pub fn always() -> Self {
+        Wanted::default()
+    }
+
+    /// Wanted while `newest` holds `revision`.
+    pub fn while_newest(newest: Arc<AtomicU64>, revision: u64) -> Self {
+        Wanted { newest: Some((newest, revision)) }
+    }
+
+    /// Goes on, or gives up.
+    ///
+    /// # Errors
+    /// [`GivenUp`] if it is no longer wanted.
+    pub fn check(&self) -> Result<(), GivenUp> {
+        match &self.newest {
+            Some((newest, revision)) if newest.load(Ordering::Acquire) != *revision => Err(GivenUp),
+            _ => Ok(()),
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! What is known of one text of the site file, whatever revisions have it.
+
+use latchline_assess::{Assessing, Assessment, Effort, Memory, Wanted};
+use latchline_finding::{Finding, Sourced, Sources};
+use latchline_reach::Headroom;
+use latchline_site::Resolved;
+use latchline_site::edit::Places;
+use latchline_site::model::Site;
+use std::sync::{Arc, OnceLock};
+
+/// What is known of one text.
+#[derive(Debug)]
+pub(crate) struct Known {
+    /// Its number among the texts of the session.
+    pub number: u64,
+    /// This text with the catalogues.
+    pub sources: Sources,
+    /// Findings of reading.
+    pub reading: Vec<Finding>,
+    /// Where the values of the text stand.
+    pub places: Places,
+    /// Catalogues that the text names.
+    pub catalogue_paths: Vec<Sourced<String>>,
+    pub site: Option<Arc<Site>>,
+    /// Results, for work on this text.
+    pub memory: Memory,
+    pub assessing: Option<Assessing<Arc<Site>>>,
+    /// The assessment with remedies.
+    pub remedies: OnceLock<Assessment>,
+    pub headroom: OnceLock<Vec<Headroom>>,
+}
+
+impl Known {
+    /// Nothing but what was read is known yet. Work on it is given up while it is not `wanted`.
+    pub fn new(number: u64, sources: Sources, resolved: Resolved, memory: &Memory, wanted: Wanted) -> Self {
+        let memory = memory.wanted(wanted);
+        let site = resolved.site.map(Arc::new);
+        let assessing = site.as_ref().map(|site| {
+            Assessing::new(Arc::clone(site), Effort::WithMending, &memory)
+                .with_reading(resolved.findings.clone())
+        });
+        Known {
+            number,
+            sources,
+            reading: resolved.findings,
+            places: resolved.places,
+            catalogue_paths: resolved.catalogue_paths,
+            site,
+            memory,
+            assessing,
+            remedies: OnceLock::new(),
+            headroom: OnceLock::new(),
+        }
+    }
+}

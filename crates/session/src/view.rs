@@ -1,0 +1,181 @@
+//! One revision and its stages.
+
+use crate::known::Known;
+use crate::session::Revision;
+use crate::standing::Standing;
+use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
+use latchline_assess::rule::Report;
+use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
+use latchline_assess::{Assessing, Assessment, GivenUp};
+use latchline_finding::{FileId, Finding, Sourced, Sources};
+use latchline_reach::{Headroom, headroom};
+use latchline_remedy::Bench;
+use latchline_site::model::Site;
+use std::sync::Arc;
+
+/// Sampled tolerances, or why so many samples cannot be run.
+pub type Tolerances = Result<Vec<ToleranceSummary>, ToleranceError>;
+
+/// One revision. Each stage is worked out when it is first asked for; a clone asks the same revision.
+///
+/// Stages are `None` where the files cannot be used.
+#[derive(Debug, Clone)]
+pub struct View {
+    pub(crate) revision: Revision,
+    pub(crate) site_file: FileId,
+    pub(crate) catalogues: Vec<FileId>,
+    pub(crate) known: Arc<Known>,
+}
+
+impl View {
+    /// Which revision it is: of this is everything that it gives.
+    pub fn revision(&self) -> Revision {
+        self.revision
+    }
+
+    /// The texts.
+    pub fn sources(&self) -> &Sources {
+        &self.known.sources
+    }
+
+    /// The site file among them.
+    pub fn site_file(&self) -> FileId {
+        self.site_file
+    }
+
+    /// The catalogues among them, in their order.
+    pub fn catalogues(&self) -> &[FileId] {
+        &self.catalogues
+    }
+
+    /// The catalogues that this text names, relative to the site file; an edit can name others than the session was opened with.
+    pub fn catalogue_paths(&self) -> &[Sourced<String>] {
+        &self.known.catalogue_paths
+    }
+
+    /// The text of the site file.
+    pub fn text(&self) -> &str {
+        &self.known.sources.file(self.site_file).text
+    }
+
+    /// The site; `None` if an error of reading stands in the way.
+    pub fn site(&self) -> Option<&Arc<Site>> {
+        self.known.site.as_ref()
+    }
+
+    /// What was found while reading, as it stands without acceptances.
+    pub fn reading(&self) -> &[Finding] {
+        &self.known.reading
+    }
+
+    fn stage<'a, T>(
+        &'a self,
+        ask: impl FnOnce(&'a Assessing<Arc<Site>>) -> Result<T, GivenUp>,
+    ) -> Result<Option<T>, GivenUp> {
+        self.known.assessing.as_ref().map(ask).transpose()
+    }
+
+    /// Voltages and currents.
+    ///
+    /// # Errors
+    /// [`GivenUp`] if a newer revision has come.
+    pub fn voltages(&self) -> Result<Option<WithVoltages<'_>>, GivenUp> {
+        self.stage(Assessing::voltages)
+    }
+
+    /// Signals.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn signal(&self) -> Result<Option<WithSignal<'_>>, GivenUp> {
+        self.stage(Assessing::signal)
+    }
+
+    /// Power return.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn start_up(&self) -> Result<Option<WithStartUp<'_>>, GivenUp> {
+        self.stage(Assessing::start_up)
+    }
+
+    /// Short circuits.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn short_circuit(&self) -> Result<Option<WithShortCircuits<'_>>, GivenUp> {
+        self.stage(Assessing::short_circuits)
+    }
+
+    /// What the rules report whose stages are in, without waiting for others.
+    pub fn rules(&self) -> Option<Report> {
+        self.known.assessing.as_ref().map(Assessing::reports_so_far)
+    }
+
+    /// What is known of the verdict now, without waiting for anything.
+    pub fn standing(&self) -> Standing {
+        match &self.known.assessing {
+            None => Standing::Unusable,
+            Some(assessing) => assessing.verdict_so_far().into(),
+        }
+    }
+
+    /// Everything but remedies, headroom and tolerance.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn assessment(&self) -> Result<Option<&Assessment>, GivenUp> {
+        self.stage(Assessing::assessment)
+    }
+
+    /// The bench on which remedies of this revision are tried; `None` where the files cannot be used.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn bench(&self) -> Result<Option<Bench<'_>>, GivenUp> {
+        let (Some(site), Some(assessment)) = (self.site(), self.assessment()?) else { return Ok(None) };
+        let memory = Arc::new(self.known.memory.clone());
+        let sources = self.sources();
+        Ok(Some(Bench::with_memory(sources, self.site_file, &self.catalogues, site, assessment, memory)))
+    }
+
+    /// The assessment, its findings with their remedies.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn remedies(&self) -> Result<Option<&Assessment>, GivenUp> {
+        if self.known.remedies.get().is_none()
+            && let (Some(assessment), Some(bench)) = (self.assessment()?, self.bench()?)
+        {
+            let (findings, left) = latchline_remedy::with_remedies(&bench);
+            // A trial that was given up mends nothing.
+            self.known.memory.check()?;
+            let with = Assessment { findings, remedies_not_sought: left, ..assessment.clone() };
+            self.known.remedies.get_or_init(|| with);
+        }
+        Ok(self.known.remedies.get())
+    }
+
+    /// How much more the site carries.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn headroom(&self) -> Result<Option<&[Headroom]>, GivenUp> {
+        if self.known.headroom.get().is_none()
+            && let (Some(site), Some(assessment)) = (self.site(), self.assessment()?)
+        {
+            let found = headroom(site, assessment);
+            self.known.memory.check()?;
+            self.known.headroom.get_or_init(|| found);
+        }
+        Ok(self.known.headroom.get().map(Vec::as_slice))
+    }
+
+    /// Samples the tolerances.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn tolerance(&self, options: ToleranceOptions) -> Result<Option<Tolerances>, GivenUp> {
+        self.stage(|assessing| assessing.tolerance(options))
+    }
+}

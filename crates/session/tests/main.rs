@@ -1,0 +1,6 @@
+//! Whole tests of the crate, in one binary: one file a subject.
+#![allow(clippy::unwrap_used, reason = "a case that cannot be built is a failed test")]
+
+mod common;
+mod revisions;
+mod staged;

@@ -1,0 +1,95 @@
+//! What an edit expects to find.
+
+use super::{EditError, apply_one, words};
+use latchline_finding::{Change, Edit, EditStep};
+use toml_edit::{DocumentMut, Item, Value};
+
+/// The edit with what it finds on this text: it is then refused on a text where that is something else. The value that is set
+/// or removed must be the same, or missing as it was; of an array, the row that the path leads through, and both neighbours of a row that is put
+/// in.
+///
+/// # Errors
+/// If the edit cannot be applied to this text.
+pub fn expecting(text: &str, edit: &Edit) -> Result<Edit, EditError> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut document: DocumentMut =
+        text.parse().map_err(|error: toml_edit::TomlError| EditError::Syntax(error.message().to_string()))?;
+    let mut changes = Vec::new();
+    for (path, change) in &edit.changes {
+        let mut places: Vec<Vec<EditStep>> = Vec::new();
+        let rows = (1..=path.len()).filter(|end| matches!(path[end - 1], EditStep::Index(_)));
+        places.extend(rows.map(|end| path[..end].to_vec()));
+        match change {
+            Change::Set(_) | Change::Remove => places.push(path.clone()),
+            Change::Insert(index, _) => {
+                for beside in [index.checked_sub(1), Some(*index)].into_iter().flatten() {
+                    places.push(path.iter().cloned().chain([EditStep::Index(beside)]).collect());
+                }
+            }
+            Change::AppendTable(_) | Change::Rename(_) | Change::Expect(_) | Change::Lines { .. } => {}
+        }
+        places.dedup();
+        for place in places {
+            let found = found(&document, &place);
+            changes.push((place, Change::Expect(found)));
+        }
+        apply_one(&mut document, path, change)?;
+        changes.push((path.clone(), change.clone()));
+    }
+    Ok(Edit { changes })
+}
+
+/// An error unless what is there is what is expected, however it is written.
+pub(super) fn check(
+    document: &DocumentMut,
+    path: &[EditStep],
+    expected: Option<&str>,
+) -> Result<(), EditError> {
+    let found = found(document, path);
+    let is_same = match (&found, expected) {
+        (None, None) => true,
+        (Some(found), Some(expected)) => found == expected || meaning(found) == meaning(expected),
+        _ => false,
+    };
+    if is_same { Ok(()) } else { Err(EditError::Changed(words(path))) }
+}
+
+/// What a value says, whatever its spaces, quotes and comments; `None` if it is no TOML value.
+fn meaning(text: &str) -> Option<toml::Value> {
+    let mut table: toml::Table = format!("value = {text}").parse().ok()?;
+    table.remove("value")
+}
+
+/// What is at a place, as TOML text on its own.
+fn found(document: &DocumentMut, path: &[EditStep]) -> Option<String> {
+    let mut item: std::borrow::Cow<'_, Item> = std::borrow::Cow::Borrowed(document.as_item());
+    for step in path {
+        item = match (&item, step) {
+            (std::borrow::Cow::Borrowed(item), step) => next(item, step)?,
+            (std::borrow::Cow::Owned(item), step) => std::borrow::Cow::Owned(next(item, step)?.into_owned()),
+        };
+    }
+    let value = match item.into_owned() {
+        Item::Value(value) => value,
+        Item::Table(table) => Value::InlineTable(table.into_inline_table()),
+        Item::ArrayOfTables(tables) => Value::Array(tables.into_array()),
+        Item::None => return None,
+    };
+    Some(value.to_string().trim().to_string())
+}
+
+fn next<'i>(item: &'i Item, step: &EditStep) -> Option<std::borrow::Cow<'i, Item>> {
+    use std::borrow::Cow;
+    match step {
+        EditStep::Key(key) => item.as_table_like()?.get(key).map(Cow::Borrowed),
+        EditStep::Index(index) => match item {
+            Item::ArrayOfTables(tables) => {
+                tables.get(*index).map(|table| Cow::Owned(Item::Table(table.clone())))
+            }
+            Item::Value(Value::Array(array)) => {
+                array.get(*index).map(|value| Cow::Owned(Item::Value(value.clone())))
+            }
+            _ => None,
+        },
+    }
+}

@@ -122,8 +122,6 @@ quantity!(/// A temperature in degrees Celsius.
     Temperature, "°C", from_celsius, as_celsius);
 quantity!(/// A pure ratio; a tolerance of 5 % is 0.05.
     Ratio, "", from_fraction, as_fraction);
-quantity!(/// A sum of money in the catalogue's currency.
-    Price, "", from_units, as_units);
 
 impl Mul<Resistance> for Current {
     type Output = Voltage;

@@ -23,4 +23,4 @@ mod solve;
 pub use bare_site::{BareSite, BareSiteError};
 pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom};
 pub use question::{Question, default_question};
-pub use solve::{Cell, Limit, MOST_STATIONS, largest_chain, table, tables};
+pub use solve::{Cell, MOST_STATIONS, ReachLimit, largest_chain, table, tables};

@@ -14,7 +14,7 @@ pub const MOST_STATIONS: usize = 40;
 
 /// What keeps the chain from being longer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Limit {
+pub enum ReachLimit {
     /// A device would fall below its least voltage.
     Voltage,
     /// The bus would collapse.
@@ -33,18 +33,18 @@ pub enum Limit {
     None,
 }
 
-impl Limit {
+impl ReachLimit {
     /// A word for tables.
     pub fn word(self) -> &'static str {
         match self {
-            Limit::Voltage => "voltage",
-            Limit::Collapse => "collapse",
-            Limit::PortCurrent => "port current",
-            Limit::SupplyCurrent => "supply current",
-            Limit::Count => "count",
-            Limit::Length => "length",
-            Limit::Undecided => "undecided",
-            Limit::None => "none",
+            ReachLimit::Voltage => "voltage",
+            ReachLimit::Collapse => "collapse",
+            ReachLimit::PortCurrent => "port current",
+            ReachLimit::SupplyCurrent => "supply current",
+            ReachLimit::Count => "count",
+            ReachLimit::Length => "length",
+            ReachLimit::Undecided => "undecided",
+            ReachLimit::None => "none",
         }
     }
 }
@@ -59,7 +59,7 @@ pub struct Cell {
     /// Most stations; 0 if not even one works.
     pub stations: usize,
     /// What would go wrong with one more.
-    pub limit: Limit,
+    pub limit: ReachLimit,
     /// Margin of the chain's worst device with that many stations, in volts; `None` for none.
     pub margin_v: Option<f64>,
 }
@@ -69,7 +69,7 @@ pub fn largest_chain(bare: &BareSite, spacing_m: f64, feeder_m: f64) -> Cell {
     let judge = |stations: usize| judge(bare, stations, spacing_m, feeder_m);
     let (mut works, mut fails) = (0, MOST_STATIONS + 1);
     let mut margin_v = None;
-    let mut limit = Limit::None;
+    let mut limit = ReachLimit::None;
     while fails - works > 1 {
         let middle = works.midpoint(fails);
         match judge(middle) {
@@ -118,7 +118,7 @@ pub fn tables(
 }
 
 /// The margin of the worst device on the chain, or what is wrong.
-fn judge(bare: &BareSite, stations: usize, spacing_m: f64, feeder_m: f64) -> Result<f64, Limit> {
+fn judge(bare: &BareSite, stations: usize, spacing_m: f64, feeder_m: f64) -> Result<f64, ReachLimit> {
     let longest = bare.longest();
     let family = longest.family();
     let length_m = feeder_m + spacing_m * (stations as f64 - 1.0);
@@ -126,7 +126,7 @@ fn judge(bare: &BareSite, stations: usize, spacing_m: f64, feeder_m: f64) -> Res
         limit.as_ref().is_some_and(|limit| length_m > limit.value.as_metres())
     };
     if too_long(&family.longest_run) || too_long(&family.total_length_per_port) {
-        return Err(Limit::Length);
+        return Err(ReachLimit::Length);
     }
     let too_many = |limit: Option<u32>| limit.is_some_and(|limit| stations > limit as usize);
     let model = longest.station_model(&longest.stations[longest.dwellings[0].stations[0]]);
@@ -134,24 +134,24 @@ fn judge(bare: &BareSite, stations: usize, spacing_m: f64, feeder_m: f64) -> Res
         || too_many(model.most_per_supply.as_ref().map(|limit| limit.value))
         || (stations > 1 && !family.chains.value)
     {
-        return Err(Limit::Count);
+        return Err(ReachLimit::Count);
     }
     let site = bare.with_chain(stations, spacing_m, feeder_m);
     by_solving(&site, bare.chain())
 }
 
-fn by_solving(site: &Site, chain: usize) -> Result<f64, Limit> {
+fn by_solving(site: &Site, chain: usize) -> Result<f64, ReachLimit> {
     let layout = Layout::new(site);
     let space = StateSpace::new(site, &layout);
     let worst = worst_states(site, &layout, &space, &SearchOptions::default());
     if worst.devices.iter().any(|device| device.worst().voltage_v.is_none()) {
-        return Err(Limit::Collapse);
+        return Err(ReachLimit::Collapse);
     }
     if worst.devices.iter().any(|device| device.worst().margin_v() < 0.0) {
-        return Err(Limit::Voltage);
+        return Err(ReachLimit::Voltage);
     }
     if worst.states.iter().any(|state| !state.complete) {
-        return Err(Limit::Undecided);
+        return Err(ReachLimit::Undecided);
     }
     if let (latchline_site::model::RunStart::Port { box_index, .. }, Some(current)) =
         (site.runs[chain].from, &worst.run_current[chain])
@@ -159,7 +159,7 @@ fn by_solving(site: &Site, chain: usize) -> Result<f64, Limit> {
         let limit = &site.box_model(&site.boxes[box_index]).port_current_limit;
         let over = limit.as_ref().zip(current.current_a).is_some_and(|(limit, a)| a > limit.value.as_amps());
         if over {
-            return Err(Limit::PortCurrent);
+            return Err(ReachLimit::PortCurrent);
         }
     }
     for (index, (stage, current)) in layout.stages.iter().zip(&worst.source_current).enumerate() {
@@ -175,7 +175,7 @@ fn by_solving(site: &Site, chain: usize) -> Result<f64, Limit> {
         };
         let over_w = rated_w.as_ref().is_some_and(|rated| power_w > rated.value.as_watts());
         if rated_a.is_some_and(|rated| current_a > rated) || over_w {
-            return Err(Limit::SupplyCurrent);
+            return Err(ReachLimit::SupplyCurrent);
         }
     }
     let on_chain = worst.devices.iter().filter(|device| {

@@ -3,7 +3,7 @@
 
 use latchline_assess::assess;
 use latchline_finding::{FileId, Severity, Sources};
-use latchline_reach::{BareSite, Limit, MOST_STATIONS, Question, default_question, largest_chain};
+use latchline_reach::{BareSite, MOST_STATIONS, Question, ReachLimit, default_question, largest_chain};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 
 /// Codes of the check that answer the same question; addresses, locks and the like do not.
@@ -56,7 +56,7 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
                     );
                 }
                 if cell.stations < MOST_STATIONS {
-                    assert_ne!(cell.limit, Limit::None);
+                    assert_ne!(cell.limit, ReachLimit::None);
                 }
             }
         }

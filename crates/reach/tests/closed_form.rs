@@ -2,7 +2,7 @@
 //! the loop resistance `r` from each to the next has lost `I r n (n + 1) / 2` (sum of an arithmetic series).
 
 use latchline_finding::Sources;
-use latchline_reach::{BareSite, Limit, Question, largest_chain};
+use latchline_reach::{BareSite, Question, ReachLimit, largest_chain};
 use latchline_site::LoadedCatalogues;
 
 const CATALOGUE: &str = r#"
@@ -105,7 +105,7 @@ fn equal_currents_reach_as_far_as_the_arithmetic_series_says() {
         let expected = (1..=40).take_while(|stations| drop(*stations) <= 6.0 - 0.001).last().unwrap_or(0);
         let cell = largest_chain(&bare, spacing_m, spacing_m);
         assert_eq!(cell.stations, expected, "{spacing_m} m: {cell:?}, drop {}", drop(expected));
-        assert_eq!(cell.limit, if expected == 40 { Limit::None } else { Limit::Voltage });
+        assert_eq!(cell.limit, if expected == 40 { ReachLimit::None } else { ReachLimit::Voltage });
         let margin = cell.margin_v.unwrap_or(f64::NAN);
         assert!(
             (margin - (6.0 - drop(expected))).abs() < 0.002,

@@ -122,7 +122,7 @@ fn is_limited(tree: &Tree, source: &Source, loads: &Loads<'_>) -> bool {
 }
 
 /// What limits the factor.
-enum Limit {
+enum MarginEnd {
     Nose,
     /// The voltage of this node reaches zero.
     Zero(usize),
@@ -203,7 +203,7 @@ impl Search<'_> {
     }
 
     /// Estimated distance from `low` to the limit, leaving `t` at `low`; `None` if there is none to see.
-    fn distance_to_limit(&mut self, low: f64) -> Option<(f64, Limit)> {
+    fn distance_to_limit(&mut self, low: f64) -> Option<(f64, MarginEnd)> {
         let nodes = self.tree.len();
         let loads = self.loads;
         self.left = self.left.saturating_sub(1);
@@ -229,11 +229,11 @@ impl Search<'_> {
         // Where strong conductances make `v` convex in `lambda` the square root says nothing: then, and
         // never further than, where the straight line reaches the end of the domain.
         let mut distance = (self.voltage_v[weakest] - loads.drop(weakest)) / self.t[weakest];
-        let mut limit = if loads.power(weakest) > 0.0 { Limit::Nose } else { Limit::Zero(weakest) };
+        let mut limit = if loads.power(weakest) > 0.0 { MarginEnd::Nose } else { MarginEnd::Zero(weakest) };
         let to_nose = self.t[weakest] / (2.0 * self.a[weakest]);
         if self.a[weakest] > 0.0 && to_nose < distance {
             distance = to_nose;
-            limit = Limit::Nose;
+            limit = MarginEnd::Nose;
         }
         for node in 0..nodes {
             let (v, t, a) = (self.voltage_v[node], self.t[node], self.a[node]);
@@ -244,7 +244,7 @@ impl Search<'_> {
                 let m = if square > 0.0 { 2.0 * v / (t + square.sqrt()) } else { v / t };
                 if m < distance {
                     distance = m;
-                    limit = Limit::Zero(node);
+                    limit = MarginEnd::Zero(node);
                 }
             }
         }
@@ -263,14 +263,14 @@ impl Search<'_> {
     }
 
     /// Shows `low` possible and `low (1 + BRACKET)` impossible, or gives up.
-    fn show(&mut self, low: f64, distance: f64, limit: &Limit) -> Option<Margin> {
+    fn show(&mut self, low: f64, distance: f64, limit: &MarginEnd) -> Option<Margin> {
         let (tree, source, loads) = (self.tree, self.source, self.loads);
         let nodes = tree.len();
         let weakest_node = self.weakest();
         // Half of the way to the limit: between the two solutions, where T(w) - w is largest.
         let reach = match limit {
-            Limit::Nose => distance,
-            Limit::Zero(_) => 0.5 * distance,
+            MarginEnd::Nose => distance,
+            MarginEnd::Zero(_) => 0.5 * distance,
         };
         for node in 0..nodes {
             self.trial_v[node] =
@@ -288,11 +288,11 @@ impl Search<'_> {
 
     /// Injections `c` for the certificate: `lambda P w/x^2` at the estimated limit for the nose; where a
     /// voltage reaches zero, the same for `w = J^-1 e` of that node, and `e` itself.
-    fn nose_weights(&mut self, low: f64, high: f64, distance: f64, limit: &Limit) -> Vec<f64> {
+    fn nose_weights(&mut self, low: f64, high: f64, distance: f64, limit: &MarginEnd) -> Vec<f64> {
         let nodes = self.tree.len();
         let (weights, ahead): (Vec<f64>, f64) = match limit {
-            Limit::Nose => (self.t.clone(), 2.0 * distance),
-            Limit::Zero(at) => {
+            MarginEnd::Nose => (self.t.clone(), 2.0 * distance),
+            MarginEnd::Zero(at) => {
                 let mut unit = vec![0.0; nodes];
                 unit[*at] = 1.0;
                 if factor(self.tree, self.source, self.loads, low, &self.voltage_v, &mut self.factor) {
@@ -314,7 +314,7 @@ impl Search<'_> {
                 (high * power * weights[node] / x / x).max(0.0)
             })
             .collect();
-        if let Limit::Zero(at) = limit {
+        if let MarginEnd::Zero(at) = limit {
             injected[*at] += 1.0;
         }
         injected

@@ -1,7 +1,7 @@
 //! How a card looks.
 
 use super::card::{Card, CardKind, Step, Trouble};
-use super::route::{Terminal, terminal_x};
+use super::route::{CardTerminal, terminal_x};
 use super::terminal_word;
 use crate::font::text_width_mm;
 use crate::palette::Ink;
@@ -50,7 +50,7 @@ pub(super) fn usual_width(cards: &[Card], troubled: bool) -> f64 {
 }
 
 /// Draws a card with its left upper corner at `corner`.
-pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Terminal]) -> Group {
+pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[CardTerminal]) -> Group {
     let (x, y) = corner;
     let (width, height) = size;
     let mut group = Group::of_element("device", card.element.clone(), card.title.clone());

@@ -27,8 +27,8 @@ use card::{Card, CardKind, Trouble};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
 use page::{Page, RunLook};
-use plan::Plan;
-use route::{Net, Terminal};
+use plan::ElevationPlan;
+use route::{CardTerminal, Net};
 use std::collections::BTreeMap;
 
 /// A drawing is enlarged to fill its sheet up to this factor.
@@ -95,10 +95,10 @@ fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) ->
 }
 
 /// The arrangement with the fewest sheets, and among those the largest picture.
-fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Plan, f64, Vec<Page>)> {
+fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(ElevationPlan, f64, Vec<Page>)> {
     let cells = arrange::cells(subject.site, &subject.cards, subject.lettering);
     let widest = subject.widths.iter().copied().fold(1.0, f64::max);
-    let mut best: Option<(Plan, f64, Vec<Page>)> = None;
+    let mut best: Option<(ElevationPlan, f64, Vec<Page>)> = None;
     for count in 1..=24usize {
         let most = count as f64 * (widest + arrange::CARD_GAP_MM);
         if count > 1 && most > room.0.max(3.0 * widest) {
@@ -107,7 +107,8 @@ fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Plan
         // One sheet needs no room for flags; try that first.
         for flags in [0.0, 2.0 * flag] {
             let usable = (room.0 - flags, room.1 - flags - page::CAPTION_MM);
-            let plan = Plan::new(&cells, &subject.nets, &subject.widths, subject.card_height, most, usable);
+            let plan =
+                ElevationPlan::new(&cells, &subject.nets, &subject.widths, subject.card_height, most, usable);
             let pages = page::pages(&plan, &page::paths(&plan));
             let scale = page::scale(&plan, &pages, room, flag);
             let better = best.as_ref().is_none_or(|(_, known, known_pages)| {
@@ -203,11 +204,11 @@ fn draw_if_single(
 }
 
 /// The designation of a terminal, if it has one: the same in every language, as in schedules and on labels.
-fn terminal_word(terminal: Terminal) -> Option<String> {
+fn terminal_word(terminal: CardTerminal) -> Option<String> {
     match terminal {
-        Terminal::Input => Some(String::from("in")),
-        Terminal::Link => Some(String::from("link")),
-        Terminal::Port(port) => Some(port.to_string()),
-        Terminal::Loose(_) => None,
+        CardTerminal::Input => Some(String::from("in")),
+        CardTerminal::Link => Some(String::from("link")),
+        CardTerminal::Port(port) => Some(port.to_string()),
+        CardTerminal::Loose(_) => None,
     }
 }

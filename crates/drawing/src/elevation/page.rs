@@ -3,7 +3,7 @@
 use super::card::Trouble;
 use super::card_picture;
 use super::match_lines::Side;
-use super::plan::Plan;
+use super::plan::ElevationPlan;
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::{MOST_ENLARGED, Subject};
 use crate::labels::Obstacles;
@@ -106,13 +106,13 @@ pub(super) struct Page {
 }
 
 /// The ways of all nets, with the heights of each group.
-pub(super) fn paths(plan: &Plan) -> Vec<Vec<Vec<Point>>> {
+pub(super) fn paths(plan: &ElevationPlan) -> Vec<Vec<Vec<Point>>> {
     let of_group = |group| plan.routing.nets.iter().map(|net| plan.path(group, net)).collect();
     plan.groups.iter().map(of_group).collect()
 }
 
 /// The sheets that have anything on them, group by group from the top down.
-pub(super) fn pages(plan: &Plan, paths: &[Vec<Vec<Point>>]) -> Vec<Page> {
+pub(super) fn pages(plan: &ElevationPlan, paths: &[Vec<Vec<Point>>]) -> Vec<Page> {
     let mut pages = Vec::new();
     for (across, group) in plan.groups.iter().enumerate() {
         for (down, rows) in group.down.iter().enumerate() {
@@ -137,7 +137,7 @@ pub(super) fn numbers(pages: &[Page]) -> BTreeMap<Page, usize> {
 }
 
 /// The part of the canvas on a sheet.
-pub(super) fn part_of(plan: &Plan, page: Page) -> Area {
+pub(super) fn part_of(plan: &ElevationPlan, page: Page) -> Area {
     let group = &plan.groups[page.across];
     let (left, right) = plan.span_x(&group.columns);
     let (top, bottom) = group.span_y(&group.down[page.down]);
@@ -145,7 +145,7 @@ pub(super) fn part_of(plan: &Plan, page: Page) -> Area {
 }
 
 /// Free strips around the part for flags: left, top, right, bottom.
-fn flag_strips(plan: &Plan, page: Page, flag: f64) -> [f64; 4] {
+fn flag_strips(plan: &ElevationPlan, page: Page, flag: f64) -> [f64; 4] {
     let strip = |there: bool| if there { flag } else { 0.0 };
     [
         strip(page.across > 0),
@@ -155,14 +155,14 @@ fn flag_strips(plan: &Plan, page: Page, flag: f64) -> [f64; 4] {
     ]
 }
 
-fn extent(plan: &Plan, page: Page, flag: f64) -> (f64, f64) {
+fn extent(plan: &ElevationPlan, page: Page, flag: f64) -> (f64, f64) {
     let part = part_of(plan, page);
     let [left, top, right, bottom] = flag_strips(plan, page, flag);
     (part.width + left + right, part.height + top + bottom + CAPTION_MM)
 }
 
 /// The factor by which every sheet can be enlarged.
-pub(super) fn scale(plan: &Plan, pages: &[Page], room: (f64, f64), flag: f64) -> f64 {
+pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), flag: f64) -> f64 {
     pages
         .iter()
         .map(|page| {
@@ -187,7 +187,7 @@ pub(super) struct Drawn {
 /// Everything a sheet is drawn from.
 pub(super) struct Canvas<'c> {
     pub(super) subject: &'c Subject<'c>,
-    pub(super) plan: &'c Plan,
+    pub(super) plan: &'c ElevationPlan,
     pub(super) paths: &'c [Vec<Vec<Point>>],
     pub(super) numbers: &'c BTreeMap<Page, usize>,
     pub(super) flag: f64,

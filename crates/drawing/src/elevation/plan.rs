@@ -2,7 +2,7 @@
 
 use super::arrange::{Arrangement, Cells, arrange};
 use super::route::{
-    AlongX, LANE_MM, Net, Routing, Terminal, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
+    AlongX, CardTerminal, LANE_MM, Net, Routing, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
 };
 use crate::scene::Point;
 use std::ops::Range;
@@ -19,7 +19,7 @@ const BUILDING_GAP_MM: f64 = 9.0;
 
 /// Everything in its place, and the cuts.
 #[derive(Debug, Clone)]
-pub(super) struct Plan {
+pub(super) struct ElevationPlan {
     pub(super) arrangement: Arrangement,
     pub(super) routing: Routing,
     pub(super) x: AlongX,
@@ -42,7 +42,7 @@ pub(super) struct ColumnGroup {
     pub(super) down: Vec<Range<usize>>,
 }
 
-impl Plan {
+impl ElevationPlan {
     /// Arranges, routes and cuts for sheets with this much room, with rows of cards no wider than
     /// `most_width`.
     pub(super) fn new(
@@ -135,7 +135,7 @@ impl Plan {
         self.x.riser[column] + riser_lane_x(lane, self.routing.riser_lanes[column])
     }
 
-    fn terminal_x(&self, (card, terminal): (usize, Terminal)) -> f64 {
+    fn terminal_x(&self, (card, terminal): (usize, CardTerminal)) -> f64 {
         self.x.card[card] + terminal_x(&self.routing.terminals[card], terminal, self.widths[card])
     }
 
@@ -155,7 +155,7 @@ impl Plan {
     /// The way of a net, corner by corner, with the heights of a group.
     pub(super) fn path(&self, group: &ColumnGroup, net: &Net) -> Vec<Point> {
         let lane_y = |row: usize, lane: usize| group.lane_y(row, lane);
-        let terminal = |end: (usize, Terminal)| {
+        let terminal = |end: (usize, CardTerminal)| {
             (self.terminal_x(end), self.card_corner(group, end.0).1 + self.card_height)
         };
         match net.way {

@@ -26,7 +26,7 @@ const PROVISIONAL_RISER_MM: f64 = 20.0;
 
 /// Which terminal of a card an end of a section sits on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Terminal {
+pub(super) enum CardTerminal {
     /// The input of a box.
     Input,
     /// The signal link of an isolating box.
@@ -41,8 +41,8 @@ pub(super) enum Terminal {
 #[derive(Debug, Clone)]
 pub(super) struct Net {
     pub(super) run: usize,
-    pub(super) from: (usize, Terminal),
-    pub(super) to: (usize, Terminal),
+    pub(super) from: (usize, CardTerminal),
+    pub(super) to: (usize, CardTerminal),
     pub(super) way: Way,
 }
 
@@ -64,7 +64,7 @@ pub(super) struct Routing {
     /// Lanes of the riser of each column.
     pub(super) riser_lanes: Vec<usize>,
     /// Terminals of each card from left to right.
-    pub(super) terminals: Vec<Vec<Terminal>>,
+    pub(super) terminals: Vec<Vec<CardTerminal>>,
 }
 
 /// Sections as nets, before they are routed.
@@ -75,22 +75,25 @@ pub(super) fn nets(site: &Site) -> Vec<Net> {
         let mut before = (
             index.start(run.from),
             match run.from {
-                RunStart::Port { port, .. } => Terminal::Port(port),
-                _ => Terminal::Loose(nets.len()),
+                RunStart::Port { port, .. } => CardTerminal::Port(port),
+                _ => CardTerminal::Loose(nets.len()),
             },
         );
         for stop in &run.sections {
             let terminal = match stop.to {
-                RunStop::BoxInput(_) => Terminal::Input,
-                RunStop::BoxLink(_) => Terminal::Link,
-                RunStop::Station(_) => Terminal::Loose(nets.len()),
+                RunStop::BoxInput(_) => CardTerminal::Input,
+                RunStop::BoxLink(_) => CardTerminal::Link,
+                RunStop::Station(_) => CardTerminal::Loose(nets.len()),
             };
             let to = (index.stop(stop.to), terminal);
             let way = Way::Row { row: 0, lane: 0 };
             nets.push(Net { run: number, from: before, to, way });
             // A run that goes on from a box leaves it by its input terminals.
-            let next =
-                if matches!(stop.to, RunStop::Station(_)) { Terminal::Loose(nets.len()) } else { terminal };
+            let next = if matches!(stop.to, RunStop::Station(_)) {
+                CardTerminal::Loose(nets.len())
+            } else {
+                terminal
+            };
             before = (to.0, next);
         }
     }
@@ -98,8 +101,8 @@ pub(super) fn nets(site: &Site) -> Vec<Net> {
 }
 
 /// Which nets use the underside of each card: the terminals of each card, unordered.
-pub(super) fn terminals(nets: &[Net], cards: usize) -> Vec<Vec<Terminal>> {
-    let mut terminals: Vec<Vec<Terminal>> = vec![Vec::new(); cards];
+pub(super) fn terminals(nets: &[Net], cards: usize) -> Vec<Vec<CardTerminal>> {
+    let mut terminals: Vec<Vec<CardTerminal>> = vec![Vec::new(); cards];
     for net in nets.iter().filter(|net| !matches!(net.way, Way::Beside(_))) {
         for (card, terminal) in [net.from, net.to] {
             if !terminals[card].contains(&terminal) {
@@ -174,7 +177,7 @@ pub(super) fn riser_lane_x(lane: usize, lanes: usize) -> f64 {
 }
 
 /// x of a terminal from the left edge of its card.
-pub(super) fn terminal_x(terminals: &[Terminal], terminal: Terminal, width: f64) -> f64 {
+pub(super) fn terminal_x(terminals: &[CardTerminal], terminal: CardTerminal, width: f64) -> f64 {
     let place = terminals.iter().position(|other| *other == terminal).unwrap_or(0);
     // Clear of the rounded corners.
     width * (place as f64 + 1.0) / (terminals.len() as f64 + 1.0)
@@ -194,8 +197,8 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
     // Terminals of stations and supplies in the order of where their nets go.
     let mut terminals = terminals(&nets, widths.len());
     for (card, list) in terminals.iter_mut().enumerate() {
-        let goes_to = |terminal: &Terminal| {
-            let Terminal::Loose(number) = terminal else { return 0.0 };
+        let goes_to = |terminal: &CardTerminal| {
+            let CardTerminal::Loose(number) = terminal else { return 0.0 };
             // Both ends of net n on a station are numbered n; which end is here decides.
             let net = &nets[*number];
             let other = if net.from == (card, *terminal) { net.to.0 } else { net.from.0 };
@@ -206,11 +209,13 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
             }
         };
         list.sort_by(|a, b| match (a, b) {
-            (Terminal::Loose(_), Terminal::Loose(_)) => goes_to(a).total_cmp(&goes_to(b)).then(a.cmp(b)),
+            (CardTerminal::Loose(_), CardTerminal::Loose(_)) => {
+                goes_to(a).total_cmp(&goes_to(b)).then(a.cmp(b))
+            }
             _ => a.cmp(b),
         });
     }
-    let x_of = |(card, terminal): (usize, Terminal)| {
+    let x_of = |(card, terminal): (usize, CardTerminal)| {
         provisional.card[card] + terminal_x(&terminals[card], terminal, widths[card])
     };
     // Horizontal pieces: row, interval, net, and whether it is the piece at the far end.
@@ -315,7 +320,7 @@ fn mark_neighbours(arrangement: &Arrangement, nets: &mut [Net]) {
     }
     let mut taken: BTreeMap<(usize, usize), ()> = BTreeMap::new();
     for net in nets.iter_mut() {
-        let stations = matches!((net.from.1, net.to.1), (Terminal::Loose(_), Terminal::Loose(_)));
+        let stations = matches!((net.from.1, net.to.1), (CardTerminal::Loose(_), CardTerminal::Loose(_)));
         let (a, b) = (net.from.0, net.to.0);
         let way = if right_of.get(&a) == Some(&b) {
             Some(Way::Beside(true))

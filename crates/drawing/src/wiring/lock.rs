@@ -27,12 +27,12 @@ const LABEL_MM: f64 = 2.4;
 
 /// Where the rails of a picture lie, and how it is lettered.
 #[derive(Clone, Copy)]
-struct Plan {
+struct LockPicture {
     upper: f64,
     lettering: Lettering,
 }
 
-impl Plan {
+impl LockPicture {
     fn lower(self) -> f64 {
         self.upper + RAILS_MM
     }
@@ -56,7 +56,7 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     let width_mm = LEFT_MM + SLOT_MM * contacts.len() as f64 + LOCK_MM;
     let has_door_contact = lock.door_contact == Some(true);
     let has_branch = !lock.wiring.across_contact.is_empty();
-    let plan = Plan { upper: UPPER_MM[usize::from(!has_branch)], lettering };
+    let plan = LockPicture { upper: UPPER_MM[usize::from(!has_branch)], lettering };
     let height_mm = plan.lower() + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
     let in_words = format!("{name}: {}", words::chain(lock, lettering));
     let mut group = Group::of_element("lock-wiring", name.clone(), in_words.clone());
@@ -70,7 +70,7 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     Picture { group, width_mm, height_mm, words: in_words }
 }
 
-fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], right: f64, plan: Plan) {
+fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], right: f64, plan: LockPicture) {
     let wiring = &lock.wiring;
     feed(group, lock, plan);
     for (index, element) in contacts.iter().enumerate() {
@@ -104,7 +104,7 @@ fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], righ
 }
 
 /// The feed or the drive's input at the left.
-fn feed(group: &mut Group, lock: &LockSheet, plan: Plan) {
+fn feed(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
     let wiring = &lock.wiring;
     let area = Area::new(3.0, plan.upper - 4.0, FEED_MM, plan.lower() - plan.upper + 7.0);
     let mut lines = words::feed(wiring.feed, lock.number, plan.lettering);
@@ -136,7 +136,7 @@ fn is_closed_at_rest(element: WiringElement) -> bool {
 }
 
 /// A contact in the slot that starts at `x`, with its name below.
-fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: Plan) {
+fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: LockPicture) {
     let centre = (x + SLOT_MM / 2.0, plan.upper);
     let half = super::symbols::HALF_MM;
     group.line(Layer::Wiring, (x, plan.upper), (centre.0 - half, plan.upper), wire());
@@ -171,7 +171,7 @@ fn moved_by_hand(group: &mut Group, element: WiringElement, blade: Point) {
 }
 
 /// A second way across the relay's contact.
-fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: Plan) {
+fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: LockPicture) {
     let (from, to) = (x + 1.5, x + SLOT_MM - 1.5);
     for end in [from, to] {
         group.line(Layer::Wiring, (end, plan.upper), (end, plan.branch()), wire());
@@ -193,7 +193,7 @@ fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, p
 }
 
 /// The lock across the rails.
-fn lock_box(group: &mut Group, word: &str, x: f64, plan: Plan) {
+fn lock_box(group: &mut Group, word: &str, x: f64, plan: LockPicture) {
     let middle = (plan.upper + plan.lower()) / 2.0;
     let area = Area::new(x - 9.0, middle - 5.0, 18.0, 10.0);
     group.line(Layer::Wiring, (x, plan.upper), (x, area.y), wire());
@@ -204,7 +204,7 @@ fn lock_box(group: &mut Group, word: &str, x: f64, plan: Plan) {
 }
 
 /// What lies across the lock, with its name at the left.
-fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: Plan) {
+fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: LockPicture) {
     suppressor(group, part, x, [plan.upper, plan.lower()]);
     let middle = (plan.upper + plan.lower()) / 2.0;
     let text = fitted((x - 4.2, middle + 0.9), name, LABEL_MM, 1.8, false, 18.0);
@@ -217,7 +217,7 @@ fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: P
 }
 
 /// The contact that reports whether the door is shut, in a row of its own below the lock's circuit.
-fn door_contact(group: &mut Group, plan: Plan) {
+fn door_contact(group: &mut Group, plan: LockPicture) {
     let y = plan.lower() + 14.0;
     let ends = 3.0 + FEED_MM;
     let centre = (ends + 14.0, y);

@@ -277,17 +277,17 @@ fn count(cell: &Cell) -> String {
 }
 
 /// One letter for what limits.
-fn sign(limit: latchline_reach::Limit) -> char {
-    use latchline_reach::Limit;
+fn sign(limit: latchline_reach::ReachLimit) -> char {
+    use latchline_reach::ReachLimit;
     match limit {
-        Limit::Voltage => 'V',
-        Limit::Collapse => 'X',
-        Limit::PortCurrent => 'P',
-        Limit::SupplyCurrent => 'S',
-        Limit::Count => 'N',
-        Limit::Length => 'L',
-        Limit::Undecided => '?',
-        Limit::None => '+',
+        ReachLimit::Voltage => 'V',
+        ReachLimit::Collapse => 'X',
+        ReachLimit::PortCurrent => 'P',
+        ReachLimit::SupplyCurrent => 'S',
+        ReachLimit::Count => 'N',
+        ReachLimit::Length => 'L',
+        ReachLimit::Undecided => '?',
+        ReachLimit::None => '+',
     }
 }
 

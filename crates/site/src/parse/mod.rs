@@ -15,6 +15,8 @@ mod record;
 pub use document::{Document, LARGEST_FILE_BYTES, parse};
 pub use findings::{Findings, LARGEST_FINDING_COUNT};
 pub use nearest::{NameBudget, clip};
-pub use quantity::{Bounds, Dimension, QuantityError, UNITS, Unit, read_number_and_unit, read_quantity};
+pub use quantity::{
+    Bounds, Dimension, QuantityError, UNITS, UnitSymbol, read_number_and_unit, read_quantity,
+};
 pub use reader::Reader;
 pub use record::{Entry, Field, Record, Value};

@@ -76,7 +76,7 @@ impl Dimension {
 
 /// One unit of the table [`UNITS`].
 #[derive(Debug, Clone, Copy)]
-pub struct Unit {
+pub struct UnitSymbol {
     /// How it is written, with `u` for µ, `ohm` for Ω, `2` for ² and no degree sign.
     pub symbol: &'static str,
     /// What it measures.
@@ -87,15 +87,15 @@ pub struct Unit {
     pub offset: f64,
 }
 
-const fn unit(symbol: &'static str, dimension: Dimension, factor: f64) -> Unit {
-    Unit { symbol, dimension, factor, offset: 0.0 }
+const fn unit(symbol: &'static str, dimension: Dimension, factor: f64) -> UnitSymbol {
+    UnitSymbol { symbol, dimension, factor, offset: 0.0 }
 }
 
 /// Metres in a foot (international foot, exact).
 const FOOT_M: f64 = 0.3048;
 
 /// Every unit that site and catalogue files accept.
-pub const UNITS: &[Unit] = &[
+pub const UNITS: &[UnitSymbol] = &[
     unit("m", Dimension::Length, 1.0),
     unit("mm", Dimension::Length, 1e-3),
     unit("cm", Dimension::Length, 1e-2),
@@ -148,7 +148,7 @@ pub const UNITS: &[Unit] = &[
     unit("Ah", Dimension::Charge, 1.0),
     unit("mAh", Dimension::Charge, 1e-3),
     unit("C", Dimension::Temperature, 1.0),
-    Unit { symbol: "F", dimension: Dimension::Temperature, factor: 5.0 / 9.0, offset: -32.0 },
+    UnitSymbol { symbol: "F", dimension: Dimension::Temperature, factor: 5.0 / 9.0, offset: -32.0 },
     unit("%", Dimension::Ratio, 0.01),
 ];
 

@@ -92,6 +92,9 @@ codes! {
     DUPLICATE_NAME, "duplicate-name", Error, "Two things on site have the same name", ["name", "kind", "other_kind"],
     "Supplies, boxes, entrances, dwellings and management stations share one set of names, because runs refer to them by name alone.\n\nExample: a dwelling A-1 and a branch box A-1. Rename one of them; both places are shown.";
 
+    LOOK_ALIKE_NAME, "look-alike-name", Warning, "A name can be taken for another", ["name", "signs", "other?"],
+    "Names are compared sign by sign. This one holds signs that nobody sees (zero width), letters of another script in a word of Latin letters (a Cyrillic А), or a dash or space that only looks like the usual one, so that on a label or in a message it reads like another name. `signs` gives them by their Unicode numbers; `other` is the name on site that it looks like.\n\nExample: `\"A\\u200B-1\"`. Type the name afresh, here and where it is used.";
+
     DUPLICATE_PART, "duplicate-part", Error, "A catalogue part is defined twice", ["name", "kind"],
     "Two catalogues define a part of the same name. If the later one is meant to take the place of the earlier, give it `replaces = true`; otherwise rename it. Both places are shown.";
 

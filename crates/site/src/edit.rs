@@ -1,6 +1,7 @@
 //! Edits to the text of a site file. Comments, order, layout and line ends stay as they are.
 
 mod expect;
+mod line_ends;
 mod lines;
 mod places;
 
@@ -71,7 +72,6 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, EditError> {
 
 fn apply_to_values(text: &str, changes: &[(Vec<EditStep>, Change)]) -> Result<String, EditError> {
     // The TOML library writes plain line ends only, and no byte order mark.
-    let crlf = text.contains("\r\n");
     let (mark, text) = match text.strip_prefix('\u{feff}') {
         Some(rest) => ("\u{feff}", rest),
         None => ("", text),
@@ -81,8 +81,7 @@ fn apply_to_values(text: &str, changes: &[(Vec<EditStep>, Change)]) -> Result<St
     for (path, change) in changes {
         apply_one(&mut document, path, change)?;
     }
-    let edited = format!("{mark}{document}");
-    Ok(if crlf { edited.replace("\r\n", "\n").replace('\n', "\r\n") } else { edited })
+    Ok(format!("{mark}{}", line_ends::kept(text, document.to_string())))
 }
 
 fn words(path: &[EditStep]) -> String {

@@ -102,6 +102,12 @@ pub const WORDS: &[Words] = &[
         "rename one of them; runs refer to things by name alone",
     ),
     words(
+        "look-alike-name",
+        "the name \"{name}\" is not what it seems: it holds {signs}",
+        "<looks like \"{other}\">",
+        "type the name afresh, here and where it is used",
+    ),
+    words(
         "duplicate-part",
         "the {kind} \"{name}\" is defined twice in the catalogues",
         "defined again here",

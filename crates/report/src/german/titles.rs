@@ -78,6 +78,7 @@ const TITLES: &[(&str, &str)] = &[
     ("lock-outputs-exceeded", "Mehr Schlösser als Ausgänge"),
     ("lock-voltage-too-high", "Schlossspannung zu hoch"),
     ("lock-voltage-too-low", "Schlossspannung zu niedrig"),
+    ("look-alike-name", "Ein Name sieht wie ein anderer aus"),
     ("measured-capacitance-differs", "Kapazität passt nicht"),
     ("measured-loop-differs", "Schleifenwiderstand weicht ab"),
     ("missing-key", "Ein nötiger Schlüssel fehlt"),

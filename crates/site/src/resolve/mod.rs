@@ -5,6 +5,7 @@
 
 mod door;
 mod elements;
+mod look_alike;
 mod names;
 mod places;
 mod runs;

@@ -1,6 +1,7 @@
 //! The names by which runs and scopes refer to things on site.
 
 use super::Resolver;
+use super::look_alike::{appearance, deceptive};
 use crate::codes;
 use crate::model::Site;
 use latchline_finding::Origin;
@@ -86,6 +87,35 @@ impl Resolver<'_> {
                 }
             }
         }
+        self.report_look_alikes(&index);
         index
+    }
+
+    /// Names that can be taken for others, which compare as different all the same.
+    fn report_look_alikes(&mut self, index: &NameIndex) {
+        let mut by_appearance: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+        for name in index.names() {
+            by_appearance.entry(appearance(name)).or_default().push(name);
+        }
+        for names in by_appearance.values() {
+            for name in names {
+                let other = names.iter().find(|other| *other != name);
+                let signs = deceptive(name, other.is_some());
+                let Some((_, origin)) = index.targets.get(*name).filter(|_| !signs.is_empty()) else {
+                    continue;
+                };
+                let signs: Vec<String> =
+                    signs.iter().map(|sign| format!("U+{:04X}", u32::from(*sign))).collect();
+                let mut finding = self
+                    .report(codes::LOOK_ALIKE_NAME, origin.clone())
+                    .about(*name)
+                    .with("name", *name)
+                    .with("signs", signs);
+                if let Some(other) = other {
+                    finding = finding.with("other", *other);
+                }
+                self.findings.push(finding);
+            }
+        }
     }
 }

@@ -6,6 +6,7 @@ mod commands;
 mod common;
 mod crate_graph;
 mod documents;
+mod files;
 mod pack_folder;
 mod sheets;
 

@@ -437,6 +437,22 @@ mod tests {
     }
 
     #[test]
+    fn every_line_keeps_its_own_end() {
+        let mixed = TEXT.split_inclusive('\n').enumerate().fold(String::new(), |text, (at, line)| {
+            text + &if at % 3 == 0 { line.replace('\n', "\r\n") } else { line.to_string() }
+        });
+        let after = edited(&mixed, Edit::one(&["runs", "a"], Change::Rename("c".into())));
+        let ends =
+            |text: &str| text.split_inclusive('\n').map(|line| line.ends_with("\r\n")).collect::<Vec<_>>();
+        assert_eq!(after.replace('\r', ""), TEXT.replace("\na = ", "\nc = "));
+        assert_eq!(ends(&after), ends(&mixed));
+        // A new line ends as the one before it, and what stood around it stays.
+        let longer = edited(&mixed, Edit::set(&["policy", "spare_ports"], "1"));
+        assert!(longer.starts_with(&mixed), "{longer:?}");
+        assert!(longer.ends_with("[policy]\r\nspare_ports = 1\r\n"), "{longer:?}");
+    }
+
+    #[test]
     fn what_is_not_there_is_refused() {
         let refused = |path: &[&str], change: Change| apply(TEXT, &Edit::one(path, change)).unwrap_err();
         assert_eq!(refused(&["runs", "c"], Change::Remove), EditError::NoSuchPlace("runs.c".into()));

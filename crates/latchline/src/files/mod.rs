@@ -14,6 +14,8 @@ mod kept;
 pub mod read;
 mod result_file;
 mod standing;
+#[cfg(test)]
+mod tests;
 mod write;
 
 pub use inputs::refuse_inputs;

@@ -15,10 +15,10 @@ use latchline_site::addresses::{self, AddressPlan};
 use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
 use std::sync::OnceLock;
 
-/// A rule: its manual page and its check.
+/// A rule: its code and its check.
 #[derive(Clone, Copy)]
 pub struct Rule {
-    /// Code, usual severity, title and manual page.
+    /// Code and usual severity.
     pub doc: CodeDoc,
     /// Looks at the site and reports.
     pub check: Check,
@@ -52,33 +52,27 @@ impl Rule {
     }
 }
 
-/// Declares a rule and its code: its doc comment is the manual page that `explain` prints.
+/// Declares a rule and its code. Its words, with the manual page that `explain` prints, stand in a file of the same name in
+/// `latchline_words::codes`.
 ///
 /// What it reads besides the wiring is named before its check.
 ///
 /// ```ignore
 /// rule! {
-///     /// # What it checks
-///     /// ...
-///     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, "Voltage too low in use", reads Voltages, check
+///     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, reads Voltages, check
 /// }
 /// ```
 macro_rules! rule {
-    ($(#[doc = $text:literal])+ pub static $name:ident: $code:literal, $severity:ident, $title:literal, $check:path) => {
-        $crate::rule::rule! { $(#[doc = $text])+ pub static $name: $code, $severity, $title, reads Wiring, $check }
+    (pub static $name:ident: $code:literal, $severity:ident, $check:path) => {
+        $crate::rule::rule! { pub static $name: $code, $severity, reads Wiring, $check }
     };
-    ($(#[doc = $text:literal])+ pub static $name:ident: $code:literal, $severity:ident, $title:literal, reads $stage:ident, $check:path) => {
+    (pub static $name:ident: $code:literal, $severity:ident, reads $stage:ident, $check:path) => {
         #[doc = concat!("The code of [`", stringify!($name), "`].")]
         pub const CODE: latchline_finding::Code = latchline_finding::Code($code);
 
-        $(#[doc = $text])+
+        #[doc = concat!("Judges `", $code, "`.")]
         pub static $name: $crate::rule::Rule = $crate::rule::Rule {
-            doc: latchline_finding::CodeDoc {
-                code: CODE,
-                severity: latchline_finding::Severity::$severity,
-                title: $title,
-                explanation: concat!($($text, "\n"),+),
-            },
+            doc: latchline_finding::CodeDoc { code: CODE, severity: latchline_finding::Severity::$severity },
             check: $crate::rule::Check::$stage($check),
         };
     };

@@ -26,9 +26,8 @@ impl Lettering {
     pub(crate) fn trouble(self, code: &str) -> String {
         match self.0.language {
             Language::English => code.replace('-', " "),
-            Language::German => {
-                latchline_report::german::title(code).map_or_else(|| code.replace('-', " "), String::from)
-            }
+            Language::German => latchline_words::codes::of(code)
+                .map_or_else(|| code.replace('-', " "), |words| words.title(Language::German).to_string()),
         }
     }
 

@@ -70,7 +70,7 @@ impl Surroundings {
             Colour::Always => true,
             Colour::Never => false,
         };
-        Look { colour, width: if to_file { USUAL_WIDTH } else { self.width } }
+        Look { colour, width: if to_file { USUAL_WIDTH } else { self.width }, ..Look::default() }
     }
 }
 

@@ -23,8 +23,8 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("session", &["finding", "site", "assess", "remedy", "reach"]),
     ("survey", &["finding", "site"]),
     ("design", &["finding", "site", "network", "assess", "survey"]),
-    ("drawing", &["finding", "words", "site", "assess", "report"]),
-    ("pack", &["finding", "words", "site", "cutting", "assess", "report", "drawing"]),
+    ("drawing", &["finding", "words", "site", "assess"]),
+    ("pack", &["finding", "words", "site", "cutting", "assess", "drawing"]),
 ];
 
 /// The binary.

@@ -150,7 +150,7 @@ fn class_table(site: &Site, class: DeviceClass, stations: &[&StationAddress]) ->
     let mut columns =
         vec![Column::new("", "Station", "{}", Set::Words), Column::new("", "Place", "{}", Set::Words)];
     for field in fields {
-        let name = crate::english::capital(field.kind.word());
+        let name = crate::wording::capital(field.kind.word());
         let label = plain(&field.label);
         let beside = if label.is_empty() { String::from("set") } else { format!("set {label}") };
         columns.push(Column::new(name.as_str(), "no.", format!("{name} {{}}"), Set::Number));

@@ -1,13 +1,15 @@
 //! A finding with the lines it points at. The only file that knows `annotate-snippets`.
 
-use crate::english::{self, Wording};
 use crate::paint::Look;
 use crate::place::Places;
-use crate::state_words;
 use crate::table::wrap;
+use crate::wording as said;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{Annotation, AnnotationKind, Element, Level, Renderer, Snippet};
-use latchline_finding::{DataGrade, Finding, Severity, Span, shown};
+use latchline_finding::{DataGrade, Finding, Language, Severity, Span, shown};
+use latchline_words::codes::Wording;
+use latchline_words::report::{Mark, role, severity};
+use latchline_words::states;
 use std::ops::Range;
 
 /// Lines longer than this are shown as a window around the place.
@@ -24,34 +26,38 @@ struct Pointed<'a> {
 
 /// The finding in full: message, lines with carets, hint, remedies, grade of its data.
 pub fn in_full(places: &Places<'_>, finding: &Finding, wording: &Wording, look: &Look) -> String {
-    let pointed = pointed_lines(places, finding, wording);
+    let language = look.language;
+    let pointed = pointed_lines(places, finding, wording, language);
     let level = match finding.severity {
         Severity::Error => Level::ERROR,
         Severity::Warning => Level::WARNING,
-        Severity::Advice => Level::INFO.with_name("advice"),
+        Severity::Advice => Level::INFO,
     };
+    let level = level.with_name(severity(finding.severity, language));
+    let note = |mark: Mark| Level::NOTE.with_name(mark.say(language));
+    let help = |mark: Mark| Level::HELP.with_name(mark.say(language));
     // The line numbers and "= remedy: " stand before every message.
     let room = look.width.saturating_sub(18).max(30);
     let folded = |text: &str| wrap(text, room).join("\n");
     let mut elements: Vec<Element<'_>> = pointed.iter().map(|line| snippet(line).into()).collect();
     if pointed.is_empty()
-        && let Some(place) = places.short(&finding.origin)
+        && let Some(place) = places.short(&finding.origin, language)
     {
-        elements.push(Level::NOTE.with_name("at").message(folded(&place)).into());
+        elements.push(note(Mark::At).message(folded(&place)).into());
     }
-    if let Some(calls) = finding.state.as_ref().and_then(state_words::calls_in_words) {
-        elements.push(Level::NOTE.with_name("calls").message(folded(&calls)).into());
+    if let Some(calls) = finding.state.as_ref().and_then(|state| states::calls_in_words(state, language)) {
+        elements.push(note(Mark::Calls).message(folded(&calls)).into());
     }
     if let Some(hint) = &wording.hint {
-        elements.push(Level::HELP.message(folded(hint)).into());
+        elements.push(help(Mark::Help).message(folded(hint)).into());
     }
     for remedy in &finding.remedies {
-        elements.push(Level::HELP.with_name("remedy").message(folded(&english::remedy(remedy))).into());
+        elements.push(help(Mark::Remedy).message(folded(&said::remedy(remedy, language))).into());
     }
     if let DataGrade::Assumed(values) = &finding.grade {
-        elements.push(Level::NOTE.message(folded(&english::rests_on(values))).into());
+        elements.push(note(Mark::Note).message(folded(&said::rests_on(values, language))).into());
     }
-    let lead = finding.severity.word().len() + finding.code.as_str().len() + 4;
+    let lead = severity(finding.severity, language).len() + finding.code.as_str().len() + 4;
     let title = wrap(&wording.message, look.width.saturating_sub(lead).max(30)).join("\n");
     let group = level.primary_title(title).id(finding.code.as_str()).elements(elements);
     let renderer = if look.colour { Renderer::styled() } else { Renderer::plain() };
@@ -59,10 +65,15 @@ pub fn in_full(places: &Places<'_>, finding: &Finding, wording: &Wording, look: 
 }
 
 /// The lines to show, the finding's own first; places on one line share it.
-fn pointed_lines<'a>(places: &Places<'a>, finding: &Finding, wording: &Wording) -> Vec<Pointed<'a>> {
+fn pointed_lines<'a>(
+    places: &Places<'a>,
+    finding: &Finding,
+    wording: &Wording,
+    language: Language,
+) -> Vec<Pointed<'a>> {
     let own = finding.origin.span().map(|span| (span, AnnotationKind::Primary, wording.label.clone()));
     let others = finding.related.iter().filter_map(|related| {
-        let words = english::role(related.role);
+        let words = role(related.role, language);
         related.origin.span().map(|span| (span, AnnotationKind::Context, Some(words)))
     });
     let mut lines: Vec<Pointed<'a>> = Vec::new();
@@ -136,7 +147,7 @@ mod tests {
         let finding = Finding::new(Code("test"), Severity::Error, Span::new(file, range));
         let wording =
             Wording { message: "wrong".into(), label: Some("here".into()), hint: Some("write it".into()) };
-        in_full(&Places::new(&sources), &finding, &wording, &Look { colour: false, width })
+        in_full(&Places::new(&sources), &finding, &wording, &Look { width, ..Look::default() })
     }
 
     #[test]

@@ -3,16 +3,20 @@
 use crate::paint::Look;
 use crate::table::{paragraph, width};
 use latchline_finding::CodeDoc;
+use latchline_words::codes;
+use latchline_words::report::severity;
 use std::fmt::Write;
 
 /// The manual page of one code.
 pub fn page(doc: &CodeDoc, look: &Look) -> String {
+    let language = look.language;
     let mut text = String::new();
-    let title = format!("{} ({})", doc.code, doc.severity.word());
+    let title = format!("{} ({})", doc.code, severity(doc.severity, language));
     let _ = writeln!(text, "{}", look.severity(doc.severity, &title));
-    text.push_str(&paragraph(&sentence(doc.title), 0, look.width));
+    let Some(words) = codes::of(doc.code.as_str()) else { return text };
+    text.push_str(&paragraph(&sentence(words.title(language)), 0, look.width));
     text.push('\n');
-    for block in manual(doc).split("\n\n") {
+    for block in words.page(language).split("\n\n") {
         text.push_str(&block_text(block, look));
         text.push('\n');
     }
@@ -21,26 +25,18 @@ pub fn page(doc: &CodeDoc, look: &Look) -> String {
     text
 }
 
-/// The text of a manual page. Pages that are doc comments have a space before every line.
-pub fn manual(doc: &CodeDoc) -> String {
-    let lines = || doc.explanation.lines();
-    let indented = lines().all(|line| line.is_empty() || line.starts_with(' '));
-    let line =
-        |line: &'static str| if indented { line.strip_prefix(' ').unwrap_or(line) } else { line }.trim_end();
-    let text: Vec<&str> = lines().map(line).collect();
-    text.join("\n").trim_matches('\n').to_string()
-}
-
 /// All codes by severity, one line each.
 pub fn list(docs: &[&CodeDoc], look: &Look) -> String {
+    let language = look.language;
     let mut docs = docs.to_vec();
     docs.sort_by_key(|doc| (std::cmp::Reverse(doc.severity), doc.code));
     docs.dedup_by_key(|doc| doc.code);
     let widest = docs.iter().map(|doc| width(doc.code.as_str())).max().unwrap_or(0);
     let mut text = String::new();
     for doc in docs {
-        let severity = look.severity(doc.severity, &format!("{:<7}", doc.severity.word()));
-        let _ = writeln!(text, "{severity}  {:<widest$}  {}", doc.code, doc.title);
+        let severity = look.severity(doc.severity, &format!("{:<7}", severity(doc.severity, language)));
+        let title = codes::of(doc.code.as_str()).map_or("", |words| words.title(language));
+        let _ = writeln!(text, "{severity}  {:<widest$}  {title}", doc.code);
     }
     text
 }
@@ -80,35 +76,38 @@ fn sentence(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchline_finding::{Code, Severity};
-
-    const DOC: CodeDoc = CodeDoc {
-        code: Code("thin-margin"),
-        severity: Severity::Warning,
-        title: "a station has little voltage in hand",
-        explanation: "# What it checks\nThe margin of every\nstation.\n\n# Example\n\n    a = 1\n    b = 2\n\nEnd.",
-    };
+    use latchline_finding::{Code, Language, Severity};
 
     #[test]
-    fn a_page_is_set_to_the_width_and_keeps_examples() {
-        assert_eq!(
-            page(&DOC, &Look::default()),
-            "thin-margin (warning)\nA station has little voltage in hand.\n\nWhat it checks\nThe margin of every \
-             station.\n\nExample\n\n    a = 1\n    b = 2\n\nEnd.\n"
+    fn a_page_is_set_to_the_width_and_keeps_its_headings() {
+        let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning };
+        let english = page(&doc, &Look::default());
+        assert!(english.starts_with(
+            "thin-margin (warning)\nLittle voltage in hand in the worst state.\n\nWhat it checks\n"
+        ));
+        assert!(
+            english.ends_with("if you judge otherwise.\n") && english.contains("\n\nExample\nA-504 keeps")
+        );
+        let german = page(&doc, &Look { language: Language::German, ..Look::default() });
+        assert!(
+            german.starts_with("thin-margin (Warnung)\nWenig Reserve zum Grenzwert.\n\nWas geprüft wird\n")
         );
     }
 
     #[test]
-    fn pages_from_doc_comments_lose_their_leading_space() {
-        let doc = CodeDoc { explanation: " # What\n It.\n\n     a = 1\n", ..DOC };
-        assert_eq!(manual(&doc), "# What\nIt.\n\n    a = 1");
+    fn examples_keep_their_lines() {
+        assert_eq!(
+            block_text("# Example\n    a = 1\n    b = 2", &Look::default()),
+            "# Example\n    a = 1\n    b = 2\n"
+        );
     }
 
     #[test]
     fn the_list_has_one_line_a_code() {
+        let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning };
         assert_eq!(
-            list(&[&DOC, &DOC], &Look::default()),
-            "warning  thin-margin  a station has little voltage in hand\n"
+            list(&[&doc, &doc], &Look::default()),
+            "warning  thin-margin  Little voltage in hand in the worst state\n"
         );
     }
 }

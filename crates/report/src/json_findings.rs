@@ -3,8 +3,9 @@
 use crate::json::{CallDocument, calls, finite};
 use crate::json_edits::{ChangeDocument, changes};
 use crate::report::Report;
-use crate::{english, place};
-use latchline_finding::{Argument, DataGrade, Figure, Finding, Origin, Remedy, Unit};
+use crate::{place, wording};
+use latchline_finding::{Argument, DataGrade, Figure, Finding, Language, Origin, Remedy, Unit};
+use latchline_words::codes;
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -161,12 +162,12 @@ pub(crate) fn figure(figure: &Figure) -> FigureDocument {
 }
 
 pub(crate) fn finding_document(report: &Report<'_>, finding: &Finding) -> FindingDocument {
-    let wording = english::wording(finding, report.code_doc(finding.code.as_str()));
+    let said = codes::wording(finding, Language::English);
     FindingDocument {
         severity: finding.severity.word(),
         code: finding.code.as_str(),
-        message: wording.message,
-        hint: wording.hint,
+        message: said.message,
+        hint: said.hint,
         element: finding.element.as_ref().map(ToString::to_string),
         state: finding.state.as_ref().map(|state| state.kind.name()),
         calls: finding.state.as_ref().map(calls).unwrap_or_default(),
@@ -255,7 +256,7 @@ fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
 fn remedy(remedy: &Remedy) -> RemedyDocument {
     RemedyDocument {
         kind: remedy.kind,
-        message: english::remedy(remedy),
+        message: wording::remedy(remedy, Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
         cost: remedy.cost.and_then(finite),
         changes: changes(&remedy.edit),

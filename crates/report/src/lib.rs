@@ -7,7 +7,7 @@
 //! * [`short`]: one line per finding, for editors and `grep`;
 //! * [`json`]: for programs, with a published schema;
 //! * [`sarif`]: for code review tools (OASIS SARIF 2.1.0);
-//! * [`english`]: the wording of every code, in one place; [`german`]: that of findings in German;
+//! * [`wording`]: remedies, verdicts and gaps in words (the words themselves are in `latchline_words`);
 //! * [`sheet`]: the sheet of one door or one supply;
 //! * [`catalogue`]: the list of parts;
 //! * [`addresses`]: the table of addresses and switch settings.
@@ -15,10 +15,8 @@
 pub mod addresses;
 mod caret;
 pub mod catalogue;
-pub mod english;
 pub mod explain;
 pub mod figures;
-pub mod german;
 pub mod json;
 pub mod json_edits;
 mod json_findings;
@@ -31,9 +29,9 @@ mod report;
 pub mod sarif;
 pub mod sheet;
 pub mod short;
-mod state_words;
 pub mod table;
 pub mod text;
+pub mod wording;
 
 pub use latchline_words::template;
 pub use paint::Look;

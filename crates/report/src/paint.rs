@@ -1,7 +1,8 @@
-//! Colour and width: how a text is to look.
+//! Colour, width and language: how a text is to look.
 
 use anstyle::{AnsiColor, Style};
-use latchline_finding::Severity;
+use latchline_finding::{Figure, Language, Severity};
+use latchline_words::figures;
 
 /// How a text is to look.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -10,16 +11,34 @@ pub struct Look {
     pub colour: bool,
     /// Columns of the page.
     pub width: usize,
+    /// Language of all that is not the user's own words.
+    pub language: Language,
 }
 
 impl Default for Look {
-    /// Plain, 100 columns.
+    /// Plain, 100 columns, English.
     fn default() -> Self {
-        Self { colour: false, width: 100 }
+        Self { colour: false, width: 100, language: Language::English }
     }
 }
 
 impl Look {
+    /// The same in another language.
+    #[must_use]
+    pub fn in_language(self, language: Language) -> Self {
+        Self { language, ..self }
+    }
+
+    /// A figure as it stands in a sentence.
+    pub(crate) fn figure(&self, figure: Figure) -> String {
+        figures::sentence(figure, self.language)
+    }
+
+    /// A number that is written with a decimal point, with the decimal sign of the language.
+    pub(crate) fn decimals(&self, number: String) -> String {
+        figures::decimals(number, self.language)
+    }
+
     /// Text in bold.
     pub fn bold(&self, text: &str) -> String {
         self.paint(Style::new().bold(), text)

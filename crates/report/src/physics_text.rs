@@ -2,12 +2,14 @@
 
 use crate::paint::Look;
 use crate::table::paragraph;
-use crate::{figures, state_words, template};
+use crate::{figures, template};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{
     ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary,
 };
 use latchline_finding::{ElementId, Figure, Unit};
+use latchline_words::report::{BandWords, Head, PowerReturn, ShortCircuit, Tolerance};
+use latchline_words::states;
 
 /// The lines of one supply.
 pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, look: &Look) -> String {
@@ -17,81 +19,70 @@ pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, look: &Look
             .start_up
             .iter()
             .filter(|one| one.source == *source)
-            .map(|one| format!("Power return: {}.", power_return(one))),
+            .map(|one| PowerReturn::Line { what: &power_return(one, look) }.say(look.language)),
     );
     let shorts: Vec<&ShortCircuitSummary> =
         assessment.short_circuit.iter().filter(|one| one.source == *source).collect();
     if !shorts.is_empty() {
-        lines.push(short_circuit(&shorts));
+        lines.push(short_circuit(&shorts, look));
     }
-    lines.extend(assessment.tolerance.iter().filter(|one| one.source == *source).map(tolerance));
+    let sampled = assessment.tolerance.iter().filter(|one| one.source == *source);
+    lines.extend(sampled.map(|one| tolerance(one, look)));
     lines.iter().map(|line| paragraph(line, 2, look.width)).collect()
 }
 
 /// What happens when power returns, as the end of a sentence.
-pub(crate) fn power_return(summary: &StartUpSummary) -> String {
-    let plain = |id: &ElementId| template::plain(id.as_str());
-    let count = summary.devices;
+pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
+    let devices = summary.devices;
     let down = summary.not_running.len();
-    match (summary.outcome, summary.time_s) {
+    let words = match (summary.outcome, summary.time_s) {
         ("runs", Some(time_s)) => {
-            let last =
-                summary.last.as_ref().map_or_else(String::new, |last| format!(", {} last", plain(last)));
-            format!("all {count} devices are up after {} s{last}", figures::rounded_up(time_s, 1))
+            let last = summary.last.as_ref().map(|last| template::plain(last.as_str()));
+            let time = &look.decimals(figures::rounded_up(time_s, 1));
+            return PowerReturn::AllUp { devices, time, last: last.as_deref() }.say(look.language);
         }
         ("hiccups", _) => {
-            let period = summary.period_s.map_or_else(String::new, |period_s| {
-                format!(" every {}", figures::sentence(Figure::new(period_s, Unit::Second)))
-            });
-            format!("drops out again and again{period}; {down} of {count} devices are down")
+            let period = summary.period_s.map(|period_s| look.figure(Figure::new(period_s, Unit::Second)));
+            return PowerReturn::Hiccups { period: period.as_deref(), down, devices }.say(look.language);
         }
-        ("brown-out", _) => format!("{down} of {count} devices never come up"),
-        _ => format!("not at rest in the time that is simulated; {down} of {count} devices are down"),
-    }
+        ("brown-out", _) => PowerReturn::BrownOut { down, devices },
+        _ => PowerReturn::Undecided { down, devices },
+    };
+    words.say(look.language)
 }
 
-fn short_circuit(shorts: &[&ShortCircuitSummary]) -> String {
-    let least = shorts.iter().map(|short| short.fault_a).fold(f64::INFINITY, f64::min);
-    let most = shorts.iter().map(|short| short.fault_a).fold(0.0, f64::max);
+fn short_circuit(shorts: &[&ShortCircuitSummary], look: &Look) -> String {
+    let least_a = shorts.iter().map(|short| short.fault_a).fold(f64::INFINITY, f64::min);
+    let most_a = shorts.iter().map(|short| short.fault_a).fold(0.0, f64::max);
     let count = |acts: &str| shorts.iter().filter(|short| short.acts == acts).count();
-    let mut parts = Vec::new();
-    for (acts, words) in [("trips", "trips"), ("limits", "only limited"), ("nothing", "nothing acts")] {
-        match count(acts) {
-            0 => {}
-            runs => parts.push(format!("{words} on {runs} run{}", if runs == 1 { "" } else { "s" })),
+    let parts = [
+        ShortCircuit::Trips { runs: count("trips") },
+        ShortCircuit::Limits { runs: count("limits") },
+        ShortCircuit::Nothing { runs: count("nothing") },
+    ];
+    let parts = parts.iter().filter(|part| match part {
+        ShortCircuit::Trips { runs } | ShortCircuit::Limits { runs } | ShortCircuit::Nothing { runs } => {
+            *runs > 0
         }
-    }
-    let mut line = format!(
-        "Short at the end of a run: {} to {} A, {}",
-        figures::rounded_down(least, 2),
-        figures::rounded_up(most, 2),
-        parts.join(", ")
-    );
+        _ => false,
+    });
+    let acts: Vec<String> = parts.map(|part| part.say(look.language)).collect();
     let widest = shorts.iter().max_by_key(|short| short.also_dark.len());
-    if let Some(widest) = widest.filter(|short| !short.also_dark.is_empty()) {
-        let dwellings = widest.also_dark.len();
-        line.push_str(&format!(
-            "; up to {dwellings} other dwelling{} dark ({})",
-            if dwellings == 1 { "" } else { "s" },
-            template::plain(widest.run.as_str())
-        ));
-    }
-    line.push('.');
-    line
+    let dark = widest.filter(|short| !short.also_dark.is_empty()).map(|widest| {
+        let run = &template::plain(widest.run.as_str());
+        ShortCircuit::Dark { dwellings: widest.also_dark.len(), run }.say(look.language)
+    });
+    let line = ShortCircuit::Line {
+        least: &look.decimals(figures::rounded_down(least_a, 2)),
+        most: &look.decimals(figures::rounded_up(most_a, 2)),
+        acts: &acts.join(", "),
+        dark: dark.as_deref(),
+    };
+    line.say(look.language)
 }
 
-fn tolerance(summary: &ToleranceSummary) -> String {
-    let percent = |share: f64| figures::trimmed(100.0 * share, 2);
-    let mut line = format!(
-        "Tolerance: {} is below {} in {} of {} samples, {} to {} % at 95 % confidence, {}",
-        template::plain(summary.device.as_str()),
-        figures::sentence(Figure::new(summary.limit_v, Unit::Volt)),
-        summary.below,
-        summary.samples,
-        percent(summary.interval.0),
-        percent(summary.interval.1),
-        state_words::few_words(&summary.state),
-    );
+fn tolerance(summary: &ToleranceSummary, look: &Look) -> String {
+    let percent = |share: f64| look.decimals(figures::trimmed(100.0 * share, 2));
     let most: Vec<String> = summary
         .shares
         .iter()
@@ -99,11 +90,18 @@ fn tolerance(summary: &ToleranceSummary) -> String {
         .filter(|(_, share)| *share >= 0.01)
         .map(|(factor, share)| format!("{} {} %", template::plain(factor), figures::fixed(100.0 * share, 0)))
         .collect();
-    if !most.is_empty() {
-        line.push_str(&format!("; spread from {}", most.join(", ")));
-    }
-    line.push('.');
-    line
+    let spread = (!most.is_empty()).then(|| most.join(", "));
+    let line = Tolerance::Line {
+        device: &template::plain(summary.device.as_str()),
+        limit: &look.figure(Figure::new(summary.limit_v, Unit::Volt)),
+        below: summary.below,
+        samples: summary.samples,
+        least: &percent(summary.interval.0),
+        most: &percent(summary.interval.1),
+        state: &states::few_words(&summary.state, look.language),
+        spread: spread.as_deref(),
+    };
+    line.say(look.language)
 }
 
 /// The block of the family's bands; empty where there are none.
@@ -111,35 +109,35 @@ pub(crate) fn signal(assessment: &Assessment, look: &Look) -> String {
     if assessment.signal.is_empty() {
         return String::new();
     }
-    let lines: String = assessment.signal.iter().map(|one| paragraph(&band(one), 2, look.width)).collect();
-    format!("{}\n{lines}", look.bold("Signal"))
+    let lines: String =
+        assessment.signal.iter().map(|one| paragraph(&band(one, look), 2, look.width)).collect();
+    format!("{}\n{lines}", look.bold(Head::Signal.say(look.language)))
 }
 
-fn band(summary: &SignalSummary) -> String {
-    let hertz = |value: f64| figures::sentence(Figure::new(value, Unit::Hertz));
+fn band(summary: &SignalSummary, look: &Look) -> String {
+    let hertz = |value: f64| look.figure(Figure::new(value, Unit::Hertz));
+    let up = |value: f64| look.decimals(figures::rounded_up(value, 1));
     let worst = &summary.worst;
-    let mut line = format!(
-        "{}, {} to {}: weakest is {} from {}, loss {} of {} dB at {}",
-        template::plain(&summary.band),
-        hertz(summary.low_hz),
-        hertz(summary.high_hz),
-        template::plain(worst.station.as_str()),
-        template::plain(worst.caller.as_str()),
-        figures::rounded_up(worst.loss_db, 1),
-        figures::trimmed(summary.budget_db, 1),
-        hertz(worst.at_hz),
-    );
-    if let Some(allowed_db) = summary.allowed_ripple_db {
-        line.push_str(&format!(
-            "; ripple up to {} of {} dB ({})",
-            figures::rounded_up(summary.greatest_ripple.1, 1),
-            figures::trimmed(allowed_db, 1),
-            template::plain(summary.greatest_ripple.0.as_str())
-        ));
-    }
-    if !summary.complete {
-        line.push_str("; looked at too few frequencies to be sure of every dip");
-    }
-    line.push('.');
-    line
+    let ripple = summary.allowed_ripple_db.map(|allowed_db| {
+        let ripple = BandWords::Ripple {
+            ripple: &up(summary.greatest_ripple.1),
+            allowed: &look.decimals(figures::trimmed(allowed_db, 1)),
+            station: &template::plain(summary.greatest_ripple.0.as_str()),
+        };
+        ripple.say(look.language)
+    });
+    let incomplete = (!summary.complete).then(|| BandWords::Incomplete.say(look.language));
+    let line = BandWords::Line {
+        band: &template::plain(latchline_words::band(&summary.band, look.language)),
+        low: &hertz(summary.low_hz),
+        high: &hertz(summary.high_hz),
+        station: &template::plain(worst.station.as_str()),
+        caller: &template::plain(worst.caller.as_str()),
+        loss: &up(worst.loss_db),
+        budget: &look.decimals(figures::trimmed(summary.budget_db, 1)),
+        at: &hertz(worst.at_hz),
+        ripple: ripple.as_deref(),
+        incomplete: incomplete.as_deref(),
+    };
+    line.say(look.language)
 }

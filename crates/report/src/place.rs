@@ -1,6 +1,7 @@
 //! From byte offsets to lines and columns, each file scanned once.
 
-use latchline_finding::{FileId, Origin, SourceFile, Sources, Span, shown};
+use latchline_finding::{FileId, Language, Origin, SourceFile, Sources, Span, shown};
+use latchline_words::report::Remark;
 
 /// Line starts of the files that findings point into.
 #[derive(Debug)]
@@ -58,19 +59,21 @@ impl<'a> Places<'a> {
     }
 
     /// "site.toml:12:5", or the cell, the reading, or nothing.
-    pub fn short(&self, origin: &Origin) -> Option<String> {
+    pub fn short(&self, origin: &Origin, language: Language) -> Option<String> {
         match origin {
             Origin::None => None,
             Origin::Text(_) => self
                 .of(origin)
                 .map(|place| format!("{}:{}:{}", shown::whole(&place.file, &[]), place.line, place.column)),
             Origin::Cell { file, sheet, row, column } => {
-                let name = self.file(*file).map_or("workbook", |file| file.name.as_str());
-                let (name, sheet) = (shown::whole(name, &[]), shown::name(sheet));
+                let workbook = || Remark::Workbook.say(language);
+                let name = self.file(*file).map_or_else(workbook, |file| file.name.clone());
+                let (name, sheet) = (shown::whole(&name, &[]), shown::name(sheet));
                 Some(format!("{name}: {sheet}!{}{row}", column_letters(*column)))
             }
             Origin::Reading { element, number } => {
-                Some(format!("reading {number} at {}", shown::name(element.as_str())))
+                let element = shown::name(element.as_str());
+                Some(Remark::Reading { number: *number as usize, element: &element }.say(language))
             }
         }
     }

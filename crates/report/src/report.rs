@@ -39,7 +39,7 @@ pub struct Counts {
 
 impl<'a> Report<'a> {
     /// A report on the site file shown as `name`: the findings met while reading it, and its
-    /// assessment if it could be resolved. `codes` are the manual pages of all codes.
+    /// assessment if it could be resolved. `codes` are all codes.
     pub fn new(
         name: &'a str,
         sources: &'a Sources,
@@ -119,11 +119,6 @@ impl<'a> Report<'a> {
     pub(crate) fn title(&self) -> String {
         let title = self.assessment.map(|assessment| assessment.title.as_str()).unwrap_or_default();
         latchline_finding::shown::name(if title.is_empty() { self.name } else { title }).into_owned()
-    }
-
-    /// The manual page of a code.
-    pub(crate) fn code_doc(&self, code: &str) -> Option<&'static CodeDoc> {
-        self.codes.iter().copied().find(|doc| doc.code == code)
     }
 }
 

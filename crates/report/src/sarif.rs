@@ -4,10 +4,12 @@
 //! Columns count from 1 in Unicode code points, addresses of files are relative, and every result
 //! carries a fingerprint made of its code and element, so that moving a line keeps it the same.
 
-use crate::english;
 use crate::place::Place;
 use crate::report::Report;
-use latchline_finding::{CodeDoc, Finding, Severity};
+use crate::wording;
+use latchline_finding::{CodeDoc, Finding, Language, Severity};
+use latchline_words::codes;
+use latchline_words::report::role;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -149,12 +151,17 @@ fn level(severity: Severity) -> &'static str {
     }
 }
 
+/// What programs read stays English.
+const ENGLISH: Language = Language::English;
+
 fn rule(doc: &'static CodeDoc) -> Rule {
+    let words = codes::of(doc.code.as_str());
+    let title = words.map_or(doc.code.as_str(), |words| words.title(ENGLISH));
     Rule {
         id: doc.code.as_str(),
-        short_description: Message { text: doc.title.to_string() },
-        full_description: Message { text: format!("{}.", english::capital(doc.title.trim_end_matches('.'))) },
-        help: Message { text: crate::explain::manual(doc) },
+        short_description: Message { text: title.to_string() },
+        full_description: Message { text: format!("{}.", wording::capital(title.trim_end_matches('.'))) },
+        help: Message { text: words.map(|words| words.page(ENGLISH)).unwrap_or_default() },
         default_configuration: Configuration { level: level(doc.severity) },
     }
 }
@@ -166,13 +173,13 @@ fn result(
     seen: &mut BTreeMap<String, usize>,
 ) -> ResultObject {
     let code = finding.code.as_str();
-    let wording = english::wording(finding, report.code_doc(code));
-    let mut message = format!("{}.", english::capital(wording.message.trim_end_matches('.')));
-    if let Some(hint) = wording.hint {
-        message = format!("{message} {}.", english::capital(hint.trim_end_matches('.')));
+    let said = codes::wording(finding, ENGLISH);
+    let mut message = format!("{}.", wording::capital(said.message.trim_end_matches('.')));
+    if let Some(hint) = said.hint {
+        message = format!("{message} {}.", wording::capital(hint.trim_end_matches('.')));
     }
     for remedy in &finding.remedies {
-        message = format!("{message} Remedy: {}.", english::remedy(remedy));
+        message = format!("{message} Remedy: {}.", wording::remedy(remedy, ENGLISH));
     }
     let element = finding.element.as_ref().map(ToString::to_string);
     let logical_locations: Vec<LogicalLocation> =
@@ -190,7 +197,7 @@ fn result(
             Some(Location {
                 physical_location: Some(physical(report.places.of(&related.origin)?, base)),
                 logical_locations: Vec::new(),
-                message: Some(Message { text: english::role(related.role) }),
+                message: Some(Message { text: role(related.role, ENGLISH) }),
             })
         })
         .collect();

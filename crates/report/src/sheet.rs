@@ -3,6 +3,7 @@
 //! Every figure is taken from the assessment; limits and what holds are said there.
 
 mod door;
+mod english;
 mod fittings;
 mod supply;
 pub(crate) mod words;
@@ -10,13 +11,14 @@ pub(crate) mod words;
 pub use door::door;
 pub use supply::supply;
 
-use crate::figures;
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::paragraph;
-use crate::{english, template};
+use crate::{template, wording};
 use latchline_assess::CalculationLine;
 use latchline_finding::{ElementId, Figure, Severity, Unit};
+use latchline_words::codes;
+use latchline_words::report::severity;
 use std::fmt::Write;
 
 pub(crate) const CAUTION: &str = "A calculation and advice, not a certificate. Local codes and the responsible \
@@ -39,13 +41,13 @@ fn fact(label: &str, text: &str, look: &Look) -> String {
 fn calculation(lines: &[CalculationLine], look: &Look) -> String {
     let mut text = String::new();
     for line in lines {
-        let name = english::capital(&line.quantity.replace('-', " "));
+        let name = wording::capital(&line.quantity.replace('-', " "));
         // The sign that the formula gives to its result.
         let symbol = line.formula.split([' ', '<']).next().unwrap_or_default();
         let (result, verdict) = match line.limit {
-            None => (figures::shown(line.result, line.rounding), String::new()),
+            None => (english::shown(line.result, line.rounding), String::new()),
             Some(limit) => {
-                let (result, shown) = figures::pair(never_better(line.result, limit.is_least), limit.figure);
+                let (result, shown) = english::pair(never_better(line.result, limit.is_least), limit.figure);
                 let word = if limit.is_least { "needs at least" } else { "may be at most" };
                 let ends = if line.holds() { "holds" } else { "does not hold" };
                 (result, format!(", {word} {shown}: {ends}"))
@@ -59,7 +61,7 @@ fn calculation(lines: &[CalculationLine], look: &Look) -> String {
             .inputs
             .iter()
             .map(|input| {
-                let figure = figures::shown(input.figure, input.rounding);
+                let figure = english::shown(input.figure, input.rounding);
                 format!("{} {figure} ({})", input.symbol, template::plain(&input.source))
             })
             .collect();
@@ -90,9 +92,9 @@ fn findings(report: &Report<'_>, element: &ElementId, look: &Look) -> String {
     let mut text = String::new();
     let about = |finding: &&&latchline_finding::Finding| finding.element.as_ref() == Some(element);
     for finding in report.standing.iter().filter(about) {
-        let doc = report.codes.iter().find(|doc| doc.code == finding.code.as_str()).copied();
-        let words = english::wording(finding, doc);
-        let line = format!("{}: {}: {}", finding.severity.word(), finding.code, words.message);
+        let words = codes::wording(finding, look.language);
+        let severity = severity(finding.severity, look.language);
+        let line = format!("{severity}: {}: {}", finding.code, words.message);
         text.push_str(&paragraph(&line, 2, look.width));
         if let Some(hint) = words.hint {
             text.push_str(&paragraph(&hint, 4, look.width));

@@ -274,10 +274,10 @@ mod tests {
 
     #[test]
     fn names_wrap_before_rows_are_stacked() {
-        let narrow = table().render(&Look { colour: false, width: 36 });
+        let narrow = table().render(&Look { width: 36, ..Look::default() });
         assert!(narrow.lines().all(|line| width(line) <= 36), "{narrow}");
         assert!(narrow.contains("Verteiler\n") || narrow.contains("Verteiler "), "{narrow}");
-        let stacked = table().render(&Look { colour: false, width: 24 });
+        let stacked = table().render(&Look { width: 24, ..Look::default() });
         assert!(stacked.contains("  D1.1\n    is 0.41, is 0.50"), "{stacked}");
     }
 

@@ -7,14 +7,13 @@ use crate::paint::Look;
 use crate::physics_text;
 use crate::report::Report;
 use crate::table::{Column, Set, Table, paragraph};
-use crate::{caret, english, figures, state_words, template};
+use crate::{caret, figures, template, wording};
 use latchline_assess::{Assessment, DeviceResult, RunSummary, SourceSummary, Verdict, WorstCurrent};
-use latchline_finding::{Finding, Severity};
+use latchline_finding::{Finding, Language, OperatingState, Severity};
+use latchline_words::report::{Head, Remark, severity};
+use latchline_words::{codes, states};
 use std::collections::BTreeSet;
 use std::fmt::Write;
-
-const CAUTION: &str = "A calculation, not a certificate. Isolate and prove dead before wiring; \
-                       local codes and licensed practice prevail.";
 
 /// The whole report as text.
 pub fn render(report: &Report<'_>, look: &Look) -> String {
@@ -24,19 +23,21 @@ pub fn render(report: &Report<'_>, look: &Look) -> String {
     }
     blocks.extend(findings(report, look));
     if let Some(assessment) = report.assessment {
-        blocks.push(not_judged(report, assessment, look));
+        blocks.push(not_judged(assessment, look));
         blocks.push(assumed(assessment, look));
     }
     blocks.push(accepted(report, look));
     if report.assessment.is_some() {
-        blocks.push(look.faint(paragraph(CAUTION, 0, look.width).trim_end()) + "\n");
+        blocks.push(
+            look.faint(paragraph(&Remark::Caution.say(look.language), 0, look.width).trim_end()) + "\n",
+        );
     }
     blocks.retain(|block| !block.trim().is_empty());
     blocks.join("\n")
 }
 
 fn verdict(report: &Report<'_>, look: &Look) -> String {
-    let (first, second) = english::verdict(report);
+    let (first, second) = wording::verdict(report, look.language);
     let lines = paragraph(&format!("{}: {first}.", report.title()), 0, look.width);
     let lines = lines.trim_end();
     let mut text = match report.assessment.map(|assessment| &assessment.verdict) {
@@ -47,7 +48,7 @@ fn verdict(report: &Report<'_>, look: &Look) -> String {
     };
     text.push('\n');
     if let Some(second) = second {
-        text.push_str(&paragraph(&format!("{}.", english::capital(&second)), 0, look.width));
+        text.push_str(&paragraph(&format!("{}.", wording::capital(&second)), 0, look.width));
     }
     text
 }
@@ -62,9 +63,9 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
             let mut text = source_lines(source, look);
             if runs.is_empty() {
-                text.push_str("  no runs\n");
+                let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
             } else {
-                text.push_str(&run_table(assessment, &runs).render(look));
+                text.push_str(&run_table(assessment, &runs, look).render(look));
             }
             text.push_str(&physics_text::of_source(assessment, &source.id, look));
             text
@@ -74,7 +75,8 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
     let others: Vec<&RunSummary> =
         assessment.runs.iter().filter(|run| !known.contains(&run.source)).collect();
     if !others.is_empty() {
-        blocks.push(format!("{}\n{}", look.bold("Other runs"), run_table(assessment, &others).render(look)));
+        let head = look.bold(Head::OtherRuns.say(look.language));
+        blocks.push(format!("{head}\n{}", run_table(assessment, &others, look).render(look)));
     }
     blocks.push(physics_text::signal(assessment, look));
     if !assessment.runs.is_empty() {
@@ -85,81 +87,85 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
 
 /// How to read the tables.
 fn key(assessment: &Assessment, look: &Look) -> String {
-    let mut text = String::from(
-        "V is the worst device's voltage with every tolerance against it, rounded down; A the largest \
-         current, rounded up. Spare: further stations of the last one's model that the end of the run \
-         carries.",
-    );
+    let mut text = Remark::Key.say(look.language);
     if assessment.devices.iter().any(|device| device.worst.is_bound) {
-        text.push_str(" ≥ marks a certified lower bound.");
+        text.push(' ');
+        text.push_str(&Remark::KeyOfBounds.say(look.language));
     }
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
 }
 
 fn source_lines(source: &SourceSummary, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
-    let mut facts = vec![format!("{} station{}", source.stations, plural(source.stations))];
-    facts.push(current_words(&source.current));
+    let language = look.language;
+    let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
+    let mut facts = vec![Remark::StationsOn { stations: source.stations }.say(language)];
+    facts.push(current_words(&source.current, look));
     match (source.power_w.filter(|power| power.is_finite()), source.rated_power_w) {
         (Some(power), Some(rated)) => {
-            facts.push(format!("{} of {} W", figures::rounded_up(power, 1), figures::trimmed(rated, 1)))
+            let rated = &look.decimals(figures::trimmed(rated, 1));
+            facts.push(Remark::WattsOf { power: &up(power, 1), rated }.say(language));
         }
-        (Some(power), None) => facts.push(format!("{} W", figures::rounded_up(power, 1))),
+        (Some(power), None) => facts.push(Remark::Watts { power: &up(power, 1) }.say(language)),
         (None, _) => {}
     }
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite()) {
-        facts.push(format!("{} A in standby", figures::rounded_up(standby, 2)));
+        facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
     }
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite()) {
-        facts.push(format!("no operating point beyond {} times the load", figures::rounded_down(margin, 2)));
+        let margin = &look.decimals(figures::rounded_down(margin, 2));
+        facts.push(Remark::LoadingMargin { margin }.say(language));
     }
     let head = format!("{} ({})", look.bold(&id), template::plain(&source.model));
     format!("{head}\n{}", paragraph(&facts.join(", "), 2, look.width))
 }
 
-fn current_words(current: &WorstCurrent) -> String {
-    let state = state_words::few_words(&current.state);
+fn current_words(current: &WorstCurrent, look: &Look) -> String {
+    let state = &states::few_words(&current.state, look.language);
+    let up = |value: f64| look.decimals(figures::rounded_up(value, 2));
     match (current.current_a.filter(|current| current.is_finite()), current.limit_a) {
         (Some(found), Some(limit)) => {
-            format!("{} of {} A ({state})", figures::rounded_up(found, 2), figures::trimmed(limit, 3))
+            let limit = &look.decimals(figures::trimmed(limit, 3));
+            Remark::CurrentOf { current: &up(found), limit, state }.say(look.language)
         }
-        (Some(found), None) => format!("{} A ({state})", figures::rounded_up(found, 2)),
-        (None, _) => format!("no operating point ({state})"),
+        (Some(found), None) => Remark::CurrentIn { current: &up(found), state }.say(look.language),
+        (None, _) => Remark::NoOperatingPoint { state }.say(look.language),
     }
 }
 
-fn run_table(assessment: &Assessment, runs: &[&RunSummary]) -> Table {
+fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Table {
+    let word = |head: Head| head.say(look.language);
     let column = |group: &str, head: &str, label: &str, set| Column::new(group, head, label, set);
     let mut table = Table::new(
         vec![
-            column("", "From", "{}", Set::Words),
-            column("", "Run", "run {}", Set::Words),
-            column("Stations", "on", "{} on it", Set::Number),
-            column("", "spare", "{} spare", Set::Number),
-            column("", "Cable", "{}", Set::Words),
+            column("", word(Head::From), "{}", Set::Words),
+            column("", word(Head::Run), word(Head::RunNamed), Set::Words),
+            column(word(Head::Stations), word(Head::On), word(Head::OnIt), Set::Number),
+            column("", word(Head::Spare), word(Head::SpareNamed), Set::Number),
+            column("", word(Head::Cable), "{}", Set::Words),
             column("", "m", "{} m", Set::Number),
-            column("Current", "A", "{} A", Set::Number),
-            column("", "limit", "limit {} A", Set::Number),
-            column("Worst device", "", "worst {}", Set::Words),
+            column(word(Head::Current), "A", "{} A", Set::Number),
+            column("", word(Head::Limit), word(Head::LimitAmperes), Set::Number),
+            column(word(Head::WorstDevice), "", word(Head::WorstNamed), Set::Words),
             column("", "V", "{} V", Set::Number),
-            column("", "limit", "limit {} V", Set::Number),
-            column("", "margin", "margin {} V", Set::Number),
-            column("", "state", "{}", Set::Words),
+            column("", word(Head::Limit), word(Head::LimitVolts), Set::Number),
+            column("", word(Head::Margin), word(Head::MarginVolts), Set::Number),
+            column("", word(Head::State), "{}", Set::Words),
         ],
         2,
     );
     for run in runs {
         let device = run.worst_device.and_then(|index| assessment.devices.get(index));
-        let [name, voltage, limit, margin, state] = device_cells(device);
+        let [name, voltage, limit, margin, state] = device_cells(device, look);
         table.row(vec![
             template::plain(run.from.as_str()),
             template::plain(run.id.as_str()),
             run.stations.to_string(),
             run.stations_in_hand.map(|count| count.to_string()).unwrap_or_default(),
             template::plain(&run.cable),
-            figures::fixed(run.length_m, 1),
-            current_cell(&run.current),
-            run.current.limit_a.map(|limit| figures::fixed(limit, 2)).unwrap_or_default(),
+            look.decimals(figures::fixed(run.length_m, 1)),
+            current_cell(&run.current, look),
+            run.current.limit_a.map(|limit| look.decimals(figures::fixed(limit, 2))).unwrap_or_default(),
             name,
             voltage,
             limit,
@@ -170,19 +176,20 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary]) -> Table {
     table
 }
 
-fn current_cell(current: &WorstCurrent) -> String {
-    current
-        .current_a
-        .filter(|current| current.is_finite())
-        .map_or_else(|| String::from("none"), |current| figures::rounded_up(current, 2))
+fn current_cell(current: &WorstCurrent, look: &Look) -> String {
+    current.current_a.filter(|current| current.is_finite()).map_or_else(
+        || String::from(Head::None.say(look.language)),
+        |current| look.decimals(figures::rounded_up(current, 2)),
+    )
 }
 
 /// Name, voltage, limit, margin and state of a device.
-fn device_cells(device: Option<&DeviceResult>) -> [String; 5] {
+fn device_cells(device: Option<&DeviceResult>, look: &Look) -> [String; 5] {
     let Some(device) = device else { return Default::default() };
     let worst = &device.worst;
+    let none = || String::from(Head::None.say(look.language));
     let (voltage, margin) = match worst.adverse_v.filter(|voltage| voltage.is_finite()) {
-        None => (String::from("none"), String::from("none")),
+        None => (none(), none()),
         Some(voltage) => {
             let sign = if worst.is_bound { "≥" } else { "" };
             let shown = figures::rounded_down(voltage, 2);
@@ -191,10 +198,10 @@ fn device_cells(device: Option<&DeviceResult>) -> [String; 5] {
     };
     [
         template::plain(device.id.as_str()),
-        voltage,
-        figures::fixed(worst.limit_v, 2),
-        margin,
-        state_words::few_words(&worst.state),
+        look.decimals(voltage),
+        look.decimals(figures::fixed(worst.limit_v, 2)),
+        look.decimals(margin),
+        states::few_words(&worst.state, look.language),
     ]
 }
 
@@ -214,7 +221,7 @@ fn findings(report: &Report<'_>, look: &Look) -> Vec<String> {
 }
 
 fn in_full(report: &Report<'_>, finding: &Finding, look: &Look) -> String {
-    let wording = english::wording(finding, report.code_doc(finding.code.as_str()));
+    let wording = codes::wording(finding, look.language);
     caret::in_full(&report.places, finding, &wording, look) + "\n"
 }
 
@@ -226,15 +233,17 @@ fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String
     };
     let mut text = in_full(report, group[worst], look);
     if group.len() > 1 {
-        let _ = writeln!(text, "  and {} more of {}:", group.len() - 1, group[worst].code);
+        let more = Remark::MoreOf { count: group.len() - 1, code: group[worst].code.as_str() };
+        let _ = writeln!(text, "  {}", more.say(look.language));
     }
     for (_, other) in group.iter().enumerate().filter(|(index, _)| *index != worst) {
-        let mut line = english::wording(other, report.code_doc(other.code.as_str())).message;
-        if let Some(place) = report.places.short(&other.origin) {
+        let mut line = codes::wording(other, look.language).message;
+        if let Some(place) = report.places.short(&other.origin, look.language) {
             line = format!("{line} ({place})");
         }
         if let Some(remedy) = other.remedies.first() {
-            line = format!("{line}; remedy: {}", english::remedy(remedy));
+            let remedy = &wording::remedy(remedy, look.language);
+            line = Remark::RemedyBehind { message: &line, remedy }.say(look.language);
         }
         text.push_str(&paragraph(&line, 4, look.width));
     }
@@ -251,37 +260,38 @@ fn excess(finding: &Finding) -> f64 {
     }
 }
 
-fn not_judged(report: &Report<'_>, assessment: &Assessment, look: &Look) -> String {
+fn not_judged(assessment: &Assessment, look: &Look) -> String {
+    let language = look.language;
     let mut text = String::new();
     for missing in &assessment.not_judged {
-        let title = report.code_doc(missing.code.as_str()).map_or("", |doc| doc.title);
-        let title = if title.is_empty() { String::new() } else { format!(" ({title})") };
-        let line = format!("{}{title}: {}", missing.code, english::not_judged(missing));
+        let title = codes::of(missing.code.as_str()).map(|words| words.title(language));
+        let title = title.map_or_else(String::new, |title| format!(" ({title})"));
+        let line = format!("{}{title}: {}", missing.code, wording::not_judged(missing, language));
         text.push_str(&paragraph(&line, 2, look.width));
     }
     for state in assessment.states.iter().filter(|state| !state.exact) {
-        let line = format!(
-            "{}: the search of {} sets of calls was not completed; a worse set than the one shown may exist",
-            state.kind.name(),
-            figures::fixed(state.call_sets, 0)
-        );
+        let name = match language {
+            Language::English => String::from(state.kind.name()),
+            Language::German => states::name(&OperatingState::from(state.kind), language),
+        };
+        let sets = &figures::fixed(state.call_sets, 0);
+        let line = Remark::SearchBounded { state: &name, sets }.say(language);
         text.push_str(&paragraph(&line, 2, look.width));
     }
     let left = assessment.remedies_not_sought;
     if left > 0 {
-        let (others, these) = if left == 1 { ("one finding", "it") } else { ("the other findings", "them") };
-        let count = if left == 1 { String::new() } else { format!(" ({left})") };
-        let line = format!(
-            "remedies: not looked for to {others}{count}; `latchline fix SITE --finding N` looks for {these}"
-        );
-        text.push_str(&paragraph(&line, 2, look.width));
+        let remark = match left {
+            1 => Remark::RemediesNotSoughtToOne,
+            count => Remark::RemediesNotSought { count },
+        };
+        text.push_str(&paragraph(&remark.say(language), 2, look.width));
     }
     if text.is_empty() {
         return text;
     }
-    let how = "Take what is missing from the part's datasheet, or measure it, and add it to the catalogue.";
-    let how = if assessment.not_judged.is_empty() { String::new() } else { paragraph(how, 2, look.width) };
-    format!("{}\n{text}{how}", look.severity(Severity::Warning, "Not judged"))
+    let how = Remark::HowToGetIt.say(language);
+    let how = if assessment.not_judged.is_empty() { String::new() } else { paragraph(&how, 2, look.width) };
+    format!("{}\n{text}{how}", look.severity(Severity::Warning, Head::NotJudged.say(language)))
 }
 
 fn assumed(assessment: &Assessment, look: &Look) -> String {
@@ -289,29 +299,23 @@ fn assumed(assessment: &Assessment, look: &Look) -> String {
         return String::new();
     }
     let values: Vec<String> = assessment.assumed.iter().map(|value| template::plain(value)).collect();
-    let line = format!(
-        "{}. The verdict is as good as these: replace them by a datasheet's figure or a measurement.",
-        values.join(", ")
-    );
-    format!("{}\n{}", look.bold("Assumed values"), paragraph(&line, 2, look.width))
+    let line = Remark::AssumedValues { values: &values.join(", ") }.say(look.language);
+    format!("{}\n{}", look.bold(Head::AssumedValues.say(look.language)), paragraph(&line, 2, look.width))
 }
 
 fn accepted(report: &Report<'_>, look: &Look) -> String {
     if report.accepted.is_empty() {
         return String::new();
     }
-    let mut text = format!("{}\n", look.bold("Accepted"));
+    let mut text = format!("{}\n", look.bold(Head::Accepted.say(look.language)));
     for finding in &report.accepted {
-        let wording = english::wording(finding, report.code_doc(finding.code.as_str()));
+        let wording = codes::wording(finding, look.language);
         let reason = finding.accepted.as_ref().map_or_else(String::new, |acceptance| {
             format!("{}, {}", template::plain(&acceptance.date), template::plain(&acceptance.reason))
         });
-        let line = format!("{} {}: {} ({reason})", finding.severity.word(), finding.code, wording.message);
+        let severity = severity(finding.severity, look.language);
+        let line = format!("{severity} {}: {} ({reason})", finding.code, wording.message);
         text.push_str(&paragraph(&line, 2, look.width));
     }
     text
-}
-
-fn plural(count: usize) -> &'static str {
-    if count == 1 { "" } else { "s" }
 }

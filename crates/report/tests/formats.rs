@@ -3,7 +3,7 @@
 
 use crate::common::{DOCS, collapsed, failing, holding, sources};
 use latchline_assess::Assessment;
-use latchline_finding::{Code, Finding, Severity};
+use latchline_finding::{Code, Finding, Language, Severity};
 use latchline_report::{Look, Report, json, json_sheets, sarif, short, text};
 
 fn with_report<T>(assessment: &Assessment, use_it: impl FnOnce(&Report<'_>) -> T) -> T {
@@ -25,7 +25,7 @@ fn unusable<T>(use_it: impl FnOnce(&Report<'_>) -> T) -> T {
 }
 
 fn text_of(assessment: &Assessment, width: usize) -> String {
-    with_report(assessment, |report| text::render(report, &Look { colour: false, width }))
+    with_report(assessment, |report| text::render(report, &Look { width, ..Look::default() }))
 }
 
 #[test]
@@ -73,8 +73,8 @@ fn colour_only_adds_escapes() {
     let sources = sources();
     let assessment = failing();
     let report = Report::new("jobs/site.toml", &sources, &[], Some(&assessment), DOCS.iter().copied());
-    let plain = text::render(&report, &Look { colour: false, width: 100 });
-    let coloured = text::render(&report, &Look { colour: true, width: 100 });
+    let plain = text::render(&report, &Look::default());
+    let coloured = text::render(&report, &Look { colour: true, ..Look::default() });
     assert!(!plain.contains('\u{1b}'));
     assert!(coloured.contains("\u{1b}["));
     let mut stripped = String::new();
@@ -90,7 +90,7 @@ fn colour_only_adds_escapes() {
 
 #[test]
 fn short_lines() {
-    insta::assert_snapshot!(with_report(&failing(), short::render));
+    insta::assert_snapshot!(with_report(&failing(), |report| short::render(report, Language::English)));
 }
 
 #[test]

@@ -21,7 +21,7 @@ words! {
 
 impl Candidate {
     /// As an argument of a finding; programs read it in kebab case.
-    pub fn both(self) -> Both {
-        Both::from(self).named(self.say(Language::English).replace(' ', "-"))
+    pub fn argument(self) -> Both {
+        self.both().named(self.say(Language::English).replace(' ', "-"))
     }
 }

@@ -4,15 +4,18 @@
 //! messages, what each says in a language and the list of all come from its rows. What stands in a message are typed
 //! arguments; counts choose the noun that fits them, figures get the decimal sign and the units of the language.
 //!
+//! * [`codes`]: what findings say, one file a code, with its manual page;
 //! * [`template`]: the small language of messages with arguments;
 //! * [`figures`]: numbers for people; [`states`]: operating states and calls;
 //! * [`pack`], [`drawing`]: what the pack and drawings say; [`candidates`]: what findings say of readings.
 
 mod bands;
 pub mod candidates;
+pub mod codes;
 pub mod drawing;
 pub mod figures;
 pub mod pack;
+pub mod report;
 pub mod row;
 pub mod states;
 pub mod template;

@@ -39,10 +39,17 @@ macro_rules! words {
             }
         }
 
+        impl $name {
+            /// In both languages, as an argument of a finding.
+            pub fn both(self) -> latchline_finding::Both {
+                let [english, german] = self.row();
+                latchline_finding::Both::new(english, german)
+            }
+        }
+
         impl From<$name> for latchline_finding::Both {
             fn from(word: $name) -> Self {
-                let [english, german] = word.row();
-                latchline_finding::Both::new(english, german)
+                word.both()
             }
         }
 

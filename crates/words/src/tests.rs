@@ -2,28 +2,49 @@
 
 use crate::row::SentenceRow;
 use crate::template::argument_names;
-use crate::{drawing, pack, states};
+use crate::{bands, candidates, drawing, pack, report, states, terms};
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 6] = [
+    let all: [&[SentenceRow]; 15] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         states::FewWords::ROWS,
         states::When::ROWS,
         states::StateName::ROWS,
         states::CallWords::ROWS,
+        report::RemedyWords::ROWS,
+        report::VerdictWords::ROWS,
+        report::Counted::ROWS,
+        report::Tightest::ROWS,
+        report::Remark::ROWS,
+        report::PowerReturn::ROWS,
+        report::ShortCircuit::ROWS,
+        report::Tolerance::ROWS,
+        report::BandWords::ROWS,
     ];
     all.into_iter().flatten()
 }
 
-fn words() -> impl Iterator<Item = [&'static str; 2]> {
-    pack::Word::ALL.iter().map(|word| word.row()).chain(drawing::Word::ALL.iter().map(|word| word.row()))
+fn words() -> Vec<[&'static str; 2]> {
+    fn rows<T: Copy>(all: &[T], row: fn(T) -> [&'static str; 2]) -> Vec<[&'static str; 2]> {
+        all.iter().map(|word| row(*word)).collect()
+    }
+    [
+        rows(pack::Word::ALL, pack::Word::row),
+        rows(drawing::Word::ALL, drawing::Word::row),
+        rows(bands::Band::ALL, bands::Band::row),
+        rows(candidates::Candidate::ALL, candidates::Candidate::row),
+        rows(terms::Term::ALL, terms::Term::row),
+        rows(report::Head::ALL, report::Head::row),
+        rows(report::Mark::ALL, report::Mark::row),
+    ]
+    .concat()
 }
 
 #[test]
 fn every_row_says_something_in_both_languages() {
-    for row in words().chain(sentences().map(|(_, row, _)| *row)) {
+    for row in words().into_iter().chain(sentences().map(|(_, row, _)| *row)) {
         for text in row {
             assert!(!text.trim().is_empty() && text.trim() == text, "{row:?}");
         }

@@ -5,20 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The number of modules in a door station's chain against its model's `accessory_modules`. A model
-    /// that states no such limit is not held to one; the current is judged beside it.
-    ///
-    /// # Why it matters
-    /// Modules are numbered along their chain. Those beyond the limit have no number and do nothing.
-    ///
-    /// # Example
-    /// Five button modules on a door station that takes four.
-    ///
-    /// # What to do
-    /// Take modules with more buttons, or a door station with a directory.
-    pub static ACCESSORY_CHAIN_TOO_LONG: "accessory-chain-too-long", Error,
-        "More modules than a door station takes", check
+    pub static ACCESSORY_CHAIN_TOO_LONG: "accessory-chain-too-long", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

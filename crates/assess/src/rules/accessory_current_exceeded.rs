@@ -6,22 +6,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The current of all modules in a door station's chain, with their illumination at night, against the
-    /// `accessory_current` of the door station's model. A model that does not state it is not judged.
-    ///
-    /// # Why it matters
-    /// The connector is fed from a small converter inside. It holds by day and gives way on the first evening,
-    /// when all the buttons light up.
-    ///
-    /// # Example
-    /// Keypad 60 mA, reader 90 mA and five button modules of 40 mA make 350 mA; the door station gives 300 mA.
-    ///
-    /// # What to do
-    /// Leave a module out, take one with less illumination, or feed the modules from a supply of their own where
-    /// the family provides for that.
-    pub static ACCESSORY_CURRENT_EXCEEDED: "accessory-current-exceeded", Error,
-        "The modules of a door station draw more than it gives", check
+    pub static ACCESSORY_CURRENT_EXCEEDED: "accessory-current-exceeded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -5,21 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The number of alarm inputs that an entrance uses against those that its door station's model has
-    /// (`alarm_inputs`; a model that states none has none).
-    ///
-    /// # Why it matters
-    /// The contact that finds no terminal is looped in with another one, and nobody knows any more what the
-    /// alarm means.
-    ///
-    /// # Example
-    /// A tamper contact and a fire alarm contact at a door station with one input.
-    ///
-    /// # What to do
-    /// Take a door station with more inputs, or bring the contact to the alarm system itself.
-    pub static ALARM_INPUTS_EXCEEDED: "alarm-inputs-exceeded", Error,
-        "More alarm inputs than a door station has", check
+    pub static ALARM_INPUTS_EXCEEDED: "alarm-inputs-exceeded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

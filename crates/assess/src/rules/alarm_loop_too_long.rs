@@ -6,22 +6,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The resistance of the cable to every contact at an alarm input, both conductors with their joints, hot,
-    /// long and at the upper end of tolerance, against the greatest at which the door station still reads a closed
-    /// loop (`alarm_loop_resistance`). Without cable, length or that figure it is not judged.
-    ///
-    /// # Why it matters
-    /// A loop that is read as open is an alarm that stands for ever and is switched off in the end; a contact
-    /// that closes on alarm is never seen.
-    ///
-    /// # Example
-    /// 150 m of 0.5 mm pair, 27 ohm, on an input that reads up to 20 ohm.
-    ///
-    /// # What to do
-    /// Thicker conductors, a shorter way, or an input that reads more.
-    pub static ALARM_LOOP_TOO_LONG: "alarm-loop-too-long", Error,
-        "The loop of an alarm input has too much resistance", check
+    pub static ALARM_LOOP_TOO_LONG: "alarm-loop-too-long", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

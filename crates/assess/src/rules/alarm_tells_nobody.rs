@@ -5,21 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
-    /// # What it checks
-    /// Alarm inputs for tamper, duress and an open door that tell nobody. The input of a fire alarm releases the
-    /// door's locks and need tell no station. Whether a wire leads to those who are told is checked by
-    /// `call-across-buses`.
-    ///
-    /// # Why it matters
-    /// The contact is wired, the station knows, and no one hears of it.
-    ///
-    /// # Example
-    /// `alarm_inputs = [{ kind = "duress" }]` without `tells`.
-    ///
-    /// # What to do
-    /// Name the management station or the dwellings that are to be told (`tells = ["management"]`).
-    pub static ALARM_TELLS_NOBODY: "alarm-tells-nobody", Warning,
-        "An alarm that nobody hears", check
+    pub static ALARM_TELLS_NOBODY: "alarm-tells-nobody", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

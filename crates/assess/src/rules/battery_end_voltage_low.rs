@@ -6,23 +6,7 @@ use crate::supply::stage_of_supply;
 use latchline_finding::{CodeDoc, ElementId, StateKind, Unit};
 
 rule! {
-    /// # What it checks
-    /// Supplies with a battery: devices on their tree that work on mains but fall below their least
-    /// voltage when the battery is at its end voltage. Devices that fail anyhow are in
-    /// `voltage-too-low`.
-    ///
-    /// # Why it matters
-    /// The hours of the battery count until its end voltage. Stations that go dark before that have
-    /// fewer.
-    ///
-    /// # Example
-    /// The battery ends at 21 V on the bus; the last station of a long run then has 17.6 V of the 18 V
-    /// that it needs.
-    ///
-    /// # What to do
-    /// Thicker conductors on these runs, or a supply that holds its output voltage on battery.
-    pub static BATTERY_END_VOLTAGE_LOW: "battery-end-voltage-low", Warning,
-        "Devices that go dark before the battery does", reads Voltages, check
+    pub static BATTERY_END_VOLTAGE_LOW: "battery-end-voltage-low", Warning, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -7,24 +7,7 @@ use crate::supply::battery_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
-    /// # What it checks
-    /// Where the policy asks for `standby_hours`: how long each battery carries its supply's standby
-    /// load at the adverse corner, by day and by night, with the battery at the end of its life (80 % of
-    /// its capacity), at the cupboard's temperature (IEEE 485 factors, from memory; 20 °C if none is
-    /// stated), by Peukert's law in its rated-time form. A battery without efficiency or Peukert
-    /// exponent is not judged; a supply without battery is not looked at.
-    ///
-    /// # Why it matters
-    /// A new battery on a warm day lasts; the question is the five-year-old one in January.
-    ///
-    /// # Example
-    /// 17 Ah at 24 V carry 40 W of standby for 7 h when new, 4.6 h at the end.
-    ///
-    /// # What to do
-    /// A larger battery, or less standby load on this supply. Locks that must hold through a power cut
-    /// belong on a supply of their own with a battery.
-    pub static BATTERY_HOURS_SHORT: "battery-hours-short", Error,
-        "A battery that does not last", reads Voltages, check
+    pub static BATTERY_HOURS_SHORT: "battery-hours-short", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

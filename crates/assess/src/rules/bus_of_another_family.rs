@@ -6,21 +6,7 @@ use latchline_finding::{CodeDoc, ElementId, Origin};
 use std::collections::BTreeSet;
 
 rule! {
-    /// # What it checks
-    /// That the family of every bus is the family of the site, `family` under `[site]`.
-    ///
-    /// # Why it matters
-    /// Counts, lengths, calls at once and addresses are judged by the site's family. On a bus of another
-    /// family these judgements are those of the wrong datasheet; voltages and currents are not
-    /// affected.
-    ///
-    /// # Example
-    /// The garage has a small supply and two stations of an older family.
-    ///
-    /// # What to do
-    /// Put the other family's bus into a site file of its own.
-    pub static BUS_OF_ANOTHER_FAMILY: "bus-of-another-family", Warning,
-        "A bus of another family than the site's", check
+    pub static BUS_OF_ANOTHER_FAMILY: "bus-of-another-family", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

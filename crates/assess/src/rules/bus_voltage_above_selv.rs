@@ -6,26 +6,7 @@ use latchline_finding::{CodeDoc, Severity, Unit};
 use latchline_network::Corner;
 
 rule! {
-    /// # What it checks
-    /// The nominal voltage of every supply as set, and of every distributor that makes its port voltage anew. Above
-    /// 120 V DC is an error: it is no longer extra-low voltage (ripple-free DC, International
-    /// Electrotechnical Vocabulary after IEC 61558-1). Above 60 V DC is a warning: basic protection is then needed
-    /// everywhere, also where it is dry (BS 7671 regulation 414.4.5, IEC 60364-4-41). A supply whose model states
-    /// more than 10 % of `ripple`, root mean square, is not ripple-free: its limits here are those of
-    /// alternating current, 50 V and 25 V.
-    ///
-    /// # Why it matters
-    /// Station terminals, bell cable and the way door-entry systems are wired all rest on a voltage that can be
-    /// touched.
-    ///
-    /// # Example
-    /// `set_voltage = "84 V"` where 48 V was meant.
-    ///
-    /// # What to do
-    /// Correct the voltage. If it is meant, the installation is one for licensed electricians
-    /// throughout, and what Latchline says of it is not enough.
-    pub static BUS_VOLTAGE_ABOVE_SELV: "bus-voltage-above-selv", Error,
-        "A bus voltage that is not safe to touch", check
+    pub static BUS_VOLTAGE_ABOVE_SELV: "bus-voltage-above-selv", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -6,26 +6,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_network::{Corner, Device, NodeRef};
 
 rule! {
-    /// # What it checks
-    /// Stations and boxes outdoors or in the wet on a bus of more than 30 V DC, by the nominal voltage of
-    /// their supply as set.
-    ///
-    /// By BS 7671 regulation 414.4.5 (IEC 60364-4-41 likewise) basic protection is generally not needed for SELV
-    /// and PELV circuits up to 60 V DC where it is dry and no large area of skin touches, and up to 30 V DC in all
-    /// other cases, ripple-free; with more than 10 % of ripple, 12 V as for alternating current. "Basic protection" is insulation or an enclosure that keeps fingers off live parts.
-    ///
-    /// # Why it matters
-    /// A door station's housing usually is that enclosure. A junction box that stands open, or terminals behind a
-    /// front that can be taken off without a tool, are not.
-    ///
-    /// # Example
-    /// The gate's door station hangs on a bus of 48 V.
-    ///
-    /// # What to do
-    /// See that terminals and joints outdoors sit in closed enclosures with the right degree of
-    /// protection. The code that holds on site, and who is responsible there, decide.
-    pub static BUS_VOLTAGE_WET: "bus-voltage-wet", Advice,
-        "More than 30 V DC outdoors", check
+    pub static BUS_VOLTAGE_WET: "bus-voltage-wet", Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,25 +7,7 @@ use latchline_site::catalogue::Environment;
 use latchline_site::model::{RunStop, Site};
 
 rule! {
-    /// # What it checks
-    /// The `environment` of each run (indoors, outdoors, buried) against the `environments` of its cable.
-    ///
-    /// Where a run does not state its environment but leads to a station outdoors, and its cable is not made for
-    /// outdoors, this is a warning if the station stands away from all buildings, and a piece of advice if
-    /// it stands at one: then only the last metre may be outdoors, or none.
-    ///
-    /// # Why it matters
-    /// Indoor sheath cracks in sunlight within years and takes up water in the ground; the insulation
-    /// goes first, then the joints. Outdoor cable, in turn, may not be allowed on escape routes indoors.
-    ///
-    /// # Example
-    /// The gate is fed with flexible twin for indoors, `environment = "buried"`.
-    ///
-    /// # What to do
-    /// Choose a cable made for the place, lead the run indoors, or state the environment if the finding
-    /// guesses wrong.
-    pub static CABLE_UNSUITABLE: "cable-unsuitable", Error,
-        "A cable that is not made for where it runs", check
+    pub static CABLE_UNSUITABLE: "cable-unsuitable", Error, check
 }
 
 fn word(environment: Environment) -> &'static str {

@@ -5,22 +5,7 @@ use latchline_finding::{CodeDoc, ElementId, Origin, Unit};
 use latchline_site::model::Scope;
 
 rule! {
-    /// # What it checks
-    /// That the wiring joins every door and management station to all whom it calls, and to all whom an
-    /// alarm input of it tells. Two supplies with separate runs make two buses; between the input and the
-    /// ports of an isolating box only power passes, its signals come over its link.
-    ///
-    /// # Why it matters
-    /// Everything has power and every station works on its own bus, but the call never arrives.
-    ///
-    /// # Example
-    /// The gate calls everyone; block B has its own supply, and the link of its distributor is not wired.
-    ///
-    /// # What to do
-    /// Join the buses in the way the family provides, usually over the link of an isolating box, or
-    /// correct the `calls`.
-    pub static CALL_ACROSS_BUSES: "call-across-buses", Error,
-        "No wire leads from a door station to those whom it calls", check
+    pub static CALL_ACROSS_BUSES: "call-across-buses", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,23 +7,7 @@ use latchline_site::catalogue::BoxRole;
 use latchline_site::model::{RunStart, RunStop, Site};
 
 rule! {
-    /// # What it checks
-    /// How many distributors stand one behind the other's ports, by power or by the signal link,
-    /// against the family's `cascade_depth`. The one next to the supply is the first. Distributors
-    /// that one run is looped through stand side by side; branch boxes do not count. A family that
-    /// states no such limit is not held to one.
-    ///
-    /// # Why it matters
-    /// Each distributor weakens and delays the signal that passes through it, and its own drop adds to
-    /// the cable's.
-    ///
-    /// # Example
-    /// A-D1 feeds A-D2, that feeds A-D3, that feeds A-D4; the family allows three.
-    ///
-    /// # What to do
-    /// Feed the last distributor from a port nearer to the supply.
-    pub static CASCADE_TOO_DEEP: "cascade-too-deep", Error,
-        "More distributors one behind the other than the family allows", check
+    pub static CASCADE_TOO_DEEP: "cascade-too-deep", Error, check
 }
 
 /// How deep each box stands in the cascade; a branch box stands as deep as what it hangs on.

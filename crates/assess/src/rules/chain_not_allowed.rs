@@ -6,21 +6,7 @@ use latchline_finding::{CodeDoc, ElementId};
 use latchline_site::model::RunStop;
 
 rule! {
-    /// # What it checks
-    /// In a family without chains (`chains = false`), that no cable goes on from a station: each station
-    /// then needs a way of its own from a port or branch box.
-    ///
-    /// # Why it matters
-    /// Such families tell their stations apart by the port, or cannot match the impedance of more than one
-    /// station to a pair.
-    ///
-    /// # Example
-    /// A-R1 leads to A-101 and on to A-102.
-    ///
-    /// # What to do
-    /// Give each station its own port, or choose a family that can be looped in and out.
-    pub static CHAIN_NOT_ALLOWED: "chain-not-allowed", Error,
-        "Stations on a chain in a family that is wired as a star", check
+    pub static CHAIN_NOT_ALLOWED: "chain-not-allowed", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

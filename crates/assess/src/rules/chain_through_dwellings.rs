@@ -5,21 +5,7 @@ use latchline_finding::{CodeDoc, ElementId};
 use latchline_site::model::{RunStop, StationOwner};
 
 rule! {
-    /// # What it checks
-    /// With `chains_through_dwellings = false` under `[policy]`, that no cable goes on from a station in a
-    /// dwelling to anything but further stations of the same dwelling.
-    ///
-    /// # Why it matters
-    /// Who renovates cuts off the neighbours, and for each fault somebody has to be let into a flat that has
-    /// none.
-    ///
-    /// # Example
-    /// A-R1 goes in and out of A-101 to reach A-102.
-    ///
-    /// # What to do
-    /// Place branch boxes in the stairwell and feed each dwelling from there, or change the policy.
-    pub static CHAIN_THROUGH_DWELLINGS: "chain-through-dwellings", Error,
-        "A chain passes through dwellings to reach others", check
+    pub static CHAIN_THROUGH_DWELLINGS: "chain-through-dwellings", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

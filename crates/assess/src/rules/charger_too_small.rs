@@ -7,23 +7,7 @@ use crate::supply::battery_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
-    /// # What it checks
-    /// The charging current of a supply with battery against what puts four fifths of the capacity back
-    /// within 24 hours, with a charge factor of 1.2 for lead-acid (common practice): the usual demand on
-    /// chargers of alarm supplies (EN 54-4, from memory, not yet confirmed). A supply that does not
-    /// state it is not looked at.
-    ///
-    /// # Why it matters
-    /// After a power cut the second one comes the next evening; a battery that is still half empty is
-    /// then a battery of half the hours.
-    ///
-    /// # Example
-    /// 17 Ah with a charger of 0.5 A: 32.6 h.
-    ///
-    /// # What to do
-    /// A smaller battery if its hours suffice, or a supply with a stronger charger.
-    pub static CHARGER_TOO_SMALL: "charger-too-small", Warning,
-        "A charger that takes more than a day", reads Voltages, check
+    pub static CHARGER_TOO_SMALL: "charger-too-small", Warning, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

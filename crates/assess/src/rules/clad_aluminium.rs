@@ -7,25 +7,7 @@ use latchline_site::catalogue::Material;
 use std::collections::BTreeMap;
 
 rule! {
-    /// # What it checks
-    /// Runs and lock cables of copper-clad aluminium or aluminium.
-    ///
-    /// # Why it matters
-    /// Clad aluminium has about 1.55 to 1.6 times the resistance of copper of the same size (ASTM B566: at most
-    /// 0.02743 ohm mm²/m with 10 % of copper, 0.02676 with 15 %, against 0.017241 of copper); it is
-    /// sold as data cable at the copper price. Latchline counts with that resistance, but not with what
-    /// happens at the joints: aluminium oxidises where the cladding is nicked, creeps away from under the
-    /// screw and breaks when it is bent twice. These joints fail one after the other, years later. It is not
-    /// allowed in balanced-pair cable by TIA, ISO/IEC and CENELEC standards.
-    ///
-    /// # Example
-    /// The installer bought "CCA" cable for A-R1 to A-R6.
-    ///
-    /// # What to do
-    /// Use copper. Where it is in the walls already, measure the loop, make as few joints as possible with
-    /// connectors made for aluminium, and measure again after a year.
-    pub static CLAD_ALUMINIUM: "clad-aluminium", Warning,
-        "Conductors of aluminium", check
+    pub static CLAD_ALUMINIUM: "clad-aluminium", Warning, check
 }
 
 /// Resistance of copper at 20 °C in ohm mm²/m: 1/58 (IEC 60028).

@@ -7,25 +7,7 @@ use crate::rule::{Context, Report, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 
 rule! {
-    /// # What it checks
-    /// The stated delay of delayed egress against what published rules of the site's country allow:
-    /// United States 15 s, 30 s with the authority's permission (NFPA 101 7.2.1.6.1); countries with
-    /// European standards 15 s, and 180 s as a second stage (EN 13637, from memory). A delay that needs
-    /// permission is a warning, one beyond that an error. Where no such rule is known, every delay is a
-    /// warning.
-    ///
-    /// # Why it matters
-    /// A delay at a way out is the exception, allowed only with alarm, marking, and release by fire
-    /// alarm and power loss.
-    ///
-    /// # Example
-    /// A delay of 30 s at the garage exit of a building in the United States.
-    ///
-    /// # What to do
-    /// Shorten it, or obtain the authority's word in writing and accept the finding with it. The local
-    /// code and the responsible person decide.
-    pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error,
-        "A delay at a way out that needs permission", check
+    pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -4,21 +4,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
-    /// # What it checks
-    /// That at least one entrance calls each dwelling (`calls` of the entrances). Whether the call can get
-    /// there over the wiring is checked by `call-across-buses`; a site without any entrance is reported
-    /// once, by `no-entrance`.
-    ///
-    /// # Why it matters
-    /// These residents have a station that never rings.
-    ///
-    /// # Example
-    /// Block C was added later; every entrance still says `calls = ["A", "B"]`.
-    ///
-    /// # What to do
-    /// Add the dwelling, its floor or its building to the `calls` of an entrance.
-    pub static DWELLING_WITHOUT_ENTRANCE: "dwelling-without-entrance", Error,
-        "No entrance calls this dwelling", check
+    pub static DWELLING_WITHOUT_ENTRANCE: "dwelling-without-entrance", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,20 +7,7 @@ use latchline_site::catalogue::LoopThrough;
 use latchline_site::model::RunStop;
 
 rule! {
-    /// # What it checks
-    /// That nothing goes on from a station that has one pair of terminals only
-    /// (`loop_through = "end"`).
-    ///
-    /// # Why it matters
-    /// There is no terminal for the outgoing pair. Two wires under one screw is how loose joints begin.
-    ///
-    /// # Example
-    /// A door station that ends its run is listed in the middle of A-R4.
-    ///
-    /// # What to do
-    /// Put it at the end of the run, or place a branch box before it.
-    pub static END_STATION_LOOPED: "end-station-looped", Error,
-        "A cable goes on from a station that has one pair of terminals", check
+    pub static END_STATION_LOOPED: "end-station-looped", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

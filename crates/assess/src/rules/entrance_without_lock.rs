@@ -5,20 +5,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::EntranceRole;
 
 rule! {
-    /// # What it checks
-    /// Entrances for which no lock is stated.
-    ///
-    /// # Why it matters
-    /// Residents can answer the door but not open it. Where there is a lock after all, its voltage and its
-    /// role as a way of escape are not judged as long as the file does not know of it.
-    ///
-    /// # Example
-    /// The bin store has a door station and an ordinary cylinder lock.
-    ///
-    /// # What to do
-    /// State the lock. If the door is only meant for speaking, accept the finding.
-    pub static ENTRANCE_WITHOUT_LOCK: "entrance-without-lock", Advice,
-        "An entrance without a lock", check
+    pub static ENTRANCE_WITHOUT_LOCK: "entrance-without-lock", Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -5,22 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, ElementId};
 
 rule! {
-    /// # What it checks
-    /// Nothing: where the plan has locks on escape routes, it lists the published rules of the site's
-    /// country that the responsible person will look at. One advice for the whole site.
-    ///
-    /// # Why it matters
-    /// Who plans the lock early with the responsible person does not change it after handover.
-    ///
-    /// # Example
-    /// Two main entrances in a country with European standards: EN 179, EN 1125, EN 13637.
-    ///
-    /// # What to do
-    /// Settle the locks of these doors with the responsible person before ordering. State `country` in
-    /// the site file. The text of the rule and the local code hold, not this summary; nothing here is a
-    /// certificate.
-    pub static ESCAPE_ADVICE: "escape-advice", Advice,
-        "Locks on escape routes: rules to look at", check
+    pub static ESCAPE_ADVICE: "escape-advice", Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

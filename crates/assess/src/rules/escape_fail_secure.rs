@@ -6,23 +6,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::catalogue::PowerLoss;
 
 rule! {
-    /// # What it checks
-    /// Locks on an escape route that stay shut without power (fail-secure) and for which no mechanical
-    /// means of escape (handle, push pad, bar) is stated.
-    ///
-    /// # Why it matters
-    /// In a power cut, which is when a building is left in haste, such a door does not open from inside.
-    ///
-    /// # Example
-    /// A fail-secure motor lock on the only way out, with an exit button.
-    ///
-    /// # What to do
-    /// Furniture that retracts the latch mechanically from inside, or a lock that opens without power.
-    /// Whether the door is on an escape route and what it needs is decided by the responsible person and
-    /// the local code; this is no certificate either way. Where the means are there, state
-    /// `mechanical_escape = true`.
-    pub static ESCAPE_FAIL_SECURE: "escape-fail-secure", Error,
-        "A lock on an escape route stays shut without power", check
+    pub static ESCAPE_FAIL_SECURE: "escape-fail-secure", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

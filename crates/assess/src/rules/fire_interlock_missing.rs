@@ -6,25 +6,7 @@ use latchline_finding::{CodeDoc, Severity};
 use latchline_site::catalogue::{LockKind, PowerLoss};
 
 rule! {
-    /// # What it checks
-    /// Holding magnets, and on escape routes all locks that open without power, for a stated fire
-    /// interlock. A fire alarm on an input of the door station is looked at by
-    /// `fire-release-through-station`. A magnet beside which a handle or bar is stated is looked at too: a bar does not move
-    /// a magnet.
-    ///
-    /// # Why it matters
-    /// When the fire alarm sounds, a powered magnet still holds with hundreds of kilograms. Only a
-    /// contact of the alarm system in its own supply lets go.
-    ///
-    /// # Example
-    /// A magnet at the front door of a block whose fire alarm does not know of it.
-    ///
-    /// # What to do
-    /// A normally closed contact of the fire alarm in series with the lock's supply, beyond all
-    /// electronics (`fire_interlock = true` at the entrance). Whether it is asked for is decided by the
-    /// responsible person and the local code. Off an escape route this is a warning.
-    pub static FIRE_INTERLOCK_MISSING: "fire-interlock-missing", Error,
-        "A powered lock that the fire alarm does not release", check
+    pub static FIRE_INTERLOCK_MISSING: "fire-interlock-missing", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

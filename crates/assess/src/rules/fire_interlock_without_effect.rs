@@ -6,20 +6,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::catalogue::PowerLoss;
 
 rule! {
-    /// # What it checks
-    /// Entrances with a fire interlock, none of whose locks opens without power.
-    ///
-    /// # Why it matters
-    /// The interlock cuts the lock's supply. A fail-secure lock then stays shut: the interlock does
-    /// nothing, and people count on it.
-    ///
-    /// # Example
-    /// A fail-secure strike with `fire_interlock = true`.
-    ///
-    /// # What to do
-    /// A lock that opens without power, or another means of escape and no interlock in the plan.
-    pub static FIRE_INTERLOCK_WITHOUT_EFFECT: "fire-interlock-without-effect", Warning,
-        "A fire interlock that releases nothing", check
+    pub static FIRE_INTERLOCK_WITHOUT_EFFECT: "fire-interlock-without-effect", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

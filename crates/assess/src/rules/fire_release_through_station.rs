@@ -7,22 +7,7 @@ use latchline_finding::{CodeDoc, Severity};
 use latchline_site::catalogue::LockKind;
 
 rule! {
-    /// # What it checks
-    /// Entrances whose fire alarm acts on an input of the door station only, with no contact in the lock's own
-    /// circuit (`fire_interlock`). On an escape route this is an error, unless a handle or bar opens every lock.
-    ///
-    /// # Why it matters
-    /// The release then asks a processor, a relay and, for a lock that needs power to open, the bus. Fire takes
-    /// the mains first. Egress must never depend on the bus.
-    ///
-    /// # Example
-    /// The fire alarm's contact on the door station's input, the door held by a magnet.
-    ///
-    /// # What to do
-    /// Have the fire alarm open a contact in the lock's own supply as well (`fire_interlock = true`); the input may
-    /// stay, to tell people. The responsible person and the local code decide.
-    pub static FIRE_RELEASE_THROUGH_STATION: "fire-release-through-station", Error,
-        "The fire alarm releases a door through its station only", check
+    pub static FIRE_RELEASE_THROUGH_STATION: "fire-release-through-station", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

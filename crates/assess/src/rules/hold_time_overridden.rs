@@ -7,21 +7,7 @@ use latchline_circuit::lock::HoldWinner;
 use latchline_finding::{CodeDoc, Origin, Unit};
 
 rule! {
-    /// # What it checks
-    /// Locks whose plan states a `hold_time` that differs from the release time set in their door
-    /// station. The station's own setting wins.
-    ///
-    /// # Why it matters
-    /// The installer sets what the plan says in the place where it has no effect, and the door is held
-    /// shorter or longer than agreed.
-    ///
-    /// # Example
-    /// The plan says 8 s, the door station's setting 3 s: the door is released for 3 s.
-    ///
-    /// # What to do
-    /// Set the door station to the planned time, or change `hold_time` to what the station does.
-    pub static HOLD_TIME_OVERRIDDEN: "hold-time-overridden", Advice,
-        "The door station's own release time wins", check
+    pub static HOLD_TIME_OVERRIDDEN: "hold-time-overridden", Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

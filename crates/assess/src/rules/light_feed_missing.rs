@@ -5,22 +5,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::LightFeed;
 
 rule! {
-    /// # What it checks
-    /// Lights fed from a door station (`feed = "station"`, which is the default) whose model has no output for
-    /// lights: its `light_output_voltage` is not stated.
-    ///
-    /// # Why it matters
-    /// The light is then hung on whatever terminal has voltage, which is the bus or the lock output, and takes
-    /// what others need.
-    ///
-    /// # Example
-    /// A porch light at a door station that has a lock output and nothing else.
-    ///
-    /// # What to do
-    /// Give it a supply of its own (`feed = "own-supply"`), a light for the bus voltage on the bus (`feed =
-    /// "bus"`), or take a door station with an output for lights.
-    pub static LIGHT_FEED_MISSING: "light-feed-missing", Error,
-        "Nothing feeds a light", check
+    pub static LIGHT_FEED_MISSING: "light-feed-missing", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -8,22 +8,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::Feed;
 
 rule! {
-    /// # What it checks
-    /// The rated voltage of every light that hangs on a door station or on the bus, with its tolerance, against
-    /// the nominal voltage there; and that a light for alternating current only hangs on neither, since both are
-    /// direct current. Lights on a supply of their own are left to whoever chooses it.
-    ///
-    /// # Why it matters
-    /// A 12 V light on a bus of 48 V burns out, and may take the bus down as it does; a 24 V light on 12 V stays
-    /// dark.
-    ///
-    /// # Example
-    /// A porch light of 12 V with `feed = "bus"` on a bus of 48 V.
-    ///
-    /// # What to do
-    /// Take a light for that voltage, or another feed.
-    pub static LIGHT_FEED_UNSUITABLE: "light-feed-unsuitable", Error,
-        "A light for another voltage", check
+    pub static LIGHT_FEED_UNSUITABLE: "light-feed-unsuitable", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,20 +7,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LightFeed;
 
 rule! {
-    /// # What it checks
-    /// The current of all lights that hang on a door station's light output, all of them on, against the
-    /// `light_output_current` of its model. A model that states no such current is not judged.
-    ///
-    /// # Why it matters
-    /// The output folds back, and all lights go dim together; or it takes the door station down with it.
-    ///
-    /// # Example
-    /// Two porch lights of 3 W at 12 V, 0.5 A in all, on an output of 0.3 A.
-    ///
-    /// # What to do
-    /// Fewer or weaker lights, or a supply of their own (`feed = "own-supply"`).
-    pub static LIGHT_OUTPUT_OVERLOADED: "light-output-overloaded", Error,
-        "The lights draw more than the door station's output gives", check
+    pub static LIGHT_OUTPUT_OVERLOADED: "light-output-overloaded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -6,20 +6,7 @@ use latchline_site::catalogue::BoxKind;
 use latchline_site::model::RunStop;
 
 rule! {
-    /// # What it checks
-    /// Isolating boxes whose signal link no run reaches.
-    ///
-    /// # Why it matters
-    /// An isolating box passes only the signals of its link: the stations on it hear only door stations on the
-    /// box itself.
-    ///
-    /// # Example
-    /// B-I1 has a supply on its input, and nothing on B-I1.link.
-    ///
-    /// # What to do
-    /// Add a run to the link. A block that is to hear only its own doors is accepted with a reason.
-    pub static LINK_NOT_WIRED: "link-not-wired", Warning,
-        "The signal link of an isolating box is open", check
+    pub static LINK_NOT_WIRED: "link-not-wired", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

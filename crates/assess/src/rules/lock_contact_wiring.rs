@@ -7,22 +7,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::RelayContact;
 
 rule! {
-    /// # What it checks
-    /// That the relay is wired as the lock needs it: a lock that opens without power (fail-safe) hangs
-    /// on common and normally closed, in series with its supply; one that stays shut without power
-    /// (fail-secure) on common and normally open. A drive with a dry contact is not looked at.
-    ///
-    /// # Why it matters
-    /// The wrong contact turns the door round: it stands open all day and locks for five seconds when a
-    /// resident presses the button.
-    ///
-    /// # Example
-    /// A holding magnet on common and normally open.
-    ///
-    /// # What to do
-    /// Move the wire to the other contact; set `contact` in the plan.
-    pub static LOCK_CONTACT_WIRING: "lock-contact-wiring", Error,
-        "The relay's contact does not suit the lock", check
+    pub static LOCK_CONTACT_WIRING: "lock-contact-wiring", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

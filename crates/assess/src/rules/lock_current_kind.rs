@@ -8,23 +8,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::catalogue::Feed;
 
 rule! {
-    /// # What it checks
-    /// That a lock made for direct current gets direct current, and one made for alternating current
-    /// alternating.
-    ///
-    /// # Why it matters
-    /// A strike for alternating current has a coil of low resistance that relies on its reactance: on
-    /// direct current it draws more than rated and overheats. One for direct current only buzzes on
-    /// alternating current.
-    ///
-    /// # Example
-    /// The old 12 V AC strike of the bell system on the door station's 12 V DC output.
-    ///
-    /// # What to do
-    /// Change the lock, or keep its transformer as a supply of its own through the station's relay
-    /// (`feed = "own-supply"`, `supply_ac = true`).
-    pub static LOCK_CURRENT_KIND: "lock-current-kind", Error,
-        "A lock on the wrong kind of current", reads Voltages, check
+    pub static LOCK_CURRENT_KIND: "lock-current-kind", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -8,22 +8,7 @@ use latchline_circuit::lock::{Energised, HoldWinner};
 use latchline_finding::{CodeDoc, Figure, Origin, Unit};
 
 rule! {
-    /// # What it checks
-    /// How long the lock's coil is energised at a stretch against the longest time its datasheet allows.
-    /// A lock that opens with power is energised for the release time that acts; one that opens without
-    /// power is energised all the time it is shut and must be rated for continuous duty (no
-    /// `duty_limit`).
-    ///
-    /// # Why it matters
-    /// A coil for short duty burns out when it is held too long, quickest in a hot porch.
-    ///
-    /// # Example
-    /// A motor lock for 10 s held released for 30 s.
-    ///
-    /// # What to do
-    /// Shorten the release time where it is set, or take a lock for continuous duty.
-    pub static LOCK_DUTY_EXCEEDED: "lock-duty-exceeded", Error,
-        "A lock is energised longer than it bears", check
+    pub static LOCK_DUTY_EXCEEDED: "lock-duty-exceeded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -8,23 +8,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::LockFeed;
 
 rule! {
-    /// # What it checks
-    /// That something feeds every lock: a door station whose model has a lock output where `feed` is
-    /// `"station"`, a stated `supply_voltage` where it is `"own-supply"`. A lock that needs power is not
-    /// served by a dry contact.
-    ///
-    /// # Why it matters
-    /// A relay only switches. Without a supply of its own behind it nothing opens, and this is found out
-    /// when the door is hung.
-    ///
-    /// # Example
-    /// The door station has a relay but no lock output; the plan says that the station feeds the strike.
-    ///
-    /// # What to do
-    /// Give the lock a supply of its own (`feed = "own-supply"`, `supply_voltage`), or take a door
-    /// station with a lock output.
-    pub static LOCK_FEED_MISSING: "lock-feed-missing", Error,
-        "Nothing feeds a lock", reads Voltages, check
+    pub static LOCK_FEED_MISSING: "lock-feed-missing", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -8,21 +8,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
 
 rule! {
-    /// # What it checks
-    /// For locks that the door station feeds: the larger of the lock's current and its inrush against
-    /// the current of the station's lock output. A station that does not state it is not judged.
-    ///
-    /// # Why it matters
-    /// The output is often a capacitor behind a small converter: overloaded, the strike clicks once and
-    /// the station restarts in the middle of the call.
-    ///
-    /// # Example
-    /// A motor lock starts with 1.6 A on an output of 0.6 A.
-    ///
-    /// # What to do
-    /// Give the lock a supply of its own and use the station's relay, or take a lock that draws less.
-    pub static LOCK_OUTPUT_OVERLOADED: "lock-output-overloaded", Error,
-        "A lock draws more than the door station's output gives", check
+    pub static LOCK_OUTPUT_OVERLOADED: "lock-output-overloaded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -4,19 +4,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The number of locks at an entrance against the lock outputs or relays of its door station.
-    ///
-    /// # Why it matters
-    /// Two locks on one output open together, and together draw more than the output gives.
-    ///
-    /// # Example
-    /// A gate and a wicket beside it at a door station with one relay.
-    ///
-    /// # What to do
-    /// Take a door station with as many outputs, or a relay module of the family.
-    pub static LOCK_OUTPUTS_EXCEEDED: "lock-outputs-exceeded", Error,
-        "More locks than the door station has outputs", check
+    pub static LOCK_OUTPUTS_EXCEEDED: "lock-outputs-exceeded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

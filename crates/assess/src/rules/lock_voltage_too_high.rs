@@ -8,22 +8,7 @@ use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The highest voltage that can reach a lock, which is the upper end of what feeds it (a cable never
-    /// raises a voltage), against its rated voltage plus its tolerance.
-    ///
-    /// # Why it matters
-    /// A coil's heat grows with the square of its voltage: 20 % more voltage is 44 % more heat. A magnet
-    /// that is held all day chars its winding; a strike outlives it only because it is held for seconds.
-    ///
-    /// # Example
-    /// A 12 V lock on a supply set to 13.8 V for its battery: 15 % over, the lock bears 10 %.
-    ///
-    /// # What to do
-    /// Take a feed of the lock's voltage, or a lock of the feed's voltage. A resistor is no remedy: it
-    /// takes away as much at inrush.
-    pub static LOCK_VOLTAGE_TOO_HIGH: "lock-voltage-too-high", Error,
-        "Too much voltage for a lock", reads Voltages, check
+    pub static LOCK_VOLTAGE_TOO_HIGH: "lock-voltage-too-high", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -8,26 +8,7 @@ use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
-    /// # What it checks
-    /// The voltage at every lock at the adverse corner: the feed at the lower end of its tolerance (on
-    /// the bus: the lowest voltage at the door station in any state), the lock's own cable hot, long and
-    /// at the upper end of its tolerance, with its joints, and the larger of inrush and rated current
-    /// plus 10 % (a cold coil; common practice, no source). It must not lie below the rated voltage less
-    /// the lock's tolerance. Cable or length that is not stated: not judged.
-    ///
-    /// # Why it matters
-    /// A strike that gets too little buzzes and does not open; a magnet holds with less force than its
-    /// datasheet says; a motor lock stalls. It shows on a hot day or with the second lock on the same
-    /// transformer, not on the day of handover.
-    ///
-    /// # Example
-    /// A 12 V strike of 0.5 A over 12 m of 0.25 mm² wire: 10.5 V of the 10.8 V that it needs.
-    ///
-    /// # What to do
-    /// A thicker or shorter cable, or a feed nearer to the lock. A higher feed voltage only as far as
-    /// the lock bears it without the drop.
-    pub static LOCK_VOLTAGE_TOO_LOW: "lock-voltage-too-low", Error,
-        "Too little voltage at a lock", reads Voltages, check
+    pub static LOCK_VOLTAGE_TOO_LOW: "lock-voltage-too-low", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -9,23 +9,7 @@ use latchline_site::model::Run;
 use latchline_words::candidates::Candidate;
 
 rule! {
-    /// # What it checks
-    /// The length that follows from a run's measured capacitance (far end open, electronics and everything
-    /// beyond disconnected) and the cable's capacitance per metre, against the stated length. Told if
-    /// the two differ by more than 15 % and by more than 5 m (common practice, no source). A cable
-    /// without line constants is not judged.
-    ///
-    /// # Why it matters
-    /// Capacitance measures length whatever the joints are like. Too much of it means that the cable goes
-    /// somewhere else as well, or is wet; too little, that it is shorter or broken on the way.
-    ///
-    /// # Example
-    /// A-R3 has 4.6 nF, which is 92 m of this cable; 38 m are stated. A dead spur leads to the cellar.
-    ///
-    /// # What to do
-    /// Find the branch and disconnect it, or correct the lengths in the file.
-    pub static MEASURED_CAPACITANCE_DIFFERS: "measured-capacitance-differs", Warning,
-        "The measured capacitance is not that of the stated length", check
+    pub static MEASURED_CAPACITANCE_DIFFERS: "measured-capacitance-differs", Warning, check
 }
 
 /// What is let pass: the larger of these (common practice, no source).
@@ -80,7 +64,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         } else {
             &[Candidate::ShorterCable, Candidate::OpenConductor]
         };
-        let candidates: Vec<Both> = candidates.iter().map(|cause| cause.both()).collect();
+        let candidates: Vec<Both> = candidates.iter().map(|cause| cause.argument()).collect();
         let direction = implied.implied_m - implied.stated_m;
         let limit_m = implied.stated_m + implied.allowed_m().copysign(direction);
         let found = finding(doc, measured.origin.clone())

@@ -10,27 +10,7 @@ use latchline_site::model::{Run, RunStop, Site, StationOwner};
 use latchline_words::candidates::Candidate;
 
 rule! {
-    /// # What it checks
-    /// The measured loop resistance of a run against what its cable, lengths and joints give at the usual
-    /// temperature, surge protectors left out. Told if the two differ by more than 15 % and by more than
-    /// 1 ohm (common practice, no source).
-    ///
-    /// # Why it matters
-    /// The voltages are computed from the measured value, so they hold. But a loop that is too high may be
-    /// a bad joint, and bad joints get worse; one that is too low often is not the cable one thinks, or
-    /// was short-circuited before its end.
-    ///
-    /// A joint, a thinner conductor and a longer cable look alike to an ohmmeter. Capacitance tells them apart: it
-    /// grows with the length alone. Where it was measured, the candidates that it excludes are left out.
-    ///
-    /// # Example
-    /// A-R3 was measured at 7.9 ohm; 38 m of 0.8 mm pair have 2.6 ohm.
-    ///
-    /// # What to do
-    /// Measure again from a stop in the middle: a joint adds its ohms in one place, a thinner wire everywhere.
-    /// Then mend the joint, or correct the cable or the lengths in the file.
-    pub static MEASURED_LOOP_DIFFERS: "measured-loop-differs", Warning,
-        "The measured loop is not that of the stated cable", check
+    pub static MEASURED_LOOP_DIFFERS: "measured-loop-differs", Warning, check
 }
 
 /// What is let pass: the larger of these (common practice, no source).
@@ -95,7 +75,7 @@ fn candidates(run: &Run, cable: &latchline_site::catalogue::Cable, is_higher: bo
             Candidate::ShortCircuitOnTheWay,
         ],
     };
-    causes.iter().map(|cause| cause.both()).collect()
+    causes.iter().map(|cause| cause.argument()).collect()
 }
 
 /// Nominal loop resistance of a run as stated, without its measurement and surge protectors.

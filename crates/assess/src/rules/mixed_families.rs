@@ -5,22 +5,7 @@ use latchline_finding::{CodeDoc, ElementId, Sourced};
 use std::collections::BTreeMap;
 
 rule! {
-    /// # What it checks
-    /// That every supply, box, station and accessory module on one bus belongs to one family. A bus is
-    /// everything that cables and boxes join: a distributor that makes its port voltage anew, or lets
-    /// only signals pass, does not end it.
-    ///
-    /// # Why it matters
-    /// Parts of different families speak different languages, even where voltage and plugs agree. The
-    /// best that happens is nothing; some mixtures damage the part with the lower voltage.
-    ///
-    /// # Example
-    /// One flat keeps its station of another family. It never rings.
-    ///
-    /// # What to do
-    /// Choose the corresponding model of the bus's family, or give the odd parts a bus of their own.
-    pub static MIXED_FAMILIES: "mixed-families", Error,
-        "Parts of different families on one bus", check
+    pub static MIXED_FAMILIES: "mixed-families", Error, check
 }
 
 /// One part on site.

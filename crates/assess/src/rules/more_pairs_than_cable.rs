@@ -5,20 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// That no run uses more pairs in parallel than its cable has.
-    ///
-    /// # Why it matters
-    /// The voltages were computed with conductors that are not there.
-    ///
-    /// # Example
-    /// `pairs = 2` on a cable with a single pair.
-    ///
-    /// # What to do
-    /// Correct `pairs`, choose a cable with more pairs, or state a cable of the site's own for two cables
-    /// pulled side by side.
-    pub static MORE_PAIRS_THAN_CABLE: "more-pairs-than-cable", Error,
-        "More pairs in parallel than the cable has", check
+    pub static MORE_PAIRS_THAN_CABLE: "more-pairs-than-cable", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

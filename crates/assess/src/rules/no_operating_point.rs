@@ -6,24 +6,7 @@ use latchline_finding::{CodeDoc, ElementId, Unit};
 use std::collections::BTreeMap;
 
 rule! {
-    /// # What it checks
-    /// That the voltages of every supply's tree can settle at all, in every operating state and with
-    /// every admissible set of calls, at the adverse corner of the tolerances.
-    ///
-    /// # Why it matters
-    /// Stations draw constant power: the lower the voltage, the higher the current. Beyond a
-    /// certain load there is no voltage at which the cable can deliver the power; the bus collapses,
-    /// stations restart one after another, and nothing comes up. A voltage-drop sum with a fixed current does not show
-    /// this. Latchline proves it: for the reported state it has computed weights that show that no
-    /// voltages satisfy the circuit's equations.
-    ///
-    /// # Example
-    /// 24 stations of 6 W on one 0.5 mm pair of 80 m: all of them boot together after a power cut.
-    ///
-    /// # What to do
-    /// Shorten the path, take thicker conductors, split the run over more ports, or add a supply nearer by.
-    pub static NO_OPERATING_POINT: "no-operating-point", Error,
-        "The bus collapses: no voltages satisfy the circuit", reads Voltages, check
+    pub static NO_OPERATING_POINT: "no-operating-point", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

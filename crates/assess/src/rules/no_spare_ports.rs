@@ -6,20 +6,7 @@ use latchline_site::catalogue::BoxRole;
 use latchline_site::model::{RunStart, StationOwner};
 
 rule! {
-    /// # What it checks
-    /// With `spare_ports` under `[policy]`, that every distributor from whose ports dwellings are fed keeps at
-    /// least so many ports free. A head distributor that feeds others, doors and desks only is left out.
-    ///
-    /// # Why it matters
-    /// The next flat, or the run that has to be divided after all, needs a port.
-    ///
-    /// # Example
-    /// A-D1 has four ports, all in use; one is to be kept free.
-    ///
-    /// # What to do
-    /// Take a distributor with more ports, add one, or change the policy.
-    pub static NO_SPARE_PORTS: "no-spare-ports", Error,
-        "Fewer free ports than the policy asks for", check
+    pub static NO_SPARE_PORTS: "no-spare-ports", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,28 +7,7 @@ use latchline_site::catalogue::Environment;
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
 
 rule! {
-    /// # What it checks
-    /// Runs outdoors, in the ground, or from one building to another, for which no surge protector is
-    /// stated, neither in the run nor at an entrance that it leads to. Up to 42 m it is a piece of advice,
-    /// beyond a warning.
-    ///
-    /// The 42 m (140 ft) are borrowed from an informational note to NEC 800.90, by which a protector on
-    /// a communications cable between buildings may be left out up to that length under conditions; how that note
-    /// is to be read is disputed, so take it as a hint. IEC 62305-4 and IEC 61643-22 are the standards by
-    /// which protection is planned. The length is that of the whole run.
-    ///
-    /// # Why it matters
-    /// Lightning nearby puts kilovolts between two earths. The long cable carries them to every station on the
-    /// bus, and all of them fail together.
-    ///
-    /// # Example
-    /// 80 m of buried cable to the gate, no protector at either end.
-    ///
-    /// # What to do
-    /// Fit a protector for signal lines where the cable enters the building, another one at the far
-    /// device, and state its loop resistance as `surge_protection`: it counts in all voltages.
-    pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning,
-        "A run outdoors without surge protection", check
+    pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning, check
 }
 
 /// 140 ft: see the manual page.

@@ -6,21 +6,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::RunStart;
 
 rule! {
-    /// # What it checks
-    /// The largest current into each port that has a limit of its own, over all operating states and
-    /// admissible sets of calls.
-    ///
-    /// # Why it matters
-    /// A port at its limit starves its whole run while the rest of the building works, and it does
-    /// so only in the busiest moment.
-    ///
-    /// # Example
-    /// Port A-D1.3 is asked for 0.95 A when two calls stand on its run; it gives 0.8 A.
-    ///
-    /// # What to do
-    /// Move stations to a free port or another distributor.
-    pub static PORT_OVERLOADED: "port-overloaded", Error,
-        "More current than a port gives", reads Voltages, check
+    pub static PORT_OVERLOADED: "port-overloaded", Error, reads Voltages, check
 }
 
 /// Current limit of the port from which a run starts, in amperes.

@@ -5,21 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
-    /// # What it checks
-    /// Locks whose plan says that their relay does not sit on the secure side of the door
-    /// (`relay_on_secure_side = false`).
-    ///
-    /// # Why it matters
-    /// Whoever takes the door station off the wall has the lock's two wires in hand: joined or cut, they
-    /// open the door.
-    ///
-    /// # Example
-    /// The relay inside the outdoor door station switches a strike on its own supply.
-    ///
-    /// # What to do
-    /// The family's relay module, or a relay driven over the bus, mounted inside.
-    pub static RELAY_ON_UNSECURE_SIDE: "relay-on-unsecure-side", Warning,
-        "The lock's relay can be reached from outside", check
+    pub static RELAY_ON_UNSECURE_SIDE: "relay-on-unsecure-side", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

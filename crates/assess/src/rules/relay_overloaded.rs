@@ -8,22 +8,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
 
 rule! {
-    /// # What it checks
-    /// For locks on a supply of their own or on the bus: the larger of the lock's current and its inrush
-    /// against the contact rating of the door station's relay, or of the relay of its own that is put in
-    /// between (`relay_between`). A station that does not state it is not judged.
-    ///
-    /// # Why it matters
-    /// An overloaded contact welds: a fail-secure door then stays open, a fail-safe one stays shut.
-    ///
-    /// # Example
-    /// A motor lock of 1.6 A inrush on a relay for 1 A.
-    ///
-    /// # What to do
-    /// Put a relay of sufficient rating between, on the secure side of the door (`relay_between = "5 A"`); or
-    /// take a lock that draws less.
-    pub static RELAY_OVERLOADED: "relay-overloaded", Error,
-        "A lock draws more than the relay's contact carries", check
+    pub static RELAY_OVERLOADED: "relay-overloaded", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

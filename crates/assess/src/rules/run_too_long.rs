@@ -5,24 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The cable path from each output of a supply and each port of a distributor to the farthest
-    /// device behind it, through stations and branch boxes up to the input of the next
-    /// distributor, against the family's `longest_run`. Lengths count as stated, since that is how such
-    /// limits are meant. A family that states no such limit is not held to one.
-    ///
-    /// # Why it matters
-    /// Signals weaken with length, and the family's limit is the length its maker answers for.
-    /// Voltage is judged on its own and can fail earlier.
-    ///
-    /// # Example
-    /// A-504 is 164 m of cable away from A-D1.3; the family allows 150 m.
-    ///
-    /// # What to do
-    /// Place a distributor nearer by, or lead the run another way. Thicker cable does not lift this limit
-    /// unless the family says so.
-    pub static RUN_TOO_LONG: "run-too-long", Error,
-        "The path from the port is longer than the family allows", check
+    pub static RUN_TOO_LONG: "run-too-long", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,21 +7,7 @@ use latchline_finding::{CodeDoc, ElementId, Figure, Unit};
 use latchline_network::short_circuit::RunShort;
 
 rule! {
-    /// # What it checks
-    /// For a short at the far end of every run, which dwellings go dark besides those on the run and behind it: because the supply rather than
-    /// a port limits or trips, or because the voltage sinks for all. One finding a supply, about the run that takes most with it.
-    ///
-    /// # Why it matters
-    /// One nail through the cable of a bin store can take every flat off the air. Whoever looks for the fault should
-    /// know that it need not be where it is dark.
-    ///
-    /// # Example
-    /// A short on A-gate takes 24 dwellings with it, since only A-PS limits the current.
-    ///
-    /// # What to do
-    /// Ports with a limit of their own towards whatever is most exposed: outdoor runs first.
-    pub static SHORT_CIRCUIT_DARKENS: "short-circuit-darkens", Advice,
-        "A short on one run darkens other dwellings", reads ShortCircuit, check
+    pub static SHORT_CIRCUIT_DARKENS: "short-circuit-darkens", Advice, reads ShortCircuit, check
 }
 
 fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {

@@ -6,21 +6,7 @@ use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::short_circuit::{Acting, RunShort};
 
 rule! {
-    /// # What it checks
-    /// The current of a short at the far end of every run, with the lowest supply voltage and hot conductors, against
-    /// the trip currents and limits on the way. Where none is reached, nothing acts.
-    ///
-    /// # Why it matters
-    /// The supply takes the short for a load. Stations on the run are dead, the others work, the cable and its joints are
-    /// warm, and no lamp says so.
-    ///
-    /// # Example
-    /// A short at the end of A-R5 draws 1.1 A; the supply trips at 2 A only.
-    ///
-    /// # What to do
-    /// Ports with a limit of their own, a supply with a lower trip current, or thicker conductors so that more flows.
-    pub static SHORT_CIRCUIT_NOT_DETECTED: "short-circuit-not-detected", Warning,
-        "A short on which nothing acts", reads ShortCircuit, check
+    pub static SHORT_CIRCUIT_NOT_DETECTED: "short-circuit-not-detected", Warning, reads ShortCircuit, check
 }
 
 fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {

@@ -8,22 +8,7 @@ use latchline_network::Device;
 use latchline_network::signal_tree::{Notch, pair_constants};
 
 rule! {
-    /// # What it checks
-    /// In a band for which the family states a greatest ripple, dips of the level between two peaks that are deeper than
-    /// it. The dips are looked for at closely spaced frequencies and narrowed between them; the summary says
-    /// whether the spacing was kept.
-    ///
-    /// # Why it matters
-    /// An open branch of a quarter of a wavelength is a short at its foot (f = v / 4 l). A picture loses its colour or
-    /// tears, data of one carrier are lost, and moving the station by a few metres moves the fault.
-    ///
-    /// # Example
-    /// A-12 has a notch of 14 dB at 1.2 MHz: an open branch of about 39 m.
-    ///
-    /// # What to do
-    /// Wire the branch as part of the chain, put a terminator on its end where the family has one, or shorten it.
-    pub static SIGNAL_NOTCH: "signal-notch", Error,
-        "A notch in the band of a signal", reads Signal, check
+    pub static SIGNAL_NOTCH: "signal-notch", Error, reads Signal, check
 }
 
 fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {

@@ -8,22 +8,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
 
 rule! {
-    /// # What it checks
-    /// In a band for which the family states a greatest ripple, the difference between the highest and the lowest level at
-    /// every station. What is due to a single dip is `signal-notch`.
-    ///
-    /// # Why it matters
-    /// A level that falls or waves across the band blurs a picture and dulls speech, and the receiver can set its gain
-    /// for one frequency only.
-    ///
-    /// # Example
-    /// A-504 has 8.1 dB between the highest and the lowest level of the picture; the family allows 6 dB.
-    ///
-    /// # What to do
-    /// A terminator on every open end, where the family has one; a shorter or better cable; feed chokes of more inductance
-    /// where the lower end falls.
-    pub static SIGNAL_RIPPLE: "signal-ripple", Error,
-        "The level varies too much within the band of a signal", reads Signal, check
+    pub static SIGNAL_RIPPLE: "signal-ripple", Error, reads Signal, check
 }
 
 fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {

@@ -7,24 +7,7 @@ use latchline_network::Device;
 use latchline_network::signal_tree::MissingKind;
 
 rule! {
-    /// # What it checks
-    /// In a family that states bands for its signals, the greatest insertion loss in each band from every door and
-    /// management station to every station that it can call, against the band's budget. The pair is computed as a tree
-    /// of lossy lines with every box, feed choke, terminator, surge protector and waiting station on it, hot and at the upper
-    /// tolerance of its resistance.
-    ///
-    /// # Why it matters
-    /// Every voltage is right, and the picture is snow or the call is lost: too much cable, too many boxes one behind the
-    /// other, or an open branch that swallows one frequency.
-    ///
-    /// # Example
-    /// A-504 hears the gate with a loss of 48.2 dB at 8 MHz; the family bears 45 dB.
-    ///
-    /// # What to do
-    /// Fewer boxes and branches on the way, a shorter way, a cable with less loss; a terminator on an open end
-    /// where the family has one. Thicker conductors help the voltage more than the signal, a doubled pair hurts it.
-    pub static SIGNAL_TOO_WEAK: "signal-too-weak", Error,
-        "More loss on the pair than the family's signal bears", reads Signal, check
+    pub static SIGNAL_TOO_WEAK: "signal-too-weak", Error, reads Signal, check
 }
 
 fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {

@@ -6,27 +6,7 @@ use latchline_site::catalogue::LoopThrough;
 use latchline_site::model::{RunStop, Site, StationOwner};
 
 rule! {
-    /// # What it checks
-    /// How many dwellings fall silent together when one joint of a chain breaks, or when one station is taken
-    /// out through which the chain passes (`loop_through = "series"`). Of each port the worst place is told:
-    /// the first section. A dwelling counts if all its stations are beyond the break.
-    ///
-    /// The limit is `largest_silenced_group` under `[policy]`: more than that is an error. Without a policy, more
-    /// than 8 are a piece of advice (common practice, no source). Counted is up to the next distributor: what
-    /// the feed of a distributor carries, every system loses with that feed.
-    ///
-    /// # Why it matters
-    /// One decorator who disconnects a station, or one screw that works loose, and the whole stack complains.
-    /// With a star it is one flat, and it is the flat that knows why.
-    ///
-    /// # Example
-    /// A-R1 loops through ten flats; a loose screw in the first one silences all ten.
-    ///
-    /// # What to do
-    /// Shorter chains on more ports, branch boxes on the landings, or stations that are bridged on the terminal
-    /// block.
-    pub static SILENCED_GROUP: "silenced-group", Error,
-        "One fault silences many dwellings", check
+    pub static SILENCED_GROUP: "silenced-group", Error, check
 }
 
 /// Where the user states no policy (common practice, no source).

@@ -8,21 +8,7 @@ use latchline_network::Terminal;
 use latchline_network::start_up::StartUpOutcome;
 
 rule! {
-    /// # What it checks
-    /// Where power return ends well, the lowest voltage at every station from when it had come up, while others
-    /// were still booting, against its least standby voltage.
-    ///
-    /// # Why it matters
-    /// A station that has come up and sees its voltage dip restarts, or comes up with a setting lost. It happens only after a
-    /// power cut, and nobody is there to see it.
-    ///
-    /// # Example
-    /// A-504 was up after 4 s and then saw 32.8 V when the door station started; it needs 34 V.
-    ///
-    /// # What to do
-    /// Thicker conductors or fewer stations on the run; delays that differ from run to run.
-    pub static START_UP_DIP: "start-up-dip", Warning,
-        "The voltage dips at stations that had come up", reads StartUp, check
+    pub static START_UP_DIP: "start-up-dip", Warning, reads StartUp, check
 }
 
 fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {

@@ -7,26 +7,7 @@ use latchline_finding::{CodeDoc, DataGrade, ElementId, Figure, Finding, StateKin
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 
 rule! {
-    /// # What it checks
-    /// Power return after a long cut, simulated to ten seconds beyond the longest boot, with everything off before and every tolerance against it: the
-    /// supply's limit and how it acts, port limits, input capacitors and their inrush limits, turn-on and turn-off voltages,
-    /// delays, boot power. It fails when it comes to rest with devices that do not run.
-    ///
-    /// Not judged where the catalogue does not say at which voltage a station starts and stops, how large its input capacitor is,
-    /// or how a limit acts.
-    ///
-    /// # Why it matters
-    /// A supply that holds its current can carry every device once it runs and still not start them: all capacitors hang at one
-    /// voltage too low to start from, for good, until someone unplugs half of the building. I_limit must exceed
-    /// the sum of P_boot / V_on for all to boot at once.
-    ///
-    /// # Example
-    /// After a power cut A-PS sits at 34.1 V with its limit of 1.6 A; 12 of 30 stations never start.
-    ///
-    /// # What to do
-    /// A larger supply, stations with delays that differ from run to run, or several supplies.
-    pub static START_UP_FAILS: "start-up-fails", Error,
-        "Devices do not come up when power returns", reads StartUp, check
+    pub static START_UP_FAILS: "start-up-fails", Error, reads StartUp, check
 }
 
 fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {

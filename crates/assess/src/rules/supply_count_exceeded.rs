@@ -6,22 +6,7 @@ use latchline_network::{StageSource, Terminal};
 use std::collections::BTreeMap;
 
 rule! {
-    /// # What it checks
-    /// Datasheet counts of the kind "22 of this model or 64 of that one on one supply". For a mix the
-    /// shares are added: 11 of 22 and 32 of 64 is one whole supply.
-    ///
-    /// # Why it matters
-    /// The rule of shares is a convention, not physics: it is what a supplier's hotline goes by. Current, voltage and
-    /// start-up are judged beside it, and can be stricter: a count that has the ringing current of one
-    /// call in it is optimistic for a mix in which several ring.
-    ///
-    /// # Example
-    /// 12 of a model of which a supply carries 22, and 32 of one of which it carries 64: 1.05 supplies.
-    ///
-    /// # What to do
-    /// Share the stations out over another supply, or take a lighter model for some dwellings.
-    pub static SUPPLY_COUNT_EXCEEDED: "supply-count-exceeded", Error,
-        "More stations than the datasheet allows on one supply", check
+    pub static SUPPLY_COUNT_EXCEEDED: "supply-count-exceeded", Error, check
 }
 
 /// How much of a supply's datasheet count is used up.

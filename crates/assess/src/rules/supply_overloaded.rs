@@ -6,22 +6,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_network::StageSource;
 
 rule! {
-    /// # What it checks
-    /// The largest current that a supply is asked for, over all operating states and admissible sets
-    /// of calls, against its rated current, and its power against its rated power; for a regenerating box, its output
-    /// power.
-    ///
-    /// # Why it matters
-    /// A supply at its limit lets the voltage fall or switches off and on. It usually shows when mains returns and every
-    /// station boots at once.
-    ///
-    /// # Example
-    /// 40 heavy stations ask for 2.9 A at power return; the supply gives 2.5 A.
-    ///
-    /// # What to do
-    /// A larger supply if the family has one, or a second one with its own part of the building.
-    pub static SUPPLY_OVERLOADED: "supply-overloaded", Error,
-        "More current or power than a supply is rated for", reads Voltages, check
+    pub static SUPPLY_OVERLOADED: "supply-overloaded", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

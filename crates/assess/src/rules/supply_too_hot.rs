@@ -7,24 +7,7 @@ use crate::supply::mains_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
-    /// # What it checks
-    /// The stated ambient temperature of a supply's cupboard against the highest at which the supply
-    /// gives its rated load. Above that a supply whose model states `derating_per_kelvin` gives so much less of
-    /// its rated power for every kelvin, and passes as long as that is enough for its busiest state. The heat that
-    /// the supply itself leaves in the cupboard in that state is told beside it. Where a temperature is not
-    /// stated it is not looked at.
-    ///
-    /// # Why it matters
-    /// Every supply gives less when it is hot and lives half as long for every ten kelvins; a battery
-    /// beside it too.
-    ///
-    /// # Example
-    /// A supply for 45 °C in a cupboard under the roof with 55 °C.
-    ///
-    /// # What to do
-    /// A cooler place, vents, a supply for more, or one with so much in hand that its derating suffices.
-    pub static SUPPLY_TOO_HOT: "supply-too-hot", Error,
-        "A cupboard hotter than its supply bears", reads Voltages, check
+    pub static SUPPLY_TOO_HOT: "supply-too-hot", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -5,19 +5,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::RunStart;
 
 rule! {
-    /// # What it checks
-    /// Supplies at which no run starts.
-    ///
-    /// # Why it matters
-    /// The parts list would hold a supply that does nothing, or a run is missing.
-    ///
-    /// # Example
-    /// A-PS2 is listed, but every distributor is fed from A-PS1.
-    ///
-    /// # What to do
-    /// Wire it or remove it. One that is kept as a spare is accepted with a reason.
-    pub static SUPPLY_WITHOUT_LOAD: "supply-without-load", Warning,
-        "A supply feeds nothing", check
+    pub static SUPPLY_WITHOUT_LOAD: "supply-without-load", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

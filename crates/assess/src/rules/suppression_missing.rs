@@ -7,24 +7,7 @@ use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_site::model::{LockFeed, Suppression};
 
 rule! {
-    /// # What it checks
-    /// Locks that the door station's relay switches on a supply of their own or on the bus, without a
-    /// stated suppression of the coil's voltage spike. Where the catalogue gives the coil's inductance
-    /// and drop-out current, the delay that a plain diode would cost is told.
-    ///
-    /// # Why it matters
-    /// When the contact opens, the coil drives its voltage to hundreds of volts until the arc ends it.
-    /// That erodes the contact, resets stations and is heard on the bus.
-    ///
-    /// # Example
-    /// A strike on its own transformer with nothing across its coil.
-    ///
-    /// # What to do
-    /// At the lock, not at the relay: on direct current a diode (cathode to plus; it delays a release by
-    /// power loss by some tens of milliseconds) or a clamp, on alternating current a varistor. Many
-    /// locks have it built in: then state it.
-    pub static SUPPRESSION_MISSING: "suppression-missing", Advice,
-        "Nothing kills the voltage spike of a coil", check
+    pub static SUPPRESSION_MISSING: "suppression-missing", Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -8,19 +8,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::Suppression;
 
 rule! {
-    /// # What it checks
-    /// That no plain diode lies across a lock on alternating current.
-    ///
-    /// # Why it matters
-    /// The diode shorts every second half-wave: the transformer overheats, the fuse blows or the diode does.
-    ///
-    /// # Example
-    /// A 12 V AC strike with a diode across its terminals.
-    ///
-    /// # What to do
-    /// A varistor for the voltage, or a clamp that works both ways.
-    pub static SUPPRESSION_UNSUITABLE: "suppression-unsuitable", Error,
-        "A diode across a lock on alternating current", reads Voltages, check
+    pub static SUPPRESSION_UNSUITABLE: "suppression-unsuitable", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

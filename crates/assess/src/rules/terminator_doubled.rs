@@ -5,20 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, ElementId};
 
 rule! {
-    /// # What it checks
-    /// That a chain that does not divide has one terminator at most.
-    ///
-    /// # Why it matters
-    /// Two terminators in parallel halve the impedance at which the line is closed and take away signal
-    /// level from everyone.
-    ///
-    /// # Example
-    /// The chain was extended; the new end has its terminator, and the old one was left in.
-    ///
-    /// # What to do
-    /// Leave the one at the far end and take the other out.
-    pub static TERMINATOR_DOUBLED: "terminator-doubled", Warning,
-        "More than one terminator on an undivided chain", check
+    pub static TERMINATOR_DOUBLED: "terminator-doubled", Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

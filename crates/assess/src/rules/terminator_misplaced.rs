@@ -6,22 +6,7 @@ use latchline_finding::{CodeDoc, Origin};
 use latchline_site::model::RunStop;
 
 rule! {
-    /// # What it checks
-    /// That a terminator is only set where a chain ends: on a run whose last stop is a station from which
-    /// nothing goes on. Where an undivided chain has a second terminator, `terminator-doubled` says so
-    /// instead.
-    ///
-    /// # Why it matters
-    /// A terminator on the way takes half of the signal from all that lies beyond it, while the end stays
-    /// open.
-    ///
-    /// # Example
-    /// A-R3 ends at A-304 with a terminator; later A-R7 was led on from there to the loft.
-    ///
-    /// # What to do
-    /// Take the terminator out and set it on the station where the chain ends now.
-    pub static TERMINATOR_MISPLACED: "terminator-misplaced", Warning,
-        "A terminator where the chain does not end", check
+    pub static TERMINATOR_MISPLACED: "terminator-misplaced", Warning, check
 }
 
 /// A terminator that is set where no chain ends.

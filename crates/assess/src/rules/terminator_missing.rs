@@ -6,22 +6,7 @@ use latchline_finding::CodeDoc;
 use latchline_site::model::{RunStop, Site};
 
 rule! {
-    /// # What it checks
-    /// In a family that needs terminators (`terminator_required = true`), that the run to the last
-    /// station of every chain has `terminator = true`. A branched chain has an end on each branch.
-    /// Where the run does not say whether one is set, this is not judged.
-    ///
-    /// # Why it matters
-    /// At an open end the signal is reflected: pictures show ghosts or tear, data calls get lost, and
-    /// which station suffers depends on the length of the cable. Every voltage is right.
-    ///
-    /// # Example
-    /// A-R3 ends at A-304 with `terminator = false`.
-    ///
-    /// # What to do
-    /// Set the terminator on the last station of the chain and say so in the run that leads to it.
-    pub static TERMINATOR_MISSING: "terminator-missing", Error,
-        "The last station of a chain has no terminator", check
+    pub static TERMINATOR_MISSING: "terminator-missing", Error, check
 }
 
 /// Runs whose last station ends a chain, with that station.

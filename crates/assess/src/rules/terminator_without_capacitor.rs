@@ -6,26 +6,7 @@ use latchline_finding::{CodeDoc, DataGrade, Figure, Provenance, Severity, Unit};
 use latchline_network::Corner;
 
 rule! {
-    /// # What it checks
-    /// Terminators without the series capacitor that keeps the bus voltage away from their resistor: the
-    /// power U²/R that the nominal voltage of the bus turns into heat there (Joule's law). Above 0.5 W it
-    /// is an error (what a small resistor in a wall box stands: common practice, no source), below it a piece
-    /// of advice, since the direct current of the terminator is not part of the computed voltages.
-    ///
-    /// Judged where `terminator_capacitor = false`; where the run does not say, and the family states
-    /// a resistance but no capacitance for its terminator, it is not judged.
-    ///
-    /// # Why it matters
-    /// 100 ohm across 48 V takes 0.48 A and burns 23 W: more than the rest of the chain together, in a wall
-    /// box, day and night. A data-cable or aerial terminator has no capacitor.
-    ///
-    /// # Example
-    /// A-R3 is closed with a plain resistor of 100 ohm on a bus of 48 V.
-    ///
-    /// # What to do
-    /// Use the family's own terminator, or put its capacitor in series with the resistor.
-    pub static TERMINATOR_WITHOUT_CAPACITOR: "terminator-without-capacitor", Error,
-        "The bus voltage heats a terminator", check
+    pub static TERMINATOR_WITHOUT_CAPACITOR: "terminator-without-capacitor", Error, check
 }
 
 /// What a small resistor in a closed wall box stands (common practice, no source).

@@ -5,22 +5,7 @@ use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// Devices that hold their limit, but by less than `thin_margin` of the site's policy (1 V if it is
-    /// not stated).
-    ///
-    /// # Why it matters
-    /// The tolerances are already in the figure, but a later extension, one bad joint or a reel of
-    /// thinner cable is not.
-    ///
-    /// # Example
-    /// A-504 keeps 0.4 V in hand.
-    ///
-    /// # What to do
-    /// Nothing must be done. Where it is cheap, take the next thicker cable on the section that carries most; state
-    /// another `thin_margin` under `[policy]` if you judge otherwise.
-    pub static THIN_MARGIN: "thin-margin", Warning,
-        "Little voltage in hand in the worst state", reads Voltages, check
+    pub static THIN_MARGIN: "thin-margin", Warning, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -5,21 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The number of door stations on site against the family's `door_stations`. A family that states
-    /// no such limit is not held to one.
-    ///
-    /// # Why it matters
-    /// The system tells its door stations apart by number and lets one of them speak at a time; beyond
-    /// its limit calls are lost, or two doors answer to one release button.
-    ///
-    /// # Example
-    /// Eleven entrances; the family allows ten door stations.
-    ///
-    /// # What to do
-    /// Divide the site into two systems, or leave a little-used entrance with a key or reader only.
-    pub static TOO_MANY_DOOR_STATIONS: "too-many-door-stations", Error,
-        "More door stations than the family allows", check
+    pub static TOO_MANY_DOOR_STATIONS: "too-many-door-stations", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -5,21 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// The stations of each dwelling, its main one included, against the family's
-    /// `stations_per_dwelling`. A family that states no such limit is not held to one.
-    ///
-    /// # Why it matters
-    /// All stations of a dwelling ring at once. What is beyond the limit has no number of its own, does not
-    /// ring, or cannot take the call.
-    ///
-    /// # Example
-    /// The penthouse has a main station and four extensions; the family allows four stations.
-    ///
-    /// # What to do
-    /// Leave an extension out. Where the family allows it, an additional bell can take its place.
-    pub static TOO_MANY_STATIONS_IN_DWELLING: "too-many-stations-in-dwelling", Error,
-        "More stations in one dwelling than the family allows", check
+    pub static TOO_MANY_STATIONS_IN_DWELLING: "too-many-stations-in-dwelling", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -5,22 +5,7 @@ use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
-    /// # What it checks
-    /// How many stations hang on each output of a supply and each port of a distributor, with branch
-    /// boxes and everything beyond up to the next distributor, against the family's
-    /// `stations_per_port`. A family that states no such limit is not held to one.
-    ///
-    /// # Why it matters
-    /// Every station loads the pair for signals, whether it is in use or not. The family's count is what its
-    /// maker has tried; voltage and current are judged beside it and can allow more or less.
-    ///
-    /// # Example
-    /// 17 stations on A-D1.2; the family allows 16.
-    ///
-    /// # What to do
-    /// Move stations to a free port, or add a distributor.
-    pub static TOO_MANY_STATIONS_ON_PORT: "too-many-stations-on-port", Error,
-        "More stations on one port than the family allows", check
+    pub static TOO_MANY_STATIONS_ON_PORT: "too-many-stations-on-port", Error, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

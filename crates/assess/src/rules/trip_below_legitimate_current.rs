@@ -7,21 +7,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::LimitKind;
 
 rule! {
-    /// # What it checks
-    /// The largest legitimate current of every supply and port that trips or hiccups, over all operating states and admissible
-    /// sets of calls, against its smallest trip current. The catalogue states one trip current, which is taken as the smallest and
-    /// the largest.
-    ///
-    /// # Why it matters
-    /// A trip that a busy evening reaches switches a working building off.
-    ///
-    /// # Example
-    /// A-D1.2 trips at 0.35 A; two calls with release ask for 0.41 A.
-    ///
-    /// # What to do
-    /// Fewer stations on the port, or a model that trips later.
-    pub static TRIP_BELOW_LEGITIMATE_CURRENT: "trip-below-legitimate-current", Error,
-        "A trip acts on a legitimate current", reads Voltages, check
+    pub static TRIP_BELOW_LEGITIMATE_CURRENT: "trip-below-legitimate-current", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

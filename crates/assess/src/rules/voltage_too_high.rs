@@ -6,21 +6,7 @@ use latchline_finding::{CodeDoc, StateKind, Unit};
 use latchline_network::Device;
 
 rule! {
-    /// # What it checks
-    /// The highest voltage at every device, with the supply at the upper end of its tolerance, cold
-    /// cable and the least load, against the device's highest voltage.
-    ///
-    /// # Why it matters
-    /// The station next to the supply has nearly the open-circuit voltage all night. Too much of it
-    /// shortens its life or trips its protection.
-    ///
-    /// # Example
-    /// The supply is set to 52 V plus 3 %; the lodge station, 2 m away, stands 53 V.
-    ///
-    /// # What to do
-    /// Set the supply lower if it can be set, or take another one; then check the far end again.
-    pub static VOLTAGE_TOO_HIGH: "voltage-too-high", Error,
-        "Voltage at a device above its limit at light load", reads Voltages, check
+    pub static VOLTAGE_TOO_HIGH: "voltage-too-high", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

@@ -6,28 +6,7 @@ use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
 
 rule! {
-    /// # What it checks
-    /// The voltage at the terminals of every station, and at the input of every box that states a least
-    /// voltage, against the limit that holds for what the device is doing: its least voltage in use
-    /// while it rings or talks, its least standby voltage while it waits or boots.
-    ///
-    /// The voltage is that of the worst state: standby by day and night, as many calls at once as
-    /// the family permits, self-started views, all-call, power return, fire release and battery at its end voltage; with the
-    /// set of callers that is worst for this device; with hot cable, upper tolerance of lengths and loads
-    /// and the lowest supply voltage.
-    ///
-    /// # Why it matters
-    /// Below its least voltage a station restarts when it is called, shows no picture or does not
-    /// release the door: always at the last flat, always in the evening.
-    ///
-    /// # Example
-    /// A-504 has 34.8 V while it talks and two other flats are called; it needs 37 V.
-    ///
-    /// # What to do
-    /// Thicker conductors, a shorter way, fewer stations on the run, another port, or a supply nearer by.
-    /// A doubled pair halves the resistance but also the characteristic impedance of the pair.
-    pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error,
-        "Voltage at a device below its limit in the worst state", reads Voltages, check
+    pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {

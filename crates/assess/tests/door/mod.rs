@@ -21,10 +21,11 @@ fn every_rule_has_a_page() {
         include_str!("supply.rs"),
     ];
     for code in texts.concat().split("let code = \"").skip(1).filter_map(|rest| rest.split('"').next()) {
-        let doc = latchline_assess::codes().find(|doc| doc.code == code);
-        let doc = doc.unwrap_or_else(|| panic!("no rule {code}"));
+        let words = latchline_words::codes::of(code);
+        let page =
+            words.unwrap_or_else(|| panic!("no rule {code}")).page(latchline_finding::Language::English);
         for heading in ["# What it checks", "# Why it matters", "# Example", "# What to do"] {
-            assert!(doc.explanation.contains(heading), "{code} lacks {heading}");
+            assert!(page.contains(heading), "{code} lacks {heading}");
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_finding::{Severity, shown};
+use latchline_finding::{Language, Severity, shown};
 use latchline_report::addresses as numbers;
 use latchline_report::{Report, short};
 use latchline_site::addresses::{FoundList, assign, freeze, read_found_list, reconcile};
@@ -94,7 +94,7 @@ pub fn run(
     let name = &view.sources().file(view.site_file()).name;
     let report = Report::new(name, view.sources(), &plan.findings, None, codes::all());
     // What is wrong with the numbers belongs to the check; here it is said beside the result.
-    let _ = std::io::stderr().write_all(short::findings(&report).as_bytes());
+    let _ = std::io::stderr().write_all(short::findings(&report, Language::English).as_bytes());
     Ok(ExitCode::from(u8::from(report.fails_at(Severity::Error))))
 }
 

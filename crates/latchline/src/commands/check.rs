@@ -1,5 +1,6 @@
 //! `latchline check`: the main job.
 
+use super::locale::LanguageArguments;
 use crate::failure::{self, UNUSABLE};
 use crate::files::ResultFile;
 use crate::load::Opened;
@@ -49,6 +50,8 @@ pub struct CheckArguments {
     /// Least severity that gives exit status 1; what cannot be judged counts as a warning
     #[arg(long, value_enum, value_name = "SEVERITY", default_value_t = FailOn::Error)]
     fail_on: FailOn,
+    #[command(flatten)]
+    language: LanguageArguments,
     /// When to use colour in text
     #[arg(long, value_enum, value_name = "WHEN", default_value_t = Colour::Auto)]
     color: Colour,
@@ -129,7 +132,9 @@ pub fn run(
             FailOn::Advice => Severity::Advice,
         },
         samples: arguments.samples.map(|samples| ToleranceOptions { samples, seed: arguments.seed }),
-        look: surroundings.look(arguments.color, arguments.result.is_named()),
+        look: surroundings
+            .look(arguments.color, arguments.result.is_named())
+            .in_language(arguments.language.language()),
         result: &arguments.result,
     };
     if !arguments.watch {
@@ -174,7 +179,7 @@ fn once(
         // Without an assessment there is no sheet: the report says why.
         _ => match job.format {
             Format::Text => text::render(&report, &job.look),
-            Format::Short => short::render(&report),
+            Format::Short => short::render(&report, job.look.language),
             Format::Json => json::render(&report)?,
             Format::Sarif => sarif::render(&report, &working_folder())?,
         },

@@ -1,5 +1,6 @@
 //! `latchline explain`: the manual page of a finding's code.
 
+use super::locale::LanguageArguments;
 use crate::codes;
 use crate::output;
 use crate::surroundings::{Colour, Surroundings};
@@ -16,6 +17,8 @@ use std::process::ExitCode;
 pub struct ExplainArguments {
     /// The code, as printed in brackets with every finding
     code: Option<String>,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// Runs the command.
@@ -27,7 +30,7 @@ pub fn run(
     surroundings: &Surroundings,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    let look = surroundings.look(Colour::Auto, false);
+    let look = surroundings.look(Colour::Auto, false).in_language(arguments.language.language());
     let text = match &arguments.code {
         Some(code) => explain::page(codes::find(code)?, &look),
         None => explain::list(&codes::all(), &look),

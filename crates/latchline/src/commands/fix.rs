@@ -7,10 +7,10 @@ use crate::load::{self, Opened};
 use crate::surroundings::Surroundings;
 use anyhow::{Context, Result, bail};
 use clap::Args;
-use latchline_finding::{Finding, Remedy, Severity, shown};
+use latchline_finding::{Finding, Language, Remedy, Severity, shown};
 use latchline_remedy::{Bench, pair, propose};
-use latchline_report::english;
 use latchline_report::table::hanging;
+use latchline_report::wording;
 use latchline_session::Mended;
 use std::io::Write;
 use std::path::PathBuf;
@@ -97,7 +97,7 @@ pub fn run(
     session.edit(&remedy.edit).context("cannot apply the remedy")?;
     let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding), width))?;
-    write!(output, "{}", hanging("  ", &english::remedy(remedy), width))?;
+    write!(output, "{}", hanging("  ", &wording::remedy(remedy, Language::English), width))?;
     write!(output, "{}", difference(before, after.text()))?;
     finish(arguments, &original, after.text(), output)?;
     if !arguments.write {
@@ -130,7 +130,11 @@ fn list(bench: &Bench<'_>, open: &[&Finding], width: usize, output: &mut dyn Wri
             write!(output, "{}", hanging("   ", &none, width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
-            write!(output, "{}", hanging(&format!("   {}) ", index + 1), &english::remedy(remedy), width))?;
+            write!(
+                output,
+                "{}",
+                hanging(&format!("   {}) ", index + 1), &wording::remedy(remedy, Language::English), width)
+            )?;
         }
     }
     Ok(())
@@ -139,7 +143,7 @@ fn list(bench: &Bench<'_>, open: &[&Finding], width: usize, output: &mut dyn Wri
 fn show_steps(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<()> {
     for (index, step) in mended.steps.iter().enumerate() {
         write!(output, "{}", hanging(&format!("{}. ", index + 1), &sentence(&step.finding), width))?;
-        write!(output, "{}", hanging("   ", &english::remedy(&step.remedy), width))?;
+        write!(output, "{}", hanging("   ", &wording::remedy(&step.remedy, Language::English), width))?;
     }
     Ok(())
 }

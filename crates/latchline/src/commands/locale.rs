@@ -32,14 +32,35 @@ enum UnitsChoice {
     Us,
 }
 
+/// Language of what is written for a person; names, keys and codes stay as they are.
+#[derive(Debug, Clone, Copy, Args)]
+pub struct LanguageArguments {
+    /// Language of what is written for a person (json and sarif stay English)
+    #[arg(long, value_enum, value_name = "LANGUAGE", default_value_t = LanguageChoice::En)]
+    language: LanguageChoice,
+}
+
+impl LanguageArguments {
+    /// What the argument means.
+    pub fn language(&self) -> Language {
+        self.language.language()
+    }
+}
+
+impl LanguageChoice {
+    fn language(self) -> Language {
+        match self {
+            LanguageChoice::En => Language::English,
+            LanguageChoice::De => Language::German,
+        }
+    }
+}
+
 impl LocaleArguments {
     /// What the arguments mean.
     pub fn locale(&self) -> Locale {
         Locale {
-            language: match self.language {
-                LanguageChoice::En => Language::English,
-                LanguageChoice::De => Language::German,
-            },
+            language: self.language.language(),
             units: match self.units {
                 UnitsChoice::Metric => Units::Metric,
                 UnitsChoice::Us => Units::Us,

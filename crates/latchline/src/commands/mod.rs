@@ -22,6 +22,7 @@ pub mod schema;
 
 use crate::failure::UNUSABLE;
 use crate::surroundings::Surroundings;
+use latchline_finding::Language;
 use latchline_report::{Look, Report, text};
 use latchline_session::View;
 use std::io::Write as _;
@@ -34,7 +35,7 @@ use std::process::ExitCode;
 fn refuse(view: &View, surroundings: &Surroundings) -> anyhow::Result<ExitCode> {
     let name = &view.sources().file(view.site_file()).name;
     let report = Report::new(name, view.sources(), view.reading(), None, crate::codes::all());
-    let text = text::render(&report, &Look { colour: false, width: surroundings.width });
+    let text = text::render(&report, &Look { width: surroundings.width, ..Look::default() });
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
     Ok(ExitCode::from(UNUSABLE))
@@ -42,6 +43,5 @@ fn refuse(view: &View, surroundings: &Surroundings) -> anyhow::Result<ExitCode> 
 
 /// What is wrong, in one sentence without full stop.
 pub(crate) fn sentence(finding: &latchline_finding::Finding) -> String {
-    let doc = crate::codes::find(finding.code.as_str()).ok();
-    latchline_report::english::wording(finding, doc).message
+    latchline_words::codes::wording(finding, Language::English).message
 }

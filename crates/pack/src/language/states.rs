@@ -6,8 +6,7 @@ use crate::locale::Rounding;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
 use latchline_finding::{CallRef, Figure, Finding, Language, OperatingState, Unit};
-use latchline_words::states;
-use latchline_words::template::fill;
+use latchline_words::{codes, states};
 
 impl Locale {
     /// An operating state in a few words.
@@ -43,23 +42,11 @@ impl Locale {
         }
     }
 
-    /// What is wrong, in one sentence: in English the report's own words; in German a sentence with the same
-    /// arguments, or the title of its code where it is one that only reading the file finds.
+    /// What is wrong, in one sentence.
     pub fn finding(&self, finding: &Finding) -> String {
-        let code = finding.code.as_str();
-        match self.language {
-            Language::English => {
-                let doc = latchline_assess::codes().find(|doc| doc.code == finding.code);
-                let message = latchline_report::english::wording(finding, doc).message;
-                latchline_report::english::capital(&message)
-            }
-            Language::German => latchline_report::german::template(code)
-                .and_then(|template| fill(template, finding, Language::German))
-                .unwrap_or_else(|| match latchline_report::german::title(code) {
-                    Some(title) => format!("{title} ({code})"),
-                    None => code.to_string(),
-                }),
-        }
+        let message = codes::wording(finding, self.language).message;
+        let mut signs = message.chars();
+        signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect()
     }
 
     /// A figure of a finding or of a calculation with a prefix that fits its size.
@@ -81,32 +68,5 @@ impl Locale {
             Unit::Ampere if size > 0.0 && size < 0.1 => with(1e3, 1, "mA"),
             _ => self.figure_rounded(figure, rounding),
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use crate::locale::Locale;
-    use latchline_finding::{Code, Finding, Language, Origin, Severity, Unit, Units};
-
-    #[test]
-    fn a_german_sentence_has_german_figures() {
-        let found = Finding::new(Code("lock-voltage-too-low"), Severity::Error, Origin::None)
-            .about("bins")
-            .figures(8.731, 10.8, Unit::Volt)
-            .with("lock", "strike-12");
-        let locale = Locale(latchline_finding::Locale { language: Language::German, units: Units::Metric });
-        let said = "Das Schloss strike-12 von bins bekommt 8,73 V und braucht 10,8 V";
-        assert_eq!(locale.finding(&found), said);
-        let wired = Finding::new(Code("lock-contact-wiring"), Severity::Error, Origin::None)
-            .about("front")
-            .with("lock", "magnet-12")
-            .with("kind", "opens without power")
-            .with("required", "normally closed")
-            .with("stated", "normally open");
-        assert_eq!(
-            locale.finding(&wired),
-            "Das Schloss magnet-12 von front öffnet ohne Strom; sein Relaiskontakt muss Öffner sein, nicht Schließer"
-        );
     }
 }

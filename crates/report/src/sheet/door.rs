@@ -1,10 +1,11 @@
 //! The sheet of one entrance.
 
+use super::english;
 use super::{calculation, caution, fact, findings, fittings, words};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::paragraph;
-use crate::{english, figures, template};
+use crate::{figures, template, wording};
 use latchline_assess::door::circuit::Unknown;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
@@ -32,7 +33,7 @@ fn metres(value: f64) -> String {
 }
 
 fn seconds(value: f64) -> String {
-    figures::sentence(Figure::new(value, Unit::Second))
+    english::sentence(Figure::new(value, Unit::Second))
 }
 
 fn head(sheet: &DoorSheet, look: &Look) -> String {
@@ -93,7 +94,7 @@ fn lock_block(lock: &LockSheet, look: &Look) -> String {
     text.push_str(&fact("What", &what, look));
     text.push_str(&fact("Power", words::feed(lock.wiring.feed), look));
     if let Some((cable, length_m)) = &lock.cable {
-        let length = figures::sentence(Figure::new(*length_m, Unit::Metre));
+        let length = english::sentence(Figure::new(*length_m, Unit::Metre));
         text.push_str(&fact("Cable", &format!("{cable}, {length}"), look));
     }
     match &lock.circuit {
@@ -212,7 +213,7 @@ fn rules(sheet: &DoorSheet, look: &Look) -> String {
     }
     let mut text = format!("{}\n", look.bold("Rules to look at with the responsible person"));
     for rule in sheet.escape_rules {
-        let line = format!("{}: {}", rule.source, english::capital(rule.summary));
+        let line = format!("{}: {}", rule.source, wording::capital(rule.summary));
         text.push_str(&paragraph(&line, 2, look.width));
     }
     text

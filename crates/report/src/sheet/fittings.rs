@@ -1,5 +1,6 @@
 //! What hangs on a door station besides locks: modules, lights, alarm inputs; and what all of it draws.
 
+use super::english;
 use super::{calculation, words};
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
@@ -98,7 +99,7 @@ fn alarm_line(input: &AlarmSheet) -> String {
         (false, false) => ", a cut cable is reported",
     });
     if let Ok(cable) = &input.cable {
-        let length = figures::sentence(Figure::new(cable.length_m, Unit::Metre));
+        let length = english::sentence(Figure::new(cable.length_m, Unit::Metre));
         line.push_str(&format!(", {}, {length}", template::plain(&cable.cable)));
     }
     if input.releases_locks {
@@ -147,7 +148,7 @@ pub(super) fn load(sheet: &DoorSheet, look: &Look) -> String {
         milliamperes(load.night_a()),
         String::new(),
     ]);
-    let volts = figures::sentence(Figure::new(load.bus_v, Unit::Volt));
+    let volts = english::sentence(Figure::new(load.bus_v, Unit::Volt));
     let title = look.bold(&format!("Standby load on the bus, nominal, at {volts}"));
     format!("{title}\n{}", table.render(look))
 }

@@ -1,11 +1,12 @@
 //! The sheet of one supply.
 
+use super::english;
 use super::{calculation, caution, fact, findings};
 use crate::paint::Look;
 use crate::physics_text::power_return;
 use crate::report::Report;
 use crate::table::{Column, Set, Table};
-use crate::{figures, state_words, template};
+use crate::{figures, template};
 use latchline_assess::Rounding;
 use latchline_assess::supply::{BatteryFigures, SupplySheet};
 use latchline_finding::{Figure, OperatingState, Unit};
@@ -40,7 +41,7 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
     if !sheet.place.is_empty() {
         text.push_str(&fact("Place", &sheet.place, look));
     }
-    let celsius = |value: f64| figures::sentence(Figure::new(value, Unit::Celsius));
+    let celsius = |value: f64| english::sentence(Figure::new(value, Unit::Celsius));
     let ambient = match (sheet.ambient_c, sheet.ambient_limit_c) {
         (Some(ambient), Some(limit)) => format!("{}, at most {}", celsius(ambient), celsius(limit)),
         (Some(ambient), None) => celsius(ambient),
@@ -49,8 +50,8 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
     };
     text.push_str(&fact("Cupboard", &ambient, look));
     if let Some(mains) = &sheet.mains {
-        let watts = |value: f64| figures::sentence(Figure::new(value, Unit::Watt));
-        let state = state_words::in_words(&OperatingState::from(mains.state));
+        let watts = |value: f64| english::sentence(Figure::new(value, Unit::Watt));
+        let state = english::in_words(&OperatingState::from(mains.state));
         let mut line = format!("{} {state}", watts(mains.output_w));
         if mains.charging_w > 0.0 {
             let waits = if mains.charging_waits { " (what is left of the rated power)" } else { "" };
@@ -70,19 +71,19 @@ fn mains(report: &Report<'_>, sheet: &SupplySheet, look: &Look) -> String {
     let battery = sheet.battery.as_ref().and_then(|battery| battery.as_ref().ok());
     let mut text = String::new();
     if let Some(shortest) = battery.and_then(BatteryFigures::shortest) {
-        let hours = figures::shown(Figure::new(shortest.hours, Unit::Hour), Rounding::Down);
-        let state = state_words::few_words(&OperatingState::from(shortest.state));
+        let hours = english::shown(Figure::new(shortest.hours, Unit::Hour), Rounding::Down);
+        let state = english::few_words(&OperatingState::from(shortest.state));
         let line = format!("the battery takes over without a gap; at least {hours} in {state}");
         text.push_str(&fact("Mains lost", &line, look));
     }
     let starts = report.assessment.map_or(&[][..], |assessment| &assessment.start_up);
     if let Some(start) = starts.iter().find(|start| start.source == sheet.supply) {
-        let mut line = format!("after a failure that outlasts it: {}", power_return(start));
+        let mut line = format!("after a failure that outlasts it: {}", power_return(start, look));
         if battery.is_none() {
-            line = power_return(start);
+            line = power_return(start, look);
         }
         if let Some(recharge) = battery.and_then(|battery| battery.recharge_hours) {
-            let hours = figures::shown(Figure::new(recharge, Unit::Hour), Rounding::Up);
+            let hours = english::shown(Figure::new(recharge, Unit::Hour), Rounding::Up);
             line.push_str(&format!("; four fifths are back in the battery {hours} later"));
         }
         if sheet.mains.as_ref().is_some_and(|mains| mains.charging_waits) {
@@ -94,8 +95,8 @@ fn mains(report: &Report<'_>, sheet: &SupplySheet, look: &Look) -> String {
 }
 
 fn hours(battery: &BatteryFigures, look: &Look) -> String {
-    let amp_hours = |value: f64| figures::sentence(Figure::new(value, Unit::AmpereHour));
-    let rated = figures::sentence(Figure::new(battery.rated_hours, Unit::Hour));
+    let amp_hours = |value: f64| english::sentence(Figure::new(value, Unit::AmpereHour));
+    let rated = english::sentence(Figure::new(battery.rated_hours, Unit::Hour));
     let mut text = format!("{}\n", look.bold("Battery"));
     let count = match battery.batteries {
         1 => String::new(),
@@ -104,11 +105,11 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     let line = format!(
         "{count}{} at the {rated} rate, of which {} are counted on",
         amp_hours(battery.capacity_ah),
-        figures::shown(Figure::new(battery.effective_ah, Unit::AmpereHour), Rounding::Down)
+        english::shown(Figure::new(battery.effective_ah, Unit::AmpereHour), Rounding::Down)
     );
     text.push_str(&fact("Capacity", &line, look));
     if let Some(required) = battery.required_hours {
-        let hours = figures::sentence(Figure::new(required, Unit::Hour));
+        let hours = english::sentence(Figure::new(required, Unit::Hour));
         text.push_str(&fact("Asked for", &format!("{hours} of standby"), look));
     }
     let mut table = Table::new(
@@ -122,7 +123,7 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     );
     for load in &battery.loads {
         table.row(vec![
-            state_words::few_words(&OperatingState::from(load.state)),
+            english::few_words(&OperatingState::from(load.state)),
             figures::rounded_up(load.bus_power_w, 1),
             figures::rounded_up(load.battery_current_a, 3),
             figures::rounded_down(load.hours, 1),

@@ -24,18 +24,8 @@ A-R2 = { from = "A-D1.2", to = ["A-101", "A-102"], cable = "pair-0.5", spacing =
 
 /// Manual pages of the codes that are used here.
 pub const DOCS: &[&CodeDoc] = &[
-    &CodeDoc {
-        code: Code("voltage-too-low"),
-        severity: Severity::Error,
-        title: "a device has too little voltage",
-        explanation: "# What it checks\n\nThe voltage of every device in its worst state.",
-    },
-    &CodeDoc {
-        code: Code("thin-margin"),
-        severity: Severity::Warning,
-        title: "a device has little voltage in hand",
-        explanation: "# What it checks\n\nThe margin of every device.",
-    },
+    &CodeDoc { code: Code("voltage-too-low"), severity: Severity::Error },
+    &CodeDoc { code: Code("thin-margin"), severity: Severity::Warning },
 ];
 
 /// The store with the site file.

@@ -1,0 +1,219 @@
+//! Remedies, verdicts and gaps in words; the words themselves are rows of `latchline_words::report`.
+
+use crate::report::Report;
+use latchline_assess::{NotJudged, Verdict, rules};
+use latchline_finding::{Change, Edit, EditStep, Figure, Language, Remedy, Severity, Unit};
+use latchline_words::report::{Counted, Remark, RemedyWords, Tightest, VerdictWords, remedy_kind};
+use latchline_words::{figures, states, template};
+
+/// A verified remedy in words: what to change, what it brings and costs.
+pub fn remedy(remedy: &Remedy, language: Language) -> String {
+    let mut text = remedy_kind(remedy.kind, language);
+    let changes = edit(&remedy.edit, language);
+    if !changes.is_empty() {
+        text = format!("{text}: {}", changes.join("; "));
+    }
+    let mut add = |words: RemedyWords<'_>| {
+        text.push_str("; ");
+        text.push_str(&words.say(language));
+    };
+    if let Some(value) = remedy.value_after {
+        add(RemedyWords::BringsTo { value: &figures::sentence(value, language) });
+    }
+    if remedy.kind == "doubled-pair" {
+        add(RemedyWords::DoubledPair);
+    }
+    if remedy.cost.is_none() {
+        add(RemedyWords::NotInPriceList);
+    }
+    if let Some(cost) = remedy.cost.filter(|cost| cost.is_finite()) {
+        let amount = &figures::decimals(figures::trimmed(cost.abs(), 2), language);
+        add(if cost.abs() < 0.005 {
+            RemedyWords::NoCost
+        } else if cost < 0.0 {
+            RemedyWords::Saves { amount }
+        } else {
+            RemedyWords::Costs { amount }
+        });
+    }
+    text
+}
+
+/// The changes of an edit, as the user would write them.
+pub fn edit(edit: &Edit, language: Language) -> Vec<String> {
+    edit.changes
+        .iter()
+        .filter_map(|(path, change)| {
+            let place = &path_words(path);
+            Some(template::plain(&match change {
+                Change::Set(value) => format!("{place} = {value}"),
+                Change::Remove => RemedyWords::Removes { place }.say(language),
+                Change::Insert(_, value) => RemedyWords::Adds { value, place }.say(language),
+                Change::AppendTable(body) => RemedyWords::AddsTable { table: place, body }.say(language),
+                Change::Rename(name) => RemedyWords::Renames { place, name }.say(language),
+                Change::Lines { line, .. } => RemedyWords::ChangesLines { line: line + 1 }.say(language),
+                Change::Expect(_) => return None,
+            }))
+        })
+        .collect()
+}
+
+/// A path into a site file in its own notation: `runs.W3.lengths[2]`.
+pub fn path_words(path: &[EditStep]) -> String {
+    let mut words = String::new();
+    for step in path {
+        match step {
+            EditStep::Key(key) => {
+                if !words.is_empty() {
+                    words.push('.');
+                }
+                let bare = |sign: char| sign.is_ascii_alphanumeric() || sign == '-' || sign == '_';
+                if !key.is_empty() && key.chars().all(bare) {
+                    words.push_str(key);
+                } else {
+                    words.push_str(&format!("{key:?}"));
+                }
+            }
+            EditStep::Index(index) => words.push_str(&format!("[{index}]")),
+        }
+    }
+    words
+}
+
+/// "rests on assumed values: ...".
+pub fn rests_on(values: &[String], language: Language) -> String {
+    let values: Vec<String> = values.iter().map(|value| template::plain(value)).collect();
+    RemedyWords::RestsOn { values: &values.join(", ") }.say(language)
+}
+
+/// What could not be judged and how to get it, without the code.
+pub fn not_judged(missing: &NotJudged, language: Language) -> String {
+    let elements: Vec<String> =
+        missing.elements.iter().map(|element| template::plain(element.as_str())).collect();
+    let elements = (!elements.is_empty()).then(|| elements.join(", "));
+    let how =
+        (missing.code == rules::codes::LINE_CONSTANTS_MISSING).then(|| Remark::LineConstants.say(language));
+    let needs = Remark::Needs {
+        missing: &template::plain(&missing.missing),
+        elements: elements.as_deref(),
+        how: how.as_deref(),
+    };
+    needs.say(language)
+}
+
+/// The verdict in one or two lines; the second, if any, names the tightest place.
+pub fn verdict(report: &Report<'_>, language: Language) -> (String, Option<String>) {
+    let counts = report.counts();
+    let counted = [
+        (counts.errors, Counted::Errors { count: counts.errors }),
+        (counts.warnings, Counted::Warnings { count: counts.warnings }),
+        (counts.advice, Counted::Advice { count: counts.advice }),
+        (counts.accepted, Counted::Accepted { count: counts.accepted }),
+    ];
+    let counted: Vec<String> =
+        counted.iter().filter(|(count, _)| *count > 0).map(|(_, words)| words.say(language)).collect();
+    let counted = (!counted.is_empty()).then(|| counted.join(", "));
+    let counted = counted.as_deref();
+    let Some(assessment) = report.assessment else {
+        return (VerdictWords::Unusable { counted }.say(language), None);
+    };
+    let words = match &assessment.verdict {
+        _ if report.counts().errors > 0 => VerdictWords::Fails { counted },
+        Verdict::Fails => VerdictWords::Fails { counted },
+        Verdict::FailsAsAccepted => {
+            VerdictWords::FailsAsAccepted { errors: accepted_errors(report), counted }
+        }
+        Verdict::Holds => VerdictWords::Holds { counted },
+        Verdict::HoldsOnAssumedData => {
+            VerdictWords::HoldsOnAssumedData { values: assessment.assumed.len(), counted }
+        }
+        Verdict::NotJudged => VerdictWords::NotJudged { things: assessment.not_judged.len(), counted },
+    };
+    (words.say(language), tightest(report, language))
+}
+
+/// Errors that the user has accepted: they are still what they are.
+fn accepted_errors(report: &Report<'_>) -> usize {
+    let findings = report.assessment.iter().flat_map(|assessment| &assessment.findings);
+    findings.filter(|finding| finding.severity == Severity::Error && finding.accepted.is_some()).count()
+}
+
+/// The device with the least margin, in words.
+fn tightest(report: &Report<'_>, language: Language) -> Option<String> {
+    let assessment = report.assessment?;
+    let found = &assessment.devices[assessment.tightest_device()?];
+    let device = &template::plain(found.id.as_str());
+    let source = &template::plain(found.source.as_str());
+    let state = &states::in_words(&found.worst.state, language);
+    let limit = &figures::sentence(Figure::new(found.worst.limit_v, Unit::Volt), language);
+    let Some(voltage_v) = found.worst.adverse_v.filter(|voltage| voltage.is_finite()) else {
+        return Some(Tightest::NoOperatingPoint { device, source, state, limit }.say(language));
+    };
+    let margin_v = found.worst.margin_v();
+    let decimals = |number| figures::decimals(number, language);
+    let mut voltage = decimals(figures::rounded_down(voltage_v, 2));
+    if found.worst.is_bound {
+        voltage = Tightest::AtLeast { voltage: &voltage }.say(language);
+    }
+    let voltage = &voltage;
+    Some(if margin_v < 0.0 {
+        let short = &decimals(figures::rounded_up(-margin_v, 2));
+        Tightest::Below { device, source, voltage, short, limit, state }.say(language)
+    } else {
+        let spare = &decimals(figures::rounded_down(margin_v, 2));
+        Tightest::Above { device, source, voltage, spare, limit, state }.say(language)
+    })
+}
+
+/// With a capital first letter.
+pub fn capital(text: &str) -> String {
+    let mut signs = text.chars();
+    signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_missing_is_named_with_how_to_get_it() {
+        let missing = NotJudged {
+            code: rules::codes::LINE_CONSTANTS_MISSING,
+            elements: vec!["A-R5".into()],
+            missing: String::from("clad-0.5 line"),
+        };
+        assert_eq!(
+            not_judged(&missing, Language::English),
+            "needs clad-0.5 line (for A-R5): constants or losses of its data sheet, or measure the capacitance with the \
+             far end open and divide it by the length"
+        );
+    }
+
+    #[test]
+    fn remedies_are_written_as_the_user_would_write_them() {
+        let remedy = Remedy {
+            kind: "thicker-conductor",
+            edit: Edit::set(&["runs", "W 3", "cable"], "\"flex-1.0\""),
+            value_after: Some(Figure::new(41.2, Unit::Volt)),
+            cost: Some(12.5),
+        };
+        assert_eq!(
+            super::remedy(&remedy, Language::English),
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more of material"
+        );
+    }
+
+    #[test]
+    fn remedies_speak_german() {
+        let remedy = Remedy {
+            kind: "thicker-conductor",
+            edit: Edit::set(&["runs", "W3", "cable"], "\"flex-1.0\""),
+            value_after: Some(Figure::new(41.2, Unit::Volt)),
+            cost: Some(12.5),
+        };
+        assert_eq!(
+            super::remedy(&remedy, Language::German),
+            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr an Material"
+        );
+    }
+}

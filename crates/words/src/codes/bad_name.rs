@@ -1,0 +1,14 @@
+//! `bad-name`
+
+code! {
+    "bad-name"
+    title: "This name or text cannot be used" | "Name oder Text nicht verwendbar",
+    message:
+        "the name or text \"{name}\" cannot be used: {reason}"
+        | "Der Name oder Text „{name}“ ist nicht verwendbar: {reason}",
+    label: "{reason}" | "{reason}",
+    english:
+        /// Names and texts appear on drawings and labels, so they must not be empty, hold control characters, begin or end with a space, or be longer than 120 bytes; names of buildings, cores and floors must not hold `/`, which separates the parts of a place. `reason` is one of: empty, control-character, too-long, space-at-end, slash.
+    german:
+        /// Namen und Texte stehen auf Zeichnungen und Schildern; sie dürfen darum nicht leer sein, keine Steuerzeichen enthalten, nicht mit einem Leerzeichen beginnen oder enden und nicht länger als 120 Bytes sein; Namen von Gebäuden, Treppenhäusern und Geschossen dürfen kein `/` enthalten, denn es trennt die Teile eines Orts. `reason` ist eines von: empty, control-character, too-long, space-at-end, slash.
+}

@@ -1,0 +1,49 @@
+//! `battery-hours-short`
+
+code! {
+    "battery-hours-short"
+    title: "A battery that does not last" | "Batterie trägt zu kurz",
+    message:
+        "the battery of {element} lasts {value}; the policy asks for {limit}"
+        | "Die Batterie von {element} hält {value}; die Vorgabe ist {limit}",
+    label:
+        "<{effective} left of {capacity}, {current} drawn>"
+        | "<{effective} übrig von {capacity}, entnommen {current}>",
+    hint:
+        "take a larger battery, or reduce what is on in standby"
+        | "eine größere Batterie, oder weniger Last in Ruhe",
+    english:
+        /// # What it checks
+        /// Where the policy asks for `standby_hours`: how long each battery carries its supply's standby
+        /// load at the adverse corner, by day and by night, with the battery at the end of its life (80 % of
+        /// its capacity), at the cupboard's temperature (IEEE 485 factors, from memory; 20 °C if none is
+        /// stated), by Peukert's law in its rated-time form. A battery without efficiency or Peukert
+        /// exponent is not judged; a supply without battery is not looked at.
+        ///
+        /// # Why it matters
+        /// A new battery on a warm day lasts; the question is the five-year-old one in January.
+        ///
+        /// # Example
+        /// 17 Ah at 24 V carry 40 W of standby for 7 h when new, 4.6 h at the end.
+        ///
+        /// # What to do
+        /// A larger battery, or less standby load on this supply. Locks that must hold through a power cut
+        /// belong on a supply of their own with a battery.
+    german:
+        /// # Was geprüft wird
+        /// Wo die Vorgabe `standby_hours` verlangt: wie lange jede Batterie die Ruhelast ihres Netzteils trägt,
+        /// alle Toleranzen dagegen, bei Tag und bei Nacht, mit der Batterie am Ende ihres Lebens (80 % ihrer
+        /// Kapazität), bei der Temperatur des Schranks (Faktoren nach IEEE 485, aus dem Gedächtnis; 20 °C, wenn
+        /// keine angegeben ist), nach Peukerts Gesetz in der Form mit Nennzeit. Eine Batterie ohne Wirkungsgrad
+        /// oder Peukert-Exponent wird nicht beurteilt; ein Netzteil ohne Batterie wird nicht betrachtet.
+        ///
+        /// # Warum es zählt
+        /// Eine neue Batterie an einem warmen Tag hält; die Frage ist die fünf Jahre alte im Januar.
+        ///
+        /// # Beispiel
+        /// 17 Ah bei 24 V tragen 40 W Ruhelast neu 7 h, am Ende 4,6 h.
+        ///
+        /// # Was zu tun ist
+        /// Eine größere Batterie, oder weniger Ruhelast an diesem Netzteil. Schlösser, die einen Netzausfall
+        /// überstehen müssen, gehören an ein eigenes Netzteil mit Batterie.
+}

@@ -1,0 +1,32 @@
+//! `entrance-calls-nobody`
+
+code! {
+    "entrance-calls-nobody"
+    title: "An entrance that can call nobody" | "Eingang ruft niemanden",
+    message: "entrance {element} can call nobody" | "Eingang {element} kann niemanden rufen",
+    hint: "add \"calls\"" | "calls ergänzen",
+    english:
+        /// # What it checks
+        /// That each entrance calls at least one dwelling or management station.
+        ///
+        /// # Why it matters
+        /// Visitors press and nothing rings.
+        ///
+        /// # Example
+        /// `calls = ["A/3"]`, and there is no dwelling on that floor.
+        ///
+        /// # What to do
+        /// Correct `calls`, or leave the door station out where a keypad or reader is all that is wanted.
+    german:
+        /// # Was geprüft wird
+        /// Dass jeder Eingang wenigstens eine Wohnung oder Zentrale ruft.
+        ///
+        /// # Warum es zählt
+        /// Besucher drücken, und nichts läutet.
+        ///
+        /// # Beispiel
+        /// `calls = ["A/3"]`, und in diesem Geschoss ist keine Wohnung.
+        ///
+        /// # Was zu tun ist
+        /// `calls` berichtigen, oder die Türstation weglassen, wo nur eine Codetastatur oder ein Leser gewollt ist.
+}

@@ -1,0 +1,17 @@
+//! `extension-without-room`
+
+code! {
+    "extension-without-room"
+    title: "A dwelling has more stations than the family can number" | "Zu viele Nebenstellen",
+    message:
+        "{element}: the dwelling has {stations:station|stations}, but the family can number {room}"
+        | "{element}: Die Wohnung hat {stations:Station|Stationen}, die Gerätefamilie kann {room} nummerieren",
+    english:
+        /// The extension field has no number left for this station, so it could not be called apart from the others.
+        ///
+        /// Take an extension away, or choose another family.
+    german:
+        /// Das Feld der Nebenstellen hat für diese Station keine Nummer mehr; sie ließe sich nicht für sich rufen.
+        ///
+        /// Eine Nebenstelle wegnehmen, oder eine andere Familie wählen.
+}

@@ -1,0 +1,18 @@
+//! `missing-key`
+
+code! {
+    "missing-key"
+    title: "A key that must be there is missing" | "Ein nötiger Schlüssel fehlt",
+    message:
+        "the key \"{key}\" is missing< in {table}>< because of {because}>"
+        | "Der Schlüssel „{key}“ fehlt< in {table}>< wegen {because}>",
+    hint: "<add {key} = {expected}>" | "<{key} = {expected} ergänzen>",
+    english:
+        /// Some values have no sensible default. `because` names the choice that makes the key necessary, such as the kind of a box.
+        ///
+        /// Example: a run without `to`. Add the key.
+    german:
+        /// Für manche Werte gibt es keine vernünftige Vorgabe. `because` nennt die Wahl, die den Schlüssel nötig macht, etwa die Art eines Verteilers.
+        ///
+        /// Beispiel: ein Strang ohne `to`. Den Schlüssel ergänzen.
+}

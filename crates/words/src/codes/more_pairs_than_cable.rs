@@ -1,0 +1,35 @@
+//! `more-pairs-than-cable`
+
+code! {
+    "more-pairs-than-cable"
+    title: "More pairs in parallel than the cable has" | "Mehr Paare als die Leitung hat",
+    message:
+        "run {element} uses {value} pairs in parallel; {cable} has {limit}"
+        | "Strang {element} nutzt {value} Paare parallel; {cable} hat {limit}",
+    english:
+        /// # What it checks
+        /// That no run uses more pairs in parallel than its cable has.
+        ///
+        /// # Why it matters
+        /// The voltages were computed with conductors that are not there.
+        ///
+        /// # Example
+        /// `pairs = 2` on a cable with a single pair.
+        ///
+        /// # What to do
+        /// Correct `pairs`, choose a cable with more pairs, or state a cable of the site's own for two cables
+        /// pulled side by side.
+    german:
+        /// # Was geprüft wird
+        /// Dass kein Strang mehr Paare parallel benutzt, als seine Leitung hat.
+        ///
+        /// # Warum es zählt
+        /// Die Spannungen sind mit Adern gerechnet, die es nicht gibt.
+        ///
+        /// # Beispiel
+        /// `pairs = 2` auf einer Leitung mit einem Paar.
+        ///
+        /// # Was zu tun ist
+        /// `pairs` berichtigen, eine Leitung mit mehr Paaren wählen, oder für zwei nebeneinander gezogene Leitungen
+        /// eine eigene Leitung der Anlage angeben.
+}

@@ -1,0 +1,21 @@
+//! `run-ends-at-port`
+
+code! {
+    "run-ends-at-port"
+    title: "A run cannot end at a port or supply" | "Ein Strang kann nicht an Abgang oder Netzteil enden",
+    message:
+        "run {run} ends at {name}, which is a start, not a stop"
+        | "Strang {run} endet an {name}, das ist ein Anfang, kein Halt",
+    label: "a port or supply" | "ein Abgang oder Netzteil",
+    hint:
+        "cut the ring open at one section, or name the box alone to reach its input; rings are not solved"
+        | "den Ring an einem Abschnitt auftrennen, oder den Verteiler allein nennen, um seinen Eingang zu erreichen; Ringe werden nicht gerechnet",
+    english:
+        /// Runs lead away from supplies and ports. A run that comes back to a port would close a ring, and rings are not solved: the current would divide between two ways.
+        ///
+        /// Example: `to = ["A-1", "A-2", "D1.2"]`. Cut the ring open at one section, or let the run end at the box's input by naming the box alone.
+    german:
+        /// Stränge führen von Netzteilen und Abgängen weg. Ein Strang, der an einen Abgang zurückkommt, schlösse einen Ring, und Ringe werden nicht gerechnet: Der Strom teilte sich auf zwei Wege.
+        ///
+        /// Beispiel: `to = ["A-1", "A-2", "D1.2"]`. Den Ring an einem Abschnitt auftrennen, oder den Strang am Eingang des Verteilers enden lassen, indem man ihn allein nennt.
+}

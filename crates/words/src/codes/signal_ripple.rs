@@ -1,0 +1,42 @@
+//! `signal-ripple`
+
+code! {
+    "signal-ripple"
+    title: "The level varies too much within the band of a signal" | "Signal schwankt zu stark",
+    message:
+        "the {band} from {caller} varies by {value} at {element}; its family bears {limit}"
+        | "Das Band {band} von {caller} schwankt an {element} um {value}; erlaubt sind {limit}",
+    hint:
+        "a terminator on every open end, or a shorter or better cable"
+        | "ein Abschluss an jedem offenen Ende, oder eine kürzere oder bessere Leitung",
+    english:
+        /// # What it checks
+        /// In a band for which the family states a greatest ripple, the difference between the highest and the lowest level at
+        /// every station. What is due to a single dip is `signal-notch`.
+        ///
+        /// # Why it matters
+        /// A level that falls or waves across the band blurs a picture and dulls speech, and the receiver can set its gain
+        /// for one frequency only.
+        ///
+        /// # Example
+        /// A-504 has 8.1 dB between the highest and the lowest level of the picture; the family allows 6 dB.
+        ///
+        /// # What to do
+        /// A terminator on every open end, where the family has one; a shorter or better cable; feed chokes of more inductance
+        /// where the lower end falls.
+    german:
+        /// # Was geprüft wird
+        /// In einem Band, für das die Gerätefamilie eine größte Schwankung nennt: den Unterschied zwischen höchstem
+        /// und niedrigstem Pegel an jeder Station. Was von einem einzelnen Einbruch kommt, ist `signal-notch`.
+        ///
+        /// # Warum es zählt
+        /// Ein Pegel, der über das Band fällt oder wogt, macht ein Bild unscharf und Sprache dumpf, und der
+        /// Empfänger kann seine Verstärkung nur für eine Frequenz einstellen.
+        ///
+        /// # Beispiel
+        /// A-504 hat 8,1 dB zwischen höchstem und niedrigstem Pegel des Bilds; die Familie erlaubt 6 dB.
+        ///
+        /// # Was zu tun ist
+        /// Ein Abschluss an jedem offenen Ende, wo die Familie einen hat; eine kürzere oder bessere Leitung;
+        /// Speisedrosseln mit mehr Induktivität, wo das untere Ende abfällt.
+}

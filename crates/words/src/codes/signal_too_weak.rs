@@ -1,0 +1,49 @@
+//! `signal-too-weak`
+
+code! {
+    "signal-too-weak"
+    title: "More loss on the pair than the family's signal bears" | "Signal zu schwach",
+    message:
+        "{element} hears {caller} with a loss of {value} at {frequency}; the {band} of its family bears {limit}"
+        | "{element} hört {caller} mit {value} Dämpfung bei {frequency}; erlaubt sind im Band {band} {limit}",
+    label: "<on run {run}>" | "<am Strang {run}>",
+    hint:
+        "fewer boxes and branches on the way, a shorter way, or a cable with less loss"
+        | "weniger Verteiler und Abzweige unterwegs, ein kürzerer Weg, oder eine Leitung mit weniger Dämpfung",
+    english:
+        /// # What it checks
+        /// In a family that states bands for its signals, the greatest insertion loss in each band from every door and
+        /// management station to every station that it can call, against the band's budget. The pair is computed as a tree
+        /// of lossy lines with every box, feed choke, terminator, surge protector and waiting station on it, hot and at the upper
+        /// tolerance of its resistance.
+        ///
+        /// # Why it matters
+        /// Every voltage is right, and the picture is snow or the call is lost: too much cable, too many boxes one behind the
+        /// other, or an open branch that swallows one frequency.
+        ///
+        /// # Example
+        /// A-504 hears the gate with a loss of 48.2 dB at 8 MHz; the family bears 45 dB.
+        ///
+        /// # What to do
+        /// Fewer boxes and branches on the way, a shorter way, a cable with less loss; a terminator on an open end
+        /// where the family has one. Thicker conductors help the voltage more than the signal, a doubled pair hurts it.
+    german:
+        /// # Was geprüft wird
+        /// In einer Gerätefamilie, die Bänder für ihre Signale nennt: die größte Dämpfung in jedem Band von jeder
+        /// Türstation und Zentrale zu jeder Station, die sie rufen kann, gegen das Erlaubte des Bands. Das Paar
+        /// wird als Baum verlustbehafteter Leitungen gerechnet, mit jedem Verteiler, jeder Speisedrossel, jedem
+        /// Abschluss, Überspannungsschutz und jeder wartenden Station daran, warm und an der oberen Toleranz seines
+        /// Widerstands.
+        ///
+        /// # Warum es zählt
+        /// Jede Spannung stimmt, und das Bild ist Schnee oder der Ruf geht verloren: zu viel Leitung, zu viele
+        /// Verteiler hintereinander, oder ein offener Abzweig, der eine Frequenz verschluckt.
+        ///
+        /// # Beispiel
+        /// A-504 hört das Tor mit 48,2 dB Dämpfung bei 8 MHz; die Familie verträgt 45 dB.
+        ///
+        /// # Was zu tun ist
+        /// Weniger Verteiler und Abzweige unterwegs, ein kürzerer Weg, eine Leitung mit weniger Dämpfung; ein
+        /// Abschluss an einem offenen Ende, wo die Familie einen hat. Dickere Adern helfen der Spannung mehr als
+        /// dem Signal, ein doppeltes Paar schadet ihm.
+}

@@ -1,0 +1,48 @@
+//! `supply-too-hot`
+
+code! {
+    "supply-too-hot"
+    title: "A cupboard hotter than its supply bears" | "Netzteil zu warm",
+    message:
+        "the cupboard of {element} is at {value}; {model} bears {limit} there"
+        | "Im Schrank von {element} sind {value}; {model} verträgt dort {limit}",
+    label: "<it gives off {heat} itself>" | "<es gibt selbst {heat} ab>",
+    hint:
+        "<at that temperature it gives {derated} where {load} are asked for: >let air through, move it to a cooler place, or take one with more in hand"
+        | "<bei dieser Temperatur gibt es {derated}, verlangt sind {load}: >lüften, an einen kühleren Ort setzen, oder eines mit mehr Reserve nehmen",
+    english:
+        /// # What it checks
+        /// The stated ambient temperature of a supply's cupboard against the highest at which the supply
+        /// gives its rated load. Above that a supply whose model states `derating_per_kelvin` gives so much less of
+        /// its rated power for every kelvin, and passes as long as that is enough for its busiest state. The heat that
+        /// the supply itself leaves in the cupboard in that state is told beside it. Where a temperature is not
+        /// stated it is not looked at.
+        ///
+        /// # Why it matters
+        /// Every supply gives less when it is hot and lives half as long for every ten kelvins; a battery
+        /// beside it too.
+        ///
+        /// # Example
+        /// A supply for 45 °C in a cupboard under the roof with 55 °C.
+        ///
+        /// # What to do
+        /// A cooler place, vents, a supply for more, or one with so much in hand that its derating suffices.
+    german:
+        /// # Was geprüft wird
+        /// Die angegebene Umgebungstemperatur im Schrank eines Netzteils gegen die höchste, bei der es seine
+        /// Nennlast gibt. Darüber gibt ein Netzteil, dessen Modell `derating_per_kelvin` nennt, je Kelvin so viel
+        /// weniger von seiner Nennleistung und besteht, solange das für seinen vollsten Zustand genügt. Die Wärme,
+        /// die das Netzteil in diesem Zustand selbst im Schrank lässt, steht daneben. Wo eine Temperatur nicht
+        /// angegeben ist, wird sie nicht betrachtet.
+        ///
+        /// # Warum es zählt
+        /// Jedes Netzteil gibt weniger, wenn es heiß ist, und lebt je zehn Kelvin halb so lange; eine Batterie
+        /// daneben auch.
+        ///
+        /// # Beispiel
+        /// Ein Netzteil für 45 °C in einem Schrank unter dem Dach mit 55 °C.
+        ///
+        /// # Was zu tun ist
+        /// Ein kühlerer Ort, Lüftung, ein Netzteil für mehr, oder eines mit so viel Reserve, dass seine Minderung
+        /// genügt.
+}

@@ -1,0 +1,16 @@
+//! `toml-syntax`
+
+code! {
+    "toml-syntax"
+    title: "This is not valid TOML" | "Kein gültiges TOML",
+    message: "not valid TOML: {detail}" | "Kein gültiges TOML: {detail}",
+    label: "here" | "hier",
+    english:
+        /// The file is written in TOML 1.1. The reader goes on after a mistake, so one missing quote or bracket can bring a second message on the next line; mend the first one first.
+        ///
+        /// Example: `length = "14 m` lacks its closing quote. Write `length = "14 m"`.
+    german:
+        /// Die Datei ist in TOML 1.1 geschrieben. Nach einem Fehler wird weitergelesen, darum kann ein fehlendes Anführungszeichen oder eine fehlende Klammer in der nächsten Zeile eine zweite Meldung bringen; den ersten zuerst beheben.
+        ///
+        /// Beispiel: Bei `length = "14 m` fehlt das schließende Anführungszeichen. Richtig ist `length = "14 m"`.
+}

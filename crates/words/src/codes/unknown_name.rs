@@ -1,0 +1,17 @@
+//! `unknown-name`
+
+code! {
+    "unknown-name"
+    title: "Nothing has this name" | "Nichts hat diesen Namen",
+    message: "there is no {kind} named \"{name}\"" | "Nichts heißt hier „{name}“ ({kind})",
+    label: "no such {kind}" | "gibt es nicht: {kind}",
+    hint: "<did you mean {nearest:or}?><there is {choices}>" | "<gemeint {nearest:or}?><es gibt {choices}>",
+    english:
+        /// The value refers to something that is defined nowhere. `kind` says what was looked for: family, supply model, box model, station model, cable, lock model, accessory, building, floor, core, start of a run, stop of a run, or scope.
+        ///
+        /// Example: `cable = "pair-08"` where the catalogue has pair-0.8. The nearest names are shown.
+    german:
+        /// Der Wert nennt etwas, das nirgends definiert ist. `kind` sagt, was gesucht wurde: Gerätefamilie, Netzteil-, Verteiler- oder Stationsmodell, Leitung, Schlossmodell, Zubehör, Gebäude, Geschoss, Treppenhaus, Anfang oder Halt eines Strangs, oder Rufbereich.
+        ///
+        /// Beispiel: `cable = "pair-08"`, wo der Katalog pair-0.8 hat. Die nächstliegenden Namen werden gezeigt.
+}

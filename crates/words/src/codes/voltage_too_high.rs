@@ -1,0 +1,42 @@
+//! `voltage-too-high`
+
+code! {
+    "voltage-too-high"
+    title: "Voltage at a device above its limit at light load" | "Spannung zu hoch",
+    message:
+        "{element} gets up to {value} and stands {limit}, {state}"
+        | "{element} bekommt bis zu {value} und verträgt {limit} ({state})",
+    label: "<on {source}>" | "<an {source}>",
+    hint:
+        "set the supply lower, or take a model that stands more"
+        | "das Netzteil niedriger stellen, oder ein Modell nehmen, das mehr verträgt",
+    english:
+        /// # What it checks
+        /// The highest voltage at every device, with the supply at the upper end of its tolerance, cold
+        /// cable and the least load, against the device's highest voltage.
+        ///
+        /// # Why it matters
+        /// The station next to the supply has nearly the open-circuit voltage all night. Too much of it
+        /// shortens its life or trips its protection.
+        ///
+        /// # Example
+        /// The supply is set to 52 V plus 3 %; the lodge station, 2 m away, stands 53 V.
+        ///
+        /// # What to do
+        /// Set the supply lower if it can be set, or take another one; then check the far end again.
+    german:
+        /// # Was geprüft wird
+        /// Die höchste Spannung an jedem Gerät, mit dem Netzteil am oberen Ende seiner Toleranz, kalter Leitung und
+        /// kleinster Last, gegen die höchste Spannung des Geräts.
+        ///
+        /// # Warum es zählt
+        /// Die Station neben dem Netzteil hat die ganze Nacht beinahe dessen Leerlaufspannung. Zu viel davon
+        /// verkürzt ihr Leben oder lässt ihren Schutz ansprechen.
+        ///
+        /// # Beispiel
+        /// Das Netzteil ist auf 52 V plus 3 % gestellt; die Station beim Pförtner, 2 m entfernt, verträgt 53 V.
+        ///
+        /// # Was zu tun ist
+        /// Das Netzteil niedriger stellen, wenn es sich stellen lässt, oder ein anderes nehmen; dann das ferne Ende
+        /// neu prüfen.
+}

@@ -1,0 +1,18 @@
+//! `wrong-kind-of-part`
+
+code! {
+    "wrong-kind-of-part"
+    title: "This part is of another kind" | "Teil anderer Art",
+    message:
+        "\"{name}\" is {found}; {expected} is needed here"
+        | "„{name}“ ist {found}; hier braucht es {expected}",
+    label: "must be {expected}" | "muss {expected} sein",
+    english:
+        /// The part exists, but cannot do this job.
+        ///
+        /// Example: the model of an indoor station as an entrance's door station, or a branch box under [distributors].
+    german:
+        /// Das Teil gibt es, aber es kann diese Aufgabe nicht.
+        ///
+        /// Beispiel: das Modell einer Innenstation als Türstation eines Eingangs, oder eine Abzweigdose unter [distributors].
+}

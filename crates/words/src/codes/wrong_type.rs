@@ -1,0 +1,16 @@
+//! `wrong-type`
+
+code! {
+    "wrong-type"
+    title: "The value has the wrong type" | "Falsche Art von Wert",
+    message: "\"{key}\" must be {expected}, not {found}" | "„{key}“ muss {expected} sein, nicht {found}",
+    label: "must be {expected}" | "muss {expected} sein",
+    english:
+        /// Text and quantities stand in quotes, counts and true/false do not, lists stand in square brackets.
+        ///
+        /// Example: `existing = "yes"`. Write `existing = true`.
+    german:
+        /// Texte und Größen stehen in Anführungszeichen, Anzahlen und true/false nicht, Listen stehen in eckigen Klammern.
+        ///
+        /// Beispiel: `existing = "yes"`. Richtig ist `existing = true`.
+}

@@ -1,0 +1,11 @@
+//! What `check`, `fix` and the sheets say.
+
+mod caret;
+mod physics;
+mod remedies;
+mod verdicts;
+
+pub use caret::{Mark, role, severity};
+pub use physics::{BandWords, PowerReturn, ShortCircuit, Tolerance};
+pub use remedies::{RemedyWords, remedy_kind};
+pub use verdicts::{Counted, Head, Remark, Tightest, VerdictWords};

@@ -1,0 +1,134 @@
+//! The verdict and what stands around it.
+
+use crate::row::{sentences, words};
+
+sentences! {
+    /// The verdict on a site, with what was counted behind it.
+    pub enum VerdictWords<'a> {
+        Unusable { counted: Option<&'a str> }:
+            "cannot be used, nothing was judged< ({counted})>"
+            | "nicht verwendbar, nichts wurde beurteilt< ({counted})>",
+        Fails { counted: Option<&'a str> }: "fails< ({counted})>" | "nicht eingehalten< ({counted})>",
+        FailsAsAccepted { errors: usize, counted: Option<&'a str> }:
+            "fails, with {errors:accepted error|accepted errors} and no other< ({counted})>"
+            | "nicht eingehalten, mit {errors:akzeptierten Fehler|akzeptierten Fehlern} und keinem anderen< ({counted})>",
+        Holds { counted: Option<&'a str> }:
+            "holds in every state that was solved< ({counted})>"
+            | "in jedem gerechneten Zustand eingehalten< ({counted})>",
+        HoldsOnAssumedData { values: usize, counted: Option<&'a str> }:
+            "holds in every state that was solved, on {values:assumed value|assumed values}< ({counted})>"
+            | "in jedem gerechneten Zustand eingehalten, auf Grundlage von {values:Annahme|Annahmen}< ({counted})>",
+        NotJudged { things: usize, counted: Option<&'a str> }:
+            "nothing failed, but {things:thing|things} could not be judged< ({counted})>"
+            | "nichts verletzt, aber {things:Sache|Sachen} nicht beurteilbar< ({counted})>",
+    }
+}
+
+sentences! {
+    /// How many findings there are of a kind.
+    pub enum Counted {
+        Errors { count: usize }: "{count:error|errors}" | "{count:Fehler|Fehler}",
+        Warnings { count: usize }: "{count:warning|warnings}" | "{count:Warnung|Warnungen}",
+        Advice { count: usize }: "{count:piece of advice|pieces of advice}" | "{count:Hinweis|Hinweise}",
+        Accepted { count: usize }: "{count:accepted|accepted}" | "{count:akzeptiert|akzeptiert}",
+    }
+}
+
+sentences! {
+    /// The device with the least margin. Voltages are numbers without their unit.
+    pub enum Tightest<'a> {
+        NoOperatingPoint { device: &'a str, source: &'a str, state: &'a str, limit: &'a str }:
+            "worst: {device} on {source} has no operating point {state}; its limit is {limit}"
+            | "am schlechtesten: {device} an {source} hat {state} keinen Arbeitspunkt; Grenzwert {limit}",
+        Below { device: &'a str, source: &'a str, voltage: &'a str, short: &'a str, limit: &'a str, state: &'a str }:
+            "worst: {device} on {source} has {voltage} V, {short} V below its limit of {limit}, {state}"
+            | "am schlechtesten: {device} an {source} hat {voltage} V, {short} V unter dem Grenzwert von {limit} ({state})",
+        Above { device: &'a str, source: &'a str, voltage: &'a str, spare: &'a str, limit: &'a str, state: &'a str }:
+            "tightest: {device} on {source} has {voltage} V, {spare} V above its limit of {limit}, {state}"
+            | "am knappsten: {device} an {source} hat {voltage} V, {spare} V über dem Grenzwert von {limit} ({state})",
+        AtLeast { voltage: &'a str }: "at least {voltage}" | "mindestens {voltage}",
+    }
+}
+
+words! {
+    /// Heads of blocks and columns of the report.
+    pub enum Head {
+        Accepted: "Accepted" | "Akzeptiert",
+        AssumedValues: "Assumed values" | "Angenommene Werte",
+        NotJudged: "Not judged" | "Nicht beurteilt",
+        OtherRuns: "Other runs" | "Weitere Stränge",
+        Signal: "Signal",
+        NoRuns: "no runs" | "keine Stränge",
+        None: "none" | "keine",
+        From: "From" | "Von",
+        Run: "Run" | "Strang",
+        RunNamed: "run {}" | "Strang {}",
+        Stations: "Stations" | "Stationen",
+        On: "on" | "daran",
+        OnIt: "{} on it" | "{} daran",
+        Spare: "spare" | "Reserve",
+        SpareNamed: "{} spare" | "Reserve {}",
+        Cable: "Cable" | "Leitung",
+        Current: "Current" | "Strom",
+        Limit: "limit" | "Grenze",
+        LimitAmperes: "limit {} A" | "Grenze {} A",
+        WorstDevice: "Worst device" | "Ungünstigstes Gerät",
+        WorstNamed: "worst {}" | "am ungünstigsten {}",
+        LimitVolts: "limit {} V" | "Grenzwert {} V",
+        Margin: "margin" | "Reserve",
+        MarginVolts: "margin {} V" | "Reserve {} V",
+        State: "state" | "Zustand",
+    }
+}
+
+sentences! {
+    /// Further lines of the report.
+    pub enum Remark<'a> {
+        Caution:
+            "A calculation, not a certificate. Isolate and prove dead before wiring; local codes and licensed practice prevail."
+            | "Eine Berechnung, kein Nachweis. Vor dem Verdrahten freischalten und Spannungsfreiheit feststellen; örtliche Vorschriften und die Elektrofachkraft gehen vor.",
+        Key:
+            "V is the worst device's voltage with every tolerance against it, rounded down; A the largest current, rounded up. Spare: further stations of the last one's model that the end of the run carries."
+            | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen dagegen, abgerundet; A der größte Strom, aufgerundet. Reserve bei Stationen: weitere des letzten Modells, die das Ende des Strangs trägt.",
+        KeyOfBounds:
+            "≥ marks a certified lower bound."
+            | "≥ bezeichnet eine zertifizierte untere Schranke.",
+        StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
+        WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
+        Watts { power: &'a str }: "{power} W",
+        StandbyCurrent { current: &'a str }: "{current} A in standby" | "{current} A in Ruhe",
+        LoadingMargin { margin: &'a str }:
+            "no operating point beyond {margin} times the load"
+            | "kein Arbeitspunkt jenseits der {margin}-fachen Last",
+        CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
+            "{current} of {limit} A ({state})"
+            | "{current} von {limit} A ({state})",
+        CurrentIn { current: &'a str, state: &'a str }: "{current} A ({state})",
+        NoOperatingPoint { state: &'a str }: "no operating point ({state})" | "kein Arbeitspunkt ({state})",
+        MoreOf { count: usize, code: &'a str }: "and {count} more of {code}:" | "und {count} weitere {code}:",
+        RemedyBehind { message: &'a str, remedy: &'a str }: "{message}; remedy: {remedy}" | "{message}; Abhilfe: {remedy}",
+        Needs { missing: &'a str, elements: Option<&'a str>, how: Option<&'a str> }:
+            "needs {missing}< (for {elements})><: {how}>"
+            | "braucht {missing}< (für {elements})><: {how}>",
+        LineConstants:
+            "constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
+            | "Konstanten oder Dämpfungen aus dem Datenblatt, oder die Kapazität bei offenem fernem Ende messen und durch die Länge teilen",
+        SearchBounded { state: &'a str, sets: &'a str }:
+            "{state}: the search of {sets} sets of calls was not completed; a worse set than the one shown may exist"
+            | "{state}: Die Suche unter {sets} Mengen von Rufen ist unvollständig; es kann eine schlechtere als die gezeigte geben",
+        RemediesNotSoughtToOne:
+            "remedies: not looked for to one finding; `latchline fix SITE --finding N` looks for it"
+            | "Abhilfen: zu einem Befund nicht gesucht; `latchline fix SITE --finding N` sucht sie",
+        RemediesNotSought { count: usize }:
+            "remedies: not looked for to the other findings ({count}); `latchline fix SITE --finding N` looks for them"
+            | "Abhilfen: zu den übrigen Befunden ({count}) nicht gesucht; `latchline fix SITE --finding N` sucht sie",
+        HowToGetIt:
+            "Take what is missing from the part's datasheet, or measure it, and add it to the catalogue."
+            | "Was fehlt, dem Datenblatt des Teils entnehmen oder messen und im Katalog ergänzen.",
+        AssumedValues { values: &'a str }:
+            "{values}. The verdict is as good as these: replace them by a datasheet's figure or a measurement."
+            | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
+        Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
+        Workbook: "workbook" | "Arbeitsmappe",
+    }
+}

@@ -4,10 +4,11 @@
 //! The numbers are the assessment's; this only draws them.
 
 use crate::chart::{Axes, spread};
+use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
-use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
@@ -198,7 +199,7 @@ fn sheets(
     let lettering = options.lettering();
     let (subject, nothing) = (lettering.word(subject), lettering.word(nothing));
     let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &[]);
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &block, &[]);
     let content = frame.content;
     let rows = ((content.height + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)).floor().max(1.0);
     let height = (content.height + GAP_MM) / rows - GAP_MM;

@@ -154,6 +154,11 @@ impl Writer {
             Shape::Path { points, closed } => {
                 self.polyline(item.layer, points, *closed, stroke.ink, stroke.dash);
             }
+            Shape::Areas(areas) => {
+                for area in areas {
+                    self.polyline(item.layer, &corners(*area), true, stroke.ink, stroke.dash);
+                }
+            }
             Shape::Rectangle { area, .. } => {
                 self.polyline(item.layer, &corners(*area), true, stroke.ink, stroke.dash);
             }
@@ -178,6 +183,9 @@ impl Writer {
             return;
         }
         match &item.shape {
+            Shape::Areas(areas) => {
+                areas.iter().for_each(|area| self.solid(item.layer, &corners(*area), ink));
+            }
             Shape::Rectangle { area, .. } => self.solid(item.layer, &corners(*area), ink),
             Shape::Path { points, closed: true } => {
                 // A fan of triangles; the filled shapes drawn here are convex.

@@ -11,6 +11,7 @@ pub mod elevation;
 mod figure;
 pub mod font;
 mod font_widths;
+mod frame;
 pub mod labels;
 mod language;
 pub mod palette;

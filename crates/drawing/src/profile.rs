@@ -4,11 +4,12 @@
 //! same state, and the limit that holds there, all as the assessment gives them.
 
 use crate::chart::{Axes, CHART_TEXT_MM};
+use crate::frame::Frame;
 use crate::labels::{Candidate, Obstacles, place};
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{Frame, LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
+use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
 use latchline_finding::Units;
@@ -46,7 +47,7 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
     let subject = lettering.word(Word::ProfilesSubject);
     let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
     let entries = legend(lettering);
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &entries);
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &block, &entries);
     let content = frame.content;
     let across = (((content.width + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)) as usize).max(1);
     let width = (content.width + GAP_MM) / across as f64 - GAP_MM;

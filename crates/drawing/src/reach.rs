@@ -4,10 +4,11 @@
 //! and by a label at their end, never by colour alone.
 
 use crate::chart::{Axes, spread};
+use crate::frame::Frame;
 use crate::language::Lettering;
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
-use crate::sheet::{Frame, SheetSize, TitleBlock, fitted};
+use crate::sheet::{SheetSize, TitleBlock, fitted};
 
 /// A curve with its name.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,7 +54,15 @@ const LOOKS: [(Dash, f64); 8] = [
 
 /// Draws the chart on one sheet.
 pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
-    let frame = Frame::new(sheet, &[]);
+    let block = TitleBlock {
+        site: chart.title.clone(),
+        subject: String::from("Reach"),
+        note: String::from("For planning; check the site itself. Not a certificate."),
+        revision: chart.revision.clone(),
+        date: chart.date.clone(),
+        ..TitleBlock::default()
+    };
+    let frame = Frame::new(sheet, &block, &[]);
     let content = frame.content;
     let mut group = Group::new("chart");
     group.text(
@@ -133,14 +142,6 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
             fitted((content.x, y), line, 2.8, 2.2, false, content.width).ink(Ink::Quiet),
         );
     }
-    let block = TitleBlock {
-        site: chart.title.clone(),
-        subject: String::from("Reach"),
-        note: String::from("For planning; check the site itself. Not a certificate."),
-        revision: chart.revision.clone(),
-        date: chart.date.clone(),
-        locale: Lettering::default().0,
-    };
     let description = format!("{}. {} {} curves.", chart.title, chart.subtitle, chart.curves.len());
     let mut scene = frame.scene(chart.title.clone(), description);
     scene.root.group(group);

@@ -160,6 +160,18 @@ pub enum Dash {
     DashDot,
 }
 
+impl Dash {
+    /// Lengths of line and gap in turn, in millimetres; nothing for an unbroken line.
+    pub fn lengths_mm(self) -> &'static [f64] {
+        match self {
+            Dash::Solid => &[],
+            Dash::Dashed => &[1.8, 1.0],
+            Dash::Dotted => &[0.4, 0.9],
+            Dash::DashDot => &[4.0, 1.0, 0.6, 1.0],
+        }
+    }
+}
+
 /// Which point of a text its position is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Anchor {
@@ -265,6 +277,8 @@ pub enum Shape {
         /// Whether the last joins the first.
         closed: bool,
     },
+    /// Several rectangles that are filled as one, without seams: the squares of a code.
+    Areas(Vec<Area>),
     /// A rectangle, with rounded corners if the radius is not zero.
     Rectangle {
         /// Where.
@@ -407,6 +421,10 @@ impl Group {
     /// Enlarges by `factor` about the origin, then moves.
     pub fn transform(&mut self, factor: f64, shift: Point) {
         let point = |p: Point| (p.0 * factor + shift.0, p.1 * factor + shift.1);
+        let scale = |area: &mut Area| {
+            let corner = point((area.x, area.y));
+            *area = Area::new(corner.0, corner.1, area.width * factor, area.height * factor);
+        };
         for node in &mut self.nodes {
             match node {
                 Node::Group(group) => group.transform(factor, shift),
@@ -420,9 +438,9 @@ impl Group {
                     }
                     match &mut item.shape {
                         Shape::Path { points, .. } => points.iter_mut().for_each(|p| *p = point(*p)),
+                        Shape::Areas(areas) => areas.iter_mut().for_each(scale),
                         Shape::Rectangle { area, radius } => {
-                            let corner = point((area.x, area.y));
-                            *area = Area::new(corner.0, corner.1, area.width * factor, area.height * factor);
+                            scale(area);
                             *radius *= factor;
                         }
                         Shape::Circle { centre, radius } | Shape::Arc { centre, radius, .. } => {

@@ -6,7 +6,7 @@
 //! rounded to a hundredth of a millimetre; the same scene gives the same bytes.
 
 use crate::palette::{Ink, Palette};
-use crate::scene::{Anchor, Dash, Group, Item, Node, Point, Scene, Shape, Stroke, Text};
+use crate::scene::{Anchor, Group, Item, Node, Point, Scene, Shape, Stroke, Text};
 use latchline_finding::Language;
 use std::fmt::Write as _;
 
@@ -77,6 +77,15 @@ fn item(out: &mut String, item: &Item, palette: Palette) {
             }
             out.push_str(if *closed { "Z\"" } else { "\"" });
         }
+        Shape::Areas(areas) => {
+            // Without crisp edges a viewer shows seams between the squares.
+            out.push_str("<path shape-rendering=\"crispEdges\" d=\"");
+            for area in areas {
+                let (left, right) = (number(area.x), number(area.right()));
+                let _ = write!(out, "M{left} {}H{right}V{}H{left}Z", number(area.y), number(area.bottom()));
+            }
+            out.push('"');
+        }
         Shape::Rectangle { area, radius } => {
             let _ = write!(
                 out,
@@ -126,12 +135,7 @@ fn item(out: &mut String, item: &Item, palette: Palette) {
 fn stroke_attributes(out: &mut String, stroke: Stroke, palette: Palette) {
     let width = stroke.width_mm;
     let _ = write!(out, " stroke=\"{}\" stroke-width=\"{}\"", palette.hex(stroke.ink), number(width));
-    let dashes: &[f64] = match stroke.dash {
-        Dash::Solid => &[],
-        Dash::Dashed => &[1.8, 1.0],
-        Dash::Dotted => &[0.4, 0.9],
-        Dash::DashDot => &[4.0, 1.0, 0.6, 1.0],
-    };
+    let dashes = stroke.dash.lengths_mm();
     if !dashes.is_empty() {
         let list: Vec<String> = dashes.iter().map(|length| number(*length)).collect();
         let _ = write!(out, " stroke-dasharray=\"{}\"", list.join(" "));

@@ -4,10 +4,11 @@
 //! the bank. What is set is told by position, by fill and by a word or figure, not by colour.
 
 use crate::font::text_width_mm;
+use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted};
 use crate::svg::on_circle;
 use latchline_finding::Locale;
 use latchline_site::addresses::{AddressPlan, SwitchSetting, fields_of, settings};
@@ -175,7 +176,7 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
         },
         options,
     );
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &[]);
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &[]);
     let content = frame.content;
     let cards: Vec<Card> =
         plan.stations.iter().filter_map(|address| card(site, plan, address.station, lettering)).collect();

@@ -13,10 +13,11 @@ mod symbols;
 mod tests;
 mod words;
 
+use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Scene, Stroke};
-use crate::sheet::{Frame, SheetOptions, SheetSize, TitleBlock, fitted};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted};
 use inputs::{MOST_INPUTS, inputs_picture};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
@@ -81,11 +82,11 @@ fn pictures(assessment: &Assessment, lettering: Lettering) -> Vec<Picture> {
 
 /// A picture for each lock and for the alarm inputs of each entrance, several to a sheet.
 pub fn wiring_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &[]);
-    let content = frame.content;
     let lettering = options.lettering();
     let note = lettering.word(Word::WiringNote).to_string();
     let block = TitleBlock::of_site(site, lettering.word(Word::WiringSubject), note, options);
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &[]);
+    let content = frame.content;
     let sheets = arranged(pictures(assessment, lettering), content);
     let of = sheets.len();
     let mut scenes = Vec::with_capacity(of);

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Every crate with all of ours that it uses, from the bottom up: no crate uses one that stands after it. The binary stands
 /// on top and may use any.
 ///
-/// What shows results (`report`, `drawing`, `pack`) reaches neither `circuit` nor `network`: it has nothing to compute an
+/// What shows results (`report`, `drawing`, `pack`, `typeset`) reaches neither `circuit` nor `network`: it has nothing to compute an
 /// engineering quantity with.
 const ALLOWED: &[(&str, &[&str])] = &[
     ("finding", &[]),
@@ -25,6 +25,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("design", &["finding", "site", "network", "assess", "survey"]),
     ("drawing", &["finding", "words", "site", "assess"]),
     ("pack", &["finding", "words", "site", "cutting", "assess", "drawing"]),
+    ("typeset", &["finding", "words", "drawing", "pack"]),
 ];
 
 /// The binary.
@@ -59,7 +60,7 @@ fn no_crate_uses_one_that_stands_after_it() {
             assert!(ALLOWED[..place].iter().any(|(below, _)| below == used), "{name} uses {used}");
         }
     }
-    for renderer in ["report", "drawing", "pack"] {
+    for renderer in ["report", "drawing", "pack", "typeset"] {
         for used in &allowed()[renderer] {
             assert!(!["circuit", "network"].contains(&used.as_str()), "{renderer} uses {used}");
         }

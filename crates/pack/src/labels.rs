@@ -5,14 +5,18 @@
 //! 44.5 mm x 12.7 mm. Print without scaling.
 
 use crate::language::Word;
-use crate::options::Paper;
+use crate::options::{Paper, Part};
+use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, label_facts, origin_line};
 use crate::terminals::{Device, place_name};
 use crate::{PackError, PackFile};
+use latchline_drawing::Palette;
 use latchline_drawing::font::{shortened, text_width_mm};
-use latchline_drawing::svg::escaped;
+use latchline_drawing::palette::Ink;
+use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
+use latchline_drawing::svg::svg;
 use std::fmt::Write as _;
 
 /// A grid of label stock, in millimetres.
@@ -82,20 +86,19 @@ impl Grid {
     }
 }
 
-/// All label sheets.
+/// All label sheets: those of devices, then those of cable ends.
 ///
 /// # Errors
 /// If the text of a code is too long.
-pub fn sheets(subject: &Subject<'_>) -> Result<Vec<PackFile>, PackError> {
-    let mut files = Vec::new();
-    let mut drawn = Vec::with_capacity(subject.order.len());
+pub fn sheets(subject: &Subject<'_>) -> Result<Vec<Drawing>, PackError> {
     let grid = Grid::devices(subject.options.paper);
+    let mut devices = Vec::with_capacity(subject.order.len());
     for device in &subject.order {
-        drawn.push(device_label(subject, *device, &grid)?);
+        devices.push(device_label(subject, *device, &grid)?);
     }
-    add_sheets(subject, &grid, &drawn, "devices", &mut files);
+    let devices = on_sheets(subject, &grid, devices, "devices");
     let grid = Grid::cable_ends(subject.options.paper);
-    let mut drawn = Vec::with_capacity(2 * subject.wiring.cables.len());
+    let mut ends = Vec::with_capacity(2 * subject.wiring.cables.len());
     for cable in &subject.wiring.cables {
         for piece in 1..=cable.laid.side_by_side {
             let name = if cable.laid.side_by_side > 1 {
@@ -109,15 +112,26 @@ pub fn sheets(subject: &Subject<'_>) -> Result<Vec<PackFile>, PackError> {
                     place_name(subject.site, here),
                     format!("> {}", place_name(subject.site, there)),
                 ];
-                drawn.push(cable_label(subject, &lines, &grid));
+                ends.push(cable_label(subject, &lines, &grid));
             }
         }
     }
-    add_sheets(subject, &grid, &drawn, "cable-ends", &mut files);
-    Ok(files)
+    Ok(vec![devices, on_sheets(subject, &grid, ends, "cable-ends")])
 }
 
-fn add_sheets(subject: &Subject<'_>, grid: &Grid, labels: &[String], name: &str, files: &mut Vec<PackFile>) {
+/// The files of these sheets.
+pub fn files(sheets: &[Drawing]) -> Vec<PackFile> {
+    let mut files = Vec::new();
+    for drawing in sheets {
+        for (index, scene) in drawing.sheets.iter().enumerate() {
+            let name = format!("labels/{}-{}.svg", drawing.name, index + 1);
+            files.push(PackFile { name, bytes: svg(scene, Palette::Light).into_bytes() });
+        }
+    }
+    files
+}
+
+fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'static str) -> Drawing {
     let mut about = origin_line(subject);
     if let Some(errors) = error_line(subject) {
         about = format!("{errors} {about}");
@@ -125,29 +139,32 @@ fn add_sheets(subject: &Subject<'_>, grid: &Grid, labels: &[String], name: &str,
     for caution in cautions(&subject.locale) {
         about = format!("{about} {caution}");
     }
-    for (number, on_sheet) in labels.chunks(grid.on_sheet()).enumerate() {
-        let (width, height) = grid.sheet;
-        let mut svg = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-             viewBox=\"0 0 {width} {height}\" font-family=\"Arial, Helvetica, 'Liberation Sans', Arimo, sans-serif\">\n\
-             <title>{} {}</title>\n<desc>{}</desc>\n<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>\n",
-            escaped(&subject.site.title),
-            number + 1,
-            escaped(&about),
-        );
-        for (place, label) in on_sheet.iter().enumerate() {
-            let (x, y) = grid.place(place);
-            let _ = writeln!(svg, "<g transform=\"translate({} {})\">{label}</g>", short(x), short(y));
+    let mut sheets: Vec<Scene> = Vec::with_capacity(labels.len().div_ceil(grid.on_sheet()));
+    for (number, mut label) in labels.into_iter().enumerate() {
+        let place = number % grid.on_sheet();
+        if place == 0 {
+            let (width_mm, height_mm) = grid.sheet;
+            sheets.push(Scene {
+                width_mm,
+                height_mm,
+                title: format!("{} {}", subject.site.title, sheets.len() + 1),
+                description: about.clone(),
+                language: subject.locale.language,
+                root: Group::new("labels"),
+            });
         }
-        svg.push_str("</svg>\n");
-        files.push(PackFile { name: format!("labels/{name}-{}.svg", number + 1), bytes: svg.into_bytes() });
+        label.transform(1.0, grid.place(place));
+        if let Some(sheet) = sheets.last_mut() {
+            sheet.root.group(label);
+        }
     }
+    Drawing { part: Part::Labels, name, sheets }
 }
 
 /// Room between the edge of a label and what is on it.
 const MARGIN_MM: f64 = 2.5;
 
-fn device_label(subject: &Subject<'_>, device: Device, grid: &Grid) -> Result<String, PackError> {
+fn device_label(subject: &Subject<'_>, device: Device, grid: &Grid) -> Result<Group, PackError> {
     let facts = label_facts(subject, device);
     let data = match &subject.options.base_url {
         Some(base) => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(&facts.name)),
@@ -163,13 +180,11 @@ fn device_label(subject: &Subject<'_>, device: Device, grid: &Grid) -> Result<St
     // The quiet zone is part of the picture, so the code may stand at the edge of the margin.
     let edge = (height - MARGIN_MM).min(34.0);
     let scale = edge / (code.size + 2 * QUIET_ZONE) as f64;
-    let mut label = format!(
-        "<g class=\"code\" transform=\"translate({} {}) scale({scale:.5})\"><path d=\"{}\" fill=\"#000\" \
-         shape-rendering=\"crispEdges\"/></g>",
-        short(width - edge - 0.5),
-        short((height - edge) / 2.0),
-        code.path()
-    );
+    let mut label = Group::new("label");
+    let mut squares = Group::new("code");
+    squares.shape(Layer::Device, Shape::Areas(code.areas()), None, Some(Ink::Text));
+    squares.transform(scale, (width - edge - 0.5, (height - edge) / 2.0));
+    label.group(squares);
     let room = width - edge - MARGIN_MM - 0.5;
     let lines = [
         (&facts.name, 5.2, true),
@@ -182,31 +197,31 @@ fn device_label(subject: &Subject<'_>, device: Device, grid: &Grid) -> Result<St
     for (index, (text, size, bold)) in lines.into_iter().enumerate() {
         let size = size * spread.max(0.8);
         if index == 0 {
-            label.push_str(&line(text, (MARGIN_MM, y), size, bold, room));
+            line(&mut label, text, (MARGIN_MM, y), size, bold, room);
             y += 5.0 * spread;
         } else {
             for part in wrapped(text, size, bold, room, 2) {
-                label.push_str(&line(&part, (MARGIN_MM, y), size, bold, room));
+                line(&mut label, &part, (MARGIN_MM, y), size, bold, room);
                 y += 3.6 * spread;
             }
         }
     }
-    label.push_str(&line(&facts.foot, (MARGIN_MM, height - 2.2), 1.9, false, room));
+    line(&mut label, &facts.foot, (MARGIN_MM, height - 2.2), 1.9, false, room);
     Ok(label)
 }
 
-fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> String {
+fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> Group {
     let (width, height) = grid.size;
     let room = width - 2.0 * MARGIN_MM;
     let step = (height - 3.0) / 4.2;
-    let mut label = String::new();
+    let mut label = Group::new("label");
     for (index, text) in lines.iter().enumerate() {
         let size = if index == 0 { step * 0.86 } else { step * 0.68 };
         let y = 1.2 + step * (index as f64 + 1.0);
-        label.push_str(&line(text, (MARGIN_MM, y), size.min(3.6), index == 0, room));
+        line(&mut label, text, (MARGIN_MM, y), size.min(3.6), index == 0, room);
     }
     let foot = foot(subject);
-    label.push_str(&line(&foot, (MARGIN_MM, height - 1.5), step.min(1.7), false, room));
+    line(&mut label, &foot, (MARGIN_MM, height - 1.5), step.min(1.7), false, room);
     label
 }
 
@@ -245,26 +260,15 @@ fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64, most: usize) -> V
 }
 
 /// One line of text, made smaller and then shortened until it fits.
-fn line(text: &str, at: (f64, f64), size_mm: f64, bold: bool, room_mm: f64) -> String {
+fn line(label: &mut Group, text: &str, at: (f64, f64), size_mm: f64, bold: bool, room_mm: f64) {
     if text.trim().is_empty() {
-        return String::new();
+        return;
     }
     let width = text_width_mm(text, size_mm, bold);
     let size = if width > room_mm { (size_mm * room_mm / width).max(size_mm * 0.6) } else { size_mm };
-    let shown = shortened(text, size, bold, room_mm);
-    let weight = if bold { " font-weight=\"700\"" } else { "" };
-    format!(
-        "<text x=\"{}\" y=\"{}\" font-size=\"{}\"{weight} fill=\"#000\">{}</text>",
-        short(at.0),
-        short(at.1),
-        short(size),
-        escaped(&shown)
-    )
-}
-
-fn short(value: f64) -> String {
-    let text = format!("{value:.3}");
-    text.trim_end_matches('0').trim_end_matches('.').to_string()
+    let mut shown = Text::new(at, shortened(text, size, bold, room_mm), size);
+    shown.bold = bold;
+    label.text(Layer::Lettering, shown);
 }
 
 /// A designation as one segment of a path (RFC 3986: unreserved characters stay).

@@ -11,7 +11,7 @@
 //! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
-//! Nothing here touches a file: [`pack`] gives names and bytes, the same for the same input.
+//! Nothing here touches a file: [`Pack`] gives names and bytes, the same for the same input.
 
 pub mod colours;
 pub mod contents;
@@ -30,6 +30,7 @@ pub mod write;
 
 pub use contents::{CONTENTS_MARK, CONTENTS_NAME};
 pub use options::{Audience, Options, Paper, Part};
+pub use pictures::Drawing;
 pub use stamp::Stamp;
 pub use subject::{PackInput, Subject};
 pub use table::{Cell, Column, Row, Table};
@@ -63,38 +64,68 @@ pub enum PackError {
     },
 }
 
-/// Makes every file of the pack.
-///
-/// # Errors
-/// If a workbook or a code cannot be made.
-pub fn pack(input: &PackInput<'_>, options: &Options, stamp: &Stamp) -> Result<Vec<PackFile>, PackError> {
-    let subject = Subject::new(input, options, stamp);
-    let tables = tables::tables(&subject);
-    let mut files = Vec::new();
-    if !tables.is_empty() {
-        files.push(PackFile {
-            name: String::from("workbook.xlsx"),
-            bytes: write::xlsx::workbook(&subject, &tables)?,
-        });
+/// Everything that a pack shows, before it is written in any format.
+pub struct Pack<'a> {
+    /// What it is made from.
+    pub subject: Subject<'a>,
+    /// Every table that is wanted, in the order of the pack.
+    pub tables: Vec<Table>,
+    /// Every drawing that is wanted, in the order of the pack.
+    pub drawings: Vec<Drawing>,
+    /// The label sheets, if wanted.
+    pub labels: Vec<Drawing>,
+}
+
+impl<'a> Pack<'a> {
+    /// Works out tables, drawings and labels.
+    ///
+    /// # Errors
+    /// If the code of a label would hold too much.
+    pub fn new(input: &PackInput<'a>, options: &'a Options, stamp: &'a Stamp) -> Result<Pack<'a>, PackError> {
+        let subject = Subject::new(input, options, stamp);
+        let tables = tables::tables(&subject);
+        let drawings = pictures::drawings(&subject);
+        let labels = if options.wants(Part::Labels) { labels::sheets(&subject)? } else { Vec::new() };
+        Ok(Pack { subject, tables, drawings, labels })
     }
-    for table in &tables {
-        let number = Part::ALL.iter().position(|part| *part == table.part).unwrap_or(0) + 1;
-        files.push(PackFile {
-            name: format!("tables/{number:02}-{}.csv", table.part),
-            bytes: write::csv::table(&subject, table).into_bytes(),
-        });
+
+    /// The workbook, the tables, the drawings and the labels as files.
+    ///
+    /// # Errors
+    /// If the workbook cannot be made.
+    pub fn files(&self) -> Result<Vec<PackFile>, PackError> {
+        let subject = &self.subject;
+        let mut files = Vec::new();
+        if !self.tables.is_empty() {
+            files.push(PackFile {
+                name: String::from("workbook.xlsx"),
+                bytes: write::xlsx::workbook(subject, &self.tables)?,
+            });
+        }
+        for table in &self.tables {
+            files.push(PackFile {
+                name: format!("tables/{:02}-{}.csv", table.part.number(), table.part),
+                bytes: write::csv::table(subject, table).into_bytes(),
+            });
+        }
+        files.extend(pictures::files(subject, &self.drawings));
+        files.extend(labels::files(&self.labels));
+        Ok(files)
     }
-    files.extend(pictures::drawings(&subject));
-    if options.wants(Part::Labels) {
-        files.extend(labels::sheets(&subject)?);
+
+    /// The list of these files: what the pack is, and whether it is whole.
+    pub fn contents(&self, files: &[PackFile]) -> PackFile {
+        contents_of(&self.subject, files)
     }
-    files.push(contents_of(&subject, &files));
-    Ok(files)
 }
 
 /// The list of all files with their hashes: what the pack is, and whether it is whole.
 fn contents_of(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
-    let mut head = format!("{}\n", tables::origin_line(subject));
+    let mut head = format!(
+        "{}
+",
+        tables::origin_line(subject)
+    );
     if let Some(errors) = tables::error_line(subject) {
         head.push_str(&format!("{errors}\n"));
     }

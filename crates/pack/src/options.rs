@@ -98,6 +98,11 @@ parts! {
 }
 
 impl Part {
+    /// Its number in the order of the pack, from 1.
+    pub fn number(self) -> usize {
+        Part::ALL.iter().position(|part| *part == self).unwrap_or(0) + 1
+    }
+
     /// Whether it is part of a pack for this audience.
     pub fn is_for(self, audience: Audience) -> bool {
         audience != Audience::Client || self.is_for_client()

@@ -1,4 +1,4 @@
-//! The drawings of the pack, as SVG and DXF, made by the drawing crate.
+//! The drawings of the pack, made by the drawing crate, and their files: SVG and DXF.
 
 use crate::PackFile;
 use crate::options::{Paper, Part};
@@ -11,17 +11,20 @@ use latchline_drawing::{
     switch_sheets, wiring_sheets,
 };
 
+/// One drawing with all its sheets.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// Which part of the pack it is.
+    pub part: Part,
+    /// Name of its files, without the number of the sheet.
+    pub name: &'static str,
+    /// Its sheets, in order.
+    pub sheets: Vec<Scene>,
+}
+
 /// Every drawing that is wanted.
-pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
+pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
     let (site, assessment) = (subject.site, subject.assessment);
-    let revision = Some(match subject.errors() {
-        0 => subject.stamp.revision.clone(),
-        errors => {
-            let count = errors.to_string();
-            let short = subject.locale.say(&crate::language::Sentence::ErrorsShort { count: &count });
-            format!("{} {short}", subject.stamp.revision)
-        }
-    });
     let date = subject.stamp.date.as_ref().map(|date| subject.locale.date(date));
     // Letter in both ways; without a size the drawing chooses A4 or A3 itself.
     let (flat, upright) = match subject.options.paper {
@@ -31,26 +34,51 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<PackFile> {
             Some(SheetSize { width_mm: 215.9, height_mm: 279.4 }),
         ),
     };
-    let flat = SheetOptions { sheet: flat, revision, date, locale: subject.options.locale };
-    let upright = SheetOptions { sheet: upright, ..flat.clone() };
+    let sheet = |size: Option<SheetSize>, name: &str| SheetOptions {
+        sheet: size,
+        revision: Some(subject.stamp.revision.clone()),
+        date: date.clone(),
+        input: Some(subject.stamp.short_input()),
+        number: Some(name.to_string()),
+        warning: error_line(subject),
+        locale: subject.options.locale,
+    };
+    let mut drawings = Vec::new();
+    for part in Part::ALL.iter().copied().filter(|part| subject.options.wants(*part)) {
+        let Some(name) = name_of(part) else { continue };
+        let (flat, upright) = (sheet(flat, name), sheet(upright, name));
+        let sheets = match part {
+            Part::Elevation => elevation(site, assessment, &flat),
+            Part::Profiles => profiles(site, assessment, &flat),
+            Part::Signal => signal_sheets(site, assessment, &flat),
+            Part::StartUp => start_up_sheets(site, assessment, &flat),
+            Part::Cards => switch_sheets(site, &assessment.addresses, &upright),
+            Part::LockWiring if !assessment.doors.is_empty() => wiring_sheets(site, assessment, &upright),
+            _ => continue,
+        };
+        drawings.push(Drawing { part, name, sheets });
+    }
+    drawings
+}
+
+/// The name of the files of a part that is a drawing.
+fn name_of(part: Part) -> Option<&'static str> {
+    Some(match part {
+        Part::Elevation => "elevation",
+        Part::Profiles => "profiles",
+        Part::Signal => "signal",
+        Part::StartUp => "start-up",
+        Part::Cards => "switch-cards",
+        Part::LockWiring => "lock-wiring",
+        _ => return None,
+    })
+}
+
+/// The files of these drawings.
+pub fn files(subject: &Subject<'_>, drawings: &[Drawing]) -> Vec<PackFile> {
     let mut files = Vec::new();
-    if subject.options.wants(Part::Elevation) {
-        add(subject, "elevation", &elevation(site, assessment, &flat), &mut files);
-    }
-    if subject.options.wants(Part::Profiles) {
-        add(subject, "profiles", &profiles(site, assessment, &flat), &mut files);
-    }
-    if subject.options.wants(Part::Signal) {
-        add(subject, "signal", &signal_sheets(site, assessment, &flat), &mut files);
-    }
-    if subject.options.wants(Part::StartUp) {
-        add(subject, "start-up", &start_up_sheets(site, assessment, &flat), &mut files);
-    }
-    if subject.options.wants(Part::Cards) {
-        add(subject, "switch-cards", &switch_sheets(site, &assessment.addresses, &upright), &mut files);
-    }
-    if subject.options.wants(Part::LockWiring) && !assessment.doors.is_empty() {
-        add(subject, "lock-wiring", &wiring_sheets(site, assessment, &upright), &mut files);
+    for drawing in drawings {
+        add(subject, drawing.name, &drawing.sheets, &mut files);
     }
     files
 }

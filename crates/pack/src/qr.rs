@@ -1,5 +1,6 @@
-//! QR codes (ISO/IEC 18004) as one path of squares.
+//! QR codes (ISO/IEC 18004) as dark areas.
 
+use latchline_drawing::scene::Area;
 use qrcodegen::{DataTooLong, QrCode, QrCodeEcc, QrSegment, Version};
 
 /// Light modules around a code that the standard asks for.
@@ -34,22 +35,22 @@ impl Code {
         Ok(Code { size: code.size().unsigned_abs() as usize, code })
     }
 
-    /// One SVG path of unit squares, rows of dark modules joined; the corner of the quiet zone is (0, 0).
-    pub fn path(&self) -> String {
+    /// The dark modules as areas of unit height, those side by side joined; the corner of the quiet zone is (0, 0).
+    pub fn areas(&self) -> Vec<Area> {
         let is_dark = |column: usize, row: usize| self.code.get_module(column as i32, row as i32);
-        let mut path = String::new();
+        let mut areas = Vec::new();
         for row in 0..self.size {
             let mut column = 0;
             while column < self.size {
                 let run = (column..self.size).take_while(|at| is_dark(*at, row)).count();
                 if run > 0 {
                     let (x, y) = (column + QUIET_ZONE, row + QUIET_ZONE);
-                    path.push_str(&format!("M{x} {y}h{run}v1h-{run}z"));
+                    areas.push(Area::new(x as f64, y as f64, run as f64, 1.0));
                 }
                 column += run.max(1);
             }
         }
-        path
+        areas
     }
 }
 

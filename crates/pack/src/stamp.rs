@@ -3,6 +3,9 @@
 use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
 
+/// Digits of the hash of the input where not all of them are shown.
+const SHOWN_DIGITS: usize = 16;
+
 /// Revision, hash of the input, and date.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stamp {
@@ -31,6 +34,13 @@ impl Stamp {
         let input_sha256 = hexadecimal(&hash.finalize());
         let revision = revision.unwrap_or_else(|| input_sha256.chars().take(8).collect());
         Stamp { revision, input_sha256, date }
+    }
+}
+
+impl Stamp {
+    /// The first digits of the hash of the input.
+    pub fn short_input(&self) -> String {
+        self.input_sha256.chars().take(SHOWN_DIGITS).collect()
     }
 }
 

@@ -3,7 +3,9 @@
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};
 use latchline_finding::{Language, Locale, Sources, Units};
-use latchline_pack::{Audience, Cell, Options, PackInput, Part, Stamp, Subject, Table, pack, tables};
+use latchline_pack::{
+    Audience, Cell, Options, Pack, PackFile, PackInput, Part, Stamp, Subject, Table, tables,
+};
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use proptest::prelude::*;
@@ -345,7 +347,7 @@ fn check_steps(site: &Site, subject: &Subject<'_>, tables: &[Table]) {
 
 /// One label for each device, two for each cable.
 fn check_labels(subject: &Subject<'_>) {
-    let files = latchline_pack::labels::sheets(subject).expect("labels");
+    let files = latchline_pack::labels::files(&latchline_pack::labels::sheets(subject).expect("labels"));
     let text = |start: &str| -> String {
         let of = files.iter().filter(|file| file.name.starts_with(start));
         of.map(|file| String::from_utf8_lossy(&file.bytes).into_owned()).collect()
@@ -377,16 +379,24 @@ fn small_site() -> Site {
     resolved(&site_text(&[(3, 0), (4, 1), (2, 2)], "A-", 2))
 }
 
+fn pack(input: &PackInput<'_>, options: &Options) -> Vec<PackFile> {
+    let stamp = stamp();
+    let pack = Pack::new(input, options, &stamp).expect("a pack");
+    let mut files = pack.files().expect("a pack");
+    files.push(pack.contents(&files));
+    files
+}
+
 fn text_of(site: &Site, options: &Options) -> Vec<(String, String)> {
     let made = Made::of(site.clone());
-    let files = pack(&made.input(), options, &stamp()).expect("a pack");
+    let files = pack(&made.input(), options);
     files.into_iter().map(|file| (file.name, String::from_utf8_lossy(&file.bytes).into_owned())).collect()
 }
 
 #[test]
 fn the_same_input_gives_the_same_bytes() {
     let made = Made::of(small_site());
-    let make = || pack(&made.input(), &Options::default(), &stamp()).expect("a pack");
+    let make = || pack(&made.input(), &Options::default());
     assert_eq!(make(), make());
 }
 

@@ -7,7 +7,7 @@
 //! * [`codes`]: what findings say, one file a code, with its manual page;
 //! * [`template`]: the small language of messages with arguments;
 //! * [`figures`]: numbers for people; [`states`]: operating states and calls;
-//! * [`pack`], [`drawing`]: what the pack and drawings say; [`candidates`]: what findings say of readings.
+//! * [`pack`], [`drawing`], [`typeset`]: what the pack, drawings and the printed pack say; [`candidates`]: what findings say of readings.
 
 mod bands;
 pub mod candidates;
@@ -20,6 +20,7 @@ pub mod row;
 pub mod states;
 pub mod template;
 pub mod terms;
+pub mod typeset;
 
 pub use bands::band;
 

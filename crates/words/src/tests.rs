@@ -2,13 +2,14 @@
 
 use crate::row::SentenceRow;
 use crate::template::argument_names;
-use crate::{bands, candidates, drawing, pack, report, states, terms};
+use crate::{bands, candidates, drawing, pack, report, states, terms, typeset};
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 15] = [
+    let all: [&[SentenceRow]; 16] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
+        typeset::Sentence::ROWS,
         states::FewWords::ROWS,
         states::When::ROWS,
         states::StateName::ROWS,
@@ -33,6 +34,7 @@ fn words() -> Vec<[&'static str; 2]> {
     [
         rows(pack::Word::ALL, pack::Word::row),
         rows(drawing::Word::ALL, drawing::Word::row),
+        rows(typeset::Word::ALL, typeset::Word::row),
         rows(bands::Band::ALL, bands::Band::row),
         rows(candidates::Candidate::ALL, candidates::Candidate::row),
         rows(terms::Term::ALL, terms::Term::row),

@@ -20,9 +20,10 @@ mod route;
 mod run_labels;
 
 use crate::font::text_width_mm;
+use crate::frame::Frame;
 use crate::language::{Lettering, Word};
 use crate::scene::{Layer, Scene, Text};
-use crate::sheet::{Frame, LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
+use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
 use card::{Card, CardKind, Trouble};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
@@ -142,7 +143,7 @@ const MOST_PASSES: usize = 5;
 
 fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Vec<Scene> {
     let flag = subject.flag_mm();
-    let mut frame = Frame::new(size, &legend::entries(subject, &[], size));
+    let mut frame = Frame::new(size, block, &legend::entries(subject, &[], size));
     for pass in 1.. {
         let room = (frame.content.width, frame.content.height);
         let Some((plan, mut scale, pages)) = best_plan(subject, room, flag) else { break };
@@ -154,7 +155,7 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
         // What found no room beside its line is written into the legend, which may need more height.
         let legends: Vec<Vec<LegendEntry>> =
             drawn.iter().map(|part| legend::entries(subject, &part.notes, size)).collect();
-        let needed = legends.iter().map(|entries| Frame::new(size, entries));
+        let needed = legends.iter().map(|entries| Frame::new(size, block, entries));
         let Some(tightest) = needed.min_by(|a, b| a.content.height.total_cmp(&b.content.height)) else {
             break;
         };
@@ -193,7 +194,7 @@ fn draw_if_single(
     site: &Site,
 ) -> Option<Vec<Scene>> {
     let entries = legend::entries(subject, &[], size);
-    let frame = Frame::new(size, &entries);
+    let frame = Frame::new(size, block, &entries);
     let room = (frame.content.width, frame.content.height);
     let (_, scale, pages) = best_plan(subject, room, subject.flag_mm())?;
     if pages.len() > 1 || scale < 1.0 {

@@ -220,7 +220,7 @@ fn pictures_fit_every_sheet() {
     for (size, least) in
         [(SheetSize::A4_UPRIGHT, 1.0), (SheetSize::A4, 1.0), (SheetSize::A3, 1.0), (SheetSize::PHONE, 0.62)]
     {
-        let content = Frame::new(size, &[]).content;
+        let content = Frame::new(size, &TitleBlock::default(), &[]).content;
         let sheets = arranged(pictures(&assessment(), Lettering::default()), content);
         let count: usize = sheets.iter().map(Vec::len).sum();
         assert_eq!(count, pictures(&assessment(), Lettering::default()).len());

@@ -134,8 +134,11 @@ pub fn run(
     let stamp = load::stamp(&view, None, date);
     let options = SheetOptions {
         sheet: arguments.sheet,
+        input: Some(stamp.short_input()),
         revision: Some(stamp.revision),
         date: stamp.date,
+        number: None,
+        warning: None,
         locale: arguments.locale.locale(),
     };
     let palette = if arguments.dark { Palette::Dark } else { Palette::Light };

@@ -7,15 +7,15 @@ use crate::{date, load};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::{Severity, shown};
-use latchline_pack::{Audience, Options, PackInput, Paper, Part};
+use latchline_pack::{Audience, Options, Pack, PackInput, Paper, Part};
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-/// Write the pack: schedules, cut list, commissioning sheets, labels, workbook, drawings
+/// Write the pack: schedules, cut list, commissioning sheets, labels, workbook, drawings, PDF
 ///
-/// Makes a folder with one workbook (XLSX), every table as CSV, drawings as SVG and DXF, and label sheets
-/// with QR codes as SVG. The same input gives the same bytes; each file says revision and hash of its input.
+/// Makes a folder with the whole pack and each part as PDF, one workbook (XLSX), every table as CSV, drawings
+/// as SVG and DXF, and label sheets with QR codes as PDF and SVG. The same input gives the same bytes; each file says revision and hash of its input.
 /// The folder appears whole or not at all; one that an earlier run made is replaced. Exit status: 0 the
 /// site has no errors, 1 it has (every sheet says so), 2 no pack was made.
 #[derive(Debug, Args)]
@@ -101,7 +101,10 @@ pub fn run(
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
     };
-    let files = latchline_pack::pack(&input, &options, &stamp).context("no pack was made")?;
+    let pack = Pack::new(&input, &options, &stamp).context("no pack was made")?;
+    let mut files = pack.files().context("no pack was made")?;
+    files.extend(latchline_typeset::pdfs(&pack).context("no pack was made")?);
+    files.push(pack.contents(&files));
     let kept = folder::replace(&arguments.output, &files)?;
     writeln!(output, "wrote {} files into {}", files.len(), shown::path(&arguments.output))?;
     for one in &kept {

@@ -6,6 +6,11 @@ words! {
     /// A word or sentence on drawings without arguments.
     pub enum Word {
         // Title block.
+        ApprovedBy: "Approved by" | "Freigegeben von",
+        DrawingNumber: "Drawing number" | "Zeichnungsnummer",
+        DrawnBy: "Drawn by" | "Gezeichnet von",
+        InputHash: "Input, SHA-256" | "Eingabe, SHA-256",
+        Owner: "Owner" | "Eigentümer",
         Date: "Date" | "Datum",
         NotStated: "not stated" | "nicht angegeben",
         Revision: "Revision" | "Stand",

@@ -1,0 +1,81 @@
+//! The pack as it is handed over: PDF of the whole and of each part.
+//!
+//! Everything comes as values from a [`Pack`]: its tables, its drawings and what stands over all of them. Sections
+//! are laid out once and written twice, into the whole and into a file of their own:
+//!
+//! * `font`, `text`: the embedded sans, widths, lines; `page`: pages as they are laid out, and what is on them;
+//! * `flow`: head, foot, headings, paragraphs; `columns`, `table`: tables over many pages; `front`: cover and contents;
+//! * `paint`: marks and drawings onto a page; `emit`: pages, tags, links and bookmarks into a file;
+//! * `pdf`: the file format. The few sentences of its own are rows of `latchline_words::typeset`.
+//!
+//! Files are made after PDF/UA-1 (ISO 14289-1), those with a date after PDF/A-2a (ISO 19005-2) too. Nothing in them
+//! depends on clock or machine: the same pack gives the same bytes.
+
+mod columns;
+mod emit;
+mod flow;
+mod font;
+mod front;
+mod page;
+mod paint;
+mod pdf;
+mod sections;
+mod table;
+mod text;
+
+use emit::About;
+use font::Fonts;
+use latchline_pack::tables::{cautions, error_line, origin_line};
+use latchline_pack::{Pack, PackFile};
+
+/// Name of the file with the whole pack.
+pub const WHOLE_NAME: &str = "pack.pdf";
+
+/// Why a PDF could not be made: a mistake in Latchline, not in the site.
+#[derive(Debug, thiserror::Error)]
+pub enum TypesetError {
+    /// The embedded font cannot be read.
+    #[error("the embedded font cannot be read")]
+    Font,
+}
+
+/// The whole pack as one PDF, then each part as one. Labels, which want stock of their own, are not in the whole.
+///
+/// # Errors
+/// If a file cannot be made, which is a mistake in Latchline.
+pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
+    let fonts = Fonts::new()?;
+    let parts = sections::parts(&fonts, pack);
+    let mut files = Vec::with_capacity(parts.len() + 1);
+    let front = sections::front(&fonts, pack, &parts);
+    let all: Vec<_> = front.iter().chain(parts.iter().map(|part| &part.section)).collect();
+    files.push(PackFile {
+        name: String::from(WHOLE_NAME),
+        bytes: emit::write(&fonts, &about(pack, &front[0].title), &all)?,
+    });
+    for part in &parts {
+        let bytes = emit::write(&fonts, &about(pack, &part.section.title), &[&part.section])?;
+        files.push(PackFile { name: part.file_name(), bytes });
+    }
+    for labels in pack.labels.iter().filter(|labels| !labels.sheets.is_empty()) {
+        let section = sections::labels(&fonts, &pack.subject, labels);
+        let bytes = emit::write(&fonts, &about(pack, &section.title), &[&section])?;
+        files.push(PackFile { name: sections::label_file(labels), bytes });
+    }
+    Ok(files)
+}
+
+/// What a file with this title says of itself.
+fn about(pack: &Pack<'_>, title: &str) -> About {
+    let subject = &pack.subject;
+    let mut description = vec![origin_line(subject)];
+    description.extend(error_line(subject));
+    description.extend(cautions(&subject.locale).into_iter().map(String::from));
+    About {
+        title: format!("{}: {title}", sections::site_title(subject)),
+        description: description.join(" "),
+        language: subject.locale.language,
+        date: subject.stamp.date.clone(),
+        foot: sections::foot(subject),
+    }
+}

@@ -46,6 +46,11 @@ impl Contents {
         let is_as_made = text.rfind(CLOSING).is_some_and(|at| text == closed(text[..at].to_string()));
         Some(Contents { made, is_as_made })
     }
+
+    /// Whether a file with this hash was made, under whatever name.
+    pub fn is_made(&self, hash: &str) -> bool {
+        self.made.values().any(|made| made == hash)
+    }
 }
 
 /// The list of these files below its head, closed by its own hash.
@@ -63,17 +68,20 @@ pub fn with_kept(list: &str, kept: &[Kept]) -> String {
         return list.to_string();
     }
     let made = Contents::read(list).map(|contents| contents.made).unwrap_or_default();
-    let mut text = list[..list.rfind(CLOSING).unwrap_or(list.len())].to_string();
-    for one in kept {
-        match made.get(&one.stays_as) {
-            // The name is there with the hash of the new file, which went beside it.
-            Some(hash) => {
-                if let Some(beside) = &one.beside {
-                    text.push_str(&line(hash, beside));
-                }
+    let stays = |name: &str| kept.iter().find(|one| one.stays_as == name);
+    let mut text = String::new();
+    for row in list[..list.rfind(CLOSING).unwrap_or(list.len())].lines() {
+        // A changed file is held against what it was made from; the new file goes beside it.
+        match entry(row).and_then(|(hash, name)| Some((hash, stays(name)?))) {
+            Some((hash, one)) => {
+                text.push_str(&line(&one.made_sha256, &one.stays_as));
+                text.extend(one.beside.iter().map(|beside| line(hash, beside)));
             }
-            None => text.push_str(&line(&one.made_sha256, &one.stays_as)),
+            None => text = text + row + "\n",
         }
+    }
+    for one in kept.iter().filter(|one| !made.contains_key(&one.stays_as)) {
+        text.push_str(&line(&one.made_sha256, &one.stays_as));
     }
     text.push('\n');
     for one in kept {
@@ -130,7 +138,7 @@ mod tests {
         let text = with_kept(&made, &[one("a.csv", Some("a.new.csv")), one("old.csv", None)]);
         let read = Contents::read(&text).unwrap();
         assert!(read.is_as_made, "{text}");
-        assert_eq!(read.made["a.csv"], sha256(b"a.csv"));
+        assert_eq!(read.made["a.csv"], "0".repeat(64));
         assert_eq!(read.made["a.new.csv"], sha256(b"a.csv"));
         assert_eq!(read.made["old.csv"], "0".repeat(64));
         assert!(text.contains("kept as it was changed: a.csv\n"));

@@ -33,7 +33,11 @@ pub fn prepare(folder: &Path) -> Result<()> {
     if !metadata.is_dir() {
         bail!("\"{shown}\" exists and is no folder; choose another name");
     }
-    standing(folder).map(|_| ())
+    // While it is held no other run takes the folder away.
+    match lock(folder).with_context(|| format!("cannot look into \"{shown}\""))? {
+        None if folder.symlink_metadata().is_err() => Ok(()),
+        _lock => standing(folder).map(|_| ()),
+    }
 }
 
 /// What is in a folder that a pack may replace.
@@ -180,12 +184,13 @@ fn told_of(old: &Path, folder: &Path) {
 /// Removes a folder that was set aside, if every file in it is as a run made it or is in the new folder too.
 fn remove_if_nothing_is_lost(old: &Path, new: &Path) -> bool {
     let (Ok(old_files), Ok(new_files)) = (standing(old), standing(new)) else { return false };
-    let made = |name: &String| old_files.contents.as_ref().and_then(|contents| contents.made.get(name));
+    let is_made = |hash| old_files.contents.as_ref().is_some_and(|contents| contents.is_made(hash));
     let stays: BTreeSet<&String> = new_files.files.values().collect();
     let list_as_made = old_files.contents.as_ref().is_none_or(|contents| contents.is_as_made);
-    let nothing_is_lost = old_files.files.iter().all(|(name, hash)| {
-        made(name) == Some(hash) || stays.contains(hash) || (name == CONTENTS_NAME && list_as_made)
-    });
+    let nothing_is_lost = old_files
+        .files
+        .iter()
+        .all(|(name, hash)| is_made(hash) || stays.contains(hash) || (name == CONTENTS_NAME && list_as_made));
     // What cannot be removed does no harm.
     nothing_is_lost && fs::remove_dir_all(old).is_ok()
 }
@@ -201,9 +206,9 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
     let cannot = || format!("cannot write the folder \"{shown}\"; nothing was changed");
     let (parent, name) = split(folder);
     fs::create_dir_all(parent).with_context(cannot)?;
-    let exists = folder.symlink_metadata().is_ok();
     // Held until the end, and known by it to be at work when it is aside.
-    let lock = if exists { lock(folder).with_context(cannot)? } else { None };
+    let lock = lock(folder).with_context(cannot)?;
+    let exists = folder.symlink_metadata().is_ok();
     let before = if exists { Some(standing(folder)?) } else { None };
     let kept = match &before {
         Some(Standing { contents: Some(contents), files: found, .. }) => kept(contents, found, files),
@@ -246,14 +251,12 @@ fn set_aside(folder: &Path, seen: &Standing) -> Result<PathBuf> {
     Ok(old)
 }
 
-/// The lock of a folder, where folders have one.
+/// The lock of a folder, where folders have one; waits for another run. `None` if there is no folder.
 fn lock(folder: &Path) -> Result<Option<File>> {
-    let Ok(open) = File::open(folder) else { return Ok(None) };
-    match open.try_lock() {
-        Err(fs::TryLockError::WouldBlock) => {
-            bail!("another run is writing it; run again when it has finished")
-        }
-        _ => Ok(Some(open)),
+    match aside::locked(folder) {
+        Ok(open) => Ok(Some(open)),
+        Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied) => Ok(None),
+        Err(error) => Err(error).context("another run is writing it"),
     }
 }
 

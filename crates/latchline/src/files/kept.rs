@@ -14,7 +14,7 @@ pub fn kept(earlier: &Contents, found: &BTreeMap<String, String>, new: &[PackFil
     let changed: Vec<(&String, &String, &String)> = found
         .iter()
         .filter_map(|(name, hash)| Some((name, hash, earlier.made.get(name)?)))
-        .filter(|(_, hash, made)| hash != made)
+        .filter(|(_, hash, _)| !earlier.is_made(hash))
         .collect();
     taken.extend(changed.iter().map(|(name, ..)| (*name).clone()));
     let mut kept = Vec::new();

@@ -2,8 +2,7 @@
 
 use crate::assessing::Assessing;
 use crate::assessment::Assessment;
-use crate::rule::Report;
-use crate::rules;
+use crate::rules::{self, Depth};
 use latchline_finding::Finding;
 use latchline_network::start_up::Effort;
 use latchline_network::{Memory, Wanted};
@@ -16,34 +15,46 @@ pub fn assess(site: &Site) -> Assessment {
 
 /// As [`assess`], with what is remembered of other versions of the site.
 pub fn assess_with(site: &Site, memory: &Memory) -> Assessment {
-    whole(site, Effort::WithMending, memory)
-}
-
-/// As [`assess_with`], without looking for what would let a supply start that does not.
-pub fn assess_without_mending(site: &Site, memory: &Memory) -> Assessment {
-    whole(site, Effort::Whole, memory)
-}
-
-fn whole(site: &Site, effort: Effort, memory: &Memory) -> Assessment {
-    Assessing::new(site, effort, &memory.wanted(Wanted::always()))
+    Assessing::new(site, Effort::Whole, &memory.wanted(Wanted::always()))
         .into_assessment()
         .expect("work that is wanted whatever happens is not given up")
 }
 
 /// Judges a change that is only tried: gives up at the first finding that is not `allowed`. Nothing is worked out before a rule looks
-/// at it, and the rules that take longest come last. Does not look for what would let a supply start, and calls a start-up
+/// at it, and the rules that take longest come last. Calls a start-up
 /// hiccuping that a longer simulation might see come to rest ([`Effort::Hurried`]).
 ///
 /// `None` also where the memory's work was given up.
 pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> bool) -> Option<Assessment> {
-    let assessing = Assessing::new(site, Effort::Hurried, memory);
+    let assessing = as_far_as(site, Effort::Hurried, Depth::Everything, memory, allowed)?;
+    let assessment = assessing.into_assessment().ok()?;
+    assessment.findings.iter().fold(true, |all, one| allowed(one) & all).then_some(assessment)
+}
+
+/// Whether no rule, as far as `depth` goes, finds anything on a site that is not `allowed`; as [`assess_trial`] but for the
+/// simulated start, which is followed to its end.
+pub fn is_allowed(site: &Site, depth: Depth, memory: &Memory, allowed: &dyn Fn(&Finding) -> bool) -> bool {
+    as_far_as(site, Effort::Whole, depth, memory, allowed).is_some()
+}
+
+/// A site assessed as far as `depth` goes, if everything found is allowed.
+fn as_far_as<'s>(
+    site: &'s Site,
+    effort: Effort,
+    depth: Depth,
+    memory: &Memory,
+    allowed: &dyn Fn(&Finding) -> bool,
+) -> Option<Assessing<&'s Site>> {
+    let assessing = Assessing::new(site, effort, memory);
     // Each finding is shown, though one is enough: whoever asks may remember them.
-    let is_allowed = |report: &Report| report.findings.iter().fold(true, |all, one| allowed(one) & all);
-    for rule in rules::quickest_first() {
-        if !is_allowed(assessing.report(rule).ok()?) {
+    let all_allowed = |findings: &[Finding]| findings.iter().fold(true, |all, one| allowed(one) & all);
+    if !all_allowed(&assessing.address_report().findings) {
+        return None;
+    }
+    for rule in rules::quickest_first(depth) {
+        if !all_allowed(&assessing.report(rule).ok()?.findings) {
             return None;
         }
     }
-    let assessment = assessing.into_assessment().ok()?;
-    assessment.findings.iter().fold(true, |all, one| allowed(one) & all).then_some(assessment)
+    Some(assessing)
 }

@@ -227,6 +227,13 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         })
     }
 
+    /// What is wrong with the addresses.
+    pub(crate) fn address_report(&self) -> Report {
+        let mut report = Report::default();
+        rules::addresses::report(&self.context(), &mut report);
+        report
+    }
+
     /// What the rules report whose stages are in, in the order of the rules; then what is wrong with the addresses. Nothing is worked out
     /// for it but the wiring. Acceptances that match are marked; whether one matches nothing only the whole can tell.
     pub fn reports_so_far(&self) -> Report {

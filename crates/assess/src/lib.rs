@@ -22,7 +22,7 @@ pub mod supply;
 pub mod touch_limits;
 mod voltage_summary;
 
-pub use assess::{assess, assess_trial, assess_with, assess_without_mending};
+pub use assess::{assess, assess_trial, assess_with, is_allowed};
 pub use assessing::{Assessing, VerdictSoFar};
 pub use assessment::{
     Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent, WorstVoltage,
@@ -41,6 +41,7 @@ pub use latchline_network::{
 };
 pub use not_judged::NotJudged;
 pub use readings::predicted_readings;
+pub use rules::Depth;
 pub use stage::Stage;
 pub use supply::SupplySheet;
 

@@ -93,10 +93,6 @@ pub struct StartUpSummary {
     pub boot_current_a: f64,
     /// What the source gives, in amperes.
     pub limit_a: Option<f64>,
-    /// Stagger between runs that was seen to mend it, in seconds.
-    pub mending_stagger_s: Option<f64>,
-    /// Supply limit that was seen to mend it, in amperes.
-    pub mending_limit_a: Option<f64>,
     /// Voltage over time at the source and the farthest device.
     pub curves: Vec<StartUpCurve>,
 }
@@ -244,8 +240,6 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
             last: last.filter(|_| outcome == "runs").map(|(_, terminal)| id(terminal)),
             boot_current_a: start.boot_current_a,
             limit_a: start.limit_a,
-            mending_stagger_s: start.mending.stagger_s,
-            mending_limit_a: start.mending.limit_a,
             curves: start
                 .waveforms
                 .iter()

@@ -5,7 +5,7 @@
 
 use latchline_circuit::startup::{
     BusLoad, Converter, Device, DeviceStatus, HiccupCause, Limit, Limiter, Options, Outcome, Port, PortLimit,
-    StartUp, StartupError, Supply, System, boot_condition, simulate, smallest_limit, smallest_stagger,
+    StartUp, StartupError, Supply, System, boot_condition, boots_together_fit, simulate, smallest_stagger,
     start_conditions,
 };
 use proptest::prelude::*;
@@ -318,7 +318,7 @@ fn bridge_drop_and_a_charged_capacitor_are_respected() {
 }
 
 #[test]
-fn staggering_and_supply_limit_are_found() {
+fn a_stagger_is_found_where_what_boots_together_can_be_fed() {
     // Four devices whose boot needs 4 x 12 W / 36 V = 1.33 A from 1 A: together they drop out.
     let devices = (1..=4)
         .map(|k| {
@@ -343,16 +343,61 @@ fn staggering_and_supply_limit_are_found() {
     let options = Options::default();
     let together = simulate(&system, &options).unwrap();
     assert!(!matches!(together.outcome, Outcome::OperatingPoint { time_s, .. } if time_s < 0.6));
-    let found = smallest_limit(&system, 0.9, 2.0, 0.01, &options).unwrap();
-    // 48 W at just under 48 V: the operating point needs 1 A and a little for the cables; the
-    // capacitors bridge nothing in 0.5 s.
-    assert!(found.value > 1.0 && found.value < 4.0 / 3.0 + 0.05, "{} A", found.value);
-    assert!(matches!(found.start_up.outcome, Outcome::OperatingPoint { .. }));
-    let failing = found.fails_at.unwrap();
-    assert!(found.value - failing <= 0.01);
     let stagger = smallest_stagger(&system, &[0, 1, 2, 3], 1.0, 0.005, &options).unwrap();
     assert!(stagger.value > 0.0 && stagger.value <= 0.6, "{} s", stagger.value);
+    assert!(stagger.value - stagger.fails_at <= 0.005);
     assert!(matches!(stagger.start_up.outcome, Outcome::OperatingPoint { .. }));
+    // With many groups the last boots long after the end time of a single one.
+    let options = Options { end_s: 2.0, ..options };
+    let groups = [0, 3, 6, 9];
+    let stagger = smallest_stagger(&system, &groups, 1.0, 0.25, &options).unwrap();
+    let Outcome::OperatingPoint { time_s, .. } = stagger.start_up.outcome else { panic!("{stagger:?}") };
+    assert!(time_s > 9.0 * stagger.value);
+}
+
+#[test]
+fn what_boots_together_is_held_against_what_can_be_fed() {
+    // At 48 V behind 0.1 ohm: P = v (48 - v)/0.1 has its greatest value 5760 W at 24 V. Two that boot at 12 W and one that runs
+    // at 3 W take 27 W, 0.563 A at just under 48 V; each alone 12 W or 12 W and what runs.
+    let booting = |node: usize, delay_s: f64, boot_w: f64| {
+        let mut device = capacitor(node, 100e-6);
+        device.converter = Some(Converter {
+            turn_on_v: 36.0,
+            turn_off_v: 20.0,
+            delay_s,
+            boot_power_w: boot_w,
+            boot_time_s: 0.5,
+            running_power_w: 3.0,
+        });
+        device
+    };
+    let case = |current_a: f64, delays_s: [f64; 3], boot_w: f64| {
+        let devices = (1..=3).map(|node| booting(node, delays_s[node - 1], boot_w)).collect();
+        let mut system = chain(supply(48.0, 0.1, Limit::ConstantCurrent { current_a }), 0.0, devices);
+        system.parent.fill(0);
+        system
+    };
+    // All at once: 36 W, 0.7512 A by v = (48 + sqrt(48² - 4 x 0.1 x 36))/2.
+    let together_a = 36.0 / (0.5 * (48.0 + (48.0_f64 * 48.0 - 14.4).sqrt()));
+    assert!(boots_together_fit(&case(together_a + 1e-6, [0.0; 3], 12.0)));
+    assert!(!boots_together_fit(&case(together_a - 1e-6, [0.0; 3], 12.0)));
+    // The third when the first two are up: 12 W + 2 x 3 W, and before it 2 x 12 W, which is more.
+    let two_a = 24.0 / (0.5 * (48.0 + (48.0_f64 * 48.0 - 9.6).sqrt()));
+    assert!(boots_together_fit(&case(two_a + 1e-6, [0.0, 0.0, 0.5], 12.0)));
+    assert!(!boots_together_fit(&case(two_a - 1e-6, [0.0, 0.0, 0.5], 12.0)));
+    // More than the source can give at any voltage.
+    assert!(!boots_together_fit(&case(1e6, [0.0; 3], 1921.0)));
+    assert!(boots_together_fit(&case(1e6, [0.0; 3], 1919.0)));
+    // A port that holds its current holds what is behind it.
+    let mut system = case(1e3, [0.0; 3], 12.0);
+    system.ports.push(Port {
+        node: 2,
+        limit: PortLimit::ConstantCurrent { current_a: 0.25 },
+        closes_at_s: 0.0,
+    });
+    assert!(!boots_together_fit(&system));
+    system.ports[0].limit = PortLimit::ConstantCurrent { current_a: 0.26 };
+    assert!(boots_together_fit(&system));
 }
 
 #[test]

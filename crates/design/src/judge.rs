@@ -7,7 +7,7 @@ use crate::money::{amount, units};
 use crate::outcome::{Design, Texts};
 use crate::plan::Plan;
 use latchline_assess::rules::codes;
-use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
+use latchline_assess::{Assessment, Memory, Verdict, assess_with};
 use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
@@ -167,7 +167,7 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
             blamed: Vec::new(),
         });
     };
-    let assessment = assess_without_mending(&site, &Memory::default());
+    let assessment = assess_with(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment));
     }

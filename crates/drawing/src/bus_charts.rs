@@ -163,19 +163,11 @@ fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> 
         levels.into_iter().flatten().collect()
     });
     let limit = start.limit_a.map(|limit| lettering.trimmed(limit, 2));
-    let mut notes = vec![lettering.say(&Phrase::BootCurrent {
+    let notes = vec![lettering.say(&Phrase::BootCurrent {
         current: &lettering.rounded_up(start.boot_current_a),
         source: limit.is_some().then_some(start.source.as_str()),
         limit: limit.as_deref(),
     })];
-    if let Some(stagger) = start.mending_stagger_s {
-        let stagger = &lettering.trimmed(stagger, 2);
-        notes.push(lettering.say(&Phrase::MendingStagger { stagger }));
-    }
-    if let Some(limit) = start.mending_limit_a {
-        let limit = &lettering.trimmed(limit, 2);
-        notes.push(lettering.say(&Phrase::MendingLimit { limit }));
-    }
     Panel {
         title: lettering.say(&Phrase::PowerReturns { source: start.source.as_str() }),
         subtitle: told,

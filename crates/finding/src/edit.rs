@@ -96,7 +96,7 @@ impl Edit {
 }
 
 /// A change that was computed, applied to a copy, solved again and found to remove its finding
-/// without bringing a new one.
+/// without bringing a new one. Without an edit it is nothing that a site file says, and was simulated only.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Remedy {
     /// What kind of remedy, in kebab case ("thicker-conductor").
@@ -107,4 +107,11 @@ pub struct Remedy {
     pub value_after: Option<Figure>,
     /// Extra cost in the catalogue's currency, where prices are known.
     pub cost: Option<f64>,
+}
+
+impl Remedy {
+    /// Whether it is a change of the site file, rather than of something that no site file says.
+    pub fn changes_the_file(&self) -> bool {
+        !self.edit.changes.is_empty()
+    }
 }

@@ -43,6 +43,7 @@ pub mod start_up;
 pub mod states;
 pub mod tolerance;
 mod wanted;
+pub mod witness;
 
 pub use bus_state::{BusState, StandingCall};
 pub use layout::{Corner, Layout, NodeRef, Segment, Stage, StageSource, Terminal};

@@ -47,22 +47,7 @@ impl StateSpace {
     pub fn new(site: &Site, layout: &Layout) -> Self {
         let shared = SharedParts::default();
         let light = Phase::with(site, layout, StateKind::LightLoad, Corner::Light, None, &shared);
-        let highest_v: HighestVoltages = match &light {
-            Some(phase) => {
-                let solver = Solver::new(layout, phase);
-                (0..layout.stages.len())
-                    .map(|stage| match solver.base(stage) {
-                        Some(solution) => solution.voltage_v.clone(),
-                        // No operating point even here: the open-circuit voltage bounds it.
-                        None => vec![
-                            layout.stages[stage].voltage_v[Corner::Light.index()];
-                            layout.stages[stage].parent.len()
-                        ],
-                    })
-                    .collect()
-            }
-            None => Vec::new(),
-        };
+        let highest_v = highest_voltages(layout, light.as_ref());
         let phases = StateKind::ALL
             .into_iter()
             .filter(|kind| *kind != StateKind::LightLoad)
@@ -70,6 +55,21 @@ impl StateSpace {
             .collect();
         StateSpace { phases, light, highest_v, shared }
     }
+}
+
+/// Highest voltage of every node of every stage, given the least load on the highest supply voltage.
+pub(crate) fn highest_voltages(layout: &Layout, light: Option<&Phase>) -> HighestVoltages {
+    let Some(phase) = light else { return Vec::new() };
+    let solver = Solver::new(layout, phase);
+    (0..layout.stages.len())
+        .map(|stage| match solver.base(stage) {
+            Some(solution) => solution.voltage_v.clone(),
+            // No operating point even here: the open-circuit voltage bounds it.
+            None => {
+                vec![layout.stages[stage].voltage_v[Corner::Light.index()]; layout.stages[stage].parent.len()]
+            }
+        })
+        .collect()
 }
 
 /// A device's worst margin in one state.

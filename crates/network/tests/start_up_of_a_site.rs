@@ -4,7 +4,9 @@
 //! constant power `P` behind `R` holds its terminals at `(V + sqrt(V² - 4 P R))/2`.
 
 use crate::small_site::{STEADY, near, site, station};
-use latchline_network::start_up::{DeviceStart, Effort, StageStart, StartUpOutcome, StartUps, start_up};
+use latchline_network::start_up::{
+    DeviceStart, Effort, StageStart, StartUpOutcome, StartUps, least_stagger, start_up,
+};
 use latchline_network::{Layout, Memory, Terminal};
 use latchline_site::model::Site;
 
@@ -246,4 +248,29 @@ fn what_is_missing_is_named() {
     let missing: Vec<(&str, &str)> =
         found.missing.iter().map(|one| (one.element.as_str(), one.missing.as_str())).collect();
     assert_eq!(missing, [("A-1", "soft turn_off_voltage"), ("A-1", "soft input_capacitance")]);
+}
+
+/// Two stations boot at 20 W for 0.5 s and run at 1 W behind 2 ohm from 45.6 V: together 40 W, which is more than 0.5 A x 45.6 V; one
+/// after the other 21 W, 0.471 A at `(45.6 + sqrt(45.6² - 4 x 2 x 21))/2` V. So a delay of 0.25 s between the runs is too short and
+/// one of 0.5 s is not. Three at once: the third does not start before the first is up at 0.5 s between each and the next.
+#[test]
+fn a_delay_between_runs_lets_a_supply_start_that_cannot_feed_all_at_once() {
+    let text = |flats: usize| {
+        let names = ["A-1", "B-1", "C-1"];
+        let dwellings: String =
+            names[..flats].iter().map(|name| format!("{name} = {{ station = \"late\" }}\n")).collect();
+        let runs: String = names[..flats]
+            .iter()
+            .map(|name| format!("R{name} = {{ from = \"PS\", to = \"{name}\", length = \"1 m\" }}\n"))
+            .collect();
+        format!("[supplies]\nPS = {{ model = \"ps\" }}\n[dwellings]\n{dwellings}[runs]\n{runs}")
+    };
+    for flats in [2, 3] {
+        let (site, found) = returned(HOLDS_HALF_AN_AMPERE, &text(flats));
+        assert!(!matches!(found.stages[0].outcome, StartUpOutcome::Runs { .. }), "{:?}", found.stages[0]);
+        assert_eq!(least_stagger(&site, &Layout::new(&site), 0), Some(0.5), "{flats} flats");
+    }
+    // A limit below what one takes: no delay helps.
+    let (site, _) = returned("limit_current = \"0.4 A\", limit_kind = \"constant-current\"", &text(2));
+    assert_eq!(least_stagger(&site, &Layout::new(&site), 0), None);
 }

@@ -6,9 +6,10 @@
 //! Stations are added one behind the other at the end of the run, as far apart as its stations are on
 //! average; to a supply, in turn at the ends of those of its runs that have room. They are called by whoever
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
-//! count that brings an error as far as errors do not go away again when still more is added.
+//! count that brings an error as far as errors do not go away again when still more is added. Rules that are quick to follow
+//! are followed first, and what takes longer is asked only of what they allow.
 
-use latchline_assess::{Assessment, Memory, assess_without_mending};
+use latchline_assess::{Assessment, Depth, Memory, assess_with, is_allowed};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
@@ -103,21 +104,22 @@ fn of_run(site: &Site, judge: &Judge, models: &[&str], run: usize) -> Headroom {
     let stations = models
         .iter()
         .map(|model| {
-            let (stations, limit) = most(MOST_MORE, |count| {
+            let (stations, limit) = judge.most(MOST_MORE, |count| {
                 let mut changed = site.clone();
                 for _ in 0..count {
                     extend_run(&mut changed, run, model);
                 }
-                judge.first_new(&changed)
+                changed
             });
             More { model: (*model).to_string(), stations, limit }
         })
         .collect();
-    let (metres, limit) = most(MOST_METRES, |count| {
+    let (metres, limit) = judge.most(MOST_METRES, |count| {
         let mut changed = site.clone();
-        let section = changed.runs[run].sections.last_mut()?;
-        section.length.value += Length::from_metres(count as f64);
-        judge.first_new(&changed)
+        if let Some(section) = changed.runs[run].sections.last_mut() {
+            section.length.value += Length::from_metres(count as f64);
+        }
+        changed
     });
     Headroom { id: site.runs[run].id.clone(), stations, metres: Some(MoreMetres { metres, limit }) }
 }
@@ -143,12 +145,12 @@ fn of_supply(
                 let limit = runs.first().and_then(|(_, headroom)| headroom.stations[index].limit);
                 return More { model: (*model).to_string(), stations: 0, limit };
             }
-            let (stations, limit) = most(MOST_MORE, |count| {
+            let (stations, limit) = judge.most(MOST_MORE, |count| {
                 let mut changed = site.clone();
                 for number in 0..count {
                     extend_run(&mut changed, with_room[number % with_room.len()], model);
                 }
-                judge.first_new(&changed)
+                changed
             });
             More { model: (*model).to_string(), stations, limit }
         })
@@ -156,27 +158,22 @@ fn of_supply(
     Headroom { id: site.supplies[supply].id.clone(), stations, metres: None }
 }
 
-/// The largest count up to `highest` for which nothing goes wrong, and what goes wrong with one more.
-fn most(
-    highest: usize,
-    mut goes_wrong: impl FnMut(usize) -> Option<&'static str>,
-) -> (usize, Option<&'static str>) {
-    let (mut works, mut fails) = (0, highest + 1);
-    let mut limit = None;
+/// The largest count up to `highest` for which it `works`, looking at `first` before any other.
+fn most(highest: usize, first: usize, works: impl Fn(usize) -> bool) -> usize {
+    let (mut known, mut fails) = (0, highest + 1);
+    let mut next = first.min(highest);
     // Most answers are small: the interval is doubled until it holds the answer, then halved.
     let mut step = 1;
-    while fails - works > 1 {
-        let middle = if fails > highest { (works + step).min(highest) } else { works.midpoint(fails) };
-        step *= 2;
-        match goes_wrong(middle) {
-            None => works = middle,
-            Some(code) => {
-                fails = middle;
-                limit = Some(code);
-            }
+    while fails - known > 1 {
+        if works(next) {
+            known = next;
+        } else {
+            fails = next;
         }
+        next = if fails > highest { (known + step).min(highest) } else { known.midpoint(fails) };
+        step *= 2;
     }
-    (works, limit)
+    known
 }
 
 type Errors = BTreeSet<(&'static str, Option<ElementId>)>;
@@ -198,9 +195,30 @@ struct Judge {
 }
 
 impl Judge {
+    /// The largest count up to `highest` for which nothing goes wrong, and what goes wrong with one more.
+    fn most(&self, highest: usize, changed: impl Fn(usize) -> Site) -> (usize, Option<&'static str>) {
+        let holds = |depth| {
+            let changed = &changed;
+            move |count: usize| self.holds(&changed(count), depth)
+        };
+        let by_wiring = most(highest, 1, holds(Depth::Wiring));
+        let by_voltages = most(by_wiring, by_wiring, holds(Depth::Voltages));
+        let works = most(by_voltages, by_voltages, holds(Depth::Everything));
+        let limit = if works < highest { self.first_new(&changed(works + 1)) } else { None };
+        (works, limit)
+    }
+
+    /// Whether there is no error, as far as rules of a depth find them, that is not there today.
+    fn holds(&self, site: &Site, depth: Depth) -> bool {
+        is_allowed(site, depth, &self.memory, &|finding| {
+            finding.severity != Severity::Error
+                || self.known.contains(&(finding.code.as_str(), finding.element.clone()))
+        })
+    }
+
     /// The first error that is not there today.
     fn first_new(&self, site: &Site) -> Option<&'static str> {
-        let assessment = assess_without_mending(site, &self.memory);
+        let assessment = assess_with(site, &self.memory);
         let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
         found
             .map(|finding| (finding.code.as_str(), finding.element.clone()))

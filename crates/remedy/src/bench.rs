@@ -1,9 +1,10 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
-use latchline_assess::rules::codes;
+use crate::outcome::{Gap, Key, Outcome, gaps, key};
+use crate::{first_look, shortcut};
 use latchline_assess::{Assessment, Memory, assess_trial, assess_with};
-use latchline_finding::{Argument, Code, Edit, ElementId, Figure, FileId, Finding, Remedy, Sources};
+use latchline_finding::{Edit, FileId, Finding, Origin, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
@@ -11,13 +12,6 @@ use rayon::prelude::*;
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
-
-/// What names a finding across two assessments.
-type Key = (Code, Option<ElementId>);
-
-fn key(finding: &Finding) -> Key {
-    (finding.code, finding.element.clone())
-}
 
 /// A site, its texts and its assessment.
 pub struct Bench<'a> {
@@ -32,6 +26,12 @@ pub struct Bench<'a> {
     /// The site file as a table, to see which keys a person used.
     pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
+    /// Those of which there are several, so that one of them gone leaves another.
+    repeated: BTreeSet<Key>,
+    /// Acceptances by where their text begins.
+    acceptances: BTreeMap<u32, usize>,
+    /// What could not be judged, and so need not be after a change.
+    gaps: BTreeSet<Gap>,
     bill: Bill,
     loaded: LoadedCatalogues,
     /// What is known of stages, of the site itself and of those tried.
@@ -44,14 +44,17 @@ pub struct Bench<'a> {
 #[derive(Clone, Default)]
 struct Known {
     /// Extra material and labour; `None` where the change cannot be made.
-    price: Option<(f64, f64)>,
+    price: Option<Price>,
     /// Whether it brings a finding that was not there.
     spoils: bool,
     /// Findings that it leaves.
     leaves: BTreeSet<Key>,
-    /// Its assessment, if one was made to the end.
-    assessment: Option<Arc<Assessment>>,
+    /// What came of it, if it was assessed to the end.
+    outcome: Option<Arc<Outcome>>,
 }
+
+/// Extra material in the catalogue's currency, infinite where the bill does not know it, and extra labour in minutes.
+type Price = (f64, f64);
 
 /// A candidate that was applied and resolved, but not yet assessed.
 pub struct Prepared {
@@ -69,8 +72,23 @@ pub struct Prepared {
 pub struct Trial {
     /// The site after the change.
     pub prepared: Prepared,
-    /// Its assessment; shared, since several findings often have one remedy.
-    pub assessment: Arc<Assessment>,
+    /// Its assessment.
+    pub assessment: Assessment,
+}
+
+/// A candidate that mends a finding.
+pub(crate) struct Mending {
+    /// Which of the candidates.
+    pub index: usize,
+    price: Price,
+    outcome: Arc<Outcome>,
+}
+
+/// A candidate with its price, and prepared if that was needed to know it.
+struct Priced {
+    index: usize,
+    price: Price,
+    prepared: Option<Prepared>,
 }
 
 impl<'a> Bench<'a> {
@@ -95,13 +113,22 @@ impl<'a> Bench<'a> {
         memory: Arc<Memory>,
     ) -> Self {
         let text = &sources.file(site_file).text;
+        let mut known = BTreeSet::new();
+        let repeated = assessment.findings.iter().map(key).filter(|key| !known.insert(key.clone())).collect();
+        let starts = site.acceptances.iter().enumerate().filter_map(|(index, entry)| match &entry.origin {
+            Origin::Text(span) => Some((span.start, index)),
+            Origin::None | Origin::Cell { .. } | Origin::Reading { .. } => None,
+        });
         Bench {
             sources,
             site_file,
             site,
             assessment,
             table: text.parse().unwrap_or_default(),
-            known: assessment.findings.iter().map(key).collect(),
+            acceptances: starts.collect(),
+            repeated,
+            known,
+            gaps: gaps(&assessment.not_judged),
             bill: Bill::of(site),
             loaded: LoadedCatalogues::new(sources, catalogues),
             memory,
@@ -114,22 +141,38 @@ impl<'a> Bench<'a> {
         &self.sources.file(self.site_file).text
     }
 
+    /// Whether no other finding has the code and element of this one.
+    pub(crate) fn is_alone(&self, finding: &Finding) -> bool {
+        !self.repeated.contains(&key(finding))
+    }
+
+    /// Number of the acceptance at a place of the site file.
+    pub(crate) fn acceptance_at(&self, origin: &Origin) -> Option<usize> {
+        let Origin::Text(span) = origin else { return None };
+        let index = *self.acceptances.get(&span.start)?;
+        (self.site.acceptances[index].origin == *origin).then_some(index)
+    }
+
     /// Applies a change to a copy of the text and resolves it; `None` if that cannot be done.
     pub fn prepare(&self, change: &Edit) -> Option<Prepared> {
         let text = edit::apply(self.text(), change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
         let site = self.loaded.resolve(&sources, self.site_file).site?;
-        let bill = Bill::of(&site);
-        let cost = bill.material() - self.bill.material();
-        let minutes = bill.minutes() - self.bill.minutes();
+        let (cost, minutes) = self.price_of(&site);
         Some(Prepared { text, site, cost, minutes })
+    }
+
+    fn price_of(&self, site: &Site) -> Price {
+        let bill = Bill::of(site);
+        (bill.material() - self.bill.material(), bill.minutes() - self.bill.minutes())
     }
 
     /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.
     ///
-    /// A trial ends at the first rule that rules it out. A start-up that drops out again and again is not followed to its end,
+    /// A change that leaves the finding in the very state in which it was found is ruled out by that alone. A trial ends at the
+    /// first rule that rules it out. A start-up that drops out again and again is not followed to its end,
     /// so a change may be ruled out that would do.
-    fn judge(&self, change: &Edit, prepared: Option<Prepared>, finding: &Finding) -> Option<Trial> {
+    fn judge(&self, change: &Edit, prepared: Option<Prepared>, finding: &Finding) -> Option<Arc<Outcome>> {
         let wanted = key(finding);
         let name = format!("{change:?}");
         let mut known = self.known(&name)?;
@@ -137,28 +180,43 @@ impl<'a> Bench<'a> {
         if known.spoils || known.leaves.contains(&wanted) {
             return None;
         }
-        let prepared = prepared.or_else(|| self.prepare(change))?;
-        if known.assessment.is_none() {
-            let seen = RefCell::new((false, BTreeSet::new()));
-            let allowed = |found: &Finding| {
-                let key = key(found);
-                let (spoils, leaves) = &mut *seen.borrow_mut();
-                let allowed = self.known.contains(&key) && key != wanted;
-                *spoils |= !self.known.contains(&key);
-                leaves.insert(key);
-                allowed
-            };
-            let assessment = assess_trial(&prepared.site, &self.memory, &allowed);
-            let (spoils, leaves) = seen.into_inner();
-            known.spoils = spoils;
-            known.leaves.extend(leaves);
-            known.assessment = assessment.map(Arc::new);
+        if known.outcome.is_none() {
+            let shortcut = if prepared.is_none() { shortcut::changed(self.site, change) } else { None };
+            let seen = shortcut.as_ref().or(prepared.as_ref().map(|prepared| &prepared.site));
+            if seen.is_some_and(|site| first_look::stays(self, site, finding)) {
+                known.leaves.insert(wanted.clone());
+            } else {
+                let prepared = prepared.or_else(|| self.prepare(change))?;
+                self.try_out(&prepared.site, &wanted, &mut known);
+            }
             if let Ok(mut changes) = self.known_changes.lock() {
                 changes.insert(name, known.clone());
             }
         }
-        let trial = Trial { prepared, assessment: known.assessment? };
-        self.mends(&trial, finding).then_some(trial)
+        let outcome = known.outcome?;
+        let mends = !outcome.found.contains(&wanted)
+            && outcome.found.is_subset(&self.known)
+            && outcome.gaps.is_subset(&self.gaps);
+        mends.then_some(outcome)
+    }
+
+    /// Assesses a changed site, as far as it takes to rule it out.
+    fn try_out(&self, site: &Site, wanted: &Key, known: &mut Known) {
+        let seen = RefCell::new((false, BTreeSet::new()));
+        let allowed = |found: &Finding| {
+            let key = key(found);
+            let (spoils, leaves) = &mut *seen.borrow_mut();
+            let is_known = self.known.contains(&key);
+            let allowed = is_known && key != *wanted;
+            *spoils |= !is_known;
+            leaves.insert(key);
+            allowed
+        };
+        let assessment = assess_trial(site, &self.memory, &allowed);
+        let (spoils, leaves) = seen.into_inner();
+        known.spoils = spoils;
+        known.leaves.extend(leaves);
+        known.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
     }
 
     fn known(&self, name: &str) -> Option<Known> {
@@ -172,13 +230,17 @@ impl<'a> Bench<'a> {
     }
 
     /// The price of a change, and the change prepared if that was needed to know it.
-    fn priced(&self, change: &Edit) -> Option<((f64, f64), Option<Prepared>)> {
+    fn priced(&self, change: &Edit) -> Option<(Price, Option<Prepared>)> {
         let name = format!("{change:?}");
         if let Some(known) = self.known(&name) {
             return known.price.map(|price| (price, None));
         }
-        let prepared = self.prepare(change);
-        let price = prepared.as_ref().map(|prepared| (prepared.cost, prepared.minutes));
+        let shortcut = shortcut::changed(self.site, change);
+        let prepared = if shortcut.is_none() { self.prepare(change) } else { None };
+        let price = match (&shortcut, &prepared) {
+            (Some(site), _) => Some(self.price_of(site)),
+            (None, prepared) => prepared.as_ref().map(|prepared| (prepared.cost, prepared.minutes)),
+        };
         if let Ok(mut changes) = self.known_changes.lock() {
             changes.insert(name, Known { price, ..Known::default() });
         }
@@ -188,17 +250,16 @@ impl<'a> Bench<'a> {
     /// Applies a change to a copy and assesses it as a whole; `None` if the result cannot be resolved.
     pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
         let prepared = self.prepare(change)?;
-        let assessment = Arc::new(assess_with(&prepared.site, &self.memory));
+        let assessment = assess_with(&prepared.site, &self.memory);
         Some(Trial { prepared, assessment })
     }
 
-    /// The cheapest candidate of each kind that mends a finding, with its index, cheapest first; then least
+    /// The cheapest candidate of each kind that mends a finding, cheapest first; then least
     /// labour, then in the order of the candidates.
     ///
     /// Costs are known before anything is solved, so of each kind only as many are assessed as it takes
     /// until one does.
-    pub fn cheapest_of_each_kind(&self, candidates: &[Candidate], finding: &Finding) -> Vec<(usize, Trial)> {
-        type Priced = (usize, (f64, f64), Option<Prepared>);
+    pub(crate) fn cheapest_of_each_kind(&self, candidates: &[Candidate], finding: &Finding) -> Vec<Mending> {
         let mut priced: Vec<Priced> = candidates
             .par_iter()
             .enumerate()
@@ -207,103 +268,40 @@ impl<'a> Bench<'a> {
                 if !candidate.is_priced {
                     price.0 = f64::INFINITY;
                 }
-                Some((index, price, prepared))
+                Some(Priced { index, price, prepared })
             })
             .collect();
-        let order = |(a_index, a): (usize, (f64, f64)), (b_index, b): (usize, (f64, f64))| {
+        let order = |(a_index, a): (usize, Price), (b_index, b): (usize, Price)| {
             a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a_index.cmp(&b_index))
         };
-        priced.sort_by(|a, b| order((a.0, a.1), (b.0, b.1)));
+        priced.sort_by(|a, b| order((a.index, a.price), (b.index, b.price)));
         let mut by_kind: BTreeMap<&str, Vec<Priced>> = BTreeMap::new();
         for one in priced {
-            by_kind.entry(candidates[one.0].kind).or_default().push(one);
+            by_kind.entry(candidates[one.index].kind).or_default().push(one);
         }
-        let mut found: Vec<(usize, Trial)> = by_kind
+        let mut found: Vec<Mending> = by_kind
             .into_values()
             .collect::<Vec<_>>()
             .into_par_iter()
             .filter_map(|kind| {
-                kind.into_iter().find_map(|(index, _, prepared)| {
-                    let mut trial = self.judge(&candidates[index].edit, prepared, finding)?;
-                    if !candidates[index].is_priced {
-                        trial.prepared.cost = f64::INFINITY;
-                    }
-                    Some((index, trial))
+                kind.into_iter().find_map(|Priced { index, price, prepared }| {
+                    let outcome = self.judge(&candidates[index].edit, prepared, finding)?;
+                    Some(Mending { index, price, outcome })
                 })
             })
             .collect();
-        let price = |trial: &Trial| (trial.prepared.cost, trial.prepared.minutes);
-        found.sort_by(|a, b| order((a.0, price(&a.1)), (b.0, price(&b.1))));
+        found.sort_by(|a, b| order((a.index, a.price), (b.index, b.price)));
         found
     }
 
-    /// Whether a finding is gone and none has come.
-    pub fn mends(&self, trial: &Trial, finding: &Finding) -> bool {
-        let wanted = key(finding);
-        self.adds_nothing(trial) && !trial.assessment.findings.iter().any(|one| key(one) == wanted)
-    }
-
-    /// Whether no finding has come that was not there, and nothing that was judged no longer is.
-    pub fn adds_nothing(&self, trial: &Trial) -> bool {
-        trial.assessment.findings.iter().all(|finding| self.known.contains(&key(finding)))
-            && trial.assessment.not_judged.len() <= self.assessment.not_judged.len()
-    }
-
-    /// The remedy that a successful trial stands for.
-    pub fn remedy(&self, candidate: &Candidate, trial: &Trial, finding: &Finding) -> Remedy {
+    /// The remedy that a candidate stands for which mends a finding.
+    pub(crate) fn remedy(&self, candidate: &Candidate, mending: &Mending, finding: &Finding) -> Remedy {
+        let (cost, _) = mending.price;
         Remedy {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
-            value_after: self.value_after(trial, finding),
-            cost: (trial.prepared.cost.is_finite()).then(|| (trial.prepared.cost * 100.0).round() / 100.0),
-        }
-    }
-
-    /// The figure that the finding was about, after the change: for devices their worst voltage, for
-    /// supplies and ports their largest current.
-    fn value_after(&self, trial: &Trial, finding: &Finding) -> Option<Figure> {
-        let element = finding.element.as_ref()?;
-        let unit = finding.value?.unit;
-        let assessment = &trial.assessment;
-        match finding.code {
-            codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => {
-                let device = assessment.devices.iter().find(|device| device.id == *element)?;
-                let value = match finding.code {
-                    codes::THIN_MARGIN => device.worst.margin_v(),
-                    _ => device.worst.adverse_v?,
-                };
-                Some(Figure::new(value, unit))
-            }
-            codes::VOLTAGE_TOO_HIGH => {
-                let device = assessment.devices.iter().find(|device| device.id == *element)?;
-                Some(Figure::new(device.highest_v, unit))
-            }
-            codes::SUPPLY_OVERLOADED => {
-                let source = assessment.sources.iter().find(|source| source.id == *element)?;
-                match unit {
-                    latchline_finding::Unit::Watt => Some(Figure::new(source.power_w?, unit)),
-                    _ => Some(Figure::new(source.current.current_a?, unit)),
-                }
-            }
-            codes::PORT_OVERLOADED => {
-                let run = assessment.runs.iter().find(|run| run.from == *element)?;
-                Some(Figure::new(run.current.current_a?, unit))
-            }
-            codes::LOCK_VOLTAGE_TOO_LOW => {
-                let door = assessment.doors.iter().find(|door| door.entrance == *element)?;
-                let number = match finding.argument("number") {
-                    Some(Argument::Figure(number)) => number.value as usize,
-                    _ => 1,
-                };
-                let lock = door.locks.iter().find(|lock| lock.number == number)?;
-                Some(Figure::new(lock.circuit.as_ref().ok()?.least_v, unit))
-            }
-            codes::BATTERY_HOURS_SHORT => {
-                let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == *element)?;
-                let battery = sheet.battery.as_ref()?.as_ref().ok()?;
-                Some(Figure::new(battery.shortest()?.hours, unit))
-            }
-            _ => None,
+            value_after: mending.outcome.value_after(finding),
+            cost: cost.is_finite().then(|| (cost * 100.0).round() / 100.0),
         }
     }
 }

@@ -3,7 +3,8 @@
 //! A remedy is never guessed: every candidate is an [`Edit`](latchline_finding::Edit) that is applied
 //! to a copy of the text, resolved and assessed as a whole. It is kept only if its finding is gone
 //! and no finding has come that was not there before (by code and element). What remains
-//! is priced by the difference of the two bills and ranked.
+//! is priced by the difference of the two bills and ranked. What would let a supply start that is no change of the file, a delay
+//! from run to run, was simulated and comes last.
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
 //! * [`propose`]: the remedies of one finding;
@@ -12,13 +13,19 @@
 mod bench;
 mod candidate;
 mod candidates;
+mod first_look;
+mod outcome;
 mod pair;
+mod shortcut;
 
 pub use bench::{Bench, Prepared, Trial};
 pub use candidate::Candidate;
 pub use pair::pair;
 
-use latchline_finding::{Code, ElementId, Finding, Remedy, Severity};
+use latchline_assess::rules::codes;
+use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Remedy, Severity, Unit};
+use latchline_network::Layout;
+use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
 
 /// Most remedies kept for one finding.
@@ -27,13 +34,50 @@ pub const MOST_REMEDIES: usize = 4;
 /// The remedies of one finding, cheapest first, then least labour. Empty if no single change of the
 /// kinds that are known mends it.
 pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
+    if let Some(known) = without_trial(bench, finding) {
+        return known;
+    }
     among(bench, finding, &candidates::of(bench, finding))
 }
 
 fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<Remedy> {
     let mut kept = bench.cheapest_of_each_kind(candidates, finding);
     kept.truncate(MOST_REMEDIES);
-    kept.into_iter().map(|(index, trial)| bench.remedy(&candidates[index], &trial, finding)).collect()
+    let mut remedies: Vec<Remedy> =
+        kept.iter().map(|mending| bench.remedy(&candidates[mending.index], mending, finding)).collect();
+    remedies.extend(staggered_start(bench, finding));
+    remedies
+}
+
+/// Remedies that need no trial: an acceptance that matches nothing changes nothing else when it goes.
+fn without_trial(bench: &Bench<'_>, finding: &Finding) -> Option<Vec<Remedy>> {
+    if finding.code != codes::ACCEPTANCE_WITHOUT_MATCH {
+        return None;
+    }
+    // Where another entry accepts the same, its finding would stay.
+    let edit = candidates::idle_acceptance(bench, finding).filter(|_| bench.is_alone(finding));
+    Some(
+        edit.map(|edit| Remedy { kind: "acceptance-removed", edit, value_after: None, cost: Some(0.0) })
+            .into_iter()
+            .collect(),
+    )
+}
+
+/// A delay from run to run with which a supply or box was seen to start.
+fn staggered_start(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
+    if !matches!(finding.code, codes::START_UP_FAILS | codes::START_UP_HICCUPS) {
+        return None;
+    }
+    let layout = Layout::new(bench.site);
+    let element = finding.element.as_ref()?;
+    let stage = layout.stages.iter().position(|stage| stage.id == *element)?;
+    let stagger_s = least_stagger(bench.site, &layout, stage)?;
+    Some(Remedy {
+        kind: "staggered-start",
+        edit: Edit::default(),
+        value_after: Some(Figure::new(stagger_s, Unit::Second)),
+        cost: None,
+    })
 }
 
 /// Most changes looked at by [`with_remedies`], times the stations of the site: what is looked for takes time in proportion to both.
@@ -62,6 +106,10 @@ pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
     let mut looked_at = 0;
     let mut left = 0;
     for (_, index) in turns {
+        if let Some(known) = without_trial(bench, &findings[index]) {
+            findings[index].remedies = known;
+            continue;
+        }
         let candidates = candidates::of(bench, &findings[index]);
         let new = bench.new_changes(&candidates);
         // What was looked at for others costs little.

@@ -21,5 +21,5 @@ pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
         }
     }
     let kept = bench.cheapest_of_each_kind(&pairs, finding);
-    kept.first().map(|(index, trial)| bench.remedy(&pairs[*index], trial, finding))
+    kept.first().map(|mending| bench.remedy(&pairs[mending.index], mending, finding))
 }

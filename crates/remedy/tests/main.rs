@@ -5,3 +5,4 @@ mod door_and_supply;
 mod random_failing_sites;
 mod rearranged;
 mod signal;
+mod without_trial;

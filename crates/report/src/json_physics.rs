@@ -82,12 +82,6 @@ pub(crate) struct StartUpDocument {
     /// What the source gives, in A.
     #[serde(skip_serializing_if = "Option::is_none")]
     limit_a: Option<f64>,
-    /// Stagger between runs that was seen to mend it, in s.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    mending_stagger_s: Option<f64>,
-    /// Supply limit that was seen to mend it, in A.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    mending_limit_a: Option<f64>,
     /// Voltage over time at the source and the farthest device.
     curves: Vec<CurveDocument>,
 }
@@ -224,8 +218,6 @@ pub(crate) fn start_up(summary: &StartUpSummary) -> StartUpDocument {
         last: summary.last.as_ref().map(ToString::to_string),
         boot_current_a: finite(summary.boot_current_a),
         limit_a: summary.limit_a.and_then(finite),
-        mending_stagger_s: summary.mending_stagger_s,
-        mending_limit_a: summary.mending_limit_a,
         curves: summary
             .curves
             .iter()

@@ -8,6 +8,10 @@ use latchline_words::{figures, states, template};
 
 /// A verified remedy in words: what to change, what it brings and costs.
 pub fn remedy(remedy: &Remedy, language: Language) -> String {
+    if let ("staggered-start", Some(stagger)) = (remedy.kind, remedy.value_after) {
+        let stagger = &figures::sentence(stagger, language);
+        return RemedyWords::StaggeredStart { stagger }.say(language);
+    }
     let mut text = remedy_kind(remedy.kind, language);
     let changes = edit(&remedy.edit, language);
     if !changes.is_empty() {

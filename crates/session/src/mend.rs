@@ -59,6 +59,6 @@ fn next(bench: &Bench<'_>, at_least: Severity) -> Option<Step> {
         .collect();
     let step = |finding: &Finding, remedy| Step { finding: finding.clone(), remedy };
     let single =
-        open.iter().find_map(|finding| Some(step(finding, propose(bench, finding).into_iter().next()?)));
+        open.iter().find_map(|finding| Some(step(finding, propose(bench, finding).into_iter().find(Remedy::changes_the_file)?)));
     single.or_else(|| open.iter().find_map(|finding| Some(step(finding, pair(bench, finding)?))))
 }

@@ -103,11 +103,28 @@ pub use port_overloaded::port_limit;
 pub use supply_count_exceeded::supply_counts;
 
 use crate::rule::Rule;
+use crate::stage::Stage;
 
-/// Positions of all rules in [`ALL`], those first whose stage needs least time: the wiring alone, then in the order of
-/// [`Stage::ALL`](crate::Stage::ALL).
-pub(crate) fn quickest_first() -> Vec<usize> {
-    let mut order: Vec<usize> = (0..ALL.len()).collect();
+/// How far rules are followed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Depth {
+    /// Those that look at the wiring alone.
+    Wiring,
+    /// Also those that look at voltages, currents and short circuits.
+    Voltages,
+    /// Also those that look at signals and simulated starts: all.
+    Everything,
+}
+
+/// Positions in [`ALL`] of the rules of a depth, those first whose stage needs least time: the wiring alone, then in the order of
+/// [`Stage::ALL`].
+pub(crate) fn quickest_first(depth: Depth) -> Vec<usize> {
+    let needed = |index: &usize| match ALL[*index].reads() {
+        None => Depth::Wiring,
+        Some(Stage::Voltages | Stage::ShortCircuit) => Depth::Voltages,
+        Some(Stage::Signal | Stage::StartUp) => Depth::Everything,
+    };
+    let mut order: Vec<usize> = (0..ALL.len()).filter(|index| needed(index) <= depth).collect();
     order.sort_by_key(|index| ALL[*index].reads());
     order
 }

@@ -35,7 +35,7 @@ fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
     }
 }
 
-/// A finding about a stage that does not start: how many stay down, what booting takes and what would mend it.
+/// A finding about a stage that does not start: how many stay down and what booting takes.
 pub(super) fn about_stage(doc: &CodeDoc, context: &WithStartUp<'_>, start: &StageStart) -> Finding {
     let stage = &context.layout.stages[start.stage];
     let down: Vec<ElementId> = start
@@ -57,12 +57,6 @@ pub(super) fn about_stage(doc: &CodeDoc, context: &WithStartUp<'_>, start: &Stag
     }
     if let Some(limit_a) = start.limit_a {
         found = found.with("source_limit", Figure::new(limit_a, Unit::Ampere));
-    }
-    if let Some(stagger_s) = start.mending.stagger_s {
-        found = found.with("stagger", Figure::new(stagger_s, Unit::Second));
-    }
-    if let Some(limit_a) = start.mending.limit_a {
-        found = found.with("larger_limit", Figure::new(limit_a, Unit::Ampere));
     }
     found
 }

@@ -1,6 +1,7 @@
 //! Conditions that can be written down, beside the simulation.
 
-use super::System;
+use super::{Converter, PortLimit, System};
+use crate::flow::{Loads, Options, Outcome, Source, Tree, Workspace, branch_currents, solve};
 
 /// Whether the limit could carry every device booting at once, for as long as boot lasts.
 ///
@@ -73,4 +74,71 @@ pub fn start_conditions(system: &System) -> Vec<StartCondition> {
         conditions.push(StartCondition { device, resistance_ohm: r, roots_v, holds });
     }
     conditions
+}
+
+/// Whether what boots together, when every converter starts after its own delay, can be fed in a steady state at all: at the
+/// time at which most power is taken, by what boots and what is up already, there is an operating point, and no
+/// limit is exceeded there, be it the supply's or that of a port that holds its current.
+///
+/// Delays alone set converters apart here: charging takes no time. So it is a condition for boots that last,
+/// and capacitors may carry one that is short. What could not be decided counts as fitting.
+pub fn boots_together_fit(system: &System) -> bool {
+    let power_w = |c: &Converter, at_s: f64| {
+        if at_s < c.delay_s {
+            0.0
+        } else if at_s < c.delay_s + c.boot_time_s {
+            c.boot_power_w
+        } else {
+            c.running_power_w
+        }
+    };
+    let converters =
+        || system.devices.iter().filter_map(|device| device.converter.as_ref().map(|one| (device, one)));
+    let all_w = |at_s: f64| -> f64 { converters().map(|(_, converter)| power_w(converter, at_s)).sum() };
+    // Power rises only where one starts, or where one needs more when it is up than to get there.
+    let mut changes: Vec<f64> =
+        converters().flat_map(|(_, c)| [c.delay_s, c.delay_s + c.boot_time_s]).collect();
+    changes.sort_by(f64::total_cmp);
+    changes.dedup();
+    let Some(worst_s) = changes.into_iter().max_by(|a, b| all_w(*a).total_cmp(&all_w(*b))) else {
+        return true;
+    };
+    let n = system.nodes();
+    let zeros = || vec![0.0_f64; n];
+    let (mut power, mut current, mut conductance, mut drop) = (zeros(), zeros(), zeros(), zeros());
+    for (device, converter) in converters() {
+        power[device.node] += power_w(converter, worst_s);
+        // Several bridges at one node: the least drop asks for least.
+        drop[device.node] = if drop[device.node] > 0.0 {
+            drop[device.node].min(device.bridge_drop_v)
+        } else {
+            device.bridge_drop_v
+        };
+    }
+    for load in &system.bus_loads {
+        current[load.node] += load.current_a;
+        conductance[load.node] += load.conductance_s;
+    }
+    fits(system, &power, &current, &conductance, &drop)
+}
+
+/// Whether these loads have an operating point within the limits of the supply and of the ports that hold their current. With less
+/// voltage constant powers take more current, so what exceeds a limit without the limiter exceeds it with it.
+fn fits(system: &System, power_w: &[f64], current_a: &[f64], conductance_s: &[f64], drop_v: &[f64]) -> bool {
+    let Ok(tree) = Tree::new(system.parent.clone(), system.loop_resistance_ohm.clone()) else { return true };
+    let source =
+        Source { voltage_v: system.supply.voltage_v, resistance_ohm: system.supply.resistance_ohm.max(0.0) };
+    let loads = Loads { power_w, current_a, conductance_s, drop_v };
+    let mut workspace = Workspace::new();
+    match solve(&tree, &source, &loads, &mut workspace, &Options::default()) {
+        Ok(Outcome::Solved(_)) => {}
+        Ok(Outcome::NoSolution(_)) => return false,
+        Ok(Outcome::Undecided(_)) | Err(_) => return true,
+    }
+    let flows = branch_currents(&tree, &source, &loads, workspace.voltages_v());
+    let holds = system.ports.iter().all(|port| match port.limit {
+        PortLimit::ConstantCurrent { current_a } => flows.branch_a[port.node] <= current_a,
+        PortLimit::None | PortLimit::Trip { .. } => true,
+    });
+    holds && flows.branch_a[0] <= system.supply.limit.largest_current_a()
 }

@@ -66,6 +66,15 @@ const NO_CONVERTER: Converter = Converter {
     running_power_w: 0.0,
 };
 
+/// A converter's threshold that steps must end on.
+pub(super) struct Crossing {
+    pub device: usize,
+    pub level_v: f64,
+    pub upwards: bool,
+    /// How far it is passed, V; negative before it is reached.
+    pub beyond_v: f64,
+}
+
 /// All machines together.
 pub(super) struct Discrete<'a> {
     system: &'a System,
@@ -151,19 +160,25 @@ impl<'a> Discrete<'a> {
         next
     }
 
+    /// The converters' thresholds on which steps end.
+    pub fn located<'v>(&'v self, state_v: &'v [f64]) -> impl Iterator<Item = Crossing> + 'v {
+        let devices = self.devices.iter().zip(&self.converters).zip(state_v).enumerate();
+        devices.filter_map(|(device, ((phase, c), &u))| match phase {
+            Phase::Off if c.delay_s < SHORTEST_DELAY_S => {
+                Some(Crossing { device, level_v: c.turn_on_v, upwards: true, beyond_v: u - c.turn_on_v })
+            }
+            Phase::Boot { .. } | Phase::Running => {
+                Some(Crossing { device, level_v: c.turn_off_v, upwards: false, beyond_v: c.turn_off_v - u })
+            }
+            Phase::Off | Phase::Waiting { .. } | Phase::Absent => None,
+        })
+    }
+
     /// How far the most advanced located threshold is passed, in units of its tolerance: negative
     /// while none is reached. `limiters` includes those of limiters and trips; their timers start
     /// at the limit and are reset 0.3 % below it.
     pub fn advance(&self, stage: &Stage, state_v: &[f64], time_s: f64, limiters: bool) -> f64 {
-        let mut most_v = f64::NEG_INFINITY;
-        for ((phase, c), &u) in self.devices.iter().zip(&self.converters).zip(state_v) {
-            let beyond_v = match phase {
-                Phase::Off if c.delay_s < SHORTEST_DELAY_S => u - c.turn_on_v,
-                Phase::Boot { .. } | Phase::Running => c.turn_off_v - u,
-                Phase::Off | Phase::Waiting { .. } | Phase::Absent => continue,
-            };
-            most_v = most_v.max(beyond_v);
-        }
+        let most_v = self.located(state_v).fold(f64::NEG_INFINITY, |most, one| most.max(one.beyond_v));
         let mut worst = most_v / EVENT_TOLERANCE_V;
         if !limiters {
             return worst;

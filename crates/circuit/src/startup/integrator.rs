@@ -124,11 +124,12 @@ impl Integrator {
         capacitances.zip(&self.start_v).map(|(c, u)| 0.5 * c * u * u).sum()
     }
 
-    /// Fraction of a step of `h_s` at which state `index` first passes `level_v` upwards, by the
+    /// Fraction of a step of `h_s` at which state `index` first passes `level_v`, upwards or downwards, by the
     /// cubic through the end values and slopes (the line, without a slope at the start).
-    pub fn crossing_fraction(&self, index: usize, h_s: f64, level_v: f64) -> f64 {
+    pub fn crossing_fraction(&self, index: usize, h_s: f64, level_v: f64, upwards: bool) -> f64 {
         let (a, b) = (self.start_v[index], self.stage.state_v[index]);
-        if a >= level_v {
+        let is_beyond = |v: f64| if upwards { v >= level_v } else { v <= level_v };
+        if is_beyond(a) {
             return 0.0;
         }
         let value = |x: f64| {
@@ -142,7 +143,7 @@ impl Integrator {
         let (mut low, mut high) = (0.0, 1.0);
         for _ in 0..40 {
             let middle = 0.5 * (low + high);
-            if value(middle) >= level_v { high = middle } else { low = middle }
+            if is_beyond(value(middle)) { high = middle } else { low = middle }
         }
         high
     }

@@ -83,11 +83,11 @@ mod system;
 mod validate;
 mod waveform;
 
-pub use conditions::{BootCondition, StartCondition, boot_condition, start_conditions};
+pub use conditions::{BootCondition, StartCondition, boot_condition, boots_together_fit, start_conditions};
 pub use error::StartupError;
 pub use outcome::{DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason};
 pub use run::{Options, simulate};
-pub use stagger::{Search, SearchError, smallest_limit, smallest_stagger};
+pub use stagger::{Search, SearchError, smallest_stagger};
 pub use system::{BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System};
 pub use waveform::Waveform;
 

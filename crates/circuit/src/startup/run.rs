@@ -13,8 +13,9 @@ use super::validate::validate;
 use super::waveform::Recorder;
 use super::{Energy, Outcome, StartUp, StartupError, StopReason, System};
 
-/// First step after a jump of the bus, s.
+/// Least and longest first step after a jump of the bus, s. The longest is short against every delay that starts with a jump.
 const RESTART_STEP_S: f64 = 1e-6;
+const LONGEST_RESTART_STEP_S: f64 = 1e-4;
 /// Shortest step, s.
 const SHORTEST_STEP_S: f64 = 1e-13;
 /// A run is at rest when no capacitor would move by more than this before the end, V.
@@ -114,6 +115,8 @@ struct Run<'a> {
     step_s: f64,
     /// Length of the last step that followed a switching of a converter, s.
     after_switching_s: f64,
+    /// First step that the last jump of the bus bore, s.
+    restart_step_s: f64,
     /// Whether the next step follows such a switching.
     switched_now: bool,
     /// Steps since the last jump of the bus.
@@ -159,6 +162,7 @@ impl<'a> Run<'a> {
             time_s: 0.0,
             step_s: RESTART_STEP_S,
             after_switching_s: f64::INFINITY,
+            restart_step_s: RESTART_STEP_S,
             switched_now: false,
             since_restart: 0,
             restart_s: 0.0,

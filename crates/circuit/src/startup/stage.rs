@@ -12,12 +12,13 @@ mod line_search;
 mod power;
 mod tree;
 
-use self::elements::{bridge, bus_current, charged};
+use self::elements::{Region, bridge, bus_current, charged, conducting};
+use self::line_search::Way;
 pub(super) use self::power::Power;
 use super::{LEAKAGE_S, Limit, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, System};
 
 /// Full Newton steps before the line search is used.
-const FULL_STEPS: usize = 8;
+const FULL_STEPS: usize = 4;
 /// Newton steps of a first attempt, and of a stage in the detour.
 const FEW_STEPS: usize = 14;
 /// Newton steps before the step is given up.
@@ -48,6 +49,8 @@ pub(super) struct StageDevice {
     pub floor_v: f64,
     /// Bridge current, A.
     pub current_a: f64,
+    /// What the line is of.
+    region: Region,
     line_s: f64,
     line_b: f64,
 }
@@ -68,6 +71,9 @@ pub(super) struct StagePort {
 pub(super) struct Stage {
     parent: Vec<u32>,
     resistance_ohm: Vec<f64>,
+    /// Conductance of the segment to each node, S; 0 where it has no resistance, or a port.
+    cable_s: Vec<f64>,
+    way: Way,
     pub devices: Vec<StageDevice>,
     pub ports: Vec<StagePort>,
     /// Index into `ports` + 1 for every node, 0 for none; empty without ports.
@@ -131,6 +137,7 @@ impl Stage {
                 limit_a: d.inrush_limit_a.unwrap_or(f64::INFINITY),
                 floor_v: 0.0,
                 current_a: 0.0,
+                region: Region::Blocked,
                 line_s: 0.0,
                 line_b: 0.0,
             })
@@ -151,9 +158,16 @@ impl Stage {
         let highest_drop = devices.iter().map(|d| d.drop_v).fold(0.0, f64::max);
         let highest_v =
             initial_state_v.iter().copied().fold(system.supply.voltage_v, f64::max) + highest_drop + 1.0;
+        let mut cable_s: Vec<f64> =
+            resistance_ohm.iter().map(|&ohm| if ohm > 0.0 { 1.0 / ohm } else { 0.0 }).collect();
+        for port in &ports {
+            cable_s[port.node] = 0.0;
+        }
         Self {
             parent: system.parent.clone(),
             resistance_ohm,
+            cable_s,
+            way: Way::default(),
             devices,
             ports,
             port_of,
@@ -335,10 +349,16 @@ impl Stage {
         for (d, &h) in self.devices.iter_mut().zip(history_v) {
             let v = self.voltage_v[d.node];
             let a = d.capacitance_f * rate;
-            let (current, slope) = bridge(d, a, h, v);
+            let (current, slope, region) = bridge(d, a, h, v);
             let tolerance = (1e-3 * self.tolerance_v * a).min(1e-4) + 1e-13 * a * v.abs() + 1e-12;
             agrees &= (current - (d.line_s * v + d.line_b)).abs() <= tolerance;
             d.current_a = current;
+            // From blocked to its limit and back it passes through conducting. Where a supply holds its current, what conducts in
+            // between is all that sets the voltage: left out, everything would go to one side and back.
+            let skips = (d.region == Region::Blocked && region == Region::Limited)
+                || (d.region == Region::Limited && region == Region::Blocked);
+            let (current, slope) = if skips { conducting(d, a, h, v) } else { (current, slope) };
+            d.region = if skips { Region::Conducting } else { region };
             d.line_s = slope;
             d.line_b = current - slope * v;
         }

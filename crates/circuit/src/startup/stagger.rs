@@ -1,14 +1,14 @@
-//! How little staggering, or how large a supply, lets the system start.
+//! How little staggering lets the system start.
 
-use super::{Limit, Options, Outcome, StartUp, StartupError, System, simulate};
+use super::{Options, Outcome, StartUp, StartupError, System, boots_together_fit, simulate};
 
 /// What a search found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Search {
     /// The smallest value found at which the system reaches its operating point.
     pub value: f64,
-    /// The largest value tried at which it does not; `None` if the lower end of the range starts.
-    pub fails_at: Option<f64>,
+    /// The largest value at which it does not: tried, ruled out by [`boots_together_fit`], or 0, which is not tried.
+    pub fails_at: f64,
     /// The simulation at `value`, which is what vouches for it.
     pub start_up: StartUp,
     /// Simulations made.
@@ -22,10 +22,10 @@ pub enum SearchError {
     Case(StartupError),
     /// The range is empty or not finite.
     Range {
-        /// Lower end.
-        low: f64,
         /// Upper end.
         high: f64,
+        /// How closely to search.
+        resolution: f64,
     },
     /// There must be one group for every device.
     Groups {
@@ -34,8 +34,11 @@ pub enum SearchError {
         /// Devices.
         devices: usize,
     },
-    /// The supply has no limit to vary.
-    NoLimit,
+    /// Even with the upper end of the range more boots together than can be fed, so that nothing was simulated.
+    TooMuchTogether {
+        /// Upper end.
+        high: f64,
+    },
     /// Even the upper end of the range does not start.
     NoneStarts {
         /// Upper end.
@@ -49,13 +52,15 @@ impl std::fmt::Display for SearchError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Case(error) => error.fmt(f),
-            Self::Range { low, high } => {
-                write!(f, "search from {low} to {high}: the range must be finite and not empty")
+            Self::Range { high, resolution } => {
+                write!(f, "search up to {high} to within {resolution}: both must be finite and above 0")
             }
             Self::Groups { given, devices } => {
                 write!(f, "{given} groups for {devices} devices, must be one for each")
             }
-            Self::NoLimit => write!(f, "the supply has no current limit that could be varied"),
+            Self::TooMuchTogether { high } => {
+                write!(f, "even with {high} s more boots together than can be fed")
+            }
             Self::NoneStarts { high, .. } => {
                 write!(f, "the system does not start even with {high}")
             }
@@ -71,11 +76,14 @@ impl From<StartupError> for SearchError {
     }
 }
 
-/// Finds the smallest uniform stagger in s, from 0 to `high_s`, to within `resolution_s`: the
-/// converters of group `g` start `g` staggers later than their own delay.
+/// Finds the smallest uniform stagger in s, up to `high_s`, to within `resolution_s`, for a system that does not start
+/// without one: the converters of group `g` start `g` staggers later than their own delay. Each simulation lasts
+/// `options.end_s` longer than the last group waits.
+///
+/// A stagger with which more boots together than can be fed is not simulated ([`boots_together_fit`]).
 ///
 /// Bisection: *assumes* that more staggering never hurts. What is verified is that the returned
-/// value starts and that [`Search::fails_at`] does not; smaller values that also start are not
+/// value starts and that [`Search::fails_at`] does not, where it was simulated; smaller values that also start are not
 /// excluded.
 ///
 /// # Errors
@@ -90,86 +98,51 @@ pub fn smallest_stagger(
     if groups.len() != system.devices.len() {
         return Err(SearchError::Groups { given: groups.len(), devices: system.devices.len() });
     }
-    bisect(0.0, high_s, resolution_s, |stagger_s| {
-        let mut staggered = system.clone();
-        for (device, &group) in staggered.devices.iter_mut().zip(groups) {
-            if let Some(converter) = &mut device.converter {
-                converter.delay_s += f64::from(group) * stagger_s;
-            }
-        }
-        simulate(&staggered, options)
-    })
-}
-
-/// Finds the smallest supply limit in A, from `low_a` to `high_a`, to within `resolution_a`. The
-/// short-circuit limit of a foldback keeps its ratio to the limit.
-///
-/// Bisection: *assumes* that a larger limit never hurts; see [`smallest_stagger`] for what is
-/// verified.
-///
-/// # Errors
-/// [`SearchError`] if there is nothing to search or even `high_a` does not start.
-pub fn smallest_limit(
-    system: &System,
-    low_a: f64,
-    high_a: f64,
-    resolution_a: f64,
-    options: &Options,
-) -> Result<Search, SearchError> {
-    if system.supply.limit == Limit::None {
-        return Err(SearchError::NoLimit);
+    let positive = |value: f64| value.is_finite() && value > 0.0;
+    if !positive(high_s) || !positive(resolution_s) {
+        return Err(SearchError::Range { high: high_s, resolution: resolution_s });
     }
-    bisect(low_a, high_a, resolution_a, |limit_a| {
-        let mut limited = system.clone();
-        match &mut limited.supply.limit {
-            Limit::None => {}
-            Limit::ConstantCurrent { current_a } | Limit::Hiccup { current_a, .. } => {
-                *current_a = limit_a;
-            }
-            Limit::Foldback { max_current_a, short_current_a, .. } => {
-                *short_current_a *= limit_a / *max_current_a;
-                *max_current_a = limit_a;
-            }
+    let last = f64::from(groups.iter().copied().max().unwrap_or(0));
+    let mut simulations = 0;
+    let mut run = |stagger_s: f64| -> Result<Option<StartUp>, StartupError> {
+        let staggered = staggered(system, groups, stagger_s);
+        if !boots_together_fit(&staggered) {
+            return Ok(None);
         }
-        simulate(&limited, options)
-    })
-}
-
-/// Bisection of a range whose upper end must start.
-fn bisect(
-    low: f64,
-    high: f64,
-    resolution: f64,
-    mut run: impl FnMut(f64) -> Result<StartUp, StartupError>,
-) -> Result<Search, SearchError> {
-    let finite = low.is_finite() && high.is_finite() && resolution.is_finite();
-    if !finite || low < 0.0 || low > high || resolution <= 0.0 {
-        return Err(SearchError::Range { low, high });
-    }
+        simulations += 1;
+        let options = Options { end_s: options.end_s + last * stagger_s, ..options.clone() };
+        simulate(&staggered, &options).map(Some)
+    };
     let starts = |s: &StartUp| matches!(s.outcome, Outcome::OperatingPoint { .. });
-    let mut simulations = 1;
-    let mut best = run(high)?;
+    let mut best = run(high_s)?.ok_or(SearchError::TooMuchTogether { high: high_s })?;
     if !starts(&best) {
-        return Err(SearchError::NoneStarts { high, outcome: best.outcome });
+        return Err(SearchError::NoneStarts { high: high_s, outcome: best.outcome });
     }
-    let mut value = high;
-    let mut fails_at = None;
-    let mut next = low;
+    let (mut value, mut fails_at) = (high_s, 0.0);
     // 60 halvings exhaust the digits of any range.
     for _ in 0..60 {
-        simulations += 1;
-        let tried = run(next)?;
-        if starts(&tried) {
-            best = tried;
-            value = next;
-        } else {
-            fails_at = Some(next);
-        }
-        let Some(failing) = fails_at else { break };
-        if value - failing <= resolution {
+        if value - fails_at <= resolution_s {
             break;
         }
-        next = 0.5 * (value + failing);
+        let middle = 0.5 * (value + fails_at);
+        match run(middle)?.filter(starts) {
+            Some(tried) => {
+                best = tried;
+                value = middle;
+            }
+            None => fails_at = middle,
+        }
     }
     Ok(Search { value, fails_at, start_up: best, simulations })
+}
+
+/// The system with every converter's delay longer by its group's staggers.
+fn staggered(system: &System, groups: &[u32], stagger_s: f64) -> System {
+    let mut staggered = system.clone();
+    for (device, &group) in staggered.devices.iter_mut().zip(groups) {
+        if let Some(converter) = &mut device.converter {
+            converter.delay_s += f64::from(group) * stagger_s;
+        }
+    }
+    staggered
 }

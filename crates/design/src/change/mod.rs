@@ -22,7 +22,7 @@ use crate::money::{Amount, units};
 use crate::obstacle::Obstacle;
 use crate::parts::{cost_of, is_withdrawn};
 use installed::Installed;
-use latchline_assess::{Assessment, Memory, Verdict, assess_without_mending};
+use latchline_assess::{Assessment, Memory, Verdict, assess_with};
 use latchline_finding::{Edit, FileId, Severity, Sources};
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
@@ -139,7 +139,7 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
     };
     let instance = Instance::new(survey, catalogue, family)?;
     let text = from.sources.file(from.site_file).text.to_string();
-    let before = assess_without_mending(from.site, &Memory::default());
+    let before = assess_with(from.site, &Memory::default());
     let mut installed = Installed::new(&instance, from.site);
     let lengths = lengths::corrections(&instance, &mut installed);
     let tasks = tasks(&instance, from.site);
@@ -273,7 +273,7 @@ fn try_out<'w>(
         let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
         return Err(Rejection::told(told.join(", ")));
     };
-    let assessment = assess_without_mending(&site, &Memory::default());
+    let assessment = assess_with(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment));
     }

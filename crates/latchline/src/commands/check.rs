@@ -164,7 +164,9 @@ fn once(
 ) -> Result<Checked> {
     let Opened { session, files, .. } = load::open(job.site, input)?;
     let view = session.view();
-    let mut assessment = view.remedies()?.cloned();
+    // One line a finding has no room for remedies.
+    let found = if job.format == Format::Short { view.assessment()? } else { view.remedies()? };
+    let mut assessment = found.cloned();
     if let (Some(assessment), Some(options)) = (&mut assessment, job.samples)
         && let Some(tolerance) = view.tolerance(options)?
     {

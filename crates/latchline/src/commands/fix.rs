@@ -94,6 +94,12 @@ pub fn run(
             remedies.len()
         );
     };
+    if !remedy.changes_the_file() {
+        write!(output, "{}", hanging("", &sentence(finding), width))?;
+        write!(output, "{}", hanging("  ", &english::remedy(remedy), width))?;
+        writeln!(output, "nothing to write: the site file has no key for it")?;
+        return Ok(status(&assessment.findings));
+    }
     session.edit(&remedy.edit).context("cannot apply the remedy")?;
     let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding), width))?;
@@ -109,7 +115,8 @@ pub fn run(
 
 fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     let single = propose(bench, finding);
-    if single.is_empty() { pair(bench, finding).into_iter().collect() } else { single }
+    let is_mended = single.iter().any(Remedy::changes_the_file);
+    if is_mended { single } else { pair(bench, finding).into_iter().chain(single).collect() }
 }
 
 /// The findings by number, with their remedies by number.

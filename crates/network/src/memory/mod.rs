@@ -17,8 +17,9 @@ use crate::nominal::StageNominal;
 use crate::short_circuit::StageShorts;
 use crate::signal_tree::CallSurvey;
 use crate::stage_search::StageFound;
-use crate::start_up::{Effort, Simulated};
+use crate::start_up::Effort;
 use crate::wanted::{GivenUp, Wanted};
+use latchline_circuit::startup::StartUp;
 use std::sync::Arc;
 use store::Store;
 
@@ -38,7 +39,7 @@ struct Stores {
     /// One caller in one band; `None` where it is not for this caller.
     signals: Store<Key, Option<Arc<CallSurvey>>>,
     /// Power return; `None` where the simulator refuses the case.
-    start_ups: Store<(Key, Effort), Option<Arc<Simulated>>>,
+    start_ups: Store<(Key, Effort), Option<Arc<StartUp>>>,
 }
 
 /// Results of parts of sites, by all that they depend on. Shared between threads; a clone has the same results.
@@ -97,13 +98,12 @@ impl Memory {
         &self,
         key: Key,
         effort: Effort,
-        work: impl FnOnce() -> Option<Simulated>,
-    ) -> Option<Arc<Simulated>> {
-        let efforts = [Effort::Hurried, Effort::Whole, Effort::WithMending];
-        let known = efforts
-            .into_iter()
-            .filter(|one| *one > effort)
-            .find_map(|effort| self.stores.start_ups.known((key, effort)));
+        work: impl FnOnce() -> Option<StartUp>,
+    ) -> Option<Arc<StartUp>> {
+        let known = match effort {
+            Effort::Hurried => self.stores.start_ups.known((key, Effort::Whole)),
+            Effort::Whole => None,
+        };
         known.unwrap_or_else(|| self.stores.start_ups.get((key, effort), || work().map(Arc::new)))
     }
 }

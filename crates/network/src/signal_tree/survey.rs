@@ -189,6 +189,26 @@ pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Res
     Ok(SignalSurvey { bands: bands_found, feeds, missing, has_bands: true })
 }
 
+/// Greatest insertion loss at a station in one band of the family from one caller, in decibel, as a survey of the whole finds it:
+/// the loss at a station is the greatest from any of its callers. `None` where the call cannot be judged.
+pub fn loss_from_caller(
+    site: &Site,
+    network: &SignalNetwork,
+    caller: usize,
+    station: usize,
+    band: usize,
+) -> Option<f64> {
+    let component = network.component[network.station[caller]?];
+    let calls = calls(site, network);
+    let call = calls.iter().find(|call| call.caller == caller && call.targets.contains(&station))?;
+    if network.missing.iter().any(|one| one.component == component) {
+        return None;
+    }
+    let band_values = site.family().signal_bands.get(band)?;
+    let found = survey_call(site, network, call, band, band_values, &mut Workspace::default())?;
+    found.rows.iter().find(|row| row.station == station).map(|row| row.loss_db)
+}
+
 /// A caller and the stations that it can call on its own network.
 struct Call {
     caller: usize,

@@ -6,15 +6,13 @@ use latchline_circuit::startup::{
     BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System,
 };
 
-/// The system in full, the nodes that are recorded, the runs that could be staggered, and whether its source is a supply. Every
+/// The system in full and the nodes that are recorded. Every
 /// part is taken apart by name, so that a figure that is added to one cannot be left out here.
-pub(super) fn of(built: &Built, record: &[usize], is_supply: bool) -> Key {
+pub(super) fn of(built: &Built, record: &[usize]) -> Key {
     let System { parent, loop_resistance_ohm, supply, ports, devices, bus_loads, bus_capacitors } =
         &built.system;
     let mut key = Fingerprint::new();
-    key.count(usize::from(is_supply));
     key.counts(record.iter().copied());
-    key.counts(built.group.iter().map(|group| *group as usize));
     key.counts(parent.iter().map(|parent| *parent as usize));
     key.numbers(loop_resistance_ohm);
     add_supply(&mut key, supply);

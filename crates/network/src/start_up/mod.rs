@@ -26,11 +26,10 @@ mod system;
 
 pub use system::Missing;
 
-use crate::layout::{Layout, StageSource, Terminal};
+use crate::layout::{Layout, Terminal};
 use crate::memory::{Memory, Weighed};
 use latchline_circuit::startup::{
-    DeviceStatus, Options, Outcome, StartUp, StopReason, System, Waveform, simulate, smallest_limit,
-    smallest_stagger,
+    DeviceStatus, Options, Outcome, StartUp, StopReason, System, Waveform, simulate, smallest_stagger,
 };
 use latchline_site::model::Site;
 use rayon::prelude::*;
@@ -80,15 +79,6 @@ pub struct DeviceStart {
     pub lowest_v: Option<f64>,
 }
 
-/// What would let a stage start.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Mending {
-    /// Least delay between one run and the next, in seconds, at which it was seen to start.
-    pub stagger_s: Option<f64>,
-    /// Least supply limit, in amperes, at which it was seen to start.
-    pub limit_a: Option<f64>,
-}
-
 /// Power return on one stage.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StageStart {
@@ -104,8 +94,6 @@ pub struct StageStart {
     pub limit_a: Option<f64>,
     /// Voltage over time at the source and at the device that comes up last or never.
     pub waveforms: Vec<(Terminal, Waveform)>,
-    /// What was seen to mend it; looked for only where it does not start.
-    pub mending: Mending,
 }
 
 /// Power return on all stages.
@@ -125,24 +113,15 @@ pub enum Effort {
     Hurried,
     /// The whole time is simulated.
     Whole,
-    /// Also what would let a stage start that does not, which takes some ten simulations more (hurried ones).
-    WithMending,
 }
 
 /// Dropouts of one converter after which a hurried simulation ends.
 pub const MOST_DROPOUTS: usize = 8;
 
-/// What a simulation gave, for any site with the same stage.
-#[derive(Debug)]
-pub(crate) struct Simulated {
-    found: StartUp,
-    mending: Mending,
-}
-
-impl Weighed for Simulated {
+impl Weighed for StartUp {
     fn bytes(&self) -> usize {
-        let curves: usize = self.found.waveforms.iter().map(|one| 16 * one.time_s.len()).sum();
-        curves + size_of_val(&*self.found.devices)
+        let curves: usize = self.waveforms.iter().map(|one| 16 * one.time_s.len()).sum();
+        curves + size_of_val(&*self.devices) + size_of_val(&*self.bus_voltage_v)
     }
 }
 
@@ -195,7 +174,7 @@ fn simulated(
     built: &system::Built,
     effort: Effort,
     memory: &Memory,
-) -> Option<Arc<Simulated>> {
+) -> Option<Arc<StartUp>> {
     let farthest = built
         .system
         .devices
@@ -203,14 +182,9 @@ fn simulated(
         .map(|device| device.node)
         .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
     let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
-    let is_supply = matches!(laid.source, StageSource::Supply(_));
-    let key = key::of(built, &record, is_supply);
+    let key = key::of(built, &record);
     memory.start_up(key, effort, || {
-        let found = simulate(&built.system, &options(&built.system, record, effort)).ok()?;
-        let runs = matches!(found.outcome, Outcome::OperatingPoint { .. });
-        let seeks = effort == Effort::WithMending && !runs && !is_up(&found);
-        let mending = if seeks { mending(laid.source, built) } else { Mending::default() };
-        Some(Simulated { found, mending })
+        simulate(&built.system, &options(&built.system, record, effort)).ok()
     })
 }
 
@@ -227,8 +201,7 @@ fn judge(
     memory: &Memory,
 ) -> Option<StageStart> {
     let laid = &layout.stages[stage];
-    let simulated = simulated(laid, built, effort, memory)?;
-    let Simulated { found, mending } = &*simulated;
+    let found = &*simulated(laid, built, effort, memory)?;
     let outcome = match &found.outcome {
         Outcome::OperatingPoint { time_s, .. } => StartUpOutcome::Runs { time_s: *time_s },
         Outcome::Hiccups { period_s, .. } => StartUpOutcome::Hiccups { period_s: *period_s },
@@ -279,7 +252,6 @@ fn judge(
         boot_current_a: found.boot_condition.required_a,
         limit_a: available_a.is_finite().then_some(available_a),
         waveforms: found.waveforms.iter().map(|one| (laid.terminal[one.node], one.clone())).collect(),
-        mending: *mending,
     })
 }
 
@@ -287,18 +259,14 @@ fn is_running(status: DeviceStatus) -> bool {
     matches!(status, DeviceStatus::Up { .. } | DeviceStatus::NoConverter)
 }
 
-/// Looks for a stagger between runs up to a second, and a limit up to three times what it is; both coarsely, since what
-/// is bought comes in steps.
-fn mending(source: StageSource, built: &system::Built) -> Mending {
-    let system: &System = &built.system;
-    let options = options(system, Vec::new(), Effort::Hurried);
-    let staggered = smallest_stagger(system, &built.group, 1.0, 0.25, &options);
-    let limit_a = system.supply.limit.largest_current_a();
-    let limit = match source {
-        StageSource::Supply(_) if limit_a.is_finite() => {
-            smallest_limit(system, limit_a, 3.0 * limit_a, 0.25 * limit_a, &options).ok()
-        }
-        _ => None,
-    };
-    Mending { stagger_s: staggered.ok().map(|found| found.value), limit_a: limit.map(|found| found.value) }
+/// Longest delay between one run and the next that is tried, and how closely, in seconds: what is bought comes in steps.
+const STAGGERS_S: (f64, f64) = (1.0, 0.25);
+
+/// Least delay between one run and the next, in seconds, at which a stage that does not start by itself was seen to start, by
+/// hurried simulations; `None` where none up to a second does, or a value is missing.
+pub fn least_stagger(site: &Site, layout: &Layout, stage: usize) -> Option<f64> {
+    let built = system::build(site, layout, stage).ok()?;
+    let options = options(&built.system, Vec::new(), Effort::Hurried);
+    let (most_s, step_s) = STAGGERS_S;
+    smallest_stagger(&built.system, &built.group, most_s, step_s, &options).ok().map(|found| found.value)
 }

@@ -10,6 +10,8 @@ mod settings;
 mod signal;
 mod wiring;
 
+pub(crate) use settings::idle_acceptance;
+
 use crate::bench::Bench;
 use crate::candidate::Candidate;
 use latchline_assess::rules::codes;
@@ -20,7 +22,7 @@ use latchline_site::codes as numbers;
 /// could decide.
 pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     let Some(element) = finding.element.as_ref().map(|element| element.as_str().to_string()) else {
-        return settings::without_element(bench, finding);
+        return Vec::new();
     };
     let mut list = Vec::new();
     match finding.code {
@@ -121,7 +123,6 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         }
         codes::MIXED_FAMILIES => list.extend(settings::part_of_the_family(bench, &element)),
         codes::DWELLING_WITHOUT_ENTRANCE => list.extend(places::widen_scope(bench, &element)),
-        codes::ACCEPTANCE_WITHOUT_MATCH => list.extend(settings::remove_acceptance(bench, finding)),
         numbers::ADDRESS_OUT_OF_RANGE
         | numbers::ADDRESS_RESERVED
         | numbers::ADDRESS_DUPLICATE

@@ -9,14 +9,6 @@ use latchline_finding::{Change, Code, Edit, EditStep, Finding};
 use latchline_site::catalogue::{PartHead, StationModel};
 use latchline_site::model::StationOwner;
 
-/// Findings that are about no element: the site as a whole.
-pub(super) fn without_element(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
-    match finding.code {
-        codes::ACCEPTANCE_WITHOUT_MATCH => remove_acceptance(bench, finding),
-        _ => Vec::new(),
-    }
-}
-
 /// Supplies of the same family with more current, cheapest first; for boxes with a converter,
 /// boxes of the same kind with more power.
 pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
@@ -179,12 +171,10 @@ pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candid
 }
 
 /// Removes an acceptance that matches nothing.
-pub(super) fn remove_acceptance(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
-    let entry = bench.site.acceptances.iter().position(|entry| entry.origin == finding.origin);
-    let Some(index) = entry else { return Vec::new() };
+pub(crate) fn idle_acceptance(bench: &Bench<'_>, finding: &Finding) -> Option<Edit> {
+    let index = bench.acceptance_at(&finding.origin)?;
     let path = vec![EditStep::from("accept"), EditStep::from(index)];
-    let edit = Edit { changes: vec![(path, Change::Remove)] };
-    vec![Candidate::new("acceptance-removed", edit)]
+    Some(Edit { changes: vec![(path, Change::Remove)] })
 }
 
 /// Another number: the one that the tool would give if none were stated, or the lowest free one.

@@ -10,8 +10,8 @@ code! {
         "<booting at once takes {boot}><, it gives {source_limit}>"
         | "<zugleich hochzufahren braucht {boot}><, es gibt {source_limit}>",
     hint:
-        "<starting run after run {stagger} apart lets it start; ><a supply that gives {larger_limit} lets it start; >a larger supply, or several"
-        | "<Strang für Strang im Abstand von {stagger} läuft es an; ><ein Netzteil mit {larger_limit} läuft an; >ein größeres Netzteil, oder mehrere",
+        "a larger supply, stations with delays that differ from run to run, or several supplies"
+        | "ein größeres Netzteil, Stationen mit von Strang zu Strang verschiedenen Verzögerungen, oder mehrere Netzteile",
     english:
         /// # What it checks
         /// Power return after a long cut, simulated to ten seconds beyond the longest boot, with everything off before and every tolerance against it: the

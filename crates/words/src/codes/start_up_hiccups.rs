@@ -10,8 +10,8 @@ code! {
         "<booting at once takes {boot}><, it gives {source_limit}>"
         | "<zugleich hochzufahren braucht {boot}><, es gibt {source_limit}>",
     hint:
-        "<starting run after run {stagger} apart lets it start; ><a supply that gives {larger_limit} lets it start; >a larger supply, one that holds its current, or several"
-        | "<Strang für Strang im Abstand von {stagger} läuft es an; ><ein Netzteil mit {larger_limit} läuft an; >ein größeres Netzteil, eines, das seinen Strom hält, oder mehrere",
+        "a larger supply, one that holds its current, stations with delays that differ from run to run, or several supplies"
+        | "ein größeres Netzteil, eines, das seinen Strom hält, Stationen mit von Strang zu Strang verschiedenen Verzögerungen, oder mehrere Netzteile",
     english:
         /// # What it checks
         /// Power return as in `start-up-fails`: whether the supply trips and tries again without end, or stations

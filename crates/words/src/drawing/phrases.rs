@@ -77,12 +77,6 @@ sentences! {
         BootCurrent { current: &'a str, source: Option<&'a str>, limit: Option<&'a str> }:
             "Booting all at once takes {current} A<; {source} gives {limit} A>."
             | "Alle zugleich brauchen zum Hochfahren {current} A<; {source} gibt {limit} A>.",
-        MendingStagger { stagger: &'a str }:
-            "Seen to start with {stagger} s between one run and the next."
-            | "Läuft in der Rechnung an mit {stagger} s zwischen einem Strang und dem nächsten.",
-        MendingLimit { limit: &'a str }:
-            "Seen to start with a supply limit of {limit} A."
-            | "Läuft in der Rechnung an, wenn das Netzteil {limit} A gibt.",
         RotaryAt { position: &'a str }: "at {position}" | "auf {position}",
         SwitchesOn { numbers: &'a str }: "ON: {numbers}",
     }

@@ -11,6 +11,9 @@ sentences! {
         Removes { place: &'a str }: "remove {place}" | "{place} entfernen",
         ChangesLines { line: usize }: "change lines from {line}" | "Zeilen ab {line} ändern",
         Renames { place: &'a str, name: &'a str }: "rename {place} to {name}" | "{place} in {name} umbenennen",
+        StaggeredStart { stagger: &'a str }:
+            "staggered start: starting run after run {stagger} apart lets it start; the site file has no key for it"
+            | "gestaffelter Anlauf: Strang für Strang im Abstand von {stagger} läuft es an; die Anlagendatei hat dafür keinen Schlüssel",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"

@@ -4,7 +4,7 @@ use super::super::StopReason;
 use super::super::discrete::{Phase, SAME_INSTANT_S, SHORTEST_DELAY_S};
 use super::super::integrator::GAMMA;
 use super::super::stage::StageFailure;
-use super::{Run, SHORTEST_STEP_S};
+use super::{LONGEST_RESTART_STEP_S, RESTART_STEP_S, Run, SHORTEST_STEP_S};
 
 impl Run<'_> {
     /// Largest step for which every stage has a unique solution (see the module's mathematics).
@@ -37,6 +37,11 @@ impl Run<'_> {
                 continue;
             }
             self.step_s = h * scale.clamp(0.2, if self.since_restart < 3 { 10.0 } else { 4.0 });
+            if self.since_restart == 0 {
+                // Without a slope at the start the error grows with the square of the step.
+                let borne_s = h * (0.5 / ratio.max(1e-9).sqrt()).clamp(0.2, 10.0);
+                self.restart_step_s = borne_s.clamp(RESTART_STEP_S, LONGEST_RESTART_STEP_S);
+            }
             let ready_s = self.soonest_ready_s(h);
             if ready_s < self.time_s + h - SAME_INSTANT_S {
                 self.discarded += 1;
@@ -66,16 +71,32 @@ impl Run<'_> {
         self.discrete.advance(stage, &stage.state_v, self.time_s + h, limiters)
     }
 
-    /// Shortens the step until it ends on the first threshold that it passes (regula falsi with
-    /// the Illinois weight, bisection when that stalls).
+    /// Fraction of the trial step at which the first converter passes a threshold, by interpolation.
+    fn first_crossing(&self, h: f64) -> Option<f64> {
+        let reached = &self.integrator.stage.state_v;
+        let passing = self.discrete.located(reached).filter(|crossing| crossing.beyond_v >= 0.0);
+        passing
+            .map(|crossing| {
+                self.integrator.crossing_fraction(crossing.device, h, crossing.level_v, crossing.upwards)
+            })
+            .reduce(f64::min)
+    }
+
+    /// Shortens the step until it ends on the first threshold that it passes: first where interpolation says, then by
+    /// regula falsi with the Illinois weight, and bisection when that stalls.
     fn locate(&mut self, h: f64, passed: f64, limiters: bool) -> Result<f64, StopReason> {
         let (mut low, mut high) = (0.0, h);
         let start =
             self.discrete.advance(&self.integrator.stage, &self.integrator.start_v, self.time_s, false);
         let mut at_low = if start.is_finite() { start.min(-1.0) } else { -passed };
         let mut at_high = passed;
+        let mut guess = self.first_crossing(h);
         for round in 0..60 {
-            let share = if round > 8 { 0.5 } else { (-at_low / (at_high - at_low)).clamp(0.02, 0.98) };
+            let share = match guess.take() {
+                Some(share) => share.clamp(1e-6, 1.0 - 1e-6),
+                None if round > 8 => 0.5,
+                None => (-at_low / (at_high - at_low)).clamp(0.02, 0.98),
+            };
             let middle = low + share * (high - low);
             let last = high - low < 1e-10 || round == 59;
             let h = if last { high } else { middle };
@@ -115,7 +136,7 @@ impl Run<'_> {
         if c.delay_s < SHORTEST_DELAY_S || self.integrator.stage.state_v[i] < c.turn_on_v {
             return None;
         }
-        let fraction = self.integrator.crossing_fraction(i, h, c.turn_on_v);
+        let fraction = self.integrator.crossing_fraction(i, h, c.turn_on_v, true);
         Some(self.time_s + fraction * h + c.delay_s)
     }
 

@@ -2,7 +2,7 @@
 
 use super::super::HiccupCause;
 use super::super::discrete::{SAME_INSTANT_S, Switching};
-use super::{RESTART_STEP_S, Run};
+use super::Run;
 
 impl Run<'_> {
     /// Lets everything switch that is due, and tells the integrator.
@@ -51,7 +51,7 @@ impl Run<'_> {
         if restart {
             self.switched_now = false;
             self.integrator.slope_known = false;
-            self.step_s = RESTART_STEP_S;
+            self.step_s = self.restart_step_s;
             self.since_restart = 0;
             self.restart_s = self.time_s;
         }

@@ -14,9 +14,33 @@ pub(super) fn bus_current(current_a: f64, v: f64) -> (f64, f64) {
     }
 }
 
-/// Bridge current at bus voltage `v`, and its slope.
+/// What a bridge does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Region {
+    /// The capacitor is above the bus.
+    Blocked,
+    /// It conducts.
+    Conducting,
+    /// It is held at its limit.
+    Limited,
+}
+
+/// Bridge current at bus voltage `v`, its slope, and what the bridge does.
 #[inline]
-pub(super) fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64) {
+pub(super) fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64, Region) {
+    let (current, slope) = conducting(d, a, history_v, v);
+    if current <= 0.0 {
+        (0.0, 0.0, Region::Blocked)
+    } else if current >= d.limit_a {
+        (d.limit_a, 0.0, Region::Limited)
+    } else {
+        (current, slope, Region::Conducting)
+    }
+}
+
+/// Current of a bridge that conducts, whether or not it would at this bus voltage, and its slope.
+#[inline]
+pub(super) fn conducting(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f64) {
     let u = v - d.drop_v;
     let (load, load_slope) = if d.power_w == 0.0 {
         (0.0, 0.0)
@@ -26,14 +50,7 @@ pub(super) fn bridge(d: &StageDevice, a: f64, history_v: f64, v: f64) -> (f64, f
     } else {
         (d.power_w / d.floor_v, 0.0)
     };
-    let current = a * (u - history_v) + d.discharge_s * u + load;
-    if current <= 0.0 {
-        (0.0, 0.0)
-    } else if current >= d.limit_a {
-        (d.limit_a, 0.0)
-    } else {
-        (current, a + d.discharge_s - load_slope)
-    }
+    (a * (u - history_v) + d.discharge_s * u + load, a + d.discharge_s - load_slope)
 }
 
 /// Capacitor voltage at bus voltage `v` with the bridge current that [`bridge`] gave.

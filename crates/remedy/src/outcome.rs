@@ -1,0 +1,120 @@
+//! What is kept of an assessment of a change: what was found, and the figures that remedies name.
+
+use latchline_assess::rules::codes;
+use latchline_assess::{Assessment, NotJudged};
+use latchline_finding::{Argument, Code, ElementId, Figure, Finding, Unit};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What names a finding across two assessments.
+pub(crate) type Key = (Code, Option<ElementId>);
+
+pub(crate) fn key(finding: &Finding) -> Key {
+    (finding.code, finding.element.clone())
+}
+
+/// What could not be judged: the code, the element, and what was missing.
+pub(crate) type Gap = (Code, ElementId, String);
+
+pub(crate) fn gaps(not_judged: &[NotJudged]) -> BTreeSet<Gap> {
+    let of = |entry: &NotJudged| -> Vec<Gap> {
+        entry.elements.iter().map(|element| (entry.code, element.clone(), entry.missing.clone())).collect()
+    };
+    not_judged.iter().flat_map(of).collect()
+}
+
+/// A device: margin, voltage and highest voltage in volts.
+#[derive(Debug, Clone, Copy)]
+struct Voltages {
+    margin_v: f64,
+    adverse_v: Option<f64>,
+    highest_v: f64,
+}
+
+/// The figures of an assessed change, and what was found in it.
+#[derive(Debug)]
+pub(crate) struct Outcome {
+    /// Findings.
+    pub found: BTreeSet<Key>,
+    /// What could not be judged.
+    pub gaps: BTreeSet<Gap>,
+    devices: BTreeMap<ElementId, Voltages>,
+    /// Largest current in amperes and power in watts of each source.
+    sources: BTreeMap<ElementId, (Option<f64>, Option<f64>)>,
+    /// Largest current at the start of the first run from each port, in amperes.
+    ports: BTreeMap<ElementId, Option<f64>>,
+    /// Least voltage of the locks by entrance and number.
+    locks: BTreeMap<(ElementId, usize), f64>,
+    /// Shortest hours of each battery.
+    hours: BTreeMap<ElementId, f64>,
+}
+
+impl Outcome {
+    /// Keeps the figures.
+    pub fn of(assessment: &Assessment) -> Self {
+        let device = |one: &latchline_assess::DeviceResult| {
+            let voltages = Voltages {
+                margin_v: one.worst.margin_v(),
+                adverse_v: one.worst.adverse_v,
+                highest_v: one.highest_v,
+            };
+            (one.id.clone(), voltages)
+        };
+        let mut ports = BTreeMap::new();
+        for run in &assessment.runs {
+            ports.entry(run.from.clone()).or_insert(run.current.current_a);
+        }
+        let mut locks = BTreeMap::new();
+        for door in &assessment.doors {
+            for lock in &door.locks {
+                if let Ok(circuit) = &lock.circuit {
+                    locks.entry((door.entrance.clone(), lock.number)).or_insert(circuit.least_v);
+                }
+            }
+        }
+        let hours = assessment.supply_sheets.iter().filter_map(|sheet| {
+            let battery = sheet.battery.as_ref()?.as_ref().ok()?;
+            Some((sheet.supply.clone(), battery.shortest()?.hours))
+        });
+        Outcome {
+            found: assessment.findings.iter().map(key).collect(),
+            gaps: gaps(&assessment.not_judged),
+            devices: assessment.devices.iter().map(device).collect(),
+            sources: assessment
+                .sources
+                .iter()
+                .map(|one| (one.id.clone(), (one.current.current_a, one.power_w)))
+                .collect(),
+            ports,
+            locks,
+            hours: hours.collect(),
+        }
+    }
+
+    /// The figure that a finding was about, after the change: for devices their worst voltage, for
+    /// supplies and ports their largest current.
+    pub fn value_after(&self, finding: &Finding) -> Option<Figure> {
+        let element = finding.element.as_ref()?;
+        let unit = finding.value?.unit;
+        let device = || self.devices.get(element);
+        let value = match finding.code {
+            codes::THIN_MARGIN => device()?.margin_v,
+            codes::VOLTAGE_TOO_LOW => device()?.adverse_v?,
+            codes::VOLTAGE_TOO_HIGH => device()?.highest_v,
+            codes::SUPPLY_OVERLOADED => {
+                let (current_a, power_w) = self.sources.get(element)?;
+                (*if unit == Unit::Watt { power_w } else { current_a })?
+            }
+            codes::PORT_OVERLOADED => (*self.ports.get(element)?)?,
+            codes::LOCK_VOLTAGE_TOO_LOW => {
+                let number = match finding.argument("number") {
+                    Some(Argument::Figure(number)) => number.value as usize,
+                    _ => 1,
+                };
+                *self.locks.get(&(element.clone(), number))?
+            }
+            codes::BATTERY_HOURS_SHORT => *self.hours.get(element)?,
+            _ => return None,
+        };
+        Some(Figure::new(value, unit))
+    }
+}

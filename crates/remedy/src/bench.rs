@@ -3,7 +3,7 @@
 use crate::candidate::Candidate;
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::{first_look, shortcut};
-use latchline_assess::{Assessment, Memory, assess_trial, assess_with};
+use latchline_assess::{Assessment, Memory, assess_trial};
 use latchline_finding::{Edit, FileId, Finding, Origin, Remedy, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
@@ -35,7 +35,7 @@ pub struct Bench<'a> {
     bill: Bill,
     loaded: LoadedCatalogues,
     /// What is known of stages, of the site itself and of those tried.
-    memory: Arc<Memory>,
+    pub(crate) memory: Arc<Memory>,
     /// What is known of every change that was looked at, by the change as it prints itself.
     known_changes: Mutex<BTreeMap<String, Known>>,
 }
@@ -57,23 +57,9 @@ struct Known {
 type Price = (f64, f64);
 
 /// A candidate that was applied and resolved, but not yet assessed.
-pub struct Prepared {
-    /// The site file after the change.
-    pub text: String,
-    /// The site after the change.
-    pub site: Site,
-    /// Extra material in the catalogue's currency; infinite where the bill does not know it.
-    pub cost: f64,
-    /// Extra labour in minutes.
-    pub minutes: f64,
-}
-
-/// A candidate that was applied, resolved and assessed.
-pub struct Trial {
-    /// The site after the change.
-    pub prepared: Prepared,
-    /// Its assessment.
-    pub assessment: Assessment,
+struct Prepared {
+    site: Site,
+    price: Price,
 }
 
 /// A candidate that mends a finding.
@@ -154,12 +140,11 @@ impl<'a> Bench<'a> {
     }
 
     /// Applies a change to a copy of the text and resolves it; `None` if that cannot be done.
-    pub fn prepare(&self, change: &Edit) -> Option<Prepared> {
+    fn prepare(&self, change: &Edit) -> Option<Prepared> {
         let text = edit::apply(self.text(), change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
         let site = self.loaded.resolve(&sources, self.site_file).site?;
-        let (cost, minutes) = self.price_of(&site);
-        Some(Prepared { text, site, cost, minutes })
+        Some(Prepared { price: self.price_of(&site), site })
     }
 
     fn price_of(&self, site: &Site) -> Price {
@@ -239,19 +224,12 @@ impl<'a> Bench<'a> {
         let prepared = if shortcut.is_none() { self.prepare(change) } else { None };
         let price = match (&shortcut, &prepared) {
             (Some(site), _) => Some(self.price_of(site)),
-            (None, prepared) => prepared.as_ref().map(|prepared| (prepared.cost, prepared.minutes)),
+            (None, prepared) => prepared.as_ref().map(|prepared| prepared.price),
         };
         if let Ok(mut changes) = self.known_changes.lock() {
             changes.insert(name, Known { price, ..Known::default() });
         }
         price.map(|price| (price, prepared))
-    }
-
-    /// Applies a change to a copy and assesses it as a whole; `None` if the result cannot be resolved.
-    pub fn try_edit(&self, change: &Edit) -> Option<Trial> {
-        let prepared = self.prepare(change)?;
-        let assessment = assess_with(&prepared.site, &self.memory);
-        Some(Trial { prepared, assessment })
     }
 
     /// The cheapest candidate of each kind that mends a finding, cheapest first; then least

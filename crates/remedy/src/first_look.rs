@@ -18,7 +18,7 @@ pub(crate) fn stays(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> boo
             let thin_v = changed.policy.thin_margin.value.as_volts();
             margin(bench, changed, finding).map(|margin_v| margin_v < thin_v)
         }
-        codes::SIGNAL_TOO_WEAK => is_too_weak(changed, finding),
+        codes::SIGNAL_TOO_WEAK => is_too_weak(bench, changed, finding),
         _ => None,
     };
     stays.unwrap_or(false)
@@ -41,14 +41,14 @@ fn margin(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<f64> {
 }
 
 /// Whether the signal from the caller that was found is still weaker than its budget allows.
-fn is_too_weak(changed: &Site, finding: &Finding) -> Option<bool> {
+fn is_too_weak(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<bool> {
     let Some(Argument::Element(caller)) = finding.argument("caller") else { return None };
     let Some(Argument::Text(band)) = finding.argument("band") else { return None };
     let bands = &changed.family().signal_bands;
     let band = bands.iter().position(|one| one.name == *band)?;
     let (caller, station) = (station(changed, caller)?, station(changed, finding.element.as_ref()?)?);
     let network = SignalNetwork::new(changed, &Layout::new(changed));
-    let loss_db = loss_from_caller(changed, &network, caller, station, band)?;
+    let loss_db = loss_from_caller(changed, &network, caller, station, band, &bench.memory)?;
     Some(loss_db > bands[band].budget.value.as_decibels())
 }
 

@@ -18,7 +18,7 @@ mod outcome;
 mod pair;
 mod shortcut;
 
-pub use bench::{Bench, Prepared, Trial};
+pub use bench::Bench;
 pub use candidate::Candidate;
 pub use pair::pair;
 

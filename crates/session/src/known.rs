@@ -36,8 +36,7 @@ impl Known {
         let memory = memory.wanted(wanted);
         let site = resolved.site.map(Arc::new);
         let assessing = site.as_ref().map(|site| {
-            Assessing::new(Arc::clone(site), Effort::Whole, &memory)
-                .with_reading(resolved.findings.clone())
+            Assessing::new(Arc::clone(site), Effort::Whole, &memory).with_reading(resolved.findings.clone())
         });
         Known {
             number,

@@ -58,7 +58,8 @@ fn next(bench: &Bench<'_>, at_least: Severity) -> Option<Step> {
         .filter(|finding| finding.accepted.is_none() && finding.severity >= at_least)
         .collect();
     let step = |finding: &Finding, remedy| Step { finding: finding.clone(), remedy };
-    let single =
-        open.iter().find_map(|finding| Some(step(finding, propose(bench, finding).into_iter().find(Remedy::changes_the_file)?)));
+    let single = open.iter().find_map(|finding| {
+        Some(step(finding, propose(bench, finding).into_iter().find(Remedy::changes_the_file)?))
+    });
     single.or_else(|| open.iter().find_map(|finding| Some(step(finding, pair(bench, finding)?))))
 }

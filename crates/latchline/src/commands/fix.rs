@@ -96,7 +96,7 @@ pub fn run(
     };
     if !remedy.changes_the_file() {
         write!(output, "{}", hanging("", &sentence(finding), width))?;
-        write!(output, "{}", hanging("  ", &english::remedy(remedy), width))?;
+        write!(output, "{}", hanging("  ", &wording::remedy(remedy, Language::English), width))?;
         writeln!(output, "nothing to write: the site file has no key for it")?;
         return Ok(status(&assessment.findings));
     }

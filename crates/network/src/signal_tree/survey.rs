@@ -197,6 +197,7 @@ pub fn loss_from_caller(
     caller: usize,
     station: usize,
     band: usize,
+    memory: &Memory,
 ) -> Option<f64> {
     let component = network.component[network.station[caller]?];
     let calls = calls(site, network);
@@ -204,9 +205,11 @@ pub fn loss_from_caller(
     if network.missing.iter().any(|one| one.component == component) {
         return None;
     }
-    let band_values = site.family().signal_bands.get(band)?;
-    let found = survey_call(site, network, call, band, band_values, &mut Workspace::default())?;
-    found.rows.iter().find(|row| row.station == station).map(|row| row.loss_db)
+    let band = site.family().signal_bands.get(band)?;
+    let key = ComponentKeys::new(network).of_call(site, network, caller, &call.targets, band)?;
+    let work = || survey_call(site, network, call, band, &mut Workspace::default());
+    let found = memory.signal(key, work)?;
+    found.rows.iter().find(|row| call.targets[row.target] == station).map(|row| row.loss_db)
 }
 
 /// A caller and the stations that it can call on its own network.

@@ -183,9 +183,7 @@ fn simulated(
         .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
     let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
     let key = key::of(built, &record);
-    memory.start_up(key, effort, || {
-        simulate(&built.system, &options(&built.system, record, effort)).ok()
-    })
+    memory.start_up(key, effort, || simulate(&built.system, &options(&built.system, record, effort)).ok())
 }
 
 /// Whether everything is up, though it may still drift.

@@ -3,9 +3,9 @@
 use crate::acceptance;
 use crate::assessment::{Assessment, Verdict};
 use crate::door::{DoorSheet, door_sheets};
-use crate::grade::assumed_values;
+use crate::grade;
 use crate::not_judged::NotJudged;
-use crate::physics::{assumed_for_signal, assumed_for_start_up, nuisance};
+use crate::physics::nuisance;
 use crate::physics_summary::{
     ToleranceError, ToleranceOptions, ToleranceSummary, short_circuit_summaries, signal_summaries,
     start_up_summaries, tolerance_summaries,
@@ -319,11 +319,10 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         self.memory.check()?;
         let doors = door_sheets(&voltages);
         let supply_sheets = supply_sheets(&voltages);
-        let mut assumed: BTreeSet<String> = assumed_values(site, voltages.layout, None).into_iter().collect();
+        let mut assumed: BTreeSet<String> =
+            grade::of_site(site, signal.signal, start_up.start_up, &supply_sheets).into_iter().collect();
         assumed.extend(doors.iter().flat_map(DoorSheet::assumed));
         assumed.extend(supply_sheets.iter().flat_map(SupplySheet::assumed));
-        assumed.extend(assumed_for_signal(site, signal.signal));
-        assumed.extend(assumed_for_start_up(site, start_up.start_up));
         let verdict = verdict(read.iter().chain(&findings), &not_judged, assumed.is_empty());
         Ok(Assessment {
             title: site.title.clone(),

@@ -1,131 +1,161 @@
 //! Which assumed values a verdict rests on.
+//!
+//! One collector for all of them: a part knows its keys whose values are assumed, each with what is judged by it, as the rows
+//! of the key tables say. A row that says nothing counts for every verdict on a site that uses the part, so that no forgotten
+//! key lets a verdict rest on an assumed value without telling it.
 
-use latchline_finding::{Provenance, Sourced};
-use latchline_network::{Layout, StageSource, Terminal};
-use latchline_site::catalogue::{BoxModel, Cable, StationModel, SupplyModel};
+use crate::supply::SupplySheet;
+use latchline_finding::{DataGrade, Provenance, Sourced};
+use latchline_network::signal_tree::SignalSurvey;
+use latchline_network::start_up::StartUps;
+use latchline_network::{Layout, Segment, StageSource, Terminal};
+use latchline_site::catalogue::{Bears, PartHead};
 use latchline_site::model::{Conditions, Entrance, LightFeed, Site, StationOwner};
 use std::collections::BTreeSet;
 
-/// Assumed catalogue values that the flow of one stage, or of all, uses, as "model key", in order.
-///
-/// The site's own conditions (temperatures, tolerances, joints) are among them where the site file
-/// does not state them.
-pub fn assumed_values(site: &Site, layout: &Layout, stage: Option<usize>) -> Vec<String> {
-    let mut list = BTreeSet::new();
-    of_conditions(&site.conditions, &mut list);
-    for (index, one) in layout.stages.iter().enumerate() {
-        if stage.is_some_and(|stage| stage != index) {
-            continue;
-        }
-        match one.source {
-            StageSource::Supply(supply) => of_supply(site.supply_model(&site.supplies[supply]), &mut list),
-            StageSource::Regenerator(index) => of_box(site.box_model(&site.boxes[index]), &mut list),
-        }
-        for (terminal, segment) in one.terminal.iter().zip(&one.segment) {
-            match *terminal {
-                Terminal::Station(station) => {
-                    of_station(site.station_model(&site.stations[station]), &mut list);
-                    if let StationOwner::Entrance(entrance) = site.stations[station].owner {
-                        of_door(site, &site.entrances[entrance], &mut list);
-                    }
-                }
-                Terminal::BoxInput(index) => of_box(site.box_model(&site.boxes[index]), &mut list),
-                _ => {}
-            }
-            if let latchline_network::Segment::Cable { run, .. } = *segment {
-                of_cable(site.cable(&site.runs[run]), &mut list);
-            }
-        }
+/// Assumed values by what is judged by them, as "part key", in order.
+#[derive(Default)]
+struct Collector {
+    list: BTreeSet<String>,
+}
+
+impl Collector {
+    fn part(&mut self, head: &PartHead, wanted: &[Bears]) {
+        let keys = head.assumed.iter().filter(|one| wanted.contains(&one.bears));
+        self.list.extend(keys.map(|one| format!("{} {}", head.name, one.key)));
     }
-    list.into_iter().collect()
-}
 
-struct Lister<'a> {
-    name: &'a str,
-    list: &'a mut BTreeSet<String>,
-}
+    /// The site's own conditions where the site file does not state them.
+    fn conditions(&mut self, conditions: &Conditions) {
+        // Taken apart, so that a further condition cannot be forgotten here.
+        let Conditions {
+            usual_temperature,
+            hottest_temperature,
+            coldest_temperature,
+            length_tolerance,
+            joint_resistance,
+        } = conditions;
+        self.condition("usual_temperature", usual_temperature);
+        self.condition("hottest_temperature", hottest_temperature);
+        self.condition("coldest_temperature", coldest_temperature);
+        self.condition("length_tolerance", length_tolerance);
+        self.condition("joint_resistance", joint_resistance);
+    }
 
-impl Lister<'_> {
-    fn value<T>(&mut self, key: &str, value: &Sourced<T>) -> &mut Self {
+    fn condition<T>(&mut self, key: &str, value: &Sourced<T>) {
         if value.provenance == Provenance::Assumed {
-            self.list.insert(format!("{} {key}", self.name));
+            self.list.insert(format!("conditions {key}"));
         }
-        self
     }
 
-    fn optional<T>(&mut self, key: &str, value: &Option<Sourced<T>>) -> &mut Self {
-        if let Some(value) = value {
-            self.value(key, value);
+    /// Modules and lights of a door that draw from the bus.
+    fn fittings(&mut self, site: &Site, entrance: &Entrance, wanted: &[Bears]) {
+        for name in &entrance.accessories {
+            self.part(&site.accessory(name).head, wanted);
         }
-        self
+        for used in entrance.lights.iter().filter(|used| used.feed.value != LightFeed::OwnSupply) {
+            self.part(&site.light(used).head, wanted);
+        }
+    }
+
+    fn finish(self) -> Vec<String> {
+        self.list.into_iter().collect()
     }
 }
 
-fn of_conditions(conditions: &Conditions, list: &mut BTreeSet<String>) {
-    Lister { name: "conditions", list }
-        .value("usual_temperature", &conditions.usual_temperature)
-        .value("hottest_temperature", &conditions.hottest_temperature)
-        .value("coldest_temperature", &conditions.coldest_temperature)
-        .value("length_tolerance", &conditions.length_tolerance)
-        .value("joint_resistance", &conditions.joint_resistance);
-}
-
-fn of_supply(model: &SupplyModel, list: &mut BTreeSet<String>) {
-    Lister { name: &model.head.name, list }
-        .value("voltage", &model.voltage)
-        .value("voltage_tolerance", &model.voltage_tolerance)
-        .value("source_resistance", &model.source_resistance)
-        .value("rated_current", &model.rated_current)
-        .optional("rated_power", &model.rated_power);
-}
-
-fn of_box(model: &BoxModel, list: &mut BTreeSet<String>) {
-    Lister { name: &model.head.name, list }
-        .optional("consumption", &model.consumption)
-        .optional("rectifier_drop", &model.rectifier_drop)
-        .optional("least_voltage", &model.least_voltage)
-        .value("port_resistance", &model.port_resistance)
-        .optional("port_current_limit", &model.port_current_limit)
-        .optional("output_voltage", &model.output_voltage)
-        .optional("output_tolerance", &model.output_tolerance)
-        .optional("output_resistance", &model.output_resistance)
-        .optional("efficiency", &model.efficiency);
-}
-
-fn of_station(model: &StationModel, list: &mut BTreeSet<String>) {
-    Lister { name: &model.head.name, list }
-        .value("standby", &model.standby)
-        .value("ringing", &model.ringing)
-        .value("talking", &model.talking)
-        .optional("releasing_extra", &model.releasing_extra)
-        .optional("night_extra", &model.night_extra)
-        .optional("heater_extra", &model.heater_extra)
-        .optional("alarm_input_current", &model.alarm_input_current)
-        .optional("boot", &model.boot)
-        .value("load_tolerance", &model.load_tolerance)
-        .optional("rectifier_drop", &model.rectifier_drop)
-        .value("least_voltage", &model.least_voltage)
-        .value("least_standby_voltage", &model.least_standby_voltage)
-        .optional("highest_voltage", &model.highest_voltage);
-}
-
-/// Modules and lights of a door that draw from the bus.
-fn of_door(site: &Site, entrance: &Entrance, list: &mut BTreeSet<String>) {
-    for name in &entrance.accessories {
-        let module = site.accessory(name);
-        Lister { name: &module.head.name, list }
-            .value("current", &module.current)
-            .optional("night_current", &module.night_current);
+/// Assumed values that the flow of one stage rests on, as "part key", in order; the site's conditions among them.
+pub fn of_stage(site: &Site, layout: &Layout, stage: usize) -> Vec<String> {
+    let mut collector = Collector::default();
+    collector.conditions(&site.conditions);
+    let flow = &[Bears::OnFlow];
+    let stage = &layout.stages[stage];
+    match stage.source {
+        StageSource::Supply(supply) => collector.part(&site.supply_model(&site.supplies[supply]).head, flow),
+        StageSource::Regenerator(index) => collector.part(&site.box_model(&site.boxes[index]).head, flow),
     }
-    for used in entrance.lights.iter().filter(|used| used.feed.value != LightFeed::OwnSupply) {
-        let light = site.light(used);
-        Lister { name: &light.head.name, list }.value("voltage", &light.voltage).value("load", &light.load);
+    for (terminal, segment) in stage.terminal.iter().zip(&stage.segment) {
+        match *terminal {
+            Terminal::Station(station) => {
+                let station = &site.stations[station];
+                collector.part(&site.station_model(station).head, flow);
+                if let StationOwner::Entrance(entrance) = station.owner {
+                    collector.fittings(site, &site.entrances[entrance], flow);
+                }
+            }
+            Terminal::BoxInput(index) => collector.part(&site.box_model(&site.boxes[index]).head, flow),
+            _ => {}
+        }
+        if let Segment::Cable { run, .. } = *segment {
+            collector.part(&site.cable(&site.runs[run]).head, flow);
+        }
+    }
+    collector.finish()
+}
+
+/// Every part that a site uses.
+fn parts_in_use<'s>(site: &'s Site, collector: &mut Collector, wanted: &[Bears]) {
+    let mut part = |head: &'s PartHead| collector.part(head, wanted);
+    if let Some(family) = site.catalogue.families.get(&site.family.value) {
+        part(&family.head);
+    }
+    site.supplies.iter().for_each(|supply| part(&site.supply_model(supply).head));
+    site.boxes.iter().for_each(|item| part(&site.box_model(item).head));
+    site.stations.iter().for_each(|station| part(&site.station_model(station).head));
+    site.runs.iter().for_each(|run| part(&site.cable(run).head));
+    for entrance in &site.entrances {
+        for used in &entrance.locks {
+            part(&site.lock(used).head);
+        }
+        let of_locks = entrance.locks.iter().filter_map(|used| used.cable.as_ref());
+        let of_inputs = entrance.alarm_inputs.iter().filter_map(|input| input.cable.as_ref());
+        for cable in of_locks.chain(of_inputs) {
+            part(&site.catalogue.cables[&cable.value].head);
+        }
+    }
+    for entrance in &site.entrances {
+        collector.fittings(site, entrance, wanted);
     }
 }
 
-fn of_cable(cable: &Cable, list: &mut BTreeSet<String>) {
-    Lister { name: &cable.head.name, list }
-        .value("gauge", &cable.gauge)
-        .value("material", &cable.material)
-        .value("resistance_tolerance", &cable.resistance_tolerance);
+/// Assumed values that the verdict on a site rests on, besides those that its sheets tell.
+pub fn of_site(
+    site: &Site,
+    signal: &SignalSurvey,
+    start_up: &StartUps,
+    supplies: &[SupplySheet],
+) -> Vec<String> {
+    let mut collector = Collector::default();
+    collector.conditions(&site.conditions);
+    parts_in_use(site, &mut collector, &[Bears::OnFlow, Bears::OnRules]);
+    collector.list.extend(for_signal(site, signal));
+    collector.list.extend(for_start_up(site, start_up));
+    for (supply, sheet) in site.supplies.iter().zip(supplies) {
+        if sheet.judges_hours() {
+            collector.part(&site.supply_model(supply).head, &[Bears::OnBattery]);
+        }
+    }
+    collector.finish()
+}
+
+/// Assumed values that the signal rests on, as "part key", in order.
+pub fn for_signal(site: &Site, signal: &SignalSurvey) -> Vec<String> {
+    let mut collector = Collector::default();
+    if !signal.bands.is_empty() {
+        parts_in_use(site, &mut collector, &[Bears::OnSignal]);
+    }
+    collector.finish()
+}
+
+/// Assumed values that power return rests on, as "part key", in order.
+pub fn for_start_up(site: &Site, start_up: &StartUps) -> Vec<String> {
+    let mut collector = Collector::default();
+    if !start_up.stages.is_empty() {
+        parts_in_use(site, &mut collector, &[Bears::OnStartUp]);
+    }
+    collector.finish()
+}
+
+/// The grade of a judgement that rests on these assumed values.
+pub fn of_values(assumed: Vec<String>) -> DataGrade {
+    if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
 }

@@ -6,6 +6,7 @@ mod port_tree;
 pub use buses::Buses;
 pub use port_tree::{PortNode, PortTree, starts_ports};
 
+use crate::grade;
 use crate::not_judged::NotJudged;
 use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::touch_limits::{self, TouchLimits};
@@ -230,10 +231,7 @@ impl Context<'_> {
 
     /// The grade of a finding that rests on what these devices draw and need.
     pub fn grade_of_stage(&self, stage: usize) -> DataGrade {
-        let grade = || {
-            let assumed = crate::grade::assumed_values(self.site, self.layout, Some(stage));
-            if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
-        };
+        let grade = || grade::of_values(grade::of_stage(self.site, self.layout, stage));
         self.grades[stage].get_or_init(grade).clone()
     }
 }

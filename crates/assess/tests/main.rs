@@ -1,5 +1,6 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
+mod assumed;
 mod door;
 mod physics;
 mod rules;

@@ -3,7 +3,7 @@
 use crate::electric::Sweep;
 use crate::instance::Instance;
 use crate::limits::Limits;
-use crate::money::{Amount, units};
+use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::Binding;
 use crate::planning::{plan, relaxed};
@@ -95,7 +95,7 @@ pub fn prices(instance: &Instance<'_>, root: usize, order: &[usize]) -> Vec<Bind
         if let Some(then) = bound(&mut loose, root, order, limits)
             && then < now
         {
-            list.push(Binding { limit, price: units(now - then) });
+            list.push(Binding { limit, price: money(now - then) });
         }
     }
     list

@@ -1,13 +1,14 @@
 //! The whole way: walking orders, plans with their lower bound, the site file, its assessment.
 
 use crate::instance::Instance;
-use crate::money::{Amount, from_units, units};
+use crate::money::{Amount, from_money, money};
 use crate::obstacle::Obstacle;
 use crate::order::{small_orders, walking_order};
 use crate::outcome::{Design, Texts};
 use crate::planning::{plan, relaxed, tables_for};
 use crate::search::{GOOD_ENOUGH_LARGE, LARGE_SITE, Search};
 use crate::space::describe;
+use latchline_finding::Money;
 use latchline_survey::Survey;
 
 /// How hard to look.
@@ -26,7 +27,7 @@ impl Default for Effort {
 }
 
 /// Asked before every further walking order, with their number so far, the best cost and the bound.
-pub type GoOn<'g> = &'g mut (dyn FnMut(usize, Option<f64>, f64) -> bool + Send);
+pub type GoOn<'g> = &'g mut (dyn FnMut(usize, Option<Money>, Money) -> bool + Send);
 
 /// Makes a design of one family.
 ///
@@ -69,7 +70,8 @@ fn over_orders(
             break;
         }
         let known = best.as_ref().map(|design| design.cost);
-        if number > 0 && !go_on(orders, known, if bound == Amount::MAX { 0.0 } else { units(bound) }) {
+        if number > 0 && !go_on(orders, known, if bound == Amount::MAX { Money::ZERO } else { money(bound) })
+        {
             break;
         }
         let Some((root, order)) = walking_order(&instance, number, effort.seed) else { continue };
@@ -85,7 +87,7 @@ fn over_orders(
         };
         bound = bound.min(relaxed.cost + instance.fixed);
         fewest = fewest.min(relaxed.most_supplies);
-        let known_cost = best.as_ref().map(|design| from_units(design.cost));
+        let known_cost = best.as_ref().map(|design| from_money(design.cost));
         if known_cost.is_some_and(|known| relaxed.cost + instance.fixed >= known) {
             continue;
         }
@@ -98,7 +100,8 @@ fn over_orders(
             Ok(None) => {}
             Err(obstacle) => rejected = rejected.or(Some(obstacle)),
         }
-        let near = |design: &Design| design.cost <= units(bound) * (1.0 + GOOD_ENOUGH_LARGE);
+        let near =
+            |design: &Design| design.cost.as_units() <= money(bound).as_units() * (1.0 + GOOD_ENOUGH_LARGE);
         if instance.items.len() > LARGE_SITE
             && effort.orders <= Effort::default().orders
             && best.as_ref().is_some_and(near)
@@ -124,7 +127,7 @@ fn over_orders(
             }
         }
     }
-    best.lower_bound = units(bound);
+    best.lower_bound = money(bound);
     best.orders = orders;
     best.assessed = search.assessed;
     best.space = describe(&instance, orders, supplies.max(fewest));

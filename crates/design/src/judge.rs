@@ -3,15 +3,14 @@
 use crate::emit::site_file;
 use crate::instance::Instance;
 use crate::item::Owner;
-use crate::money::{amount, units};
+use crate::money::{amount, money};
 use crate::outcome::{Design, Texts};
 use crate::plan::Plan;
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Memory, Verdict, assess_with};
-use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
+use latchline_finding::{Argument, Code, ElementId, Finding, Money, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
-use latchline_survey::Survey;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
@@ -157,7 +156,7 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
     let mut sources = texts.sources.clone();
     let file = sources.add("site.toml", text.as_str());
     let resolved = texts.catalogues.resolve(&sources, file);
-    let Some(mut site) = resolved.site else {
+    let Some(site) = resolved.site else {
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
         let findings: Vec<&Finding> = findings.collect();
         return Err(Rejection {
@@ -171,7 +170,6 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment));
     }
-    reprice(&mut site, instance.survey);
     let bill = Bill::of(&site);
     let (material, minutes) = (bill.material(), bill.minutes());
     let per_hour = instance.survey.settings.labour_per_hour;
@@ -180,48 +178,17 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
         assessment,
         material,
         minutes,
-        cost: units(amount(material, minutes, per_hour)),
-        lower_bound: 0.0,
+        cost: money(amount(material, minutes, per_hour)),
+        lower_bound: Money::ZERO,
         family: instance.family.head.name.clone(),
         space: Vec::new(),
         orders: 0,
         assessed: 0,
         binding: Vec::new(),
-        cheapest_box: instance.distributors.first().map_or(0.0, |kind| units(kind.cost)),
+        cheapest_box: instance.distributors.first().map_or(Money::ZERO, |kind| money(kind.cost)),
         bill,
         site,
     })
-}
-
-/// Puts the survey's prices in place of the catalogue's.
-pub fn reprice(site: &mut Site, survey: &Survey) {
-    let catalogue = std::sync::Arc::make_mut(&mut site.catalogue);
-    let heads = catalogue
-        .supplies
-        .values_mut()
-        .map(|part| &mut part.head)
-        .chain(catalogue.boxes.values_mut().map(|part| &mut part.head))
-        .chain(catalogue.stations.values_mut().map(|part| &mut part.head))
-        .chain(catalogue.cables.values_mut().map(|part| &mut part.head))
-        .chain(catalogue.locks.values_mut().map(|part| &mut part.head))
-        .chain(catalogue.accessories.values_mut().map(|part| &mut part.head))
-        .chain(catalogue.lights.values_mut().map(|part| &mut part.head));
-    for head in heads {
-        let Some(own) = survey.prices.get(&head.name) else { continue };
-        let sourced = |value: f64| {
-            latchline_finding::Sourced::new(
-                value,
-                own.part.origin.clone(),
-                latchline_finding::Provenance::Stated,
-            )
-        };
-        if let Some(price) = own.price {
-            head.price = Some(sourced(price));
-        }
-        if let Some(minutes) = own.labour_minutes {
-            head.labour_minutes = Some(sourced(minutes));
-        }
-    }
 }
 
 /// What the head of the file says.

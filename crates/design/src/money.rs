@@ -1,5 +1,7 @@
-//! Money in whole millionths of the catalogue's currency, so that sums and bounds are exact; and below a millionth, what decides
+//! Money as plans are compared by it: whole millionths of the catalogue's currency, and below a millionth, what decides
 //! between plans of equal cost.
+
+use latchline_finding::Money;
 
 /// An amount: millionths times [`MILLIONTH`], and a rest that decides between equals. Sums of a site's parts are far from
 /// its range, and sums of rests below a millionth.
@@ -18,23 +20,23 @@ pub fn rest(dwellings: usize, items_of_site: usize) -> Amount {
     if items_of_site > 4000 { 0 } else { (counted * counted) as Amount }
 }
 
-/// A price with labour; more decimals than millionths are rounded down, so that no sum of parts is above
-/// the price of the whole.
-pub fn amount(price: f64, minutes: f64, per_hour: f64) -> Amount {
-    let exact = (price + minutes * per_hour / 60.0) * 1e6;
-    // What differs from a whole number by less than a thousandth is one but for the rounding of the sum above.
-    let whole = exact.round();
-    (if (exact - whole).abs() < 1e-3 { whole } else { exact.floor() }) as Amount * MILLIONTH
+/// A price with labour; what is less than a millionth is rounded down, so that no sum of parts is above the price of the whole.
+pub fn amount(price: Money, minutes: f64, per_hour: Money) -> Amount {
+    let labour = minutes * per_hour.as_millionths() as f64 / 60.0;
+    // What differs from a whole number by less than a thousandth is one but for the rounding of the product.
+    let whole = labour.round();
+    let labour = if (labour - whole).abs() < 1e-3 { whole } else { labour.floor() };
+    (price.as_millionths() + labour as i64) * MILLIONTH
 }
 
-/// An amount of the currency, to the next millionth.
-pub fn from_units(units: f64) -> Amount {
-    (units * 1e6).round() as Amount * MILLIONTH
+/// An amount of money.
+pub fn from_money(money: Money) -> Amount {
+    money.as_millionths() * MILLIONTH
 }
 
-/// Back to the currency, without the rest.
-pub fn units(amount: Amount) -> f64 {
-    amount.div_euclid(MILLIONTH) as f64 / 1e6
+/// Back to money, without the rest.
+pub fn money(amount: Amount) -> Money {
+    Money::from_millionths(amount.div_euclid(MILLIONTH))
 }
 
 #[cfg(test)]
@@ -43,11 +45,20 @@ mod tests {
 
     #[test]
     fn rests_decide_between_equals_only() {
-        let price = |cents: f64| amount(cents / 100.0, 0.0, 0.0);
+        let price = |cents: f64| amount(Money::from_units(cents / 100.0), 0.0, Money::ZERO);
         let rest = |dwellings| rest(dwellings, 4000);
         assert!(price(1.0) + rest(3) + rest(5) > price(1.0) + rest(4) + rest(4));
         assert!((0..250).map(|_| rest(16)).sum::<Amount>() < MILLIONTH);
-        assert_eq!(units(price(12345.0) + rest(200)), 123.45);
-        assert_eq!(from_units(123.45), price(12345.0));
+        assert_eq!(money(price(12345.0) + rest(200)), Money::from_units(123.45));
+        assert_eq!(from_money(Money::from_units(123.45)), price(12345.0));
+    }
+
+    #[test]
+    fn labour_is_rounded_down_but_for_the_rounding_of_products() {
+        let labour = |minutes: f64, per_hour: f64| {
+            amount(Money::ZERO, minutes, Money::from_units(per_hour)) / MILLIONTH
+        };
+        assert_eq!(labour(1.2, 45.0), 900_000);
+        assert_eq!(labour(1.0, 50.0), 833_333);
     }
 }

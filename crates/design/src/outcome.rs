@@ -1,7 +1,7 @@
 //! A design that passes, and the texts that it is checked with.
 
 use latchline_assess::Assessment;
-use latchline_finding::Sources;
+use latchline_finding::{Money, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
@@ -27,13 +27,13 @@ pub struct Design {
     /// What must be bought and pulled.
     pub bill: Bill,
     /// Material.
-    pub material: f64,
+    pub material: Money,
     /// Labour in minutes.
     pub minutes: f64,
     /// Material and labour.
-    pub cost: f64,
+    pub cost: Money,
     /// No design of the declared space costs less.
-    pub lower_bound: f64,
+    pub lower_bound: Money,
     /// Family.
     pub family: String,
     /// The declared space, line by line.
@@ -45,13 +45,16 @@ pub struct Design {
     /// What each limit of the policy costs.
     pub binding: Vec<Binding>,
     /// Cheapest box of the family, for judging the gap.
-    pub cheapest_box: f64,
+    pub cheapest_box: Money,
 }
 
 impl Design {
     /// Cost above the bound as a fraction of the bound.
     pub fn gap(&self) -> f64 {
-        if self.lower_bound > 0.0 { (self.cost / self.lower_bound - 1.0).max(0.0) } else { 0.0 }
+        if self.lower_bound <= Money::ZERO {
+            return 0.0;
+        }
+        (self.cost.as_units() / self.lower_bound.as_units() - 1.0).max(0.0)
     }
 }
 
@@ -61,5 +64,5 @@ pub struct Binding {
     /// The limit, in words with its value.
     pub limit: String,
     /// By how much the lower bound falls without it.
-    pub price: f64,
+    pub price: Money,
 }

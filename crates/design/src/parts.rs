@@ -130,11 +130,8 @@ pub fn cost_of(head: &PartHead, survey: &Survey) -> Option<Amount> {
     if is_withdrawn(survey, &head.name) {
         return None;
     }
-    let own = survey.prices.get(&head.name);
-    let price = own.and_then(|own| own.price).or(head.price.as_ref().map(|price| price.value));
-    let minutes =
-        own.and_then(|own| own.labour_minutes).or(head.labour_minutes.as_ref().map(|minutes| minutes.value));
-    Some(amount(price?, minutes.unwrap_or(0.0), survey.settings.labour_per_hour))
+    let minutes = head.labour_minutes.as_ref().map_or(0.0, |minutes| minutes.value);
+    Some(amount(head.price.as_ref()?.value, minutes, survey.settings.labour_per_hour))
 }
 
 /// The least that a load draws in the adverse corner while its voltage is at least `least_v`.

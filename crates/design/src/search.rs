@@ -11,12 +11,13 @@
 
 use crate::instance::Instance;
 use crate::judge::{Help, Rejection, judge};
-use crate::money::{Amount, units};
+use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::{Design, Texts};
 use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun};
 use crate::planning::{plan, tables_for};
 use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
+use latchline_finding::Money;
 use latchline_site::catalogue::Environment;
 use std::cmp::Reverse;
 use std::collections::{BTreeSet, BinaryHeap};
@@ -143,20 +144,21 @@ impl<'s, 'a> Search<'s, 'a> {
         first: Plan,
         known: Option<Amount>,
     ) -> Result<Option<Design>, Obstacle> {
-        let bound = units(first.cost + self.instance.fixed);
+        let bound = money(first.cost + self.instance.fixed);
         let Some((mut best, fill)) = self.quick(root, order, first) else { return Err(self.rejected()) };
-        let cheapest_box = self.instance.distributors.first().map_or(0.0, |kind| units(kind.cost));
+        let half_a_box =
+            self.instance.distributors.first().map_or(0.0, |kind| money(kind.cost).as_units()) * 0.5;
+        let share = |of_bound: f64| Money::from_units((bound.as_units() * of_bound).max(half_a_box));
         let items = self.instance.items.len();
         let allowed = match items {
-            items if items <= SMALL_SITE => 1e-6,
-            items if items <= LARGE_SITE => (bound * GOOD_ENOUGH).max(cheapest_box * 0.5),
-            _ => (bound * GOOD_ENOUGH_LARGE).max(cheapest_box * 0.5),
+            items if items <= SMALL_SITE => Money::from_millionths(1),
+            items if items <= LARGE_SITE => share(GOOD_ENOUGH),
+            _ => share(GOOD_ENOUGH_LARGE),
         };
         if best.as_ref().is_some_and(|best| best.cost - bound <= allowed) {
             return Ok(best);
         }
-        let least = best.as_ref().map_or(f64::INFINITY, |best| best.cost);
-        let below = least.min(known.map_or(f64::INFINITY, units));
+        let below = best.as_ref().map(|best| best.cost).into_iter().chain(known.map(money)).min();
         match self.learn(root, order, fill, best.is_some(), below) {
             Some(design) => best = Some(design),
             None if best.is_none() => return Err(self.rejected()),
@@ -212,7 +214,7 @@ impl<'s, 'a> Search<'s, 'a> {
         order: &[usize],
         fill: f64,
         has_one: bool,
-        below: f64,
+        below: Option<Money>,
     ) -> Option<Design> {
         let wires = trunk_wires(self.instance);
         let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
@@ -240,7 +242,8 @@ impl<'s, 'a> Search<'s, 'a> {
         let mut seen: Vec<Plan> = Vec::new();
         for _ in 0..self.most_tried() {
             let Some(candidate) = heap.pop() else { break };
-            if units(candidate.plan.cost + self.instance.fixed) >= below {
+            let cost = money(candidate.plan.cost + self.instance.fixed);
+            if below.is_some_and(|below| cost >= below) {
                 break;
             }
             if seen.contains(&candidate.plan) {

@@ -113,7 +113,7 @@ proptest! {
             Ok(design) => {
                 prop_assert_ne!(design.assessment.verdict, Verdict::Fails);
                 prop_assert!(
-                    design.lower_bound <= design.cost + 1e-5,
+                    design.lower_bound <= design.cost,
                     "{} above {}", design.lower_bound, design.cost
                 );
             }

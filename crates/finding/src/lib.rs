@@ -4,6 +4,7 @@
 //! beyond what keeps units honest.
 //!
 //! * [`quantity`]: voltages, lengths, ... as types, built and read by the name of their unit;
+//! * [`Money`]: amounts of money, exact;
 //! * [`ElementId`]: the user's own designation of a thing on site;
 //! * [`Origin`]: where a value was written down;
 //! * [`Sourced`]: a value with its origin and its [`Provenance`];
@@ -17,6 +18,7 @@ mod edit;
 mod element;
 mod finding;
 mod locale;
+mod money;
 mod origin;
 pub mod quantity;
 pub mod shown;
@@ -28,6 +30,7 @@ pub use edit::{Change, Edit, EditStep, Remedy};
 pub use element::ElementId;
 pub use finding::{Acceptance, Argument, Code, DataGrade, Figure, Finding, Related, Severity, Unit};
 pub use locale::{Both, Language, Locale, Rounding, Units};
+pub use money::Money;
 pub use origin::{FileId, Origin, SourceFile, Sources, Span};
 pub use sourced::{Provenance, Sourced};
 pub use state::{CallMoment, CallRef, OperatingState, StateKind};

@@ -5,7 +5,8 @@ use latchline_finding::CodeDoc;
 
 /// All codes in alphabetical order.
 pub fn all() -> Vec<&'static CodeDoc> {
-    let mut codes: Vec<&'static CodeDoc> = latchline_assess::codes().collect();
+    let mut codes: Vec<&'static CodeDoc> =
+        latchline_assess::codes().chain(latchline_survey::codes::CODES).collect();
     codes.sort_by_key(|doc| doc.code);
     codes
 }

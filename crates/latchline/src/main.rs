@@ -49,7 +49,7 @@ fn run(
     match command {
         Command::New(arguments) => commands::new::run(arguments, output),
         Command::Check(arguments) => commands::check::run(arguments, surroundings, input, output),
-        Command::Design(arguments) => commands::design::run(arguments, output),
+        Command::Design(arguments) => commands::design::run(arguments, surroundings, output),
         Command::Addresses(arguments) => commands::addresses::run(arguments, surroundings, input, output),
         Command::Accept(arguments) => commands::accept::run(arguments, surroundings, output),
         Command::Fix(arguments) => commands::fix::run(arguments, surroundings, output),
@@ -62,7 +62,7 @@ fn run(
         Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
         Command::Flow(arguments) => commands::flow::run(arguments, input, output),
         Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),
-        Command::Reach(arguments) => commands::reach::run(arguments, output),
+        Command::Reach(arguments) => commands::reach::run(arguments, surroundings, output),
         Command::Response(arguments) => commands::response::run(arguments, input, output),
     }
 }

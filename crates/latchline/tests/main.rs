@@ -9,6 +9,7 @@ mod documents;
 mod files;
 mod pack_folder;
 mod sheets;
+mod surveys;
 
 use std::fs;
 use std::path::Path;

@@ -114,7 +114,9 @@ impl Locale {
                 let shown = column.and_then(|column| column.unit).is_some();
                 if shown || unit.is_empty() { number } else { format!("{number} {unit}") }
             }
-            Cell::Money(value) | Cell::Product { value, .. } => self.number(*value, 2),
+            Cell::Money(value) | Cell::Product { value, .. } => {
+                self.number(value.as_hundredths() as f64 / 100.0, 2)
+            }
             Cell::Date(date) => self.date(date),
         }
     }

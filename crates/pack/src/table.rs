@@ -1,6 +1,7 @@
 //! Tables with typed cells: what every format but the drawings is made from.
 
 use crate::options::Part;
+use latchline_finding::Money;
 
 /// What stands for a number that there is not.
 pub const MISSING: &str = "–";
@@ -28,13 +29,13 @@ pub enum Cell {
         unit: &'static str,
     },
     /// A sum of money in the catalogue's currency.
-    Money(f64),
+    Money(Money),
     /// The product of two cells of this row, by column; `value` is the result.
     Product {
         /// The two columns.
         columns: (usize, usize),
         /// The product of their values.
-        value: f64,
+        value: Money,
     },
     /// A date, YYYY-MM-DD.
     Date(String),
@@ -55,7 +56,16 @@ impl Cell {
     pub fn number(&self) -> Option<f64> {
         match self {
             Cell::Count(count) => Some(*count as f64),
-            Cell::Quantity { value, .. } | Cell::Money(value) | Cell::Product { value, .. } => Some(*value),
+            Cell::Quantity { value, .. } => Some(*value),
+            Cell::Money(value) | Cell::Product { value, .. } => Some(value.as_units()),
+            _ => None,
+        }
+    }
+
+    /// Its amount of money, if it is one.
+    pub fn money(&self) -> Option<Money> {
+        match self {
+            Cell::Money(value) | Cell::Product { value, .. } => Some(*value),
             _ => None,
         }
     }
@@ -151,8 +161,11 @@ impl Table {
         self.columns.iter().any(|column| column.is_summed)
     }
 
-    /// The sum of a column.
+    /// The sum of a column; amounts of money are summed exactly.
     pub fn sum(&self, column: usize) -> f64 {
-        self.body().filter_map(|cells| cells[column].number()).sum()
+        let cells = || self.body().map(|cells| &cells[column]);
+        let money: Money = cells().filter_map(Cell::money).sum();
+        let others: f64 = cells().filter(|cell| cell.money().is_none()).filter_map(Cell::number).sum();
+        others + money.as_units()
     }
 }

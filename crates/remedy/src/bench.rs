@@ -149,7 +149,7 @@ impl<'a> Bench<'a> {
 
     fn price_of(&self, site: &Site) -> Price {
         let bill = Bill::of(site);
-        (bill.material() - self.bill.material(), bill.minutes() - self.bill.minutes())
+        ((bill.material() - self.bill.material()).as_units(), bill.minutes() - self.bill.minutes())
     }
 
     /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.

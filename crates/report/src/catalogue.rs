@@ -152,7 +152,7 @@ fn row(table: &mut Table, head: &PartHead, kind: &str, figures: Vec<String>, sou
         }
         _ => String::new(),
     };
-    let price = head.price.as_ref().map_or(String::new(), |price| format!("{:.2}", price.value));
+    let price = head.price.as_ref().map_or(String::new(), |price| price.value.to_string());
     let minutes = head.labour_minutes.as_ref().map_or(String::new(), |minutes| trimmed(minutes.value, 1));
     table.row(vec![head.name.clone(), kind.to_string(), figures.join(", "), price, minutes, defined]);
 }

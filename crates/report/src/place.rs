@@ -103,7 +103,7 @@ impl<'a> Places<'a> {
 }
 
 /// The letters that a spreadsheet shows for a column counted from 1.
-fn column_letters(mut column: u32) -> String {
+pub(crate) fn column_letters(mut column: u32) -> String {
     let mut letters = Vec::new();
     while column > 0 {
         column -= 1;

@@ -4,10 +4,10 @@
 //! Columns count from 1 in Unicode code points, addresses of files are relative, and every result
 //! carries a fingerprint made of its code and element, so that moving a line keeps it the same.
 
-use crate::place::Place;
+use crate::place::{Place, column_letters};
 use crate::report::Report;
 use crate::wording;
-use latchline_finding::{CodeDoc, Finding, Language, Severity};
+use latchline_finding::{CodeDoc, Finding, Language, Origin, Severity};
 use latchline_words::codes;
 use latchline_words::report::role;
 use serde::Serialize;
@@ -184,7 +184,16 @@ fn result(
     let element = finding.element.as_ref().map(ToString::to_string);
     let logical_locations: Vec<LogicalLocation> =
         element.iter().map(|name| LogicalLocation { name: name.clone() }).collect();
-    let physical_location = report.places.of(&finding.origin).map(|place| physical(place, base));
+    let mut logical_locations = logical_locations;
+    let physical_location = match &finding.origin {
+        Origin::Cell { file, sheet, row, column } => {
+            logical_locations
+                .push(LogicalLocation { name: format!("{sheet}!{}{row}", column_letters(*column)) });
+            let file = report.places.file(*file);
+            file.map(|file| physical(cell(file.name.clone(), *row as usize, *column as usize), base))
+        }
+        origin => report.places.of(origin).map(|place| physical(place, base)),
+    };
     let locations = if physical_location.is_none() && logical_locations.is_empty() {
         Vec::new()
     } else {
@@ -226,6 +235,11 @@ fn fingerprint(code: &str, element: Option<String>, seen: &mut BTreeMap<String, 
     let count = seen.entry(key.clone()).or_insert(0);
     *count += 1;
     if *count == 1 { key } else { format!("{key}:{count}") }
+}
+
+/// A cell as a place: its row as the line, its column as the column. The sheet is a logical location.
+fn cell(file: String, row: usize, column: usize) -> Place {
+    Place { file, line: row, column, end_line: row, end_column: column + 1 }
 }
 
 fn physical(place: Place, base: &str) -> PhysicalLocation {

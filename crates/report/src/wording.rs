@@ -119,7 +119,11 @@ pub fn verdict(report: &Report<'_>, language: Language) -> (String, Option<Strin
     let counted = (!counted.is_empty()).then(|| counted.join(", "));
     let counted = counted.as_deref();
     let Some(assessment) = report.assessment else {
-        return (VerdictWords::Unusable { counted }.say(language), None);
+        let words = match report.counts().errors {
+            0 => VerdictWords::Usable { counted },
+            _ => VerdictWords::Unusable { counted },
+        };
+        return (words.say(language), None);
     };
     let words = match &assessment.verdict {
         _ if report.counts().errors > 0 => VerdictWords::Fails { counted },

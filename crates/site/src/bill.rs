@@ -5,6 +5,7 @@
 
 use crate::catalogue::{PartHead, StationKind};
 use crate::model::Site;
+use latchline_finding::Money;
 use std::collections::BTreeMap;
 
 /// What kind of thing a line of the bill is.
@@ -42,7 +43,7 @@ pub struct BillLine {
     /// Pieces; metres for cable.
     pub quantity: f64,
     /// Price of one, in the catalogue's currency.
-    pub unit_price: Option<f64>,
+    pub unit_price: Option<Money>,
     /// Minutes of labour for one.
     pub unit_minutes: Option<f64>,
 }
@@ -101,8 +102,8 @@ impl Bill {
     }
 
     /// Price of all lines that have one, in the catalogue's currency.
-    pub fn material(&self) -> f64 {
-        self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_price?)).sum()
+    pub fn material(&self) -> Money {
+        self.lines.iter().filter_map(|line| Some(line.unit_price?.times(line.quantity))).sum()
     }
 
     /// Labour of all lines that have it, in minutes.

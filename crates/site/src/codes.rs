@@ -3,39 +3,14 @@
 //! What they say and the page that `explain` prints are in the crate of words; here stand the code, its severity and
 //! the names of the arguments that a finding carries.
 
-use latchline_finding::{Code, CodeDoc, Severity};
+use latchline_finding::CodeDoc;
 
 /// A code, if it is one of this crate's.
 pub fn explain(code: &str) -> Option<&'static CodeDoc> {
     CODES.iter().find(|doc| doc.code == code)
 }
 
-macro_rules! codes {
-    ($($name:ident, $code:literal, $severity:ident, [$($argument:literal),*];)*) => {
-        $(
-            #[doc = concat!("`", $code, "`")]
-            pub const $name: Code = Code($code);
-        )*
-
-        /// Every code of this crate.
-        pub const CODES: &[CodeDoc] = &[$(
-            CodeDoc {
-                code: $name,
-                severity: Severity::$severity,
-            },
-        )*];
-
-        /// Names of the arguments that the findings of a code of this crate carry; those marked with `?` may be absent.
-        pub fn arguments(code: Code) -> &'static [&'static str] {
-            match code {
-                $($name => &[$($argument),*],)*
-                _ => &[],
-            }
-        }
-    };
-}
-
-codes! {
+latchline_finding::codes! {
     FILE_TOO_LARGE, "file-too-large", Error, ["bytes", "limit"];
     TOO_MANY_TABLES, "too-many-tables", Error, ["count", "limit"];
     NESTED_TOO_DEEPLY, "nested-too-deeply", Error, ["limit"];

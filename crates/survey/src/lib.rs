@@ -2,10 +2,11 @@
 //!
 //! * [`workbook`]: sheets from XLSX bytes; [`table`]: what a sheet is, and sheets from CSV bytes;
 //! * [`read()`]: from sheets to a [`model::Survey`], columns found whatever their order and spelling, with
-//!   every mistake as a [`Problem`] that names sheet, row and column;
+//!   every mistake as a [`Problem`] that names sheet, row and column, and gives a finding like those of site files;
 //! * [`routes`]: the route graph, which gives every length;
 //! * [`template`]: the workbook to fill in.
 
+pub mod codes;
 pub mod fields;
 pub mod model;
 pub mod problem;

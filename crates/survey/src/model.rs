@@ -1,9 +1,8 @@
 //! A survey: what was found in the building and what is wanted, every value with its cell.
 
 use crate::routes::RouteGraph;
-use latchline_finding::Sourced;
-use latchline_site::catalogue::{Environment, Media};
-use std::collections::BTreeMap;
+use latchline_finding::{Money, Sourced};
+use latchline_site::catalogue::{Environment, Media, OwnPrices};
 
 /// A whole survey.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,7 +24,7 @@ pub struct Survey {
     /// Management stations in their order.
     pub desks: Vec<Desk>,
     /// Prices and labour that take the place of the catalogue's, by part name.
-    pub prices: BTreeMap<String, PartPrice>,
+    pub prices: OwnPrices,
 }
 
 /// How runs may serve dwellings.
@@ -57,7 +56,7 @@ pub struct Settings {
     /// Model of every door station that names no other.
     pub door_station: Option<Sourced<String>>,
     /// Price of an hour of labour.
-    pub labour_per_hour: f64,
+    pub labour_per_hour: Money,
     /// Extra length for bends and detours, as a fraction of the route.
     pub slack: f64,
     /// Extra length at each end of a section, in metres.
@@ -233,15 +232,4 @@ pub struct Desk {
     pub calls: Vec<String>,
     /// Model, if a certain one is wanted.
     pub station: Option<Sourced<String>>,
-}
-
-/// A price of the user's own.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PartPrice {
-    /// The part.
-    pub part: Sourced<String>,
-    /// Price of a piece, or of a metre.
-    pub price: Option<f64>,
-    /// Minutes for a piece, or for a metre.
-    pub labour_minutes: Option<f64>,
 }

@@ -1,7 +1,8 @@
 //! What is wrong with a survey, each with its cell.
 
-use latchline_finding::Origin;
-use std::fmt;
+use crate::codes;
+use latchline_finding::{Code, Figure, Finding, Origin, Severity};
+use latchline_site::codes::UNKNOWN_NAME;
 
 /// One mistake.
 #[derive(Debug, Clone, PartialEq)]
@@ -148,103 +149,73 @@ impl Problem {
     }
 }
 
-/// A column as spreadsheets call it: 1 is A, 27 is AA.
-pub fn column_letters(column: u32) -> String {
-    let mut left = column;
-    let mut letters = Vec::new();
-    while left > 0 {
-        let digit = (left - 1) % 26;
-        letters.push(char::from(b'A' + digit as u8));
-        left = (left - 1) / 26;
-    }
-    letters.iter().rev().collect()
-}
-
-impl fmt::Display for Problem {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Origin::Cell { sheet, row, column, .. } = &self.origin {
-            write!(f, "sheet \"{sheet}\", row {row}, column {}", column_letters(*column))?;
-            if let Some(heading) = &self.heading {
-                write!(f, " ({heading})")?;
+impl Problem {
+    /// The mistake as a finding, like those of site files.
+    pub fn finding(&self) -> Finding {
+        let new = |code: Code| {
+            let doc = codes::CODES.iter().find(|doc| doc.code == code);
+            Finding::new(code, doc.map_or(Severity::Error, |doc| doc.severity), self.origin.clone())
+        };
+        let under = |finding: Finding| match &self.heading {
+            Some(heading) => finding.with("column", heading.as_str()),
+            None => finding,
+        };
+        let nearest =
+            |name: &String| -> Vec<String> { if name.is_empty() { Vec::new() } else { vec![name.clone()] } };
+        match &self.kind {
+            ProblemKind::NotAWorkbook(reason) => new(codes::NOT_A_WORKBOOK).with("reason", reason.as_str()),
+            ProblemKind::SheetUnreadable { sheet, reason } => {
+                new(codes::SHEET_UNREADABLE).with("sheet", sheet.as_str()).with("reason", reason.as_str())
             }
-            f.write_str(": ")?;
-        }
-        write!(f, "{}", self.kind)
-    }
-}
-
-impl fmt::Display for ProblemKind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotAWorkbook(reason) => write!(f, "this is not an XLSX workbook: {reason}"),
-            Self::SheetUnreadable { sheet, reason } => {
-                write!(f, "the sheet \"{sheet}\" cannot be read: {reason}")
+            ProblemKind::SheetTwice(sheet) => new(codes::SHEET_TWICE).with("sheet", *sheet),
+            ProblemKind::SheetMissing(sheet) => new(codes::SHEET_MISSING).with("sheet", *sheet),
+            ProblemKind::TooManyRows { limit } => new(codes::TOO_MANY_ROWS).with("limit", *limit),
+            ProblemKind::TooManyCells { limit } => new(codes::TOO_MANY_CELLS).with("limit", *limit),
+            ProblemKind::UnpacksTooLarge { megabytes } => {
+                new(codes::UNPACKS_TOO_LARGE).with("megabytes", megabytes.to_string())
             }
-            Self::SheetTwice(sheet) => write!(f, "two sheets are called \"{sheet}\"; keep one"),
-            Self::SheetMissing(sheet) => {
-                write!(
-                    f,
-                    "the sheet \"{sheet}\" is missing or has no rows; see the template of latchline new --survey"
-                )
+            ProblemKind::MergedCells => new(codes::MERGED_CELLS),
+            ProblemKind::ColumnMissing { sheet, column } => {
+                new(codes::COLUMN_MISSING).with("sheet", *sheet).with("column", *column)
             }
-            Self::TooManyRows { limit } => {
-                write!(
-                    f,
-                    "more than {limit} rows; check that it is the right file, and that nothing is left far below the table"
-                )
+            ProblemKind::ColumnTwice(column) => new(codes::COLUMN_TWICE).with("column", *column),
+            ProblemKind::ColumnUnknown { heading, nearest: near } => {
+                new(codes::COLUMN_UNKNOWN).with("column", heading.as_str()).with("nearest", nearest(near))
             }
-            Self::TooManyCells { limit } => {
-                write!(f, "more than {limit} cells; check that it is the right file")
+            ProblemKind::Empty(column) => new(codes::CELL_EMPTY).with("column", *column),
+            ProblemKind::NotA { expected, found } => under(
+                new(codes::CELL_NOT_UNDERSTOOD).with("found", found.as_str()).with("expected", *expected),
+            ),
+            ProblemKind::OutOfRange { found, least, most, unit } => under(
+                new(codes::CELL_OUT_OF_RANGE)
+                    .with("found", found.as_str())
+                    .with("least", least.to_string())
+                    .with("most", format!("{most} {unit}").trim_end()),
+            ),
+            ProblemKind::Fault(fault) => {
+                under(new(codes::FORMULA_WITHOUT_VALUE).with("fault", fault.as_str()))
             }
-            Self::UnpacksTooLarge { megabytes } => {
-                write!(f, "the workbook unpacks to more than {megabytes} MB; check that it is the right file")
+            ProblemKind::NameTwice { name, first_row } => under(
+                new(codes::NAME_USED_TWICE)
+                    .with("name", name.as_str())
+                    .with("row", Figure::count(*first_row as usize)),
+            ),
+            ProblemKind::BadName(name) => under(new(codes::NAME_NOT_USABLE).with("name", name.as_str())),
+            ProblemKind::UnknownName { kind, name, nearest: near } => new(UNKNOWN_NAME)
+                .with("kind", *kind)
+                .with("name", name.as_str())
+                .with("nearest", nearest(near)),
+            ProblemKind::UnknownSetting { name, nearest: near } => {
+                new(codes::UNKNOWN_SETTING).with("name", name.as_str()).with("nearest", nearest(near))
             }
-            Self::MergedCells => {
-                f.write_str("merged cells; unmerge them and repeat the value in every row that it holds for")
+            ProblemKind::RouteToItself(place) => new(codes::ROUTE_TO_ITSELF).with("place", place.as_str()),
+            ProblemKind::OffTheRoutes { element, place } => {
+                new(codes::OFF_THE_ROUTES).about(element.as_str()).with("place", place.as_str())
             }
-            Self::ColumnMissing { sheet, column } => {
-                write!(f, "the sheet \"{sheet}\" has no column \"{column}\"")
-            }
-            Self::ColumnTwice(column) => write!(f, "a second column for \"{column}\"; keep one"),
-            Self::ColumnUnknown { heading, nearest } => {
-                write!(f, "the column \"{heading}\" is not used; did you mean \"{nearest}\"?")
-            }
-            Self::Empty(column) => write!(f, "\"{column}\" must be filled in"),
-            Self::NotA { expected, found } => write!(f, "\"{found}\" is not {expected}"),
-            Self::OutOfRange { found, least, most, unit } => {
-                write!(f, "{found} is outside {least} to {most} {unit}")
-            }
-            Self::Fault(fault) => write!(f, "the formula has no value ({fault}); mend it or type the value"),
-            Self::NameTwice { name, first_row } => {
-                write!(f, "\"{name}\" is used already in row {first_row}; names must differ")
-            }
-            Self::BadName(name) => {
-                write!(f, "\"{name}\" cannot be a name: use up to 60 letters, digits, '-' and '_'")
-            }
-            Self::UnknownName { kind, name, nearest } if nearest.is_empty() => {
-                write!(f, "there is no {kind} \"{name}\"")
-            }
-            Self::UnknownName { kind, name, nearest } => {
-                write!(f, "there is no {kind} \"{name}\"; did you mean \"{nearest}\"?")
-            }
-            Self::UnknownSetting { name, nearest } => {
-                write!(f, "there is no setting \"{name}\"; did you mean \"{nearest}\"?")
-            }
-            Self::RouteToItself(place) => write!(f, "the route starts and ends at \"{place}\""),
-            Self::OffTheRoutes { element, place } => {
-                write!(
-                    f,
-                    "\"{element}\" stands at \"{place}\", to which no route leads from any place with mains"
-                )
-            }
-            Self::NoMains => {
-                f.write_str("no place has mains; write yes under \"Mains\" where a supply may stand")
-            }
-            Self::NoBoxPlace => {
-                f.write_str("no place may hold a box; write yes under \"Boxes\" where one may hang")
-            }
-            Self::NoDwellings => f.write_str("there are no dwellings"),
-            Self::Contradiction(text) => f.write_str(text),
+            ProblemKind::NoMains => new(codes::NO_PLACE_WITH_MAINS),
+            ProblemKind::NoBoxPlace => new(codes::NO_PLACE_FOR_BOXES),
+            ProblemKind::NoDwellings => new(codes::NO_DWELLINGS),
+            ProblemKind::Contradiction(detail) => new(codes::SETTINGS_CONTRADICT).with("detail", *detail),
         }
     }
 }

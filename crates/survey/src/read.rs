@@ -2,14 +2,14 @@
 
 use crate::fields::{Form, Row, number_in, split};
 use crate::model::{
-    Building, Desk, Dwelling, Entrance, ExistingCable, Lock, PartPrice, Place, Settings, Survey, Wiring,
+    Building, Desk, Dwelling, Entrance, ExistingCable, Lock, Place, Settings, Survey, Wiring,
 };
 use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
 use crate::sheets::{self, SETTINGS, SHEETS, meant, nearest, plain};
 use crate::table::Sheet;
-use latchline_finding::{Origin, Provenance, Sourced};
-use latchline_site::catalogue::{Environment, Media};
+use latchline_finding::{Money, Origin, Provenance, Sourced};
+use latchline_site::catalogue::{Environment, Media, OwnPrice, OwnPrices};
 use std::collections::BTreeMap;
 
 /// Longest length that a cell may hold, in metres.
@@ -92,7 +92,7 @@ impl Reader<'_> {
             media: Media::Video,
             indoor_station: None,
             door_station: None,
-            labour_per_hour: 45.0,
+            labour_per_hour: Money::from_units(45.0),
             slack: 0.05,
             termination_m: 0.3,
             hottest_c: 40.0,
@@ -144,7 +144,7 @@ impl Reader<'_> {
             "Door station" => settings.door_station = Some(text),
             "Labour per hour" => {
                 if let Some(value) = number(0.0, 10_000.0, "") {
-                    settings.labour_per_hour = value;
+                    settings.labour_per_hour = Money::from_units(value);
                 }
             }
             "Slack" => {
@@ -496,12 +496,12 @@ impl Reader<'_> {
         cables
     }
 
-    fn prices(&mut self, form: Option<&Form<'_>>) -> BTreeMap<String, PartPrice> {
+    fn prices(&mut self, form: Option<&Form<'_>>) -> OwnPrices {
         let mut names = Names::new();
-        let mut prices = BTreeMap::new();
+        let mut prices = OwnPrices::new();
         for row in form.iter().flat_map(|form| form.rows()) {
-            let price = row.number("Price", 0.0, 1e6, "", self.problems).map(|price| price.value);
-            let minutes = row.number("Minutes", 0.0, 1e6, "", self.problems).map(|minutes| minutes.value);
+            let price = row.number("Price", 0.0, 1e6, "", self.problems);
+            let labour_minutes = row.number("Minutes", 0.0, 1e6, "", self.problems);
             let Some(part) = row.need("Part", self.problems) else { continue };
             if let Some((_, first_row)) = names.get(&part.value) {
                 let kind = ProblemKind::NameTwice { name: part.value, first_row: *first_row };
@@ -509,7 +509,8 @@ impl Reader<'_> {
                 continue;
             }
             names.insert(part.value.clone(), (0, row.number));
-            prices.insert(part.value.clone(), PartPrice { part, price, labour_minutes: minutes });
+            let price = price.map(|price| price.map(Money::from_units));
+            prices.insert(part.value, OwnPrice { price, labour_minutes });
         }
         prices
     }

@@ -2,3 +2,4 @@
 
 mod hostile;
 mod reading;
+mod told;

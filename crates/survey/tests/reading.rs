@@ -1,5 +1,6 @@
 //! Surveys as people write them, good and bad: every mistake names its sheet, row and column.
 
+use crate::told;
 use latchline_finding::{FileId, Origin};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
@@ -31,7 +32,57 @@ fn usual(changed: &str, text: &str) -> Read {
 }
 
 fn told(read: &Read) -> String {
-    read.problems.iter().map(Problem::to_string).collect::<Vec<_>>().join("\n")
+    told::lines(&read.problems)
+}
+
+/// A survey with something wrong in every way that CSV files can have, and each as a finding carries the arguments
+/// that its page promises.
+#[test]
+fn findings_carry_what_their_pages_promise() {
+    let reads = [
+        usual(
+            "dwellings",
+            "Dwelling,Place,Drop\nA1,hal,2\nA1,hall,lots\n,hall,1\nA1,hall,9000\nA/2,hall,\nA3,hall,#REF!\n",
+        ),
+        usual("dwellings", "Dwelling,Drop,Drop\nA1,2,2\n"),
+        usual("dwellings", "Dwelling,Place,Dropp\nA1,hall,2\n"),
+        usual("routes", "From,To,Length\nhall,hall,3\n"),
+        usual("routes", "From,To,Length\n"),
+        usual("places", "Place,Mains,Boxes\nhall,no,no\nlanding,no,no\n"),
+        usual("site", "Setting,Value\nHottest temperature,10\nColour,red\n"),
+        usual("site", "Setting,Value\nHottest temperature,10\n"),
+        usual("dwellings", "Dwelling,Place\n"),
+        read_texts(&[("places", PLACES)]),
+    ];
+    let mut seen = std::collections::BTreeSet::new();
+    for finding in reads.iter().flat_map(|read| &read.problems).map(Problem::finding) {
+        seen.insert(finding.code.as_str());
+        let promised = [
+            latchline_survey::codes::arguments(finding.code),
+            latchline_site::codes::arguments(finding.code),
+        ]
+        .concat();
+        for (name, _) in &finding.arguments {
+            assert!(
+                promised.iter().any(|one| one.trim_end_matches('?') == *name),
+                "{} carries {name}",
+                finding.code
+            );
+        }
+        for name in promised.iter().filter(|name| !name.ends_with('?')) {
+            assert!(finding.argument(name).is_some(), "{} lacks {name}", finding.code);
+        }
+    }
+    let of_workbooks =
+        ["merged-cells", "not-a-workbook", "sheet-unreadable", "sheet-twice", "formula-without-value"];
+    let elsewhere = ["too-many-rows", "too-many-cells", "unpacks-too-large"];
+    for doc in latchline_survey::codes::CODES {
+        let code = doc.code.as_str();
+        assert!(
+            seen.contains(code) || of_workbooks.contains(&code) || elsewhere.contains(&code),
+            "no survey in which {code} is found; there are {seen:?}"
+        );
+    }
 }
 
 #[test]
@@ -54,10 +105,10 @@ fn every_mistake_of_every_sheet_is_told_with_its_cell() {
     assert!(read.survey.is_none());
     let told = told(&read);
     for wanted in [
-        "sheet \"dwellings\", row 2, column B (Place): there is no place \"hal\"; did you mean \"hall\"?",
-        "row 3, column C (Drop): \"lots\" is not a length in metres",
-        "row 4, column A (Dwelling): \"Dwelling\" must be filled in",
-        "row 5, column A (Dwelling): \"A1\" is used already in row 2",
+        "dwellings 2:2 unknown-name, kind place, name hal, nearest hall",
+        "dwellings 3:3 cell-not-understood, found lots, expected a length in metres",
+        "dwellings 4:1 cell-empty, column Dwelling",
+        "dwellings 5:1 name-used-twice, name A1, row 2, column Dwelling",
     ] {
         assert!(told.contains(wanted), "{wanted}\n---\n{told}");
     }
@@ -66,9 +117,9 @@ fn every_mistake_of_every_sheet_is_told_with_its_cell() {
 #[test]
 fn a_dwelling_off_the_routes_and_a_site_without_mains_are_told() {
     let read = usual("routes", "From,To,Length\n");
-    assert!(told(&read).contains("row 3, column A: \"A2\" stands at \"landing\", to which no route leads"));
+    assert!(told(&read).contains("dwellings 3:1 off-the-routes of A2, place landing"));
     let read = usual("places", "Place,Mains,Boxes\nhall,no,yes\nlanding,no,yes\n");
-    assert!(told(&read).contains("no place has mains"));
+    assert!(told(&read).contains("no-place-with-mains"));
 }
 
 #[test]
@@ -78,14 +129,14 @@ fn too_many_rows_are_refused_at_once() {
         text += &format!("A{row},hall\n");
     }
     let read = usual("dwellings", &text);
-    assert!(told(&read).contains("row 20001, column A: more than 20000 rows"), "{}", told(&read));
+    assert!(told(&read).contains("dwellings 20001:1 too-many-rows, limit 20000"), "{}", told(&read));
 }
 
 #[test]
 fn contradictions_and_unknown_settings_are_told() {
     let read = usual("site", "Setting,Value\nHottest temperature,10\nWirring,stars\nColour,red\n");
     let told = told(&read);
-    assert!(told.contains("row 4, column A (Setting): there is no setting \"Colour\""), "{told}");
+    assert!(told.contains("site 4:1 unknown-setting, name Colour"), "{told}");
     let read = usual("site", "Setting,Value\nHottest temperature,10\n");
     assert!(read.survey.is_none());
 }
@@ -100,7 +151,7 @@ fn the_template_is_a_workbook_that_reads_back_and_its_bytes_repeat() {
     assert_eq!(sheets.len(), latchline_survey::sheets::SHEETS.len() + 1);
     // Empty: nothing to design, said so and nothing else.
     let read = read(&sheets, problems);
-    assert!(told(&read).contains("there are no dwellings"), "{}", told(&read));
+    assert!(told(&read).contains("no-dwellings"), "{}", told(&read));
 }
 
 #[test]
@@ -125,7 +176,7 @@ fn a_filled_workbook_gives_the_survey_that_was_filled_in() {
 fn what_is_no_workbook_is_said_so() {
     let mut problems = Vec::new();
     assert!(from_xlsx(FileId(0), b"not a workbook", &mut problems).is_empty());
-    assert!(problems[0].to_string().contains("not an XLSX workbook"));
+    assert_eq!(problems[0].finding().code, latchline_survey::codes::NOT_A_WORKBOOK);
 }
 
 proptest! {

@@ -166,7 +166,7 @@ fn from_bus(context: &WithVoltages<'_>, at: &LockAt<'_>, mut assumed: Assumption
     let (Some(voltage_v), true) = (states.nominal_v, low_v.is_finite()) else {
         return Err(Unknown::BusCollapses);
     };
-    for entry in crate::grade::assumed_values(context.site, context.layout, Some(states.at.stage)) {
+    for entry in crate::grade::of_stage(context.site, context.layout, states.at.stage) {
         assumed.add(entry);
     }
     Ok(Feed {

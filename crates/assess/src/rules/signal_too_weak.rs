@@ -1,5 +1,6 @@
 //! `signal-too-weak`
 
+use crate::grade;
 use crate::rule::{Report, finding, rule};
 use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
@@ -40,6 +41,5 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
 
 /// The grade of what rests on line constants and signal values.
 pub(super) fn grade(context: &WithSignal<'_>) -> DataGrade {
-    let assumed = crate::physics::assumed_for_signal(context.site, context.signal);
-    if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
+    grade::of_values(grade::for_signal(context.site, context.signal))
 }

@@ -1,5 +1,6 @@
 //! `start-up-fails`
 
+use crate::grade;
 use crate::physics_summary::{port_id, terminal_id};
 use crate::rule::{Report, finding, rule};
 use crate::stage::WithStartUp;
@@ -63,6 +64,5 @@ pub(super) fn about_stage(doc: &CodeDoc, context: &WithStartUp<'_>, start: &Stag
 
 /// The grade of what rests on thresholds, capacitors and limits.
 pub(super) fn grade(context: &WithStartUp<'_>) -> DataGrade {
-    let assumed = crate::physics::assumed_for_start_up(context.site, context.start_up);
-    if assumed.is_empty() { DataGrade::Known } else { DataGrade::Assumed(assumed) }
+    grade::of_values(grade::for_start_up(context.site, context.start_up))
 }

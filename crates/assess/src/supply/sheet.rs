@@ -56,6 +56,11 @@ pub struct SupplySheet {
 }
 
 impl SupplySheet {
+    /// Whether the hours of its battery are judged: it has one, its data are complete, and the site asks for hours.
+    pub fn judges_hours(&self) -> bool {
+        matches!(&self.battery, Some(Ok(battery)) if battery.required_hours.is_some())
+    }
+
     /// Assumed values under the hours of its battery, where the site asks for hours, as "part key".
     pub fn assumed(&self) -> Vec<String> {
         match &self.battery {

@@ -17,13 +17,13 @@ mod ways;
 
 use crate::instance::Instance;
 use crate::item::Owner;
-use crate::judge::{Rejection, reprice};
-use crate::money::{Amount, units};
+use crate::judge::Rejection;
+use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::parts::{cost_of, is_withdrawn};
 use installed::Installed;
 use latchline_assess::{Assessment, Memory, Verdict, assess_with};
-use latchline_finding::{Edit, FileId, Severity, Sources};
+use latchline_finding::{Edit, FileId, Money, Severity, Sources};
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use latchline_survey::Survey;
@@ -47,7 +47,7 @@ pub struct From<'a> {
     pub site_file: FileId,
     /// The catalogues, read from them.
     pub catalogues: &'a LoadedCatalogues,
-    /// The site as it resolves.
+    /// The site as it resolves with them.
     pub site: &'a Site,
 }
 
@@ -65,7 +65,7 @@ pub struct Changed {
     /// Differences that are left as they are.
     pub left: Vec<String>,
     /// Material and labour of the change.
-    pub cost: f64,
+    pub cost: Money,
     /// Changes that were judged.
     pub judged: usize,
 }
@@ -78,7 +78,7 @@ pub struct Step {
     /// The change of the text.
     pub edit: Edit,
     /// Its cost.
-    pub cost: f64,
+    pub cost: Money,
 }
 
 /// What has to be decided.
@@ -168,9 +168,9 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
                 Ok((text, site, assessment, edits)) => {
                     let steps = all()
                         .zip(edits)
-                        .map(|(way, edit)| Step { words: way.words.clone(), edit, cost: units(way.cost) })
+                        .map(|(way, edit)| Step { words: way.words.clone(), edit, cost: money(way.cost) })
                         .collect();
-                    let cost = units(draft.cost);
+                    let cost = money(draft.cost);
                     return Ok(Changed { text, site, assessment, steps, left, cost, judged });
                 }
                 Err(rejection) => {
@@ -268,7 +268,7 @@ fn try_out<'w>(
     let mut sources = from.sources.clone();
     let file = sources.add("site.toml", changed.as_str());
     let resolved = from.catalogues.resolve(&sources, file);
-    let Some(mut site) = resolved.site else {
+    let Some(site) = resolved.site else {
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
         let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
         return Err(Rejection::told(told.join(", ")));
@@ -284,7 +284,6 @@ fn try_out<'w>(
             return Err(Rejection::told(format!("the address of {} would change", station.id)));
         }
     }
-    reprice(&mut site, instance.survey);
     Ok((changed, site, assessment, edits))
 }
 

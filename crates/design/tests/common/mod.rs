@@ -25,7 +25,7 @@ pub fn design_with(survey: &Survey, family: &str, more: &[&str], effort: Effort)
     for text in more {
         catalogues.push(sources.add("further", *text));
     }
-    let catalogues = LoadedCatalogues::new(&sources, &catalogues);
+    let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, survey.prices.clone());
     let probe = sources.add("probe", "[site]\ntitle = \"t\"\nfamily = \"ostrel-48\"\n");
     catalogues.resolve(&sources, probe).site.expect("the catalogues are sound");
     let texts = Texts { sources: &sources, catalogues: &catalogues };

@@ -1,10 +1,11 @@
 //! `latchline catalogue`: what parts there are, and how a part is written.
 
+use crate::failure::UNUSABLE;
 use crate::output;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::Args;
-use latchline_finding::{Finding, Severity, Sources};
+use latchline_finding::{Severity, Sources};
 use latchline_report::catalogue;
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use std::io::Write;
@@ -36,11 +37,12 @@ pub struct Parts {
     pub loaded: LoadedCatalogues,
 }
 
-/// Reads the built-in catalogue and further files.
+/// Reads the built-in catalogue and further files; `None` if they cannot be used, which standard error then says, every mistake at
+/// its line.
 ///
 /// # Errors
-/// If a file cannot be read or has a mistake.
-pub fn parts(further: &[PathBuf]) -> Result<Parts> {
+/// If a file cannot be read.
+pub fn parts(further: &[PathBuf], surroundings: &Surroundings) -> Result<Option<Parts>> {
     let mut sources = Sources::new();
     let (name, text) = builtin_catalogue();
     let mut files = vec![sources.add(name, text)];
@@ -49,15 +51,12 @@ pub fn parts(further: &[PathBuf]) -> Result<Parts> {
         files.push(sources.add(path.display().to_string(), text));
     }
     let loaded = LoadedCatalogues::new(&sources, &files);
-    let is_error = |finding: &&Finding| finding.severity == Severity::Error;
-    if let Some(finding) = loaded.findings().iter().find(is_error) {
-        let place = finding.origin.span().map_or_else(String::new, |span| {
-            let (line, column) = sources.line_and_column(span.file, span.start as usize);
-            format!("{}:{line}:{column}: ", sources.file(span.file).name)
-        });
-        bail!("{place}the catalogue cannot be used: {}", super::sentence(finding));
+    let findings = loaded.checked();
+    if !findings.is_empty() {
+        super::tell("the catalogue", &sources, &findings, surroundings);
     }
-    Ok(Parts { sources, loaded })
+    let is_usable = findings.iter().all(|finding| finding.severity < Severity::Error);
+    Ok(is_usable.then_some(Parts { sources, loaded }))
 }
 
 /// Runs the command.
@@ -73,7 +72,9 @@ pub fn run(
         output::put(builtin_catalogue().1, output)?;
         return Ok(ExitCode::SUCCESS);
     }
-    let parts = parts(&arguments.catalogue)?;
+    let Some(parts) = parts(&arguments.catalogue, surroundings)? else {
+        return Ok(ExitCode::from(UNUSABLE));
+    };
     let all = parts.loaded.catalogue();
     let text = match &arguments.name {
         None => catalogue::list(all, &parts.sources, &surroundings.look(Colour::Auto, false)),

@@ -232,7 +232,7 @@ fn one_sheet(
 
 /// The working folder with a final slash, so that names under it can be made relative; empty if
 /// there is none.
-fn working_folder() -> String {
+pub(super) fn working_folder() -> String {
     std::env::current_dir().map(|folder| format!("{}/", folder.display())).unwrap_or_default()
 }
 

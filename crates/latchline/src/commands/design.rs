@@ -3,14 +3,16 @@
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, read_bytes, read_text, refuse_inputs, refuse_standing};
 use crate::output;
-use anyhow::{Context, Result, anyhow, bail};
+use crate::surroundings::Surroundings;
+use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_design::{Design, Effort, Obstacle, Texts, design};
-use latchline_finding::{FileId, Sources, shown};
+use latchline_finding::{FileId, Finding, Money, Severity, Sources, shown};
+use latchline_report::{Report, sarif};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
-use latchline_survey::{Problem, Read, Survey};
+use latchline_survey::{Problem, Survey};
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -22,8 +24,6 @@ use std::time::{Duration, Instant};
 const USUAL_ORDERS: usize = 3;
 /// Longest time to try in: some eleven days.
 const MOST_SECONDS: f64 = 1e6;
-/// Mistakes of a survey that are listed.
-const MOST_TOLD: usize = 40;
 
 /// Design a site from a survey: the cheapest that passes, with a lower bound
 ///
@@ -69,6 +69,8 @@ pub(super) enum Format {
     Text,
     /// For programs
     Json,
+    /// SARIF: only what is wrong with the survey and its catalogues, for editors and code review
+    Sarif,
 }
 
 /// A time to try in; not a number compares with nothing, so the range refuses it too.
@@ -99,17 +101,34 @@ impl DesignArguments {
 ///
 /// # Errors
 /// If a file cannot be read or the result not be written.
-pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCode> {
+pub fn run(
+    arguments: &DesignArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
     if let Some(file) = &arguments.output {
         refuse_standing(file, arguments.may_replace())?;
     }
-    let mut loaded = match load(&arguments.survey)? {
-        Ok(loaded) => loaded,
-        Err(problems) => {
-            let _ = std::io::stderr().write_all(told(&problems).as_bytes());
-            return Ok(ExitCode::from(UNUSABLE));
+    let Read { sources, findings, survey, files } = load(&arguments.survey)?;
+    let name = arguments.survey.display().to_string();
+    if arguments.format == Format::Sarif {
+        let report = Report::new(&name, &sources, &findings, None, crate::codes::all());
+        output::put(&sarif::render(&report, &super::check::working_folder())?, output)?;
+        return Ok(ExitCode::from(if survey.is_some() { 0 } else { UNUSABLE }));
+    }
+    let Some((survey, catalogues)) = survey else {
+        if arguments.format == Format::Json {
+            let report = Report::new(&name, &sources, &findings, None, crate::codes::all());
+            output::put(&latchline_report::json::render(&report)?, output)?;
+        } else {
+            super::tell(&name, &sources, &findings, surroundings);
         }
+        return Ok(ExitCode::from(UNUSABLE));
     };
+    if !findings.is_empty() {
+        super::tell(&name, &sources, &findings, surroundings);
+    }
+    let mut loaded = LoadedSurvey { sources, catalogues, survey, files };
     if let Some(file) = &arguments.output {
         refuse_inputs(&loaded.files, file)?;
     }
@@ -131,7 +150,7 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     if arguments.compare {
         let text = match arguments.format {
             Format::Text => side_by_side(&results, &loaded.catalogues.catalogue().currency),
-            Format::Json => json(&results, None)?,
+            Format::Json | Format::Sarif => json(&results, None)?,
         };
         output::put(&text, output)?;
         return Ok(ExitCode::from(u8::from(results.iter().all(|(_, result)| result.is_err()))));
@@ -139,12 +158,12 @@ pub fn run(arguments: &DesignArguments, output: &mut dyn Write) -> Result<ExitCo
     let best = results
         .iter()
         .filter_map(|(_, result)| result.as_ref().ok())
-        .min_by(|a, b| a.cost.total_cmp(&b.cost).then(a.family.cmp(&b.family)));
+        .min_by(|a, b| a.cost.cmp(&b.cost).then(a.family.cmp(&b.family)));
     if let (Some(best), Some(file)) = (best, &arguments.output) {
         files::write(file, best.text.as_bytes(), arguments.may_replace())?;
     }
     let text = match (arguments.format, best) {
-        (Format::Json, best) => json(&results, best)?,
+        (Format::Json | Format::Sarif, best) => json(&results, best)?,
         (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
         (Format::Text, Some(best)) => {
             report(best, &loaded.catalogues.catalogue().currency, arguments.output.as_deref())
@@ -161,11 +180,11 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
     let orders = if limit.is_some() { 100_000 } else { USUAL_ORDERS };
     let effort = Effort { orders, seed: arguments.seed };
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
-    let mut go_on = |tried: usize, cost: Option<f64>, bound: f64| {
+    let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {
         let Some(limit) = limit else { return true };
         if let Some(cost) = cost {
             let family = shown::name(family);
-            let line = format!("\r{family}: {tried} orders, {cost:.2}, at least {bound:.2} ");
+            let line = format!("\r{family}: {tried} orders, {cost}, at least {bound} ");
             let _ = std::io::stderr().write_all(line.as_bytes());
         }
         started.elapsed() < Duration::from_secs_f64(limit)
@@ -205,15 +224,27 @@ fn seen_from(folder: &Path, file: &Path) -> Option<String> {
     Some(up.chain(down).collect::<Vec<_>>().join("/"))
 }
 
-/// Reads a survey with its catalogues; the mistakes if it cannot be used.
-fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
+/// What reading a survey gives.
+struct Read {
+    sources: Sources,
+    /// What is wrong or doubtful in the survey and its catalogues.
+    findings: Vec<Finding>,
+    /// The survey with its catalogues; `None` if one of them cannot be used.
+    survey: Option<(Survey, LoadedCatalogues)>,
+    /// The files that were read.
+    files: Vec<PathBuf>,
+}
+
+/// Reads a survey with its catalogues.
+fn load(path: &Path) -> Result<Read> {
     let mut sources = Sources::new();
     let file = sources.add(path.display().to_string(), "");
     let mut problems = Vec::new();
     let mut files = Vec::new();
     let sheets = sheets(path, file, &mut files, &mut problems)?;
-    let Read { survey, problems } = latchline_survey::read(&sheets, problems);
-    let Some(survey) = survey else { return Ok(Err(problems)) };
+    let read = latchline_survey::read(&sheets, problems);
+    let mut findings: Vec<Finding> = read.problems.iter().map(Problem::finding).collect();
+    let Some(survey) = read.survey else { return Ok(Read { sources, findings, survey: None, files }) };
     let (name, text) = builtin_catalogue();
     let mut catalogues = vec![sources.add(name, text)];
     for named in &survey.settings.catalogues {
@@ -223,16 +254,11 @@ fn load(path: &Path) -> Result<Result<LoadedSurvey, Vec<Problem>>> {
         catalogues.push(sources.add(file.display().to_string(), text));
         files.push(file);
     }
-    let catalogues = LoadedCatalogues::new(&sources, &catalogues);
-    // The catalogue as a site without wiring sees it; every mistake in it is told by its own reader.
-    let probe = sources.add("survey", "[site]\ntitle = \"survey\"\nfamily = \"ostrel-48\"\n");
-    let resolved = catalogues.resolve(&sources, probe);
-    if resolved.site.is_none() {
-        let codes: Vec<&str> = resolved.findings.iter().map(|finding| finding.code.as_str()).collect();
-        return Err(anyhow!("check the catalogues with: latchline check ({})", codes.join(", "))
-            .context("a catalogue of the survey cannot be used"));
-    }
-    Ok(Ok(LoadedSurvey { sources, catalogues, survey, files }))
+    let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, survey.prices.clone());
+    let of_catalogues = catalogues.checked();
+    let is_usable = of_catalogues.iter().all(|finding| finding.severity < Severity::Error);
+    findings.extend(of_catalogues);
+    Ok(Read { sources, findings, survey: is_usable.then_some((survey, catalogues)), files })
 }
 
 fn sheets(
@@ -273,17 +299,6 @@ fn sheets(
         return Ok(sheet_of(path, problems)?.into_iter().collect());
     }
     Ok(from_xlsx(file, &read(path)?, problems))
-}
-
-fn told(problems: &[Problem]) -> String {
-    let mut text = String::from("the survey cannot be used:\n");
-    for problem in problems.iter().take(MOST_TOLD) {
-        let _ = writeln!(text, "  {}", shown::prose(&problem.to_string()));
-    }
-    if problems.len() > MOST_TOLD {
-        let _ = writeln!(text, "  and {} more", problems.len() - MOST_TOLD);
-    }
-    text
 }
 
 fn verdict(design: &Design) -> &'static str {
@@ -333,7 +348,7 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
     }
     let _ = writeln!(
         text,
-        "\nCost {:.2} {currency}: material {:.2}, labour {:.1} h.\nNo design of the space below costs less than {:.2}: at most {:.2} % could be saved.",
+        "\nCost {} {currency}: material {}, labour {:.1} h.\nNo design of the space below costs less than {}: at most {:.2} % could be saved.",
         design.cost,
         design.material,
         design.minutes / 60.0,
@@ -348,7 +363,7 @@ fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
         }
     }
     for binding in &design.binding {
-        let _ = writeln!(text, "The limit on {} costs about {:.2}.", binding.limit, binding.price);
+        let _ = writeln!(text, "The limit on {} costs about {}.", binding.limit, binding.price);
     }
     let _ = writeln!(text, "\nDeclared design space:");
     for line in &design.space {
@@ -397,7 +412,7 @@ fn side_by_side(results: &[(String, Result<Design, Obstacle>)], currency: &str) 
         let margin_v = tightest(design).map_or(0.0, |(_, margin)| (margin * 100.0).floor() / 100.0);
         let _ = writeln!(
             text,
-            "{family:<14} {:>12.2} {:>12.2} {:>8} {:>9} {:>6} {:>9.1} {margin_v:>9.2}  {}",
+            "{family:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9.1} {margin_v:>9.2}  {}",
             design.cost,
             design.lower_bound,
             design.site.boxes.len(),
@@ -463,12 +478,12 @@ fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -
         obstacle: result.as_ref().err().map(ToString::to_string),
         design: result.as_ref().ok().map(|design| DesignJson {
             verdict: verdict(design),
-            cost: design.cost,
-            material: design.material,
+            cost: design.cost.as_units(),
+            material: design.material.as_units(),
             labour_minutes: design.minutes,
-            lower_bound: design.lower_bound,
+            lower_bound: design.lower_bound.as_units(),
             gap: design.gap(),
-            cheapest_box: design.cheapest_box,
+            cheapest_box: design.cheapest_box.as_units(),
             orders_tried: design.orders,
             plans_assessed: design.assessed,
             supplies: design.site.supplies.len(),
@@ -479,7 +494,7 @@ fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -
             limits: design
                 .binding
                 .iter()
-                .map(|binding| LimitJson { limit: &binding.limit, price: binding.price })
+                .map(|binding| LimitJson { limit: &binding.limit, price: binding.price.as_units() })
                 .collect(),
             space: &design.space,
         }),

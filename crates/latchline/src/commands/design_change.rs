@@ -7,7 +7,7 @@ use crate::load::Opened;
 use crate::{files, load, output};
 use anyhow::{Context, Result, bail};
 use latchline_design::change::{Changed, From, change};
-use latchline_finding::shown;
+use latchline_finding::{Money, shown};
 use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
 use serde::Serialize;
@@ -28,11 +28,13 @@ pub fn run(
 ) -> Result<ExitCode> {
     let Opened { session, original, .. } = load::open(installed, &mut std::io::empty())?;
     let view = session.view();
-    let Some(site) = view.site() else {
+    let (sources, site_file) = (view.sources(), view.site_file());
+    // Resolved with the survey's own prices.
+    let prices = survey.survey.prices.clone();
+    let catalogues = LoadedCatalogues::with_prices(sources, view.catalogues(), prices);
+    let Some(site) = &catalogues.resolve(sources, site_file).site else {
         bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
     };
-    let (sources, site_file) = (view.sources(), view.site_file());
-    let catalogues = LoadedCatalogues::new(sources, view.catalogues());
     let from = From { sources, site_file, catalogues: &catalogues, site };
     let before = view.text();
     let (text, status) = match change(&survey.survey, from) {
@@ -46,14 +48,14 @@ pub fn run(
             }
             let text = match arguments.format {
                 Format::Text => told(&changed, before, arguments, &survey.catalogues.catalogue().currency)?,
-                Format::Json => json(&changed)?,
+                Format::Json | Format::Sarif => json(&changed)?,
             };
             (text, 0)
         }
         Err(obstacle) => {
             let text = match arguments.format {
                 Format::Text => format!("There is no change that passes: {obstacle}.\n"),
-                Format::Json => {
+                Format::Json | Format::Sarif => {
                     latchline_report::json::text(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
                 }
             };
@@ -70,7 +72,8 @@ fn told(changed: &Changed, before: &str, arguments: &DesignArguments, currency: 
         writeln!(text, "The survey asks for nothing that the site has not.")?;
     }
     for (index, step) in changed.steps.iter().enumerate() {
-        let cost = if step.cost > 0.0 { format!(": {:.2} {currency}", step.cost) } else { String::new() };
+        let cost =
+            if step.cost > Money::ZERO { format!(": {} {currency}", step.cost) } else { String::new() };
         writeln!(text, "{}. {}{cost}", index + 1, step.words)?;
     }
     for left in &changed.left {
@@ -79,7 +82,7 @@ fn told(changed: &Changed, before: &str, arguments: &DesignArguments, currency: 
     if !changed.steps.is_empty() {
         writeln!(
             text,
-            "\nCost of the change {:.2} {currency}, material and labour; the cheapest that passes of {} that were judged. Addresses, boxes, places and other runs stay.\n",
+            "\nCost of the change {} {currency}, material and labour; the cheapest that passes of {} that were judged. Addresses, boxes, places and other runs stay.\n",
             changed.cost, changed.judged
         )?;
         text.push_str(&difference(before, &changed.text));
@@ -109,12 +112,12 @@ struct StepJson<'a> {
 fn json(changed: &Changed) -> Result<String> {
     let steps = changed.steps.iter().map(|step| StepJson {
         words: &step.words,
-        cost: step.cost,
+        cost: step.cost.as_units(),
         edits: changes(&step.edit),
     });
     let json = Json {
         verdict: changed.assessment.verdict.word(),
-        cost: changed.cost,
+        cost: changed.cost.as_units(),
         changes_judged: changed.judged,
         steps: steps.collect(),
         left: &changed.left,

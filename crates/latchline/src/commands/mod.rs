@@ -22,7 +22,7 @@ pub mod schema;
 
 use crate::failure::UNUSABLE;
 use crate::surroundings::Surroundings;
-use latchline_finding::Language;
+use latchline_finding::{Finding, Language, Sources};
 use latchline_report::{Look, Report, text};
 use latchline_session::View;
 use std::io::Write as _;
@@ -34,14 +34,19 @@ use std::process::ExitCode;
 /// None; the type is that of the commands.
 fn refuse(view: &View, surroundings: &Surroundings) -> anyhow::Result<ExitCode> {
     let name = &view.sources().file(view.site_file()).name;
-    let report = Report::new(name, view.sources(), view.reading(), None, crate::codes::all());
-    let text = text::render(&report, &Look { width: surroundings.width, ..Look::default() });
-    // Nothing is left to tell it to if standard error is closed.
-    let _ = std::io::stderr().write_all(text.as_bytes());
+    tell(name, view.sources(), view.reading(), surroundings);
     Ok(ExitCode::from(UNUSABLE))
 }
 
+/// Says on standard error what was met while files were read, each at its place.
+fn tell(name: &str, sources: &Sources, findings: &[Finding], surroundings: &Surroundings) {
+    let report = Report::new(name, sources, findings, None, crate::codes::all());
+    let text = text::render(&report, &Look { width: surroundings.width, ..Look::default() });
+    // Nothing is left to tell it to if standard error is closed.
+    let _ = std::io::stderr().write_all(text.as_bytes());
+}
+
 /// What is wrong, in one sentence without full stop.
-pub(crate) fn sentence(finding: &latchline_finding::Finding) -> String {
+pub(crate) fn sentence(finding: &Finding) -> String {
     latchline_words::codes::wording(finding, Language::English).message
 }

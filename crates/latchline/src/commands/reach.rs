@@ -1,7 +1,9 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
 use super::catalogue::Parts;
+use crate::failure::UNUSABLE;
 use crate::files::{self, ResultFile, refuse_inputs, refuse_standing};
+use crate::surroundings::Surroundings;
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
@@ -75,7 +77,11 @@ struct OfCable {
 ///
 /// # Errors
 /// If a part does not exist or a length makes no sense.
-pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCode> {
+pub fn run(
+    arguments: &ReachArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
     for (name, lengths, least) in
         [("--spacing", &arguments.spacing, 0.1), ("--feeder", &arguments.feeder, 0.1)]
     {
@@ -98,7 +104,9 @@ pub fn run(arguments: &ReachArguments, output: &mut dyn Write) -> Result<ExitCod
         refuse_inputs(&arguments.catalogue, chart)?;
         refuse_standing(chart, arguments.result.may_replace())?;
     }
-    let Parts { sources, loaded, .. } = super::catalogue::parts(&arguments.catalogue)?;
+    let Some(Parts { sources, loaded }) = super::catalogue::parts(&arguments.catalogue, surroundings)? else {
+        return Ok(ExitCode::from(UNUSABLE));
+    };
     let catalogue = loaded.catalogue();
     let question = question(arguments, catalogue)?;
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;

@@ -7,7 +7,7 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_cutting::CableCuts;
-use latchline_finding::Unit;
+use latchline_finding::{Money, Unit};
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_site::model::{LockFeed, Suppression};
 use std::collections::BTreeMap;
@@ -118,10 +118,12 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
     if subject.options.shows_prices() {
         // The price of a cable is per metre; in feet it is converted with the amount.
         let per_shown = order_cell.number().filter(|shown| *shown > 0.0).map_or(1.0, |shown| order / shown);
-        let price =
-            line.unit_price.map(|price| if is_cable { round_to(price * per_shown, 4) } else { price });
-        cells.push(price.map_or(Cell::Empty, Cell::Money));
-        let product = price.zip(order_cell.number()).map(|(price, amount)| price * amount);
+        // To four decimals where it is converted.
+        let price = line.unit_price.map(|price| match is_cable {
+            true => Money::from_units(round_to(price.as_units() * per_shown, 4)),
+            false => price,
+        });
+        let product = price.zip(order_cell.number()).map(|(price, amount)| price.times(amount));
         cells.push(product.map_or(Cell::Empty, |value| Cell::Product { columns: (5, 6), value }));
     }
     cells.push(if is_cable { locale.cell(Word::OrderedInDrums) } else { Cell::Empty });

@@ -304,11 +304,12 @@ fn write_cell(
             sheet.write_number_with_format(row, at, *value, &Looks::number(&looks.text, *decimals, unit))?
         }
         Cell::Money(value) => {
-            sheet.write_number_with_format(row, at, *value, &Looks::number(&looks.text, 2, None))?
+            sheet.write_number_with_format(row, at, value.as_units(), &Looks::number(&looks.text, 2, None))?
         }
         Cell::Product { columns: (a, b), value } => {
             let (a, b) = (column_letters(*a as u16), column_letters(*b as u16));
-            let formula = Formula::new(format!("={a}{n}*{b}{n}", n = row + 1)).set_result(plain(*value));
+            let formula =
+                Formula::new(format!("={a}{n}*{b}{n}", n = row + 1)).set_result(plain(value.as_units()));
             sheet.write_formula_with_format(row, at, formula, &Looks::number(&looks.text, 2, None))?
         }
         Cell::Date(date) => {

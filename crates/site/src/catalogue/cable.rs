@@ -1,11 +1,11 @@
 //! Cables.
 
 use super::PartHead;
+use latchline_finding::Sourced;
 use latchline_finding::quantity::{
     Area, CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, ResistancePerLength,
     Temperature,
 };
-use latchline_finding::{Provenance, Sourced};
 
 /// What a conductor is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -77,23 +77,6 @@ pub enum LineRest {
         /// The rows of the table.
         rows: Vec<CableLoss>,
     },
-}
-
-impl LineConstants {
-    /// Where its values are from, one by one.
-    pub fn provenances(&self) -> Vec<Provenance> {
-        let mut list = vec![self.capacitance.provenance];
-        match &self.rest {
-            LineRest::Constants { inductance, skin_corner, loss_tangent } => {
-                list.extend([inductance.provenance, skin_corner.provenance, loss_tangent.provenance]);
-            }
-            LineRest::Losses { inductance, rows } => {
-                list.extend(inductance.iter().map(|value| value.provenance));
-                list.extend(rows.iter().map(|row| row.loss_per_100_m.provenance));
-            }
-        }
-        list
-    }
 }
 
 /// Loss of a matched length at one frequency.

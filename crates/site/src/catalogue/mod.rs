@@ -20,7 +20,9 @@ pub use parts::{
     StationKind, StationModel, SupplyModel,
 };
 
-use latchline_finding::{Origin, Sourced};
+pub use crate::keys::Bears;
+pub use crate::parse::AssumedKey;
+use latchline_finding::{Money, Origin, Sourced};
 use std::collections::BTreeMap;
 
 /// Families, parts and cables by name.
@@ -56,12 +58,44 @@ pub struct PartHead {
     /// Where the figures are from: a datasheet's title and issue, a standard's table.
     pub source: String,
     /// Price per piece (cables: per metre) in the catalogue's currency.
-    pub price: Option<Sourced<f64>>,
+    pub price: Option<Sourced<Money>>,
     /// Labour to mount or pull it, in minutes per piece (cables: per metre).
     pub labour_minutes: Option<Sourced<f64>>,
+    /// Its keys whose values are assumed, in the order of their table.
+    pub assumed: Vec<AssumedKey>,
     /// Where the part is defined.
     pub origin: OriginOfPart,
 }
+
+/// A price and a time for labour of the user's own, in place of the catalogue's where they are given.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct OwnPrice {
+    /// Price per piece (cables: per metre).
+    pub price: Option<Sourced<Money>>,
+    /// Minutes per piece (cables: per metre).
+    pub labour_minutes: Option<Sourced<f64>>,
+}
+
+/// Own prices by the name of the part.
+pub type OwnPrices = BTreeMap<String, OwnPrice>;
+
+/// A part, by what all parts have.
+pub(crate) trait Part {
+    /// Name, title, source, price.
+    fn head_mut(&mut self) -> &mut PartHead;
+}
+
+macro_rules! parts {
+    ($($part:ident),*) => {$(
+        impl Part for $part {
+            fn head_mut(&mut self) -> &mut PartHead {
+                &mut self.head
+            }
+        }
+    )*};
+}
+
+parts!(Family, SupplyModel, BoxModel, StationModel, Cable, Lock, Accessory, Light);
 
 /// Where a part is defined. Equality ignores it.
 #[derive(Debug, Clone, Default)]

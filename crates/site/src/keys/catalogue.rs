@@ -2,7 +2,7 @@
 
 use super::bounds::*;
 use super::door_parts::{ACCESSORY, LIGHT, LOCK};
-use super::{KeySpec, Kind, TableSpec, may, must};
+use super::{Bears, KeySpec, Kind, TableSpec, may, must};
 
 pub(super) const TEXT: Kind = Kind::Text;
 pub(super) const BOOLEAN: Kind = Kind::Boolean;
@@ -11,26 +11,32 @@ pub(super) const ONE_OR_MORE: Kind = Kind::Integer(1, 100_000);
 const MONEY: Kind = Kind::Number(0.0, 1e6);
 const LIMIT_KIND: Kind = Kind::Words(&["constant-current", "foldback", "hiccup", "trip"]);
 
-pub(super) const TITLE: KeySpec = must("title", TEXT, "Title for documents.");
+pub(super) const TITLE: KeySpec = must("title", TEXT, "Title for documents.").bears(Bears::OnNothing);
 pub(super) const SOURCE: KeySpec = must(
     "source",
     TEXT,
     "Where the figures are from: title and issue of the datasheet, or the standard's table.",
-);
+)
+.bears(Bears::OnNothing);
 pub(super) const PRICE: KeySpec =
-    may("price", MONEY, "Price per piece (cables: per metre) in the catalogue's currency.");
+    may("price", MONEY, "Price per piece (cables: per metre) in the catalogue's currency.")
+        .bears(Bears::OnNothing);
 pub(super) const LABOUR: KeySpec =
-    may("labour_minutes", MONEY, "Minutes to mount one (cables: to pull a metre).");
+    may("labour_minutes", MONEY, "Minutes to mount one (cables: to pull a metre).").bears(Bears::OnNothing);
 pub(super) const ASSUMED: KeySpec =
-    may("assumed", Kind::KeyNames, "Keys whose values are assumed, not taken from the source.");
-pub(super) const MEASURED: KeySpec = may("measured", Kind::KeyNames, "Keys whose values were measured.");
+    may("assumed", Kind::KeyNames, "Keys whose values are assumed, not taken from the source.")
+        .bears(Bears::OnNothing);
+pub(super) const MEASURED: KeySpec =
+    may("measured", Kind::KeyNames, "Keys whose values were measured.").bears(Bears::OnNothing);
 pub(super) const STANDARD: KeySpec =
-    may("standard", Kind::KeyNames, "Keys whose values are from a published standard.");
+    may("standard", Kind::KeyNames, "Keys whose values are from a published standard.")
+        .bears(Bears::OnNothing);
 pub(super) const REPLACES: KeySpec = may(
     "replaces",
     BOOLEAN,
     "Whether this part takes the place of one of the same name in an earlier catalogue.",
-);
+)
+.bears(Bears::OnNothing);
 pub(super) const FAMILY_NAME: KeySpec = must("family", TEXT, "Family that it belongs to.");
 
 /// A whole catalogue file.
@@ -97,7 +103,7 @@ static FAMILY: TableSpec = TableSpec {
             "signal_bands",
             Kind::List(&Kind::Table(&SIGNAL_BAND)),
             "Frequency bands of its signals on the pair, with the loss that they bear. Without it only lengths are judged.",
-        ),
+        ).bears(Bears::OnSignal),
         may("chains", BOOLEAN, "Whether several stations may hang on one chain. Without it true."),
         may("branches", BOOLEAN, "Whether a chain may branch at stations and branch boxes. Without it true."),
         must("addresses", Kind::Table(&ADDRESSES), "How devices are numbered and set."),
@@ -207,25 +213,25 @@ static SUPPLY_MODEL: TableSpec = TableSpec {
         STANDARD,
         REPLACES,
         FAMILY_NAME,
-        must("voltage", Kind::Quantity(&VOLTAGE), "Open-circuit output voltage."),
-        must("voltage_tolerance", Kind::Quantity(&TOLERANCE), "Tolerance of the output voltage, either way."),
+        must("voltage", Kind::Quantity(&VOLTAGE), "Open-circuit output voltage.").bears(Bears::OnFlow),
+        must("voltage_tolerance", Kind::Quantity(&TOLERANCE), "Tolerance of the output voltage, either way.").bears(Bears::OnFlow),
         may(
             "ripple",
             Kind::Quantity(&TOLERANCE),
             "Ripple of the output voltage, root mean square, as a share of it. Without it ripple-free.",
         ),
-        must("source_resistance", Kind::Quantity(&RESISTANCE_OR_NONE), "Resistance behind the output."),
-        may("rated_power", Kind::Quantity(&POWER), "Rated output power."),
-        must("rated_current", Kind::Quantity(&CURRENT), "Rated continuous output current."),
+        must("source_resistance", Kind::Quantity(&RESISTANCE_OR_NONE), "Resistance behind the output.").bears(Bears::OnFlow),
+        may("rated_power", Kind::Quantity(&POWER), "Rated output power.").bears(Bears::OnFlow),
+        must("rated_current", Kind::Quantity(&CURRENT), "Rated continuous output current.").bears(Bears::OnFlow),
         may(
             "limit_current",
             Kind::Quantity(&CURRENT),
             "Current at which its limit acts. Without it the rated current.",
-        ),
-        must("limit_kind", LIMIT_KIND, "What happens at the limit."),
-        may("short_circuit_current", Kind::Quantity(&CURRENT), "Foldback: the current into a short."),
-        may("trip_delay", Kind::Quantity(&TIME), "Hiccup: time over the limit before it switches off."),
-        may("retry_pause", Kind::Quantity(&TIME), "Hiccup: pause before it tries again."),
+        ).bears(Bears::OnStartUp),
+        must("limit_kind", LIMIT_KIND, "What happens at the limit.").bears(Bears::OnStartUp),
+        may("short_circuit_current", Kind::Quantity(&CURRENT), "Foldback: the current into a short.").bears(Bears::OnStartUp),
+        may("trip_delay", Kind::Quantity(&TIME), "Hiccup: time over the limit before it switches off.").bears(Bears::OnStartUp),
+        may("retry_pause", Kind::Quantity(&TIME), "Hiccup: pause before it tries again.").bears(Bears::OnStartUp),
         may(
             "outputs",
             Kind::Integer(1, 64),
@@ -235,12 +241,12 @@ static SUPPLY_MODEL: TableSpec = TableSpec {
             "feed_choke",
             Kind::Quantity(&INDUCTANCE_OR_NONE),
             "Inductance of the feed choke in series with the output; 0 mH where there is none, so that the supply shorts the signal.",
-        ),
+        ).bears(Bears::OnSignal),
         may(
             "output_capacitance",
             Kind::Quantity(&CAPACITANCE),
             "Capacitor across the output; must be there to judge the start-up of a supply with foldback.",
-        ),
+        ).bears(Bears::OnStartUp),
         may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency at rated load."),
         may("mains_voltage", Kind::Quantity(&VOLTAGE), "Nominal mains voltage."),
         may("power_factor", Kind::Number(0.1, 1.0), "Mains power factor."),
@@ -261,20 +267,23 @@ static BATTERY: TableSpec = TableSpec {
         ASSUMED,
         MEASURED,
         STANDARD,
-        must("capacity", Kind::Quantity(&CHARGE), "Nominal capacity."),
+        must("capacity", Kind::Quantity(&CHARGE), "Nominal capacity.").bears(Bears::OnBattery),
         must(
             "rated_hours",
             Kind::Number(0.1, 1000.0),
             "Hours of discharge at which the capacity is rated: 20 for the 20-hour rate.",
-        ),
-        may("peukert_exponent", Kind::Number(1.0, 2.0), "Peukert exponent."),
-        must("voltage", Kind::Quantity(&VOLTAGE), "Nominal voltage of the battery."),
+        )
+        .bears(Bears::OnBattery),
+        may("peukert_exponent", Kind::Number(1.0, 2.0), "Peukert exponent.").bears(Bears::OnBattery),
+        must("voltage", Kind::Quantity(&VOLTAGE), "Nominal voltage of the battery.").bears(Bears::OnBattery),
         must(
             "end_bus_voltage",
             Kind::Quantity(&VOLTAGE),
             "Bus voltage at the supply's output at the end of discharge.",
-        ),
-        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency from battery to bus."),
+        )
+        .bears(Bears::OnFlow),
+        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency from battery to bus.")
+            .bears(Bears::OnBattery),
         may("charge_current", Kind::Quantity(&CURRENT), "Greatest charging current."),
     ],
 };
@@ -303,70 +312,85 @@ static BOX_MODEL: TableSpec = TableSpec {
             "What it does with the power: joined; joined with a current limit per port; ports fed by a converter; ports fed from a supply of their own with only signals passing from the link.",
         ),
         must("ports", Kind::Integer(1, 64), "Number of ports."),
-        may("consumption", Kind::Load, "Own consumption at its input."),
+        may("consumption", Kind::Load, "Own consumption at its input.").bears(Bears::OnFlow),
         may(
             "rectifier_drop",
             Kind::Quantity(&SMALL_VOLTAGE),
             "Drop of its input rectifier, for a consumption given as power.",
-        ),
-        may("least_voltage", Kind::Quantity(&VOLTAGE), "Least voltage at its input."),
+        )
+        .bears(Bears::OnFlow),
+        may("least_voltage", Kind::Quantity(&VOLTAGE), "Least voltage at its input.").bears(Bears::OnFlow),
         may("highest_voltage", Kind::Quantity(&VOLTAGE), "Highest voltage at its input."),
         may(
             "port_resistance",
             Kind::Quantity(&RESISTANCE_OR_NONE),
             "Series resistance from input to each port, both conductors. Without it 0 ohm, assumed.",
-        ),
+        )
+        .bears(Bears::OnFlow),
         may(
             "port_current_limit",
             Kind::Quantity(&CURRENT),
             "Current limit of each port; must be there for a port-limited box.",
-        ),
-        may("port_limit_kind", LIMIT_KIND, "What a port does at its limit."),
+        )
+        .bears(Bears::OnFlow),
+        may("port_limit_kind", LIMIT_KIND, "What a port does at its limit.").bears(Bears::OnStartUp),
         may(
             "port_trip_delay",
             Kind::Quantity(&TIME),
             "Hiccup or trip: time over the limit before a port switches off.",
-        ),
-        may("port_retry_pause", Kind::Quantity(&TIME), "Hiccup: pause before a port tries again."),
+        )
+        .bears(Bears::OnStartUp),
+        may("port_retry_pause", Kind::Quantity(&TIME), "Hiccup: pause before a port tries again.")
+            .bears(Bears::OnStartUp),
         may(
             "turn_on_voltage",
             Kind::Quantity(&VOLTAGE),
             "Regenerated: voltage at its input at which its converter starts.",
-        ),
+        )
+        .bears(Bears::OnStartUp),
         may(
             "turn_off_voltage",
             Kind::Quantity(&VOLTAGE),
             "Regenerated: voltage at its input at which its converter stops.",
-        ),
+        )
+        .bears(Bears::OnStartUp),
         may(
             "input_capacitance",
             Kind::Quantity(&CAPACITANCE),
             "Regenerated: capacitor at its input, behind the rectifier if it has one.",
-        ),
+        )
+        .bears(Bears::OnStartUp),
         may(
             "output_voltage",
             Kind::Quantity(&VOLTAGE),
             "Output voltage; must be there for a regenerated box.",
-        ),
+        )
+        .bears(Bears::OnFlow),
         may(
             "output_tolerance",
             Kind::Quantity(&TOLERANCE),
             "Tolerance of the output voltage of a regenerated box.",
-        ),
+        )
+        .bears(Bears::OnFlow),
         may(
             "output_resistance",
             Kind::Quantity(&RESISTANCE_OR_NONE),
             "Resistance behind the ports of a regenerated box.",
-        ),
-        may("output_power", Kind::Quantity(&POWER), "Rated output power of a regenerated box."),
-        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency; must be there for a regenerated box."),
+        )
+        .bears(Bears::OnFlow),
+        may("output_power", Kind::Quantity(&POWER), "Rated output power of a regenerated box.")
+            .bears(Bears::OnFlow),
+        may("efficiency", Kind::Quantity(&EFFICIENCY), "Efficiency; must be there for a regenerated box.")
+            .bears(Bears::OnFlow),
         may("shares_zero_volt", BOOLEAN, "Whether an isolating box joins the 0 V of link and ports."),
-        may("signal_loss", Kind::Quantity(&LEVEL), "Signal loss from input or link to each port."),
+        may("signal_loss", Kind::Quantity(&LEVEL), "Signal loss from input or link to each port.")
+            .bears(Bears::OnSignal),
         may(
             "feed_choke",
             Kind::Quantity(&INDUCTANCE_OR_NONE),
             "Feed choke at each port, where the box feeds power there; 0 mH where there is none.",
-        ),
+        )
+        .bears(Bears::OnSignal),
     ],
 };
 
@@ -390,63 +414,63 @@ static STATION_MODEL: TableSpec = TableSpec {
             Kind::Words(&["bridged", "series", "end"]),
             "How it sits on a chain: bridged (taking it out leaves the chain whole), in series (taking it out opens all beyond), or only at the end.",
         ),
-        must("standby", Kind::Load, "Load in standby by day."),
-        must("ringing", Kind::Load, "Load while it rings, or calls."),
-        must("talking", Kind::Load, "Load while speech, and picture if any, are on."),
+        must("standby", Kind::Load, "Load in standby by day.").bears(Bears::OnFlow),
+        must("ringing", Kind::Load, "Load while it rings, or calls.").bears(Bears::OnFlow),
+        must("talking", Kind::Load, "Load while speech, and picture if any, are on.").bears(Bears::OnFlow),
         may(
             "releasing_extra",
             Kind::Load,
             "Additional load while it energises a lock: to release one that stays shut without power, or to hold one that opens without.",
-        ),
-        may("night_extra", Kind::Load, "Additional load of its illumination at night."),
-        may("heater_extra", Kind::Load, "Additional load of its heater."),
-        may("boot", Kind::Load, "Load while it starts up."),
-        may("boot_time", Kind::Quantity(&TIME), "How long it takes to start up."),
+        ).bears(Bears::OnFlow),
+        may("night_extra", Kind::Load, "Additional load of its illumination at night.").bears(Bears::OnFlow),
+        may("heater_extra", Kind::Load, "Additional load of its heater.").bears(Bears::OnFlow),
+        may("boot", Kind::Load, "Load while it starts up.").bears(Bears::OnFlow),
+        may("boot_time", Kind::Quantity(&TIME), "How long it takes to start up.").bears(Bears::OnStartUp),
         may(
             "load_tolerance",
             Kind::Quantity(&TOLERANCE),
             "Tolerance of its loads, either way. Without it 10 %, assumed.",
-        ),
+        ).bears(Bears::OnFlow),
         may(
             "rectifier_drop",
             Kind::Quantity(&SMALL_VOLTAGE),
             "Drop of its input rectifier; power is then drawn behind it.",
-        ),
+        ).bears(Bears::OnFlow),
         must(
             "least_voltage",
             Kind::Quantity(&VOLTAGE),
             "Least voltage at its terminals while ringing or talking.",
-        ),
+        ).bears(Bears::OnFlow),
         must(
             "least_standby_voltage",
             Kind::Quantity(&VOLTAGE),
             "Least voltage at its terminals in standby and start-up.",
-        ),
-        may("highest_voltage", Kind::Quantity(&VOLTAGE), "Highest voltage at its terminals."),
-        may("turn_on_voltage", Kind::Quantity(&VOLTAGE), "Voltage at which its converter starts."),
-        may("turn_off_voltage", Kind::Quantity(&VOLTAGE), "Voltage at which its converter stops."),
+        ).bears(Bears::OnFlow),
+        may("highest_voltage", Kind::Quantity(&VOLTAGE), "Highest voltage at its terminals.").bears(Bears::OnFlow),
+        may("turn_on_voltage", Kind::Quantity(&VOLTAGE), "Voltage at which its converter starts.").bears(Bears::OnStartUp),
+        may("turn_off_voltage", Kind::Quantity(&VOLTAGE), "Voltage at which its converter stops.").bears(Bears::OnStartUp),
         may(
             "turn_on_delay",
             Kind::Quantity(&TIME),
             "Delay between reaching the turn-on voltage and starting.",
-        ),
-        may("input_capacitance", Kind::Quantity(&CAPACITANCE), "Input capacitor behind the rectifier."),
-        may("inrush_limit", Kind::Quantity(&CURRENT), "Limit of its inrush current."),
+        ).bears(Bears::OnStartUp),
+        may("input_capacitance", Kind::Quantity(&CAPACITANCE), "Input capacitor behind the rectifier.").bears(Bears::OnStartUp),
+        may("inrush_limit", Kind::Quantity(&CURRENT), "Limit of its inrush current.").bears(Bears::OnStartUp),
         may(
             "bridging_resistance",
             Kind::Quantity(&RESISTANCE),
             "Resistance that it puts across the pair for signals when not in use.",
-        ),
+        ).bears(Bears::OnSignal),
         may(
             "bridging_capacitance",
             Kind::Quantity(&CAPACITANCE),
             "Capacitance that it puts across the pair for signals.",
-        ),
+        ).bears(Bears::OnSignal),
         may(
             "signal_impedance",
             Kind::Quantity(&RESISTANCE),
             "Impedance as a signal source or receiver when in use.",
-        ),
+        ).bears(Bears::OnSignal),
         may(
             "built_in_terminator",
             BOOLEAN,
@@ -498,7 +522,7 @@ static STATION_MODEL: TableSpec = TableSpec {
             "alarm_input_current",
             Kind::Quantity(&CURRENT),
             "Door: current that each closed loop at an alarm input takes from the bus.",
-        ),
+        ).bears(Bears::OnFlow),
         may("directory", ONE_OR_MORE, "Door: most dwellings it can call, by buttons or directory."),
     ],
 };
@@ -520,23 +544,23 @@ pub static CABLE: TableSpec = TableSpec {
             "gauge",
             Kind::Gauge,
             "Size of one conductor: cross-section (\"1.5 mm²\", with its class), diameter (\"0.8 mm\"), \"24 AWG\", or resistance of one conductor (\"84.2 ohm/km\").",
-        ),
+        ).bears(Bears::OnFlow),
         may(
             "class",
             Kind::Integer(1, 5),
             "Conductor class of IEC 60228 for a cross-section: 1 solid, 2 stranded, 5 flexible.",
-        ),
+        ).bears(Bears::OnFlow),
         may(
             "material",
             Kind::Words(&["copper", "clad-aluminium-10", "clad-aluminium-15", "aluminium"]),
             "Conductor material; the number is the share of copper by volume. Without it copper.",
-        ),
-        may("coated", BOOLEAN, "Whether the strands are tinned. Without it false."),
+        ).bears(Bears::OnFlow),
+        may("coated", BOOLEAN, "Whether the strands are tinned. Without it false.").bears(Bears::OnFlow),
         may(
             "resistance_tolerance",
             Kind::Quantity(&TOLERANCE),
             "How far the resistance may lie above or below the figure. Without it 0 % for a cross-section, whose tables give the maximum, else 5 %, assumed.",
-        ),
+        ).bears(Bears::OnFlow),
         may("pairs", Kind::Integer(1, 200), "Pairs in the cable. Without it 1."),
         may(
             "environments",
@@ -546,8 +570,8 @@ pub static CABLE: TableSpec = TableSpec {
         may("screened", BOOLEAN, "Whether it has a screen. Without it false."),
         may("mains_insulated", BOOLEAN, "Whether it is insulated for mains voltage. Without it false."),
         may("conductor_temperature_limit", Kind::Quantity(&TEMPERATURE), "Highest conductor temperature."),
-        may("line", Kind::Table(&LINE), "Line constants of one pair, for signals."),
-        may("drum_lengths", Kind::List(&Kind::Quantity(&SECTION_LENGTH)), "Lengths in which it is sold."),
+        may("line", Kind::Table(&LINE), "Line constants of one pair, for signals.").bears(Bears::OnSignal).as_one_value(),
+        may("drum_lengths", Kind::List(&Kind::Quantity(&SECTION_LENGTH)), "Lengths in which it is sold.").bears(Bears::OnNothing),
     ],
 };
 

@@ -4,7 +4,7 @@ use super::bounds::*;
 use super::catalogue::{
     ASSUMED, FAMILY_NAME, LABOUR, MEASURED, ONE_OR_MORE, PRICE, REPLACES, SOURCE, STANDARD, TITLE,
 };
-use super::{Kind, TableSpec, may, must};
+use super::{Bears, Kind, TableSpec, may, must};
 
 pub(super) static LOCK: TableSpec = TableSpec {
     name: "lock model",
@@ -66,8 +66,10 @@ pub(super) static ACCESSORY: TableSpec = TableSpec {
             Kind::Words(&["keypad", "reader", "buttons", "names"]),
             "Keypad, card reader, call buttons, or names.",
         ),
-        must("current", Kind::Quantity(&CURRENT), "Current that it draws from the door station."),
-        may("night_current", Kind::Quantity(&CURRENT), "Current that its illumination adds at night."),
+        must("current", Kind::Quantity(&CURRENT), "Current that it draws from the door station.")
+            .bears(Bears::OnFlow),
+        may("night_current", Kind::Quantity(&CURRENT), "Current that its illumination adds at night.")
+            .bears(Bears::OnFlow),
         may("buttons", ONE_OR_MORE, "Dwellings that its buttons can call."),
     ],
 };
@@ -90,12 +92,13 @@ pub(super) static LIGHT: TableSpec = TableSpec {
             "Light for call buttons, for names, or porch light.",
         ),
         may("feed", Kind::Words(&["dc", "ac", "either"]), "Kind of current. Without it dc."),
-        must("voltage", Kind::Quantity(&VOLTAGE), "Rated voltage."),
+        must("voltage", Kind::Quantity(&VOLTAGE), "Rated voltage.").bears(Bears::OnFlow),
         may(
             "voltage_tolerance",
             Kind::Quantity(&TOLERANCE),
             "How far the voltage may lie from rated, either way. Without it 10 %, assumed.",
         ),
-        must("load", Kind::Load, "What it draws at rated voltage: power, current or resistance."),
+        must("load", Kind::Load, "What it draws at rated voltage: power, current or resistance.")
+            .bears(Bears::OnFlow),
     ],
 };

@@ -60,6 +60,40 @@ pub struct KeySpec {
     pub required: bool,
     /// What it means, in a sentence or two for an installer.
     pub doc: &'static str,
+    /// What is judged by its value. An assumed value is told wherever that is judged.
+    pub bears: Bears,
+    /// Whether a table counts as one value where it is told that some of it is assumed.
+    pub is_one_value: bool,
+}
+
+/// What is judged by the value of a key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Bears {
+    /// Nothing: words, prices, how a part is sold.
+    OnNothing,
+    /// Voltages and currents, and what rests on them.
+    OnFlow,
+    /// Signals on the pair.
+    OnSignal,
+    /// Power return.
+    OnStartUp,
+    /// How long a battery lasts.
+    OnBattery,
+    /// Some rule besides. This is what a row says that says nothing, so that a key whose row is forgotten is told
+    /// too often and never too seldom.
+    OnRules,
+}
+
+impl KeySpec {
+    /// The same, with what is judged by it.
+    const fn bears(self, bears: Bears) -> KeySpec {
+        KeySpec { bears, ..self }
+    }
+
+    /// The same, told as one value.
+    const fn as_one_value(self) -> KeySpec {
+        KeySpec { is_one_value: true, ..self }
+    }
 }
 
 /// The keys of one table.
@@ -74,11 +108,11 @@ pub struct TableSpec {
 }
 
 const fn must(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
-    KeySpec { name, kind, required: true, doc }
+    KeySpec { name, kind, required: true, doc, bears: Bears::OnRules, is_one_value: false }
 }
 
 const fn may(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
-    KeySpec { name, kind, required: false, doc }
+    KeySpec { name, kind, required: false, doc, bears: Bears::OnRules, is_one_value: false }
 }
 
 /// "a run", "an entrance".

@@ -19,4 +19,4 @@ pub use quantity::{
     Bounds, Dimension, QuantityError, UNITS, UnitSymbol, read_number_and_unit, read_quantity,
 };
 pub use reader::Reader;
-pub use record::{Entry, Field, Record, Value};
+pub use record::{AssumedKey, Entry, Field, Record, Value};

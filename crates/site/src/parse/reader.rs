@@ -64,6 +64,7 @@ impl Reader<'_> {
             span: span.clone(),
             fields: vec![None; spec.keys.len()],
             written: vec![false; spec.keys.len()],
+            defaulted: Default::default(),
         };
         for (key, value) in table {
             let name: &str = key.get_ref();

@@ -1,8 +1,10 @@
 //! Values that have passed their key table.
 
 use crate::catalogue::{Gauge, LoadValue};
-use crate::keys::TableSpec;
-use latchline_finding::{FileId, Origin, Provenance, Sourced, Span};
+use crate::keys::{Bears, TableSpec};
+use latchline_finding::{FileId, Money, Origin, Provenance, Sourced, Span};
+use std::cell::RefCell;
+use std::collections::BTreeSet;
 use std::ops::Range;
 
 /// A value of the right type and within its range, with its place.
@@ -69,6 +71,17 @@ pub struct Record<'d> {
     pub fields: Vec<Option<Field<'d>>>,
     /// Whether the key was written at all, even if refused.
     pub written: Vec<bool>,
+    /// Keys that were not written and for which a value was assumed.
+    pub defaulted: RefCell<BTreeSet<usize>>,
+}
+
+/// A key whose value is assumed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AssumedKey {
+    /// The key; that of a table before it.
+    pub key: String,
+    /// What is judged by it.
+    pub bears: Bears,
 }
 
 impl<'d> Record<'d> {
@@ -96,6 +109,33 @@ impl<'d> Record<'d> {
     /// The place of the value of a key, or of the whole table.
     pub fn origin(&self, key: &str) -> Origin {
         self.at(self.field(key).map_or(&self.span, |field| &field.span))
+    }
+
+    /// A value, or what is assumed where none is written: which is told of the part like any other assumed value.
+    pub fn or_assumed<T>(&self, key: &str, value: Option<Sourced<T>>, usual: T) -> Sourced<T> {
+        value.unwrap_or_else(|| {
+            self.defaulted.borrow_mut().extend(self.position(key));
+            Sourced::assumed(usual)
+        })
+    }
+
+    /// Every key whose value is assumed, in the order of the key table: those that the file calls so, and those that
+    /// it leaves out and for which a value was taken all the same; of tables inside, too.
+    pub fn assumed_keys(&self) -> Vec<AssumedKey> {
+        let mut list: Vec<AssumedKey> = Vec::new();
+        for (position, spec) in self.spec.keys.iter().enumerate() {
+            let called_so = self.fields[position].is_some()
+                && self.provenance(spec.name, Provenance::Stated) == Provenance::Assumed;
+            let own = called_so || self.defaulted.borrow().contains(&position);
+            let inner = self.table(spec.name).map(Record::assumed_keys).unwrap_or_default();
+            if own || (spec.is_one_value && !inner.is_empty()) {
+                list.push(AssumedKey { key: spec.name.to_string(), bears: spec.bears });
+            } else {
+                let under = |one: AssumedKey| AssumedKey { key: format!("{} {}", spec.name, one.key), ..one };
+                list.extend(inner.into_iter().map(under));
+            }
+        }
+        list
     }
 
     fn provenance(&self, key: &str, default: Provenance) -> Provenance {
@@ -163,6 +203,11 @@ impl<'d> Record<'d> {
             Value::Number(number) => Some(*number),
             _ => None,
         })
+    }
+
+    /// An amount of money.
+    pub fn money(&self, key: &str, default: Provenance) -> Option<Sourced<Money>> {
+        Some(self.number(key, default)?.map(Money::from_units))
     }
 
     /// True or false.

@@ -12,8 +12,8 @@ mod runs;
 mod scope;
 mod structure;
 
-use crate::catalogue::Catalogue;
 use crate::catalogue::load::Loader;
+use crate::catalogue::{Catalogue, OwnPrices};
 use crate::codes;
 use crate::edit::Places;
 use crate::keys::{CATALOGUE_FILE, SITE_FILE};
@@ -64,7 +64,13 @@ pub struct LoadedCatalogues {
 impl LoadedCatalogues {
     /// Reads catalogue files in their order.
     pub fn new(sources: &Sources, catalogues: &[FileId]) -> Self {
+        Self::with_prices(sources, catalogues, OwnPrices::new())
+    }
+
+    /// Reads catalogue files in their order; own prices take the place of theirs.
+    pub fn with_prices(sources: &Sources, catalogues: &[FileId], own_prices: OwnPrices) -> Self {
         let mut loaded = LoadedCatalogues::default();
+        loaded.loader.own_prices = Arc::new(own_prices);
         for &file in catalogues {
             if let Some(document) = parse(file, sources.file(file), &mut loaded.findings) {
                 let record = Reader { file, findings: &mut loaded.findings, budget: &mut loaded.budget }
@@ -83,6 +89,14 @@ impl LoadedCatalogues {
     /// What is wrong with the files.
     pub fn findings(&self) -> Vec<Finding> {
         self.findings.clone().finish()
+    }
+
+    /// What is wrong with the files and between their parts, without any site.
+    pub fn checked(&self) -> Vec<Finding> {
+        let LoadedCatalogues { loader, mut findings, mut budget } = self.clone();
+        let reported = BTreeSet::new();
+        Resolver { loader, findings: &mut findings, budget: &mut budget, reported }.check_part_families();
+        findings.finish()
     }
 
     /// Resolves the site file `site` against them; `sources` are those that they were read from, or a

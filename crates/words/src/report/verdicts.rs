@@ -8,6 +8,7 @@ sentences! {
         Unusable { counted: Option<&'a str> }:
             "cannot be used, nothing was judged< ({counted})>"
             | "nicht verwendbar, nichts wurde beurteilt< ({counted})>",
+        Usable { counted: Option<&'a str> }: "can be used< ({counted})>" | "verwendbar< ({counted})>",
         Fails { counted: Option<&'a str> }: "fails< ({counted})>" | "nicht eingehalten< ({counted})>",
         FailsAsAccepted { errors: usize, counted: Option<&'a str> }:
             "fails, with {errors:accepted error|accepted errors} and no other< ({counted})>"

@@ -20,9 +20,10 @@ pub(super) fn cable(entry: &Entry<'_>, provenance: Provenance, findings: &mut Fi
     let record = &entry.record;
     let gauge = gauge(entry, provenance, findings)?;
     // The tables of IEC 60228 give the highest resistance already.
-    let tolerance = match gauge.value {
-        Gauge::CrossSection { .. } => Sourced::new(Ratio::ZERO, Origin::None, Provenance::Standard),
-        _ => Sourced::assumed(Ratio::from_fraction(0.05)),
+    let stated = record.quantity("resistance_tolerance", provenance, Ratio::from_fraction);
+    let tolerance = match (stated, gauge.value) {
+        (None, Gauge::CrossSection { .. }) => Sourced::new(Ratio::ZERO, Origin::None, Provenance::Standard),
+        (stated, _) => record.or_assumed("resistance_tolerance", stated, Ratio::from_fraction(0.05)),
     };
     let line = match record.table("line") {
         Some(line) => Some(line_constants(entry.name, line, provenance, findings)?),
@@ -39,9 +40,7 @@ pub(super) fn cable(entry: &Entry<'_>, provenance: Provenance, findings: &mut Fi
             // A cable that says nothing of its metal is of copper: no assumption to be told.
             .unwrap_or(Sourced::new(Material::Copper, Origin::None, provenance)),
         coated: truth("coated", false),
-        resistance_tolerance: record
-            .quantity("resistance_tolerance", provenance, Ratio::from_fraction)
-            .unwrap_or(tolerance),
+        resistance_tolerance: tolerance,
         pairs: record.integer("pairs", provenance).unwrap_or(Sourced::assumed(1)),
         environments: environments(record, provenance),
         screened: truth("screened", false),

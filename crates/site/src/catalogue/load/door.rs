@@ -30,7 +30,14 @@ pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
         require(entry, "voltage", word, findings);
         require(entry, "current", word, findings);
     }
-    let tolerance = || Sourced::assumed(Ratio::from_fraction(0.1));
+    let tolerance = |key: &str| {
+        let stated = record.quantity(key, DATASHEET, Ratio::from_fraction);
+        match record.is_written("voltage") {
+            true => record.or_assumed(key, stated, Ratio::from_fraction(0.1)),
+            // Of a gate drive that a dry contact starts there is no voltage to hold.
+            false => stated.unwrap_or(Sourced::assumed(Ratio::from_fraction(0.1))),
+        }
+    };
     Some(Lock {
         head: head(entry, DATASHEET)?,
         kind,
@@ -41,12 +48,8 @@ pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
         )?,
         feed: current_kind(record),
         voltage: record.quantity("voltage", DATASHEET, Voltage::from_volts),
-        undervoltage_tolerance: record
-            .quantity("undervoltage_tolerance", DATASHEET, Ratio::from_fraction)
-            .unwrap_or_else(tolerance),
-        overvoltage_tolerance: record
-            .quantity("overvoltage_tolerance", DATASHEET, Ratio::from_fraction)
-            .unwrap_or_else(tolerance),
+        undervoltage_tolerance: tolerance("undervoltage_tolerance"),
+        overvoltage_tolerance: tolerance("overvoltage_tolerance"),
         current: record.quantity("current", DATASHEET, Current::from_amps),
         inrush_current: record.quantity("inrush_current", DATASHEET, Current::from_amps),
         duty_limit: record.quantity("duty_limit", DATASHEET, Duration::from_seconds),
@@ -87,9 +90,11 @@ pub(super) fn light(entry: &Entry<'_>, _: &mut Findings) -> Option<Light> {
         )?,
         feed: current_kind(record),
         voltage: record.quantity("voltage", DATASHEET, Voltage::from_volts)?,
-        voltage_tolerance: record
-            .quantity("voltage_tolerance", DATASHEET, Ratio::from_fraction)
-            .unwrap_or(Sourced::assumed(Ratio::from_fraction(0.1))),
+        voltage_tolerance: record.or_assumed(
+            "voltage_tolerance",
+            record.quantity("voltage_tolerance", DATASHEET, Ratio::from_fraction),
+            Ratio::from_fraction(0.1),
+        ),
         load: record.load("load", DATASHEET)?,
     })
 }

@@ -5,7 +5,7 @@ mod door;
 mod family;
 mod parts;
 
-use crate::catalogue::{Catalogue, Environment, OriginOfPart, PartHead};
+use crate::catalogue::{Catalogue, Environment, OriginOfPart, OwnPrices, Part, PartHead};
 use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
 use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
@@ -40,6 +40,8 @@ pub(crate) struct Loader {
     /// Shared by all sites that are resolved against it, until one adds cables of its own.
     pub(crate) catalogue: Arc<Catalogue>,
     pub(crate) names: Arc<PartNames>,
+    /// Own prices, that take the place of the catalogue's.
+    pub(crate) own_prices: Arc<OwnPrices>,
 }
 
 impl Loader {
@@ -49,12 +51,14 @@ impl Loader {
         if let Some(currency) = file.text("currency") {
             catalogue.currency = currency.to_string();
         }
+        let own_prices = &*self.own_prices;
         let stated = Provenance::Datasheet;
         add(
             file.named("families"),
             "family",
             &mut names.families,
             &mut catalogue.families,
+            own_prices,
             findings,
             family::family,
         );
@@ -63,6 +67,7 @@ impl Loader {
             "supply model",
             &mut names.supplies,
             &mut catalogue.supplies,
+            own_prices,
             findings,
             parts::supply,
         );
@@ -71,6 +76,7 @@ impl Loader {
             "box model",
             &mut names.boxes,
             &mut catalogue.boxes,
+            own_prices,
             findings,
             parts::box_model,
         );
@@ -79,6 +85,7 @@ impl Loader {
             "station model",
             &mut names.stations,
             &mut catalogue.stations,
+            own_prices,
             findings,
             parts::station,
         );
@@ -87,19 +94,37 @@ impl Loader {
             "cable",
             &mut names.cables,
             &mut catalogue.cables,
+            own_prices,
             findings,
             |entry, findings| cable::cable(entry, stated, findings),
         );
-        add(file.named("locks"), "lock model", &mut names.locks, &mut catalogue.locks, findings, door::lock);
+        add(
+            file.named("locks"),
+            "lock model",
+            &mut names.locks,
+            &mut catalogue.locks,
+            own_prices,
+            findings,
+            door::lock,
+        );
         add(
             file.named("accessories"),
             "accessory",
             &mut names.accessories,
             &mut catalogue.accessories,
+            own_prices,
             findings,
             door::accessory,
         );
-        add(file.named("lights"), "light", &mut names.lights, &mut catalogue.lights, findings, door::light);
+        add(
+            file.named("lights"),
+            "light",
+            &mut names.lights,
+            &mut catalogue.lights,
+            own_prices,
+            findings,
+            door::light,
+        );
     }
 
     /// Adds the cables that a site file defines for itself.
@@ -108,17 +133,24 @@ impl Loader {
             return;
         }
         let (catalogue, names) = (Arc::make_mut(&mut self.catalogue), Arc::make_mut(&mut self.names));
-        add(entries, "cable", &mut names.cables, &mut catalogue.cables, findings, |entry, findings| {
-            cable::cable(entry, Provenance::Stated, findings)
-        });
+        add(
+            entries,
+            "cable",
+            &mut names.cables,
+            &mut catalogue.cables,
+            &self.own_prices,
+            findings,
+            |entry, findings| cable::cable(entry, Provenance::Stated, findings),
+        );
     }
 }
 
-fn add<T>(
+fn add<T: Part>(
     entries: &[Entry<'_>],
     kind: &'static str,
     names: &mut BTreeMap<String, Origin>,
     parts: &mut BTreeMap<String, T>,
+    own_prices: &OwnPrices,
     findings: &mut Findings,
     mut build: impl FnMut(&Entry<'_>, &mut Findings) -> Option<T>,
 ) {
@@ -145,7 +177,13 @@ fn add<T>(
         }
         names.insert(entry.name.to_string(), origin);
         match build(entry, findings) {
-            Some(part) => {
+            Some(mut part) => {
+                part.head_mut().assumed = entry.record.assumed_keys();
+                if let Some(own) = own_prices.get(entry.name) {
+                    let head = part.head_mut();
+                    head.price = own.price.clone().or(head.price.take());
+                    head.labour_minutes = own.labour_minutes.clone().or(head.labour_minutes.take());
+                }
                 parts.insert(entry.name.to_string(), part);
             }
             // The earlier part must not stand in for one that could not be read.
@@ -165,8 +203,10 @@ fn head(entry: &Entry<'_>, provenance: Provenance) -> Option<PartHead> {
         name: entry.name.to_string(),
         title: record.text("title")?.to_string(),
         source: record.text("source")?.to_string(),
-        price: if priced { record.number("price", provenance) } else { None },
+        price: if priced { record.money("price", provenance) } else { None },
         labour_minutes: if priced { record.number("labour_minutes", provenance) } else { None },
+        // Known when the whole part is read.
+        assumed: Vec::new(),
         origin: OriginOfPart(record.at(&entry.span)),
     })
 }

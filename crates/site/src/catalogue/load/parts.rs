@@ -100,9 +100,11 @@ pub(super) fn box_model(entry: &Entry<'_>, findings: &mut Findings) -> Option<Bo
         rectifier_drop: record.quantity("rectifier_drop", DATASHEET, Voltage::from_volts),
         least_voltage: record.quantity("least_voltage", DATASHEET, Voltage::from_volts),
         highest_voltage: record.quantity("highest_voltage", DATASHEET, Voltage::from_volts),
-        port_resistance: record
-            .quantity("port_resistance", DATASHEET, Resistance::from_ohms)
-            .unwrap_or(Sourced::assumed(Resistance::ZERO)),
+        port_resistance: record.or_assumed(
+            "port_resistance",
+            record.quantity("port_resistance", DATASHEET, Resistance::from_ohms),
+            Resistance::ZERO,
+        ),
         port_current_limit: record.quantity("port_current_limit", DATASHEET, Current::from_amps),
         port_limit_kind: record.word("port_limit_kind", DATASHEET, LIMIT_KINDS),
         port_trip_delay: record.quantity("port_trip_delay", DATASHEET, Duration::from_seconds),
@@ -154,9 +156,11 @@ pub(super) fn station(entry: &Entry<'_>, findings: &mut Findings) -> Option<Stat
         heater_extra: record.load("heater_extra", DATASHEET),
         boot: record.load("boot", DATASHEET),
         boot_time: record.quantity("boot_time", DATASHEET, Duration::from_seconds),
-        load_tolerance: record
-            .quantity("load_tolerance", DATASHEET, Ratio::from_fraction)
-            .unwrap_or(Sourced::assumed(Ratio::from_fraction(0.1))),
+        load_tolerance: record.or_assumed(
+            "load_tolerance",
+            record.quantity("load_tolerance", DATASHEET, Ratio::from_fraction),
+            Ratio::from_fraction(0.1),
+        ),
         rectifier_drop: record.quantity("rectifier_drop", DATASHEET, Voltage::from_volts),
         least_voltage: record.quantity("least_voltage", DATASHEET, Voltage::from_volts)?,
         least_standby_voltage: record.quantity("least_standby_voltage", DATASHEET, Voltage::from_volts)?,

@@ -1,0 +1,188 @@
+//! Every key of the parts that a site uses, called assumed one by one, is told; and what is not told changes nothing.
+#![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
+
+use latchline_assess::{Assessment, Verdict, assess};
+use latchline_finding::{Edit, Sources};
+use latchline_site::{builtin_catalogue, edit, resolve};
+use toml::{Table, Value};
+
+const SITE: &str = r#"[site]
+title = "Every kind of part"
+family = "ostrel-48"
+indoor_station = "ostrel-v4"
+door_station = "ostrel-dv1"
+management_station = "ostrel-m1"
+cable = "pair-0.8"
+country = "GB"
+[conditions]
+usual_temperature = "20 °C"
+hottest_temperature = "40 °C"
+coldest_temperature = "0 °C"
+length_tolerance = "5 %"
+joint_resistance = "10 mohm"
+[policy]
+standby_hours = 4
+[buildings]
+A = { floors = ["G"] }
+[supplies]
+PS = { model = "ostrel-ps-120b", place = "A/G", ambient = "20 °C" }
+[distributors]
+D1 = { model = "ostrel-d4", place = "A/G" }
+[branch-boxes]
+T1 = { model = "ostrel-t2", place = "A/G" }
+[entrances.front]
+role = "main"
+place = "A/G"
+calls = ["everyone"]
+accessories = ["ostrel-keypad"]
+lights = [{ model = "names-12", feed = "station", lit = "night" }]
+alarm_inputs = [{ kind = "tamper", cable = "pair-0.5", length = "2 m", tells = ["lodge"] }]
+lock = { model = "strike-12", feed = "station", contact = "normally-open", cable = "flex-1.0", length = "5 m", hold_time = "3 s" }
+[management]
+lodge = { place = "A/G", calls = ["everyone"] }
+[dwellings]
+A-1 = { place = "A/G" }
+A-2 = { place = "A/G" }
+[runs]
+feed = { from = "PS", to = "D1", length = "2 m" }
+door = { from = "D1.1", to = ["front", "lodge"], lengths = ["5 m", "5 m"] }
+riser = { from = "D1.2", to = "T1", length = "5 m" }
+R1 = { from = "T1.1", to = "A-1", length = "5 m" }
+R2 = { from = "T1.2", to = "A-2", length = "5 m" }
+"#;
+
+/// Parts that the site uses, by table.
+const IN_USE: &[(&str, &[&str])] = &[
+    ("families", &["ostrel-48"]),
+    ("supplies", &["ostrel-ps-120b"]),
+    ("boxes", &["ostrel-d4", "ostrel-t2"]),
+    ("stations", &["ostrel-v4", "ostrel-dv1", "ostrel-m1"]),
+    ("cables", &["pair-0.8", "pair-0.5", "flex-1.0"]),
+    ("locks", &["strike-12"]),
+    ("accessories", &["ostrel-keypad"]),
+    ("lights", &["names-12"]),
+];
+
+/// Keys that say where values are from.
+const OF_SOURCES: &[&str] = &["title", "source", "assumed", "measured", "standard", "replaces"];
+/// Keys by which nothing is judged.
+const NOT_JUDGED_BY: &[&str] = &["price", "labour_minutes", "drum_lengths"];
+
+fn assessed(catalogue: &str) -> Assessment {
+    let mut sources = Sources::new();
+    let catalogue = sources.add("catalogue.toml", catalogue);
+    let file = sources.add("site.toml", SITE);
+    let resolved = resolve(&sources, file, &[catalogue]);
+    assess(&resolved.site.unwrap_or_else(|| panic!("{:#?}", resolved.findings)))
+}
+
+/// The built-in catalogue with nothing assumed in the parts in use.
+fn nothing_assumed() -> String {
+    let mut text = builtin_catalogue().1.to_string();
+    let known: Table = text.parse().unwrap();
+    for (table, names) in IN_USE {
+        for name in *names {
+            let part = known[*table][*name].as_table().unwrap();
+            let tables = part.iter().filter_map(|(key, value)| Some((Some(key), value.as_table()?)));
+            for (inner, values) in std::iter::once((None, part)).chain(tables) {
+                if values.contains_key("assumed") {
+                    let path: Vec<&str> = [*table, *name]
+                        .into_iter()
+                        .chain(inner.map(String::as_str))
+                        .chain(["assumed"])
+                        .collect();
+                    text = edit::apply(&text, &Edit::remove(&path)).unwrap();
+                }
+            }
+        }
+    }
+    text
+}
+
+fn told_of(assessment: &Assessment, part: &str) -> Vec<String> {
+    let of_part = |one: &&String| one.strip_prefix(part).is_some_and(|rest| rest.starts_with(' '));
+    assessment.assumed.iter().filter(of_part).cloned().collect()
+}
+
+#[test]
+fn every_key_that_is_called_assumed_is_told() {
+    let text = nothing_assumed();
+    let before = assessed(&text);
+    let known: Table = text.parse().unwrap();
+    let mut flipped = 0;
+    for (table, names) in IN_USE {
+        for name in *names {
+            let part = known[*table][*name].as_table().unwrap();
+            for (key, value) in part.iter().filter(|(key, _)| !OF_SOURCES.contains(&key.as_str())) {
+                let changed =
+                    edit::apply(&text, &Edit::set(&[*table, *name, "assumed"], format!("[\"{key}\"]")));
+                let assessment = assessed(&changed.unwrap());
+                let wanted = format!("{name} {key}");
+                assert_eq!(
+                    assessment.assumed.contains(&wanted),
+                    !NOT_JUDGED_BY.contains(&key.as_str()),
+                    "{wanted}: {:?}",
+                    assessment.assumed
+                );
+                assert_ne!(assessment.verdict, Verdict::Holds);
+                flipped += 1;
+                // Keys of tables inside that can be called assumed on their own.
+                let (Value::Table(inner), "battery" | "line") = (value, key.as_str()) else { continue };
+                for inner_key in inner.keys().filter(|key| !OF_SOURCES.contains(&key.as_str())) {
+                    let path = [*table, *name, key, "assumed"];
+                    let changed = edit::apply(&text, &Edit::set(&path, format!("[\"{inner_key}\"]")));
+                    let wanted = if key == "line" { wanted.clone() } else { format!("{wanted} {inner_key}") };
+                    let assessment = assessed(&changed.unwrap());
+                    assert!(assessment.assumed.contains(&wanted), "{wanted}: {:?}", assessment.assumed);
+                    flipped += 1;
+                }
+            }
+        }
+    }
+    assert!(flipped > 150, "{flipped} keys");
+    assert!(before.assumed.iter().all(|one| !one.contains("battery")), "{:?}", before.assumed);
+}
+
+/// Another price, time for labour or length of drum: the assessment is the same to the last figure. The figures have as many digits
+/// as before, so that places in the file stay the same, too.
+#[test]
+fn what_is_never_told_changes_nothing() {
+    let text = nothing_assumed();
+    let before = assessed(&text);
+    let known: Table = text.parse().unwrap();
+    for (table, names) in IN_USE {
+        for name in *names {
+            for key in NOT_JUDGED_BY {
+                let Some(value) = known[*table][*name].get(key) else { continue };
+                let written = value.to_string();
+                let other: String =
+                    written.chars().map(|sign| if sign.is_ascii_digit() { '7' } else { sign }).collect();
+                let changed = edit::apply(&text, &Edit::set(&[*table, *name, *key], other)).unwrap();
+                assert_eq!(assessed(&changed), before, "{name} {key}");
+            }
+        }
+    }
+}
+
+/// A value that nobody wrote and that is taken all the same is told like one that is called assumed.
+#[test]
+fn values_that_are_taken_for_want_of_others_are_told() {
+    let text = nothing_assumed();
+    let usual = [
+        ("stations", "ostrel-v4", "load_tolerance"),
+        ("boxes", "ostrel-d4", "port_resistance"),
+        ("cables", "pair-0.8", "resistance_tolerance"),
+        ("locks", "strike-12", "undervoltage_tolerance"),
+        ("locks", "strike-12", "overvoltage_tolerance"),
+        ("lights", "names-12", "voltage_tolerance"),
+    ];
+    let known: Table = text.parse().unwrap();
+    for (table, name, key) in usual {
+        let mut changed = text.clone();
+        if known[table][name].get(key).is_some() {
+            changed = edit::apply(&text, &Edit::remove(&[table, name, key])).unwrap();
+        }
+        let told = told_of(&assessed(&changed), name);
+        assert!(told.contains(&format!("{name} {key}")), "{name} {key}: {told:?}");
+    }
+}

@@ -13,7 +13,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("finding", &[]),
     ("words", &["finding"]),
     ("circuit", &[]),
-    ("site", &["finding"]),
+    ("site", &["finding", "words"]),
     ("cutting", &["site"]),
     ("network", &["finding", "circuit", "site"]),
     ("assess", &["finding", "words", "circuit", "site", "network"]),

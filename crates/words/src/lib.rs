@@ -15,6 +15,7 @@ pub mod codes;
 pub mod drawing;
 pub mod figures;
 pub mod pack;
+pub mod publications;
 pub mod report;
 pub mod row;
 pub mod states;

@@ -1,6 +1,6 @@
 //! Words that findings carry as arguments: what something is, does or needs.
 
-use crate::row::words;
+use crate::row::{sentences, words};
 
 words! {
     /// An argument of a finding.
@@ -56,5 +56,14 @@ words! {
         Entrance: "entrance" | "Eingang",
         Extension: "extension" | "Nebenstelle",
         Management: "management" | "Zentrale",
+    }
+}
+
+sentences! {
+    /// An argument of a finding that has arguments of its own.
+    pub enum TermSentence<'a> {
+        CountOfModel { count: usize, most: usize, model: &'a str }:
+            "{count} of {most} {model}"
+            | "{count} von {most} {model}",
     }
 }

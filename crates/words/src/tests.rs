@@ -2,11 +2,11 @@
 
 use crate::row::SentenceRow;
 use crate::template::argument_names;
-use crate::{bands, candidates, drawing, pack, report, states, terms, typeset};
+use crate::{bands, candidates, drawing, pack, publications, report, states, terms, typeset};
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 16] = [
+    let all: [&[SentenceRow]; 17] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -23,6 +23,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         report::ShortCircuit::ROWS,
         report::Tolerance::ROWS,
         report::BandWords::ROWS,
+        terms::TermSentence::ROWS,
     ];
     all.into_iter().flatten()
 }
@@ -38,6 +39,9 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(bands::Band::ALL, bands::Band::row),
         rows(candidates::Candidate::ALL, candidates::Candidate::row),
         rows(terms::Term::ALL, terms::Term::row),
+        rows(publications::Publication::ALL, publications::Publication::row),
+        rows(publications::EscapeDemand::ALL, publications::EscapeDemand::row),
+        rows(publications::PanelAdvice::ALL, publications::PanelAdvice::row),
         rows(report::Head::ALL, report::Head::row),
         rows(report::Mark::ALL, report::Mark::row),
     ]

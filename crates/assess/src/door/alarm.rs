@@ -6,6 +6,7 @@ use crate::calculation::CalculationLine;
 use crate::rule::Context;
 use latchline_finding::{ElementId, Sourced};
 use latchline_site::model::{AlarmInput, AlarmKind, Entrance, RelayContact};
+use latchline_words::terms::Term;
 
 /// One alarm input of an entrance.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,13 +80,13 @@ fn alarm_sheet(context: &Context<'_>, entrance: &Entrance, number: usize, input:
     }
 }
 
-/// The word of the site file for what an input reports.
-pub fn kind_word(kind: AlarmKind) -> &'static str {
+/// What an input reports, as an argument of a finding.
+pub fn kind_word(kind: AlarmKind) -> Term {
     match kind {
-        AlarmKind::Tamper => "tamper",
-        AlarmKind::Duress => "duress",
-        AlarmKind::Door => "door",
-        AlarmKind::Fire => "fire",
+        AlarmKind::Tamper => Term::Tamper,
+        AlarmKind::Duress => Term::Duress,
+        AlarmKind::Door => Term::DoorOpen,
+        AlarmKind::Fire => Term::Fire,
     }
 }
 

@@ -1,13 +1,15 @@
 //! What published rules say about locks on escape routes, by country, in short. Advice: the local code
 //! and the responsible person decide, and the text of the rule itself holds, not this summary.
 
+use latchline_words::publications::{EscapeDemand, Publication};
+
 /// A published rule in a sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct EscapeRule {
     /// The publication.
-    pub source: &'static str,
+    pub source: Publication,
     /// What it asks for, in short.
-    pub summary: &'static str,
+    pub summary: EscapeDemand,
 }
 
 /// Countries whose standards body takes over European standards (members of CEN).
@@ -17,35 +19,18 @@ const EUROPEAN_STANDARDS: &[&str] = &[
 ];
 
 const EUROPE: &[EscapeRule] = &[
-    EscapeRule {
-        source: "EN 179",
-        summary: "emergency exits used by people who know the door: lever handle or push pad, one action, no key",
-    },
-    EscapeRule {
-        source: "EN 1125",
-        summary: "panic exits open to the public: a horizontal bar that releases under the push of a crowd",
-    },
-    EscapeRule {
-        source: "EN 13637 (from memory)",
-        summary: "electrically controlled escape doors: a release terminal at the door, release on power loss and on fire alarm; a time delay in stages of 15 s and 180 s only where the authority allows it",
-    },
+    EscapeRule { source: Publication::En179, summary: EscapeDemand::KnownDoor },
+    EscapeRule { source: Publication::En1125, summary: EscapeDemand::Panic },
+    EscapeRule { source: Publication::En13637, summary: EscapeDemand::ElectricallyControlled },
 ];
 
 const UNITED_STATES: &[EscapeRule] = &[
-    EscapeRule {
-        source: "IBC 2015 1010.1.9.8, NFPA 101 7.2.1.6.2",
-        summary: "sensor-released locks: unlock on the sensor, on loss of power and on fire alarm; a marked button 1016 to 1219 mm high within 1525 mm of the door unlocks for 30 s independently of the entry system",
-    },
-    EscapeRule {
-        source: "NFPA 101 7.2.1.6.1",
-        summary: "delayed egress: release within 15 s (30 s if the authority allows) of a push of at most 67 N held at most 3 s; unlock on fire alarm and on loss of power",
-    },
+    EscapeRule { source: Publication::IbcSensor, summary: EscapeDemand::SensorReleased },
+    EscapeRule { source: Publication::Nfpa101Delay, summary: EscapeDemand::Delayed },
 ];
 
-const ELSEWHERE: &[EscapeRule] = &[EscapeRule {
-    source: "common practice, no source",
-    summary: "the door opens from inside with one action, without a key, without power and without the entry system",
-}];
+const ELSEWHERE: &[EscapeRule] =
+    &[EscapeRule { source: Publication::CommonPractice, summary: EscapeDemand::OneAction }];
 
 /// The rules to look at in a country (ISO 3166-1 alpha-2).
 pub fn escape_rules(country: Option<&str>) -> &'static [EscapeRule] {
@@ -69,15 +54,15 @@ pub struct DelayLimits {
     /// At the utmost, with the authority's permission.
     pub utmost_s: f64,
     /// The publication.
-    pub source: &'static str,
+    pub source: Publication,
 }
 
 /// The limits where a published rule allows a delay at all; `None` where none is known here.
 pub fn delay_limits(country: Option<&str>) -> Option<DelayLimits> {
     match country {
-        Some("US") => Some(DelayLimits { usual_s: 15.0, utmost_s: 30.0, source: "NFPA 101 7.2.1.6.1" }),
+        Some("US") => Some(DelayLimits { usual_s: 15.0, utmost_s: 30.0, source: Publication::Nfpa101Delay }),
         Some(country) if EUROPEAN_STANDARDS.contains(&country) => {
-            Some(DelayLimits { usual_s: 15.0, utmost_s: 180.0, source: "EN 13637 (from memory)" })
+            Some(DelayLimits { usual_s: 15.0, utmost_s: 180.0, source: Publication::En13637 })
         }
         _ => None,
     }
@@ -103,6 +88,6 @@ mod tests {
         for country in [None, Some("US"), Some("GB"), Some("ZZ")] {
             assert!(!escape_rules(country).is_empty());
         }
-        assert!(escape_rules(Some("DK")).iter().any(|rule| rule.source == "EN 1125"));
+        assert!(escape_rules(Some("DK")).iter().any(|rule| rule.source == Publication::En1125));
     }
 }

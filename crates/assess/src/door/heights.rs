@@ -1,6 +1,8 @@
 //! Heights of entry controls above the ground, by country, and what else is asked of a door panel there. Advice: the
 //! local code and the project's access consultant prevail.
 
+use latchline_words::publications::{PanelAdvice, Publication};
+
 /// A published range of heights.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HeightRange {
@@ -9,9 +11,9 @@ pub struct HeightRange {
     /// Highest, in metres.
     pub most_m: f64,
     /// The publication.
-    pub source: &'static str,
-    /// What else it, or another publication of the country, asks of a door panel; empty where nothing is known here.
-    pub also: &'static str,
+    pub source: Publication,
+    /// What else it, or another publication of the country, asks of a door panel, where anything is known here.
+    pub also: Option<PanelAdvice>,
 }
 
 /// Ranges by country (ISO 3166-1 alpha-2). The source says how its figures are known: as quoted by somebody
@@ -22,8 +24,8 @@ const RANGES: &[(&str, HeightRange)] = &[
         HeightRange {
             least_m: 0.38,
             most_m: 1.22,
-            source: "2010 ADA Standards 308.2.1 and 308.3.1, unobstructed reach",
-            also: "beyond an obstruction deeper than 0.51 m at most 1.12 m (308.2.2); with one hand, at most 22 N (309.4, from memory)",
+            source: Publication::Ada,
+            also: Some(PanelAdvice::Obstruction),
         },
     ),
     (
@@ -31,8 +33,8 @@ const RANGES: &[(&str, HeightRange)] = &[
         HeightRange {
             least_m: 0.90,
             most_m: 1.00,
-            source: "Approved Document M volume 1 (England), M4(2) and M4(3) (from memory)",
-            also: "at least 0.3 m from an external return corner (from memory); in buildings other than dwellings 0.75 m to 1.20 m (volume 2, 4.30, as quoted)",
+            source: Publication::ApprovedDocumentM,
+            also: Some(PanelAdvice::ReturnCorner),
         },
     ),
     (
@@ -40,18 +42,18 @@ const RANGES: &[(&str, HeightRange)] = &[
         HeightRange {
             least_m: 1.10,
             most_m: 1.30,
-            source: "DM 236/1989, entry phones, as quoted",
-            also: "bell pushes 0.40 m to 1.40 m (the same, as quoted)",
+            source: Publication::Dm236,
+            also: Some(PanelAdvice::BellPushes),
         },
     ),
-    ("DE", HeightRange { least_m: 0.85, most_m: 1.05, source: "DIN 18040-2 (from memory)", also: "" }),
+    ("DE", HeightRange { least_m: 0.85, most_m: 1.05, source: Publication::Din18040, also: None }),
     (
         "FR",
         HeightRange {
             least_m: 0.90,
             most_m: 1.30,
-            source: "order of 24 December 2015 on dwellings, as quoted",
-            also: "more than 0.40 m from an inner corner; signals by sound and by sight (the same, as quoted)",
+            source: Publication::FrenchOrder,
+            also: Some(PanelAdvice::InnerCorner),
         },
     ),
     (
@@ -59,8 +61,8 @@ const RANGES: &[(&str, HeightRange)] = &[
         HeightRange {
             least_m: 0.80,
             most_m: 1.10,
-            source: "SIA 500 section 9.6.1, as quoted",
-            also: "not in a corner; a prompt to speak that can be seen (the same, as quoted)",
+            source: Publication::Sia500,
+            also: Some(PanelAdvice::NotInCorner),
         },
     ),
     (
@@ -68,8 +70,8 @@ const RANGES: &[(&str, HeightRange)] = &[
         HeightRange {
             least_m: 0.80,
             most_m: 1.10,
-            source: "advice on TEK17 for dwellings, bell panels, as quoted",
-            also: "usable from a wheelchair (TEK17 section 12-4, guidance)",
+            source: Publication::Tek17,
+            also: Some(PanelAdvice::Wheelchair),
         },
     ),
     (
@@ -77,25 +79,17 @@ const RANGES: &[(&str, HeightRange)] = &[
         HeightRange {
             least_m: 0.80,
             most_m: 1.10,
-            source: "ISO 21542 (from memory)",
-            also: "shows by sound and by sight that it is active and connected; the key 5 can be felt (BR18 section 160)",
+            source: Publication::Iso21542,
+            also: Some(PanelAdvice::ActiveShown),
         },
     ),
-    (
-        "ES",
-        HeightRange {
-            least_m: 0.80,
-            most_m: 1.20,
-            source: "CTE DB SUA, accessible controls (from memory)",
-            also: "",
-        },
-    ),
-    ("AU", HeightRange { least_m: 0.90, most_m: 1.25, source: "AS 1428.1, touch pads, as quoted", also: "" }),
+    ("ES", HeightRange { least_m: 0.80, most_m: 1.20, source: Publication::CteDbSua, also: None }),
+    ("AU", HeightRange { least_m: 0.90, most_m: 1.25, source: Publication::As14281, also: None }),
 ];
 
 /// The international standard, where the country has no entry above.
 const ELSEWHERE: HeightRange =
-    HeightRange { least_m: 0.80, most_m: 1.10, source: "ISO 21542 (from memory)", also: "" };
+    HeightRange { least_m: 0.80, most_m: 1.10, source: Publication::Iso21542, also: None };
 
 /// The range for a country; the international standard's without one.
 pub fn height_range(country: Option<&str>) -> HeightRange {
@@ -107,16 +101,23 @@ pub fn height_range(country: Option<&str>) -> HeightRange {
 #[cfg(test)]
 mod tests {
     use super::{RANGES, height_range};
+    use latchline_finding::Language;
+    use latchline_words::publications::Publication;
+
+    fn english(source: Publication) -> &'static str {
+        source.say(Language::English)
+    }
 
     /// US Department of Justice, 2010 ADA Standards 308.2.1: 15 in to 48 in; 308.2.2: 44 in beyond 20 in of
     /// obstruction.
     #[test]
     fn reach_of_the_ada_standards_in_inches() {
         let range = height_range(Some("US"));
+        let also = range.also.expect("advice on panels").say(Language::English);
         assert!((range.least_m - 15.0 * 0.0254).abs() < 0.002);
         assert!((range.most_m - 48.0 * 0.0254).abs() < 0.002);
-        assert!(range.also.contains("1.12 m") && (44.0 * 0.0254 - 1.12_f64).abs() < 0.003);
-        assert!(range.also.contains("0.51 m") && (20.0 * 0.0254 - 0.51_f64).abs() < 0.003);
+        assert!(also.contains("1.12 m") && (44.0 * 0.0254 - 1.12_f64).abs() < 0.003);
+        assert!(also.contains("0.51 m") && (20.0 * 0.0254 - 0.51_f64).abs() < 0.003);
     }
 
     /// Ranges as others quote them. Italy: ministerial decree 236/1989 in handbooks, entry phone 110 to 130 cm. France: order
@@ -128,7 +129,7 @@ mod tests {
     fn heights_as_quoted() {
         let range = |country| {
             let range = height_range(Some(country));
-            assert!(range.source.ends_with("as quoted"), "{}", range.source);
+            assert!(english(range.source).ends_with("as quoted"), "{}", english(range.source));
             (range.least_m, range.most_m)
         };
         assert_eq!(range("IT"), (1.10, 1.30));
@@ -142,8 +143,9 @@ mod tests {
     #[test]
     fn every_source_says_how_it_is_known() {
         for (country, range) in RANGES {
-            let is_told = range.source.contains("as quoted") || range.source.contains("from memory");
-            assert!(is_told || *country == "US", "{country}: {}", range.source);
+            let is_told =
+                english(range.source).contains("as quoted") || english(range.source).contains("from memory");
+            assert!(is_told || *country == "US", "{country}: {}", english(range.source));
             assert!(range.least_m < range.most_m);
         }
     }
@@ -151,6 +153,6 @@ mod tests {
     #[test]
     fn other_countries_get_the_international_standard() {
         assert_eq!(height_range(None), height_range(Some("ZZ")));
-        assert!(height_range(None).source.starts_with("ISO 21542"));
+        assert!(english(height_range(None).source).starts_with("ISO 21542"));
     }
 }

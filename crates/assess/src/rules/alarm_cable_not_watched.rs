@@ -14,7 +14,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             let input = &entrance.alarm_inputs[sheet.number - 1];
             let found = finding(doc, input.contact.origin.clone())
                 .about(entrance.id.clone())
-                .with("kind", kind_word(sheet.kind))
+                .with("kind", kind_word(sheet.kind).both())
                 .with("number", sheet.number);
             report.push(found);
         }

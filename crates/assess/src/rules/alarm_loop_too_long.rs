@@ -34,7 +34,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             let found = finding(doc, input.origin.clone())
                 .about(entrance.id.clone())
                 .figures(cable.adverse_ohm, limit_ohm, Unit::Ohm)
-                .with("kind", kind_word(sheet.kind))
+                .with("kind", kind_word(sheet.kind).both())
                 .with("number", sheet.number)
                 .with("station", station.head.name.as_str())
                 .graded(sheet.assumed.grade());

@@ -3,6 +3,7 @@
 use super::limit::grade;
 use crate::rule::{Context, Report, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity};
+use latchline_words::terms::Term;
 
 rule! {
     pub static BESIDE_MAINS: "beside-mains", Warning, check
@@ -22,7 +23,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let found = found
             .about(run.id.clone())
             .with("cable", cable.head.name.as_str())
-            .with("screen", if cable.screened.value { "screened" } else { "unscreened" })
+            .with("screen", if cable.screened.value { Term::Screened } else { Term::Unscreened }.both())
             .also_at("cable", cable.mains_insulated.origin.clone())
             .graded(grade(&cable.head.name, "mains_insulated", &cable.mains_insulated));
         report.push(found);

@@ -2,19 +2,20 @@
 
 use super::limit::grade;
 use crate::rule::{Context, Report, finding, finding_as, rule};
-use latchline_finding::{CodeDoc, Provenance, Severity};
+use latchline_finding::{Both, CodeDoc, Provenance, Severity};
 use latchline_site::catalogue::Environment;
 use latchline_site::model::{RunStop, Site};
+use latchline_words::terms::Term;
 
 rule! {
     pub static CABLE_UNSUITABLE: "cable-unsuitable", Error, check
 }
 
-fn word(environment: Environment) -> &'static str {
+fn word(environment: Environment) -> Term {
     match environment {
-        Environment::Indoors => "indoors",
-        Environment::Outdoors => "outdoors",
-        Environment::Buried => "buried",
+        Environment::Indoors => Term::Indoors,
+        Environment::Outdoors => Term::Outdoors,
+        Environment::Buried => Term::Buried,
     }
 }
 
@@ -41,8 +42,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             let severity = if away { Severity::Warning } else { Severity::Advice };
             (severity, section.to_origin.clone(), Environment::Outdoors, Some(section.to))
         };
-        let listed: Vec<String> =
-            allowed.value.iter().map(|environment| word(*environment).to_string()).collect();
+        let listed: Vec<Both> = allowed.value.iter().map(|environment| word(*environment).both()).collect();
         let mut found = match severity {
             Severity::Error => finding(doc, origin),
             other => finding_as(doc, other, origin),
@@ -50,7 +50,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         found = found
             .about(run.id.clone())
             .with("cable", cable.head.name.as_str())
-            .with("environment", word(environment))
+            .with("environment", word(environment).both())
             .with("allowed", listed)
             .also_at("limit", allowed.origin.clone())
             .graded(grade(&cable.head.name, "environments", allowed));

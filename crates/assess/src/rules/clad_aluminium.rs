@@ -4,6 +4,7 @@ use super::limit::grade;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Figure, Origin, Provenance, Unit};
 use latchline_site::catalogue::Material;
+use latchline_words::terms::Term;
 use std::collections::BTreeMap;
 
 rule! {
@@ -24,12 +25,12 @@ pub(super) fn resistance_ratio(material: Material) -> f64 {
     }
 }
 
-fn word(material: Material) -> &'static str {
+fn word(material: Material) -> Term {
     match material {
-        Material::Copper => "copper",
-        Material::CladAluminium10 => "copper-clad aluminium, 10 % copper",
-        Material::CladAluminium15 => "copper-clad aluminium, 15 % copper",
-        Material::Aluminium => "aluminium",
+        Material::Copper => Term::Copper,
+        Material::CladAluminium10 => Term::CladAluminium10,
+        Material::CladAluminium15 => Term::CladAluminium15,
+        Material::Aluminium => Term::Aluminium,
     }
 }
 
@@ -57,7 +58,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let mut found = finding(doc, origin)
             .about(elements[0].clone())
             .with("cable", name)
-            .with("material", word(material))
+            .with("material", word(material).both())
             .with("elements", elements)
             .also_at("material", cable.material.origin.clone());
         found.value = Some(Figure::new(resistance_ratio(material), Unit::Ratio));

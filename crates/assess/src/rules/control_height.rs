@@ -29,7 +29,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             .figures(height_m, limit_m, Unit::Metre)
             .with("least", Figure::new(range.least_m, Unit::Metre))
             .with("most", Figure::new(range.most_m, Unit::Metre))
-            .with("source", range.source);
+            .with("source", range.source.both());
         report.push(found);
     }
 }

@@ -15,7 +15,8 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     if has_rules(code) || height_range(Some(code)) != height_range(None) {
         return;
     }
-    let found =
-        finding(doc, country.origin.clone()).with("country", code).with("source", height_range(None).source);
+    let found = finding(doc, country.origin.clone())
+        .with("country", code)
+        .with("source", height_range(None).source.both());
     report.push(found);
 }

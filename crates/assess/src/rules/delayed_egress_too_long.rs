@@ -5,6 +5,7 @@ use crate::door::LockAt;
 use crate::door::escape::delay_limits;
 use crate::rule::{Context, Report, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
+use latchline_words::terms::Term;
 
 rule! {
     pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error, check
@@ -17,8 +18,8 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let Some(delay) = &at.used.delayed_egress else { continue };
         let delay_s = delay.value.as_seconds();
         let (usual_s, utmost_s, source) = match limits {
-            Some(limits) => (limits.usual_s, limits.utmost_s, limits.source),
-            None => (0.0, f64::INFINITY, "no rule known for the site's country"),
+            Some(limits) => (limits.usual_s, limits.utmost_s, limits.source.both()),
+            None => (0.0, f64::INFINITY, Term::NoRuleKnown.both()),
         };
         let over = |limit_s: f64| delay_s > limit_s * (1.0 + ROUNDING);
         let origin = delay.origin.clone();

@@ -1,8 +1,8 @@
 //! `escape-advice`
 
-use crate::door::escape::escape_rules;
+use crate::door::escape::{EscapeRule, escape_rules};
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::{CodeDoc, ElementId};
+use latchline_finding::{Both, CodeDoc, ElementId, Language};
 
 rule! {
     pub static ESCAPE_ADVICE: "escape-advice", Advice, check
@@ -19,13 +19,16 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let country = site.country.as_ref();
     let rules = escape_rules(country.map(|country| country.value.as_str()));
     let ids: Vec<ElementId> = doors.iter().map(|door| door.id.clone()).collect();
-    let sources: Vec<String> = rules.iter().map(|rule| rule.source.to_string()).collect();
-    let summaries: Vec<String> =
-        rules.iter().map(|rule| format!("{}: {}", rule.source, rule.summary)).collect();
+    let sources: Vec<Both> = rules.iter().map(|rule| rule.source.both()).collect();
+    let summaries = |language| {
+        let one =
+            |rule: &EscapeRule| format!("{}: {}", rule.source.say(language), rule.summary.say(language));
+        rules.iter().map(one).collect::<Vec<_>>().join("; ")
+    };
     let mut found = finding(doc, first.escape_route.origin.clone())
         .with("doors", ids)
         .with("sources", sources)
-        .with("rules", summaries.join("; "));
+        .with("rules", Both::new(summaries(Language::English), summaries(Language::German)));
     if let Some(country) = country {
         found = found.with("country", country.value.as_str());
     }

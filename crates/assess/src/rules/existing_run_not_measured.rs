@@ -2,6 +2,7 @@
 
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::CodeDoc;
+use latchline_words::terms::Term;
 
 rule! {
     pub static EXISTING_RUN_NOT_MEASURED: "existing-run-not-measured", Advice, check
@@ -11,10 +12,10 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     for run in context.site.runs.iter().filter(|run| run.existing.value) {
         let mut missing = Vec::new();
         if run.measured.loop_resistance.is_none() {
-            missing.push("loop".to_string());
+            missing.push(Term::Loop.both());
         }
         if run.measured.insulation.is_none() {
-            missing.push("insulation".to_string());
+            missing.push(Term::Insulation.both());
         }
         if !missing.is_empty() {
             let found =

@@ -4,6 +4,7 @@ use crate::door::LockAt;
 use crate::rule::{Context, Report, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity};
 use latchline_site::catalogue::{LockKind, PowerLoss};
+use latchline_words::terms::Term;
 
 rule! {
     pub static FIRE_INTERLOCK_MISSING: "fire-interlock-missing", Error, check
@@ -22,7 +23,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let start = if escape { finding(doc, origin) } else { finding_as(doc, Severity::Warning, origin) };
         let found = at
             .describe(start)
-            .with("role", if escape { "on an escape route" } else { "at a door" })
+            .with("role", if escape { Term::OnAnEscapeRoute } else { Term::AtADoor }.both())
             .also_at("escape-route", at.entrance.escape_route.origin.clone());
         report.push(found);
     }

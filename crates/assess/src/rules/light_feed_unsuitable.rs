@@ -6,6 +6,7 @@ use crate::door::light::light_sheets;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::Feed;
+use latchline_words::terms::Term;
 
 rule! {
     pub static LIGHT_FEED_UNSUITABLE: "light-feed-unsuitable", Error, check
@@ -36,7 +37,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
                 .with("number", sheet.number)
                 .graded(assumed.grade());
             if is_ac {
-                found = found.with("needs", "alternating current");
+                found = found.with("needs", Term::AlternatingCurrent.both());
             }
             report.push(found);
         }

@@ -3,8 +3,9 @@
 use crate::door::LockAt;
 use crate::door::wiring::required_contact;
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::CodeDoc;
+use latchline_finding::{Both, CodeDoc};
 use latchline_site::model::RelayContact;
+use latchline_words::terms::Term;
 
 rule! {
     pub static LOCK_CONTACT_WIRING: "lock-contact-wiring", Error, check
@@ -21,8 +22,8 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             continue;
         }
         let kind = match required {
-            RelayContact::NormallyClosed => "opens without power",
-            RelayContact::NormallyOpen => "stays shut without power",
+            RelayContact::NormallyClosed => Term::OpensWithoutPower.both(),
+            RelayContact::NormallyOpen => Term::StaysShutWithoutPower.both(),
         };
         let found = at
             .describe(finding(doc, at.used.contact.origin.clone()))
@@ -35,9 +36,9 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     }
 }
 
-fn contact_words(contact: RelayContact) -> &'static str {
+fn contact_words(contact: RelayContact) -> Both {
     match contact {
-        RelayContact::NormallyOpen => "normally open",
-        RelayContact::NormallyClosed => "normally closed",
+        RelayContact::NormallyOpen => Term::NormallyOpen.both(),
+        RelayContact::NormallyClosed => Term::NormallyClosed.both(),
     }
 }

@@ -6,6 +6,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::Feed;
+use latchline_words::terms::Term;
 
 rule! {
     pub static LOCK_CURRENT_KIND: "lock-current-kind", Error, reads Voltages, check
@@ -15,14 +16,14 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let Ok(feed) = feed(context, &at) else { continue };
         let (needs, gets) = match (at.lock.feed.value, feed.is_ac) {
-            (Feed::Dc, true) => ("direct current", "alternating current"),
-            (Feed::Ac, false) => ("alternating current", "direct current"),
+            (Feed::Dc, true) => (Term::DirectCurrent, Term::AlternatingCurrent),
+            (Feed::Ac, false) => (Term::AlternatingCurrent, Term::DirectCurrent),
             _ => continue,
         };
         let found = at
             .describe(finding(doc, at.used.model.origin.clone()))
-            .with("needs", needs)
-            .with("gets", gets)
+            .with("needs", needs.both())
+            .with("gets", gets.both())
             .also_at("limit", at.lock.feed.origin.clone())
             .also_at("feed", feed.origin.clone())
             .graded(super::limit::grade(&at.lock.head.name, "feed", &at.lock.feed));

@@ -6,6 +6,7 @@ use crate::door::times::lock_times;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_circuit::lock::{Energised, HoldWinner};
 use latchline_finding::{CodeDoc, Figure, Origin, Unit};
+use latchline_words::terms::Term;
 
 rule! {
     pub static LOCK_DUTY_EXCEEDED: "lock-duty-exceeded", Error, check
@@ -36,9 +37,9 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         found = match times.energised {
             Energised::WhileReleased => {
                 found.value = Some(Figure::new(times.duty_s, Unit::Second));
-                found.with("when", "while it is released")
+                found.with("when", Term::WhileItIsReleased.both())
             }
-            Energised::WhileShut => found.with("when", "all the time it is shut"),
+            Energised::WhileShut => found.with("when", Term::AllTheTimeItIsShut.both()),
         };
         report.push(found);
     }

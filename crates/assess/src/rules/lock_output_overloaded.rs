@@ -6,6 +6,7 @@ use crate::door::{Assumptions, LockAt};
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
+use latchline_words::terms::Term;
 
 rule! {
     pub static LOCK_OUTPUT_OVERLOADED: "lock-output-overloaded", Error, check
@@ -36,7 +37,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let found = at
             .describe(finding(doc, at.used.model.origin.clone()))
             .figures(peak_a, limit_a, Unit::Ampere)
-            .with("which", key.replace('_', " "))
+            .with("which", if key == "inrush_current" { Term::InrushCurrent } else { Term::Current }.both())
             .with("station", at.station.head.name.as_str())
             .also_at("limit", limit.origin.clone())
             .graded(assumed.grade());

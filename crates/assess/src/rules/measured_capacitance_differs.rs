@@ -7,6 +7,7 @@ use latchline_network::readings::capacitance_f_per_m;
 use latchline_site::catalogue::Cable;
 use latchline_site::model::Run;
 use latchline_words::candidates::Candidate;
+use latchline_words::terms::Term;
 
 rule! {
     pub static MEASURED_CAPACITANCE_DIFFERS: "measured-capacitance-differs", Warning, check
@@ -72,7 +73,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             .figures(implied.implied_m, limit_m, Unit::Metre)
             .with("capacitance", Figure::new(measured.value.as_farads(), Unit::Farad))
             .with("length", Figure::new(implied.stated_m, Unit::Metre))
-            .with("direction", if direction > 0.0 { "longer" } else { "shorter" })
+            .with("direction", if direction > 0.0 { Term::Longer } else { Term::Shorter }.both())
             .with("candidates", candidates)
             .with("cable", cable.head.name.as_str())
             .also_at("cable", line.capacitance.origin.clone())

@@ -8,6 +8,7 @@ use latchline_network::Corner;
 use latchline_network::resistance::{conductor_ohm_per_m, section_resistances};
 use latchline_site::model::{Run, RunStop, Site, StationOwner};
 use latchline_words::candidates::Candidate;
+use latchline_words::terms::Term;
 
 rule! {
     pub static MEASURED_LOOP_DIFFERS: "measured-loop-differs", Warning, check
@@ -38,7 +39,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             .figures(measured_ohm, limit_ohm, Unit::Ohm)
             .with("expected", Figure::new(expected_ohm, Unit::Ohm))
             .with("excess", Figure::new(excess_ohm, Unit::Ohm))
-            .with("direction", if excess_ohm > 0.0 { "higher" } else { "lower" })
+            .with("direction", if excess_ohm > 0.0 { Term::Higher } else { Term::Lower }.both())
             .with("candidates", candidates(run, cable, excess_ohm > 0.0))
             .with("cable", cable.head.name.as_str())
             .with("length", Figure::new(stated_m, Unit::Metre))

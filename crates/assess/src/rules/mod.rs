@@ -1,4 +1,4 @@
-//! The rules: one rule, one file. Its doc comment is its manual page.
+//! The rules: one rule, one file. Its words and its manual page stand in a file of the same name in the crate of words.
 
 pub mod acceptance_without_match;
 pub mod accessory_chain_too_long;

@@ -6,6 +6,7 @@ use crate::door::{Assumptions, LockAt};
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
+use latchline_words::terms::Term;
 
 rule! {
     pub static RELAY_OVERLOADED: "relay-overloaded", Error, check
@@ -39,7 +40,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let found = at
             .describe(finding(doc, at.used.model.origin.clone()))
             .figures(peak_a, limit_a, Unit::Ampere)
-            .with("which", key.replace('_', " "))
+            .with("which", if key == "inrush_current" { Term::InrushCurrent } else { Term::Current }.both())
             .with("station", holder)
             .also_at("limit", limit.origin.clone())
             .graded(assumed.grade());

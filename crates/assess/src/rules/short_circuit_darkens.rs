@@ -5,6 +5,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, ElementId, Figure, Unit};
 use latchline_network::short_circuit::RunShort;
+use latchline_words::terms::Term;
 
 rule! {
     pub static SHORT_CIRCUIT_DARKENS: "short-circuit-darkens", Advice, reads ShortCircuit, check
@@ -32,7 +33,7 @@ fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
             .with("run", &run.id)
             .with("count", dwellings.len())
             .with("dwellings", dwellings)
-            .with("acts", acts)
+            .with("acts", word(acts).both())
             .with("runs", runs().filter(|other| !other.also_dark.is_empty()).count())
             .with("current", Figure::new(short.fault_a, Unit::Ampere))
             .graded(context.grade_of_stage(stage));
@@ -40,5 +41,14 @@ fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
             found = found.with("by", by);
         }
         report.push(found);
+    }
+}
+
+/// What acts, as a word of the finding.
+fn word(acts: &str) -> Term {
+    match acts {
+        "trips" => Term::Trips,
+        "limits" => Term::Limits,
+        _ => Term::Nothing,
     }
 }

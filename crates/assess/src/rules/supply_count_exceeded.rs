@@ -1,8 +1,9 @@
 //! `supply-count-exceeded`
 
 use crate::rule::{Context, Report, finding, rule};
-use latchline_finding::{CodeDoc, Unit};
+use latchline_finding::{Both, CodeDoc, Unit};
 use latchline_network::{StageSource, Terminal};
+use latchline_words::terms::TermSentence;
 use std::collections::BTreeMap;
 
 rule! {
@@ -61,8 +62,14 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             continue;
         }
         let stage = &context.layout.stages[count.stage];
-        let models: Vec<String> =
-            count.counts.iter().map(|(model, (count, most))| format!("{count} of {most} {model}")).collect();
+        let models: Vec<Both> = count
+            .counts
+            .iter()
+            .map(|(model, (count, most))| {
+                let (count, most) = (*count, *most as usize);
+                TermSentence::CountOfModel { count, most, model }.both()
+            })
+            .collect();
         let found = finding(doc, context.source_origin(stage.source))
             .about(stage.id.clone())
             .figures(count.share, 1.0, Unit::Ratio)

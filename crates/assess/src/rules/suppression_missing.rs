@@ -5,6 +5,7 @@ use crate::door::times::lock_times;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_site::model::{LockFeed, Suppression};
+use latchline_words::terms::Term;
 
 rule! {
     pub static SUPPRESSION_MISSING: "suppression-missing", Advice, check
@@ -22,7 +23,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let is_ac = at.used.feed.value == LockFeed::OwnSupply && at.used.supply_ac.value;
         let mut found = at
             .describe(finding(doc, origin))
-            .with("suitable", if is_ac { "a varistor" } else { "a diode or a clamp" });
+            .with("suitable", if is_ac { Term::Varistor } else { Term::DiodeOrClamp }.both());
         if let (false, Some(delay_s)) = (is_ac, lock_times(&at).and_then(|times| times.decay_with_diode_s)) {
             found = found.with("diode_delay", Figure::new(delay_s, Unit::Second));
         }

@@ -5,6 +5,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::LimitKind;
+use latchline_words::terms::Term;
 
 rule! {
     pub static TRIP_BELOW_LEGITIMATE_CURRENT: "trip-below-legitimate-current", Error, reads Voltages, check
@@ -38,13 +39,13 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
                 (id, origin, &model.head.name, kind.value, limit)
             }
         };
-        let word = if kind == LimitKind::Hiccup { "hiccups" } else { "trips" };
+        let word = if kind == LimitKind::Hiccup { Term::Hiccups } else { Term::Trips };
         report.push(
             finding(doc, origin)
                 .about(element)
                 .figures(nuisance.legitimate_a, nuisance.trip_a, Unit::Ampere)
                 .with("model", model.as_str())
-                .with("acts", word)
+                .with("acts", word.both())
                 .also_at("limit", limit.origin.clone())
                 .graded(context.grade_of_stage(nuisance.stage)),
         );

@@ -41,7 +41,9 @@ fn light_feed_unsuitable() {
     fails(code, entrance(&lights("{ model = \"porch\", feed = \"bus\" }")), ERROR, Some((24.0, 12.0)));
     fails(code, entrance(&lights("{ model = \"bus\" }")), ERROR, Some((12.0, 24.0)));
     let ac = found(code, entrance(&lights("{ model = \"filament\" }")));
-    assert!(matches!(ac.argument("needs"), Some(Argument::Text(needs)) if needs == "alternating current"));
+    assert!(
+        matches!(ac.argument("needs"), Some(Argument::Words(needs)) if needs.name() == "alternating current")
+    );
     passes(code, entrance(&lights("{ model = \"filament\", feed = \"own-supply\" }")));
 }
 

@@ -97,9 +97,10 @@ fn escape_advice() {
     let case = Case { site: "country = \"GB\"", ..escape("escape_route = true", "model = \"safe\"") };
     let advice = found(code, case);
     assert_eq!(advice.severity, ADVICE);
-    let Some(Argument::Texts(sources)) = advice.argument("sources") else { panic!("{advice:#?}") };
+    let Some(Argument::ManyWords(sources)) = advice.argument("sources") else { panic!("{advice:#?}") };
     assert!(
-        sources.iter().any(|source| source == "EN 179") && sources.iter().any(|source| source == "EN 1125")
+        sources.iter().any(|source| source.name() == "EN 179")
+            && sources.iter().any(|source| source.name() == "EN 1125")
     );
     passes(code, escape("", "model = \"safe\""));
     passes(code, escape("escape_route = true", ""));

@@ -5,9 +5,6 @@ pub(super) fn text(english: &str) -> String {
     if let Some(known) = exact(english) {
         return known.to_string();
     }
-    if let Some(counted) = counted(english) {
-        return counted;
-    }
     for (tail, german) in TAILS {
         if let Some(head) = english.strip_suffix(tail) {
             return format!("{}{german}", text(head).replace(" at ", " bei "));
@@ -15,17 +12,6 @@ pub(super) fn text(english: &str) -> String {
     }
     english.to_string()
 }
-
-/// "28 of 64 ostrel-v4": how many of how many of a model.
-fn counted(english: &str) -> Option<String> {
-    let (count, rest) = english.split_once(COUNTED)?;
-    let (most, model) = rest.split_once(' ')?;
-    let are_numbers = [count, most].iter().all(|text| text.bytes().all(|byte| byte.is_ascii_digit()));
-    are_numbers.then(|| format!("{count} von {most} {model}"))
-}
-
-/// Between the two numbers of a count.
-const COUNTED: &str = " of ";
 
 fn exact(english: &str) -> Option<&'static str> {
     PAIRS.iter().find(|(known, _)| *known == english).map(|(_, german)| *german)
@@ -39,44 +25,10 @@ const TAILS: &[(&str, &str)] = &[
     (", upper end", ", oberes Ende"),
     (", upper tolerance", ", obere Toleranz"),
     (" current and 10 % (cold coil, tolerance)", " current und 10 % (kalte Spule, Toleranz)"),
-    (" (from memory)", " (aus dem Gedächtnis)"),
-    (", as quoted", ", nach Zitat"),
 ];
 
 /// Whole texts.
 const PAIRS: &[(&str, &str)] = &[
-    // arguments of findings
-    ("direct current", "Gleichstrom"),
-    ("alternating current", "Wechselstrom"),
-    ("opens without power", "öffnet ohne Strom"),
-    ("stays shut without power", "bleibt ohne Strom zu"),
-    ("normally open", "Schließer"),
-    ("normally closed", "Öffner"),
-    ("while it is released", "solange es freigegeben ist"),
-    ("all the time it is shut", "solange es zu ist"),
-    ("on an escape route", "an einem Fluchtweg"),
-    ("tamper", "Sabotage"),
-    ("duress", "Überfall"),
-    ("door", "Tür offen"),
-    ("fire", "Brand"),
-    ("at a door", "an einer Tür"),
-    ("indoors", "innen"),
-    ("outdoors", "außen"),
-    ("buried", "im Erdreich"),
-    ("no rule known for the site's country", "keine Regel für das Land der Anlage bekannt"),
-    ("loop", "Schleife"),
-    ("insulation", "Isolation"),
-    ("copper-clad aluminium, 10 % copper", "kupferplattiertes Aluminium, 10 % Kupfer"),
-    ("copper-clad aluminium, 15 % copper", "kupferplattiertes Aluminium, 15 % Kupfer"),
-    ("aluminium", "Aluminium"),
-    ("building", "Gebäude"),
-    ("dwelling", "Wohnung"),
-    ("entrance", "Eingang"),
-    ("extension", "Nebenstelle"),
-    ("management", "Zentrale"),
-    ("speech", "Sprache"),
-    ("picture", "Bild"),
-    ("speech and data", "Sprache und Daten"),
     // quantities
     ("loop resistance", "Schleifenwiderstand"),
     ("least voltage at lock", "kleinste Spannung am Schloss"),
@@ -171,60 +123,6 @@ const PAIRS: &[(&str, &str)] = &[
         "was nicht als Leistung hinausgeht, bleibt im Schrank",
     ),
     ("common practice, no source", "üblich, keine Quelle"),
-    // heights and panels
-    (
-        "beyond an obstruction deeper than 0.51 m at most 1.12 m (308.2.2); with one hand, at most 22 N (309.4, from memory)",
-        "hinter einem Hindernis von mehr als 0,51 m höchstens 1,12 m (308.2.2); mit einer Hand, höchstens 22 N (309.4, aus dem Gedächtnis)",
-    ),
-    (
-        "at least 0.3 m from an external return corner (from memory); in buildings other than dwellings 0.75 m to 1.20 m (volume 2, 4.30, as quoted)",
-        "mindestens 0,3 m von einer Außenecke (aus dem Gedächtnis); in anderen als Wohngebäuden 0,75 m bis 1,20 m (Band 2, 4.30, nach Zitat)",
-    ),
-    (
-        "bell pushes 0.40 m to 1.40 m (the same, as quoted)",
-        "Klingeltaster 0,40 m bis 1,40 m (ebenda, nach Zitat)",
-    ),
-    (
-        "more than 0.40 m from an inner corner; signals by sound and by sight (the same, as quoted)",
-        "mehr als 0,40 m von einer Innenecke; Signale hörbar und sichtbar (ebenda, nach Zitat)",
-    ),
-    (
-        "not in a corner; a prompt to speak that can be seen (the same, as quoted)",
-        "nicht in einer Ecke; sichtbare Sprechaufforderung (ebenda, nach Zitat)",
-    ),
-    (
-        "usable from a wheelchair (TEK17 section 12-4, guidance)",
-        "vom Rollstuhl aus bedienbar (TEK17, Abschnitt 12-4, Anleitung)",
-    ),
-    (
-        "shows by sound and by sight that it is active and connected; the key 5 can be felt (BR18 section 160)",
-        "zeigt hörbar und sichtbar, dass sie eingeschaltet und verbunden ist; die Taste 5 ist tastbar (BR18, Abschnitt 160)",
-    ),
-    // rules for escape routes
-    (
-        "emergency exits used by people who know the door: lever handle or push pad, one action, no key",
-        "Notausgänge für Ortskundige: Drücker oder Stoßplatte, ein Griff, kein Schlüssel",
-    ),
-    (
-        "panic exits open to the public: a horizontal bar that releases under the push of a crowd",
-        "Paniktüren für Ortsunkundige: waagerechte Stange, die unter dem Druck einer Menge freigibt",
-    ),
-    (
-        "electrically controlled escape doors: a release terminal at the door, release on power loss and on fire alarm; a time delay in stages of 15 s and 180 s only where the authority allows it",
-        "elektrisch gesteuerte Fluchttüren: Freigabeterminal an der Tür, Freigabe bei Stromausfall und Brandalarm; Verzögerung in Stufen von 15 s und 180 s nur, wo die Behörde sie erlaubt",
-    ),
-    (
-        "the door opens from inside with one action, without a key, without power and without the entry system",
-        "die Tür öffnet von innen mit einem Griff, ohne Schlüssel, ohne Strom und ohne die Anlage",
-    ),
-    (
-        "sensor-released locks: unlock on the sensor, on loss of power and on fire alarm; a marked button 1016 to 1219 mm high within 1525 mm of the door unlocks for 30 s independently of the entry system",
-        "sensorgesteuerte Schlösser: Freigabe durch Sensor, bei Stromausfall und Brandalarm; ein beschrifteter Taster in 1016 bis 1219 mm Höhe, höchstens 1525 mm von der Tür, gibt unabhängig von der Anlage 30 s frei",
-    ),
-    (
-        "delayed egress: release within 15 s (30 s if the authority allows) of a push of at most 67 N held at most 3 s; unlock on fire alarm and on loss of power",
-        "verzögerter Ausgang: Freigabe binnen 15 s (30 s, wenn die Behörde es erlaubt) nach einem Druck von höchstens 67 N über höchstens 3 s; Freigabe bei Brandalarm und Stromausfall",
-    ),
 ];
 
 #[cfg(test)]
@@ -270,14 +168,7 @@ mod tests {
     }
 
     #[test]
-    fn counts_are_said_in_german_and_names_left_alone() {
-        assert_eq!(text("28 of 64 ostrel-v4"), "28 von 64 ostrel-v4");
-        assert_eq!(text("Court of Hawthorn house"), "Court of Hawthorn house");
-    }
-
-    #[test]
     fn remarks_behind_names_are_said_in_german() {
         assert_eq!(text("flex-1.0 at 40 °C, upper tolerance"), "flex-1.0 bei 40 °C, obere Toleranz");
-        assert_eq!(text("EN 54-4 (from memory)"), "EN 54-4 (aus dem Gedächtnis)");
     }
 }

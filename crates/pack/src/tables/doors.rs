@@ -93,15 +93,15 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     let published = locale.say(&Sentence::HeightRange {
         least: &locale.cell_text(&least, None),
         most: &locale.cell_text(&most, None),
-        source: &locale.foreign(range.source),
+        source: range.source.say(locale.language),
     });
     let height = match sheet.control_height_m {
         Some(height_m) => locale.quantity_with(height_m, Unit::Metre, 2, Rounding::Nearest),
         None => locale.cell(Word::NotStated),
     };
     facts.add(Word::ControlHeight, height, published);
-    if !range.also.is_empty() {
-        facts.add(Word::PanelAdvice, Cell::text(locale.foreign(range.also)), "");
+    if let Some(also) = range.also {
+        facts.add(Word::PanelAdvice, Cell::text(also.say(locale.language)), "");
     }
     for module in &sheet.modules.modules {
         let kind = locale.word(match module.kind {
@@ -123,8 +123,8 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     facts.stated_or_none(Word::Heater, sheet.heater);
     fittings(facts, sheet);
     for rule in sheet.escape_rules {
-        let summary = locale.foreign(rule.summary);
-        facts.add(Word::RuleToLookAt, Cell::text(locale.foreign(rule.source)), summary);
+        let summary = rule.summary.say(locale.language);
+        facts.add(Word::RuleToLookAt, Cell::text(rule.source.say(locale.language)), summary);
     }
 }
 

@@ -10,6 +10,7 @@ use crate::json::{FORMAT_VERSION, NotJudgedDocument};
 use crate::json_findings::FindingDocument;
 use crate::report::Report;
 use latchline_assess::door::sheet::DoorSheet;
+use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -115,8 +116,8 @@ pub(super) fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocum
         height_range: HeightDocument {
             least_m: sheet.height_range.least_m,
             most_m: sheet.height_range.most_m,
-            source: sheet.height_range.source,
-            also: sheet.height_range.also,
+            source: sheet.height_range.source.say(Language::English),
+            also: sheet.height_range.also.map_or("", |also| also.say(Language::English)),
         },
         locks: sheet.locks.iter().map(lock).collect(),
         accessories: sheet.modules.modules.iter().map(module).collect(),
@@ -130,7 +131,10 @@ pub(super) fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocum
         rules: sheet
             .escape_rules
             .iter()
-            .map(|rule| RuleDocument { source: rule.source, summary: rule.summary })
+            .map(|rule| RuleDocument {
+                source: rule.source.say(Language::English),
+                summary: rule.summary.say(Language::English),
+            })
             .collect(),
         findings,
         not_judged,

@@ -8,6 +8,7 @@ use latchline_assess::door::alarm::{AlarmSheet, kind_word};
 use latchline_assess::door::light::LightSheet;
 use latchline_assess::door::loads::DoorLoad;
 use latchline_assess::door::modules::ModuleSheet;
+use latchline_finding::Language;
 use latchline_site::catalogue::LightKind;
 use latchline_site::model::{LightFeed, LitWhen};
 use schemars::JsonSchema;
@@ -131,7 +132,7 @@ pub(super) fn light(light: &LightSheet) -> LightDocument {
 pub(super) fn alarm_input(input: &AlarmSheet) -> AlarmInputDocument {
     AlarmInputDocument {
         number: input.number,
-        kind: kind_word(input.kind),
+        kind: kind_word(input.kind).say(Language::English),
         contact: contact(input.contact),
         end_of_line_resistor: input.end_of_line_resistor,
         cut_passes_unnoticed: input.cut_passes_unnoticed,

@@ -60,14 +60,19 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
     let fire = role(sheet.fire_interlock, "fire interlock", "no fire interlock", "fire interlock");
     text.push_str(&fact("Role", &format!("{route}; {fire}"), look));
     let range = &sheet.height_range;
-    let published = format!("{} to {} by {}", metres(range.least_m), metres(range.most_m), range.source);
+    let published = format!(
+        "{} to {} by {}",
+        metres(range.least_m),
+        metres(range.most_m),
+        range.source.say(look.language)
+    );
     let height = match sheet.control_height_m {
         Some(height_m) => format!("controls at {}; {published}", metres(height_m)),
         None => format!("not stated; {published}"),
     };
     text.push_str(&fact("Height", &height, look));
-    if !range.also.is_empty() {
-        text.push_str(&fact("Panel", range.also, look));
+    if let Some(also) = range.also {
+        text.push_str(&fact("Panel", also.say(look.language), look));
     }
     let heater = match sheet.heater {
         Some(true) => "fitted, on at night",
@@ -213,7 +218,8 @@ fn rules(sheet: &DoorSheet, look: &Look) -> String {
     }
     let mut text = format!("{}\n", look.bold("Rules to look at with the responsible person"));
     for rule in sheet.escape_rules {
-        let line = format!("{}: {}", rule.source, wording::capital(rule.summary));
+        let summary = wording::capital(rule.summary.say(look.language));
+        let line = format!("{}: {summary}", rule.source.say(look.language));
         text.push_str(&paragraph(&line, 2, look.width));
     }
     text

@@ -11,6 +11,7 @@ use crate::catalogue::{AddressField, FieldKind};
 use crate::codes;
 use crate::model::{EntranceRole, Site, StationOwner};
 use latchline_finding::{ElementId, Figure, Finding, Origin, Severity, Sourced};
+use latchline_words::terms::Term;
 use std::collections::BTreeMap;
 
 /// Class of a device on the bus.
@@ -186,7 +187,7 @@ impl<'s> Assigner<'s> {
         let origin = claim.stated.map_or(claim.origin, |stated| &stated.origin);
         Finding::new(code, Severity::Error, origin.clone())
             .about(claim.id.clone())
-            .with("field", field.kind.word())
+            .with("field", field_word(field.kind).both())
     }
 
     /// Why a stated number cannot be used at all.
@@ -385,5 +386,16 @@ impl<'s> Assigner<'s> {
         finding.value = Some(Figure::count(stations));
         finding.limit = Some(Figure::count(room));
         self.findings.push(finding);
+    }
+}
+
+/// What a field numbers, as an argument of a finding.
+fn field_word(kind: FieldKind) -> Term {
+    match kind {
+        FieldKind::Building => Term::Building,
+        FieldKind::Dwelling => Term::Dwelling,
+        FieldKind::Entrance => Term::Entrance,
+        FieldKind::Extension => Term::Extension,
+        FieldKind::Management => Term::Management,
     }
 }

@@ -13,6 +13,8 @@ use std::fmt::Write as _;
 /// The scene as a complete DXF file.
 pub fn dxf(scene: &Scene) -> String {
     let mut file = Writer { out: String::with_capacity(64 * 1024), height: scene.height_mm };
+    // A comment: by it a later run knows its own.
+    file.pair(999, "latchline");
     file.header(scene);
     file.tables();
     file.pair(0, "SECTION");

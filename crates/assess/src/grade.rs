@@ -93,26 +93,34 @@ pub fn of_stage(site: &Site, layout: &Layout, stage: usize) -> Vec<String> {
 }
 
 /// Every part that a site uses.
-fn parts_in_use<'s>(site: &'s Site, collector: &mut Collector, wanted: &[Bears]) {
-    let mut part = |head: &'s PartHead| collector.part(head, wanted);
+fn parts_in_use(site: &Site, collector: &mut Collector, wanted: &[Bears]) {
     if let Some(family) = site.catalogue.families.get(&site.family.value) {
-        part(&family.head);
+        collector.part(&family.head, wanted);
     }
-    site.supplies.iter().for_each(|supply| part(&site.supply_model(supply).head));
-    site.boxes.iter().for_each(|item| part(&site.box_model(item).head));
-    site.stations.iter().for_each(|station| part(&site.station_model(station).head));
-    site.runs.iter().for_each(|run| part(&site.cable(run).head));
+    for supply in &site.supplies {
+        collector.part(&site.supply_model(supply).head, wanted);
+    }
+    for item in &site.boxes {
+        collector.part(&site.box_model(item).head, wanted);
+    }
+    for station in &site.stations {
+        collector.part(&site.station_model(station).head, wanted);
+    }
+    for run in &site.runs {
+        collector.part(&site.cable(run).head, wanted);
+    }
+    // No signal goes through the cables of locks and alarm inputs.
+    let without_signal: Vec<Bears> =
+        wanted.iter().copied().filter(|bears| *bears != Bears::OnSignal).collect();
     for entrance in &site.entrances {
         for used in &entrance.locks {
-            part(&site.lock(used).head);
+            collector.part(&site.lock(used).head, wanted);
         }
         let of_locks = entrance.locks.iter().filter_map(|used| used.cable.as_ref());
         let of_inputs = entrance.alarm_inputs.iter().filter_map(|input| input.cable.as_ref());
         for cable in of_locks.chain(of_inputs) {
-            part(&site.catalogue.cables[&cable.value].head);
+            collector.part(&site.catalogue.cables[&cable.value].head, &without_signal);
         }
-    }
-    for entrance in &site.entrances {
         collector.fittings(site, entrance, wanted);
     }
 }

@@ -69,7 +69,7 @@ pub(super) enum Format {
     Text,
     /// For programs
     Json,
-    /// SARIF: only what is wrong with the survey and its catalogues, for editors and code review
+    /// SARIF 2.1.0: only what is wrong with the survey and its catalogues
     Sarif,
 }
 

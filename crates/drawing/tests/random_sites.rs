@@ -422,8 +422,9 @@ fn a_german_drawing_is_german_throughout() {
         "video",
         "with",
     ];
-    // The same word in both languages.
-    let shared = ["audio", "bus", "khz", "link", "mhz", "ohm", "person", "signal", "station", "video"];
+    // The same word in both languages; a station may be shortened.
+    let shared =
+        ["audio", "bus", "khz", "link", "mhz", "ohm", "person", "sha", "signal", "stati", "station", "video"];
     let same = english.intersection(&german).map(String::as_str);
     let left: Vec<&str> = same.filter(|word| !own.contains(word) && !shared.contains(word)).collect();
     assert!(left.is_empty(), "left in English: {left:?}");

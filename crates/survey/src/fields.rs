@@ -62,10 +62,8 @@ impl<'s> Form<'s> {
             let heading = text_of(cell);
             let free = form.columns.iter().enumerate().filter(|(index, _)| columns[*index].is_none());
             let nearest = nearest(&heading, free.map(|(_, column)| column.heading));
-            if !nearest.is_empty() {
-                let kind = ProblemKind::ColumnUnknown { heading, nearest };
-                problems.push(Problem::new(cell.origin.clone(), kind));
-            }
+            let kind = ProblemKind::ColumnUnknown { heading, nearest };
+            problems.push(Problem::new(cell.origin.clone(), kind));
         }
         let mut complete = true;
         for (index, column) in form.columns.iter().enumerate() {

@@ -166,17 +166,18 @@ mod tests {
     #[test]
     fn widths_are_those_that_drawings_are_measured_with() {
         let fonts = Fonts::new().unwrap();
+        let mut differing = Vec::new();
         for bold in [false, true] {
             for sign in (0x20..0x2700).filter_map(char::from_u32).filter(|sign| !sign.is_whitespace()) {
                 let text = sign.to_string();
                 let (here, there) = (fonts.width_mm(&text, 1.0, bold), text_width_mm(&text, 1.0, bold));
                 // A character that the drawings have no width for counts one em there.
-                assert!(
-                    (here - there).abs() < 1e-6 || there == 1.0 || !fonts.has(sign),
-                    "{sign:?}: {here} {there}"
-                );
+                if (here - there).abs() >= 1e-6 && there != 1.0 && fonts.has(sign) {
+                    differing.push((sign, bold, here, there));
+                }
             }
         }
+        assert!(differing.is_empty(), "{differing:?}");
     }
 
     #[test]

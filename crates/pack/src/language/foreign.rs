@@ -122,7 +122,6 @@ const PAIRS: &[(&str, &str)] = &[
         "what does not leave as power stays in the cupboard",
         "was nicht als Leistung hinausgeht, bleibt im Schrank",
     ),
-    ("common practice, no source", "üblich, keine Quelle"),
 ];
 
 #[cfg(test)]

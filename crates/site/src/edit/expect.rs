@@ -69,12 +69,14 @@ fn found(document: &DocumentMut, path: &[EditStep]) -> Option<String> {
             (std::borrow::Cow::Owned(item), step) => std::borrow::Cow::Owned(next(item, step)?.into_owned()),
         };
     }
-    let value = match item.into_owned() {
+    let mut value = match item.into_owned() {
         Item::Value(value) => value,
         Item::Table(table) => Value::InlineTable(table.into_inline_table()),
         Item::ArrayOfTables(tables) => Value::Array(tables.into_array()),
         Item::None => return None,
     };
+    // Comments and spaces around it belong to the text that it stood in.
+    value.decor_mut().clear();
     Some(value.to_string().trim().to_string())
 }
 

@@ -4,7 +4,7 @@ use super::Resolver;
 use super::look_alike::{appearance, deceptive};
 use crate::codes;
 use crate::model::Site;
-use latchline_finding::Origin;
+use latchline_finding::{Finding, Origin, Severity};
 use std::collections::BTreeMap;
 
 /// What a name stands for.
@@ -106,8 +106,7 @@ impl Resolver<'_> {
                 };
                 let signs: Vec<String> =
                     signs.iter().map(|sign| format!("U+{:04X}", u32::from(*sign))).collect();
-                let mut finding = self
-                    .report(codes::LOOK_ALIKE_NAME, origin.clone())
+                let mut finding = Finding::new(codes::LOOK_ALIKE_NAME, Severity::Warning, origin.clone())
                     .about(*name)
                     .with("name", *name)
                     .with("signs", signs);

@@ -5,7 +5,7 @@ code! {
     title: "A short on one run darkens other dwellings" | "Kurzschluss legt mehr still",
     message:
         "a short on run {run} of {element} takes {count:other dwelling|other dwellings} with it: {dwellings}"
-        | "Ein Kurzschluss am Strang {element} legt {count:weitere Wohnung|weitere Wohnungen} still: {dwellings}",
+        | "Ein Kurzschluss am Strang {run} von {element} legt {count:weitere Wohnung|weitere Wohnungen} still: {dwellings}",
     label: "<{by} {acts}>" | "<{by} {acts}>",
     hint:
         "ports with a limit of their own, towards what is most exposed first"

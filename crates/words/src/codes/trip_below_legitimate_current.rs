@@ -5,7 +5,7 @@ code! {
     title: "A trip acts on a legitimate current" | "Abschaltung zu empfindlich",
     message:
         "{element} {acts} at {limit}, and {value} may flow in use"
-        | "{element} spricht bei {limit} an, und im Betrieb dürfen {value} fließen",
+        | "{element} {acts} bei {limit}, und im Betrieb dürfen {value} fließen",
     label: "<model {model}>" | "<Modell {model}>",
     hint:
         "fewer stations on it, or a model that trips later"

@@ -55,33 +55,33 @@ def test_numbers_as_text_with_decimal_commas_and_blank_rows_work(tmp_path) -> No
 @pytest.mark.parametrize(
     ("value", "words"),
     [
-        ("=SUM(1,2)", "row 3, column C (Drop)"),
+        ("=SUM(1,2)", "Drop: "),
         (datetime.date(2026, 5, 1), "a date"),
         ("1.234,5", "is not a length in metres"),
         (True, "is not a length in metres"),
-        (-3, "row 3, column C (Drop)"),
-        ("#REF!", "row 3, column C (Drop)"),
+        (-3, "Drop: "),
+        ("#REF!", "Drop: "),
     ],
 )
 def test_what_is_no_number_is_told_with_its_cell(value, words, tmp_path) -> None:
     book = workbook(block())
     book["Dwellings"]["C3"] = value
     text = told(tmp_path, book)
-    assert 'sheet "Dwellings"' in text and "row 3, column C" in text and words in text
+    assert "Dwellings!C3" in text and words in " ".join(text.split())
 
 
 def test_merged_cells_are_told(tmp_path) -> None:
     book = workbook(block())
     book["Dwellings"].merge_cells("B2:B4")
     text = told(tmp_path, book)
-    assert 'sheet "Dwellings", row 2, column B' in text and "merged" in text
+    assert "Dwellings!B2" in text and "merged" in text
 
 
 def test_a_hundred_thousand_rows_are_refused(tmp_path) -> None:
     book = workbook(block())
     for row in range(100_000):
         book["Dwellings"].append([f"X{row}", "A-G", 1])
-    assert "more than 20000 rows" in told(tmp_path, book)
+    assert "more than 20000 rows" in " ".join(told(tmp_path, book).split())
 
 
 def test_semicolons_with_a_byte_order_mark_work(tmp_path) -> None:
@@ -101,7 +101,7 @@ def test_semicolons_with_a_byte_order_mark_work(tmp_path) -> None:
     ("setting", "words"),
     [
         (["Hottest temperature", -20], "must not lie above"),
-        (["Largest silenced group", 0], "row"),
+        (["Largest silenced group", 0], "Site!B"),
         (["Wiring", "rings"], "rings"),
     ],
 )

@@ -83,7 +83,7 @@ const PICTURES: [(&str, &str, &str); 10] = [
     ("latchline draw demo/site.toml -o .", "elevation-2.svg", "elevation-2.svg"),
     ("latchline draw demo/site.toml -o . --what profiles", "profiles-1.svg", "profiles.svg"),
     ("latchline draw demo/site.toml -o . --what switches", "switches-1.svg", "switches.svg"),
-    ("latchline draw demo/site.toml -o . --what wiring", "wiring.svg", "wiring.svg"),
+    ("latchline draw demo/site.toml -o . --what wiring", "wiring-1.svg", "wiring.svg"),
     ("latchline draw demo/site.toml -o . --what signal", "signal.svg", "signal.svg"),
     ("latchline draw demo/site.toml -o . --what start-up", "start-up.svg", "start-up.svg"),
     ("latchline draw demo/faulty.toml -o faulty.svg --what start-up", "faulty.svg", "start-up-fails.svg"),

@@ -10,8 +10,8 @@ pub const CONTENTS_NAME: &str = "contents.txt";
 /// First line of that file.
 pub const CONTENTS_MARK: &str = "latchline pack, format 1";
 
-/// What stands before the list's own hash in its last line; no other program takes that for a file's.
-const CLOSING: &str = "SHA-256 of this list above: ";
+/// What stands before the hash of all lines above, in the last one.
+const CLOSING: &str = "SHA-256: ";
 
 /// A list as it was read.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -123,6 +123,7 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
             true => Money::from_units(round_to(price.as_units() * per_shown, 4)),
             false => price,
         });
+        cells.push(price.map_or(Cell::Empty, Cell::Money));
         let product = price.zip(order_cell.number()).map(|(price, amount)| price.times(amount));
         cells.push(product.map_or(Cell::Empty, |value| Cell::Product { columns: (5, 6), value }));
     }

@@ -84,9 +84,9 @@ const PICTURES: [(&str, &str, &str); 10] = [
     ("latchline draw demo/site.toml -o . --what profiles", "profiles-1.svg", "profiles.svg"),
     ("latchline draw demo/site.toml -o . --what switches", "switches-1.svg", "switches.svg"),
     ("latchline draw demo/site.toml -o . --what wiring", "wiring-1.svg", "wiring.svg"),
-    ("latchline draw demo/site.toml -o . --what signal", "signal.svg", "signal.svg"),
-    ("latchline draw demo/site.toml -o . --what start-up", "start-up.svg", "start-up.svg"),
-    ("latchline draw demo/faulty.toml -o faulty.svg --what start-up", "faulty.svg", "start-up-fails.svg"),
+    ("latchline draw demo/site.toml -o . --what signal", "signal-1.svg", "signal.svg"),
+    ("latchline draw demo/site.toml -o . --what start-up", "start-up-1.svg", "start-up.svg"),
+    ("latchline draw demo/faulty.toml -o faulty.svg --what start-up", "faulty-1.svg", "start-up-fails.svg"),
     ("latchline draw demo/designed.toml -o designed.svg", "designed-2.svg", "designed.svg"),
     ("latchline reach ostrel-48 --spacing 3,6,12 --chart reach.svg", "reach.svg", "reach.svg"),
 ];

@@ -5,7 +5,7 @@ use crate::stamp::sha256;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-/// Name of the file that lists the others; a folder with it was made by [`pack`](crate::pack).
+/// Name of the file that lists the others; a folder with it was made from a [`Pack`](crate::Pack).
 pub const CONTENTS_NAME: &str = "contents.txt";
 /// First line of that file.
 pub const CONTENTS_MARK: &str = "latchline pack, format 1";

@@ -184,10 +184,12 @@ fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> 
             Some(limit) if form.is_empty() => figures::pair(value, limit, language).0,
             _ => figure(value, form, language),
         }),
-        "limit" => finding.limit.map(|limit| match finding.value {
-            Some(value) if form.is_empty() => figures::pair(value, limit, language).1,
-            _ => figure(limit, form, language),
-        }),
+        // A count that has a limit carries it as an argument.
+        "limit" => match (finding.value, finding.limit) {
+            (Some(value), Some(limit)) if form.is_empty() => Some(figures::pair(value, limit, language).1),
+            (_, Some(limit)) => Some(figure(limit, form, language)),
+            (_, None) => words(finding.argument(name)?, form, language),
+        },
         _ => words(finding.argument(name)?, form, language),
     }
 }
@@ -294,5 +296,14 @@ mod tests {
     fn names_of_arguments_are_found_inside_optional_parts_too() {
         let names = [(String::from("a"), false), (String::from("b"), true)];
         assert_eq!(argument_names("{a}< {b:or}>"), names);
+    }
+
+    #[test]
+    fn a_limit_without_a_figure_is_an_argument() {
+        let found =
+            Finding::new(Code("too-many-rows"), Severity::Error, Origin::None).with("limit", 20_000_usize);
+        let said = |language| crate::codes::wording(&found, language).message;
+        assert_eq!(said(Language::English), "more than 20000 rows");
+        assert_eq!(said(Language::German), "Mehr als 20000 Zeilen");
     }
 }

@@ -1,7 +1,7 @@
 //! A short at every place: how much flows, what acts, what else goes dark, how warm the cable gets.
 //!
 //! Judged with the least fault current: the lowest source voltage, the hottest conductors, a bolted short, and the worse of
-//! the other loads kept and neglected ([`prospective_worst`]). The loads are the currents of standby at night.
+//! the other loads kept and neglected (`prospective_worst`). The loads are the currents of standby at night.
 //!
 //! A supply or port that hiccups or trips acts at its limit current; the catalogue states no spread of it. One that holds
 //! its current or folds back never trips: the voltage behind it collapses, and what else hangs there goes dark.

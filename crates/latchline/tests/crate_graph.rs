@@ -21,6 +21,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("remedy", &["finding", "site", "network", "assess"]),
     ("reach", &["finding", "site", "network", "assess"]),
     ("session", &["finding", "site", "assess", "remedy", "reach"]),
+    ("store", &["finding", "site"]),
     ("survey", &["finding", "site"]),
     ("design", &["finding", "site", "network", "assess", "survey"]),
     ("drawing", &["finding", "words", "site", "assess"]),

@@ -4,10 +4,12 @@ mod expect;
 mod line_ends;
 mod lines;
 mod places;
+mod values;
 
-pub use expect::expecting;
+pub use expect::{Unmet, expecting, unmet};
 pub use lines::difference;
 pub use places::{Places, apply_at};
+pub use values::{is_toml, value_difference};
 
 use latchline_finding::{Change, Edit, EditStep};
 use std::borrow::Cow;

@@ -11,9 +11,11 @@ use toml_edit::{DocumentMut, Item, Value};
 /// # Errors
 /// If the edit cannot be applied to this text.
 pub fn expecting(text: &str, edit: &Edit) -> Result<Edit, EditError> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let mut document: DocumentMut =
-        text.parse().map_err(|error: toml_edit::TomlError| EditError::Syntax(error.message().to_string()))?;
+    // Lines say themselves what they expect, so that an edit of lines need not fit in with a document.
+    if edit.changes.iter().any(|(_, change)| matches!(change, Change::Lines { .. })) {
+        return super::apply(text, edit).map(|_| edit.clone());
+    }
+    let mut document = read(text)?;
     let mut changes = Vec::new();
     for (path, change) in &edit.changes {
         let mut places: Vec<Vec<EditStep>> = Vec::new();
@@ -39,6 +41,52 @@ pub fn expecting(text: &str, edit: &Edit) -> Result<Edit, EditError> {
     Ok(Edit { changes })
 }
 
+/// A value that an edit expects, and that is not there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unmet {
+    /// Its path in the user's words, as `runs.A-R1.length`.
+    pub place: String,
+    /// What is expected, as TOML text; `None`: nothing.
+    pub expects: Option<String>,
+    /// What is there; `None`: nothing.
+    pub finds: Option<String>,
+    /// What the edit would put there; `None`: nothing, or it only looks.
+    pub puts: Option<String>,
+}
+
+/// Every value that an edit expects on this text and does not find. What stands in the way besides is not told.
+///
+/// # Errors
+/// If the text is not TOML.
+pub fn unmet(text: &str, edit: &Edit) -> Result<Vec<Unmet>, EditError> {
+    let mut document = read(text)?;
+    let mut found_unmet: Vec<Unmet> = Vec::new();
+    for (path, change) in &edit.changes {
+        match change {
+            Change::Expect(expects) if check(&document, path, expects.as_deref()).is_err() => {
+                let puts = edit.changes.iter().find_map(|(place, change)| match change {
+                    Change::Set(value) if place == path => Some(value.clone()),
+                    _ => None,
+                });
+                let finds = found(&document, path);
+                let one = Unmet { place: words(path), expects: expects.clone(), finds, puts };
+                if !found_unmet.contains(&one) {
+                    found_unmet.push(one);
+                }
+            }
+            Change::Expect(_) | Change::Lines { .. } => {}
+            // What does not fit here is not there for what follows.
+            _ => drop(apply_one(&mut document, path, change)),
+        }
+    }
+    Ok(found_unmet)
+}
+
+pub(super) fn read(text: &str) -> Result<DocumentMut, EditError> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    text.parse().map_err(|error: toml_edit::TomlError| EditError::Syntax(error.message().to_string()))
+}
+
 /// An error unless what is there is what is expected, however it is written.
 pub(super) fn check(
     document: &DocumentMut,
@@ -55,13 +103,13 @@ pub(super) fn check(
 }
 
 /// What a value says, whatever its spaces, quotes and comments; `None` if it is no TOML value.
-fn meaning(text: &str) -> Option<toml::Value> {
+pub(super) fn meaning(text: &str) -> Option<toml::Value> {
     let mut table: toml::Table = format!("value = {text}").parse().ok()?;
     table.remove("value")
 }
 
 /// What is at a place, as TOML text on its own.
-fn found(document: &DocumentMut, path: &[EditStep]) -> Option<String> {
+pub(super) fn found(document: &DocumentMut, path: &[EditStep]) -> Option<String> {
     let mut item: std::borrow::Cow<'_, Item> = std::borrow::Cow::Borrowed(document.as_item());
     for step in path {
         item = match (&item, step) {

@@ -1,0 +1,12 @@
+//! The store held against what it promises.
+#![allow(
+    clippy::unwrap_used,
+    clippy::disallowed_methods,
+    missing_docs,
+    reason = "tests may fail, and look at files"
+)]
+
+mod common;
+mod refused;
+mod revisions;
+mod submissions;

@@ -10,12 +10,16 @@ pub const CONTENTS_NAME: &str = "contents.txt";
 /// First line of that file.
 pub const CONTENTS_MARK: &str = "latchline pack, format 1";
 
+/// What stands before the name of the site, in the second line.
+const SITE: &str = "site: ";
 /// What stands before the hash of all lines above, in the last one.
 const CLOSING: &str = "SHA-256: ";
 
 /// A list as it was read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Contents {
+    /// Name of the site that the pack is of; lists of format 1 before this line came have none.
+    pub site: Option<String>,
     /// Hash of every file as it was made, by name.
     pub made: BTreeMap<String, String>,
     /// Whether the list itself is as it was made.
@@ -41,10 +45,11 @@ impl Contents {
         if text.lines().next() != Some(CONTENTS_MARK) {
             return None;
         }
+        let site = text.lines().nth(1).and_then(|line| line.strip_prefix(SITE)).map(str::to_string);
         let made =
             text.lines().filter_map(entry).map(|(hash, name)| (name.to_string(), hash.to_string())).collect();
         let is_as_made = text.rfind(CLOSING).is_some_and(|at| text == closed(text[..at].to_string()));
-        Some(Contents { made, is_as_made })
+        Some(Contents { site, made, is_as_made })
     }
 
     /// Whether a file with this hash was made, under whatever name.
@@ -53,9 +58,10 @@ impl Contents {
     }
 }
 
-/// The list of these files below its head, closed by its own hash.
-pub(crate) fn list(head: &str, files: &[PackFile]) -> PackFile {
-    let mut text = format!("{CONTENTS_MARK}\n{head}\n");
+/// The list of these files of a site below its head, closed by its own hash.
+pub(crate) fn list(site: &str, head: &str, files: &[PackFile]) -> PackFile {
+    let site = latchline_finding::shown::name(site);
+    let mut text = format!("{CONTENTS_MARK}\n{SITE}{site}\n{head}\n");
     for file in files {
         text.push_str(&line(&sha256(&file.bytes), &file.name));
     }
@@ -116,9 +122,10 @@ mod tests {
 
     #[test]
     fn a_list_reads_back_and_knows_when_it_was_changed() {
-        let made = String::from_utf8(list("revision 1\n", &[file("a.csv"), file("b/c.svg")]).bytes).unwrap();
+        let made = String::from_utf8(list("Yard", "revision 1\n", &[file("a.csv"), file("b/c.svg")]).bytes).unwrap();
         let read = Contents::read(&made).unwrap();
         assert!(read.is_as_made);
+        assert_eq!(read.site.as_deref(), Some("Yard"));
         assert_eq!(read.made.get("b/c.svg"), Some(&sha256(b"b/c.svg")));
         assert_eq!(read.made.len(), 2);
         assert!(!Contents::read(&made.replace("revision 1", "revision 2")).unwrap().is_as_made);
@@ -128,7 +135,7 @@ mod tests {
 
     #[test]
     fn what_is_kept_is_listed_with_the_hash_of_what_was_made() {
-        let made = String::from_utf8(list("revision 1\n", &[file("a.csv")]).bytes).unwrap();
+        let made = String::from_utf8(list("Yard", "revision 1\n", &[file("a.csv")]).bytes).unwrap();
         let one = |name: &str, beside: Option<&str>| Kept {
             name: name.to_string(),
             stays_as: name.to_string(),

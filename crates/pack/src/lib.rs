@@ -132,5 +132,5 @@ fn contents_of(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
     for caution in tables::cautions(&subject.locale) {
         head.push_str(&format!("{caution}\n"));
     }
-    contents::list(&head, files)
+    contents::list(&subject.site.title, &head, files)
 }

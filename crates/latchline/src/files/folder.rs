@@ -199,7 +199,8 @@ fn remove_if_nothing_is_lost(old: &Path, new: &Path) -> bool {
 /// stays under its name, and what was made anew goes beside it.
 ///
 /// # Errors
-/// If it cannot be written; then nothing is left of it, and an earlier folder is as it was.
+/// If the earlier one is of another site, or it cannot be written; then nothing is left of it, and an earlier folder
+/// is as it was.
 pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
     prepare(folder)?;
     let shown = shown::path(folder);
@@ -210,6 +211,7 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
     let lock = lock(folder).with_context(cannot)?;
     let exists = folder.symlink_metadata().is_ok();
     let before = if exists { Some(standing(folder)?) } else { None };
+    refuse_another_site(folder, before.as_ref(), files)?;
     let kept = match &before {
         Some(Standing { contents: Some(contents), files: found, .. }) => kept(contents, found, files),
         _ => Vec::new(),
@@ -236,6 +238,23 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
     }
     drop(lock);
     Ok(kept)
+}
+
+/// Refuses to lay the pack of one building over that of another: its readings would lie among the wrong tables.
+fn refuse_another_site(folder: &Path, before: Option<&Standing>, files: &[PackFile]) -> Result<()> {
+    let site_of_files = files
+        .iter()
+        .find(|file| file.name == CONTENTS_NAME)
+        .and_then(|list| Contents::read(&String::from_utf8_lossy(&list.bytes))?.site);
+    let site_there = before.and_then(|before| before.contents.as_ref()?.site.clone());
+    match (site_there, site_of_files) {
+        (Some(there), Some(new)) if there != new => bail!(
+            "\"{}\" holds the pack of another site, \"{}\"; choose another folder, or move that pack away if the site was renamed",
+            shown::path(folder),
+            shown::name(&there)
+        ),
+        _ => Ok(()),
+    }
 }
 
 /// Renames a folder aside; back again if it is no longer what was seen in it.

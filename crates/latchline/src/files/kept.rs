@@ -58,7 +58,7 @@ mod tests {
 
     fn contents(files: &[(&str, &str)]) -> Contents {
         let made = files.iter().map(|(name, text)| ((*name).to_string(), sha256(text.as_bytes())));
-        Contents { made: made.collect(), is_as_made: true }
+        Contents { site: None, made: made.collect(), is_as_made: true }
     }
 
     fn found(files: &[(&str, &str)]) -> BTreeMap<String, String> {

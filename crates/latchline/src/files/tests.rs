@@ -130,10 +130,16 @@ fn names_links_and_permissions_stay() {
     assert!(!folder.path().join("nowhere.toml").exists());
 }
 
+/// A pack of one table, of a site whose name is not told.
 fn pack(text: &str) -> Vec<PackFile> {
+    pack_of("", text)
+}
+
+fn pack_of(site: &str, text: &str) -> Vec<PackFile> {
+    let site = if site.is_empty() { String::new() } else { format!("site: {site}") };
     let file = PackFile { name: String::from("tables/a.csv"), bytes: text.as_bytes().to_vec() };
     let hash = latchline_pack::stamp::sha256(&file.bytes);
-    let list = format!("{}\n\n{hash}  tables/a.csv\n", latchline_pack::CONTENTS_MARK);
+    let list = format!("{}\n{site}\n{hash}  tables/a.csv\n", latchline_pack::CONTENTS_MARK);
     vec![file, PackFile { name: String::from("contents.txt"), bytes: list.into_bytes() }]
 }
 
@@ -158,4 +164,19 @@ fn an_interrupted_pack_is_put_right_by_the_next_run() {
     assert_eq!(fs::read_to_string(target.join("tables/a.new.csv")).unwrap(), "2\n");
     fs::remove_dir(other).unwrap();
     assert_eq!(names(parent.path()), ["pack"]);
+}
+
+/// The readings of one building never come to lie among the tables of another.
+#[test]
+fn the_pack_of_another_site_is_not_replaced() {
+    let parent = tempfile::tempdir().unwrap();
+    let target = parent.path().join("pack");
+    folder::replace(&target, &pack_of("Elm House", "1\n")).unwrap();
+    fs::write(target.join("tables/a.csv"), "read on site: 47.1\n").unwrap();
+    let refused = said(folder::replace(&target, &pack_of("Oak House", "2\n")).map(|_| ()));
+    assert!(refused.contains("holds the pack of another site, \"Elm House\""), "{refused}");
+    assert_eq!(names(parent.path()), ["pack"]);
+    assert_eq!(fs::read_to_string(target.join("tables/a.csv")).unwrap(), "read on site: 47.1\n");
+    folder::replace(&target, &pack_of("Elm House", "2\n")).unwrap();
+    assert!(target.join("tables/a.new.csv").exists());
 }

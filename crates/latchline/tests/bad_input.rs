@@ -205,3 +205,31 @@ fn other_commands_refuse_the_same() {
     }
     assert_eq!(folder.read("empty.toml"), "", "nothing is written into what cannot be used");
 }
+
+/// Who names the wrong file is told what it is and which command takes it.
+#[test]
+fn a_file_of_another_kind_is_recognised() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = |name: &str| folder.path().join(name);
+    let said = |arguments: &[&str], name: &str, bytes: &[u8]| {
+        std::fs::write(at(name), bytes).unwrap();
+        let mut command = std::process::Command::new(env!("CARGO_BIN_EXE_latchline"));
+        let output = command.args(arguments).arg(at(name)).output().unwrap();
+        assert_eq!(output.status.code(), Some(2), "{arguments:?} {name}");
+        String::from_utf8(output.stderr).unwrap()
+    };
+    let workbook = said(&["check"], "survey.xlsx", b"PK\x03\x04");
+    assert!(workbook.contains("no site file: it is a workbook; if it is a survey"), "{workbook}");
+    let catalogue = said(&["check"], "parts.toml", b"[cables.old-bell]\n");
+    assert!(catalogue.contains("it is a catalogue; list its parts with: latchline catalogue"), "{catalogue}");
+    assert!(said(&["check"], "a.svg", b"<svg/>").contains("it is a drawing; name the site file"));
+    let site = said(&["design"], "site.toml", b"[site]\n");
+    assert!(site.contains("no survey: it is a site file; check it with: latchline check"), "{site}");
+    assert!(said(&["design"], "empty.xlsx", b"").contains("no survey: it is empty"));
+    let family = said(&["reach", "ostrel-48", "--supply", "larkfen-ps-40", "--chart"], "a.svg", b"");
+    assert!(family.contains("larkfen-ps-40 is of the family larkfen-24"), "{family}");
+    let decimal = said(&["reach", "ostrel-48", "--spacing", "6,5", "--chart"], "b.svg", b"");
+    assert!(decimal.contains("a decimal takes a point: 6.5"), "{decimal}");
+    let unit = said(&["reach", "ostrel-48", "--spacing", "six", "--chart"], "c.svg", b"");
+    assert!(unit.contains("\"six\" is no length in metres"), "{unit}");
+}

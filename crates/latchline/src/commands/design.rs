@@ -298,7 +298,9 @@ fn sheets(
     if is_csv(path) {
         return Ok(sheet_of(path, problems)?.into_iter().collect());
     }
-    Ok(from_xlsx(file, &read(path)?, problems))
+    let bytes = read(path)?;
+    files::refuse_for_survey(path, &bytes)?;
+    Ok(from_xlsx(file, &bytes, problems))
 }
 
 fn verdict(design: &Design) -> &'static str {

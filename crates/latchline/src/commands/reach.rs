@@ -37,10 +37,10 @@ pub struct ReachArguments {
     #[arg(long)]
     distributor: Option<String>,
     /// Distances from station to station in metres
-    #[arg(long, value_delimiter = ',', default_values_t = [3.0, 5.0, 8.0, 12.0, 20.0])]
+    #[arg(long, value_delimiter = ',', value_parser = metres, default_values_t = [3.0, 5.0, 8.0, 12.0, 20.0])]
     spacing: Vec<f64>,
     /// Lengths of cable from the port to the first station in metres
-    #[arg(long, value_delimiter = ',', default_values_t = [5.0, 15.0, 30.0, 60.0, 100.0])]
+    #[arg(long, value_delimiter = ',', value_parser = metres, default_values_t = [5.0, 15.0, 30.0, 60.0, 100.0])]
     feeder: Vec<f64>,
     /// Write a chart of all these cables on one A4 sheet to this file (.svg)
     #[arg(long, value_name = "FILE")]
@@ -88,10 +88,14 @@ pub fn run(
         if let Some(wrong) = lengths.iter().find(|length| !(least..=2000.0).contains(*length)) {
             bail!("{name} {wrong} is not a length between {least} and 2000 m");
         }
-        // "5,5" is two lengths of five metres to the reader of the arguments, but not to who wrote it.
-        let twice = lengths.iter().enumerate().find(|(index, length)| lengths[..*index].contains(length));
-        if let Some((_, twice)) = twice {
-            bail!("{name} has {twice} twice; commas stand between lengths, a decimal takes a point: 5.5");
+        // "6,5" is two lengths to the reader of the arguments, but not to who wrote it.
+        if let Some((length, next)) =
+            lengths.iter().zip(lengths.iter().skip(1)).find(|(length, next)| next <= length)
+        {
+            bail!(
+                "{name} has {length} and then {next}; commas stand between lengths, the least first, and a \
+                 decimal takes a point: {length}.{next}"
+            );
         }
     }
     if let Some(chart) = &arguments.chart
@@ -146,17 +150,29 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
     };
     if let Some(station) = &arguments.station {
         known("station", station, catalogue.stations.keys())?;
+        of_family(station, &catalogue.stations[station].family.value, &arguments.family)?;
         question.station.clone_from(station);
     }
     if let Some(supply) = &arguments.supply {
         known("supply", supply, catalogue.supplies.keys())?;
+        of_family(supply, &catalogue.supplies[supply].family.value, &arguments.family)?;
         question.supply.clone_from(supply);
     }
     if let Some(distributor) = &arguments.distributor {
         known("distributor", distributor, catalogue.boxes.keys())?;
+        of_family(distributor, &catalogue.boxes[distributor].family.value, &arguments.family)?;
         question.distributor.clone_from(distributor);
     }
     Ok(question)
+}
+
+/// A length in metres as people write it: `6`, `6.5`, `6m`, `6.5 m`.
+fn metres(text: &str) -> Result<f64, String> {
+    let number = text.trim();
+    let number = number.strip_suffix(['m', 'M']).unwrap_or(number).trim_end();
+    number.parse().map_err(|_| {
+        format!("\"{text}\" is no length in metres; write for example 6.5, and several as 3,6.5,12")
+    })
 }
 
 fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) -> Result<()> {
@@ -165,6 +181,14 @@ fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) ->
         return Ok(());
     }
     bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", "))
+}
+
+/// Refuses a part that cannot work with the family: a table of noughts would look like an answer.
+fn of_family(part: &str, its_family: &str, family: &str) -> Result<()> {
+    if its_family != family {
+        bail!("{part} is of the family {its_family} and does not work with {family}");
+    }
+    Ok(())
 }
 
 fn words(
@@ -208,7 +232,7 @@ fn words(
     let mut limits: Vec<_> = answers.iter().flat_map(|answer| &answer.cells).map(|cell| cell.limit).collect();
     limits.sort_unstable();
     limits.dedup();
-    text.push_str("\nBeside each figure, what one more would break:");
+    text.push_str("\nIn brackets, what one station more would break:");
     for limit in limits {
         let _ = write!(text, " {} {},", sign(limit), limit.word());
     }
@@ -281,7 +305,7 @@ fn trimmed(length_m: f64) -> String {
 }
 
 fn count(cell: &Cell) -> String {
-    format!("{} {}", cell.stations, sign(cell.limit))
+    format!("{} ({})", cell.stations, sign(cell.limit))
 }
 
 /// One letter for what limits.

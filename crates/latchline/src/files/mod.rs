@@ -4,6 +4,7 @@
 //! * [`write`](fn@write): one file, written aside and then put in place; never half a file, never over what
 //!   nobody agreed to lose;
 //! * [`edit`]: the same for a file that was read before, refused if it is no longer what was read;
+//! * [`kind`]: what a file plainly is, for who names the wrong one;
 //! * [`inputs`]: a result is never written over what it was made from;
 //! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it.
 
@@ -11,6 +12,7 @@ mod aside;
 pub mod folder;
 pub mod inputs;
 mod kept;
+mod kind;
 pub mod read;
 mod result_file;
 mod standing;
@@ -19,7 +21,8 @@ mod tests;
 mod write;
 
 pub use inputs::refuse_inputs;
-pub use read::{Original, read_bytes, read_original, read_text};
+pub use kind::{refuse_for_site, refuse_for_survey};
+pub use read::{Original, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};
 pub use write::{edit, make_folder, write};

@@ -49,15 +49,14 @@ impl Original {
 /// # Errors
 /// If there is no such file, or it is a directory, unreadable, too large, or not UTF-8.
 pub fn read_text(path: &Path, input: &mut dyn Read) -> Result<String> {
-    Ok(read_original(path, input)?.text.as_ref().to_owned())
+    Ok(original(path, read_bytes(path, input)?)?.text.as_ref().to_owned())
 }
 
-/// A text together with how its file begins. `-` reads `input`.
+/// What was read from a file (see [`read_bytes`]) as text, together with how it begins.
 ///
 /// # Errors
-/// As of [`read_text`].
-pub fn read_original(path: &Path, input: &mut dyn Read) -> Result<Original> {
-    let bytes = read_bytes(path, input)?;
+/// If it is not UTF-8.
+pub fn original(path: &Path, bytes: Vec<u8>) -> Result<Original> {
     text(bytes).with_context(|| match is_standard_input(path) {
         true => String::from("cannot use standard input"),
         false => format!("cannot use \"{}\"", shown::path(path)),

@@ -1,7 +1,7 @@
 //! What is lost, kept or refused, whoever else writes at the same time.
 
 use super::aside::{self, AsideFile, Kind};
-use super::{MayReplace, edit, folder, read_original, write};
+use super::{MayReplace, edit, folder, original, write};
 use latchline_pack::PackFile;
 use std::ffi::OsStr;
 use std::fs;
@@ -33,14 +33,14 @@ fn an_edit_of_what_somebody_else_changed_is_refused() {
         [("a = 1\n", "a = 2\n"), ("a = 1\n", "a = 1\nb = 2\n"), ("a = 1\n", ""), ("", "a = 1\n")]
     {
         let path = file_in(folder.path(), "site.toml", was);
-        let original = read_original(&path, &mut std::io::empty()).unwrap();
+        let original = original(&path, fs::read(&path).unwrap()).unwrap();
         fs::write(&path, theirs).unwrap();
         let refused = said(edit(&path, &original, "a = 3\n"));
         assert!(refused.contains("has changed since it was read"), "{refused}");
         assert_eq!(fs::read_to_string(&path).unwrap(), theirs);
     }
     let path = folder.path().join("site.toml");
-    let original = read_original(&path, &mut std::io::empty()).unwrap();
+    let original = original(&path, fs::read(&path).unwrap()).unwrap();
     fs::remove_file(&path).unwrap();
     assert!(said(edit(&path, &original, "a = 3\n")).contains("no longer there"));
     assert_eq!(names(folder.path()), [""; 0]);
@@ -50,7 +50,7 @@ fn an_edit_of_what_somebody_else_changed_is_refused() {
 fn an_edit_keeps_the_byte_order_mark() {
     let folder = tempfile::tempdir().unwrap();
     let path = file_in(folder.path(), "site.toml", "\u{feff}a = 1\r\n");
-    let original = read_original(&path, &mut std::io::empty()).unwrap();
+    let original = original(&path, fs::read(&path).unwrap()).unwrap();
     edit(&path, &original, "a = 2\r\n").unwrap();
     assert_eq!(fs::read_to_string(&path).unwrap(), "\u{feff}a = 2\r\n");
 }
@@ -59,7 +59,7 @@ fn an_edit_keeps_the_byte_order_mark() {
 fn an_edit_waits_for_the_lock_and_then_sees_what_changed() {
     let folder = tempfile::tempdir().unwrap();
     let path = file_in(folder.path(), "site.toml", "a = 1\n");
-    let original = read_original(&path, &mut std::io::empty()).unwrap();
+    let original = original(&path, fs::read(&path).unwrap()).unwrap();
     let lock = aside::locked(&path).unwrap();
     let (there, other) = (path.clone(), original.clone());
     let waiting = std::thread::spawn(move || edit(&there, &other, "a = 2\n"));
@@ -117,7 +117,7 @@ fn names_links_and_permissions_stay() {
     let before = fs::metadata(&long).unwrap();
     let link = folder.path().join("link.toml");
     symlink(&long, &link).unwrap();
-    let original = read_original(&link, &mut std::io::empty()).unwrap();
+    let original = original(&link, fs::read(&link).unwrap()).unwrap();
     edit(&link, &original, "a = 2\n").unwrap();
     assert!(link.symlink_metadata().unwrap().is_symlink());
     let after = fs::metadata(&long).unwrap();

@@ -1,0 +1,116 @@
+//! What a file plainly is, for who names the wrong one: a workbook to `check`, a site to `design`.
+
+use anyhow::{Result, bail};
+use std::path::Path;
+
+/// A kind of file that its first bytes or tables tell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Empty,
+    Workbook,
+    Pdf,
+    SvgDrawing,
+    DxfDrawing,
+    Json,
+    Site,
+    Catalogue,
+}
+
+impl Kind {
+    fn of(bytes: &[u8]) -> Option<Kind> {
+        let text = bytes.trim_ascii_start();
+        let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
+        if text.is_empty() {
+            return Some(Kind::Empty);
+        }
+        let beginnings: [(&[u8], Kind); 6] = [
+            (b"PK\x03\x04", Kind::Workbook),
+            (b"%PDF", Kind::Pdf),
+            (b"<svg", Kind::SvgDrawing),
+            (b"<?xml", Kind::SvgDrawing),
+            (b"{", Kind::Json),
+            (b"0\nSECTION", Kind::DxfDrawing),
+        ];
+        if let Some((_, kind)) = beginnings.into_iter().find(|(beginning, _)| text.starts_with(beginning)) {
+            return Some(kind);
+        }
+        let text = std::str::from_utf8(text).ok()?;
+        let has = |tables: &[&str]| {
+            text.lines().any(|line| {
+                let name = line.strip_prefix('[').and_then(|rest| rest.split(['.', ']']).next());
+                name.is_some_and(|name| tables.contains(&name.trim()))
+            })
+        };
+        if has(&["site"]) {
+            return Some(Kind::Site);
+        }
+        has(&["families", "cables", "stations", "boxes", "locks"]).then_some(Kind::Catalogue)
+    }
+
+    fn words(self) -> &'static str {
+        match self {
+            Kind::Empty => "it is empty",
+            Kind::Workbook => "it is a workbook",
+            Kind::Pdf => "it is a PDF",
+            Kind::SvgDrawing | Kind::DxfDrawing => "it is a drawing",
+            Kind::Json => "it is JSON",
+            Kind::Site => "it is a site file",
+            Kind::Catalogue => "it is a catalogue",
+        }
+    }
+}
+
+/// Refuses what plainly is no site file, and says which command takes it.
+///
+/// # Errors
+/// If it plainly is something else.
+pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
+    let shown = latchline_finding::shown::path(path);
+    let Some(kind) = Kind::of(bytes) else { return Ok(()) };
+    let instead = match kind {
+        // An empty or half-written site is read, and what it lacks is told.
+        Kind::Site | Kind::Empty => return Ok(()),
+        Kind::Workbook => format!("if it is a survey, make a site of it with: latchline design {shown}"),
+        Kind::Catalogue => format!("list its parts with: latchline catalogue {shown}"),
+        Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => {
+            String::from("name the site file that it was made of, for example site.toml")
+        }
+        Kind::Json => String::from(
+            "a network is solved with: latchline flow; a site file is TOML, see: latchline new",
+        ),
+    };
+    bail!("\"{shown}\" is no site file: {}; {instead}", kind.words())
+}
+
+/// Refuses what plainly is no survey, and says which command takes it.
+///
+/// # Errors
+/// If it plainly is something else than a workbook.
+pub fn refuse_for_survey(path: &Path, bytes: &[u8]) -> Result<()> {
+    let shown = latchline_finding::shown::path(path);
+    let Some(kind) = Kind::of(bytes) else { return Ok(()) };
+    let instead = match kind {
+        Kind::Workbook => return Ok(()),
+        Kind::Site => format!("check it with: latchline check {shown}"),
+        Kind::Catalogue => String::from("name it beside the survey: latchline design SURVEY --catalogue FILE"),
+        _ => String::from("make a workbook to fill in with: latchline new --survey"),
+    };
+    bail!("\"{shown}\" is no survey: {}; {instead}", kind.words())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_kind_is_told_by_how_the_file_begins() {
+        assert_eq!(Kind::of(b"PK\x03\x04rest"), Some(Kind::Workbook));
+        assert_eq!(Kind::of(b" \n"), Some(Kind::Empty));
+        assert_eq!(Kind::of(b"  0\nSECTION\n"), Some(Kind::DxfDrawing));
+        assert_eq!(Kind::of(b"# my house\n[site]\nname = 1\n"), Some(Kind::Site));
+        assert_eq!(Kind::of(b"[site.x]\n[cables.a]\n"), Some(Kind::Site));
+        assert_eq!(Kind::of(b"[cables.old-bell]\n"), Some(Kind::Catalogue));
+        assert_eq!(Kind::of(b"[suplies.a]\n"), None, "a slip in a table is for the reader to tell");
+        assert_eq!(Kind::of(b"\xe4\xff"), None);
+    }
+}

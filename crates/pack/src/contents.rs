@@ -122,7 +122,8 @@ mod tests {
 
     #[test]
     fn a_list_reads_back_and_knows_when_it_was_changed() {
-        let made = String::from_utf8(list("Yard", "revision 1\n", &[file("a.csv"), file("b/c.svg")]).bytes).unwrap();
+        let made =
+            String::from_utf8(list("Yard", "revision 1\n", &[file("a.csv"), file("b/c.svg")]).bytes).unwrap();
         let read = Contents::read(&made).unwrap();
         assert!(read.is_as_made);
         assert_eq!(read.site.as_deref(), Some("Yard"));

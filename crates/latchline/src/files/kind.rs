@@ -75,9 +75,9 @@ pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
         Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => {
             String::from("name the site file that it was made of, for example site.toml")
         }
-        Kind::Json => String::from(
-            "a network is solved with: latchline flow; a site file is TOML, see: latchline new",
-        ),
+        Kind::Json => {
+            String::from("a network is solved with: latchline flow; a site file is TOML, see: latchline new")
+        }
     };
     bail!("\"{shown}\" is no site file: {}; {instead}", kind.words())
 }
@@ -92,7 +92,7 @@ pub fn refuse_for_survey(path: &Path, bytes: &[u8]) -> Result<()> {
     let instead = match kind {
         Kind::Workbook => return Ok(()),
         Kind::Site => format!("check it with: latchline check {shown}"),
-        Kind::Catalogue => String::from("name it beside the survey: latchline design SURVEY --catalogue FILE"),
+        Kind::Catalogue => String::from("name it in the survey, on the sheet Settings"),
         _ => String::from("make a workbook to fill in with: latchline new --survey"),
     };
     bail!("\"{shown}\" is no survey: {}; {instead}", kind.words())

@@ -92,7 +92,7 @@ pub fn refuse_for_survey(path: &Path, bytes: &[u8]) -> Result<()> {
     let instead = match kind {
         Kind::Workbook => return Ok(()),
         Kind::Site => format!("check it with: latchline check {shown}"),
-        Kind::Catalogue => String::from("name it in the survey, on the sheet Settings"),
+        Kind::Catalogue => String::from("name it in the survey, on the sheet \"Site\""),
         _ => String::from("make a workbook to fill in with: latchline new --survey"),
     };
     bail!("\"{shown}\" is no survey: {}; {instead}", kind.words())

@@ -10,12 +10,14 @@ use crate::physics_summary::{
     ToleranceError, ToleranceOptions, ToleranceSummary, short_circuit_summaries, signal_summaries,
     start_up_summaries, tolerance_summaries,
 };
+use crate::readings::predicted;
 use crate::rule::{Check, Context, Ground, Report, Rule};
 use crate::rules;
 use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::supply::{SupplySheet, supply_sheets};
 use crate::voltage_summary::{device_results, run_summaries, source_summaries, state_summaries};
 use latchline_finding::{Finding, Severity};
+use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
 use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
 use latchline_network::start_up::{Effort, StartUps, start_up};
@@ -174,7 +176,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     pub fn start_up(&self) -> Result<WithStartUp<'_>, GivenUp> {
         let start_up = kept(&self.start_up, || {
             self.memory.check()?;
-            Ok(start_up(self.site(), &self.ground().layout, self.effort, &self.memory))
+            start_up(self.site(), &self.ground().layout, self.effort, &self.memory)
         })?;
         Ok(WithStartUp { context: self.context(), start_up })
     }
@@ -290,6 +292,15 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         self.assessment.into_inner().ok_or(GivenUp)
     }
 
+    /// What meters should read at every terminal and run, and the way to the worst device of every source in its worst state.
+    ///
+    /// # Errors
+    /// [`GivenUp`] if the assessment is no longer wanted.
+    pub fn readings(&self) -> Result<Readings, GivenUp> {
+        let (site, layout, space) = (self.site(), &self.ground().layout, self.space());
+        Ok(predicted(&Predictor { site, layout, space }, self.assessment()?))
+    }
+
     /// Samples the tolerances: the probability that the worst device of every supply falls below its limit.
     ///
     /// # Errors
@@ -300,7 +311,12 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     ) -> Result<Result<Vec<ToleranceSummary>, ToleranceError>, GivenUp> {
         let voltages = self.voltages()?;
         self.memory.check()?;
-        Ok(tolerance_summaries(self.site(), voltages.layout, voltages.space, voltages.worst, options))
+        let (layout, space) = (voltages.layout, voltages.space);
+        let wanted = self.memory.is_wanted();
+        let found = tolerance_summaries(self.site(), layout, space, voltages.worst, options, wanted);
+        // What was given up in the middle looks like samples without operating point.
+        wanted.check()?;
+        Ok(found)
     }
 
     fn put_together(&self) -> Result<Assessment, GivenUp> {

@@ -8,7 +8,7 @@ use latchline_network::signal_tree::BandSurvey;
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
-use latchline_network::{BusState, Device, Layout, StageSource, StateSpace, Terminal, WorstStates};
+use latchline_network::{BusState, Device, Layout, StageSource, StateSpace, Terminal, Wanted, WorstStates};
 use latchline_site::model::Site;
 
 /// One caller's weakest station in a band.
@@ -288,15 +288,16 @@ pub(crate) fn acting(context: &Context<'_>, short: &RunShort) -> (&'static str, 
     }
 }
 
-/// The outcome of sampling in names.
+/// The outcome of sampling in names; without meaning if it was no longer wanted before the end.
 pub(crate) fn tolerance_summaries(
     site: &Site,
     layout: &Layout,
     space: &StateSpace,
     worst: &WorstStates,
     options: ToleranceOptions,
+    wanted: &Wanted,
 ) -> Result<Vec<ToleranceSummary>, ToleranceError> {
-    let found = tolerance(site, layout, space, worst, options)?;
+    let found = tolerance(site, layout, space, worst, options, wanted)?;
     Ok(found.into_iter().map(|one| tolerance_summary(site, layout, space, one)).collect())
 }
 

@@ -10,7 +10,11 @@ use latchline_site::model::Site;
 pub fn predicted_readings(site: &Site, assessment: &Assessment) -> Readings {
     let layout = Layout::new(site);
     let space = StateSpace::new(site, &layout);
-    let predictor = Predictor { site, layout: &layout, space: &space };
+    predicted(&Predictor { site, layout: &layout, space: &space }, assessment)
+}
+
+/// The same of a site that is laid out.
+pub(crate) fn predicted(predictor: &Predictor<'_>, assessment: &Assessment) -> Readings {
     let worst = assessment.sources.iter().filter_map(|source| assessment.devices.get(source.worst_device?));
-    Readings::new(&predictor, worst.map(|result| (result.device, &result.worst.bus_state)))
+    Readings::new(predictor, worst.map(|result| (result.device, &result.worst.bus_state)))
 }

@@ -29,7 +29,7 @@ impl From<usize> for EditStep {
 }
 
 /// What happens at the place that the path names.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Change {
     /// Set the value, given as TOML text (`"14 m"` with its quotes). Adds the key if it is new.
     Set(String),
@@ -56,7 +56,7 @@ pub enum Change {
 }
 
 /// One or more changes to a site file that belong together.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub struct Edit {
     /// Path and change, applied in order.
     pub changes: Vec<(Vec<EditStep>, Change)>,

@@ -210,6 +210,19 @@ pub(crate) struct SharedParts {
 }
 
 impl SharedParts {
+    /// With those calls alone that may stand in a state and are wanted.
+    pub fn with_calls(site: &Site, kind: StateKind, wanted: impl Fn(&CallOption) -> bool) -> Self {
+        let shared = SharedParts::default();
+        let (place, kind) = match kind {
+            StateKind::Call | StateKind::BatteryEnd => (&shared.calls, CallKind::Calls),
+            StateKind::SelfView => (&shared.views, CallKind::Views),
+            _ => return shared,
+        };
+        let options = call_options(site, kind).into_iter().filter(wanted).collect();
+        place.get_or_init(|| Arc::new(options));
+        shared
+    }
+
     fn options(&self, site: &Site, kind: CallKind) -> Arc<Vec<CallOption>> {
         let place = match kind {
             CallKind::Calls => &self.calls,

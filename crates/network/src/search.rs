@@ -17,7 +17,7 @@
 mod branches;
 
 use self::branches::Branches;
-use crate::bound::{Functional, StageBound};
+use crate::bound::{Functional, RelaxedSum, StageBound};
 use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::Layout;
 use crate::phase::Phase;
@@ -108,6 +108,8 @@ pub(crate) struct StageSearch<'a, 'b> {
     collapsed: Option<usize>,
     /// Whether every admissible set is among the records.
     has_every_set: bool,
+    /// Bounds what the options can add up to.
+    relaxed: RelaxedSum,
     /// Sets solved here.
     pub solved: u64,
 }
@@ -135,6 +137,7 @@ impl<'a, 'b> StageSearch<'a, 'b> {
             known: BTreeMap::new(),
             collapsed: None,
             has_every_set: false,
+            relaxed: RelaxedSum::new(phase, calls),
             solved: 0,
         };
         if !search.is_certified() {
@@ -179,6 +182,12 @@ impl<'a, 'b> StageSearch<'a, 'b> {
             let complete = self.collapsed.is_some();
             return Found { worst: self.worst_record(target, sign, must_beat), complete };
         }
+        let best = self.worst_record(target, sign, must_beat);
+        let best_badness = best.as_ref().map_or(must_beat, |best| badness(best.value, sign));
+        // Most targets end here: the sets that were solved for others cannot be beaten.
+        if sign * base + self.most_weight(target, &weight) <= best_badness + self.options.tolerance {
+            return Found { worst: best, complete: true };
+        }
         let mut pool: Vec<usize> = Vec::with_capacity(weight.len());
         let mut own = target.own.iter().peekable();
         for (option, weight) in weight.iter().enumerate() {
@@ -188,9 +197,7 @@ impl<'a, 'b> StageSearch<'a, 'b> {
                 pool.push(option);
             }
         }
-        pool.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
-        let best = self.worst_record(target, sign, must_beat);
-        let best_badness = best.as_ref().map_or(must_beat, |best| badness(best.value, sign));
+        pool.sort_unstable_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
         let monotone = self.bound.is_some_and(|bound| bound.monotone);
         let left = self.options.most_sets_of_stage.saturating_sub(self.solved);
         let most_sets = self.solved + self.options.most_sets.min(left);
@@ -218,6 +225,17 @@ impl<'a, 'b> StageSearch<'a, 'b> {
         }
         let Branches { best, complete, .. } = branches;
         Found { worst: best, complete }
+    }
+
+    /// A bound on the sum of weights of any set that the target admits.
+    fn most_weight(&mut self, target: &Target<'_>, weight: &[f64]) -> f64 {
+        let mut others = weight.to_vec();
+        for option in target.own {
+            others[*option] = 0.0;
+        }
+        let free = self.phase.most_calls.saturating_sub(usize::from(target.in_use));
+        let own = target.own.iter().filter(|_| target.in_use).map(|option| weight[*option]);
+        own.reduce(f64::max).unwrap_or(0.0) + self.relaxed.of(free, &others)
     }
 
     /// The worst of the sets that were solved, among those that the target admits.

@@ -84,9 +84,9 @@ proptest! {
             let network = SignalNetwork::new(&site, &layout);
             prop_assert_eq!(&survey(&site, &network).missing, &[]);
             prop_assert_eq!(survey_with(&site, &network, &memory), Ok(survey(&site, &network)), "{:?}", change);
-            let anew = start_up(&site, &layout, Effort::Whole, &Memory::default());
+            let anew = start_up(&site, &layout, Effort::Whole, &Memory::default()).unwrap();
             prop_assert_eq!(&anew.missing, &[]);
-            prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory), &anew, "{:?}", change);
+            prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory).unwrap(), &anew, "{:?}", change);
         }
     }
 }

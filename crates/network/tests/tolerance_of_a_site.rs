@@ -3,6 +3,7 @@
 //! rectangular distribution (JCGM 100, 4.3.7).
 
 use crate::small_site::{near, site};
+use latchline_network::Wanted;
 use latchline_network::tolerance::{StageTolerance, ToleranceOptions, tolerance};
 use latchline_network::{Layout, SearchOptions, StateSpace, worst_states};
 use latchline_site::model::Site;
@@ -33,7 +34,8 @@ fn sampled(rest: &str, options: ToleranceOptions) -> (Site, Vec<StageTolerance>)
     let layout = Layout::new(&site);
     let space = StateSpace::new(&site, &layout);
     let worst = worst_states(&site, &layout, &space, &SearchOptions::default());
-    let found = tolerance(&site, &layout, &space, &worst, options).expect("can be sampled");
+    let found =
+        tolerance(&site, &layout, &space, &worst, options, &Wanted::always()).expect("can be sampled");
     (site, found)
 }
 

@@ -9,7 +9,7 @@
 //! count that brings an error as far as errors do not go away again when still more is added. Rules that are quick to follow
 //! are followed first, and what takes longer is asked only of what they allow.
 
-use latchline_assess::{Assessment, Depth, Memory, assess_with, is_allowed};
+use latchline_assess::{Assessment, Depth, GivenUp, Memory, Wanted, assess_with, is_allowed};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
@@ -58,8 +58,21 @@ pub struct Headroom {
 /// What every run that ends at a dwelling, and every supply, has in hand: supplies first, in file
 /// order.
 pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
+    headroom_while(site, assessment, &Wanted::always())
+        .expect("work that is wanted whatever happens is not given up")
+}
+
+/// As [`headroom`], given up in the middle when it is no longer wanted.
+///
+/// # Errors
+/// [`GivenUp`] then.
+pub fn headroom_while(
+    site: &Site,
+    assessment: &Assessment,
+    wanted: &Wanted,
+) -> Result<Vec<Headroom>, GivenUp> {
     // Most of a site is the same whatever is added to one run.
-    let judge = Judge { known: errors(assessment), memory: Memory::default() };
+    let judge = Judge { known: errors(assessment), memory: Memory::default().wanted(wanted.clone()) };
     let models: Vec<&str> = site
         .catalogue
         .stations
@@ -83,7 +96,9 @@ pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
         })
         .collect();
     list.extend(of_runs);
-    list
+    // What was given up in the middle looks like what does not hold.
+    wanted.check()?;
+    Ok(list)
 }
 
 /// The supply whose power a run carries.

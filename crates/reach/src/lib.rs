@@ -21,6 +21,6 @@ mod question;
 mod solve;
 
 pub use bare_site::{BareSite, BareSiteError};
-pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom};
+pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom, headroom_while};
 pub use question::{Question, default_question};
 pub use solve::{Cell, MOST_STATIONS, ReachLimit, largest_chain, table, tables};

@@ -5,12 +5,13 @@ use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::{first_look, shortcut};
 use latchline_assess::{Assessment, Memory, assess_trial};
 use latchline_finding::{Edit, FileId, Finding, Origin, Remedy, Sources};
+use latchline_site::LoadedCatalogues;
 use latchline_site::bill::Bill;
+use latchline_site::edit::Editable;
 use latchline_site::model::Site;
-use latchline_site::{LoadedCatalogues, edit};
 use rayon::prelude::*;
 use std::cell::RefCell;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, btree_map};
 use std::sync::{Arc, Mutex};
 
 /// A site, its texts and its assessment.
@@ -33,15 +34,17 @@ pub struct Bench<'a> {
     /// What could not be judged, and so need not be after a change.
     gaps: BTreeSet<Gap>,
     bill: Bill,
-    loaded: LoadedCatalogues,
+    /// The site file read for edits; `None` where that cannot be done.
+    editable: Option<Editable<'a>>,
+    loaded: Arc<LoadedCatalogues>,
     /// What is known of stages, of the site itself and of those tried.
     pub(crate) memory: Arc<Memory>,
-    /// What is known of every change that was looked at, by the change as it prints itself.
-    known_changes: Mutex<BTreeMap<String, Known>>,
+    /// What is known of every change that was looked at.
+    known_changes: Mutex<BTreeMap<Edit, Known>>,
 }
 
 /// What is known of a change.
-#[derive(Clone, Default)]
+#[derive(Default)]
 struct Known {
     /// Extra material and labour; `None` where the change cannot be made.
     price: Option<Price>,
@@ -50,6 +53,14 @@ struct Known {
     /// Findings that it leaves.
     leaves: BTreeSet<Key>,
     /// What came of it, if it was assessed to the end.
+    outcome: Option<Arc<Outcome>>,
+}
+
+/// What a look at a change shows.
+#[derive(Default)]
+struct Shown {
+    spoils: bool,
+    leaves: BTreeSet<Key>,
     outcome: Option<Arc<Outcome>>,
 }
 
@@ -82,18 +93,19 @@ impl<'a> Bench<'a> {
     pub fn new(
         sources: &'a Sources,
         site_file: FileId,
-        catalogues: &'a [FileId],
+        catalogues: &[FileId],
         site: &'a Site,
         assessment: &'a Assessment,
     ) -> Self {
-        Bench::with_memory(sources, site_file, catalogues, site, assessment, Arc::default())
+        let loaded = Arc::new(LoadedCatalogues::new(sources, catalogues));
+        Bench::with_memory(sources, site_file, loaded, site, assessment, Arc::default())
     }
 
-    /// The same, with what was remembered when the site was assessed.
+    /// The same, with its catalogues as they were read for it and with what was remembered when it was assessed.
     pub fn with_memory(
         sources: &'a Sources,
         site_file: FileId,
-        catalogues: &'a [FileId],
+        loaded: Arc<LoadedCatalogues>,
         site: &'a Site,
         assessment: &'a Assessment,
         memory: Arc<Memory>,
@@ -116,7 +128,8 @@ impl<'a> Bench<'a> {
             known,
             gaps: gaps(&assessment.not_judged),
             bill: Bill::of(site),
-            loaded: LoadedCatalogues::new(sources, catalogues),
+            editable: Editable::new(text).ok(),
+            loaded,
             memory,
             known_changes: Mutex::default(),
         }
@@ -141,7 +154,7 @@ impl<'a> Bench<'a> {
 
     /// Applies a change to a copy of the text and resolves it; `None` if that cannot be done.
     fn prepare(&self, change: &Edit) -> Option<Prepared> {
-        let text = edit::apply(self.text(), change).ok()?;
+        let text = self.editable.as_ref()?.apply(change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
         let site = self.loaded.resolve(&sources, self.site_file).site?;
         Some(Prepared { price: self.price_of(&site), site })
@@ -159,34 +172,57 @@ impl<'a> Bench<'a> {
     /// so a change may be ruled out that would do.
     fn judge(&self, change: &Edit, prepared: Option<Prepared>, finding: &Finding) -> Option<Arc<Outcome>> {
         let wanted = key(finding);
-        let name = format!("{change:?}");
-        let mut known = self.known(&name)?;
-        known.price?;
-        if known.spoils || known.leaves.contains(&wanted) {
-            return None;
-        }
-        if known.outcome.is_none() {
-            let shortcut = if prepared.is_none() { shortcut::changed(self.site, change) } else { None };
-            let seen = shortcut.as_ref().or(prepared.as_ref().map(|prepared| &prepared.site));
-            if seen.is_some_and(|site| first_look::stays(self, site, finding)) {
-                known.leaves.insert(wanted.clone());
-            } else {
-                let prepared = prepared.or_else(|| self.prepare(change))?;
-                self.try_out(&prepared.site, &wanted, &mut known);
+        let known = {
+            let changes = self.known_changes.lock().ok()?;
+            let known = changes.get(change)?;
+            known.price?;
+            if known.spoils || known.leaves.contains(&wanted) {
+                return None;
             }
-            if let Ok(mut changes) = self.known_changes.lock() {
-                changes.insert(name, known.clone());
-            }
-        }
-        let outcome = known.outcome?;
+            known.outcome.clone()
+        };
+        let outcome = match known {
+            Some(outcome) => outcome,
+            None => self.tried(change, prepared, finding, &wanted)?,
+        };
         let mends = !outcome.found.contains(&wanted)
             && outcome.found.is_subset(&self.known)
             && outcome.gaps.is_subset(&self.gaps);
         mends.then_some(outcome)
     }
 
+    /// Looks at a change, first at what was found and then as far as it takes to rule it out, and keeps what that shows.
+    fn tried(
+        &self,
+        change: &Edit,
+        prepared: Option<Prepared>,
+        finding: &Finding,
+        wanted: &Key,
+    ) -> Option<Arc<Outcome>> {
+        let shortcut = if prepared.is_none() { shortcut::changed(self.site, change) } else { None };
+        let seen = shortcut.as_ref().or(prepared.as_ref().map(|prepared| &prepared.site));
+        let left = seen.map_or(Vec::new(), |site| first_look::left_by(self, site, finding));
+        let mut shown =
+            Shown { spoils: left.iter().any(|key| !self.known.contains(key)), ..Shown::default() };
+        let is_ruled_out = shown.spoils || left.contains(wanted);
+        shown.leaves.extend(left);
+        if !is_ruled_out {
+            let prepared = prepared.or_else(|| self.prepare(change))?;
+            self.try_out(&prepared.site, wanted, &mut shown);
+        }
+        let Shown { spoils, leaves, outcome } = shown;
+        if let Ok(mut changes) = self.known_changes.lock()
+            && let Some(known) = changes.get_mut(change)
+        {
+            known.spoils |= spoils;
+            known.leaves.extend(leaves);
+            known.outcome.clone_from(&outcome);
+        }
+        outcome
+    }
+
     /// Assesses a changed site, as far as it takes to rule it out.
-    fn try_out(&self, site: &Site, wanted: &Key, known: &mut Known) {
+    fn try_out(&self, site: &Site, wanted: &Key, shown: &mut Shown) {
         let seen = RefCell::new((false, BTreeSet::new()));
         let allowed = |found: &Finding| {
             let key = key(found);
@@ -199,26 +235,26 @@ impl<'a> Bench<'a> {
         };
         let assessment = assess_trial(site, &self.memory, &allowed);
         let (spoils, leaves) = seen.into_inner();
-        known.spoils = spoils;
-        known.leaves.extend(leaves);
-        known.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
+        shown.spoils |= spoils;
+        shown.leaves.extend(leaves);
+        shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
     }
 
-    fn known(&self, name: &str) -> Option<Known> {
-        self.known_changes.lock().ok()?.get(name).cloned()
+    /// Whether this was found on the site.
+    pub(crate) fn is_found(&self, key: &Key) -> bool {
+        self.known.contains(key)
     }
 
-    /// How many of these changes were not looked at before.
-    pub(crate) fn new_changes(&self, candidates: &[Candidate]) -> usize {
-        let Ok(known) = self.known_changes.lock() else { return candidates.len() };
-        candidates.iter().filter(|candidate| !known.contains_key(&format!("{:?}", candidate.edit))).count()
+    /// Whether a change was looked at before.
+    pub(crate) fn is_known(&self, change: &Edit) -> bool {
+        self.known_changes.lock().is_ok_and(|known| known.contains_key(change))
     }
 
     /// The price of a change, and the change prepared if that was needed to know it.
     fn priced(&self, change: &Edit) -> Option<(Price, Option<Prepared>)> {
-        let name = format!("{change:?}");
-        if let Some(known) = self.known(&name) {
-            return known.price.map(|price| (price, None));
+        let known = self.known_changes.lock().ok()?.get(change).map(|known| known.price);
+        if let Some(price) = known {
+            return price.map(|price| (price, None));
         }
         let shortcut = shortcut::changed(self.site, change);
         let prepared = if shortcut.is_none() { self.prepare(change) } else { None };
@@ -227,17 +263,22 @@ impl<'a> Bench<'a> {
             (None, prepared) => prepared.as_ref().map(|prepared| prepared.price),
         };
         if let Ok(mut changes) = self.known_changes.lock() {
-            changes.insert(name, Known { price, ..Known::default() });
+            changes.insert(change.clone(), Known { price, ..Known::default() });
         }
         price.map(|price| (price, prepared))
     }
 
     /// The cheapest candidate of each kind that mends a finding, cheapest first; then least
-    /// labour, then in the order of the candidates.
+    /// labour, then in the order of the candidates. At most so many.
     ///
-    /// Costs are known before anything is solved, so of each kind only as many are assessed as it takes
-    /// until one does.
-    pub(crate) fn cheapest_of_each_kind(&self, candidates: &[Candidate], finding: &Finding) -> Vec<Mending> {
+    /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends, and
+    /// none behind the last that is wanted.
+    pub(crate) fn cheapest_of_each_kind(
+        &self,
+        candidates: &[Candidate],
+        finding: &Finding,
+        most: usize,
+    ) -> Vec<Mending> {
         let mut priced: Vec<Priced> = candidates
             .par_iter()
             .enumerate()
@@ -249,27 +290,26 @@ impl<'a> Bench<'a> {
                 Some(Priced { index, price, prepared })
             })
             .collect();
-        let order = |(a_index, a): (usize, Price), (b_index, b): (usize, Price)| {
-            a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a_index.cmp(&b_index))
+        let order = |a: &Priced, b: &Priced| {
+            let labour = || a.price.1.total_cmp(&b.price.1);
+            a.price.0.total_cmp(&b.price.0).then_with(labour).then(a.index.cmp(&b.index))
         };
-        priced.sort_by(|a, b| order((a.index, a.price), (b.index, b.price)));
-        let mut by_kind: BTreeMap<&str, Vec<Priced>> = BTreeMap::new();
-        for one in priced {
-            by_kind.entry(candidates[one.index].kind).or_default().push(one);
+        priced.sort_by(order);
+        let mut found: BTreeMap<&str, Mending> = BTreeMap::new();
+        let mut order: Vec<&str> = Vec::new();
+        for Priced { index, price, prepared } in priced {
+            if order.len() == most {
+                break;
+            }
+            let kind = candidates[index].kind;
+            if let btree_map::Entry::Vacant(place) = found.entry(kind)
+                && let Some(outcome) = self.judge(&candidates[index].edit, prepared, finding)
+            {
+                place.insert(Mending { index, price, outcome });
+                order.push(kind);
+            }
         }
-        let mut found: Vec<Mending> = by_kind
-            .into_values()
-            .collect::<Vec<_>>()
-            .into_par_iter()
-            .filter_map(|kind| {
-                kind.into_iter().find_map(|Priced { index, price, prepared }| {
-                    let outcome = self.judge(&candidates[index].edit, prepared, finding)?;
-                    Some(Mending { index, price, outcome })
-                })
-            })
-            .collect();
-        found.sort_by(|a, b| order((a.index, a.price), (b.index, b.price)));
-        found
+        order.iter().filter_map(|kind| found.remove(kind)).collect()
     }
 
     /// The remedy that a candidate stands for which mends a finding.

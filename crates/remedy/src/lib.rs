@@ -37,12 +37,11 @@ pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     if let Some(known) = without_trial(bench, finding) {
         return known;
     }
-    among(bench, finding, &candidates::of(bench, finding))
+    among(bench, finding, &candidates::of(bench, finding).collect::<Vec<_>>())
 }
 
 fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<Remedy> {
-    let mut kept = bench.cheapest_of_each_kind(candidates, finding);
-    kept.truncate(MOST_REMEDIES);
+    let kept = bench.cheapest_of_each_kind(candidates, finding, MOST_REMEDIES);
     let mut remedies: Vec<Remedy> =
         kept.iter().map(|mending| bench.remedy(&candidates[mending.index], mending, finding)).collect();
     remedies.extend(staggered_start(bench, finding));
@@ -110,17 +109,31 @@ pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
             findings[index].remedies = known;
             continue;
         }
-        let candidates = candidates::of(bench, &findings[index]);
-        let new = bench.new_changes(&candidates);
         // What was looked at for others costs little.
-        if looked_at + new > most && new > 0 {
+        let Some((candidates, new)) = within(bench, &findings[index], most - looked_at) else {
             left += 1;
             continue;
-        }
+        };
         looked_at += new;
         findings[index].remedies = among(bench, &findings[index], &candidates);
+        if bench.memory.check().is_err() {
+            break;
+        }
     }
     (findings, left)
+}
+
+/// The candidates of a finding and how many of them were not looked at before, if these are no more than so many.
+fn within(bench: &Bench<'_>, finding: &Finding, most_new: usize) -> Option<(Vec<Candidate>, usize)> {
+    let (mut list, mut new) = (Vec::new(), 0);
+    for candidate in candidates::of(bench, finding) {
+        new += usize::from(!bench.is_known(&candidate.edit));
+        if new > most_new {
+            return None;
+        }
+        list.push(candidate);
+    }
+    Some((list, new))
 }
 
 /// The supply or box that feeds what a finding is about.

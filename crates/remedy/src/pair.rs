@@ -10,8 +10,7 @@ const MOST_IN_PAIRS: usize = 10;
 
 /// The cheapest pair of changes that mends a finding.
 pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
-    let mut single = candidates::of(bench, finding);
-    single.truncate(MOST_IN_PAIRS);
+    let single: Vec<Candidate> = candidates::of(bench, finding).take(MOST_IN_PAIRS).collect();
     let mut pairs = Vec::new();
     for (index, one) in single.iter().enumerate() {
         for other in &single[index + 1..] {
@@ -20,6 +19,6 @@ pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
             pairs.push(Candidate { is_priced: one.is_priced && other.is_priced, ..both });
         }
     }
-    let kept = bench.cheapest_of_each_kind(&pairs, finding);
+    let kept = bench.cheapest_of_each_kind(&pairs, finding, 1);
     kept.first().map(|mending| bench.remedy(&pairs[mending.index], mending, finding))
 }

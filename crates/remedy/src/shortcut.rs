@@ -83,29 +83,7 @@ mod tests {
     use latchline_finding::Sources;
     use latchline_site::{builtin_catalogue, edit, resolve};
 
-    const SITE: &str = r#"
-[site]
-title = "Case"
-family = "ostrel-48"
-indoor_station = "ostrel-v4"
-door_station = "ostrel-dv1"
-cable = "pair-0.8"
-[buildings]
-A = { floors = ["G", "1"] }
-[supplies]
-PS = { model = "ostrel-ps-60", place = "A/G" }
-[distributors]
-D = { model = "ostrel-d4", place = "A/G" }
-[entrances]
-E = { role = "main", place = "A/G" }
-[dwellings]
-A-1 = { place = "A/1" }
-A-2 = { place = "A/1", station = "ostrel-v7", extensions = ["ostrel-v7"] }
-[runs]
-feed = { from = "PS", to = "D", length = "5 m" }
-door = { from = "D.1", to = "E", length = "9 m", pairs = 2 }
-flats = { from = "D.2", to = ["A-1", "A-2", "A-2:2"], lengths = ["12 m", "8 m", "4 m"], cable = "pair-0.5", existing = true, measured = { loop = "5 ohm" } }
-"#;
+    const SITE: &str = include_str!("../tests/common/small.toml");
 
     /// A site as it prints itself, without the places in the text.
     fn without_places(text: &str) -> String {

@@ -1,32 +1,9 @@
 //! Remedies that need no trial, against what the changed site file says when it is judged from scratch.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
-use crate::common::{judge, keys};
+use crate::common::{SMALL, judge, keys};
 use latchline_remedy::{propose, with_remedies};
 use latchline_site::edit;
-
-const SITE: &str = r#"
-[site]
-title = "Case"
-family = "ostrel-48"
-indoor_station = "ostrel-v4"
-door_station = "ostrel-dv1"
-cable = "pair-0.8"
-[buildings]
-A = { floors = ["G", "1"] }
-[supplies]
-PS = { model = "ostrel-ps-60", place = "A/G" }
-[distributors]
-D = { model = "ostrel-d4", place = "A/G" }
-[entrances]
-E = { role = "main", place = "A/G" }
-[dwellings]
-A-1 = { place = "A/1" }
-[runs]
-feed = { from = "PS", to = "D", length = "5 m" }
-door = { from = "D.1", to = "E", length = "9 m" }
-flat = { from = "D.2", to = "A-1", length = "12 m" }
-"#;
 
 fn acceptance(code: &str, element: &str) -> String {
     format!(
@@ -36,7 +13,7 @@ fn acceptance(code: &str, element: &str) -> String {
 
 #[test]
 fn an_acceptance_that_matches_nothing_goes_and_nothing_else_changes() {
-    let mut text = SITE.to_string();
+    let mut text = SMALL.to_string();
     for number in 0..20 {
         text.push_str(&acceptance("voltage-too-low", &format!("no-{number}")));
     }
@@ -68,7 +45,7 @@ fn an_acceptance_that_matches_nothing_goes_and_nothing_else_changes() {
 #[test]
 fn of_two_that_say_the_same_neither_goes_alone() {
     let twice = acceptance("voltage-too-low", "no-such").repeat(2);
-    let judged = judge(&format!("{SITE}{twice}"));
+    let judged = judge(&format!("{SMALL}{twice}"));
     let bench = judged.bench();
     for finding in &judged.assessment.findings {
         if finding.code.as_str() == "acceptance-without-match" {

@@ -88,6 +88,7 @@ impl Session {
             revision: self.revision,
             site_file: self.site_file,
             catalogues: self.catalogues.clone(),
+            loaded: Arc::clone(&self.loaded),
             known: Arc::clone(&self.now),
         }
     }

@@ -6,10 +6,11 @@ use crate::standing::Standing;
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Report;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
-use latchline_assess::{Assessing, Assessment, GivenUp};
+use latchline_assess::{Assessing, Assessment, GivenUp, Readings};
 use latchline_finding::{FileId, Finding, Sourced, Sources};
-use latchline_reach::{Headroom, headroom};
+use latchline_reach::{Headroom, headroom_while};
 use latchline_remedy::Bench;
+use latchline_site::LoadedCatalogues;
 use latchline_site::model::Site;
 use std::sync::Arc;
 
@@ -24,6 +25,7 @@ pub struct View {
     pub(crate) revision: Revision,
     pub(crate) site_file: FileId,
     pub(crate) catalogues: Vec<FileId>,
+    pub(crate) loaded: Arc<LoadedCatalogues>,
     pub(crate) known: Arc<Known>,
 }
 
@@ -135,8 +137,8 @@ impl View {
     pub fn bench(&self) -> Result<Option<Bench<'_>>, GivenUp> {
         let (Some(site), Some(assessment)) = (self.site(), self.assessment()?) else { return Ok(None) };
         let memory = Arc::new(self.known.memory.clone());
-        let sources = self.sources();
-        Ok(Some(Bench::with_memory(sources, self.site_file, &self.catalogues, site, assessment, memory)))
+        let (sources, loaded) = (self.sources(), Arc::clone(&self.loaded));
+        Ok(Some(Bench::with_memory(sources, self.site_file, loaded, site, assessment, memory)))
     }
 
     /// The assessment, its findings with their remedies.
@@ -164,11 +166,18 @@ impl View {
         if self.known.headroom.get().is_none()
             && let (Some(site), Some(assessment)) = (self.site(), self.assessment()?)
         {
-            let found = headroom(site, assessment);
-            self.known.memory.check()?;
+            let found = headroom_while(site, assessment, self.known.memory.is_wanted())?;
             self.known.headroom.get_or_init(|| found);
         }
         Ok(self.known.headroom.get().map(Vec::as_slice))
+    }
+
+    /// What meters should read.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn readings(&self) -> Result<Option<Readings>, GivenUp> {
+        self.stage(Assessing::readings)
     }
 
     /// Samples the tolerances.

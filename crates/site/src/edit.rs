@@ -16,6 +16,9 @@ use std::borrow::Cow;
 use std::fmt;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, Key, Table, TableLike, Value};
 
+/// The byte order mark that some editors put before a text.
+const MARK: &str = "\u{feff}";
+
 /// Why an edit could not be applied. The path is in the user's words, as `runs.A-R1.length`.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum EditError {
@@ -60,7 +63,6 @@ impl std::error::Error for EditError {}
 /// if a new value is no TOML value, if a new name is taken, or if something is not there that the edit expects.
 pub fn apply(text: &str, edit: &Edit) -> Result<String, EditError> {
     let mut text = Cow::Borrowed(text);
-    let is_lines = |change: &Change| matches!(change, Change::Lines { .. });
     for changes in edit.changes.chunk_by(|(_, a), (_, b)| !is_lines(a) && !is_lines(b)) {
         text = Cow::Owned(match changes {
             [(_, Change::Lines { line, expects, becomes })] => {
@@ -73,17 +75,63 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, EditError> {
 }
 
 fn apply_to_values(text: &str, changes: &[(Vec<EditStep>, Change)]) -> Result<String, EditError> {
-    // The TOML library writes plain line ends only, and no byte order mark.
-    let (mark, text) = match text.strip_prefix('\u{feff}') {
-        Some(rest) => ("\u{feff}", rest),
-        None => ("", text),
-    };
-    let mut document: DocumentMut =
-        text.parse().map_err(|error: toml_edit::TomlError| EditError::Syntax(error.message().to_string()))?;
+    let Editable { text, document } = Editable::new(text)?;
+    changed(text, document, changes)
+}
+
+fn changed(
+    text: &str,
+    mut document: DocumentMut,
+    changes: &[(Vec<EditStep>, Change)],
+) -> Result<String, EditError> {
     for (path, change) in changes {
         apply_one(&mut document, path, change)?;
     }
+    // The TOML library writes plain line ends only, and no byte order mark.
+    let (mark, text) = without_mark(text);
     Ok(format!("{mark}{}", line_ends::kept(text, document.to_string())))
+}
+
+/// The byte order mark of a text, if it has one, and the rest.
+fn without_mark(text: &str) -> (&str, &str) {
+    match text.strip_prefix(MARK) {
+        Some(rest) => (MARK, rest),
+        None => ("", text),
+    }
+}
+
+/// A text read once, for many edits of which each is made on it alone.
+#[derive(Debug, Clone)]
+pub struct Editable<'t> {
+    text: &'t str,
+    document: DocumentMut,
+}
+
+impl<'t> Editable<'t> {
+    /// Reads a text.
+    ///
+    /// # Errors
+    /// [`EditError::Syntax`] if it is not TOML.
+    pub fn new(text: &'t str) -> Result<Self, EditError> {
+        let syntax = |error: toml_edit::TomlError| EditError::Syntax(error.message().to_string());
+        let document = without_mark(text).1.parse().map_err(syntax)?;
+        Ok(Editable { text, document })
+    }
+
+    /// As [`apply`], without reading the text again.
+    ///
+    /// # Errors
+    /// As [`apply`].
+    pub fn apply(&self, edit: &Edit) -> Result<String, EditError> {
+        if edit.changes.is_empty() || edit.changes.iter().any(|(_, change)| is_lines(change)) {
+            return apply(self.text, edit);
+        }
+        changed(self.text, self.document.clone(), &edit.changes)
+    }
+}
+
+fn is_lines(change: &Change) -> bool {
+    matches!(change, Change::Lines { .. })
 }
 
 fn words(path: &[EditStep]) -> String {
@@ -452,6 +500,24 @@ mod tests {
         let longer = edited(&mixed, Edit::set(&["policy", "spare_ports"], "1"));
         assert!(longer.starts_with(&mixed), "{longer:?}");
         assert!(longer.ends_with("[policy]\r\nspare_ports = 1\r\n"), "{longer:?}");
+    }
+
+    #[test]
+    fn a_text_that_was_read_once_is_edited_as_if_it_were_read_each_time() {
+        let edits = [
+            Edit::set(&["runs", "b", "length"], "\"11 m\""),
+            Edit::set(&["runs", "c"], "{ from = \"D1.3\", to = \"A-3\" }").then(Edit::remove(&["runs", "b"])),
+            Edit::remove(&["runs", "none"]),
+            Edit::default(),
+            Edit::lines(0, "# site\n", "# house\n"),
+        ];
+        for text in [TEXT.to_string(), format!("\u{feff}{}", TEXT.replace('\n', "\r\n"))] {
+            let read = Editable::new(&text).unwrap();
+            for edit in &edits {
+                assert_eq!(read.apply(edit), apply(&text, edit), "{edit:?}");
+            }
+        }
+        assert!(matches!(Editable::new("x = ["), Err(EditError::Syntax(_))));
     }
 
     #[test]

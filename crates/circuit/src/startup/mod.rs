@@ -86,7 +86,7 @@ mod waveform;
 pub use conditions::{BootCondition, StartCondition, boot_condition, boots_together_fit, start_conditions};
 pub use error::StartupError;
 pub use outcome::{DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason};
-pub use run::{Options, simulate};
+pub use run::{Options, simulate, simulate_while};
 pub use stagger::{Search, SearchError, smallest_stagger};
 pub use system::{BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System};
 pub use waveform::Waveform;

@@ -33,6 +33,10 @@ pub enum StopReason {
     EventsWithoutTime,
     /// More steps than allowed.
     TooManySteps,
+    /// More passes over all nodes than allowed.
+    TooManyPasses,
+    /// It was no longer wanted.
+    GivenUp,
     /// No step length solves the stage equations.
     StepTooSmall,
 }

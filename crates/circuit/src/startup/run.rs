@@ -40,6 +40,8 @@ pub struct Options {
     pub most_events: usize,
     /// Most dropouts of one converter.
     pub most_dropouts: usize,
+    /// Most passes over all nodes: what a step takes where much switches in it is many of them.
+    pub most_passes: u64,
 }
 
 impl Default for Options {
@@ -53,6 +55,7 @@ impl Default for Options {
             most_steps: 200_000,
             most_events: 100_000,
             most_dropouts: usize::MAX,
+            most_passes: u64::MAX,
         }
     }
 }
@@ -63,10 +66,22 @@ impl Default for Options {
 /// [`StartupError`] for a case or an option without meaning. What the system then does, including
 /// that it cannot be decided, is the [`Outcome`].
 pub fn simulate(system: &System, options: &Options) -> Result<StartUp, StartupError> {
+    simulate_while(system, options, &|| true)
+}
+
+/// As [`simulate`], but stopped ([`StopReason::GivenUp`]) before the next step when it is no longer `wanted`.
+///
+/// # Errors
+/// As [`simulate`].
+pub fn simulate_while(
+    system: &System,
+    options: &Options,
+    wanted: &dyn Fn() -> bool,
+) -> Result<StartUp, StartupError> {
     validate(system)?;
     check_options(system, options)?;
     let ordered = Renumbered::new(system, options);
-    let mut run = Run::new(&ordered.system, &ordered.options);
+    let mut run = Run::new(&ordered.system, &ordered.options, wanted);
     let outcome = run.run_to_end();
     Ok(ordered.restore(run.report(outcome), options))
 }
@@ -102,6 +117,7 @@ struct Memory {
 struct Run<'a> {
     system: &'a System,
     options: &'a Options,
+    wanted: &'a dyn Fn() -> bool,
     integrator: Integrator,
     discrete: Discrete<'a>,
     recorder: Recorder,
@@ -140,7 +156,7 @@ struct Run<'a> {
 }
 
 impl<'a> Run<'a> {
-    fn new(system: &'a System, options: &'a Options) -> Self {
+    fn new(system: &'a System, options: &'a Options, wanted: &'a dyn Fn() -> bool) -> Self {
         let mut state_v: Vec<f64> = system.devices.iter().map(|d| d.initial_voltage_v).collect();
         if system.supply.output_capacitance_f > 0.0 {
             state_v.push(system.supply.initial_voltage_v);
@@ -151,6 +167,7 @@ impl<'a> Run<'a> {
         Self {
             system,
             options,
+            wanted,
             initial_stored_j: integrator.stored_j(),
             integrator,
             discrete: Discrete::new(system),

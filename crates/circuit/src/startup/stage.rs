@@ -21,6 +21,8 @@ use super::{LEAKAGE_S, Limit, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, System
 const FULL_STEPS: usize = 4;
 /// Newton steps of a first attempt, and of a stage in the detour.
 const FEW_STEPS: usize = 14;
+/// What a line search counts for, in passes over all nodes.
+const LINE_SEARCH_PASSES: u64 = 4;
 /// Newton steps before the step is given up.
 const MOST_STEPS: usize = 1000;
 /// The detour starts with a step this much longer, and shortens it by `DETOUR_FACTOR` each time.
@@ -88,6 +90,8 @@ pub(super) struct Stage {
     supply_line: (f64, f64),
     /// Supply current, A.
     pub supply_current_a: f64,
+    /// Passes over all nodes so far.
+    pub passes: u64,
     highest_v: f64,
     /// Bus voltages, V.
     pub voltage_v: Vec<f64>,
@@ -178,6 +182,7 @@ impl Stage {
             supply_on: true,
             supply_line: (0.0, 0.0),
             supply_current_a: 0.0,
+            passes: 0,
             highest_v,
             voltage_v: vec![0.0; n],
             next_v: vec![0.0; n],
@@ -292,6 +297,7 @@ impl Stage {
         steps: usize,
     ) -> Result<(), StageFailure> {
         for step in 0..steps {
+            self.passes += 1;
             self.eliminate();
             let full = step < FULL_STEPS;
             let inside = self.back_substitute(full);
@@ -303,6 +309,7 @@ impl Stage {
                 // The whole step did not do: go back and take the best part of it.
                 std::mem::swap(&mut self.voltage_v, &mut self.next_v);
                 self.line_search(rate, history_v, open_v);
+                self.passes += LINE_SEARCH_PASSES;
                 std::mem::swap(&mut self.voltage_v, &mut self.next_v);
                 self.evaluate(rate, history_v, open_v);
             }

@@ -89,7 +89,8 @@ pub fn run(
     let date = arguments.date.as_deref().map(|date| date::chosen(Some(date))).transpose()?;
     folder::prepare(&arguments.output)?;
     let view = load::open(&arguments.site, input)?.session.view();
-    let (Some(site), Some(assessment)) = (view.site(), view.assessment()?) else {
+    let (Some(site), Some(assessment), Some(readings)) = (view.site(), view.assessment()?, view.readings()?)
+    else {
         return super::refuse(&view, surroundings);
     };
     let stamp = load::stamp(&view, arguments.revision.clone(), date);
@@ -97,7 +98,7 @@ pub fn run(
     let input = PackInput {
         site,
         assessment,
-        readings: &latchline_assess::predicted_readings(site, assessment),
+        readings: &readings,
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
     };

@@ -56,6 +56,11 @@ impl Memory {
         Memory { stores: Arc::clone(&self.stores), wanted }
     }
 
+    /// Whether the work is still wanted, to be asked.
+    pub fn is_wanted(&self) -> &Wanted {
+        &self.wanted
+    }
+
     /// Goes on, or gives up.
     ///
     /// # Errors
@@ -98,12 +103,13 @@ impl Memory {
         &self,
         key: Key,
         effort: Effort,
-        work: impl FnOnce() -> Option<StartUp>,
-    ) -> Option<Arc<StartUp>> {
+        work: impl FnOnce() -> Result<Option<StartUp>, GivenUp>,
+    ) -> Result<Option<Arc<StartUp>>, GivenUp> {
         let known = match effort {
             Effort::Hurried => self.stores.start_ups.known((key, Effort::Whole)),
             Effort::Whole => None,
         };
-        known.unwrap_or_else(|| self.stores.start_ups.get((key, effort), || work().map(Arc::new)))
+        let anew = || self.stores.start_ups.try_get((key, effort), || Ok(work()?.map(Arc::new)));
+        known.map_or_else(anew, Ok)
     }
 }

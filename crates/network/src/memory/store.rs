@@ -1,6 +1,7 @@
 //! Results of one kind within a bound on their size, each worked out once however many ask.
 
 use std::collections::BTreeMap;
+use std::convert::Infallible;
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 
 /// How much room a result takes.
@@ -124,14 +125,22 @@ impl<K: Ord + Copy, V> Drop for Busy<'_, K, V> {
 impl<K: Ord + Copy, V: Clone + Weighed> Store<K, V> {
     /// What is known by this key, else what `work` gives, which is kept.
     pub fn get(&self, key: K, work: impl FnOnce() -> V) -> V {
+        match self.try_get(key, || Ok::<V, Infallible>(work())) {
+            Ok(value) => value,
+            Err(never) => match never {},
+        }
+    }
+
+    /// As [`Store::get`], for work that may come to nothing, of which nothing is kept.
+    pub fn try_get<E>(&self, key: K, work: impl FnOnce() -> Result<V, E>) -> Result<V, E> {
         if let Some(known) = self.known_or_mine(key) {
-            return known;
+            return Ok(known);
         }
         let busy = Busy { store: self, key };
-        let value = work();
+        let value = work()?;
         self.put(key, value.clone());
         drop(busy);
-        value
+        Ok(value)
     }
 
     /// What is known, after waiting for whoever is at it; `None` if the key is now the caller's to work out.

@@ -87,17 +87,9 @@ impl<'a> StageTask<'a> {
             key.numbers(&self.stage.resistance_ohm[corner.index()]);
             key.number(self.stage.voltage_v[corner.index()]);
         }
-        match self.limit {
-            Limit::None => key.count(0),
-            Limit::ConstantCurrent { current_a } => key.count(1).number(current_a),
-            Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
-                key.count(2).number(max_current_a).number(knee_voltage_v).number(short_current_a)
-            }
-            Limit::Hiccup { current_a, trip_time_s, off_time_s } => {
-                key.count(3).number(current_a).number(trip_time_s).number(off_time_s)
-            }
-        };
-        key.optional(self.trip.map(|band| band.smallest_a)).optional(self.trip.map(|band| band.largest_a));
+        key.limit(self.limit)
+            .optional(self.trip.map(|band| band.smallest_a))
+            .optional(self.trip.map(|band| band.largest_a));
         key.count(self.ports.len());
         for PortProtection { node, protection } in &self.ports {
             key.count(*node);

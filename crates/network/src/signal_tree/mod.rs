@@ -33,7 +33,7 @@ pub use line::{PairConstants, pair_constants};
 pub(crate) use survey::CallSurvey;
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,
-    WeakestOfCaller, loss_from_caller, survey, survey_with,
+    WeakestOfCaller, losses_from_caller, survey, survey_with,
 };
 
 use latchline_circuit::signal::{Entry, Line, Shunt};

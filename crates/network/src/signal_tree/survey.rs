@@ -189,19 +189,18 @@ pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Res
     Ok(SignalSurvey { bands: bands_found, feeds, missing, has_bands: true })
 }
 
-/// Greatest insertion loss at a station in one band of the family from one caller, in decibel, as a survey of the whole finds it:
-/// the loss at a station is the greatest from any of its callers. `None` where the call cannot be judged.
-pub fn loss_from_caller(
+/// Greatest insertion losses in decibel in one band of the family from one caller at the stations that it can call, as a survey of the
+/// whole finds them: the loss at a station is the greatest from any of its callers. `None` where the call cannot be judged.
+pub fn losses_from_caller(
     site: &Site,
     network: &SignalNetwork,
     caller: usize,
-    station: usize,
     band: usize,
     memory: &Memory,
-) -> Option<f64> {
+) -> Option<Vec<(usize, f64)>> {
     let component = network.component[network.station[caller]?];
     let calls = calls(site, network);
-    let call = calls.iter().find(|call| call.caller == caller && call.targets.contains(&station))?;
+    let call = calls.iter().find(|call| call.caller == caller)?;
     if network.missing.iter().any(|one| one.component == component) {
         return None;
     }
@@ -209,7 +208,7 @@ pub fn loss_from_caller(
     let key = ComponentKeys::new(network).of_call(site, network, caller, &call.targets, band)?;
     let work = || survey_call(site, network, call, band, &mut Workspace::default());
     let found = memory.signal(key, work)?;
-    found.rows.iter().find(|row| call.targets[row.target] == station).map(|row| row.loss_db)
+    Some(found.rows.iter().map(|row| (call.targets[row.target], row.loss_db)).collect())
 }
 
 /// A caller and the stations that it can call on its own network.

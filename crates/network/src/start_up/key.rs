@@ -2,9 +2,7 @@
 
 use super::system::Built;
 use crate::memory::{Fingerprint, Key};
-use latchline_circuit::startup::{
-    BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System,
-};
+use latchline_circuit::startup::{BusCapacitor, BusLoad, Converter, Device, Port, PortLimit, Supply, System};
 
 /// The system in full and the nodes that are recorded. Every
 /// part is taken apart by name, so that a figure that is added to one cannot be left out here.
@@ -46,17 +44,7 @@ fn add_supply(key: &mut Fingerprint, supply: &Supply) {
     let Supply { voltage_v, resistance_ohm, limit, output_capacitance_f, initial_voltage_v, ramp_time_s } =
         *supply;
     key.number(voltage_v).number(resistance_ohm).number(output_capacitance_f);
-    key.number(initial_voltage_v).number(ramp_time_s);
-    match limit {
-        Limit::None => key.count(0),
-        Limit::ConstantCurrent { current_a } => key.count(1).number(current_a),
-        Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
-            key.count(2).number(max_current_a).number(knee_voltage_v).number(short_current_a)
-        }
-        Limit::Hiccup { current_a, trip_time_s, off_time_s } => {
-            key.count(3).number(current_a).number(trip_time_s).number(off_time_s)
-        }
-    };
+    key.number(initial_voltage_v).number(ramp_time_s).limit(limit);
 }
 
 fn add_device(key: &mut Fingerprint, device: &Device) {

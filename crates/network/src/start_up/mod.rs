@@ -28,8 +28,10 @@ pub use system::Missing;
 
 use crate::layout::{Layout, Terminal};
 use crate::memory::{Memory, Weighed};
+use crate::wanted::GivenUp;
 use latchline_circuit::startup::{
-    DeviceStatus, Options, Outcome, StartUp, StopReason, System, Waveform, simulate, smallest_stagger,
+    DeviceStatus, Options, Outcome, StartUp, StopReason, System, Waveform, boots_together_fit,
+    simulate_while, smallest_stagger,
 };
 use latchline_site::model::Site;
 use rayon::prelude::*;
@@ -115,6 +117,12 @@ pub enum Effort {
     Whole,
 }
 
+/// Passes over the nodes of a stage, times nodes, after which its simulation is broken off undecided: a second or so, and several times
+/// what 500 stations need that start.
+const MOST_WORK: u64 = 60_000_000;
+/// The same where what boots together cannot be fed in a steady state, so that it is known not to come up well.
+const MOST_WORK_UNFED: u64 = 15_000_000;
+
 /// Dropouts of one converter after which a hurried simulation ends.
 pub const MOST_DROPOUTS: usize = 8;
 
@@ -125,8 +133,11 @@ impl Weighed for StartUp {
     }
 }
 
-/// Simulates power return on every stage.
-pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -> StartUps {
+/// Simulates power return on every stage. A stage so large that its simulation would take too long is left undecided.
+///
+/// # Errors
+/// [`GivenUp`] if the memory's work is no longer wanted.
+pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -> Result<StartUps, GivenUp> {
     let built: Vec<(usize, Result<system::Built, Vec<Missing>>)> =
         (0..layout.stages.len()).map(|stage| (stage, system::build(site, layout, stage))).collect();
     let mut start_ups = StartUps::default();
@@ -138,9 +149,10 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
     let judged: Vec<(usize, Option<StageStart>)> = built
         .par_iter()
         .filter_map(|(stage, result)| {
-            result.as_ref().ok().map(|built| (*stage, judge(layout, *stage, built, effort, memory)))
+            let built = result.as_ref().ok()?;
+            Some(judge(layout, *stage, built, effort, memory).map(|start| (*stage, start)))
         })
-        .collect();
+        .collect::<Result<_, GivenUp>>()?;
     for (stage, start) in judged {
         match start {
             Some(start) => start_ups.stages.push(start),
@@ -151,12 +163,13 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
             }),
         }
     }
-    start_ups
+    Ok(start_ups)
 }
 
 fn options(system: &System, record_nodes: Vec<usize>, effort: Effort) -> Options {
     let converters = system.devices.iter().filter_map(|device| device.converter);
     let longest_s = converters.map(|one| one.delay_s + one.boot_time_s).fold(0.0, f64::max);
+    let most_work = if boots_together_fit(system) { MOST_WORK } else { MOST_WORK_UNFED };
     // 20 mV a step is a thousandth of the bus and far within what thresholds are known to.
     Options {
         end_s: SIMULATED_S + longest_s,
@@ -164,6 +177,7 @@ fn options(system: &System, record_nodes: Vec<usize>, effort: Effort) -> Options
         record_nodes,
         most_points: 200,
         most_dropouts: if effort == Effort::Hurried { MOST_DROPOUTS } else { usize::MAX },
+        most_passes: most_work / system.parent.len().max(1) as u64,
         ..Options::default()
     }
 }
@@ -174,7 +188,7 @@ fn simulated(
     built: &system::Built,
     effort: Effort,
     memory: &Memory,
-) -> Option<Arc<StartUp>> {
+) -> Result<Option<Arc<StartUp>>, GivenUp> {
     let farthest = built
         .system
         .devices
@@ -183,7 +197,12 @@ fn simulated(
         .max_by(|a, b| laid.distance_m[*a].total_cmp(&laid.distance_m[*b]).then(b.cmp(a)));
     let record: Vec<usize> = std::iter::once(0).chain(farthest.filter(|node| *node != 0)).collect();
     let key = key::of(built, &record);
-    memory.start_up(key, effort, || simulate(&built.system, &options(&built.system, record, effort)).ok())
+    memory.start_up(key, effort, || {
+        let options = options(&built.system, record, effort);
+        let found = simulate_while(&built.system, &options, &|| memory.check().is_ok()).ok();
+        let is_given_up = |found: &StartUp| found.outcome == Outcome::Stopped { reason: StopReason::GivenUp };
+        if found.as_ref().is_some_and(is_given_up) { Err(GivenUp) } else { Ok(found) }
+    })
 }
 
 /// Whether everything is up, though it may still drift.
@@ -197,9 +216,10 @@ fn judge(
     built: &system::Built,
     effort: Effort,
     memory: &Memory,
-) -> Option<StageStart> {
+) -> Result<Option<StageStart>, GivenUp> {
     let laid = &layout.stages[stage];
-    let found = &*simulated(laid, built, effort, memory)?;
+    let Some(found) = simulated(laid, built, effort, memory)? else { return Ok(None) };
+    let found = &*found;
     let outcome = match &found.outcome {
         Outcome::OperatingPoint { time_s, .. } => StartUpOutcome::Runs { time_s: *time_s },
         Outcome::Hiccups { period_s, .. } => StartUpOutcome::Hiccups { period_s: *period_s },
@@ -243,14 +263,14 @@ fn judge(
         })
         .collect();
     let available_a = found.boot_condition.available_a;
-    Some(StageStart {
+    Ok(Some(StageStart {
         stage,
         outcome,
         devices,
         boot_current_a: found.boot_condition.required_a,
         limit_a: available_a.is_finite().then_some(available_a),
         waveforms: found.waveforms.iter().map(|one| (laid.terminal[one.node], one.clone())).collect(),
-    })
+    }))
 }
 
 fn is_running(status: DeviceStatus) -> bool {

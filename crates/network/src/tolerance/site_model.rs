@@ -6,6 +6,7 @@ use crate::layout::{Corner, Layout, Segment, Stage, StageSource, Terminal};
 use crate::phase::{Phase, StageLoads};
 use crate::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
 use crate::states::{Device, DeviceStates, StateSpace, WorstStates};
+use crate::wanted::Wanted;
 use latchline_circuit::flow::{Loads, Options, Outcome, Source, Tree, Workspace, solve};
 use latchline_finding::StateKind;
 use latchline_site::catalogue::{BoxModel, StationModel};
@@ -87,7 +88,7 @@ pub struct StageTolerance {
 /// Level of the intervals.
 pub const CONFIDENCE: f64 = 0.95;
 
-/// Samples the worst device of every stage.
+/// Samples the worst device of every stage. When it is no longer wanted, what is left is not solved and the result is without meaning.
 ///
 /// # Errors
 /// [`ToleranceError`] for a number of samples that cannot be run.
@@ -97,6 +98,7 @@ pub fn tolerance(
     space: &StateSpace,
     worst: &WorstStates,
     options: ToleranceOptions,
+    wanted: &Wanted,
 ) -> Result<Vec<StageTolerance>, ToleranceError> {
     let mut list = Vec::new();
     for stage in 0..layout.stages.len() {
@@ -106,7 +108,10 @@ pub fn tolerance(
             .filter(|device| device.at.stage == stage)
             .min_by(|a, b| a.worst().margin_v().total_cmp(&b.worst().margin_v()));
         let Some(device) = device else { continue };
-        if let Some(result) = sample_stage(site, layout, space, stage, device, options)? {
+        if wanted.check().is_err() {
+            break;
+        }
+        if let Some(result) = sample_stage(site, layout, space, stage, device, options, wanted)? {
             list.push(result);
         }
     }
@@ -167,6 +172,7 @@ fn sample_stage(
     stage: usize,
     device: &DeviceStates,
     options: ToleranceOptions,
+    wanted: &Wanted,
 ) -> Result<Option<StageTolerance>, ToleranceError> {
     let margin = device.worst();
     let kind = space.phases[margin.phase].kind;
@@ -207,6 +213,7 @@ fn sample_stage(
         options.seed ^ stage as u64,
         work,
         |drawn, work: &mut Work| {
+            wanted.check().ok()?;
             let rise_k = drawn[temperature] - usual_c;
             for (ohm, how) in work.resistance_ohm.iter_mut().zip(&resistances) {
                 *ohm = match how {

@@ -18,9 +18,24 @@ use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Finding};
 use latchline_site::codes as numbers;
 
-/// Candidates for a finding, most promising first; empty where nothing is known that a program
-/// could decide.
-pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+/// Candidates for a finding, most promising first; none where nothing is known that a program
+/// could decide. Where there may be very many they are made one by one.
+pub fn of<'c>(bench: &'c Bench<'_>, finding: &'c Finding) -> Box<dyn Iterator<Item = Candidate> + 'c> {
+    match finding.code {
+        codes::SIGNAL_TOO_WEAK | codes::SIGNAL_NOTCH | codes::SIGNAL_RIPPLE if finding.element.is_some() => {
+            let mut last = None;
+            let is_other = move |candidate: &Candidate| {
+                let is_other = last.as_ref() != Some(candidate);
+                last = Some(candidate.clone());
+                is_other
+            };
+            Box::new(signal::for_signal(bench, finding).filter(is_other))
+        }
+        _ => Box::new(listed(bench, finding).into_iter()),
+    }
+}
+
+fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     let Some(element) = finding.element.as_ref().map(|element| element.as_str().to_string()) else {
         return Vec::new();
     };
@@ -58,9 +73,6 @@ pub fn of(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         codes::TRIP_BELOW_LEGITIMATE_CURRENT => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(wiring::for_port_or_run(bench, &element));
-        }
-        codes::SIGNAL_TOO_WEAK | codes::SIGNAL_NOTCH | codes::SIGNAL_RIPPLE => {
-            list.extend(signal::for_signal(bench, finding));
         }
         codes::SHORT_CIRCUIT_NOT_CLEARED | codes::SHORT_CIRCUIT_NOT_DETECTED => {
             list.extend(wiring::new_cable(bench, &element));

@@ -15,15 +15,17 @@ const MOST_TERMINATORS: usize = 6;
 const MOST_BRANCHES: usize = 4;
 
 /// Candidates for a station that hears too little, or too unevenly.
-pub(super) fn for_signal(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
-    let mut list = links(bench);
+pub(super) fn for_signal<'c>(
+    bench: &'c Bench<'_>,
+    finding: &Finding,
+) -> impl Iterator<Item = Candidate> + use<'c> {
     let concerned = concerned_runs(bench, finding);
-    list.extend(terminated(bench, &concerned));
-    for &run in &concerned {
-        list.extend(other_cables(bench, run));
-    }
-    list.extend(looped_branches(bench, &concerned));
-    list
+    let terminated = terminated(bench, &concerned);
+    let for_branches = concerned.clone();
+    links(bench)
+        .chain(terminated)
+        .chain(concerned.into_iter().flat_map(|run| other_cables(bench, run)))
+        .chain(std::iter::once_with(move || looped_branches(bench, &for_branches)).flatten())
 }
 
 /// The runs that a finding is about: the one it names, those that lead to the station and to its caller, and
@@ -31,8 +33,9 @@ pub(super) fn for_signal(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate>
 fn concerned_runs(bench: &Bench<'_>, finding: &Finding) -> Vec<usize> {
     let site = bench.site;
     let mut concerned = Vec::new();
+    let mut is_in = vec![false; site.runs.len()];
     let mut add = |run: Option<usize>| {
-        if let Some(run) = run.filter(|run| !concerned.contains(run)) {
+        if let Some(run) = run.filter(|run| !std::mem::replace(&mut is_in[*run], true)) {
             concerned.push(run);
         }
     };
@@ -58,28 +61,23 @@ fn concerned_runs(bench: &Bench<'_>, finding: &Finding) -> Vec<usize> {
 }
 
 /// A link from another distributor.
-fn links(bench: &Bench<'_>) -> Vec<Candidate> {
+fn links<'c>(bench: &'c Bench<'_>) -> impl Iterator<Item = Candidate> + use<'c> {
     let site = bench.site;
-    let mut list = Vec::new();
-    for run in &site.runs {
-        let is_link = matches!(run.sections.last().map(|section| section.to), Some(RunStop::BoxLink(_)));
-        if !is_link {
-            continue;
-        }
-        for (index, item) in site.boxes.iter().enumerate() {
+    let is_link =
+        |run: &&Run| matches!(run.sections.last().map(|section| section.to), Some(RunStop::BoxLink(_)));
+    site.runs.iter().filter(is_link).flat_map(move |run| {
+        site.boxes.iter().enumerate().filter_map(move |(index, item)| {
             let is_there = matches!(run.from, RunStart::Port { box_index, .. } if box_index == index);
             let gives_links = site.box_model(item).role.value == BoxRole::Distributor
                 && site.box_model(item).kind.value != BoxKind::Isolating;
             if is_there || !gives_links {
-                continue;
+                return None;
             }
-            if let Some(port) = free_port(site, index) {
-                let edit = Edit::set(&["runs", run.id.as_str(), "from"], quoted(&port));
-                list.push(Candidate::new("another-port", edit));
-            }
-        }
-    }
-    list
+            let port = free_port(site, index)?;
+            let edit = Edit::set(&["runs", run.id.as_str(), "from"], quoted(&port));
+            Some(Candidate::new("another-port", edit))
+        })
+    })
 }
 
 /// A terminator, with its capacitor, at the end of a run.

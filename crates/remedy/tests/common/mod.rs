@@ -9,6 +9,9 @@ use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use std::collections::BTreeSet;
 
+/// A house of three stations in which everything holds.
+pub const SMALL: &str = include_str!("small.toml");
+
 /// A site with its texts and its assessment.
 pub struct Judged {
     pub sources: Sources,

@@ -20,6 +20,12 @@ impl Run<'_> {
             if self.steps + self.discarded >= self.options.most_steps {
                 return Err(StopReason::TooManySteps);
             }
+            if self.integrator.stage.passes > self.options.most_passes {
+                return Err(StopReason::TooManyPasses);
+            }
+            if !(self.wanted)() {
+                return Err(StopReason::GivenUp);
+            }
             if h < SHORTEST_STEP_S {
                 return Err(StopReason::StepTooSmall);
             }

@@ -5,11 +5,12 @@
 
 use latchline_circuit::startup::{
     BusLoad, Converter, Device, DeviceStatus, HiccupCause, Limit, Limiter, Options, Outcome, Port, PortLimit,
-    StartUp, StartupError, Supply, System, boot_condition, boots_together_fit, simulate, smallest_stagger,
-    start_conditions,
+    StartUp, StartupError, StopReason, Supply, System, boot_condition, boots_together_fit, simulate,
+    simulate_while, smallest_stagger, start_conditions,
 };
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
+use std::cell::Cell;
 
 fn supply(voltage_v: f64, resistance_ohm: f64, limit: Limit) -> Supply {
     Supply {
@@ -417,6 +418,28 @@ fn endless_switching_is_refused_or_stopped() {
         "{:?}",
         result.outcome
     );
+}
+
+#[test]
+fn a_run_is_stopped_when_it_takes_too_much_or_is_no_longer_wanted() {
+    let mut device = capacitor(1, 100e-6);
+    device.converter = Some(converter(36.0, 30.0, 2.0));
+    let system = chain(supply(48.0, 0.1, Limit::None), 1.0, vec![device]);
+    let whole = simulate(&system, &Options::default()).unwrap();
+    assert!(matches!(whole.outcome, Outcome::OperatingPoint { .. }), "{:?}", whole.outcome);
+    let stopped = |reason| Outcome::Stopped { reason };
+    let few = Options { most_passes: 20, ..Options::default() };
+    let found = simulate(&system, &few).unwrap();
+    assert_eq!(found.outcome, stopped(StopReason::TooManyPasses));
+    assert!(found.steps < whole.steps);
+    let asked = Cell::new(0);
+    let wanted = || {
+        asked.set(asked.get() + 1);
+        asked.get() <= 5
+    };
+    let found = simulate_while(&system, &Options::default(), &wanted).unwrap();
+    assert_eq!(found.outcome, stopped(StopReason::GivenUp));
+    assert_eq!((asked.get(), found.steps + found.discarded_steps), (6, 5));
 }
 
 #[test]

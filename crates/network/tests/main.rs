@@ -12,4 +12,5 @@ mod signal_of_a_site;
 mod small_site;
 mod start_up_of_a_site;
 mod tolerance_of_a_site;
+mod witness;
 mod worst_set_against_enumeration;

@@ -84,9 +84,9 @@ proptest! {
             let network = SignalNetwork::new(&site, &layout);
             prop_assert_eq!(&survey(&site, &network).missing, &[]);
             prop_assert_eq!(survey_with(&site, &network, &memory), Ok(survey(&site, &network)), "{:?}", change);
-            let anew = start_up(&site, &layout, Effort::Whole, &Memory::default()).unwrap();
+            let anew = start_up(&site, &layout, Effort::Whole, &Memory::default()).expect("it is wanted");
             prop_assert_eq!(&anew.missing, &[]);
-            prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory).unwrap(), &anew, "{:?}", change);
+            prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory).expect("it is wanted"), &anew, "{:?}", change);
         }
     }
 }

@@ -161,7 +161,7 @@ fn figures_at_the_ends_of_their_ranges_are_judged() {
             for row in &found.bands[0].stations {
                 assert!(!row.loss_db.is_nan() && row.loss_db > -200.0, "{to}: {row:?}");
             }
-            let start = start_up(&site, &layout, Effort::Whole, &Memory::default()).unwrap();
+            let start = start_up(&site, &layout, Effort::Whole, &Memory::default()).expect("it is wanted");
             assert_eq!((start.stages.len(), start.missing.len()), (1, 0), "{to}: {:?}", start.missing);
         }
     }

@@ -72,7 +72,8 @@ const LOW_V: f64 = 45.6;
 fn returned(limit: &str, rest: &str) -> (Site, StartUps) {
     let conditions = if rest.contains("[conditions]") { "" } else { STEADY };
     let site = site("", &parts(limit), &format!("{conditions}{rest}"));
-    let found = start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).unwrap();
+    let found =
+        start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).expect("it is wanted");
     assert_eq!(found.missing, []);
     (site, found)
 }
@@ -199,7 +200,8 @@ fn a_supply_hiccups_or_stays_off() {
     for (kind, hiccups) in [("hiccup", true), ("trip", false)] {
         let catalogue = parts(&format!("{limit}, limit_kind = \"{kind}\"")).replace("10000 uF", "1 F");
         let site = site("", &catalogue, &format!("{STEADY}{text}"));
-        let found = start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).unwrap();
+        let found =
+            start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).expect("it is wanted");
         match &found.stages[0].outcome {
             StartUpOutcome::Hiccups { period_s } if hiccups => {
                 near(period_s.expect("one period"), 2.05, 1e-3)
@@ -243,7 +245,8 @@ fn what_is_missing_is_named() {
         .replace("turn_off_voltage = \"20 V\", inrush", "inrush");
     let text = one("soft", "wire", "1 m");
     let site = site("", &catalogue, &format!("{STEADY}{text}"));
-    let found = start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).unwrap();
+    let found =
+        start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).expect("it is wanted");
     assert!(found.stages.is_empty());
     let missing: Vec<(&str, &str)> =
         found.missing.iter().map(|one| (one.element.as_str(), one.missing.as_str())).collect();

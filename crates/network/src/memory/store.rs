@@ -221,6 +221,15 @@ mod tests {
     }
 
     #[test]
+    fn of_work_that_comes_to_nothing_nothing_is_kept() {
+        let store: Store<usize, usize> = Store::default();
+        assert_eq!(store.try_get(7, || Err("given up")), Err("given up"));
+        assert_eq!(store.known(7), None);
+        assert_eq!(store.try_get(7, || Ok::<_, &str>(42)), Ok(42));
+        assert_eq!(store.try_get(7, || Err("not asked")), Ok(42));
+    }
+
+    #[test]
     fn a_key_is_worked_out_once_however_many_ask() {
         let store: Store<usize, usize> = Store::default();
         let worked = AtomicUsize::new(0);

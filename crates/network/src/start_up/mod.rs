@@ -117,11 +117,14 @@ pub enum Effort {
     Whole,
 }
 
-/// Passes over the nodes of a stage, times nodes, after which its simulation is broken off undecided: a second or so, and several times
-/// what 500 stations need that start.
+/// Passes over the nodes of a stage, times nodes, after which its simulation is broken off: a second or so, and several times what 500
+/// stations need that start.
 const MOST_WORK: u64 = 60_000_000;
-/// The same where what boots together cannot be fed in a steady state, so that it is known not to come up well.
+/// The same on a stage of more than [`LARGE_STAGE`] nodes on which what boots together cannot be fed in a steady state: it is known not to
+/// come up well.
 const MOST_WORK_UNFED: u64 = 15_000_000;
+/// More nodes than any supply on the market feeds (common practice, no source).
+const LARGE_STAGE: usize = 500;
 
 /// Dropouts of one converter after which a hurried simulation ends.
 pub const MOST_DROPOUTS: usize = 8;
@@ -133,7 +136,8 @@ impl Weighed for StartUp {
     }
 }
 
-/// Simulates power return on every stage. A stage so large that its simulation would take too long is left undecided.
+/// Simulates power return on every stage. A stage so large that its simulation would take too long is left undecided, unless by then it has
+/// dropped out again and again.
 ///
 /// # Errors
 /// [`GivenUp`] if the memory's work is no longer wanted.
@@ -169,7 +173,8 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
 fn options(system: &System, record_nodes: Vec<usize>, effort: Effort) -> Options {
     let converters = system.devices.iter().filter_map(|device| device.converter);
     let longest_s = converters.map(|one| one.delay_s + one.boot_time_s).fold(0.0, f64::max);
-    let most_work = if boots_together_fit(system) { MOST_WORK } else { MOST_WORK_UNFED };
+    let is_hopeless = system.parent.len() > LARGE_STAGE && !boots_together_fit(system);
+    let most_work = if is_hopeless { MOST_WORK_UNFED } else { MOST_WORK };
     // 20 mV a step is a thousandth of the bus and far within what thresholds are known to.
     Options {
         end_s: SIMULATED_S + longest_s,
@@ -247,6 +252,12 @@ fn judge(
         Outcome::Stopped {
             reason: StopReason::TooManyEvents | StopReason::EventsWithoutTime | StopReason::TooManyDropouts,
         } => StartUpOutcome::Hiccups { period_s: None },
+        // Broken off, but seen to drop out again and again by then.
+        Outcome::Stopped { reason: StopReason::TooManyPasses }
+            if found.devices.iter().any(|one| one.dropouts >= MOST_DROPOUTS) =>
+        {
+            StartUpOutcome::Hiccups { period_s: None }
+        }
         Outcome::Stopped { .. } => StartUpOutcome::Undecided,
     };
     let devices = built

@@ -2,29 +2,30 @@
 
 pub use latchline_finding::Rounding;
 use latchline_finding::{Figure, Unit};
+pub use latchline_words::calculation::{Formula, FormulaSource, InputSource, Quantity, Symbol};
 
 /// An input of a formula.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Input {
     /// Its symbol in the formula.
-    pub symbol: &'static str,
+    pub symbol: Symbol,
     /// Its value.
     pub figure: Figure,
-    /// Where it is from, as "part key" or in a few words.
-    pub source: String,
+    /// Where it is from.
+    pub source: InputSource,
     /// How it is rounded where it is shown: as in the line that it results from.
     pub rounding: Rounding,
 }
 
 impl Input {
     /// An input.
-    pub fn new(symbol: &'static str, value: f64, unit: Unit, source: &str) -> Self {
-        Input {
-            symbol,
-            figure: Figure::new(value, unit),
-            source: source.to_string(),
-            rounding: Rounding::Nearest,
-        }
+    pub fn new(symbol: Symbol, value: f64, unit: Unit, source: InputSource) -> Self {
+        Input { symbol, figure: Figure::new(value, unit), source, rounding: Rounding::Nearest }
+    }
+
+    /// An input that a key of a part states.
+    pub fn of_key(symbol: Symbol, value: f64, unit: Unit, part: &str, key: &'static str) -> Self {
+        Self::new(symbol, value, unit, InputSource::Key { part: part.to_string(), key })
     }
 
     /// The same, rounded to this side.
@@ -63,10 +64,10 @@ impl Limit {
 /// One line of a calculation.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CalculationLine {
-    /// What is calculated, in kebab case.
-    pub quantity: &'static str,
+    /// What is calculated.
+    pub quantity: Quantity,
     /// The formula with its symbols.
-    pub formula: &'static str,
+    pub formula: Formula,
     /// Its inputs in the order of the formula.
     pub inputs: Vec<Input>,
     /// The result.
@@ -76,7 +77,7 @@ pub struct CalculationLine {
     /// What it is held against, if anything.
     pub limit: Option<Limit>,
     /// Where the formula is from, or what the figure is for.
-    pub source: &'static str,
+    pub source: FormulaSource,
 }
 
 impl CalculationLine {

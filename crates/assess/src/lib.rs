@@ -39,6 +39,7 @@ pub use latchline_network::start_up::Effort;
 pub use latchline_network::{
     BusState, Corner, Device, GivenUp, Memory, Segment, StageSource, StandingCall, Wanted,
 };
+pub use latchline_words::missing::Missing;
 pub use not_judged::NotJudged;
 pub use readings::predicted_readings;
 pub use rules::Depth;

@@ -1,6 +1,7 @@
 //! What could not be judged.
 
 use latchline_finding::{Code, ElementId};
+use latchline_words::missing::Missing;
 
 /// Something that could not be judged.
 #[derive(Debug, Clone, PartialEq)]
@@ -9,6 +10,6 @@ pub struct NotJudged {
     pub code: Code,
     /// The elements concerned.
     pub elements: Vec<ElementId>,
-    /// The part and key that is missing ("ostrel-v7 highest_voltage").
-    pub missing: String,
+    /// What is missing, nearly always a part and its key ("ostrel-v7 highest_voltage").
+    pub missing: Missing,
 }

@@ -10,6 +10,7 @@ use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
 use latchline_network::{BusState, Device, Layout, StageSource, StateSpace, Terminal, Wanted, WorstStates};
 use latchline_site::model::Site;
+use latchline_words::tolerance::ToleranceFactor;
 
 /// One caller's weakest station in a band.
 #[derive(Debug, Clone, PartialEq)]
@@ -149,7 +150,7 @@ pub struct ToleranceSummary {
     /// Voltage that 1 % of the samples lie below, in volts.
     pub one_percent_v: Option<f64>,
     /// What makes the spread, as factor and share of the variance, the largest first.
-    pub shares: Vec<(String, f64)>,
+    pub shares: Vec<(ToleranceFactor, f64)>,
 }
 
 pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {

@@ -14,6 +14,7 @@ use latchline_finding::{Code, CodeDoc, DataGrade, ElementId, Finding, Origin, Se
 use latchline_network::{Device, Layout, NodeRef, StageSource};
 use latchline_site::addresses::{self, AddressPlan};
 use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
+use latchline_words::missing::Missing;
 use std::sync::OnceLock;
 
 /// A rule: its code and its check.
@@ -138,7 +139,7 @@ impl Report {
     }
 
     /// Adds something that could not be judged, together with others of the same code and cause.
-    pub fn not_judged(&mut self, code: Code, element: ElementId, missing: String) {
+    pub fn not_judged(&mut self, code: Code, element: ElementId, missing: Missing) {
         let known = self.not_judged.iter_mut().find(|entry| entry.code == code && entry.missing == missing);
         match known {
             Some(entry) => entry.elements.push(element),

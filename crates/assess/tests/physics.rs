@@ -3,7 +3,7 @@
 
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::{Assessing, Assessment, Effort, Memory, assess};
-use latchline_finding::Sources;
+use latchline_finding::{Language, Sources};
 use latchline_site::model::Site;
 use latchline_site::resolve;
 
@@ -130,7 +130,7 @@ fn sampled_tolerance_of_one_factor_in_closed_form() {
     assert!(one.interval.1 - one.interval.0 < 0.01);
     assert!((one.mean_v.unwrap() - 46.0).abs() < 0.03);
     assert!((one.deviation_v.unwrap() - 4.8 / 12.0_f64.sqrt()).abs() < 0.01);
-    assert_eq!(one.shares[0].0, "source voltage");
+    assert_eq!(one.shares[0].0.say(Language::English), "source voltage");
     assert!(one.shares[0].1 > 0.999);
 }
 

@@ -21,7 +21,7 @@
 use latchline_assess::assess;
 use latchline_assess::rule::{Ground, Report};
 use latchline_assess::rules;
-use latchline_finding::{Argument, Figure, Finding, Sources};
+use latchline_finding::{Argument, Figure, Finding, Language, Sources};
 use latchline_site::resolve;
 use std::collections::BTreeSet;
 
@@ -268,7 +268,7 @@ fn run(name: &str) {
         .filter(|entry| case.codes.contains(entry.code.as_str()))
         .map(|entry| {
             let elements: Vec<&str> = entry.elements.iter().map(|element| element.as_str()).collect();
-            format!("{} {}: {}", entry.code, elements.join(","), entry.missing)
+            format!("{} {}: {}", entry.code, elements.join(","), entry.missing.say(Language::English))
         })
         .collect();
     assert_eq!(not_judged, case.not_judged);
@@ -282,7 +282,7 @@ fn every_rule_is_found_somewhere_and_has_a_page() {
     }
     for code in CODES {
         assert!(found.contains(*code), "no case in which {code} is found");
-        let page = latchline_words::codes::of(code).unwrap().page(latchline_finding::Language::English);
+        let page = latchline_words::codes::of(code).unwrap().page(Language::English);
         let headings: Vec<&str> = page.lines().filter(|line| line.starts_with("# ")).collect();
         let wanted = ["# What it checks", "# Why it matters", "# Example", "# What to do"];
         assert_eq!(headings, wanted, "{code}");

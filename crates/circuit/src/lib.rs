@@ -11,3 +11,5 @@ pub mod lock;
 mod range;
 pub mod short_circuit;
 pub mod startup;
+
+pub use range::RangeError;

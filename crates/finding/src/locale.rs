@@ -38,6 +38,11 @@ impl Both {
         Self { name: Some(name.into()), ..self }
     }
 
+    /// Whether nothing is said.
+    pub fn is_empty(&self) -> bool {
+        self.english.is_empty()
+    }
+
     /// What programs read: the name, else the English.
     pub fn name(&self) -> &str {
         self.name.as_deref().unwrap_or(&self.english)

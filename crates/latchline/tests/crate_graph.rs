@@ -15,7 +15,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("circuit", &[]),
     ("site", &["finding", "words"]),
     ("cutting", &["site"]),
-    ("network", &["finding", "circuit", "site"]),
+    ("network", &["finding", "words", "circuit", "site"]),
     ("assess", &["finding", "words", "circuit", "site", "network"]),
     ("report", &["finding", "words", "site", "assess"]),
     ("remedy", &["finding", "site", "network", "assess"]),

@@ -6,6 +6,7 @@
 //! about the line itself.
 
 use crate::small_site::{STEADY, site, station};
+use latchline_finding::Language;
 use latchline_network::Layout;
 use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey};
 use latchline_site::model::Site;
@@ -321,7 +322,7 @@ fn what_is_missing_is_told_for_its_own_network() {
     );
     let judged: Vec<usize> = found.bands[0].stations.iter().map(|row| row.station).collect();
     assert_eq!(judged, [station(&site, "A-1")]);
-    let missing: Vec<(&str, &str)> =
-        found.missing.iter().map(|one| (one.element.as_str(), one.missing.as_str())).collect();
-    assert_eq!(missing, [("Q", "ps-unknown feed_choke"), ("T", "unknown line")]);
+    let missing: Vec<(&str, String)> =
+        found.missing.iter().map(|one| (one.element.as_str(), one.missing.say(Language::English))).collect();
+    assert_eq!(missing, [("Q", String::from("ps-unknown feed_choke")), ("T", String::from("unknown line"))]);
 }

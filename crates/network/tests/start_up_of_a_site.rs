@@ -4,6 +4,7 @@
 //! constant power `P` behind `R` holds its terminals at `(V + sqrt(V² - 4 P R))/2`.
 
 use crate::small_site::{STEADY, near, site, station};
+use latchline_finding::Language;
 use latchline_network::start_up::{
     DeviceStart, Effort, StageStart, StartUpOutcome, StartUps, least_stagger, start_up,
 };
@@ -248,9 +249,12 @@ fn what_is_missing_is_named() {
     let found =
         start_up(&site, &Layout::new(&site), Effort::Whole, &Memory::default()).expect("it is wanted");
     assert!(found.stages.is_empty());
-    let missing: Vec<(&str, &str)> =
-        found.missing.iter().map(|one| (one.element.as_str(), one.missing.as_str())).collect();
-    assert_eq!(missing, [("A-1", "soft turn_off_voltage"), ("A-1", "soft input_capacitance")]);
+    let missing: Vec<(&str, String)> =
+        found.missing.iter().map(|one| (one.element.as_str(), one.missing.say(Language::English))).collect();
+    assert_eq!(
+        missing,
+        ["soft turn_off_voltage", "soft input_capacitance"].map(|key| ("A-1", String::from(key)))
+    );
 }
 
 /// Two stations boot at 20 W for 0.5 s and run at 1 W behind 2 ohm from 45.6 V: together 40 W, which is more than 0.5 A x 45.6 V; one

@@ -99,10 +99,6 @@ impl<'a> Subject<'a> {
 
     /// A place in words.
     pub fn place_in_words(&self, place: &latchline_site::model::Place) -> String {
-        if place.building.is_none() {
-            let word = if place.outdoors { crate::language::Word::Outdoors } else { return String::new() };
-            return self.locale.word(word).to_string();
-        }
-        self.site.place_words(place)
+        self.site.place_words(place).of(self.locale.language).to_string()
     }
 }

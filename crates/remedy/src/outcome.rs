@@ -1,7 +1,7 @@
 //! What is kept of an assessment of a change: what was found, and the figures that remedies name.
 
 use latchline_assess::rules::codes;
-use latchline_assess::{Assessment, NotJudged};
+use latchline_assess::{Assessment, Missing, NotJudged};
 use latchline_finding::{Argument, Code, ElementId, Figure, Finding, Unit};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -13,7 +13,7 @@ pub(crate) fn key(finding: &Finding) -> Key {
 }
 
 /// What could not be judged: the code, the element, and what was missing.
-pub(crate) type Gap = (Code, ElementId, String);
+pub(crate) type Gap = (Code, ElementId, Missing);
 
 pub(crate) fn gaps(not_judged: &[NotJudged]) -> BTreeSet<Gap> {
     let of = |entry: &NotJudged| -> Vec<Gap> {

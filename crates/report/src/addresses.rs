@@ -3,7 +3,7 @@
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::template::plain;
-use latchline_finding::Severity;
+use latchline_finding::{Language, Severity};
 use latchline_site::addresses::{
     AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress, SwitchSetting, fields_of,
     settings,
@@ -92,7 +92,7 @@ pub fn document(site: &Site, plan: &AddressPlan) -> AddressDocument {
             id: station.id.to_string(),
             class: address.class.word(),
             model: station.model.value.clone(),
-            place: site.place_words(site.station_place(station)),
+            place: site.place_words(site.station_place(station)).of(Language::English).to_string(),
             fields: fields_of(site, address.class)
                 .iter()
                 .zip(numbers)
@@ -133,7 +133,7 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
         let stations: Vec<&StationAddress> =
             plan.stations.iter().filter(|address| address.class == class).collect();
         if !stations.is_empty() {
-            let table = class_table(site, class, &stations).render(look);
+            let table = class_table(site, look, class, &stations).render(look);
             blocks.push(format!("{}\n{table}", look.bold(title)));
         }
     }
@@ -145,7 +145,7 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
     blocks.join("\n")
 }
 
-fn class_table(site: &Site, class: DeviceClass, stations: &[&StationAddress]) -> Table {
+fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&StationAddress]) -> Table {
     let fields = fields_of(site, class);
     let mut columns =
         vec![Column::new("", "Station", "{}", Set::Words), Column::new("", "Place", "{}", Set::Words)];
@@ -160,7 +160,7 @@ fn class_table(site: &Site, class: DeviceClass, stations: &[&StationAddress]) ->
     for address in stations {
         let Some(station) = site.stations.get(address.station) else { continue };
         let place = site.place_words(site.station_place(station));
-        let mut cells = vec![plain(station.id.as_str()), plain(&place)];
+        let mut cells = vec![plain(station.id.as_str()), plain(place.of(look.language))];
         for (index, field) in fields.iter().enumerate() {
             let number = address.numbers.as_ref().and_then(|numbers| numbers.get(index)).copied();
             let setting = number.and_then(|number| settings(field, number));

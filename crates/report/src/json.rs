@@ -9,7 +9,7 @@ use crate::json_findings::{FindingDocument, finding_document};
 use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDocument, ToleranceDocument};
 use crate::report::Report;
 use latchline_assess::{Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, WorstCurrent};
-use latchline_finding::OperatingState;
+use latchline_finding::{Language, OperatingState};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -341,7 +341,7 @@ pub(crate) fn not_judged(missing: &NotJudged) -> NotJudgedDocument {
     NotJudgedDocument {
         code: missing.code.as_str(),
         elements: missing.elements.iter().map(ToString::to_string).collect(),
-        missing: missing.missing.clone(),
+        missing: missing.missing.say(Language::English),
     }
 }
 

@@ -4,6 +4,7 @@ use crate::json::{CallDocument, calls, finite};
 use latchline_assess::physics_summary::{
     CallerSignal, ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary,
 };
+use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -260,7 +261,7 @@ pub(crate) fn tolerance(summary: &ToleranceSummary) -> ToleranceDocument {
         factors: summary
             .shares
             .iter()
-            .map(|(factor, share)| FactorDocument { factor: factor.clone(), share: *share })
+            .map(|(factor, share)| FactorDocument { factor: factor.say(Language::English), share: *share })
             .collect(),
     }
 }

@@ -16,12 +16,17 @@ use crate::json::{NotJudgedDocument, not_judged, schema_of};
 use crate::json_findings::{FindingDocument, finding_document};
 use crate::report::Report;
 use door::door_document;
-use latchline_finding::ElementId;
+use latchline_assess::Missing;
+use latchline_finding::{ElementId, Language};
 use latchline_site::model::RelayContact;
+use latchline_words::report::SheetWords;
 use serde::Serialize;
 use supply::supply_document;
 
-const CAUTION: &str = crate::sheet::CAUTION;
+/// What every reader must be told.
+fn caution() -> &'static str {
+    SheetWords::Caution.row()[0]
+}
 
 /// The sheet of the entrance with this name as a JSON text; `None` if there is none.
 ///
@@ -63,6 +68,11 @@ fn findings(report: &Report<'_>, element: &ElementId) -> (Vec<FindingDocument>, 
         about.map(|finding| finding_document(report, finding)).collect(),
         gaps.iter().filter(|gap| gap.elements.contains(element)).map(not_judged).collect(),
     )
+}
+
+/// What is missing, in the words of the JSON form.
+fn english(missing: &[Missing]) -> Vec<String> {
+    missing.iter().map(|one| one.say(Language::English)).collect()
 }
 
 fn contact(contact: RelayContact) -> &'static str {

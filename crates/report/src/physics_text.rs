@@ -88,7 +88,9 @@ fn tolerance(summary: &ToleranceSummary, look: &Look) -> String {
         .iter()
         .take(3)
         .filter(|(_, share)| *share >= 0.01)
-        .map(|(factor, share)| format!("{} {} %", template::plain(factor), figures::fixed(100.0 * share, 0)))
+        .map(|(factor, share)| {
+            format!("{} {} %", template::plain(&factor.say(look.language)), figures::fixed(100.0 * share, 0))
+        })
         .collect();
     let spread = (!most.is_empty()).then(|| most.join(", "));
     let line = Tolerance::Line {

@@ -3,10 +3,8 @@
 //! Every figure is taken from the assessment; limits and what holds are said there.
 
 mod door;
-mod english;
 mod fittings;
 mod supply;
-pub(crate) mod words;
 
 pub use door::door;
 pub use supply::supply;
@@ -18,17 +16,24 @@ use crate::{template, wording};
 use latchline_assess::CalculationLine;
 use latchline_finding::{ElementId, Figure, Severity, Unit};
 use latchline_words::codes;
-use latchline_words::report::severity;
+use latchline_words::figures;
+use latchline_words::report::{Label, SheetHead, SheetWords, severity};
 use std::fmt::Write;
-
-pub(crate) const CAUTION: &str = "A calculation and advice, not a certificate. Local codes and the responsible \
-                       person prevail.";
 
 /// Columns of the labels at the left.
 const LABEL: usize = 12;
 
 /// A fact with its label, the text hanging beside it.
-fn fact(label: &str, text: &str, look: &Look) -> String {
+fn fact(label: Label, text: &str, look: &Look) -> String {
+    labelled(label.say(look.language), text, look)
+}
+
+/// A further line of the fact before.
+fn further(text: &str, look: &Look) -> String {
+    labelled("", text, look)
+}
+
+fn labelled(label: &str, text: &str, look: &Look) -> String {
     let indent = LABEL + 2;
     let body = paragraph(&template::plain(text), indent, look.width);
     let head = format!("  {label:<LABEL$}");
@@ -41,28 +46,39 @@ fn fact(label: &str, text: &str, look: &Look) -> String {
 fn calculation(lines: &[CalculationLine], look: &Look) -> String {
     let mut text = String::new();
     for line in lines {
-        let name = wording::capital(&line.quantity.replace('-', " "));
+        let name = wording::capital(line.quantity.say(look.language));
         // The sign that the formula gives to its result.
-        let symbol = line.formula.split([' ', '<']).next().unwrap_or_default();
+        let symbol = line.formula.say(look.language).split([' ', '<']).next().unwrap_or_default();
         let (result, verdict) = match line.limit {
-            None => (english::shown(line.result, line.rounding), String::new()),
+            None => (figures::shown(line.result, line.rounding, look.language), String::new()),
             Some(limit) => {
-                let (result, shown) = english::pair(never_better(line.result, limit.is_least), limit.figure);
-                let word = if limit.is_least { "needs at least" } else { "may be at most" };
-                let ends = if line.holds() { "holds" } else { "does not hold" };
-                (result, format!(", {word} {shown}: {ends}"))
+                let holds_at_least = limit.is_least;
+                let (result, shown) =
+                    figures::pair(never_better(line.result, limit.is_least), limit.figure, look.language);
+                let limit = &shown;
+                let words = match holds_at_least {
+                    true => SheetWords::NeedsAtLeast { limit },
+                    false => SheetWords::MayBeAtMost { limit },
+                };
+                let ends = if line.holds() { SheetWords::Holds } else { SheetWords::DoesNotHold };
+                (result, format!(", {}: {}", words.say(look.language), ends.say(look.language)))
             }
         };
         let head = format!("{name}: {symbol} = {result}{verdict}");
         let head = if line.holds() { look.bold(&head) } else { look.severity(Severity::Error, &head) };
         let _ = writeln!(text, "    {head}");
-        text.push_str(&paragraph(&format!("{} ({})", line.formula, line.source), 6, look.width));
+        text.push_str(&paragraph(
+            &format!("{} ({})", line.formula.say(look.language), line.source.say(look.language)),
+            6,
+            look.width,
+        ));
         let inputs: Vec<String> = line
             .inputs
             .iter()
             .map(|input| {
-                let figure = english::shown(input.figure, input.rounding);
-                format!("{} {figure} ({})", input.symbol, template::plain(&input.source))
+                let figure = figures::shown(input.figure, input.rounding, look.language);
+                let source = template::plain(&input.source.say(look.language));
+                format!("{} {figure} ({source})", input.symbol.say(look.language))
             })
             .collect();
         text.push_str(&paragraph(&inputs.join("; "), 6, look.width));
@@ -102,16 +118,17 @@ fn findings(report: &Report<'_>, element: &ElementId, look: &Look) -> String {
     }
     let gaps = report.assessment.map_or(&[][..], |assessment| &assessment.not_judged);
     for gap in gaps.iter().filter(|gap| gap.elements.contains(element)) {
-        let line = format!("not judged: {}: needs {}", gap.code, template::plain(&gap.missing));
+        let missing = &template::plain(&gap.missing.say(look.language));
+        let line = SheetWords::NotJudgedFor { code: gap.code.as_str(), missing }.say(look.language);
         text.push_str(&paragraph(&line, 2, look.width));
     }
     if text.is_empty() {
         return String::new();
     }
-    format!("{}\n{text}", look.bold("Findings"))
+    format!("{}\n{text}", look.bold(SheetHead::Findings.say(look.language)))
 }
 
 /// The last line of every sheet.
 fn caution(look: &Look) -> String {
-    look.faint(paragraph(CAUTION, 0, look.width).trim_end()) + "\n"
+    look.faint(paragraph(&SheetWords::Caution.say(look.language), 0, look.width).trim_end()) + "\n"
 }

@@ -98,7 +98,7 @@ pub fn not_judged(missing: &NotJudged, language: Language) -> String {
     let how =
         (missing.code == rules::codes::LINE_CONSTANTS_MISSING).then(|| Remark::LineConstants.say(language));
     let needs = Remark::Needs {
-        missing: &template::plain(&missing.missing),
+        missing: &template::plain(&missing.missing.say(language)),
         elements: elements.as_deref(),
         how: how.as_deref(),
     };
@@ -182,13 +182,14 @@ pub fn capital(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use latchline_assess::Missing;
 
     #[test]
     fn what_is_missing_is_named_with_how_to_get_it() {
         let missing = NotJudged {
             code: rules::codes::LINE_CONSTANTS_MISSING,
             elements: vec!["A-R5".into()],
-            missing: String::from("clad-0.5 line"),
+            missing: Missing::key("clad-0.5", "line"),
         };
         assert_eq!(
             not_judged(&missing, Language::English),

@@ -14,7 +14,8 @@ use crate::catalogue::{
     Accessory, BoxModel, Cable, Catalogue, Family, Light, Lock, StationModel, SupplyModel,
 };
 use latchline_finding::quantity::{Capacitance, Length, Ratio, Resistance, Temperature, Voltage};
-use latchline_finding::{ElementId, Origin, Sourced};
+use latchline_finding::{Both, ElementId, Origin, Sourced};
+use latchline_words::terms::Term;
 use std::sync::Arc;
 
 /// A whole site.
@@ -448,10 +449,10 @@ impl Site {
         }
     }
 
-    /// A place in words: "A / North / 2".
-    pub fn place_words(&self, place: &Place) -> String {
+    /// A place in words: "A / North / 2", or that it is outdoors; nothing where nothing is stated.
+    pub fn place_words(&self, place: &Place) -> Both {
         let Some(building) = place.building.map(|index| &self.buildings[index]) else {
-            return String::from(if place.outdoors { "outdoors" } else { "" });
+            return if place.outdoors { Term::Outdoors.both() } else { Both::same("") };
         };
         let mut words = building.id.to_string();
         if let Some(core) = place.core {
@@ -460,6 +461,6 @@ impl Site {
         if let Some(floor) = place.floor {
             words = format!("{words} / {}", building.floors[floor].value);
         }
-        words
+        Both::new(words.clone(), words)
     }
 }

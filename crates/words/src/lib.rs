@@ -10,10 +10,13 @@
 //! * [`pack`], [`drawing`], [`typeset`]: what the pack, drawings and the printed pack say; [`candidates`]: what findings say of readings.
 
 mod bands;
+pub mod calculation;
 pub mod candidates;
 pub mod codes;
+pub mod door;
 pub mod drawing;
 pub mod figures;
+pub mod missing;
 pub mod pack;
 pub mod publications;
 pub mod report;
@@ -21,6 +24,7 @@ pub mod row;
 pub mod states;
 pub mod template;
 pub mod terms;
+pub mod tolerance;
 pub mod typeset;
 
 pub use bands::band;

@@ -6,11 +6,11 @@ words! {
     /// A publication with how its figures are known: by itself, as quoted by somebody else, or from memory.
     pub enum Publication {
         // Locks on escape routes.
-        En179: "EN 179",
-        En1125: "EN 1125",
+        En179: "EN 179" | same,
+        En1125: "EN 1125" | same,
         En13637: "EN 13637 (from memory)" | "EN 13637 (aus dem Gedächtnis)",
-        IbcSensor: "IBC 2015 1010.1.9.8, NFPA 101 7.2.1.6.2",
-        Nfpa101Delay: "NFPA 101 7.2.1.6.1",
+        IbcSensor: "IBC 2015 1010.1.9.8, NFPA 101 7.2.1.6.2" | same,
+        Nfpa101Delay: "NFPA 101 7.2.1.6.1" | same,
         CommonPractice: "common practice, no source" | "üblich, keine Quelle",
         // Heights of controls.
         Ada:

@@ -8,13 +8,13 @@
 ///     /// Heads of columns.
 ///     pub enum Head {
 ///         Cable: "Cable" | "Leitung",
-///         Law: "U = R I", // the same in every language
+///         Law: "U = R I" | same,
 ///     }
 /// }
 /// ```
 macro_rules! words {
     ($(#[$doc:meta])* pub enum $name:ident {
-        $($variant:ident: $english:literal $(| $german:literal)?,)*
+        $($variant:ident: $english:literal | $german:tt,)*
     }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -29,7 +29,7 @@ macro_rules! words {
             /// The row: English, German.
             pub const fn row(self) -> [&'static str; 2] {
                 match self {
-                    $($name::$variant => $crate::row::row!($english $(, $german)?),)*
+                    $($name::$variant => $crate::row::row!($english, $german),)*
                 }
             }
 
@@ -61,9 +61,9 @@ macro_rules! words {
     };
 }
 
-/// A row that says the same in both languages where it has one text only.
+/// English and German of a row. Where both are one, the row says so with `same`; a row without German does not compile.
 macro_rules! row {
-    ($both:literal) => {
+    ($both:literal, same) => {
         [$both, $both]
     };
     ($english:literal, $german:literal) => {
@@ -87,7 +87,7 @@ macro_rules! row {
 /// ```
 macro_rules! sentences {
     ($(#[$doc:meta])* pub enum $name:ident $(<$life:lifetime>)? {
-        $($variant:ident $({ $($argument:ident: $type:ty),* $(,)? })?: $english:literal $(| $german:literal)?,)*
+        $($variant:ident $({ $($argument:ident: $type:ty),* $(,)? })?: $english:literal | $german:tt,)*
     }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq)]
@@ -102,7 +102,7 @@ macro_rules! sentences {
             /// The row: English, German.
             pub fn row(&self) -> [&'static str; 2] {
                 match self {
-                    $($name::$variant { .. } => $crate::row::row!($english $(, $german)?),)*
+                    $($name::$variant { .. } => $crate::row::row!($english, $german),)*
                 }
             }
 
@@ -131,7 +131,7 @@ macro_rules! sentences {
             pub(crate) const ROWS: &'static [$crate::row::SentenceRow] = &[$(
                 (
                     stringify!($variant),
-                    $crate::row::row!($english $(, $german)?),
+                    $crate::row::row!($english, $german),
                     &[$($((stringify!($argument), stringify!($type))),*)?],
                 ),
             )*];

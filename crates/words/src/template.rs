@@ -80,6 +80,12 @@ impl<T: Say> Say for Option<T> {
     }
 }
 
+impl<T: Say + ?Sized> Say for Box<T> {
+    fn said(&self) -> Said<'_> {
+        (**self).said()
+    }
+}
+
 impl<T: Say + ?Sized> Say for &T {
     fn said(&self) -> Said<'_> {
         (*self).said()

@@ -2,11 +2,14 @@
 
 use crate::row::SentenceRow;
 use crate::template::argument_names;
-use crate::{bands, candidates, drawing, pack, publications, report, states, terms, typeset};
+use crate::{
+    bands, calculation, candidates, door, drawing, missing, pack, publications, report, states, terms,
+    tolerance, typeset,
+};
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 17] = [
+    let all: [&[SentenceRow]; 21] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -15,6 +18,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::StateName::ROWS,
         states::CallWords::ROWS,
         report::RemedyWords::ROWS,
+        report::SheetWords::ROWS,
         report::VerdictWords::ROWS,
         report::Counted::ROWS,
         report::Tightest::ROWS,
@@ -24,6 +28,9 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         report::Tolerance::ROWS,
         report::BandWords::ROWS,
         terms::TermSentence::ROWS,
+        calculation::InputSource::ROWS,
+        missing::Missing::ROWS,
+        tolerance::ToleranceFactor::ROWS,
     ];
     all.into_iter().flatten()
 }
@@ -42,6 +49,13 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(publications::Publication::ALL, publications::Publication::row),
         rows(publications::EscapeDemand::ALL, publications::EscapeDemand::row),
         rows(publications::PanelAdvice::ALL, publications::PanelAdvice::row),
+        rows(calculation::Quantity::ALL, calculation::Quantity::row),
+        rows(calculation::Formula::ALL, calculation::Formula::row),
+        rows(calculation::Symbol::ALL, calculation::Symbol::row),
+        rows(calculation::FormulaSource::ALL, calculation::FormulaSource::row),
+        rows(door::DoorWord::ALL, door::DoorWord::row),
+        rows(report::Label::ALL, report::Label::row),
+        rows(report::SheetHead::ALL, report::SheetHead::row),
         rows(report::Head::ALL, report::Head::row),
         rows(report::Mark::ALL, report::Mark::row),
     ]

@@ -1,11 +1,12 @@
 //! What is wired to a door station's alarm inputs: contact, loop, who is told.
 
-use super::Assumptions;
 use super::cable_loop::CableLoop;
+use super::{Assumptions, out_of_range};
 use crate::calculation::CalculationLine;
 use crate::rule::Context;
 use latchline_finding::{ElementId, Sourced};
 use latchline_site::model::{AlarmInput, AlarmKind, Entrance, RelayContact};
+use latchline_words::missing::Missing;
 use latchline_words::terms::Term;
 
 /// One alarm input of an entrance.
@@ -20,7 +21,7 @@ pub struct AlarmSheet {
     /// Whether a resistor at the contact watches the cable.
     pub end_of_line_resistor: bool,
     /// The cable's loop; the missing values where cable or length is not stated.
-    pub cable: Result<CableLoop, Vec<String>>,
+    pub cable: Result<CableLoop, Vec<Missing>>,
     /// Greatest resistance of a closed loop in ohms, where the station's model states it.
     pub limit_ohm: Option<f64>,
     /// The resistance as a calculation; nothing where it is not known.
@@ -50,12 +51,13 @@ fn alarm_sheet(context: &Context<'_>, entrance: &Entrance, number: usize, input:
             let cable = &site.catalogue.cables[&cable.value];
             assumed.note_cable(cable);
             CableLoop::new(site, cable, length.value.as_metres(), input.joints.value)
-                .map_err(|error| vec![format!("{} alarm input {number} {error}", entrance.id)])
+                .map_err(|error| vec![out_of_range(format!("{} alarm input {number}", entrance.id), &error)])
         }
         (cable, length) => {
             let missing = [("cable", cable.is_none()), ("length", length.is_none())];
             let missing = missing.into_iter().filter(|(_, is_missing)| *is_missing);
-            Err(missing.map(|(key, _)| format!("{} alarm input {number} {key}", entrance.id)).collect())
+            let entrance = || entrance.id.to_string();
+            Err(missing.map(|(key, _)| Missing::AlarmInput { entrance: entrance(), number, key }).collect())
         }
     };
     let limit_ohm = station.alarm_loop_resistance.as_ref().map(|limit| limit.value.as_ohms());

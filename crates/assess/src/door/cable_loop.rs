@@ -1,8 +1,10 @@
 //! The resistance of a cable at a door: from the station to a lock, or to a contact at an alarm input.
 
-use crate::calculation::{CalculationLine, Input, Limit, Rounding};
+use crate::calculation::{
+    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
+};
+use latchline_circuit::RangeError;
 use latchline_circuit::lock::{LockCable, loop_resistance_ohm};
-use latchline_circuit::signal::ValueError;
 use latchline_finding::{Figure, Unit};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::Cable;
@@ -28,7 +30,7 @@ impl CableLoop {
     ///
     /// # Errors
     /// Where a value is outside what the formula takes, which parsing refuses before.
-    pub fn new(site: &Site, cable: &Cable, length_m: f64, joints: u32) -> Result<Self, ValueError> {
+    pub fn new(site: &Site, cable: &Cable, length_m: f64, joints: u32) -> Result<Self, RangeError> {
         let conditions = &site.conditions;
         let at = |celsius: f64, by_resistance: f64, by_length: f64| {
             loop_resistance_ohm(&LockCable {
@@ -60,25 +62,32 @@ impl CableLoop {
         // What is left after the joints is the conductors' share.
         let conductors_ohm = self.adverse_ohm - 2.0 * f64::from(self.joints) * joint_ohm;
         let per_metre_ohm = if longest_m > 0.0 { conductors_ohm / (2.0 * longest_m) } else { 0.0 };
-        let cable = &self.cable;
         CalculationLine {
-            quantity: "loop-resistance",
-            formula: "R = 2 r L + 2 n j",
+            quantity: Quantity::LoopResistance,
+            formula: Formula::LoopResistance,
             inputs: vec![
                 Input::new(
-                    "r per metre",
+                    Symbol::ResistancePerMetre,
                     per_metre_ohm,
                     Unit::Ohm,
-                    &format!("{cable} at {hot_c} °C, upper tolerance"),
+                    InputSource::HotConductor {
+                        cable: self.cable.clone(),
+                        temperature: Figure::new(hot_c, Unit::Celsius),
+                    },
                 ),
-                Input::new("L", longest_m, Unit::Metre, "length with its tolerance"),
-                Input::new("n", f64::from(self.joints), Unit::Count, "joints per conductor"),
-                Input::new("j", joint_ohm, Unit::Ohm, "conditions joint_resistance"),
+                Input::new(Symbol::Length, longest_m, Unit::Metre, InputSource::LengthWithTolerance),
+                Input::new(
+                    Symbol::Count,
+                    f64::from(self.joints),
+                    Unit::Count,
+                    InputSource::JointsPerConductor,
+                ),
+                Input::of_key(Symbol::Joint, joint_ohm, Unit::Ohm, "conditions", "joint_resistance"),
             ],
             result: Figure::new(self.adverse_ohm, Unit::Ohm),
             rounding: Rounding::Up,
             limit: limit_ohm.map(|ohm| Limit::most(ohm, Unit::Ohm)),
-            source: "Ohm's law; loop is both conductors",
+            source: FormulaSource::Ohm,
         }
     }
 }

@@ -1,12 +1,13 @@
 //! The circuit of one lock: from its feed over its own cable to its terminals.
 
 use super::cable_loop::CableLoop;
-use super::{Assumptions, LockAt};
+use super::{Assumptions, LockAt, out_of_range};
 use crate::stage::WithVoltages;
 use latchline_circuit::lock::{LockSupply, least_supply_v, least_voltage_v, most_loop_resistance_ohm};
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
 use latchline_site::model::LockFeed;
+use latchline_words::missing::Missing;
 
 /// How much more than its rated current a lock may draw at rated voltage: a cold coil at the end of
 /// its tolerance (common practice, no source).
@@ -27,9 +28,9 @@ pub enum Unknown {
     /// It needs none: a drive with power of its own and a dry contact.
     NotNeeded,
     /// Nothing feeds it; `lock-feed-missing` says so. The missing key.
-    NoFeed(String),
+    NoFeed(Missing),
     /// These values are missing ("front-A lock length").
-    Missing(Vec<String>),
+    Missing(Vec<Missing>),
     /// The bus has no operating point where the lock is fed from it.
     BusCollapses,
 }
@@ -101,7 +102,7 @@ pub fn feed(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown
         LockFeed::DryContact => Err(Unknown::NotNeeded),
         LockFeed::Station => {
             let Some(voltage) = &at.station.lock_output_voltage else {
-                return Err(Unknown::NoFeed(format!("{name} lock_output_voltage")));
+                return Err(Unknown::NoFeed(Missing::key(name, "lock_output_voltage")));
             };
             assumed.note(name, "lock_output_voltage", voltage);
             let tolerance = match &at.station.lock_output_tolerance {
@@ -119,7 +120,10 @@ pub fn feed(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown
         }
         LockFeed::OwnSupply => {
             let Some(voltage) = &at.used.supply_voltage else {
-                return Err(Unknown::NoFeed(format!("{} lock supply_voltage", at.entrance.id)));
+                return Err(Unknown::NoFeed(Missing::key(
+                    format!("{} lock", at.entrance.id),
+                    "supply_voltage",
+                )));
             };
             let tolerance = match &at.used.supply_tolerance {
                 Some(stated) => stated.value.as_fraction(),
@@ -152,7 +156,7 @@ fn by_tolerance(voltage_v: f64, tolerance: f64, is_ac: bool, origin: &Origin, as
 fn from_bus(context: &WithVoltages<'_>, at: &LockAt<'_>, mut assumed: Assumptions) -> Result<Feed, Unknown> {
     let Some(extra) = &at.station.releasing_extra else {
         // Without it the bus was solved without the lock.
-        return Err(Unknown::Missing(vec![format!("{} releasing_extra", at.station.head.name)]));
+        return Err(Unknown::Missing(vec![Missing::key(&at.station.head.name, "releasing_extra")]));
     };
     assumed.note(&at.station.head.name, "releasing_extra", extra);
     let station = Device::Station(at.entrance.station);
@@ -185,9 +189,9 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     let feed = feed(context, at)?;
     let (lock, used) = (at.lock, at.used);
     let mut missing = Vec::new();
-    let mut need = |key: &str, is_missing: bool, part: &str| {
+    let mut need = |key: &'static str, is_missing: bool, part: &str| {
         if is_missing {
-            missing.push(format!("{part} {key}"));
+            missing.push(Missing::key(part, key));
         }
     };
     need("voltage", lock.voltage.is_none(), &lock.head.name);
@@ -223,7 +227,7 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
         let low = LockSupply { voltage_v: feed.low_v, tolerance: 0.0, resistance_ohm: 0.0 };
         let nominal = LockSupply { voltage_v: feed.voltage_v, ..low };
         let low_share = (1.0 - feed.low_v / feed.voltage_v).clamp(0.0, 0.9);
-        Ok::<_, latchline_circuit::signal::ValueError>(LockCircuit {
+        Ok::<_, latchline_circuit::RangeError>(LockCircuit {
             rated_v,
             least_allowed_v,
             most_allowed_v: rated_v * (1.0 + lock.overvoltage_tolerance.value.as_fraction()),
@@ -245,7 +249,7 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
         })
     };
     // The kernel refuses only what parsing has refused before; then the value is named.
-    figures().map_err(|error| Unknown::Missing(vec![format!("{place} {error}")]))
+    figures().map_err(|error| Unknown::Missing(vec![out_of_range(place.clone(), &error)]))
 }
 
 /// Where the rated voltage of a lock is written.

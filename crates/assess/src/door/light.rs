@@ -1,7 +1,9 @@
 //! Lights at a door: what feeds each, and what the door station's light output must give.
 
 use super::Assumptions;
-use crate::calculation::{CalculationLine, Input, Limit, Rounding};
+use crate::calculation::{
+    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
+};
 use crate::rule::Context;
 use latchline_finding::{Figure, Unit};
 use latchline_network::Corner;
@@ -103,17 +105,18 @@ pub fn light_output(context: &Context<'_>, entrance: &Entrance) -> Option<LightO
     });
     let current_a = lights.iter().map(|light| light.rated_current().as_amps()).sum();
     let inputs = lights.iter().map(|light| {
-        let source = format!("{} load at its rated voltage", light.head.name);
-        Input::new("Ik", light.rated_current().as_amps(), Unit::Ampere, &source).rounded(Rounding::Up)
+        let source = InputSource::LoadAtRatedVoltage { light: light.head.name.clone() };
+        Input::new(Symbol::CurrentOfOne, light.rated_current().as_amps(), Unit::Ampere, source)
+            .rounded(Rounding::Up)
     });
     let calculation = CalculationLine {
-        quantity: "current-of-light-output",
-        formula: "I = sum of Ik",
+        quantity: Quantity::CurrentOfLightOutput,
+        formula: Formula::SumOfCurrents,
         inputs: inputs.collect(),
         result: Figure::new(current_a, Unit::Ampere),
         rounding: Rounding::Up,
         limit: limit_a.map(|limit_a| Limit::most(limit_a, Unit::Ampere)),
-        source: "Kirchhoff's current law; all lights on",
+        source: FormulaSource::CurrentLawLights,
     };
     Some(LightOutput { lights: lights.len(), current_a, limit_a, calculation, assumed })
 }

@@ -1,6 +1,7 @@
 //! What a door draws from its bus in standby, part by part: the station, what is inside it, and what hangs on
 //! it.
 
+use crate::calculation::InputSource;
 use crate::rule::Context;
 use latchline_network::Corner;
 use latchline_network::demand::{Activity, Demand, LoadPart, load_parts};
@@ -17,8 +18,8 @@ pub struct LoadLine {
     pub day_a: f64,
     /// The same at night.
     pub night_a: f64,
-    /// Where the figure is from, as "part key".
-    pub source: String,
+    /// Where the figure is from.
+    pub source: InputSource,
 }
 
 /// The standby load of a door.
@@ -71,10 +72,12 @@ pub fn door_load(context: &Context<'_>, entrance: &Entrance) -> Option<DoorLoad>
     Some(DoorLoad { bus_v, lines: lines.collect() })
 }
 
-fn name_and_source(context: &Context<'_>, entrance: &Entrance, part: LoadPart) -> (String, String) {
+fn name_and_source(context: &Context<'_>, entrance: &Entrance, part: LoadPart) -> (String, InputSource) {
     let site = context.site;
     let station = site.station_model(&site.stations[entrance.station]);
-    let own = |key: &str| (station.head.name.clone(), format!("{} {key}", station.head.name));
+    let of_key = |part: &String, key| (part.clone(), InputSource::Key { part: part.clone(), key });
+    let of_keys = |part: String, first, second| (part.clone(), InputSource::Keys { part, first, second });
+    let own = |key| of_key(&station.head.name, key);
     match part {
         LoadPart::Station => own("standby"),
         LoadPart::Illumination => own("night_extra"),
@@ -85,16 +88,12 @@ fn name_and_source(context: &Context<'_>, entrance: &Entrance, part: LoadPart) -
         LoadPart::HeldLocks => {
             let mut models: Vec<&str> = entrance.locks.iter().map(|used| used.model.value.as_str()).collect();
             models.dedup();
-            let models = models.join(", ");
-            (models.clone(), format!("{models} voltage and current"))
+            of_keys(models.join(", "), "voltage", "current")
         }
         LoadPart::Module(index) => {
             let module = &site.accessory(&entrance.accessories[index]).head.name;
-            (module.clone(), format!("{module} current and night_current"))
+            of_keys(module.clone(), "current", "night_current")
         }
-        LoadPart::Light(index) => {
-            let light = &site.light(&entrance.lights[index]).head.name;
-            (light.clone(), format!("{light} load"))
-        }
+        LoadPart::Light(index) => of_key(&site.light(&entrance.lights[index]).head.name, "load"),
     }
 }

@@ -8,6 +8,7 @@
 //! * [`modules`], [`light`], [`alarm`]: modules in their chain, lights, and what is wired to alarm inputs;
 //! * [`loads`]: what the door draws from its bus in standby, part by part;
 //! * [`escape`], [`heights`]: published advice by country;
+//! * [`words`]: which word stands for each part;
 //! * [`sheet`]: all of it for one entrance, as owned data.
 
 pub mod alarm;
@@ -21,12 +22,15 @@ pub mod modules;
 pub mod sheet;
 pub mod times;
 pub mod wiring;
+pub mod words;
 
 pub use sheet::{DoorSheet, LockSheet, door_sheets};
 
+use latchline_circuit::RangeError;
 use latchline_finding::{DataGrade, Finding, Provenance, Sourced};
 use latchline_site::catalogue::{Cable, Lock, LockKind, StationModel};
 use latchline_site::model::{Entrance, LockFeed, LockUse, Site};
+use latchline_words::missing::Missing;
 
 /// One lock of one entrance with what belongs to it.
 #[derive(Clone, Copy)]
@@ -92,6 +96,11 @@ impl<'a> LockAt<'a> {
             .with("number", self.number)
             .with("locks", self.entrance.locks.len())
     }
+}
+
+/// A value with which a kernel could not calculate.
+pub(crate) fn out_of_range(place: String, error: &RangeError) -> Missing {
+    Missing::out_of_range(place, error.quantity, error.value, [error.least, error.most])
 }
 
 /// Collects the values of a judgement that are assumed, as "part key".

@@ -2,7 +2,9 @@
 //! its address at the station.
 
 use super::Assumptions;
-use crate::calculation::{CalculationLine, Input, Limit, Rounding};
+use crate::calculation::{
+    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
+};
 use latchline_finding::{Figure, Unit};
 use latchline_site::catalogue::AccessoryKind;
 use latchline_site::model::{Entrance, Site};
@@ -76,28 +78,30 @@ impl ModuleChain {
             return Vec::new();
         }
         let inputs = self.modules.iter().map(|module| {
-            let source = format!("{} current and night_current", module.model);
-            Input::new("Ik", module.night_current_a, Unit::Ampere, &source).rounded(Rounding::Up)
+            let part = module.model.clone();
+            let source = InputSource::Keys { part, first: "current", second: "night_current" };
+            Input::new(Symbol::CurrentOfOne, module.night_current_a, Unit::Ampere, source)
+                .rounded(Rounding::Up)
         });
         let count = self.modules.len() as f64;
         vec![
             CalculationLine {
-                quantity: "current-of-modules",
-                formula: "I = sum of Ik",
+                quantity: Quantity::CurrentOfModules,
+                formula: Formula::SumOfCurrents,
                 inputs: inputs.collect(),
                 result: Figure::new(self.current_a(), Unit::Ampere),
                 rounding: Rounding::Up,
                 limit: self.limit_a.map(|limit_a| Limit::most(limit_a, Unit::Ampere)),
-                source: "Kirchhoff's current law; all modules lit, as at night",
+                source: FormulaSource::CurrentLawModules,
             },
             CalculationLine {
-                quantity: "length-of-chain",
-                formula: "n",
-                inputs: vec![Input::new("n", count, Unit::Count, "modules of the entrance")],
+                quantity: Quantity::LengthOfChain,
+                formula: Formula::Count,
+                inputs: vec![Input::new(Symbol::Count, count, Unit::Count, InputSource::ModulesOfEntrance)],
                 result: Figure::new(count, Unit::Count),
                 rounding: Rounding::Nearest,
                 limit: self.most_modules.map(|most| Limit::most(f64::from(most), Unit::Count)),
-                source: "count",
+                source: FormulaSource::Count,
             },
         ]
     }

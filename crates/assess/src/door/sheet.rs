@@ -10,10 +10,12 @@ use super::loads::{DoorLoad, door_load};
 use super::modules::ModuleChain;
 use super::times::{LockTimes, lock_times};
 use super::wiring::{Wiring, wiring};
-use crate::calculation::{CalculationLine, Input, Limit, Rounding};
+use crate::calculation::{
+    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
+};
 use crate::rule::Context;
 use crate::stage::WithVoltages;
-use latchline_finding::{ElementId, Figure, Provenance, Sourced, Unit};
+use latchline_finding::{Both, ElementId, Figure, Provenance, Sourced, Unit};
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
 use latchline_site::model::{LockFeed, LockUse};
 
@@ -91,7 +93,7 @@ pub struct DoorSheet {
     /// The same by index into the site's entrances.
     pub index: usize,
     /// Where it is, in words.
-    pub place: String,
+    pub place: Both,
     /// Whether it is outdoors or in the wet.
     pub outdoors: bool,
     /// Model of the door station.
@@ -244,84 +246,96 @@ fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
 
 fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) -> Vec<CalculationLine> {
     let feed_source = match at.used.feed.value {
-        LockFeed::Station => format!("{} lock_output_voltage", at.station.head.name),
-        LockFeed::Bus => "lowest bus voltage at the station in any state".to_string(),
-        _ => format!("{} lock supply_voltage", at.entrance.id),
+        LockFeed::Station => {
+            InputSource::Key { part: at.station.head.name.clone(), key: "lock_output_voltage" }
+        }
+        LockFeed::Bus => InputSource::LowestBusVoltage,
+        _ => InputSource::Key { part: format!("{} lock", at.entrance.id), key: "supply_voltage" },
     };
-    let tolerance_source = if circuit.feed.from_bus {
-        "from its nominal to its lowest voltage"
-    } else {
-        "tolerance of the feed"
-    };
+    let tolerance_source =
+        if circuit.feed.from_bus { InputSource::NominalToLowest } else { InputSource::ToleranceOfFeed };
     let lock_name = &at.lock.head.name;
     let loop_input =
-        Input::new("R", circuit.adverse_loop_ohm, Unit::Ohm, "the line above").rounded(Rounding::Up);
+        Input::new(Symbol::Resistance, circuit.adverse_loop_ohm, Unit::Ohm, InputSource::LineAbove)
+            .rounded(Rounding::Up);
     let current_source = if circuit.by_inrush {
-        format!("{lock_name} inrush_current")
+        InputSource::Key { part: lock_name.clone(), key: "inrush_current" }
     } else {
-        format!("{lock_name} current and 10 % (cold coil, tolerance)")
+        InputSource::AdverseCurrent { lock: lock_name.clone() }
     };
-    let current = Input::new("I", circuit.adverse_current_a, Unit::Ampere, &current_source);
+    let current = Input::new(Symbol::Current, circuit.adverse_current_a, Unit::Ampere, current_source);
     vec![
         circuit.cable_loop.line(context.site, circuit.most_loop_ohm),
         CalculationLine {
-            quantity: "least-voltage-at-lock",
-            formula: "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage",
+            quantity: Quantity::LeastVoltageAtLock,
+            formula: Formula::LeastVoltageAtLock,
             inputs: vec![
-                Input::new("V'", circuit.feed.low_v, Unit::Volt, &format!("{feed_source}, lower end"))
-                    .rounded(Rounding::Down),
+                Input::new(
+                    Symbol::LowerVoltage,
+                    circuit.feed.low_v,
+                    Unit::Volt,
+                    InputSource::LowerEnd { of: feed_source.both() },
+                )
+                .rounded(Rounding::Down),
                 loop_input.clone(),
                 current.clone(),
-                Input::new("Vr", circuit.rated_v, Unit::Volt, &format!("{lock_name} voltage")),
+                Input::of_key(Symbol::RatedVoltage, circuit.rated_v, Unit::Volt, lock_name, "voltage"),
             ],
             result: Figure::new(circuit.least_v, Unit::Volt),
             rounding: Rounding::Down,
             limit: Some(Limit::least(circuit.least_allowed_v, Unit::Volt)),
-            source: "Kirchhoff's voltage law; lower bound for every lock that draws at most I up to Vr",
+            source: FormulaSource::VoltageLaw,
         },
         CalculationLine {
-            quantity: "nominal-voltage-at-lock",
-            formula: "V = Vn - R I",
+            quantity: Quantity::NominalVoltageAtLock,
+            formula: Formula::NominalVoltageAtLock,
             inputs: vec![
-                Input::new("Vn", circuit.feed.voltage_v, Unit::Volt, &feed_source),
-                Input::new("R", circuit.loop_ohm, Unit::Ohm, "loop with nominal values"),
-                Input::new("I", circuit.current_a, Unit::Ampere, &format!("{lock_name} current")),
+                Input::new(Symbol::NominalVoltage, circuit.feed.voltage_v, Unit::Volt, feed_source.clone()),
+                Input::new(Symbol::Resistance, circuit.loop_ohm, Unit::Ohm, InputSource::NominalLoop),
+                Input::of_key(Symbol::Current, circuit.current_a, Unit::Ampere, lock_name, "current"),
             ],
             result: Figure::new(circuit.nominal_v, Unit::Volt),
             rounding: Rounding::Nearest,
             limit: None,
-            source: "what a meter should read, give or take its tolerances",
+            source: FormulaSource::MeterReading,
         },
         CalculationLine {
-            quantity: "highest-voltage-at-lock",
-            formula: "V <= V''",
+            quantity: Quantity::HighestVoltageAtLock,
+            formula: Formula::HighestVoltageAtLock,
             inputs: vec![
-                Input::new("V''", circuit.highest_v, Unit::Volt, &format!("{feed_source}, upper end"))
-                    .rounded(Rounding::Up),
+                Input::new(
+                    Symbol::UpperVoltage,
+                    circuit.highest_v,
+                    Unit::Volt,
+                    InputSource::UpperEnd { of: feed_source.both() },
+                )
+                .rounded(Rounding::Up),
             ],
             result: Figure::new(circuit.highest_v, Unit::Volt),
             rounding: Rounding::Up,
             limit: Some(Limit::most(circuit.most_allowed_v, Unit::Volt)),
-            source: "a cable never raises the voltage",
+            source: FormulaSource::CableNeverRaises,
         },
         CalculationLine {
-            quantity: "least-supply-voltage",
-            formula: "Vs = (Vmin + R I) / (1 - t)",
+            quantity: Quantity::LeastSupplyVoltage,
+            formula: Formula::LeastSupplyVoltage,
             inputs: vec![
-                Input::new(
-                    "Vmin",
+                Input::of_key(
+                    Symbol::LeastVoltage,
                     circuit.least_allowed_v,
                     Unit::Volt,
-                    &format!("{lock_name} undervoltage_tolerance"),
+                    lock_name,
+                    "undervoltage_tolerance",
                 ),
                 loop_input,
                 current,
-                Input::new("t", circuit.low_share, Unit::Percent, tolerance_source).rounded(Rounding::Up),
+                Input::new(Symbol::Tolerance, circuit.low_share, Unit::Percent, tolerance_source)
+                    .rounded(Rounding::Up),
             ],
             result: Figure::new(circuit.needed_supply_v, Unit::Volt),
             rounding: Rounding::Up,
             limit: None,
-            source: "the second line solved for the feed",
+            source: FormulaSource::SolvedForFeed,
         },
     ]
 }

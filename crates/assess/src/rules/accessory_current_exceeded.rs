@@ -4,6 +4,7 @@ use super::limit::ROUNDING;
 use crate::door::modules::ModuleChain;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
+use latchline_words::missing::Missing;
 
 rule! {
     pub static ACCESSORY_CURRENT_EXCEEDED: "accessory-current-exceeded", Error, check
@@ -18,7 +19,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             report.not_judged(
                 doc.code,
                 entrance.id.clone(),
-                format!("{} accessory_current", model.head.name),
+                Missing::key(&model.head.name, "accessory_current"),
             );
             continue;
         };

@@ -4,6 +4,7 @@ use super::limit::ROUNDING;
 use crate::door::alarm::{alarm_sheets, kind_word};
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
+use latchline_words::missing::Missing;
 
 rule! {
     pub static ALARM_LOOP_TOO_LONG: "alarm-loop-too-long", Error, check
@@ -16,14 +17,17 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         // What is beyond the station's inputs is told by `alarm-inputs-exceeded`.
         for sheet in alarm_sheets(context, entrance).into_iter().take(station.alarm_inputs.value as usize) {
             let Some(limit_ohm) = sheet.limit_ohm else {
-                let missing = format!("{} alarm_loop_resistance", station.head.name);
+                let missing = Missing::key(&station.head.name, "alarm_loop_resistance");
                 report.not_judged(doc.code, entrance.id.clone(), missing);
                 continue;
             };
             let cable = match &sheet.cable {
                 Ok(cable) => cable,
                 Err(missing) => {
-                    report.not_judged(doc.code, entrance.id.clone(), missing.join(", "));
+                    let all = missing.iter().cloned().reduce(|all, one| all.and(&one));
+                    if let Some(missing) = all {
+                        report.not_judged(doc.code, entrance.id.clone(), missing);
+                    }
                     continue;
                 }
             };

@@ -3,6 +3,7 @@
 use super::limit::grade;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
+use latchline_words::missing::Missing;
 
 rule! {
     pub static DIRECTORY_TOO_SMALL: "directory-too-small", Error, check
@@ -23,7 +24,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             Some(directory) => u64::from(directory.value),
             None if buttons > 0 => 0,
             None => {
-                report.not_judged(doc.code, entrance.id.clone(), format!("{} directory", model.head.name));
+                report.not_judged(doc.code, entrance.id.clone(), Missing::key(&model.head.name, "directory"));
                 continue;
             }
         };

@@ -5,6 +5,7 @@ use crate::door::light::light_output;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LightFeed;
+use latchline_words::missing::Missing;
 
 rule! {
     pub static LIGHT_OUTPUT_OVERLOADED: "light-output-overloaded", Error, check
@@ -20,7 +21,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             continue;
         };
         let Some(limit) = &station.light_output_current else {
-            let missing = format!("{} light_output_current", station.head.name);
+            let missing = Missing::key(&station.head.name, "light_output_current");
             report.not_judged(doc.code, entrance.id.clone(), missing);
             continue;
         };

@@ -6,6 +6,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::model::LockFeed;
+use latchline_words::missing::Missing;
 
 rule! {
     pub static LOCK_FEED_MISSING: "lock-feed-missing", Error, reads Voltages, check
@@ -15,7 +16,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
         let missing = match at.used.feed.value {
             LockFeed::DryContact if !at.is_gate() && at.lock.current.is_some() => {
-                format!("{} lock supply_voltage", at.entrance.id)
+                Missing::key(format!("{} lock", at.entrance.id), "supply_voltage")
             }
             _ => match feed(context, &at) {
                 Err(Unknown::NoFeed(missing)) => missing,
@@ -24,7 +25,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
         };
         let found = at
             .describe(finding(doc, at.used.origin.clone()))
-            .with("missing", missing)
+            .with("missing", missing.both())
             .with("feed", feed_word(at.used.feed.value))
             .with("station", at.station.head.name.as_str());
         report.push(found);

@@ -6,6 +6,7 @@ use crate::door::{Assumptions, LockAt};
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
+use latchline_words::missing::Missing;
 use latchline_words::terms::Term;
 
 rule! {
@@ -19,11 +20,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             continue;
         }
         let Some((peak_a, key, value)) = peak_current(&at) else {
-            report.not_judged(doc.code, at.entrance.id.clone(), format!("{} current", at.lock.head.name));
+            report.not_judged(doc.code, at.entrance.id.clone(), Missing::key(&at.lock.head.name, "current"));
             continue;
         };
         let Some(limit) = &at.station.lock_output_current else {
-            let missing = format!("{} lock_output_current", at.station.head.name);
+            let missing = Missing::key(&at.station.head.name, "lock_output_current");
             report.not_judged(doc.code, at.entrance.id.clone(), missing);
             continue;
         };

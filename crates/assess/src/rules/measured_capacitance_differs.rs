@@ -7,6 +7,7 @@ use latchline_network::readings::capacitance_f_per_m;
 use latchline_site::catalogue::Cable;
 use latchline_site::model::Run;
 use latchline_words::candidates::Candidate;
+use latchline_words::missing::Missing;
 use latchline_words::terms::Term;
 
 rule! {
@@ -53,7 +54,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let Some(measured) = &run.measured.capacitance else { continue };
         let cable = site.cable(run);
         let (Some(implied), Some(line)) = (implied_length(run, cable), &cable.line) else {
-            let missing = format!("{} line.capacitance", cable.head.name);
+            let missing = Missing::key(&cable.head.name, "line.capacitance");
             report.not_judged(doc.code, run.id.clone(), missing);
             continue;
         };

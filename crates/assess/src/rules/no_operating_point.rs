@@ -3,6 +3,7 @@
 use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, ElementId, Unit};
+use latchline_words::missing::Missing;
 use std::collections::BTreeMap;
 
 rule! {
@@ -28,11 +29,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
         let first = &context.worst.devices[members[0]];
         let Some(margin) = first.margins.iter().find(|margin| margin.phase == phase) else { continue };
         if margin.is_undecided {
-            report.not_judged(
-                doc.code,
-                source.id.clone(),
-                "a state too close to collapse to decide".to_string(),
-            );
+            report.not_judged(doc.code, source.id.clone(), Missing::Decidable);
             continue;
         }
         let limit = margin.limit_v;

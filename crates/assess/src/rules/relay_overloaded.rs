@@ -6,6 +6,7 @@ use crate::door::{Assumptions, LockAt};
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
+use latchline_words::missing::Missing;
 use latchline_words::terms::Term;
 
 rule! {
@@ -18,7 +19,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             continue;
         }
         let Some((peak_a, key, value)) = peak_current(&at) else {
-            report.not_judged(doc.code, at.entrance.id.clone(), format!("{} current", at.lock.head.name));
+            report.not_judged(doc.code, at.entrance.id.clone(), Missing::key(&at.lock.head.name, "current"));
             continue;
         };
         let (holder, limit_key, limit) = match &at.used.relay_between {
@@ -26,7 +27,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             None => (at.station.head.name.as_str(), "relay_current", at.station.relay_current.as_ref()),
         };
         let Some(limit) = limit else {
-            let missing = format!("{} relay_current", at.station.head.name);
+            let missing = Missing::key(&at.station.head.name, "relay_current");
             report.not_judged(doc.code, at.entrance.id.clone(), missing);
             continue;
         };

@@ -6,6 +6,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Figure, Finding, StateKind, Unit};
 use latchline_network::start_up::{StageStart, StartUpOutcome};
+use latchline_words::missing::Missing;
 
 rule! {
     pub static START_UP_FAILS: "start-up-fails", Error, reads StartUp, check
@@ -28,7 +29,7 @@ fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
                 report.push(found);
             }
             StartUpOutcome::Undecided => {
-                let missing = String::from("more time than is simulated");
+                let missing = Missing::MoreTime;
                 report.not_judged(doc.code, context.layout.stages[start.stage].id.clone(), missing);
             }
             StartUpOutcome::Runs { .. } | StartUpOutcome::Hiccups { .. } => {}

@@ -4,6 +4,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::StageSource;
+use latchline_words::missing::Missing;
 
 rule! {
     pub static SUPPLY_OVERLOADED: "supply-overloaded", Error, reads Voltages, check
@@ -31,7 +32,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
                     let power_w = current_a * voltage_v;
                     limits.push((power_w, rated.value.as_watts(), Unit::Watt, rated.origin.clone()));
                 } else {
-                    let missing = format!("{} output_power", model.head.name);
+                    let missing = Missing::key(&model.head.name, "output_power");
                     report.not_judged(doc.code, stage.id.clone(), missing);
                 }
             }

@@ -4,6 +4,7 @@ use super::limit::grade;
 use crate::rule::{Context, PortTree, Report, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::model::{RunStop, Site};
+use latchline_words::missing::Missing;
 
 rule! {
     pub static TERMINATOR_MISSING: "terminator-missing", Error, check
@@ -32,8 +33,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             let run = &site.runs[index];
             let terminator = match &run.terminator {
                 None => {
-                    let missing = "terminator of the run, true or false".to_string();
-                    report.not_judged(doc.code, run.id.clone(), missing);
+                    report.not_judged(doc.code, run.id.clone(), Missing::Terminator);
                     continue;
                 }
                 Some(terminator) => terminator,

@@ -4,6 +4,7 @@ use super::limit::ROUNDING;
 use crate::rule::{Context, Report, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, DataGrade, Figure, Provenance, Severity, Unit};
 use latchline_network::Corner;
+use latchline_words::missing::Missing;
 
 rule! {
     pub static TERMINATOR_WITHOUT_CAPACITOR: "terminator-without-capacitor", Error, check
@@ -25,13 +26,13 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
                 && family.terminator_resistance.is_some()
                 && family.terminator_capacitance.is_none();
             if nobody_says {
-                let missing = format!("{} terminator_capacitance", family.head.name);
+                let missing = Missing::key(&family.head.name, "terminator_capacitance");
                 report.not_judged(doc.code, run.id.clone(), missing);
             }
             continue;
         }
         let Some(resistance) = &family.terminator_resistance else {
-            let missing = format!("{} terminator_resistance", family.head.name);
+            let missing = Missing::key(&family.head.name, "terminator_resistance");
             report.not_judged(doc.code, run.id.clone(), missing);
             continue;
         };

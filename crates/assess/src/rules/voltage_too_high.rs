@@ -4,6 +4,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, StateKind, Unit};
 use latchline_network::Device;
+use latchline_words::missing::Missing;
 
 rule! {
     pub static VOLTAGE_TOO_HIGH: "voltage-too-high", Error, reads Voltages, check
@@ -20,7 +21,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
         };
         let model = context.device_model(device.device);
         let Some(limit) = limit else {
-            let missing = format!("{model} highest_voltage");
+            let missing = Missing::key(model, "highest_voltage");
             report.not_judged(doc.code, context.device_id(device.device).clone(), missing);
             continue;
         };

@@ -1,7 +1,7 @@
 //! How long the battery of a supply carries its site.
 
 use super::stage_of_supply;
-use crate::door::Assumptions;
+use crate::door::{Assumptions, out_of_range};
 use crate::stage::WithVoltages;
 use latchline_circuit::battery::charger::{CHARGE_FACTOR, USUAL_DEPTH, USUAL_HOURS};
 use latchline_circuit::battery::{
@@ -10,6 +10,7 @@ use latchline_circuit::battery::{
 };
 use latchline_finding::StateKind;
 use latchline_network::evaluate::Solver;
+use latchline_words::missing::Missing;
 
 /// Battery temperature taken where the cupboard's is not stated, in °C (assumed).
 pub const USUAL_AMBIENT_C: f64 = 20.0;
@@ -85,17 +86,17 @@ impl BatteryFigures {
 pub fn battery_figures(
     context: &WithVoltages<'_>,
     supply: usize,
-) -> Option<Result<BatteryFigures, Vec<String>>> {
+) -> Option<Result<BatteryFigures, Vec<Missing>>> {
     let site_supply = &context.site.supplies[supply];
     let model = context.site.supply_model(site_supply);
     let battery = model.battery.as_ref()?;
     let name = format!("{} battery", model.head.name);
     let mut missing = Vec::new();
     if battery.efficiency.is_none() {
-        missing.push(format!("{name} efficiency"));
+        missing.push(Missing::key(&name, "efficiency"));
     }
     if battery.peukert_exponent.is_none() {
-        missing.push(format!("{name} peukert_exponent"));
+        missing.push(Missing::key(&name, "peukert_exponent"));
     }
     let (Some(efficiency), Some(exponent)) = (&battery.efficiency, &battery.peukert_exponent) else {
         return Some(Err(missing));
@@ -146,7 +147,7 @@ pub fn battery_figures(
             Some(current_a) => Some(recharge_hours(capacity_ah, USUAL_DEPTH, CHARGE_FACTOR, current_a)?),
             None => None,
         };
-        Ok::<_, latchline_circuit::signal::ValueError>(BatteryFigures {
+        Ok::<_, latchline_circuit::RangeError>(BatteryFigures {
             voltage_v,
             batteries,
             capacity_ah,
@@ -168,7 +169,7 @@ pub fn battery_figures(
         })
     };
     // Outside the kernels' ranges (a cupboard below -3.9 °C, an exponent of 3): the value is named.
-    Some(figures().map_err(|error| vec![format!("{name}: {error}")]))
+    Some(figures().map_err(|error| vec![out_of_range(name.clone(), &error)]))
 }
 
 /// The standby states of a supply at the adverse corner: state, current and power at its output.

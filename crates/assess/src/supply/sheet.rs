@@ -2,11 +2,14 @@
 
 use super::battery::{BatteryFigures, battery_figures};
 use super::stage_of_supply;
-use crate::calculation::{CalculationLine, Input, Limit, Rounding};
+use crate::calculation::{
+    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
+};
 use crate::rule::Context;
 use crate::stage::WithVoltages;
 use latchline_circuit::battery::{AGEING_FACTOR, derated_power_w, heat_w, mains_current_a};
-use latchline_finding::{ElementId, Figure, StateKind, Unit};
+use latchline_finding::{Both, ElementId, Figure, StateKind, Unit};
+use latchline_words::missing::Missing;
 
 /// What a supply takes from the mains, and its heat.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,7 +32,7 @@ pub struct MainsFigures {
     /// limit at rated load, or the model states no derating.
     pub derated_w: Option<f64>,
     /// What is not stated ("ostrel-ps-120 efficiency").
-    pub missing: Vec<String>,
+    pub missing: Vec<Missing>,
 }
 
 /// The sheet of one supply.
@@ -42,7 +45,7 @@ pub struct SupplySheet {
     /// Model name.
     pub model: String,
     /// Where it is, in words.
-    pub place: String,
+    pub place: Both,
     /// Ambient temperature of its cupboard in °C, where stated.
     pub ambient_c: Option<f64>,
     /// Highest ambient temperature at rated load in °C, where stated.
@@ -50,7 +53,7 @@ pub struct SupplySheet {
     /// Mains and heat; `None` where nothing is fed or there is no operating point.
     pub mains: Option<MainsFigures>,
     /// Its battery: `None` without one, the missing values where it could not be judged.
-    pub battery: Option<Result<BatteryFigures, Vec<String>>>,
+    pub battery: Option<Result<BatteryFigures, Vec<Missing>>>,
     /// The figures as a calculation, line by line.
     pub calculation: Vec<CalculationLine>,
 }
@@ -88,9 +91,9 @@ pub fn mains_figures(context: &WithVoltages<'_>, supply: usize) -> Option<MainsF
     let charging_w = greatest_w.min(room_w);
     let name = &model.head.name;
     let mut missing = Vec::new();
-    let mut need = |key: &str, is_missing: bool| {
+    let mut need = |key: &'static str, is_missing: bool| {
         if is_missing {
-            missing.push(format!("{name} {key}"));
+            missing.push(Missing::key(name, key));
         }
     };
     need("efficiency", model.efficiency.is_none());
@@ -157,48 +160,59 @@ pub fn supply_sheets(context: &WithVoltages<'_>) -> Vec<SupplySheet> {
 }
 
 fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<CalculationLine>) {
-    let part = |key: &str| format!("{name} battery {key}");
+    let part = format!("{name} battery");
+    let of_key = |symbol, value, unit, key| Input::of_key(symbol, value, unit, &part, key);
     lines.push(CalculationLine {
-        quantity: "capacity-counted-on",
-        formula: "Ce = C / a / F",
+        quantity: Quantity::CapacityCountedOn,
+        formula: Formula::CapacityCountedOn,
         inputs: vec![
-            Input::new("C", battery.capacity_ah, Unit::AmpereHour, &part("capacity")),
-            Input::new("a", AGEING_FACTOR, Unit::Ratio, "ageing, replaced at 80 %"),
-            Input::new("F", battery.temperature_factor, Unit::Ratio, "lead-acid, by temperature"),
+            of_key(Symbol::Capacity, battery.capacity_ah, Unit::AmpereHour, "capacity"),
+            Input::new(Symbol::Ageing, AGEING_FACTOR, Unit::Ratio, InputSource::Ageing),
+            Input::new(
+                Symbol::TemperatureFactor,
+                battery.temperature_factor,
+                Unit::Ratio,
+                InputSource::TemperatureFactor,
+            ),
         ],
         result: Figure::new(battery.effective_ah, Unit::AmpereHour),
         rounding: Rounding::Down,
         limit: None,
-        source: "IEEE 485, ageing and temperature (table from memory)",
+        source: FormulaSource::Ieee485,
     });
     if let Some(load) = battery.shortest() {
         lines.push(CalculationLine {
-            quantity: "battery-current",
-            formula: "I = P / (n Vb)",
+            quantity: Quantity::BatteryCurrent,
+            formula: Formula::BatteryCurrent,
             inputs: vec![
-                Input::new("P", load.bus_power_w, Unit::Watt, "standby at the adverse corner"),
-                Input::new("n", battery.efficiency, Unit::Percent, &part("efficiency")),
-                Input::new("Vb", battery.voltage_v, Unit::Volt, &part("voltage")),
+                Input::new(Symbol::Power, load.bus_power_w, Unit::Watt, InputSource::StandbyAdverse),
+                of_key(Symbol::Efficiency, battery.efficiency, Unit::Percent, "efficiency"),
+                of_key(Symbol::VoltageOfBattery, battery.voltage_v, Unit::Volt, "voltage"),
             ],
             result: Figure::new(load.battery_current_a, Unit::Ampere),
             rounding: Rounding::Up,
             limit: None,
-            source: "conservation of energy",
+            source: FormulaSource::Energy,
         });
         lines.push(CalculationLine {
-            quantity: "standby-hours",
-            formula: "t = H (Ce / (I H))^k, at most Ce / I",
+            quantity: Quantity::StandbyHours,
+            formula: Formula::StandbyHours,
             inputs: vec![
-                Input::new("H", battery.rated_hours, Unit::Hour, &part("rated_hours")),
-                Input::new("Ce", battery.effective_ah, Unit::AmpereHour, "the first line")
-                    .rounded(Rounding::Down),
-                Input::new("I", load.battery_current_a, Unit::Ampere, "the line above"),
-                Input::new("k", battery.peukert_exponent, Unit::Ratio, &part("peukert_exponent")),
+                of_key(Symbol::RatedHours, battery.rated_hours, Unit::Hour, "rated_hours"),
+                Input::new(
+                    Symbol::CapacityCountedOn,
+                    battery.effective_ah,
+                    Unit::AmpereHour,
+                    InputSource::FirstLine,
+                )
+                .rounded(Rounding::Down),
+                Input::new(Symbol::Current, load.battery_current_a, Unit::Ampere, InputSource::LineAbove),
+                of_key(Symbol::Exponent, battery.peukert_exponent, Unit::Ratio, "peukert_exponent"),
             ],
             result: Figure::new(load.hours, Unit::Hour),
             rounding: Rounding::Down,
             limit: battery.required_hours.map(|hours| Limit::least(hours, Unit::Hour)),
-            source: "Peukert's law in its rated-time form",
+            source: FormulaSource::Peukert,
         });
     }
     let heaviest_a = battery.loads.iter().map(|load| load.battery_current_a).fold(0.0, f64::max);
@@ -207,55 +221,60 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
     {
         let inputs = |last: Option<Input>| {
             let mut inputs = vec![
-                Input::new("T1", required, Unit::Hour, "policy standby_hours"),
-                Input::new("I1", heaviest_a, Unit::Ampere, "standby, from the battery"),
+                Input::of_key(Symbol::StandbyHours, required, Unit::Hour, "policy", "standby_hours"),
+                Input::new(Symbol::StandbyCurrent, heaviest_a, Unit::Ampere, InputSource::StandbyFromBattery),
                 Input::new(
-                    "T2",
+                    Symbol::LargestLoadHours,
                     super::battery::LARGEST_LOAD_HOURS,
                     Unit::Hour,
-                    "half an hour of the largest load",
+                    InputSource::HalfAnHour,
                 ),
-                Input::new("I2", largest_a, Unit::Ampere, "largest load, from the battery"),
+                Input::new(
+                    Symbol::LargestLoadCurrent,
+                    largest_a,
+                    Unit::Ampere,
+                    InputSource::LargestFromBattery,
+                ),
             ];
             inputs.extend(last);
             inputs
         };
         lines.push(CalculationLine {
-            quantity: "capacity-by-annex",
-            formula: "C = 1.25 (T1 I1 + D T2 I2)",
+            quantity: Quantity::CapacityByAnnex,
+            formula: Formula::CapacityByAnnex,
             inputs: inputs(Some(Input::new(
-                "D",
+                Symbol::AnnexFactor,
                 factor.value(),
                 Unit::Ratio,
-                "1 if C / 20 >= I2, else 1.75",
+                InputSource::AnnexFactor,
             ))),
             result: Figure::new(annex_ah, Unit::AmpereHour),
             rounding: Rounding::Up,
             limit: None,
-            source: "pattern of BS 5839-1, battery annex, for comparison with the capacity fitted; no demand on door entry",
+            source: FormulaSource::BatteryAnnex,
         });
         lines.push(CalculationLine {
-            quantity: "capacity-by-sum",
-            formula: "C = 1.2 (T1 I1 + T2 I2)",
+            quantity: Quantity::CapacityBySum,
+            formula: Formula::CapacityBySum,
             inputs: inputs(None),
             result: Figure::new(sum_ah, Unit::AmpereHour),
             rounding: Rounding::Up,
             limit: None,
-            source: "pattern of NFPA 72 10.6.7, for comparison with the capacity fitted; no demand on door entry",
+            source: FormulaSource::Nfpa72,
         });
     }
     if let (Some(current_a), Some(hours)) = (battery.charge_current_a, battery.recharge_hours) {
         lines.push(CalculationLine {
-            quantity: "recharge-hours",
-            formula: "t = 0.8 C 1.2 / Ic",
+            quantity: Quantity::RechargeHours,
+            formula: Formula::RechargeHours,
             inputs: vec![
-                Input::new("C", battery.capacity_ah, Unit::AmpereHour, &part("capacity")),
-                Input::new("Ic", current_a, Unit::Ampere, &part("charge_current")),
+                of_key(Symbol::Capacity, battery.capacity_ah, Unit::AmpereHour, "capacity"),
+                of_key(Symbol::ChargingCurrent, current_a, Unit::Ampere, "charge_current"),
             ],
             result: Figure::new(hours, Unit::Hour),
             rounding: Rounding::Up,
             limit: Some(Limit::most(latchline_circuit::battery::charger::USUAL_HOURS, Unit::Hour)),
-            source: "four fifths back, charge factor 1.2 (common practice); 24 h after EN 54-4 (from memory)",
+            source: FormulaSource::Recharge,
         });
     }
 }
@@ -271,63 +290,87 @@ fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines
         &model.derating_per_kelvin,
         &site_supply.ambient,
     ) {
-        let celsius = |symbol, value: f64, source: &str| Input::new(symbol, value, Unit::Celsius, source);
         lines.push(CalculationLine {
-            quantity: "power-when-hot",
-            formula: "Ph = Pr (1 - s (t - tr)), not below 0",
+            quantity: Quantity::PowerWhenHot,
+            formula: Formula::PowerWhenHot,
             inputs: vec![
-                Input::new("Pr", rated.value.as_watts(), Unit::Watt, &format!("{name} rated_power")),
-                Input::new(
-                    "s",
+                Input::of_key(Symbol::RatedPower, rated.value.as_watts(), Unit::Watt, name, "rated_power"),
+                Input::of_key(
+                    Symbol::DeratingPerKelvin,
                     slope.value.as_fraction(),
                     Unit::Percent,
-                    &format!("{name} derating_per_kelvin"),
+                    name,
+                    "derating_per_kelvin",
                 ),
-                celsius("t", ambient.value.as_celsius(), &format!("{} ambient", site_supply.id)),
-                celsius("tr", limit.value.as_celsius(), &format!("{name} ambient_limit")),
+                Input::of_key(
+                    Symbol::Temperature,
+                    ambient.value.as_celsius(),
+                    Unit::Celsius,
+                    site_supply.id.as_str(),
+                    "ambient",
+                ),
+                Input::of_key(
+                    Symbol::LimitTemperature,
+                    limit.value.as_celsius(),
+                    Unit::Celsius,
+                    name,
+                    "ambient_limit",
+                ),
             ],
             result: Figure::new(derated_w, Unit::Watt),
             rounding: Rounding::Down,
             limit: Some(Limit::least(mains.output_w, Unit::Watt)),
-            source: "linear derating as data sheets give it; held against the largest load with mains",
+            source: FormulaSource::Derating,
         });
     }
     let Some(efficiency) = &model.efficiency else { return };
     let power = Input::new(
-        "P",
+        Symbol::Power,
         mains.output_w + mains.charging_w,
         Unit::Watt,
-        "largest load with mains, and charging",
+        InputSource::LargestAndCharging,
     );
     let efficiency =
-        Input::new("n", efficiency.value.as_fraction(), Unit::Percent, &format!("{name} efficiency"));
+        Input::of_key(Symbol::Efficiency, efficiency.value.as_fraction(), Unit::Percent, name, "efficiency");
     if let (Some(current_a), Some(factor), Some(voltage)) =
         (mains.mains_current_a, &model.power_factor, &model.mains_voltage)
     {
         lines.push(CalculationLine {
-            quantity: "mains-current",
-            formula: "I = P / (n f V)",
+            quantity: Quantity::MainsCurrent,
+            formula: Formula::MainsCurrent,
             inputs: vec![
                 power.clone(),
                 efficiency.clone(),
-                Input::new("f", factor.value.as_fraction(), Unit::Ratio, &format!("{name} power_factor")),
-                Input::new("V", voltage.value.as_volts(), Unit::Volt, &format!("{name} mains_voltage")),
+                Input::of_key(
+                    Symbol::PowerFactor,
+                    factor.value.as_fraction(),
+                    Unit::Ratio,
+                    name,
+                    "power_factor",
+                ),
+                Input::of_key(
+                    Symbol::MainsVoltage,
+                    voltage.value.as_volts(),
+                    Unit::Volt,
+                    name,
+                    "mains_voltage",
+                ),
             ],
             result: Figure::new(current_a, Unit::Ampere),
             rounding: Rounding::Up,
             limit: None,
-            source: "single phase, root mean square",
+            source: FormulaSource::SinglePhase,
         });
     }
     if let Some(heat_w) = mains.heat_w {
         lines.push(CalculationLine {
-            quantity: "heat",
-            formula: "Q = P (1/n - 1)",
+            quantity: Quantity::Heat,
+            formula: Formula::Heat,
             inputs: vec![power, efficiency],
             result: Figure::new(heat_w, Unit::Watt),
             rounding: Rounding::Up,
             limit: None,
-            source: "what does not leave as power stays in the cupboard",
+            source: FormulaSource::HeatStays,
         });
     }
 }

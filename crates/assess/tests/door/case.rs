@@ -1,7 +1,7 @@
 //! The common case and what is asked of it.
 
 use latchline_assess::{Assessment, Verdict, assess};
-use latchline_finding::{Finding, Severity, Sources};
+use latchline_finding::{Finding, Language, Severity, Sources};
 use latchline_site::resolve;
 
 /// What differs from the common case.
@@ -92,7 +92,10 @@ pub fn passes(code: &str, case: Case<'_>) {
 /// That a code is not judged for want of this.
 pub fn not_judged(code: &str, case: Case<'_>, missing: &str) {
     let assessment = assessment(case);
-    let entry = assessment.not_judged.iter().find(|entry| entry.code == code && entry.missing == missing);
+    let entry = assessment
+        .not_judged
+        .iter()
+        .find(|entry| entry.code == code && entry.missing.say(Language::English) == missing);
     assert!(entry.is_some(), "{:?}", assessment.not_judged);
     assert!(!matches!(assessment.verdict, Verdict::Holds | Verdict::HoldsOnAssumedData));
 }

@@ -1,7 +1,7 @@
 //! Lights, heater, alarm inputs, and the standby load.
 
 use super::case::*;
-use latchline_finding::Argument;
+use latchline_finding::{Argument, Language};
 
 fn lights(keys: &str) -> String {
     format!("lights = [{keys}]")
@@ -185,8 +185,11 @@ fn the_sheet_tells_the_standby_load_part_by_part() {
     let keys = "heater = true\naccessories = [\"keypad\"]\nlights = [{ model = \"porch\" }]";
     let sheet = assessment(Case { lock: "model = \"magnet\"", ..entrance(keys) }).doors.remove(0);
     let load = sheet.load.expect("on the bus");
-    let lines: Vec<(&str, f64, f64)> =
-        load.lines.iter().map(|line| (line.source.as_str(), line.day_a, line.night_a)).collect();
+    let lines: Vec<(String, f64, f64)> = load
+        .lines
+        .iter()
+        .map(|line| (line.source.say(Language::English), line.day_a, line.night_a))
+        .collect();
     // At 24 V: 4.5 W; 6 W; 30 mA and 10 mA more at night; magnet 12 V x 0.5 A; 0.2 A.
     let expected = [
         ("door standby", 0.1875, 0.1875),

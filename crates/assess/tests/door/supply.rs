@@ -1,6 +1,7 @@
 //! Battery, charger and cupboard.
 
 use super::case::*;
+use latchline_assess::calculation::Quantity;
 use latchline_finding::Argument;
 
 /// Standby 4.5 W and 0.5 W, 5.0 W over a short cable (0.1 ohm per metre: 24 V x 0.2087 A = 5.009 W):
@@ -110,7 +111,7 @@ fn a_supply_with_power_in_hand_bears_more_heat() {
     assert!((figure("derated") - 4.0).abs() < 1e-9);
     assert!(figure("load") > 7.0 && figure("load") < 7.1);
     let sheet = assessment(case(", ambient = \"90 °C\"")).supply_sheets.remove(0);
-    let line = sheet.calculation.iter().find(|line| line.quantity == "power-when-hot").unwrap();
+    let line = sheet.calculation.iter().find(|line| line.quantity == Quantity::PowerWhenHot).unwrap();
     assert!(line.holds() && (line.result.value - 10.0).abs() < 1e-9);
     // Not above the limit there is nothing to derate.
     assert!(

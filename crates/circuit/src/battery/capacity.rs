@@ -16,8 +16,7 @@
 //! 25 °C the table's gain is not counted on (warmth costs life); below its -3.9 °C end no figure is
 //! given.
 
-use crate::range::{fraction, positive, within};
-use crate::signal::ValueError;
+use crate::range::{RangeError, fraction, positive, within};
 
 /// Capacity at the start over capacity at the end of life (replaced at 80 %): IEEE 485 and BS 5839-1 use
 /// 1.25.
@@ -42,16 +41,16 @@ pub struct BatteryRating {
 }
 
 impl BatteryRating {
-    fn check(&self) -> Result<(), ValueError> {
+    fn check(&self) -> Result<(), RangeError> {
         positive("capacity_ah", self.capacity_ah)?;
         positive("rated_hours", self.rated_hours)?;
-        within("peukert_exponent", self.peukert_exponent, 1.0..=2.0, "between 1 and 2")
+        within("peukert_exponent", self.peukert_exponent, 1.0..=2.0)
     }
 }
 
 /// Factor by which the capacity needed grows at a battery temperature in °C (-3.9 to 60).
-pub fn temperature_factor(battery_c: f64) -> Result<f64, ValueError> {
-    within("battery_c", battery_c, COLDEST_C..=60.0, "between -3.9 and 60 °C")?;
+pub fn temperature_factor(battery_c: f64) -> Result<f64, RangeError> {
+    within("battery_c", battery_c, COLDEST_C..=60.0)?;
     let mut below = TEMPERATURE_FACTORS[0];
     for above in TEMPERATURE_FACTORS {
         if battery_c <= above.0 {
@@ -65,14 +64,14 @@ pub fn temperature_factor(battery_c: f64) -> Result<f64, ValueError> {
 }
 
 /// The capacity counted on: rated, over ageing, over temperature, in ampere-hours.
-pub fn effective_capacity_ah(capacity_ah: f64, ageing: f64, battery_c: f64) -> Result<f64, ValueError> {
+pub fn effective_capacity_ah(capacity_ah: f64, ageing: f64, battery_c: f64) -> Result<f64, RangeError> {
     positive("capacity_ah", capacity_ah)?;
-    within("ageing", ageing, 1.0..=5.0, "between 1 and 5")?;
+    within("ageing", ageing, 1.0..=5.0)?;
     Ok(capacity_ah / ageing / temperature_factor(battery_c)?)
 }
 
 /// Peukert's law in the rated-time form, `H (C / (I H))^k`, in hours; no limit below the rated current.
-pub fn rated_time_hours(rating: &BatteryRating, current_a: f64) -> Result<f64, ValueError> {
+pub fn rated_time_hours(rating: &BatteryRating, current_a: f64) -> Result<f64, RangeError> {
     rating.check()?;
     positive("current_a", current_a)?;
     let BatteryRating { capacity_ah, rated_hours, peukert_exponent } = *rating;
@@ -80,7 +79,7 @@ pub fn rated_time_hours(rating: &BatteryRating, current_a: f64) -> Result<f64, V
 }
 
 /// Hours that the battery carries a constant current: Peukert's law above the rated current, `C / I` below.
-pub fn hours(rating: &BatteryRating, current_a: f64) -> Result<f64, ValueError> {
+pub fn hours(rating: &BatteryRating, current_a: f64) -> Result<f64, RangeError> {
     let by_law = rated_time_hours(rating, current_a)?;
     Ok(by_law.min(rating.capacity_ah / current_a))
 }
@@ -89,7 +88,7 @@ pub fn hours(rating: &BatteryRating, current_a: f64) -> Result<f64, ValueError> 
 ///
 /// `battery_v` is the voltage at which the current is reckoned; a converter draws the most at the end of
 /// discharge.
-pub fn battery_current_a(bus_power_w: f64, efficiency: f64, battery_v: f64) -> Result<f64, ValueError> {
+pub fn battery_current_a(bus_power_w: f64, efficiency: f64, battery_v: f64) -> Result<f64, RangeError> {
     positive("bus_power_w", bus_power_w)?;
     fraction("efficiency", efficiency)?;
     positive("efficiency", efficiency)?;

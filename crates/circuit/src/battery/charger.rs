@@ -8,8 +8,7 @@
 //! A usual demand on chargers of alarm supplies is four fifths of the rated capacity within 24 hours (EN
 //! 54-4, 5.3, from memory, not yet confirmed).
 
-use crate::range::{fraction, positive, within};
-use crate::signal::ValueError;
+use crate::range::{RangeError, fraction, positive, within};
 
 /// Charge put in over charge taken out, lead-acid (common practice, no source).
 pub const CHARGE_FACTOR: f64 = 1.2;
@@ -24,7 +23,7 @@ pub fn recharge_hours(
     depth: f64,
     charge_factor: f64,
     current_a: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     positive("current_a", current_a)?;
     Ok(charge_ah(capacity_ah, depth, charge_factor)? / current_a)
 }
@@ -35,14 +34,14 @@ pub fn charging_current_a(
     depth: f64,
     charge_factor: f64,
     hours: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     positive("hours", hours)?;
     Ok(charge_ah(capacity_ah, depth, charge_factor)? / hours)
 }
 
-fn charge_ah(capacity_ah: f64, depth: f64, charge_factor: f64) -> Result<f64, ValueError> {
+fn charge_ah(capacity_ah: f64, depth: f64, charge_factor: f64) -> Result<f64, RangeError> {
     positive("capacity_ah", capacity_ah)?;
     fraction("depth", depth)?;
-    within("charge_factor", charge_factor, 1.0..=2.0, "between 1 and 2")?;
+    within("charge_factor", charge_factor, 1.0..=2.0)?;
     Ok(charge_factor * depth * capacity_ah)
 }

@@ -8,8 +8,7 @@
 //! (t - limit))`, not below 0. The slope is the maker's; 2.5 % per kelvin is usual for convection-cooled
 //! supplies (common practice, no source).
 
-use crate::range::{fraction, not_negative, positive, within};
-use crate::signal::ValueError;
+use crate::range::{RangeError, fraction, not_negative, positive, within};
 
 /// Mains input current in amperes, root mean square.
 pub fn mains_current_a(
@@ -17,7 +16,7 @@ pub fn mains_current_a(
     efficiency: f64,
     power_factor: f64,
     mains_v: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     not_negative("output_w", output_w)?;
     above_zero_fraction("efficiency", efficiency)?;
     above_zero_fraction("power_factor", power_factor)?;
@@ -26,7 +25,7 @@ pub fn mains_current_a(
 }
 
 /// Heat that stays in the cupboard, in watts.
-pub fn heat_w(output_w: f64, efficiency: f64) -> Result<f64, ValueError> {
+pub fn heat_w(output_w: f64, efficiency: f64) -> Result<f64, RangeError> {
     not_negative("output_w", output_w)?;
     above_zero_fraction("efficiency", efficiency)?;
     Ok(output_w * (1.0 / efficiency - 1.0))
@@ -38,15 +37,15 @@ pub fn derated_power_w(
     limit_c: f64,
     derating_per_k: f64,
     ambient_c: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     not_negative("rated_w", rated_w)?;
-    within("limit_c", limit_c, -100.0..=200.0, "between -100 and 200 °C")?;
-    within("ambient_c", ambient_c, -100.0..=200.0, "between -100 and 200 °C")?;
+    within("limit_c", limit_c, -100.0..=200.0)?;
+    within("ambient_c", ambient_c, -100.0..=200.0)?;
     fraction("derating_per_k", derating_per_k)?;
     let over_k = (ambient_c - limit_c).max(0.0);
     Ok(rated_w * (1.0 - derating_per_k * over_k).max(0.0))
 }
 
-fn above_zero_fraction(quantity: &'static str, value: f64) -> Result<(), ValueError> {
-    within(quantity, value, 0.01..=1.0, "between 0.01 and 1")
+fn above_zero_fraction(quantity: &'static str, value: f64) -> Result<(), RangeError> {
+    within(quantity, value, 0.01..=1.0)
 }

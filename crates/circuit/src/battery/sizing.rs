@@ -13,8 +13,7 @@
 //! **NFPA 72 10.6.7 pattern**: the sum of current times hours, times a margin (1.2; a figure of 1.25 is
 //! also seen).
 
-use crate::range::{not_negative, positive, within};
-use crate::signal::ValueError;
+use crate::range::{RangeError, not_negative, positive, within};
 
 /// Which discharge factor holds in the formula of BS 5839-1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,7 +40,7 @@ pub fn bs_5839_annex(
     standby_hours: f64,
     alarm_a: f64,
     alarm_hours: f64,
-) -> Result<(f64, DischargeFactor), ValueError> {
+) -> Result<(f64, DischargeFactor), RangeError> {
     not_negative("standby_a", standby_a)?;
     not_negative("standby_hours", standby_hours)?;
     not_negative("alarm_a", alarm_a)?;
@@ -60,8 +59,8 @@ pub fn bs_5839_annex(
 /// Sum of current times hours over the parts of a duty, times a margin (1 to 3), in ampere-hours.
 ///
 /// `parts` are pairs of amperes and hours.
-pub fn margin_on_sum_ah(parts: &[(f64, f64)], margin: f64) -> Result<f64, ValueError> {
-    within("margin", margin, 1.0..=3.0, "between 1 and 3")?;
+pub fn margin_on_sum_ah(parts: &[(f64, f64)], margin: f64) -> Result<f64, RangeError> {
+    within("margin", margin, 1.0..=3.0)?;
     let mut sum_ah = 0.0;
     for &(current_a, duration_hours) in parts {
         not_negative("current_a", current_a)?;

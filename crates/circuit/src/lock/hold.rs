@@ -6,8 +6,7 @@
 //! A lock that opens with power is energised while it is released. A lock that opens without power is
 //! energised all the time it is shut, so that only a lock rated for continuous duty serves.
 
-use crate::range::positive;
-use crate::signal::ValueError;
+use crate::range::{RangeError, positive};
 
 /// Which of the two settings acts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -28,7 +27,7 @@ pub struct HoldTime {
 }
 
 /// The release time that acts, from the station's own setting, if it has one, and the plan's, in seconds.
-pub fn hold_time(station_s: Option<f64>, plan_s: f64) -> Result<HoldTime, ValueError> {
+pub fn hold_time(station_s: Option<f64>, plan_s: f64) -> Result<HoldTime, RangeError> {
     positive("plan_s", plan_s)?;
     match station_s {
         Some(station_s) => {

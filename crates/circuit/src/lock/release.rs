@@ -22,8 +22,7 @@
 //! iron and remanence slow the release, and the armature needs its own time to move. The result is
 //! therefore a lower figure for the delay, good to compare suppressors, not to promise milliseconds.
 
-use crate::range::{not_negative, positive, within};
-use crate::signal::ValueError;
+use crate::range::{RangeError, not_negative, positive, within};
 
 /// A coil at the moment its contact opens.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,7 +59,7 @@ pub enum Suppressor {
     Varistor(Varistor),
 }
 
-fn check(coil: &Coil, suppressor: &Suppressor) -> Result<(), ValueError> {
+fn check(coil: &Coil, suppressor: &Suppressor) -> Result<(), RangeError> {
     positive("current_a", coil.current_a)?;
     positive("inductance_h", coil.inductance_h)?;
     positive("resistance_ohm", coil.resistance_ohm)?;
@@ -71,7 +70,7 @@ fn check(coil: &Coil, suppressor: &Suppressor) -> Result<(), ValueError> {
         Suppressor::Varistor(varistor) => {
             positive("varistor_voltage_v", varistor.voltage_v)?;
             positive("varistor_current_a", varistor.at_current_a)?;
-            within("varistor_exponent", varistor.exponent, 0.0..=0.99, "between 0 and 0.99")
+            within("varistor_exponent", varistor.exponent, 0.0..=0.99)
         }
     }
 }
@@ -80,9 +79,9 @@ fn check(coil: &Coil, suppressor: &Suppressor) -> Result<(), ValueError> {
 ///
 /// `dropout_a` must be below the coil's current; 0 asks when the current has died, which a resistor
 /// never quite reaches: then the result is an error.
-pub fn release_time_s(coil: &Coil, dropout_a: f64, suppressor: &Suppressor) -> Result<f64, ValueError> {
+pub fn release_time_s(coil: &Coil, dropout_a: f64, suppressor: &Suppressor) -> Result<f64, RangeError> {
     check(coil, suppressor)?;
-    within("dropout_a", dropout_a, 0.0..=coil.current_a, "between 0 and the coil's current")?;
+    within("dropout_a", dropout_a, 0.0..=coil.current_a)?;
     let Coil { current_a, inductance_h, resistance_ohm } = *coil;
     let time_s = match *suppressor {
         Suppressor::None => 0.0,
@@ -109,7 +108,7 @@ pub fn release_time_s(coil: &Coil, dropout_a: f64, suppressor: &Suppressor) -> R
 
 /// Current of the coil at `time_s` after the contact opened, with a diode or clamp of `clamp_v`, in amperes:
 /// `(I + Vd/R) e^(-t R/L) - Vd/R`, not below 0.
-pub fn current_after_a(coil: &Coil, clamp_v: f64, time_s: f64) -> Result<f64, ValueError> {
+pub fn current_after_a(coil: &Coil, clamp_v: f64, time_s: f64) -> Result<f64, RangeError> {
     check(coil, &Suppressor::Clamp(clamp_v))?;
     not_negative("time_s", time_s)?;
     let offset_a = clamp_v / coil.resistance_ohm;
@@ -124,7 +123,7 @@ pub fn spike_voltage_v(
     supply_v: f64,
     suppressor: &Suppressor,
     wiring_capacitance_f: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     check(coil, suppressor)?;
     not_negative("supply_v", supply_v)?;
     positive("wiring_capacitance_f", wiring_capacitance_f)?;

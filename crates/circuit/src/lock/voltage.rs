@@ -32,8 +32,7 @@
 //! The formula of the loop and of the drop is Ohm's law and Kirchhoff's second law; for alternating
 //! current it is the usual `R cos p + X sin p` of cable handbooks with its second-order term kept.
 
-use crate::range::{fraction, not_negative, positive, within};
-use crate::signal::ValueError;
+use crate::range::{RangeError, fraction, not_negative, positive, within};
 
 /// The cable from the relay or lock output to the lock.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -70,7 +69,7 @@ impl LockSupply {
         self.voltage_v * (1.0 + self.tolerance)
     }
 
-    fn check(&self) -> Result<(), ValueError> {
+    fn check(&self) -> Result<(), RangeError> {
         positive("voltage_v", self.voltage_v)?;
         fraction("tolerance", self.tolerance)?;
         not_negative("resistance_ohm", self.resistance_ohm)
@@ -78,7 +77,7 @@ impl LockSupply {
 }
 
 /// Loop resistance of the cable with its joints: `2 r L + 2 n j`, in ohms.
-pub fn loop_resistance_ohm(cable: &LockCable) -> Result<f64, ValueError> {
+pub fn loop_resistance_ohm(cable: &LockCable) -> Result<f64, RangeError> {
     not_negative("conductor_ohm_per_m", cable.conductor_ohm_per_m)?;
     not_negative("length_m", cable.length_m)?;
     not_negative("joint_ohm", cable.joint_ohm)?;
@@ -94,7 +93,7 @@ pub fn least_voltage_v(
     loop_ohm: f64,
     rated_voltage_v: f64,
     current_a: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     supply.check()?;
     not_negative("loop_ohm", loop_ohm)?;
     positive("rated_voltage_v", rated_voltage_v)?;
@@ -118,9 +117,9 @@ pub fn least_supply_v(
     tolerance: f64,
     loop_ohm: f64,
     current_a: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     not_negative("required_v", required_v)?;
-    within("tolerance", tolerance, 0.0..=0.9, "between 0 and 0.9")?;
+    within("tolerance", tolerance, 0.0..=0.9)?;
     not_negative("loop_ohm", loop_ohm)?;
     not_negative("current_a", current_a)?;
     Ok((required_v + loop_ohm * current_a) / (1.0 - tolerance))
@@ -132,7 +131,7 @@ pub fn most_loop_resistance_ohm(
     supply: &LockSupply,
     required_v: f64,
     current_a: f64,
-) -> Result<Option<f64>, ValueError> {
+) -> Result<Option<f64>, RangeError> {
     supply.check()?;
     not_negative("required_v", required_v)?;
     positive("current_a", current_a)?;
@@ -150,7 +149,7 @@ pub fn ac_voltage_v(
     loop_reactance_ohm: f64,
     current_a: f64,
     power_factor: f64,
-) -> Result<f64, ValueError> {
+) -> Result<f64, RangeError> {
     positive("source_v", source_v)?;
     not_negative("loop_ohm", loop_ohm)?;
     not_negative("loop_reactance_ohm", loop_reactance_ohm)?;

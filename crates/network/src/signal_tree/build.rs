@@ -8,6 +8,7 @@ use latchline_finding::quantity::Inductance;
 use latchline_finding::{ElementId, Sourced};
 use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole};
 use latchline_site::model::Site;
+use latchline_words::missing::Missing;
 use std::collections::BTreeMap;
 
 /// Impedance between which a box's loss is stated (common practice, no source).
@@ -34,7 +35,7 @@ struct Builder<'a> {
     /// Line of each run: into `network.lines`.
     line_of_run: Vec<Option<usize>>,
     /// What is missing, with the node that tells the component.
-    missing: Vec<(usize, MissingKind, ElementId, String)>,
+    missing: Vec<(usize, MissingKind, ElementId, Missing)>,
 }
 
 /// A joint of no length needs some line; any will do.
@@ -128,7 +129,7 @@ impl<'a> Builder<'a> {
         self.network.edges.push(SignalEdge { ends: (from, to), line: 0, length_m: 0.0, entry });
     }
 
-    fn lacks(&mut self, node: usize, kind: MissingKind, element: &ElementId, missing: String) {
+    fn lacks(&mut self, node: usize, kind: MissingKind, element: &ElementId, missing: Missing) {
         self.missing.push((node, kind, element.clone(), missing));
     }
 
@@ -152,7 +153,7 @@ impl<'a> Builder<'a> {
 
     fn feed(&mut self, node: usize, choke: Option<&Sourced<Inductance>>, element: &ElementId, model: &str) {
         match choke {
-            None => self.lacks(node, MissingKind::Choke, element, format!("{model} feed_choke")),
+            None => self.lacks(node, MissingKind::Choke, element, Missing::key(model, "feed_choke")),
             Some(choke) => {
                 let inductance_h = choke.value.as_henries();
                 let shunt =
@@ -216,7 +217,7 @@ impl<'a> Builder<'a> {
             }
             None => {
                 if section == 0 {
-                    let missing = format!("{} line", self.site.cable(wired).head.name);
+                    let missing = Missing::key(&self.site.cable(wired).head.name, "line");
                     self.lacks(from, MissingKind::Line, &wired.id, missing);
                 }
                 self.joint(from, to, None);
@@ -237,7 +238,7 @@ impl<'a> Builder<'a> {
         let Some(loss) = &model.signal_loss else {
             let is_joint = model.role.value == BoxRole::BranchBox && model.kind.value == BoxKind::Transparent;
             if !is_joint {
-                self.lacks(node, MissingKind::Part, element, format!("{} signal_loss", model.head.name));
+                self.lacks(node, MissingKind::Part, element, Missing::key(&model.head.name, "signal_loss"));
             }
             return None;
         };
@@ -255,9 +256,9 @@ impl<'a> Builder<'a> {
             let station = &self.site.stations[index];
             let model = self.site.station_model(station);
             let name = &model.head.name;
-            let mut lacking = |key: &str, is_there: bool| {
+            let mut lacking = |key: &'static str, is_there: bool| {
                 if !is_there {
-                    let missing = format!("{name} {key}");
+                    let missing = Missing::key(name, key);
                     self.missing.push((node, MissingKind::Part, station.id.clone(), missing));
                 }
             };
@@ -282,13 +283,13 @@ impl<'a> Builder<'a> {
             let Some(end) = self.layout.run_end[index].filter(|_| is_set) else { continue };
             let node = self.node(end);
             let Some(resistance) = &family.terminator_resistance else {
-                let missing = format!("{} terminator_resistance", family.head.name);
+                let missing = Missing::key(&family.head.name, "terminator_resistance");
                 self.lacks(node, MissingKind::Part, &run.id, missing);
                 continue;
             };
             let series_capacitance_f = if run.terminator_capacitor.value {
                 let Some(capacitance) = &family.terminator_capacitance else {
-                    let missing = format!("{} terminator_capacitance", family.head.name);
+                    let missing = Missing::key(&family.head.name, "terminator_capacitance");
                     self.lacks(node, MissingKind::Part, &run.id, missing);
                     continue;
                 };
@@ -324,7 +325,7 @@ impl<'a> Builder<'a> {
             let hub_box = self.hub.iter().position(|hub| *hub == Some(node));
             let element =
                 hub_box.map_or_else(|| ElementId::from(""), |index| self.site.boxes[index].id.clone());
-            let missing = String::from("a signal link that closes no loop");
+            let missing = Missing::OpenSignalLink;
             self.missing.push((node, MissingKind::Loop, element, missing));
         }
         let component = &network.component;

@@ -38,6 +38,7 @@ pub use survey::{
 
 use latchline_circuit::signal::{Entry, Line, Shunt};
 use latchline_finding::ElementId;
+use latchline_words::missing::Missing;
 
 /// What is needed for which judgement.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,7 +61,7 @@ pub struct MissingValue {
     /// The run, station, box or supply that needs it.
     pub element: ElementId,
     /// The part and key that is missing ("clad-0.5 line").
-    pub missing: String,
+    pub missing: Missing,
     /// Which of the separate networks of the site it belongs to.
     component: usize,
 }

@@ -34,6 +34,7 @@ use latchline_circuit::startup::{
     simulate_while, smallest_stagger,
 };
 use latchline_site::model::Site;
+use latchline_words::missing::Missing as Lack;
 use rayon::prelude::*;
 use std::sync::Arc;
 
@@ -161,10 +162,9 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
         match start {
             Some(start) => start_ups.stages.push(start),
             // The catalogue's bounds are within the simulator's ranges, so this is not expected; but never silent.
-            None => start_ups.missing.push(Missing {
-                element: layout.stages[stage].id.clone(),
-                missing: String::from("figures within the simulator's ranges"),
-            }),
+            None => start_ups
+                .missing
+                .push(Missing { element: layout.stages[stage].id.clone(), missing: Lack::SimulatorRange }),
         }
     }
     Ok(start_ups)

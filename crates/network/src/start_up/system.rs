@@ -10,6 +10,7 @@ use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
 use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind, LoadValue};
 use latchline_site::model::Site;
+use latchline_words::missing::Missing as Lack;
 
 /// A value without which power return cannot be judged.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,7 +18,7 @@ pub struct Missing {
     /// The element that needs it.
     pub element: ElementId,
     /// The part and key that is missing.
-    pub missing: String,
+    pub missing: Lack,
 }
 
 /// A stage ready to be simulated.
@@ -90,16 +91,16 @@ impl Builder<'_> {
         &mut self,
         element: &ElementId,
         model: &str,
-        key: &str,
+        key: &'static str,
         value: &Option<Sourced<T>>,
     ) -> Option<T> {
         if value.is_none() {
-            self.lacks(element, format!("{model} {key}"));
+            self.lacks(element, Lack::key(model, key));
         }
         value.as_ref().map(|value| value.value)
     }
 
-    fn lacks(&mut self, element: &ElementId, missing: String) {
+    fn lacks(&mut self, element: &ElementId, missing: Lack) {
         self.missing.push(Missing { element: element.clone(), missing });
     }
 
@@ -231,10 +232,7 @@ impl Builder<'_> {
         let bridge_drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
         let delay_s = model.turn_on_delay.as_ref().map_or(0.0, |delay| delay.value.as_seconds());
         if delay_s == 0.0 && !differ(on, off) {
-            self.lacks(
-                &station.id,
-                format!("{name} turn_off_voltage below its turn_on_voltage, or turn_on_delay"),
-            );
+            self.lacks(&station.id, Lack::LowerTurnOffOrDelay { part: name.clone() });
             return;
         }
         let (turn_on_v, turn_off_v) =
@@ -291,7 +289,7 @@ impl Builder<'_> {
         let capacitance = self.need(&item.id, name, "input_capacitance", &model.input_capacitance);
         let (Some(on), Some(off), Some(capacitance)) = (on, off, capacitance) else { return };
         if !differ(on, off) {
-            self.lacks(&item.id, format!("{name} turn_off_voltage below its turn_on_voltage"));
+            self.lacks(&item.id, Lack::LowerTurnOff { part: name.clone() });
             return;
         }
         let below = layout.stages[stage].converters.iter().find(|converter| converter.node == node);

@@ -8,9 +8,10 @@ use crate::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
 use crate::states::{Device, DeviceStates, StateSpace, WorstStates};
 use crate::wanted::Wanted;
 use latchline_circuit::flow::{Loads, Options, Outcome, Source, Tree, Workspace, solve};
-use latchline_finding::StateKind;
+use latchline_finding::{Language, StateKind};
 use latchline_site::catalogue::{BoxModel, StationModel};
 use latchline_site::model::Site;
+use latchline_words::tolerance::ToleranceFactor;
 use std::collections::BTreeMap;
 use std::fmt;
 
@@ -51,7 +52,7 @@ impl From<SampleError> for ToleranceError {
 pub struct FactorShare {
     /// What varies: "supply voltage", "temperature", "drum of pair-0.8", "batch of ostrel-v4", "length of A-R1",
     /// "loads one by one", "measured loops".
-    pub factor: String,
+    pub factor: ToleranceFactor,
     /// Share of the variance, 0 to about 1.
     pub share: f64,
 }
@@ -124,17 +125,17 @@ struct Factors {
     inputs: Vec<Distribution>,
     /// Which name each input counts under.
     name: Vec<usize>,
-    names: Vec<String>,
-    by_name: BTreeMap<String, usize>,
+    names: Vec<ToleranceFactor>,
+    by_name: BTreeMap<ToleranceFactor, usize>,
 }
 
 impl Factors {
     /// An input of its own, counted together with others of the same name.
-    fn own(&mut self, name: &str, distribution: Distribution) -> usize {
+    fn own(&mut self, name: ToleranceFactor, distribution: Distribution) -> usize {
         let next = self.names.len();
-        let place = *self.by_name.entry(name.to_string()).or_insert(next);
+        let place = *self.by_name.entry(name.clone()).or_insert(next);
         if place == next {
-            self.names.push(name.to_string());
+            self.names.push(name);
         }
         self.inputs.push(distribution);
         self.name.push(place);
@@ -142,8 +143,8 @@ impl Factors {
     }
 
     /// An input that all of the same name share.
-    fn common(&mut self, name: &str, distribution: Distribution) -> usize {
-        match self.by_name.get(name) {
+    fn common(&mut self, name: ToleranceFactor, distribution: Distribution) -> usize {
+        match self.by_name.get(&name) {
             Some(place) => {
                 let position = self.name.iter().position(|other| other == place);
                 position.unwrap_or(0)
@@ -186,11 +187,11 @@ fn sample_stage(
     } else {
         source_tolerance(site, laid)
     };
-    let source_factor = factors.common("source voltage", within(source_tolerance));
+    let source_factor = factors.common(ToleranceFactor::SourceVoltage, within(source_tolerance));
     let conditions = &site.conditions;
     let usual_c = conditions.usual_temperature.value.as_celsius();
     let temperature = factors.common(
-        "temperature",
+        ToleranceFactor::Temperature,
         Distribution::Rectangular {
             low: conditions.coldest_temperature.value.as_celsius().min(usual_c),
             high: conditions.hottest_temperature.value.as_celsius().max(usual_c),
@@ -251,6 +252,7 @@ fn sample_stage(
     )?;
     let low = sampled.sorted.partition_point(|voltage| *voltage < margin.limit_v);
     let below = low + sampled.without;
+    let in_words = |share: &FactorShare| share.factor.say(Language::English);
     let mut shares: Vec<FactorShare> =
         factors.names.iter().map(|name| FactorShare { factor: name.clone(), share: 0.0 }).collect();
     for (place, squared) in factors.name.iter().zip(&sampled.squared_correlation) {
@@ -259,7 +261,7 @@ fn sample_stage(
     for share in &mut shares {
         share.share = share.share.max(0.0);
     }
-    shares.sort_by(|a, b| b.share.total_cmp(&a.share).then(a.factor.cmp(&b.factor)));
+    shares.sort_by(|a, b| b.share.total_cmp(&a.share).then_with(|| in_words(a).cmp(&in_words(b))));
     Ok(Some(StageTolerance {
         stage,
         device: device.device,
@@ -308,7 +310,7 @@ fn resistance(site: &Site, stage: &Stage, node: usize, factors: &mut Factors) ->
     // The law of resistance is linear in temperature, so two points give it.
     let coefficient_per_k = (conductor_ohm_per_m(cable, usual_c + 10.0) / usual_ohm_per_m - 1.0) / 10.0;
     if wired.measured.loop_resistance.is_some() {
-        let length = factors.own("measured loops", within(MEASUREMENT_TOLERANCE));
+        let length = factors.own(ToleranceFactor::MeasuredLoops, within(MEASUREMENT_TOLERANCE));
         let copper_ohm = nominal_ohm;
         return Resistance::Cable { copper_ohm, rest_ohm: 0.0, coefficient_per_k, drum: None, length };
     }
@@ -316,10 +318,13 @@ fn resistance(site: &Site, stage: &Stage, node: usize, factors: &mut Factors) ->
     let length_m = wired.sections[section].length.value.as_metres();
     let copper_ohm = (2.0 * usual_ohm_per_m * length_m / pairs).min(nominal_ohm);
     let drum_half_width = cable.resistance_tolerance.value.as_fraction();
-    let drum = factors.common(&format!("drum of {}", cable.head.name), within(drum_half_width));
+    let drum =
+        factors.common(ToleranceFactor::Drum { cable: cable.head.name.clone() }, within(drum_half_width));
     // The sections of a run were paced together.
-    let length = factors
-        .common(&format!("length of {}", wired.id), within(conditions.length_tolerance.value.as_fraction()));
+    let length = factors.common(
+        ToleranceFactor::Length { run: wired.id.to_string() },
+        within(conditions.length_tolerance.value.as_fraction()),
+    );
     let rest_ohm = nominal_ohm - copper_ohm;
     Resistance::Cable { copper_ohm, rest_ohm, coefficient_per_k, drum: Some(drum), length }
 }
@@ -333,8 +338,9 @@ fn load_factors(site: &Site, stage: &Stage, factors: &mut Factors) -> Vec<Option
             let Terminal::Station(station) = *terminal else { return None };
             let model: &StationModel = site.station_model(&site.stations[station]);
             let half = 0.5 * model.load_tolerance.value.as_fraction();
-            let batch = factors.common(&format!("batch of {}", model.head.name), within(half));
-            Some((batch, factors.own("loads one by one", within(half))))
+            let batch =
+                factors.common(ToleranceFactor::Batch { model: model.head.name.clone() }, within(half));
+            Some((batch, factors.own(ToleranceFactor::LoadsOneByOne, within(half))))
         })
         .collect()
 }

@@ -1,6 +1,5 @@
 //! What the pack says of states, findings and figures; its words are rows of `latchline_words::pack`.
 
-mod foreign;
 mod states;
 
 pub use latchline_words::pack::{Sentence, Word};

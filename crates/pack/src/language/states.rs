@@ -1,11 +1,11 @@
 //! States, calls, verdicts, findings and figures in the pack's language.
 
-use super::{Word, foreign};
+use super::Word;
 use crate::locale::Locale;
 use crate::locale::Rounding;
 use crate::subject::Subject;
 use latchline_assess::Verdict;
-use latchline_finding::{CallRef, Figure, Finding, Language, OperatingState, Unit};
+use latchline_finding::{CallRef, Figure, Finding, OperatingState, Unit};
 use latchline_words::{codes, states};
 
 impl Locale {
@@ -31,15 +31,6 @@ impl Locale {
             Verdict::NotJudged => Word::VerdictNotJudged,
             Verdict::FailsAsAccepted => Word::VerdictFailsAsAccepted,
         })
-    }
-
-    /// A text that the assessment gives in English: names of quantities, sources, rules. What is not
-    /// known in the pack's language (names of parts, publications) stays as it is.
-    pub fn foreign(&self, text: &str) -> String {
-        match self.language {
-            Language::English => text.to_string(),
-            Language::German => foreign::text(text),
-        }
     }
 
     /// What is wrong, in one sentence.

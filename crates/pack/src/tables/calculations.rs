@@ -221,15 +221,16 @@ fn three(subject: &Subject<'_>, value: f64, unit: &str) -> String {
 /// A line that the assessment calculated.
 fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec<Cell> {
     let locale = &subject.locale;
+    let language = locale.language;
     let inputs: Vec<String> = line
         .inputs
         .iter()
         .map(|input| {
             format!(
                 "{} = {} ({})",
-                locale.foreign(input.symbol),
+                input.symbol.say(language),
                 locale.finding_figure_rounded(input.figure, input.rounding),
-                locale.foreign(&input.source)
+                input.source.say(language)
             )
         })
         .collect();
@@ -239,12 +240,12 @@ fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec
     });
     vec![
         Cell::text(about),
-        Cell::text(locale.foreign(&line.quantity.replace('-', " "))),
-        Cell::text(locale.foreign(line.formula)),
+        Cell::text(line.quantity.say(language)),
+        Cell::text(line.formula.say(language)),
         Cell::text(inputs.join("; ")),
         locale.quantity(line.result.value, line.result.unit, line.rounding),
         limit,
         if line.limit.is_some() { locale.yes_no(line.holds()) } else { Cell::Empty },
-        Cell::text(locale.foreign(line.source)),
+        Cell::text(line.source.say(language)),
     ]
 }

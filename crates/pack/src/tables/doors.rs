@@ -6,6 +6,7 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
+use latchline_assess::Missing;
 use latchline_assess::door::circuit::Unknown;
 use latchline_assess::door::sheet::{Caution, DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
@@ -30,7 +31,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         table.heading(if sheet.place.is_empty() {
             name.to_string()
         } else {
-            format!("{name}  ({})", sheet.place)
+            format!("{name}  ({})", sheet.place.of(locale.language))
         });
         let mut facts = Facts { subject, table: &mut table, door: name, about: String::new() };
         door(&mut facts, sheet);
@@ -263,11 +264,11 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
         Err(Unknown::NotNeeded) => facts.words(Word::Voltage, Word::VoltageNotNeeded),
         Err(Unknown::BusCollapses) => facts.words(Word::Voltage, Word::BusCollapses),
         Err(Unknown::NoFeed(missing)) => {
-            let missing = locale.say(&Sentence::Needs { what: missing });
+            let missing = locale.say(&Sentence::Needs { what: &missing.say(locale.language) });
             facts.add(Word::Voltage, locale.cell(Word::NotJudged), missing);
         }
         Err(Unknown::Missing(missing)) => {
-            let missing = locale.say(&Sentence::Needs { what: &missing.join(", ") });
+            let missing = locale.say(&Sentence::Needs { what: &Missing::list(missing, locale.language) });
             facts.add(Word::Voltage, locale.cell(Word::NotJudged), missing);
         }
     }

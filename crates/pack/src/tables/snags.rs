@@ -46,7 +46,11 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::count(number),
             locale.cell(Word::NotJudged),
             Cell::text(elements.join(", ")),
-            Cell::text(format!("{}: {}", gap.code, locale.say(&Sentence::Needs { what: &gap.missing }))),
+            Cell::text(format!(
+                "{}: {}",
+                gap.code,
+                locale.say(&Sentence::Needs { what: &gap.missing.say(locale.language) })
+            )),
             Cell::Empty,
             Cell::Empty,
             Cell::Empty,

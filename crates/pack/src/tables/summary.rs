@@ -50,7 +50,7 @@ fn verdict(subject: &Subject<'_>, table: &mut Table) {
         add(subject, table, "", Word::AssumedValue, Cell::text(value), "");
     }
     for gap in &subject.assessment.not_judged {
-        let needs = locale.say(&Sentence::Needs { what: &gap.missing });
+        let needs = locale.say(&Sentence::Needs { what: &gap.missing.say(locale.language) });
         add(subject, table, "", Word::NotJudged, Cell::text(gap.code.as_str()), needs);
     }
     if let Some(device) = subject.assessment.tightest_device().map(|index| &subject.assessment.devices[index])

@@ -6,6 +6,7 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
+use latchline_assess::Missing;
 use latchline_assess::supply::{BatteryFigures, SupplySheet};
 use latchline_finding::Unit;
 
@@ -24,7 +25,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         table.heading(if sheet.place.is_empty() {
             name.to_string()
         } else {
-            format!("{name}  ({})", sheet.place)
+            format!("{name}  ({})", sheet.place.of(locale.language))
         });
         supply(subject, sheet, &mut table);
     }
@@ -59,7 +60,7 @@ fn supply(subject: &Subject<'_>, sheet: &SupplySheet, table: &mut Table) {
         let missing = if mains.missing.is_empty() {
             String::new()
         } else {
-            locale.say(&Sentence::Needs { what: &mains.missing.join(", ") })
+            locale.say(&Sentence::Needs { what: &Missing::list(&mains.missing, locale.language) })
         };
         match mains.mains_current_a {
             Some(current) => {
@@ -75,7 +76,7 @@ fn supply(subject: &Subject<'_>, sheet: &SupplySheet, table: &mut Table) {
     match &sheet.battery {
         None => add(Word::Battery, locale.cell(Word::NoBattery), String::new()),
         Some(Err(missing)) => {
-            let missing = locale.say(&Sentence::Needs { what: &missing.join(", ") });
+            let missing = locale.say(&Sentence::Needs { what: &Missing::list(missing, locale.language) });
             add(Word::Battery, locale.cell(Word::NotJudged), missing);
         }
         Some(Ok(battery)) => battery_rows(subject, battery, &mut add),

@@ -5,7 +5,7 @@ use super::fittings::{
 };
 use super::line::{LineDocument, line};
 use super::lock::{LockDocument, lock};
-use super::{CAUTION, findings};
+use super::{caution, findings};
 use crate::json::{FORMAT_VERSION, NotJudgedDocument};
 use crate::json_findings::FindingDocument;
 use crate::report::Report;
@@ -106,7 +106,7 @@ pub(super) fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocum
         latchline_version: env!("CARGO_PKG_VERSION"),
         site_file: report.name.to_string(),
         door: sheet.entrance.to_string(),
-        place: sheet.place.clone(),
+        place: sheet.place.of(Language::English).to_string(),
         outdoors: sheet.outdoors,
         station: sheet.station.clone(),
         lock_outputs: sheet.lock_outputs,
@@ -138,6 +138,6 @@ pub(super) fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocum
             .collect(),
         findings,
         not_judged,
-        caution: CAUTION,
+        caution: caution(),
     }
 }

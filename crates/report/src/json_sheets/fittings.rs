@@ -1,13 +1,13 @@
 //! What hangs on a door station besides locks: modules, lights, alarm inputs; and what all of it draws.
 
-use super::contact;
 use super::line::{LineDocument, line};
+use super::{contact, english};
 use crate::json::finite;
-use crate::sheet::words;
 use latchline_assess::door::alarm::{AlarmSheet, kind_word};
 use latchline_assess::door::light::LightSheet;
 use latchline_assess::door::loads::DoorLoad;
 use latchline_assess::door::modules::ModuleSheet;
+use latchline_assess::door::words;
 use latchline_finding::Language;
 use latchline_site::catalogue::LightKind;
 use latchline_site::model::{LightFeed, LitWhen};
@@ -137,7 +137,7 @@ pub(super) fn alarm_input(input: &AlarmSheet) -> AlarmInputDocument {
         end_of_line_resistor: input.end_of_line_resistor,
         cut_passes_unnoticed: input.cut_passes_unnoticed,
         calculation: input.calculation.as_ref().map(line),
-        missing: input.cable.as_ref().err().cloned().unwrap_or_default(),
+        missing: input.cable.as_ref().err().map(|missing| english(missing)).unwrap_or_default(),
         releases_locks: input.releases_locks,
         tells: input.tells.iter().map(ToString::to_string).collect(),
     }
@@ -145,11 +145,11 @@ pub(super) fn alarm_input(input: &AlarmSheet) -> AlarmInputDocument {
 
 pub(super) fn load(load: &DoorLoad) -> LoadDocument {
     let parts = load.lines.iter().map(|line| LoadPartDocument {
-        part: words::load_part(line.part),
+        part: words::load_part(line.part).say(Language::English),
         model: line.model.clone(),
         day_a: line.day_a,
         night_a: line.night_a,
-        source: line.source.clone(),
+        source: line.source.say(Language::English),
     });
     LoadDocument { bus_v: load.bus_v, day_a: load.day_a(), night_a: load.night_a(), parts: parts.collect() }
 }
@@ -158,7 +158,7 @@ pub(super) fn module(module: &ModuleSheet) -> AccessoryDocument {
     AccessoryDocument {
         position: module.position,
         model: module.model.clone(),
-        kind: words::accessory(module.kind),
+        kind: words::accessory(module.kind).say(Language::English),
         current_a: module.current_a,
         night_current_a: module.night_current_a,
     }

@@ -3,6 +3,7 @@
 use crate::json::finite;
 use crate::json_findings::{figure, unit};
 use latchline_assess::{CalculationLine, Rounding};
+use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -10,7 +11,7 @@ use serde::Serialize;
 #[derive(Debug, Serialize, JsonSchema)]
 pub(super) struct LineDocument {
     /// What is calculated, in kebab case.
-    quantity: &'static str,
+    quantity: String,
     /// The formula.
     formula: &'static str,
     /// Its inputs.
@@ -52,15 +53,15 @@ pub(super) fn line(line: &CalculationLine) -> LineDocument {
     let inputs = line.inputs.iter().map(|input| {
         let shown = figure(&input.figure);
         InputDocument {
-            symbol: input.symbol,
+            symbol: input.symbol.say(Language::English),
             value: shown.value,
             unit: shown.unit,
-            source: input.source.clone(),
+            source: input.source.say(Language::English),
         }
     });
     LineDocument {
-        quantity: line.quantity,
-        formula: line.formula,
+        quantity: line.quantity.name(),
+        formula: line.formula.say(Language::English),
         inputs: inputs.collect(),
         result: finite(line.result.value),
         limit: line.limit.and_then(|limit| finite(limit.figure.value)),
@@ -72,6 +73,6 @@ pub(super) fn line(line: &CalculationLine) -> LineDocument {
             Rounding::Up => "up",
         },
         holds: line.holds(),
-        source: line.source,
+        source: line.source.say(Language::English),
     }
 }

@@ -1,13 +1,14 @@
 //! One lock of a door.
 
-use super::contact;
 use super::line::{LineDocument, line};
+use super::{contact, english};
 use crate::json::finite;
-use crate::sheet::words;
-use latchline_assess::CalculationLine;
 use latchline_assess::door::circuit::{LockCircuit, Unknown};
 use latchline_assess::door::sheet::LockSheet;
 use latchline_assess::door::times::{Energised, HoldWinner, LockTimes};
+use latchline_assess::door::words;
+use latchline_assess::{CalculationLine, Missing};
+use latchline_finding::Language;
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
 use latchline_site::model::{LockFeed, Suppression};
 use schemars::JsonSchema;
@@ -143,9 +144,9 @@ pub(super) struct TimesDocument {
 pub(super) fn lock(lock: &LockSheet) -> LockDocument {
     let missing = match &lock.circuit {
         Ok(_) | Err(Unknown::NotNeeded) => Vec::new(),
-        Err(Unknown::NoFeed(missing)) => vec![missing.clone()],
-        Err(Unknown::Missing(missing)) => missing.clone(),
-        Err(Unknown::BusCollapses) => vec![String::from("an operating point of the bus")],
+        Err(Unknown::NoFeed(missing)) => vec![missing.say(Language::English)],
+        Err(Unknown::Missing(missing)) => english(missing),
+        Err(Unknown::BusCollapses) => vec![Missing::OperatingPoint.say(Language::English)],
     };
     let wiring = &lock.wiring;
     LockDocument {
@@ -180,11 +181,15 @@ pub(super) fn lock(lock: &LockSheet) -> LockDocument {
         contact: contact(wiring.contact),
         required_contact: contact(wiring.required_contact),
         coil_contact: wiring.coil_contact.map(contact),
-        series: wiring.series.iter().map(|element| words::element(*element, wiring.is_ac)).collect(),
+        series: wiring
+            .series
+            .iter()
+            .map(|element| words::element(*element, wiring.is_ac).say(Language::English))
+            .collect(),
         across_contact: wiring
             .across_contact
             .iter()
-            .map(|element| words::element(*element, wiring.is_ac))
+            .map(|element| words::element(*element, wiring.is_ac).say(Language::English))
             .collect(),
         across_lock: wiring.across_lock.and_then(|fitted| match fitted {
             Suppression::None => None,
@@ -199,7 +204,11 @@ pub(super) fn lock(lock: &LockSheet) -> LockDocument {
         relay_on_secure_side: lock.relay_on_secure_side,
         door_contact: lock.door_contact,
         delayed_egress_s: lock.delayed_egress_s,
-        cautions: lock.cautions.iter().map(|caution| words::caution(*caution)).collect(),
+        cautions: lock
+            .cautions
+            .iter()
+            .map(|caution| words::caution(*caution).say(Language::English))
+            .collect(),
     }
 }
 

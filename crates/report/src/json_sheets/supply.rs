@@ -1,12 +1,13 @@
 //! The sheet of one supply.
 
 use super::line::{LineDocument, line};
-use super::{CAUTION, findings};
+use super::{caution, english, findings};
 use crate::json::{FORMAT_VERSION, NotJudgedDocument, finite};
 use crate::json_findings::FindingDocument;
 use crate::json_physics::{StartUpDocument, start_up};
 use crate::report::Report;
 use latchline_assess::supply::{BatteryFigures, MainsFigures, SupplySheet};
+use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -120,7 +121,7 @@ pub(super) fn supply_document(report: &Report<'_>, sheet: &SupplySheet) -> Suppl
     let (findings, not_judged) = findings(report, &sheet.supply);
     let (battery, battery_missing) = match &sheet.battery {
         Some(Ok(battery)) => (Some(battery_document(battery)), Vec::new()),
-        Some(Err(missing)) => (None, missing.clone()),
+        Some(Err(missing)) => (None, english(missing)),
         None => (None, Vec::new()),
     };
     let starts = report.assessment.map_or(&[][..], |assessment| &assessment.start_up);
@@ -130,7 +131,7 @@ pub(super) fn supply_document(report: &Report<'_>, sheet: &SupplySheet) -> Suppl
         site_file: report.name.to_string(),
         supply: sheet.supply.to_string(),
         model: sheet.model.clone(),
-        place: sheet.place.clone(),
+        place: sheet.place.of(Language::English).to_string(),
         ambient_c: sheet.ambient_c,
         ambient_limit_c: sheet.ambient_limit_c,
         mains: sheet.mains.as_ref().map(mains_document),
@@ -140,7 +141,7 @@ pub(super) fn supply_document(report: &Report<'_>, sheet: &SupplySheet) -> Suppl
         calculation: sheet.calculation.iter().map(line).collect(),
         findings,
         not_judged,
-        caution: CAUTION,
+        caution: caution(),
     }
 }
 
@@ -153,7 +154,7 @@ fn mains_document(mains: &MainsFigures) -> MainsDocument {
         mains_current_a: mains.mains_current_a.and_then(finite),
         derated_w: mains.derated_w,
         heat_w: mains.heat_w.and_then(finite),
-        missing: mains.missing.clone(),
+        missing: english(&mains.missing),
     }
 }
 

@@ -1,16 +1,19 @@
 //! The sheet of one entrance.
 
-use super::english;
-use super::{calculation, caution, fact, findings, fittings, words};
+use super::{calculation, caution, fact, findings, fittings, further};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::paragraph;
 use crate::{figures, template, wording};
+use latchline_assess::Missing;
 use latchline_assess::door::circuit::Unknown;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
+use latchline_assess::door::words;
 use latchline_finding::{Figure, Unit};
 use latchline_site::model::{LockFeed, RelayContact};
+use latchline_words::report::{Label, SheetHead, SheetWords};
+use latchline_words::terms::Term;
 
 /// The sheet of the entrance with this name; `None` if there is none in the assessment.
 pub fn door(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
@@ -28,195 +31,200 @@ pub fn door(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
     Some(blocks.join("\n"))
 }
 
-fn metres(value: f64) -> String {
-    format!("{} m", figures::fixed(value, 2))
+fn metres(value: f64, look: &Look) -> String {
+    format!("{} m", look.decimals(figures::fixed(value, 2)))
 }
 
-fn seconds(value: f64) -> String {
-    english::sentence(Figure::new(value, Unit::Second))
+fn seconds(value: f64, look: &Look) -> String {
+    look.figure(Figure::new(value, Unit::Second))
+}
+
+/// Which of three words holds of something that the plan states, denies or leaves out.
+fn stated<'a>(stated: Option<bool>, [yes, no, silent]: [SheetWords<'a>; 3]) -> SheetWords<'a> {
+    match stated {
+        Some(true) => yes,
+        Some(false) => no,
+        None => silent,
+    }
 }
 
 fn head(sheet: &DoorSheet, look: &Look) -> String {
-    let name = template::plain(sheet.entrance.as_str());
-    let mut text = format!("{}\n", look.bold(&format!("Door {name}")));
-    let mut place = sheet.place.clone();
-    if sheet.outdoors && !place.is_empty() && place != "outdoors" {
-        place.push_str(", outdoors");
-    }
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let name = &template::plain(sheet.entrance.as_str());
+    let mut text = format!("{}\n", look.bold(&say(SheetWords::Door { name })));
+    let place = place(sheet, look);
     if !place.is_empty() {
-        text.push_str(&fact("Place", &place, look));
+        text.push_str(&fact(Label::Place, &place, look));
     }
-    let outputs = match sheet.lock_outputs {
-        1 => String::from("1 lock output"),
-        count => format!("{count} lock outputs"),
-    };
-    text.push_str(&fact("Station", &format!("{}, {outputs}", sheet.station), look));
-    let role = |stated: Option<bool>, yes: &str, no: &str, name: &str| match stated {
-        Some(true) => yes.to_string(),
-        Some(false) => no.to_string(),
-        None => format!("{name} not stated (default: none)"),
-    };
-    let route = role(sheet.escape_route, "escape route", "not an escape route", "escape route");
-    let fire = role(sheet.fire_interlock, "fire interlock", "no fire interlock", "fire interlock");
-    text.push_str(&fact("Role", &format!("{route}; {fire}"), look));
+    let outputs = sheet.lock_outputs as usize;
+    text.push_str(&fact(
+        Label::Station,
+        &say(SheetWords::LockOutputs { station: &sheet.station, outputs }),
+        look,
+    ));
+    let route = [SheetWords::EscapeRoute, SheetWords::NoEscapeRoute, SheetWords::EscapeRouteNotStated];
+    let fire = [SheetWords::FireInterlock, SheetWords::NoFireInterlock, SheetWords::FireInterlockNotStated];
+    let role = [stated(sheet.escape_route, route), stated(sheet.fire_interlock, fire)].map(say);
+    text.push_str(&fact(Label::Role, &role.join("; "), look));
     let range = &sheet.height_range;
-    let published = format!(
-        "{} to {} by {}",
-        metres(range.least_m),
-        metres(range.most_m),
-        range.source.say(look.language)
-    );
+    let published = &say(SheetWords::HeightRange {
+        least: &metres(range.least_m, look),
+        most: &metres(range.most_m, look),
+        source: range.source.say(look.language),
+    });
     let height = match sheet.control_height_m {
-        Some(height_m) => format!("controls at {}; {published}", metres(height_m)),
-        None => format!("not stated; {published}"),
+        Some(height_m) => say(SheetWords::ControlsAt { height: &metres(height_m, look), published }),
+        None => say(SheetWords::HeightNotStated { published }),
     };
-    text.push_str(&fact("Height", &height, look));
+    text.push_str(&fact(Label::Height, &height, look));
     if let Some(also) = range.also {
-        text.push_str(&fact("Panel", also.say(look.language), look));
+        text.push_str(&fact(Label::Panel, also.say(look.language), look));
     }
-    let heater = match sheet.heater {
-        Some(true) => "fitted, on at night",
-        Some(false) => "none",
-        None => "not stated (default: none)",
-    };
-    text.push_str(&fact("Heater", heater, look));
+    let heater = [SheetWords::HeaterAtNight, SheetWords::None, SheetWords::NotStatedNone];
+    text.push_str(&fact(Label::Heater, &say(stated(sheet.heater, heater)), look));
     if sheet.locks.is_empty() {
-        text.push_str(&fact("Locks", "none", look));
+        text.push_str(&fact(Label::Locks, &say(SheetWords::None), look));
     }
     text
 }
 
+/// Building, core and floor, and whether that is outdoors.
+fn place(sheet: &DoorSheet, look: &Look) -> String {
+    let place = sheet.place.of(look.language);
+    if sheet.outdoors && !sheet.place.is_empty() && sheet.place != Term::Outdoors.both() {
+        return SheetWords::PlaceOutdoors { place }.say(look.language);
+    }
+    place.to_string()
+}
+
 fn lock_block(lock: &LockSheet, look: &Look) -> String {
-    let title = format!("Lock {}: {}", lock.number, template::plain(&lock.model));
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let title = say(SheetWords::Lock { number: lock.number, model: &template::plain(&lock.model) });
     let mut text = format!("{}\n", look.bold(&title));
-    let what = format!(
-        "{}: {}, {}, for {}",
-        lock.title,
-        words::kind(lock.kind),
-        words::power_loss(lock.power_loss),
-        words::current_kind(lock.current_kind)
-    );
-    text.push_str(&fact("What", &what, look));
-    text.push_str(&fact("Power", words::feed(lock.wiring.feed), look));
+    let what = say(SheetWords::LockWhat {
+        title: &lock.title,
+        kind: words::kind(lock.kind).say(look.language),
+        power_loss: words::power_loss(lock.power_loss).say(look.language),
+        current: words::current_kind(lock.current_kind).say(look.language),
+    });
+    text.push_str(&fact(Label::What, &what, look));
+    text.push_str(&fact(Label::Power, words::feed(lock.wiring.feed).say(look.language), look));
     if let Some((cable, length_m)) = &lock.cable {
-        let length = english::sentence(Figure::new(*length_m, Unit::Metre));
-        text.push_str(&fact("Cable", &format!("{cable}, {length}"), look));
+        let length = look.figure(Figure::new(*length_m, Unit::Metre));
+        text.push_str(&fact(Label::Cable, &format!("{cable}, {length}"), look));
     }
     match &lock.circuit {
         Ok(_) => {
-            text.push_str(&fact("Voltage", "at the adverse corner of tolerance:", look));
+            text.push_str(&fact(Label::Voltage, &say(SheetWords::AdverseCorner), look));
             text.push_str(&calculation(&lock.calculation, look));
         }
-        Err(unknown) => text.push_str(&fact("Voltage", &without_figures(unknown), look)),
+        Err(unknown) => text.push_str(&fact(Label::Voltage, &without_figures(unknown, look), look)),
     }
     wiring(lock, look, &mut text);
     times(lock, look, &mut text);
     inside(lock, look, &mut text);
     for (index, caution) in lock.cautions.iter().enumerate() {
-        let label = if index == 0 { "Mind" } else { "" };
-        text.push_str(&fact(label, words::caution(*caution), look));
+        let caution = words::caution(*caution).say(look.language);
+        text.push_str(&if index == 0 { fact(Label::Mind, caution, look) } else { further(caution, look) });
     }
     text
 }
 
-fn without_figures(unknown: &Unknown) -> String {
+fn without_figures(unknown: &Unknown, look: &Look) -> String {
+    let language = look.language;
     match unknown {
-        Unknown::NotNeeded => String::from("none to judge: the drive has power of its own"),
-        Unknown::NoFeed(missing) => format!("nothing feeds it; missing: {missing}"),
-        Unknown::Missing(missing) => format!("not judged; needs {}", missing.join(", ")),
-        Unknown::BusCollapses => String::from("not judged: the bus has no operating point there"),
+        Unknown::NotNeeded => SheetWords::NoVoltageNeeded.say(language),
+        Unknown::NoFeed(missing) => {
+            SheetWords::NothingFeedsIt { missing: &missing.say(language) }.say(language)
+        }
+        Unknown::Missing(missing) => {
+            SheetWords::NotJudged { missing: &Missing::list(missing, language) }.say(language)
+        }
+        Unknown::BusCollapses => SheetWords::BusCollapses.say(language),
     }
 }
 
 fn wiring(lock: &LockSheet, look: &Look, text: &mut String) {
     let wiring = &lock.wiring;
-    let chain: Vec<&str> =
-        wiring.series.iter().map(|element| words::element(*element, wiring.is_ac)).collect();
-    text.push_str(&fact("Wiring", &chain.join(" -> "), look));
+    let element = |element| words::element(element, wiring.is_ac).say(look.language);
+    let contact = |contact| words::contact(contact).say(look.language);
+    let chain: Vec<&str> = wiring.series.iter().map(|one| element(*one)).collect();
+    text.push_str(&fact(Label::Wiring, &chain.join(" -> "), look));
+    let mut add = |words: SheetWords<'_>| text.push_str(&further(&words.say(look.language), look));
     if wiring.feed != LockFeed::DryContact && wiring.contact != wiring.required_contact {
-        let stated = words::contact(wiring.contact);
-        let needed = words::contact(wiring.required_contact);
-        text.push_str(&fact("", &format!("the plan says {stated}; this lock needs {needed}"), look));
+        let (stated, needed) = (contact(wiring.contact), contact(wiring.required_contact));
+        add(SheetWords::ContactNeeded { stated, needed });
     }
-    if let Some(contact) = wiring.coil_contact {
-        let when = match contact {
-            RelayContact::NormallyClosed => "energised while the door is shut",
-            RelayContact::NormallyOpen => "energised to release",
-        };
-        let line = format!(
-            "coil of the relay in between: {when}, through the station's {}",
-            words::contact(contact)
-        );
-        text.push_str(&fact("", &line, look));
+    if let Some(through) = wiring.coil_contact {
+        add(match through {
+            RelayContact::NormallyClosed => SheetWords::CoilWhileShut { contact: contact(through) },
+            RelayContact::NormallyOpen => SheetWords::CoilToRelease { contact: contact(through) },
+        });
     }
-    for element in &wiring.across_contact {
-        let line = format!("across the relay's contact: {}", words::element(*element, wiring.is_ac));
-        text.push_str(&fact("", &line, look));
+    for one in &wiring.across_contact {
+        add(SheetWords::AcrossContact { element: element(*one) });
     }
     if let Some(fitted) = wiring.across_lock {
-        text.push_str(&fact("", &format!("across the lock: {}", words::suppression(fitted)), look));
+        add(SheetWords::AcrossLock { part: words::suppression(fitted).say(look.language) });
     }
 }
 
 fn times(lock: &LockSheet, look: &Look, text: &mut String) {
     let Some(times) = &lock.times else { return };
-    let hold = seconds(times.hold.time_s);
-    let mut line = match times.hold.winner {
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let (hold, plan) = (&seconds(times.hold.time_s, look), &seconds(times.plan_s, look));
+    let mut line = say(match times.hold.winner {
         HoldWinner::Station if times.hold.time_s != times.plan_s && times.plan_is_stated => {
-            format!(
-                "released for {hold}: the door station's own setting wins over the plan's {}",
-                seconds(times.plan_s)
-            )
+            SheetWords::HoldOfStationWins { hold, plan }
         }
-        HoldWinner::Station => format!("released for {hold}, the door station's own setting"),
-        HoldWinner::Plan if times.plan_is_stated => format!("released for {hold}"),
-        HoldWinner::Plan => format!("released for {hold} (not stated; default)"),
-    };
+        HoldWinner::Station => SheetWords::HoldOfStation { hold },
+        HoldWinner::Plan if times.plan_is_stated => SheetWords::Hold { hold },
+        HoldWinner::Plan => SheetWords::HoldByDefault { hold },
+    });
     if lock.wiring.feed != LockFeed::DryContact {
-        line.push_str(match times.energised {
-            Energised::WhileReleased => "; energised while released",
-            Energised::WhileShut => "; energised while shut",
+        let energised = say(match times.energised {
+            Energised::WhileReleased => SheetWords::EnergisedWhileReleased,
+            Energised::WhileShut => SheetWords::EnergisedWhileShut,
         });
-        line.push_str(&match times.duty_limit_s {
-            Some(limit_s) => format!(", at most {} at a stretch", seconds(limit_s)),
-            None => String::from(", rated for continuous duty"),
-        });
+        let duty = match times.duty_limit_s {
+            Some(limit_s) => say(SheetWords::AtMostAtAStretch { time: &seconds(limit_s, look) }),
+            None => say(SheetWords::ContinuousDuty),
+        };
+        line = format!("{line}; {energised}, {duty}");
     }
-    text.push_str(&fact("Times", &line, look));
+    text.push_str(&fact(Label::Times, &line, look));
     if let Some(decay_s) = times.decay_s.filter(|decay_s| *decay_s > 0.0) {
-        let line = format!(
-            "the coil's current falls to drop-out {} after the contact opens; the armature's own time comes on top",
-            seconds(decay_s)
-        );
-        text.push_str(&fact("", &line, look));
+        text.push_str(&further(&say(SheetWords::CoilDecays { time: &seconds(decay_s, look) }), look));
     }
     if let Some(delay_s) = lock.delayed_egress_s {
-        text.push_str(&fact("", &format!("delayed egress of {}", seconds(delay_s)), look));
+        text.push_str(&further(&say(SheetWords::DelayedEgress { delay: &seconds(delay_s, look) }), look));
     }
 }
 
 fn inside(lock: &LockSheet, look: &Look, text: &mut String) {
-    let stated = |value: Option<bool>, name: &str, default: &str| match value {
-        Some(true) => name.to_string(),
-        Some(false) => format!("no {name}"),
-        None => format!("{name} not stated{default}"),
-    };
-    const NONE: &str = " (default: none)";
+    use SheetWords as W;
     let facts = [
-        stated(lock.exit_button, "exit button", NONE),
-        stated(lock.mechanical_escape, "mechanical means of escape", NONE),
-        stated(lock.emergency_release, "emergency release", NONE),
-        stated(lock.relay_on_secure_side, "relay on the secure side", ""),
-        stated(lock.door_contact, "door contact", NONE),
+        stated(lock.exit_button, [W::ExitButton, W::NoExitButton, W::ExitButtonNotStated]),
+        stated(
+            lock.mechanical_escape,
+            [W::MechanicalEscape, W::NoMechanicalEscape, W::MechanicalEscapeNotStated],
+        ),
+        stated(
+            lock.emergency_release,
+            [W::EmergencyRelease, W::NoEmergencyRelease, W::EmergencyReleaseNotStated],
+        ),
+        stated(lock.relay_on_secure_side, [W::RelayInside, W::RelayOutside, W::RelaySideNotStated]),
+        stated(lock.door_contact, [W::DoorContact, W::NoDoorContact, W::DoorContactNotStated]),
     ];
-    text.push_str(&fact("Inside", &facts.join("; "), look));
+    let facts = facts.map(|words| words.say(look.language));
+    text.push_str(&fact(Label::Inside, &facts.join("; "), look));
 }
 
 fn rules(sheet: &DoorSheet, look: &Look) -> String {
     if sheet.escape_rules.is_empty() {
         return String::new();
     }
-    let mut text = format!("{}\n", look.bold("Rules to look at with the responsible person"));
+    let mut text = format!("{}\n", look.bold(SheetHead::Rules.say(look.language)));
     for rule in sheet.escape_rules {
         let summary = wording::capital(rule.summary.say(look.language));
         let line = format!("{}: {summary}", rule.source.say(look.language));

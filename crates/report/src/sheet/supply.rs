@@ -1,15 +1,16 @@
 //! The sheet of one supply.
 
-use super::english;
 use super::{calculation, caution, fact, findings};
 use crate::paint::Look;
 use crate::physics_text::power_return;
 use crate::report::Report;
 use crate::table::{Column, Set, Table};
 use crate::{figures, template};
-use latchline_assess::Rounding;
 use latchline_assess::supply::{BatteryFigures, SupplySheet};
+use latchline_assess::{Missing, Rounding};
 use latchline_finding::{Figure, OperatingState, Unit};
+use latchline_words::report::{Label, SheetHead, SheetWords};
+use latchline_words::states;
 
 /// The sheet of the supply with this name; `None` if there is none in the assessment.
 pub fn supply(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
@@ -18,15 +19,15 @@ pub fn supply(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
     match &sheet.battery {
         Some(Ok(battery)) => blocks.push(hours(battery, look)),
         Some(Err(missing)) => {
-            let line = format!("not judged; needs {}", missing.join(", "));
-            blocks.push(fact("Battery", &line, look));
+            let line = SheetWords::NotJudged { missing: &Missing::list(missing, look.language) };
+            blocks.push(fact(Label::Battery, &line.say(look.language), look));
         }
-        None => blocks.push(fact("Battery", "none: everything stops with the mains", look)),
+        None => blocks.push(fact(Label::Battery, &SheetWords::NoBattery.say(look.language), look)),
     }
     blocks.push(mains(report, sheet, look));
     if !sheet.calculation.is_empty() {
         let lines = calculation(&sheet.calculation, look);
-        blocks.push(format!("{}\n{lines}", look.bold("Calculation")));
+        blocks.push(format!("{}\n{lines}", look.bold(SheetHead::Calculation.say(look.language))));
     }
     blocks.push(findings(report, &sheet.supply, look));
     blocks.push(caution(look));
@@ -35,32 +36,42 @@ pub fn supply(report: &Report<'_>, name: &str, look: &Look) -> Option<String> {
 }
 
 fn head(sheet: &SupplySheet, look: &Look) -> String {
-    let name = template::plain(sheet.supply.as_str());
-    let mut text = format!("{}\n", look.bold(&format!("Supply {name}")));
-    text.push_str(&fact("Model", &sheet.model, look));
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let name = &template::plain(sheet.supply.as_str());
+    let mut text = format!("{}\n", look.bold(&say(SheetWords::Supply { name })));
+    text.push_str(&fact(Label::Model, &sheet.model, look));
     if !sheet.place.is_empty() {
-        text.push_str(&fact("Place", &sheet.place, look));
+        text.push_str(&fact(Label::Place, sheet.place.of(look.language), look));
     }
-    let celsius = |value: f64| english::sentence(Figure::new(value, Unit::Celsius));
+    let celsius = |value: f64| look.figure(Figure::new(value, Unit::Celsius));
     let ambient = match (sheet.ambient_c, sheet.ambient_limit_c) {
-        (Some(ambient), Some(limit)) => format!("{}, at most {}", celsius(ambient), celsius(limit)),
-        (Some(ambient), None) => celsius(ambient),
-        (None, Some(limit)) => format!("not stated, at most {}", celsius(limit)),
-        (None, None) => String::from("not stated"),
-    };
-    text.push_str(&fact("Cupboard", &ambient, look));
-    if let Some(mains) = &sheet.mains {
-        let watts = |value: f64| english::sentence(Figure::new(value, Unit::Watt));
-        let state = english::in_words(&OperatingState::from(mains.state));
-        let mut line = format!("{} {state}", watts(mains.output_w));
-        if mains.charging_w > 0.0 {
-            let waits = if mains.charging_waits { " (what is left of the rated power)" } else { "" };
-            line.push_str(&format!("; {} for charging{waits}", watts(mains.charging_w)));
+        (Some(ambient), Some(limit)) => {
+            say(SheetWords::AmbientOf { ambient: &celsius(ambient), limit: &celsius(limit) })
         }
-        text.push_str(&fact("Load", &line, look));
+        (Some(ambient), None) => celsius(ambient),
+        (None, Some(limit)) => say(SheetWords::AmbientNotStated { limit: &celsius(limit) }),
+        (None, None) => say(SheetWords::NotStated),
+    };
+    text.push_str(&fact(Label::Cupboard, &ambient, look));
+    if let Some(mains) = &sheet.mains {
+        let watts = |value: f64| look.figure(Figure::new(value, Unit::Watt));
+        let charging = (mains.charging_w > 0.0).then(|| {
+            let power = &watts(mains.charging_w);
+            say(if mains.charging_waits {
+                SheetWords::ChargingWithTheRest { power }
+            } else {
+                SheetWords::Charging { power }
+            })
+        });
+        let line = SheetWords::Load {
+            power: &watts(mains.output_w),
+            state: &states::in_words(&OperatingState::from(mains.state), look.language),
+            charging: charging.as_deref(),
+        };
+        text.push_str(&fact(Label::Load, &say(line), look));
         if !mains.missing.is_empty() {
-            let line = format!("not all known; needs {}", mains.missing.join(", "));
-            text.push_str(&fact("Mains", &line, look));
+            let line = SheetWords::NotAllKnown { missing: &Missing::list(&mains.missing, look.language) };
+            text.push_str(&fact(Label::Mains, &say(line), look));
         }
     }
     text
@@ -68,65 +79,74 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
 
 /// Mains lost, and back.
 fn mains(report: &Report<'_>, sheet: &SupplySheet, look: &Look) -> String {
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let hours = |value, rounding| figures::shown(Figure::new(value, Unit::Hour), rounding, look.language);
     let battery = sheet.battery.as_ref().and_then(|battery| battery.as_ref().ok());
     let mut text = String::new();
     if let Some(shortest) = battery.and_then(BatteryFigures::shortest) {
-        let hours = english::shown(Figure::new(shortest.hours, Unit::Hour), Rounding::Down);
-        let state = english::few_words(&OperatingState::from(shortest.state));
-        let line = format!("the battery takes over without a gap; at least {hours} in {state}");
-        text.push_str(&fact("Mains lost", &line, look));
+        let line = SheetWords::BatteryTakesOver {
+            hours: &hours(shortest.hours, Rounding::Down),
+            state: &states::few_words(&OperatingState::from(shortest.state), look.language),
+        };
+        text.push_str(&fact(Label::MainsLost, &say(line), look));
     }
     let starts = report.assessment.map_or(&[][..], |assessment| &assessment.start_up);
     if let Some(start) = starts.iter().find(|start| start.source == sheet.supply) {
-        let mut line = format!("after a failure that outlasts it: {}", power_return(start, look));
-        if battery.is_none() {
-            line = power_return(start, look);
+        let mut line = power_return(start, look);
+        if battery.is_some() {
+            line = say(SheetWords::AfterLongFailure { what: &line });
         }
         if let Some(recharge) = battery.and_then(|battery| battery.recharge_hours) {
-            let hours = english::shown(Figure::new(recharge, Unit::Hour), Rounding::Up);
-            line.push_str(&format!("; four fifths are back in the battery {hours} later"));
+            let hours = &hours(recharge, Rounding::Up);
+            line = say(SheetWords::BackInTheBattery { what: &line, hours });
         }
         if sheet.mains.as_ref().is_some_and(|mains| mains.charging_waits) {
-            line.push_str(", more where the load leaves less");
+            line = say(SheetWords::MoreWhereLoadLeavesLess { what: &line });
         }
-        text.push_str(&fact("Mains back", &line, look));
+        text.push_str(&fact(Label::MainsBack, &line, look));
     }
     text
 }
 
 fn hours(battery: &BatteryFigures, look: &Look) -> String {
-    let amp_hours = |value: f64| english::sentence(Figure::new(value, Unit::AmpereHour));
-    let rated = english::sentence(Figure::new(battery.rated_hours, Unit::Hour));
-    let mut text = format!("{}\n", look.bold("Battery"));
-    let count = match battery.batteries {
-        1 => String::new(),
-        count => format!("{count} in parallel, together "),
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let word = |head: SheetHead| head.say(look.language);
+    let amp_hours =
+        |value: f64, rounding| figures::shown(Figure::new(value, Unit::AmpereHour), rounding, look.language);
+    let mut text = format!("{}\n", look.bold(word(SheetHead::Battery)));
+    let batteries = battery.batteries as usize;
+    let count = (batteries > 1).then(|| say(SheetWords::InParallel { batteries }));
+    let line = SheetWords::Capacity {
+        count: count.as_deref(),
+        capacity: &amp_hours(battery.capacity_ah, Rounding::Nearest),
+        rate: &look.figure(Figure::new(battery.rated_hours, Unit::Hour)),
+        effective: &amp_hours(battery.effective_ah, Rounding::Down),
     };
-    let line = format!(
-        "{count}{} at the {rated} rate, of which {} are counted on",
-        amp_hours(battery.capacity_ah),
-        english::shown(Figure::new(battery.effective_ah, Unit::AmpereHour), Rounding::Down)
-    );
-    text.push_str(&fact("Capacity", &line, look));
+    text.push_str(&fact(Label::Capacity, &say(line), look));
     if let Some(required) = battery.required_hours {
-        let hours = english::sentence(Figure::new(required, Unit::Hour));
-        text.push_str(&fact("Asked for", &format!("{hours} of standby"), look));
+        let hours = &look.figure(Figure::new(required, Unit::Hour));
+        text.push_str(&fact(Label::AskedFor, &say(SheetWords::HoursOfStandby { hours }), look));
     }
     let mut table = Table::new(
         vec![
-            Column::new("", "State", "{}", Set::Words),
-            Column::new("", "Load W", "{} W", Set::Number),
-            Column::new("", "Battery A", "{} A from the battery", Set::Number),
-            Column::new("", "Hours", "{} h", Set::Number),
+            Column::new("", word(SheetHead::State), "{}", Set::Words),
+            Column::new("", word(SheetHead::LoadWatts), "{} W", Set::Number),
+            Column::new(
+                "",
+                word(SheetHead::BatteryAmperes),
+                word(SheetHead::BatteryAmperesNamed),
+                Set::Number,
+            ),
+            Column::new("", word(SheetHead::Hours), "{} h", Set::Number),
         ],
         2,
     );
     for load in &battery.loads {
         table.row(vec![
-            english::few_words(&OperatingState::from(load.state)),
-            figures::rounded_up(load.bus_power_w, 1),
-            figures::rounded_up(load.battery_current_a, 3),
-            figures::rounded_down(load.hours, 1),
+            states::few_words(&OperatingState::from(load.state), look.language),
+            look.decimals(figures::rounded_up(load.bus_power_w, 1)),
+            look.decimals(figures::rounded_up(load.battery_current_a, 3)),
+            look.decimals(figures::rounded_down(load.hours, 1)),
         ]);
     }
     if !battery.loads.is_empty() {

@@ -1,5 +1,6 @@
 //! A hand-made assessment with one of everything, for the snapshots of every format.
 
+use latchline_assess::Missing;
 use latchline_assess::{
     Assessment, BusState, Device, DeviceResult, NotJudged, RunSummary, SourceSummary, StageSource,
     StandingCall, StateSummary, Verdict, WorstCurrent, WorstVoltage,
@@ -198,7 +199,7 @@ pub fn failing() -> Assessment {
         not_judged: vec![NotJudged {
             code: Code("voltage-too-high"),
             elements: vec!["A-101".into(), "A-102".into()],
-            missing: "ostrel-v7 highest_voltage".into(),
+            missing: Missing::key("ostrel-v7", "highest_voltage"),
         }],
         states: vec![
             StateSummary { kind: StateKind::StandbyDay, call_sets: 1.0, solved_sets: 1, exact: true },

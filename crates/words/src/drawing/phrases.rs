@@ -78,6 +78,6 @@ sentences! {
             "Booting all at once takes {current} A<; {source} gives {limit} A>."
             | "Alle zugleich brauchen zum Hochfahren {current} A<; {source} gibt {limit} A>.",
         RotaryAt { position: &'a str }: "at {position}" | "auf {position}",
-        SwitchesOn { numbers: &'a str }: "ON: {numbers}",
+        SwitchesOn { numbers: &'a str }: "ON: {numbers}" | same,
     }
 }

@@ -109,7 +109,7 @@ sentences! {
         SpareRule { from: &'a str, of: &'a str }:
             "Spares: one station for every {of} of a model begun, from {from} on (common practice). Cable: what is left of the drums."
             | "Reserve: je angefangene {of} eines Modells eine Station, ab {from} (üblich). Leitung: Rest der Trommeln.",
-        SumOfDrops { source: &'a str, drops: &'a str }: "U₀ = {source}, Σ R I = {drops}",
+        SumOfDrops { source: &'a str, drops: &'a str }: "U₀ = {source}, Σ R I = {drops}" | same,
         SupplyCalculation { supply: &'a str }:
             "{supply}: battery, mains, heat"
             | "{supply}: Batterie, Netz, Wärme",

@@ -65,7 +65,7 @@ words! {
         Title: "Title" | "Benennung",
         Total: "Total" | "Summe",
         Value: "Value" | "Wert",
-        VaristorPart: "Varistor",
+        VaristorPart: "Varistor" | same,
         Verdict: "Verdict" | "Ergebnis",
         VerdictAssumed: "holds, on assumed values" | "eingehalten, auf Grundlage von Annahmen",
         VerdictFails: "fails" | "nicht eingehalten",

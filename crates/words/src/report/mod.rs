@@ -3,9 +3,11 @@
 mod caret;
 mod physics;
 mod remedies;
+mod sheets;
 mod verdicts;
 
 pub use caret::{Mark, role, severity};
 pub use physics::{BandWords, PowerReturn, ShortCircuit, Tolerance};
 pub use remedies::{RemedyWords, remedy_kind};
+pub use sheets::{Label, SheetHead, SheetWords};
 pub use verdicts::{Counted, Head, Remark, Tightest, VerdictWords};

@@ -58,7 +58,7 @@ words! {
         AssumedValues: "Assumed values" | "Angenommene Werte",
         NotJudged: "Not judged" | "Nicht beurteilt",
         OtherRuns: "Other runs" | "Weitere Stränge",
-        Signal: "Signal",
+        Signal: "Signal" | same,
         NoRuns: "no runs" | "keine Stränge",
         None: "none" | "keine",
         From: "From" | "Von",
@@ -96,7 +96,7 @@ sentences! {
             | "≥ bezeichnet eine zertifizierte untere Schranke.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
-        Watts { power: &'a str }: "{power} W",
+        Watts { power: &'a str }: "{power} W" | same,
         StandbyCurrent { current: &'a str }: "{current} A in standby" | "{current} A in Ruhe",
         LoadingMargin { margin: &'a str }:
             "no operating point beyond {margin} times the load"
@@ -104,7 +104,7 @@ sentences! {
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",
-        CurrentIn { current: &'a str, state: &'a str }: "{current} A ({state})",
+        CurrentIn { current: &'a str, state: &'a str }: "{current} A ({state})" | same,
         NoOperatingPoint { state: &'a str }: "no operating point ({state})" | "kein Arbeitspunkt ({state})",
         MoreOf { count: usize, code: &'a str }: "and {count} more of {code}:" | "und {count} weitere {code}:",
         RemedyBehind { message: &'a str, remedy: &'a str }: "{message}; remedy: {remedy}" | "{message}; Abhilfe: {remedy}",

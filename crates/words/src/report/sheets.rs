@@ -1,0 +1,247 @@
+//! The sheets of one door and of one supply.
+
+use crate::row::{sentences, words};
+
+words! {
+    /// A label at the left of a fact, of at most twelve signs.
+    pub enum Label {
+        AskedFor: "Asked for" | "Gefordert",
+        Battery: "Battery" | "Batterie",
+        Cable: "Cable" | "Leitung",
+        Capacity: "Capacity" | "Kapazität",
+        Cupboard: "Cupboard" | "Schrank",
+        Heater: "Heater" | "Heizung",
+        Height: "Height" | "Höhe",
+        Inside: "Inside" | "Innen",
+        Load: "Load" | "Last",
+        Locks: "Locks" | "Schlösser",
+        Mains: "Mains" | "Netz",
+        MainsBack: "Mains back" | "Netz zurück",
+        MainsLost: "Mains lost" | "Netzausfall",
+        Mind: "Mind" | "Beachten",
+        Model: "Model" | "Modell",
+        Panel: "Panel" | "Tableau",
+        Place: "Place" | "Ort",
+        Power: "Power" | "Versorgung",
+        Role: "Role" | "Rolle",
+        Station: "Station" | "Station",
+        Times: "Times" | "Zeiten",
+        Voltage: "Voltage" | "Spannung",
+        What: "What" | "Was",
+        Wiring: "Wiring" | "Verdrahtung",
+    }
+}
+
+words! {
+    /// Heads of blocks and columns of a sheet.
+    pub enum SheetHead {
+        AlarmInputs: "Alarm inputs" | "Meldeeingänge",
+        Battery: "Battery" | "Batterie",
+        BatteryAmperes: "Battery A" | "Batterie A",
+        BatteryAmperesNamed: "{} A from the battery" | "{} A aus der Batterie",
+        Calculation: "Calculation" | "Berechnung",
+        CurrentMilliamperes: "Current mA" | "Strom mA",
+        Day: "day" | "Tag",
+        DayNamed: "{} mA by day" | "{} mA bei Tag",
+        FedFrom: "Fed from" | "Gespeist aus",
+        FedFromNamed: "from {}" | "aus {}",
+        FigureFrom: "Figure from" | "Wert aus",
+        FigureFromNamed: "from {}" | "aus {}",
+        Findings: "Findings" | "Befunde",
+        Hours: "Hours" | "Stunden",
+        Kind: "Kind" | "Art",
+        Light: "Light" | "Leuchte",
+        Lights: "Lights" | "Leuchten",
+        LoadWatts: "Load W" | "Last W",
+        Model: "Model" | "Modell",
+        Module: "Module" | "Modul",
+        Modules: "Modules in their chain, by address" | "Module in ihrer Kette, nach Adresse",
+        Night: "night" | "Nacht",
+        NightNamed: "{} mA by night" | "{} mA bei Nacht",
+        Number: "No." | "Nr.",
+        On: "On" | "An",
+        OnNamed: "on {}" | "an {}",
+        Part: "Part" | "Teil",
+        Rated: "Rated" | "Nennwerte",
+        Rules:
+            "Rules to look at with the responsible person"
+            | "Mit der verantwortlichen Person zu beachtende Regeln",
+        State: "State" | "Zustand",
+        Together: "together" | "zusammen",
+    }
+}
+
+sentences! {
+    /// What stands on a sheet.
+    pub enum SheetWords<'a> {
+        Caution:
+            "A calculation and advice, not a certificate. Local codes and the responsible person prevail."
+            | "Berechnung und Rat, kein Nachweis. Örtliche Vorschriften und die verantwortliche Person gehen vor.",
+        // Calculation lines and findings.
+        NeedsAtLeast { limit: &'a str }: "needs at least {limit}" | "mindestens {limit} nötig",
+        MayBeAtMost { limit: &'a str }: "may be at most {limit}" | "höchstens {limit} zulässig",
+        Holds: "holds" | "eingehalten",
+        DoesNotHold: "does not hold" | "nicht eingehalten",
+        NotJudgedFor { code: &'a str, missing: &'a str }:
+            "not judged: {code}: needs {missing}"
+            | "nicht beurteilt: {code}: braucht {missing}",
+        NotJudged { missing: &'a str }: "not judged; needs {missing}" | "nicht beurteilt; braucht {missing}",
+        NotStated: "not stated" | "nicht angegeben",
+        None: "none" | "keine",
+        // The head of a door.
+        Door { name: &'a str }: "Door {name}" | "Tür {name}",
+        PlaceOutdoors { place: &'a str }: "{place}, outdoors" | "{place}, außen",
+        LockOutputs { station: &'a str, outputs: usize }:
+            "{station}, {outputs:lock output|lock outputs}"
+            | "{station}, {outputs:Schlossausgang|Schlossausgänge}",
+        EscapeRoute: "escape route" | "Fluchtweg",
+        NoEscapeRoute: "not an escape route" | "kein Fluchtweg",
+        EscapeRouteNotStated:
+            "escape route not stated (default: none)"
+            | "Fluchtweg nicht angegeben (Vorgabe: nein)",
+        FireInterlock: "fire interlock" | "Brandfallsteuerung",
+        NoFireInterlock: "no fire interlock" | "keine Brandfallsteuerung",
+        FireInterlockNotStated:
+            "fire interlock not stated (default: none)"
+            | "Brandfallsteuerung nicht angegeben (Vorgabe: keine)",
+        HeightRange { least: &'a str, most: &'a str, source: &'a str }:
+            "{least} to {most} by {source}"
+            | "{least} bis {most} nach {source}",
+        ControlsAt { height: &'a str, published: &'a str }:
+            "controls at {height}; {published}"
+            | "Bedienelemente auf {height}; {published}",
+        HeightNotStated { published: &'a str }: "not stated; {published}" | "nicht angegeben; {published}",
+        HeaterAtNight: "fitted, on at night" | "eingebaut, bei Nacht an",
+        NotStatedNone: "not stated (default: none)" | "nicht angegeben (Vorgabe: keine)",
+        // Locks.
+        Lock { number: usize, model: &'a str }: "Lock {number}: {model}" | "Schloss {number}: {model}",
+        LockWhat { title: &'a str, kind: &'a str, power_loss: &'a str, current: &'a str }:
+            "{title}: {kind}, {power_loss}, for {current}"
+            | "{title}: {kind}, {power_loss}, für {current}",
+        AdverseCorner:
+            "at the adverse corner of tolerance:"
+            | "alle Toleranzen dagegen:",
+        NoVoltageNeeded:
+            "none to judge: the drive has power of its own"
+            | "keine zu beurteilen: Der Antrieb hat eigene Versorgung",
+        NothingFeedsIt { missing: &'a str }:
+            "nothing feeds it; missing: {missing}"
+            | "nicht gespeist; es fehlt: {missing}",
+        BusCollapses:
+            "not judged: the bus has no operating point there"
+            | "nicht beurteilt: Der Bus hat dort keinen Arbeitspunkt",
+        ContactNeeded { stated: &'a str, needed: &'a str }:
+            "the plan says {stated}; this lock needs {needed}"
+            | "im Plan steht {stated}; dieses Schloss braucht {needed}",
+        CoilWhileShut { contact: &'a str }:
+            "coil of the relay in between: energised while the door is shut, through the station's {contact}"
+            | "Spule des Relais dazwischen: bestromt, solange die Tür zu ist, über {contact} der Station",
+        CoilToRelease { contact: &'a str }:
+            "coil of the relay in between: energised to release, through the station's {contact}"
+            | "Spule des Relais dazwischen: bestromt zur Freigabe, über {contact} der Station",
+        AcrossContact { element: &'a str }:
+            "across the relay's contact: {element}"
+            | "parallel zum Relaiskontakt: {element}",
+        AcrossLock { part: &'a str }: "across the lock: {part}" | "parallel zum Schloss: {part}",
+        // Times.
+        HoldOfStationWins { hold: &'a str, plan: &'a str }:
+            "released for {hold}: the door station's own setting wins over the plan's {plan}"
+            | "freigegeben für {hold}: die Einstellung der Türstation geht den {plan} des Plans vor",
+        HoldOfStation { hold: &'a str }:
+            "released for {hold}, the door station's own setting"
+            | "freigegeben für {hold}, Einstellung der Türstation",
+        Hold { hold: &'a str }: "released for {hold}" | "freigegeben für {hold}",
+        HoldByDefault { hold: &'a str }:
+            "released for {hold} (not stated; default)"
+            | "freigegeben für {hold} (nicht angegeben; Vorgabe)",
+        EnergisedWhileReleased: "energised while released" | "bestromt während der Freigabe",
+        EnergisedWhileShut: "energised while shut" | "bestromt, solange zu",
+        AtMostAtAStretch { time: &'a str }: "at most {time} at a stretch" | "höchstens {time} am Stück",
+        ContinuousDuty: "rated for continuous duty" | "für Dauerbetrieb",
+        CoilDecays { time: &'a str }:
+            "the coil's current falls to drop-out {time} after the contact opens; the armature's own time comes on top"
+            | "der Spulenstrom fällt {time} nach dem Öffnen des Kontakts auf den Abfallwert; die Zeit des Ankers kommt hinzu",
+        DelayedEgress { delay: &'a str }: "delayed egress of {delay}" | "verzögerter Ausgang, {delay}",
+        // Inside the door.
+        ExitButton: "exit button" | "Türöffnertaster",
+        NoExitButton: "no exit button" | "kein Türöffnertaster",
+        ExitButtonNotStated:
+            "exit button not stated (default: none)"
+            | "Türöffnertaster nicht angegeben (Vorgabe: keiner)",
+        MechanicalEscape: "mechanical means of escape" | "mechanische Fluchtmöglichkeit",
+        NoMechanicalEscape: "no mechanical means of escape" | "keine mechanische Fluchtmöglichkeit",
+        MechanicalEscapeNotStated:
+            "mechanical means of escape not stated (default: none)"
+            | "mechanische Fluchtmöglichkeit nicht angegeben (Vorgabe: keine)",
+        EmergencyRelease: "emergency release" | "Nottaster",
+        NoEmergencyRelease: "no emergency release" | "kein Nottaster",
+        EmergencyReleaseNotStated:
+            "emergency release not stated (default: none)"
+            | "Nottaster nicht angegeben (Vorgabe: keiner)",
+        RelayInside: "relay on the secure side" | "Relais auf der gesicherten Seite",
+        RelayOutside: "no relay on the secure side" | "Relais nicht auf der gesicherten Seite",
+        RelaySideNotStated:
+            "relay on the secure side not stated"
+            | "ob das Relais auf der gesicherten Seite sitzt, ist nicht angegeben",
+        DoorContact: "door contact" | "Türkontakt",
+        NoDoorContact: "no door contact" | "kein Türkontakt",
+        DoorContactNotStated:
+            "door contact not stated (default: none)"
+            | "Türkontakt nicht angegeben (Vorgabe: keiner)",
+        // Alarm inputs and the load.
+        AlarmInput {
+            number: usize, kind: &'a str, contact: &'a str, watch: &'a str, cable: Option<&'a str>,
+            releases: Option<&'a str>, tells: Option<&'a str>,
+        }:
+            "{number}. {kind}: contact {contact}, {watch}<, {cable}><; {releases}><; {tells}>"
+            | "{number}. {kind}: Kontakt {contact}, {watch}<, {cable}><; {releases}><; {tells}>",
+        EndOfLineResistor: "resistor at the end of the line" | "Abschlusswiderstand am Leitungsende",
+        CutPassesUnnoticed: "a cut cable passes unnoticed" | "eine durchtrennte Leitung bleibt unbemerkt",
+        CutIsReported: "a cut cable is reported" | "eine durchtrennte Leitung wird gemeldet",
+        ReleasesLocks: "releases the locks of this door" | "gibt die Schlösser dieser Tür frei",
+        TellsNobody: "tells nobody" | "meldet an niemanden",
+        Tells { names: &'a str, more: Option<usize> }:
+            "tells {names}< and {more} more>"
+            | "meldet an {names}< und {more} weitere>",
+        LoopNotJudged { missing: &'a str }:
+            "loop not judged; needs {missing}"
+            | "Schleife nicht beurteilt; braucht {missing}",
+        StandbyLoad { voltage: &'a str }:
+            "Standby load on the bus, nominal, at {voltage}"
+            | "Ruhelast am Bus, nominal, bei {voltage}",
+        // Supplies.
+        Supply { name: &'a str }: "Supply {name}" | "Netzteil {name}",
+        NoBattery: "none: everything stops with the mains" | "keine: Mit dem Netz steht alles",
+        AmbientOf { ambient: &'a str, limit: &'a str }: "{ambient}, at most {limit}" | "{ambient}, höchstens {limit}",
+        AmbientNotStated { limit: &'a str }:
+            "not stated, at most {limit}"
+            | "nicht angegeben, höchstens {limit}",
+        Load { power: &'a str, state: &'a str, charging: Option<&'a str> }:
+            "{power} {state}<; {charging}>"
+            | "{power} {state}<; {charging}>",
+        Charging { power: &'a str }: "{power} for charging" | "{power} zum Laden",
+        ChargingWithTheRest { power: &'a str }:
+            "{power} for charging (what is left of the rated power)"
+            | "{power} zum Laden (der Rest der Nennleistung)",
+        NotAllKnown { missing: &'a str }:
+            "not all known; needs {missing}"
+            | "nicht alles bekannt; braucht {missing}",
+        BatteryTakesOver { hours: &'a str, state: &'a str }:
+            "the battery takes over without a gap; at least {hours} in {state}"
+            | "die Batterie übernimmt ohne Lücke; mindestens {hours} ({state})",
+        AfterLongFailure { what: &'a str }:
+            "after a failure that outlasts it: {what}"
+            | "nach einem Ausfall, der länger dauert: {what}",
+        BackInTheBattery { what: &'a str, hours: &'a str }:
+            "{what}; four fifths are back in the battery {hours} later"
+            | "{what}; vier Fünftel sind {hours} später wieder in der Batterie",
+        MoreWhereLoadLeavesLess { what: &'a str }:
+            "{what}, more where the load leaves less"
+            | "{what}, später, wo die Last weniger übrig lässt",
+        Capacity { count: Option<&'a str>, capacity: &'a str, rate: &'a str, effective: &'a str }:
+            "<{count}, together >{capacity} at the {rate} rate, of which {effective} are counted on"
+            | "<{count}, zusammen >{capacity} bei Entladung in {rate}, davon {effective} angesetzt",
+        InParallel { batteries: usize }: "{batteries} in parallel" | "{batteries} parallel",
+        HoursOfStandby { hours: &'a str }: "{hours} of standby" | "{hours} in Ruhe",
+    }
+}

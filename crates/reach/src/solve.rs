@@ -33,22 +33,6 @@ pub enum ReachLimit {
     None,
 }
 
-impl ReachLimit {
-    /// A word for tables.
-    pub fn word(self) -> &'static str {
-        match self {
-            ReachLimit::Voltage => "voltage",
-            ReachLimit::Collapse => "collapse",
-            ReachLimit::PortCurrent => "port current",
-            ReachLimit::SupplyCurrent => "supply current",
-            ReachLimit::Count => "count",
-            ReachLimit::Length => "length",
-            ReachLimit::Undecided => "undecided",
-            ReachLimit::None => "none",
-        }
-    }
-}
-
 /// One answer.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cell {

@@ -8,7 +8,9 @@ use latchline_site::addresses::{
     AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress, SwitchSetting, fields_of,
     settings,
 };
+use latchline_site::catalogue::FieldKind;
 use latchline_site::model::Site;
+use latchline_words::commands::{AddressHead, AddressWords};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::fmt::Write;
@@ -124,9 +126,9 @@ fn setting_document(setting: SwitchSetting) -> SettingDocument {
 /// The addresses for a person: one table per class of device.
 pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
     let classes = [
-        (DeviceClass::Indoor, "Indoor stations"),
-        (DeviceClass::Door, "Door stations"),
-        (DeviceClass::Management, "Management stations"),
+        (DeviceClass::Indoor, AddressHead::IndoorStations),
+        (DeviceClass::Door, AddressHead::DoorStations),
+        (DeviceClass::Management, AddressHead::ManagementStations),
     ];
     let mut blocks = Vec::new();
     for (class, title) in classes {
@@ -134,26 +136,55 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
             plan.stations.iter().filter(|address| address.class == class).collect();
         if !stations.is_empty() {
             let table = class_table(site, look, class, &stations).render(look);
-            blocks.push(format!("{}\n{table}", look.bold(title)));
+            blocks.push(format!("{}\n{table}", look.bold(title.say(look.language))));
         }
     }
     if site.family().addresses.latched_at_power_up {
-        let note =
-            "Settings are read at power-up: set them before, or switch power off and on after a change.";
-        blocks.push(paragraph(note, 0, look.width));
+        blocks.push(paragraph(&AddressWords::ReadAtPowerUp.say(look.language), 0, look.width));
     }
     blocks.join("\n")
 }
 
+/// The word of a class before the numbers of an address.
+fn class_word(class: DeviceClass, look: &Look) -> &'static str {
+    let word = match class {
+        DeviceClass::Indoor => AddressHead::Indoor,
+        DeviceClass::Door => AddressHead::Door,
+        DeviceClass::Management => AddressHead::Management,
+    };
+    word.say(look.language)
+}
+
+/// What a number of an address counts.
+fn field_word(kind: FieldKind, language: Language) -> &'static str {
+    let word = match kind {
+        FieldKind::Building => AddressHead::FieldBuilding,
+        FieldKind::Entrance => AddressHead::FieldEntrance,
+        FieldKind::Dwelling => AddressHead::FieldDwelling,
+        FieldKind::Extension => AddressHead::FieldExtension,
+        FieldKind::Management => AddressHead::FieldManagement,
+    };
+    word.say(language)
+}
+
 fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&StationAddress]) -> Table {
     let fields = fields_of(site, class);
-    let mut columns =
-        vec![Column::new("", "Station", "{}", Set::Words), Column::new("", "Place", "{}", Set::Words)];
+    let word = |head: AddressHead| head.say(look.language);
+    let mut columns = vec![
+        Column::new("", word(AddressHead::Station), "{}", Set::Words),
+        Column::new("", word(AddressHead::Place), "{}", Set::Words),
+    ];
     for field in fields {
-        let name = crate::wording::capital(field.kind.word());
+        let name = crate::wording::capital(field_word(field.kind, look.language));
         let label = plain(&field.label);
-        let beside = if label.is_empty() { String::from("set") } else { format!("set {label}") };
-        columns.push(Column::new(name.as_str(), "no.", format!("{name} {{}}"), Set::Number));
+        let label = (!label.is_empty()).then_some(label.as_str());
+        let beside = AddressWords::Set { label }.say(look.language);
+        columns.push(Column::new(
+            name.as_str(),
+            word(AddressHead::Number),
+            format!("{name} {{}}"),
+            Set::Number,
+        ));
         columns.push(Column::new("", beside.as_str(), format!("{beside} {{}}"), Set::Words));
     }
     let mut table = Table::new(columns, 2);
@@ -164,8 +195,9 @@ fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&Statio
         for (index, field) in fields.iter().enumerate() {
             let number = address.numbers.as_ref().and_then(|numbers| numbers.get(index)).copied();
             let setting = number.and_then(|number| settings(field, number));
-            cells.push(number.map_or_else(|| String::from("none"), |number| number.to_string()));
-            cells.push(setting.as_ref().map(few_words).unwrap_or_default());
+            let none = || AddressWords::None.say(look.language);
+            cells.push(number.map_or_else(none, |number| number.to_string()));
+            cells.push(setting.map(|setting| few_words(&setting, look)).unwrap_or_default());
         }
         table.row(cells);
     }
@@ -173,17 +205,24 @@ fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&Statio
 }
 
 /// A setting in few words: "1 2", "ON 1 4", "fitted 2", "key 0012".
-fn few_words(setting: &SwitchSetting) -> String {
-    let chosen = |first: u32, states: &[bool], all_off: &str, word: &str| {
+fn few_words(setting: &SwitchSetting, look: &Look) -> String {
+    let chosen = |first: u32, states: &[bool]| {
         let numbers: Vec<String> =
             (first..).zip(states).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();
-        if numbers.is_empty() { all_off.to_string() } else { format!("{word} {}", numbers.join(" ")) }
+        numbers.join(" ")
     };
+    let words = |words: AddressWords<'_>| words.say(look.language);
     match setting {
         SwitchSetting::Rotary { .. } => setting.to_string(),
-        SwitchSetting::Dip { first_switch, on } => chosen(*first_switch, on, "all OFF", "ON"),
-        SwitchSetting::Jumpers { fitted } => chosen(1, fitted, "none fitted", "fitted"),
-        SwitchSetting::Keyed { digits } => format!("key {digits}"),
+        SwitchSetting::Dip { first_switch, on } => match chosen(*first_switch, on).as_str() {
+            "" => words(AddressWords::AllOff),
+            numbers => words(AddressWords::On { numbers }),
+        },
+        SwitchSetting::Jumpers { fitted } => match chosen(1, fitted).as_str() {
+            "" => words(AddressWords::NoneFitted),
+            numbers => words(AddressWords::Fitted { numbers }),
+        },
+        SwitchSetting::Keyed { digits } => words(AddressWords::Key { digits }),
     }
 }
 
@@ -252,7 +291,7 @@ pub fn reconciliation_document(
         list.iter()
             .map(|one| ExplanationDocument {
                 station: id(site, one.station),
-                causes: causes(site, class, one),
+                causes: causes(site, class, one, Language::English),
                 best: one.best,
             })
             .collect()
@@ -292,8 +331,14 @@ pub fn reconciliation_text(
     unread_lines: &[usize],
     look: &Look,
 ) -> String {
+    let say = |words: AddressWords<'_>| words.say(look.language);
+    let head = |head: AddressHead| look.bold(head.say(look.language));
+    let names = |stations: &[usize]| -> String {
+        let names: Vec<String> = stations.iter().map(|station| plain(&id(site, *station))).collect();
+        names.join(", ")
+    };
     let planned = found.present.len() + found.missing.len();
-    let line = format!("{} of {planned} planned stations answer as planned.", found.present.len());
+    let line = say(AddressWords::Present { present: found.present.len(), planned });
     let differs = !found.missing.is_empty()
         || !found.unexpected.is_empty()
         || !found.duplicated.is_empty()
@@ -301,54 +346,53 @@ pub fn reconciliation_text(
     let mut text = if differs { look.severity(Severity::Error, &line) } else { look.good(&line) };
     text.push('\n');
     if !found.missing.is_empty() {
-        let names: Vec<String> = found.missing.iter().map(|station| plain(&id(site, *station))).collect();
-        let _ = write!(text, "\n{}\n{}", look.bold("Missing"), paragraph(&names.join(", "), 2, look.width));
+        let missing = paragraph(&names(&found.missing), 2, look.width);
+        let _ = write!(text, "\n{}\n{missing}", head(AddressHead::Missing));
     }
     if !found.unexpected.is_empty() {
-        let _ = write!(text, "\n{}\n", look.bold("Not planned"));
+        let _ = write!(text, "\n{}\n", head(AddressHead::NotPlanned));
     }
     for one in &found.unexpected {
-        let what = format!(
-            "{} {} (line {} of the list)",
-            one.found.class.word(),
-            numbers(&one.found.numbers),
-            one.found.line
-        );
-        let line = format!("{what}: {}", explanation(site, one.found.class, &one.explanations));
+        let line = say(AddressWords::Unexpected {
+            class: class_word(one.found.class, look),
+            numbers: &numbers(&one.found.numbers),
+            line: one.found.line,
+            explanation: &explanation(site, one.found.class, &one.explanations, look),
+        });
         text.push_str(&paragraph(&line, 2, look.width));
     }
     if !found.duplicated.is_empty() {
-        let _ = write!(text, "\n{}\n", look.bold("Answered more often than planned"));
+        let _ = write!(text, "\n{}\n", head(AddressHead::AnsweredMoreOften));
     }
     for one in &found.duplicated {
-        let stations: Vec<String> = one.stations.iter().map(|station| plain(&id(site, *station))).collect();
-        let what = format!(
-            "{} {} answered {} times; it is {}",
-            one.class.word(),
-            numbers(&one.numbers),
-            one.times,
-            stations.join(", ")
-        );
-        let line = format!("{what}; the other: {}", explanation(site, one.class, &one.explanations));
+        let line = say(AddressWords::Duplicated {
+            class: class_word(one.class, look),
+            numbers: &numbers(&one.numbers),
+            times: one.times,
+            stations: &names(&one.stations),
+            explanation: &explanation(site, one.class, &one.explanations, look),
+        });
         text.push_str(&paragraph(&line, 2, look.width));
     }
     if !unread_lines.is_empty() {
         let lines: Vec<String> = unread_lines.iter().map(ToString::to_string).collect();
-        let line = format!(
-            "Lines of the list without a class word (indoor, door, management) or a number: {}",
-            lines.join(", ")
-        );
-        let _ = write!(text, "\n{}\n{}", look.bold("Not read"), paragraph(&line, 2, look.width));
+        let line = say(AddressWords::UnreadLines { lines: &lines.join(", ") });
+        let _ = write!(text, "\n{}\n{}", head(AddressHead::NotRead), paragraph(&line, 2, look.width));
     }
     text
 }
 
-fn explanation(site: &Site, class: DeviceClass, list: &[Explanation]) -> String {
+fn explanation(site: &Site, class: DeviceClass, list: &[Explanation], look: &Look) -> String {
     let Some(first) = list.first() else {
-        return String::from("no missing station explains it");
+        return AddressWords::NothingExplains.say(look.language);
     };
-    let sure = if first.best { "probably" } else { "perhaps" };
-    format!("{sure} {}, {}", plain(&id(site, first.station)), causes(site, class, first).join("; "))
+    let station = &plain(&id(site, first.station));
+    let causes = &causes(site, class, first, look.language).join("; ");
+    let words = match first.best {
+        true => AddressWords::Probably { station, causes },
+        false => AddressWords::Perhaps { station, causes },
+    };
+    words.say(look.language)
 }
 
 fn numbers(numbers: &[u32]) -> String {
@@ -360,37 +404,46 @@ fn id(site: &Site, station: usize) -> String {
     site.stations.get(station).map(|station| station.id.to_string()).unwrap_or_default()
 }
 
-fn causes(site: &Site, class: DeviceClass, explanation: &Explanation) -> Vec<String> {
+fn causes(site: &Site, class: DeviceClass, explanation: &Explanation, language: Language) -> Vec<String> {
     let fields = fields_of(site, class);
     explanation
         .causes
         .iter()
         .map(|(index, cause)| {
-            let name = fields.get(*index).map_or("address", |field| {
-                if field.label.is_empty() { field.kind.word() } else { field.label.as_str() }
-            });
-            format!("{}: {}", plain(name), cause_words(cause))
+            let name = match fields.get(*index) {
+                None => AddressHead::FieldOfAddress.say(language),
+                Some(field) if field.label.is_empty() => field_word(field.kind, language),
+                Some(field) => field.label.as_str(),
+            };
+            AddressWords::Cause { field: &plain(name), what: &cause_words(cause, language) }.say(language)
         })
         .collect()
 }
 
-fn cause_words(cause: &Cause) -> String {
-    let on = |on: bool| if on { "ON" } else { "OFF" };
-    match cause {
-        Cause::ExchangedRotaries => String::from("two rotary switches are exchanged"),
+fn cause_words(cause: &Cause, language: Language) -> String {
+    let number = |number: u32| number as usize;
+    match *cause {
+        Cause::ExchangedRotaries => AddressWords::RotariesExchanged,
         Cause::WrongRotary { switch, set, should } => {
-            format!("rotary switch {switch} points to {set:X} and should to {should:X}")
+            let (set, should) = (&format!("{set:X}"), &format!("{should:X}"));
+            return AddressWords::WrongRotary { switch: number(switch), set, should }.say(language);
         }
-        Cause::WrongDip { switch, should_be_on } => {
-            format!("switch {switch} is {} and should be {}", on(!should_be_on), on(*should_be_on))
+        Cause::WrongDip { switch, should_be_on: true } => {
+            AddressWords::SwitchShouldBeOn { switch: number(switch) }
         }
-        Cause::InvertedDip => String::from("all switches are inverted"),
-        Cause::ReversedDip => String::from("the switches were counted from the wrong end"),
-        Cause::WrongJumper { jumper, should_be_fitted: true } => format!("jumper {jumper} is missing"),
+        Cause::WrongDip { switch, should_be_on: false } => {
+            AddressWords::SwitchShouldBeOff { switch: number(switch) }
+        }
+        Cause::InvertedDip => AddressWords::SwitchesInverted,
+        Cause::ReversedDip => AddressWords::SwitchesReversed,
+        Cause::WrongJumper { jumper, should_be_fitted: true } => {
+            AddressWords::JumperMissing { jumper: number(jumper) }
+        }
         Cause::WrongJumper { jumper, should_be_fitted: false } => {
-            format!("jumper {jumper} must be taken out")
+            AddressWords::JumperTooMuch { jumper: number(jumper) }
         }
-        Cause::WrongKeyedNumber => String::from("a wrong number was keyed in"),
-        Cause::SeveralSwitches { count } => format!("{count} switches are wrong"),
+        Cause::WrongKeyedNumber => AddressWords::WrongKeyedNumber,
+        Cause::SeveralSwitches { count } => AddressWords::SeveralSwitches { count: number(count) },
     }
+    .say(language)
 }

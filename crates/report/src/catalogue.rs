@@ -4,11 +4,12 @@ use crate::figures::trimmed;
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
 use latchline_assess::loop_ohm_per_km;
-use latchline_finding::{FileId, Origin, Sources, shown};
+use latchline_finding::{FileId, Language, Origin, Sources, shown};
 use latchline_site::catalogue::{
     Accessory, AccessoryKind, BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Feed, Light,
     LightKind, LoadValue, Lock, LockKind, Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
 };
+use latchline_words::commands::{CatalogueHead as Head, CatalogueWords};
 use std::fmt::Write;
 
 /// Temperature of the resistances in the list, in °C: that of the standards' tables.
@@ -19,60 +20,52 @@ pub fn list(catalogue: &Catalogue, sources: &Sources, look: &Look) -> String {
     let mut text = String::new();
     for (name, family) in &catalogue.families {
         let title = &family.head.title;
-        let volts = trimmed(family.nominal_voltage.value.as_volts(), 1);
-        let _ = writeln!(text, "{} ({title}), {volts} V", look.bold(name));
-        let mut table = table(catalogue);
+        let volts = look.volts(family.nominal_voltage.value.as_volts());
+        let _ = writeln!(text, "{} ({title}), {volts}", look.bold(name));
+        let mut table = table(catalogue, look);
         let of = |own: &String| own == name;
         for part in catalogue.supplies.values().filter(|part| of(&part.family.value)) {
-            row(&mut table, &part.head, "supply", supply(part), sources);
+            row(&mut table, &part.head, Head::Supply, supply(part, look), sources, look);
         }
         for part in catalogue.boxes.values().filter(|part| of(&part.family.value)) {
             let role = match part.role.value {
-                BoxRole::Distributor => "distributor",
-                BoxRole::BranchBox => "branch box",
+                BoxRole::Distributor => Head::Distributor,
+                BoxRole::BranchBox => Head::BranchBox,
             };
-            row(&mut table, &part.head, role, box_model(part), sources);
+            row(&mut table, &part.head, role, box_model(part, look), sources, look);
         }
         for part in catalogue.stations.values().filter(|part| of(&part.family.value)) {
             let kind = match part.kind.value {
-                StationKind::Door => "door station",
-                StationKind::Indoor => "indoor station",
-                StationKind::Management => "management station",
+                StationKind::Door => Head::DoorStation,
+                StationKind::Indoor => Head::IndoorStation,
+                StationKind::Management => Head::ManagementStation,
             };
-            row(&mut table, &part.head, kind, station(part), sources);
+            row(&mut table, &part.head, kind, station(part, look), sources, look);
         }
         for part in catalogue.accessories.values().filter(|part| of(&part.family.value)) {
-            row(&mut table, &part.head, accessory_kind(part), accessory(part), sources);
+            row(&mut table, &part.head, accessory_kind(part), accessory(part, look), sources, look);
         }
         let _ = writeln!(text, "{}", table.render(look));
     }
-    let _ = writeln!(text, "{}", look.bold("For every family"));
-    let mut table = table(catalogue);
+    let _ = writeln!(text, "{}", look.bold(Head::ForEveryFamily.say(look.language)));
+    let mut table = table(catalogue, look);
     for part in catalogue.cables.values() {
-        row(&mut table, &part.head, "cable", cable(part), sources);
+        row(&mut table, &part.head, Head::Cable, cable(part, look), sources, look);
     }
     for part in catalogue.locks.values() {
-        row(&mut table, &part.head, lock_kind(part), lock(part), sources);
+        row(&mut table, &part.head, lock_kind(part), lock(part, look), sources, look);
     }
     for part in catalogue.lights.values() {
-        row(&mut table, &part.head, light_kind(part), light(part), sources);
+        row(&mut table, &part.head, light_kind(part), light(part, look), sources, look);
     }
     let _ = writeln!(text, "{}", table.render(look));
-    text.push_str(&look.faint(
-        paragraph(
-            "Prices are per piece, for cables per metre. Resistances are of the loop at 20 °C. Defined: file \
-             and line; `latchline catalogue NAME` shows a part as it is written there.",
-            0,
-            look.width,
-        )
-        .trim_end(),
-    ));
+    text.push_str(&look.faint(paragraph(&CatalogueWords::Key.say(look.language), 0, look.width).trim_end()));
     text.push('\n');
     text
 }
 
 /// The text in which a part is written, with the numbers of its lines; `None` if no part has the name.
-pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str) -> Option<String> {
+pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str, look: &Look) -> Option<String> {
     let mut starts = Vec::new();
     let mut found = None;
     for head in heads(catalogue) {
@@ -104,7 +97,8 @@ pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str) -> Option<Stri
         block = rest;
     }
     let width = (first + block.len()).to_string().len();
-    let mut text = format!("{}, line {first}\n", shown::whole(file_name, &[]));
+    let head = CatalogueWords::Lines { file: &shown::whole(file_name, &[]), line: first };
+    let mut text = head.say(look.language) + "\n";
     for (index, line) in block.iter().enumerate() {
         let _ = writeln!(text, "{:>width$} | {}", first + index, shown::whole(line, &['\t']));
     }
@@ -129,21 +123,22 @@ fn heads(catalogue: &Catalogue) -> impl Iterator<Item = &PartHead> {
     fixed.chain(locks).chain(accessories).chain(lights)
 }
 
-fn table(catalogue: &Catalogue) -> Table {
+fn table(catalogue: &Catalogue, look: &Look) -> Table {
+    let word = |head: Head| head.say(look.language);
     Table::new(
         vec![
-            Column::new("", "Part", "{}", Set::Words),
-            Column::new("", "Kind", "{}", Set::Words),
-            Column::new("", "Leading figures", "{}", Set::Words),
-            Column::new("", catalogue.currency.as_str(), "price {}", Set::Number),
-            Column::new("", "min", "{} min", Set::Number),
-            Column::new("", "Defined", "{}", Set::Words),
+            Column::new("", word(Head::Part), "{}", Set::Words),
+            Column::new("", word(Head::Kind), "{}", Set::Words),
+            Column::new("", word(Head::LeadingFigures), "{}", Set::Words),
+            Column::new("", catalogue.currency.as_str(), word(Head::PriceNamed), Set::Number),
+            Column::new("", word(Head::Minutes), "{} min", Set::Number),
+            Column::new("", word(Head::Defined), "{}", Set::Words),
         ],
         2,
     )
 }
 
-fn row(table: &mut Table, head: &PartHead, kind: &str, figures: Vec<String>, sources: &Sources) {
+fn row(table: &mut Table, head: &PartHead, kind: Head, figures: Vec<String>, sources: &Sources, look: &Look) {
     let defined = match &head.origin.0 {
         Origin::Text(span) => {
             let (line, _) = sources.line_and_column(span.file, span.start as usize);
@@ -152,143 +147,165 @@ fn row(table: &mut Table, head: &PartHead, kind: &str, figures: Vec<String>, sou
         }
         _ => String::new(),
     };
-    let price = head.price.as_ref().map_or(String::new(), |price| price.value.to_string());
-    let minutes = head.labour_minutes.as_ref().map_or(String::new(), |minutes| trimmed(minutes.value, 1));
-    table.row(vec![head.name.clone(), kind.to_string(), figures.join(", "), price, minutes, defined]);
+    let price = head.price.as_ref().map_or(String::new(), |price| look.decimals(price.value.to_string()));
+    let minutes = head.labour_minutes.as_ref();
+    let minutes = minutes.map_or(String::new(), |minutes| look.decimals(trimmed(minutes.value, 1)));
+    let kind = kind.say(look.language).to_string();
+    // A German figure holds a comma itself.
+    let between = if look.language == Language::German { "; " } else { ", " };
+    table.row(vec![head.name.clone(), kind, figures.join(between), price, minutes, defined]);
 }
 
-fn supply(model: &SupplyModel) -> Vec<String> {
+/// Figures as the list shows them.
+impl Look {
+    fn with_unit(&self, value: f64, decimals: usize, unit: &str) -> String {
+        format!("{} {unit}", self.decimals(trimmed(value, decimals)))
+    }
+
+    fn volts(&self, volts: f64) -> String {
+        self.with_unit(volts, 1, "V")
+    }
+}
+
+fn supply(model: &SupplyModel, look: &Look) -> Vec<String> {
     let mut figures = vec![
-        format!("{} V", trimmed(model.voltage.value.as_volts(), 1)),
-        format!("{} A", trimmed(model.rated_current.value.as_amps(), 2)),
+        look.volts(model.voltage.value.as_volts()),
+        look.with_unit(model.rated_current.value.as_amps(), 2, "A"),
     ];
     if let Some(power) = &model.rated_power {
-        figures.push(format!("{} W", trimmed(power.value.as_watts(), 0)));
+        figures.push(look.with_unit(power.value.as_watts(), 0, "W"));
     }
     if let Some(battery) = &model.battery {
-        figures.push(format!("battery {} Ah", trimmed(battery.capacity.value.as_amp_hours(), 1)));
+        let capacity = &look.with_unit(battery.capacity.value.as_amp_hours(), 1, "Ah");
+        figures.push(CatalogueWords::Battery { capacity }.say(look.language));
     }
     figures
 }
 
-fn box_model(model: &BoxModel) -> Vec<String> {
+fn box_model(model: &BoxModel, look: &Look) -> Vec<String> {
     let kind = match model.kind.value {
-        BoxKind::Transparent => "passes the bus on",
-        BoxKind::PortLimited => "ports with a limit",
-        BoxKind::Regenerated => "feeds its ports anew",
-        BoxKind::Isolating => "isolates",
+        BoxKind::Transparent => Head::PassesTheBusOn,
+        BoxKind::PortLimited => Head::PortsWithALimit,
+        BoxKind::Regenerated => Head::FeedsItsPortsAnew,
+        BoxKind::Isolating => Head::Isolates,
     };
-    let mut figures = vec![format!("{} ports", model.ports.value), kind.to_string()];
+    let ports = CatalogueWords::Ports { ports: model.ports.value as usize };
+    let mut figures = vec![ports.say(look.language), kind.say(look.language).to_string()];
     if let Some(limit) = &model.port_current_limit {
-        figures.push(format!("{} A a port", trimmed(limit.value.as_amps(), 2)));
+        let current = &look.with_unit(limit.value.as_amps(), 2, "A");
+        figures.push(CatalogueWords::CurrentAPort { current }.say(look.language));
     }
     figures
 }
 
-fn station(model: &StationModel) -> Vec<String> {
+fn station(model: &StationModel, look: &Look) -> Vec<String> {
     let media = match model.media.value {
-        Media::Audio => "audio",
-        Media::Video => "video",
+        Media::Audio => Head::Audio,
+        Media::Video => Head::Video,
     };
-    vec![
-        media.to_string(),
-        format!("standby {}", load(&model.standby.value)),
-        format!("talking {}", load(&model.talking.value)),
-        format!("from {} V", trimmed(model.least_voltage.value.as_volts(), 1)),
-    ]
+    let words = [
+        CatalogueWords::Standby { load: &load(&model.standby.value, look) }.say(look.language),
+        CatalogueWords::Talking { load: &load(&model.talking.value, look) }.say(look.language),
+        CatalogueWords::From { voltage: &look.volts(model.least_voltage.value.as_volts()) }
+            .say(look.language),
+    ];
+    std::iter::once(media.say(look.language).to_string()).chain(words).collect()
 }
 
-fn load(value: &LoadValue) -> String {
+fn load(value: &LoadValue, look: &Look) -> String {
     match value {
-        LoadValue::Power(power) => format!("{} W", trimmed(power.as_watts(), 2)),
-        LoadValue::Current(current) => format!("{} mA", trimmed(current.as_amps() * 1e3, 1)),
-        LoadValue::Resistance(resistance) => format!("{} ohm", trimmed(resistance.as_ohms(), 0)),
+        LoadValue::Power(power) => look.with_unit(power.as_watts(), 2, "W"),
+        LoadValue::Current(current) => look.with_unit(current.as_amps() * 1e3, 1, "mA"),
+        LoadValue::Resistance(resistance) => look.with_unit(resistance.as_ohms(), 0, look.ohm()),
     }
 }
 
-fn cable(model: &Cable) -> Vec<String> {
+fn cable(model: &Cable, look: &Look) -> Vec<String> {
     let loop_ohm_per_km = loop_ohm_per_km(model, TABLE_CELSIUS);
     let places: Vec<&str> = model
         .environments
         .value
         .iter()
         .map(|environment| match environment {
-            Environment::Indoors => "indoors",
-            Environment::Outdoors => "outdoors",
-            Environment::Buried => "buried",
+            Environment::Indoors => Head::Indoors,
+            Environment::Outdoors => Head::Outdoors,
+            Environment::Buried => Head::Buried,
         })
+        .map(|place| place.say(look.language))
         .collect();
-    let pairs = model.pairs.value;
-    let mut figures = vec![
-        format!("{pairs} pair{}", if pairs == 1 { "" } else { "s" }),
-        format!("{} ohm/km", trimmed(loop_ohm_per_km, 1)),
-        places.join(" and "),
-    ];
-    if model.line.is_none() {
-        figures.push(String::from("no line constants"));
+    let pairs = CatalogueWords::Pairs { pairs: model.pairs.value as usize };
+    let mut figures =
+        vec![pairs.say(look.language), look.with_unit(loop_ohm_per_km, 1, &format!("{}/km", look.ohm()))];
+    if let [first, rest @ ..] = places.as_slice() {
+        let (second, third) = (rest.first().copied(), rest.get(1).copied());
+        figures.push(CatalogueWords::Places { first, second, third }.say(look.language));
     }
-    figures.retain(|figure| !figure.is_empty());
+    if model.line.is_none() {
+        figures.push(Head::NoLineConstants.say(look.language).to_string());
+    }
     figures
 }
 
-fn lock_kind(lock: &Lock) -> &'static str {
+fn lock_kind(lock: &Lock) -> Head {
     match lock.kind.value {
-        LockKind::Strike => "strike",
-        LockKind::Magnet => "magnetic lock",
-        LockKind::Motor => "motor lock",
-        LockKind::Gate => "gate",
+        LockKind::Strike => Head::Strike,
+        LockKind::Magnet => Head::MagneticLock,
+        LockKind::Motor => Head::MotorLock,
+        LockKind::Gate => Head::Gate,
     }
 }
 
-fn lock(model: &Lock) -> Vec<String> {
+fn lock(model: &Lock, look: &Look) -> Vec<String> {
     let mut figures = Vec::new();
     if let Some(voltage) = &model.voltage {
-        figures.push(rated(voltage.value.as_volts(), model.feed.value));
+        figures.push(rated(voltage.value.as_volts(), model.feed.value, look));
     }
     if let Some(current) = &model.current {
-        figures.push(format!("{} A", trimmed(current.value.as_amps(), 2)));
+        figures.push(look.with_unit(current.value.as_amps(), 2, "A"));
     }
-    figures.push(String::from(match model.power_loss.value {
-        PowerLoss::Opens => "opens on power loss",
-        PowerLoss::StaysShut => "stays shut on power loss",
-    }));
+    let power_loss = match model.power_loss.value {
+        PowerLoss::Opens => Head::OpensOnPowerLoss,
+        PowerLoss::StaysShut => Head::StaysShutOnPowerLoss,
+    };
+    figures.push(power_loss.say(look.language).to_string());
     figures
 }
 
-fn rated(voltage_v: f64, feed: Feed) -> String {
-    let feed = match feed {
-        Feed::Dc => "DC",
-        Feed::Ac => "AC",
-        Feed::Either => "AC or DC",
+fn rated(voltage_v: f64, feed: Feed, look: &Look) -> String {
+    let voltage = &look.volts(voltage_v);
+    let words = match feed {
+        Feed::Dc => CatalogueWords::DirectCurrent { voltage },
+        Feed::Ac => CatalogueWords::AlternatingCurrent { voltage },
+        Feed::Either => CatalogueWords::EitherCurrent { voltage },
     };
-    format!("{} V {feed}", trimmed(voltage_v, 1))
+    words.say(look.language)
 }
 
-fn light_kind(light: &Light) -> &'static str {
+fn light_kind(light: &Light) -> Head {
     match light.kind.value {
-        LightKind::Buttons => "button light",
-        LightKind::Names => "name light",
-        LightKind::Porch => "porch light",
+        LightKind::Buttons => Head::ButtonLight,
+        LightKind::Names => Head::NameLight,
+        LightKind::Porch => Head::PorchLight,
     }
 }
 
-fn light(model: &Light) -> Vec<String> {
-    vec![rated(model.voltage.value.as_volts(), model.feed.value), load(&model.load.value)]
+fn light(model: &Light, look: &Look) -> Vec<String> {
+    vec![rated(model.voltage.value.as_volts(), model.feed.value, look), load(&model.load.value, look)]
 }
 
-fn accessory_kind(accessory: &Accessory) -> &'static str {
+fn accessory_kind(accessory: &Accessory) -> Head {
     match accessory.kind.value {
-        AccessoryKind::Keypad => "keypad",
-        AccessoryKind::Reader => "reader",
-        AccessoryKind::Buttons => "button module",
-        AccessoryKind::Names => "name module",
+        AccessoryKind::Keypad => Head::Keypad,
+        AccessoryKind::Reader => Head::Reader,
+        AccessoryKind::Buttons => Head::ButtonModule,
+        AccessoryKind::Names => Head::NameModule,
     }
 }
 
-fn accessory(model: &Accessory) -> Vec<String> {
-    let mut figures = vec![format!("{} mA", trimmed(model.current.value.as_amps() * 1e3, 1))];
+fn accessory(model: &Accessory, look: &Look) -> Vec<String> {
+    let mut figures = vec![look.with_unit(model.current.value.as_amps() * 1e3, 1, "mA")];
     if let Some(buttons) = &model.buttons {
-        figures.push(format!("{} buttons", buttons.value));
+        figures.push(CatalogueWords::Buttons { buttons: buttons.value as usize }.say(look.language));
     }
     figures
 }

@@ -1,7 +1,7 @@
 //! Colour, width and language: how a text is to look.
 
 use anstyle::{AnsiColor, Style};
-use latchline_finding::{Figure, Language, Severity};
+use latchline_finding::{Figure, Language, Locale, Severity, Units};
 use latchline_words::figures;
 
 /// How a text is to look.
@@ -37,6 +37,11 @@ impl Look {
     /// A number that is written with a decimal point, with the decimal sign of the language.
     pub(crate) fn decimals(&self, number: String) -> String {
         figures::decimals(number, self.language)
+    }
+
+    /// The sign of the ohm.
+    pub(crate) fn ohm(&self) -> &'static str {
+        Locale { language: self.language, units: Units::Metric }.ohm("ohm")
     }
 
     /// Text in bold.

@@ -20,6 +20,7 @@ fn line(finding: &Finding) -> String {
     for (name, argument) in &finding.arguments {
         line += &match argument {
             Argument::Text(text) => format!(", {name} {text}"),
+            Argument::Words(words) => format!(", {name} {}", words.name()),
             Argument::Texts(texts) => format!(", {name} {}", texts.join("/")),
             Argument::Figure(figure) => format!(", {name} {}", figure.value),
             other => format!(", {name} {other:?}"),

@@ -13,6 +13,7 @@ mod bands;
 pub mod calculation;
 pub mod candidates;
 pub mod codes;
+pub mod commands;
 pub mod door;
 pub mod drawing;
 pub mod figures;

@@ -3,13 +3,13 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    bands, calculation, candidates, door, drawing, missing, pack, publications, report, states, terms,
-    tolerance, typeset,
+    bands, calculation, candidates, commands, door, drawing, missing, pack, publications, report, states,
+    terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 21] = [
+    let all: [&[SentenceRow]; 28] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -19,6 +19,13 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::CallWords::ROWS,
         report::RemedyWords::ROWS,
         report::SheetWords::ROWS,
+        commands::AcceptWords::ROWS,
+        commands::AddressWords::ROWS,
+        commands::CatalogueWords::ROWS,
+        commands::FixWords::ROWS,
+        commands::HeadroomWords::ROWS,
+        commands::PackWords::ROWS,
+        commands::ReachWords::ROWS,
         report::VerdictWords::ROWS,
         report::Counted::ROWS,
         report::Tightest::ROWS,
@@ -53,6 +60,9 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(calculation::Formula::ALL, calculation::Formula::row),
         rows(calculation::Symbol::ALL, calculation::Symbol::row),
         rows(calculation::FormulaSource::ALL, calculation::FormulaSource::row),
+        rows(commands::AddressHead::ALL, commands::AddressHead::row),
+        rows(commands::CatalogueHead::ALL, commands::CatalogueHead::row),
+        rows(commands::LimitWord::ALL, commands::LimitWord::row),
         rows(door::DoorWord::ALL, door::DoorWord::row),
         rows(report::Label::ALL, report::Label::row),
         rows(report::SheetHead::ALL, report::SheetHead::row),

@@ -1,11 +1,13 @@
 //! `latchline accept`: records in the site file that a finding is known and stays.
 
+use super::locale::LanguageArguments;
 use crate::load::Opened;
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, date, files, load};
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_finding::{Change, Code, Edit, Finding, shown};
+use latchline_words::commands::AcceptWords;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -28,6 +30,8 @@ pub struct AcceptArguments {
     /// When it was accepted, as year-month-day [default: SOURCE_DATE_EPOCH, or today]
     #[arg(long)]
     date: Option<String>,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// Runs the command.
@@ -48,9 +52,10 @@ pub fn run(
     }
     let date = date::chosen(arguments.date.as_deref())?;
     let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
+    let language = arguments.language.language();
     let view = session.view();
     let Some(assessment) = view.assessment()? else {
-        return super::refuse(&view, surroundings);
+        return super::refuse(&view, &surroundings.look(Colour::Never, false).in_language(language));
     };
     let all = || assessment.read.iter().chain(&assessment.findings);
     let element = arguments.element.as_deref();
@@ -66,9 +71,13 @@ pub fn run(
         .edit(&entry(code, element, reason, &date))
         .with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
     files::edit(&arguments.site, &original, session.view().text())?;
-    let whom = element.map_or_else(String::new, |name| format!(" of {}", shown::name(name)));
-    let findings = if standing == 1 { "1 finding" } else { &format!("{standing} findings") };
-    writeln!(output, "accepted {code}{whom} in {}: {findings}", shown::path(&arguments.site))?;
+    let told = AcceptWords::Accepted {
+        code: code.as_str(),
+        element: element.map(shown::name).as_deref(),
+        file: &shown::path(&arguments.site),
+        findings: standing,
+    };
+    writeln!(output, "{}", told.say(language))?;
     Ok(ExitCode::SUCCESS)
 }
 

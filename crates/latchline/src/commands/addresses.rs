@@ -1,15 +1,17 @@
 //! `latchline addresses`: the number and the switch setting of every device.
 
+use super::locale::LanguageArguments;
 use crate::files::{self, read_text};
 use crate::load::Opened;
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_finding::{Language, Severity, shown};
+use latchline_finding::{Severity, shown};
 use latchline_report::addresses as numbers;
-use latchline_report::{Report, short};
+use latchline_report::{Look, Report, short};
 use latchline_site::addresses::{FoundList, assign, freeze, read_found_list, reconcile};
+use latchline_words::commands::AddressWords;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -34,6 +36,8 @@ pub struct AddressesArguments {
     /// List of found devices: one a line, a word (indoor, door, management) and its numbers
     #[arg(long, value_name = "LIST")]
     found: Option<PathBuf>,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// Form of the result.
@@ -60,14 +64,14 @@ pub fn run(
         bail!("standard input is taken by the site; name its file");
     }
     let mut opened = load::open(&arguments.site, input)?;
+    let look = surroundings.look(Colour::Auto, false).in_language(arguments.language.language());
     let view = opened.session.view();
     let Some(site) = view.site() else {
-        return super::refuse(&view, surroundings);
+        return super::refuse(&view, &look);
     };
     let plan = assign(site);
-    let look = surroundings.look(Colour::Auto, false);
     if arguments.freeze {
-        return write_numbers(arguments, &mut opened, &freeze(site, &plan), output);
+        return write_numbers(arguments, &mut opened, &freeze(site, &plan), &look, output);
     }
     if let Some(list) = &arguments.found {
         let FoundList { devices, unread } = read_found_list(&read_text(list, input)?);
@@ -94,7 +98,7 @@ pub fn run(
     let name = &view.sources().file(view.site_file()).name;
     let report = Report::new(name, view.sources(), &plan.findings, None, codes::all());
     // What is wrong with the numbers belongs to the check; here it is said beside the result.
-    let _ = std::io::stderr().write_all(short::findings(&report, Language::English).as_bytes());
+    let _ = std::io::stderr().write_all(short::findings(&report, look.language).as_bytes());
     Ok(ExitCode::from(u8::from(report.fails_at(Severity::Error))))
 }
 
@@ -106,17 +110,18 @@ fn write_numbers(
     arguments: &AddressesArguments,
     opened: &mut Opened,
     edit: &latchline_finding::Edit,
+    look: &Look,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     if edit.changes.is_empty() {
-        writeln!(output, "every number is stated in {} already", shown::path(&arguments.site))?;
+        let told = AddressWords::AllStated { file: &shown::path(&arguments.site) };
+        writeln!(output, "{}", told.say(look.language))?;
         return Ok(ExitCode::SUCCESS);
     }
     let Opened { session, original, .. } = opened;
     session.edit(edit).with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
     files::edit(&arguments.site, original, session.view().text())?;
-    let count = edit.changes.len();
-    let numbers = if count == 1 { "number" } else { "numbers" };
-    writeln!(output, "wrote {count} {numbers} into {}", shown::path(&arguments.site))?;
+    let told = AddressWords::Wrote { numbers: edit.changes.len(), file: &shown::path(&arguments.site) };
+    writeln!(output, "{}", told.say(look.language))?;
     Ok(ExitCode::SUCCESS)
 }

@@ -1,13 +1,15 @@
 //! `latchline catalogue`: what parts there are, and how a part is written.
 
+use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::output;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::Args;
 use latchline_finding::{Severity, Sources};
-use latchline_report::catalogue;
+use latchline_report::{Look, catalogue};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
+use latchline_words::commands::CatalogueHead;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -27,6 +29,8 @@ pub struct CatalogueArguments {
     /// Print the whole text of the built-in catalogue, to copy from
     #[arg(long, conflicts_with_all = ["name", "catalogue"])]
     whole: bool,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// A catalogue made of the built-in one and further files.
@@ -42,7 +46,7 @@ pub struct Parts {
 ///
 /// # Errors
 /// If a file cannot be read.
-pub fn parts(further: &[PathBuf], surroundings: &Surroundings) -> Result<Option<Parts>> {
+pub fn parts(further: &[PathBuf], look: &Look) -> Result<Option<Parts>> {
     let mut sources = Sources::new();
     let (name, text) = builtin_catalogue();
     let mut files = vec![sources.add(name, text)];
@@ -53,7 +57,7 @@ pub fn parts(further: &[PathBuf], surroundings: &Surroundings) -> Result<Option<
     let loaded = LoadedCatalogues::new(&sources, &files);
     let findings = loaded.checked();
     if !findings.is_empty() {
-        super::tell("the catalogue", &sources, &findings, surroundings);
+        super::tell(CatalogueHead::TheCatalogue.say(look.language), &sources, &findings, look);
     }
     let is_usable = findings.iter().all(|finding| finding.severity < Severity::Error);
     Ok(is_usable.then_some(Parts { sources, loaded }))
@@ -72,13 +76,14 @@ pub fn run(
         output::put(builtin_catalogue().1, output)?;
         return Ok(ExitCode::SUCCESS);
     }
-    let Some(parts) = parts(&arguments.catalogue, surroundings)? else {
+    let look = surroundings.look(Colour::Auto, false).in_language(arguments.language.language());
+    let Some(parts) = parts(&arguments.catalogue, &look)? else {
         return Ok(ExitCode::from(UNUSABLE));
     };
     let all = parts.loaded.catalogue();
     let text = match &arguments.name {
-        None => catalogue::list(all, &parts.sources, &surroundings.look(Colour::Auto, false)),
-        Some(name) => match catalogue::part(all, &parts.sources, name) {
+        None => catalogue::list(all, &parts.sources, &look),
+        Some(name) => match catalogue::part(all, &parts.sources, name, &look) {
             Some(text) => text,
             None => {
                 let near = latchline_site::parse::NameBudget::default().nearest(name, catalogue::names(all));

@@ -3,7 +3,7 @@
 use super::locale::LocaleArguments;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::load::Opened;
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
@@ -129,7 +129,8 @@ pub fn run(
     let Opened { session, files, .. } = load::open(&arguments.site, input)?;
     let view = session.view();
     let (Some(site), Some(assessment)) = (view.site(), view.assessment()?) else {
-        return super::refuse(&view, surroundings);
+        let language = arguments.locale.locale().language;
+        return super::refuse(&view, &surroundings.look(Colour::Never, false).in_language(language));
     };
     let stamp = load::stamp(&view, None, date);
     let options = SheetOptions {

@@ -1,17 +1,20 @@
 //! `latchline fix`: applies verified remedies.
 
+use super::locale::LanguageArguments;
 use super::sentence;
 use crate::difference::difference;
 use crate::files::{self, Original};
 use crate::load::{self, Opened};
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_finding::{Finding, Language, Remedy, Severity, shown};
 use latchline_remedy::{Bench, pair, propose};
 use latchline_report::table::hanging;
-use latchline_report::wording;
+use latchline_report::{Look, wording};
 use latchline_session::Mended;
+use latchline_words::commands::FixWords;
+use latchline_words::report::severity;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -38,6 +41,8 @@ pub struct FixArguments {
     /// Write the changed site file in place of the old one
     #[arg(long)]
     write: bool,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// Runs the command.
@@ -49,10 +54,11 @@ pub fn run(
     surroundings: &Surroundings,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
+    let look = &surroundings.look(Colour::Never, false).in_language(arguments.language.language());
     let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
     let view = session.view();
     let (Some(assessment), Some(bench)) = (view.assessment()?, view.bench()?) else {
-        return super::refuse(&view, surroundings);
+        return super::refuse(&view, look);
     };
     let before = view.text();
     let open: Vec<&Finding> = assessment
@@ -60,22 +66,21 @@ pub fn run(
         .iter()
         .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
         .collect();
-    let width = surroundings.width;
     if arguments.all {
-        surroundings.working("looking for what mends each finding, and checking the whole after each step");
+        surroundings.working(&FixWords::LookingForAll.say(look.language));
         let mended = session.mend(Severity::Warning)?;
         let after = session.view();
         let left = after.assessment()?.map_or(&[][..], |after| &after.findings);
-        show_steps(&mended, width, output)?;
+        show_steps(&mended, look, output)?;
         write!(output, "{}", difference(before, after.text()))?;
-        show_rest(left, width, output)?;
-        finish(arguments, &original, after.text(), output)?;
+        show_rest(left, look, output)?;
+        finish(arguments, &original, after.text(), look, output)?;
         // Without --write the file is what it was.
         return Ok(status(if arguments.write { left } else { &assessment.findings }));
     }
     let Some(number) = arguments.finding else {
-        surroundings.working("looking for what mends each finding");
-        list(&bench, &open, width, output)?;
+        surroundings.working(&FixWords::Looking.say(look.language));
+        list(&bench, &open, look, output)?;
         return Ok(status(&assessment.findings));
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
@@ -90,22 +95,22 @@ pub fn run(
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
             "finding {number} ({}) has {} remedies; number {which} is not one of them",
-            sentence(finding),
+            sentence(finding, Language::English),
             remedies.len()
         );
     };
     if !remedy.changes_the_file() {
-        write!(output, "{}", hanging("", &sentence(finding), width))?;
-        write!(output, "{}", hanging("  ", &wording::remedy(remedy, Language::English), width))?;
-        writeln!(output, "nothing to write: the site file has no key for it")?;
+        write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
+        write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
+        writeln!(output, "{}", FixWords::NothingToWrite.say(look.language))?;
         return Ok(status(&assessment.findings));
     }
     session.edit(&remedy.edit).context("cannot apply the remedy")?;
     let after = session.view();
-    write!(output, "{}", hanging("", &sentence(finding), width))?;
-    write!(output, "{}", hanging("  ", &wording::remedy(remedy, Language::English), width))?;
+    write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
+    write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
     write!(output, "{}", difference(before, after.text()))?;
-    finish(arguments, &original, after.text(), output)?;
+    finish(arguments, &original, after.text(), look, output)?;
     if !arguments.write {
         return Ok(status(&assessment.findings));
     }
@@ -120,69 +125,78 @@ fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
 }
 
 /// The findings by number, with their remedies by number.
-fn list(bench: &Bench<'_>, open: &[&Finding], width: usize, output: &mut dyn Write) -> Result<()> {
+fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Write) -> Result<()> {
     if open.is_empty() {
-        writeln!(output, "nothing to mend")?;
+        writeln!(output, "{}", FixWords::NothingToMend.say(look.language))?;
     }
     for (index, finding) in open.iter().enumerate() {
         let number = index + 1;
-        let told = format!("{}: {}", finding.severity.word(), sentence(finding));
-        write!(output, "{}", hanging(&format!("{number}. "), &told, width))?;
+        let told = told(finding, look);
+        write!(output, "{}", hanging(&format!("{number}. "), &told, look.width))?;
         output.flush()?;
         let remedies = propose(bench, finding);
         if remedies.is_empty() {
-            let none = format!(
-                "no single change of the kinds that are tried mends this; --finding {number} tries pairs"
-            );
-            write!(output, "{}", hanging("   ", &none, width))?;
+            let none = FixWords::NoSingleChange { number }.say(look.language);
+            write!(output, "{}", hanging("   ", &none, look.width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
-            write!(
-                output,
-                "{}",
-                hanging(&format!("   {}) ", index + 1), &wording::remedy(remedy, Language::English), width)
-            )?;
+            let remedy = wording::remedy(remedy, look.language);
+            write!(output, "{}", hanging(&format!("   {}) ", index + 1), &remedy, look.width))?;
         }
     }
     Ok(())
 }
 
-fn show_steps(mended: &Mended, width: usize, output: &mut dyn Write) -> Result<()> {
+fn show_steps(mended: &Mended, look: &Look, output: &mut dyn Write) -> Result<()> {
     for (index, step) in mended.steps.iter().enumerate() {
-        write!(output, "{}", hanging(&format!("{}. ", index + 1), &sentence(&step.finding), width))?;
-        write!(output, "{}", hanging("   ", &wording::remedy(&step.remedy, Language::English), width))?;
+        write!(
+            output,
+            "{}",
+            hanging(&format!("{}. ", index + 1), &sentence(&step.finding, look.language), look.width)
+        )?;
+        write!(output, "{}", hanging("   ", &wording::remedy(&step.remedy, look.language), look.width))?;
     }
     Ok(())
 }
 
-fn show_rest(left: &[Finding], width: usize, output: &mut dyn Write) -> Result<()> {
+fn show_rest(left: &[Finding], look: &Look, output: &mut dyn Write) -> Result<()> {
     let rest: Vec<&Finding> = left
         .iter()
         .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
         .collect();
     if rest.is_empty() {
-        writeln!(output, "no error or warning is left")?;
+        writeln!(output, "{}", FixWords::NothingLeft.say(look.language))?;
     } else {
-        let why = "left, because no change of the kinds that are tried mends it, alone or in a pair:";
-        write!(output, "{}", hanging("", why, width))?;
+        write!(output, "{}", hanging("", &FixWords::Left.say(look.language), look.width))?;
         for finding in rest {
-            let told = format!("{}: {}", finding.severity.word(), sentence(finding));
-            write!(output, "{}", hanging("  ", &told, width))?;
+            write!(output, "{}", hanging("  ", &told(finding, look), look.width))?;
         }
     }
     Ok(())
 }
 
-fn finish(arguments: &FixArguments, original: &Original, after: &str, output: &mut dyn Write) -> Result<()> {
-    let shown = shown::path(&arguments.site);
+/// A finding with its severity.
+fn told(finding: &Finding, look: &Look) -> String {
+    let severity = severity(finding.severity, look.language);
+    FixWords::Severity { severity, finding: &sentence(finding, look.language) }.say(look.language)
+}
+
+fn finish(
+    arguments: &FixArguments,
+    original: &Original,
+    after: &str,
+    look: &Look,
+    output: &mut dyn Write,
+) -> Result<()> {
+    let file = &shown::path(&arguments.site);
     if *original.text == *after {
         return Ok(());
     }
     if arguments.write {
         files::edit(&arguments.site, original, after)?;
-        writeln!(output, "written to {shown}")?;
+        writeln!(output, "{}", FixWords::Written { file }.say(look.language))?;
     } else {
-        writeln!(output, "not written; add --write to change {shown}")?;
+        writeln!(output, "{}", FixWords::NotWritten { file }.say(look.language))?;
     }
     Ok(())
 }

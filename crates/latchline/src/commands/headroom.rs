@@ -1,5 +1,6 @@
 //! `latchline headroom`: how much more a site carries.
 
+use super::locale::LanguageArguments;
 use crate::files::ResultFile;
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
@@ -8,6 +9,7 @@ use clap::{Args, ValueEnum};
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, paragraph};
+use latchline_words::commands::HeadroomWords;
 use serde::Serialize;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -26,6 +28,8 @@ pub struct HeadroomArguments {
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
+    #[command(flatten)]
+    language: LanguageArguments,
     #[command(flatten)]
     result: ResultFile,
 }
@@ -52,14 +56,17 @@ pub fn run(
     arguments.result.refuse(&[&arguments.site])?;
     let Opened { session, files, .. } = load::open(&arguments.site, input)?;
     let view = session.view();
+    let look = surroundings
+        .look(Colour::Auto, arguments.result.is_named())
+        .in_language(arguments.language.language());
     if view.assessment()?.is_none() {
-        return super::refuse(&view, surroundings);
+        return super::refuse(&view, &look);
     }
     arguments.result.refuse(&files)?;
-    surroundings.working("adding to every run and supply, and checking the whole each time");
+    surroundings.working(&HeadroomWords::Working.say(look.language));
     let list = view.headroom()?.unwrap_or_default();
     let text = match arguments.format {
-        Format::Text => words(list, &surroundings.look(Colour::Auto, arguments.result.is_named())),
+        Format::Text => words(list, &look),
         Format::Json => json(list)?,
     };
     arguments.result.put(&text, &files, output)?;
@@ -67,7 +74,8 @@ pub fn run(
 }
 
 fn words(list: &[Headroom], look: &Look) -> String {
-    let Some(first) = list.first() else { return String::from("nothing carries stations yet\n") };
+    let say = |words: HeadroomWords<'_>| words.say(look.language);
+    let Some(first) = list.first() else { return say(HeadroomWords::NothingThere) + "\n" };
     let limits: BTreeSet<&str> = list
         .iter()
         .flat_map(|one| {
@@ -83,7 +91,7 @@ fn words(list: &[Headroom], look: &Look) -> String {
     for more in &first.stations {
         columns.push(Column::new("", &more.model, format!("{{}} {}", more.model), Set::Number));
     }
-    columns.push(Column::new("", "metres", "{} m", Set::Number));
+    columns.push(Column::new("", say(HeadroomWords::Metres), "{} m", Set::Number));
     let mut table = Table::new(columns, 0);
     for one in list {
         let mut cells = vec![one.id.to_string()];
@@ -93,18 +101,15 @@ fn words(list: &[Headroom], look: &Look) -> String {
         );
         table.row(cells);
     }
-    let mut text =
-        paragraph("More stations of one model, or more metres, on each supply and run:", 0, look.width);
+    let mut text = paragraph(&say(HeadroomWords::Title), 0, look.width);
     let _ = write!(text, "\n{}", table.render(look));
     let keys: Vec<String> =
         limits.iter().enumerate().map(|(number, limit)| format!("{} {limit}", mark(number))).collect();
     if !keys.is_empty() {
-        let keys = format!("One more would bring: {}.", keys.join(", "));
+        let keys = say(HeadroomWords::OneMore { limits: &keys.join(", ") });
         let _ = write!(text, "\n{}", paragraph(&keys, 0, look.width));
     }
-    let notes =
-        "Each figure alone: what one row uses up, another no longer has. A calculation, not a certificate.";
-    text.push_str(&paragraph(notes, 0, look.width));
+    text.push_str(&paragraph(&say(HeadroomWords::Alone), 0, look.width));
     text
 }
 

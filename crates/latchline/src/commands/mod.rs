@@ -21,7 +21,6 @@ pub mod response;
 pub mod schema;
 
 use crate::failure::UNUSABLE;
-use crate::surroundings::Surroundings;
 use latchline_finding::{Finding, Language, Sources};
 use latchline_report::{Look, Report, text};
 use latchline_session::View;
@@ -32,21 +31,21 @@ use std::process::ExitCode;
 ///
 /// # Errors
 /// None; the type is that of the commands.
-fn refuse(view: &View, surroundings: &Surroundings) -> anyhow::Result<ExitCode> {
+fn refuse(view: &View, look: &Look) -> anyhow::Result<ExitCode> {
     let name = &view.sources().file(view.site_file()).name;
-    tell(name, view.sources(), view.reading(), surroundings);
+    tell(name, view.sources(), view.reading(), look);
     Ok(ExitCode::from(UNUSABLE))
 }
 
 /// Says on standard error what was met while files were read, each at its place.
-fn tell(name: &str, sources: &Sources, findings: &[Finding], surroundings: &Surroundings) {
+fn tell(name: &str, sources: &Sources, findings: &[Finding], look: &Look) {
     let report = Report::new(name, sources, findings, None, crate::codes::all());
-    let text = text::render(&report, &Look { width: surroundings.width, ..Look::default() });
+    let text = text::render(&report, &Look { colour: false, ..*look });
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
 }
 
 /// What is wrong, in one sentence without full stop.
-pub(crate) fn sentence(finding: &Finding) -> String {
-    latchline_words::codes::wording(finding, Language::English).message
+pub(crate) fn sentence(finding: &Finding, language: Language) -> String {
+    latchline_words::codes::wording(finding, language).message
 }

@@ -2,12 +2,13 @@
 
 use super::locale::LocaleArguments;
 use crate::files::folder;
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::{Severity, shown};
 use latchline_pack::{Audience, Options, Pack, PackInput, Paper, Part};
+use latchline_words::commands::PackWords;
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -88,10 +89,11 @@ pub fn run(
     let options = options(arguments)?;
     let date = arguments.date.as_deref().map(|date| date::chosen(Some(date))).transpose()?;
     folder::prepare(&arguments.output)?;
+    let language = arguments.locale.locale().language;
     let view = load::open(&arguments.site, input)?.session.view();
     let (Some(site), Some(assessment), Some(readings)) = (view.site(), view.assessment()?, view.readings()?)
     else {
-        return super::refuse(&view, surroundings);
+        return super::refuse(&view, &surroundings.look(Colour::Never, false).in_language(language));
     };
     let stamp = load::stamp(&view, arguments.revision.clone(), date);
     let reading = &assessment.read;
@@ -107,23 +109,15 @@ pub fn run(
     files.extend(latchline_typeset::pdfs(&pack).context("no pack was made")?);
     files.push(pack.contents(&files));
     let kept = folder::replace(&arguments.output, &files)?;
-    writeln!(output, "wrote {} files into {}", files.len(), shown::path(&arguments.output))?;
+    let mut tell = |words: PackWords<'_>| writeln!(output, "{}", words.say(language));
+    tell(PackWords::Wrote { files: files.len(), folder: &shown::path(&arguments.output) })?;
     for one in &kept {
-        match &one.beside {
-            Some(beside) => writeln!(
-                output,
-                "kept {}, which was changed since it was made; the new one is {beside}",
-                one.stays_as
-            )?,
-            None if one.name != one.stays_as => {
-                writeln!(
-                    output,
-                    "kept {} as {}, which was changed since it was made",
-                    one.name, one.stays_as
-                )?;
-            }
-            None => writeln!(output, "kept {}, which was changed since it was made", one.stays_as)?,
-        }
+        let (name, file) = (one.name.as_str(), one.stays_as.as_str());
+        tell(match &one.beside {
+            Some(beside) => PackWords::KeptWithNewBeside { file, beside },
+            None if name != file => PackWords::KeptAs { file: name, name: file },
+            None => PackWords::Kept { file },
+        })?;
     }
     let errors = reading
         .iter()
@@ -131,12 +125,7 @@ pub fn run(
         .filter(|finding| finding.accepted.is_none() && finding.severity == Severity::Error)
         .count();
     if errors > 0 {
-        let words = if errors == 1 { String::from("1 error") } else { format!("{errors} errors") };
-        writeln!(
-            output,
-            "the site has {words}; every sheet says so: latchline check {}",
-            shown::path(&arguments.site)
-        )?;
+        tell(PackWords::HasErrors { errors, site: &shown::path(&arguments.site) })?;
     }
     Ok(ExitCode::from(u8::from(errors > 0)))
 }

@@ -1,14 +1,18 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
 use super::catalogue::Parts;
+use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::files::{self, ResultFile, refuse_inputs, refuse_standing};
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
+use latchline_finding::Language;
 use latchline_reach::{Cell, MOST_STATIONS, Question, default_question, tables};
 use latchline_site::catalogue::Catalogue;
+use latchline_words::commands::{LimitWord, ReachWords};
+use latchline_words::figures;
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -52,6 +56,8 @@ pub struct ReachArguments {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
     #[command(flatten)]
+    language: LanguageArguments,
+    #[command(flatten)]
     result: ResultFile,
 }
 
@@ -63,9 +69,6 @@ enum Format {
     /// For programs
     Json,
 }
-
-/// What an answer covers.
-const JUDGED: &str = "Voltage, currents, counts and lengths are judged, not signal and start-up.";
 
 /// Answers for one cable.
 struct OfCable {
@@ -103,12 +106,14 @@ pub fn run(
     {
         bail!("--chart writes SVG: \"{}\" must end in .svg", chart.display());
     }
+    let language = arguments.language.language();
+    let look = surroundings.look(Colour::Never, false).in_language(language);
     arguments.result.refuse(&arguments.catalogue)?;
     if let Some(chart) = &arguments.chart {
         refuse_inputs(&arguments.catalogue, chart)?;
         refuse_standing(chart, arguments.result.may_replace())?;
     }
-    let Some(Parts { sources, loaded }) = super::catalogue::parts(&arguments.catalogue, surroundings)? else {
+    let Some(Parts { sources, loaded }) = super::catalogue::parts(&arguments.catalogue, &look)? else {
         return Ok(ExitCode::from(UNUSABLE));
     };
     let catalogue = loaded.catalogue();
@@ -131,12 +136,12 @@ pub fn run(
     let answers = ask(&arguments.spacing, feeders)?;
     if let Some(path) = &arguments.chart {
         let spacings = chart_spacings(&arguments.spacing);
-        let chart = chart(&question, calls, &ask(&spacings, &feeders[..1])?, feeders[0]);
+        let chart = chart(&question, calls, &ask(&spacings, &feeders[..1])?, feeders[0], language);
         let picture = svg::svg(&reach_chart(&chart, SheetSize::A4), Palette::Light);
         files::write(path, picture.as_bytes(), arguments.result.may_replace())?;
     }
     let text = match arguments.format {
-        Format::Text => words(&question, calls, &answers, &arguments.spacing, feeders),
+        Format::Text => words(&question, calls, &answers, &arguments.spacing, feeders, language),
         Format::Json => json(&question, calls, &answers)?,
     };
     arguments.result.put(&text, &arguments.catalogue, output)?;
@@ -197,17 +202,21 @@ fn words(
     answers: &[OfCable],
     spacings: &[f64],
     feeders: &[f64],
+    language: Language,
 ) -> String {
-    let mut text = format!(
-        "Most {} on one port of {} fed by {}, {calls} calls at once.\n\
-         Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long.\n\n",
-        question.station, question.distributor, question.supply
-    );
+    let say = |words: ReachWords<'_>| words.say(language);
+    let asked = say(ReachWords::Asked {
+        station: &question.station,
+        distributor: &question.distributor,
+        supply: &question.supply,
+        calls,
+    });
+    let mut text = format!("{asked}\n{}\n\n", say(ReachWords::Corner));
     for answer in answers.iter().filter(|_| feeders.len() > 1) {
-        let _ = writeln!(text, "{}: stations by spacing (down) and feeder (across), in metres", answer.cable);
-        heading(&mut text, "", 8, feeders);
+        let _ = writeln!(text, "{}", say(ReachWords::OfCable { cable: &answer.cable }));
+        heading(&mut text, "", 8, feeders, language);
         for (row, spacing) in answer.cells.chunks(feeders.len()).zip(spacings) {
-            let _ = write!(text, "{:>6} m", trimmed(*spacing));
+            let _ = write!(text, "{:>6} m", trimmed(*spacing, language));
             for cell in row {
                 let _ = write!(text, "{:>9}", count(cell));
             }
@@ -215,12 +224,9 @@ fn words(
         }
     }
     if feeders.len() == 1 {
-        let _ = writeln!(
-            text,
-            "Stations by cable (down) and spacing (across), behind {} m of feeder",
-            trimmed(feeders[0])
-        );
-        heading(&mut text, "", 14, spacings);
+        let feeder = &trimmed(feeders[0], language);
+        let _ = writeln!(text, "{}", say(ReachWords::ByCable { feeder }));
+        heading(&mut text, "", 14, spacings, language);
         for answer in answers {
             let _ = write!(text, "{:<14}", answer.cable);
             for cell in &answer.cells {
@@ -232,13 +238,13 @@ fn words(
     let mut limits: Vec<_> = answers.iter().flat_map(|answer| &answer.cells).map(|cell| cell.limit).collect();
     limits.sort_unstable();
     limits.dedup();
-    text.push_str("\nIn brackets, what one station more would break:");
-    for limit in limits {
-        let _ = write!(text, " {} {},", sign(limit), limit.word());
-    }
-    text.pop();
-    let _ = writeln!(text, ".\nAt most {MOST_STATIONS} stations are asked for. {JUDGED}");
-    text.push_str("A calculation, not a certificate; check the real site with: latchline check\n");
+    let limits: Vec<String> = limits
+        .into_iter()
+        .map(|limit| format!("{} {}", sign(limit), limit_word(limit).say(language)))
+        .collect();
+    let _ = writeln!(text, "\n{}", say(ReachWords::Limits { limits: &limits.join(", ") }));
+    let most = say(ReachWords::AtMost { most: MOST_STATIONS });
+    let _ = writeln!(text, "{most} {}\n{}", say(ReachWords::Judged), say(ReachWords::Caution));
     text
 }
 
@@ -252,7 +258,14 @@ fn chart_spacings(asked: &[f64]) -> Vec<f64> {
 }
 
 /// The chart of all cables; those with one curve share it, and a note says so.
-fn chart(question: &Question, calls: usize, answers: &[OfCable], feeder_m: f64) -> ReachChart {
+fn chart(
+    question: &Question,
+    calls: usize,
+    answers: &[OfCable],
+    feeder_m: f64,
+    language: Language,
+) -> ReachChart {
+    let say = |words: ReachWords<'_>| words.say(language);
     let mut curves: Vec<(ReachCurve, Vec<&str>)> = Vec::new();
     for answer in answers {
         // Between two spacings holds what holds at the greater one: more spacing never helps.
@@ -270,20 +283,22 @@ fn chart(question: &Question, calls: usize, answers: &[OfCable], feeder_m: f64) 
         }
     }
     let shared = curves.iter().filter(|(_, also)| !also.is_empty());
-    let mut notes: Vec<String> =
-        shared.map(|(curve, also)| format!("As {}: {}.", curve.name, also.join(", "))).collect();
-    notes.push(format!("At most {MOST_STATIONS} stations were asked for. {JUDGED}"));
-    notes.push(String::from("A calculation, not a certificate; check the real site."));
+    let mut notes: Vec<String> = shared
+        .map(|(curve, also)| say(ReachWords::ChartShared { cable: &curve.name, others: &also.join(", ") }))
+        .collect();
+    let most = say(ReachWords::AtMostWere { most: MOST_STATIONS });
+    notes.push(format!("{most} {}", say(ReachWords::Judged)));
+    notes.push(say(ReachWords::ChartCaution));
     ReachChart {
-        title: format!("{}: most {} on one port", question.family, question.station),
-        subtitle: format!(
-            "{} fed by {}, {} m of feeder, {calls} calls at once; worst state, every tolerance against it",
-            question.distributor,
-            question.supply,
-            trimmed(feeder_m)
-        ),
-        x_title: String::from("spacing, m"),
-        y_title: String::from("stations"),
+        title: say(ReachWords::ChartTitle { family: &question.family, station: &question.station }),
+        subtitle: say(ReachWords::ChartSubtitle {
+            distributor: &question.distributor,
+            supply: &question.supply,
+            feeder: &trimmed(feeder_m, language),
+            calls,
+        }),
+        x_title: say(ReachWords::ChartSpacing),
+        y_title: say(ReachWords::ChartStations),
         curves: curves.into_iter().map(|(curve, _)| curve).collect(),
         notes,
         revision: None,
@@ -291,21 +306,35 @@ fn chart(question: &Question, calls: usize, answers: &[OfCable], feeder_m: f64) 
     }
 }
 
-fn heading(text: &mut String, first: &str, width: usize, lengths: &[f64]) {
+fn heading(text: &mut String, first: &str, width: usize, lengths: &[f64], language: Language) {
     let _ = write!(text, "{first:<width$}");
     for length in lengths {
-        let _ = write!(text, "{:>7} m", trimmed(*length));
+        let _ = write!(text, "{:>7} m", trimmed(*length, language));
     }
     text.push('\n');
 }
 
-fn trimmed(length_m: f64) -> String {
-    let text = format!("{length_m:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_string)
+fn trimmed(length_m: f64, language: Language) -> String {
+    figures::decimals(figures::trimmed(length_m, 1), language)
 }
 
 fn count(cell: &Cell) -> String {
     format!("{} ({})", cell.stations, sign(cell.limit))
+}
+
+/// A word for what limits.
+fn limit_word(limit: latchline_reach::ReachLimit) -> LimitWord {
+    use latchline_reach::ReachLimit;
+    match limit {
+        ReachLimit::Voltage => LimitWord::Voltage,
+        ReachLimit::Collapse => LimitWord::Collapse,
+        ReachLimit::PortCurrent => LimitWord::PortCurrent,
+        ReachLimit::SupplyCurrent => LimitWord::SupplyCurrent,
+        ReachLimit::Count => LimitWord::Count,
+        ReachLimit::Length => LimitWord::Length,
+        ReachLimit::Undecided => LimitWord::Undecided,
+        ReachLimit::None => LimitWord::None,
+    }
 }
 
 /// One letter for what limits.
@@ -371,7 +400,7 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
                         spacing_m: cell.spacing_m,
                         feeder_m: cell.feeder_m,
                         stations: cell.stations,
-                        limit: cell.limit.word(),
+                        limit: limit_word(cell.limit).say(Language::English),
                         margin_v: cell.margin_v,
                     })
                     .collect(),

@@ -24,7 +24,7 @@ words! {
         Place: "Place" | "Ort",
         Power: "Power" | "Versorgung",
         Role: "Role" | "Rolle",
-        Station: "Station" | "Station",
+        Station: "Station" | same,
         Times: "Times" | "Zeiten",
         Voltage: "Voltage" | "Spannung",
         What: "What" | "Was",
@@ -218,7 +218,7 @@ sentences! {
             | "nicht angegeben, höchstens {limit}",
         Load { power: &'a str, state: &'a str, charging: Option<&'a str> }:
             "{power} {state}<; {charging}>"
-            | "{power} {state}<; {charging}>",
+            | same,
         Charging { power: &'a str }: "{power} for charging" | "{power} zum Laden",
         ChargingWithTheRest { power: &'a str }:
             "{power} for charging (what is left of the rated power)"

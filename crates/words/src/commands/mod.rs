@@ -1,0 +1,17 @@
+//! What commands say of their own, one file a command; what several say stands where the matter is.
+
+mod accept;
+mod addresses;
+mod catalogue;
+mod fix;
+mod headroom;
+mod pack;
+mod reach;
+
+pub use accept::AcceptWords;
+pub use addresses::{AddressHead, AddressWords};
+pub use catalogue::{CatalogueHead, CatalogueWords};
+pub use fix::FixWords;
+pub use headroom::HeadroomWords;
+pub use pack::PackWords;
+pub use reach::{LimitWord, ReachWords};

@@ -1,0 +1,63 @@
+//! `reach`.
+
+use crate::row::{sentences, words};
+
+words! {
+    /// What one more station would break.
+    pub enum LimitWord {
+        Voltage: "voltage" | "Spannung",
+        Collapse: "collapse" | "Zusammenbruch",
+        PortCurrent: "port current" | "Strom des Abgangs",
+        SupplyCurrent: "supply current" | "Strom des Netzteils",
+        Count: "count" | "Anzahl",
+        Length: "length" | "Länge",
+        Undecided: "undecided" | "unentschieden",
+        None: "none" | "nichts",
+    }
+}
+
+sentences! {
+    /// What `reach` says, in its table and on its chart.
+    pub enum ReachWords<'a> {
+        Asked { station: &'a str, distributor: &'a str, supply: &'a str, calls: usize }:
+            "Most {station} on one port of {distributor} fed by {supply}, {calls} calls at once."
+            | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls} gleichzeitige Rufe.",
+        Corner:
+            "Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long."
+            | "Ungünstigster Zustand, alle Toleranzen dagegen; Adern bei 40 °C, Längen 5 % länger.",
+        OfCable { cable: &'a str }:
+            "{cable}: stations by spacing (down) and feeder (across), in metres"
+            | "{cable}: Stationen nach Abstand (abwärts) und Zuleitung (quer), in Metern",
+        ByCable { feeder: &'a str }:
+            "Stations by cable (down) and spacing (across), behind {feeder} m of feeder"
+            | "Stationen nach Leitung (abwärts) und Abstand (quer), hinter {feeder} m Zuleitung",
+        Limits { limits: &'a str }:
+            "In brackets, what one station more would break: {limits}."
+            | "In Klammern, was eine Station mehr verletzen würde: {limits}.",
+        AtMost { most: usize }:
+            "At most {most} stations are asked for."
+            | "Gefragt wird nach höchstens {most} Stationen.",
+        AtMostWere { most: usize }:
+            "At most {most} stations were asked for."
+            | "Gefragt wurde nach höchstens {most} Stationen.",
+        Judged:
+            "Voltage, currents, counts and lengths are judged, not signal and start-up."
+            | "Beurteilt werden Spannung, Ströme, Anzahlen und Längen, nicht Signal und Anlauf.",
+        Caution:
+            "A calculation, not a certificate; check the real site with: latchline check"
+            | "Eine Berechnung, kein Nachweis; die wirkliche Anlage prüfen mit: latchline check",
+        // The chart.
+        ChartTitle { family: &'a str, station: &'a str }:
+            "{family}: most {station} on one port"
+            | "{family}: Höchstzahl {station} an einem Abgang",
+        ChartSubtitle { distributor: &'a str, supply: &'a str, feeder: &'a str, calls: usize }:
+            "{distributor} fed by {supply}, {feeder} m of feeder, {calls} calls at once; worst state, every tolerance against it"
+            | "{distributor}, gespeist von {supply}, {feeder} m Zuleitung, {calls} gleichzeitige Rufe; ungünstigster Zustand, alle Toleranzen dagegen",
+        ChartSpacing: "spacing, m" | "Abstand, m",
+        ChartStations: "stations" | "Stationen",
+        ChartShared { cable: &'a str, others: &'a str }: "As {cable}: {others}." | "Wie {cable}: {others}.",
+        ChartCaution:
+            "A calculation, not a certificate; check the real site."
+            | "Eine Berechnung, kein Nachweis; die wirkliche Anlage prüfen.",
+    }
+}

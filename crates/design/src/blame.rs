@@ -8,23 +8,26 @@ use crate::obstacle::Obstacle;
 use crate::outcome::Binding;
 use crate::planning::{plan, relaxed};
 use crate::runs::{best_head, chain};
+use latchline_words::design::{LimitWords, ObstacleWords};
 
 /// A limit with its value in words, and the limits without it.
-fn loosened(limits: &Limits) -> Vec<(String, Limits)> {
+fn loosened(limits: &Limits) -> Vec<(LimitWords, Limits)> {
     let mut list = Vec::new();
     if limits.spare > 0 {
-        list.push((format!("spare ports: {}", limits.spare), Limits { spare: 0, ..*limits }));
+        let words = LimitWords::SparePorts { ports: limits.spare };
+        list.push((words, Limits { spare: 0, ..*limits }));
     }
     if limits.dwellings < usize::MAX / 2 {
-        let words = format!("dwellings on a run: {}", limits.dwellings);
+        let words = LimitWords::Dwellings { dwellings: limits.dwellings };
         list.push((words, Limits { dwellings: usize::MAX / 2, ..*limits }));
     }
     if limits.stations < usize::MAX / 2 {
-        let words = format!("stations on a run: {}", limits.stations);
+        let words = LimitWords::Stations { stations: limits.stations };
         list.push((words, Limits { stations: usize::MAX / 2, ..*limits }));
     }
     if limits.longest_dm.min(limits.total_dm) < u64::MAX / 4 {
-        let words = format!("length of a run: {} m", limits.longest_dm.min(limits.total_dm) / 10);
+        let metres = limits.longest_dm.min(limits.total_dm) / 10;
+        let words = LimitWords::Length { metres: usize::try_from(metres).unwrap_or(usize::MAX) };
         list.push((words, Limits { longest_dm: u64::MAX / 2, total_dm: u64::MAX / 2, ..*limits }));
     }
     list
@@ -64,8 +67,8 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
     let mut loose = instance.clone();
     for (words, limits) in loosened(&instance.limits) {
         if bound(&mut loose, root, order, limits).is_some() {
-            let relaxation = Some(format!("without the limit on {words} there is one"));
-            return Obstacle::Together { relaxation };
+            let relaxation = ObstacleWords::WithoutLimit { limit: &words.both() }.both();
+            return Obstacle::Together { relaxation: Some(relaxation) };
         }
     }
     let mut widest = instance.clone();
@@ -77,11 +80,11 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
     }
     if plan(&widest, order, root, relaxed(0), None).is_some() {
         let words = if instance.isolator.is_none() {
-            "with a larger supply there is one: the family has no isolating box to join a second supply"
+            ObstacleWords::LargerSupply
         } else {
-            "with larger supplies there is one"
+            ObstacleWords::LargerSupplies
         };
-        return Obstacle::Together { relaxation: Some(words.to_string()) };
+        return Obstacle::Together { relaxation: Some(words.both()) };
     }
     Obstacle::Together { relaxation: None }
 }
@@ -95,7 +98,7 @@ pub fn prices(instance: &Instance<'_>, root: usize, order: &[usize]) -> Vec<Bind
         if let Some(then) = bound(&mut loose, root, order, limits)
             && then < now
         {
-            list.push(Binding { limit, price: money(now - then) });
+            list.push(Binding { limit: limit.both(), price: money(now - then) });
         }
     }
     list

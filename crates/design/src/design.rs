@@ -10,6 +10,7 @@ use crate::search::{GOOD_ENOUGH_LARGE, LARGE_SITE, Search};
 use crate::space::describe;
 use latchline_finding::Money;
 use latchline_survey::Survey;
+use latchline_words::design::UnknownPart;
 
 /// How hard to look.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -53,7 +54,7 @@ fn over_orders(
 ) -> Result<Design, Obstacle> {
     let catalogue = texts.catalogues.catalogue();
     let Some(family) = catalogue.families.get(family) else {
-        return Err(Obstacle::UnknownPart { kind: "family", name: family.to_string() });
+        return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
     };
     let instance = Instance::new(survey, catalogue, family)?;
     let mut best: Option<Design> = None;

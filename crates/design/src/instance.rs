@@ -12,6 +12,7 @@ use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
 use std::collections::{BTreeMap, BTreeSet};
+use latchline_words::design::LackingPart;
 
 /// Everything that a plan needs.
 #[derive(Clone)]
@@ -129,18 +130,18 @@ impl<'a> Instance<'a> {
         instance.nearest_boxes = (0..survey.places.len()).map(|place| instance.boxes_near(place)).collect();
         instance.supplies.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
         if instance.distributors.is_empty() {
-            return Err(Obstacle::NoPart { family: name.to_string(), kind: "distributor with a price" });
+            return Err(Obstacle::NoPart { family: name.to_string(), part: LackingPart::Distributor });
         }
         if instance.supplies.is_empty() {
-            let kind = if settings.standby_hours.is_some() {
-                "supply with a battery and a price"
+            let part = if settings.standby_hours.is_some() {
+                LackingPart::SupplyWithBattery
             } else {
-                "supply with a price"
+                LackingPart::Supply
             };
-            return Err(Obstacle::NoPart { family: name.to_string(), kind });
+            return Err(Obstacle::NoPart { family: name.to_string(), part });
         }
         if instance.wires.is_empty() {
-            return Err(Obstacle::NoPart { family: name.to_string(), kind: "cable with a price" });
+            return Err(Obstacle::NoPart { family: name.to_string(), part: LackingPart::Cable });
         }
         instance.items(name)?;
         instance.who_calls_whom();

@@ -8,19 +8,20 @@ use crate::obstacle::Obstacle;
 use crate::parts::{LockLoad, cost_of, load_of, lock_load, station};
 use latchline_site::catalogue::{Environment, LoopThrough, StationKind, StationModel};
 use latchline_survey::Survey;
+use latchline_words::design::CountedPart;
 
 impl Instance<'_> {
     pub(crate) fn items(&mut self, family: &str) -> Result<(), Obstacle> {
         let survey = self.survey;
         let settings = &survey.settings;
         let limit =
-            |count: usize, limit: &Option<latchline_finding::Sourced<u32>>, what: &'static str| match limit {
+            |count: usize, limit: &Option<latchline_finding::Sourced<u32>>, part: CountedPart| match limit {
                 Some(limit) if count > limit.value as usize => {
-                    Err(Obstacle::Count { what, count, limit: limit.value as usize })
+                    Err(Obstacle::Count { part, count, limit: limit.value as usize })
                 }
                 _ => Ok(()),
             };
-        limit(survey.entrances.len(), &self.family.door_stations, "door stations of one site")?;
+        limit(survey.entrances.len(), &self.family.door_stations, CountedPart::DoorStations)?;
         for (index, entrance) in survey.entrances.iter().enumerate() {
             let media = entrance.media.unwrap_or(settings.media);
             let called = called(survey, &entrance.calls);
@@ -61,7 +62,7 @@ impl Instance<'_> {
                     Some(wanted),
                 )?);
             }
-            limit(models.len(), &self.family.stations_per_dwelling, "stations of one dwelling")?;
+            limit(models.len(), &self.family.stations_per_dwelling, CountedPart::StationsOfDwelling)?;
             let loads: Vec<StationLoad> =
                 models.iter().map(|model| load_of(model, models.len() == 1, false, LockLoad::None)).collect();
             let place = dwelling.place;

@@ -8,11 +8,12 @@ use crate::outcome::{Design, Texts};
 use crate::plan::Plan;
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Memory, Verdict, assess_with};
-use latchline_finding::{Argument, Code, ElementId, Finding, Money, Severity};
+use latchline_finding::{Argument, Both, Code, ElementId, Figure, Finding, Language, Money, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Write as _;
+use latchline_words::design::ObstacleWords;
+use latchline_words::figures;
 
 /// What kind of change may help a plan that does not pass.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,8 +33,19 @@ pub enum Help {
 pub struct Rejection {
     /// What may help.
     pub help: Help,
-    /// By code, the worst finding with its figures, and how many more there are.
-    pub told: Vec<String>,
+    /// A figure against its limit.
+fn against((value, limit): (Figure, Figure)) -> Both {
+    let symbol = value.unit.symbol();
+    let text = |number: f64| format!("{} {symbol}", (number * 100.0).round() / 100.0).trim_end().to_string();
+    let say = |language| {
+        let shown = |number| figures::decimals(text(number), language);
+        ObstacleWords::Against { value: &shown(value.value), limit: &shown(limit.value) }.say(language)
+    };
+    Both::new(say(Language::English), say(Language::German))
+}
+
+/// By code, the worst finding with its figures, and how many more there are.
+    pub told: Vec<Both>,
     /// The largest excess over a limit, as a share of the limit; 1 for a finding without figures.
     pub excess: f64,
     /// By finding: the items on the runs that it names, a caller's with its own.
@@ -61,7 +73,7 @@ const RUNS: &[Code] =
 
 impl Rejection {
     /// Words alone: nothing that a plan can change.
-    pub fn told(words: String) -> Rejection {
+    pub fn told(words: Both) -> Rejection {
         Rejection { help: Help::Nothing, told: vec![words], excess: 1.0, blamed: Vec::new() }
     }
 
@@ -100,28 +112,31 @@ fn excess(finding: &Finding) -> f64 {
     }
 }
 
+/// A figure against its limit.
+fn against((value, limit): (Figure, Figure)) -> Both {
+    let symbol = value.unit.symbol();
+    let text = |number: f64| format!("{} {symbol}", (number * 100.0).round() / 100.0).trim_end().to_string();
+    let say = |language| {
+        let shown = |number| figures::decimals(text(number), language);
+        ObstacleWords::Against { value: &shown(value.value), limit: &shown(limit.value) }.say(language)
+    };
+    Both::new(say(Language::English), say(Language::German))
+}
+
 /// By code, the worst finding with its figures, and how many more there are.
-fn told(errors: &[&Finding]) -> Vec<String> {
+fn told(errors: &[&Finding]) -> Vec<Both> {
     let mut by_code: BTreeMap<Code, Vec<&Finding>> = BTreeMap::new();
     for finding in errors {
         by_code.entry(finding.code).or_default().push(finding);
     }
     let one = |(code, findings): (Code, Vec<&Finding>)| {
         let worst = findings.iter().max_by(|a, b| excess(a).total_cmp(&excess(b)));
-        let mut text = code.to_string();
-        if let Some(element) = worst.and_then(|worst| worst.element.as_ref()) {
-            let _ = write!(text, " {element}");
-        }
-        if let Some((value, limit)) = worst.and_then(|worst| worst.value.zip(worst.limit)) {
-            let round = |value: f64| (value * 100.0).round() / 100.0;
-            let symbol = value.unit.symbol();
-            let _ =
-                write!(text, " ({} {symbol} against {} {symbol})", round(value.value), round(limit.value));
-        }
-        if findings.len() > 1 {
-            let _ = write!(text, " and {} more", findings.len() - 1);
-        }
-        text.replace(" )", ")").replace("  ", " ")
+        let element = worst.and_then(|worst| worst.element.as_ref()).map(|element| element.as_str());
+        let figures = worst.and_then(|worst| worst.value.zip(worst.limit)).map(against);
+        let more = Some(findings.len() - 1).filter(|more| *more > 0);
+        let words =
+            ObstacleWords::Finding { code: code.as_str(), element, figures: figures.as_ref(), more };
+        words.both()
     };
     by_code.into_iter().map(one).collect()
 }

@@ -1,5 +1,8 @@
 //! Why no design can be made.
 
+use latchline_finding::{Both, Language};
+use latchline_words::design::{CountedPart, LackingPart, ObstacleWords, UnknownPart};
+use latchline_words::figures;
 use std::fmt;
 
 /// What stands in the way of every design of a family.
@@ -10,19 +13,19 @@ pub enum Obstacle {
         /// Family.
         family: String,
         /// What is missing.
-        kind: &'static str,
+        part: LackingPart,
     },
     /// A part that the survey names is in no catalogue.
     UnknownPart {
         /// What it should be.
-        kind: &'static str,
+        part: UnknownPart,
         /// Its name.
         name: String,
     },
     /// More than the family allows.
     Count {
         /// Of what.
-        what: &'static str,
+        part: CountedPart,
         /// How many there are.
         count: usize,
         /// How many may be.
@@ -40,42 +43,49 @@ pub enum Obstacle {
     /// Everything can be fed alone, but not together within these limits.
     Together {
         /// The limit whose loosening would help, in words, with the value that suffices.
-        relaxation: Option<String>,
+        relaxation: Option<Both>,
     },
     /// Plans were found, but none passes.
     Rejected {
         /// Plans that were assessed.
         tried: usize,
         /// What the nearest of them misses: codes of findings with their elements and figures.
-        findings: Vec<String>,
+        findings: Vec<Both>,
     },
+}
+
+impl Obstacle {
+    /// What it says.
+    pub fn say(&self, language: Language) -> String {
+        match self {
+            Self::NoPart { family, part } => ObstacleWords::NoPart { family, part }.say(language),
+            Self::UnknownPart { part, name } => ObstacleWords::UnknownPart { part, name }.say(language),
+            Self::Count { part, count, limit } => {
+                ObstacleWords::Count { part, count: *count, limit: *limit }.say(language)
+            }
+            Self::OutOfReach { item, nearest, length_m } => {
+                let length = &figures::decimals(figures::fixed(*length_m, 1), language);
+                ObstacleWords::OutOfReach { item, place: nearest, length }.say(language)
+            }
+            Self::Together { relaxation: Some(relaxation) } => {
+                ObstacleWords::TogetherBut { relaxation }.say(language)
+            }
+            Self::Together { relaxation: None } => ObstacleWords::Together.say(language),
+            Self::Rejected { tried, findings } => {
+                let findings: Vec<&str> = findings.iter().map(|finding| finding.of(language)).collect();
+                let findings = &findings.join(", ");
+                match *tried {
+                    0 => ObstacleWords::RejectedUntried { findings }.say(language),
+                    plans => ObstacleWords::Rejected { plans, findings }.say(language),
+                }
+            }
+        }
+    }
 }
 
 impl fmt::Display for Obstacle {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoPart { family, kind } => write!(f, "the family {family} has no {kind}"),
-            Self::UnknownPart { kind, name } => write!(f, "no catalogue has a {kind} \"{name}\""),
-            Self::Count { what, count, limit } => {
-                write!(f, "{count} {what}; the family allows {limit}")
-            }
-            Self::OutOfReach { item, nearest, length_m } => write!(
-                f,
-                "{item} cannot be fed even alone on a run: the nearest place for a box, {nearest}, is {length_m:.1} m of cable away"
-            ),
-            Self::Together { relaxation: Some(relaxation) } => {
-                write!(f, "no design within the declared space keeps every limit; {relaxation}")
-            }
-            Self::Together { relaxation: None } => f.write_str(
-                "no design within the declared space keeps every limit, and loosening one of them alone does not help",
-            ),
-            Self::Rejected { tried: 0, findings } => f.write_str(&findings.join(", ")),
-            Self::Rejected { tried, findings } => write!(
-                f,
-                "none of the {tried} plans that were checked passes; the nearest to it fails by {}",
-                findings.join(", ")
-            ),
-        }
+        f.write_str(&self.say(Language::English))
     }
 }
 

@@ -1,7 +1,7 @@
 //! A design that passes, and the texts that it is checked with.
 
 use latchline_assess::Assessment;
-use latchline_finding::{Money, Sources};
+use latchline_finding::{Both, Money, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
@@ -37,7 +37,7 @@ pub struct Design {
     /// Family.
     pub family: String,
     /// The declared space, line by line.
-    pub space: Vec<String>,
+    pub space: Vec<Both>,
     /// Walking orders tried.
     pub orders: usize,
     /// Plans that were assessed before one passed.
@@ -62,7 +62,7 @@ impl Design {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Binding {
     /// The limit, in words with its value.
-    pub limit: String,
+    pub limit: Both,
     /// By how much the lower bound falls without it.
     pub price: Money,
 }

@@ -10,6 +10,7 @@ use latchline_site::catalogue::{
 };
 use latchline_survey::Survey;
 use std::collections::BTreeMap;
+use latchline_words::design::{LackingPart, UnknownPart};
 
 /// Resistance of one terminal in one conductor, as site files have it by default.
 pub const JOINT_OHM: f64 = 0.01;
@@ -234,7 +235,7 @@ pub fn station<'c>(
                 return Ok(model);
             }
             Some(model) => media = model.media.value,
-            None => return Err(Obstacle::UnknownPart { kind: "station", name: name.to_string() }),
+            None => return Err(Obstacle::UnknownPart { part: UnknownPart::Station, name: name.to_string() }),
         }
     }
     let suits = |model: &&StationModel| {
@@ -251,14 +252,14 @@ pub fn station<'c>(
         .min_by(|a, b| a.0.cmp(&b.0).then(a.1.head.name.cmp(&b.1.head.name)))
         .map(|(_, model)| model)
         .ok_or_else(|| {
-            let kind = match (kind, media) {
-                (StationKind::Management, _) => "management station",
-                (StationKind::Indoor, Media::Video) => "video indoor station",
-                (StationKind::Indoor, Media::Audio) => "audio indoor station",
-                (StationKind::Door, Media::Video) => "video door station that can call so many",
-                (StationKind::Door, Media::Audio) => "audio door station that can call so many",
+            let part = match (kind, media) {
+                (StationKind::Management, _) => LackingPart::ManagementStation,
+                (StationKind::Indoor, Media::Video) => LackingPart::VideoIndoor,
+                (StationKind::Indoor, Media::Audio) => LackingPart::AudioIndoor,
+                (StationKind::Door, Media::Video) => LackingPart::VideoDoor,
+                (StationKind::Door, Media::Audio) => LackingPart::AudioDoor,
             };
-            Obstacle::NoPart { family: family.to_string(), kind }
+            Obstacle::NoPart { family: family.to_string(), part }
         })
 }
 
@@ -319,7 +320,7 @@ pub fn in_walls(
     for (index, known) in survey.existing.iter().enumerate() {
         let Some(cable) = catalogue.cables.get(&known.cable.value) else {
             let name = known.cable.value.clone();
-            return Err(Obstacle::UnknownPart { kind: "cable", name });
+            return Err(Obstacle::UnknownPart { part: UnknownPart::Cable, name });
         };
         let (hot, usual) =
             (conductor_ohm_per_m(cable, settings.hottest_c), conductor_ohm_per_m(cable, settings.usual_c));

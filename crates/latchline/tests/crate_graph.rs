@@ -23,7 +23,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("session", &["finding", "site", "assess", "remedy", "reach"]),
     ("store", &["finding", "site"]),
     ("survey", &["finding", "site"]),
-    ("design", &["finding", "site", "network", "assess", "survey"]),
+    ("design", &["finding", "words", "site", "network", "assess", "survey"]),
     ("drawing", &["finding", "words", "site", "assess"]),
     ("pack", &["finding", "words", "site", "cutting", "assess", "drawing"]),
     ("typeset", &["finding", "words", "drawing", "pack"]),

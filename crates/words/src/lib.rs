@@ -14,6 +14,7 @@ pub mod calculation;
 pub mod candidates;
 pub mod codes;
 pub mod commands;
+pub mod design;
 pub mod door;
 pub mod drawing;
 pub mod figures;

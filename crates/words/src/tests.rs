@@ -3,13 +3,13 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    bands, calculation, candidates, commands, door, drawing, missing, pack, publications, report, states,
-    terms, tolerance, typeset,
+    bands, calculation, candidates, commands, design, door, drawing, missing, pack, publications, report,
+    states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 28] = [
+    let all: [&[SentenceRow]; 33] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -26,6 +26,11 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         commands::HeadroomWords::ROWS,
         commands::PackWords::ROWS,
         commands::ReachWords::ROWS,
+        design::DesignWords::ROWS,
+        design::LimitWords::ROWS,
+        design::ObstacleWords::ROWS,
+        design::SpaceWords::ROWS,
+        design::StepWords::ROWS,
         report::VerdictWords::ROWS,
         report::Counted::ROWS,
         report::Tightest::ROWS,
@@ -63,6 +68,11 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(commands::AddressHead::ALL, commands::AddressHead::row),
         rows(commands::CatalogueHead::ALL, commands::CatalogueHead::row),
         rows(commands::LimitWord::ALL, commands::LimitWord::row),
+        rows(design::ComparisonHead::ALL, design::ComparisonHead::row),
+        rows(design::CountedPart::ALL, design::CountedPart::row),
+        rows(design::DesignVerdict::ALL, design::DesignVerdict::row),
+        rows(design::LackingPart::ALL, design::LackingPart::row),
+        rows(design::UnknownPart::ALL, design::UnknownPart::row),
         rows(door::DoorWord::ALL, door::DoorWord::row),
         rows(report::Label::ALL, report::Label::row),
         rows(report::SheetHead::ALL, report::SheetHead::row),

@@ -3,6 +3,9 @@
 use super::installed::{Installed, Stop};
 use super::ways::Way;
 use crate::instance::Instance;
+use latchline_finding::{Both, Language};
+use latchline_words::design::StepWords;
+use latchline_words::figures;
 
 /// Lengths in metres that differ by less are the same, rounded otherwise.
 const SAME_M: f64 = 0.0501;
@@ -26,13 +29,13 @@ pub fn corrections(instance: &Instance<'_>, installed: &mut Installed) -> Vec<Wa
             continue;
         }
         let sum = |lengths: &[f64]| lengths.iter().sum::<f64>();
-        let words = format!(
-            "{}: {:.1} m of cable by the survey, not {:.1} m",
-            run.name,
-            sum(&surveyed_m),
-            sum(&run.lengths_m)
-        );
-        let mut way = Way::new(words, 0);
+        let shown = |lengths: &[f64]| {
+            let metres = figures::fixed(sum(lengths), 1);
+            Both::new(metres.clone(), figures::decimals(metres, Language::German))
+        };
+        let (surveyed, stated) = (&shown(&surveyed_m), &shown(&run.lengths_m));
+        let words = StepWords::OtherLength { run: &run.name, surveyed, stated };
+        let mut way = Way::new(words.both(), 0);
         way.lengths(&run.name.clone(), &surveyed_m);
         installed.runs[at].lengths_m = surveyed_m;
         ways.push(way);

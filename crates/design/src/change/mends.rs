@@ -7,6 +7,7 @@ use crate::judge::{Help, Rejection};
 use crate::money::Amount;
 use crate::toml_text::{list, quoted};
 use latchline_site::model::Site;
+use latchline_words::design::StepWords;
 
 /// What may mend a change that fails: other cables on the runs at fault and on trunks, larger supplies, the last
 /// dwelling of such a run on a free port.
@@ -30,8 +31,8 @@ pub fn mends(instance: &Instance<'_>, installed: &Installed, site: &Site, reject
                 continue;
             }
             let cost = total_dm.ceil() as Amount * wire.per_dm;
-            let words = format!("{} pulled anew with {} in place of {}", run.name, wire.name, run.cable);
-            let mut way = Way::new(words, cost);
+            let words = StepWords::PulledAnew { run: &run.name, cable: &wire.name, old: &run.cable };
+            let mut way = Way::new(words.both(), cost);
             way.set(&["runs", &run.name, "cable"], quoted(&wire.name));
             let mut changed = installed.clone();
             for target in changed.runs.iter_mut().filter(|target| target.name == run.name) {
@@ -47,8 +48,8 @@ pub fn mends(instance: &Instance<'_>, installed: &Installed, site: &Site, reject
     for supply in &site.supplies {
         for kind in instance.supplies.iter().filter(|kind| kind.name != supply.model.value) {
             let id = supply.id.as_str();
-            let words = format!("{id}: {} in place of {}", kind.name, supply.model.value);
-            let mut way = Way::new(words, kind.cost);
+            let words = StepWords::OtherSupply { supply: id, model: &kind.name, old: &supply.model.value };
+            let mut way = Way::new(words.both(), kind.cost);
             way.set(&["supplies", id, "model"], quoted(&kind.name));
             ways.push((installed.clone(), way));
         }
@@ -84,7 +85,7 @@ fn moved(instance: &Instance<'_>, installed: &Installed, rejection: &Rejection, 
                 else {
                     continue;
                 };
-                way.words = format!("moved from {}: {}", run.name, way.words);
+                way.words = StepWords::MovedFrom { run: &run.name, then: &way.words }.both();
                 way.set(&["runs", &run.name, "to"], list(&names));
                 way.lengths(&run.name, &lengths_m);
                 ways.push((changed, way));

@@ -23,13 +23,14 @@ use crate::obstacle::Obstacle;
 use crate::parts::{cost_of, is_withdrawn};
 use installed::Installed;
 use latchline_assess::{Assessment, Memory, Verdict, assess_with};
-use latchline_finding::{Edit, FileId, Money, Severity, Sources};
+use latchline_finding::{Both, Edit, FileId, Money, Severity, Sources};
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use latchline_survey::Survey;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 use ways::Way;
+use latchline_words::design::{ObstacleWords, StepWords, UnknownPart};
 
 /// Changes that are judged at most.
 const MOST_JUDGED: usize = 240;
@@ -63,7 +64,7 @@ pub struct Changed {
     /// What changed, as edits with their reasons, in the order in which they apply.
     pub steps: Vec<Step>,
     /// Differences that are left as they are.
-    pub left: Vec<String>,
+    pub left: Vec<Both>,
     /// Material and labour of the change.
     pub cost: Money,
     /// Changes that were judged.
@@ -74,7 +75,7 @@ pub struct Changed {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     /// What and why, in words.
-    pub words: String,
+    pub words: Both,
     /// The change of the text.
     pub edit: Edit,
     /// Its cost.
@@ -135,7 +136,7 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
     let catalogue = &from.site.catalogue;
     let name = &from.site.family.value;
     let Some(family) = catalogue.families.get(name) else {
-        return Err(Obstacle::UnknownPart { kind: "family", name: name.clone() });
+        return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: name.clone() });
     };
     let instance = Instance::new(survey, catalogue, family)?;
     let text = from.sources.file(from.site_file).text.to_string();
@@ -193,7 +194,7 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
         }
     }
     if rejected.is_empty() {
-        rejected = vec![String::from("no run, port or trunk takes what is new")];
+        rejected = vec![ObstacleWords::NothingTakesIt.both()];
     }
     Err(Obstacle::Rejected { tried: judged, findings: rejected })
 }
@@ -216,7 +217,7 @@ fn tasks(instance: &Instance<'_>, site: &Site) -> Vec<Task> {
 }
 
 /// What the survey and the site have otherwise and a change does not touch.
-fn left(instance: &Instance<'_>, site: &Site) -> Vec<String> {
+fn left(instance: &Instance<'_>, site: &Site) -> Vec<Both> {
     let mut left = Vec::new();
     let surveyed = |name: &str| instance.items.iter().any(|item| item.name == name);
     let names = site
@@ -226,24 +227,25 @@ fn left(instance: &Instance<'_>, site: &Site) -> Vec<String> {
         .chain(site.entrances.iter().map(|entrance| &entrance.id))
         .chain(site.management.iter().map(|desk| &desk.id));
     for name in names.filter(|name| !surveyed(name.as_str())) {
-        left.push(format!("{name} is not in the survey; it stays as it is"));
+        left.push(StepWords::NotInSurvey { item: name.as_str() }.both());
     }
     for item in &instance.items {
         let Some(dwelling) = site.dwellings.iter().find(|dwelling| dwelling.id.as_str() == item.name) else {
             continue;
         };
         if matches!(item.owner, Owner::Dwelling(_)) && dwelling.stations.len() != item.models.len() {
-            left.push(format!(
-                "{} has {} stations in the survey and {} in the site; they stay as they are",
-                item.name,
-                item.models.len(),
-                dwelling.stations.len()
-            ));
+            let words = StepWords::OtherStations {
+                item: &item.name,
+                surveyed: item.models.len(),
+                installed: dwelling.stations.len(),
+            };
+            left.push(words.both());
         }
     }
     let runs = site.runs.iter().filter(|run| is_withdrawn(instance.survey, &run.cable.value));
     for run in runs {
-        left.push(format!("{} has the withdrawn cable {}; what is pulled stays", run.id, run.cable.value));
+        let words = StepWords::WithdrawnCable { run: run.id.as_str(), cable: &run.cable.value };
+        left.push(words.both());
     }
     left
 }
@@ -262,7 +264,9 @@ fn try_out<'w>(
     let mut edits = Vec::new();
     for way in ways {
         let edit = way.edit(&changed);
-        changed = edit::apply(&changed, &edit).map_err(|error| Rejection::told(error.to_string()))?;
+        changed = edit::apply(&changed, &edit).map_err(|error| {
+            Rejection::told(ObstacleWords::NotApplicable { error: &error.to_string() }.both())
+        })?;
         edits.push(edit);
     }
     let mut sources = from.sources.clone();
@@ -271,7 +275,8 @@ fn try_out<'w>(
     let Some(site) = resolved.site else {
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
         let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
-        return Err(Rejection::told(told.join(", ")));
+        let told = told.join(", ");
+        return Err(Rejection::told(Both::new(told.clone(), told)));
     };
     let assessment = assess_with(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {
@@ -281,7 +286,8 @@ fn try_out<'w>(
         let now = site.stations.iter().position(|other| other.id == station.id);
         let numbers = now.and_then(|now| assessment.addresses.numbers(now));
         if numbers != before.addresses.numbers(index) {
-            return Err(Rejection::told(format!("the address of {} would change", station.id)));
+            let words = ObstacleWords::AddressWouldChange { station: station.id.as_str() };
+            return Err(Rejection::told(words.both()));
         }
     }
     Ok((changed, site, assessment, edits))

@@ -10,6 +10,7 @@ use crate::parts::is_withdrawn;
 use crate::toml_text::{array, joined, list, place_key, quoted};
 use latchline_site::catalogue::StationKind;
 use latchline_site::model::{Site, StationOwner};
+use latchline_words::design::{LackingPart, StepWords};
 
 /// Another part of the same kind in place of a withdrawn one, everywhere.
 ///
@@ -48,7 +49,7 @@ pub fn replacements(
     if ways.is_empty() {
         return Err(Obstacle::NoPart {
             family: instance.family.head.name.clone(),
-            kind: "part to take the place of a withdrawn one",
+            part: LackingPart::Replacement,
         });
     }
     Ok(ways)
@@ -106,7 +107,7 @@ fn replacement(
     }
     way.parts.dedup();
     way.cost = price(instance, name) * count as Amount;
-    way.words = format!("{part} is withdrawn: {name} in its place, {count} times");
+    way.words = StepWords::Withdrawn { part, model: name, count }.both();
     let mut installed = installed.clone();
     for at in 0..installed.boxes.len() {
         if installed.boxes[at].model == part {
@@ -151,6 +152,6 @@ fn surplus_ports(instance: &Instance<'_>, installed: &mut Installed, at: usize, 
     way.set(&["runs", &target.name, "to"], list(&names));
     way.lengths(&target.name, &target.lengths_m);
     way.cost += kind.cost + Amount::from(length_dm) * per_dm(instance, &target.cable).unwrap_or(0);
-    way.words
-        .push_str(&format!("; {name} beside {} for the ports that it has less", installed.boxes[at].name));
+    let words = StepWords::BesideForPorts { done: &way.words, name: &name, beside: &installed.boxes[at].name };
+    way.words = words.both();
 }

@@ -8,15 +8,16 @@ use crate::money::Amount;
 use crate::parts::cost_of;
 use crate::sections::{Sections, sections};
 use crate::toml_text::{array, entrance_keys, joined, lengths_keys, list, place_key, quoted, surroundings};
-use latchline_finding::Edit;
+use latchline_finding::{Both, Edit};
 use latchline_site::catalogue::BoxRole;
 use latchline_site::edit;
+use latchline_words::design::StepWords;
 
 /// One thing done: words, cost, and what it changes in the text.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Way {
     /// What and why.
-    pub words: String,
+    pub words: Both,
     /// Material and labour.
     pub cost: Amount,
     pub(super) parts: Vec<Part>,
@@ -33,7 +34,7 @@ pub(super) enum Part {
 
 impl Way {
     /// Nothing in the text yet.
-    pub fn new(words: String, cost: Amount) -> Self {
+    pub fn new(words: Both, cost: Amount) -> Self {
         Way { words, cost, parts: Vec::new() }
     }
 
@@ -140,12 +141,11 @@ fn looped(instance: &Instance<'_>, installed: &Installed, item: usize, at: usize
         let names = target.names(instance, installed);
         let name = &instance.items[item].name;
         let cost = Amount::from(new_dm) * per_dm;
-        let where_to = if behind == 1 {
-            format!("before {}", names[first + stations])
-        } else {
-            String::from("at its end")
+        let words = match names.get(first + stations) {
+            Some(before) if behind == 1 => StepWords::LoopedInBefore { item: name, run: &run.name, before },
+            _ => StepWords::LoopedInAtEnd { item: name, run: &run.name },
         };
-        let mut way = Way::new(format!("{name} looped into {} {where_to}", run.name), cost);
+        let mut way = Way::new(words.both(), cost);
         way.set(&["runs", &run.name, "to"], list(&names));
         way.lengths(&run.name, &lengths_m);
         ways.push((changed, way));
@@ -197,7 +197,8 @@ pub(super) fn on_port(
     };
     let total: u32 = planned.lengths_dm.iter().sum();
     let cost = Amount::from(total) * wire.per_dm;
-    let mut way = Way::new(format!("{} on {from} with {}", new.name, wire.name), cost);
+    let words = StepWords::OnPort { item: &new.name, port: &from, cable: &wire.name };
+    let mut way = Way::new(words.both(), cost);
     way.set(&["runs", &name], run_text(instance, &changed, &run, &planned, place, new));
     changed.runs.push(run);
     Some((changed, way))
@@ -276,10 +277,13 @@ fn further_boxes(instance: &Instance<'_>, installed: &Installed, item: usize, wa
                     };
                     let trunk = &changed.runs[at];
                     way.cost += kind.cost + Amount::from(length_dm) * per_dm;
-                    way.words = format!(
-                        "a further box {name} ({}) at the end of {}; {}",
-                        kind.name, trunk.name, way.words
-                    );
+                    let words = StepWords::FurtherBox {
+                        name: &name,
+                        model: &kind.name,
+                        trunk: &trunk.name,
+                        then: &way.words,
+                    };
+                    way.words = words.both();
                     let keys =
                         [Some(format!("model = {}", quoted(&kind.name))), place_key(instance.survey, place)];
                     way.set(&["distributors", &name], format!("{{ {} }}", joined(keys)));

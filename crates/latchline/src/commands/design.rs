@@ -1,18 +1,21 @@
 //! `latchline design`: from a survey to the cheapest site file that passes.
 
+use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, read_bytes, read_text, refuse_inputs, refuse_standing};
 use crate::output;
-use crate::surroundings::Surroundings;
+use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_design::{Design, Effort, Obstacle, Texts, design};
-use latchline_finding::{FileId, Finding, Money, Severity, Sources, shown};
+use latchline_finding::{FileId, Finding, Language, Money, Severity, Sources, shown};
 use latchline_report::{Report, sarif};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
 use latchline_survey::{Problem, Survey};
+use latchline_words::design::{ComparisonHead, DesignVerdict, DesignWords};
+use latchline_words::figures;
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -60,6 +63,8 @@ pub struct DesignArguments {
     /// Replace the site file if it exists
     #[arg(long)]
     force: bool,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// Form of the result.
@@ -91,6 +96,11 @@ pub struct LoadedSurvey {
 }
 
 impl DesignArguments {
+    /// Language of what is said.
+    pub(super) fn language(&self) -> Language {
+        self.language.language()
+    }
+
     /// What may stand where the site file goes.
     pub(super) fn may_replace(&self) -> MayReplace<'static> {
         if self.force { MayReplace::Anything } else { MayReplace::Nothing }
@@ -106,6 +116,8 @@ pub fn run(
     surroundings: &Surroundings,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
+    let language = arguments.language();
+    let look = surroundings.look(Colour::Never, false).in_language(language);
     if let Some(file) = &arguments.output {
         refuse_standing(file, arguments.may_replace())?;
     }
@@ -121,12 +133,12 @@ pub fn run(
             let report = Report::new(&name, &sources, &findings, None, crate::codes::all());
             output::put(&latchline_report::json::render(&report)?, output)?;
         } else {
-            super::tell(&name, &sources, &findings, surroundings);
+            super::tell(&name, &sources, &findings, &look);
         }
         return Ok(ExitCode::from(UNUSABLE));
     };
     if !findings.is_empty() {
-        super::tell(&name, &sources, &findings, surroundings);
+        super::tell(&name, &sources, &findings, &look);
     }
     let mut loaded = LoadedSurvey { sources, catalogues, survey, files };
     if let Some(file) = &arguments.output {
@@ -149,7 +161,7 @@ pub fn run(
     }
     if arguments.compare {
         let text = match arguments.format {
-            Format::Text => side_by_side(&results, &loaded.catalogues.catalogue().currency),
+            Format::Text => side_by_side(&results, &loaded.catalogues.catalogue().currency, language),
             Format::Json | Format::Sarif => json(&results, None)?,
         };
         output::put(&text, output)?;
@@ -166,15 +178,16 @@ pub fn run(
         (Format::Json | Format::Sarif, best) => json(&results, best)?,
         (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
         (Format::Text, Some(best)) => {
-            report(best, &loaded.catalogues.catalogue().currency, arguments.output.as_deref())
+            report(best, &loaded.catalogues.catalogue().currency, arguments.output.as_deref(), language)
         }
-        (Format::Text, None) => no_design(&results),
+        (Format::Text, None) => no_design(&results, language),
     };
     output::put(&text, output)?;
     Ok(ExitCode::from(u8::from(best.is_none())))
 }
 
 fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Result<Design, Obstacle> {
+    let language = arguments.language();
     let started = Instant::now();
     let limit = arguments.time;
     let orders = if limit.is_some() { 100_000 } else { USUAL_ORDERS };
@@ -183,8 +196,13 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {
         let Some(limit) = limit else { return true };
         if let Some(cost) = cost {
-            let family = shown::name(family);
-            let line = format!("\r{family}: {tried} orders, {cost}, at least {bound} ");
+            let words = DesignWords::Orders {
+                family: &shown::name(family),
+                orders: tried,
+                cost: &amount(cost, language),
+                bound: &amount(bound, language),
+            };
+            let line = format!("\r{} ", words.say(language));
             let _ = std::io::stderr().write_all(line.as_bytes());
         }
         started.elapsed() < Duration::from_secs_f64(limit)
@@ -314,8 +332,9 @@ fn tightest(design: &Design) -> Option<(String, f64)> {
     Some((worst.id.to_string(), worst.worst.margin_v()))
 }
 
-fn counted(count: usize, one: &str, more: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { more })
+/// Money as the reader writes it.
+pub(super) fn amount(amount: Money, language: Language) -> String {
+    figures::decimals(amount.to_string(), language)
 }
 
 fn metres(design: &Design) -> f64 {
@@ -323,112 +342,132 @@ fn metres(design: &Design) -> f64 {
     design.bill.lines.iter().filter(|line| line.kind == cable).map(|line| line.quantity).sum()
 }
 
-fn report(design: &Design, currency: &str, file: Option<&Path>) -> String {
+fn report(design: &Design, currency: &str, file: Option<&Path>, language: Language) -> String {
+    let say = |words: DesignWords<'_>| words.say(language);
+    let fixed = |value, decimals| figures::decimals(figures::fixed(value, decimals), language);
+    let money = |money| amount(money, language);
     let mut text = String::new();
     let site = &design.site;
+    let file = file.map(shown::path);
+    let file = file.as_deref();
     if let Some(file) = file {
-        let _ = writeln!(
-            text,
-            "wrote {} ({}), which {}.",
-            shown::path(file),
-            design.family,
-            verdict_words(design)
-        );
+        let verdict = &verdict_words(design);
+        let _ = writeln!(text, "{}", say(DesignWords::Wrote { file, family: &design.family, verdict }));
     }
-    let _ = writeln!(
-        text,
-        "\n{}, {}, {}, {:.1} m of new cable for {}.",
-        counted(site.supplies.len(), "supply", "supplies"),
-        counted(site.boxes.len(), "box", "boxes"),
-        counted(site.runs.len(), "run", "runs"),
-        metres(design),
-        counted(site.stations.len(), "station", "stations")
-    );
+    let contents = DesignWords::Contents {
+        supplies: &DesignWords::Supplies { count: site.supplies.len() }.both(),
+        boxes: &DesignWords::Boxes { count: site.boxes.len() }.both(),
+        runs: &DesignWords::Runs { count: site.runs.len() }.both(),
+        cable: &fixed(metres(design), 1),
+        stations: &DesignWords::Stations { count: site.stations.len() }.both(),
+    };
+    let _ = writeln!(text, "\n{}", say(contents));
     if let Some((device, margin_v)) = tightest(design) {
-        let floor = (margin_v * 100.0).floor() / 100.0;
-        let _ = writeln!(text, "Tightest: {device} with {floor:.2} V above its limit.");
+        let margin = &fixed((margin_v * 100.0).floor() / 100.0, 2);
+        let _ = writeln!(text, "{}", say(DesignWords::Tightest { device: &device, margin }));
     }
-    let _ = writeln!(
-        text,
-        "\nCost {} {currency}: material {}, labour {:.1} h.\nNo design of the space below costs less than {}: at most {:.2} % could be saved.",
-        design.cost,
-        design.material,
-        design.minutes / 60.0,
-        design.lower_bound,
-        (design.gap() * 1e4).ceil() / 100.0
-    );
+    let cost = DesignWords::Cost {
+        cost: &money(design.cost),
+        currency,
+        material: &money(design.material),
+        hours: &fixed(design.minutes / 60.0, 1),
+    };
+    let bound = DesignWords::Bound {
+        bound: &money(design.lower_bound),
+        saved: &fixed((design.gap() * 1e4).ceil() / 100.0, 2),
+    };
+    let _ = writeln!(text, "\n{}\n{}", say(cost), say(bound));
     match design.bill.unpriced() {
         0 => {}
-        1 => text.push_str("One line of the bill has no price and counts as nothing.\n"),
+        1 => text.push_str(&(say(DesignWords::LineWithoutPrice) + "\n")),
         lines => {
-            let _ = writeln!(text, "{lines} lines of the bill have no price and count as nothing.");
+            let _ = writeln!(text, "{}", say(DesignWords::LinesWithoutPrice { lines }));
         }
     }
     for binding in &design.binding {
-        let _ = writeln!(text, "The limit on {} costs about {}.", binding.limit, binding.price);
+        let price = &money(binding.price);
+        let _ = writeln!(
+            text,
+            "{}",
+            say(DesignWords::LimitCosts { limit: binding.limit.of(Language::English), price })
+        );
     }
-    let _ = writeln!(text, "\nDeclared design space:");
+    let _ = writeln!(text, "\n{}", say(DesignWords::Space));
     for line in &design.space {
-        let _ = writeln!(text, "- {line}");
+        let _ = writeln!(text, "- {}", line.of(language));
     }
     if let Some(file) = file {
-        let _ = writeln!(text, "\nnext: latchline check {}", shown::path(file));
+        let _ = writeln!(text, "\n{}", say(DesignWords::Next { file }));
     }
     text
 }
 
-fn verdict_words(design: &Design) -> &'static str {
+fn verdict_words(design: &Design) -> DesignVerdict {
     match verdict(design) {
-        "holds" => "passes every rule",
-        "holds-on-assumed-data" => "passes every rule, on assumed data",
-        _ => "passes every rule that could be judged",
+        "holds" => DesignVerdict::Passes,
+        "holds-on-assumed-data" => DesignVerdict::PassesAssumed,
+        _ => DesignVerdict::PassesJudged,
     }
 }
 
-fn no_design(results: &[(String, Result<Design, Obstacle>)]) -> String {
-    let mut text = String::from("There is no design:\n");
+fn no_design(results: &[(String, Result<Design, Obstacle>)], language: Language) -> String {
+    let mut text = DesignWords::NoDesign.say(language) + "\n";
     for (family, result) in results {
         if let Err(obstacle) = result {
-            let _ = writeln!(text, "  {family}: {obstacle}.");
+            let words = DesignWords::Obstacle { family, obstacle: &obstacle.say(language) };
+            let _ = writeln!(text, "  {}", words.say(language));
         }
     }
     text
 }
 
-fn side_by_side(results: &[(String, Result<Design, Obstacle>)], currency: &str) -> String {
+fn side_by_side(
+    results: &[(String, Result<Design, Obstacle>)],
+    currency: &str,
+    language: Language,
+) -> String {
     let mut text = String::new();
+    let head = |head: ComparisonHead| head.say(language);
+    let fixed = |value, decimals| figures::decimals(figures::fixed(value, decimals), language);
     let _ = writeln!(
         text,
-        "{:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  verdict",
-        "family",
-        format!("cost {currency}"),
-        "at least",
-        "boxes",
-        "supplies",
-        "runs",
-        "cable m",
-        "V in hand"
+        "{:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  {}",
+        head(ComparisonHead::Family),
+        DesignWords::CostIn { currency }.say(language),
+        head(ComparisonHead::AtLeast),
+        head(ComparisonHead::Boxes),
+        head(ComparisonHead::Supplies),
+        head(ComparisonHead::Runs),
+        head(ComparisonHead::CableMetres),
+        head(ComparisonHead::VoltsInHand),
+        head(ComparisonHead::Verdict)
     );
     for (family, result) in results {
         let Ok(design) = result else { continue };
         let margin_v = tightest(design).map_or(0.0, |(_, margin)| (margin * 100.0).floor() / 100.0);
         let _ = writeln!(
             text,
-            "{family:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9.1} {margin_v:>9.2}  {}",
-            design.cost,
-            design.lower_bound,
+            "{family:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  {}",
+            amount(design.cost, language),
+            amount(design.lower_bound, language),
             design.site.boxes.len(),
             design.site.supplies.len(),
             design.site.runs.len(),
-            metres(design),
-            verdict(design)
+            fixed(metres(design), 1),
+            fixed(margin_v, 2),
+            match language {
+                Language::English => String::from(verdict(design)),
+                Language::German => String::from(verdict_words(design).say(language)),
+            }
         );
-        let spare: usize = design.assessment.runs.iter().filter_map(|run| run.stations_in_hand).sum();
-        let _ = writeln!(text, "{:<14} {spare} further stations would go on its runs, one run at a time", "");
+        let stations: usize = design.assessment.runs.iter().filter_map(|run| run.stations_in_hand).sum();
+        let words = DesignWords::FurtherStations { stations };
+        let _ = writeln!(text, "{:<14} {}", "", words.say(language));
     }
     for (family, result) in results {
         if let Err(obstacle) = result {
-            let _ = writeln!(text, "{family:<14} cannot: {obstacle}");
+            let words = DesignWords::CannotFamily { obstacle: &obstacle.say(language) };
+            let _ = writeln!(text, "{family:<14} {}", words.say(language));
         }
     }
     text
@@ -465,7 +504,7 @@ struct DesignJson<'a> {
     new_cable_m: f64,
     tightest: Option<(String, f64)>,
     limits: Vec<LimitJson<'a>>,
-    space: &'a [String],
+    space: Vec<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -496,9 +535,12 @@ fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -
             limits: design
                 .binding
                 .iter()
-                .map(|binding| LimitJson { limit: &binding.limit, price: binding.price.as_units() })
+                .map(|binding| LimitJson {
+                    limit: binding.limit.of(Language::English),
+                    price: binding.price.as_units(),
+                })
                 .collect(),
-            space: &design.space,
+            space: design.space.iter().map(|line| line.of(Language::English)).collect(),
         }),
     });
     let result = Json { chosen: best.map(|design| design.family.as_str()), families: families.collect() };

@@ -1,15 +1,16 @@
 //! `latchline design --from`: an installed site changed as a newer survey asks.
 
-use super::design::{DesignArguments, Format, LoadedSurvey};
+use super::design::{DesignArguments, Format, LoadedSurvey, amount};
 use crate::difference::difference;
 use crate::files::inputs::is_same;
 use crate::load::Opened;
 use crate::{files, load, output};
 use anyhow::{Context, Result, bail};
 use latchline_design::change::{Changed, From, change};
-use latchline_finding::{Money, shown};
+use latchline_finding::{Language, Money, shown};
 use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
+use latchline_words::design::DesignWords;
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -54,7 +55,10 @@ pub fn run(
         }
         Err(obstacle) => {
             let text = match arguments.format {
-                Format::Text => format!("There is no change that passes: {obstacle}.\n"),
+                Format::Text => {
+                    let language = arguments.language();
+                    DesignWords::NoChange { obstacle: &obstacle.say(language) }.say(language) + "\n"
+                }
                 Format::Json | Format::Sarif => {
                     latchline_report::json::text(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
                 }
@@ -67,28 +71,33 @@ pub fn run(
 }
 
 fn told(changed: &Changed, before: &str, arguments: &DesignArguments, currency: &str) -> Result<String> {
+    let language = arguments.language();
+    let say = |words: DesignWords<'_>| words.say(language);
     let mut text = String::new();
     if changed.steps.is_empty() {
-        writeln!(text, "The survey asks for nothing that the site has not.")?;
+        writeln!(text, "{}", say(DesignWords::NothingAsked))?;
     }
     for (index, step) in changed.steps.iter().enumerate() {
-        let cost =
-            if step.cost > Money::ZERO { format!(": {} {currency}", step.cost) } else { String::new() };
-        writeln!(text, "{}. {}{cost}", index + 1, step.words)?;
+        let mut words = step.words.of(language).to_string();
+        if step.cost > Money::ZERO {
+            let cost = &amount(step.cost, language);
+            words = say(DesignWords::StepCost { step: &words, cost, currency });
+        }
+        writeln!(text, "{}. {words}", index + 1)?;
     }
     for left in &changed.left {
-        writeln!(text, "left: {left}")?;
+        writeln!(text, "{}", say(DesignWords::Left { what: left.of(language) }))?;
     }
     if !changed.steps.is_empty() {
-        writeln!(
-            text,
-            "\nCost of the change {} {currency}, material and labour; the cheapest that passes of {} that were judged. Addresses, boxes, places and other runs stay.\n",
-            changed.cost, changed.judged
-        )?;
+        let cost = &amount(changed.cost, language);
+        let words = DesignWords::ChangeCost { cost, currency, judged: changed.judged };
+        writeln!(text, "\n{}\n", say(words))?;
         text.push_str(&difference(before, &changed.text));
     }
     if let Some(file) = &arguments.output {
-        writeln!(text, "\nwrote {0}\nnext: latchline check {0}", shown::path(file))?;
+        let file = &shown::path(file);
+        let (wrote, next) = (say(DesignWords::WroteChange { file }), say(DesignWords::Next { file }));
+        writeln!(text, "\n{wrote}\n{next}")?;
     }
     Ok(text)
 }
@@ -99,7 +108,7 @@ struct Json<'a> {
     cost: f64,
     changes_judged: usize,
     steps: Vec<StepJson<'a>>,
-    left: &'a [String],
+    left: Vec<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -111,7 +120,7 @@ struct StepJson<'a> {
 
 fn json(changed: &Changed) -> Result<String> {
     let steps = changed.steps.iter().map(|step| StepJson {
-        words: &step.words,
+        words: step.words.of(Language::English),
         cost: step.cost.as_units(),
         edits: changes(&step.edit),
     });
@@ -120,7 +129,7 @@ fn json(changed: &Changed) -> Result<String> {
         cost: changed.cost.as_units(),
         changes_judged: changed.judged,
         steps: steps.collect(),
-        left: &changed.left,
+        left: changed.left.iter().map(|left| left.of(Language::English)).collect(),
     };
     latchline_report::json::text(&json).context("the result cannot be written as JSON")
 }

@@ -1,0 +1,278 @@
+//! What `design` says: the declared space, what stands in the way, what a change does, and the result.
+
+use crate::row::{sentences, words};
+use latchline_finding::Both;
+
+words! {
+    /// A part that a family lacks; the German says "keinen Verteiler".
+    pub enum LackingPart {
+        Distributor: "distributor with a price" | "keinen Verteiler mit Preis",
+        Supply: "supply with a price" | "kein Netzteil mit Preis",
+        SupplyWithBattery: "supply with a battery and a price" | "kein Netzteil mit Batterie und Preis",
+        Cable: "cable with a price" | "keine Leitung mit Preis",
+        ManagementStation: "management station" | "keine Zentrale",
+        VideoIndoor: "video indoor station" | "keine Video-Innenstation",
+        AudioIndoor: "audio indoor station" | "keine Audio-Innenstation",
+        VideoDoor:
+            "video door station that can call so many"
+            | "keine Video-Türstation, die so viele rufen kann",
+        AudioDoor:
+            "audio door station that can call so many"
+            | "keine Audio-Türstation, die so viele rufen kann",
+        Replacement:
+            "part to take the place of a withdrawn one"
+            | "kein Teil, das ein abgekündigtes ersetzt",
+    }
+}
+
+words! {
+    /// A part of which the survey gives an unknown name.
+    pub enum UnknownPart {
+        Station: "station" | "eine Station",
+        Cable: "cable" | "eine Leitung",
+        Family: "family" | "eine Gerätefamilie",
+    }
+}
+
+words! {
+    /// What a family allows only so many of.
+    pub enum CountedPart {
+        DoorStations: "door stations of one site" | "Türstationen einer Anlage",
+        StationsOfDwelling: "stations of one dwelling" | "Stationen einer Wohnung",
+    }
+}
+
+sentences! {
+    /// A limit with its value.
+    pub enum LimitWords {
+        SparePorts { ports: usize }: "spare ports: {ports}" | "freie Abgänge: {ports}",
+        Dwellings { dwellings: usize }: "dwellings on a run: {dwellings}" | "Wohnungen an einem Strang: {dwellings}",
+        Stations { stations: usize }: "stations on a run: {stations}" | "Stationen an einem Strang: {stations}",
+        Length { metres: usize }: "length of a run: {metres} m" | "Länge eines Strangs: {metres} m",
+    }
+}
+
+sentences! {
+    /// Why there is no design, or no change.
+    pub enum ObstacleWords<'a> {
+        NoPart { family: &'a str, part: &'a LackingPart }:
+            "the family {family} has no {part}"
+            | "die Gerätefamilie {family} hat {part}",
+        UnknownPart { part: &'a UnknownPart, name: &'a str }:
+            "no catalogue has a {part} \"{name}\""
+            | "kein Katalog hat {part} „{name}“",
+        Count { count: usize, part: &'a CountedPart, limit: usize }:
+            "{count} {part}; the family allows {limit}"
+            | "{count} {part}; die Gerätefamilie erlaubt {limit}",
+        OutOfReach { item: &'a str, place: &'a str, length: &'a str }:
+            "{item} cannot be fed even alone on a run: the nearest place for a box, {place}, is {length} m of cable away"
+            | "{item} ist nicht einmal allein an einem Strang zu speisen: Der nächste Ort für einen Verteiler, {place}, ist {length} m Leitung entfernt",
+        Together:
+            "no design within the declared space keeps every limit, and loosening one of them alone does not help"
+            | "kein Entwurf im erklärten Raum hält jede Grenze ein, und eine allein zu lockern hilft nicht",
+        TogetherBut { relaxation: &'a Both }:
+            "no design within the declared space keeps every limit; {relaxation}"
+            | "kein Entwurf im erklärten Raum hält jede Grenze ein; {relaxation}",
+        WithoutLimit { limit: &'a Both }:
+            "without the limit on {limit} there is one"
+            | "ohne die Grenze für {limit} gibt es einen",
+        LargerSupply:
+            "with a larger supply there is one: the family has no isolating box to join a second supply"
+            | "mit einem größeren Netzteil gibt es einen: Die Gerätefamilie hat keinen trennenden Verteiler für ein zweites Netzteil",
+        LargerSupplies: "with larger supplies there is one" | "mit größeren Netzteilen gibt es einen",
+        Rejected { plans: usize, findings: &'a str }:
+            "none of the {plans} plans that were checked passes; the nearest to it fails by {findings}"
+            | "keiner der {plans} geprüften Pläne besteht; der nächste scheitert an {findings}",
+        RejectedUntried { findings: &'a str }: "{findings}" | same,
+        // One finding of a plan.
+        Finding { code: &'a str, element: Option<&'a str>, figures: Option<&'a Both>, more: Option<usize> }:
+            "{code}< {element}>< ({figures})>< and {more} more>"
+            | "{code}< {element}>< ({figures})>< und {more} weitere>",
+        Against { value: &'a str, limit: &'a str }: "{value} against {limit}" | "{value} gegen {limit}",
+        NothingTakesIt:
+            "no run, port or trunk takes what is new"
+            | "kein Strang, Abgang oder Stammstrang nimmt das Neue auf",
+        AddressWouldChange { station: &'a str }:
+            "the address of {station} would change"
+            | "die Adresse von {station} würde sich ändern",
+        NotApplicable { error: &'a str }: "{error}" | "die Änderung passt nicht in die Anlagendatei ({error})",
+    }
+}
+
+sentences! {
+    /// A step of a change.
+    pub enum StepWords<'a> {
+        LoopedInBefore { item: &'a str, run: &'a str, before: &'a str }:
+            "{item} looped into {run} before {before}"
+            | "{item} in {run} eingeschleift, vor {before}",
+        LoopedInAtEnd { item: &'a str, run: &'a str }:
+            "{item} looped into {run} at its end"
+            | "{item} in {run} eingeschleift, am Ende",
+        OnPort { item: &'a str, port: &'a str, cable: &'a str }:
+            "{item} on {port} with {cable}"
+            | "{item} an {port} mit {cable}",
+        FurtherBox { name: &'a str, model: &'a str, trunk: &'a str, then: &'a Both }:
+            "a further box {name} ({model}) at the end of {trunk}; {then}"
+            | "ein weiterer Verteiler {name} ({model}) am Ende von {trunk}; {then}",
+        MovedFrom { run: &'a str, then: &'a Both }: "moved from {run}: {then}" | "von {run} versetzt: {then}",
+        PulledAnew { run: &'a str, cable: &'a str, old: &'a str }:
+            "{run} pulled anew with {cable} in place of {old}"
+            | "{run} neu gezogen mit {cable} statt {old}",
+        OtherSupply { supply: &'a str, model: &'a str, old: &'a str }:
+            "{supply}: {model} in place of {old}"
+            | "{supply}: {model} statt {old}",
+        OtherLength { run: &'a str, surveyed: &'a Both, stated: &'a Both }:
+            "{run}: {surveyed} m of cable by the survey, not {stated} m"
+            | "{run}: {surveyed} m Leitung nach der Aufnahme, nicht {stated} m",
+        Withdrawn { part: &'a str, model: &'a str, count: usize }:
+            "{part} is withdrawn: {model} in its place, {count} times"
+            | "{part} ist abgekündigt: {model} an seiner Stelle, {count}-mal",
+        BesideForPorts { done: &'a Both, name: &'a str, beside: &'a str }:
+            "{done}; {name} beside {beside} for the ports that it has less"
+            | "{done}; {name} neben {beside} für die Abgänge, die es weniger hat",
+        // What is left as it is.
+        NotInSurvey { item: &'a str }:
+            "{item} is not in the survey; it stays as it is"
+            | "{item} steht nicht in der Aufnahme; es bleibt, wie es ist",
+        OtherStations { item: &'a str, surveyed: usize, installed: usize }:
+            "{item} has {surveyed} stations in the survey and {installed} in the site; they stay as they are"
+            | "{item} hat {surveyed} Stationen in der Aufnahme und {installed} in der Anlage; sie bleiben, wie sie sind",
+        WithdrawnCable { run: &'a str, cable: &'a str }:
+            "{run} has the withdrawn cable {cable}; what is pulled stays"
+            | "{run} hat die abgekündigte Leitung {cable}; was gezogen ist, bleibt",
+    }
+}
+
+sentences! {
+    /// The declared design space, line by line.
+    pub enum SpaceWords<'a> {
+        Order { how: &'a Both, tried: &'a Both }:
+            "Items (dwellings with their further stations, door stations, desks) stand in a walking order: {how}. {tried} tried."
+            | "Teilnehmer (Wohnungen mit ihren weiteren Stationen, Türstationen, Pförtnerplätze) stehen in einer Gehreihenfolge: {how}. {tried} versucht.",
+        Small: "any order, the site being small" | "beliebig, da die Anlage klein ist",
+        AlongTheTree:
+            "along the tree of shortest ways, each branch to its end, at one place as the survey lists them"
+            | "entlang des Baums der kürzesten Wege, jeder Zweig bis zu seinem Ende, an einem Ort wie in der Aufnahme",
+        OneOrder: "1 such order was" | "1 solche Reihenfolge wurde",
+        Orders { orders: usize }: "{orders} such orders were" | "{orders} solche Reihenfolgen wurden",
+        Runs:
+            "A run starts at a port of a distributor and serves items that follow one another in that order, forwards or backwards, with one cable throughout (on a site of up to 24 items, up to four on a run in any order). Other groupings are outside this space and may be cheaper."
+            | "Ein Strang beginnt an einem Abgang eines Verteilers und bedient Teilnehmer, die in dieser Reihenfolge aufeinander folgen, vorwärts oder rückwärts, mit einer Leitung durchgehend (bei bis zu 24 Teilnehmern bis zu vier an einem Strang in beliebiger Folge). Andere Aufteilungen liegen außerhalb dieses Raums und können billiger sein.",
+        OwnRuns:
+            "Door stations, desks and stations that cannot be looped have a run of their own."
+            | "Türstationen, Pförtnerplätze und Stationen, die sich nicht schleifen lassen, haben einen eigenen Strang.",
+        Trunks:
+            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks. No distributor on another one's port."
+            | "Ein Verteiler bedient benachbarte Stränge; gespeist wird er von einem Stammstrang, der durch die Verteiler benachbarter Teilnehmer schleift; ein Netzteil hat einen oder zwei Stammstränge. Kein Verteiler am Abgang eines anderen.",
+        Cable:
+            "One trunk cable for the whole site (another one of at least its thickness where that one may not run); new cable has one pair in use. Cables in the walls are used where they lead all the way of a run."
+            | "Eine Leitung der Stammstränge für die ganze Anlage (eine andere von mindestens ihrer Dicke, wo sie nicht liegen darf); neue Leitung hat ein Paar belegt. Vorhandene Leitungen werden genutzt, wo sie den ganzen Weg eines Strangs führen.",
+        Branches { most: usize, boxes: &'a str, near: usize }:
+            "A run of up to {most} dwellings may also be a riser that loops through branch boxes ({boxes}) with a chain from each of their ports, in the walking order; a branch box stands at one of the {near} box places nearest to its first dwelling. Of all divisions of a run into boxes and chains the one of least cost in boxes and cheapest cable is tried, with one cable throughout."
+            | "Ein Strang von bis zu {most} Wohnungen kann auch eine Steigleitung sein, die durch Abzweigdosen ({boxes}) schleift, mit einer Kette an jedem ihrer Abgänge, in der Gehreihenfolge; eine Abzweigdose steht an einem der {near} Verteilerorte, die ihrer ersten Wohnung am nächsten sind. Von allen Teilungen eines Strangs in Dosen und Ketten wird die mit den geringsten Kosten an Dosen und billigster Leitung versucht, mit einer Leitung durchgehend.",
+        NearBoxes { near: usize }:
+            "A run starts at one of the {near} box places nearest to the first of its items in that order."
+            | "Ein Strang beginnt an einem der {near} Verteilerorte, die dem ersten seiner Teilnehmer in dieser Reihenfolge am nächsten sind.",
+        Supplies { isolator: &'a str, most: usize }:
+            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {isolator} whose link comes from the first distributor, or from distributors for links alone where there are more than three. At most {most} supplies."
+            | "Netzteile bedienen je benachbarte Teilnehmer, das erste vom Anfang des Gangs an mit seinem ersten Verteiler am nächsten Verteilerort; jedes weitere steht an einem der beiden Orte mit Netzanschluss, die seinem ersten Teilnehmer am nächsten sind, und speist einen {isolator}, dessen Signalverbindung vom ersten Verteiler kommt, oder bei mehr als dreien von Verteilern nur für Verbindungen. Höchstens {most} Netzteile.",
+        OneSupply:
+            "One supply: the family has no isolating box to join a second one."
+            | "Ein Netzteil: Die Gerätefamilie hat keinen trennenden Verteiler für ein zweites.",
+        AtMost { limits: &'a Both }: "A run has at most {limits}." | "Ein Strang hat höchstens {limits}.",
+        Stations { stations: usize }: "{stations} stations" | "{stations} Stationen",
+        Dwellings { dwellings: usize }: "{dwellings} dwellings" | "{dwellings} Wohnungen",
+        MetresToEnd { metres: usize }: "{metres} m to its end" | "{metres} m bis zum Ende",
+        MetresOfCable { metres: usize }: "{metres} m of cable" | "{metres} m Leitung",
+        Cables { cables: &'a str }:
+            "Cables: {cables} (others cost more and conduct no better, or have no line constants to judge the signal by)."
+            | "Leitungen: {cables} (andere kosten mehr und leiten nicht besser, oder haben keine Leitungskonstanten, nach denen sich das Signal beurteilen lässt).",
+        Parts { distributors: &'a str, supplies: &'a str }:
+            "Distributors: {distributors}. Supplies: {supplies}."
+            | "Verteiler: {distributors}. Netzteile: {supplies}.",
+    }
+}
+
+words! {
+    /// Heads of the comparison of families, each of a width of its own.
+    pub enum ComparisonHead {
+        Family: "family" | "Familie",
+        AtLeast: "at least" | "mindestens",
+        Boxes: "boxes" | "Vert.",
+        Supplies: "supplies" | "Netzteile",
+        Runs: "runs" | "Strg.",
+        CableMetres: "cable m" | "Leitung m",
+        VoltsInHand: "V in hand" | "V Res.",
+        Verdict: "verdict" | "Ergebnis",
+    }
+}
+
+sentences! {
+    /// The result of `design`.
+    pub enum DesignWords<'a> {
+        Wrote { file: &'a str, family: &'a str, verdict: &'a DesignVerdict }:
+            "wrote {file} ({family}), which {verdict}."
+            | "{file} geschrieben ({family}); der Entwurf {verdict}.",
+        Contents { supplies: &'a Both, boxes: &'a Both, runs: &'a Both, cable: &'a str, stations: &'a Both }:
+            "{supplies}, {boxes}, {runs}, {cable} m of new cable for {stations}."
+            | "{supplies}, {boxes}, {runs}, {cable} m neue Leitung für {stations}.",
+        Supplies { count: usize }: "{count:supply|supplies}" | "{count:Netzteil|Netzteile}",
+        Boxes { count: usize }: "{count:box|boxes}" | "{count:Verteiler|Verteiler}",
+        Runs { count: usize }: "{count:run|runs}" | "{count:Strang|Stränge}",
+        Stations { count: usize }: "{count:station|stations}" | "{count:Station|Stationen}",
+        Tightest { device: &'a str, margin: &'a str }:
+            "Tightest: {device} with {margin} V above its limit."
+            | "Am knappsten: {device}, {margin} V über dem Grenzwert.",
+        Cost { cost: &'a str, currency: &'a str, material: &'a str, hours: &'a str }:
+            "Cost {cost} {currency}: material {material}, labour {hours} h."
+            | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
+        Bound { bound: &'a str, saved: &'a str }:
+            "No design of the space below costs less than {bound}: at most {saved} % could be saved."
+            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich sparen.",
+        LineWithoutPrice:
+            "One line of the bill has no price and counts as nothing."
+            | "Eine Zeile der Stückliste hat keinen Preis und zählt als nichts.",
+        LinesWithoutPrice { lines: usize }:
+            "{lines} lines of the bill have no price and count as nothing."
+            | "{lines} Zeilen der Stückliste haben keinen Preis und zählen als nichts.",
+        LimitCosts { limit: &'a Both, price: &'a str }:
+            "The limit on {limit} costs about {price}."
+            | "Die Grenze für {limit} kostet etwa {price}.",
+        Space: "Declared design space:" | "Erklärter Entwurfsraum:",
+        Next { file: &'a str }: "next: latchline check {file}" | "weiter: latchline check {file}",
+        NoDesign: "There is no design:" | "Es gibt keinen Entwurf:",
+        Obstacle { family: &'a str, obstacle: &'a str }: "{family}: {obstacle}." | same,
+        CannotFamily { obstacle: &'a str }: "cannot: {obstacle}" | "geht nicht: {obstacle}",
+        CostIn { currency: &'a str }: "cost {currency}" | "Kosten {currency}",
+        FurtherStations { stations: usize }:
+            "{stations} further stations would go on its runs, one run at a time"
+            | "{stations} weitere Stationen fänden an den Strängen Platz, je ein Strang für sich",
+        Orders { family: &'a str, orders: usize, cost: &'a str, bound: &'a str }:
+            "{family}: {orders} orders, {cost}, at least {bound}"
+            | "{family}: {orders} Reihenfolgen, {cost}, mindestens {bound}",
+        // A change.
+        NoChange { obstacle: &'a str }:
+            "There is no change that passes: {obstacle}."
+            | "Keine Änderung besteht: {obstacle}.",
+        NothingAsked:
+            "The survey asks for nothing that the site has not."
+            | "Die Aufnahme verlangt nichts, was die Anlage nicht hat.",
+        StepCost { step: &'a str, cost: &'a str, currency: &'a str }: "{step}: {cost} {currency}" | same,
+        Left { what: &'a str }: "left: {what}" | "bleibt: {what}",
+        ChangeCost { cost: &'a str, currency: &'a str, judged: usize }:
+            "Cost of the change {cost} {currency}, material and labour; the cheapest that passes of {judged} that were judged. Addresses, boxes, places and other runs stay."
+            | "Kosten der Änderung {cost} {currency}, Material und Arbeit; die billigste bestehende von {judged} beurteilten. Adressen, Verteiler, Orte und die übrigen Stränge bleiben.",
+        WroteChange { file: &'a str }: "wrote {file}" | "{file} geschrieben",
+    }
+}
+
+words! {
+    /// How a design stands.
+    pub enum DesignVerdict {
+        Passes: "passes every rule" | "hält jede Regel ein",
+        PassesAssumed: "passes every rule, on assumed data" | "hält jede Regel ein, auf Grundlage von Annahmen",
+        PassesJudged:
+            "passes every rule that could be judged"
+            | "hält jede Regel ein, die beurteilt werden konnte",
+    }
+}

@@ -11,8 +11,8 @@ use crate::parts::{
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family, StationKind};
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
-use std::collections::{BTreeMap, BTreeSet};
 use latchline_words::design::LackingPart;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything that a plan needs.
 #[derive(Clone)]

@@ -11,9 +11,9 @@ use latchline_assess::{Assessment, Memory, Verdict, assess_with};
 use latchline_finding::{Argument, Both, Code, ElementId, Figure, Finding, Language, Money, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{RunStop, Site};
-use std::collections::{BTreeMap, BTreeSet};
 use latchline_words::design::ObstacleWords;
 use latchline_words::figures;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What kind of change may help a plan that does not pass.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,18 +33,7 @@ pub enum Help {
 pub struct Rejection {
     /// What may help.
     pub help: Help,
-    /// A figure against its limit.
-fn against((value, limit): (Figure, Figure)) -> Both {
-    let symbol = value.unit.symbol();
-    let text = |number: f64| format!("{} {symbol}", (number * 100.0).round() / 100.0).trim_end().to_string();
-    let say = |language| {
-        let shown = |number| figures::decimals(text(number), language);
-        ObstacleWords::Against { value: &shown(value.value), limit: &shown(limit.value) }.say(language)
-    };
-    Both::new(say(Language::English), say(Language::German))
-}
-
-/// By code, the worst finding with its figures, and how many more there are.
+    /// By code, the worst finding with its figures, and how many more there are.
     pub told: Vec<Both>,
     /// The largest excess over a limit, as a share of the limit; 1 for a finding without figures.
     pub excess: f64,
@@ -134,8 +123,7 @@ fn told(errors: &[&Finding]) -> Vec<Both> {
         let element = worst.and_then(|worst| worst.element.as_ref()).map(|element| element.as_str());
         let figures = worst.and_then(|worst| worst.value.zip(worst.limit)).map(against);
         let more = Some(findings.len() - 1).filter(|more| *more > 0);
-        let words =
-            ObstacleWords::Finding { code: code.as_str(), element, figures: figures.as_ref(), more };
+        let words = ObstacleWords::Finding { code: code.as_str(), element, figures: figures.as_ref(), more };
         words.both()
     };
     by_code.into_iter().map(one).collect()

@@ -9,8 +9,8 @@ use latchline_site::catalogue::{
     PowerLoss, StationKind, StationModel, SupplyModel,
 };
 use latchline_survey::Survey;
-use std::collections::BTreeMap;
 use latchline_words::design::{LackingPart, UnknownPart};
+use std::collections::BTreeMap;
 
 /// Resistance of one terminal in one conductor, as site files have it by default.
 pub const JOINT_OHM: f64 = 0.01;

@@ -21,8 +21,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
     ];
     if instance.limits.branches && !instance.branch_boxes.is_empty() {
         let kinds: Vec<&str> = instance.branch_boxes.iter().map(|kind| kind.name.as_str()).collect();
-        let words =
-            SpaceWords::Branches { most: MOST_BRANCHED, boxes: &kinds.join(", "), near: NEAR_BRANCH };
+        let words = SpaceWords::Branches { most: MOST_BRANCHED, boxes: &kinds.join(", "), near: NEAR_BRANCH };
         lines.push(words.both());
     }
     if instance.box_places.len() > NEAR_BOXES {

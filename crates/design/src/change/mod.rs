@@ -27,10 +27,10 @@ use latchline_finding::{Both, Edit, FileId, Money, Severity, Sources};
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use latchline_survey::Survey;
+use latchline_words::design::{ObstacleWords, StepWords, UnknownPart};
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 use ways::Way;
-use latchline_words::design::{ObstacleWords, StepWords, UnknownPart};
 
 /// Changes that are judged at most.
 const MOST_JUDGED: usize = 240;

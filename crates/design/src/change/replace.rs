@@ -152,6 +152,7 @@ fn surplus_ports(instance: &Instance<'_>, installed: &mut Installed, at: usize, 
     way.set(&["runs", &target.name, "to"], list(&names));
     way.lengths(&target.name, &target.lengths_m);
     way.cost += kind.cost + Amount::from(length_dm) * per_dm(instance, &target.cable).unwrap_or(0);
-    let words = StepWords::BesideForPorts { done: &way.words, name: &name, beside: &installed.boxes[at].name };
+    let words =
+        StepWords::BesideForPorts { done: &way.words, name: &name, beside: &installed.boxes[at].name };
     way.words = words.both();
 }

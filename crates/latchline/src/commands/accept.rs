@@ -71,9 +71,10 @@ pub fn run(
         .edit(&entry(code, element, reason, &date))
         .with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
     files::edit(&arguments.site, &original, session.view().text())?;
+    let whom = element.map(shown::name);
     let told = AcceptWords::Accepted {
         code: code.as_str(),
-        element: element.map(shown::name).as_deref(),
+        element: whom.as_deref(),
         file: &shown::path(&arguments.site),
         findings: standing,
     };

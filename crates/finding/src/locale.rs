@@ -28,8 +28,9 @@ impl Both {
     }
 
     /// What is the same in every language: a symbol, a name.
-    pub fn same(text: &'static str) -> Self {
-        Self::new(text, text)
+    pub fn same(text: impl Into<Cow<'static, str>>) -> Self {
+        let text = text.into();
+        Self::new(text.clone(), text)
     }
 
     /// With a name for programs, where that is not the English.

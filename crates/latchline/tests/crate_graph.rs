@@ -22,7 +22,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("reach", &["finding", "site", "network", "assess"]),
     ("session", &["finding", "site", "assess", "remedy", "reach"]),
     ("store", &["finding", "site"]),
-    ("survey", &["finding", "site"]),
+    ("survey", &["finding", "words", "site"]),
     ("design", &["finding", "words", "site", "network", "assess", "survey"]),
     ("drawing", &["finding", "words", "site", "assess"]),
     ("pack", &["finding", "words", "site", "cutting", "assess", "drawing"]),

@@ -461,6 +461,6 @@ impl Site {
         if let Some(floor) = place.floor {
             words = format!("{words} / {}", building.floors[floor].value);
         }
-        Both::new(words.clone(), words)
+        Both::same(words)
     }
 }

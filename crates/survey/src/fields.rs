@@ -3,7 +3,9 @@
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::{SheetForm, meant, nearest};
 use crate::table::{Cell, Sheet, Value};
+use latchline_finding::Both;
 use latchline_finding::{Origin, Provenance, Sourced};
+use latchline_words::reading::Expected;
 
 /// A sheet whose columns were found.
 pub struct Form<'s> {
@@ -142,7 +144,10 @@ impl Row<'_, '_> {
                 return None;
             }
             Value::Date => {
-                let kind = ProblemKind::NotA { expected: "text or a number", found: String::from("a date") };
+                let kind = ProblemKind::NotA {
+                    expected: Expected::TextOrNumber.both(),
+                    found: Expected::ADate.both(),
+                };
                 self.report(heading, kind, problems);
                 return None;
             }
@@ -187,20 +192,24 @@ impl Row<'_, '_> {
             Value::Bool(_) | Value::Date => None,
         };
         let found = match &cell.value {
-            Value::Date => String::from("a date"),
-            _ => text_of(cell),
+            Value::Date => Expected::ADate.both(),
+            _ => Both::same(text_of(cell)),
         };
         let Some(value) = value.filter(|value| value.is_finite()) else {
             let expected = match unit {
-                "m" => "a length in metres, such as 12.5",
-                "" => "a number",
-                _ => "a number in the unit of its column",
+                "m" => Expected::LengthInMetres,
+                "" => Expected::AnyNumber,
+                _ => Expected::NumberInUnit,
             };
-            self.report(heading, ProblemKind::NotA { expected, found }, problems);
+            self.report(heading, ProblemKind::NotA { expected: expected.both(), found }, problems);
             return None;
         };
         if !(least..=most).contains(&value) {
-            self.report(heading, ProblemKind::OutOfRange { found, least, most, unit }, problems);
+            self.report(
+                heading,
+                ProblemKind::OutOfRange { found, least, most, unit: Both::same(unit) },
+                problems,
+            );
             return None;
         }
         Some(Sourced::new(value, cell.origin.clone(), Provenance::Stated))
@@ -213,7 +222,8 @@ impl Row<'_, '_> {
             "yes" | "y" | "true" | "x" | "1" => Some(true),
             "no" | "n" | "false" | "0" | "-" => Some(false),
             _ => {
-                let kind = ProblemKind::NotA { expected: "yes or no", found: text.value };
+                let kind =
+                    ProblemKind::NotA { expected: Expected::YesOrNo.both(), found: Both::same(text.value) };
                 self.report(heading, kind, problems);
                 None
             }

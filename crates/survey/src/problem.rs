@@ -1,8 +1,9 @@
 //! What is wrong with a survey, each with its cell.
 
 use crate::codes;
-use latchline_finding::{Code, Figure, Finding, Origin, Severity};
+use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity};
 use latchline_site::codes::UNKNOWN_NAME;
+use latchline_words::reading::{SurveyReason, thing};
 
 /// One mistake.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,13 +20,13 @@ pub struct Problem {
 #[derive(Debug, Clone, PartialEq)]
 pub enum ProblemKind {
     /// The file is no workbook.
-    NotAWorkbook(String),
+    NotAWorkbook(Both),
     /// A sheet cannot be read.
     SheetUnreadable {
         /// Which.
         sheet: String,
         /// Why.
-        reason: String,
+        reason: Both,
     },
     /// A sheet with this name occurs twice, or two names mean the same one.
     SheetTwice(&'static str),
@@ -69,20 +70,20 @@ pub enum ProblemKind {
     /// Not what the column holds.
     NotA {
         /// What was expected ("a length such as 12.5").
-        expected: &'static str,
+        expected: Both,
         /// What stands there.
-        found: String,
+        found: Both,
     },
     /// A number out of its range.
     OutOfRange {
         /// What stands there.
-        found: String,
+        found: Both,
         /// Least.
         least: f64,
         /// Most.
         most: f64,
         /// The unit of both.
-        unit: &'static str,
+        unit: Both,
     },
     /// A formula without value.
     Fault(String),
@@ -127,7 +128,7 @@ pub enum ProblemKind {
     /// Nothing to design.
     NoDwellings,
     /// Two settings that cannot both be kept.
-    Contradiction(&'static str),
+    Contradiction(SurveyReason),
 }
 
 impl Problem {
@@ -149,6 +150,12 @@ impl Problem {
     }
 }
 
+/// A number with its unit.
+fn with_unit(number: f64, unit: &Both) -> Both {
+    let said = |language| format!("{number} {}", unit.of(language)).trim_end().to_string();
+    Both::new(said(Language::English), said(Language::German))
+}
+
 impl Problem {
     /// The mistake as a finding, like those of site files.
     pub fn finding(&self) -> Finding {
@@ -163,9 +170,9 @@ impl Problem {
         let nearest =
             |name: &String| -> Vec<String> { if name.is_empty() { Vec::new() } else { vec![name.clone()] } };
         match &self.kind {
-            ProblemKind::NotAWorkbook(reason) => new(codes::NOT_A_WORKBOOK).with("reason", reason.as_str()),
+            ProblemKind::NotAWorkbook(reason) => new(codes::NOT_A_WORKBOOK).with("reason", reason.clone()),
             ProblemKind::SheetUnreadable { sheet, reason } => {
-                new(codes::SHEET_UNREADABLE).with("sheet", sheet.as_str()).with("reason", reason.as_str())
+                new(codes::SHEET_UNREADABLE).with("sheet", sheet.as_str()).with("reason", reason.clone())
             }
             ProblemKind::SheetTwice(sheet) => new(codes::SHEET_TWICE).with("sheet", *sheet),
             ProblemKind::SheetMissing(sheet) => new(codes::SHEET_MISSING).with("sheet", *sheet),
@@ -184,13 +191,15 @@ impl Problem {
             }
             ProblemKind::Empty(column) => new(codes::CELL_EMPTY).with("column", *column),
             ProblemKind::NotA { expected, found } => under(
-                new(codes::CELL_NOT_UNDERSTOOD).with("found", found.as_str()).with("expected", *expected),
+                new(codes::CELL_NOT_UNDERSTOOD)
+                    .with("found", found.clone())
+                    .with("expected", expected.clone()),
             ),
             ProblemKind::OutOfRange { found, least, most, unit } => under(
                 new(codes::CELL_OUT_OF_RANGE)
-                    .with("found", found.as_str())
+                    .with("found", found.clone())
                     .with("least", least.to_string())
-                    .with("most", format!("{most} {unit}").trim_end()),
+                    .with("most", with_unit(*most, unit)),
             ),
             ProblemKind::Fault(fault) => {
                 under(new(codes::FORMULA_WITHOUT_VALUE).with("fault", fault.as_str()))
@@ -202,7 +211,7 @@ impl Problem {
             ),
             ProblemKind::BadName(name) => under(new(codes::NAME_NOT_USABLE).with("name", name.as_str())),
             ProblemKind::UnknownName { kind, name, nearest: near } => new(UNKNOWN_NAME)
-                .with("kind", *kind)
+                .with("kind", thing(*kind))
                 .with("name", name.as_str())
                 .with("nearest", nearest(near)),
             ProblemKind::UnknownSetting { name, nearest: near } => {
@@ -215,7 +224,9 @@ impl Problem {
             ProblemKind::NoMains => new(codes::NO_PLACE_WITH_MAINS),
             ProblemKind::NoBoxPlace => new(codes::NO_PLACE_FOR_BOXES),
             ProblemKind::NoDwellings => new(codes::NO_DWELLINGS),
-            ProblemKind::Contradiction(detail) => new(codes::SETTINGS_CONTRADICT).with("detail", *detail),
+            ProblemKind::Contradiction(detail) => {
+                new(codes::SETTINGS_CONTRADICT).with("detail", detail.both())
+            }
         }
     }
 }

@@ -8,8 +8,9 @@ use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
 use crate::sheets::{self, SETTINGS, SHEETS, meant, nearest, plain};
 use crate::table::Sheet;
-use latchline_finding::{Money, Origin, Provenance, Sourced};
+use latchline_finding::{Both, Money, Origin, Provenance, Sourced};
 use latchline_site::catalogue::{Environment, Media, OwnPrice, OwnPrices};
+use latchline_words::reading::{SurveyReason, SurveyUnit};
 use std::collections::BTreeMap;
 
 /// Longest length that a cell may hold, in metres.
@@ -368,8 +369,12 @@ impl Reader<'_> {
                 vec![String::new(); count as usize]
             }
             Some(_) => {
-                let kind =
-                    ProblemKind::OutOfRange { found: text.value, least: 0.0, most: 20.0, unit: "stations" };
+                let kind = ProblemKind::OutOfRange {
+                    found: Both::same(text.value),
+                    least: 0.0,
+                    most: 20.0,
+                    unit: SurveyUnit::Stations.both(),
+                };
                 row.wrong("Extensions", kind, self.problems);
                 Vec::new()
             }
@@ -532,8 +537,7 @@ impl Reader<'_> {
         }
         let settings = &survey.settings;
         if settings.coldest_c > settings.usual_c || settings.usual_c > settings.hottest_c {
-            let text = "the coldest temperature must not lie above the usual one, nor that above the hottest";
-            self.report(Origin::None, ProblemKind::Contradiction(text));
+            self.report(Origin::None, ProblemKind::Contradiction(SurveyReason::Temperatures));
         }
         let mut reached = vec![false; survey.places.len()];
         let mains = survey.places.iter().enumerate().filter(|(_, place)| place.mains);

@@ -2,6 +2,7 @@
 
 use crate::problem::{Problem, ProblemKind};
 use latchline_finding::{FileId, Origin};
+use latchline_words::reading::{Foreign, SurveyReason};
 use std::sync::Arc;
 
 /// Most rows of one sheet. A building has fewer; what has more is the wrong file.
@@ -49,10 +50,8 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
     let shown: Arc<str> = Arc::from(name);
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let Ok(text) = std::str::from_utf8(bytes) else {
-        let kind = ProblemKind::SheetUnreadable {
-            sheet: name.to_string(),
-            reason: String::from("it is not UTF-8 text; save it as CSV UTF-8"),
-        };
+        let kind =
+            ProblemKind::SheetUnreadable { sheet: name.to_string(), reason: SurveyReason::NotUtf8.both() };
         problems.push(Problem::new(Origin::None, kind));
         return None;
     };
@@ -74,8 +73,8 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
             Ok(true) => {}
             Ok(false) => break,
             Err(error) => {
-                let kind =
-                    ProblemKind::SheetUnreadable { sheet: name.to_string(), reason: error.to_string() };
+                let reason = Foreign::Reader { message: &error.to_string() }.both();
+                let kind = ProblemKind::SheetUnreadable { sheet: name.to_string(), reason };
                 problems.push(Problem::new(Origin::None, kind));
                 return None;
             }

@@ -7,6 +7,7 @@ use crate::problem::{Problem, ProblemKind};
 use crate::table::{Cell, MOST_COLUMNS, MOST_ROWS, Sheet, Value, cell_origin, text_value};
 use calamine::{DataRef, Reader, Xlsx, XlsxError};
 use latchline_finding::{FileId, Origin};
+use latchline_words::reading::Foreign;
 use std::collections::BTreeMap;
 use std::io::{Cursor, Read, sink};
 use std::sync::Arc;
@@ -41,14 +42,14 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
             return Vec::new();
         }
         Err(reason) => {
-            whole(ProblemKind::NotAWorkbook(reason));
+            whole(ProblemKind::NotAWorkbook(Foreign::Reader { message: &reason }.both()));
             return Vec::new();
         }
     }
     let mut workbook: Xlsx<_> = match Xlsx::new(Cursor::new(bytes)) {
         Ok(workbook) => workbook,
         Err(error) => {
-            whole(ProblemKind::NotAWorkbook(error.to_string()));
+            whole(ProblemKind::NotAWorkbook(Foreign::Reader { message: &error.to_string() }.both()));
             return Vec::new();
         }
     };
@@ -59,7 +60,8 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
         let cells = match cells(&mut workbook, file, &shown, &mut budget) {
             Ok(cells) => cells,
             Err(Refused::Unreadable(error)) => {
-                let kind = ProblemKind::SheetUnreadable { sheet: name, reason: error.to_string() };
+                let reason = Foreign::Reader { message: &error.to_string() }.both();
+                let kind = ProblemKind::SheetUnreadable { sheet: name, reason };
                 problems.push(Problem::new(Origin::None, kind));
                 continue;
             }

@@ -21,6 +21,7 @@ pub mod figures;
 pub mod missing;
 pub mod pack;
 pub mod publications;
+pub mod reading;
 pub mod report;
 pub mod row;
 pub mod states;

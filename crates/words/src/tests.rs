@@ -3,13 +3,13 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    bands, calculation, candidates, commands, design, door, drawing, missing, pack, publications, report,
-    states, terms, tolerance, typeset,
+    bands, calculation, candidates, commands, design, door, drawing, missing, pack, publications, reading,
+    report, states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 33] = [
+    let all: [&[SentenceRow]; 35] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -17,6 +17,8 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::When::ROWS,
         states::StateName::ROWS,
         states::CallWords::ROWS,
+        reading::Expected::ROWS,
+        reading::Foreign::ROWS,
         report::RemedyWords::ROWS,
         report::SheetWords::ROWS,
         commands::AcceptWords::ROWS,
@@ -74,6 +76,12 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(design::LackingPart::ALL, design::LackingPart::row),
         rows(design::UnknownPart::ALL, design::UnknownPart::row),
         rows(door::DoorWord::ALL, door::DoorWord::row),
+        rows(reading::BadName::ALL, reading::BadName::row),
+        rows(reading::Because::ALL, reading::Because::row),
+        rows(reading::Dimension::ALL, reading::Dimension::row),
+        rows(reading::SurveyReason::ALL, reading::SurveyReason::row),
+        rows(reading::SurveyUnit::ALL, reading::SurveyUnit::row),
+        rows(reading::Thing::ALL, reading::Thing::row),
         rows(report::Label::ALL, report::Label::row),
         rows(report::SheetHead::ALL, report::SheetHead::row),
         rows(report::Head::ALL, report::Head::row),

@@ -276,7 +276,7 @@ fn try_out<'w>(
         let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
         let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
         let told = told.join(", ");
-        return Err(Rejection::told(Both::new(told.clone(), told)));
+        return Err(Rejection::told(Both::same(told)));
     };
     let assessment = assess_with(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {

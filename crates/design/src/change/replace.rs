@@ -8,6 +8,7 @@ use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::is_withdrawn;
 use crate::toml_text::{array, joined, list, place_key, quoted};
+use latchline_finding::Both;
 use latchline_site::catalogue::StationKind;
 use latchline_site::model::{Site, StationOwner};
 use latchline_words::design::{LackingPart, StepWords};
@@ -62,7 +63,7 @@ fn replacement(
     part: &str,
     name: &str,
 ) -> (Installed, Way) {
-    let mut way = Way::new(String::new(), 0);
+    let mut way = Way::new(Both::same(""), 0);
     let mut count = 0;
     for item in site.boxes.iter().filter(|item| item.model.value == part) {
         way.set(&["distributors", item.id.as_str(), "model"], quoted(name));

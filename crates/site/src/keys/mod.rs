@@ -15,6 +15,8 @@ pub use pages::key_tables;
 pub use site::SITE_FILE;
 
 use crate::parse::Bounds;
+use latchline_finding::Both;
+use latchline_words::reading::{Expected, dimension, thing};
 
 /// What the value of a key may be.
 #[derive(Debug, Clone, Copy)]
@@ -115,44 +117,53 @@ const fn may(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
     KeySpec { name, kind, required: false, doc, bears: Bears::OnRules, is_one_value: false }
 }
 
-/// "a run", "an entrance".
-fn with_article(name: &str) -> String {
-    let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    format!("{article} {name}")
-}
-
 impl Kind {
     /// What is expected, in a few words, for messages and pages.
-    pub fn expected(&self) -> String {
-        match self {
-            Kind::Text => "text in quotes".to_string(),
-            Kind::Date => "a date such as 2026-11-02".to_string(),
-            Kind::Integer(low, high) => format!("a whole number from {low} to {high}"),
-            Kind::Number(low, high) => format!("a number from {low} to {high}"),
-            Kind::Boolean => "true or false".to_string(),
-            Kind::Quantity(bounds) => format!(
-                "a {} from {} to {}, such as \"{}\"",
-                bounds.dimension.word(),
-                bounds.low_text,
-                bounds.high_text,
-                bounds.example
-            ),
-            Kind::Load => "a load such as \"4.5 W\", \"85 mA\" or \"470 ohm\"".to_string(),
-            Kind::Gauge => {
-                "a conductor size such as \"1.5 mm²\", \"0.8 mm\", \"24 AWG\" or \"84.2 ohm/km\"".to_string()
+    pub fn expected(&self) -> Both {
+        // "a run", "an entrance".
+        let with_vowel = |name: &str| name.starts_with(['a', 'e', 'i', 'o', 'u']);
+        let words = match self {
+            Kind::Text => Expected::Text,
+            Kind::Date => Expected::Date,
+            Kind::Integer(low, high) => {
+                return Expected::WholeNumber { low: &low.to_string(), high: &high.to_string() }.both();
             }
+            Kind::Number(low, high) => {
+                return Expected::Number { low: &low.to_string(), high: &high.to_string() }.both();
+            }
+            Kind::Boolean => Expected::Boolean,
+            Kind::Quantity(bounds) => {
+                let dimension = &dimension(bounds.dimension.word());
+                let (low, high, example) = (bounds.low_text, bounds.high_text, bounds.example);
+                return Expected::Quantity { dimension, low, high, example }.both();
+            }
+            Kind::Load => Expected::Load,
+            Kind::Gauge => Expected::Gauge,
             Kind::Words(words) => {
-                format!(
-                    "one of {}",
-                    words.iter().map(|word| format!("\"{word}\"")).collect::<Vec<_>>().join(", ")
-                )
+                let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+                return Expected::OneOf { words: &words.join(", ") }.both();
             }
-            Kind::List(item) => format!("a list of: {}", item.expected()),
-            Kind::OneOrMany(item) => format!("one or a list of: {}", item.expected()),
-            Kind::KeyNames => "a list of keys of this table".to_string(),
-            Kind::Table(spec) => format!("a table that describes {}", with_article(spec.name)),
-            Kind::Named(spec) => format!("a table of names, each describing {}", with_article(spec.name)),
-        }
+            Kind::List(item) => return Expected::List { item: &item.expected() }.both(),
+            Kind::OneOrMany(item) => return Expected::OneOrList { item: &item.expected() }.both(),
+            Kind::KeyNames => Expected::KeyNames,
+            Kind::Table(spec) => {
+                let thing = &thing(spec.name);
+                return match with_vowel(spec.name) {
+                    true => Expected::TableOfVowel { thing },
+                    false => Expected::Table { thing },
+                }
+                .both();
+            }
+            Kind::Named(spec) => {
+                let thing = &thing(spec.name);
+                return match with_vowel(spec.name) {
+                    true => Expected::NamesOfVowel { thing },
+                    false => Expected::Names { thing },
+                }
+                .both();
+            }
+        };
+        words.both()
     }
 }
 
@@ -160,6 +171,8 @@ impl Kind {
 mod tests {
     use super::*;
     use crate::parse::{read_number_and_unit, read_quantity};
+    use latchline_finding::Language;
+    use latchline_words::reading::{Dimension as Measured, Thing};
     use std::collections::BTreeSet;
 
     fn every_table(spec: &'static TableSpec, seen: &mut Vec<&'static TableSpec>) {
@@ -179,6 +192,22 @@ mod tests {
                     _ => break,
                 }
             }
+        }
+    }
+
+    /// What a table describes and what a quantity measures is said in every language.
+    #[test]
+    fn every_table_and_dimension_is_a_word() {
+        let mut tables = Vec::new();
+        every_table(&SITE_FILE, &mut tables);
+        every_table(&CATALOGUE_FILE, &mut tables);
+        for table in tables {
+            let known = Thing::ALL.iter().any(|known| known.say(Language::English) == table.name);
+            assert!(known, "{}", table.name);
+        }
+        for unit in crate::parse::UNITS {
+            let word = unit.dimension.word();
+            assert!(Measured::ALL.iter().any(|known| known.say(Language::English) == word), "{word}");
         }
     }
 

@@ -1,6 +1,7 @@
 //! Reference pages from the key tables.
 
 use super::{Kind, TableSpec};
+use latchline_finding::Language;
 
 /// The tables of keys of a file in Markdown: one heading and one table for each TOML table, in
 /// the order in which they are first mentioned.
@@ -37,7 +38,7 @@ fn section(spec: &TableSpec, path: &str) -> String {
     let mut text = format!("### {heading}\n\n{}\n\n| key | value | meaning |\n|---|---|---|\n", spec.doc);
     for key in spec.keys {
         let needed = if key.required { " (must be there)" } else { "" };
-        let value = key.kind.expected().replace('|', "\\|");
+        let value = key.kind.expected().of(Language::English).replace('|', "\\|");
         text.push_str(&format!("| `{}`{needed} | {value} | {} |\n", key.name, key.doc.replace('|', "\\|")));
     }
     text

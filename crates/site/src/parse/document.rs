@@ -3,6 +3,7 @@
 use super::{Findings, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
+use latchline_words::reading::Foreign;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use toml::Spanned;
@@ -82,7 +83,8 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         } else if !findings.is_full() {
             findings.break_off(span, text);
             findings.push(
-                Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", message),
+                Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span))
+                    .with("detail", Foreign::Reader { message: &message }.both()),
             );
         }
     }

@@ -10,6 +10,7 @@ use crate::codes;
 use crate::keys::{KeySpec, Kind, TableSpec};
 use latchline_finding::quantity::{Area, Current, Power, Resistance, ResistancePerLength};
 use latchline_finding::{Code, FileId, Finding, Severity, Span};
+use latchline_words::reading::{BadName, dimension, thing};
 use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -85,7 +86,7 @@ impl Reader<'_> {
                 let finding = self
                     .finding(codes::MISSING_KEY, span, element)
                     .with("key", key.name)
-                    .with("table", spec.name)
+                    .with("table", thing(spec.name))
                     .with("expected", key.kind.expected());
                 self.findings.push(finding);
             }
@@ -109,7 +110,7 @@ impl Reader<'_> {
             }
             finding = finding
                 .with("key", clip(name))
-                .with("table", spec.name)
+                .with("table", thing(spec.name))
                 .with("nearest", nearest)
                 .with("valid", valid);
         }
@@ -120,9 +121,9 @@ impl Reader<'_> {
         let finding = self
             .finding(codes::WRONG_TYPE, &value.span(), context.element)
             .with("key", context.key)
-            .with("table", context.spec.name)
+            .with("table", thing(context.spec.name))
             .with("expected", kind.expected())
-            .with("found", value.get_ref().type_str());
+            .with("found", thing(value.get_ref().type_str()));
         self.findings.push(finding);
     }
 
@@ -295,7 +296,7 @@ impl Reader<'_> {
             let finding = self
                 .finding(codes::BAD_NAME, span, context.element)
                 .with("name", clip(&text.escape_debug().to_string()))
-                .with("reason", "control-character");
+                .with("reason", BadName::ControlCharacter.both());
             self.findings.push(finding);
             return None;
         }
@@ -304,20 +305,20 @@ impl Reader<'_> {
 
     fn check_name(&mut self, name: &str, span: &Range<usize>) {
         let reason = if name.trim().is_empty() {
-            "empty"
+            BadName::Empty
         } else if name.chars().any(char::is_control) {
-            "control-character"
+            BadName::ControlCharacter
         } else if name.len() > LONGEST_NAME {
-            "too-long"
+            BadName::TooLong
         } else if name.trim().len() != name.len() {
-            "space-at-end"
+            BadName::SpaceAtEnd
         } else {
             return;
         };
         let finding = self
             .finding(codes::BAD_NAME, span, None)
             .with("name", clip(&name.escape_debug().to_string()))
-            .with("reason", reason);
+            .with("reason", reason.both());
         self.findings.push(finding);
     }
 
@@ -358,7 +359,7 @@ impl Reader<'_> {
                 finding = finding.with("unit", clip(unit)).with("nearest", nearest).with("units", units);
             }
             QuantityError::WrongDimension(found) => {
-                finding = finding.with("found", found.word()).with("units", units);
+                finding = finding.with("found", dimension(found.word())).with("units", units);
             }
             QuantityError::NoUnit => finding = finding.with("units", units),
             QuantityError::NotANumber | QuantityError::OutOfRange => {}

@@ -13,6 +13,7 @@ use crate::model::{
 use crate::parse::{Entry, Record, Value, clip};
 use latchline_finding::quantity::{Length, Resistance, Temperature, Voltage};
 use latchline_finding::{ElementId, Sourced};
+use latchline_words::reading::{Expected, thing};
 
 impl Resolver<'_> {
     /// Fills in everything but the catalogue.
@@ -101,8 +102,8 @@ impl Resolver<'_> {
                     .report(codes::MISSING_KEY, entry.record.at(&entry.span))
                     .about(entry.name)
                     .with("key", key)
-                    .with("table", entry.record.spec.name)
-                    .with("expected", format!("a station model here, or {default_key} under [site]"));
+                    .with("table", thing(entry.record.spec.name))
+                    .with("expected", Expected::StationHereOrUnderSite { key: default_key }.both());
                 self.findings.push(finding);
             }
             return Sourced::assumed(String::new());
@@ -130,8 +131,8 @@ impl Resolver<'_> {
             .report(codes::WRONG_KIND_OF_PART, part.origin.clone())
             .about(clip(element).as_str())
             .with("name", clip(&part.value))
-            .with("found", found)
-            .with("expected", expected);
+            .with("found", thing(found))
+            .with("expected", thing(expected));
         self.findings.push(finding);
     }
 

@@ -23,6 +23,7 @@ use latchline_finding::quantity::{Ratio, Resistance, Temperature, Voltage};
 use latchline_finding::{
     Code, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
 };
+use latchline_words::reading::thing;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use toml::de::DeTable;
@@ -191,7 +192,7 @@ impl Resolver<'_> {
     ) {
         let nearest = self.budget.nearest(name, known.iter().map(String::as_str));
         let mut finding =
-            self.report(codes::UNKNOWN_NAME, origin).with("kind", kind).with("name", clip(name));
+            self.report(codes::UNKNOWN_NAME, origin).with("kind", thing(kind)).with("name", clip(name));
         if nearest.is_empty() && (2..=MOST_CHOICES).contains(&known.len()) {
             finding = finding.with("choices", known.to_vec());
         }

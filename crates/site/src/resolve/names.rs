@@ -5,6 +5,7 @@ use super::look_alike::{appearance, deceptive};
 use crate::codes;
 use crate::model::Site;
 use latchline_finding::{Finding, Origin, Severity};
+use latchline_words::reading::thing;
 use std::collections::BTreeMap;
 
 /// What a name stands for.
@@ -77,7 +78,7 @@ impl Resolver<'_> {
                         .report(codes::DUPLICATE_NAME, origin.clone())
                         .about(id.clone())
                         .with("name", id)
-                        .with("kind", target.word())
+                        .with("kind", thing(target.word()))
                         .with("other_kind", first.word())
                         .also_at("first-defined-here", first_origin.clone());
                     self.findings.push(finding);

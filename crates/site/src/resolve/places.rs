@@ -6,6 +6,7 @@ use crate::model::{Building, Place};
 use crate::parse::{Record, Value, clip};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Sourced};
+use latchline_words::reading::BadName;
 use std::collections::BTreeMap;
 
 /// Height from floor to floor where none is stated (common practice, no source).
@@ -106,9 +107,9 @@ impl Resolver<'_> {
 
     fn refuse_slash(&mut self, name: &str, origin: Origin) {
         if name.contains('/') || name.trim().is_empty() {
-            let reason = if name.contains('/') { "slash" } else { "empty" };
+            let reason = if name.contains('/') { BadName::Slash } else { BadName::Empty };
             let finding =
-                self.report(codes::BAD_NAME, origin).with("name", clip(name)).with("reason", reason);
+                self.report(codes::BAD_NAME, origin).with("name", clip(name)).with("reason", reason.both());
             self.findings.push(finding);
         }
     }

@@ -9,6 +9,7 @@ use crate::model::{MeasuredRun, Run, RunStart, RunStop, Section, Site};
 use crate::parse::{Entry, Record, Value, clip};
 use latchline_finding::quantity::{Capacitance, Length, Resistance};
 use latchline_finding::{ElementId, Origin, Sourced};
+use latchline_words::reading::{Expected, Thing};
 
 impl Resolver<'_> {
     pub(super) fn runs(&mut self, file: &Record<'_>, names: &NameIndex, site: &mut Site) {
@@ -44,8 +45,8 @@ impl Resolver<'_> {
                     .report(codes::MISSING_KEY, record.at(&entry.span))
                     .about(entry.name)
                     .with("key", "cable")
-                    .with("table", "run")
-                    .with("expected", "a cable here, or cable under [site]");
+                    .with("table", Thing::Run.both())
+                    .with("expected", Expected::CableHereOrUnderSite.both());
                 self.findings.push(finding);
             }
             return Sourced::assumed(String::new());

@@ -7,6 +7,7 @@ use crate::codes;
 use crate::model::{Dwelling, Scope, Site};
 use crate::parse::{Record, Value};
 use latchline_finding::{Figure, Origin};
+use latchline_words::reading::{Thing, thing};
 use std::collections::BTreeSet;
 
 /// Most dwellings that all scopes of a site may list together.
@@ -98,8 +99,8 @@ impl Resolver<'_> {
                         .report(codes::WRONG_KIND_OF_PART, at)
                         .about(element)
                         .with("name", word)
-                        .with("found", other.word())
-                        .with("expected", "dwelling");
+                        .with("found", thing(other.word()))
+                        .with("expected", Thing::Dwelling.both());
                     self.findings.push(finding);
                 }
                 (_, None, None) => {

@@ -11,6 +11,7 @@ use crate::codes;
 use crate::model::{RunStart, RunStop, Site, StationOwner};
 use crate::parse::clip;
 use latchline_finding::{ElementId, Finding, Origin, Severity};
+use latchline_words::reading::thing;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Most members of a loop that are named.
@@ -254,8 +255,11 @@ impl Resolver<'_> {
     }
 
     fn not_wired(&mut self, id: &ElementId, kind: &'static str, origin: Origin) {
-        let finding =
-            self.report(codes::NOT_WIRED, origin).about(id.clone()).with("name", id).with("kind", kind);
+        let finding = self
+            .report(codes::NOT_WIRED, origin)
+            .about(id.clone())
+            .with("name", id)
+            .with("kind", thing(kind));
         self.findings.push(finding);
     }
 }

@@ -5,7 +5,7 @@ code! {
     title: "A key that must be there is missing" | "Ein nötiger Schlüssel fehlt",
     message:
         "the key \"{key}\" is missing< in {table}>< because of {because}>"
-        | "Der Schlüssel „{key}“ fehlt< in {table}>< wegen {because}>",
+        | "Der Schlüssel „{key}“ fehlt< ({table})>< wegen {because}>",
     hint: "<add {key} = {expected}>" | "<{key} = {expected} ergänzen>",
     english:
         /// Some values have no sensible default. `because` names the choice that makes the key necessary, such as the kind of a box.

@@ -5,8 +5,8 @@ code! {
     title: "This key is not known here" | "Unbekannter Schlüssel",
     message:
         "the key \"{key}\" is not known< in {table}>"
-        | "Der Schlüssel „{key}“ ist< in {table}> nicht bekannt",
-    label: "not a key< of {table}>" | "kein Schlüssel< von {table}>",
+        | "Der Schlüssel „{key}“ ist< hier ({table})> nicht bekannt",
+    label: "not a key< of {table}>" | "kein Schlüssel< hier ({table})>",
     hint:
         "<did you mean {nearest:or}?><its keys are {choices}>"
         | "<gemeint {nearest:or}?><die Schlüssel sind {choices}>",

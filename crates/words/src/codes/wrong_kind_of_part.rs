@@ -5,8 +5,8 @@ code! {
     title: "This part is of another kind" | "Teil anderer Art",
     message:
         "\"{name}\" is {found}; {expected} is needed here"
-        | "„{name}“ ist {found}; hier braucht es {expected}",
-    label: "must be {expected}" | "muss {expected} sein",
+        | "„{name}“ passt hier nicht: {found} statt {expected}",
+    label: "must be {expected}" | "gebraucht: {expected}",
     english:
         /// The part exists, but cannot do this job.
         ///

@@ -4,10 +4,12 @@ use super::{ENVIRONMENTS, head, require, require_in};
 use crate::catalogue::{Cable, CableLoss, Environment, Gauge, LineConstants, LineRest, Material};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record, Value};
+use latchline_finding::Both;
 use latchline_finding::quantity::{
     CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
 };
 use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
+use latchline_words::reading::{Because, Expected};
 
 const MATERIALS: &[(&str, Material)] = &[
     ("copper", Material::Copper),
@@ -70,7 +72,7 @@ fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> 
     if !matches!(size.value, Gauge::CrossSection { .. }) {
         return Some(size);
     }
-    require(entry, "class", "gauge", findings);
+    require(entry, "class", Because::Gauge.both(), findings);
     let class = record.integer("class", provenance)?;
     if !matches!(class.value, 1 | 2 | 5) {
         findings.push(
@@ -78,7 +80,7 @@ fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> 
                 .about(entry.name)
                 .with("key", "class")
                 .with("written", class.value.to_string())
-                .with("expected", "class 1, 2 or 5 of IEC 60228"),
+                .with("expected", Expected::ConductorClass.both()),
         );
         return None;
     }
@@ -111,7 +113,7 @@ fn line_constants(
     let inductance = record.quantity("inductance", provenance, InductancePerLength::from_henries_per_metre);
     if !record.is_written("losses") {
         for key in ["inductance", "skin_corner", "loss_tangent"] {
-            require_in(cable, record, &record.span, key, "losses are not given", findings);
+            require_in(cable, record, &record.span, key, Because::NoLosses.both(), findings);
         }
         let rest = LineRest::Constants {
             inductance: inductance?,
@@ -128,7 +130,7 @@ fn line_constants(
             loss_per_100_m: inner.quantity("loss", provenance, Decibels::from_decibels)?,
         });
     }
-    let refused = |key: &'static str, expected: &'static str| {
+    let refused = |key: &'static str, expected: Both| {
         Finding::new(codes::OUT_OF_RANGE, Severity::Error, record.origin(key))
             .about(cable)
             .with("key", key)
@@ -136,7 +138,7 @@ fn line_constants(
             .with("expected", expected)
     };
     if rows.len() < LEAST_LOSSES {
-        findings.push(refused("losses", "at least three losses"));
+        findings.push(refused("losses", Expected::ThreeLosses.both()));
         return None;
     }
     for key in ["skin_corner", "loss_tangent"] {

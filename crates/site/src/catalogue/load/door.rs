@@ -3,8 +3,8 @@
 use super::{DATASHEET, head, require};
 use crate::catalogue::{Accessory, AccessoryKind, Feed, Light, LightKind, Lock, LockKind, PowerLoss};
 use crate::parse::{Entry, Findings, Record};
-use latchline_finding::Sourced;
 use latchline_finding::quantity::{Current, Duration, Inductance, Ratio, Voltage};
+use latchline_finding::{Both, Sourced};
 
 /// Kind of current; direct current without a word.
 fn current_kind(record: &Record<'_>) -> Sourced<Feed> {
@@ -27,8 +27,8 @@ pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
     )?;
     if kind.value != LockKind::Gate {
         let word = record.text("kind").unwrap_or_default();
-        require(entry, "voltage", word, findings);
-        require(entry, "current", word, findings);
+        require(entry, "voltage", Both::same(word.to_string()), findings);
+        require(entry, "current", Both::same(word.to_string()), findings);
     }
     let tolerance = |key: &str| {
         let stated = record.quantity(key, DATASHEET, Ratio::from_fraction);

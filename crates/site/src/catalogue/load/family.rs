@@ -6,6 +6,7 @@ use crate::codes;
 use crate::parse::{Entry, Findings, Record, Value};
 use latchline_finding::quantity::{Capacitance, Decibels, Frequency, Length, Ratio, Resistance, Voltage};
 use latchline_finding::{Finding, Origin, Severity, Sourced};
+use latchline_words::reading::{Expected, thing};
 
 pub(super) fn family(entry: &Entry<'_>, findings: &mut Findings) -> Option<Family> {
     let record = &entry.record;
@@ -98,8 +99,8 @@ fn address_field(family: &str, record: &Record<'_>, findings: &mut Findings) -> 
                 Finding::new(codes::MISSING_KEY, Severity::Error, record.at(&record.span))
                     .about(family)
                     .with("key", count_key)
-                    .with("table", record.spec.name)
-                    .with("expected", "a whole number")
+                    .with("table", thing(record.spec.name))
+                    .with("expected", Expected::AnyWholeNumber.both())
                     .with("because", set_by),
             );
         }

@@ -8,7 +8,9 @@ mod parts;
 use crate::catalogue::{Catalogue, Environment, OriginOfPart, OwnPrices, Part, PartHead};
 use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
+use latchline_finding::Both;
 use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
+use latchline_words::reading::thing;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
@@ -163,7 +165,7 @@ fn add<T: Part>(
                 findings.push(
                     Finding::new(codes::DUPLICATE_PART, Severity::Error, origin)
                         .with("name", entry.name)
-                        .with("kind", kind)
+                        .with("kind", thing(kind))
                         .also_at("first-defined-here", first.clone()),
                 );
                 continue;
@@ -171,7 +173,7 @@ fn add<T: Part>(
             (None, true) => findings.push(
                 Finding::new(codes::REPLACES_NOTHING, Severity::Warning, origin.clone())
                     .with("name", entry.name)
-                    .with("kind", kind),
+                    .with("kind", thing(kind)),
             ),
             _ => {}
         }
@@ -212,7 +214,7 @@ fn head(entry: &Entry<'_>, provenance: Provenance) -> Option<PartHead> {
 }
 
 /// A key that the choice made by another key makes necessary.
-fn require(entry: &Entry<'_>, key: &'static str, because: &str, findings: &mut Findings) {
+fn require(entry: &Entry<'_>, key: &'static str, because: Both, findings: &mut Findings) {
     require_in(entry.name, &entry.record, &entry.span, key, because, findings);
 }
 
@@ -222,7 +224,7 @@ fn require_in(
     record: &Record<'_>,
     span: &Range<usize>,
     key: &'static str,
-    because: &str,
+    because: Both,
     findings: &mut Findings,
 ) {
     if !record.is_written(key) {
@@ -231,8 +233,8 @@ fn require_in(
             Finding::new(codes::MISSING_KEY, Severity::Error, record.at(span))
                 .about(element)
                 .with("key", key)
-                .with("table", record.spec.name)
-                .with("expected", expected.unwrap_or_default())
+                .with("table", thing(record.spec.name))
+                .with("expected", expected.unwrap_or(Both::same("")))
                 .with("because", because),
         );
     }

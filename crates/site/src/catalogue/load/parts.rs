@@ -6,11 +6,11 @@ use crate::catalogue::{
     SupplyModel,
 };
 use crate::parse::{Entry, Findings, Record};
-use latchline_finding::Sourced;
 use latchline_finding::quantity::{
     Capacitance, Charge, Current, Decibels, Duration, Inductance, Power, Ratio, Resistance, Temperature,
     Voltage,
 };
+use latchline_finding::{Both, Sourced};
 
 const LIMIT_KINDS: &[(&str, LimitKind)] = &[
     ("constant-current", LimitKind::ConstantCurrent),
@@ -78,10 +78,10 @@ pub(super) fn box_model(entry: &Entry<'_>, findings: &mut Findings) -> Option<Bo
     )?;
     match kind.value {
         BoxKind::Transparent | BoxKind::Isolating => {}
-        BoxKind::PortLimited => require(entry, "port_current_limit", "port-limited", findings),
+        BoxKind::PortLimited => require(entry, "port_current_limit", Both::same("port-limited"), findings),
         BoxKind::Regenerated => {
-            require(entry, "output_voltage", "regenerated", findings);
-            require(entry, "efficiency", "regenerated", findings);
+            require(entry, "output_voltage", Both::same("regenerated"), findings);
+            require(entry, "efficiency", Both::same("regenerated"), findings);
         }
     }
     ordered(record, entry.name, "least_voltage", "highest_voltage", findings);

@@ -1,0 +1,204 @@
+//! Arguments of mistakes in files: kinds of things, what was expected, why something cannot be used.
+
+use crate::row::{sentences, words};
+use latchline_finding::{Both, Language};
+
+words! {
+    /// A kind of thing that a table of a file describes or that a name stands for.
+    pub enum Thing {
+        // Site files.
+        SiteFile: "site file" | "Anlagendatei",
+        Site: "site" | "Anlage",
+        Condition: "condition" | "Bedingung",
+        Policy: "policy" | "Vorgabe",
+        Building: "building" | "Gebäude",
+        Supply: "supply" | "Netzteil",
+        Box: "box" | "Verteiler",
+        Distributor: "distributor" | "Verteiler",
+        BranchBox: "branch box" | "Abzweigdose",
+        ManagementStation: "management station" | "Zentrale",
+        DoorStation: "door station" | "Türstation",
+        IndoorStation: "indoor station" | "Innenstation",
+        Dwelling: "dwelling" | "Wohnung",
+        Entrance: "entrance" | "Eingang",
+        Extension: "extension" | "Nebenstelle",
+        Run: "run" | "Strang",
+        Measurement: "measurement" | "Messung",
+        Acceptance: "acceptance" | "Akzeptanz",
+        Lock: "lock" | "Schloss",
+        LightAtDoor: "light at a door" | "Leuchte an einer Tür",
+        AlarmInput: "alarm input" | "Meldeeingang",
+        Station: "station" | "Station",
+        Floor: "floor" | "Geschoss",
+        Core: "core" | "Treppenhaus",
+        StartOfRun: "start of a run" | "Anfang eines Strangs",
+        StopOfRun: "stop of a run" | "Ziel eines Strangs",
+        Scope: "scope" | "Rufbereich",
+        Place: "place" | "Ort",
+        PlaceOrDwelling: "place or dwelling" | "Ort oder Wohnung",
+        Code: "code" | "Code",
+        Element: "element" | "Element",
+        Choice: "choice" | "Auswahl",
+        // Catalogues.
+        CatalogueFile: "catalogue file" | "Katalogdatei",
+        Family: "family" | "Gerätefamilie",
+        SignalBand: "signal band" | "Signalband",
+        AddressScheme: "address scheme" | "Adressschema",
+        AddressField: "address field" | "Adressfeld",
+        SupplyModel: "supply model" | "Netzteilmodell",
+        Battery: "battery" | "Batterie",
+        BoxModel: "box model" | "Verteilermodell",
+        StationModel: "station model" | "Stationsmodell",
+        Cable: "cable" | "Leitung",
+        LineConstant: "line constant" | "Leitungskonstante",
+        CableLoss: "cable loss" | "Leitungsdämpfung",
+        LockModel: "lock model" | "Schlossmodell",
+        Accessory: "accessory" | "Modul",
+        Light: "light" | "Leuchte",
+        Part: "part" | "Teil",
+        // What a value is written as.
+        Text: "string" | "Text",
+        Integer: "integer" | "ganze Zahl",
+        Float: "float" | "Kommazahl",
+        Boolean: "boolean" | "true oder false",
+        DateTime: "datetime" | "Datum",
+        Array: "array" | "Liste",
+        Table: "table" | "Tabelle",
+    }
+}
+
+/// A kind of thing by its English name; the name itself where no row has it.
+pub fn thing(name: &'static str) -> Both {
+    let known = Thing::ALL.iter().find(|thing| thing.say(Language::English) == name);
+    known.map_or(Both::same(name), |thing| thing.both())
+}
+
+words! {
+    /// What a quantity measures.
+    pub enum Dimension {
+        Length: "length" | "Länge",
+        CrossSection: "cross-section" | "Querschnitt",
+        WireGauge: "wire gauge" | "Drahtlehre",
+        Voltage: "voltage" | "Spannung",
+        Current: "current" | "Strom",
+        Power: "power" | "Leistung",
+        Resistance: "resistance" | "Widerstand",
+        ResistancePerLength: "resistance per length" | "Widerstand je Länge",
+        Time: "time" | "Zeit",
+        Capacitance: "capacitance" | "Kapazität",
+        CapacitancePerLength: "capacitance per length" | "Kapazität je Länge",
+        Inductance: "inductance" | "Induktivität",
+        InductancePerLength: "inductance per length" | "Induktivität je Länge",
+        Frequency: "frequency" | "Frequenz",
+        Level: "level" | "Pegel",
+        BatteryCapacity: "battery capacity" | "Batteriekapazität",
+        Temperature: "temperature" | "Temperatur",
+        Percentage: "percentage" | "Prozentangabe",
+    }
+}
+
+/// What a quantity measures, by its English name; the name itself where no row has it.
+pub fn dimension(name: &'static str) -> Both {
+    let known = Dimension::ALL.iter().find(|dimension| dimension.say(Language::English) == name);
+    known.map_or(Both::same(name), |dimension| dimension.both())
+}
+
+sentences! {
+    /// What stands where something else was expected. Numbers are as the files write them, with a decimal point.
+    pub enum Expected<'a> {
+        Text: "text in quotes" | "Text in Anführungszeichen",
+        Date: "a date such as 2026-11-02" | "ein Datum wie 2026-11-02",
+        WholeNumber { low: &'a str, high: &'a str }:
+            "a whole number from {low} to {high}"
+            | "eine ganze Zahl von {low} bis {high}",
+        AnyWholeNumber: "a whole number" | "eine ganze Zahl",
+        Number { low: &'a str, high: &'a str }: "a number from {low} to {high}" | "eine Zahl von {low} bis {high}",
+        Boolean: "true or false" | "true oder false",
+        Quantity { dimension: &'a Both, low: &'a str, high: &'a str, example: &'a str }:
+            "a {dimension} from {low} to {high}, such as \"{example}\""
+            | "{dimension} von {low} bis {high}, etwa „{example}“",
+        Load:
+            "a load such as \"4.5 W\", \"85 mA\" or \"470 ohm\""
+            | "eine Last wie „4.5 W“, „85 mA“ oder „470 ohm“",
+        Gauge:
+            "a conductor size such as \"1.5 mm²\", \"0.8 mm\", \"24 AWG\" or \"84.2 ohm/km\""
+            | "ein Leiterquerschnitt wie „1.5 mm²“, „0.8 mm“, „24 AWG“ oder „84.2 ohm/km“",
+        OneOf { words: &'a str }: "one of {words}" | "eines von {words}",
+        List { item: &'a Both }: "a list of: {item}" | "eine Liste aus: {item}",
+        OneOrList { item: &'a Both }: "one or a list of: {item}" | "eines oder eine Liste aus: {item}",
+        KeyNames: "a list of keys of this table" | "eine Liste von Schlüsseln dieser Tabelle",
+        Table { thing: &'a Both }:
+            "a table that describes a {thing}"
+            | "eine Tabelle, die etwas beschreibt ({thing})",
+        TableOfVowel { thing: &'a Both }:
+            "a table that describes an {thing}"
+            | "eine Tabelle, die etwas beschreibt ({thing})",
+        Names { thing: &'a Both }:
+            "a table of names, each describing a {thing}"
+            | "eine Tabelle von Namen, unter denen je etwas beschrieben ist ({thing})",
+        NamesOfVowel { thing: &'a Both }:
+            "a table of names, each describing an {thing}"
+            | "eine Tabelle von Namen, unter denen je etwas beschrieben ist ({thing})",
+        // In site files and catalogues.
+        CableHereOrUnderSite:
+            "a cable here, or cable under [site]"
+            | "eine Leitung hier, oder cable unter [site]",
+        StationHereOrUnderSite { key: &'a str }:
+            "a station model here, or {key} under [site]"
+            | "ein Stationsmodell hier, oder {key} unter [site]",
+        ConductorClass: "class 1, 2 or 5 of IEC 60228" | "Klasse 1, 2 oder 5 nach IEC 60228",
+        ThreeLosses: "at least three losses" | "mindestens drei Dämpfungen",
+        // In surveys.
+        LengthInMetres: "a length in metres, such as 12.5" | "eine Länge in Metern, etwa 12,5",
+        AnyNumber: "a number" | "eine Zahl",
+        NumberInUnit: "a number in the unit of its column" | "eine Zahl in der Einheit ihrer Spalte",
+        TextOrNumber: "text or a number" | "Text oder eine Zahl",
+        YesOrNo: "yes or no" | "ja oder nein",
+        ADate: "a date" | "ein Datum",
+    }
+}
+
+words! {
+    /// Why a name or a text cannot be used.
+    pub enum BadName {
+        Empty: "empty" | "leer",
+        ControlCharacter: "control-character" | "Steuerzeichen",
+        TooLong: "too-long" | "zu lang",
+        SpaceAtEnd: "space-at-end" | "Leerzeichen am Rand",
+        Slash: "slash" | "Schrägstrich",
+    }
+}
+
+words! {
+    /// What a number of a survey counts.
+    pub enum SurveyUnit {
+        Stations: "stations" | "Stationen",
+    }
+}
+
+words! {
+    /// Why settings of a survey cannot all be kept, or a sheet cannot be read.
+    pub enum SurveyReason {
+        Temperatures:
+            "the coldest temperature must not lie above the usual one, nor that above the hottest"
+            | "die kälteste Temperatur darf nicht über der üblichen liegen, und diese nicht über der wärmsten",
+        NotUtf8:
+            "it is not UTF-8 text; save it as CSV UTF-8"
+            | "es ist kein UTF-8-Text; als CSV UTF-8 speichern",
+    }
+}
+
+sentences! {
+    /// What a reader that we did not write says of a file; it speaks English.
+    pub enum Foreign<'a> {
+        Reader { message: &'a str }: "{message}" | "(Meldung des Lesers, englisch) {message}",
+    }
+}
+
+words! {
+    /// Because of what a key is missing.
+    pub enum Because {
+        Gauge: "gauge" | same,
+        NoLosses: "losses are not given" | "fehlender losses",
+    }
+}

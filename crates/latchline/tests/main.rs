@@ -7,6 +7,7 @@ mod common;
 mod crate_graph;
 mod documents;
 mod files;
+mod german;
 mod pack_folder;
 mod sheets;
 mod surveys;

@@ -1,0 +1,178 @@
+//! Every command that speaks German, read as a German reads it: nothing English is left, and a snapshot of each.
+#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+
+use crate::common::{Folder, Ran};
+use latchline_site::builtin_catalogue;
+use std::collections::BTreeSet;
+
+/// The commonest function words of English that are no words of German, nor of the names and keys here.
+const ENGLISH: &[&str] = &[
+    "the", "of", "and", "is", "are", "not", "from", "with", "needs", "has", "have", "by", "one", "each", "its", "than",
+    "every", "which", "that", "this", "to", "for", "without", "there", "more", "while", "no", "needed", "found", "worst",
+    "limit", "supply", "station", "stations", "cable", "length", "wrote", "written", "nothing",
+];
+
+/// A demo folder.
+fn demo() -> Folder {
+    let folder = Folder::new();
+    assert_eq!(folder.run(&["new", "--demo", "."]).status, 0);
+    folder
+}
+
+/// What a command says in German: what it writes to both, standard output first.
+fn german(folder: &Folder, arguments: &[&str]) -> String {
+    let mut all = arguments.to_vec();
+    all.extend(["--language", "de"]);
+    let Ran { status, out, err } = folder.run(&all);
+    format!("$ latchline {}\n{out}{err}[{status}]\n", all.join(" "))
+}
+
+/// Texts that are not ours: what stands in quotes in these files, longest first.
+fn quoted(files: &[&str]) -> Vec<String> {
+    let mut texts: BTreeSet<String> = BTreeSet::new();
+    for file in files {
+        texts.extend(file.split('"').skip(1).step_by(2).map(one_line).filter(|text| text.contains(' ')));
+    }
+    let mut texts: Vec<String> = texts.into_iter().collect();
+    texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
+    texts
+}
+
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Nothing English is left but names, keys and the user's own texts; lines of files and commands are theirs.
+fn no_english(said: &str, files: &[&str]) {
+    let is_ours = |line: &&str| {
+        let file_line = line.trim_start().split_once(' ').is_some_and(|(number, rest)| {
+            number.parse::<usize>().is_ok() && rest.trim_start().starts_with(['|', '+', '-'])
+        });
+        !file_line && !line.starts_with("$ ")
+    };
+    let mut text = one_line(&said.lines().filter(is_ours).collect::<Vec<_>>().join("\n"));
+    for name in quoted(files) {
+        text = text.replace(&name, "");
+    }
+    // Commands in backquotes and values that files hold in quotes stay as they are written.
+    let text: String = text.split('`').step_by(2).collect::<Vec<_>>().join(" ");
+    let text: String = text.split('"').step_by(2).collect::<Vec<_>>().join(" ");
+    let left: BTreeSet<&str> = text
+        .split(|sign: char| !sign.is_alphanumeric() && !"-_.:/[]".contains(sign))
+        .map(|word| word.trim_matches(['.', ':']))
+        .filter(|word| ENGLISH.contains(word))
+        .collect();
+    assert!(left.is_empty(), "{left:?} in:\n{said}");
+}
+
+/// Runs a command, looks for English, and keeps what it says.
+fn read(name: &str, folder: &Folder, arguments: &[&str], files: &[&str]) {
+    let said = german(folder, arguments);
+    no_english(&said, files);
+    insta::assert_snapshot!(name, said);
+}
+
+#[test]
+fn checks_and_sheets_are_german() {
+    let folder = demo();
+    let (site, faulty, catalogue) = (folder.read("site.toml"), folder.read("faulty.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), faulty.as_str(), catalogue];
+    read("check", &folder, &["check", "site.toml"], &files);
+    read("check_faulty", &folder, &["check", "faulty.toml"], &files);
+    read("check_short", &folder, &["check", "faulty.toml", "--format", "short"], &files);
+    read("check_samples", &folder, &["check", "site.toml", "--samples", "200"], &files);
+    for door in ["front-A", "gate", "bins"] {
+        read(&format!("door_{door}"), &folder, &["check", "site.toml", "--door", door], &files);
+        no_english(&german(&folder, &["check", "faulty.toml", "--door", door]), &files);
+    }
+    for supply in ["A-PS", "B-PS"] {
+        read(&format!("supply_{supply}"), &folder, &["check", "site.toml", "--supply", supply], &files);
+        no_english(&german(&folder, &["check", "faulty.toml", "--supply", supply]), &files);
+    }
+}
+
+#[test]
+fn changes_are_german() {
+    let folder = demo();
+    let (site, faulty, catalogue) = (folder.read("site.toml"), folder.read("faulty.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), faulty.as_str(), catalogue];
+    read("fix_list", &folder, &["fix", "faulty.toml"], &files);
+    read("fix_one", &folder, &["fix", "faulty.toml", "--finding", "1"], &files);
+    read("fix_all", &folder, &["fix", "faulty.toml", "--all", "--write"], &files);
+    let reason = ["--reason", "bekannt", "--date", "2026-11-02"];
+    let accept = ["accept", "site.toml", "bus-voltage-wet"];
+    read("accept", &folder, &[&accept[..], &reason[..]].concat(), &files);
+    read("freeze", &folder, &["addresses", "site.toml", "--freeze"], &files);
+    read("frozen", &folder, &["addresses", "site.toml", "--freeze"], &files);
+}
+
+#[test]
+fn tables_are_german() {
+    let folder = demo();
+    let (site, catalogue) = (folder.read("site.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), catalogue];
+    read("addresses", &folder, &["addresses", "site.toml"], &files);
+    folder.write("found.txt", "indoor 0/1/0\nindoor 0/1/0\nindoor 3/99/4\ndoor 0\nhello\n");
+    read("addresses_found", &folder, &["addresses", "site.toml", "--found", "found.txt"], &files);
+    read("headroom", &folder, &["headroom", "site.toml"], &files);
+    read("reach", &folder, &["reach", "ostrel-48", "--spacing", "5,12.5"], &files);
+    read("reach_cable", &folder, &["reach", "ostrel-48", "--cable", "pair-0.8", "--feeder", "5,30"], &files);
+    read("catalogue", &folder, &["catalogue"], &files);
+    read("pack", &folder, &["pack", "site.toml", "-o", "pack"], &files);
+}
+
+#[test]
+fn designs_are_german() {
+    let folder = demo();
+    let catalogue = builtin_catalogue().1;
+    read("design", &folder, &["design", "survey.xlsx", "-o", "new.toml"], &[catalogue]);
+    read("design_from", &folder, &["design", "survey.xlsx", "--from", "site.toml"], &[catalogue]);
+    std::fs::create_dir(folder.path("survey")).expect("a folder");
+    folder.write("survey/places.csv", "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\n");
+    folder.write("survey/routes.csv", "From,To,Length\nhall,landing,3.5\n");
+    folder.write("survey/dwellings.csv", "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2\n");
+    folder.write("survey/entrances.csv", "Entrance,Place,Drop,Role\nfront,hall,4,main\n");
+    read("design_compare", &folder, &["design", "survey", "--compare"], &[catalogue]);
+    folder.write("survey/routes.csv", "From,To,Length\nhall,landing,1900\n");
+    read("design_none", &folder, &["design", "survey", "-o", "none.toml"], &[catalogue]);
+    folder.write("survey/dwellings.csv", "Dwelling,Place,Drop,Extensions\nA1,hal,2,40\nA2,landing,lots,1\n");
+    read("survey_broken", &folder, &["design", "survey"], &[catalogue]);
+}
+
+/// Every kind of mistake that a reader meets, in one file.
+#[test]
+fn mistakes_in_files_are_told_in_german() {
+    let folder = Folder::new();
+    let broken = r#"
+[site]
+title = 5
+family = "ostrel-49"
+cables = "pair-0.8"
+[buildings]
+A = { floors = ["G", "1"], title = "Haus", floor_height = "about 3 m" }
+" " = { floors = ["G"] }
+[supplies]
+PS = { model = "ostrel-d4", place = "B/G" }
+[distributors]
+D = { model = "ostrel-ps-120", place = "A/9" }
+[entrances]
+front = { role = "man", place = "A/G", outdoors = "yes", control_height = "1,2 m" }
+[dwellings]
+A-1 = { place = "A/1", station = "strike-12" }
+A-1b = { extensions = 3 }
+[runs]
+feed = { from = "PS", to = "D", cable = "pair", length = "3 kg" }
+flats = { from = "D.99", to = ["A-1", "A-7"], length = "900 km", pairs = 77 }
+"#;
+    folder.write("broken.toml", broken);
+    let files = [broken, builtin_catalogue().1];
+    read("broken", &folder, &["check", "broken.toml"], &files);
+    folder.write("syntax.toml", "[site\ntitle = \"x\"\n");
+    let said = german(&folder, &["check", "syntax.toml"]);
+    assert!(said.contains("Meldung des Lesers, englisch"), "{said}");
+    for command in [&["fix", "broken.toml"][..], &["headroom", "broken.toml"], &["addresses", "broken.toml"]] {
+        no_english(&german(&folder, command), &files);
+    }
+    folder.write("own.toml", "[cables]\nthin = { title = \"Thin\", gauge = \"0.3\" }\nthick = { gauge = \"2 mm²\", prise = 3 }\n");
+    read("broken_catalogue", &folder, &["catalogue", "--catalogue", "own.toml"], &files);
+}

@@ -7,9 +7,10 @@ use std::collections::BTreeSet;
 
 /// The commonest function words of English that are no words of German, nor of the names and keys here.
 const ENGLISH: &[&str] = &[
-    "the", "of", "and", "is", "are", "not", "from", "with", "needs", "has", "have", "by", "one", "each", "its", "than",
-    "every", "which", "that", "this", "to", "for", "without", "there", "more", "while", "no", "needed", "found", "worst",
-    "limit", "supply", "station", "stations", "cable", "length", "wrote", "written", "nothing",
+    "the", "of", "and", "is", "are", "not", "from", "with", "needs", "has", "have", "by", "one", "each",
+    "its", "than", "every", "which", "that", "this", "to", "for", "without", "there", "more", "while", "no",
+    "needed", "found", "worst", "limit", "supply", "station", "stations", "cable", "length", "wrote",
+    "written", "nothing",
 ];
 
 /// A demo folder.
@@ -75,7 +76,8 @@ fn read(name: &str, folder: &Folder, arguments: &[&str], files: &[&str]) {
 #[test]
 fn checks_and_sheets_are_german() {
     let folder = demo();
-    let (site, faulty, catalogue) = (folder.read("site.toml"), folder.read("faulty.toml"), builtin_catalogue().1);
+    let (site, faulty, catalogue) =
+        (folder.read("site.toml"), folder.read("faulty.toml"), builtin_catalogue().1);
     let files = [site.as_str(), faulty.as_str(), catalogue];
     read("check", &folder, &["check", "site.toml"], &files);
     read("check_faulty", &folder, &["check", "faulty.toml"], &files);
@@ -94,7 +96,8 @@ fn checks_and_sheets_are_german() {
 #[test]
 fn changes_are_german() {
     let folder = demo();
-    let (site, faulty, catalogue) = (folder.read("site.toml"), folder.read("faulty.toml"), builtin_catalogue().1);
+    let (site, faulty, catalogue) =
+        (folder.read("site.toml"), folder.read("faulty.toml"), builtin_catalogue().1);
     let files = [site.as_str(), faulty.as_str(), catalogue];
     read("fix_list", &folder, &["fix", "faulty.toml"], &files);
     read("fix_one", &folder, &["fix", "faulty.toml", "--finding", "1"], &files);
@@ -170,9 +173,13 @@ flats = { from = "D.99", to = ["A-1", "A-7"], length = "900 km", pairs = 77 }
     folder.write("syntax.toml", "[site\ntitle = \"x\"\n");
     let said = german(&folder, &["check", "syntax.toml"]);
     assert!(said.contains("Meldung des Lesers, englisch"), "{said}");
-    for command in [&["fix", "broken.toml"][..], &["headroom", "broken.toml"], &["addresses", "broken.toml"]] {
+    for command in [&["fix", "broken.toml"][..], &["headroom", "broken.toml"], &["addresses", "broken.toml"]]
+    {
         no_english(&german(&folder, command), &files);
     }
-    folder.write("own.toml", "[cables]\nthin = { title = \"Thin\", gauge = \"0.3\" }\nthick = { gauge = \"2 mm²\", prise = 3 }\n");
+    folder.write(
+        "own.toml",
+        "[cables]\nthin = { title = \"Thin\", gauge = \"0.3\" }\nthick = { gauge = \"2 mm²\", prise = 3 }\n",
+    );
     read("broken_catalogue", &folder, &["catalogue", "--catalogue", "own.toml"], &files);
 }

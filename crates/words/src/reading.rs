@@ -147,6 +147,9 @@ sentences! {
             "a station model here, or {key} under [site]"
             | "ein Stationsmodell hier, oder {key} unter [site]",
         ConductorClass: "class 1, 2 or 5 of IEC 60228" | "Klasse 1, 2 oder 5 nach IEC 60228",
+        LossesOrConstants:
+            "either losses, or skin_corner and loss_tangent"
+            | "entweder losses, oder skin_corner und loss_tangent",
         ThreeLosses: "at least three losses" | "mindestens drei Dämpfungen",
         // In surveys.
         LengthInMetres: "a length in metres, such as 12.5" | "eine Länge in Metern, etwa 12,5",

@@ -143,7 +143,7 @@ fn line_constants(
     }
     for key in ["skin_corner", "loss_tangent"] {
         if record.is_written(key) {
-            findings.push(refused(key, "either losses, or skin_corner and loss_tangent"));
+            findings.push(refused(key, Expected::LossesOrConstants.both()));
             return None;
         }
     }

@@ -51,7 +51,9 @@ fn more_than_one_supply_carries_is_told_where_the_family_cannot_join_two() {
     let read = survey(&corridors(1, 6, 5, ""));
     let result = design_with(&read.survey.unwrap(), "larkfen-24", &[], Effort::default());
     match result {
-        Err(Obstacle::Together { relaxation: Some(words) }) => assert!(words.contains("supply"), "{words}"),
+        Err(Obstacle::Together { relaxation: Some(words) }) => {
+            assert!(words.name().contains("supply"), "{words:?}");
+        }
         other => panic!("{:?}", other.map(|design| design.cost)),
     }
 }

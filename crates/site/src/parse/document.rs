@@ -84,7 +84,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             findings.break_off(span, text);
             findings.push(
                 Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span))
-                    .with("detail", Foreign::Reader { message: &message }.both()),
+                    .with("detail", Foreign::Reader { message }.both()),
             );
         }
     }

@@ -1,0 +1,53 @@
+//! Devices, settings and parts.
+
+/// Hands these rows and those before them on to the next table.
+macro_rules! devices {
+    ($next:ident $($rest:ident)*; $($before:tt)*) => {
+        $next! { $($rest)*; $($before)*
+        Accessory: "Accessory" | "Zubehör",
+        AddressMissing: "no address: see the snag list" | "keine Adresse: siehe Mängelliste",
+        AudioDoorStation: "Door station, audio" | "Türstation, Audio",
+        AudioExtension: "Indoor station, audio, extension" | "Innenstation, Audio, Nebenstelle",
+        AudioStation: "Indoor station, audio" | "Innenstation, Audio",
+        BoxKind: "Distributor or branch box" | "Verteiler oder Abzweigdose",
+        BranchBox: "Branch box" | "Abzweigdose",
+        Designation: "Designation" | "Bezeichnung",
+        DevicesTitle: "Device schedule, in walking order" | "Geräteliste in Gehreihenfolge",
+        Distributor: "Distributor" | "Verteiler",
+        FieldBuilding: "building" | "Gebäude",
+        FieldDwelling: "dwelling" | "Wohnung",
+        FieldEntrance: "entrance" | "Eingang",
+        FieldExtension: "extension" | "Nebenstelle",
+        FieldManagement: "management" | "Zentrale",
+        IndoorStation: "Indoor station" | "Innenstation",
+        JumperFitted: "fitted" | "gesteckt",
+        JumperOpen: "open" | "offen",
+        KindSmall: "Small part" | "Kleinteil",
+        LatchedAtPowerUp:
+            "Settings are read at power-up only: switch the bus off and on after a change."
+            | "Einstellungen werden nur beim Einschalten gelesen: nach einer Änderung den Bus aus- und einschalten.",
+        LinePrice: "Price" | "Preis",
+        LockSupplyPart: "Supply of a lock's own" | "Eigenes Netzteil eines Schlosses",
+        Needed: "Needed" | "Bedarf",
+        NoAddress: "has no address" | "hat keine Adresse",
+        NoPlace: "Without a place in the plan" | "Ohne Ort im Plan",
+        NotInCatalogue: "not in the catalogue: to be chosen" | "nicht im Katalog: auszuwählen",
+        Number: "No." | "Nr.",
+        OrderedInDrums:
+            "ordered as the cut list says; the rest is left over"
+            | "bestellt nach Zuschnittliste; der Rest bleibt übrig",
+        PartsTitle: "Parts list" | "Stückliste",
+        Reference: "Reference designation" | "Referenzkennzeichen",
+        Settings: "Switch positions" | "Schalterstellungen",
+        Spares: "Spares" | "Reserve",
+        TerminatorPart: "Terminator of the family" | "Abschluss der Gerätefamilie",
+        ToOrder: "To order" | "Zu bestellen",
+        UnitPrice: "Unit price" | "Einzelpreis",
+        VideoDoorStation: "Door station, video" | "Türstation, Video",
+        VideoExtension: "Indoor station, video, extension" | "Innenstation, Video, Nebenstelle",
+        VideoStation: "Indoor station, video" | "Innenstation, Video",
+        }
+    };
+}
+
+pub(super) use devices;

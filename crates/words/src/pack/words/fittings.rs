@@ -1,0 +1,44 @@
+//! Relays in between, lights, heater and alarm inputs.
+
+/// Hands these rows and those before them on to the next table.
+macro_rules! fittings {
+    ($next:ident $($rest:ident)*; $($before:tt)*) => {
+        $next! { $($rest)*; $($before)*
+        CoilOfRelayBetween: "Coil of the relay in between, energised" | "Spule des Relais dazwischen, bestromt",
+        FeedAlternating: "feed ~" | "Speisung ~",
+        PanelAdvice: "Door panel" | "Türtableau",
+        RelayBetween: "relay in between, make contact" | "Relais dazwischen, Schließer",
+        AlarmContact: "Alarm contact" | "Meldekontakt",
+        AlarmInput: "Alarm input" | "Meldeeingang",
+        ButtonLight: "light for buttons" | "Tastenbeleuchtung",
+        ContactCableNotStated:
+            "cable of the contact not stated in the plan"
+            | "Leitung des Kontakts im Plan nicht angegeben",
+        CutNotNoticed: "a cut cable passes unnoticed" | "eine durchtrennte Leitung bleibt unbemerkt",
+        DoorAlarm: "door open" | "Tür offen",
+        DuressAlarm: "duress, silent" | "Überfall, still",
+        EndOfLineResistor: "resistor at the end of the line" | "Abschlusswiderstand am Leitungsende",
+        FireAlarm: "fire alarm" | "Brandmeldeanlage (BMA)",
+        Heater: "Heater" | "Heizung",
+        Light: "Light" | "Leuchte",
+        LightFromBus: "from the bus" | "aus dem Bus",
+        LightFromOwnSupply: "from a supply of its own" | "aus eigenem Netzteil",
+        LightFromStation: "from the door station" | "aus der Türstation",
+        LitAlways: "always on" | "immer an",
+        LitAtNight: "on at night" | "bei Nacht an",
+        LitInUse: "on while the door station is in use" | "an, solange die Türstation benutzt wird",
+        MeasureContactLoop:
+            "Resistance of the loop, contact bridged, station disconnected."
+            | "Schleifenwiderstand bei gebrücktem Kontakt, Station abgeklemmt.",
+        NameLight: "light for names" | "Namensbeleuchtung",
+        PorchLight: "porch light" | "Vorplatzleuchte",
+        ReleasesLocks: "releases the locks of this door" | "gibt die Schlösser dieser Tür frei",
+        RestsClosed: "contact closed at rest" | "Kontakt in Ruhe geschlossen",
+        RestsOpen: "contact open at rest" | "Kontakt in Ruhe offen",
+        StandbyLoad: "Standby load on the bus" | "Ruhelast am Bus",
+        TamperAlarm: "tamper" | "Sabotage",
+        }
+    };
+}
+
+pub(super) use fittings;

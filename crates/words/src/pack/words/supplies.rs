@@ -1,0 +1,29 @@
+//! Supplies and batteries.
+
+/// Hands these rows and those before them on to the next table.
+macro_rules! supplies {
+    ($next:ident $($rest:ident)*; $($before:tt)*) => {
+        $next! { $($rest)*; $($before)*
+        AgeingRemark: "after ageing and temperature" | "nach Alterung und Temperatur",
+        Ambient: "Ambient temperature" | "Umgebungstemperatur",
+        Battery: "Battery" | "Batterie",
+        BatteryCapacity: "Capacity of the battery" | "Kapazität der Batterie",
+        BatteryHours: "Hours on battery" | "Stunden auf Batterie",
+        BatteryVoltage: "Voltage of the battery" | "Spannung der Batterie",
+        CapacityCountedOn: "Capacity that is counted on" | "Angesetzte Kapazität",
+        ChargeCurrent: "Charging current" | "Ladestrom",
+        ChargingPower: "Power for charging" | "Leistung zum Laden",
+        ChargingWaits:
+            "what the load leaves of the rated power"
+            | "was die Last von der Nennleistung übrig lässt",
+        Heat: "Heat in the cupboard" | "Wärme im Schrank",
+        MainsCurrent: "Mains current" | "Netzstrom",
+        NoBattery: "none: everything stops with the mains" | "keine: Mit dem Netz steht alles",
+        OutputPower: "Largest output power" | "Größte Ausgangsleistung",
+        RechargeHours: "Hours to recharge" | "Stunden zum Laden",
+        SuppliesTitle: "Battery and supply sheet" | "Datenblatt der Netzteile und Batterien",
+        }
+    };
+}
+
+pub(super) use supplies;

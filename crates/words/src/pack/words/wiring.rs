@@ -1,0 +1,69 @@
+//! Wiring, cables and cutting.
+
+/// Hands these rows and those before them on to the next table.
+macro_rules! wiring {
+    ($next:ident $($rest:ident)*; $($before:tt)*) => {
+        $next! { $($rest)*; $($before)*
+        BesideMains: "shares its route with mains: separate it" | "läuft neben Netzleitungen: trennen",
+        Buried: "in the ground" | "im Erdreich",
+        CableEnd: "Cable" | "Leitung",
+        CablesTitle: "Cable list" | "Leitungsliste",
+        Colour: "Colour" | "Farbe",
+        ColourConvention:
+            "Colours by IEC 60757, by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used."
+            | "Farben nach IEC 60757, nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete notieren.",
+        ConductorSize: "Conductor" | "Ader",
+        CutBoundMeaning:
+            "Proved least: the drums bought equal a lower bound (their total holds every piece; or the dual of the Gilmore-Gomory program, its prices checked by an integer knapsack), so no cutting plan buys less."
+            | "Bewiesen kleinstmöglich: Die gekauften Trommeln erreichen eine untere Schranke (ihre Summe fasst alle Stücke; oder das Dual des Programms von Gilmore und Gomory, dessen Preise ein ganzzahliger Rucksack prüft), also kauft kein Schnittplan weniger.",
+        CutLength: "Cut to" | "Ablängen auf",
+        CutListTitle: "Cut list" | "Zuschnittliste",
+        Device: "Device" | "Gerät",
+        Drum: "Drum" | "Trommel",
+        DrumLength: "Length of drum" | "Trommellänge",
+        EndOfChain: "end of the chain, stays empty" | "Ende der Kette, bleibt frei",
+        ExistingColours:
+            "existing cable: write down the colour found"
+            | "vorhandene Leitung: vorgefundene Farbe notieren",
+        GoesTo: "Other end" | "Anderes Ende",
+        HasJoints: "has joints on the way" | "hat Verbindungen unterwegs",
+        InTheWalls: "in the walls already" | "liegt bereits",
+        Indoors: "indoors" | "innen",
+        LabelConvention:
+            "Both ends carry the designation of the cable, then this end, then the other one: device, colon, terminal (in the manner of IEC 81346 and IEC 61666)."
+            | "Beide Enden tragen die Bezeichnung der Leitung, dann dieses Ende, dann das andere: Gerät, Doppelpunkt, Klemme (in der Art von IEC 81346 und IEC 61666).",
+        LabelFrom: "Label at this end" | "Schild am Anfang",
+        LabelTo: "Label at the far end" | "Schild am Ende",
+        LeftOnDrum: "Left on drum" | "Rest auf Trommel",
+        Leg: "Leg" | "Pol",
+        LegsConvention:
+            "Legs are kept apart as + and − throughout, also where a device works either way round."
+            | "Die Pole werden durchgehend als + und − getrennt, auch wo ein Gerät beliebig gepolt arbeitet.",
+        LockCableNotStated:
+            "cable of the lock is not stated in the plan"
+            | "Leitung des Schlosses steht nicht im Plan",
+        NeverCutInTwo:
+            "No length between two terminals is cut in two: no joints are added."
+            | "Keine Länge zwischen zwei Klemmen wird geteilt: Es kommen keine Verbindungen hinzu.",
+        NothingLeadsHere: "nothing leads here" | "nichts führt hierher",
+        Pair: "Pair" | "Paar",
+        PairsSpare: "Pairs spare" | "Paare frei",
+        PairsUsed: "Pairs used" | "Paare belegt",
+        RunsWhere: "Runs" | "Verlegt",
+        ScreenConvention:
+            "Screened cable: join the screen at the end nearer to the supply, insulate it at the other (common practice)."
+            | "Geschirmte Leitung: Schirm am netzteilseitigen Ende anschließen, am anderen isolieren (üblich).",
+        Screened: "screened" | "geschirmt",
+        SeveralCables:
+            "several cables side by side: pull and label each"
+            | "mehrere Leitungen nebeneinander: jede ziehen und beschriften",
+        SurgeProtectorHere: "surge protector in the line here" | "Überspannungsschutz hier in der Leitung",
+        SurgeProtectorInRun: "surge protector in this run" | "Überspannungsschutz in diesem Strang",
+        TerminatorHere: "terminator set here" | "Abschluss hier gesetzt",
+        To: "To" | "Nach",
+        WiringTitle: "Wiring schedule, terminal by terminal" | "Klemmenplan",
+        }
+    };
+}
+
+pub(super) use wiring;

@@ -145,8 +145,8 @@ impl Row<'_, '_> {
             }
             Value::Date => {
                 let kind = ProblemKind::NotA {
-                    expected: Expected::TextOrNumber.both(),
-                    found: Expected::ADate.both(),
+                    expected: Box::new(Expected::TextOrNumber.both()),
+                    found: Box::new(Expected::ADate.both()),
                 };
                 self.report(heading, kind, problems);
                 return None;
@@ -192,8 +192,8 @@ impl Row<'_, '_> {
             Value::Bool(_) | Value::Date => None,
         };
         let found = match &cell.value {
-            Value::Date => Expected::ADate.both(),
-            _ => Both::same(text_of(cell)),
+            Value::Date => Box::new(Expected::ADate.both()),
+            _ => Box::new(Both::same(text_of(cell))),
         };
         let Some(value) = value.filter(|value| value.is_finite()) else {
             let expected = match unit {
@@ -201,13 +201,13 @@ impl Row<'_, '_> {
                 "" => Expected::AnyNumber,
                 _ => Expected::NumberInUnit,
             };
-            self.report(heading, ProblemKind::NotA { expected: expected.both(), found }, problems);
+            self.report(heading, ProblemKind::NotA { expected: Box::new(expected.both()), found }, problems);
             return None;
         };
         if !(least..=most).contains(&value) {
             self.report(
                 heading,
-                ProblemKind::OutOfRange { found, least, most, unit: Both::same(unit) },
+                ProblemKind::OutOfRange { found, least, most, unit: Box::new(Both::same(unit)) },
                 problems,
             );
             return None;
@@ -222,8 +222,10 @@ impl Row<'_, '_> {
             "yes" | "y" | "true" | "x" | "1" => Some(true),
             "no" | "n" | "false" | "0" | "-" => Some(false),
             _ => {
-                let kind =
-                    ProblemKind::NotA { expected: Expected::YesOrNo.both(), found: Both::same(text.value) };
+                let kind = ProblemKind::NotA {
+                    expected: Box::new(Expected::YesOrNo.both()),
+                    found: Box::new(Both::same(text.value)),
+                };
                 self.report(heading, kind, problems);
                 None
             }

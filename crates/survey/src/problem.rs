@@ -20,13 +20,13 @@ pub struct Problem {
 #[derive(Debug, Clone, PartialEq)]
 pub enum ProblemKind {
     /// The file is no workbook.
-    NotAWorkbook(Both),
+    NotAWorkbook(Box<Both>),
     /// A sheet cannot be read.
     SheetUnreadable {
         /// Which.
         sheet: String,
         /// Why.
-        reason: Both,
+        reason: Box<Both>,
     },
     /// A sheet with this name occurs twice, or two names mean the same one.
     SheetTwice(&'static str),
@@ -70,20 +70,20 @@ pub enum ProblemKind {
     /// Not what the column holds.
     NotA {
         /// What was expected ("a length such as 12.5").
-        expected: Both,
+        expected: Box<Both>,
         /// What stands there.
-        found: Both,
+        found: Box<Both>,
     },
     /// A number out of its range.
     OutOfRange {
         /// What stands there.
-        found: Both,
+        found: Box<Both>,
         /// Least.
         least: f64,
         /// Most.
         most: f64,
         /// The unit of both.
-        unit: Both,
+        unit: Box<Both>,
     },
     /// A formula without value.
     Fault(String),
@@ -170,10 +170,12 @@ impl Problem {
         let nearest =
             |name: &String| -> Vec<String> { if name.is_empty() { Vec::new() } else { vec![name.clone()] } };
         match &self.kind {
-            ProblemKind::NotAWorkbook(reason) => new(codes::NOT_A_WORKBOOK).with("reason", reason.clone()),
-            ProblemKind::SheetUnreadable { sheet, reason } => {
-                new(codes::SHEET_UNREADABLE).with("sheet", sheet.as_str()).with("reason", reason.clone())
+            ProblemKind::NotAWorkbook(reason) => {
+                new(codes::NOT_A_WORKBOOK).with("reason", reason.as_ref().clone())
             }
+            ProblemKind::SheetUnreadable { sheet, reason } => new(codes::SHEET_UNREADABLE)
+                .with("sheet", sheet.as_str())
+                .with("reason", reason.as_ref().clone()),
             ProblemKind::SheetTwice(sheet) => new(codes::SHEET_TWICE).with("sheet", *sheet),
             ProblemKind::SheetMissing(sheet) => new(codes::SHEET_MISSING).with("sheet", *sheet),
             ProblemKind::TooManyRows { limit } => new(codes::TOO_MANY_ROWS).with("limit", *limit),
@@ -192,12 +194,12 @@ impl Problem {
             ProblemKind::Empty(column) => new(codes::CELL_EMPTY).with("column", *column),
             ProblemKind::NotA { expected, found } => under(
                 new(codes::CELL_NOT_UNDERSTOOD)
-                    .with("found", found.clone())
-                    .with("expected", expected.clone()),
+                    .with("found", found.as_ref().clone())
+                    .with("expected", expected.as_ref().clone()),
             ),
             ProblemKind::OutOfRange { found, least, most, unit } => under(
                 new(codes::CELL_OUT_OF_RANGE)
-                    .with("found", found.clone())
+                    .with("found", found.as_ref().clone())
                     .with("least", least.to_string())
                     .with("most", with_unit(*most, unit)),
             ),
@@ -211,7 +213,7 @@ impl Problem {
             ),
             ProblemKind::BadName(name) => under(new(codes::NAME_NOT_USABLE).with("name", name.as_str())),
             ProblemKind::UnknownName { kind, name, nearest: near } => new(UNKNOWN_NAME)
-                .with("kind", thing(*kind))
+                .with("kind", thing(kind))
                 .with("name", name.as_str())
                 .with("nearest", nearest(near)),
             ProblemKind::UnknownSetting { name, nearest: near } => {

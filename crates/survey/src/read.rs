@@ -370,10 +370,10 @@ impl Reader<'_> {
             }
             Some(_) => {
                 let kind = ProblemKind::OutOfRange {
-                    found: Both::same(text.value),
+                    found: Box::new(Both::same(text.value)),
                     least: 0.0,
                     most: 20.0,
-                    unit: SurveyUnit::Stations.both(),
+                    unit: Box::new(SurveyUnit::Stations.both()),
                 };
                 row.wrong("Extensions", kind, self.problems);
                 Vec::new()

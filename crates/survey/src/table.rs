@@ -50,8 +50,10 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
     let shown: Arc<str> = Arc::from(name);
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let Ok(text) = std::str::from_utf8(bytes) else {
-        let kind =
-            ProblemKind::SheetUnreadable { sheet: name.to_string(), reason: SurveyReason::NotUtf8.both() };
+        let kind = ProblemKind::SheetUnreadable {
+            sheet: name.to_string(),
+            reason: Box::new(SurveyReason::NotUtf8.both()),
+        };
         problems.push(Problem::new(Origin::None, kind));
         return None;
     };
@@ -73,7 +75,7 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
             Ok(true) => {}
             Ok(false) => break,
             Err(error) => {
-                let reason = Foreign::Reader { message: &error.to_string() }.both();
+                let reason = Box::new(Foreign::Reader { message: &error.to_string() }.both());
                 let kind = ProblemKind::SheetUnreadable { sheet: name.to_string(), reason };
                 problems.push(Problem::new(Origin::None, kind));
                 return None;

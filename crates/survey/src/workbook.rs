@@ -42,14 +42,16 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
             return Vec::new();
         }
         Err(reason) => {
-            whole(ProblemKind::NotAWorkbook(Foreign::Reader { message: &reason }.both()));
+            whole(ProblemKind::NotAWorkbook(Box::new(Foreign::Reader { message: &reason }.both())));
             return Vec::new();
         }
     }
     let mut workbook: Xlsx<_> = match Xlsx::new(Cursor::new(bytes)) {
         Ok(workbook) => workbook,
         Err(error) => {
-            whole(ProblemKind::NotAWorkbook(Foreign::Reader { message: &error.to_string() }.both()));
+            whole(ProblemKind::NotAWorkbook(Box::new(
+                Foreign::Reader { message: &error.to_string() }.both(),
+            )));
             return Vec::new();
         }
     };
@@ -60,7 +62,7 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
         let cells = match cells(&mut workbook, file, &shown, &mut budget) {
             Ok(cells) => cells,
             Err(Refused::Unreadable(error)) => {
-                let reason = Foreign::Reader { message: &error.to_string() }.both();
+                let reason = Box::new(Foreign::Reader { message: &error.to_string() }.both());
                 let kind = ProblemKind::SheetUnreadable { sheet: name, reason };
                 problems.push(Problem::new(Origin::None, kind));
                 continue;

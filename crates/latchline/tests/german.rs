@@ -55,7 +55,10 @@ fn no_english(said: &str, files: &[&str]) {
     for name in quoted(files) {
         text = text.replace(&name, "");
     }
-    // Commands in backquotes and values that files hold in quotes stay as they are written.
+    // Keys, commands in backquotes and values that files hold in quotes stay as they are written.
+    for key in ["from", "to"] {
+        text = text.replace(&format!("{key} ="), "");
+    }
     let text: String = text.split('`').step_by(2).collect::<Vec<_>>().join(" ");
     let text: String = text.split('"').step_by(2).collect::<Vec<_>>().join(" ");
     let left: BTreeSet<&str> = text

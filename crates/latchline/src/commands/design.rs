@@ -386,11 +386,7 @@ fn report(design: &Design, currency: &str, file: Option<&Path>, language: Langua
     }
     for binding in &design.binding {
         let price = &money(binding.price);
-        let _ = writeln!(
-            text,
-            "{}",
-            say(DesignWords::LimitCosts { limit: binding.limit.of(Language::English), price })
-        );
+        let _ = writeln!(text, "{}", say(DesignWords::LimitCosts { limit: &binding.limit, price }));
     }
     let _ = writeln!(text, "\n{}", say(DesignWords::Space));
     for line in &design.space {

@@ -9,8 +9,7 @@ use std::collections::BTreeSet;
 const ENGLISH: &[&str] = &[
     "the", "of", "and", "is", "are", "not", "from", "with", "needs", "has", "have", "by", "one", "each",
     "its", "than", "every", "which", "that", "this", "to", "for", "without", "there", "more", "while", "no",
-    "needed", "found", "worst", "limit", "supply", "station", "stations", "cable", "length", "wrote",
-    "written", "nothing",
+    "needed", "found", "worst", "wrote", "written", "nothing", "cannot", "must", "should",
 ];
 
 /// A demo folder.

@@ -71,9 +71,9 @@ fn is_thin(changed: &Site, finding: &Finding) -> Option<bool> {
 /// Stations that hear less than their budget allows from the caller that was found.
 fn too_weak(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Key>> {
     let Some(Argument::Element(caller)) = finding.argument("caller") else { return None };
-    let Some(Argument::Words(band)) = finding.argument("band") else { return None };
+    let Some(Argument::Text(band)) = finding.argument("band") else { return None };
     let bands = &changed.family().signal_bands;
-    let band = bands.iter().position(|one| one.name == band.name())?;
+    let band = bands.iter().position(|one| one.name == *band)?;
     let caller = station(changed, caller)?;
     let network = SignalNetwork::new(changed, &Layout::new(changed));
     let losses = losses_from_caller(changed, &network, caller, band, &bench.memory)?;

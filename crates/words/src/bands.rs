@@ -1,7 +1,7 @@
 //! Names of signal bands that the built-in catalogues give.
 
 use crate::row::words;
-use latchline_finding::{Both, Language};
+use latchline_finding::Language;
 
 words! {
     /// A band of a built-in family.
@@ -16,11 +16,4 @@ words! {
 pub fn band(name: &str, language: Language) -> &str {
     let known = Band::ALL.iter().find(|band| band.say(Language::English) == name);
     known.map_or(name, |band| band.say(language))
-}
-
-/// The name of a band as an argument of a finding.
-pub fn band_words(name: &str) -> Both {
-    let [english, german] =
-        [Language::English, Language::German].map(|language| String::from(band(name, language)));
-    Both::new(english, german)
 }

@@ -30,7 +30,7 @@ pub mod terms;
 pub mod tolerance;
 pub mod typeset;
 
-pub use bands::{band, band_words};
+pub use bands::band;
 
 #[cfg(test)]
 mod tests;

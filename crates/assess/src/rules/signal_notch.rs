@@ -23,7 +23,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .about(context.device_id(device).clone())
                 .figures(notch.depth_db, limit_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.ripple.caller].id)
-                .with("band", latchline_words::band_words(&band.name))
+                .with("band", band.name.as_str())
                 .with("frequency", Figure::new(notch.frequency_hz, Unit::Hertz))
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));

@@ -26,7 +26,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .about(context.device_id(device).clone())
                 .figures(station.ripple.ripple_db, limit_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.ripple.caller].id)
-                .with("band", latchline_words::band_words(&band.name))
+                .with("band", band.name.as_str())
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));
             report.push(found);

@@ -27,7 +27,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .about(context.device_id(device).clone())
                 .figures(station.loss_db, budget_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.caller].id)
-                .with("band", latchline_words::band_words(&band.name))
+                .with("band", band.name.as_str())
                 .with("frequency", Figure::new(station.at_hz, Unit::Hertz))
                 .also_at("limit", band.budget.origin.clone())
                 .graded(grade(context));

@@ -5,12 +5,12 @@
 //! key lets a verdict rest on an assumed value without telling it.
 
 use crate::supply::SupplySheet;
-use latchline_finding::{DataGrade, Provenance, Sourced};
+use latchline_finding::DataGrade;
 use latchline_network::signal_tree::SignalSurvey;
 use latchline_network::start_up::StartUps;
 use latchline_network::{Layout, Segment, StageSource, Terminal};
-use latchline_site::catalogue::{Bears, PartHead};
-use latchline_site::model::{Conditions, Entrance, LightFeed, Site, StationOwner};
+use latchline_site::catalogue::{AssumedKey, Bears, PartHead};
+use latchline_site::model::{Conditions, Entrance, LightFeed, LockFeed, Site, StationOwner};
 use std::collections::BTreeSet;
 
 /// Assumed values by what is judged by them, as "part key", in order.
@@ -21,31 +21,17 @@ struct Collector {
 
 impl Collector {
     fn part(&mut self, head: &PartHead, wanted: &[Bears]) {
-        let keys = head.assumed.iter().filter(|one| wanted.contains(&one.bears));
-        self.list.extend(keys.map(|one| format!("{} {}", head.name, one.key)));
+        self.keys(&head.name, &head.assumed, wanted);
+    }
+
+    fn keys(&mut self, of: &str, keys: &[AssumedKey], wanted: &[Bears]) {
+        let keys = keys.iter().filter(|one| wanted.contains(&one.bears));
+        self.list.extend(keys.map(|one| format!("{of} {}", one.key)));
     }
 
     /// The site's own conditions where the site file does not state them.
     fn conditions(&mut self, conditions: &Conditions) {
-        // Taken apart, so that a further condition cannot be forgotten here.
-        let Conditions {
-            usual_temperature,
-            hottest_temperature,
-            coldest_temperature,
-            length_tolerance,
-            joint_resistance,
-        } = conditions;
-        self.condition("usual_temperature", usual_temperature);
-        self.condition("hottest_temperature", hottest_temperature);
-        self.condition("coldest_temperature", coldest_temperature);
-        self.condition("length_tolerance", length_tolerance);
-        self.condition("joint_resistance", joint_resistance);
-    }
-
-    fn condition<T>(&mut self, key: &str, value: &Sourced<T>) {
-        if value.provenance == Provenance::Assumed {
-            self.list.insert(format!("conditions {key}"));
-        }
+        self.keys("conditions", &conditions.assumed, &[Bears::OnRules]);
     }
 
     /// Modules and lights of a door that draw from the bus.
@@ -115,6 +101,16 @@ fn parts_in_use(site: &Site, collector: &mut Collector, wanted: &[Bears]) {
     for entrance in &site.entrances {
         for used in &entrance.locks {
             collector.part(&site.lock(used).head, wanted);
+            match used.feed.value {
+                LockFeed::OwnSupply => {
+                    collector.keys(&format!("{} lock", entrance.id), &used.assumed, wanted)
+                }
+                LockFeed::Station => {
+                    let station = site.station_model(&site.stations[entrance.station]);
+                    collector.part(&station.head, &[Bears::OnLockOutput]);
+                }
+                LockFeed::Bus | LockFeed::DryContact => {}
+            }
         }
         let of_locks = entrance.locks.iter().filter_map(|used| used.cable.as_ref());
         let of_inputs = entrance.alarm_inputs.iter().filter_map(|input| input.cable.as_ref());

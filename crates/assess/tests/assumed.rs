@@ -3,6 +3,9 @@
 
 use latchline_assess::{Assessment, assess};
 use latchline_finding::{Edit, Sources};
+use latchline_site::catalogue::{Bears, CATALOGUE_FILE};
+use latchline_site::keys::{KeySpec, Kind, TableSpec, Without};
+use latchline_site::model::SITE_FILE;
 use latchline_site::{builtin_catalogue, edit, resolve};
 use toml::{Table, Value};
 
@@ -71,11 +74,7 @@ const WITHOUT_SIGNAL: &[&str] = &["pair-0.5", "flex-1.0"];
 const NOT_JUDGED_BY: &[&str] = &["price", "labour_minutes", "drum_lengths"];
 
 fn assessed(catalogue: &str) -> Assessment {
-    let mut sources = Sources::new();
-    let catalogue = sources.add("catalogue.toml", catalogue);
-    let file = sources.add("site.toml", SITE);
-    let resolved = resolve(&sources, file, &[catalogue]);
-    assess(&resolved.site.unwrap_or_else(|| panic!("{:#?}", resolved.findings)))
+    assessed_site(catalogue, SITE)
 }
 
 /// The built-in catalogue with nothing assumed in the parts in use.
@@ -164,25 +163,91 @@ fn what_is_never_told_changes_nothing() {
     }
 }
 
-/// A value that nobody wrote and that is taken all the same is told like one that is called assumed.
-#[test]
-fn values_that_are_taken_for_want_of_others_are_told() {
-    let text = nothing_assumed();
-    let usual = [
-        ("stations", "ostrel-v4", "load_tolerance"),
-        ("boxes", "ostrel-d4", "port_resistance"),
-        ("cables", "pair-0.8", "resistance_tolerance"),
-        ("locks", "strike-12", "undervoltage_tolerance"),
-        ("locks", "strike-12", "overvoltage_tolerance"),
-        ("lights", "names-12", "voltage_tolerance"),
-    ];
+fn assessed_site(catalogue: &str, site: &str) -> Assessment {
+    let mut sources = Sources::new();
+    let catalogue = sources.add("catalogue.toml", catalogue);
+    let file = sources.add("site.toml", site);
+    let resolved = resolve(&sources, file, &[catalogue]);
+    assess(&resolved.site.unwrap_or_else(|| panic!("{:#?}", resolved.findings)))
+}
+
+/// The text without a key, whether it holds it or not.
+fn without(text: &str, path: &[&str]) -> String {
     let known: Table = text.parse().unwrap();
-    for (table, name, key) in usual {
-        let mut changed = text.clone();
-        if known[table][name].get(key).is_some() {
-            changed = edit::apply(&text, &Edit::remove(&[table, name, key])).unwrap();
-        }
-        let told = told_of(&assessed(&changed), name);
-        assert!(told.contains(&format!("{name} {key}")), "{name} {key}: {told:?}");
+    let mut table = &known;
+    for name in &path[..path.len() - 1] {
+        table = table[*name].as_table().unwrap();
     }
+    match table.get(path[path.len() - 1]) {
+        Some(_) => edit::apply(text, &Edit::remove(path)).unwrap(),
+        None => text.to_string(),
+    }
+}
+
+/// Rows of a table, and of those inside it, for which a value is guessed and on which something rests.
+fn guessed(spec: &'static TableSpec) -> Vec<&'static KeySpec> {
+    let guessed = |row: &&KeySpec| row.without == Without::Assumed && row.bears != Bears::OnNothing;
+    let own = spec.keys.iter().filter(guessed);
+    let inner = spec.keys.iter().filter_map(|row| match row.kind {
+        Kind::Table(inner) | Kind::List(Kind::Table(inner)) => Some(inner),
+        _ => None,
+    });
+    own.chain(inner.flat_map(guessed)).collect()
+}
+
+/// A value that nobody wrote and that is taken all the same is told like one that is called assumed: whatever row of a catalogue
+/// says that a value is guessed, a part in use that leaves it out is listed with it.
+#[test]
+fn every_value_that_a_catalogue_leaves_to_a_guess_is_told() {
+    let text = nothing_assumed();
+    let mut rows = Vec::new();
+    for table in CATALOGUE_FILE.keys {
+        let Kind::Named(spec) = table.kind else { continue };
+        for row in guessed(spec) {
+            let (_, names) = IN_USE.iter().find(|(name, _)| *name == table.name).unwrap();
+            let is_told = |name: &&str| {
+                let changed = without(&text, &[table.name, *name, row.name]);
+                told_of(&assessed(&changed), name).contains(&format!("{name} {}", row.name))
+            };
+            assert!(names.iter().any(is_told), "no part in use is told with {} of {}", row.name, table.name);
+            rows.push(row.name);
+        }
+    }
+    for known in ["load_tolerance", "port_resistance", "resistance_tolerance", "undervoltage_tolerance"] {
+        assert!(rows.contains(&known), "{rows:?}");
+    }
+}
+
+/// The same for the site file: the case of each row is where it stands, and what is told of it.
+#[test]
+fn every_value_that_a_site_leaves_to_a_guess_is_told() {
+    let text = nothing_assumed();
+    let lock = r#"lock = { model = "strike-12", feed = "own-supply", supply_voltage = "12 V", supply_tolerance = "5 %", "#;
+    let site = SITE.replace(r#"lock = { model = "strike-12", feed = "station", "#, lock);
+    assert_ne!(site, SITE);
+    let before = assessed_site(&text, &site).assumed;
+    let mut rows = 0;
+    for table in SITE_FILE.keys {
+        let (Kind::Table(spec) | Kind::Named(spec) | Kind::List(Kind::Table(spec))) = table.kind else {
+            continue;
+        };
+        if table.name == "cables" {
+            // The rows of the catalogue's cables.
+            continue;
+        }
+        for row in guessed(spec) {
+            let (path, told) = match (table.name, row.name) {
+                ("conditions", key) => (vec!["conditions", key], format!("conditions {key}")),
+                ("entrances", key @ "supply_tolerance") => {
+                    (vec!["entrances", "front", "lock", key], format!("front lock {key}"))
+                }
+                (table, key) => panic!("{key} of {table} is left to a guess and has no case here"),
+            };
+            assert!(!before.contains(&told), "{told} is written");
+            let after = assessed_site(&text, &without(&site, &path)).assumed;
+            assert!(after.contains(&told), "{told}: {after:?}");
+            rows += 1;
+        }
+    }
+    assert!(rows > 5, "{rows} rows");
 }

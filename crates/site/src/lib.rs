@@ -34,6 +34,8 @@ pub mod model;
 pub mod parse;
 mod resolve;
 pub mod schema;
+#[cfg(test)]
+mod tables;
 
 pub use builtin::builtin_catalogue;
 pub use resolve::{LoadedCatalogues, ParsedSite, Resolved, resolve};

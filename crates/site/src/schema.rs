@@ -4,8 +4,9 @@
 //! A schema sees one value at a time: names that refer to nothing, and wiring that makes no
 //! sense, only [`resolve`](crate::resolve()) finds.
 
-use crate::keys::{CATALOGUE_FILE, Kind, SITE_FILE, TableSpec};
-use crate::parse::Dimension;
+use crate::catalogue::CATALOGUE_FILE;
+use crate::keys::{Dimension, Kind, TableSpec, Without};
+use crate::model::SITE_FILE;
 use serde_json::{Map, Value, json};
 
 /// Number part of a quantity.
@@ -39,7 +40,8 @@ fn table(spec: &'static TableSpec, definitions: &mut Map<String, Value>) -> Valu
         }
         properties.insert(key.name.into(), value);
     }
-    let required: Vec<&str> = spec.keys.iter().filter(|key| key.required).map(|key| key.name).collect();
+    let required = spec.keys.iter().filter(|key| key.without == Without::Refused);
+    let required: Vec<&str> = required.map(|key| key.name).collect();
     json!({
         "type": "object",
         "description": spec.doc,

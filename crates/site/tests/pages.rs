@@ -2,7 +2,9 @@
 //!
 //! `LATCHLINE_UPDATE_DOCS=1 cargo test -p latchline-site --test pages` writes them anew.
 
-use latchline_site::keys::{CATALOGUE_FILE, SITE_FILE, TableSpec, key_tables};
+use latchline_site::catalogue::CATALOGUE_FILE;
+use latchline_site::keys::{TableSpec, key_tables};
+use latchline_site::model::SITE_FILE;
 
 const BEGIN: &str = "<!-- key tables: generated, do not edit -->\n\n";
 const END: &str = "\n<!-- end of key tables -->\n";

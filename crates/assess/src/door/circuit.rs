@@ -13,12 +13,6 @@ use latchline_words::missing::Missing;
 /// its tolerance (common practice, no source).
 pub const CURRENT_TOLERANCE: f64 = 0.10;
 
-/// Tolerance of a lock output whose datasheet states none (assumed).
-pub const USUAL_OUTPUT_TOLERANCE: f64 = 0.05;
-
-/// Tolerance of a lock supply for which none is stated (assumed).
-pub const USUAL_SUPPLY_TOLERANCE: f64 = 0.10;
-
 /// A cable of less than this is none that could be laid.
 const LEAST_LOOP_OHM: f64 = 1e-3;
 
@@ -105,16 +99,9 @@ pub fn feed(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown
                 return Err(Unknown::NoFeed(Missing::key(name, "lock_output_voltage")));
             };
             assumed.note(name, "lock_output_voltage", voltage);
-            let tolerance = match &at.station.lock_output_tolerance {
-                Some(stated) => {
-                    assumed.note(name, "lock_output_tolerance", stated);
-                    stated.value.as_fraction()
-                }
-                None => {
-                    assumed.add(format!("{name} lock_output_tolerance"));
-                    USUAL_OUTPUT_TOLERANCE
-                }
-            };
+            let tolerance = &at.station.lock_output_tolerance;
+            assumed.note(name, "lock_output_tolerance", tolerance);
+            let tolerance = tolerance.value.as_fraction();
             let is_ac = at.station.lock_output_ac.value;
             Ok(by_tolerance(voltage.value.as_volts(), tolerance, is_ac, &voltage.origin, assumed))
         }
@@ -125,13 +112,9 @@ pub fn feed(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<Feed, Unknown
                     "supply_voltage",
                 )));
             };
-            let tolerance = match &at.used.supply_tolerance {
-                Some(stated) => stated.value.as_fraction(),
-                None => {
-                    assumed.add(format!("{} lock supply_tolerance", at.entrance.id));
-                    USUAL_SUPPLY_TOLERANCE
-                }
-            };
+            let tolerance = &at.used.supply_tolerance;
+            assumed.note(&format!("{} lock", at.entrance.id), "supply_tolerance", tolerance);
+            let tolerance = tolerance.value.as_fraction();
             let is_ac = at.used.supply_ac.value;
             Ok(by_tolerance(voltage.value.as_volts(), tolerance, is_ac, &voltage.origin, assumed))
         }

@@ -1,76 +1,89 @@
 //! How a family numbers its devices, and how each number is set.
 
+use crate::keys::bounds::*;
+use crate::keys::{Kind, choices, keys};
 use latchline_finding::Sourced;
 
-/// The fields of the addresses of a family, class by class.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct AddressScheme {
+const FIELDS: Kind = Kind::List(&Kind::Table(&ADDRESS_FIELD));
+
+keys! {
+    /// The fields of the addresses of each class of device, in the order they are set.
+    pub struct AddressScheme = ADDRESSES "address scheme";
+    read(record, provenance, indoor: Vec<AddressField>, door: Vec<AddressField>, management: Vec<AddressField>);
+
     /// Fields of an indoor station.
-    pub indoor: Vec<AddressField>,
+    indoor: Vec<AddressField> = list(FIELDS), by indoor;
     /// Fields of a door station.
-    pub door: Vec<AddressField>,
+    door: Vec<AddressField> = list(FIELDS), by door;
     /// Fields of a management station.
-    pub management: Vec<AddressField>,
-    /// Whether extensions of a dwelling share one address on purpose.
-    pub extensions_share_address: bool,
-    /// Whether a changed setting is read only at power-up.
-    pub latched_at_power_up: bool,
+    management: Vec<AddressField> = list(FIELDS), by management;
+    /// Whether all stations of a dwelling have one address on purpose. Without it false.
+    extensions_share_address: bool = or(BOOLEAN, false);
+    /// Whether a changed setting is read only at power-up. Without it false.
+    latched_at_power_up: bool = or(BOOLEAN, false);
 }
 
-/// What a field numbers.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum FieldKind {
-    /// The building, in the order of the site file unless it states a number.
-    Building,
-    /// The entrance.
-    Entrance,
-    /// The dwelling, unique in its building if the scheme has a building field, else on the site.
-    Dwelling,
-    /// The station within its dwelling: the main one and its extensions.
-    Extension,
-    /// The management station.
-    Management,
-}
-
-impl FieldKind {
-    /// The word used in files and output.
-    pub fn word(self) -> &'static str {
-        match self {
-            FieldKind::Building => "building",
-            FieldKind::Entrance => "entrance",
-            FieldKind::Dwelling => "dwelling",
-            FieldKind::Extension => "extension",
-            FieldKind::Management => "management",
-        }
+choices! {
+    /// What a field numbers.
+    pub enum FieldKind {
+        /// The building, in the order of the site file unless it states a number.
+        Building = "building",
+        /// The entrance.
+        Entrance = "entrance",
+        /// The dwelling, unique in its building if the scheme has a building field, else on the site.
+        Dwelling = "dwelling",
+        /// The station within its dwelling: the main one and its extensions.
+        Extension = "extension",
+        /// The management station.
+        Management = "management",
     }
 }
 
-/// One number of an address.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AddressField {
+keys! {
+    /// One number of an address and how it is set.
+    pub struct AddressField = ADDRESS_FIELD "address field";
+    try read(record, provenance, setter: Setter);
+
     /// What it numbers.
-    pub kind: FieldKind,
+    kind as "field": FieldKind = must(Kind::Words(FieldKind::WORDS));
     /// Lowest number.
-    pub first: Sourced<u32>,
+    first: Sourced<u32> = must(NUMBER);
     /// Highest number.
-    pub last: Sourced<u32>,
+    last: Sourced<u32> = must(NUMBER);
     /// Numbers within the range that the system keeps for itself.
-    pub reserved: Vec<u32>,
-    /// The number that means the main one (main entrance, main station), if one does.
-    pub main: Option<u32>,
-    /// How the number is set on the device.
-    pub setter: Setter,
+    reserved: Vec<u32> = or(Kind::List(&NUMBER), Vec::new());
+    /// The number that means the main one, if one does.
+    main: Option<u32> = may(NUMBER);
+    /// How it is set: rotary switches, a bank of on/off switches, jumpers, or keyed in.
+    key set_by = must(Kind::Words(&["rotary", "dip", "jumpers", "keyed"]));
     /// The label printed beside the switch.
-    pub label: String,
+    label: String = must(TEXT);
+    /// How many rotary or on/off switches, or jumpers.
+    key switches = may(Kind::Integer(1, 16));
+    /// Positions of each rotary switch. Without it 10.
+    key positions = may(Kind::Integer(2, 16));
+    /// Digits to key in.
+    key digits = may(Kind::Integer(1, 6));
+    /// Whether switch 1 of the bank is the least or the most significant. Without it least-first.
+    key order = may(Kind::Words(SwitchOrder::WORDS));
+    /// Whether ON stands for 1 or 0. Without it 1.
+    key on = may(Kind::Integer(0, 1));
+    /// Number printed on the first switch of the bank that belongs to this field. Without it 1.
+    key first_switch = may(Kind::Integer(1, 16));
+    /// The switches show the number minus this. Without it 0.
+    key offset = may(NUMBER);
+    /// How the number is set on the device.
+    field setter: Setter = setter;
 }
 
-/// Which switch of a bank carries the least significant bit.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum SwitchOrder {
-    /// The first switch (1) is the least significant.
-    LeastFirst,
-    /// The first switch (1) is the most significant.
-    MostFirst,
+choices! {
+    /// Which switch of a bank carries the least significant bit.
+    pub enum SwitchOrder {
+        /// The first switch (1) is the least significant.
+        LeastFirst = "least-first",
+        /// The first switch (1) is the most significant.
+        MostFirst = "most-first",
+    }
 }
 
 /// How a number is set.

@@ -1,53 +1,119 @@
 //! Cables.
 
-use super::PartHead;
-use latchline_finding::Sourced;
+use super::head::{INNER_KEYS, PART_KEYS, PartHead};
+use crate::keys::bounds::*;
+use crate::keys::{Bears, Gauge, KeySpec, Kind, TableSpec, choices, joined, keys};
+use crate::parse::Record;
 use latchline_finding::quantity::{
-    Area, CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, ResistancePerLength,
-    Temperature,
+    CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
 };
+use latchline_finding::{Origin, Provenance, Sourced};
 
-/// What a conductor is made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Material {
-    /// Annealed copper.
-    Copper,
-    /// Copper-clad aluminium, 10 % copper by volume.
-    CladAluminium10,
-    /// Copper-clad aluminium, 15 % copper by volume.
-    CladAluminium15,
-    /// Aluminium.
-    Aluminium,
+choices! {
+    /// What a conductor is made of.
+    pub enum Material {
+        /// Annealed copper.
+        Copper = "copper",
+        /// Copper-clad aluminium, 10 % copper by volume.
+        CladAluminium10 = "clad-aluminium-10",
+        /// Copper-clad aluminium, 15 % copper by volume.
+        CladAluminium15 = "clad-aluminium-15",
+        /// Aluminium.
+        Aluminium = "aluminium",
+    }
 }
 
-/// How the size of a conductor is given.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Gauge {
-    /// A nominal cross-section of IEC 60228, with its class (1, 2 or 5).
-    CrossSection {
-        /// Nominal cross-section.
-        area: Area,
-        /// 1 solid, 2 stranded, 5 flexible.
-        class: u8,
-    },
-    /// An American wire gauge.
-    Awg(u8),
-    /// The diameter of a solid wire in millimetres.
-    DiameterMm(f64),
-    /// A stated resistance per metre of one conductor at 20 °C.
-    Resistance(ResistancePerLength),
+choices! {
+    /// Where a cable may run.
+    pub enum Environment {
+        /// Indoors, dry.
+        Indoors = "indoors",
+        /// Outdoors or damp.
+        Outdoors = "outdoors",
+        /// In the ground.
+        Buried = "buried",
+    }
 }
 
-/// Where a cable may run.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Environment {
-    /// Indoors, dry.
-    Indoors,
-    /// Outdoors or damp.
-    Outdoors,
-    /// In the ground.
-    Buried,
+keys! {
+    /// A cable. The resistance follows from the conductor size, or is stated.
+    pub struct Cable = CABLE "cable" after PART_KEYS;
+    try read(record, provenance, head: PartHead, gauge: Sourced<Gauge>, line: Option<LineConstants>);
+
+    /// Name, title, source, price per metre.
+    field head: PartHead = head;
+    /// Size of one conductor: cross-section ("1.5 mm²", with its class), diameter ("0.8 mm"), "24 AWG", or resistance of one
+    /// conductor ("84.2 ohm/km").
+    gauge: Sourced<Gauge> = must(Kind::Gauge).bears(Bears::OnFlow), by gauge;
+    /// Conductor class of IEC 60228 for a cross-section: 1 solid, 2 stranded, 5 flexible.
+    key class = may(Kind::Integer(1, 5)).bears(Bears::OnFlow);
+    /// Conductor material; the number is the share of copper by volume. Without it copper.
+    material: Sourced<Material> = or_known(Kind::Words(Material::WORDS), Material::Copper).bears(Bears::OnFlow);
+    /// Whether the strands are tinned. Without it false.
+    coated: Sourced<bool> = or(BOOLEAN, false).bears(Bears::OnFlow);
+    /// How far the resistance may lie above or below the figure. Without it 0 % for a cross-section, whose tables give the
+    /// maximum, else 5 %, assumed.
+    resistance_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE).bears(Bears::OnFlow),
+        by resistance_tolerance(record, provenance, &gauge);
+    /// Pairs in the cable. Without it 1.
+    pairs: Sourced<u32> = or(Kind::Integer(1, 200), 1);
+    /// Where it may run. Without it indoors.
+    environments: Sourced<Vec<Environment>> =
+        or(Kind::List(&Kind::Words(Environment::WORDS)), vec![Environment::Indoors]);
+    /// Whether it has a screen. Without it false.
+    screened: Sourced<bool> = or(BOOLEAN, false);
+    /// Whether it is insulated for mains voltage. Without it false.
+    mains_insulated: Sourced<bool> = or(BOOLEAN, false);
+    /// Highest conductor temperature.
+    conductor_temperature_limit: Option<Sourced<Temperature>> = may(TEMPERATURE);
+    /// Line constants of one pair, for signals.
+    line: Option<LineConstants> = may(Kind::Table(&LINE)).bears(Bears::OnSignal).as_one_value(), by line;
+    /// Lengths in which it is sold.
+    drum_lengths: Vec<Sourced<Length>> = list(Kind::List(&SECTION_LENGTH)).bears(Bears::OnNothing);
 }
+
+/// The tables of IEC 60228 give the highest resistance already.
+fn resistance_tolerance(
+    record: &Record<'_>,
+    provenance: Provenance,
+    gauge: &Sourced<Gauge>,
+) -> Sourced<Ratio> {
+    let stated = record.read("resistance_tolerance", provenance);
+    match (stated, gauge.value) {
+        (None, Gauge::CrossSection { .. }) => Sourced::new(Ratio::ZERO, Origin::None, Provenance::Standard),
+        (stated, _) => record.or_assumed("resistance_tolerance", stated, Ratio::from_fraction(0.05)),
+    }
+}
+
+// By hand: either constants, or the losses from which they are fitted.
+/// Keys of [`LineConstants`].
+pub static LINE: TableSpec = {
+    static OWN: &[KeySpec] = &[
+        KeySpec::must("capacitance", CAPACITANCE_PER_LENGTH, "Capacitance between the conductors."),
+        KeySpec::may(
+            "inductance",
+            INDUCTANCE_PER_LENGTH,
+            "Inductance of the loop. Must be there without losses.",
+        ),
+        KeySpec::may(
+            "skin_corner",
+            FREQUENCY,
+            "Frequency above which the resistance grows with the square root of the frequency. Must be there without losses.",
+        ),
+        KeySpec::may(
+            "loss_tangent",
+            Kind::Number(0.0, 0.5),
+            "Loss tangent of the insulation. Must be there without losses.",
+        ),
+        KeySpec::may(
+            "losses",
+            Kind::List(&Kind::Table(&CABLE_LOSS)),
+            "Instead of skin corner and loss tangent: the data sheet's losses of 100 m, three or more, to which they are fitted.",
+        ),
+    ];
+    static ALL: [KeySpec; INNER_KEYS.len() + OWN.len()] = joined(INNER_KEYS, OWN);
+    TableSpec { name: "line constant", doc: "Line constants of one pair.", keys: &ALL }
+};
 
 /// Line constants of one pair, per metre of pair.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,40 +145,13 @@ pub enum LineRest {
     },
 }
 
-/// Loss of a matched length at one frequency.
-#[derive(Debug, Clone, PartialEq)]
-pub struct CableLoss {
-    /// The frequency.
-    pub frequency: Sourced<Frequency>,
-    /// Loss of 100 m.
-    pub loss_per_100_m: Sourced<Decibels>,
-}
+keys! {
+    /// Loss of a matched length of 100 m at one frequency.
+    pub struct CableLoss = CABLE_LOSS "cable loss";
+    try read(record, provenance);
 
-/// A cable.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Cable {
-    /// Name, title, source, price per metre.
-    pub head: PartHead,
-    /// Size of one conductor.
-    pub gauge: Sourced<Gauge>,
-    /// What it is made of.
-    pub material: Sourced<Material>,
-    /// Whether the strands are coated with metal (tinned), for the IEC 60228 tables.
-    pub coated: Sourced<bool>,
-    /// How far the resistance may lie above or below the figure.
-    pub resistance_tolerance: Sourced<Ratio>,
-    /// Pairs in the cable.
-    pub pairs: Sourced<u32>,
-    /// Where it may run.
-    pub environments: Sourced<Vec<Environment>>,
-    /// Whether it has a screen.
-    pub screened: Sourced<bool>,
-    /// Whether it is insulated for mains voltage, so that it may share an enclosure with mains.
-    pub mains_insulated: Sourced<bool>,
-    /// Highest conductor temperature.
-    pub conductor_temperature_limit: Option<Sourced<Temperature>>,
-    /// Line constants for signals, if known.
-    pub line: Option<LineConstants>,
-    /// Lengths in which it is sold.
-    pub drum_lengths: Vec<Sourced<Length>>,
+    /// The frequency.
+    frequency: Sourced<Frequency> = must(FREQUENCY);
+    /// Loss of 100 m.
+    loss_per_100_m as "loss": Sourced<Decibels> = must(LEVEL);
 }

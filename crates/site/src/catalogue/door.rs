@@ -1,127 +1,140 @@
-//! Locks and door-side accessories.
+//! Locks, lights and door-side accessories.
 
-use super::{LoadValue, PartHead};
+use super::head::{PART_KEYS, PartHead};
+use crate::keys::bounds::*;
+use crate::keys::{Bears, Kind, LoadValue, choices, keys};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::{Current, Duration, Inductance, Ratio, Voltage};
 
-/// How a lock opens.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum LockKind {
-    /// An electric strike.
-    Strike,
-    /// A holding magnet.
-    Magnet,
-    /// A motor lock.
-    Motor,
-    /// A gate or barrier drive with a dry-contact input.
-    Gate,
+choices! {
+    /// How a lock opens.
+    pub enum LockKind {
+        /// An electric strike.
+        Strike = "strike",
+        /// A holding magnet.
+        Magnet = "magnet",
+        /// A motor lock.
+        Motor = "motor",
+        /// A gate or barrier drive with a dry-contact input.
+        Gate = "gate",
+    }
 }
 
-/// What a lock does when its power goes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum PowerLoss {
-    /// It opens (fail-safe).
-    Opens,
-    /// It stays shut (fail-secure).
-    StaysShut,
+choices! {
+    /// What a lock does when its power goes.
+    pub enum PowerLoss {
+        /// It opens (fail-safe).
+        Opens = "opens",
+        /// It stays shut (fail-secure).
+        StaysShut = "stays-shut",
+    }
 }
 
-/// Kind of current.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Feed {
-    /// Direct current.
-    Dc,
-    /// Alternating current.
-    Ac,
-    /// Either.
-    Either,
-}
-
-/// A lock.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Lock {
-    /// Name, title, source, price.
-    pub head: PartHead,
-    /// How it opens.
-    pub kind: Sourced<LockKind>,
-    /// What it does without power.
-    pub power_loss: Sourced<PowerLoss>,
+choices! {
     /// Kind of current.
-    pub feed: Sourced<Feed>,
-    /// Rated voltage (a gate drive with a dry contact has none).
-    pub voltage: Option<Sourced<Voltage>>,
-    /// How far the voltage may lie below rated.
-    pub undervoltage_tolerance: Sourced<Ratio>,
-    /// How far the voltage may lie above rated.
-    pub overvoltage_tolerance: Sourced<Ratio>,
+    pub enum Feed {
+        /// Direct current.
+        Dc = "dc",
+        /// Alternating current.
+        Ac = "ac",
+        /// Either.
+        Either = "either",
+    }
+}
+
+keys! {
+    /// A lock.
+    pub struct Lock = LOCK "lock model" after PART_KEYS;
+    try read(record, provenance, head: PartHead);
+
+    /// Name, title, source, price.
+    field head: PartHead = head;
+    /// Strike, holding magnet, motor lock, or gate drive.
+    kind: Sourced<LockKind> = must(Kind::Words(LockKind::WORDS));
+    /// What it does when its power goes.
+    power_loss: Sourced<PowerLoss> = must(Kind::Words(PowerLoss::WORDS));
+    /// Kind of current. Without it dc.
+    feed: Sourced<Feed> = or(Kind::Words(Feed::WORDS), Feed::Dc);
+    /// Rated voltage; a gate drive with a dry contact has none.
+    voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
+    /// How far the voltage may lie below rated. Without it 10 %, assumed.
+    undervoltage_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.1)).goes_with("voltage");
+    /// How far the voltage may lie above rated. Without it 10 %, assumed.
+    overvoltage_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.1)).goes_with("voltage");
     /// Current at rated voltage.
-    pub current: Option<Sourced<Current>>,
+    current: Option<Sourced<Current>> = may(CURRENT);
     /// Peak current when it starts.
-    pub inrush_current: Option<Sourced<Current>>,
-    /// Longest time it may stay energised; `None` for continuous.
-    pub duty_limit: Option<Sourced<Duration>>,
+    inrush_current: Option<Sourced<Current>> = may(CURRENT);
+    /// Longest time it may stay energised; leave it out for continuous.
+    duty_limit: Option<Sourced<Duration>> = may(TIME);
     /// Inductance of its coil, armature attracted.
-    pub coil_inductance: Option<Sourced<Inductance>>,
+    coil_inductance: Option<Sourced<Inductance>> = may(INDUCTANCE);
     /// Current at which its armature drops out.
-    pub dropout_current: Option<Sourced<Current>>,
+    dropout_current: Option<Sourced<Current>> = may(CURRENT);
 }
 
-/// What an accessory is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum AccessoryKind {
-    /// A keypad module.
-    Keypad,
-    /// A card or tag reader module.
-    Reader,
-    /// A module of call buttons.
-    Buttons,
-    /// A module of names or a display.
-    Names,
+choices! {
+    /// What an accessory is.
+    pub enum AccessoryKind {
+        /// A keypad module.
+        Keypad = "keypad",
+        /// A card or tag reader module.
+        Reader = "reader",
+        /// A module of call buttons.
+        Buttons = "buttons",
+        /// A module of names or a display.
+        Names = "names",
+    }
 }
 
-/// A module in the chain of a door station.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Accessory {
+keys! {
+    /// A module in the chain of a door station.
+    pub struct Accessory = ACCESSORY "accessory" after PART_KEYS;
+    try read(record, provenance, head: PartHead);
+
     /// Name, title, source, price.
-    pub head: PartHead,
-    /// The family it belongs to.
-    pub family: Sourced<String>,
-    /// What it is.
-    pub kind: Sourced<AccessoryKind>,
-    /// Current it draws from the door station.
-    pub current: Sourced<Current>,
-    /// Current its illumination adds at night.
-    pub night_current: Option<Sourced<Current>>,
+    field head: PartHead = head;
+    /// Family that it belongs to.
+    family: Sourced<String> = must(TEXT);
+    /// Keypad, card reader, call buttons, or names.
+    kind: Sourced<AccessoryKind> = must(Kind::Words(AccessoryKind::WORDS));
+    /// Current that it draws from the door station.
+    current: Sourced<Current> = must(CURRENT).bears(Bears::OnFlow);
+    /// Current that its illumination adds at night.
+    night_current: Option<Sourced<Current>> = may(CURRENT).bears(Bears::OnFlow);
     /// Dwellings that its buttons can call.
-    pub buttons: Option<Sourced<u32>>,
+    buttons: Option<Sourced<u32>> = may(ONE_OR_MORE);
 }
 
-/// What a light shines on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum LightKind {
-    /// Call buttons.
-    Buttons,
-    /// A name plate or house number.
-    Names,
-    /// The porch: who stands there, and the lock.
-    Porch,
+choices! {
+    /// What a light shines on.
+    pub enum LightKind {
+        /// Call buttons.
+        Buttons = "buttons",
+        /// A name plate or house number.
+        Names = "names",
+        /// The porch: who stands there, and the lock.
+        Porch = "porch",
+    }
 }
 
-/// A light at a door, beside those that a station or module has inside.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Light {
+keys! {
+    /// A light at a door, beside those that a station or module has inside.
+    pub struct Light = LIGHT "light" after PART_KEYS;
+    try read(record, provenance, head: PartHead);
+
     /// Name, title, source, price.
-    pub head: PartHead,
-    /// What it shines on.
-    pub kind: Sourced<LightKind>,
-    /// Kind of current.
-    pub feed: Sourced<Feed>,
+    field head: PartHead = head;
+    /// Light for call buttons, for names, or porch light.
+    kind: Sourced<LightKind> = must(Kind::Words(LightKind::WORDS));
+    /// Kind of current. Without it dc.
+    feed: Sourced<Feed> = or(Kind::Words(Feed::WORDS), Feed::Dc);
     /// Rated voltage.
-    pub voltage: Sourced<Voltage>,
-    /// How far the voltage may lie from that, either way.
-    pub voltage_tolerance: Sourced<Ratio>,
-    /// What it draws at rated voltage.
-    pub load: Sourced<LoadValue>,
+    voltage: Sourced<Voltage> = must(VOLTAGE).bears(Bears::OnFlow);
+    /// How far the voltage may lie from rated, either way. Without it 10 %, assumed.
+    voltage_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.1));
+    /// What it draws at rated voltage: power, current or resistance.
+    load: Sourced<LoadValue> = must(Kind::Load).bears(Bears::OnFlow);
 }
 
 impl Light {

@@ -7,23 +7,52 @@
 //! [`Provenance::Assumed`]: latchline_finding::Provenance::Assumed
 
 pub mod addresses;
+pub mod box_model;
 pub mod cable;
 pub mod door;
+pub mod family;
+mod head;
 pub(crate) mod load;
-pub mod parts;
+pub mod station;
+pub mod supply;
 
 pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder};
-pub use cable::{Cable, CableLoss, Environment, Gauge, LineConstants, LineRest, Material};
+pub use box_model::{BoxKind, BoxModel, BoxRole};
+pub use cable::{Cable, CableLoss, Environment, LineConstants, LineRest, Material};
 pub use door::{Accessory, AccessoryKind, Feed, Light, LightKind, Lock, LockKind, PowerLoss};
-pub use parts::{
-    Battery, BoxKind, BoxModel, BoxRole, Family, LimitKind, LoadValue, LoopThrough, Media, SignalBand,
-    StationKind, StationModel, SupplyModel,
-};
+pub use family::{Family, SignalBand};
+pub use head::PartHead;
+pub use station::{LoopThrough, Media, StationKind, StationModel};
+pub use supply::{Battery, LimitKind, SupplyModel};
 
-pub use crate::keys::Bears;
+use crate::keys::bounds::TEXT;
+pub use crate::keys::{Bears, Gauge, LoadValue};
+use crate::keys::{KeySpec, Kind, TableSpec};
 pub use crate::parse::AssumedKey;
 use latchline_finding::{Money, Origin, Sourced};
 use std::collections::BTreeMap;
+
+// By hand: parts are read one by one, since files are merged by their names.
+/// A whole catalogue file.
+pub static CATALOGUE_FILE: TableSpec = TableSpec {
+    name: "catalogue file",
+    doc: "Families, parts and cables. Values that the datasheet does not give are left out: what needs them is then not judged, never guessed.",
+    keys: &[
+        KeySpec::may("currency", TEXT, "Currency of all prices."),
+        KeySpec::may("families", Kind::Named(&family::FAMILY), "Families of parts, by name."),
+        KeySpec::may("supplies", Kind::Named(&supply::SUPPLY_MODEL), "Supplies, by name."),
+        KeySpec::may("boxes", Kind::Named(&box_model::BOX_MODEL), "Distributors and branch boxes, by name."),
+        KeySpec::may(
+            "stations",
+            Kind::Named(&station::STATION_MODEL),
+            "Door, indoor and management stations, by name.",
+        ),
+        KeySpec::may("cables", Kind::Named(&cable::CABLE), "Cables, by name."),
+        KeySpec::may("locks", Kind::Named(&door::LOCK), "Locks, by name."),
+        KeySpec::may("accessories", Kind::Named(&door::ACCESSORY), "Door-side accessory modules, by name."),
+        KeySpec::may("lights", Kind::Named(&door::LIGHT), "Lights at doors, by name."),
+    ],
+};
 
 /// Families, parts and cables by name.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -46,25 +75,6 @@ pub struct Catalogue {
     pub accessories: BTreeMap<String, Accessory>,
     /// Lights at doors by name.
     pub lights: BTreeMap<String, Light>,
-}
-
-/// What every part of the catalogue has.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PartHead {
-    /// The name by which site files call it.
-    pub name: String,
-    /// A plain title for documents.
-    pub title: String,
-    /// Where the figures are from: a datasheet's title and issue, a standard's table.
-    pub source: String,
-    /// Price per piece (cables: per metre) in the catalogue's currency.
-    pub price: Option<Sourced<Money>>,
-    /// Labour to mount or pull it, in minutes per piece (cables: per metre).
-    pub labour_minutes: Option<Sourced<f64>>,
-    /// Its keys whose values are assumed, in the order of their table.
-    pub assumed: Vec<AssumedKey>,
-    /// Where the part is defined.
-    pub origin: OriginOfPart,
 }
 
 /// A price and a time for labour of the user's own, in place of the catalogue's where they are given.

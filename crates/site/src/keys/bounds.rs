@@ -1,18 +1,18 @@
-//! Accepted ranges of quantities: wide enough for anything real, narrow enough to catch a slip
+//! Kinds of values that many keys have, and the accepted ranges of quantities: wide enough for anything real, narrow enough to catch a slip
 //! of the unit or of the decimal point. Common practice, no source.
 
-use crate::parse::{Bounds, Dimension};
+use super::{Bounds, Dimension, Kind};
 
 macro_rules! bounds {
     ($($name:ident: $dimension:ident, $low:expr, $high:expr, $low_text:literal, $high_text:literal, $example:literal;)*) => {$(
-        pub(super) const $name: Bounds = Bounds {
+        pub(crate) const $name: Kind = Kind::Quantity(&Bounds {
             dimension: Dimension::$dimension,
             low: $low,
             high: $high,
             low_text: $low_text,
             high_text: $high_text,
             example: $example,
-        };
+        });
     )*};
 }
 
@@ -39,3 +39,18 @@ bounds! {
     TOLERANCE: Ratio, 0.0, 0.9, "0 %", "90 %", "5 %";
     EFFICIENCY: Ratio, 0.05, 1.0, "5 %", "100 %", "85 %";
 }
+
+/// Text.
+pub(crate) const TEXT: Kind = Kind::Text;
+/// True or false.
+pub(crate) const BOOLEAN: Kind = Kind::Boolean;
+/// One or many names.
+pub(crate) const NAMES: Kind = Kind::OneOrMany(&Kind::Text);
+/// A count in a catalogue.
+pub(crate) const COUNT: Kind = Kind::Integer(0, 100_000);
+/// A count that is not nought, in a catalogue.
+pub(crate) const ONE_OR_MORE: Kind = Kind::Integer(1, 100_000);
+/// A count on a site.
+pub(crate) const SITE_COUNT: Kind = Kind::Integer(0, 10_000);
+/// A number in addresses.
+pub(crate) const NUMBER: Kind = Kind::Integer(0, 999_999);

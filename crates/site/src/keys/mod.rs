@@ -1,20 +1,23 @@
-//! Tables of keys: what a site file and a catalogue file may say.
+//! Keys: what a row that declares one is made of.
 //!
-//! One table per TOML table. The reader checks files against them, the published JSON Schemas
-//! and the reference pages are generated from them, so the three cannot disagree.
+//! One row a key, beside the others of its TOML table: `crate::catalogue` holds those of catalogue files, `crate::model` those
+//! of site files. The struct, its reader, the published JSON Schemas and the reference pages all follow from the rows (see
+//! `keys!`), so that they cannot disagree.
 
-mod bounds;
-mod catalogue;
-mod door_parts;
-mod entrance;
+pub(crate) mod bounds;
 mod pages;
-mod site;
+mod quantity;
+mod row;
+mod value;
 
-pub use catalogue::{ADDRESS_FIELD, ADDRESSES, CATALOGUE_FILE};
 pub use pages::key_tables;
-pub use site::SITE_FILE;
+pub(crate) use quantity::readings_of_comma;
+pub use quantity::{
+    Bounds, Dimension, QuantityError, UNITS, UnitSymbol, read_number_and_unit, read_quantity,
+};
+pub(crate) use row::{choices, keys};
+pub use value::{Gauge, LoadValue};
 
-use crate::parse::Bounds;
 use latchline_finding::Both;
 use latchline_words::reading::{Expected, dimension, thing};
 
@@ -58,14 +61,29 @@ pub struct KeySpec {
     pub name: &'static str,
     /// What its value may be.
     pub kind: Kind,
-    /// Whether it must be there.
-    pub required: bool,
+    /// What holds without it.
+    pub without: Without,
     /// What it means, in a sentence or two for an installer.
     pub doc: &'static str,
     /// What is judged by its value. An assumed value is told wherever that is judged.
     pub bears: Bears,
     /// Whether a table counts as one value where it is told that some of it is assumed.
     pub is_one_value: bool,
+    /// The key without which nothing rests on this one, so that no value is assumed for it.
+    pub goes_with: Option<&'static str>,
+}
+
+/// What holds where a key is left out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Without {
+    /// It must be there.
+    Refused,
+    /// Its value is not known: what needs it is not judged.
+    NotKnown,
+    /// Leaving it out says the usual value.
+    Usual,
+    /// A value is taken that is a guess, and told as one.
+    Assumed,
 }
 
 /// What is judged by the value of a key.
@@ -81,20 +99,61 @@ pub enum Bears {
     OnStartUp,
     /// How long a battery lasts.
     OnBattery,
+    /// Locks that a door station's output feeds.
+    OnLockOutput,
     /// Some rule besides. This is what a row says that says nothing, so that a key whose row is forgotten is told
     /// too often and never too seldom.
     OnRules,
 }
 
 impl KeySpec {
+    const fn new(name: &'static str, kind: Kind, doc: &'static str, without: Without) -> KeySpec {
+        KeySpec { name, kind, without, doc, bears: Bears::OnRules, is_one_value: false, goes_with: None }
+    }
+
+    /// A key that must be there.
+    pub(crate) const fn must(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
+        KeySpec::new(name, kind, doc, Without::Refused)
+    }
+
+    /// A key without which its value is not known.
+    pub(crate) const fn may(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
+        KeySpec::new(name, kind, doc, Without::NotKnown)
+    }
+
+    /// A list, empty without the key.
+    pub(crate) const fn list(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
+        KeySpec::new(name, kind, doc, Without::Usual)
+    }
+
+    /// A key whose absence says the usual value.
+    pub(crate) const fn or(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
+        KeySpec::new(name, kind, doc, Without::Usual)
+    }
+
+    /// A key whose absence says the usual value as well as if it were written.
+    pub(crate) const fn or_known(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
+        KeySpec::new(name, kind, doc, Without::Usual)
+    }
+
+    /// A key for which a value is guessed.
+    pub(crate) const fn or_assumed(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
+        KeySpec::new(name, kind, doc, Without::Assumed)
+    }
+
     /// The same, with what is judged by it.
-    const fn bears(self, bears: Bears) -> KeySpec {
+    pub(crate) const fn bears(self, bears: Bears) -> KeySpec {
         KeySpec { bears, ..self }
     }
 
     /// The same, told as one value.
-    const fn as_one_value(self) -> KeySpec {
+    pub(crate) const fn as_one_value(self) -> KeySpec {
         KeySpec { is_one_value: true, ..self }
+    }
+
+    /// The same, of weight only beside another key.
+    pub(crate) const fn goes_with(self, key: &'static str) -> KeySpec {
+        KeySpec { goes_with: Some(key), ..self }
     }
 }
 
@@ -109,12 +168,19 @@ pub struct TableSpec {
     pub keys: &'static [KeySpec],
 }
 
-const fn must(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
-    KeySpec { name, kind, required: true, doc, bears: Bears::OnRules, is_one_value: false }
-}
-
-const fn may(name: &'static str, kind: Kind, doc: &'static str) -> KeySpec {
-    KeySpec { name, kind, required: false, doc, bears: Bears::OnRules, is_one_value: false }
+/// The rows of two lists, one behind the other.
+///
+/// # Panics
+/// When the program is built, if `N` is not the number of rows of both.
+pub(crate) const fn joined<const N: usize>(first: &[KeySpec], second: &[KeySpec]) -> [KeySpec; N] {
+    assert!(first.len() + second.len() == N);
+    let mut all = [KeySpec::may("", Kind::Text, ""); N];
+    let mut at = 0;
+    while at < N {
+        all[at] = if at < first.len() { first[at] } else { second[at - first.len()] };
+        at += 1;
+    }
+    all
 }
 
 impl Kind {
@@ -164,75 +230,5 @@ impl Kind {
             }
         };
         words.both()
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::parse::{read_number_and_unit, read_quantity};
-    use latchline_finding::Language;
-    use latchline_words::reading::{Dimension as Measured, Thing};
-    use std::collections::BTreeSet;
-
-    fn every_table(spec: &'static TableSpec, seen: &mut Vec<&'static TableSpec>) {
-        if seen.iter().any(|known| std::ptr::eq(*known, spec)) {
-            return;
-        }
-        seen.push(spec);
-        for key in spec.keys {
-            let mut kind = key.kind;
-            loop {
-                match kind {
-                    Kind::List(item) | Kind::OneOrMany(item) => kind = *item,
-                    Kind::Table(inner) | Kind::Named(inner) => {
-                        every_table(inner, seen);
-                        break;
-                    }
-                    _ => break,
-                }
-            }
-        }
-    }
-
-    /// What a table describes and what a quantity measures is said in every language.
-    #[test]
-    fn every_table_and_dimension_is_a_word() {
-        let mut tables = Vec::new();
-        every_table(&SITE_FILE, &mut tables);
-        every_table(&CATALOGUE_FILE, &mut tables);
-        for table in tables {
-            let known = Thing::ALL.iter().any(|known| known.say(Language::English) == table.name);
-            assert!(known, "{}", table.name);
-        }
-        for unit in crate::parse::UNITS {
-            let word = unit.dimension.word();
-            assert!(Measured::ALL.iter().any(|known| known.say(Language::English) == word), "{word}");
-        }
-    }
-
-    #[test]
-    fn keys_are_unique_documented_and_their_bounds_say_what_they_are() {
-        let mut tables = Vec::new();
-        every_table(&SITE_FILE, &mut tables);
-        every_table(&CATALOGUE_FILE, &mut tables);
-        assert!(tables.len() > 15);
-        for table in tables {
-            let names: BTreeSet<_> = table.keys.iter().map(|key| key.name).collect();
-            assert_eq!(names.len(), table.keys.len(), "duplicate key in {}", table.name);
-            for key in table.keys {
-                assert!(key.doc.len() > 10, "{}.{} has no doc", table.name, key.name);
-                if let Kind::Quantity(bounds) = key.kind {
-                    for text in [bounds.low_text, bounds.high_text, bounds.example] {
-                        read_quantity(text, bounds).unwrap_or_else(|error| panic!("{text}: {error}"));
-                    }
-                    for (text, value) in [(bounds.low_text, bounds.low), (bounds.high_text, bounds.high)] {
-                        let wide = Bounds { low: value, high: value, ..*bounds };
-                        assert!(read_quantity(text, &wide).is_ok(), "{text} is not {value}");
-                        assert!(read_number_and_unit(text).is_ok());
-                    }
-                }
-            }
-        }
     }
 }

@@ -1,6 +1,6 @@
 //! Reference pages from the key tables.
 
-use super::{Kind, TableSpec};
+use super::{Kind, TableSpec, Without};
 use latchline_finding::Language;
 
 /// The tables of keys of a file in Markdown: one heading and one table for each TOML table, in
@@ -37,7 +37,7 @@ fn section(spec: &TableSpec, path: &str) -> String {
     let heading = if path.is_empty() { "Top level".to_string() } else { format!("`[{path}]`") };
     let mut text = format!("### {heading}\n\n{}\n\n| key | value | meaning |\n|---|---|---|\n", spec.doc);
     for key in spec.keys {
-        let needed = if key.required { " (must be there)" } else { "" };
+        let needed = if key.without == Without::Refused { " (must be there)" } else { "" };
         let value = key.kind.expected().of(Language::English).replace('|', "\\|");
         text.push_str(&format!("| `{}`{needed} | {value} | {} |\n", key.name, key.doc.replace('|', "\\|")));
     }

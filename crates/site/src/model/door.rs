@@ -1,154 +1,255 @@
-//! What is fitted at a door: locks, lights, and what is wired to its station's alarm inputs.
+//! Entrances, and what is fitted at a door: locks, lights, and what is wired to its station's alarm inputs.
 
-use super::Scope;
-use latchline_finding::quantity::{Current, Duration, Length, Ratio, Voltage};
-use latchline_finding::{Origin, Sourced};
+use super::{Place, Scope};
+use crate::keys::bounds::*;
+use crate::keys::{Kind, choices, keys};
+use crate::parse::AssumedKey;
+use latchline_finding::quantity::{Current, Duration, Length, Ratio, Resistance, Voltage};
+use latchline_finding::{ElementId, Origin, Sourced};
 
-/// From where a lock takes its power.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum LockFeed {
-    /// From the door station's lock output.
-    Station,
-    /// From the bus, through a relay.
-    Bus,
-    /// From a supply of its own, through the station's relay.
-    OwnSupply,
-    /// It has power of its own and takes a dry contact.
-    DryContact,
+/// How long a lock is held where nothing is stated (common practice, no source).
+const USUAL_HOLD_TIME_S: f64 = 5.0;
+
+/// Joints per conductor of a cable at a door, where none are stated: one at each end.
+const USUAL_JOINTS: u32 = 2;
+
+/// Tolerance of a lock supply for which none is stated (assumed).
+const USUAL_SUPPLY_TOLERANCE: f64 = 0.1;
+
+choices! {
+    /// Whether an entrance is the main one or a secondary one.
+    pub enum EntranceRole {
+        /// The main entrance.
+        Main = "main",
+        /// A numbered secondary entrance.
+        Secondary = "secondary",
+    }
 }
 
-/// How the relay is wired.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum RelayContact {
-    /// Common and normally open: power comes to release.
-    NormallyOpen,
-    /// Common and normally closed: power goes to release.
-    NormallyClosed,
+keys! {
+    /// A way in with its door station.
+    pub struct Entrance = ENTRANCE "entrance";
+    read(
+        record, provenance, id: ElementId, origin: Origin, usual_role: EntranceRole, place: Place, station: usize,
+        locks: Vec<LockUse>, accessories: Vec<Sourced<String>>, lights: Vec<LightUse>, alarm_inputs: Vec<AlarmInput>
+    );
+
+    /// The user's name; the door station's name too.
+    field id: ElementId = id;
+    /// Main or secondary entrance. Without it secondary, or main where it is the only entrance.
+    role: Sourced<EntranceRole> = or(Kind::Words(EntranceRole::WORDS), usual_role);
+    /// Number of the entrance in addresses; without it the next free one.
+    number: Option<Sourced<u32>> = may(NUMBER);
+    /// Where it is: "A/G", or "outdoors".
+    place: Place = may(TEXT), by place;
+    /// Whether the door station is outdoors or in the wet.
+    key outdoors = may(BOOLEAN);
+    /// Model of the door station, if not the default.
+    key station = may(TEXT);
+    /// Its station: index into [`Site::stations`](super::Site::stations).
+    field station: usize = station;
+    /// Whom it can call: "everyone", "management", a building, building/floor, building/core, a dwelling or a management
+    /// station. Without it everyone.
+    // Known when all names are.
+    calls: Scope = may(NAMES), by Scope::default();
+    /// The lock that it opens.
+    key lock = may(Kind::Table(&LOCK_USE));
+    /// The locks that it opens, if several.
+    locks: Vec<LockUse> = list(Kind::List(&Kind::Table(&LOCK_USE))), by locks;
+    /// Accessory modules in the order of their chain.
+    accessories: Vec<Sourced<String>> = list(Kind::List(&Kind::Text)), by accessories;
+    /// Lights at the door, beside those inside its station and modules.
+    lights: Vec<LightUse> = list(Kind::List(&Kind::Table(&LIGHT_USE))), by lights;
+    /// What is wired to the door station's alarm inputs, in their order.
+    alarm_inputs: Vec<AlarmInput> = list(Kind::List(&Kind::Table(&ALARM_INPUT))), by alarm_inputs;
+    /// Whether people escape through it. Without it false.
+    escape_route: Sourced<bool> = or(BOOLEAN, false);
+    /// Whether a fire interlock acts on it. Without it false.
+    fire_interlock: Sourced<bool> = or(BOOLEAN, false);
+    /// Height of the door station's controls above the ground.
+    control_height: Option<Sourced<Length>> = may(HEIGHT);
+    /// Whether the door station's heater is fitted and on at night. Without it false.
+    heater: Sourced<bool> = or(BOOLEAN, false);
+    /// Loop resistance of the surge protector in its line, if one is fitted.
+    surge_protection: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE);
+    /// Where it is defined.
+    field origin: Origin = origin;
 }
 
-/// What kills the voltage spike of a coil.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Suppression {
-    /// Nothing.
-    None,
-    /// A diode across the coil.
-    Diode,
-    /// A clamp (suppressor diode).
-    Clamp,
-    /// A varistor.
-    Varistor,
+impl Entrance {
+    /// Whether the fire alarm acts on it: in the lock's own circuit, or through an input of its station.
+    pub fn is_released_on_fire(&self) -> bool {
+        self.fire_interlock.value || self.alarm_inputs.iter().any(|input| input.kind.value == AlarmKind::Fire)
+    }
 }
 
-/// A lock as it is fitted to an entrance.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LockUse {
-    /// Lock in the catalogue.
-    pub model: Sourced<String>,
-    /// From where it takes its power.
-    pub feed: Sourced<LockFeed>,
-    /// Voltage of its own supply, where it has one.
-    pub supply_voltage: Option<Sourced<Voltage>>,
-    /// Tolerance of that voltage.
-    pub supply_tolerance: Option<Sourced<Ratio>>,
-    /// Whether that supply gives alternating current.
-    pub supply_ac: Sourced<bool>,
-    /// Cable from relay or output to lock.
-    pub cable: Option<Sourced<String>>,
-    /// Length of that cable.
-    pub length: Option<Sourced<Length>>,
-    /// Joints per conductor on the way.
-    pub joints: Sourced<u32>,
+choices! {
+    /// From where a lock takes its power.
+    pub enum LockFeed {
+        /// From the door station's lock output.
+        Station = "station",
+        /// From the bus, through a relay.
+        Bus = "bus",
+        /// From a supply of its own, through the station's relay.
+        OwnSupply = "own-supply",
+        /// It has power of its own and takes a dry contact.
+        DryContact = "dry-contact",
+    }
+}
+
+choices! {
     /// How the relay is wired.
-    pub contact: Sourced<RelayContact>,
-    /// Contact rating of a relay of its own, put between the station's relay and the lock.
-    pub relay_between: Option<Sourced<Current>>,
-    /// How long it is held released.
-    pub hold_time: Sourced<Duration>,
-    /// What kills the coil's voltage spike.
-    pub suppression: Option<Sourced<Suppression>>,
-    /// Whether the relay sits on the secure side of the door.
-    pub relay_on_secure_side: Option<Sourced<bool>>,
-    /// Whether an exit button is fitted.
-    pub exit_button: Sourced<bool>,
-    /// Whether a mechanical means of escape (handle, bar) works without power.
-    pub mechanical_escape: Option<Sourced<bool>>,
-    /// Whether an emergency release at the door breaks the lock's own circuit by hand.
-    pub emergency_release: Option<Sourced<bool>>,
-    /// Time from a push until the door opens, where a code allows delayed egress.
-    pub delayed_egress: Option<Sourced<Duration>>,
-    /// Whether a contact reports that the door is shut.
-    pub door_contact: Sourced<bool>,
-    /// Voltage of the clamp, or of the varistor at 1 mA.
-    pub suppression_voltage: Option<Sourced<Voltage>>,
-    /// Where it is defined.
-    pub origin: Origin,
+    pub enum RelayContact {
+        /// Common and normally open: power comes to release.
+        NormallyOpen = "normally-open",
+        /// Common and normally closed: power goes to release.
+        NormallyClosed = "normally-closed",
+    }
 }
 
-/// From where a light takes its power.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum LightFeed {
-    /// From the door station's light output.
-    Station,
-    /// From the bus.
-    Bus,
-    /// From a supply of its own.
-    OwnSupply,
+choices! {
+    /// What kills the voltage spike of a coil.
+    pub enum Suppression {
+        /// Nothing.
+        None = "none",
+        /// A diode across the coil.
+        Diode = "diode",
+        /// A clamp (suppressor diode).
+        Clamp = "clamp",
+        /// A varistor.
+        Varistor = "varistor",
+    }
 }
 
-/// When a light is on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum LitWhen {
-    /// At night.
-    Night,
-    /// By day and night.
-    Always,
-    /// While its door station calls or talks.
-    InUse,
-}
+keys! {
+    /// A lock as it is fitted to an entrance.
+    pub struct LockUse = LOCK_USE "lock";
+    read(
+        record, provenance, model: Sourced<String>, usual_feed: LockFeed, cable: Option<Sourced<String>>,
+        usual_contact: RelayContact
+    );
 
-/// A light at the door.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LightUse {
-    /// Light in the catalogue.
-    pub model: Sourced<String>,
-    /// From where it takes its power.
-    pub feed: Sourced<LightFeed>,
-    /// When it is on.
-    pub lit: Sourced<LitWhen>,
-    /// Where it is defined.
-    pub origin: Origin,
-}
-
-/// What an alarm input reports.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum AlarmKind {
-    /// Somebody opens the housing.
-    Tamper,
-    /// Somebody is forced to open: a hidden button that reports in silence.
-    Duress,
-    /// The door is open without a release, or stays open.
-    Door,
-    /// The fire alarm asks the door station to release its locks.
-    Fire,
-}
-
-/// What is wired to one alarm input of a door station.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AlarmInput {
-    /// What it reports.
-    pub kind: Sourced<AlarmKind>,
-    /// How its contact stands while all is well.
-    pub contact: Sourced<RelayContact>,
-    /// Whether a resistor at the contact lets the station tell a cut or shorted cable from a contact.
-    pub end_of_line_resistor: Sourced<bool>,
-    /// Cable from station to contact.
-    pub cable: Option<Sourced<String>>,
+    /// Lock in the catalogue.
+    model: Sourced<String> = must(TEXT), by model;
+    /// From where it takes its power. Without it "station"; "dry-contact" for a gate drive.
+    feed: Sourced<LockFeed> = or(Kind::Words(LockFeed::WORDS), usual_feed);
+    /// Voltage of its own supply.
+    supply_voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
+    /// Tolerance of that voltage. Without it 10 %, assumed.
+    supply_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(USUAL_SUPPLY_TOLERANCE))
+        .goes_with("supply_voltage");
+    /// Whether that supply gives alternating current. Without it false.
+    supply_ac: Sourced<bool> = or(BOOLEAN, false);
+    /// Cable from relay or output to the lock.
+    cable: Option<Sourced<String>> = may(TEXT), by cable;
     /// Length of that cable.
-    pub length: Option<Sourced<Length>>,
-    /// Joints per conductor on the way.
-    pub joints: Sourced<u32>,
-    /// Who is told.
-    pub tells: Scope,
+    length: Option<Sourced<Length>> = may(SECTION_LENGTH);
+    /// Joints per conductor on the way. Without it 2.
+    joints: Sourced<u32> = or(SITE_COUNT, USUAL_JOINTS);
+    /// How the relay is wired. Without it normally open, or normally closed for a lock that opens without power.
+    contact: Sourced<RelayContact> = or(Kind::Words(RelayContact::WORDS), usual_contact);
+    /// Contact rating of a relay of its own, put between the door station's relay and the lock.
+    relay_between: Option<Sourced<Current>> = may(CURRENT);
+    /// How long it is held released. Without it 5 s.
+    hold_time: Sourced<Duration> = or(TIME, Duration::from_seconds(USUAL_HOLD_TIME_S));
+    /// What kills the voltage spike of its coil.
+    suppression: Option<Sourced<Suppression>> = may(Kind::Words(Suppression::WORDS));
+    /// Whether the relay sits on the secure side of the door.
+    relay_on_secure_side: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Whether an exit button is fitted. Without it false.
+    exit_button: Sourced<bool> = or(BOOLEAN, false);
+    /// Whether a handle or bar opens the door from inside without power.
+    mechanical_escape: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Whether an emergency release at the door breaks the lock's own circuit by hand, with no electronics between.
+    emergency_release: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Time from a push until the door opens, where a code allows delayed egress.
+    delayed_egress: Option<Sourced<Duration>> = may(TIME);
+    /// Whether a contact reports that the door is shut. Without it false.
+    door_contact: Sourced<bool> = or(BOOLEAN, false);
+    /// Voltage of the clamp, or of the varistor at 1 mA.
+    suppression_voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
+    /// Keys whose values are assumed.
+    field assumed: Vec<AssumedKey> = record.assumed_keys();
     /// Where it is defined.
-    pub origin: Origin,
+    field origin: Origin = record.at(&record.span);
+}
+
+choices! {
+    /// From where a light takes its power.
+    pub enum LightFeed {
+        /// From the door station's light output.
+        Station = "station",
+        /// From the bus.
+        Bus = "bus",
+        /// From a supply of its own.
+        OwnSupply = "own-supply",
+    }
+}
+
+choices! {
+    /// When a light is on.
+    pub enum LitWhen {
+        /// At night.
+        Night = "night",
+        /// By day and night.
+        Always = "always",
+        /// While its door station calls or talks.
+        InUse = "in-use",
+    }
+}
+
+keys! {
+    /// A light at a door.
+    pub struct LightUse = LIGHT_USE "light at a door";
+    read(record, provenance, model: Sourced<String>);
+
+    /// Light in the catalogue.
+    model: Sourced<String> = must(TEXT), by model;
+    /// From where it takes its power. Without it "station": the door station's light output.
+    feed: Sourced<LightFeed> = or(Kind::Words(LightFeed::WORDS), LightFeed::Station);
+    /// When it is on: at night, by day too, or while the door station calls or talks. Without it "night".
+    lit: Sourced<LitWhen> = or(Kind::Words(LitWhen::WORDS), LitWhen::Night);
+    /// Where it is defined.
+    field origin: Origin = record.at(&record.span);
+}
+
+choices! {
+    /// What an alarm input reports.
+    pub enum AlarmKind {
+        /// Somebody opens the housing.
+        Tamper = "tamper",
+        /// Somebody is forced to open: a hidden button that reports in silence.
+        Duress = "duress",
+        /// The door is open without a release, or stays open.
+        Door = "door",
+        /// The fire alarm asks the door station to release its locks.
+        Fire = "fire",
+    }
+}
+
+keys! {
+    /// What is wired to an alarm input of a door station.
+    pub struct AlarmInput = ALARM_INPUT "alarm input";
+    read(record, provenance, cable: Option<Sourced<String>>);
+
+    /// Housing opened, silent call for help, door open without a release or too long, or fire alarm: the last releases the
+    /// door's locks.
+    kind: Sourced<AlarmKind> = must(Kind::Words(AlarmKind::WORDS)),
+        by record.read("kind", provenance).unwrap_or(Sourced::assumed(AlarmKind::Tamper));
+    /// How its contact stands while all is well. Without it "normally-closed".
+    contact: Sourced<RelayContact> =
+        or(Kind::Words(&["normally-closed", "normally-open"]), RelayContact::NormallyClosed);
+    /// Whether a resistor at the contact lets the station tell a cut or shorted cable from the contact. Without it false.
+    end_of_line_resistor: Sourced<bool> = or(BOOLEAN, false);
+    /// Cable from the door station to the contact.
+    cable: Option<Sourced<String>> = may(TEXT), by cable;
+    /// Length of that cable.
+    length: Option<Sourced<Length>> = may(SECTION_LENGTH);
+    /// Joints per conductor on the way. Without it 2.
+    joints: Sourced<u32> = or(SITE_COUNT, USUAL_JOINTS);
+    /// Who is told: the words of "calls". Without it nobody.
+    // Known when all names are.
+    tells: Scope = may(NAMES), by Scope::default();
+    /// Where it is defined.
+    field origin: Origin = record.at(&record.span);
 }

@@ -5,18 +5,19 @@
 //! right type and lie in their accepted range; whatever was wrong is a finding with its exact
 //! place.
 
+#[cfg(test)]
+pub(crate) mod asked;
 mod document;
 mod findings;
 mod nearest;
-mod quantity;
 mod reader;
 mod record;
+mod typed;
 
 pub use document::{Document, LARGEST_FILE_BYTES, parse};
 pub use findings::{Findings, LARGEST_FINDING_COUNT};
 pub use nearest::{NameBudget, clip};
-pub use quantity::{
-    Bounds, Dimension, QuantityError, UNITS, UnitSymbol, read_number_and_unit, read_quantity,
-};
 pub use reader::Reader;
 pub use record::{AssumedKey, Entry, Field, Record, Value};
+pub(crate) use typed::plain;
+pub use typed::{FromValue, Readable};

@@ -1,13 +1,11 @@
 //! Reading a TOML tree through its key tables.
 
-use super::quantity::{UNITS, readings_of_comma};
-use super::{
-    Bounds, Dimension, Entry, Field, Findings, NameBudget, QuantityError, Record, Value, clip,
-    read_number_and_unit, read_quantity,
-};
-use crate::catalogue::{Gauge, LoadValue};
+use super::{Entry, Field, Findings, NameBudget, Record, Value, clip};
 use crate::codes;
-use crate::keys::{KeySpec, Kind, TableSpec};
+use crate::keys::{
+    Bounds, Dimension, Gauge, KeySpec, Kind, LoadValue, QuantityError, TableSpec, UNITS, Without,
+    read_number_and_unit, read_quantity, readings_of_comma,
+};
 use latchline_finding::quantity::{Area, Current, Power, Resistance, ResistancePerLength};
 use latchline_finding::{Code, FileId, Finding, Severity, Span};
 use latchline_words::reading::{BadName, dimension, thing};
@@ -82,7 +80,7 @@ impl Reader<'_> {
             }
         }
         for (position, key) in spec.keys.iter().enumerate() {
-            if key.required && !record.written[position] {
+            if key.without == Without::Refused && !record.written[position] {
                 let finding = self
                     .finding(codes::MISSING_KEY, span, element)
                     .with("key", key.name)

@@ -1,8 +1,7 @@
 //! Values that have passed their key table.
 
-use crate::catalogue::{Gauge, LoadValue};
-use crate::keys::{Bears, TableSpec};
-use latchline_finding::{FileId, Money, Origin, Provenance, Sourced, Span};
+use crate::keys::{Bears, Gauge, Kind, LoadValue, TableSpec};
+use latchline_finding::{FileId, Origin, Provenance, Sourced, Span};
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::ops::Range;
@@ -85,7 +84,21 @@ pub struct AssumedKey {
 }
 
 impl<'d> Record<'d> {
+    /// A table in which nothing is written.
+    pub fn empty(spec: &'static TableSpec, file: FileId) -> Self {
+        Record {
+            spec,
+            file,
+            span: 0..0,
+            fields: vec![None; spec.keys.len()],
+            written: vec![false; spec.keys.len()],
+            defaulted: RefCell::default(),
+        }
+    }
+
     fn position(&self, key: &str) -> Option<usize> {
+        #[cfg(test)]
+        super::asked::note(self.spec, key);
         self.spec.keys.iter().position(|spec| spec.name == key)
     }
 
@@ -111,10 +124,14 @@ impl<'d> Record<'d> {
         self.at(self.field(key).map_or(&self.span, |field| &field.span))
     }
 
-    /// A value, or what is assumed where none is written: which is told of the part like any other assumed value.
+    /// A value, or what is assumed where none is written: which is told of the part like any other assumed value, if
+    /// anything rests on it.
     pub fn or_assumed<T>(&self, key: &str, value: Option<Sourced<T>>, usual: T) -> Sourced<T> {
         value.unwrap_or_else(|| {
-            self.defaulted.borrow_mut().extend(self.position(key));
+            let position = self.position(key);
+            let rests_on_it =
+                |at: usize| self.spec.keys[at].goes_with.is_none_or(|other| self.is_written(other));
+            self.defaulted.borrow_mut().extend(position.filter(|at| rests_on_it(*at)));
             Sourced::assumed(usual)
         })
     }
@@ -124,10 +141,14 @@ impl<'d> Record<'d> {
     pub fn assumed_keys(&self) -> Vec<AssumedKey> {
         let mut list: Vec<AssumedKey> = Vec::new();
         for (position, spec) in self.spec.keys.iter().enumerate() {
-            let called_so = self.fields[position].is_some()
-                && self.provenance(spec.name, Provenance::Stated) == Provenance::Assumed;
+            let field = self.fields[position].as_ref();
+            let called_so =
+                field.is_some() && self.provenance(spec.name, Provenance::Stated) == Provenance::Assumed;
             let own = called_so || self.defaulted.borrow().contains(&position);
-            let inner = self.table(spec.name).map(Record::assumed_keys).unwrap_or_default();
+            let inner = match field.map(|field| &field.value) {
+                Some(Value::Table(inner)) => inner.assumed_keys(),
+                _ => Vec::new(),
+            };
             if own || (spec.is_one_value && !inner.is_empty()) {
                 list.push(AssumedKey { key: spec.name.to_string(), bears: spec.bears });
             } else {
@@ -144,17 +165,17 @@ impl<'d> Record<'d> {
             ("measured", Provenance::Measured),
             ("standard", Provenance::Standard),
         ] {
-            let Some(position) = self.position(list) else { continue };
-            if let Some(Field { value: Value::List(items), .. }) = &self.fields[position]
-                && items.iter().any(|item| matches!(item.value, Value::Text(name) if name == key))
-            {
+            if !self.spec.keys.iter().any(|spec| spec.name == list) {
+                continue;
+            }
+            if self.list(list).iter().any(|item| matches!(item.value, Value::Text(name) if name == key)) {
                 return provenance;
             }
         }
         default
     }
 
-    fn sourced<T>(
+    pub(super) fn sourced<T>(
         &self,
         key: &str,
         default: Provenance,
@@ -173,81 +194,53 @@ impl<'d> Record<'d> {
         }
     }
 
-    /// Text with origin and provenance.
-    pub fn sourced_text(&self, key: &str, default: Provenance) -> Option<Sourced<String>> {
-        self.sourced(key, default, |value| match value {
-            Value::Text(text) => Some((*text).to_string()),
-            _ => None,
-        })
-    }
-
-    /// One of a fixed set of words, translated.
-    pub fn word<T: Copy>(&self, key: &str, default: Provenance, words: &[(&str, T)]) -> Option<Sourced<T>> {
-        self.sourced(key, default, |value| match value {
-            Value::Text(text) => words.iter().find(|(word, _)| word == text).map(|(_, meaning)| *meaning),
-            _ => None,
-        })
-    }
-
-    /// A whole number.
-    pub fn integer(&self, key: &str, default: Provenance) -> Option<Sourced<u32>> {
-        self.sourced(key, default, |value| match value {
-            Value::Integer(number) => Some(*number),
-            _ => None,
-        })
-    }
-
-    /// A number without a unit.
-    pub fn number(&self, key: &str, default: Provenance) -> Option<Sourced<f64>> {
-        self.sourced(key, default, |value| match value {
-            Value::Number(number) => Some(*number),
-            _ => None,
-        })
-    }
-
-    /// An amount of money.
-    pub fn money(&self, key: &str, default: Provenance) -> Option<Sourced<Money>> {
-        Some(self.number(key, default)?.map(Money::from_units))
-    }
-
-    /// True or false.
-    pub fn boolean(&self, key: &str, default: Provenance) -> Option<Sourced<bool>> {
-        self.sourced(key, default, |value| match value {
-            Value::Boolean(truth) => Some(*truth),
-            _ => None,
-        })
-    }
-
-    /// A quantity, built from its number in the base unit.
-    pub fn quantity<T>(&self, key: &str, default: Provenance, from_base: fn(f64) -> T) -> Option<Sourced<T>> {
-        self.sourced(key, default, |value| match value {
-            Value::Quantity(number) => Some(from_base(*number)),
-            _ => None,
-        })
-    }
-
-    /// A load.
-    pub fn load(&self, key: &str, default: Provenance) -> Option<Sourced<LoadValue>> {
-        self.sourced(key, default, |value| match value {
-            Value::Load(load) => Some(*load),
-            _ => None,
-        })
-    }
-
-    /// A conductor size.
-    pub fn gauge(&self, key: &str, default: Provenance) -> Option<Sourced<Gauge>> {
-        self.sourced(key, default, |value| match value {
-            Value::Gauge(gauge) => Some(*gauge),
-            _ => None,
-        })
-    }
-
     /// The items of a list (a single value counts as a list of one where the key allows it).
     pub fn list(&self, key: &str) -> &[Field<'d>] {
         match self.field(key) {
             Some(Field { value: Value::List(items), .. }) => items,
             _ => &[],
         }
+    }
+
+    /// The tables of a list.
+    pub fn tables(&self, key: &str) -> impl Iterator<Item = &Record<'d>> {
+        self.list(key).iter().filter_map(|item| match &item.value {
+            Value::Table(table) => Some(table),
+            _ => None,
+        })
+    }
+
+    /// A table, by its reader; one in which nothing is written where there is none.
+    pub fn within<T>(&self, key: &str, read: impl FnOnce(&Record<'d>) -> T) -> T {
+        let kind = self.position(key).map(|position| self.spec.keys[position].kind);
+        match (self.table(key), kind) {
+            (Some(table), _) => read(table),
+            (None, Some(Kind::Table(spec))) => read(&Record::empty(spec, self.file)),
+            (None, _) => read(&Record::empty(self.spec, self.file)),
+        }
+    }
+
+    /// A table, by its reader: `None` where it is written but could not be read, `Some(None)` where it is not written.
+    pub fn inner<T>(&self, key: &str, read: impl FnOnce(&Record<'d>) -> Option<T>) -> Option<Option<T>> {
+        match self.table(key) {
+            Some(table) => Some(Some(read(table)?)),
+            None if self.is_written(key) => None,
+            None => Some(None),
+        }
+    }
+
+    /// The tables of a list, by their reader: `None` where one of them could not be read.
+    pub fn all<T>(&self, key: &str, mut read: impl FnMut(&Record<'d>) -> Option<T>) -> Option<Vec<T>> {
+        // Every one is looked at, so that every mistake is found.
+        let items: Vec<Option<T>> = self
+            .list(key)
+            .iter()
+            .map(|item| match &item.value {
+                Value::Table(table) => read(table),
+                _ => None,
+            })
+            .collect();
+        items.into_iter().collect()
     }
 
     /// A table.

@@ -1,6 +1,5 @@
 //! Supplies, boxes, entrances, dwellings and management stations.
 
-use super::door::tables;
 use super::names::NameIndex;
 use super::places::PlaceIndex;
 use super::scope::{Asked, ScopeCost};
@@ -8,41 +7,52 @@ use super::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxRole, StationKind};
 use crate::codes;
 use crate::model::{
-    DistributionBox, Dwelling, Entrance, EntranceRole, Management, Scope, Site, Station, StationOwner, Supply,
+    DistributionBox, Dwelling, Entrance, EntranceRole, Management, Scope, Site, SiteHead, Station,
+    StationOwner, Supply,
 };
-use crate::parse::{Entry, Record, Value, clip};
-use latchline_finding::quantity::{Length, Resistance, Temperature, Voltage};
+use crate::parse::{Entry, Record, clip};
 use latchline_finding::{ElementId, Sourced};
 use latchline_words::reading::{Expected, thing};
 
+/// The model that `[site]` names for the stations that name none.
+struct DefaultModel<'s> {
+    /// The key.
+    key: &'static str,
+    model: Option<&'s Sourced<String>>,
+    /// Whether it was written and refused.
+    is_refused: bool,
+}
+
+impl<'s> DefaultModel<'s> {
+    fn new(file: &Record<'_>, key: &'static str, model: Option<&'s Sourced<String>>) -> Self {
+        let is_written = file.table("site").is_some_and(|site| site.is_written(key));
+        DefaultModel { key, model, is_refused: model.is_none() && is_written }
+    }
+}
+
 impl Resolver<'_> {
     /// Fills in everything but the catalogue.
-    pub(super) fn elements(&mut self, file: &Record<'_>, site: &mut Site) {
+    pub(super) fn elements(&mut self, file: &Record<'_>, head: &SiteHead, site: &mut Site) {
         let (buildings, places) = self.buildings(file);
         site.buildings = buildings;
         self.supplies(file, &places, site);
         self.boxes(file, "distributors", BoxRole::Distributor, &places, site);
         self.boxes(file, "branch-boxes", BoxRole::BranchBox, &places, site);
-        self.dwellings(file, &places, site);
-        self.entrances(file, &places, site);
-        self.management(file, &places, site);
+        self.dwellings(file, head, &places, site);
+        self.entrances(file, head, &places, site);
+        self.management(file, head, &places, site);
         let names = self.index_names(site);
         self.scopes(file, &names, &places, site);
-        self.runs(file, &names, site);
+        self.runs(file, head, &names, site);
     }
 
     fn supplies(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
         for entry in file.named("supplies") {
             let record = &entry.record;
-            let supply = Supply {
-                id: ElementId::new(entry.name),
-                model: self.model(record, "model", PartKind::Supply, entry.name),
-                place: self.place(record, entry.name, places),
-                set_voltage: record.quantity("set_voltage", STATED, Voltage::from_volts),
-                ambient: record.quantity("ambient", STATED, Temperature::from_celsius),
-                batteries: record.integer("batteries", STATED).unwrap_or(Sourced::assumed(1)),
-                origin: record.at(&entry.span),
-            };
+            let model = self.model(record, "model", PartKind::Supply, entry.name);
+            let place = self.place(record, entry.name, places);
+            let id = ElementId::new(entry.name);
+            let supply = Supply::read(record, STATED, id, record.at(&entry.span), model, place);
             site.supplies.push(supply);
         }
     }
@@ -55,12 +65,9 @@ impl Resolver<'_> {
             if let Some(found) = found.filter(|found| *found != role) {
                 self.wrong_kind(&model, box_role_word(found), box_role_word(role), entry.name);
             }
-            site.boxes.push(DistributionBox {
-                id: ElementId::new(entry.name),
-                model,
-                place: self.place(record, entry.name, places),
-                origin: record.at(&entry.span),
-            });
+            let place = self.place(record, entry.name, places);
+            let id = ElementId::new(entry.name);
+            site.boxes.push(DistributionBox::read(record, STATED, id, record.at(&entry.span), model, place));
         }
     }
 
@@ -72,7 +79,7 @@ impl Resolver<'_> {
         kind: PartKind,
         element: &str,
     ) -> Sourced<String> {
-        match record.sourced_text(key, STATED) {
+        match record.read::<Sourced<String>>(key, STATED) {
             Some(model) => {
                 self.check_part(kind, &model, Some(element));
                 model
@@ -85,25 +92,19 @@ impl Resolver<'_> {
     fn station_model(
         &mut self,
         own: Option<Sourced<String>>,
-        default: (&Record<'_>, &'static str),
+        default: &DefaultModel<'_>,
         wanted: StationKind,
         entry: &Entry<'_>,
         key: &'static str,
     ) -> Sourced<String> {
-        let (file, default_key) = default;
-        let stated =
-            own.or_else(|| file.table("site").and_then(|site| site.sourced_text(default_key, STATED)));
-        let Some(model) = stated else {
-            let head = file.table("site");
-            let refused =
-                entry.record.is_written(key) || head.is_some_and(|site| site.is_written(default_key));
-            if !refused {
+        let Some(model) = own.or_else(|| default.model.cloned()) else {
+            if !entry.record.is_written(key) && !default.is_refused {
                 let finding = self
                     .report(codes::MISSING_KEY, entry.record.at(&entry.span))
                     .about(entry.name)
                     .with("key", key)
                     .with("table", thing(entry.record.spec.name))
-                    .with("expected", Expected::StationHereOrUnderSite { key: default_key }.both());
+                    .with("expected", Expected::StationHereOrUnderSite { key: default.key }.both());
                 self.findings.push(finding);
             }
             return Sourced::assumed(String::new());
@@ -136,14 +137,14 @@ impl Resolver<'_> {
         self.findings.push(finding);
     }
 
-    fn dwellings(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+    fn dwellings(&mut self, file: &Record<'_>, head: &SiteHead, places: &PlaceIndex, site: &mut Site) {
+        let default = DefaultModel::new(file, "indoor_station", head.indoor_station.as_ref());
         for (index, entry) in file.named("dwellings").iter().enumerate() {
             let record = &entry.record;
             let origin = record.at(&entry.span);
             let id = ElementId::new(entry.name);
-            let own = record.sourced_text("station", STATED);
-            let main =
-                self.station_model(own, (file, "indoor_station"), StationKind::Indoor, entry, "station");
+            let own = record.read("station", STATED);
+            let main = self.station_model(own, &default, StationKind::Indoor, entry, "station");
             let mut stations = vec![site.stations.len()];
             let owner = |ordinal| StationOwner::Dwelling { dwelling: index, ordinal };
             site.stations.push(Station {
@@ -152,48 +153,34 @@ impl Resolver<'_> {
                 owner: owner(0),
                 origin: origin.clone(),
             });
-            for (at, item) in record.list("extensions").iter().enumerate() {
-                let Value::Text(name) = item.value else { continue };
-                let own = Sourced::new(name.to_string(), record.at(&item.span), STATED);
-                let model = self.station_model(
-                    Some(own),
-                    (file, "indoor_station"),
-                    StationKind::Indoor,
-                    entry,
-                    "extensions",
-                );
+            for (at, own) in record.items::<String>("extensions", STATED).into_iter().enumerate() {
+                let origin = own.origin.clone();
+                let model = self.station_model(Some(own), &default, StationKind::Indoor, entry, "extensions");
                 stations.push(site.stations.len());
                 site.stations.push(Station {
                     id: ElementId::from(format!("{id}:{}", at + 2)),
                     model,
                     owner: owner(at + 1),
-                    origin: record.at(&item.span),
+                    origin,
                 });
             }
-            site.dwellings.push(Dwelling {
-                id,
-                label: record.text("label").map(str::to_string),
-                place: self.place(record, entry.name, places),
-                number: record.integer("number", STATED),
-                stations,
-                origin,
-            });
+            let place = self.place(record, entry.name, places);
+            site.dwellings.push(Dwelling::read(record, STATED, id, origin, place, stations));
         }
     }
 
-    fn entrances(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+    fn entrances(&mut self, file: &Record<'_>, head: &SiteHead, places: &PlaceIndex, site: &mut Site) {
+        let default = DefaultModel::new(file, "door_station", head.door_station.as_ref());
         let entries = file.named("entrances");
         for (index, entry) in entries.iter().enumerate() {
             let record = &entry.record;
             let origin = record.at(&entry.span);
             let id = ElementId::new(entry.name);
-            let own = record.sourced_text("station", STATED);
-            let model = self.station_model(own, (file, "door_station"), StationKind::Door, entry, "station");
+            let own = record.read("station", STATED);
+            let model = self.station_model(own, &default, StationKind::Door, entry, "station");
             let mut place = self.place(record, entry.name, places);
-            let truth = |key: &str| record.boolean(key, STATED).unwrap_or(Sourced::assumed(false));
-            place.outdoors |= truth("outdoors").value;
+            place.outdoors |= record.read("outdoors", STATED).unwrap_or(false);
             let usual_role = if entries.len() == 1 { EntranceRole::Main } else { EntranceRole::Secondary };
-            let roles = [("main", EntranceRole::Main), ("secondary", EntranceRole::Secondary)];
             let accessories = self.accessories(record, entry.name);
             let locks = self.locks(entry);
             let lights = self.lights(record, entry.name);
@@ -205,35 +192,30 @@ impl Resolver<'_> {
                 owner: StationOwner::Entrance(index),
                 origin: origin.clone(),
             });
-            site.entrances.push(Entrance {
+            site.entrances.push(Entrance::read(
+                record,
+                STATED,
                 id,
-                role: record.word("role", STATED, &roles).unwrap_or(Sourced::assumed(usual_role)),
-                number: record.integer("number", STATED),
+                origin,
+                usual_role,
                 place,
                 station,
-                calls: Scope::default(),
                 locks,
                 accessories,
                 lights,
                 alarm_inputs,
-                escape_route: truth("escape_route"),
-                fire_interlock: truth("fire_interlock"),
-                control_height: record.quantity("control_height", STATED, Length::from_metres),
-                heater: truth("heater"),
-                surge_protection: record.quantity("surge_protection", STATED, Resistance::from_ohms),
-                origin,
-            });
+            ));
         }
     }
 
-    fn management(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
+    fn management(&mut self, file: &Record<'_>, head: &SiteHead, places: &PlaceIndex, site: &mut Site) {
+        let default = DefaultModel::new(file, "management_station", head.management_station.as_ref());
         for (index, entry) in file.named("management").iter().enumerate() {
             let record = &entry.record;
             let origin = record.at(&entry.span);
             let id = ElementId::new(entry.name);
-            let own = record.sourced_text("model", STATED);
-            let default = (file, "management_station");
-            let model = self.station_model(own, default, StationKind::Management, entry, "model");
+            let own = record.read("model", STATED);
+            let model = self.station_model(own, &default, StationKind::Management, entry, "model");
             let station = site.stations.len();
             site.stations.push(Station {
                 id: id.clone(),
@@ -241,14 +223,8 @@ impl Resolver<'_> {
                 owner: StationOwner::Management(index),
                 origin: origin.clone(),
             });
-            site.management.push(Management {
-                id,
-                number: record.integer("number", STATED),
-                place: self.place(record, entry.name, places),
-                station,
-                calls: Scope::default(),
-                origin,
-            });
+            let place = self.place(record, entry.name, places);
+            site.management.push(Management::read(record, STATED, id, origin, place, station));
         }
     }
 
@@ -257,7 +233,9 @@ impl Resolver<'_> {
         for (index, entry) in file.named("entrances").iter().enumerate() {
             let asked = Asked { element: entry.name, own: None, site, names, places };
             let calls = self.scope(&entry.record, "calls", &asked, &mut cost);
-            let tells: Vec<Scope> = tables(&entry.record, "alarm_inputs")
+            let tells: Vec<Scope> = entry
+                .record
+                .tables("alarm_inputs")
                 .map(|input| self.scope(input, "tells", &asked, &mut cost))
                 .collect();
             let entrance = &mut site.entrances[index];

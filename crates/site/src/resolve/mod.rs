@@ -13,13 +13,11 @@ mod scope;
 mod structure;
 
 use crate::catalogue::load::Loader;
-use crate::catalogue::{Catalogue, OwnPrices};
+use crate::catalogue::{CATALOGUE_FILE, Catalogue, OwnPrices};
 use crate::codes;
 use crate::edit::Places;
-use crate::keys::{CATALOGUE_FILE, SITE_FILE};
-use crate::model::{AcceptanceEntry, Conditions, Policy, Site};
-use crate::parse::{Document, Findings, NameBudget, Reader, Record, Value, clip, parse};
-use latchline_finding::quantity::{Ratio, Resistance, Temperature, Voltage};
+use crate::model::{AcceptanceEntry, Conditions, Policy, SITE_FILE, Site, SiteHead};
+use crate::parse::{Document, Findings, NameBudget, Reader, Record, clip, parse};
 use latchline_finding::{
     Code, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
 };
@@ -155,15 +153,7 @@ impl<'t> ParsedSite<'t> {
         let (mut findings, mut budget) = (Findings::new(), NameBudget::default());
         let record =
             Reader { file: self.file, findings: &mut findings, budget: &mut budget }.root(&only, &SITE_FILE);
-        let Some(table) = record.table("site") else { return Vec::new() };
-        table
-            .list("catalogues")
-            .iter()
-            .filter_map(|item| match item.value {
-                Value::Text(path) => Some(Sourced::new(path.to_string(), table.at(&item.span), STATED)),
-                _ => None,
-            })
-            .collect()
+        record.within("site", |head| SiteHead::read(head, STATED).catalogues)
     }
 }
 
@@ -253,19 +243,17 @@ impl Resolver<'_> {
     }
 
     fn site(&mut self, file: &Record<'_>) -> Site {
-        let head = file.table("site");
-        let text = |key: &str| head.and_then(|head| head.sourced_text(key, STATED));
-        let family = text("family").unwrap_or(Sourced::assumed(String::new()));
-        if !family.value.is_empty() {
-            self.check_part(PartKind::Family, &family, None);
+        let head = file.within("site", |head| SiteHead::read(head, STATED));
+        if !head.family.value.is_empty() {
+            self.check_part(PartKind::Family, &head.family, None);
         }
         let mut site = Site {
-            title: text("title").map_or(String::new(), |title| title.value),
-            family,
-            country: text("country"),
+            title: head.title.clone(),
+            family: head.family.clone(),
+            country: head.country.clone(),
             catalogue: Arc::default(),
-            conditions: self.conditions(file.table("conditions")),
-            policy: policy(file.table("policy")),
+            conditions: file.within("conditions", |conditions| self.conditions(conditions)),
+            policy: file.within("policy", |policy| Policy::read(policy, STATED)),
             buildings: Vec::new(),
             supplies: Vec::new(),
             boxes: Vec::new(),
@@ -274,38 +262,24 @@ impl Resolver<'_> {
             management: Vec::new(),
             stations: Vec::new(),
             runs: Vec::new(),
-            acceptances: acceptances(file),
+            acceptances: file
+                .tables("accept")
+                .filter_map(|entry| AcceptanceEntry::read(entry, STATED))
+                .collect(),
         };
-        self.elements(file, &mut site);
+        self.elements(file, &head, &mut site);
         site.catalogue = Arc::clone(&self.loader.catalogue);
         site
     }
 
-    fn conditions(&mut self, record: Option<&Record<'_>>) -> Conditions {
-        let temperature = |key: &str, default: f64| {
-            record
-                .and_then(|record| record.quantity(key, STATED, Temperature::from_celsius))
-                .unwrap_or(Sourced::assumed(Temperature::from_celsius(default)))
-        };
-        let conditions = Conditions {
-            usual_temperature: temperature("usual_temperature", 20.0),
-            hottest_temperature: temperature("hottest_temperature", 40.0),
-            coldest_temperature: temperature("coldest_temperature", 0.0),
-            length_tolerance: record
-                .and_then(|record| record.quantity("length_tolerance", STATED, Ratio::from_fraction))
-                .unwrap_or(Sourced::assumed(Ratio::from_fraction(0.05))),
-            joint_resistance: record
-                .and_then(|record| record.quantity("joint_resistance", STATED, Resistance::from_ohms))
-                .unwrap_or(Sourced::assumed(Resistance::from_ohms(0.01))),
-        };
+    fn conditions(&mut self, record: &Record<'_>) -> Conditions {
+        let conditions = Conditions::read(record, STATED);
         let [coldest, usual, hottest] = [
             conditions.coldest_temperature.value.as_celsius(),
             conditions.usual_temperature.value.as_celsius(),
             conditions.hottest_temperature.value.as_celsius(),
         ];
-        if let Some(record) = record
-            && (coldest > usual || usual > hottest)
-        {
+        if coldest > usual || usual > hottest {
             let finding = self
                 .report(codes::TEMPERATURES_OUT_OF_ORDER, record.at(&record.span))
                 .with("coldest", Figure::new(coldest, Unit::Celsius))
@@ -343,35 +317,4 @@ impl PartKind {
             PartKind::Light => "light",
         }
     }
-}
-
-fn policy(record: Option<&Record<'_>>) -> Policy {
-    Policy {
-        thin_margin: record
-            .and_then(|record| record.quantity("thin_margin", STATED, Voltage::from_volts))
-            .unwrap_or(Sourced::assumed(Voltage::from_volts(1.0))),
-        largest_silenced_group: record.and_then(|record| record.integer("largest_silenced_group", STATED)),
-        chains_through_dwellings: record
-            .and_then(|record| record.boolean("chains_through_dwellings", STATED))
-            .unwrap_or(Sourced::assumed(true)),
-        spare_ports: record.and_then(|record| record.integer("spare_ports", STATED)),
-        standby_hours: record.and_then(|record| record.number("standby_hours", STATED)),
-    }
-}
-
-fn acceptances(file: &Record<'_>) -> Vec<AcceptanceEntry> {
-    let entries = file.list("accept").iter().filter_map(|item| {
-        let Value::Table(record) = &item.value else { return None };
-        Some(AcceptanceEntry {
-            code: record.sourced_text("code", STATED)?,
-            element: record.sourced_text("element", STATED),
-            reason: record.text("reason")?.to_string(),
-            date: match &record.field("date")?.value {
-                Value::Date(date) => date.clone(),
-                _ => return None,
-            },
-            origin: record.at(&item.span),
-        })
-    });
-    entries.collect()
 }

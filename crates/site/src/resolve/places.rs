@@ -3,14 +3,10 @@
 use super::{Resolver, STATED};
 use crate::codes;
 use crate::model::{Building, Place};
-use crate::parse::{Record, Value, clip};
-use latchline_finding::quantity::Length;
+use crate::parse::{Record, clip};
 use latchline_finding::{ElementId, Origin, Sourced};
 use latchline_words::reading::BadName;
 use std::collections::BTreeMap;
-
-/// Height from floor to floor where none is stated (common practice, no source).
-const USUAL_FLOOR_HEIGHT_M: f64 = 2.8;
 
 /// Buildings with their floors and cores by name.
 #[derive(Debug, Default)]
@@ -68,20 +64,18 @@ impl Resolver<'_> {
             let mut list = |key: &str| {
                 let mut names = Vec::new();
                 let mut places = BTreeMap::new();
-                for item in record.list(key) {
-                    let Value::Text(name) = item.value else { continue };
-                    let origin = record.at(&item.span);
-                    self.refuse_slash(name, origin.clone());
-                    if let Some(first) = places.insert(name.to_string(), names.len()) {
+                for name in record.items::<String>(key, STATED) {
+                    self.refuse_slash(&name.value, name.origin.clone());
+                    if let Some(first) = places.insert(name.value.clone(), names.len()) {
                         let earlier: &Sourced<String> = &names[first];
                         let finding = self
-                            .report(codes::DUPLICATE_KEY, origin.clone())
+                            .report(codes::DUPLICATE_KEY, name.origin.clone())
                             .about(entry.name)
-                            .with("key", clip(name))
+                            .with("key", clip(&name.value))
                             .also_at("first-defined-here", earlier.origin.clone());
                         self.findings.push(finding);
                     }
-                    names.push(Sourced::new(name.to_string(), origin, STATED));
+                    names.push(name);
                 }
                 (names, places)
             };
@@ -90,17 +84,9 @@ impl Resolver<'_> {
             index.buildings.insert(entry.name.to_string(), buildings.len());
             index.floors.push(floor_index);
             index.cores.push(core_index);
-            buildings.push(Building {
-                id: ElementId::new(entry.name),
-                title: record.text("title").unwrap_or(entry.name).to_string(),
-                number: record.integer("number", STATED),
-                floors,
-                cores: if cores.is_empty() { vec![Sourced::assumed(String::new())] } else { cores },
-                floor_height: record
-                    .quantity("floor_height", STATED, Length::from_metres)
-                    .unwrap_or(Sourced::assumed(Length::from_metres(USUAL_FLOOR_HEIGHT_M))),
-                origin: record.at(&entry.span),
-            });
+            let cores = if cores.is_empty() { vec![Sourced::assumed(String::new())] } else { cores };
+            let id = ElementId::new(entry.name);
+            buildings.push(Building::read(record, STATED, id, record.at(&entry.span), floors, cores));
         }
         (buildings, index)
     }

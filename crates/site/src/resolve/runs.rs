@@ -2,18 +2,16 @@
 
 use super::names::{NameIndex, Target};
 use super::{PartKind, Resolver, STATED};
-use crate::catalogue::load::ENVIRONMENTS;
-use crate::catalogue::{BoxKind, Environment};
+use crate::catalogue::BoxKind;
 use crate::codes;
-use crate::model::{MeasuredRun, Run, RunStart, RunStop, Section, Site};
+use crate::model::{Run, RunStart, RunStop, Section, Site, SiteHead};
 use crate::parse::{Entry, Record, Value, clip};
-use latchline_finding::quantity::{Capacitance, Length, Resistance};
+use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Sourced};
 use latchline_words::reading::{Expected, Thing};
 
 impl Resolver<'_> {
-    pub(super) fn runs(&mut self, file: &Record<'_>, names: &NameIndex, site: &mut Site) {
-        let default_cable = file.table("site").and_then(|head| head.sourced_text("cable", STATED));
+    pub(super) fn runs(&mut self, file: &Record<'_>, head: &SiteHead, names: &NameIndex, site: &mut Site) {
         // If part of the wiring was refused, what hangs on it only seems not to be wired.
         let mut complete = !file.is_written("runs") || file.field("runs").is_some();
         for entry in file.named("runs") {
@@ -21,7 +19,7 @@ impl Resolver<'_> {
             let stops = self.stops(entry, names, site);
             complete &= start.is_some() && stops.iter().all(|(stop, _)| stop.is_some());
             let lengths = self.lengths(entry, stops.len());
-            let cable = self.run_cable(entry, default_cable.as_ref());
+            let cable = self.run_cable(entry, head.cable.as_ref());
             let Some((from, from_origin)) = start else { continue };
             let sections = stops
                 .into_iter()
@@ -32,14 +30,16 @@ impl Resolver<'_> {
                 complete = false;
                 continue;
             }
-            site.runs.push(run(entry, from, from_origin, sections, cable));
+            let (record, id) = (&entry.record, ElementId::new(entry.name));
+            let origin = record.at(&entry.span);
+            site.runs.push(Run::read(record, STATED, id, origin, from, from_origin, sections, cable));
         }
         self.structure(site, complete);
     }
 
     fn run_cable(&mut self, entry: &Entry<'_>, default: Option<&Sourced<String>>) -> Sourced<String> {
         let record = &entry.record;
-        let Some(cable) = record.sourced_text("cable", STATED).or_else(|| default.cloned()) else {
+        let Some(cable) = record.read("cable", STATED).or_else(|| default.cloned()) else {
             if !record.is_written("cable") {
                 let finding = self
                     .report(codes::MISSING_KEY, record.at(&entry.span))
@@ -204,7 +204,7 @@ impl Resolver<'_> {
             self.findings.push(finding);
             return vec![nothing(); sections];
         }
-        let quantity = |key: &str| record.quantity(key, STATED, Length::from_metres).unwrap_or_else(nothing);
+        let quantity = |key: &str| record.read(key, STATED).unwrap_or_else(nothing);
         let lengths: Vec<Sourced<Length>> = if record.is_written("lengths") {
             let items = record.list("lengths").iter().map(|item| match item.value {
                 Value::Quantity(metres) => {
@@ -267,44 +267,5 @@ fn station_of(target: Target, site: &Site) -> Option<usize> {
         Target::Entrance(index) => Some(site.entrances[index].station),
         Target::Management(index) => Some(site.management[index].station),
         Target::Supply(_) | Target::Box(_) => None,
-    }
-}
-
-fn run(
-    entry: &Entry<'_>,
-    from: RunStart,
-    from_origin: Origin,
-    sections: Vec<Section>,
-    cable: Sourced<String>,
-) -> Run {
-    let record = &entry.record;
-    let truth = |key: &str, default: bool| record.boolean(key, STATED).unwrap_or(Sourced::assumed(default));
-    Run {
-        id: ElementId::new(entry.name),
-        from,
-        from_origin,
-        sections,
-        cable,
-        pairs: record.integer("pairs", STATED).unwrap_or(Sourced::assumed(1)),
-        joints: record.integer("joints", STATED).unwrap_or(Sourced::assumed(0)),
-        terminator: record.boolean("terminator", STATED),
-        terminator_capacitor: truth("terminator_capacitor", true),
-        environment: record
-            .word("environment", STATED, ENVIRONMENTS)
-            .unwrap_or(Sourced::assumed(Environment::Indoors)),
-        beside_mains: truth("beside_mains", false),
-        existing: truth("existing", false),
-        surge_protection: record.quantity("surge_protection", STATED, Resistance::from_ohms),
-        measured: record.table("measured").map(measured).unwrap_or_default(),
-        origin: record.at(&entry.span),
-    }
-}
-
-fn measured(record: &Record<'_>) -> MeasuredRun {
-    use latchline_finding::Provenance::Measured;
-    MeasuredRun {
-        loop_resistance: record.quantity("loop", Measured, Resistance::from_ohms),
-        capacitance: record.quantity("capacitance", Measured, Capacitance::from_farads),
-        insulation: record.quantity("insulation", Measured, Resistance::from_ohms),
     }
 }

@@ -1,79 +1,28 @@
 //! Cables.
 
-use super::{ENVIRONMENTS, head, require, require_in};
-use crate::catalogue::{Cable, CableLoss, Environment, Gauge, LineConstants, LineRest, Material};
+use super::{require, require_in};
+use crate::catalogue::{Cable, CableLoss, Gauge, LineConstants, LineRest, PartHead};
 use crate::codes;
-use crate::parse::{Entry, Findings, Record, Value};
-use latchline_finding::Both;
-use latchline_finding::quantity::{
-    CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
-};
-use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
+use crate::parse::{Entry, Findings, Record};
+use latchline_finding::quantity::InductancePerLength;
+use latchline_finding::{Both, Finding, Provenance, Severity, Sourced};
 use latchline_words::reading::{Because, Expected};
-
-const MATERIALS: &[(&str, Material)] = &[
-    ("copper", Material::Copper),
-    ("clad-aluminium-10", Material::CladAluminium10),
-    ("clad-aluminium-15", Material::CladAluminium15),
-    ("aluminium", Material::Aluminium),
-];
 
 pub(super) fn cable(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> Option<Cable> {
     let record = &entry.record;
     let gauge = gauge(entry, provenance, findings)?;
-    // The tables of IEC 60228 give the highest resistance already.
-    let stated = record.quantity("resistance_tolerance", provenance, Ratio::from_fraction);
-    let tolerance = match (stated, gauge.value) {
-        (None, Gauge::CrossSection { .. }) => Sourced::new(Ratio::ZERO, Origin::None, Provenance::Standard),
-        (stated, _) => record.or_assumed("resistance_tolerance", stated, Ratio::from_fraction(0.05)),
-    };
-    let line = match record.table("line") {
-        Some(line) => Some(line_constants(entry.name, line, provenance, findings)?),
-        None if record.is_written("line") => return None,
-        None => None,
-    };
-    let truth =
-        |key: &str, default: bool| record.boolean(key, provenance).unwrap_or(Sourced::assumed(default));
-    Some(Cable {
-        head: head(entry, provenance)?,
-        gauge,
-        material: record
-            .word("material", provenance, MATERIALS)
-            // A cable that says nothing of its metal is of copper: no assumption to be told.
-            .unwrap_or(Sourced::new(Material::Copper, Origin::None, provenance)),
-        coated: truth("coated", false),
-        resistance_tolerance: tolerance,
-        pairs: record.integer("pairs", provenance).unwrap_or(Sourced::assumed(1)),
-        environments: environments(record, provenance),
-        screened: truth("screened", false),
-        mains_insulated: truth("mains_insulated", false),
-        conductor_temperature_limit: record.quantity(
-            "conductor_temperature_limit",
-            provenance,
-            Temperature::from_celsius,
-        ),
-        line,
-        drum_lengths: record
-            .list("drum_lengths")
-            .iter()
-            .filter_map(|item| match item.value {
-                Value::Quantity(length) => {
-                    Some(Sourced::new(Length::from_metres(length), record.at(&item.span), provenance))
-                }
-                _ => None,
-            })
-            .collect(),
-    })
+    let line = record.inner("line", |line| line_constants(entry.name, line, provenance, findings))?;
+    Cable::read(record, provenance, PartHead::read(entry, provenance)?, gauge, line)
 }
 
 fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> Option<Sourced<Gauge>> {
     let record = &entry.record;
-    let size = record.gauge("gauge", provenance)?;
+    let size: Sourced<Gauge> = record.read("gauge", provenance)?;
     if !matches!(size.value, Gauge::CrossSection { .. }) {
         return Some(size);
     }
     require(entry, "class", Because::Gauge.both(), findings);
-    let class = record.integer("class", provenance)?;
+    let class: Sourced<u32> = record.read("class", provenance)?;
     if !matches!(class.value, 1 | 2 | 5) {
         findings.push(
             Finding::new(codes::OUT_OF_RANGE, Severity::Error, class.origin)
@@ -90,17 +39,6 @@ fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> 
     }))
 }
 
-fn environments(record: &Record<'_>, provenance: Provenance) -> Sourced<Vec<Environment>> {
-    let Some(field) = record.field("environments") else {
-        return Sourced::assumed(vec![Environment::Indoors]);
-    };
-    let list = record.list("environments").iter().filter_map(|item| match item.value {
-        Value::Text(word) => ENVIRONMENTS.iter().find(|(name, _)| *name == word).map(|(_, meaning)| *meaning),
-        _ => None,
-    });
-    Sourced::new(list.collect(), record.at(&field.span), provenance)
-}
-
 /// Constants, or at least [`LEAST_LOSSES`] losses from which they are fitted.
 fn line_constants(
     cable: &str,
@@ -108,28 +46,20 @@ fn line_constants(
     provenance: Provenance,
     findings: &mut Findings,
 ) -> Option<LineConstants> {
-    let capacitance =
-        record.quantity("capacitance", provenance, CapacitancePerLength::from_farads_per_metre)?;
-    let inductance = record.quantity("inductance", provenance, InductancePerLength::from_henries_per_metre);
+    let capacitance = record.read("capacitance", provenance)?;
+    let inductance: Option<Sourced<InductancePerLength>> = record.read("inductance", provenance);
     if !record.is_written("losses") {
         for key in ["inductance", "skin_corner", "loss_tangent"] {
             require_in(cable, record, &record.span, key, Because::NoLosses.both(), findings);
         }
         let rest = LineRest::Constants {
             inductance: inductance?,
-            skin_corner: record.quantity("skin_corner", provenance, Frequency::from_hertz)?,
-            loss_tangent: record.number("loss_tangent", provenance)?.map(Ratio::from_fraction),
+            skin_corner: record.read("skin_corner", provenance)?,
+            loss_tangent: record.read("loss_tangent", provenance)?,
         };
         return Some(LineConstants { capacitance, rest });
     }
-    let mut rows = Vec::new();
-    for item in record.list("losses") {
-        let Value::Table(inner) = &item.value else { return None };
-        rows.push(CableLoss {
-            frequency: inner.quantity("frequency", provenance, Frequency::from_hertz)?,
-            loss_per_100_m: inner.quantity("loss", provenance, Decibels::from_decibels)?,
-        });
-    }
+    let rows = record.all("losses", |loss| CableLoss::read(loss, provenance))?;
     let refused = |key: &'static str, expected: Both| {
         Finding::new(codes::OUT_OF_RANGE, Severity::Error, record.origin(key))
             .about(cable)

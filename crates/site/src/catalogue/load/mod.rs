@@ -5,22 +5,14 @@ mod door;
 mod family;
 mod parts;
 
-use crate::catalogue::{Catalogue, Environment, OriginOfPart, OwnPrices, Part, PartHead};
+use crate::catalogue::{Catalogue, OwnPrices, Part};
 use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
-use latchline_finding::Both;
-use latchline_finding::{Finding, Origin, Provenance, Severity, Sourced};
+use latchline_finding::{Both, Finding, Origin, Provenance, Severity};
 use latchline_words::reading::thing;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
-
-/// Words of the files and what they mean.
-pub(crate) const ENVIRONMENTS: &[(&str, Environment)] = &[
-    ("indoors", Environment::Indoors),
-    ("outdoors", Environment::Outdoors),
-    ("buried", Environment::Buried),
-];
 
 /// Names of all parts that were written, also of those that could not be read in full, so that
 /// a mistake in a part does not make every use of it look wrong.
@@ -158,8 +150,7 @@ fn add<T: Part>(
 ) {
     for entry in entries {
         let origin = entry.record.at(&entry.span);
-        let replaces =
-            entry.record.boolean("replaces", Provenance::Stated).is_some_and(|replaces| replaces.value);
+        let replaces = entry.record.read::<bool>("replaces", Provenance::Stated).unwrap_or(false);
         match (names.get(entry.name), replaces) {
             (Some(first), false) => {
                 findings.push(
@@ -197,21 +188,6 @@ fn add<T: Part>(
 }
 
 const DATASHEET: Provenance = Provenance::Datasheet;
-
-fn head(entry: &Entry<'_>, provenance: Provenance) -> Option<PartHead> {
-    let record = &entry.record;
-    let priced = record.spec.keys.iter().any(|key| key.name == "price");
-    Some(PartHead {
-        name: entry.name.to_string(),
-        title: record.text("title")?.to_string(),
-        source: record.text("source")?.to_string(),
-        price: if priced { record.money("price", provenance) } else { None },
-        labour_minutes: if priced { record.number("labour_minutes", provenance) } else { None },
-        // Known when the whole part is read.
-        assumed: Vec::new(),
-        origin: OriginOfPart(record.at(&entry.span)),
-    })
-}
 
 /// A key that the choice made by another key makes necessary.
 fn require(entry: &Entry<'_>, key: &'static str, because: Both, findings: &mut Findings) {
@@ -264,8 +240,4 @@ fn ordered(
                 .also_at("other-value", record.origin(high)),
         );
     }
-}
-
-fn boolean(record: &Record<'_>, key: &str, default: bool) -> Sourced<bool> {
-    record.boolean(key, DATASHEET).unwrap_or(Sourced::assumed(default))
 }

@@ -1,0 +1,92 @@
+//! Distributors and branch boxes.
+
+use super::head::{PART_KEYS, PartHead};
+use super::supply::LimitKind;
+use crate::keys::bounds::*;
+use crate::keys::{Bears, Kind, LoadValue, choices, keys};
+use latchline_finding::Sourced;
+use latchline_finding::quantity::{
+    Capacitance, Current, Decibels, Duration, Inductance, Power, Ratio, Resistance, Voltage,
+};
+
+choices! {
+    /// Whether a box hands out runs from the riser or splits one of them.
+    pub enum BoxRole {
+        /// The powered box whose ports feed runs; distributors cascade.
+        Distributor = "distributor",
+        /// A passive or lightly loaded box that splits one run into several.
+        BranchBox = "branch-box",
+    }
+}
+
+choices! {
+    /// How a box treats the direct current that passes through it.
+    pub enum BoxKind {
+        /// Input and ports are joined, at most through a resistance.
+        Transparent = "transparent",
+        /// Joined, each port with its own current limit.
+        PortLimited = "port-limited",
+        /// Ports are fed by a converter: a new voltage, drawn from the input as power.
+        Regenerated = "regenerated",
+        /// Only signals pass from the link to the ports; power comes from a supply on its input.
+        Isolating = "isolating",
+    }
+}
+
+keys! {
+    /// A distributor or branch box.
+    pub struct BoxModel = BOX_MODEL "box model" after PART_KEYS;
+    try read(record, provenance, head: PartHead);
+
+    /// Name, title, source, price.
+    field head: PartHead = head;
+    /// Family that it belongs to.
+    family: Sourced<String> = must(TEXT);
+    /// Distributor (its ports feed runs) or branch box (splits one run).
+    role: Sourced<BoxRole> = must(Kind::Words(BoxRole::WORDS));
+    /// What it does with the power: joined; joined with a current limit per port; ports fed by a converter; ports fed from
+    /// a supply of their own with only signals passing from the link.
+    kind: Sourced<BoxKind> = must(Kind::Words(BoxKind::WORDS));
+    /// Number of ports.
+    ports: Sourced<u32> = must(Kind::Integer(1, 64));
+    /// Own consumption at its input.
+    consumption: Option<Sourced<LoadValue>> = may(Kind::Load).bears(Bears::OnFlow);
+    /// Drop of its input rectifier, for a consumption given as power.
+    rectifier_drop: Option<Sourced<Voltage>> = may(SMALL_VOLTAGE).bears(Bears::OnFlow);
+    /// Least voltage at its input.
+    least_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnFlow);
+    /// Highest voltage at its input.
+    highest_voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
+    /// Series resistance from input to each port, both conductors. Without it 0 ohm, assumed.
+    port_resistance: Sourced<Resistance> = or_assumed(RESISTANCE_OR_NONE, Resistance::ZERO).bears(Bears::OnFlow);
+    /// Current limit of each port; must be there for a port-limited box.
+    port_current_limit: Option<Sourced<Current>> = may(CURRENT).bears(Bears::OnFlow);
+    /// What a port does at its limit.
+    port_limit_kind: Option<Sourced<LimitKind>> = may(Kind::Words(LimitKind::WORDS)).bears(Bears::OnStartUp);
+    /// Hiccup or trip: time over the limit before a port switches off.
+    port_trip_delay: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
+    /// Hiccup: pause before a port tries again.
+    port_retry_pause: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
+    /// Regenerated: voltage at its input at which its converter starts.
+    turn_on_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnStartUp);
+    /// Regenerated: voltage at its input at which its converter stops.
+    turn_off_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnStartUp);
+    /// Regenerated: capacitor at its input, behind the rectifier if it has one.
+    input_capacitance: Option<Sourced<Capacitance>> = may(CAPACITANCE).bears(Bears::OnStartUp);
+    /// Output voltage; must be there for a regenerated box.
+    output_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnFlow);
+    /// Tolerance of the output voltage of a regenerated box.
+    output_tolerance: Option<Sourced<Ratio>> = may(TOLERANCE).bears(Bears::OnFlow);
+    /// Resistance behind the ports of a regenerated box.
+    output_resistance: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE).bears(Bears::OnFlow);
+    /// Rated output power of a regenerated box.
+    output_power: Option<Sourced<Power>> = may(POWER).bears(Bears::OnFlow);
+    /// Efficiency; must be there for a regenerated box.
+    efficiency: Option<Sourced<Ratio>> = may(EFFICIENCY).bears(Bears::OnFlow);
+    /// Whether an isolating box joins the 0 V of link and ports.
+    shares_zero_volt: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Signal loss from input or link to each port.
+    signal_loss: Option<Sourced<Decibels>> = may(LEVEL).bears(Bears::OnSignal);
+    /// Feed choke at each port, where the box feeds power there; 0 mH where there is none.
+    feed_choke: Option<Sourced<Inductance>> = may(INDUCTANCE_OR_NONE).bears(Bears::OnSignal);
+}

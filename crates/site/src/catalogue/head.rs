@@ -1,0 +1,81 @@
+//! What every part of the catalogue has.
+
+use super::OriginOfPart;
+use crate::keys::bounds::{BOOLEAN, TEXT};
+use crate::keys::{Bears, KeySpec, Kind};
+use crate::parse::{AssumedKey, Entry};
+use latchline_finding::{Money, Provenance, Sourced};
+
+const AMOUNT: Kind = Kind::Number(0.0, 1e6);
+const TITLE: KeySpec = KeySpec::must("title", TEXT, "Title for documents.").bears(Bears::OnNothing);
+const SOURCE: KeySpec = KeySpec::must(
+    "source",
+    TEXT,
+    "Where the figures are from: title and issue of the datasheet, or the standard's table.",
+)
+.bears(Bears::OnNothing);
+const PRICE: KeySpec =
+    KeySpec::may("price", AMOUNT, "Price per piece (cables: per metre) in the catalogue's currency.")
+        .bears(Bears::OnNothing);
+const LABOUR: KeySpec =
+    KeySpec::may("labour_minutes", AMOUNT, "Minutes to mount one (cables: to pull a metre).")
+        .bears(Bears::OnNothing);
+const ASSUMED: KeySpec =
+    KeySpec::may("assumed", Kind::KeyNames, "Keys whose values are assumed, not taken from the source.")
+        .bears(Bears::OnNothing);
+const MEASURED: KeySpec =
+    KeySpec::may("measured", Kind::KeyNames, "Keys whose values were measured.").bears(Bears::OnNothing);
+const STANDARD: KeySpec =
+    KeySpec::may("standard", Kind::KeyNames, "Keys whose values are from a published standard.")
+        .bears(Bears::OnNothing);
+const REPLACES: KeySpec = KeySpec::may(
+    "replaces",
+    BOOLEAN,
+    "Whether this part takes the place of one of the same name in an earlier catalogue.",
+)
+.bears(Bears::OnNothing);
+
+/// First keys of every part that is bought.
+pub(super) const PART_KEYS: &[KeySpec] =
+    &[TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES];
+/// First keys of a family, which is not bought.
+pub(super) const FAMILY_KEYS: &[KeySpec] = &[TITLE, SOURCE, ASSUMED, MEASURED, STANDARD, REPLACES];
+/// First keys of a table inside a part.
+pub(super) const INNER_KEYS: &[KeySpec] = &[ASSUMED, MEASURED, STANDARD];
+
+/// What every part of the catalogue has.
+// By hand: two kinds of table share it, and families have no price.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartHead {
+    /// The name by which site files call it.
+    pub name: String,
+    /// A plain title for documents.
+    pub title: String,
+    /// Where the figures are from: a datasheet's title and issue, a standard's table.
+    pub source: String,
+    /// Price per piece (cables: per metre) in the catalogue's currency.
+    pub price: Option<Sourced<Money>>,
+    /// Labour to mount or pull it, in minutes per piece (cables: per metre).
+    pub labour_minutes: Option<Sourced<f64>>,
+    /// Its keys whose values are assumed, in the order of their table.
+    pub assumed: Vec<AssumedKey>,
+    /// Where the part is defined.
+    pub origin: OriginOfPart,
+}
+
+impl PartHead {
+    /// Reads the first keys of a part, all but [`PartHead::assumed`], which is known when the whole part is read.
+    pub(super) fn read(entry: &Entry<'_>, provenance: Provenance) -> Option<Self> {
+        let record = &entry.record;
+        let is_bought = record.spec.keys.iter().any(|key| key.name == PRICE.name);
+        Some(PartHead {
+            name: entry.name.to_string(),
+            title: record.read("title", provenance)?,
+            source: record.read("source", provenance)?,
+            price: if is_bought { record.read("price", provenance) } else { None },
+            labour_minutes: if is_bought { record.read("labour_minutes", provenance) } else { None },
+            assumed: Vec::new(),
+            origin: OriginOfPart(record.at(&entry.span)),
+        })
+    }
+}

@@ -1,0 +1,43 @@
+//! What a site is judged under, and what its user wants.
+
+use crate::keys::bounds::*;
+use crate::keys::{Kind, keys};
+use crate::parse::AssumedKey;
+use latchline_finding::Sourced;
+use latchline_finding::quantity::{Ratio, Resistance, Temperature, Voltage};
+
+keys! {
+    /// Temperatures and tolerances under which the site is judged.
+    pub struct Conditions = CONDITIONS "condition";
+    read(record, provenance);
+
+    /// Usual conductor temperature, for nominal values. Without it 20 °C.
+    usual_temperature: Sourced<Temperature> = or_assumed(TEMPERATURE, Temperature::from_celsius(20.0));
+    /// Hottest conductor temperature, for the worst case. Without it 40 °C.
+    hottest_temperature: Sourced<Temperature> = or_assumed(TEMPERATURE, Temperature::from_celsius(40.0));
+    /// Coldest conductor temperature, for the least resistance. Without it 0 °C.
+    coldest_temperature: Sourced<Temperature> = or_assumed(TEMPERATURE, Temperature::from_celsius(0.0));
+    /// How far true lengths may lie above or below the stated ones. Without it 5 %.
+    length_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.05));
+    /// Resistance of one joint or terminal in one conductor. Without it 10 mohm, assumed.
+    joint_resistance: Sourced<Resistance> = or_assumed(RESISTANCE_OR_NONE, Resistance::from_ohms(0.01));
+    /// Keys whose values are assumed.
+    field assumed: Vec<AssumedKey> = record.assumed_keys();
+}
+
+keys! {
+    /// What you want beyond "it works".
+    pub struct Policy = POLICY "policy";
+    read(record, provenance);
+
+    /// A station that passes by less than this is called thin. Without it 1 V.
+    thin_margin: Sourced<Voltage> = or(SMALL_VOLTAGE, Voltage::from_volts(1.0));
+    /// Most dwellings that one broken joint or removed station may silence.
+    largest_silenced_group: Option<Sourced<u32>> = may(SITE_COUNT);
+    /// Whether a chain may loop in and out of one dwelling to reach another. Without it true.
+    chains_through_dwellings: Sourced<bool> = or(BOOLEAN, true);
+    /// Distributor ports to keep free.
+    spare_ports: Option<Sourced<u32>> = may(SITE_COUNT);
+    /// Hours that the battery must carry the site in standby.
+    standby_hours: Option<Sourced<f64>> = may(Kind::Number(0.0, 1000.0));
+}

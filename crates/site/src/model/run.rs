@@ -1,0 +1,117 @@
+//! Runs: cable paths as the installer thinks of them.
+
+use crate::catalogue::Environment;
+use crate::keys::bounds::*;
+use crate::keys::{Kind, keys};
+use latchline_finding::quantity::{Capacitance, Length, Resistance};
+use latchline_finding::{ElementId, Origin, Provenance, Sourced};
+
+/// From where a run starts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RunStart {
+    /// A supply's output (all outputs of a supply are joined inside).
+    Supply(usize),
+    /// A port of a box; ports count from 1.
+    Port {
+        /// Index into [`Site::boxes`](super::Site::boxes).
+        box_index: usize,
+        /// Port number from 1.
+        port: u32,
+    },
+    /// The terminals of a station, from which the run branches off or goes on.
+    Station(usize),
+}
+
+/// What a section of a run leads to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RunStop {
+    /// A station: index into [`Site::stations`](super::Site::stations).
+    Station(usize),
+    /// The input of a box: index into [`Site::boxes`](super::Site::boxes).
+    BoxInput(usize),
+    /// The signal link of an isolating box: index into [`Site::boxes`](super::Site::boxes).
+    BoxLink(usize),
+}
+
+/// One length of cable between two terminals.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Section {
+    /// What it leads to; it comes from the stop before, or from the start of the run.
+    pub to: RunStop,
+    /// Where that stop is named.
+    pub to_origin: Origin,
+    /// Its length along the route.
+    pub length: Sourced<Length>,
+}
+
+keys! {
+    /// A cable path: from here to these, in this order. Give "length" for one section, "lengths" for one each, or "first" and
+    /// "spacing" ("spacing" alone: all sections are that long).
+    pub struct Run = RUN "run";
+    read(
+        record, provenance, id: ElementId, origin: Origin, from: RunStart, from_origin: Origin, sections: Vec<Section>,
+        cable: Sourced<String>
+    );
+
+    /// The user's name.
+    field id: ElementId = id;
+    /// Where it starts: a supply, a port such as "D1.3", or a station from which it branches off.
+    from: RunStart = must(TEXT), by from;
+    /// Where the start is named.
+    field from_origin: Origin = from_origin;
+    /// The stations and boxes that it reaches, in order.
+    key to = must(NAMES);
+    /// Its sections in order; at least one.
+    field sections: Vec<Section> = sections;
+    /// Cable in the catalogue, if not the default.
+    cable: Sourced<String> = may(TEXT), by cable;
+    /// Length of the only section.
+    key length = may(SECTION_LENGTH);
+    /// Length of every section, in order.
+    key lengths = may(Kind::List(&SECTION_LENGTH));
+    /// Length of the first section.
+    key first = may(SECTION_LENGTH);
+    /// Length of every further section.
+    key spacing = may(SECTION_LENGTH);
+    /// Pairs in parallel. Without it 1.
+    pairs: Sourced<u32> = or(Kind::Integer(1, 16), 1);
+    /// Extra joints per conductor, beyond the terminals at each stop. Without it 0.
+    joints: Sourced<u32> = or(SITE_COUNT, 0);
+    /// Whether a terminator is set on its last station; leave it out if you do not know.
+    terminator: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Whether that terminator has its series capacitor. Without it true.
+    terminator_capacitor: Sourced<bool> = or(BOOLEAN, true);
+    /// Where it runs. Without it indoors.
+    environment: Sourced<Environment> = or(Kind::Words(Environment::WORDS), Environment::Indoors);
+    /// Whether it shares a route with mains cables without separation. Without it false.
+    beside_mains: Sourced<bool> = or(BOOLEAN, false);
+    /// Whether the cable is already in the walls. Without it false.
+    existing: Sourced<bool> = or(BOOLEAN, false);
+    /// Loop resistance of a surge protector in it, if one is fitted.
+    surge_protection: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE);
+    /// What was measured of it with the electronics disconnected.
+    measured: MeasuredRun = may(Kind::Table(&MEASURED)),
+        by record.within("measured", |measured| MeasuredRun::read(measured, Provenance::Measured));
+    /// Where it is defined.
+    field origin: Origin = origin;
+}
+
+impl Run {
+    /// The stated length of all its sections.
+    pub fn length(&self) -> Length {
+        self.sections.iter().map(|section| section.length.value).sum()
+    }
+}
+
+keys! {
+    /// What was measured of a run with the electronics disconnected.
+    pub struct MeasuredRun = MEASURED "measurement";
+    read(record, provenance);
+
+    /// Loop resistance, both conductors, with the far end short-circuited.
+    loop_resistance as "loop": Option<Sourced<Resistance>> = may(RESISTANCE);
+    /// Capacitance between the conductors with the far end open.
+    capacitance: Option<Sourced<Capacitance>> = may(CAPACITANCE);
+    /// Insulation resistance between the conductors or to earth, the lower of the two.
+    insulation: Option<Sourced<Resistance>> = may(INSULATION);
+}

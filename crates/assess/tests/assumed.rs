@@ -4,7 +4,7 @@
 use latchline_assess::{Assessment, assess};
 use latchline_finding::{Edit, Sources};
 use latchline_site::catalogue::{Bears, CATALOGUE_FILE};
-use latchline_site::keys::{KeySpec, Kind, TableSpec, Without};
+use latchline_site::keys::{KeySpec, TableSpec, Without};
 use latchline_site::model::SITE_FILE;
 use latchline_site::{builtin_catalogue, edit, resolve};
 use toml::{Table, Value};
@@ -186,13 +186,12 @@ fn without(text: &str, path: &[&str]) -> String {
 
 /// Rows of a table, and of those inside it, for which a value is guessed and on which something rests.
 fn guessed(spec: &'static TableSpec) -> Vec<&'static KeySpec> {
-    let guessed = |row: &&KeySpec| row.without == Without::Assumed && row.bears != Bears::OnNothing;
-    let own = spec.keys.iter().filter(guessed);
-    let inner = spec.keys.iter().filter_map(|row| match row.kind {
-        Kind::Table(inner) | Kind::List(Kind::Table(inner)) => Some(inner),
-        _ => None,
-    });
-    own.chain(inner.flat_map(guessed)).collect()
+    let inner = spec.keys.iter().filter_map(|row| row.kind.table());
+    std::iter::once(spec)
+        .chain(inner)
+        .flat_map(|table| table.keys)
+        .filter(|row| row.without == Without::Assumed && row.bears != Bears::OnNothing)
+        .collect()
 }
 
 /// A value that nobody wrote and that is taken all the same is told like one that is called assumed: whatever row of a catalogue
@@ -202,7 +201,7 @@ fn every_value_that_a_catalogue_leaves_to_a_guess_is_told() {
     let text = nothing_assumed();
     let mut rows = Vec::new();
     for table in CATALOGUE_FILE.keys {
-        let Kind::Named(spec) = table.kind else { continue };
+        let Some(spec) = table.kind.table() else { continue };
         for row in guessed(spec) {
             let (_, names) = IN_USE.iter().find(|(name, _)| *name == table.name).unwrap();
             let is_told = |name: &&str| {
@@ -228,9 +227,7 @@ fn every_value_that_a_site_leaves_to_a_guess_is_told() {
     let before = assessed_site(&text, &site).assumed;
     let mut rows = 0;
     for table in SITE_FILE.keys {
-        let (Kind::Table(spec) | Kind::Named(spec) | Kind::List(Kind::Table(spec))) = table.kind else {
-            continue;
-        };
+        let Some(spec) = table.kind.table() else { continue };
         if table.name == "cables" {
             // The rows of the catalogue's cables.
             continue;

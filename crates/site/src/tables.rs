@@ -14,18 +14,8 @@ fn every_table(spec: &'static TableSpec, seen: &mut Vec<&'static TableSpec>) {
         return;
     }
     seen.push(spec);
-    for key in spec.keys {
-        let mut kind = key.kind;
-        loop {
-            match kind {
-                Kind::List(item) | Kind::OneOrMany(item) => kind = *item,
-                Kind::Table(inner) | Kind::Named(inner) => {
-                    every_table(inner, seen);
-                    break;
-                }
-                _ => break,
-            }
-        }
+    for inner in spec.keys.iter().filter_map(|key| key.kind.table()) {
+        every_table(inner, seen);
     }
 }
 

@@ -184,6 +184,15 @@ pub(crate) const fn joined<const N: usize>(first: &[KeySpec], second: &[KeySpec]
 }
 
 impl Kind {
+    /// The table that values of this kind are, alone, in a list or by name.
+    pub fn table(&self) -> Option<&'static TableSpec> {
+        match self {
+            Kind::Table(inner) | Kind::Named(inner) => Some(inner),
+            Kind::List(item) | Kind::OneOrMany(item) => item.table(),
+            _ => None,
+        }
+    }
+
     /// What is expected, in a few words, for messages and pages.
     pub fn expected(&self) -> Both {
         // "a run", "an entrance".

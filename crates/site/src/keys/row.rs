@@ -31,6 +31,7 @@
 macro_rules! keys {
     (
         $(#[doc = $doc:literal])+
+        $(#[derive($derive:ident)])?
         $visible:vis struct $Struct:ident = $TABLE:ident $table:literal $(after $shared:ident)?;
         try read($record:ident, $provenance:ident $(, $given:ident: $given_type:ty)*);
         $($rows:tt)*
@@ -38,7 +39,7 @@ macro_rules! keys {
         keys! {
             @rows
             {
-                [$($doc)+] [$visible] $Struct $TABLE $table [$($shared)?]
+                [$($doc)+] [$($derive)?] [$visible] $Struct $TABLE $table [$($shared)?]
                 [Option<Self>] [Some] $record $provenance [$($given: $given_type,)*]
             }
             [] [] []
@@ -47,6 +48,7 @@ macro_rules! keys {
     };
     (
         $(#[doc = $doc:literal])+
+        $(#[derive($derive:ident)])?
         $visible:vis struct $Struct:ident = $TABLE:ident $table:literal $(after $shared:ident)?;
         read($record:ident, $provenance:ident $(, $given:ident: $given_type:ty)*);
         $($rows:tt)*
@@ -54,7 +56,7 @@ macro_rules! keys {
         keys! {
             @rows
             {
-                [$($doc)+] [$visible] $Struct $TABLE $table [$($shared)?]
+                [$($doc)+] [$($derive)?] [$visible] $Struct $TABLE $table [$($shared)?]
                 [Self] [std::convert::identity] $record $provenance [$($given: $given_type,)*]
             }
             [] [] []
@@ -117,13 +119,13 @@ macro_rules! keys {
     (
         @rows
         {
-            [$($doc:literal)+] [$visible:vis] $Struct:ident $TABLE:ident $table:literal [$($shared:ident)?]
+            [$($doc:literal)+] [$($derive:ident)?] [$visible:vis] $Struct:ident $TABLE:ident $table:literal [$($shared:ident)?]
             [$result:ty] [$($done:tt)*] $record:ident $provenance:ident [$($given:ident: $given_type:ty,)*]
         }
         [$($fields:tt)*] [$($keys:tt)*] [$([$field:ident $type:ty] $usual:tt [$name:expr] $hook:tt;)*]
     ) => {
         $(#[doc = $doc])+
-        #[derive(Debug, Clone, PartialEq)]
+        #[derive(Debug, Clone, PartialEq $(, $derive)?)]
         $visible struct $Struct {
             $($fields)*
         }

@@ -105,6 +105,7 @@ impl Run {
 
 keys! {
     /// What was measured of a run with the electronics disconnected.
+    #[derive(Default)]
     pub struct MeasuredRun = MEASURED "measurement";
     read(record, provenance);
 

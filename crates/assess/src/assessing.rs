@@ -1,7 +1,7 @@
 //! A site while it is being assessed: stage by stage, in any order.
 
 use crate::acceptance;
-use crate::assessment::{Assessment, Verdict};
+use crate::assessment::{Assessment, Verdict, VoltageResults};
 use crate::door::{DoorSheet, door_sheets};
 use crate::grade;
 use crate::not_judged::NotJudged;
@@ -15,7 +15,9 @@ use crate::rule::{Check, Context, Ground, Report, Rule};
 use crate::rules;
 use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::supply::{SupplySheet, supply_sheets};
-use crate::voltage_summary::{device_results, run_summaries, source_summaries, state_summaries};
+use crate::voltage_summary::{
+    device_results, run_currents, run_summaries, source_summaries, state_summaries,
+};
 use latchline_finding::{Finding, Severity};
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
@@ -208,6 +210,18 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     /// The stages that are not in.
     pub fn pending(&self) -> Vec<Stage> {
         Stage::ALL.into_iter().filter(|stage| !self.is_in(*stage)).collect()
+    }
+
+    /// What the voltages and currents alone say: devices, supplies and the largest current of each run.
+    ///
+    /// # Errors
+    /// [`GivenUp`] if they are no longer wanted.
+    pub fn voltage_results(&self) -> Result<VoltageResults, GivenUp> {
+        let voltages = self.voltages()?;
+        let devices = device_results(&voltages);
+        let sources = source_summaries(&voltages, &devices);
+        let run_currents = run_currents(&voltages);
+        Ok(VoltageResults { devices, sources, run_currents })
     }
 
     /// What one rule reports, by its position in [`rules::ALL`]; the stage that it reads is worked out first.

@@ -88,6 +88,8 @@ pub struct DeviceResult {
     pub highest_limit_v: Option<f64>,
     /// Adverse voltage in every other state that was solved, by state.
     pub by_state: BTreeMap<StateKind, Option<f64>>,
+    /// The limit that holds in each of these states.
+    pub limit_by_state: BTreeMap<StateKind, f64>,
     /// Cable length from the source in metres.
     pub distance_m: f64,
     /// Nominal loop resistance from the source in ohms.
@@ -161,6 +163,17 @@ pub struct RunSummary {
     /// Further stations of the last station's model that its end could carry, as far as voltage,
     /// current and datasheet counts tell; `None` where the run ends in a box.
     pub stations_in_hand: Option<usize>,
+}
+
+/// What voltages and currents alone say of a site, before the rest is known.
+#[derive(Debug, Clone, PartialEq)]
+pub struct VoltageResults {
+    /// As [`Assessment::devices`].
+    pub devices: Vec<DeviceResult>,
+    /// As [`Assessment::sources`].
+    pub sources: Vec<SourceSummary>,
+    /// Largest current at the start of every run of the site, in its order; `None` where nothing feeds it.
+    pub run_currents: Vec<Option<WorstCurrent>>,
 }
 
 /// Everything that was found out about a site.

@@ -25,7 +25,8 @@ mod voltage_summary;
 pub use assess::{assess, assess_trial, assess_with, is_allowed};
 pub use assessing::{Assessing, VerdictSoFar};
 pub use assessment::{
-    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, WorstCurrent, WorstVoltage,
+    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, VoltageResults, WorstCurrent,
+    WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;

@@ -24,9 +24,11 @@ pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
                 }
                 Device::Box(index) => &context.site.box_model(&context.site.boxes[index]).highest_voltage,
             };
-            let mut by_state = BTreeMap::new();
+            let (mut by_state, mut limit_by_state) = (BTreeMap::new(), BTreeMap::new());
             for margin in &device.margins {
-                by_state.insert(context.space.phases[margin.phase].kind, margin.voltage_v);
+                let kind = context.space.phases[margin.phase].kind;
+                by_state.insert(kind, margin.voltage_v);
+                limit_by_state.insert(kind, margin.limit_v);
             }
             DeviceResult {
                 id: context.device_id(device.device).clone(),
@@ -47,6 +49,7 @@ pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
                 highest_v: context.space.highest_v[device.at.stage][device.at.node],
                 highest_limit_v: highest_limit.as_ref().map(|limit| limit.value.as_volts()),
                 by_state,
+                limit_by_state,
                 distance_m: stage.distance_m[device.at.node],
                 loop_resistance_ohm: path_resistance(context.layout, device.at),
             }
@@ -126,6 +129,16 @@ fn stations_on(context: &WithVoltages<'_>, stage: usize) -> usize {
     let own = stage.terminal.iter().filter(|t| matches!(t, latchline_network::Terminal::Station(_)));
     let below: usize = stage.converters.iter().map(|converter| stations_on(context, converter.stage)).sum();
     own.count() + below
+}
+
+/// The largest current at the start of every run.
+pub(crate) fn run_currents(context: &WithVoltages<'_>) -> Vec<Option<WorstCurrent>> {
+    let currents = context.worst.run_current.iter().enumerate();
+    currents
+        .map(|(run, current)| {
+            current.as_ref().map(|current| worst_current(context, current, rules::port_limit(context, run)))
+        })
+        .collect()
 }
 
 pub(crate) fn run_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]) -> Vec<RunSummary> {

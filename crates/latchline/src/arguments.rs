@@ -7,7 +7,7 @@ use crate::commands::{
     check::CheckArguments, completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
     explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
     man::ManArguments, new::NewArguments, pack::PackArguments, reach::ReachArguments,
-    response::ResponseArguments, schema::SchemaArguments,
+    response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -58,6 +58,8 @@ pub enum Command {
     Catalogue(CatalogueArguments),
     #[command(after_help = examples!("explain voltage-too-low", "explain"))]
     Explain(ExplainArguments),
+    #[command(after_help = examples!("serve", "serve my-sites --no-browser"))]
+    Serve(ServeArguments),
     #[command(after_help = examples!("schema site", "schema check"))]
     Schema(SchemaArguments),
     #[command(after_help = examples!("completions bash", "completions zsh"))]

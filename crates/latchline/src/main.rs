@@ -55,6 +55,7 @@ fn run(
         Command::Fix(arguments) => commands::fix::run(arguments, surroundings, output),
         Command::Draw(arguments) => commands::draw::run(arguments, surroundings, input, output),
         Command::Catalogue(arguments) => commands::catalogue::run(arguments, surroundings, output),
+        Command::Serve(arguments) => commands::serve::run(arguments, output),
         Command::Explain(arguments) => commands::explain::run(arguments, surroundings, output),
         Command::Schema(arguments) => commands::schema::run(arguments, output),
         Command::Completions(arguments) => commands::completions::run(arguments, output),

@@ -27,6 +27,13 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("drawing", &["finding", "words", "site", "assess"]),
     ("pack", &["finding", "words", "site", "cutting", "assess", "drawing"]),
     ("typeset", &["finding", "words", "drawing", "pack"]),
+    (
+        "server",
+        &[
+            "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "survey", "design", "drawing", "pack",
+            "typeset",
+        ],
+    ),
 ];
 
 /// The binary.

@@ -6,7 +6,7 @@ use crate::standing::Standing;
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Report;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
-use latchline_assess::{Assessing, Assessment, GivenUp, Readings};
+use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults};
 use latchline_finding::{FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, headroom_while};
 use latchline_remedy::Bench;
@@ -83,6 +83,14 @@ impl View {
     /// [`GivenUp`] if a newer revision has come.
     pub fn voltages(&self) -> Result<Option<WithVoltages<'_>>, GivenUp> {
         self.stage(Assessing::voltages)
+    }
+
+    /// What voltages and currents alone say.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn voltage_results(&self) -> Result<Option<VoltageResults>, GivenUp> {
+        self.known.assessing.as_ref().map(Assessing::voltage_results).transpose()
     }
 
     /// Signals.

@@ -7,6 +7,7 @@
 //! * [`codes`]: what findings say, one file a code, with its manual page;
 //! * [`template`]: the small language of messages with arguments;
 //! * [`figures`]: numbers for people; [`states`]: operating states and calls;
+//! * [`office`]: what the office page says;
 //! * [`pack`], [`drawing`], [`typeset`]: what the pack, drawings and the printed pack say; [`candidates`]: what findings say of readings.
 
 mod bands;
@@ -19,6 +20,7 @@ pub mod door;
 pub mod drawing;
 pub mod figures;
 pub mod missing;
+pub mod office;
 pub mod pack;
 pub mod publications;
 pub mod reading;

@@ -3,13 +3,13 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    bands, calculation, candidates, commands, design, door, drawing, missing, pack, publications, reading,
-    report, states, terms, tolerance, typeset,
+    bands, calculation, candidates, commands, design, door, drawing, missing, office, pack, publications,
+    reading, report, states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 35] = [
+    let all: [&[SentenceRow]; 36] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -45,6 +45,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         calculation::InputSource::ROWS,
         missing::Missing::ROWS,
         tolerance::ToleranceFactor::ROWS,
+        office::Told::ROWS,
     ];
     all.into_iter().flatten()
 }
@@ -86,6 +87,7 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(report::SheetHead::ALL, report::SheetHead::row),
         rows(report::Head::ALL, report::Head::row),
         rows(report::Mark::ALL, report::Mark::row),
+        rows(office::Label::ALL, office::Label::row),
     ]
     .concat()
 }

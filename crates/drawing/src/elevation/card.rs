@@ -1,7 +1,7 @@
 //! What is written on the card of each device.
 
 use crate::language::{Lettering, Phrase, Word};
-use latchline_assess::{Assessment, DeviceResult};
+use latchline_assess::{DeviceResult, SourceSummary};
 use latchline_finding::{Finding, Severity};
 use latchline_site::catalogue::{BoxRole, Media, StationKind};
 use latchline_site::model::{Place, RunStart, RunStop, Site};
@@ -56,10 +56,14 @@ impl CardKind {
 
 /// Steps of the voltage scale.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Step {
+pub enum Step {
+    /// Below the limit.
     Below,
+    /// A thin margin.
     Thin,
+    /// A fair margin.
     Fair,
+    /// An ample margin.
     Ample,
 }
 
@@ -153,13 +157,13 @@ pub(super) fn troubles(site: &Site, findings: &[Finding], lettering: Lettering) 
 /// One card for each supply, box and station.
 pub(super) fn cards(
     site: &Site,
-    assessment: &Assessment,
+    (devices, sources): (&[DeviceResult], &[SourceSummary]),
     troubles: &BTreeMap<String, Trouble>,
     lettering: Lettering,
 ) -> Vec<Card> {
     let index = CardIndex::new(site);
     let results: BTreeMap<&str, &DeviceResult> =
-        assessment.devices.iter().map(|device| (device.id.as_str(), device)).collect();
+        devices.iter().map(|device| (device.id.as_str(), device)).collect();
     let thin_v = site.policy.thin_margin.value.as_volts();
     let mut cards: Vec<Card> = Vec::new();
     let mut add = |element: &str, kind: CardKind, place: &Place| {
@@ -200,7 +204,7 @@ pub(super) fn cards(
         };
         add(station.id.as_str(), kind, site.station_place(station));
     }
-    for summary in &assessment.sources {
+    for summary in sources {
         let supplies = 0..site.supplies.len();
         if let Some(supply) = supplies.into_iter().find(|supply| site.supplies[*supply].id == summary.id) {
             let limit = summary.current.limit_a;

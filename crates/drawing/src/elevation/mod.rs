@@ -6,6 +6,7 @@
 //! * `route`: how each section goes;
 //! * `plan`: places in millimetres and the cut into sheets;
 //! * `page`: one sheet, with `buildings` and `match_lines`;
+//! * `screen`: the same picture alive on a page;
 //! * `run_labels`: where the designations of runs find room.
 
 mod arrange;
@@ -18,6 +19,7 @@ mod page;
 mod plan;
 mod route;
 mod run_labels;
+mod screen;
 
 use crate::font::text_width_mm;
 use crate::frame::Frame;
@@ -30,6 +32,7 @@ use latchline_site::model::Site;
 use page::{Page, RunLook};
 use plan::ElevationPlan;
 use route::{CardTerminal, Net};
+pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
 use std::collections::BTreeMap;
 
 /// A drawing is enlarged to fill its sheet up to this factor.
@@ -67,7 +70,8 @@ pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -
 
 fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) -> Subject<'s> {
     let troubles = card::troubles(site, &assessment.findings, lettering);
-    let cards = card::cards(site, assessment, &troubles, lettering);
+    let judged = (&assessment.devices[..], &assessment.sources[..]);
+    let cards = card::cards(site, judged, &troubles, lettering);
     let nets = route::nets(site);
     let troubled = cards.iter().any(|card| card.trouble.is_some());
     let terminals = route::terminals(&nets, cards.len());

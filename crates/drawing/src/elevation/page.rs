@@ -44,7 +44,7 @@ pub(super) struct RunLook {
     pub(super) existing: bool,
     pub(super) ink: Ink,
     pub(super) mark: Option<Severity>,
-    title: String,
+    pub(super) title: String,
 }
 
 impl RunLook {
@@ -275,7 +275,7 @@ impl Canvas<'_> {
     }
 
     /// Pieces of every run on the sheet.
-    fn visible(&self, page: Page, part: &Area, shift: Point) -> Vec<Visible> {
+    pub(super) fn visible(&self, page: Page, part: &Area, shift: Point) -> Vec<Visible> {
         let mut by_run: BTreeMap<usize, Vec<(Point, Point)>> = BTreeMap::new();
         for (net, path) in self.plan.routing.nets.iter().zip(&self.paths[page.across]) {
             let pieces = clipped(path, part);
@@ -313,7 +313,7 @@ fn clipped(path: &[Point], area: &Area) -> Vec<(Point, Point)> {
 }
 
 /// Pieces that follow each other, as one way each.
-fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
+pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
     let mut paths: Vec<Vec<Point>> = Vec::new();
     for (from, to) in pieces {
         match paths.last_mut() {

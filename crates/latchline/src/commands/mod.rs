@@ -19,6 +19,7 @@ pub mod pack;
 pub mod reach;
 pub mod response;
 pub mod schema;
+pub mod serve;
 
 use crate::failure::UNUSABLE;
 use latchline_finding::{Finding, Language, Sources};

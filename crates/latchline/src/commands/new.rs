@@ -8,9 +8,11 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+/// The site file of the demo.
+pub(super) const DEMO_SITE: &str = include_str!("../demo/site.toml");
 const STARTER: &str = include_str!("../demo/starter.toml");
 const DEMO: &[(&str, &str)] = &[
-    ("site.toml", include_str!("../demo/site.toml")),
+    ("site.toml", DEMO_SITE),
     ("faulty.toml", include_str!("../demo/faulty.toml")),
     ("designed.toml", include_str!("../demo/designed.toml")),
 ];

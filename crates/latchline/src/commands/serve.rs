@@ -1,0 +1,156 @@
+//! `latchline serve`: the office page.
+
+use crate::files::read_text;
+use anyhow::{Context, Result, bail};
+use clap::Args;
+use latchline_finding::{Sources, shown};
+use latchline_server::{Initial, Office, Options};
+use latchline_site::ParsedSite;
+use std::hash::BuildHasher as _;
+use std::io::Write;
+use std::net::{Ipv4Addr, TcpListener};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+/// The port that is tried first.
+const USUAL_PORT: u16 = 4840;
+
+/// Open the office page: the building drawn, changed and judged in the browser
+///
+/// Answers on this machine only. Every site file (*.toml) of the folder is a site; without a folder it shows the demo. Edits are kept as
+/// revisions while it runs; the files stay as they are until you download the changed text. Ends with Ctrl-C.
+#[derive(Debug, Args)]
+pub struct ServeArguments {
+    /// The folder with site files
+    folder: Option<PathBuf>,
+    /// The port; 0 takes any that is free [default: 4840, or any if that is taken]
+    #[arg(long, value_name = "PORT")]
+    port: Option<u16>,
+    /// Do not open a browser
+    #[arg(long)]
+    no_browser: bool,
+}
+
+/// Runs the command until it is told to stop.
+///
+/// # Errors
+/// If a file cannot be read or the port not be taken.
+pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let sites = match &arguments.folder {
+        Some(folder) => of_folder(folder)?,
+        None => vec![Initial {
+            name: String::from("Quillmere Yard"),
+            files: vec![(String::from("site.toml"), String::from(super::new::DEMO_SITE))],
+        }],
+    };
+    let listener = listen(arguments.port)?;
+    let address = format!("http://{}/", listener.local_addr()?);
+    let options = Options {
+        token: secret(),
+        clock: now_ms,
+        engine: env!("CARGO_PKG_VERSION"),
+        demo: super::new::DEMO_SITE,
+    };
+    let office = Office::new(options, sites);
+    writeln!(output, "the office page is at {address}")?;
+    writeln!(output, "edits are kept while it runs; the files stay as they are. Ctrl-C ends it")?;
+    output.flush()?;
+    if !arguments.no_browser && !open(&address) {
+        writeln!(output, "no browser could be opened: go to the address above")?;
+        output.flush()?;
+    }
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(2)
+        .max_blocking_threads(16)
+        .enable_all()
+        .build()
+        .context("cannot start")?;
+    let stop = async {
+        let _: std::io::Result<()> = tokio::signal::ctrl_c().await;
+    };
+    runtime.block_on(latchline_server::serve(listener, office, stop)).context("cannot answer")?;
+    // Work that is still under way is of a site that nobody sees any more.
+    runtime.shutdown_background();
+    writeln!(output, "ended")?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn listen(port: Option<u16>) -> Result<TcpListener> {
+    let at = |port| TcpListener::bind((Ipv4Addr::LOCALHOST, port));
+    match port {
+        Some(port) => at(port).with_context(|| format!("port {port} cannot be taken; another may be free: --port 0")),
+        None => at(USUAL_PORT).or_else(|_| at(0)).context("no port can be taken"),
+    }
+}
+
+/// A secret of this run. The keys of the standard library's hasher are random numbers of the operating system, and its hash (SipHash with a
+/// key of 128 bits) tells nothing of them.
+fn secret() -> String {
+    let part = |number: u64| std::hash::RandomState::new().hash_one((number, now_ms()));
+    (0..3).map(|number| format!("{:016x}", part(number))).collect()
+}
+
+fn now_ms() -> i64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
+    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
+}
+
+/// Every site file of a folder with its catalogues. A file of another kind is left out.
+fn of_folder(folder: &Path) -> Result<Vec<Initial>> {
+    let name = shown::path(folder);
+    let entries = std::fs::read_dir(folder).with_context(|| format!("cannot read the folder \"{name}\""))?;
+    let mut paths: Vec<PathBuf> = entries
+        .filter_map(|entry| Some(entry.ok()?.path()))
+        .filter(|path| path.is_file() && path.extension().is_some_and(|ending| ending == "toml"))
+        .collect();
+    paths.sort();
+    let mut sites = Vec::new();
+    for path in paths {
+        let text = read_text(&path, &mut std::io::empty())?;
+        if !text.lines().any(|line| line.trim_start().starts_with("[site]")) {
+            continue;
+        }
+        sites.push(site(folder, &path, text)?);
+    }
+    Ok(sites)
+}
+
+fn site(folder: &Path, path: &Path, text: String) -> Result<Initial> {
+    let mut sources = Sources::new();
+    let name = path.file_name().map_or(String::new(), |name| name.to_string_lossy().into_owned());
+    let file = sources.add(name.clone(), text.clone());
+    let source = sources.file(file).clone();
+    let parsed = ParsedSite::new(file, &source);
+    let mut all = vec![(name.clone(), text)];
+    for named in parsed.catalogue_paths() {
+        let text = read_text(&folder.join(&named.value), &mut std::io::empty())
+            .with_context(|| format!("the catalogue \"{}\" of \"{name}\" cannot be used", named.value))?;
+        all.push((named.value.clone(), text));
+    }
+    let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
+    if stem.is_empty() {
+        bail!("the file \"{}\" has no name", shown::path(path));
+    }
+    Ok(Initial { name: stem, files: all })
+}
+
+/// Opens a browser; whether one could be started.
+fn open(address: &str) -> bool {
+    let (program, arguments): (&str, &[&str]) = if cfg!(target_os = "windows") {
+        ("cmd", &["/C", "start", ""])
+    } else if cfg!(target_os = "macos") {
+        ("open", &[])
+    } else {
+        ("xdg-open", &[])
+    };
+    let quiet = std::process::Stdio::null;
+    let started = std::process::Command::new(program)
+        .args(arguments)
+        .arg(address)
+        .stdin(quiet())
+        .stdout(quiet())
+        .stderr(quiet())
+        .spawn();
+    started.is_ok()
+}

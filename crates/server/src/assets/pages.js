@@ -1,0 +1,125 @@
+// Questions, sites, history: pages that are forms first.
+
+import { edit, post, Refused } from "./edits.js";
+
+/** @param {string} text */
+function tell(text) {
+  const notice = document.getElementById("notice");
+  if (!notice) return;
+  notice.textContent = text;
+  notice.hidden = text === "";
+  if (text) notice.focus();
+}
+
+// Questions: the answer follows what is asked; without scripts the button asks.
+const asked = document.querySelector("form[data-follow]");
+if (asked instanceof HTMLFormElement) {
+  let turn = 0;
+  const follow = async () => {
+    const mine = ++turn;
+    const words = Array.from(new FormData(asked), ([name, value]) => [name, String(value)]);
+    const address = `${asked.getAttribute("action")}?${new URLSearchParams(words)}`;
+    const page = await fetch(address);
+    if (!page.ok || mine !== turn) return;
+    const fresh = new DOMParser().parseFromString(await page.text(), "text/html");
+    const [now, next] = [document.getElementById("answer"), fresh.getElementById("answer")];
+    if (now && next) now.replaceChildren(...next.childNodes);
+    const stations = fresh.getElementById("station");
+    const own = document.getElementById("station");
+    if (stations && own && stations.innerHTML !== own.innerHTML) own.replaceChildren(...stations.childNodes);
+    history.replaceState(null, "", address);
+  };
+  let waiting = 0;
+  asked.addEventListener("input", (event) => {
+    const input = event.target;
+    if (input instanceof HTMLInputElement && input.type === "range") {
+      const shown = asked.querySelector(`output[for="${input.id}"]`);
+      if (shown) shown.textContent = `${input.value} m`;
+    }
+    clearTimeout(waiting);
+    waiting = setTimeout(() => void follow(), 120);
+  });
+  asked.addEventListener("submit", (event) => {
+    event.preventDefault();
+    void follow();
+  });
+}
+
+document.addEventListener("click", (event) => {
+  const button = event.target instanceof Element ? event.target.closest("button") : null;
+  if (!button) return;
+  if (button.dataset.copyLink !== undefined) void navigator.clipboard?.writeText(location.href);
+  if (button.dataset.print !== undefined) print();
+  if (button.dataset.bringBack) void bringBack(button);
+});
+
+/** @param {HTMLButtonElement} button */
+async function bringBack(button) {
+  const site = `/sites/${encodeURIComponent(button.dataset.site ?? "")}`;
+  try {
+    await edit(site, Number(button.dataset.base), { kind: "bring-back", number: Number(button.dataset.bringBack) });
+    location.assign(site);
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    tell(error.message);
+  }
+}
+
+// New sites.
+for (const form of document.querySelectorAll("form[data-new]")) {
+  if (!(form instanceof HTMLFormElement)) continue;
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const kind = form.dataset.new ?? "";
+    const filled = new FormData(form);
+    const file = filled.get("file");
+    const name = file instanceof File ? file.name : "";
+    const body = file instanceof File ? await file.arrayBuffer() : JSON.stringify(Object.fromEntries(filled));
+    const button = form.querySelector("button[type=submit]");
+    if (button instanceof HTMLButtonElement) button.disabled = true;
+    try {
+      const made = await post(`/sites/new?kind=${kind}&name=${encodeURIComponent(name)}`, body, file ? "application/octet-stream" : "application/json");
+      location.assign(made.site);
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      tell(error.message);
+    } finally {
+      if (button instanceof HTMLButtonElement) button.disabled = false;
+    }
+  });
+}
+
+// A blank site, as it will be: floors and flats.
+const preview = document.getElementById("preview");
+const blank = document.querySelector('form[data-new="blank"]');
+if (preview && blank instanceof HTMLFormElement) {
+  const draw = () => {
+    const filled = new FormData(blank);
+    const floors = String(filled.get("floors")).split(/[ ,;]+/).filter(Boolean).slice(0, 40);
+    const flats = Math.min(40, Math.max(0, Math.floor(Number(filled.get("flats"))) || 0));
+    const stairs = Math.min(26, Math.max(1, Math.floor(Number(filled.get("stairs"))) || 1));
+    const [cell, high] = [22, 22];
+    const wide = 34 + stairs * (flats * cell + 24);
+    const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+    const add = (/** @type {string} */ tag, /** @type {Record<string, string | number>} */ marks, text = "") => {
+      const made = document.createElementNS("http://www.w3.org/2000/svg", tag);
+      for (const [name, value] of Object.entries(marks)) made.setAttribute(name, String(value));
+      made.textContent = text;
+      svg.append(made);
+    };
+    svg.setAttribute("viewBox", `0 0 ${wide} ${floors.length * high + 6}`);
+    svg.setAttribute("width", String(wide));
+    svg.setAttribute("role", "img");
+    svg.setAttribute("aria-label", `${floors.length} × ${flats} × ${stairs}`);
+    floors.forEach((floor, level) => {
+      const top = (floors.length - 1 - level) * high + 3;
+      add("text", { x: 0, y: top + 15 }, floor);
+      for (let stair = 0; stair < stairs; stair++) {
+        for (let flat = 0; flat < flats; flat++) add("rect", { x: 34 + stair * (flats * cell + 24) + flat * cell, y: top, width: cell - 4, height: high - 5 });
+      }
+    });
+    preview.replaceChildren(svg);
+  };
+  blank.addEventListener("input", draw);
+  draw();
+}

@@ -1,0 +1,168 @@
+// The table of everything: sorted, filtered, edited by keyboard.
+
+/** @typedef {import("./live.js").Row} Row */
+
+
+export class Table {
+  /**
+   * @param {HTMLElement} view
+   * @param {(change: Record<string, unknown>) => Promise<boolean>} edit
+   */
+  constructor(view, edit) {
+    this.view = view;
+    this.edit = edit;
+    this.shown = 0;
+    view.addEventListener("click", (event) => {
+      const target = event.target instanceof Element ? event.target : null;
+      const head = target?.closest("th");
+      if (target?.closest("[data-sort]") && head) this.sort(head);
+      const cell = target?.closest("[data-edit]");
+      if (cell instanceof HTMLElement && !cell.querySelector("input")) this.open(cell);
+      if (target?.id === "copy-table") this.copy();
+    });
+    view.addEventListener("input", (event) => {
+      if (event.target instanceof HTMLInputElement && event.target.id === "filter") this.filter(event.target.value);
+    });
+    view.addEventListener("keydown", (event) => {
+      const cell = event.target;
+      if (!(cell instanceof HTMLElement) || !cell.matches("[data-edit]")) return;
+      if (event.key === "Enter" || event.key === "F2") this.open(cell);
+      else if (event.key === "ArrowDown" || event.key === "ArrowUp") this.step(cell, event.key === "ArrowDown" ? 1 : -1);
+      else return;
+      event.preventDefault();
+    });
+  }
+
+  /**
+   * @param {string} markup
+   * @param {number} revision
+   */
+  show(markup, revision) {
+    const filter = this.view.querySelector("#filter");
+    const kept = filter instanceof HTMLInputElement ? filter.value : "";
+    const top = this.view.querySelector(".scroll")?.scrollTop ?? 0;
+    const focus = document.activeElement instanceof HTMLElement && this.view.contains(document.activeElement) ? document.activeElement : null;
+    const [row, kind] = [focus?.closest("tr")?.dataset.row, focus?.dataset.edit];
+    this.view.replaceChildren(...new DOMParser().parseFromString(markup, "text/html").body.childNodes);
+    this.shown = revision;
+    const scroll = this.view.querySelector(".scroll");
+    if (scroll) scroll.scrollTop = top;
+    const input = this.view.querySelector("#filter");
+    if (kept && input instanceof HTMLInputElement) {
+      input.value = kept;
+      this.filter(kept);
+    }
+    if (row && kind) {
+      const again = this.view.querySelector(`tr[data-row="${row}"] [data-edit="${kind}"]`);
+      if (again instanceof HTMLElement) again.focus();
+    }
+  }
+
+  /** @param {Row[]} rows */
+  patch(rows) {
+    for (const [at, , figure, margin, step, , , trouble] of rows) {
+      const row = this.view.querySelector(`tr[data-row="${at}"]`);
+      if (!row) continue;
+      set(row, ".figure", figure);
+      set(row, ".margin", margin);
+      row.querySelector(".bar")?.setAttribute("class", step ? `bar step-${step}` : "bar");
+      if (!trouble) set(row, ".trouble", "");
+    }
+  }
+
+  /** @param {Element} head */
+  sort(head) {
+    const body = this.view.querySelector("tbody");
+    if (!body) return;
+    const heads = [...(head.parentElement?.children ?? [])];
+    const column = heads.indexOf(head);
+    const up = head.getAttribute("aria-sort") !== "ascending";
+    heads.forEach((other) => other.hasAttribute("aria-sort") && other.setAttribute("aria-sort", "none"));
+    head.setAttribute("aria-sort", up ? "ascending" : "descending");
+    const number = head.classList.contains("number");
+    const value = (/** @type {Element} */ row) => {
+      const text = row.children[column]?.textContent?.trim() ?? "";
+      return number ? parseFloat(text.replace(",", ".").replace("−", "-").replace("+", "")) : text;
+    };
+    const rows = [...body.rows].map((row) => /** @type {const} */ ([value(row), row]));
+    rows.sort(([a], [b]) => {
+      if (typeof a === "number" && typeof b === "number") return Number.isNaN(a) ? 1 : Number.isNaN(b) ? -1 : up ? a - b : b - a;
+      return String(a).localeCompare(String(b), undefined, { numeric: true }) * (up ? 1 : -1);
+    });
+    body.append(...rows.map(([, row]) => row));
+  }
+
+  /** @param {string} text */
+  filter(text) {
+    const wanted = text.trim().toLocaleLowerCase();
+    this.view.querySelectorAll("tbody tr").forEach((row) => {
+      if (row instanceof HTMLElement) row.hidden = !(row.textContent ?? "").toLocaleLowerCase().includes(wanted);
+    });
+  }
+
+  /**
+   * @param {HTMLElement} cell
+   * @param {number} by
+   */
+  step(cell, by) {
+    const cells = [...this.view.querySelectorAll(`[data-edit]`)].filter((other) => other instanceof HTMLElement && !other.closest("tr")?.hidden);
+    const next = cells[cells.indexOf(cell) + by];
+    if (next instanceof HTMLElement) next.focus();
+  }
+
+  /** @param {HTMLElement} cell */
+  open(cell) {
+    const was = cell.textContent ?? "";
+    const kind = cell.dataset.edit ?? "";
+    const input = document.createElement("input");
+    input.value = was;
+    input.setAttribute("aria-label", cell.closest("tr")?.querySelector("th")?.textContent ?? kind);
+    const list = { cable: "cables", model: "models" }[kind];
+    if (list) input.setAttribute("list", list);
+    cell.replaceChildren(input);
+    input.focus();
+    input.select();
+    const close = (/** @type {string} */ text) => {
+      cell.replaceChildren(text);
+      cell.focus();
+    };
+    input.addEventListener("keydown", async (event) => {
+      event.stopPropagation();
+      if (event.key === "Escape") close(was);
+      if (event.key !== "Enter") return;
+      event.preventDefault();
+      const text = input.value.trim();
+      if (text === was.trim()) return close(was);
+      const [run, element] = [cell.dataset.run ?? "", cell.dataset.element ?? ""];
+      /** @type {Record<string, Record<string, unknown>>} */
+      const changes = {
+        cable: { kind, run, cable: text },
+        lengths: { kind, run, lengths: text },
+        port: { kind, run, from: text },
+        model: { kind, element, model: text },
+      };
+      const done = await this.edit(changes[kind]);
+      close(done ? text : was);
+    });
+    input.addEventListener("blur", () => cell.contains(input) && cell.replaceChildren(was));
+  }
+
+  copy() {
+    const rows = [...this.view.querySelectorAll("tr")].filter((row) => !row.hidden);
+    const lines = rows.map((row) => [...row.children].map((cell) => (cell.textContent ?? "").trim()).join("\t"));
+    void navigator.clipboard?.writeText(lines.join("\n"));
+  }
+}
+
+/**
+ * @param {Element} row
+ * @param {string} where
+ * @param {string} text
+ */
+function set(row, where, text) {
+  const cell = row.querySelector(where);
+  if (!cell || cell.textContent === text) return;
+  cell.textContent = text;
+  cell.classList.remove("changed-now");
+  requestAnimationFrame(() => cell.classList.add("changed-now"));
+}

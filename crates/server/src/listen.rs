@@ -1,0 +1,69 @@
+//! Connections: taken, served, ended.
+
+use crate::office::Office;
+use crate::routes;
+use hyper::server::conn::http1;
+use hyper_util::rt::{TokioIo, TokioTimer};
+use hyper_util::service::TowerToHyperService;
+use std::future::Future;
+use std::net::TcpListener;
+use std::pin::pin;
+use std::sync::Arc;
+use std::time::Duration;
+use tokio::sync::Semaphore;
+
+/// Connections at once.
+const MOST_CONNECTIONS: usize = 64;
+/// Longest time that the head of a request takes to come in.
+const SLOWEST_HEAD: Duration = Duration::from_secs(10);
+/// How long open requests may go on after the server was told to stop.
+const LAST_WORDS: Duration = Duration::from_secs(3);
+
+/// Answers on the listener until `stop` comes; then no new request is taken, streams end, and what is under way has three seconds.
+///
+/// # Errors
+/// If the listener cannot be used.
+pub async fn serve(listener: TcpListener, office: Arc<Office>, stop: impl Future<Output = ()>) -> std::io::Result<()> {
+    listener.set_nonblocking(true)?;
+    let listener = tokio::net::TcpListener::from_std(listener)?;
+    let app = routes::routes(Arc::clone(&office));
+    let seats = Arc::new(Semaphore::new(MOST_CONNECTIONS));
+    let mut open = tokio::task::JoinSet::new();
+    let mut stop = pin!(stop);
+    loop {
+        let stream = tokio::select! {
+            () = &mut stop => break,
+            taken = listener.accept() => match taken {
+                Ok((stream, _)) => stream,
+                // One connection that went wrong does not end the others.
+                Err(_) => {
+                    tokio::time::sleep(Duration::from_millis(50)).await;
+                    continue;
+                }
+            },
+        };
+        while open.try_join_next().is_some() {}
+        let Ok(seat) = Arc::clone(&seats).try_acquire_owned() else { continue };
+        let service = TowerToHyperService::new(app.clone());
+        let mut stopping = office.stopping.subscribe();
+        open.spawn(async move {
+            let _seat = seat;
+            // Small answers must not wait for company.
+            let _: std::io::Result<()> = stream.set_nodelay(true);
+            let connection = http1::Builder::new()
+                .timer(TokioTimer::new())
+                .header_read_timeout(SLOWEST_HEAD)
+                .serve_connection(TokioIo::new(stream), service);
+            let mut connection = pin!(connection);
+            tokio::select! {
+                _ = connection.as_mut() => return,
+                _ = stopping.wait_for(|stopping| *stopping) => connection.as_mut().graceful_shutdown(),
+            }
+            let _: hyper::Result<()> = connection.await;
+        });
+    }
+    office.stopping.send_replace(true);
+    let all = async { while open.join_next().await.is_some() {} };
+    let _: Result<(), _> = tokio::time::timeout(LAST_WORDS, all).await;
+    Ok(())
+}

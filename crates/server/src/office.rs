@@ -1,0 +1,100 @@
+//! What the server holds: the archive, the sites that are open, and what bounds them.
+
+use crate::archive::Archive;
+use crate::refused::Refused;
+use crate::work::Work;
+use std::collections::VecDeque;
+use std::sync::{Arc, Mutex, PoisonError};
+use tokio::sync::{Semaphore, watch};
+
+/// Sites that are open at once; the one that was not asked for longest is closed.
+const MOST_OPEN: usize = 12;
+/// Long tasks of the engine at once, so that answering never starves.
+const MOST_THINKING: usize = 2;
+
+/// What the server is given.
+#[derive(Debug, Clone)]
+pub struct Options {
+    /// A secret that pages carry and every write must show: nobody from elsewhere can know it.
+    pub token: String,
+    /// Milliseconds since the beginning of 1970, UTC.
+    pub clock: fn() -> i64,
+    /// The version of the engine.
+    pub engine: &'static str,
+    /// The demo: site file.
+    pub demo: &'static str,
+}
+
+/// A site to begin with: its name and files, the site file first.
+#[derive(Debug, Clone)]
+pub struct Initial {
+    /// Name, used in addresses of pages.
+    pub name: String,
+    /// Path and text of the site file, then of its catalogues.
+    pub files: Vec<(String, String)>,
+}
+
+/// Everything that the server holds.
+pub struct Office {
+    /// As given.
+    pub(crate) options: Options,
+    /// What is true.
+    pub(crate) archive: Archive,
+    /// Open sites, the one asked for last at the end.
+    open: Mutex<VecDeque<Arc<Work>>>,
+    /// Permits of long tasks.
+    pub(crate) thinking: Arc<Semaphore>,
+    /// Turns true when the server stops.
+    pub(crate) stopping: watch::Sender<bool>,
+    /// Writes of the last second.
+    pub(crate) writes: Mutex<VecDeque<i64>>,
+}
+
+impl std::fmt::Debug for Office {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Office").field("options", &self.options).finish_non_exhaustive()
+    }
+}
+
+impl Office {
+    /// With these sites.
+    pub fn new(options: Options, sites: Vec<Initial>) -> Arc<Self> {
+        let archive = Archive::default();
+        let now = (options.clock)();
+        for site in sites {
+            archive.create(&site.name, site.files, now);
+        }
+        Arc::new(Office {
+            options,
+            archive,
+            open: Mutex::default(),
+            thinking: Arc::new(Semaphore::new(MOST_THINKING)),
+            stopping: watch::Sender::new(false),
+            writes: Mutex::default(),
+        })
+    }
+
+    /// A site if it is open.
+    pub(crate) fn opened(&self, name: &str) -> Option<Arc<Work>> {
+        let open = self.open.lock().unwrap_or_else(PoisonError::into_inner);
+        open.iter().find(|work| work.name == name).cloned()
+    }
+
+    /// An open site; opens it if need be. Reads and resolves text: not for threads that answer.
+    pub(crate) fn work(&self, name: &str) -> Result<Arc<Work>, Refused> {
+        let mut open = self.open.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(at) = open.iter().position(|work| work.name == name)
+            && let Some(work) = open.remove(at)
+        {
+            open.push_back(Arc::clone(&work));
+            return Ok(work);
+        }
+        let files = self.archive.files(name).ok_or(Refused::NotFound)?;
+        let work = Arc::new(Work::new(name, files));
+        if open.len() >= MOST_OPEN {
+            open.pop_front();
+        }
+        open.push_back(Arc::clone(&work));
+        Ok(work)
+    }
+}

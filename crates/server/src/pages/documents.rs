@@ -1,0 +1,122 @@
+//! What goes to site: the pack as PDF and workbook, and the file itself. A pack waits until everything is known.
+
+use super::shell::{Page, encoded};
+use crate::locale::Reader;
+use crate::office::Office;
+use crate::refused::Refused;
+use crate::routes::{blocking, opened};
+use axum::extract::{Path, State};
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, HeaderValue};
+use axum::response::{Html, IntoResponse, Response};
+use latchline_finding::Locale;
+use latchline_pack::{Options, Pack, PackFile, PackInput, Part, Stamp};
+use latchline_session::View;
+use latchline_words::office::Label;
+use maud::html;
+use std::sync::Arc;
+
+/// The page.
+pub(crate) async fn documents(
+    State(office): State<Arc<Office>>,
+    Path(name): Path<String>,
+    Reader(locale): Reader,
+) -> Result<Html<String>, Refused> {
+    let (_, state) = opened(&office, &name).await?;
+    let verdict = crate::printed::verdict(&state, locale.language);
+    let say = |label: Label| label.say(locale.language);
+    let site = format!("/sites/{}", encoded(&name));
+    let title = format!("{name}: {}", say(Label::Documents));
+    let here = format!("{site}/documents");
+    let page = Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
+    let content = html! {
+        section.sheet {
+            p { a href=(site) { "← " (name) } }
+            h1 { (say(Label::Documents)) }
+            p class={ "tone-" (verdict.tone.word()) } { strong { (verdict.text) } " " (verdict.detail) }
+            ul.documents {
+                @for (file, label) in [("pack.pdf", Label::WholePack), ("workbook.xlsx", Label::Workbook), ("site.toml", Label::SiteFile)] {
+                    li { a href={ (site) "/documents/" (file) } { (say(label)) } }
+                }
+            }
+        }
+    };
+    Ok(page.around(&office, &content))
+}
+
+/// One file.
+pub(crate) async fn file(
+    State(office): State<Arc<Office>>,
+    Path((name, file)): Path<(String, String)>,
+    Reader(locale): Reader,
+) -> Result<Response, Refused> {
+    let (work, state) = opened(&office, &name).await?;
+    if file == "site.toml" {
+        let text = state.view.text().to_string();
+        return Ok(download("application/toml; charset=utf-8", "site.toml", false, text.into_bytes()));
+    }
+    let number = state.number;
+    let thinking = Arc::clone(&office.thinking);
+    let permit = thinking.acquire_owned().await.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let made = blocking(move || {
+        let _permit = permit;
+        let (_, view) = work.view();
+        match file.as_str() {
+            "pack.pdf" => whole_pdf(&view, number, locale).map(|bytes| ("application/pdf", "pack.pdf", true, bytes)),
+            "workbook.xlsx" => workbook(&view, number, locale).map(|bytes| {
+                ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "workbook.xlsx", false, bytes)
+            }),
+            _ => Err(Refused::NotFound),
+        }
+    });
+    let (kind, name, inline, bytes) = made.await?;
+    Ok(download(kind, name, inline, bytes))
+}
+
+fn download(kind: &'static str, name: &str, inline: bool, bytes: Vec<u8>) -> Response {
+    let how = if inline { "inline" } else { "attachment" };
+    let disposition = HeaderValue::from_str(&format!("{how}; filename=\"{name}\""));
+    let disposition = disposition.unwrap_or(HeaderValue::from_static("attachment"));
+    ([(CONTENT_TYPE, HeaderValue::from_static(kind)), (CONTENT_DISPOSITION, disposition)], bytes).into_response()
+}
+
+/// Makes a pack and takes from it what is wanted. The assessment is whole: a stage that is still missing is worked out first.
+fn with_pack<T>(
+    view: &View,
+    number: i64,
+    options: &Options,
+    take: impl FnOnce(&Pack<'_>) -> Result<T, Refused>,
+) -> Result<T, Refused> {
+    let overtaken = |_| Refused::Conflict(String::from("The site has changed meanwhile; ask again."));
+    let unusable = || Refused::Unfit(String::from("The text cannot be used as it is."));
+    let site = view.site().ok_or_else(unusable)?;
+    let assessment = view.assessment().map_err(overtaken)?.ok_or_else(unusable)?;
+    let files = std::iter::once(view.site_file()).chain(view.catalogues().iter().copied());
+    let texts = files.map(|file| &*view.sources().file(file).text);
+    let stamp = Stamp::of_texts(texts, Some(number.to_string()), None);
+    let input = PackInput {
+        site,
+        assessment,
+        readings: &latchline_assess::predicted_readings(site, assessment),
+        cut_list: &latchline_cutting::cut_list(site),
+        reading_findings: &assessment.read,
+    };
+    let pack = Pack::new(&input, options, &stamp).map_err(|error| Refused::Unfit(error.to_string()))?;
+    take(&pack)
+}
+
+fn whole_pdf(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused> {
+    let options = Options { locale, ..Options::default() };
+    with_pack(view, number, &options, |pack| {
+        let files = latchline_typeset::pdfs(pack).map_err(|error| Refused::Unfit(error.to_string()))?;
+        let whole: Option<PackFile> = files.into_iter().next();
+        whole.map(|file| file.bytes).ok_or(Refused::NotFound)
+    })
+}
+
+fn workbook(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused> {
+    let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
+    with_pack(view, number, &options, |pack| {
+        let files = pack.files().map_err(|error| Refused::Unfit(error.to_string()))?;
+        files.into_iter().find(|file| file.name == "workbook.xlsx").map(|file| file.bytes).ok_or(Refused::NotFound)
+    })
+}

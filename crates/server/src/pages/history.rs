@@ -1,0 +1,129 @@
+//! How a site came about: every revision, seen, compared, brought back.
+
+use super::edits::differing_lines;
+use super::shell::{Page, encoded};
+use crate::locale::Reader;
+use crate::office::Office;
+use crate::refused::Refused;
+use axum::extract::{Path, Query, State};
+use axum::response::Html;
+use latchline_finding::{Language, Locale};
+use latchline_words::office::{Label, Told};
+use maud::html;
+use serde::Deserialize;
+use std::sync::Arc;
+
+/// A moment as the reader is used to it, in UTC.
+pub(crate) fn moment(at_ms: i64, locale: Locale) -> String {
+    let minutes = at_ms.div_euclid(60_000);
+    let (day, minute) = (minutes.div_euclid(1_440), minutes.rem_euclid(1_440));
+    let (year, month, day) = civil(day);
+    let date = locale.date(&format!("{year:04}-{month:02}-{day:02}"));
+    format!("{date}, {:02}:{:02} UTC", minute / 60, minute % 60)
+}
+
+/// Year, month and day of a number of days since 1970-01-01, by Howard Hinnant's algorithm `civil_from_days`.
+fn civil(days: i64) -> (i64, i64, i64) {
+    let shifted = days + 719_468;
+    let era = shifted.div_euclid(146_097);
+    let of_era = shifted.rem_euclid(146_097);
+    let year_of_era = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
+    let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let shifted_month = (5 * of_year + 2) / 153;
+    let day = of_year - (153 * shifted_month + 2) / 5 + 1;
+    let month = if shifted_month < 10 { shifted_month + 3 } else { shifted_month - 9 };
+    (year_of_era + era * 400 + i64::from(month <= 2), month, day)
+}
+
+/// The list.
+pub(crate) async fn history(
+    State(office): State<Arc<Office>>,
+    Path(name): Path<String>,
+    Reader(locale): Reader,
+) -> Result<Html<String>, Refused> {
+    let revisions = office.archive.history(&name);
+    let newest = revisions.last().ok_or(Refused::NotFound)?.number;
+    let say = |label: Label| label.say(locale.language);
+    let site = format!("/sites/{}", encoded(&name));
+    let title = format!("{name}: {}", say(Label::History));
+    let here = format!("{site}/history");
+    let page = Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
+    let content = html! {
+        section.sheet {
+            p { a href=(site) { "← " (name) } }
+            h1 { (say(Label::History)) }
+            div.scroll tabindex="0" role="region" aria-label=(say(Label::History)) {
+            table.list {
+                thead { tr { th.number scope="col" { (say(Label::Revision)) } th scope="col" { (say(Label::What)) } th scope="col" { (say(Label::When)) } th scope="col" { (say(Label::Compare)) } th scope="col" { (say(Label::BringBack)) } } }
+                tbody {
+                    @for revision in revisions.iter().rev() {
+                        tr {
+                            th.number scope="row" { (revision.number) }
+                            td { (if revision.note.is_empty() { Told::FirstRevision.say(locale.language) } else { revision.note.clone() }) }
+                            td { (moment(revision.at_ms, locale)) }
+                            td { @if revision.number != newest { a href={ (site) "/compare?from=" (revision.number) "&to=" (newest) } { (say(Label::CompareWithNow)) } } }
+                            td { @if revision.number != newest { button type="button" data-bring-back=(revision.number) data-site=(name) data-base=(newest) { (say(Label::BringBack)) " " (revision.number) } } }
+                        }
+                    }
+                }
+            }
+            }
+        }
+    };
+    Ok(page.around(&office, &content))
+}
+
+/// Which two.
+#[derive(Debug, Deserialize)]
+pub(crate) struct Two {
+    from: i64,
+    to: i64,
+}
+
+/// Two revisions side by side.
+pub(crate) async fn compare(
+    State(office): State<Arc<Office>>,
+    Path(name): Path<String>,
+    Reader(locale): Reader,
+    Query(two): Query<Two>,
+) -> Result<Html<String>, Refused> {
+    let revision = |number| office.archive.revision(&name, number).ok_or(Refused::NotFound);
+    let (from, to) = (revision(two.from)?, revision(two.to)?);
+    let (before, after) = differing_lines(&from.text, &to.text);
+    let language: Language = locale.language;
+    let site = format!("/sites/{}", encoded(&name));
+    let title = format!("{name}: {} → {}", two.from, two.to);
+    let here = format!("{site}/history");
+    let page = Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
+    let lines = before.len().max(after.len());
+    let content = html! {
+        section.sheet {
+            p { a href={ (site) "/history" } { "← " (Label::History.say(language)) } }
+            h1 { (title) }
+            p { (if lines == 0 { Told::Same.say(language) } else { Told::Difference { lines }.say(language) }) }
+            div.two {
+                @for (number, lines, class) in [(two.from, &before, "gone"), (two.to, &after, "come")] {
+                    section {
+                        h2 { (Label::Revision.say(language)) " " (number) }
+                        pre tabindex="0" { @for line in lines { code class=(class) { (line) "\n" } } }
+                    }
+                }
+            }
+        }
+    };
+    Ok(page.around(&office, &content))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_are_dates() {
+        // The beginning of Unix time (POSIX), a leap day, and the last day of a century.
+        assert_eq!(civil(0), (1970, 1, 1));
+        assert_eq!(civil(11_016), (2000, 2, 29));
+        assert_eq!(civil(47_481), (2099, 12, 31));
+        assert_eq!(civil(-1), (1969, 12, 31));
+    }
+}

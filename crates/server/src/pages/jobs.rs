@@ -1,0 +1,194 @@
+//! What is to be done: causes as jobs, worst first, each with its remedies as buttons.
+
+use crate::work::State;
+use latchline_finding::{Finding, Language, Locale, Remedy, Severity};
+use latchline_report::wording;
+use latchline_words::codes;
+use latchline_words::office::{Label, Told};
+use latchline_words::report::remedy_kind;
+use maud::{Markup, html};
+
+/// Jobs that are shown; the rest is counted.
+const MOST_JOBS: usize = 60;
+/// Elements of one job that are named.
+const MOST_NAMED: usize = 4;
+
+/// Findings of one kind with one remedy: one cause.
+struct Job<'a> {
+    first: &'a Finding,
+    others: Vec<&'a Finding>,
+}
+
+/// Findings that the same remedy mends, or that are the same but for the element, are one job.
+fn grouped(findings: &[Finding]) -> Vec<Job<'_>> {
+    let mut jobs: Vec<Job<'_>> = Vec::new();
+    for finding in findings.iter().filter(|finding| finding.accepted.is_none()) {
+        let same = |job: &&mut Job<'_>| {
+            let remedy = |one: &Finding| one.remedies.first().map(|remedy| remedy.edit.clone());
+            job.first.code == finding.code
+                && job.first.severity == finding.severity
+                && match (remedy(job.first), remedy(finding)) {
+                    (Some(a), Some(b)) => a == b,
+                    (None, None) => job.first.severity != Severity::Error,
+                    _ => false,
+                }
+        };
+        match jobs.iter_mut().find(same) {
+            Some(job) => job.others.push(finding),
+            None => jobs.push(Job { first: finding, others: Vec::new() }),
+        }
+    }
+    jobs
+}
+
+/// The list.
+pub(crate) fn jobs(state: &State, locale: Locale) -> Markup {
+    let language = locale.language;
+    let jobs = grouped(&state.findings);
+    let more = jobs.len().saturating_sub(MOST_JOBS);
+    let complete = state.standing.pending().is_empty();
+    html! {
+        @if jobs.is_empty() {
+            p.quiet { (if complete { Label::NoJobs } else { Label::NoJobsYet }.say(language)) }
+        }
+        ol.jobs {
+            @for job in jobs.iter().take(MOST_JOBS) { (one(job, state, language)) }
+        }
+        @if more > 0 { p.quiet { (Told::AndMore { elements: more }.say(language)) } }
+        @if let Some(assessment) = &state.assessment && state.remedies && assessment.remedies_not_sought > 0 {
+            p.quiet { (Told::RemediesLeft { findings: assessment.remedies_not_sought }.say(language)) }
+        }
+        (left_to_settle(state, language))
+    }
+}
+
+fn severity_label(severity: Severity) -> Label {
+    match severity {
+        Severity::Error => Label::Fails,
+        Severity::Warning => Label::Warning,
+        Severity::Advice => Label::Advice,
+    }
+}
+
+fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
+    let finding = job.first;
+    let words = codes::wording(finding, language);
+    let code = finding.code.as_str();
+    let element = finding.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
+    let names: Vec<&str> =
+        job.others.iter().filter_map(|other| other.element.as_ref()).map(|element| element.as_str()).collect();
+    html! {
+        li.job class={ "is-" (finding.severity.word()) } {
+            p {
+                strong.severity { (severity_label(finding.severity).say(language)) } " "
+                @if element.is_empty() { (wording::capital(&words.message)) "." }
+                @else {
+                    button.link type="button" data-pick=(element) { (wording::capital(&words.message)) }
+                    "."
+                }
+                @if !names.is_empty() {
+                    " "
+                    span.quiet {
+                        "+ "
+                        @for (at, name) in names.iter().take(MOST_NAMED).enumerate() {
+                            @if at > 0 { ", " }
+                            button.link type="button" data-pick=(name) { (name) }
+                        }
+                        @if names.len() > MOST_NAMED { " " (Told::AndMore { elements: names.len() - MOST_NAMED }.say(language)) }
+                    }
+                }
+            }
+            @if let Some(hint) = &words.hint { p.hint { (wording::capital(hint)) "." } }
+            div.buttons {
+                @for (number, remedy) in finding.remedies.iter().enumerate().filter(|(_, remedy)| remedy.changes_the_file()) {
+                    button type="button" id={ "r-" (code) "-" (element) "-" (number) }
+                        data-remedy=(number) data-code=(code) data-element=(element) { (remedy_words(remedy, language)) }
+                }
+                @if finding.remedies.is_empty() && finding.severity > Severity::Advice {
+                    @if state.remedies { span.quiet { (Label::NoRemedy.say(language)) } }
+                    @else { span.pending { (Label::LookingForRemedies.say(language)) } }
+                }
+                button.plain type="button" id={ "a-" (code) "-" (element) } data-accept=(code) data-element=(element) {
+                    (Label::Accept.say(language))
+                }
+            }
+        }
+    }
+}
+
+/// A remedy on a button: what kind, and what it costs.
+fn remedy_words(remedy: &Remedy, language: Language) -> String {
+    let kind = wording::capital(&remedy_kind(remedy.kind, language));
+    let cost = remedy.cost.filter(|cost| cost.is_finite() && cost.abs() >= 0.005);
+    let number = |value: f64| latchline_words::figures::decimals(format!("{value:.2}"), language);
+    match cost {
+        Some(cost) if cost < 0.0 => format!("{kind}, − {}", number(-cost)),
+        Some(cost) => format!("{kind}, + {}", number(cost)),
+        None => kind,
+    }
+}
+
+/// What the verdict rests on, and what it does not say.
+fn left_to_settle(state: &State, language: Language) -> Markup {
+    let assumed = state.assessment.as_ref().map(|assessment| assessment.assumed.as_slice()).unwrap_or_default();
+    let unpriced = state.price.map_or(0, |(_, unpriced)| unpriced);
+    let accepted: Vec<&Finding> = state.findings.iter().filter(|finding| finding.accepted.is_some()).collect();
+    html! {
+        @if !assumed.is_empty() || !state.not_judged.is_empty() || unpriced > 0 || !accepted.is_empty() {
+            h2 { (Label::LeftToSettle.say(language)) }
+            @if !state.not_judged.is_empty() {
+                details open {
+                    summary { (Told::MissingCount { things: state.not_judged.len() }.say(language)) }
+                    ul { @for missing in state.not_judged.iter().take(MOST_JOBS) { li { (wording::not_judged(missing, language)) } } }
+                }
+            }
+            @if !assumed.is_empty() {
+                details {
+                    summary { (Told::AssumedCount { values: assumed.len() }.say(language)) }
+                    ul { @for value in assumed { li { (value) } } }
+                }
+            }
+            @if !accepted.is_empty() {
+                details {
+                    summary { (Label::Accepted.say(language)) " (" (accepted.len()) ")" }
+                    ul {
+                        @for finding in accepted {
+                            li {
+                                (codes::wording(finding, language).message)
+                                @if let Some(accepted) = &finding.accepted { ": " (accepted.reason) ", " (accepted.date) }
+                            }
+                        }
+                    }
+                }
+            }
+            @if unpriced > 0 { p.quiet { (Told::PartsWithoutPrice { parts: unpriced }.say(language)) } }
+        }
+        (headroom(state, language))
+    }
+}
+
+/// How much more each run carries, by the whole check.
+fn headroom(state: &State, language: Language) -> Markup {
+    let Some(all) = &state.headroom else { return html! {} };
+    html! {
+        details {
+            summary { (Label::HeadroomTitle.say(language)) }
+            table.figures {
+                tbody {
+                    @for one in all.iter() {
+                        tr {
+                            th scope="row" { button.link type="button" data-pick=(one.id) { (one.id) } }
+                            td {
+                                @for (at, more) in one.stations.iter().enumerate() {
+                                    @if at > 0 { br; }
+                                    "+ " (more.stations) " × " (more.model)
+                                }
+                            }
+                            td.number { @if let Some(metres) = &one.metres { "+ " (metres.metres) " m" } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,410 @@
+//! Questions that come by telephone: no site is needed, the sentence to say stands on top, every answer has an address.
+
+use super::shell::Page;
+use crate::blank;
+use crate::locale::Reader;
+use crate::office::Office;
+use crate::refused::Refused;
+use crate::routes::blocking;
+use axum::extract::{Query, State};
+use axum::response::Html;
+use latchline_finding::{Figure, Language, Locale, Sources, Unit};
+use latchline_reach::{Cell, MOST_STATIONS, Question, ReachLimit, default_question, tables};
+use latchline_session::{Files, Session};
+use latchline_site::addresses::settings;
+use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
+use latchline_site::{LoadedCatalogues, builtin_catalogue};
+use latchline_words::figures;
+use latchline_words::office::{Label, Told};
+use maud::{Markup, html};
+use serde::Deserialize;
+use std::sync::Arc;
+
+fn sources() -> (Sources, latchline_finding::FileId) {
+    let mut sources = Sources::new();
+    let (name, text) = builtin_catalogue();
+    let file = sources.add(name, text);
+    (sources, file)
+}
+
+/// A number that came in an address.
+fn number(text: &str, usual: f64, least: f64, most: f64) -> f64 {
+    let number = text.trim().replace(',', ".").parse::<f64>().ok().filter(|number| number.is_finite());
+    number.unwrap_or(usual).clamp(least, most)
+}
+
+/// A length in the reader's units.
+fn length(metres: f64, locale: Locale) -> String {
+    let (value, decimals, symbol) = locale.scaled(Figure::new(metres, Unit::Metre));
+    format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
+}
+
+/// How many, how far.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(crate) struct Reach {
+    family: String,
+    station: String,
+    cable: String,
+    spacing: String,
+    feeder: String,
+}
+
+/// The three questions, of which one is asked.
+fn menu(asked: Label, language: Language) -> Markup {
+    let all = [(Label::HowMany, "/questions"), (Label::WhichCable, "/questions/lock"), (Label::WhichSwitches, "/questions/switches")];
+    html! {
+        nav.asked aria-label=(Label::Questions.say(language)) {
+            @for (label, to) in all { a href=(to) aria-current=[(label == asked).then_some("page")] { (label.say(language)) } }
+        }
+    }
+}
+
+fn slider(id: &str, label: Label, value: f64, least: f64, most: f64, language: Language) -> Markup {
+    html! {
+        div.field.slider {
+            label for=(id) { (label.say(language)) }
+            output for=(id) { (figures::decimals(figures::trimmed(value, 1), language)) " m" }
+            input type="range" id=(id) name=(id) min=(least) max=(most) step="1" value=(value);
+        }
+    }
+}
+
+fn chosen<'a>(asked: &'a str, usual: &'a str, known: bool) -> &'a str {
+    if !asked.is_empty() && known { asked } else { usual }
+}
+
+struct Reached {
+    question: Question,
+    cable: String,
+    calls: usize,
+    spacing_m: f64,
+    feeder_m: f64,
+    own: Cell,
+    others: Vec<(String, Cell)>,
+    /// Stations by spacing, for the chart.
+    curve: Vec<Cell>,
+}
+
+fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused> {
+    let catalogue = loaded.catalogue();
+    let first = catalogue.families.keys().next().cloned().unwrap_or_default();
+    let usual = if catalogue.families.contains_key("ostrel-48") { "ostrel-48" } else { &first };
+    let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
+    let mut question = default_question(catalogue, family)
+        .ok_or_else(|| Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station.")))?;
+    let fits = catalogue
+        .stations
+        .get(&asked.station)
+        .is_some_and(|model| model.family.value == family && model.kind.value == StationKind::Indoor);
+    question.station = chosen(&asked.station, &question.station.clone(), fits).to_string();
+    let cable = chosen(&asked.cable, "pair-0.8", catalogue.cables.contains_key(&asked.cable)).to_string();
+    let (spacing_m, feeder_m) = (number(&asked.spacing, 6.0, 1.0, 40.0), number(&asked.feeder, 12.0, 1.0, 150.0));
+    let calls = catalogue.families[family].simultaneous_calls.value as usize;
+    let (sources, _) = sources();
+    let names: Vec<String> = catalogue.cables.keys().cloned().collect();
+    let unfit = |error: latchline_reach::BareSiteError| Refused::Unfit(error.to_string());
+    let all = tables(&sources, loaded, &question, &names, calls, &[spacing_m], &[feeder_m]).map_err(unfit)?;
+    let mut others: Vec<(String, Cell)> = names.into_iter().zip(all.into_iter().filter_map(|cells| cells.first().copied())).collect();
+    let at = others.iter().position(|(name, _)| *name == cable).ok_or(Refused::NotFound)?;
+    let (_, own) = others.remove(at);
+    others.sort_by(|a, b| b.1.stations.cmp(&a.1.stations).then_with(|| a.0.cmp(&b.0)));
+    let spacings: Vec<f64> = (1..=20).map(|step| f64::from(step) * 2.0).collect();
+    let curve = tables(&sources, loaded, &question, std::slice::from_ref(&cable), calls, &spacings, &[feeder_m]).map_err(unfit)?;
+    let curve = curve.into_iter().next().unwrap_or_default();
+    Ok(Reached { question, cable, calls, spacing_m, feeder_m, own, others, curve })
+}
+
+fn limit_words(limit: ReachLimit, language: Language) -> String {
+    match limit {
+        ReachLimit::Voltage => Told::LimitVoltage,
+        ReachLimit::Collapse => Told::LimitCollapse,
+        ReachLimit::PortCurrent => Told::LimitPort,
+        ReachLimit::SupplyCurrent => Told::LimitSupply,
+        ReachLimit::Count => Told::LimitCount,
+        ReachLimit::Length => Told::LimitLength,
+        ReachLimit::Undecided => Told::LimitUndecided,
+        ReachLimit::None => Told::NoMore { most: MOST_STATIONS },
+    }
+    .say(language)
+}
+
+/// The page of the first question.
+pub(crate) async fn reach(
+    State(office): State<Arc<Office>>,
+    Reader(locale): Reader,
+    Query(asked): Query<Reach>,
+) -> Result<Html<String>, Refused> {
+    let language = locale.language;
+    let permit = Arc::clone(&office.thinking).acquire_owned().await.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let content = blocking(move || {
+        let _permit = permit;
+        let loaded = blank::catalogue();
+        let found = reached(&asked, &loaded)?;
+        Ok(reach_markup(&found, loaded.catalogue(), locale))
+    })
+    .await?;
+    let page = Page { title: Label::HowMany.say(language), of: Label::Questions, class: "questions", script: "pages.js", here: "/questions", locale };
+    Ok(page.around(&office, &content))
+}
+
+fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Markup {
+    let language = locale.language;
+    let say = |label: Label| label.say(language);
+    let Reached { question, cable, own, .. } = found;
+    let total_m = found.feeder_m + found.spacing_m * (own.stations.max(1) as f64 - 1.0);
+    let title = |name: &str| catalogue.cables.get(name).map_or_else(|| name.to_string(), |cable| cable.head.title.clone());
+    let (model, cable_title) = (question.station.as_str(), title(cable));
+    let sentence = match own.stations {
+        0 => Told::NotOne { model, cable: &cable_title }.say(language),
+        stations => {
+            let said = Told::SoMany { stations, model, cable: &cable_title, total: &length(total_m, locale) }.say(language);
+            let next = Told::NextBreaks { limit: &limit_words(own.limit, language) }.say(language);
+            format!("{said} {next}")
+        }
+    };
+    let margin = own.margin_v.map(|v| figures::decimals(figures::rounded_down(v, 1), language));
+    html! {
+        div.ask {
+            section.panel {
+                (menu(Label::HowMany, language))
+                form method="get" action="/questions" data-follow {
+                    div.field { label for="family" { (say(Label::Family)) } select #family name="family" { @for family in catalogue.families.values() { option value=(family.head.name) selected[family.head.name == question.family] { (family.head.title) } } } }
+                    div.field { label for="station" { (say(Label::Station)) } select #station name="station" {
+                        @for model in catalogue.stations.values().filter(|model| model.family.value == question.family && model.kind.value == StationKind::Indoor) {
+                            option value=(model.head.name) selected[model.head.name == question.station] { (model.head.name) " · " (model.head.title) }
+                        }
+                    } }
+                    div.field { label for="cable" { (say(Label::Cable)) } select #cable name="cable" { @for one in catalogue.cables.values() { option value=(one.head.name) selected[one.head.name == *cable] { (one.head.name) " · " (one.head.title) } } } }
+                    (slider("spacing", Label::Spacing, found.spacing_m, 1.0, 40.0, language))
+                    (slider("feeder", Label::Feeder, found.feeder_m, 1.0, 150.0, language))
+                    div.buttons { button.main type="submit" { (say(Label::Answer)) } }
+                }
+            }
+            section.panel.answer #answer aria-live="polite" {
+                h1.sentence { (sentence) }
+                p.quiet { (Told::Under { supply: &question.supply, distributor: &question.distributor, calls: found.calls }.say(language)) @if let Some(margin) = &margin { " " (say(Label::Margin)) ": " (margin) " V." } }
+                div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
+                (chart(found, locale))
+                h2 { (say(Label::OtherCables)) }
+                table.list {
+                    thead { tr { th scope="col" { (say(Label::Cable)) } th.number scope="col" { (say(Label::Stations)) } th scope="col" { (say(Label::OneMore)) } } }
+                    tbody {
+                        @for (name, cell) in &found.others {
+                            tr { th scope="row" { (title(name)) } td.number { strong { (cell.stations) } } td { (limit_words(cell.limit, language)) } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Stations by spacing, as steps: between two spacings holds what holds at the greater one.
+fn chart(found: &Reached, locale: Locale) -> Markup {
+    let most = found.curve.iter().map(|cell| cell.stations).max().unwrap_or(0).max(1) as f64;
+    let (width, height, left, top) = (640.0, 220.0, 40.0, 14.0);
+    let x = |metres: f64| left + metres / 40.0 * (width - left - 30.0);
+    let y = |stations: f64| top + (most - stations) / most * (height - top - 34.0);
+    let mut path = String::new();
+    let mut last: Option<f64> = None;
+    for cell in &found.curve {
+        let stations = cell.stations as f64;
+        match last {
+            None => path.push_str(&format!("M{:.1} {:.1}", x(0.0), y(stations))),
+            Some(_) => path.push_str(&format!("V{:.1}", y(stations))),
+        }
+        path.push_str(&format!("H{:.1}", x(cell.spacing_m)));
+        last = Some(stations);
+    }
+    let at = (x(found.spacing_m), y(found.own.stations as f64));
+    let label = format!("{}: {} × {}", length(found.spacing_m, locale), found.own.stations, Label::Stations.say(locale.language));
+    html! {
+        svg.chart viewBox={ "0 0 " (width) " " (height) } role="img" aria-label=(label) {
+            @for step in 0..=4 {
+                @let stations = (most * f64::from(step) / 4.0).round();
+                line.grid x1=(left) x2=(width - 30.0) y1=(format!("{:.1}", y(stations))) y2=(format!("{:.1}", y(stations))) {}
+                text x=(left - 8.0) y=(format!("{:.1}", y(stations) + 4.0)) text-anchor="end" { (stations) }
+            }
+            @for metres in [10.0, 20.0, 30.0, 40.0] { text x=(format!("{:.1}", x(metres))) y=(height - 8.0) text-anchor="middle" { (length(metres, locale)) } }
+            path.curve d=(path) {}
+            line.here x1=(format!("{:.1}", at.0)) x2=(format!("{:.1}", at.0)) y1=(top) y2=(height - 30.0) {}
+            circle cx=(format!("{:.1}", at.0)) cy=(format!("{:.1}", at.1)) r="5" {}
+        }
+    }
+}
+
+/// A lock's cable.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(crate) struct LockAsked {
+    lock: String,
+    cable: String,
+    length: String,
+}
+
+/// The page of a lock's cable: the same judgement as a door's sheet, on a small house.
+pub(crate) async fn lock(
+    State(office): State<Arc<Office>>,
+    Reader(locale): Reader,
+    Query(asked): Query<LockAsked>,
+) -> Result<Html<String>, Refused> {
+    let language = locale.language;
+    let content = blocking(move || Ok(lock_markup(&asked, locale))).await?;
+    let page = Page { title: Label::WhichCable.say(language), of: Label::Questions, class: "questions", script: "pages.js", here: "/questions/lock", locale };
+    Ok(page.around(&office, &content))
+}
+
+/// Least voltage at a lock, what it needs, and the longest cable of this kind that it bears.
+struct AtTheLock {
+    least_v: f64,
+    needs_v: f64,
+    longest_m: Option<f64>,
+}
+
+fn at_the_lock(lock: &str, cable: &str, length_m: f64) -> Option<AtTheLock> {
+    let quoted = crate::change::quoted;
+    let text = format!(
+        "[site]\ntitle = \"Question\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n\
+         [entrances]\nfront = {{ role = \"main\", place = \"A/G\", outdoors = true, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", feed = \"station\" }} }}\n\
+         [dwellings]\nA-1 = {{ place = \"A/G\" }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1.5 m\" }}\n\
+         flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
+        quoted(lock),
+        quoted(cable)
+    );
+    let (mut sources, file) = sources();
+    let site_file = sources.add("question", text);
+    let session = Session::new(Files { sources, site_file, catalogues: vec![file] });
+    let view = session.view();
+    let assessment = view.assessment().ok().flatten()?;
+    let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
+    let per_metre = circuit.adverse_loop_ohm / length_m;
+    let longest_m = circuit.most_loop_ohm.map(|ohm| (ohm / per_metre).floor()).filter(|metres| metres.is_finite());
+    Some(AtTheLock { least_v: circuit.least_v, needs_v: circuit.least_allowed_v, longest_m })
+}
+
+fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
+    let language = locale.language;
+    let say = |label: Label| label.say(language);
+    let loaded = blank::catalogue();
+    let catalogue = loaded.catalogue();
+    let lock = chosen(&asked.lock, "strike-12", catalogue.locks.contains_key(&asked.lock));
+    let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
+    let length_m = number(&asked.length, 8.0, 0.5, 200.0);
+    let found = at_the_lock(lock, cable, length_m);
+    let volts = |v: f64| figures::decimals(figures::rounded_down(v, 1), language);
+    let lock_title = catalogue.locks.get(lock).map_or(lock, |lock| &lock.head.title);
+    let cable_title = catalogue.cables.get(cable).map_or(cable, |cable| &cable.head.title);
+    html! {
+        div.ask {
+            section.panel {
+                (menu(Label::WhichCable, language))
+                form method="get" action="/questions/lock" data-follow {
+                    div.field { label for="lock" { (say(Label::Lock)) } select #lock name="lock" { @for one in catalogue.locks.values() { option value=(one.head.name) selected[one.head.name == lock] { (one.head.title) } } } }
+                    div.field { label for="cable" { (say(Label::Cable)) } select #cable name="cable" { @for one in catalogue.cables.values() { option value=(one.head.name) selected[one.head.name == cable] { (one.head.name) " · " (one.head.title) } } } }
+                    (slider("length", Label::LockLength, length_m, 1.0, 60.0, language))
+                    div.buttons { button.main type="submit" { (say(Label::Answer)) } }
+                }
+            }
+            section.panel.answer #answer aria-live="polite" {
+                @match found {
+                    Some(found) => {
+                        h1.sentence class=[(found.least_v < found.needs_v).then_some("is-error")] {
+                            (Told::LockHolds { lock: lock_title, voltage: &volts(found.least_v), needs: &volts(found.needs_v), length: &length(length_m, locale), cable: cable_title }.say(language))
+                            @if let Some(longest) = found.longest_m { " " (Told::LockLongest { length: &length(longest, locale) }.say(language)) }
+                        }
+                    }
+                    None => { h1.sentence { (say(Label::NotJudged)) "." } }
+                }
+                p.quiet { "ostrel-dv1, ostrel-ps-120, 40 °C. " (say(Label::Caution)) }
+                div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
+            }
+        }
+    }
+}
+
+/// The word of an address field.
+pub(crate) fn field_word(kind: FieldKind, language: Language) -> &'static str {
+    match kind {
+        FieldKind::Building => Label::Building,
+        FieldKind::Dwelling => Label::Dwelling,
+        FieldKind::Entrance => Label::DoorStation,
+        FieldKind::Extension => Label::Extension,
+        FieldKind::Management => Label::ManagementStation,
+    }
+    .say(language)
+}
+
+/// Which switches.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(crate) struct SwitchesAsked {
+    family: String,
+    building: String,
+    dwelling: String,
+    extension: String,
+}
+
+/// The page of switches.
+pub(crate) async fn switches(
+    State(office): State<Arc<Office>>,
+    Reader(locale): Reader,
+    Query(asked): Query<SwitchesAsked>,
+) -> Result<Html<String>, Refused> {
+    let language = locale.language;
+    let content = blocking(move || Ok(switches_markup(&asked, locale))).await?;
+    let page = Page { title: Label::WhichSwitches.say(language), of: Label::Questions, class: "questions", script: "pages.js", here: "/questions/switches", locale };
+    Ok(page.around(&office, &content))
+}
+
+fn switches_markup(asked: &SwitchesAsked, locale: Locale) -> Markup {
+    let language = locale.language;
+    let say = |label: Label| label.say(language);
+    let loaded = blank::catalogue();
+    let catalogue = loaded.catalogue();
+    let family = chosen(&asked.family, "ostrel-48", catalogue.families.contains_key(&asked.family));
+    let Some(family) = catalogue.families.get(family) else { return html! {} };
+    let fields = &family.addresses.indoor;
+    let asked_of = |kind: FieldKind| match kind {
+        FieldKind::Building => &asked.building,
+        FieldKind::Extension => &asked.extension,
+        _ => &asked.dwelling,
+    };
+    let value = |kind: FieldKind, low: u32, high: u32| {
+        let usual = if kind == FieldKind::Dwelling { 12.0 } else { f64::from(low.max(1).min(high)) };
+        number(asked_of(kind), usual, f64::from(low), f64::from(high)) as u32
+    };
+    let rows: Vec<(FieldKind, u32, String, u32, u32)> = fields
+        .iter()
+        .map(|field| {
+            let (low, high) = (field.first.value, field.last.value);
+            let number = value(field.kind, low, high);
+            let positions = settings(field, number).map_or_else(|| String::from("–"), |setting| setting.to_string());
+            (field.kind, number, positions, low, high)
+        })
+        .collect();
+    let said: Vec<String> =
+        rows.iter().map(|(kind, number, positions, _, _)| format!("{} {number}: {positions}", field_word(*kind, language))).collect();
+    html! {
+        div.ask {
+            section.panel {
+                (menu(Label::WhichSwitches, language))
+                form method="get" action="/questions/switches" data-follow {
+                    div.field { label for="family" { (say(Label::Family)) } select #family name="family" { @for one in catalogue.families.values() { option value=(one.head.name) selected[one.head.name == family.head.name] { (one.head.title) } } } }
+                    @for (kind, number, _, low, high) in &rows {
+                        @let name = match kind { FieldKind::Building => "building", FieldKind::Extension => "extension", _ => "dwelling" };
+                        div.field { label for=(name) { (field_word(*kind, language)) " (" (low) "–" (high) ")" } input id=(name) name=(name) inputmode="numeric" value=(number) autocomplete="off"; }
+                    }
+                    div.buttons { button.main type="submit" { (say(Label::Answer)) } }
+                }
+            }
+            section.panel.answer #answer aria-live="polite" {
+                h1.sentence { (said.join("; ")) "." }
+                table.list { tbody { @for (kind, number, positions, _, _) in &rows { tr { th scope="row" { (field_word(*kind, language)) } td.number { (number) } td { strong { (positions) } } } } } }
+                div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
+            }
+        }
+    }
+}

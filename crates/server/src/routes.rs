@@ -1,0 +1,62 @@
+//! Which address leads where.
+
+use crate::guard::{LARGEST_BODY, guard};
+use crate::office::Office;
+use crate::refused::Refused;
+use crate::work::{self, State, Work};
+use crate::{assets, live, pages};
+use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::middleware::from_fn_with_state;
+use axum::routing::{get, post};
+use std::sync::Arc;
+
+/// All of them, behind the guard.
+pub(crate) fn routes(office: Arc<Office>) -> Router {
+    Router::new()
+        .route("/", get(pages::sites::first))
+        .route("/sites", get(pages::sites::list))
+        .route("/sites/new", post(pages::sites::create))
+        .route("/survey.xlsx", get(pages::sites::survey_template))
+        .route("/locale", get(pages::sites::locale))
+        .route("/sites/{name}", get(pages::site::page))
+        .route("/sites/{name}/live", get(live::live))
+        .route("/sites/{name}/drawing", get(pages::site::drawing))
+        .route("/sites/{name}/element", get(pages::details::details))
+        .route("/sites/{name}/table", get(pages::table::table))
+        .route("/sites/{name}/text", get(pages::text::text))
+        .route("/sites/{name}/edit", post(pages::edits::edit))
+        .route("/sites/{name}/preview", post(pages::edits::preview))
+        .route("/sites/{name}/undo", post(pages::edits::undo))
+        .route("/sites/{name}/redo", post(pages::edits::redo))
+        .route("/sites/{name}/history", get(pages::history::history))
+        .route("/sites/{name}/compare", get(pages::history::compare))
+        .route("/sites/{name}/documents", get(pages::documents::documents))
+        .route("/sites/{name}/documents/{file}", get(pages::documents::file))
+        .route("/questions", get(pages::questions::reach))
+        .route("/questions/lock", get(pages::questions::lock))
+        .route("/questions/switches", get(pages::questions::switches))
+        .route("/assets/{version}/{name}", get(assets::file))
+        .fallback(pages::shell::not_found)
+        .layer(DefaultBodyLimit::max(LARGEST_BODY))
+        .layer(from_fn_with_state(Arc::clone(&office), guard))
+        .with_state(office)
+}
+
+/// An open site with what is known of it: voltages at least, where its text can be used.
+pub(crate) async fn opened(office: &Arc<Office>, name: &str) -> Result<(Arc<Work>, Arc<State>), Refused> {
+    let (office, name) = (Arc::clone(office), name.to_string());
+    blocking(move || {
+        let work = office.work(&name)?;
+        let state = work::begin(&office, &work).ok_or(Refused::NotFound)?;
+        Ok((work, state))
+    })
+    .await
+}
+
+/// Work of the engine, off the threads that answer.
+pub(crate) async fn blocking<T: Send + 'static>(
+    task: impl FnOnce() -> Result<T, Refused> + Send + 'static,
+) -> Result<T, Refused> {
+    tokio::task::spawn_blocking(task).await.unwrap_or(Err(Refused::Broken("the engine has stopped on this; nothing was changed")))
+}

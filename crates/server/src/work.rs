@@ -1,0 +1,296 @@
+//! An open site: its session, and what is known of its newest revision, stage by stage.
+
+use crate::archive::{Revision, SiteFiles};
+use crate::office::Office;
+use crate::refused::Refused;
+use latchline_assess::{Assessment, GivenUp, NotJudged, VoltageResults};
+use latchline_finding::{Finding, Money, Sources};
+use latchline_reach::Headroom;
+use latchline_session::{Files, Session, Standing, View};
+use latchline_site::bill::Bill;
+use latchline_site::builtin_catalogue;
+use latchline_site::edit;
+use std::collections::VecDeque;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use tokio::sync::watch;
+
+/// Views that are kept, so that an edit made on one of them can be held against what was there.
+const MOST_VIEWS: usize = 16;
+
+/// What is known of one revision at one moment.
+#[derive(Debug, Clone)]
+pub(crate) struct State {
+    /// The revision.
+    pub number: i64,
+    /// What it changed, as it was said.
+    pub note: String,
+    /// The session's view of it.
+    pub view: View,
+    /// What is known of the verdict.
+    pub standing: Standing,
+    /// Voltages and currents; `None` where the text cannot be used.
+    pub results: Option<Arc<VoltageResults>>,
+    /// What was found so far, in reading and by the rules, worst first.
+    pub findings: Arc<Vec<Finding>>,
+    /// What could not be judged so far.
+    pub not_judged: Arc<Vec<NotJudged>>,
+    /// The whole, once every stage is in.
+    pub assessment: Option<Arc<Assessment>>,
+    /// Whether remedies were looked for; they are in the findings then.
+    pub remedies: bool,
+    /// How much more it carries.
+    pub headroom: Option<Arc<Vec<Headroom>>>,
+    /// Material of all that has a price, and how many parts have none.
+    pub price: Option<(Money, usize)>,
+    /// What the revision before had.
+    pub before: Option<Arc<Before>>,
+    /// Whether something can be taken back, and made again.
+    pub turns: (bool, bool),
+}
+
+/// Figures of the revision before.
+#[derive(Debug)]
+pub(crate) struct Before {
+    pub number: i64,
+    pub results: Option<Arc<VoltageResults>>,
+    pub price: Option<Money>,
+}
+
+struct Inner {
+    session: Session,
+    views: VecDeque<(i64, View)>,
+}
+
+/// An open site.
+pub(crate) struct Work {
+    pub name: String,
+    inner: Mutex<Inner>,
+    news: watch::Sender<Option<Arc<State>>>,
+}
+
+impl Work {
+    /// Opens a session on its newest texts.
+    pub fn new(name: &str, files: SiteFiles) -> Self {
+        let mut sources = Sources::new();
+        let site_file = sources.add(files.path, Arc::clone(&files.head.text));
+        let (builtin_name, builtin_text) = builtin_catalogue();
+        let mut catalogues = vec![sources.add(builtin_name, builtin_text)];
+        for (path, text) in files.catalogues {
+            catalogues.push(sources.add(path, text));
+        }
+        let session = Session::new(Files { sources, site_file, catalogues });
+        let views = VecDeque::from([(files.head.number, session.view())]);
+        Work {
+            name: name.to_string(),
+            inner: Mutex::new(Inner { session, views }),
+            news: watch::Sender::new(None),
+        }
+    }
+
+    fn inner(&self) -> MutexGuard<'_, Inner> {
+        self.inner.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Told whenever more is known.
+    pub fn news(&self) -> watch::Receiver<Option<Arc<State>>> {
+        self.news.subscribe()
+    }
+
+    /// What is known now.
+    pub fn now(&self) -> Option<Arc<State>> {
+        self.news.borrow().clone()
+    }
+
+    /// The view of the newest revision, with its number.
+    pub fn view(&self) -> (i64, View) {
+        let inner = self.inner();
+        (inner.views.back().map_or(0, |(number, _)| *number), inner.session.view())
+    }
+
+    /// The view that a page made its edit on, if it is still known.
+    pub fn view_of(&self, number: i64) -> Option<View> {
+        self.inner().views.iter().find(|(known, _)| *known == number).map(|(_, view)| view.clone())
+    }
+
+    /// Goes to the text of a revision.
+    fn go_to(&self, revision: &Revision) -> Result<View, Refused> {
+        let mut inner = self.inner();
+        let change = edit::difference(inner.session.view().text(), &revision.text);
+        inner.session.edit(&change).map_err(|_| Refused::Broken("a revision does not follow from the one before"))?;
+        let view = inner.session.view();
+        inner.views.push_back((revision.number, view.clone()));
+        if inner.views.len() > MOST_VIEWS {
+            inner.views.pop_front();
+        }
+        Ok(view)
+    }
+}
+
+/// What was asked for, and where it leads.
+pub(crate) struct Step<'a> {
+    /// The client's id of it; empty for none.
+    pub id: &'a str,
+    /// The new text.
+    pub text: String,
+    /// What it changes, in the words of who asked.
+    pub note: &'a str,
+}
+
+/// Appends a revision and goes there: voltages at once, the rest is begun.
+pub(crate) fn append(office: &Arc<Office>, work: &Arc<Work>, step: &Step<'_>) -> Result<i64, Refused> {
+    let now = (office.options.clock)();
+    let revision = office.archive.append(&work.name, step.id, &step.text, step.note, now);
+    arrive(office, work, &revision.ok_or(Refused::NotFound)?)
+}
+
+/// Goes to a revision that the archive has appended.
+pub(crate) fn arrive(office: &Arc<Office>, work: &Arc<Work>, revision: &Revision) -> Result<i64, Refused> {
+    let before = work.now().map(|state| {
+        Arc::new(Before {
+            number: state.number,
+            results: state.results.clone(),
+            price: state.price.map(|(price, _)| price),
+        })
+    });
+    let view = work.go_to(revision)?;
+    let turns = office.archive.turns(&work.name);
+    publish_first(work, first_state(view, revision, before, turns));
+    think(office, work);
+    Ok(revision.number)
+}
+
+/// Makes sure that something is known of the newest revision: voltages now, the rest is begun.
+pub(crate) fn begin(office: &Arc<Office>, work: &Arc<Work>) -> Option<Arc<State>> {
+    if let Some(state) = work.now() {
+        return Some(state);
+    }
+    let revision = office.archive.files(&work.name)?.head;
+    let (_, view) = work.view();
+    let turns = office.archive.turns(&work.name);
+    publish_first(work, first_state(view, &revision, None, turns));
+    think(office, work);
+    work.now()
+}
+
+fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>, turns: (bool, bool)) -> State {
+    let results = view.voltage_results().ok().flatten().map(Arc::new);
+    let price = view.site().map(|site| {
+        let bill = Bill::of(site);
+        (bill.material(), bill.unpriced())
+    });
+    let (findings, not_judged) = found(&view);
+    State {
+        number: revision.number,
+        note: revision.note.clone(),
+        standing: view.standing(),
+        results,
+        findings,
+        not_judged,
+        assessment: None,
+        remedies: false,
+        headroom: None,
+        price,
+        before,
+        turns,
+        view,
+    }
+}
+
+/// What was found so far, worst first.
+fn found(view: &View) -> (Arc<Vec<Finding>>, Arc<Vec<NotJudged>>) {
+    let mut findings = view.reading().to_vec();
+    let mut not_judged = Vec::new();
+    if let Some(report) = view.rules() {
+        findings.extend(report.findings);
+        not_judged = report.not_judged;
+    }
+    findings.sort_by(|a, b| (b.severity, a.code, &a.element).cmp(&(a.severity, b.code, &b.element)));
+    (Arc::new(findings), Arc::new(not_judged))
+}
+
+fn publish_first(work: &Work, state: State) {
+    work.news.send_replace(Some(Arc::new(state)));
+}
+
+/// Tells more of the newest state; nothing if a newer one has come.
+fn tell(work: &Work, number: i64, change: impl FnOnce(&mut State)) {
+    work.news.send_if_modified(|known| match known {
+        Some(state) if state.number == number => {
+            change(Arc::make_mut(state));
+            true
+        }
+        _ => false,
+    });
+}
+
+/// Works out the rest of the newest revision, stage by stage, off the threads that answer.
+fn think(office: &Arc<Office>, work: &Arc<Work>) {
+    let (permits, work) = (Arc::clone(&office.thinking), Arc::clone(work));
+    let Some(state) = work.now() else { return };
+    let Ok(handle) = tokio::runtime::Handle::try_current() else { return };
+    handle.spawn(async move {
+        let Ok(permit) = permits.acquire_owned().await else { return };
+        // It waited; something newer may have come.
+        if work.now().is_none_or(|now| now.number != state.number) {
+            return;
+        }
+        let done = tokio::task::spawn_blocking(move || {
+            let _permit = permit;
+            // Given up: a newer revision has come, and tells for itself.
+            let _: Result<(), GivenUp> = stages(&work, &state);
+        });
+        let _: Result<(), _> = done.await;
+    });
+}
+
+fn stages(work: &Work, state: &State) -> Result<(), GivenUp> {
+    let (view, number) = (&state.view, state.number);
+    if view.site().is_none() {
+        return Ok(());
+    }
+    let so_far = || {
+        let (findings, not_judged) = found(view);
+        let standing = view.standing();
+        tell(work, number, |state| {
+            state.findings = findings;
+            state.not_judged = not_judged;
+            state.standing = standing;
+        });
+    };
+    view.short_circuit()?;
+    so_far();
+    view.signal()?;
+    so_far();
+    view.start_up()?;
+    let assessment = view.assessment()?.cloned().map(Arc::new);
+    if let Some(assessment) = &assessment {
+        let all = whole(assessment);
+        let not_judged = Arc::new(assessment.not_judged.clone());
+        let standing = view.standing();
+        let assessment = Arc::clone(assessment);
+        tell(work, number, |state| {
+            state.findings = Arc::new(all);
+            state.not_judged = not_judged;
+            state.standing = standing;
+            state.assessment = Some(assessment);
+        });
+    }
+    if let Some(mended) = view.remedies()? {
+        let (all, mended) = (whole(mended), Arc::new(mended.clone()));
+        tell(work, number, |state| {
+            state.findings = Arc::new(all);
+            state.assessment = Some(mended);
+            state.remedies = true;
+        });
+    }
+    let headroom = view.headroom()?.map(|all| Arc::new(all.to_vec()));
+    tell(work, number, |state| state.headroom = headroom);
+    Ok(())
+}
+
+/// Findings of reading and of the rules, worst first.
+fn whole(assessment: &Assessment) -> Vec<Finding> {
+    let mut all: Vec<Finding> = assessment.read.iter().chain(&assessment.findings).cloned().collect();
+    all.sort_by(|a, b| (b.severity, a.code, &a.element).cmp(&(a.severity, b.code, &b.element)));
+    all
+}

@@ -79,5 +79,137 @@ for (const [size, viewport] of Object.entries(SIZES)) {
     await page.context().close();
   }
 }
+
+/** Notes what a step of a journey came to. */
+function step(journey, what, holds) {
+  found.journeys.push({ journey, what, holds: Boolean(holds) });
+}
+const verdict = (page) => page.textContent("#verdict-text");
+const revision = async (page) => Number(await page.textContent("#revision"));
+const settled = (page) => page.waitForFunction(() => !document.getElementById("pending").classList.contains("pending"), null, { timeout: 240000 });
+const reaches = (page, number) => page.waitForFunction((wanted) => Number(document.getElementById("revision").textContent) >= wanted, number, { timeout: 60000 });
+
+for (const [size, viewport] of Object.entries(SIZES)) {
+  // By mouse or finger: a run, a thinner cable, what it breaks, a remedy seen and taken, undone.
+  const touch = size === "phone";
+  const name = `mouse ${size}`;
+  const page = await open({ viewport, hasTouch: touch, locale: "en-GB" });
+  await site(page, sitePath);
+  const press = (where) => (touch ? page.tap(where) : page.click(where));
+  await page.evaluate(() => document.querySelector('#drawing [data-element="A-R5"] .catch path').scrollIntoView({ block: "center", inline: "center" }));
+  const at = await page.evaluate(() => {
+    const path = document.querySelector('#drawing [data-element="A-R5"] .catch path');
+    const point = path.getPointAtLength(path.getTotalLength() / 3);
+    const on = point.matrixTransform(path.getScreenCTM());
+    return [on.x, on.y];
+  });
+  await (touch ? page.touchscreen.tap(at[0], at[1]) : page.mouse.click(at[0], at[1]));
+  await page.waitForSelector("#details h2");
+  step(name, "a run is picked on the drawing", (await page.textContent("#details h2")).trim() === "A-R5");
+  const first = await revision(page);
+  const before = await page.textContent('#drawing [data-element="A-45"] .figure');
+  await page.selectOption("#d-cable", "pair-0.5");
+  await reaches(page, first + 1);
+  const after = await page.textContent('#drawing [data-element="A-45"] .figure');
+  step(name, "the drawing follows the cable", before !== after && parseFloat(after) < parseFloat(before));
+  step(name, "what is pending is not called clean", !/^Holds/.test(await verdict(page)) || !(await page.isVisible("#pending.pending")) || (await page.textContent("#pending")).includes("remedies"));
+  await page.fill("#d-lengths", "120 m · 15 m · 15 m · 12 m");
+  await page.press("#d-lengths", "Enter");
+  await reaches(page, first + 2);
+  await settled(page);
+  step(name, "it fails and says so", /^Fails/.test(await verdict(page)));
+  const remedy = "#jobs [data-remedy]";
+  await page.waitForSelector(remedy);
+  await press(remedy);
+  await page.waitForSelector("#dialog[open]");
+  step(name, "a remedy shows what it changes", (await page.textContent("#dialog-body")).includes("+ "));
+  if (size === "desktop" && pictures) await page.screenshot({ path: `${pictures}/remedy-desktop-light-en.png` });
+  await press("#dialog-apply");
+  await reaches(page, first + 3);
+  for (let turn = 0; turn < 3; turn += 1) {
+    const now = await revision(page);
+    await page.waitForSelector("#undo:not([disabled])");
+    await press("#undo");
+    await reaches(page, now + 1);
+  }
+  await settled(page);
+  step(name, "undo brings the figures back", (await page.textContent('#drawing [data-element="A-45"] .figure')) === before);
+  step(name, "undo appends revisions", (await revision(page)) === first + 6);
+  await page.context().close();
+
+  // By keyboard alone: from the top of the page to the drawing, along it, into the details, a change, back to the card.
+  const keys = await open({ viewport, locale: "en-GB" });
+  const journey = `keyboard ${size}`;
+  await site(keys, sitePath);
+  const focus = () => keys.evaluate(() => document.activeElement.id || document.activeElement.className);
+  let tabs = 0;
+  while ((await focus()) !== "drawing" && tabs < 200) {
+    await keys.keyboard.press("Tab");
+    tabs += 1;
+  }
+  step(journey, "Tab reaches the drawing", (await focus()) === "drawing");
+  await keys.keyboard.press("Home");
+  await keys.keyboard.press("ArrowRight");
+  await keys.keyboard.press("ArrowRight");
+  const picked = await keys.textContent("#picked");
+  step(journey, "arrows pick and it is said", picked.length > 10);
+  await keys.waitForFunction(() => document.querySelector("#details select"));
+  await keys.keyboard.press("Enter");
+  step(journey, "Enter goes to the details", await keys.evaluate(() => document.getElementById("details").contains(document.activeElement)));
+  await keys.keyboard.press("Escape");
+  step(journey, "Escape goes back to the drawing", (await focus()) === "drawing");
+  await keys.focus("#find");
+  await keys.keyboard.type("A-R3");
+  await keys.keyboard.press("Enter");
+  await keys.waitForSelector("#details h2:has-text('A-R3')");
+  await keys.keyboard.press("Enter");
+  await keys.waitForFunction(() => document.activeElement.id === "d-cable");
+  const number = await revision(keys);
+  await keys.keyboard.type("pair-0.5");
+  await keys.keyboard.press("Enter");
+  await keys.keyboard.press("Tab");
+  await reaches(keys, number + 1);
+  step(journey, "a cable is changed", true);
+  await keys.waitForTimeout(300);
+  step(journey, "the focus stays in the details", await keys.evaluate(() => document.getElementById("details").contains(document.activeElement)));
+  await keys.evaluate(() => document.activeElement.blur());
+  await keys.keyboard.press("Control+z");
+  await reaches(keys, number + 2);
+  step(journey, "Ctrl-Z takes it back", true);
+  await keys.focus("#tab-drawing");
+  await keys.keyboard.press("ArrowRight");
+  await keys.waitForSelector("#everything");
+  await keys.focus('[data-edit="lengths"][data-run="A-R3"]');
+  await keys.keyboard.press("Enter");
+  await keys.keyboard.press("Control+a");
+  await keys.keyboard.type("7 7 7 7 7");
+  await keys.keyboard.press("Enter");
+  await reaches(keys, number + 3);
+  step(journey, "the table is edited", true);
+  await keys.waitForTimeout(500);
+  step(journey, "the focus stays in the table", await keys.evaluate(() => document.getElementById("view-table").contains(document.activeElement)));
+  await settled(keys);
+  const again = await revision(keys);
+  await keys.click("#undo");
+  await reaches(keys, again + 1);
+  await keys.context().close();
+}
+
+// From nothing to a wired house, by the form.
+{
+  const page = await open({ viewport: SIZES.desktop, locale: "en-GB" });
+  await page.goto(`${address}sites`);
+  await page.fill("#n-title", "Twelve flats");
+  await page.click('form[data-new="blank"] button[type=submit]');
+  await page.waitForURL(/Twelve/, { timeout: 120000 });
+  await settled(page);
+  const stations = await page.evaluate(() => document.querySelectorAll("#drawing .device").length);
+  step("blank site", "twelve flats, a door, supply and boxes are drawn", stations >= 15);
+  step("blank site", "it does not fail", !/^Fails/.test(await verdict(page)));
+  if (pictures) await page.screenshot({ path: `${pictures}/blank-desktop-light-en.png` });
+  const pdf = await page.request.get(`${new URL(page.url()).pathname.replace(/^/, address.slice(0, -1))}/documents/pack.pdf`, { timeout: 120000 });
+  step("blank site", "its pack is a PDF", pdf.ok() && (await pdf.body()).subarray(0, 5).toString() === "%PDF-");
+  await page.context().close();
+}
 await browser.close();
 process.stdout.write(JSON.stringify(found));

@@ -30,7 +30,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     (
         "server",
         &[
-            "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "survey", "design", "drawing", "pack",
+            "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey", "design", "drawing", "pack",
             "typeset",
         ],
     ),

@@ -1,143 +1,142 @@
-//! The texts of sites and how they came about.
+//! The sites in the store, as pages need them: texts, revisions, who can take back what.
 
-use std::collections::BTreeMap;
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use crate::refused::Refused;
+use latchline_finding::{Edit, Language};
+use latchline_store::{
+    Conflict, FileChange, Number, Outcome, Proposal, Revision, Signed, SiteEntry, State, Store, StoreError, Submission, Texts,
+};
+use latchline_words::office::Told;
 
-/// Revisions of one site that are kept.
-const MOST_REVISIONS: usize = 2_000;
+/// Revisions that a page lists.
+const MOST_LISTED: usize = 500;
 
-/// One revision.
+/// All sites.
+#[derive(Debug)]
+pub(crate) struct Archive {
+    store: Store,
+    engine: &'static str,
+}
+
+/// Who asks, and when.
 #[derive(Debug, Clone)]
-pub(crate) struct Revision {
-    /// Number, from 1.
-    pub number: i64,
-    /// Text of the site file.
-    pub text: Arc<str>,
-    /// What it changed, in the words of who did.
-    pub note: String,
-    /// When, in milliseconds since 1970.
+pub(crate) struct By<'a> {
+    /// The page's own name: what it did it can take back.
+    pub client: &'a str,
+    /// Milliseconds since 1970.
     pub at_ms: i64,
 }
 
-#[derive(Debug, Default)]
-struct Kept {
-    /// Path of the site file, then catalogues.
-    path: String,
-    catalogues: Vec<(String, String)>,
-    revisions: Vec<Revision>,
-    undo: Vec<(Arc<str>, String)>,
-    redo: Vec<(Arc<str>, String)>,
-    /// Ids that were answered, with the revision that came of them.
-    answered: BTreeMap<String, i64>,
-}
-
-/// What a site is made of.
-#[derive(Debug, Clone)]
-pub(crate) struct SiteFiles {
-    /// Path and newest text of the site file.
-    pub path: String,
-    /// The newest revision.
-    pub head: Revision,
-    /// Path and text of the catalogues.
-    pub catalogues: Vec<(String, String)>,
-}
-
-/// All sites.
-#[derive(Debug, Default)]
-pub(crate) struct Archive {
-    sites: Mutex<BTreeMap<String, Kept>>,
+impl From<StoreError> for Refused {
+    fn from(error: StoreError) -> Self {
+        match error {
+            StoreError::NotThere(_) => Refused::NotFound,
+            error => Refused::Unfit(error.to_string()),
+        }
+    }
 }
 
 impl Archive {
-    fn sites(&self) -> MutexGuard<'_, BTreeMap<String, Kept>> {
-        self.sites.lock().unwrap_or_else(PoisonError::into_inner)
+    pub fn new(store: Store, engine: &'static str) -> Self {
+        Archive { store, engine }
     }
 
-    /// Names of all sites with their newest revision.
-    pub fn list(&self) -> Vec<(String, Revision)> {
-        let sites = self.sites();
-        let newest = |kept: &Kept| kept.revisions.last().cloned();
-        sites.iter().filter_map(|(name, kept)| Some((name.clone(), newest(kept)?))).collect()
+    fn signed(&self, by: &By<'_>, note: &str) -> Signed {
+        Signed {
+            at_ms: by.at_ms,
+            client: by.client.to_string(),
+            engine: self.engine.to_string(),
+            note: note.chars().take(latchline_store::LONGEST_NOTE).collect(),
+            ..Signed::default()
+        }
+    }
+
+    /// All sites with their newest revision.
+    pub fn list(&self) -> Result<Vec<SiteEntry>, Refused> {
+        Ok(self.store.sites()?)
     }
 
     /// Takes a site in under this name, or one like it if it is taken; gives the name.
-    pub fn create(&self, name: &str, files: Vec<(String, String)>, at_ms: i64) -> String {
-        let mut sites = self.sites();
-        let mut free = name.to_string();
-        let mut number = 2;
-        while sites.contains_key(&free) {
-            free = format!("{name}-{number}");
-            number += 1;
+    pub fn create(&self, name: &str, files: &[(String, String)], by: &By<'_>) -> Result<String, Refused> {
+        let mut files = files.iter();
+        let (path, text) = files.next().ok_or(Refused::NotFound)?;
+        let mut texts = Texts::new(path, text.as_str())?;
+        for (path, text) in files {
+            texts.put(path, text.as_str())?;
         }
-        let mut files = files.into_iter();
-        let (path, text) = files.next().unwrap_or_default();
-        let first = Revision { number: 1, text: text.into(), note: String::new(), at_ms };
-        let kept = Kept { path, catalogues: files.collect(), revisions: vec![first], ..Kept::default() };
-        sites.insert(free.clone(), kept);
-        free
+        let signed = self.signed(by, "");
+        for number in 1..1_000 {
+            let free = if number == 1 { name.to_string() } else { format!("{name} {number}") };
+            match self.store.create_site(&free, &texts, &signed) {
+                Err(StoreError::NameTaken(_)) => {}
+                made => return Ok(made.map(|site| site.name)?),
+            }
+        }
+        Err(Refused::Unfit(StoreError::NameTaken(name.to_string()).to_string()))
+    }
+
+    fn site(&self, name: &str) -> Result<SiteEntry, Refused> {
+        Ok(self.store.site_named(name)?)
     }
 
     /// What a site is made of now.
-    pub fn files(&self, name: &str) -> Option<SiteFiles> {
-        let sites = self.sites();
-        let kept = sites.get(name)?;
-        let head = kept.revisions.last()?.clone();
-        Some(SiteFiles { path: kept.path.clone(), head, catalogues: kept.catalogues.clone() })
+    pub fn head(&self, name: &str) -> Result<State, Refused> {
+        Ok(self.store.head(self.site(name)?.id)?)
     }
 
-    /// Its revisions, the first first.
-    pub fn history(&self, name: &str) -> Vec<Revision> {
-        self.sites().get(name).map(|kept| kept.revisions.clone()).unwrap_or_default()
+    /// Its revisions, the newest first.
+    pub fn history(&self, name: &str) -> Result<Vec<Revision>, Refused> {
+        Ok(self.store.history(self.site(name)?.id, None, MOST_LISTED)?)
     }
 
     /// One of them.
-    pub fn revision(&self, name: &str, number: i64) -> Option<Revision> {
-        self.sites().get(name)?.revisions.iter().find(|revision| revision.number == number).cloned()
+    pub fn state(&self, name: &str, number: i64) -> Result<State, Refused> {
+        Ok(self.store.state(self.site(name)?.id, Number(number))?)
     }
 
-    /// The revision that an id was answered with.
-    pub fn answered(&self, name: &str, id: &str) -> Option<i64> {
-        self.sites().get(name)?.answered.get(id).copied()
+    /// Whether a client can take something back, and make it again.
+    pub fn turns(&self, name: &str, client: &str) -> (bool, bool) {
+        let turns = self.site(name).and_then(|site| Ok(self.store.turns(site.id, client)?));
+        turns.map_or((false, false), |turns| (turns.undo.is_some(), turns.redo.is_some()))
     }
 
-    /// Appends a revision.
-    pub fn append(&self, name: &str, id: &str, text: &str, note: &str, at_ms: i64) -> Option<Revision> {
-        let mut sites = self.sites();
-        let kept = sites.get_mut(name)?;
-        let head = kept.revisions.last()?.clone();
-        kept.undo.push((head.text, note.to_string()));
-        kept.redo.clear();
-        Some(kept.put(id, text.into(), note.to_string(), at_ms))
+    /// An edit of the site file, made on a revision.
+    pub fn edit(&self, name: &str, id: &str, base: i64, edit: Edit, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+        self.change(name, id, base, FileChange::Edit(edit), note, by)
     }
 
-    /// Takes the last change back, or makes it again; `None` if there is none.
-    pub fn turn(&self, name: &str, back: bool, say: impl Fn(&str) -> String, at_ms: i64) -> Option<Revision> {
-        let mut sites = self.sites();
-        let kept = sites.get_mut(name)?;
-        let head = kept.revisions.last()?.clone();
-        let (text, note) = if back { kept.undo.pop()? } else { kept.redo.pop()? };
-        let other = if back { &mut kept.redo } else { &mut kept.undo };
-        other.push((head.text, note.clone()));
-        Some(kept.put("", text, say(&note), at_ms))
+    /// The whole text of the site file, made on a revision.
+    pub fn write(&self, name: &str, id: &str, base: i64, text: &str, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+        self.change(name, id, base, FileChange::Write(text.to_string()), note, by)
     }
 
-    /// Whether something can be taken back, and made again.
-    pub fn turns(&self, name: &str) -> (bool, bool) {
-        self.sites().get(name).map_or((false, false), |kept| (!kept.undo.is_empty(), !kept.redo.is_empty()))
+    fn change(&self, name: &str, id: &str, base: i64, change: FileChange, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+        let site = self.site(name)?;
+        let proposal = Proposal::Change { base: Number(base), files: vec![(site.file.clone(), change)] };
+        self.submit(&site, id, proposal, note, by)
+    }
+
+    /// Takes the client's last change back, makes it again, or brings an old state back.
+    pub fn turn(&self, name: &str, id: &str, proposal: Proposal, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+        let site = self.site(name)?;
+        self.submit(&site, id, proposal, note, by)
+    }
+
+    fn submit(&self, site: &SiteEntry, id: &str, proposal: Proposal, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+        let submission = Submission { id: id.to_string(), proposal, signed: self.signed(by, note) };
+        Ok(self.store.submit(site.id, &submission)?)
     }
 }
 
-impl Kept {
-    fn put(&mut self, id: &str, text: Arc<str>, note: String, at_ms: i64) -> Revision {
-        let number = self.revisions.last().map_or(1, |last| last.number + 1);
-        let revision = Revision { number, text, note, at_ms };
-        self.revisions.push(revision.clone());
-        if self.revisions.len() > MOST_REVISIONS {
-            self.revisions.remove(0);
-        }
-        if !id.is_empty() {
-            self.answered.insert(id.to_string(), number);
-        }
-        revision
+/// A conflict in words: where the two meet, what is there and what was wanted.
+pub(crate) fn conflict(conflict: &Conflict, language: Language) -> Refused {
+    let mut text = String::new();
+    for clash in conflict.clashes.iter().take(8) {
+        let place = if clash.place.is_empty() { &clash.path } else { &clash.place };
+        text.push_str(&Told::Conflict { place }.say(language));
+        let shown = |value: &Option<String>| value.as_deref().unwrap_or("–").trim().to_string();
+        text.push('\n');
+        text.push_str(&Told::Both { is: &shown(&clash.is), wanted: &shown(&clash.wanted) }.say(language));
+        text.push('\n');
     }
+    Refused::Conflict(text.trim_end().to_string())
 }

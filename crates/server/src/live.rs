@@ -6,8 +6,9 @@ use crate::printed::{PageState, difference, print};
 use crate::refused::Refused;
 use crate::routes::opened;
 use crate::work::State as SiteState;
-use axum::extract::{Path, State};
+use axum::extract::{Path, Query, State};
 use axum::response::sse::{Event, Sse};
+use serde::Deserialize;
 use futures_util::stream::{self, Stream};
 use std::convert::Infallible;
 use std::sync::Arc;
@@ -16,6 +17,13 @@ use tokio::sync::watch;
 
 /// After so long without news a line is sent, so that a page knows that the server is still there.
 const HEARTBEAT: Duration = Duration::from_secs(15);
+
+/// Which page listens.
+#[derive(Debug, Deserialize)]
+pub(crate) struct Who {
+    #[serde(default)]
+    client: String,
+}
 
 struct Listening {
     news: watch::Receiver<Option<Arc<SiteState>>>,
@@ -44,11 +52,15 @@ pub(crate) async fn live(
     State(office): State<Arc<Office>>,
     Path(name): Path<String>,
     Reader(locale): Reader,
+    Query(who): Query<Who>,
 ) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Refused> {
     let (work, _) = opened(&office, &name).await?;
     let listening =
         Listening { news: work.news(), stopping: office.stopping.subscribe(), had: None, first: true };
-    let stream = stream::unfold(listening, move |mut at| async move {
+    let about = Arc::new((office, name, who.client));
+    let stream = stream::unfold(listening, move |mut at| {
+        let about = Arc::clone(&about);
+        async move {
         loop {
             if !std::mem::take(&mut at.first) {
                 match woken(&mut at).await {
@@ -59,8 +71,10 @@ pub(crate) async fn live(
             }
             let Some(state) = at.news.borrow_and_update().clone() else { continue };
             let had = at.had.clone();
+            let about = Arc::clone(&about);
             let printed = tokio::task::spawn_blocking(move || {
-                let now = print(&state, locale);
+                let turns = about.0.archive.turns(&about.1, &about.2);
+                let now = print(&state, turns, locale);
                 let message = difference(had.as_deref(), &now).to_string();
                 (now, message)
             });
@@ -70,6 +84,7 @@ pub(crate) async fn live(
             }
             at.had = Some(Arc::new(now));
             return Some((Ok(Event::default().event("state").data(message)), at));
+        }
         }
     });
     Ok(Sse::new(stream))

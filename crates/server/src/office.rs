@@ -1,8 +1,9 @@
 //! What the server holds: the archive, the sites that are open, and what bounds them.
 
-use crate::archive::Archive;
+use crate::archive::{Archive, By};
 use crate::refused::Refused;
 use crate::work::Work;
+use latchline_store::Store;
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, PoisonError};
 use tokio::sync::{Semaphore, watch};
@@ -57,21 +58,26 @@ impl std::fmt::Debug for Office {
 }
 
 impl Office {
-    /// With these sites.
-    pub fn new(options: Options, sites: Vec<Initial>) -> Arc<Self> {
-        let archive = Archive::default();
-        let now = (options.clock)();
-        for site in sites {
-            archive.create(&site.name, site.files, now);
+    /// On a store. Sites that are not in it yet are taken in.
+    ///
+    /// # Errors
+    /// Why a site cannot be taken in, in words.
+    pub fn new(options: Options, store: Store, sites: &[Initial]) -> Result<Arc<Self>, String> {
+        let archive = Archive::new(store, options.engine);
+        let by = By { client: "files", at_ms: (options.clock)() };
+        let words = |refused: Refused| refused.to_string();
+        let known = archive.list().map_err(words)?;
+        for site in sites.iter().filter(|site| known.iter().all(|known| known.name != site.name)) {
+            archive.create(&site.name, &site.files, &by).map_err(words)?;
         }
-        Arc::new(Office {
+        Ok(Arc::new(Office {
             options,
             archive,
             open: Mutex::default(),
             thinking: Arc::new(Semaphore::new(MOST_THINKING)),
             stopping: watch::Sender::new(false),
             writes: Mutex::default(),
-        })
+        }))
     }
 
     /// A site if it is open.
@@ -89,8 +95,8 @@ impl Office {
             open.push_back(Arc::clone(&work));
             return Ok(work);
         }
-        let files = self.archive.files(name).ok_or(Refused::NotFound)?;
-        let work = Arc::new(Work::new(name, files));
+        let head = self.archive.head(name)?;
+        let work = Arc::new(Work::new(name, &head));
         if open.len() >= MOST_OPEN {
             open.pop_front();
         }

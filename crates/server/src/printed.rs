@@ -57,6 +57,7 @@ pub(crate) struct PageState {
     pub price: String,
     pub price_change: String,
     pub pending: String,
+    /// Whether the page can take something back, and make it again.
     pub turns: (bool, bool),
     pub jobs: String,
     pub changed: String,
@@ -65,7 +66,7 @@ pub(crate) struct PageState {
 }
 
 /// Prints a state.
-pub(crate) fn print(state: &State, locale: Locale) -> PageState {
+pub(crate) fn print(state: &State, turns: (bool, bool), locale: Locale) -> PageState {
     let language = locale.language;
     let site = state.view.site();
     let (rows, structure) = match (site, &state.results) {
@@ -85,7 +86,7 @@ pub(crate) fn print(state: &State, locale: Locale) -> PageState {
         price,
         price_change,
         pending: pending(state, language),
-        turns: state.turns,
+        turns,
         jobs: jobs::jobs(state, locale).into_string(),
         changed: changed::changed(state, &differing, locale).into_string(),
         differing: differing.len(),

@@ -2,6 +2,7 @@
 
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
+use std::fmt;
 
 /// Why not.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,16 +21,26 @@ pub(crate) enum Refused {
     Broken(&'static str),
 }
 
+impl fmt::Display for Refused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Refused::NotFound => "There is no such thing.",
+            Refused::Forbidden(why) | Refused::Broken(why) => why,
+            Refused::Unfit(why) | Refused::Conflict(why) | Refused::Busy(why) => why,
+        })
+    }
+}
+
 impl IntoResponse for Refused {
     fn into_response(self) -> Response {
-        let (status, text) = match self {
-            Refused::NotFound => (StatusCode::NOT_FOUND, String::from("There is no such thing.")),
-            Refused::Forbidden(why) => (StatusCode::FORBIDDEN, String::from(why)),
-            Refused::Unfit(why) => (StatusCode::UNPROCESSABLE_ENTITY, why),
-            Refused::Conflict(why) => (StatusCode::CONFLICT, why),
-            Refused::Busy(why) => (StatusCode::TOO_MANY_REQUESTS, why),
-            Refused::Broken(why) => (StatusCode::INTERNAL_SERVER_ERROR, String::from(why)),
+        let status = match self {
+            Refused::NotFound => StatusCode::NOT_FOUND,
+            Refused::Forbidden(_) => StatusCode::FORBIDDEN,
+            Refused::Unfit(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Refused::Conflict(_) => StatusCode::CONFLICT,
+            Refused::Busy(_) => StatusCode::TOO_MANY_REQUESTS,
+            Refused::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
         };
-        (status, text).into_response()
+        (status, self.to_string()).into_response()
     }
 }

@@ -48,7 +48,7 @@ pub(crate) async fn opened(office: &Arc<Office>, name: &str) -> Result<(Arc<Work
     let (office, name) = (Arc::clone(office), name.to_string());
     blocking(move || {
         let work = office.work(&name)?;
-        let state = work::begin(&office, &work).ok_or(Refused::NotFound)?;
+        let state = work::begin(&office, &work)?;
         Ok((work, state))
     })
     .await

@@ -1,6 +1,5 @@
 //! An open site: its session, and what is known of its newest revision, stage by stage.
 
-use crate::archive::{Revision, SiteFiles};
 use crate::office::Office;
 use crate::refused::Refused;
 use latchline_assess::{Assessment, GivenUp, NotJudged, VoltageResults};
@@ -10,6 +9,7 @@ use latchline_session::{Files, Session, Standing, View};
 use latchline_site::bill::Bill;
 use latchline_site::builtin_catalogue;
 use latchline_site::edit;
+use latchline_store::{Revision, State as Kept, Texts};
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::sync::watch;
@@ -44,8 +44,6 @@ pub(crate) struct State {
     pub price: Option<(Money, usize)>,
     /// What the revision before had.
     pub before: Option<Arc<Before>>,
-    /// Whether something can be taken back, and made again.
-    pub turns: (bool, bool),
 }
 
 /// Figures of the revision before.
@@ -58,7 +56,23 @@ pub(crate) struct Before {
 
 struct Inner {
     session: Session,
+    catalogues: Vec<(String, Arc<str>)>,
     views: VecDeque<(i64, View)>,
+}
+
+fn session_of(texts: &Texts) -> Session {
+    let mut sources = Sources::new();
+    let site_file = sources.add(texts.site_path(), Arc::clone(texts.site_text()));
+    let (builtin_name, builtin_text) = builtin_catalogue();
+    let mut catalogues = vec![sources.add(builtin_name, builtin_text)];
+    for (path, text) in texts.catalogues() {
+        catalogues.push(sources.add(path, Arc::clone(text)));
+    }
+    Session::new(Files { sources, site_file, catalogues })
+}
+
+fn catalogues_of(texts: &Texts) -> Vec<(String, Arc<str>)> {
+    texts.catalogues().map(|(path, text)| (path.to_string(), Arc::clone(text))).collect()
 }
 
 /// An open site.
@@ -70,19 +84,12 @@ pub(crate) struct Work {
 
 impl Work {
     /// Opens a session on its newest texts.
-    pub fn new(name: &str, files: SiteFiles) -> Self {
-        let mut sources = Sources::new();
-        let site_file = sources.add(files.path, Arc::clone(&files.head.text));
-        let (builtin_name, builtin_text) = builtin_catalogue();
-        let mut catalogues = vec![sources.add(builtin_name, builtin_text)];
-        for (path, text) in files.catalogues {
-            catalogues.push(sources.add(path, text));
-        }
-        let session = Session::new(Files { sources, site_file, catalogues });
-        let views = VecDeque::from([(files.head.number, session.view())]);
+    pub fn new(name: &str, head: &Kept) -> Self {
+        let session = session_of(&head.texts);
+        let views = VecDeque::from([(head.revision.number.0, session.view())]);
         Work {
             name: name.to_string(),
-            inner: Mutex::new(Inner { session, views }),
+            inner: Mutex::new(Inner { session, catalogues: catalogues_of(&head.texts), views }),
             news: watch::Sender::new(None),
         }
     }
@@ -112,39 +119,35 @@ impl Work {
         self.inner().views.iter().find(|(known, _)| *known == number).map(|(_, view)| view.clone())
     }
 
-    /// Goes to the text of a revision.
-    fn go_to(&self, revision: &Revision) -> Result<View, Refused> {
+    /// Goes to the newest revision, unless it is there or beyond already.
+    fn go_to(&self, head: &Kept) -> Result<Option<View>, Refused> {
         let mut inner = self.inner();
-        let change = edit::difference(inner.session.view().text(), &revision.text);
-        inner.session.edit(&change).map_err(|_| Refused::Broken("a revision does not follow from the one before"))?;
+        let number = head.revision.number.0;
+        if inner.views.back().is_some_and(|(known, _)| *known >= number) {
+            return Ok(None);
+        }
+        let catalogues = catalogues_of(&head.texts);
+        if inner.catalogues == catalogues {
+            let change = edit::difference(inner.session.view().text(), head.texts.site_text());
+            inner
+                .session
+                .edit(&change)
+                .map_err(|_| Refused::Broken("a revision does not follow from the one before"))?;
+        } else {
+            inner.session = session_of(&head.texts);
+            inner.catalogues = catalogues;
+        }
         let view = inner.session.view();
-        inner.views.push_back((revision.number, view.clone()));
+        inner.views.push_back((number, view.clone()));
         if inner.views.len() > MOST_VIEWS {
             inner.views.pop_front();
         }
-        Ok(view)
+        Ok(Some(view))
     }
 }
 
-/// What was asked for, and where it leads.
-pub(crate) struct Step<'a> {
-    /// The client's id of it; empty for none.
-    pub id: &'a str,
-    /// The new text.
-    pub text: String,
-    /// What it changes, in the words of who asked.
-    pub note: &'a str,
-}
-
-/// Appends a revision and goes there: voltages at once, the rest is begun.
-pub(crate) fn append(office: &Arc<Office>, work: &Arc<Work>, step: &Step<'_>) -> Result<i64, Refused> {
-    let now = (office.options.clock)();
-    let revision = office.archive.append(&work.name, step.id, &step.text, step.note, now);
-    arrive(office, work, &revision.ok_or(Refused::NotFound)?)
-}
-
-/// Goes to a revision that the archive has appended.
-pub(crate) fn arrive(office: &Arc<Office>, work: &Arc<Work>, revision: &Revision) -> Result<i64, Refused> {
+/// Goes to what the store holds as newest: voltages at once, the rest is begun.
+pub(crate) fn arrive(office: &Arc<Office>, work: &Arc<Work>) -> Result<(), Refused> {
     let before = work.now().map(|state| {
         Arc::new(Before {
             number: state.number,
@@ -152,27 +155,27 @@ pub(crate) fn arrive(office: &Arc<Office>, work: &Arc<Work>, revision: &Revision
             price: state.price.map(|(price, _)| price),
         })
     });
-    let view = work.go_to(revision)?;
-    let turns = office.archive.turns(&work.name);
-    publish_first(work, first_state(view, revision, before, turns));
-    think(office, work);
-    Ok(revision.number)
+    let head = office.archive.head(&work.name)?;
+    if let Some(view) = work.go_to(&head)? {
+        publish_first(work, first_state(view, &head.revision, before));
+        think(office, work);
+    }
+    Ok(())
 }
 
 /// Makes sure that something is known of the newest revision: voltages now, the rest is begun.
-pub(crate) fn begin(office: &Arc<Office>, work: &Arc<Work>) -> Option<Arc<State>> {
+pub(crate) fn begin(office: &Arc<Office>, work: &Arc<Work>) -> Result<Arc<State>, Refused> {
     if let Some(state) = work.now() {
-        return Some(state);
+        return Ok(state);
     }
-    let revision = office.archive.files(&work.name)?.head;
-    let (_, view) = work.view();
-    let turns = office.archive.turns(&work.name);
-    publish_first(work, first_state(view, &revision, None, turns));
+    let (number, view) = work.view();
+    let revision = office.archive.state(&work.name, number)?.revision;
+    publish_first(work, first_state(view, &revision, None));
     think(office, work);
-    work.now()
+    work.now().ok_or(Refused::NotFound)
 }
 
-fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>, turns: (bool, bool)) -> State {
+fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>) -> State {
     let results = view.voltage_results().ok().flatten().map(Arc::new);
     let price = view.site().map(|site| {
         let bill = Bill::of(site);
@@ -180,8 +183,8 @@ fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>, tur
     });
     let (findings, not_judged) = found(&view);
     State {
-        number: revision.number,
-        note: revision.note.clone(),
+        number: revision.number.0,
+        note: revision.signed.note.clone(),
         standing: view.standing(),
         results,
         findings,
@@ -191,7 +194,6 @@ fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>, tur
         headroom: None,
         price,
         before,
-        turns,
         view,
     }
 }

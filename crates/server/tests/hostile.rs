@@ -5,6 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "tests may fail")]
 
 use latchline_server::{Initial, Office, Options, serve};
+use latchline_store::{Sqlite, Store};
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpListener, TcpStream};
 use std::sync::Arc;
@@ -15,6 +16,8 @@ const TOKEN: &str = "0123456789abcdef";
 
 /// A server on a port of its own, until dropped.
 struct Served {
+    /// Kept as long as the server runs.
+    _folder: tempfile::TempDir,
     at: SocketAddr,
     stop: Option<tokio::sync::oneshot::Sender<()>>,
     thread: Option<std::thread::JoinHandle<()>>,
@@ -22,9 +25,12 @@ struct Served {
 
 impl Served {
     fn with(text: &str) -> Served {
-        let options = Options { token: TOKEN.into(), clock: clock, engine: "test", demo: SITE };
+        let options = Options { token: TOKEN.into(), clock, engine: "test", demo: SITE };
         let files = vec![(String::from("site.toml"), text.to_string())];
-        let office: Arc<Office> = Office::new(options, vec![Initial { name: "house".into(), files }]);
+        let folder = tempfile::tempdir().unwrap();
+        let store = Store::new(Sqlite::open(&folder.path().join("store.db")).unwrap()).unwrap();
+        let sites = [Initial { name: "house".into(), files }];
+        let office: Arc<Office> = Office::new(options, store, &sites).unwrap();
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let at = listener.local_addr().unwrap();
         let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
@@ -33,7 +39,7 @@ impl Served {
             runtime.block_on(serve(listener, office, async { drop(stopped.await) })).unwrap();
             runtime.shutdown_background();
         });
-        Served { at, stop: Some(stop), thread: Some(thread) }
+        Served { _folder: folder, at, stop: Some(stop), thread: Some(thread) }
     }
 
     fn new() -> Served {
@@ -64,7 +70,7 @@ impl Served {
     }
 
     fn edit(&self, id: &str, base: i64, change: &str) -> String {
-        let body = format!("{{\"id\":\"{id}\",\"base\":{base},\"change\":{change}}}");
+        let body = format!("{{\"id\":\"{id}\",\"client\":\"t\",\"base\":{base},\"change\":{change}}}");
         self.post("/sites/house/edit", &format!("x-latchline-token: {TOKEN}\r\n"), &body)
     }
 }
@@ -104,7 +110,7 @@ fn a_name_of_elsewhere_is_not_answered() {
 #[test]
 fn a_write_from_elsewhere_is_refused() {
     let served = Served::new();
-    let body = format!("{{\"id\":\"a\",\"base\":1,\"change\":{CABLE}}}");
+    let body = format!("{{\"id\":\"a\",\"client\":\"t\",\"base\":1,\"change\":{CABLE}}}");
     let send = |headers: &str| status(&served.post("/sites/house/edit", headers, &body));
     let token = format!("x-latchline-token: {TOKEN}\r\n");
     assert_eq!(send(""), 403, "no token");
@@ -284,7 +290,7 @@ fn every_kind_of_edit_leaves_a_site_that_can_be_used() {
     }
     let drawn = served.get("/sites/house/drawing");
     assert!(!drawn.contains("data-element=\"A-5\"") && drawn.contains("data-element=\"A-1:2\""));
-    let undone = served.post("/sites/house/undo", &format!("x-latchline-token: {TOKEN}\r\n"), "{}");
+    let undone = served.post("/sites/house/undo", &format!("x-latchline-token: {TOKEN}\r\n"), r#"{"id":"u","client":"t"}"#);
     assert!(undone.ends_with("{\"revision\":11}"), "undo appends: {undone}");
 }
 

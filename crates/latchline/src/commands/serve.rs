@@ -1,11 +1,12 @@
 //! `latchline serve`: the office page.
 
 use crate::files::read_text;
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, anyhow, bail};
 use clap::Args;
 use latchline_finding::{Sources, shown};
 use latchline_server::{Initial, Office, Options};
 use latchline_site::ParsedSite;
+use latchline_store::{Sqlite, Store};
 use std::hash::BuildHasher as _;
 use std::io::Write;
 use std::net::{Ipv4Addr, TcpListener};
@@ -15,11 +16,14 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 /// The port that is tried first.
 const USUAL_PORT: u16 = 4840;
+/// The store of a folder.
+const STORE_NAME: &str = "latchline.db";
 
 /// Open the office page: the building drawn, changed and judged in the browser
 ///
-/// Answers on this machine only. Every site file (*.toml) of the folder is a site; without a folder it shows the demo. Edits are kept as
-/// revisions while it runs; the files stay as they are until you download the changed text. Ends with Ctrl-C.
+/// Answers on this machine only. Every site file (*.toml) of the folder is taken into its store, latchline.db, in which every edit is
+/// kept as a revision; the files themselves stay as they are until you download a changed text. Without a folder it shows the demo, and keeps
+/// nothing. Ends with Ctrl-C.
 #[derive(Debug, Args)]
 pub struct ServeArguments {
     /// The folder with site files
@@ -37,6 +41,15 @@ pub struct ServeArguments {
 /// # Errors
 /// If a file cannot be read or the port not be taken.
 pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let demo = match &arguments.folder {
+        Some(_) => None,
+        None => Some(Passing::new()?),
+    };
+    let place = match (&arguments.folder, &demo) {
+        (Some(folder), _) => folder.join(STORE_NAME),
+        (None, Some(demo)) => demo.0.join(STORE_NAME),
+        (None, None) => bail!("there is no folder"),
+    };
     let sites = match &arguments.folder {
         Some(folder) => of_folder(folder)?,
         None => vec![Initial {
@@ -52,9 +65,17 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
         engine: env!("CARGO_PKG_VERSION"),
         demo: super::new::DEMO_SITE,
     };
-    let office = Office::new(options, sites);
+    let store = Store::new(Sqlite::open(&place)?)?;
+    let office = Office::new(options, store, &sites).map_err(|why| anyhow!("{why}"))?;
     writeln!(output, "the office page is at {address}")?;
-    writeln!(output, "edits are kept while it runs; the files stay as they are. Ctrl-C ends it")?;
+    match &demo {
+        Some(_) => writeln!(output, "the demo: nothing is kept when it ends. Ctrl-C ends it")?,
+        None => writeln!(
+            output,
+            "edits are kept in {}; the site files stay as they are. Ctrl-C ends it",
+            shown::path(&place)
+        )?,
+    }
     output.flush()?;
     if !arguments.no_browser && !open(&address) {
         writeln!(output, "no browser could be opened: go to the address above")?;
@@ -74,6 +95,24 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
     runtime.shutdown_background();
     writeln!(output, "ended")?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// A folder of the demo, which goes when it ends.
+struct Passing(PathBuf);
+
+impl Passing {
+    fn new() -> Result<Self> {
+        let folder = std::env::temp_dir().join(format!("latchline-demo-{}-{}", std::process::id(), now_ms()));
+        std::fs::create_dir(&folder).context("cannot make a folder for the demo")?;
+        Ok(Passing(folder))
+    }
+}
+
+impl Drop for Passing {
+    fn drop(&mut self) {
+        // What is left lies in the system's own folder for such things.
+        let _: std::io::Result<()> = std::fs::remove_dir_all(&self.0);
+    }
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener> {

@@ -11,6 +11,13 @@ function fresh() {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
+/** This page's own name, kept while its tab lives: what it did it can take back. */
+export const client = (() => {
+  const known = sessionStorage.getItem("latchline-client") ?? fresh();
+  sessionStorage.setItem("latchline-client", known);
+  return known;
+})();
+
 /** What was refused, in words for the reader. */
 export class Refused extends Error {}
 
@@ -34,7 +41,16 @@ export async function post(address, body, kind = "application/json") {
  * @returns {Promise<{revision: number}>}
  */
 export function edit(site, base, change) {
-  return post(`${site}/edit`, JSON.stringify({ id: fresh(), base, change }));
+  return post(`${site}/edit`, JSON.stringify({ id: fresh(), client, base, change }));
+}
+
+/**
+ * @param {string} site
+ * @param {"undo" | "redo"} which
+ * @returns {Promise<{revision: number}>}
+ */
+export function turn(site, which) {
+  return post(`${site}/${which}`, JSON.stringify({ id: fresh(), client }));
 }
 
 /**
@@ -44,5 +60,5 @@ export function edit(site, base, change) {
  * @returns {Promise<{head: string, says: string, before: string[], after: string[]}>}
  */
 export function preview(site, base, change) {
-  return post(`${site}/preview`, JSON.stringify({ id: fresh(), base, change }));
+  return post(`${site}/preview`, JSON.stringify({ id: fresh(), client, base, change }));
 }

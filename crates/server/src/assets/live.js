@@ -25,12 +25,12 @@
 
 /**
  * Listens to a site; the browser connects again by itself, and the first message after that is whole.
- * @param {string} site address of the site
+ * @param {string} address of the stream
  * @param {(state: State) => void} told
  * @param {(here: boolean) => void} reached
  */
-export function listen(site, told, reached) {
-  const source = new EventSource(`${site}/live`);
+export function listen(address, told, reached) {
+  const source = new EventSource(address);
   source.addEventListener("state", (event) => {
     reached(true);
     told(/** @type {State} */ (JSON.parse(event.data)));

@@ -1,7 +1,7 @@
 // The page of a site: title block, jobs, drawing, table, text and details, each changed where it has changed.
 
 import { Drawing } from "./drawing.js";
-import { edit, post, preview, Refused } from "./edits.js";
+import { client, edit, preview, Refused, turn as turnSite } from "./edits.js";
 import { listen } from "./live.js";
 import { Table } from "./table.js";
 
@@ -59,7 +59,7 @@ async function make(change) {
 async function turn(which) {
   edited = performance.now();
   try {
-    await post(`${site}/${which}`, "{}");
+    await turnSite(site, which);
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
   }
@@ -372,7 +372,7 @@ function look() {
 }
 
 let lost = false;
-listen(site, seen, (here) => {
+listen(`${site}/live?client=${client}`, seen, (here) => {
   if (here === !lost) return;
   lost = !here;
   tell(lost ? page.dataset.conflict ?? "" : "");

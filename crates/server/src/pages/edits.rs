@@ -1,17 +1,19 @@
 //! Edits as they come from a page, and what they would do.
 
+use crate::archive::{By, conflict};
 use crate::change::{Asked, Ground, Meant};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
 use crate::routes::{blocking, opened};
-use crate::work::{self, State as SiteState, Step, Work};
+use crate::work::{self, State as SiteState, Work};
 use axum::Json;
 use axum::extract::{Path, State};
 use latchline_finding::{Finding, Language, Locale};
 use latchline_report::wording;
 use latchline_session::View;
 use latchline_site::edit;
+use latchline_store::{Number, Outcome, Proposal};
 use latchline_words::codes;
 use latchline_words::office::Told;
 use serde::Deserialize;
@@ -24,14 +26,13 @@ use std::sync::Arc;
 pub(crate) struct Sent {
     /// Made by the page, used once.
     id: String,
+    /// The page: what it did it can take back.
+    client: String,
     /// The revision that the page showed.
     base: i64,
     /// What is asked for.
     change: Asked,
 }
-
-/// Longest id.
-const LONGEST_ID: usize = 100;
 
 /// Makes an edit: a revision, or why not.
 pub(crate) async fn edit(
@@ -40,57 +41,46 @@ pub(crate) async fn edit(
     Reader(locale): Reader,
     Json(sent): Json<Sent>,
 ) -> Result<Json<Value>, Refused> {
-    if sent.id.is_empty() || sent.id.len() > LONGEST_ID || sent.id.chars().any(char::is_control) {
-        return Err(Refused::Unfit(String::from("The id of the edit cannot be used.")));
-    }
     let (work, state) = opened(&office, &name).await?;
-    if let Some(number) = office.archive.answered(&name, &sent.id) {
-        return Ok(Json(json!({ "revision": number })));
-    }
+    let language = locale.language;
     let number = blocking(move || {
-        let (text, note) = applied(&office, &work, &state, &sent, locale.language)?;
-        work::append(&office, &work, &Step { id: &sent.id, text, note: &note })
+        let by = By { client: &sent.client, at_ms: (office.options.clock)() };
+        let archive = &office.archive;
+        let outcome = match &sent.change {
+            Asked::Text { text } => {
+                let note = Told::TextEdited.say(language);
+                archive.write(&name, &sent.id, sent.base, text, &note, &by)?
+            }
+            Asked::BringBack { number } => {
+                let note = Told::BroughtBack { number: usize::try_from(*number).unwrap_or_default() }.say(language);
+                let proposal = Proposal::BringBack { base: Number(sent.base), revision: Number(*number) };
+                archive.turn(&name, &sent.id, proposal, &note, &by)?
+            }
+            asked => {
+                let meant = meant(&base_view(&work, sent.base), &state, asked, language)?;
+                archive.edit(&name, &sent.id, sent.base, meant.edit, &meant.note, &by)?
+            }
+        };
+        done(&office, &work, outcome, language)
     })
     .await?;
     Ok(Json(json!({ "revision": number })))
 }
 
-/// The text that an edit leads to, and what it changes in words.
-fn applied(
-    office: &Office,
-    work: &Work,
-    state: &SiteState,
-    sent: &Sent,
-    language: Language,
-) -> Result<(String, String), Refused> {
-    let (_, newest) = work.view();
-    let base = work.view_of(sent.base).unwrap_or_else(|| newest.clone());
-    match &sent.change {
-        Asked::Text { text } => {
-            let change = edit::difference(base.text(), text);
-            let text = edit::apply(newest.text(), &change).map_err(|error| conflict(&error, language))?;
-            Ok((text, Told::TextEdited.say(language)))
+/// Goes to what came of a submission.
+fn done(office: &Arc<Office>, work: &Arc<Work>, outcome: Outcome, language: Language) -> Result<i64, Refused> {
+    match outcome {
+        Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
+            work::arrive(office, work)?;
+            Ok(revision.number.0)
         }
-        Asked::BringBack { number } => {
-            let revision = office.archive.revision(&work.name, *number).ok_or(Refused::NotFound)?;
-            let told = Told::BroughtBack { number: usize::try_from(*number).unwrap_or_default() };
-            Ok((revision.text.to_string(), told.say(language)))
-        }
-        asked => {
-            let meant = meant(&base, state, asked, language)?;
-            let change = edit::expecting(base.text(), &meant.edit).map_err(|error| conflict(&error, language))?;
-            let text = edit::apply(newest.text(), &change).map_err(|error| conflict(&error, language))?;
-            Ok((text, meant.note))
-        }
+        Outcome::Conflict(met) => Err(conflict(&met, language)),
     }
 }
 
-fn conflict(error: &edit::EditError, language: Language) -> Refused {
-    match error {
-        edit::EditError::Changed(place) => Refused::Conflict(Told::Conflict { place }.say(language)),
-        edit::EditError::NameTaken(name) => Refused::Unfit(Told::NameTaken { name }.say(language)),
-        other => Refused::Unfit(other.to_string()),
-    }
+/// The view that a page made its edit on; the newest if it is too old to be known, and the store then says what no longer fits.
+fn base_view(work: &Work, base: i64) -> View {
+    work.view_of(base).unwrap_or_else(|| work.view().1)
 }
 
 fn meant(base: &View, state: &SiteState, asked: &Asked, language: Language) -> Result<Meant, Refused> {
@@ -124,7 +114,9 @@ pub(crate) async fn preview(
 ) -> Result<Json<Value>, Refused> {
     let (work, state) = opened(&office, &name).await?;
     let told = blocking(move || {
-        let (text, note) = applied(&office, &work, &state, &sent, locale.language)?;
+        let meant = meant(&base_view(&work, sent.base), &state, &sent.change, locale.language)?;
+        let text = edit::apply(state.view.text(), &meant.edit).map_err(|error| Refused::Unfit(error.to_string()))?;
+        let note = meant.note;
         let (before, after) = differing_lines(state.view.text(), &text);
         let (head, says) = match &sent.change {
             Asked::Remedy { code, element, remedy } => of_remedy(&state, code, element, *remedy, locale),
@@ -157,13 +149,22 @@ pub(crate) fn differing_lines(before: &str, after: &str) -> (Vec<String>, Vec<St
     out
 }
 
-/// Takes the last change back.
+/// Which page turns back or forth.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Turn {
+    id: String,
+    client: String,
+}
+
+/// Takes the page's last change back.
 pub(crate) async fn undo(
     State(office): State<Arc<Office>>,
     Path(name): Path<String>,
     Reader(locale): Reader,
+    Json(turn): Json<Turn>,
 ) -> Result<Json<Value>, Refused> {
-    turn(office, name, true, locale.language).await
+    turned(office, name, turn, Proposal::Undo, locale.language).await
 }
 
 /// Makes it again.
@@ -171,17 +172,25 @@ pub(crate) async fn redo(
     State(office): State<Arc<Office>>,
     Path(name): Path<String>,
     Reader(locale): Reader,
+    Json(turn): Json<Turn>,
 ) -> Result<Json<Value>, Refused> {
-    turn(office, name, false, locale.language).await
+    turned(office, name, turn, Proposal::Redo, locale.language).await
 }
 
-async fn turn(office: Arc<Office>, name: String, back: bool, language: Language) -> Result<Json<Value>, Refused> {
+async fn turned(
+    office: Arc<Office>,
+    name: String,
+    turn: Turn,
+    proposal: Proposal,
+    language: Language,
+) -> Result<Json<Value>, Refused> {
     let (work, _) = opened(&office, &name).await?;
     let number = blocking(move || {
-        let say = |what: &str| if back { Told::Undone { what } } else { Told::Redone { what } }.say(language);
-        let now = (office.options.clock)();
-        let revision = office.archive.turn(&work.name, back, say, now).ok_or(Refused::NotFound)?;
-        work::arrive(&office, &work, &revision)
+        let by = By { client: &turn.client, at_ms: (office.options.clock)() };
+        let what = work.now().map(|state| state.note.clone()).unwrap_or_default();
+        let told = if proposal == Proposal::Undo { Told::Undone { what: &what } } else { Told::Redone { what: &what } };
+        let outcome = office.archive.turn(&name, &turn.id, proposal, &told.say(language), &by)?;
+        done(&office, &work, outcome, language)
     })
     .await?;
     Ok(Json(json!({ "revision": number })))

@@ -5,6 +5,7 @@ use super::shell::{Page, encoded};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
+use crate::routes::blocking;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use latchline_finding::{Language, Locale};
@@ -41,8 +42,12 @@ pub(crate) async fn history(
     Path(name): Path<String>,
     Reader(locale): Reader,
 ) -> Result<Html<String>, Refused> {
-    let revisions = office.archive.history(&name);
-    let newest = revisions.last().ok_or(Refused::NotFound)?.number;
+    let revisions = blocking({
+        let (office, name) = (Arc::clone(&office), name.clone());
+        move || office.archive.history(&name)
+    })
+    .await?;
+    let newest = revisions.first().ok_or(Refused::NotFound)?.number;
     let say = |label: Label| label.say(locale.language);
     let site = format!("/sites/{}", encoded(&name));
     let title = format!("{name}: {}", say(Label::History));
@@ -56,13 +61,13 @@ pub(crate) async fn history(
             table.list {
                 thead { tr { th.number scope="col" { (say(Label::Revision)) } th scope="col" { (say(Label::What)) } th scope="col" { (say(Label::When)) } th scope="col" { (say(Label::Compare)) } th scope="col" { (say(Label::BringBack)) } } }
                 tbody {
-                    @for revision in revisions.iter().rev() {
+                    @for revision in &revisions {
                         tr {
-                            th.number scope="row" { (revision.number) }
-                            td { (if revision.note.is_empty() { Told::FirstRevision.say(locale.language) } else { revision.note.clone() }) }
-                            td { (moment(revision.at_ms, locale)) }
-                            td { @if revision.number != newest { a href={ (site) "/compare?from=" (revision.number) "&to=" (newest) } { (say(Label::CompareWithNow)) } } }
-                            td { @if revision.number != newest { button type="button" data-bring-back=(revision.number) data-site=(name) data-base=(newest) { (say(Label::BringBack)) " " (revision.number) } } }
+                            th.number scope="row" { (revision.number.0) }
+                            td { (if revision.signed.note.is_empty() { Told::FirstRevision.say(locale.language) } else { revision.signed.note.clone() }) }
+                            td { (moment(revision.signed.at_ms, locale)) }
+                            td { @if revision.number != newest { a href={ (site) "/compare?from=" (revision.number.0) "&to=" (newest.0) } { (say(Label::CompareWithNow)) } } }
+                            td { @if revision.number != newest { button type="button" data-bring-back=(revision.number.0) data-site=(name) data-base=(newest.0) { (say(Label::BringBack)) " " (revision.number.0) } } }
                         }
                     }
                 }
@@ -87,9 +92,14 @@ pub(crate) async fn compare(
     Reader(locale): Reader,
     Query(two): Query<Two>,
 ) -> Result<Html<String>, Refused> {
-    let revision = |number| office.archive.revision(&name, number).ok_or(Refused::NotFound);
-    let (from, to) = (revision(two.from)?, revision(two.to)?);
-    let (before, after) = differing_lines(&from.text, &to.text);
+    let (before, after) = blocking({
+        let (office, name) = (Arc::clone(&office), name.clone());
+        move || {
+            let (from, to) = (office.archive.state(&name, two.from)?, office.archive.state(&name, two.to)?);
+            Ok(differing_lines(from.texts.site_text(), to.texts.site_text()))
+        }
+    })
+    .await?;
     let language: Language = locale.language;
     let site = format!("/sites/{}", encoded(&name));
     let title = format!("{name}: {} → {}", two.from, two.to);

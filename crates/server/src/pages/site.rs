@@ -41,7 +41,7 @@ pub(crate) async fn page(
     let content = blocking({
         let title = title.clone();
         move || {
-            let now = printed::print(&state, locale);
+            let now = printed::print(&state, (false, false), locale);
             Ok(content(&name, &title, &state, &now, locale))
         }
     })

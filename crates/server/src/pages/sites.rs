@@ -2,6 +2,7 @@
 
 use super::history::moment;
 use super::shell::{Page, bar, encoded};
+use crate::archive::By;
 use crate::blank::Blank;
 use crate::locale::{self, Reader};
 use crate::office::Office;
@@ -22,18 +23,23 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 
 /// The first page: the only site, or the list.
-pub(crate) async fn first(State(office): State<Arc<Office>>) -> Redirect {
-    match office.archive.list().as_slice() {
-        [(name, _)] => Redirect::to(&format!("/sites/{}", encoded(name))),
+pub(crate) async fn first(State(office): State<Arc<Office>>) -> Result<Redirect, Refused> {
+    let sites = blocking(move || office.archive.list()).await?;
+    Ok(match sites.as_slice() {
+        [site] => Redirect::to(&format!("/sites/{}", encoded(&site.name))),
         _ => Redirect::to("/sites"),
-    }
+    })
 }
 
 /// The list.
 pub(crate) async fn list(State(office): State<Arc<Office>>, Reader(locale): Reader) -> Result<Html<String>, Refused> {
     let language = locale.language;
     let say = |label: Label| label.say(language);
-    let sites = office.archive.list();
+    let sites = blocking({
+        let office = Arc::clone(&office);
+        move || office.archive.list()
+    })
+    .await?;
     let page = Page { title: say(Label::Sites), of: Label::Sites, class: "plain", script: "pages.js", here: "/sites", locale };
     let content = html! {
         section.sheet {
@@ -43,12 +49,13 @@ pub(crate) async fn list(State(office): State<Arc<Office>>, Reader(locale): Read
                 table.list {
                     thead { tr { th scope="col" { (say(Label::Site)) } th scope="col" { (say(Label::Verdict)) } th.number scope="col" { (say(Label::Revision)) } th scope="col" { (say(Label::LastChange)) } th scope="col" { (say(Label::Pack)) } } }
                     tbody {
-                        @for (name, head) in &sites {
+                        @for site in &sites {
+                            @let (name, head) = (&site.name, &site.head);
                             tr {
                                 th scope="row" { a href={ "/sites/" (encoded(name)) } { (name) } }
                                 td { (verdict(&office, name, language)) }
-                                td.number { a href={ "/sites/" (encoded(name)) "/history" } { (head.number) } }
-                                td { (moment(head.at_ms, locale)) }
+                                td.number { a href={ "/sites/" (encoded(name)) "/history" } { (head.number.0) } }
+                                td { (moment(head.signed.at_ms, locale)) }
                                 td { a href={ "/sites/" (encoded(name)) "/documents" } { (say(Label::Documents)) } }
                             }
                         }
@@ -169,7 +176,8 @@ pub(crate) async fn create(
             _ => return Err(Refused::NotFound),
         };
         let files = vec![(String::from("site.toml"), text)];
-        Ok(office.archive.create(&usable(&name), files, (office.options.clock)()))
+        let by = By { client: "new", at_ms: (office.options.clock)() };
+        office.archive.create(&usable(&name), &files, &by)
     })
     .await?;
     Ok(Json(json!({ "site": format!("/sites/{}", encoded(&name)) })))

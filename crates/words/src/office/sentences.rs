@@ -51,6 +51,7 @@ sentences! {
         Conflict { place: &'a str }:
             "Somebody else has changed {place} since you saw it. Nothing was changed; look at it as it is now and try again."
             | "Jemand anders hat {place} geändert, seit es hier zu sehen war. Nichts wurde geändert; bitte ansehen, wie es jetzt ist, und wiederholen.",
+        Both { is: &'a str, wanted: &'a str }: "There now: {is} Wanted: {wanted}" | "Jetzt dort: {is} Gewollt: {wanted}",
         NotALength { text: &'a str }: "“{text}” is not a length" | "„{text}“ ist keine Länge",
         TooFewLengths { found: usize, wanted: usize }:
             "{found:length is|lengths are} given for {wanted:section|sections}"

@@ -13,6 +13,8 @@ const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
   args: ["--no-sandbox", "--disable-background-networking"],
 });
+/** The address of a page. */
+const at = (path) => address.replace(/\/$/, "") + path;
 const found = { violations: [], incomplete: [], errors: [], journeys: [], html: {} };
 
 /** A page that tells of every mistake of its scripts and of every request that leaves the machine. */
@@ -29,7 +31,7 @@ async function open(options) {
 
 /** The site's page with everything worked out. */
 async function site(page, path) {
-  await page.goto(address + path);
+  await page.goto(at(path));
   await page.waitForFunction(() => document.getElementById("pending")?.classList.contains("pending") === false, null, { timeout: 240000 });
 }
 
@@ -71,7 +73,7 @@ for (const [size, viewport] of Object.entries(SIZES)) {
     await page.waitForSelector("#text");
     await judge(page, name("text"));
     for (const [path, what] of [["/questions", "questions"], ["/questions/lock", "lock"], ["/questions/switches", "switches"], ["/sites", "sites"], [`${sitePath}/history`, "history"], [`${sitePath}/documents`, "documents"]]) {
-      await page.goto(address + path.replace(/^\//, "/"));
+      await page.goto(at(path));
       await judge(page, name(what));
     }
     const wider = await page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1);
@@ -97,13 +99,13 @@ for (const [size, viewport] of Object.entries(SIZES)) {
   await site(page, sitePath);
   const press = (where) => (touch ? page.tap(where) : page.click(where));
   await page.evaluate(() => document.querySelector('#drawing [data-element="A-R5"] .catch path').scrollIntoView({ block: "center", inline: "center" }));
-  const at = await page.evaluate(() => {
+  const place = await page.evaluate(() => {
     const path = document.querySelector('#drawing [data-element="A-R5"] .catch path');
     const point = path.getPointAtLength(path.getTotalLength() / 3);
     const on = point.matrixTransform(path.getScreenCTM());
     return [on.x, on.y];
   });
-  await (touch ? page.touchscreen.tap(at[0], at[1]) : page.mouse.click(at[0], at[1]));
+  await (touch ? page.touchscreen.tap(place[0], place[1]) : page.mouse.click(place[0], place[1]));
   await page.waitForSelector("#details h2");
   step(name, "a run is picked on the drawing", (await page.textContent("#details h2")).trim() === "A-R5");
   const first = await revision(page);
@@ -207,7 +209,7 @@ for (const [size, viewport] of Object.entries(SIZES)) {
   step("blank site", "twelve flats, a door, supply and boxes are drawn", stations >= 15);
   step("blank site", "it does not fail", !/^Fails/.test(await verdict(page)));
   if (pictures) await page.screenshot({ path: `${pictures}/blank-desktop-light-en.png` });
-  const pdf = await page.request.get(`${new URL(page.url()).pathname.replace(/^/, address.slice(0, -1))}/documents/pack.pdf`, { timeout: 120000 });
+  const pdf = await page.request.get(`${page.url()}/documents/pack.pdf`, { timeout: 120000 });
   step("blank site", "its pack is a PDF", pdf.ok() && (await pdf.body()).subarray(0, 5).toString() === "%PDF-");
   await page.context().close();
 }

@@ -30,8 +30,8 @@ const ALLOWED: &[(&str, &[&str])] = &[
     (
         "server",
         &[
-            "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey", "design", "drawing", "pack",
-            "typeset",
+            "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey",
+            "design", "drawing", "pack", "typeset",
         ],
     ),
 ];

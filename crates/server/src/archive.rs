@@ -3,7 +3,8 @@
 use crate::refused::Refused;
 use latchline_finding::{Edit, Language};
 use latchline_store::{
-    Conflict, FileChange, Number, Outcome, Proposal, Revision, Signed, SiteEntry, State, Store, StoreError, Submission, Texts,
+    Conflict, FileChange, Number, Outcome, Proposal, Revision, Signed, SiteEntry, State, Store, StoreError,
+    Submission, Texts,
 };
 use latchline_words::office::Told;
 
@@ -100,28 +101,66 @@ impl Archive {
     }
 
     /// An edit of the site file, made on a revision.
-    pub fn edit(&self, name: &str, id: &str, base: i64, edit: Edit, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+    pub fn edit(
+        &self,
+        name: &str,
+        id: &str,
+        base: i64,
+        edit: Edit,
+        note: &str,
+        by: &By<'_>,
+    ) -> Result<Outcome, Refused> {
         self.change(name, id, base, FileChange::Edit(edit), note, by)
     }
 
     /// The whole text of the site file, made on a revision.
-    pub fn write(&self, name: &str, id: &str, base: i64, text: &str, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+    pub fn write(
+        &self,
+        name: &str,
+        id: &str,
+        base: i64,
+        text: &str,
+        note: &str,
+        by: &By<'_>,
+    ) -> Result<Outcome, Refused> {
         self.change(name, id, base, FileChange::Write(text.to_string()), note, by)
     }
 
-    fn change(&self, name: &str, id: &str, base: i64, change: FileChange, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+    fn change(
+        &self,
+        name: &str,
+        id: &str,
+        base: i64,
+        change: FileChange,
+        note: &str,
+        by: &By<'_>,
+    ) -> Result<Outcome, Refused> {
         let site = self.site(name)?;
         let proposal = Proposal::Change { base: Number(base), files: vec![(site.file.clone(), change)] };
         self.submit(&site, id, proposal, note, by)
     }
 
     /// Takes the client's last change back, makes it again, or brings an old state back.
-    pub fn turn(&self, name: &str, id: &str, proposal: Proposal, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+    pub fn turn(
+        &self,
+        name: &str,
+        id: &str,
+        proposal: Proposal,
+        note: &str,
+        by: &By<'_>,
+    ) -> Result<Outcome, Refused> {
         let site = self.site(name)?;
         self.submit(&site, id, proposal, note, by)
     }
 
-    fn submit(&self, site: &SiteEntry, id: &str, proposal: Proposal, note: &str, by: &By<'_>) -> Result<Outcome, Refused> {
+    fn submit(
+        &self,
+        site: &SiteEntry,
+        id: &str,
+        proposal: Proposal,
+        note: &str,
+        by: &By<'_>,
+    ) -> Result<Outcome, Refused> {
         let submission = Submission { id: id.to_string(), proposal, signed: self.signed(by, note) };
         Ok(self.store.submit(site.id, &submission)?)
     }

@@ -1,9 +1,9 @@
 //! Styles and scripts, embedded. Their addresses carry a hash of what is in them, so that a browser may keep them for good.
 
+use crate::refused::Refused;
 use axum::extract::Path;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
-use crate::refused::Refused;
 use std::hash::{Hash, Hasher};
 
 const STYLE: &str = "text/css; charset=utf-8";

@@ -68,7 +68,8 @@ impl Blank {
     }
 
     fn workbook(&self, language: Language) -> Result<Vec<u8>, String> {
-        let floors: Vec<&str> = self.floors.split([' ', ',', ';']).filter(|floor| !floor.is_empty()).collect();
+        let floors: Vec<&str> =
+            self.floors.split([' ', ',', ';']).filter(|floor| !floor.is_empty()).collect();
         let told = Told::OutOfRange { what: Label::Floors.say(language), low: "1", high: &MOST.to_string() };
         if floors.is_empty() || floors.len() > MOST {
             return Err(told.say(language));
@@ -87,7 +88,10 @@ impl Blank {
             ("Length tolerance", tolerance),
             ("Cables", cables.as_str()),
         ];
-        let site = settings.iter().map(|(name, value)| row("Site", &[("Setting", name), ("Value", value)])).collect();
+        let site = settings
+            .iter()
+            .map(|(name, value)| row("Site", &[("Setting", name), ("Value", value)]))
+            .collect();
         let mut sheets = Sheets { between, to_first, spacing, ..Sheets::default() };
         for stair in 0..stairs {
             let building = char::from(b'A' + u8::try_from(stair).unwrap_or(0)).to_string();
@@ -141,7 +145,13 @@ struct Sheets {
 impl Sheets {
     fn place(&mut self, place: &str, building: &str, floor: &str, mains: bool, boxes: bool) {
         let word = |yes: bool| if yes { "yes" } else { "no" };
-        let cells = [("Place", place), ("Building", building), ("Floor", floor), ("Mains", word(mains)), ("Boxes", word(boxes))];
+        let cells = [
+            ("Place", place),
+            ("Building", building),
+            ("Floor", floor),
+            ("Mains", word(mains)),
+            ("Boxes", word(boxes)),
+        ];
         self.places.push(row("Places", &cells));
     }
 
@@ -151,9 +161,13 @@ impl Sheets {
 
     /// A stair: a landing a floor, along each a flat every so far.
     fn building(&mut self, building: &str, floors: &[&str], flats: usize) {
-        let (between, to_first, spacing) = (self.between.clone(), self.to_first.clone(), self.spacing.clone());
+        let (between, to_first, spacing) =
+            (self.between.clone(), self.to_first.clone(), self.spacing.clone());
         let all = floors.join("; ");
-        self.buildings.push(row("Buildings", &[("Building", building), ("Title", building), ("Floors", &all), ("Floor height", &between)]));
+        self.buildings.push(row(
+            "Buildings",
+            &[("Building", building), ("Title", building), ("Floors", &all), ("Floor height", &between)],
+        ));
         let mut below: Option<String> = None;
         for (level, floor) in floors.iter().enumerate() {
             let landing = format!("{building} {floor}");
@@ -194,7 +208,8 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
     }
     let texts = Texts { sources: &sources, catalogues: &catalogues };
     let settled = survey.settings.family.as_ref().map(|family| family.value.clone());
-    let families = settled.map_or_else(|| catalogues.catalogue().families.keys().cloned().collect(), |family| vec![family]);
+    let families = settled
+        .map_or_else(|| catalogues.catalogue().families.keys().cloned().collect(), |family| vec![family]);
     let mut best: Option<latchline_design::Design> = None;
     let mut why = String::new();
     for family in families {

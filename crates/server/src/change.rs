@@ -92,7 +92,10 @@ impl Ground<'_> {
                 if !self.site.catalogue.cables.contains_key(cable) {
                     return Err(self.no_such(cable));
                 }
-                self.told(Edit::set(&["runs", run, "cable"], quoted(cable)), &Told::ChangedCable { run, cable })
+                self.told(
+                    Edit::set(&["runs", run, "cable"], quoted(cable)),
+                    &Told::ChangedCable { run, cable },
+                )
             }
             Asked::Lengths { run, lengths } => {
                 let lengths = self.lengths(lengths)?;
@@ -109,7 +112,10 @@ impl Ground<'_> {
             }
             Asked::Port { run, from } => {
                 self.run(run)?;
-                self.told(Edit::set(&["runs", run, "from"], quoted(from)), &Told::ChangedPort { run, port: from })
+                self.told(
+                    Edit::set(&["runs", run, "from"], quoted(from)),
+                    &Told::ChangedPort { run, port: from },
+                )
             }
             Asked::Order { run, stops } => self.order(run, stops),
             Asked::Model { element, model } => self.model(element, model),
@@ -130,7 +136,8 @@ impl Ground<'_> {
         let mut at = 0;
         while at < words.len() {
             let word = words[at].trim_end_matches(',');
-            let (number, mut unit) = word.find(|sign: char| sign.is_alphabetic()).map_or((word, ""), |end| word.split_at(end));
+            let (number, mut unit) =
+                word.find(|sign: char| sign.is_alphabetic()).map_or((word, ""), |end| word.split_at(end));
             if unit.is_empty() && matches!(words.get(at + 1), Some(&"m" | &"ft" | &"m," | &"ft,")) {
                 at += 1;
                 unit = words[at].trim_end_matches(',');
@@ -140,7 +147,11 @@ impl Ground<'_> {
                 "ft" => METRES_PER_FOOT,
                 _ => return Err(Told::NotALength { text: word }.say(self.language)),
             };
-            let number = number.replace(',', ".").parse::<f64>().ok().filter(|number| number.is_finite() && *number >= 0.0);
+            let number = number
+                .replace(',', ".")
+                .parse::<f64>()
+                .ok()
+                .filter(|number| number.is_finite() && *number >= 0.0);
             let number = number.ok_or_else(|| Told::NotALength { text: word }.say(self.language))?;
             lengths.push(number * factor);
             at += 1;
@@ -177,7 +188,8 @@ impl Ground<'_> {
     fn set_stops(&self, run: &str, stops: &[(String, f64)]) -> Edit {
         let names: Vec<String> = stops.iter().map(|(name, _)| quoted(name)).collect();
         let lengths: Vec<f64> = stops.iter().map(|(_, length)| *length).collect();
-        Edit::set(&["runs", run, "to"], format!("[{}]", names.join(", "))).then(self.set_lengths(run, &lengths))
+        Edit::set(&["runs", run, "to"], format!("[{}]", names.join(", ")))
+            .then(self.set_lengths(run, &lengths))
     }
 
     /// The stops of a run as the file names them, with the lengths that lead there.
@@ -213,7 +225,8 @@ impl Ground<'_> {
             let table = if self.has(&["distributors", element]) { "distributors" } else { "branch-boxes" };
             return self.told(Edit::set(&[table, element, "model"], quoted(model)), &note);
         }
-        let station = site.stations.iter().find(|station| is_it(&station.id)).ok_or_else(|| self.no_such(element))?;
+        let station =
+            site.stations.iter().find(|station| is_it(&station.id)).ok_or_else(|| self.no_such(element))?;
         let edit = match station.owner {
             StationOwner::Dwelling { dwelling, ordinal: 0 } => {
                 Edit::set(&["dwellings", site.dwellings[dwelling].id.as_str(), "station"], quoted(model))
@@ -314,8 +327,12 @@ impl Ground<'_> {
         let mut stops = self.stops(run);
         let at = stops.iter().position(|(stop, _)| *stop == last).map_or(stops.len(), |at| at + 1);
         stops.insert(at, (name.clone(), self.one_length(length)?));
-        let mut models: Vec<String> =
-            found.stations.iter().skip(1).map(|station| quoted(&self.site.stations[*station].model.value)).collect();
+        let mut models: Vec<String> = found
+            .stations
+            .iter()
+            .skip(1)
+            .map(|station| quoted(&self.site.stations[*station].model.value))
+            .collect();
         models.push(quoted(model));
         let edit = Edit::set(&["dwellings", dwelling, "extensions"], format!("[{}]", models.join(", ")));
         self.told(edit.then(self.set_stops(run.id.as_str(), &stops)), &Told::Added { element: &name })
@@ -324,7 +341,8 @@ impl Ground<'_> {
     fn remove(&self, dwelling: &str) -> Answer {
         let found = self.site.dwellings.iter().find(|known| known.id.as_str() == dwelling);
         let found = found.ok_or_else(|| self.no_such(dwelling))?;
-        let names: Vec<String> = found.stations.iter().map(|station| self.site.stations[*station].id.to_string()).collect();
+        let names: Vec<String> =
+            found.stations.iter().map(|station| self.site.stations[*station].id.to_string()).collect();
         let edit = self.taken_out(&names).then(Edit::remove(&["dwellings", dwelling]));
         self.told(edit, &Told::Removed { element: dwelling })
     }
@@ -333,7 +351,8 @@ impl Ground<'_> {
         if reason.trim().is_empty() {
             return Err(Told::NoName.say(self.language));
         }
-        let element_line = if element.is_empty() { String::new() } else { format!("element = {}\n", quoted(element)) };
+        let element_line =
+            if element.is_empty() { String::new() } else { format!("element = {}\n", quoted(element)) };
         let body = format!(
             "code = {}\n{element_line}reason = {}\ndate = {}\n",
             quoted(code),

@@ -130,7 +130,9 @@ mod tests {
         for host in ["localhost:8080", "127.0.0.1", "127.0.0.1:1", "[::1]:8080", "LocalHost"] {
             assert!(is_here(host), "{host}");
         }
-        for host in ["", "evil.example", "localhost.evil.example", "127.0.0.1.evil.example:8080", "[::2]:1", "::1"] {
+        for host in
+            ["", "evil.example", "localhost.evil.example", "127.0.0.1.evil.example:8080", "[::2]:1", "::1"]
+        {
             assert!(!is_here(host), "{host}");
         }
     }

@@ -23,7 +23,11 @@ const LAST_WORDS: Duration = Duration::from_secs(3);
 ///
 /// # Errors
 /// If the listener cannot be used.
-pub async fn serve(listener: TcpListener, office: Arc<Office>, stop: impl Future<Output = ()>) -> std::io::Result<()> {
+pub async fn serve(
+    listener: TcpListener,
+    office: Arc<Office>,
+    stop: impl Future<Output = ()>,
+) -> std::io::Result<()> {
     listener.set_nonblocking(true)?;
     let listener = tokio::net::TcpListener::from_std(listener)?;
     let app = routes::routes(Arc::clone(&office));

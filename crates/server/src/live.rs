@@ -8,8 +8,9 @@ use crate::routes::opened;
 use crate::work::State as SiteState;
 use axum::extract::{Path, Query, State};
 use axum::response::sse::{Event, Sse};
-use serde::Deserialize;
 use futures_util::stream::{self, Stream};
+use latchline_finding::Locale;
+use serde::Deserialize;
 use std::convert::Infallible;
 use std::sync::Arc;
 use std::time::Duration;
@@ -25,7 +26,16 @@ pub(crate) struct Who {
     client: String,
 }
 
+/// The page at the other end.
+struct OnPage {
+    office: Arc<Office>,
+    site: String,
+    client: String,
+    locale: Locale,
+}
+
 struct Listening {
+    page: Arc<OnPage>,
     news: watch::Receiver<Option<Arc<SiteState>>>,
     stopping: watch::Receiver<bool>,
     had: Option<Arc<PageState>>,
@@ -55,37 +65,35 @@ pub(crate) async fn live(
     Query(who): Query<Who>,
 ) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Refused> {
     let (work, _) = opened(&office, &name).await?;
-    let listening =
-        Listening { news: work.news(), stopping: office.stopping.subscribe(), had: None, first: true };
-    let about = Arc::new((office, name, who.client));
-    let stream = stream::unfold(listening, move |mut at| {
-        let about = Arc::clone(&about);
-        async move {
-        loop {
-            if !std::mem::take(&mut at.first) {
-                match woken(&mut at).await {
-                    Woken::News => {}
-                    Woken::Nothing => return Some((Ok(Event::default().comment("here")), at)),
-                    Woken::End => return None,
-                }
+    let stopping = office.stopping.subscribe();
+    let page = Arc::new(OnPage { office, site: name, client: who.client, locale });
+    let listening = Listening { page, news: work.news(), stopping, had: None, first: true };
+    Ok(Sse::new(stream::unfold(listening, next)))
+}
+
+/// The next message: what differs from the last, or that the server is still there.
+async fn next(mut at: Listening) -> Option<(Result<Event, Infallible>, Listening)> {
+    loop {
+        if !std::mem::take(&mut at.first) {
+            match woken(&mut at).await {
+                Woken::News => {}
+                Woken::Nothing => return Some((Ok(Event::default().comment("here")), at)),
+                Woken::End => return None,
             }
-            let Some(state) = at.news.borrow_and_update().clone() else { continue };
-            let had = at.had.clone();
-            let about = Arc::clone(&about);
-            let printed = tokio::task::spawn_blocking(move || {
-                let turns = about.0.archive.turns(&about.1, &about.2);
-                let now = print(&state, turns, locale);
-                let message = difference(had.as_deref(), &now).to_string();
-                (now, message)
-            });
-            let (now, message) = printed.await.ok()?;
-            if at.had.as_deref() == Some(&now) {
-                continue;
-            }
-            at.had = Some(Arc::new(now));
-            return Some((Ok(Event::default().event("state").data(message)), at));
         }
+        let Some(state) = at.news.borrow_and_update().clone() else { continue };
+        let (had, page) = (at.had.clone(), Arc::clone(&at.page));
+        let printed = tokio::task::spawn_blocking(move || {
+            let turns = page.office.archive.turns(&page.site, &page.client);
+            let now = print(&state, turns, page.locale);
+            let message = difference(had.as_deref(), &now).to_string();
+            (now, message)
+        });
+        let (now, message) = printed.await.ok()?;
+        if at.had.as_deref() == Some(&now) {
+            continue;
         }
-    });
-    Ok(Sse::new(stream))
+        at.had = Some(Arc::new(now));
+        return Some((Ok(Event::default().event("state").data(message)), at));
+    }
 }

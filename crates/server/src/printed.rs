@@ -70,10 +70,9 @@ pub(crate) fn print(state: &State, turns: (bool, bool), locale: Locale) -> PageS
     let language = locale.language;
     let site = state.view.site();
     let (rows, structure) = match (site, &state.results) {
-        (Some(site), Some(results)) => (
-            elevation::printed(site, results, &state.findings, locale),
-            elevation::structure(site, locale),
-        ),
+        (Some(site), Some(results)) => {
+            (elevation::printed(site, results, &state.findings, locale), elevation::structure(site, locale))
+        }
         _ => (Vec::new(), 0),
     };
     let (price, price_change) = prices(state, locale);
@@ -149,7 +148,10 @@ fn pending(state: &State, language: Language) -> String {
 }
 
 fn standing_errors(findings: &[Finding]) -> usize {
-    findings.iter().filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none()).count()
+    findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
+        .count()
 }
 
 /// The verdict of a state: what is pending, not judged or guessed never looks like what holds.
@@ -181,18 +183,26 @@ fn known(
     language: Language,
 ) -> (Tone, String) {
     use latchline_assess::Verdict;
-    let assumed = state.assessment.as_ref().map_or(0, |assessment: &std::sync::Arc<Assessment>| assessment.assumed.len());
+    let assumed = state
+        .assessment
+        .as_ref()
+        .map_or(0, |assessment: &std::sync::Arc<Assessment>| assessment.assumed.len());
     if errors > 0 {
         return (Tone::Fails, Told::Fails { errors }.say(language));
     }
     match verdict {
         Verdict::Fails => (Tone::Fails, Told::Fails { errors }.say(language)),
         Verdict::FailsAsAccepted => {
-            let accepted = state.findings.iter().filter(|finding| finding.severity == Severity::Error).count();
+            let accepted =
+                state.findings.iter().filter(|finding| finding.severity == Severity::Error).count();
             (Tone::Fails, Told::FailsAsAccepted { errors: accepted }.say(language))
         }
-        Verdict::NotJudged => (Tone::NotJudged, Told::NotJudged { things: state.not_judged.len() }.say(language)),
-        Verdict::HoldsOnAssumedData => (Tone::Guesses, Told::HoldsOnGuesses { guesses: assumed }.say(language)),
+        Verdict::NotJudged => {
+            (Tone::NotJudged, Told::NotJudged { things: state.not_judged.len() }.say(language))
+        }
+        Verdict::HoldsOnAssumedData => {
+            (Tone::Guesses, Told::HoldsOnGuesses { guesses: assumed }.say(language))
+        }
         Verdict::Holds => (Tone::Holds, Told::Holds.say(language)),
     }
 }
@@ -210,10 +220,12 @@ fn tightest(state: &State, results: &VoltageResults, language: Language) -> (Str
         _ => "ample",
     };
     let decimals = |text| figures::decimals(text, language);
-    let voltage = device.worst.adverse_v.map_or_else(|| String::from("–"), |v| decimals(figures::rounded_down(v, 1)));
+    let voltage =
+        device.worst.adverse_v.map_or_else(|| String::from("–"), |v| decimals(figures::rounded_down(v, 1)));
     let limit = decimals(figures::trimmed(device.worst.limit_v, 1));
     let state = states::in_words(&device.worst.state, language);
-    let told = Told::TightestIs { device: device.id.as_str(), voltage: &voltage, limit: &limit, state: &state };
+    let told =
+        Told::TightestIs { device: device.id.as_str(), voltage: &voltage, limit: &limit, state: &state };
     (told.say(language), step)
 }
 
@@ -230,7 +242,17 @@ pub(crate) fn step_word(step: Option<Step>) -> &'static str {
 
 fn row(at: usize, row: &Printed) -> Value {
     let severity = row.severity.map_or("", |severity| severity.word());
-    json!([at, row.element, row.figure, row.margin, step_word(row.step), row.run, severity, row.trouble, row.title])
+    json!([
+        at,
+        row.element,
+        row.figure,
+        row.margin,
+        step_word(row.step),
+        row.run,
+        severity,
+        row.trouble,
+        row.title
+    ])
 }
 
 /// What a page that has `had` must change to have this; all of it for a page that has nothing.

@@ -58,5 +58,7 @@ pub(crate) async fn opened(office: &Arc<Office>, name: &str) -> Result<(Arc<Work
 pub(crate) async fn blocking<T: Send + 'static>(
     task: impl FnOnce() -> Result<T, Refused> + Send + 'static,
 ) -> Result<T, Refused> {
-    tokio::task::spawn_blocking(task).await.unwrap_or(Err(Refused::Broken("the engine has stopped on this; nothing was changed")))
+    tokio::task::spawn_blocking(task)
+        .await
+        .unwrap_or(Err(Refused::Broken("the engine has stopped on this; nothing was changed")))
 }

@@ -35,7 +35,8 @@ impl Served {
         let at = listener.local_addr().unwrap();
         let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
         let thread = std::thread::spawn(move || {
-            let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build().unwrap();
+            let runtime =
+                tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build().unwrap();
             runtime.block_on(serve(listener, office, async { drop(stopped.await) })).unwrap();
             runtime.shutdown_background();
         });
@@ -101,8 +102,14 @@ fn a_name_of_elsewhere_is_not_answered() {
         let request = format!("GET /sites HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n");
         assert!(matches!(status(&served.raw(request.as_bytes())), 400 | 403), "{host}");
     }
-    assert!(matches!(status(&served.raw(b"GET /sites HTTP/1.1\r\nConnection: close\r\n\r\n")), 400 | 403), "no host");
-    let two = format!("GET /sites HTTP/1.1\r\nHost: {}\r\nHost: evil.example\r\nConnection: close\r\n\r\n", served.at);
+    assert!(
+        matches!(status(&served.raw(b"GET /sites HTTP/1.1\r\nConnection: close\r\n\r\n")), 400 | 403),
+        "no host"
+    );
+    let two = format!(
+        "GET /sites HTTP/1.1\r\nHost: {}\r\nHost: evil.example\r\nConnection: close\r\n\r\n",
+        served.at
+    );
     assert!(matches!(status(&served.raw(two.as_bytes())), 400 | 403), "two hosts");
     assert_eq!(status(&served.get("/sites")), 200);
 }
@@ -126,7 +133,10 @@ fn a_write_from_elsewhere_is_refused() {
 fn nothing_but_reading_and_posting_is_known() {
     let served = Served::new();
     for method in ["PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "CONNECT"] {
-        let request = format!("{method} /sites HTTP/1.1\r\nHost: {}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n", served.at);
+        let request = format!(
+            "{method} /sites HTTP/1.1\r\nHost: {}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n",
+            served.at
+        );
         assert!(matches!(status(&served.raw(request.as_bytes())), 400 | 403 | 405), "{method}");
     }
     let answer = served.get("/sites");
@@ -136,7 +146,14 @@ fn nothing_but_reading_and_posting_is_known() {
 #[test]
 fn every_answer_forbids_scripts_of_others_and_frames() {
     let served = Served::new();
-    for path in ["/sites", "/sites/house", "/questions/switches", "/nothing-here", "/assets/x/office.js", "/sites/house/documents/site.toml"] {
+    for path in [
+        "/sites",
+        "/sites/house",
+        "/questions/switches",
+        "/nothing-here",
+        "/assets/x/office.js",
+        "/sites/house/documents/site.toml",
+    ] {
         let answer = served.get(path).to_lowercase();
         for must in [
             "content-security-policy: default-src 'none'; script-src 'self'",
@@ -149,7 +166,9 @@ fn every_answer_forbids_scripts_of_others_and_frames() {
         }
         let body = answer.split_once("\r\n\r\n").map_or("", |(_, body)| body);
         if !path.ends_with(".js") && !path.ends_with(".toml") {
-            assert!(!body.contains("unsafe-inline") && !body.contains(" onclick=") && !body.contains("<style"));
+            assert!(
+                !body.contains("unsafe-inline") && !body.contains(" onclick=") && !body.contains("<style")
+            );
             for script in body.split("<script").skip(1) {
                 assert!(script.starts_with(" type=\"module\" src=\"/assets/"), "{path}: {script:.60}");
             }
@@ -210,10 +229,18 @@ fn who_sends_slowly_is_cut_off() {
 #[test]
 fn names_are_text_wherever_they_stand() {
     let hostile = "<script>alert(1)</script>";
-    let text = SITE.replace("\"Starter house\"", &format!("\"{hostile}\"")).replace("A-1", "\"A<img src=x>1\"");
+    let text =
+        SITE.replace("\"Starter house\"", &format!("\"{hostile}\"")).replace("A-1", "\"A<img src=x>1\"");
     let text = text.replace("[\"\"A<img src=x>1\"\"", "[\"A<img src=x>1\"");
     let served = Served::with(&text);
-    for path in ["/sites/house", "/sites", "/sites/house/history", "/sites/house/text", "/sites/house/table", "/sites/house/drawing"] {
+    for path in [
+        "/sites/house",
+        "/sites",
+        "/sites/house/history",
+        "/sites/house/text",
+        "/sites/house/table",
+        "/sites/house/drawing",
+    ] {
         let answer = served.get(path);
         assert_eq!(status(&answer), 200, "{path}");
         assert!(!answer.contains(hostile) && !answer.contains("<img src=x"), "{path}");
@@ -229,7 +256,11 @@ fn an_edit_that_is_sent_twice_is_made_once() {
     assert_eq!(status(&first), 200, "{first}");
     assert!(first.ends_with("{\"revision\":2}"), "{first}");
     assert!(served.edit("one", 1, CABLE).ends_with("{\"revision\":2}"), "sent again");
-    assert!(served.edit("two", 2, r#"{"kind":"cable","run":"flats-2","cable":"pair-0.5"}"#).ends_with("{\"revision\":3}"));
+    assert!(
+        served
+            .edit("two", 2, r#"{"kind":"cable","run":"flats-2","cable":"pair-0.5"}"#)
+            .ends_with("{\"revision\":3}")
+    );
 }
 
 #[test]
@@ -263,7 +294,10 @@ fn what_makes_no_sense_changes_nothing() {
         let answer = served.edit("x", 1, change);
         assert!((400..500).contains(&status(&answer)), "{change}: {answer}");
     }
-    assert!(served.get("/sites/house/history").matches("<tr>").count() <= 2, "one revision, as in the beginning");
+    assert!(
+        served.get("/sites/house/history").matches("<tr>").count() <= 2,
+        "one revision, as in the beginning"
+    );
 }
 
 #[test]
@@ -290,7 +324,11 @@ fn every_kind_of_edit_leaves_a_site_that_can_be_used() {
     }
     let drawn = served.get("/sites/house/drawing");
     assert!(!drawn.contains("data-element=\"A-5\"") && drawn.contains("data-element=\"A-1:2\""));
-    let undone = served.post("/sites/house/undo", &format!("x-latchline-token: {TOKEN}\r\n"), r#"{"id":"u","client":"t"}"#);
+    let undone = served.post(
+        "/sites/house/undo",
+        &format!("x-latchline-token: {TOKEN}\r\n"),
+        r#"{"id":"u","client":"t"}"#,
+    );
     assert!(undone.ends_with("{\"revision\":11}"), "undo appends: {undone}");
 }
 

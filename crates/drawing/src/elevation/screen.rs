@@ -66,7 +66,9 @@ pub struct ScreenElevation {
     pub structure: u64,
 }
 
-fn judged(results: &VoltageResults) -> (&[latchline_assess::DeviceResult], &[latchline_assess::SourceSummary]) {
+fn judged(
+    results: &VoltageResults,
+) -> (&[latchline_assess::DeviceResult], &[latchline_assess::SourceSummary]) {
     (&results.devices, &results.sources)
 }
 
@@ -112,7 +114,8 @@ fn of_card(card: Card) -> Printed {
 /// A number that stays the same as long as the picture changes in texts and classes only.
 pub fn structure(site: &Site, locale: Locale) -> u64 {
     let mut hasher = std::hash::DefaultHasher::new();
-    let place = |place: &latchline_site::model::Place| (place.building, place.core, place.floor, place.outdoors);
+    let place =
+        |place: &latchline_site::model::Place| (place.building, place.core, place.floor, place.outdoors);
     for building in &site.buildings {
         let floors: Vec<&str> = building.floors.iter().map(|floor| floor.value.as_str()).collect();
         (building.id.as_str(), building.title.as_str(), floors, building.cores.len()).hash(&mut hasher);
@@ -152,9 +155,11 @@ pub fn screen_elevation(
     let cards = card::cards(site, judged(results), &troubles, lettering);
     let nets = route::nets(site);
     let terminals = route::terminals(&nets, cards.len());
-    let widths: Vec<f64> = cards.iter().zip(&terminals).map(|(card, terminals)| width(card, terminals)).collect();
+    let widths: Vec<f64> =
+        cards.iter().zip(&terminals).map(|(card, terminals)| width(card, terminals)).collect();
     let usual = usual_conductor(site, lettering);
-    let looks = site.runs.iter().map(|run| RunLook::new(site, run, &nothing, usual.as_deref(), lettering)).collect();
+    let looks =
+        site.runs.iter().map(|run| RunLook::new(site, run, &nothing, usual.as_deref(), lettering)).collect();
     let subject =
         Subject { site, cards, widths, card_height: CARD_MM, nets, looks, usual, troubles, lettering };
     let cells = super::arrange::cells(site, &subject.cards, lettering);
@@ -174,7 +179,13 @@ pub fn screen_elevation(
         width_mm,
         height_mm,
         title: format!("{name}: {}", lettering.word(Word::Elevation)),
-        description: lettering.say(&Phrase::ElevationShows { site: name, sheet: 1, of: 1, devices, all: devices }),
+        description: lettering.say(&Phrase::ElevationShows {
+            site: name,
+            sheet: 1,
+            of: 1,
+            devices,
+            all: devices,
+        }),
         language: locale.language,
         root,
     };
@@ -223,14 +234,20 @@ fn picture(canvas: &Canvas<'_>, page: Page) -> (Group, f64, f64) {
         let corner = moved(canvas.plan.card_corner(here, card), shift);
         let size = (canvas.plan.widths[card], canvas.plan.card_height);
         obstacles.add(Area::new(corner.0, corner.1, size.0, size.1).grown(0.7));
-        devices.group(device(&canvas.subject.cards[card], corner, size, &canvas.plan.routing.terminals[card]));
+        devices.group(device(
+            &canvas.subject.cards[card],
+            corner,
+            size,
+            &canvas.plan.routing.terminals[card],
+        ));
     }
     let labels = if visible.len() > MOST_LABELS {
         Vec::new()
     } else {
         place_labels(&visible, &canvas.subject.looks, &obstacles).0
     };
-    let mut by_run: BTreeMap<usize, Text> = labels.into_iter().map(|(run, label)| (run, label.text)).collect();
+    let mut by_run: BTreeMap<usize, Text> =
+        labels.into_iter().map(|(run, label)| (run, label.text)).collect();
     let mut wiring = Group::new("wiring");
     for part in &visible {
         let look = &canvas.subject.looks[part.run];
@@ -305,7 +322,13 @@ fn device(card: &Card, (x, y): Point, (width, height): (f64, f64), terminals: &[
         for number in 0..4 {
             let top = y + 1.4 + f64::from(3 - number) * (cell + gap);
             let area = Area::new(x + 1.3, top, 1.9, cell);
-            gauge.rectangle(Layer::Scale, area, 0.0, Some(Stroke::solid(Ink::Outline, 0.2)), Some(Ink::Inside));
+            gauge.rectangle(
+                Layer::Scale,
+                area,
+                0.0,
+                Some(Stroke::solid(Ink::Outline, 0.2)),
+                Some(Ink::Inside),
+            );
         }
         group.group(gauge);
     }
@@ -323,7 +346,10 @@ fn device(card: &Card, (x, y): Point, (width, height): (f64, f64), terminals: &[
     };
     part("figure", Text::new((left, y + 8.7), card.figure.clone(), 3.0));
     if has_gauge {
-        part("margin", Text::new((right, y + 8.7), card.margin.clone(), SMALL_MM).anchored(Anchor::End).ink(Ink::Quiet));
+        part(
+            "margin",
+            Text::new((right, y + 8.7), card.margin.clone(), SMALL_MM).anchored(Anchor::End).ink(Ink::Quiet),
+        );
     }
     part("fed", Text::new((left, y + 12.4), card.run.clone(), SMALL_MM).ink(Ink::Quiet));
     let trouble = card.trouble.as_ref().map(|trouble| trouble.words.clone()).unwrap_or_default();

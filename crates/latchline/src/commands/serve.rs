@@ -118,7 +118,9 @@ impl Drop for Passing {
 fn listen(port: Option<u16>) -> Result<TcpListener> {
     let at = |port| TcpListener::bind((Ipv4Addr::LOCALHOST, port));
     match port {
-        Some(port) => at(port).with_context(|| format!("port {port} cannot be taken; another may be free: --port 0")),
+        Some(port) => {
+            at(port).with_context(|| format!("port {port} cannot be taken; another may be free: --port 0"))
+        }
         None => at(USUAL_PORT).or_else(|_| at(0)).context("no port can be taken"),
     }
 }

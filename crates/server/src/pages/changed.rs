@@ -52,7 +52,8 @@ pub(crate) fn changed(state: &State, all: &[Differing], locale: Locale) -> Marku
     let language = locale.language;
     let Some(before) = &state.before else { return html! {} };
     let volts = |voltage: Option<f64>| {
-        voltage.map_or_else(|| String::from("–"), |v| figures::decimals(figures::rounded_down(v, 1), language))
+        voltage
+            .map_or_else(|| String::from("–"), |v| figures::decimals(figures::rounded_down(v, 1), language))
     };
     html! {
         h2 { (Label::WhatChanged.say(language)) }

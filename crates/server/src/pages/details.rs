@@ -114,9 +114,10 @@ impl About<'_> {
         }
         let station = site.stations.iter().find(|station| station.id.as_str() == id)?;
         let model = site.station_model(station);
-        let same = catalogue.stations.values().filter(|other| {
-            other.family.value == model.family.value && other.kind.value == model.kind.value
-        });
+        let same = catalogue
+            .stations
+            .values()
+            .filter(|other| other.family.value == model.family.value && other.kind.value == model.kind.value);
         let models = same.map(|model| (model.head.name.as_str(), model.head.title.as_str())).collect();
         let kind = match station.owner {
             StationOwner::Dwelling { .. } => Label::IndoorStation,
@@ -129,9 +130,11 @@ impl About<'_> {
     fn device(&self, id: &str, kind: Label, model: &str, models: Vec<(&str, &str)>) -> Markup {
         let result = self.result(id);
         let title = models.iter().find(|(name, _)| *name == model).map_or("", |(_, title)| title);
-        let leads = self.site.runs.iter().find(|run| {
-            run.sections.iter().any(|section| self.site.stop_id(section.to).as_str() == id)
-        });
+        let leads = self
+            .site
+            .runs
+            .iter()
+            .find(|run| run.sections.iter().any(|section| self.site.stop_id(section.to).as_str() == id));
         html! {
             p.kind { (self.say(kind)) }
             h2 { (id) }
@@ -197,7 +200,9 @@ impl About<'_> {
 
     /// The largest current of a supply or converter.
     fn source(&self, id: &str) -> Markup {
-        let Some(source) = self.results.sources.iter().find(|source| source.id.as_str() == id) else { return html! {} };
+        let Some(source) = self.results.sources.iter().find(|source| source.id.as_str() == id) else {
+            return html! {};
+        };
         let state = states::in_words(&source.current.state, self.language());
         html! {
             dl.facts {
@@ -213,7 +218,9 @@ impl About<'_> {
     }
 
     fn address(&self, id: &str) -> Markup {
-        let Some(station) = self.site.stations.iter().position(|station| station.id.as_str() == id) else { return html! {} };
+        let Some(station) = self.site.stations.iter().position(|station| station.id.as_str() == id) else {
+            return html! {};
+        };
         let Some(assessment) = &self.state.assessment else { return html! {} };
         let Some(address) = assessment.addresses.stations.get(station) else { return html! {} };
         let fields = latchline_site::addresses::fields_of(self.site, address.class);
@@ -234,10 +241,15 @@ impl About<'_> {
 
     /// Moving, adding and removing, where it makes sense.
     fn moves(&self, id: &str, leads: Option<&Run>) -> Markup {
-        let Some(station) = self.site.stations.iter().find(|station| station.id.as_str() == id) else { return html! {} };
-        let runs: Vec<&Run> = self.site.runs.iter().filter(|run| {
-            matches!(run.sections.last().map(|section| section.to), Some(RunStop::Station(_)))
-        }).collect();
+        let Some(station) = self.site.stations.iter().find(|station| station.id.as_str() == id) else {
+            return html! {};
+        };
+        let runs: Vec<&Run> = self
+            .site
+            .runs
+            .iter()
+            .filter(|run| matches!(run.sections.last().map(|section| section.to), Some(RunStop::Station(_))))
+            .collect();
         html! {
             h3 { (self.say(Label::Change)) }
             form.change.row data-kind="move" data-station=(id) {
@@ -282,7 +294,9 @@ impl About<'_> {
         let language = self.language();
         let about = |finding: &&Finding| {
             let element = finding.element.as_ref().map_or("", |element| element.as_str());
-            of.iter().any(|id| element == *id || element.strip_prefix(id).is_some_and(|rest| rest.starts_with('.')))
+            of.iter().any(|id| {
+                element == *id || element.strip_prefix(id).is_some_and(|rest| rest.starts_with('.'))
+            })
         };
         let all: Vec<&Finding> = self.state.findings.iter().filter(about).collect();
         html! {
@@ -319,8 +333,10 @@ impl About<'_> {
             .map(|results| results.devices.iter().map(|device| (device.id.as_str(), device)).collect())
             .unwrap_or_default();
         let thin_v = self.site.policy.thin_margin.value.as_volts();
-        let lengths: Vec<String> = run.sections.iter().map(|section| self.length(section.length.value.as_metres())).collect();
-        let stops: Vec<String> = run.sections.iter().map(|section| self.site.stop_id(section.to).to_string()).collect();
+        let lengths: Vec<String> =
+            run.sections.iter().map(|section| self.length(section.length.value.as_metres())).collect();
+        let stops: Vec<String> =
+            run.sections.iter().map(|section| self.site.stop_id(section.to).to_string()).collect();
         let ports = self.ports(run);
         html! {
             p.kind { (self.say(Label::Run)) }
@@ -378,12 +394,17 @@ impl About<'_> {
 
     /// Place of the last dwelling on a run, for one that is added.
     fn place_of_last(&self, run: &Run) -> String {
-        let Some(RunStop::Station(station)) = run.sections.last().map(|section| section.to) else { return String::new() };
+        let Some(RunStop::Station(station)) = run.sections.last().map(|section| section.to) else {
+            return String::new();
+        };
         place_words(self.site, self.site.station_place(&self.site.stations[station]))
     }
 
     fn difference(&self, now: &DeviceResult, before: Option<&DeviceResult>) -> String {
-        let Some((now, before)) = now.worst.adverse_v.zip(before.and_then(|before| before.worst.adverse_v)) else { return String::new() };
+        let Some((now, before)) = now.worst.adverse_v.zip(before.and_then(|before| before.worst.adverse_v))
+        else {
+            return String::new();
+        };
         let by = now - before;
         if by.abs() < 0.05 {
             return String::new();
@@ -393,7 +414,9 @@ impl About<'_> {
     }
 
     fn run_current(&self, at: usize) -> Markup {
-        let Some(current) = self.results.run_currents.get(at).and_then(Option::as_ref) else { return html! {} };
+        let Some(current) = self.results.run_currents.get(at).and_then(Option::as_ref) else {
+            return html! {};
+        };
         html! {
             dl.facts {
                 dt { (self.say(Label::LargestCurrent)) }
@@ -409,7 +432,8 @@ impl About<'_> {
     /// Ports that it could start from: its own, and those that are free.
     fn ports(&self, run: &Run) -> Vec<(String, bool)> {
         let own = self.site.start_id(run.from).to_string();
-        let taken: Vec<String> = self.site.runs.iter().map(|run| self.site.start_id(run.from).to_string()).collect();
+        let taken: Vec<String> =
+            self.site.runs.iter().map(|run| self.site.start_id(run.from).to_string()).collect();
         let mut ports = vec![(own, false)];
         for entry in &self.site.boxes {
             let count = self.site.box_model(entry).ports.value;

@@ -27,7 +27,8 @@ pub(crate) async fn documents(
     let site = format!("/sites/{}", encoded(&name));
     let title = format!("{name}: {}", say(Label::Documents));
     let here = format!("{site}/documents");
-    let page = Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
+    let page =
+        Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
     let content = html! {
         section.sheet {
             p { a href=(site) { "← " (name) } }
@@ -61,9 +62,16 @@ pub(crate) async fn file(
         let _permit = permit;
         let (_, view) = work.view();
         match file.as_str() {
-            "pack.pdf" => whole_pdf(&view, number, locale).map(|bytes| ("application/pdf", "pack.pdf", true, bytes)),
+            "pack.pdf" => {
+                whole_pdf(&view, number, locale).map(|bytes| ("application/pdf", "pack.pdf", true, bytes))
+            }
             "workbook.xlsx" => workbook(&view, number, locale).map(|bytes| {
-                ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "workbook.xlsx", false, bytes)
+                (
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+                    "workbook.xlsx",
+                    false,
+                    bytes,
+                )
             }),
             _ => Err(Refused::NotFound),
         }
@@ -76,7 +84,8 @@ fn download(kind: &'static str, name: &str, inline: bool, bytes: Vec<u8>) -> Res
     let how = if inline { "inline" } else { "attachment" };
     let disposition = HeaderValue::from_str(&format!("{how}; filename=\"{name}\""));
     let disposition = disposition.unwrap_or(HeaderValue::from_static("attachment"));
-    ([(CONTENT_TYPE, HeaderValue::from_static(kind)), (CONTENT_DISPOSITION, disposition)], bytes).into_response()
+    ([(CONTENT_TYPE, HeaderValue::from_static(kind)), (CONTENT_DISPOSITION, disposition)], bytes)
+        .into_response()
 }
 
 /// Makes a pack and takes from it what is wanted. The assessment is whole: a stage that is still missing is worked out first.
@@ -117,6 +126,10 @@ fn workbook(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused
     let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
     with_pack(view, number, &options, |pack| {
         let files = pack.files().map_err(|error| Refused::Unfit(error.to_string()))?;
-        files.into_iter().find(|file| file.name == "workbook.xlsx").map(|file| file.bytes).ok_or(Refused::NotFound)
+        files
+            .into_iter()
+            .find(|file| file.name == "workbook.xlsx")
+            .map(|file| file.bytes)
+            .ok_or(Refused::NotFound)
     })
 }

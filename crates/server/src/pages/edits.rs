@@ -52,7 +52,8 @@ pub(crate) async fn edit(
                 archive.write(&name, &sent.id, sent.base, text, &note, &by)?
             }
             Asked::BringBack { number } => {
-                let note = Told::BroughtBack { number: usize::try_from(*number).unwrap_or_default() }.say(language);
+                let note =
+                    Told::BroughtBack { number: usize::try_from(*number).unwrap_or_default() }.say(language);
                 let proposal = Proposal::BringBack { base: Number(sent.base), revision: Number(*number) };
                 archive.turn(&name, &sent.id, proposal, &note, &by)?
             }
@@ -68,7 +69,12 @@ pub(crate) async fn edit(
 }
 
 /// Goes to what came of a submission.
-fn done(office: &Arc<Office>, work: &Arc<Work>, outcome: Outcome, language: Language) -> Result<i64, Refused> {
+fn done(
+    office: &Arc<Office>,
+    work: &Arc<Work>,
+    outcome: Outcome,
+    language: Language,
+) -> Result<i64, Refused> {
     match outcome {
         Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
             work::arrive(office, work)?;
@@ -91,7 +97,8 @@ fn meant(base: &View, state: &SiteState, asked: &Asked, language: Language) -> R
         return Ok(Meant { edit: found.edit.clone(), note });
     }
     let site = base.site().ok_or(Refused::Unfit(String::from("The text cannot be used as it is.")))?;
-    let values: toml::Table = toml::from_str(base.text()).map_err(|error| Refused::Unfit(error.to_string()))?;
+    let values: toml::Table =
+        toml::from_str(base.text()).map_err(|error| Refused::Unfit(error.to_string()))?;
     let ground = Ground { site, values: &values, language };
     ground.meant(asked).map_err(Refused::Unfit)
 }
@@ -115,7 +122,8 @@ pub(crate) async fn preview(
     let (work, state) = opened(&office, &name).await?;
     let told = blocking(move || {
         let meant = meant(&base_view(&work, sent.base), &state, &sent.change, locale.language)?;
-        let text = edit::apply(state.view.text(), &meant.edit).map_err(|error| Refused::Unfit(error.to_string()))?;
+        let text =
+            edit::apply(state.view.text(), &meant.edit).map_err(|error| Refused::Unfit(error.to_string()))?;
         let note = meant.note;
         let (before, after) = differing_lines(state.view.text(), &text);
         let (head, says) = match &sent.change {
@@ -128,7 +136,13 @@ pub(crate) async fn preview(
     Ok(Json(told))
 }
 
-fn of_remedy(state: &SiteState, code: &str, element: &str, number: usize, locale: Locale) -> (String, String) {
+fn of_remedy(
+    state: &SiteState,
+    code: &str,
+    element: &str,
+    number: usize,
+    locale: Locale,
+) -> (String, String) {
     let language = locale.language;
     let Some(finding) = finding(state, code, element) else { return Default::default() };
     let Some(remedy) = finding.remedies.get(number) else { return Default::default() };
@@ -188,7 +202,11 @@ async fn turned(
     let number = blocking(move || {
         let by = By { client: &turn.client, at_ms: (office.options.clock)() };
         let what = work.now().map(|state| state.note.clone()).unwrap_or_default();
-        let told = if proposal == Proposal::Undo { Told::Undone { what: &what } } else { Told::Redone { what: &what } };
+        let told = if proposal == Proposal::Undo {
+            Told::Undone { what: &what }
+        } else {
+            Told::Redone { what: &what }
+        };
         let outcome = office.archive.turn(&name, &turn.id, proposal, &told.say(language), &by)?;
         done(&office, &work, outcome, language)
     })

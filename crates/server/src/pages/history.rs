@@ -52,7 +52,8 @@ pub(crate) async fn history(
     let site = format!("/sites/{}", encoded(&name));
     let title = format!("{name}: {}", say(Label::History));
     let here = format!("{site}/history");
-    let page = Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
+    let page =
+        Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
     let content = html! {
         section.sheet {
             p { a href=(site) { "← " (name) } }
@@ -104,7 +105,8 @@ pub(crate) async fn compare(
     let site = format!("/sites/{}", encoded(&name));
     let title = format!("{name}: {} → {}", two.from, two.to);
     let here = format!("{site}/history");
-    let page = Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
+    let page =
+        Page { title: &title, of: Label::Sites, class: "plain", script: "pages.js", here: &here, locale };
     let lines = before.len().max(after.len());
     let content = html! {
         section.sheet {

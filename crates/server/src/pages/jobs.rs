@@ -75,8 +75,12 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
     let words = codes::wording(finding, language);
     let code = finding.code.as_str();
     let element = finding.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
-    let names: Vec<&str> =
-        job.others.iter().filter_map(|other| other.element.as_ref()).map(|element| element.as_str()).collect();
+    let names: Vec<&str> = job
+        .others
+        .iter()
+        .filter_map(|other| other.element.as_ref())
+        .map(|element| element.as_str())
+        .collect();
     html! {
         li.job class={ "is-" (finding.severity.word()) } {
             p {
@@ -130,9 +134,11 @@ fn remedy_words(remedy: &Remedy, language: Language) -> String {
 
 /// What the verdict rests on, and what it does not say.
 fn left_to_settle(state: &State, language: Language) -> Markup {
-    let assumed = state.assessment.as_ref().map(|assessment| assessment.assumed.as_slice()).unwrap_or_default();
+    let assumed =
+        state.assessment.as_ref().map(|assessment| assessment.assumed.as_slice()).unwrap_or_default();
     let unpriced = state.price.map_or(0, |(_, unpriced)| unpriced);
-    let accepted: Vec<&Finding> = state.findings.iter().filter(|finding| finding.accepted.is_some()).collect();
+    let accepted: Vec<&Finding> =
+        state.findings.iter().filter(|finding| finding.accepted.is_some()).collect();
     html! {
         @if !assumed.is_empty() || !state.not_judged.is_empty() || unpriced > 0 || !accepted.is_empty() {
             h2 { (Label::LeftToSettle.say(language)) }

@@ -52,7 +52,11 @@ pub(crate) struct Reach {
 
 /// The three questions, of which one is asked.
 fn menu(asked: Label, language: Language) -> Markup {
-    let all = [(Label::HowMany, "/questions"), (Label::WhichCable, "/questions/lock"), (Label::WhichSwitches, "/questions/switches")];
+    let all = [
+        (Label::HowMany, "/questions"),
+        (Label::WhichCable, "/questions/lock"),
+        (Label::WhichSwitches, "/questions/switches"),
+    ];
     html! {
         nav.asked aria-label=(Label::Questions.say(language)) {
             @for (label, to) in all { a href=(to) aria-current=[(label == asked).then_some("page")] { (label.say(language)) } }
@@ -91,26 +95,31 @@ fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused>
     let first = catalogue.families.keys().next().cloned().unwrap_or_default();
     let usual = if catalogue.families.contains_key("ostrel-48") { "ostrel-48" } else { &first };
     let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
-    let mut question = default_question(catalogue, family)
-        .ok_or_else(|| Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station.")))?;
+    let mut question = default_question(catalogue, family).ok_or_else(|| {
+        Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station."))
+    })?;
     let fits = catalogue
         .stations
         .get(&asked.station)
         .is_some_and(|model| model.family.value == family && model.kind.value == StationKind::Indoor);
     question.station = chosen(&asked.station, &question.station.clone(), fits).to_string();
     let cable = chosen(&asked.cable, "pair-0.8", catalogue.cables.contains_key(&asked.cable)).to_string();
-    let (spacing_m, feeder_m) = (number(&asked.spacing, 6.0, 1.0, 40.0), number(&asked.feeder, 12.0, 1.0, 150.0));
+    let (spacing_m, feeder_m) =
+        (number(&asked.spacing, 6.0, 1.0, 40.0), number(&asked.feeder, 12.0, 1.0, 150.0));
     let calls = catalogue.families[family].simultaneous_calls.value as usize;
     let (sources, _) = sources();
     let names: Vec<String> = catalogue.cables.keys().cloned().collect();
     let unfit = |error: latchline_reach::BareSiteError| Refused::Unfit(error.to_string());
     let all = tables(&sources, loaded, &question, &names, calls, &[spacing_m], &[feeder_m]).map_err(unfit)?;
-    let mut others: Vec<(String, Cell)> = names.into_iter().zip(all.into_iter().filter_map(|cells| cells.first().copied())).collect();
+    let mut others: Vec<(String, Cell)> =
+        names.into_iter().zip(all.into_iter().filter_map(|cells| cells.first().copied())).collect();
     let at = others.iter().position(|(name, _)| *name == cable).ok_or(Refused::NotFound)?;
     let (_, own) = others.remove(at);
     others.sort_by(|a, b| b.1.stations.cmp(&a.1.stations).then_with(|| a.0.cmp(&b.0)));
     let spacings: Vec<f64> = (1..=20).map(|step| f64::from(step) * 2.0).collect();
-    let curve = tables(&sources, loaded, &question, std::slice::from_ref(&cable), calls, &spacings, &[feeder_m]).map_err(unfit)?;
+    let curve =
+        tables(&sources, loaded, &question, std::slice::from_ref(&cable), calls, &spacings, &[feeder_m])
+            .map_err(unfit)?;
     let curve = curve.into_iter().next().unwrap_or_default();
     Ok(Reached { question, cable, calls, spacing_m, feeder_m, own, others, curve })
 }
@@ -136,7 +145,10 @@ pub(crate) async fn reach(
     Query(asked): Query<Reach>,
 ) -> Result<Html<String>, Refused> {
     let language = locale.language;
-    let permit = Arc::clone(&office.thinking).acquire_owned().await.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let permit = Arc::clone(&office.thinking)
+        .acquire_owned()
+        .await
+        .map_err(|_| Refused::Broken("the server is stopping"))?;
     let content = blocking(move || {
         let _permit = permit;
         let loaded = blank::catalogue();
@@ -144,7 +156,14 @@ pub(crate) async fn reach(
         Ok(reach_markup(&found, loaded.catalogue(), locale))
     })
     .await?;
-    let page = Page { title: Label::HowMany.say(language), of: Label::Questions, class: "questions", script: "pages.js", here: "/questions", locale };
+    let page = Page {
+        title: Label::HowMany.say(language),
+        of: Label::Questions,
+        class: "questions",
+        script: "pages.js",
+        here: "/questions",
+        locale,
+    };
     Ok(page.around(&office, &content))
 }
 
@@ -153,12 +172,15 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
     let say = |label: Label| label.say(language);
     let Reached { question, cable, own, .. } = found;
     let total_m = found.feeder_m + found.spacing_m * (own.stations.max(1) as f64 - 1.0);
-    let title = |name: &str| catalogue.cables.get(name).map_or_else(|| name.to_string(), |cable| cable.head.title.clone());
+    let title = |name: &str| {
+        catalogue.cables.get(name).map_or_else(|| name.to_string(), |cable| cable.head.title.clone())
+    };
     let (model, cable_title) = (question.station.as_str(), title(cable));
     let sentence = match own.stations {
         0 => Told::NotOne { model, cable: &cable_title }.say(language),
         stations => {
-            let said = Told::SoMany { stations, model, cable: &cable_title, total: &length(total_m, locale) }.say(language);
+            let said = Told::SoMany { stations, model, cable: &cable_title, total: &length(total_m, locale) }
+                .say(language);
             let next = Told::NextBreaks { limit: &limit_words(own.limit, language) }.say(language);
             format!("{said} {next}")
         }
@@ -218,7 +240,12 @@ fn chart(found: &Reached, locale: Locale) -> Markup {
         last = Some(stations);
     }
     let at = (x(found.spacing_m), y(found.own.stations as f64));
-    let label = format!("{}: {} × {}", length(found.spacing_m, locale), found.own.stations, Label::Stations.say(locale.language));
+    let label = format!(
+        "{}: {} × {}",
+        length(found.spacing_m, locale),
+        found.own.stations,
+        Label::Stations.say(locale.language)
+    );
     html! {
         svg.chart viewBox={ "0 0 " (width) " " (height) } role="img" aria-label=(label) {
             @for step in 0..=4 {
@@ -251,7 +278,14 @@ pub(crate) async fn lock(
 ) -> Result<Html<String>, Refused> {
     let language = locale.language;
     let content = blocking(move || Ok(lock_markup(&asked, locale))).await?;
-    let page = Page { title: Label::WhichCable.say(language), of: Label::Questions, class: "questions", script: "pages.js", here: "/questions/lock", locale };
+    let page = Page {
+        title: Label::WhichCable.say(language),
+        of: Label::Questions,
+        class: "questions",
+        script: "pages.js",
+        here: "/questions/lock",
+        locale,
+    };
     Ok(page.around(&office, &content))
 }
 
@@ -281,7 +315,8 @@ fn at_the_lock(lock: &str, cable: &str, length_m: f64) -> Option<AtTheLock> {
     let assessment = view.assessment().ok().flatten()?;
     let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
     let per_metre = circuit.adverse_loop_ohm / length_m;
-    let longest_m = circuit.most_loop_ohm.map(|ohm| (ohm / per_metre).floor()).filter(|metres| metres.is_finite());
+    let longest_m =
+        circuit.most_loop_ohm.map(|ohm| (ohm / per_metre).floor()).filter(|metres| metres.is_finite());
     Some(AtTheLock { least_v: circuit.least_v, needs_v: circuit.least_allowed_v, longest_m })
 }
 
@@ -311,7 +346,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
             section.panel.answer #answer aria-live="polite" {
                 @match found {
                     Some(found) => {
-                        h1.sentence class=[(found.least_v < found.needs_v).then_some("is-error")] {
+                        h1.sentence.is-error[found.least_v < found.needs_v] {
                             (Told::LockHolds { lock: lock_title, voltage: &volts(found.least_v), needs: &volts(found.needs_v), length: &length(length_m, locale), cable: cable_title }.say(language))
                             @if let Some(longest) = found.longest_m { " " (Told::LockLongest { length: &length(longest, locale) }.say(language)) }
                         }
@@ -355,7 +390,14 @@ pub(crate) async fn switches(
 ) -> Result<Html<String>, Refused> {
     let language = locale.language;
     let content = blocking(move || Ok(switches_markup(&asked, locale))).await?;
-    let page = Page { title: Label::WhichSwitches.say(language), of: Label::Questions, class: "questions", script: "pages.js", here: "/questions/switches", locale };
+    let page = Page {
+        title: Label::WhichSwitches.say(language),
+        of: Label::Questions,
+        class: "questions",
+        script: "pages.js",
+        here: "/questions/switches",
+        locale,
+    };
     Ok(page.around(&office, &content))
 }
 
@@ -381,12 +423,17 @@ fn switches_markup(asked: &SwitchesAsked, locale: Locale) -> Markup {
         .map(|field| {
             let (low, high) = (field.first.value, field.last.value);
             let number = value(field.kind, low, high);
-            let positions = settings(field, number).map_or_else(|| String::from("–"), |setting| setting.to_string());
+            let positions =
+                settings(field, number).map_or_else(|| String::from("–"), |setting| setting.to_string());
             (field.kind, number, positions, low, high)
         })
         .collect();
-    let said: Vec<String> =
-        rows.iter().map(|(kind, number, positions, _, _)| format!("{} {number}: {positions}", field_word(*kind, language))).collect();
+    let said: Vec<String> = rows
+        .iter()
+        .map(|(kind, number, positions, _, _)| {
+            format!("{} {number}: {positions}", field_word(*kind, language))
+        })
+        .collect();
     html! {
         div.ask {
             section.panel {

@@ -95,7 +95,11 @@ pub(crate) fn encoded(text: &str) -> String {
 }
 
 /// The answer to an address that leads nowhere.
-pub(crate) async fn not_found(State(office): State<Arc<Office>>, Reader(locale): Reader, uri: Uri) -> Response {
+pub(crate) async fn not_found(
+    State(office): State<Arc<Office>>,
+    Reader(locale): Reader,
+    uri: Uri,
+) -> Response {
     let title = Label::NotFoundTitle.say(locale.language);
     let page = Page { title, of: Label::Sites, class: "plain", script: "pages.js", here: uri.path(), locale };
     let content = html! {

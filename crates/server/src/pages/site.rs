@@ -47,7 +47,8 @@ pub(crate) async fn page(
     })
     .await?;
     let here = format!("/sites/{}", encoded(&work.name));
-    let page = Page { title: &title, of: Label::Sites, class: "office", script: "office.js", here: &here, locale };
+    let page =
+        Page { title: &title, of: Label::Sites, class: "office", script: "office.js", here: &here, locale };
     Ok(page.around(&office, &content))
 }
 
@@ -81,7 +82,7 @@ fn title_block(name: &str, title: &str, now: &PageState, locale: Locale) -> Mark
     html! {
         section.title-block aria-label=(title) {
             div.cell.site { span.label { (say(Label::Site)) } h1 { (title) } }
-            div.cell.verdict #verdict class={ "cell verdict tone-" (verdict.tone.word()) } {
+            div #verdict class={ "cell verdict tone-" (verdict.tone.word()) } {
                 (bar(verdict.step))
                 div {
                     span.label #pending { (if now.pending.is_empty() { say(Label::Verdict) } else { &now.pending }) }

@@ -32,7 +32,10 @@ pub(crate) async fn first(State(office): State<Arc<Office>>) -> Result<Redirect,
 }
 
 /// The list.
-pub(crate) async fn list(State(office): State<Arc<Office>>, Reader(locale): Reader) -> Result<Html<String>, Refused> {
+pub(crate) async fn list(
+    State(office): State<Arc<Office>>,
+    Reader(locale): Reader,
+) -> Result<Html<String>, Refused> {
     let language = locale.language;
     let say = |label: Label| label.say(language);
     let sites = blocking({
@@ -40,7 +43,14 @@ pub(crate) async fn list(State(office): State<Arc<Office>>, Reader(locale): Read
         move || office.archive.list()
     })
     .await?;
-    let page = Page { title: say(Label::Sites), of: Label::Sites, class: "plain", script: "pages.js", here: "/sites", locale };
+    let page = Page {
+        title: say(Label::Sites),
+        of: Label::Sites,
+        class: "plain",
+        script: "pages.js",
+        here: "/sites",
+        locale,
+    };
     let content = html! {
         section.sheet {
             h1 { (say(Label::Sites)) }
@@ -71,7 +81,9 @@ pub(crate) async fn list(State(office): State<Arc<Office>>, Reader(locale): Read
 
 /// What is known of a site that is open; nothing is worked out for the list.
 fn verdict(office: &Office, name: &str, language: Language) -> Markup {
-    let Some(state) = office.opened(name).and_then(|work| work.now()) else { return html! { span.quiet { "–" } } };
+    let Some(state) = office.opened(name).and_then(|work| work.now()) else {
+        return html! { span.quiet { "–" } };
+    };
     let verdict = printed::verdict(&state, language);
     html! {
         span class={ "verdict-cell tone-" (verdict.tone.word()) } { (bar(verdict.step)) " " strong { (verdict.text) } }
@@ -164,12 +176,14 @@ pub(crate) async fn create(
         let (name, text) = match new.kind.as_str() {
             "demo" => (String::from("demo"), office.options.demo.to_string()),
             "file" => {
-                let text = String::from_utf8(body.to_vec()).map_err(|_| Refused::Unfit(String::from("The file is no text.")))?;
+                let text = String::from_utf8(body.to_vec())
+                    .map_err(|_| Refused::Unfit(String::from("The file is no text.")))?;
                 (new.name, text)
             }
             "survey" => (new.name, crate::blank::from_workbook(&body, language).map_err(Refused::Unfit)?),
             "blank" => {
-                let blank: Blank = serde_json::from_slice(&body).map_err(|error| Refused::Unfit(error.to_string()))?;
+                let blank: Blank =
+                    serde_json::from_slice(&body).map_err(|error| Refused::Unfit(error.to_string()))?;
                 let text = blank.site(language).map_err(Refused::Unfit)?;
                 (blank.title, text)
             }
@@ -186,15 +200,18 @@ pub(crate) async fn create(
 /// A name of a site: what was given without signs that are not seen, and not too long.
 fn usable(name: &str) -> String {
     let name = name.trim().trim_end_matches(".toml").trim_end_matches(".xlsx");
-    let name: String = name.chars().filter(|sign| !sign.is_control() && !"/\\?#%".contains(*sign)).take(60).collect();
+    let name: String =
+        name.chars().filter(|sign| !sign.is_control() && !"/\\?#%".contains(*sign)).take(60).collect();
     if name.trim().is_empty() { String::from("site") } else { name.trim().to_string() }
 }
 
 /// The workbook of a survey, empty.
 pub(crate) async fn survey_template() -> Result<Response, Refused> {
-    let bytes = blocking(|| latchline_survey::template::empty().map_err(|_| Refused::Broken("no workbook"))).await?;
+    let bytes =
+        blocking(|| latchline_survey::template::empty().map_err(|_| Refused::Broken("no workbook"))).await?;
     let kind = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-    Ok(([(CONTENT_TYPE, kind), (CONTENT_DISPOSITION, "attachment; filename=\"survey.xlsx\"")], bytes).into_response())
+    Ok(([(CONTENT_TYPE, kind), (CONTENT_DISPOSITION, "attachment; filename=\"survey.xlsx\"")], bytes)
+        .into_response())
 }
 
 /// Which language and units, and where to go then.
@@ -208,9 +225,15 @@ pub(crate) struct Choice {
 /// Sets language and units, and goes back to a page of ours.
 pub(crate) async fn locale(Query(choice): Query<Choice>) -> Result<Response, Refused> {
     let locale = locale::of_word(&choice.to).ok_or(Refused::NotFound)?;
-    let ours = choice.back.starts_with('/') && !choice.back.starts_with("//") && !choice.back.contains(['\\', '\r', '\n']);
+    let ours = choice.back.starts_with('/')
+        && !choice.back.starts_with("//")
+        && !choice.back.contains(['\\', '\r', '\n']);
     let back = if ours { choice.back } else { String::from("/sites") };
-    let cookie = format!("{}={}; Path=/; Max-Age=31536000; SameSite=Strict; HttpOnly", locale::COOKIE_NAME, locale::word(locale));
+    let cookie = format!(
+        "{}={}; Path=/; Max-Age=31536000; SameSite=Strict; HttpOnly",
+        locale::COOKIE_NAME,
+        locale::word(locale)
+    );
     let mut headers = HeaderMap::new();
     let value = |text: &str| HeaderValue::from_str(text).map_err(|_| Refused::NotFound);
     headers.insert(SET_COOKIE, value(&cookie)?);
@@ -220,7 +243,10 @@ pub(crate) async fn locale(Query(choice): Query<Choice>) -> Result<Response, Ref
 
 /// How many mistakes a survey has, and each with its cell.
 pub(crate) fn mistakes(problems: &[latchline_survey::Problem], language: Language) -> String {
-    let mut lines = vec![Told::SurveyMistakes { mistakes: problems.iter().filter(|problem| !problem.is_harmless()).count() }.say(language)];
+    let mut lines = vec![
+        Told::SurveyMistakes { mistakes: problems.iter().filter(|problem| !problem.is_harmless()).count() }
+            .say(language),
+    ];
     for problem in problems.iter().filter(|problem| !problem.is_harmless()).take(40) {
         let finding = problem.finding();
         let words = latchline_words::codes::wording(&finding, language).message;
@@ -235,7 +261,9 @@ pub(crate) fn mistakes(problems: &[latchline_survey::Problem], language: Languag
 /// Where a finding is, as a spreadsheet shows it.
 fn cell(origin: &latchline_finding::Origin) -> Option<String> {
     match origin {
-        latchline_finding::Origin::Cell { sheet, row, column, .. } => Some(format!("{sheet} {}{row}", letters(*column))),
+        latchline_finding::Origin::Cell { sheet, row, column, .. } => {
+            Some(format!("{sheet} {}{row}", letters(*column)))
+        }
         _ => None,
     }
 }

@@ -54,7 +54,12 @@ fn devices(site: &Site) -> Vec<(String, Label, String, String)> {
             StationOwner::Entrance(_) => Label::DoorStation,
             StationOwner::Management(_) => Label::ManagementStation,
         };
-        (station.id.to_string(), kind, station.model.value.clone(), place_words(site, site.station_place(station)))
+        (
+            station.id.to_string(),
+            kind,
+            station.model.value.clone(),
+            place_words(site, site.station_place(station)),
+        )
     });
     supplies.chain(boxes).chain(stations).collect()
 }
@@ -70,7 +75,7 @@ fn whole(site: &Site, results: &VoltageResults, state: &SiteState, locale: Local
         }
     }
     let head = |label: Label, number: bool| {
-        html! { th scope="col" aria-sort="none" class=[number.then_some("number")] { button type="button" data-sort { (say(label)) } } }
+        html! { th.number[number] scope="col" aria-sort="none" { button type="button" data-sort { (say(label)) } } }
     };
     html! {
         div.tools.table-tools {
@@ -130,7 +135,9 @@ fn scaled(locale: Locale, metres: f64) -> f64 {
 
 fn current(results: &VoltageResults, run: usize, locale: Locale) -> String {
     let found = results.run_currents.get(run).and_then(Option::as_ref).and_then(|current| current.current_a);
-    found.map(|a| format!("{} A", figures::decimals(figures::rounded_up(a, 2), locale.language))).unwrap_or_default()
+    found
+        .map(|a| format!("{} A", figures::decimals(figures::rounded_up(a, 2), locale.language)))
+        .unwrap_or_default()
 }
 
 fn finding(severity: Option<Severity>, words: &str, locale: Locale) -> Markup {
@@ -168,20 +175,25 @@ pub(crate) fn profile(site: &Site, results: &VoltageResults, run: usize, locale:
     if points.len() < 2 {
         return html! {};
     }
-    let low = points.iter().map(|point| point.limit_v.min(point.volts)).fold(f64::INFINITY, f64::min).floor() - 1.0;
+    let low =
+        points.iter().map(|point| point.limit_v.min(point.volts)).fold(f64::INFINITY, f64::min).floor() - 1.0;
     let high = points.iter().map(|point| point.volts).fold(low + 1.0, f64::max).ceil() + 0.5;
     let (width, height, left, top) = (300.0, 130.0, 34.0, 16.0);
     let x = |metres: f64| left + metres / at_m.max(0.1) * (width - left - 34.0);
     let y = |volts: f64| top + (high - volts) / (high - low) * (height - top - 24.0);
     let line = |value: fn(&Point<'_>) -> f64| -> String {
-        points.iter().map(|point| format!("{:.1},{:.1}", x(point.at_m), y(value(point)))).collect::<Vec<_>>().join(" ")
+        points
+            .iter()
+            .map(|point| format!("{:.1},{:.1}", x(point.at_m), y(value(point))))
+            .collect::<Vec<_>>()
+            .join(" ")
     };
     let number = |value: f64| figures::decimals(figures::rounded_down(value, 1), locale.language);
     let title = format!("{} {}", Label::Along.say(locale.language), run.id);
     let last = &points[points.len() - 1];
     html! {
         h3 { (title) }
-        svg.profile viewBox={ "0 0 " (width) " " (height) } role="img" aria-label=(title) {
+        svg.profile viewBox={ "0 0 " (width) " " (height) } role="group" aria-label=(title) {
             @for volts in [low.ceil(), high.floor()] {
                 line.grid x1=(left) x2=(width - 4.0) y1=(format!("{:.1}", y(volts))) y2=(format!("{:.1}", y(volts))) {}
                 text x=(left - 6.0) y=(format!("{:.1}", y(volts) + 4.0)) text-anchor="end" { (volts) " V" }

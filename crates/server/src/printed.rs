@@ -220,12 +220,14 @@ fn tightest(state: &State, results: &VoltageResults, language: Language) -> (Str
         _ => "ample",
     };
     let decimals = |text| figures::decimals(text, language);
-    let voltage =
-        device.worst.adverse_v.map_or_else(|| String::from("–"), |v| decimals(figures::rounded_down(v, 1)));
+    let when = states::in_words(&device.worst.state, language);
+    let Some(voltage) = device.worst.adverse_v.filter(|voltage| voltage.is_finite()) else {
+        return (format!("{}: {}, {when}", device.id, Label::NoVoltage.say(language)), step);
+    };
+    let voltage = decimals(figures::rounded_down(voltage, 1));
     let limit = decimals(figures::trimmed(device.worst.limit_v, 1));
-    let state = states::in_words(&device.worst.state, language);
     let told =
-        Told::TightestIs { device: device.id.as_str(), voltage: &voltage, limit: &limit, state: &state };
+        Told::TightestIs { device: device.id.as_str(), voltage: &voltage, limit: &limit, state: &when };
     (told.say(language), step)
 }
 

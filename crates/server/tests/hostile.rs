@@ -78,7 +78,9 @@ impl Served {
 
 impl Drop for Served {
     fn drop(&mut self) {
-        drop(self.stop.take().map(|stop| stop.send(())));
+        if let Some(stop) = self.stop.take() {
+            let _: Result<(), ()> = stop.send(());
+        }
         if let Some(thread) = self.thread.take() {
             thread.join().unwrap();
         }

@@ -87,8 +87,7 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
                 strong.severity { (severity_label(finding.severity).say(language)) } " "
                 @if element.is_empty() { (wording::capital(&words.message)) "." }
                 @else {
-                    button.link type="button" data-pick=(element) { (wording::capital(&words.message)) }
-                    "."
+                    button.link type="button" data-pick=(element) { (wording::capital(&words.message)) "." }
                 }
                 @if !names.is_empty() {
                     " "

@@ -42,7 +42,7 @@ fn whole(state: &SiteState, locale: Locale) -> Markup {
         form #text-form {
             div.text-editor {
                 label.visually-hidden for="text" { (Label::TextLabel.say(language)) }
-                textarea #text name="text" spellcheck="false" autocomplete="off" autocapitalize="off" wrap="off"
+                textarea #text name="text" spellcheck="false" autocomplete="off" autocapitalize="off"
                     rows=(view.text().lines().count() + 2) { "\n" (view.text()) }
                 ol.margin aria-label=(Label::Findings.say(language)) {
                     @for (line, findings) in &by_line {

@@ -179,6 +179,7 @@ words! {
         Documents: "Documents" | "Dokumente",
         ChooseFile: "Choose a file" | "Datei wählen",
         Cell: "Cell" | "Zelle",
+        NoVoltage: "no voltage" | "keine Spannung",
         // States of knowing.
         Pending: "still working" | "rechnet noch",
         Voltages: "voltages" | "Spannungen",

@@ -3,7 +3,7 @@
 
 use crate::common::{Folder, ran};
 
-const COMMANDS: [&str; 17] = [
+const COMMANDS: [&str; 18] = [
     "new",
     "check",
     "addresses",
@@ -13,6 +13,7 @@ const COMMANDS: [&str; 17] = [
     "design",
     "catalogue",
     "explain",
+    "serve",
     "schema",
     "completions",
     "man",

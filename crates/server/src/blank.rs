@@ -216,7 +216,7 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
         match design(&survey, &family, texts, Effort::default(), &mut |_, _, _| true) {
             Ok(design) if best.as_ref().is_none_or(|best| design.cost < best.cost) => best = Some(design),
             Ok(_) => {}
-            Err(obstacle) => why = format!("{family}: {obstacle}"),
+            Err(obstacle) => why = format!("{family}: {}", obstacle.say(language)),
         }
     }
     best.map(|design| design.text).ok_or(why)

@@ -32,7 +32,7 @@ sentences! {
         ChangedCable { run: &'a str, cable: &'a str }: "{run}: cable {cable}" | "{run}: Leitung {cable}",
         ChangedLengths { run: &'a str }: "{run}: lengths" | "{run}: Längen",
         ChangedPairs { run: &'a str, pairs: usize }: "{run}: {pairs:pair|pairs}" | "{run}: {pairs:Paar|Paare}",
-        ChangedModel { element: &'a str, model: &'a str }: "{element}: {model}",
+        ChangedModel { element: &'a str, model: &'a str }: "{element}: {model}" | same,
         ChangedPort { run: &'a str, port: &'a str }: "{run}: from {port}" | "{run}: ab {port}",
         ChangedOrder { run: &'a str }: "{run}: order of stops" | "{run}: Reihenfolge",
         Moved { station: &'a str, run: &'a str }: "{station} moved to {run}" | "{station} an {run} gehängt",
@@ -97,7 +97,7 @@ sentences! {
             "{lock} has {voltage} V over {length} of {cable}; it needs {needs} V."
             | "{lock} hat {voltage} V über {length} {cable}; nötig sind {needs} V.",
         LockLongest { length: &'a str }: "It works up to {length}." | "Bis {length} arbeitet es.",
-        SwitchesAre { element: &'a str, settings: &'a str }: "{element}: {settings}.",
+        SwitchesAre { element: &'a str, settings: &'a str }: "{element}: {settings}." | same,
         OutOfRange { what: &'a str, low: &'a str, high: &'a str }:
             "{what} must be from {low} to {high}"
             | "{what} muss von {low} bis {high} sein",

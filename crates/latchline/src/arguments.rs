@@ -6,8 +6,9 @@ use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, catalogue::CatalogueArguments,
     check::CheckArguments, completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
     explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
-    man::ManArguments, new::NewArguments, pack::PackArguments, reach::ReachArguments,
-    response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments,
+    locate::LocateArguments, man::ManArguments, new::NewArguments, pack::PackArguments,
+    practise::PractiseArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
+    serve::ServeArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -72,6 +73,10 @@ pub enum Command {
     Pack(PackArguments),
     #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
     Headroom(HeadroomArguments),
+    #[command(after_help = examples!("locate site.toml A-15@ringing=33V", "locate site.toml readings.toml --format json"))]
+    Locate(LocateArguments),
+    #[command(after_help = examples!("practise site.toml --seed 7", "practise site.toml --seed 7 --ask A-R1 --answer joint:A-12"))]
+    Practise(PractiseArguments),
     #[command(after_help = examples!("reach ostrel-48", "reach ostrel-48 --cable pair-0.8 --chart reach.svg"))]
     Reach(ReachArguments),
     #[command(after_help = examples!("response line.json", "response - < line.json"))]

@@ -63,6 +63,8 @@ fn run(
         Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
         Command::Flow(arguments) => commands::flow::run(arguments, input, output),
         Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),
+        Command::Locate(arguments) => commands::locate::run(arguments, surroundings, input, output),
+        Command::Practise(arguments) => commands::practise::run(arguments, surroundings, input, output),
         Command::Reach(arguments) => commands::reach::run(arguments, surroundings, output),
         Command::Response(arguments) => commands::response::run(arguments, input, output),
     }

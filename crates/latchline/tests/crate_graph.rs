@@ -24,6 +24,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("store", &["finding", "site"]),
     ("survey", &["finding", "words", "site"]),
     ("design", &["finding", "words", "site", "network", "assess", "survey"]),
+    ("locate", &["finding", "words", "circuit", "site", "network"]),
     ("drawing", &["finding", "words", "site", "assess"]),
     ("pack", &["finding", "words", "site", "cutting", "assess", "drawing"]),
     ("typeset", &["finding", "words", "drawing", "pack"]),

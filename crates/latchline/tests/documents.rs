@@ -109,6 +109,11 @@ fn the_pictures_in_the_documents_are_what_the_tool_draws() {
 }
 
 #[test]
+fn the_examples_of_the_fault_finding_page_run() {
+    examples_are_current("docs/fault-finding.md", 6);
+}
+
+#[test]
 fn the_examples_of_the_doors_page_run() {
     examples_are_current("docs/doors.md", 4);
 }

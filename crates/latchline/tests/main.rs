@@ -8,6 +8,7 @@ mod crate_graph;
 mod documents;
 mod files;
 mod german;
+mod locate;
 mod pack_folder;
 mod sheets;
 mod surveys;

@@ -269,7 +269,7 @@ pub fn schema() -> serde_json::Value {
 }
 
 /// JSON Schema (draft 2020-12) of a document with this title.
-pub(crate) fn schema_of<T: JsonSchema>(title: &str) -> serde_json::Value {
+pub fn schema_of<T: JsonSchema>(title: &str) -> serde_json::Value {
     let mut schema =
         schemars::SchemaGenerator::from(schemars::generate::SchemaSettings::draft2020_12().for_serialize())
             .into_root_schema_for::<T>();

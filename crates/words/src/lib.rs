@@ -8,6 +8,7 @@
 //! * [`template`]: the small language of messages with arguments;
 //! * [`figures`]: numbers for people; [`states`]: operating states and calls;
 //! * [`office`]: what the office page says;
+//! * [`locate`]: causes, symptoms, what to measure next;
 //! * [`pack`], [`drawing`], [`typeset`]: what the pack, drawings and the printed pack say; [`candidates`]: what findings say of readings.
 
 mod bands;
@@ -19,6 +20,7 @@ pub mod design;
 pub mod door;
 pub mod drawing;
 pub mod figures;
+pub mod locate;
 pub mod missing;
 pub mod office;
 pub mod pack;

@@ -3,13 +3,13 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    bands, calculation, candidates, commands, design, door, drawing, missing, office, pack, publications,
+    bands, calculation, candidates, commands, design, door, drawing, locate, missing, office, pack, publications,
     reading, report, states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 36] = [
+    let all: [&[SentenceRow]; 40] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -46,6 +46,10 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         missing::Missing::ROWS,
         tolerance::ToleranceFactor::ROWS,
         office::Told::ROWS,
+        locate::Problem::ROWS,
+        locate::ReadingWords::ROWS,
+        locate::SizeWords::ROWS,
+        locate::Answer::ROWS,
     ];
     all.into_iter().flatten()
 }
@@ -60,6 +64,9 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(typeset::Word::ALL, typeset::Word::row),
         rows(bands::Band::ALL, bands::Band::row),
         rows(candidates::Candidate::ALL, candidates::Candidate::row),
+        rows(locate::Kind::ALL, locate::Kind::row),
+        rows(locate::SymptomKind::ALL, locate::SymptomKind::row),
+        rows(locate::Mend::ALL, locate::Mend::row),
         rows(terms::Term::ALL, terms::Term::row),
         rows(publications::Publication::ALL, publications::Publication::row),
         rows(publications::EscapeDemand::ALL, publications::EscapeDemand::row),

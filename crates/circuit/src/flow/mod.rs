@@ -122,6 +122,6 @@ pub use loads::{LoadError, Loads, Source};
 pub use margin::{Margin, loading_margin};
 pub use monte_carlo::{LoadElement, LoadKind, MonteCarlo, MonteCarloError, MonteCarloOptions, monte_carlo};
 pub use nonexistence::NonexistenceCertificate;
-pub use sensitivity::{Sensitivities, sensitivities, transfer_resistances};
+pub use sensitivity::{Sensitivities, sensitivities, transfer_resistances, weighted_sensitivities};
 pub use solve::{Enclosure, NoSolution, Options, Outcome, Solved, Undecided, Workspace, solve};
 pub use tree::{Tree, TreeError};

@@ -40,8 +40,26 @@ pub fn sensitivities(
     voltage_v: &[f64],
     target: usize,
 ) -> Option<Sensitivities> {
+    if target >= tree.len() {
+        return None;
+    }
+    let mut weights = vec![0.0; tree.len()];
+    weights[target] = 1.0;
+    weighted_sensitivities(tree, source, loads, voltage_v, weights)
+}
+
+/// Derivatives of `sum of weights[k] voltage_v[k]` at the solution `voltage_v`, each per unit of the weights; `None`
+/// as for [`sensitivities`].
+#[must_use]
+pub fn weighted_sensitivities(
+    tree: &Tree,
+    source: &Source,
+    loads: &Loads<'_>,
+    voltage_v: &[f64],
+    weights: Vec<f64>,
+) -> Option<Sensitivities> {
     let nodes = tree.len();
-    if target >= nodes || voltage_v.len() != nodes {
+    if weights.len() != nodes || voltage_v.len() != nodes {
         return None;
     }
     let mut with = Factor::default();
@@ -49,8 +67,7 @@ pub fn sensitivities(
     if !factor(tree, source, loads, 1.0, voltage_v, &mut with) {
         return None;
     }
-    let mut z = vec![0.0; nodes];
-    z[target] = 1.0;
+    let mut z = weights;
     solve_right_side(tree, source, &mut with, &mut z);
     let currents = branch_currents(tree, source, loads, voltage_v).branch_a;
     let adjoint_current = |node: usize| {
@@ -131,5 +148,9 @@ mod tests {
         close(found.per_supply_voltage, 0.5 * (1.0 + 48.0 / root));
         close(found.per_current_v_per_a[1], -10.0 / (root / v));
         assert!(sensitivities(&tree, &source, &Loads::of_power(&power), &voltages, 2).is_none());
+        // The drop over the segment: v_0 - v_1 = 8 P/v.
+        let drop =
+            weighted_sensitivities(&tree, &source, &Loads::of_power(&power), &voltages, vec![1.0, -1.0]);
+        close(drop.unwrap().per_supply_voltage, -0.5 * (1.0 + 48.0 / root) * 8.0 * 20.0 / (v * v));
     }
 }

@@ -15,20 +15,21 @@ const DEMO: &[(&str, &str)] = &[
     ("site.toml", DEMO_SITE),
     ("faulty.toml", include_str!("../demo/faulty.toml")),
     ("designed.toml", include_str!("../demo/designed.toml")),
+    ("readings.toml", include_str!("../demo/readings.toml")),
 ];
 
 /// Write a commented starter site, or the demo
 ///
 /// The starter is a small site that works, with a comment at every step, made to be overwritten with
 /// your own. The demo is an invented estate of two blocks, a sibling of it with faults, and its survey with the design made
-/// of it.
+/// of it; with it readings of a hidden fault.
 #[derive(Debug, Args)]
 pub struct NewArguments {
     /// The file to write
     #[arg(default_value = "site.toml", conflicts_with = "demo")]
     file: PathBuf,
-    /// Write the demo into this folder instead: site.toml, faulty.toml that fails, survey.xlsx to design from, and
-    /// designed.toml, which `design` makes of it
+    /// Write the demo into this folder instead: site.toml, faulty.toml that fails, survey.xlsx to design from,
+    /// designed.toml, which `design` makes of it, and readings.toml of a hidden fault for `locate`
     #[arg(long, value_name = "DIR")]
     demo: Option<PathBuf>,
     /// Write an empty survey to fill in instead: an XLSX workbook with lists to choose from

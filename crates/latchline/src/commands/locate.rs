@@ -1,0 +1,203 @@
+//! `latchline locate`: from readings and symptoms to the fault.
+
+use super::locate_words::{self, Reader};
+use crate::commands::locale::LanguageArguments;
+use crate::files::{ResultFile, read_text};
+use crate::load::{self, Opened};
+use crate::surroundings::{Colour, Surroundings};
+use anyhow::{Context, Result};
+use clap::{Args, ValueEnum};
+
+use latchline_finding::{Language, Severity};
+use latchline_locate::input::{Checked, Row, RowProblem, check, read_csv, read_item, read_toml};
+use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate};
+use latchline_network::Layout;
+use latchline_words::locate::Problem;
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// From a few readings and symptoms to the fault, and to the reading that tells most
+///
+/// Readings come from a file (TOML or CSV), from the command line, or both: `A-12=33V` is the voltage at the station A-12 in
+/// standby by day, `A-12@ringing=33V` while it rings, `A-15@ringing:A-11=40V` at A-15 while A-11 rings, `A-R1=27ohm` the loop
+/// resistance of the run A-R1 alone, `A-PS=0.8A` the current of a supply, `A-R1=1.9nF` a capacitance, `earth:A-R1=20kohm` a
+/// resistance to earth, `A-11..A-12=3V` the voltage lost between two places, `A-12=restarts` what somebody tells.
+///
+/// Exit status: 0 if a cause was ranked, 1 if some readings could not be used, 2 if none can be.
+#[derive(Debug, Args)]
+pub struct LocateArguments {
+    /// The site file; `-` reads standard input
+    #[arg(required_unless_present = "show_rates")]
+    site: Option<PathBuf>,
+    /// Files of readings, and readings as PLACE=VALUE
+    #[arg(value_name = "READINGS")]
+    readings: Vec<String>,
+    /// How old the installation is: faults are other ones in the first month
+    #[arg(long, value_enum, default_value_t = AgeChoice::InService)]
+    age: AgeChoice,
+    /// Propose no further reading from this probability on, in per cent
+    #[arg(long, value_name = "PERCENT", default_value_t = 90, value_parser = clap::value_parser!(u8).range(50..=99))]
+    confidence: u8,
+    /// Another table of how often each cause is met
+    #[arg(long, value_name = "FILE")]
+    rates: Option<PathBuf>,
+    /// Print the table of rates, to be edited
+    #[arg(long, conflicts_with_all = ["site", "rates"])]
+    show_rates: bool,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    #[command(flatten)]
+    language: LanguageArguments,
+    #[command(flatten)]
+    result: ResultFile,
+}
+
+/// How old the installation is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum AgeChoice {
+    /// Within a month of installation
+    FirstMonth,
+    /// Later
+    InService,
+}
+
+impl From<AgeChoice> for Age {
+    fn from(choice: AgeChoice) -> Age {
+        match choice {
+            AgeChoice::FirstMonth => Age::FirstMonth,
+            AgeChoice::InService => Age::InService,
+        }
+    }
+}
+
+/// Form of the result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For a person
+    Text,
+    /// Three lines for the telephone
+    Short,
+    /// For programs
+    Json,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a file cannot be read or the result not be written.
+pub fn run(
+    arguments: &LocateArguments,
+    surroundings: &Surroundings,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    if arguments.show_rates {
+        crate::output::put(BUILT_IN, output)?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    let Some(site_file) = &arguments.site else { return Ok(ExitCode::from(crate::failure::UNUSABLE)) };
+    let rates = rates(arguments.rates.as_deref())?;
+    let mut read = vec![site_file.clone()];
+    let (rows, mut problems) = rows(&arguments.readings, &mut read)?;
+    arguments.result.refuse(&read)?;
+    let Opened { session, files, .. } = load::open(site_file, input)?;
+    let view = session.view();
+    let Some(site) = view.site() else {
+        return super::refuse(
+            &view,
+            &surroundings.look(Colour::Never, false).in_language(arguments.language.language()),
+        );
+    };
+    read.extend(files);
+    arguments.result.refuse(&read)?;
+    let errors = view
+        .assessment()?
+        .map_or(0, |found| found.findings.iter().filter(|one| one.severity == Severity::Error).count());
+    let layout = Layout::new(site);
+    let plant = Plant::new(site, &layout);
+    let checked = check(&plant, &rows);
+    problems.extend(checked.problems.iter().cloned().map(|problem| (None, problem)));
+    let language = arguments.language.language();
+    tell(&problems, &rows, language);
+    let is_nothing = checked.evidence.measured.is_empty() && checked.evidence.symptoms.is_empty();
+    if is_nothing && !problems.is_empty() {
+        return Ok(ExitCode::from(crate::failure::UNUSABLE));
+    }
+    let mut notes = Vec::new();
+    if is_nothing {
+        notes.push(Problem::Nothing.say(language));
+    }
+    if errors > 0 {
+        notes.push(Problem::SiteFails { errors }.say(language));
+    }
+    let confidence = f64::from(arguments.confidence) / 100.0;
+    let options = Options { age: arguments.age.into(), confidence, design_errors: errors };
+    let Checked { evidence, .. } = &checked;
+    let located = locate(&plant, evidence, &rates, &options);
+    let reader = Reader { site, language };
+    let text = match arguments.format {
+        Format::Text => {
+            let look = surroundings.look(Colour::Auto, arguments.result.is_named());
+            locate_words::text(&reader, evidence, &located, &options, &notes, look.width)
+        }
+        Format::Short => locate_words::short(&reader, &located, &options, &notes),
+        Format::Json => super::locate_json::json(&reader, evidence, &located, &problems)?,
+    };
+    arguments.result.put(&text, &read, output)?;
+    Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
+}
+
+/// The table of rates.
+///
+/// # Errors
+/// If the file cannot be read, naming the key at fault.
+pub(super) fn rates(file: Option<&Path>) -> Result<Rates> {
+    let Some(file) = file else { return Ok(Rates::built_in()) };
+    let text = read_text(file, &mut std::io::empty())?;
+    Rates::read(&text).with_context(|| {
+        format!("cannot use \"{}\" as a table of rates", latchline_finding::shown::path(file))
+    })
+}
+
+/// A problem with the file that it is in; `None` for the command line.
+pub(super) type Told = (Option<String>, RowProblem);
+
+/// Rows from files and from the command line. What holds an `=` and is no file is a reading.
+fn rows(given: &[String], read: &mut Vec<PathBuf>) -> Result<(Vec<Row>, Vec<Told>)> {
+    let mut rows = Vec::new();
+    let mut problems = Vec::new();
+    for (number, item) in given.iter().enumerate() {
+        let path = Path::new(item);
+        let extension = path.extension().and_then(|extension| extension.to_str()).map(str::to_lowercase);
+        let is_file = matches!(extension.as_deref(), Some("toml" | "csv")) && !item.contains('=');
+        if !is_file {
+            match read_item(item, number + 1) {
+                Ok(row) => rows.push(row),
+                Err(problem) => problems.push((None, problem)),
+            }
+            continue;
+        }
+        let text = read_text(path, &mut std::io::empty())?;
+        let (more, wrong) =
+            if extension.as_deref() == Some("csv") { read_csv(&text) } else { read_toml(&text) };
+        rows.extend(more);
+        problems.extend(wrong.into_iter().map(|problem| (Some(item.clone()), problem)));
+        read.push(path.to_path_buf());
+    }
+    Ok((rows, problems))
+}
+
+/// Says on standard error what cannot be used, each at its line.
+fn tell(problems: &[Told], _rows: &[Row], language: Language) {
+    for (file, problem) in problems {
+        let place = match file {
+            Some(file) => format!("{}:{}: ", latchline_finding::shown::prose(file), problem.line),
+            None => format!("{}: ", problem.line),
+        };
+        let text = format!("{place}{}\n", latchline_finding::shown::prose(problem.message.of(language)));
+        // Nothing is left to tell it to if standard error is closed.
+        let _ = std::io::stderr().write_all(text.as_bytes());
+    }
+}

@@ -1,0 +1,225 @@
+//! The JSON of `locate`.
+
+use super::locate::Told;
+use super::locate_words::Reader;
+use anyhow::Result;
+use latchline_finding::Language;
+use latchline_locate::{Evidence, Located, Quantity, place_name, state_name};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The result of `locate --format json`.
+#[derive(Serialize, JsonSchema)]
+struct LocateDocument {
+    /// Version of this form.
+    format_version: u32,
+    /// Version of the program.
+    latchline_version: &'static str,
+    /// Causes, the most probable first.
+    causes: Vec<CauseOut>,
+    /// Probability of something that the list does not have.
+    none_of_these: f64,
+    /// Whether nothing in the list explains the readings well.
+    nothing_fits: bool,
+    /// Readings as they were used, with the probability that each is wrong.
+    readings: Vec<ReadingOut>,
+    /// The reading that tells most for its effort.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    next_reading: Option<NextOut>,
+    /// The reading that proves the mend of the first cause.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    proof: Option<ProofOut>,
+    /// What could not be used.
+    problems: Vec<ProblemOut>,
+}
+
+/// One cause.
+#[derive(Serialize, JsonSchema)]
+struct CauseOut {
+    /// What, in kebab case.
+    kind: String,
+    /// Where; empty for the site as a whole.
+    element: String,
+    /// Its probability.
+    probability: f64,
+    /// Its size.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    parameter: Option<ParameterOut>,
+    /// Number of the class of causes that the readings do not tell apart, from 1, the most probable first.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    class: Option<usize>,
+}
+
+/// The size of a cause in its unit: ohm, watt, metre, times, or part of a section.
+#[derive(Serialize, JsonSchema)]
+struct ParameterOut {
+    /// Most probable.
+    best: f64,
+    /// 5 % of the probability lie below.
+    low: f64,
+    /// 5 % lie above.
+    high: f64,
+}
+
+/// A reading.
+#[derive(Serialize, JsonSchema)]
+struct ReadingOut {
+    /// voltage, drop, current, loop, insulation, earth or capacitance.
+    quantity: &'static str,
+    /// Where.
+    at: String,
+    /// The state; empty in standby by day or for a run alone.
+    state: String,
+    /// The figure in the SI unit; left out where it reads open.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<f64>,
+    /// Probability that it is wrong.
+    wrong: f64,
+}
+
+/// The next reading.
+#[derive(Serialize, JsonSchema)]
+struct NextOut {
+    /// voltage, drop, current, loop, insulation, earth or capacitance.
+    quantity: &'static str,
+    /// Where.
+    at: String,
+    /// The state; empty in standby by day or for a run alone.
+    state: String,
+    /// What it tells, in bits.
+    bits: f64,
+    /// Minutes that it takes.
+    minutes: f64,
+    /// What each outcome would mean.
+    outcomes: Vec<OutcomeOut>,
+}
+
+/// An outcome of a reading.
+#[derive(Serialize, JsonSchema)]
+struct OutcomeOut {
+    /// Lowest, in the SI unit.
+    low: f64,
+    /// Highest.
+    high: f64,
+    /// Its probability.
+    probability: f64,
+    /// Indices into `causes` of those that predict it.
+    causes: Vec<usize>,
+}
+
+/// What proves a mend.
+#[derive(Serialize, JsonSchema)]
+struct ProofOut {
+    /// voltage, drop, current, loop, insulation, earth or capacitance.
+    quantity: &'static str,
+    /// Where.
+    at: String,
+    /// The state.
+    state: String,
+    /// Lowest without a fault.
+    low: f64,
+    /// Highest.
+    high: f64,
+}
+
+/// What could not be used.
+#[derive(Serialize, JsonSchema)]
+struct ProblemOut {
+    /// The file; left out for the command line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    file: Option<String>,
+    /// Its line, or the number of the item.
+    line: usize,
+    /// What is wrong.
+    message: String,
+}
+
+/// Its JSON Schema.
+pub(super) fn schema() -> serde_json::Value {
+    latchline_report::json::schema_of::<LocateDocument>("Result of latchline locate")
+}
+
+/// The document.
+///
+/// # Errors
+/// If it cannot be serialised.
+pub(super) fn json(
+    reader: &Reader<'_>,
+    evidence: &Evidence,
+    located: &Located,
+    problems: &[Told],
+) -> Result<String> {
+    let site = reader.site;
+    let names = |quantity: &Quantity| {
+        let at = place_name(site, quantity.place());
+        let state =
+            quantity.state().map_or(String::new(), |state| state_name(site, state, Some(quantity.place())));
+        (quantity.name(), at, state)
+    };
+    let class_of = |place: usize| {
+        located.classes.iter().position(|class| class.members.contains(&place)).map(|class| class + 1)
+    };
+    let causes = (0..located.ranking.causes.len())
+        .map(|place| {
+            let (hypothesis, posterior) = located.cause(place);
+            CauseOut {
+                kind: hypothesis.cause.kind.name(),
+                element: hypothesis.cause.element.name(site),
+                probability: posterior.probability,
+                parameter: posterior.size.map(|size| ParameterOut {
+                    best: size.best,
+                    low: size.low,
+                    high: size.high,
+                }),
+                class: class_of(place),
+            }
+        })
+        .collect();
+    let readings = evidence
+        .measured
+        .iter()
+        .zip(&located.ranking.wrong)
+        .map(|(one, wrong)| {
+            let (quantity, at, state) = names(&one.quantity);
+            let value = one.value.is_finite().then_some(one.value);
+            ReadingOut { quantity, at, state, value, wrong: *wrong }
+        })
+        .collect();
+    let next_reading = located.next.as_ref().map(|next| {
+        let (quantity, at, state) = names(&next.quantity);
+        let outcomes = next
+            .meanings
+            .iter()
+            .map(|meaning| OutcomeOut {
+                low: meaning.low,
+                high: meaning.high,
+                probability: meaning.probability,
+                causes: meaning.causes.clone(),
+            })
+            .collect();
+        NextOut { quantity, at, state, bits: next.bits, minutes: next.minutes, outcomes }
+    });
+    let proof = located.proof.as_ref().map(|proof| {
+        let (quantity, at, state) = names(&proof.quantity);
+        ProofOut { quantity, at, state, low: proof.low, high: proof.high }
+    });
+    let problems = problems
+        .iter()
+        .map(|(file, problem)| ProblemOut {
+            file: file.clone(),
+            line: problem.line,
+            message: problem.message.of(Language::English).to_string(),
+        })
+        .collect();
+    Ok(latchline_report::json::text(&LocateDocument {
+        format_version: 1,
+        latchline_version: env!("CARGO_PKG_VERSION"),
+        causes,
+        none_of_these: located.ranking.none_of_these,
+        nothing_fits: located.nothing_fits,
+        readings,
+        next_reading,
+        proof,
+        problems,
+    })?)
+}

@@ -1,0 +1,295 @@
+//! What `locate` and `practise` say to a person.
+
+use latchline_finding::{Figure, Language, Unit};
+use latchline_locate::{
+    Cause, Element, Evidence, Hypothesis, Kind, Located, Options, Quantity, Size, place_name,
+};
+use latchline_network::readings::ReadingPlace;
+use latchline_report::table::{hanging, paragraph};
+use latchline_site::model::Site;
+use latchline_words::figures;
+use latchline_words::locate::{Answer, ReadingWords, SizeWords};
+use latchline_words::states;
+
+/// Causes that a class lists.
+const MOST_LISTED: usize = 8;
+/// Causes listed after the first class.
+const MOST_OTHERS: usize = 6;
+/// Outcomes of a reading that are told.
+const MOST_MEANINGS: usize = 5;
+
+/// Whom it is said to.
+pub(super) struct Reader<'a> {
+    /// About which site.
+    pub site: &'a Site,
+    /// In which language.
+    pub language: Language,
+}
+
+impl Reader<'_> {
+    /// A probability in whole per cent, never 0 or 100 of what is neither.
+    pub fn share(&self, probability: f64) -> Figure {
+        let percent = (100.0 * probability).round().clamp(1.0, 99.0);
+        Figure { value: if probability >= 1.0 { 1.0 } else { percent / 100.0 }, unit: Unit::Percent }
+    }
+
+    /// What a cause is and where.
+    pub fn cause(&self, cause: Cause) -> String {
+        let kind = cause.kind.say(self.language);
+        match self.element(cause.element) {
+            Some(element) => format!("{kind}, {element}"),
+            None => String::from(kind),
+        }
+    }
+
+    /// Where a cause lies.
+    pub fn element(&self, element: Element) -> Option<String> {
+        let name = element.name(self.site);
+        (!name.is_empty()).then(|| latchline_finding::shown::prose(&name).into_owned())
+    }
+
+    /// How large a cause is.
+    pub fn size(&self, kind: Kind, size: &Size) -> String {
+        let figure = |value: f64, unit: Unit| Figure { value: rounded(value), unit };
+        let of = |unit: Unit| SizeWords::Ohms {
+            best: figure(size.best, unit),
+            low: figure(size.low, unit),
+            high: figure(size.high, unit),
+        };
+        let words = match kind {
+            Kind::ThinConductor | Kind::CladAluminium | Kind::LongerRun | Kind::SupplyLow => {
+                SizeWords::Times {
+                    best: figure(size.best, Unit::Ratio),
+                    low: figure(size.low, Unit::Ratio),
+                    high: figure(size.high, Unit::Ratio),
+                }
+            }
+            Kind::Short => SizeWords::Along {
+                low: figure(size.low, Unit::Percent),
+                high: figure(size.high, Unit::Percent),
+            },
+            Kind::StationOverdraw | Kind::DoorOverdraw => of(Unit::Watt),
+            Kind::BridgedTap => of(Unit::Metre),
+            _ => of(Unit::Ohm),
+        };
+        words.say(self.language)
+    }
+
+    /// What is read, where and how.
+    pub fn reading(&self, quantity: &Quantity) -> String {
+        let name =
+            |place: ReadingPlace| latchline_finding::shown::prose(&place_name(self.site, place)).into_owned();
+        let place = name(quantity.place());
+        let when = quantity.state().map(|state| {
+            let named = state.named(self.site);
+            states::calls_in_words(&named, self.language)
+                .unwrap_or_else(|| states::in_words(&named, self.language))
+        });
+        let (place, when) = (place.as_str(), when.as_deref());
+        let words = match quantity {
+            Quantity::Voltage { .. } => ReadingWords::Voltage { place, when },
+            Quantity::Drop { from, .. } => {
+                return ReadingWords::Drop { from: &name(*from), to: place, when }.say(self.language);
+            }
+            Quantity::Current { .. } => ReadingWords::Current { place, when },
+            Quantity::Loop { .. } => ReadingWords::Loop { place },
+            Quantity::Insulation { .. } => ReadingWords::Insulation { place },
+            Quantity::Earth { .. } => ReadingWords::Earth { place },
+            Quantity::Capacitance { .. } => ReadingWords::Capacitance { place },
+        };
+        words.say(self.language)
+    }
+
+    /// A figure of a reading.
+    pub fn figure(&self, quantity: &Quantity, value: f64) -> Figure {
+        Figure { value: rounded(value), unit: quantity.unit() }
+    }
+
+    /// The same in words.
+    pub fn value(&self, quantity: &Quantity, value: f64) -> String {
+        if value.is_infinite() {
+            return String::from("open");
+        }
+        figures::sentence(self.figure(quantity, value), self.language)
+    }
+
+    fn line(&self, hypothesis: &Hypothesis, probability: f64, size: Option<&Size>) -> String {
+        let cause = hypothesis.cause;
+        let size = size.filter(|size| size.low > 0.0).map(|size| self.size(cause.kind, size));
+        let element = self.element(cause.element);
+        Answer::Cause {
+            share: self.share(probability),
+            cause: cause.kind.say(self.language),
+            element: element.as_deref(),
+            size: size.as_deref(),
+        }
+        .say(self.language)
+    }
+}
+
+/// Three figures that count.
+fn rounded(value: f64) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return value;
+    }
+    let scale = 10.0_f64.powf(2.0 - value.abs().log10().floor());
+    (value * scale).round() / scale
+}
+
+/// The whole answer.
+pub(super) fn text(
+    reader: &Reader<'_>,
+    evidence: &Evidence,
+    located: &Located,
+    options: &Options,
+    notes: &[String],
+    width: usize,
+) -> String {
+    let language = reader.language;
+    let mut out = String::new();
+    for note in notes {
+        out.push_str(&paragraph(note, 0, width));
+    }
+    let list = |out: &mut String, places: &[usize]| {
+        for place in places {
+            let (hypothesis, posterior) = located.cause(*place);
+            let line = reader.line(hypothesis, posterior.probability, posterior.size.as_ref());
+            out.push_str(&hanging("  ", &line, width));
+        }
+    };
+    let mut classes = located.classes.iter();
+    if let Some(first) = classes.next() {
+        out.push_str(&paragraph(&headline(reader, located), 0, width));
+        if first.members.len() > 1 {
+            let share = reader.share(first.probability);
+            let words = Answer::NotToldApart { causes: first.members.len(), share };
+            out.push_str(&paragraph(&words.say(language), 0, width));
+        }
+        list(&mut out, &first.members[..first.members.len().min(MOST_LISTED)]);
+        if first.members.len() > MOST_LISTED {
+            let rest = &first.members[MOST_LISTED..];
+            let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
+            let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
+            out.push_str(&hanging("  ", &more.say(language), width));
+        }
+    }
+    let others: Vec<usize> = classes.flat_map(|class| class.members.iter().copied()).collect();
+    if !others.is_empty() {
+        out.push_str(&paragraph(Answer::Others.say(language).as_str(), 0, width));
+        list(&mut out, &others[..others.len().min(MOST_OTHERS)]);
+        if others.len() > MOST_OTHERS {
+            let rest = &others[MOST_OTHERS..];
+            let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
+            let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
+            out.push_str(&hanging("  ", &more.say(language), width));
+        }
+    }
+    let none = Answer::NoneOfThese { share: reader.share(located.ranking.none_of_these) };
+    out.push_str(&hanging("  ", &none.say(language), width));
+    if located.nothing_fits {
+        out.push_str(&paragraph(&Answer::NothingFits.say(language), 0, width));
+    }
+    for pair in located.pairs.iter().take(1) {
+        let said = pair.causes.map(|(place, size)| {
+            let cause = located.hypotheses[place].cause;
+            let size = size.map(|size| format!(", {}", reader.size(cause.kind, &size)));
+            format!("{}{}", reader.cause(cause), size.unwrap_or_default())
+        });
+        let share = reader.share(pair.share);
+        out.push_str(&paragraph(
+            &Answer::Pair { share, first: &said[0], second: &said[1] }.say(language),
+            0,
+            width,
+        ));
+    }
+    for place in &located.doubtful {
+        let measured = &evidence.measured[*place];
+        let (reading, value) =
+            (reader.reading(&measured.quantity), reader.value(&measured.quantity, measured.value));
+        let words = Answer::Doubtful {
+            reading: &reading,
+            value: &value,
+            share: reader.share(located.ranking.wrong[*place]),
+        };
+        out.push_str(&paragraph(&words.say(language), 0, width));
+    }
+    out.push('\n');
+    out.push_str(&next(reader, located, options, width));
+    if let Some((hypothesis, _)) = located.classes.first().map(|class| located.cause(class.members[0])) {
+        out.push_str(&paragraph(hypothesis.cause.kind.mend().say(language), 0, width));
+    }
+    if let Some(proof) = &located.proof {
+        let reading = reader.reading(&proof.quantity);
+        let words = Answer::Proof {
+            reading: &reading,
+            low: reader.figure(&proof.quantity, proof.low),
+            high: reader.figure(&proof.quantity, proof.high),
+        };
+        out.push_str(&paragraph(&words.say(language), 0, width));
+    }
+    out.push('\n');
+    out.push_str(&paragraph(&Answer::Caution.say(language), 0, width));
+    let calls = evidence.measured.iter().filter_map(|one| one.quantity.state());
+    if calls.into_iter().any(|state| !state.calls.is_empty()) {
+        out.push_str(&paragraph(&Answer::CallsByNight.say(language), 0, width));
+    }
+    out
+}
+
+/// What is most likely, in a sentence.
+fn headline(reader: &Reader<'_>, located: &Located) -> String {
+    let Some(first) = located.classes.first() else { return String::new() };
+    let (hypothesis, _) = located.cause(first.members[0]);
+    let (cause, element) =
+        (hypothesis.cause.kind.say(reader.language), reader.element(hypothesis.cause.element));
+    let (element, share) = (element.as_deref(), reader.share(first.probability));
+    match first.members.len() {
+        1 => Answer::Told { cause, element, share }.say(reader.language),
+        causes => Answer::ToldOfClass { causes, cause, element, share }.say(reader.language),
+    }
+}
+
+fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize) -> String {
+    let language = reader.language;
+    let Some(next) = &located.next else {
+        let words = if located.is_sure {
+            Answer::SureEnough { share: reader.share(options.confidence) }
+        } else {
+            Answer::NoReadingTells
+        };
+        return paragraph(&words.say(language), 0, width);
+    };
+    let reading = reader.reading(&next.quantity);
+    let words = Answer::Next { reading: &reading, minutes: next.minutes.round() as usize };
+    let mut out = paragraph(&words.say(language), 0, width);
+    let mut meanings: Vec<_> = next.meanings.iter().collect();
+    meanings.sort_by(|a, b| b.probability.total_cmp(&a.probability));
+    for meaning in meanings.into_iter().take(MOST_MEANINGS) {
+        let causes: Vec<String> =
+            meaning.causes.iter().take(2).map(|place| reader.cause(located.cause(*place).0.cause)).collect();
+        let mut causes = causes.join("; ");
+        if meaning.causes.len() > 2 {
+            causes.push_str("; …");
+        }
+        let words = Answer::Meaning {
+            low: reader.figure(&next.quantity, meaning.low),
+            high: reader.figure(&next.quantity, meaning.high),
+            share: reader.share(meaning.probability),
+            causes: &causes,
+        };
+        out.push_str(&hanging("  ", &words.say(language), width));
+    }
+    out
+}
+
+/// What can be said on the telephone: the most likely, the next reading.
+pub(super) fn short(reader: &Reader<'_>, located: &Located, options: &Options, notes: &[String]) -> String {
+    let mut lines: Vec<String> = notes.to_vec();
+    lines.push(headline(reader, located));
+    if located.nothing_fits {
+        lines.push(Answer::NothingFits.say(reader.language));
+    }
+    let first = next(reader, located, options, usize::MAX / 4);
+    lines.extend(first.lines().next().map(String::from));
+    lines.join("\n") + "\n"
+}

@@ -1,0 +1,153 @@
+//! Readings and symptoms with how far each can be relied on.
+
+use crate::kind::SymptomKind;
+use crate::quantity::Quantity;
+use latchline_finding::Unit;
+
+/// Class of an instrument: what its maker states, in the form "so many per cent of the reading and so much more"
+/// (common practice, no source).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Instrument {
+    /// A bench instrument: 0.1 %.
+    Precise,
+    /// A good hand-held multimeter: 0.5 %.
+    #[default]
+    Good,
+    /// A plain hand-held multimeter: 1.5 %.
+    Plain,
+    /// A clamp meter, or a figure that a unit shows of itself: 3 %.
+    Display,
+}
+
+impl Instrument {
+    /// Every class.
+    pub const ALL: [Instrument; 4] =
+        [Instrument::Precise, Instrument::Good, Instrument::Plain, Instrument::Display];
+
+    /// The stable name used in files.
+    pub fn name(self) -> &'static str {
+        match self {
+            Instrument::Precise => "precise",
+            Instrument::Good => "good",
+            Instrument::Plain => "plain",
+            Instrument::Display => "display",
+        }
+    }
+
+    /// The limit of error that is stated: share of the reading, and what is added in V, A, ohm and F.
+    fn stated(self) -> (f64, [f64; 4]) {
+        match self {
+            Instrument::Precise => (0.001, [0.005, 0.000_2, 0.02, 2e-12]),
+            Instrument::Good => (0.005, [0.03, 0.002, 0.1, 10e-12]),
+            Instrument::Plain => (0.015, [0.1, 0.005, 0.3, 50e-12]),
+            Instrument::Display => (0.03, [0.3, 0.02, 1.0, 200e-12]),
+        }
+    }
+}
+
+/// How a figure was read off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Taken {
+    /// It stood still.
+    #[default]
+    Settled,
+    /// It jumped about; what was seen.
+    Displayed,
+    /// The least that the meter held.
+    Least,
+}
+
+impl Taken {
+    /// Every one.
+    pub const ALL: [Taken; 3] = [Taken::Settled, Taken::Displayed, Taken::Least];
+
+    /// The stable name used in files.
+    pub fn name(self) -> &'static str {
+        match self {
+            Taken::Settled => "settled",
+            Taken::Displayed => "displayed",
+            Taken::Least => "least-held",
+        }
+    }
+
+    fn factor(self) -> f64 {
+        match self {
+            Taken::Settled => 1.0,
+            Taken::Displayed => 4.0,
+            Taken::Least => 2.0,
+        }
+    }
+}
+
+/// A reading.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// What was read, where, in which state.
+    pub quantity: Quantity,
+    /// The figure in the SI unit; infinite for a loop that reads open.
+    pub value: f64,
+    /// With what.
+    pub instrument: Instrument,
+    /// How.
+    pub taken: Taken,
+}
+
+impl Measured {
+    /// The value on the scale on which it is compared.
+    pub(crate) fn scaled(&self) -> f64 {
+        self.quantity.scale(self.value)
+    }
+
+    /// Standard deviation of the reading on that scale: a rectangular distribution within the stated limit.
+    pub(crate) fn deviation(&self) -> f64 {
+        let (share, floors) = self.instrument.stated();
+        let limit = match self.quantity {
+            // A tester of insulation is good for a tenth of a decade.
+            Quantity::Insulation { .. } | Quantity::Earth { .. } => 0.15,
+            Quantity::Loop { .. } if self.value >= crate::quantity::OPEN_OHM => {
+                0.3 * crate::quantity::OPEN_OHM
+            }
+            _ => {
+                let place = match self.quantity.unit() {
+                    Unit::Ampere => 1,
+                    Unit::Ohm => 2,
+                    Unit::Farad => 3,
+                    _ => 0,
+                };
+                share * self.value.abs() + floors[place]
+            }
+        };
+        limit * self.taken.factor() / 3.0_f64.sqrt()
+    }
+
+    /// Density of a wrong reading on that scale: anything that the meter can show.
+    pub(crate) fn outside(&self, source_v: f64) -> f64 {
+        match self.quantity.unit() {
+            Unit::Volt => 1.0 / (1.2 * source_v),
+            Unit::Ampere => 1.0 / 5.0,
+            Unit::Ohm => match self.quantity {
+                Quantity::Loop { .. } => 1.0 / (4.0 * (self.value.min(1e6) + 10.0)),
+                _ => 1.0 / 9.0,
+            },
+            _ => 1.0 / (4.0 * self.value.abs() + 1e-9),
+        }
+    }
+}
+
+/// What somebody tells of a station.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Symptom {
+    /// What.
+    pub kind: SymptomKind,
+    /// Of which station: index into `Site::stations`.
+    pub station: usize,
+}
+
+/// All that is known.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Evidence {
+    /// Readings.
+    pub measured: Vec<Measured>,
+    /// Symptoms.
+    pub symptoms: Vec<Symptom>,
+}

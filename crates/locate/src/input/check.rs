@@ -1,0 +1,276 @@
+//! Rows held against the site.
+
+use super::{Row, RowProblem};
+use crate::alone::read_alone;
+use crate::evidence::{Evidence, Instrument, Measured, Symptom, Taken};
+use crate::kind::SymptomKind;
+use crate::plant::Plant;
+use crate::predict::{State, node};
+use crate::quantity::{OPEN_OHM, Quantity, place_name, places};
+use latchline_circuit::flow::Workspace;
+use latchline_finding::{CallMoment, Figure, Language, StateKind, Unit};
+use latchline_network::BusState;
+use latchline_network::readings::ReadingPlace;
+use latchline_site::parse::{NameBudget, QuantityError, UNITS, read_number_and_unit};
+use latchline_words::figures;
+use latchline_words::locate::Problem;
+
+/// Quantities by name.
+pub(super) const QUANTITIES: [&str; 7] =
+    ["voltage", "drop", "current", "loop", "insulation", "earth", "capacitance"];
+
+/// A resistance above this is no loop of a building's cable but insulation, in ohms.
+const LEAST_INSULATION_OHM: f64 = 10e3;
+
+/// Rows that can be used, and what is wrong with the others.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Checked {
+    /// What can be used.
+    pub evidence: Evidence,
+    /// Its lines, first readings, then symptoms.
+    pub lines: Vec<usize>,
+    /// What cannot.
+    pub problems: Vec<RowProblem>,
+}
+
+/// Checks rows against the site.
+pub fn check(plant: &Plant<'_>, rows: &[Row]) -> Checked {
+    let known = places(plant.site);
+    let mut budget = NameBudget::default();
+    let mut found = Checked::default();
+    for row in rows {
+        match one(plant, &known, &mut budget, row) {
+            Ok(Found::Measured(measured)) => {
+                found.evidence.measured.push(*measured);
+                found.lines.push(row.line);
+            }
+            Ok(Found::Symptom(symptom)) => found.evidence.symptoms.push(symptom),
+            Err(problem) => found.problems.push(problem),
+        }
+    }
+    found
+}
+
+enum Found {
+    Measured(Box<Measured>),
+    Symptom(Symptom),
+}
+
+fn one(
+    plant: &Plant<'_>,
+    known: &[(String, ReadingPlace)],
+    budget: &mut NameBudget,
+    row: &Row,
+) -> Result<Found, RowProblem> {
+    let fail = |problem: Problem<'_>| RowProblem::new(row.line, problem);
+    let mut place_of = |name: &str| -> Result<Vec<ReadingPlace>, RowProblem> {
+        let of: Vec<ReadingPlace> =
+            known.iter().filter(|(known, _)| known == name).map(|(_, place)| *place).collect();
+        if of.is_empty() {
+            let near = budget.nearest(name, known.iter().map(|(name, _)| name.as_str()));
+            let nearest = (!near.is_empty()).then(|| near.join(", "));
+            return Err(fail(Problem::UnknownPlace { name, nearest: nearest.as_deref() }));
+        }
+        Ok(of)
+    };
+    let at = place_of(&row.at)?;
+    if let Some(kind) = SymptomKind::of_name(&row.value.to_lowercase().replace(' ', "-")) {
+        let station = at.iter().find_map(|place| match place {
+            ReadingPlace::Station(index) => Some(*index),
+            _ => None,
+        });
+        let station = station.filter(|index| plant.layout.station[*index].is_some());
+        return match station {
+            Some(station) => Ok(Found::Symptom(Symptom { kind, station })),
+            None => Err(fail(Problem::NotASymptomOfThisPlace { symptom: &row.value, name: &row.at })),
+        };
+    }
+    let (value, unit) = value(row)?;
+    let name = match (&row.quantity, unit, &row.to) {
+        (Some(name), ..) => name.as_str(),
+        (None, Unit::Volt, Some(_)) => "drop",
+        (None, Unit::Volt, None) => "voltage",
+        (None, Unit::Ampere, _) => "current",
+        (None, Unit::Farad, _) => "capacitance",
+        (None, _, _) if value.is_finite() && value >= LEAST_INSULATION_OHM => "insulation",
+        _ => "loop",
+    };
+    if !QUANTITIES.contains(&name) {
+        let all = QUANTITIES.join(", ");
+        return Err(fail(Problem::UnknownWord { what: "quantity", text: name, known: &all }));
+    }
+    let run = at.iter().find_map(|place| match place {
+        ReadingPlace::Run(index) => Some(*index),
+        _ => None,
+    });
+    let not_here = || fail(Problem::NotAtThisPlace { quantity: name, name: &row.at });
+    let quantity = match name {
+        "voltage" | "current" | "drop" => {
+            let live = at.iter().copied().find(|place| node(plant, *place).is_some());
+            let live = live.ok_or_else(|| fail(Problem::NotFed { name: &row.at }))?;
+            let state = state(plant, row, live)?;
+            match name {
+                "voltage" => Quantity::Voltage { at: live, state },
+                "current" => Quantity::Current { at: live, state },
+                _ => {
+                    let to = row.to.as_deref().ok_or_else(not_here)?;
+                    let to = place_of(to)?.into_iter().find(|place| node(plant, *place).is_some());
+                    Quantity::Drop {
+                        from: live,
+                        to: to.ok_or_else(|| fail(Problem::NotFed { name: &row.at }))?,
+                        state,
+                    }
+                }
+            }
+        }
+        "loop" => Quantity::Loop { run: run.ok_or_else(not_here)? },
+        "insulation" => Quantity::Insulation { run: run.ok_or_else(not_here)? },
+        "earth" => Quantity::Earth { run: run.ok_or_else(not_here)? },
+        _ => Quantity::Capacitance { run: run.ok_or_else(not_here)? },
+    };
+    if quantity.unit() != unit {
+        return Err(not_here());
+    }
+    if let Some(run) = run.filter(|run| plant.run_stage[*run].is_none())
+        && quantity.state().is_none()
+    {
+        let name = plant.site.runs[run].id.to_string();
+        return Err(fail(Problem::NotFed { name: &name }));
+    }
+    let word = |given: &Option<String>, known: &[&str], what: &str| match given {
+        None => Ok(0),
+        Some(text) => known.iter().position(|name| name == text).ok_or_else(|| {
+            let all = known.join(", ");
+            fail(Problem::UnknownWord { what, text, known: &all })
+        }),
+    };
+    let taken = match row.taken {
+        None => Taken::default(),
+        Some(_) => Taken::ALL[word(&row.taken, &Taken::ALL.map(Taken::name), "taken")?],
+    };
+    let instrument = match row.instrument {
+        None => Instrument::default(),
+        Some(_) => {
+            Instrument::ALL[word(&row.instrument, &Instrument::ALL.map(Instrument::name), "instrument")?]
+        }
+    };
+    plausible(plant, row, &quantity, value)?;
+    Ok(Found::Measured(Box::new(Measured { quantity, value, instrument, taken })))
+}
+
+/// The figure in its SI unit.
+fn value(row: &Row) -> Result<(f64, Unit), RowProblem> {
+    let text = row.value.trim();
+    if ["open", "OL", "ol", "O.L."].contains(&text) {
+        return Ok((f64::INFINITY, Unit::Ohm));
+    }
+    let fail = |problem: Problem<'_>| RowProblem::new(row.line, problem);
+    match read_number_and_unit(text) {
+        Ok((number, Some(symbol))) => {
+            let unit = match symbol.as_str() {
+                "V" | "mV" => Unit::Volt,
+                "A" | "mA" | "uA" => Unit::Ampere,
+                "ohm" | "mohm" | "kohm" | "Mohm" => Unit::Ohm,
+                "F" | "mF" | "uF" | "nF" | "pF" => Unit::Farad,
+                _ => return Err(fail(Problem::NotAValue { text })),
+            };
+            // Of the two units written F the farad comes first.
+            let factor = UNITS.iter().find(|known| known.symbol == symbol).map_or(1.0, |known| known.factor);
+            Ok((number * factor, unit))
+        }
+        Err(QuantityError::DecimalComma) => Err(fail(Problem::DecimalComma { text })),
+        _ => Err(fail(Problem::NotAValue { text })),
+    }
+}
+
+fn state(plant: &Plant<'_>, row: &Row, at: ReadingPlace) -> Result<BusState, RowProblem> {
+    let Some(text) = row.state.as_deref().map(str::trim).filter(|text| !text.is_empty()) else {
+        return Ok(StateKind::StandbyDay.into());
+    };
+    let (word, called) = match text.split_once(':') {
+        Some((word, called)) => (word.trim(), Some(called.trim())),
+        None => (text, None),
+    };
+    let none = || RowProblem::new(row.line, Problem::NoSuchState { text, name: &row.at });
+    let moment = match word {
+        "ringing" => CallMoment::Ringing,
+        "talking" => CallMoment::Talking,
+        "releasing" => CallMoment::Releasing,
+        _ => {
+            let kind = match word {
+                "standby" => StateKind::StandbyDay,
+                "night" => StateKind::StandbyNight,
+                other => StateKind::ALL.into_iter().find(|kind| kind.name() == other).ok_or_else(none)?,
+            };
+            let state = BusState::from(kind);
+            return State::new(plant, &state).map(|_| state).ok_or_else(none);
+        }
+    };
+    let station = match (called, at) {
+        (Some(name), _) => plant.site.stations.iter().position(|station| station.id.as_str() == name),
+        (None, ReadingPlace::Station(index)) => Some(index),
+        _ => None,
+    };
+    station.and_then(|station| plant.call(station, moment, None)).ok_or_else(none)
+}
+
+/// What cannot be, and what was probably meant in another unit.
+fn plausible(plant: &Plant<'_>, row: &Row, quantity: &Quantity, value: f64) -> Result<(), RowProblem> {
+    let name = match quantity {
+        Quantity::Drop { from, to, .. } => {
+            format!("{} – {}", place_name(plant.site, *from), place_name(plant.site, *to))
+        }
+        other => place_name(plant.site, other.place()),
+    };
+    let shown = |value: f64| figures::sentence(Figure { value, unit: quantity.unit() }, Language::English);
+    let highest_v = plant.layout.stages.iter().flat_map(|stage| stage.voltage_v).fold(0.0, f64::max);
+    let impossible = |why: &str| {
+        Err(RowProblem::new(row.line, Problem::Impossible { value: &row.value, name: &name, why }))
+    };
+    match quantity {
+        Quantity::Voltage { .. } | Quantity::Drop { .. } if value.abs() > 1.3 * highest_v => {
+            return impossible(&format!("no supply gives more than {}", shown(highest_v)));
+        }
+        Quantity::Loop { .. }
+        | Quantity::Insulation { .. }
+        | Quantity::Earth { .. }
+        | Quantity::Capacitance { .. }
+            if value < 0.0 =>
+        {
+            return impossible("it is below zero");
+        }
+        Quantity::Current { .. } if value.abs() > 100.0 => return impossible("no bus carries as much"),
+        _ => {}
+    }
+    if row.is_sure || value == 0.0 || !value.is_finite() {
+        return Ok(());
+    }
+    let predicted = match quantity.state() {
+        Some(state) => {
+            let found = State::new(plant, state);
+            found.and_then(|state| state.with(&[], &mut Workspace::new()).read(quantity))
+        }
+        None => read_alone(plant, quantity, &[]),
+    };
+    let Some(predicted) = predicted.map(|found| quantity.unscale(found.value)) else {
+        let problem = Problem::CapacitanceUnknown { name: &name };
+        return Err(RowProblem::new(row.line, problem));
+    };
+    // A thousandth or a thousand times of what is predicted, to a fifth. Little is little, unless it was written with a prefix.
+    let is_prefixed = row.value.contains(['m', 'u', 'µ', 'n', 'p', 'k', 'M']);
+    let factors = if is_prefixed { &[1e3, 1e-3, 1e6, 1e-6][..] } else { &[1e-3, 1e-6][..] };
+    for factor in factors {
+        let meant = value * factor;
+        let is_meant = (meant / predicted - 1.0).abs() < 0.2
+            && !matches!(quantity, Quantity::Insulation { .. } | Quantity::Earth { .. })
+            && predicted.abs() < OPEN_OHM;
+        if is_meant {
+            let (likely, predicted) = (shown(meant), shown(predicted));
+            return Err(RowProblem::new(
+                row.line,
+                Problem::WrongUnit { value: &row.value, name: &name, likely: &likely, predicted: &predicted },
+            ));
+        }
+    }
+    Ok(())
+}

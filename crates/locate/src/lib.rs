@@ -1,0 +1,41 @@
+//! From a few readings and symptoms to the fault.
+//!
+//! * [`Plant`]: the site as drawn, with everything about it that is uncertain;
+//! * [`Evidence`]: readings and symptoms; [`input`] reads them from files and from the command line;
+//! * [`Hypothesis`]: a cause, with what it does to the network; [`Rates`]: how often each is met;
+//! * [`locate()`]: the [`Located`]: causes with probability and size, in classes that the readings cannot tell apart, and the
+//!   reading that tells most.
+
+mod alone;
+mod effect;
+mod evidence;
+mod gauss;
+mod hypothesis;
+pub mod input;
+mod kind;
+mod located;
+mod model;
+mod next;
+mod pairs;
+mod plant;
+mod posterior;
+pub mod practise;
+mod predict;
+mod quantity;
+mod rates;
+mod size;
+mod stage;
+
+pub use effect::Effect;
+pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken};
+pub use hypothesis::{Hypothesis, hypotheses};
+pub use kind::{Cause, Element, Kind, SymptomKind, section_ends};
+pub use located::{Class, Located, Options, Proof, locate};
+pub use next::{Meaning, NextReading, good_reading};
+pub use pairs::Pair;
+pub use plant::Plant;
+pub use posterior::{Posterior, Ranking};
+pub use predict::State;
+pub use quantity::{MOST_INSULATION_OHM, OPEN_OHM, Quantity, place_name, places, state_name};
+pub use rates::{Age, BUILT_IN, KindRate, Rates, RatesError};
+pub use size::Size;

@@ -1,0 +1,193 @@
+//! The answer: causes in classes that the readings cannot tell apart, and what to read next.
+
+use crate::evidence::Evidence;
+use crate::gauss::Cholesky;
+use crate::hypothesis::{Hypothesis, hypotheses};
+use crate::kind::Kind;
+use crate::model::Model;
+use crate::next::{NextReading, next_reading};
+use crate::pairs::{Pair, are_worth_trying, pairs};
+use crate::plant::Plant;
+use crate::posterior::{Inference, Posterior, Ranking};
+use crate::quantity::Quantity;
+use crate::rates::{Age, Rates};
+use latchline_circuit::flow::Workspace;
+use latchline_finding::StateKind;
+
+/// Two causes are told apart if what they predict is this many deviations apart.
+const TOLD_APART: f64 = 2.0;
+/// ... or if one explains what was told this much better (logarithm of the ratio).
+const TOLD_APART_BY_SYMPTOM: f64 = 2.0;
+/// Causes below this probability are left out of classes.
+const LEAST_IN_CLASS: f64 = 5e-4;
+/// How much likelier the design is the cause where it fails, and where it passes (assumed).
+const DESIGN_FAILS: f64 = 4.0;
+const DESIGN_PASSES: f64 = 0.25;
+/// A reading is pointed out as doubtful from this probability of being wrong.
+const DOUBTFUL: f64 = 0.5;
+/// Largest squared whitened distance per reading at which a cause still explains what was read.
+const EXPLAINS: f64 = 9.0;
+
+/// What is asked.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Options {
+    /// How old the installation is.
+    pub age: Age,
+    /// Stop asking for readings when the causes at one element have this probability together.
+    pub confidence: f64,
+    /// Errors that the site as drawn has.
+    pub design_errors: usize,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        Options { age: Age::InService, confidence: 0.9, design_errors: 0 }
+    }
+}
+
+/// Causes that the readings cannot tell apart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Class {
+    /// Indices into [`Ranking::causes`], the most probable first.
+    pub members: Vec<usize>,
+    /// Their probability together.
+    pub probability: f64,
+}
+
+/// The answer.
+#[derive(Debug, Clone)]
+pub struct Located {
+    /// Every single cause.
+    pub hypotheses: Vec<Hypothesis>,
+    /// Which is how probable.
+    pub ranking: Ranking,
+    /// Classes, the most probable first.
+    pub classes: Vec<Class>,
+    /// Readings that are probably wrong: indices into the evidence.
+    pub doubtful: Vec<usize>,
+    /// Whether the best cause explains the readings badly: two causes at once, or one that is not in the list.
+    pub nothing_fits: bool,
+    /// Whether one element is probable enough for no further reading to be proposed.
+    pub is_sure: bool,
+    /// Pairs of causes that explain them better.
+    pub pairs: Vec<Pair>,
+    /// The reading that proves the mend of the most probable cause.
+    pub proof: Option<Proof>,
+    /// The reading that tells most for its effort; `None` where the answer is sure enough or no reading tells more.
+    pub next: Option<NextReading>,
+}
+
+/// The reading that proves a mend: what it should be without any fault, to two deviations.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proof {
+    /// What is read.
+    pub quantity: Quantity,
+    /// Lowest.
+    pub low: f64,
+    /// Highest.
+    pub high: f64,
+}
+
+impl Located {
+    /// The cause and what is known of it.
+    pub fn cause(&self, place: usize) -> (&Hypothesis, &Posterior) {
+        let posterior = &self.ranking.causes[place];
+        (&self.hypotheses[posterior.hypothesis], posterior)
+    }
+}
+
+/// Ranks every single cause by what was read and told.
+pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &Options) -> Located {
+    let mut hypotheses = hypotheses(plant, rates, options.age);
+    // A design that passes is seldom what is wrong; one that fails often is.
+    let factor = if options.design_errors > 0 { DESIGN_FAILS } else { DESIGN_PASSES };
+    for one in hypotheses.iter_mut().filter(|one| one.cause.kind == Kind::DesignAsDrawn) {
+        one.prior *= factor;
+    }
+    let model = Model::of(plant, evidence);
+    let mut inference = Inference::new(&model, rates, evidence, options.design_errors > 0);
+    let ranking = inference.rank(&hypotheses);
+    let classes = classes(&ranking);
+    let doubtful: Vec<usize> =
+        (0..evidence.measured.len()).filter(|place| ranking.wrong[*place] > DOUBTFUL).collect();
+    let readings = evidence.measured.len() as f64;
+    let nothing_fits = ranking.none_of_these > 0.5
+        || (doubtful.is_empty()
+            && readings > 0.0
+            && ranking.causes.first().is_some_and(|best| best.squared > EXPLAINS * readings.max(1.0)));
+    let pairs = if are_worth_trying(evidence, nothing_fits) {
+        pairs(&mut inference, &hypotheses, &ranking)
+    } else {
+        Vec::new()
+    };
+    let is_sure = share_of_first_place(&hypotheses, &ranking) >= options.confidence;
+    let next = if is_sure { None } else { next_reading(plant, evidence, &hypotheses, &ranking, &inference) };
+    let proof = ranking.causes.first().and_then(|best| proof(plant, evidence, &hypotheses[best.hypothesis]));
+    Located { hypotheses, ranking, classes, doubtful, nothing_fits, is_sure, pairs, proof, next }
+}
+
+/// The live reading that was farthest from what it should be, or else the voltage where the cause lies.
+fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<Proof> {
+    if !cause.is_electrical(plant) {
+        return None;
+    }
+    let mut quantities: Vec<Quantity> = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
+    let at = cause.cause.element.place(plant.site)?;
+    quantities.push(Quantity::Voltage { at, state: StateKind::StandbyDay.into() });
+    let model = Model::new(plant, quantities, &[]);
+    let mut workspace = Workspace::new();
+    let sound = model.outcome(&[], &mut workspace);
+    let rows = model.rows(&[], &mut workspace);
+    let deviation = |place: usize| {
+        let tolerance: f64 = rows[place].iter().map(|share| share * share).sum();
+        (tolerance + sound.values[place].own.powi(2)).sqrt().max(1e-9)
+    };
+    let far = |place: usize| {
+        let error = evidence.measured[place].scaled() - sound.values[place].value;
+        error.abs() / deviation(place).hypot(evidence.measured[place].deviation())
+    };
+    let farthest = (0..evidence.measured.len())
+        .filter(|place| far(*place) > 3.0)
+        .max_by(|a, b| far(*a).total_cmp(&far(*b)).then(b.cmp(a)));
+    let place = farthest.unwrap_or(model.quantities.len() - 1);
+    let quantity = model.quantities[place].clone();
+    let (value, spread) = (sound.values[place].value, 2.0 * deviation(place));
+    let (low, high) = (quantity.unscale(value - spread), quantity.unscale(value + spread));
+    Some(Proof { quantity, low, high })
+}
+
+/// Probability of all causes at the element of the most probable one.
+fn share_of_first_place(hypotheses: &[Hypothesis], ranking: &Ranking) -> f64 {
+    let element = |cause: &Posterior| hypotheses[cause.hypothesis].cause.element;
+    let Some(first) = ranking.causes.first().map(element) else { return 0.0 };
+    ranking.causes.iter().filter(|cause| element(cause) == first).map(|cause| cause.probability).sum()
+}
+
+/// Causes around the most probable that is not yet in a class.
+fn classes(ranking: &Ranking) -> Vec<Class> {
+    let causes = &ranking.causes;
+    let kept: Vec<usize> =
+        (0..causes.len()).filter(|place| causes[*place].probability > LEAST_IN_CLASS).collect();
+    let mut in_class = vec![false; causes.len()];
+    let mut classes = Vec::new();
+    for &leader in &kept {
+        if in_class[leader] {
+            continue;
+        }
+        let factor = Cholesky::new(&causes[leader].covariance, causes[leader].predicted.len());
+        let is_like = |other: usize| {
+            let apart: Vec<f64> =
+                causes[other].predicted.iter().zip(&causes[leader].predicted).map(|(a, b)| a - b).collect();
+            let squared: f64 = factor.whiten(&apart).iter().map(|value| value * value).sum();
+            squared < TOLD_APART * TOLD_APART
+                && (causes[other].log_told - causes[leader].log_told).abs() < TOLD_APART_BY_SYMPTOM
+        };
+        let members: Vec<usize> =
+            kept.iter().copied().filter(|other| !in_class[*other] && is_like(*other)).collect();
+        members.iter().for_each(|member| in_class[*member] = true);
+        let probability = members.iter().map(|member| causes[*member].probability).sum();
+        classes.push(Class { members, probability });
+    }
+    classes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then(a.members.cmp(&b.members)));
+    classes
+}

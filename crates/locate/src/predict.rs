@@ -1,0 +1,280 @@
+//! What meters show with a fault: values, and how each depends on what is uncertain.
+
+use crate::effect::Effect;
+use crate::plant::{Plant, StateLoads};
+use crate::quantity::Quantity;
+use crate::stage::{StageSolved, solve_stage};
+use latchline_circuit::flow::{Sensitivities, Workspace};
+use latchline_finding::Unit;
+use latchline_network::readings::ReadingPlace;
+use latchline_network::{BusState, Corner, NodeRef, Terminal};
+use std::sync::Arc;
+
+/// One operating state of the drawn site, ready for faults.
+pub struct State<'p, 'a> {
+    plant: &'p Plant<'a>,
+    /// Which state.
+    pub state: BusState,
+    loads: StateLoads,
+    sound: Vec<Arc<StageSolved>>,
+}
+
+/// A state with a fault.
+pub(crate) struct Faulted<'s, 'p, 'a> {
+    state: &'s State<'p, 'a>,
+    stages: Vec<Arc<StageSolved>>,
+}
+
+impl<'p, 'a> State<'p, 'a> {
+    /// Solves the drawn site in a state; `None` where the state cannot occur.
+    pub fn new(plant: &'p Plant<'a>, state: &BusState) -> Option<Self> {
+        let loads = StateLoads::new(plant, state)?;
+        let mut made = State { plant, state: state.clone(), loads, sound: Vec::new() };
+        made.sound = made.solve(&[], &mut Workspace::new());
+        Some(made)
+    }
+
+    /// The state with a fault.
+    pub(crate) fn with(&self, effects: &[Effect], workspace: &mut Workspace) -> Faulted<'_, 'p, 'a> {
+        Faulted { state: self, stages: self.solve(effects, workspace) }
+    }
+
+    fn solve(&self, effects: &[Effect], workspace: &mut Workspace) -> Vec<Arc<StageSolved>> {
+        let stages = &self.plant.layout.stages;
+        let mut has_power = vec![true; stages.len()];
+        // A converter without input feeds nothing, which is known only when the stage above is solved: at most one round
+        // for each stage that goes out.
+        for _ in 0..=stages.len() {
+            let solved = self.solve_powered(effects, &has_power, workspace);
+            let mut changed = false;
+            for (above, stage) in stages.iter().enumerate() {
+                for converter in &stage.converters {
+                    let input_v = solved[above].voltage_v[converter.node].abs();
+                    let is_out = solved[above].is_dead
+                        || solved[above].cut[converter.node]
+                        || input_v < self.plant.cut_off_v[above][converter.node];
+                    if is_out && has_power[converter.stage] {
+                        has_power[converter.stage] = false;
+                        changed = true;
+                    }
+                }
+            }
+            if !changed {
+                return solved;
+            }
+        }
+        self.solve_powered(effects, &has_power, workspace)
+    }
+
+    fn solve_powered(
+        &self,
+        effects: &[Effect],
+        has_power: &[bool],
+        workspace: &mut Workspace,
+    ) -> Vec<Arc<StageSolved>> {
+        let stages = &self.plant.layout.stages;
+        let mut solved: Vec<Option<Arc<StageSolved>>> = vec![None; stages.len()];
+        let mut is_changed = vec![false; stages.len()];
+        for index in (0..stages.len()).rev() {
+            let below = &stages[index].converters;
+            is_changed[index] = !has_power[index]
+                || self.sound.is_empty()
+                || below.iter().any(|converter| is_changed[converter.stage])
+                || effects.iter().any(|effect| effect.touches(index, &self.plant.run_stage));
+            if !is_changed[index] {
+                solved[index] = Some(Arc::clone(&self.sound[index]));
+                continue;
+            }
+            let watt = |converter: &latchline_network::layout::Converter| {
+                let current = solved[converter.stage].as_ref().map_or(0.0, |below| below.current_a[0]);
+                self.loads.output_v[converter.stage] * current / converter.efficiency
+            };
+            let watts: Vec<f64> = below.iter().map(watt).collect();
+            solved[index] = Some(Arc::new(solve_stage(
+                self.plant,
+                &self.loads,
+                index,
+                effects,
+                &watts,
+                has_power[index],
+                workspace,
+            )));
+        }
+        solved.into_iter().flatten().collect()
+    }
+}
+
+/// A prediction: its value, and its share of every factor.
+#[derive(Debug, Clone)]
+pub(crate) struct Predicted {
+    /// On the scale on which it is compared.
+    pub value: f64,
+    /// Deviation of its own: an unsettled state, or what is not one of the factors.
+    pub own: f64,
+}
+
+impl Faulted<'_, '_, '_> {
+    /// Voltage of a place, 0 where it has no power.
+    pub fn voltage(&self, at: NodeRef) -> f64 {
+        self.stages[at.stage].voltage_v[at.node]
+    }
+
+    /// Whether limits or cut-offs act at a place.
+    pub fn is_unsettled(&self, at: NodeRef) -> bool {
+        self.stages[at.stage].unsettled[at.node]
+    }
+
+    fn own_deviation(&self, at: NodeRef, unit: Unit, value: f64) -> f64 {
+        let stage = &self.stages[at.stage];
+        let source_v = self.state.plant.layout.stages[at.stage].voltage_v[Corner::Nominal.index()];
+        match (unit, stage.unsettled[at.node], stage.is_unsettled) {
+            (Unit::Volt, true, _) => 0.08 * source_v,
+            (Unit::Volt, false, true) => 0.01 * source_v,
+            (Unit::Ampere, true, _) => 0.3 * value.abs() + 0.1,
+            (Unit::Ampere, false, true) => 0.1 * value.abs() + 0.02,
+            _ => 0.0,
+        }
+    }
+
+    /// A live reading; `None` where the place has no node.
+    pub fn read(&self, quantity: &Quantity) -> Option<Predicted> {
+        let plant = self.state.plant;
+        match quantity {
+            Quantity::Voltage { at, .. } => {
+                let at = voltage_node(plant, *at)?;
+                let value = self.voltage(at);
+                Some(Predicted { value, own: self.own_deviation(at, Unit::Volt, value) })
+            }
+            Quantity::Drop { from, to, .. } => {
+                let (from, to) = (voltage_node(plant, *from)?, voltage_node(plant, *to)?);
+                let value = self.voltage(from) - self.voltage(to);
+                let own = self.own_deviation(to, Unit::Volt, value).max(self.own_deviation(
+                    from,
+                    Unit::Volt,
+                    value,
+                ));
+                // A lead on what hangs in the air reads nothing certain.
+                let floats = self.stages[to.stage].cut[to.node] != self.stages[from.stage].cut[from.node];
+                Some(Predicted { value, own: if floats { own.max(5.0) } else { own } })
+            }
+            Quantity::Current { at, .. } => {
+                let at = node(plant, *at)?;
+                let value = self.stages[at.stage].current_a[at.node];
+                Some(Predicted { value, own: self.own_deviation(at, Unit::Ampere, value) })
+            }
+            _ => None,
+        }
+    }
+
+    /// How a live reading depends on every factor, one deviation of the factor each.
+    pub fn row(&self, quantity: &Quantity) -> Vec<f64> {
+        let plant = self.state.plant;
+        let mut row = vec![0.0; plant.factors];
+        match quantity {
+            Quantity::Voltage { at, .. } => {
+                if let Some(at) = voltage_node(plant, *at) {
+                    self.add_voltage_row(at, 1.0, &mut row);
+                }
+            }
+            Quantity::Drop { from, to, .. } => {
+                if let (Some(from), Some(to)) = (voltage_node(plant, *from), voltage_node(plant, *to)) {
+                    self.add_voltage_row(from, 1.0, &mut row);
+                    self.add_voltage_row(to, -1.0, &mut row);
+                }
+            }
+            Quantity::Current { at, .. } => {
+                if let Some(at) = node(plant, *at) {
+                    self.add_current_row(at, 1.0, &mut row);
+                }
+            }
+            _ => {}
+        }
+        row
+    }
+
+    fn add_voltage_row(&self, at: NodeRef, weight: f64, row: &mut [f64]) {
+        let stage = &self.stages[at.stage];
+        if let Some((found, map)) = stage.voltage_sensitivities(at.node) {
+            let sign = if stage.voltage_v[at.node] < 0.0 { -1.0 } else { 1.0 };
+            self.add_row(at.stage, &found, map, weight * sign, row);
+        }
+    }
+
+    fn add_current_row(&self, at: NodeRef, weight: f64, row: &mut [f64]) {
+        if let Some((found, map)) = self.stages[at.stage].current_sensitivities(at.node) {
+            self.add_row(at.stage, &found, map, weight, row);
+        }
+    }
+
+    fn add_row(&self, index: usize, found: &Sensitivities, map: &[usize], weight: f64, row: &mut [f64]) {
+        let plant = self.state.plant;
+        let stage = &self.stages[index];
+        let (factor, deviation) = plant.source[index];
+        row[factor] += weight * found.per_supply_voltage * stage.source_v() * deviation;
+        for (node, place) in map.iter().enumerate() {
+            if let Some(parts) = &plant.segments[index][node] {
+                let per_ohm = weight * found.per_resistance_v_per_ohm[*place];
+                for (factor, deviation) in &parts.copper {
+                    row[*factor] += per_ohm * parts.copper_ohm * deviation;
+                }
+                if let Some(factor) = parts.terminal {
+                    row[factor] += per_ohm * parts.terminal_ohm;
+                }
+            }
+            if plant.loads[index][node].is_empty() {
+                continue;
+            }
+            let (power, current, conductance) = stage.load(node);
+            let per_load = weight
+                * (found.per_power_v_per_w[*place] * power
+                    + found.per_current_v_per_a[*place] * current
+                    + found.per_conductance_v_per_s[*place] * conductance);
+            for (factor, deviation) in &plant.loads[index][node] {
+                row[*factor] += per_load * deviation;
+            }
+        }
+        for converter in &plant.layout.stages[index].converters {
+            let watt_per_a = self.state.loads.output_v[converter.stage] / converter.efficiency;
+            let per_w = weight * found.per_power_v_per_w[map[converter.node]];
+            if per_w != 0.0 {
+                let input = NodeRef { stage: converter.stage, node: 0 };
+                self.add_current_row(input, per_w * watt_per_a, row);
+            }
+        }
+    }
+}
+
+/// The node of a place at which a voltage is read: of a run the terminals that it starts from.
+pub(crate) fn voltage_node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
+    let at = node(plant, place)?;
+    match place {
+        ReadingPlace::Run(_) => {
+            Some(NodeRef { stage: at.stage, node: plant.layout.stage(at).parent[at.node] as usize })
+        }
+        _ => Some(at),
+    }
+}
+
+/// The node of a place.
+pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
+    let layout = plant.layout;
+    let root = |found: latchline_network::StageSource| {
+        let stage = layout.stages.iter().position(|stage| stage.source == found)?;
+        Some(NodeRef { stage, node: 0 })
+    };
+    let terminal = |wanted: Terminal| {
+        layout.stages.iter().enumerate().find_map(|(stage, laid)| {
+            let node = laid.terminal.iter().position(|terminal| *terminal == wanted)?;
+            Some(NodeRef { stage, node })
+        })
+    };
+    match place {
+        ReadingPlace::Supply(index) => root(latchline_network::StageSource::Supply(index)),
+        ReadingPlace::BoxOutput(index) => root(latchline_network::StageSource::Regenerator(index)),
+        ReadingPlace::BoxInput(index) => layout.box_input.get(index).copied().flatten(),
+        ReadingPlace::BoxLink(index) => terminal(Terminal::BoxLink(index)),
+        ReadingPlace::Port { box_index, port } => terminal(Terminal::Port { box_index, port }),
+        ReadingPlace::Station(index) => layout.station.get(index).copied().flatten(),
+        ReadingPlace::Run(index) => layout.run_start.get(index).copied().flatten(),
+    }
+}

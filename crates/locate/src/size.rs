@@ -1,0 +1,91 @@
+//! The size of a cause: points of its range that were solved, the integral over them, and its quantiles.
+
+use crate::gauss::{Likelihood, log_sum};
+use crate::hypothesis::Hypothesis;
+use crate::model::Outcome;
+
+/// Size of a cause.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Size {
+    /// Most probable.
+    pub best: f64,
+    /// 5 % of the probability lie below.
+    pub low: f64,
+    /// 5 % lie above.
+    pub high: f64,
+    /// 15 % lie below the first, as many above the second: what further readings are reckoned with.
+    pub(crate) inner: (f64, f64),
+}
+
+impl Size {
+    /// A size that is known.
+    pub fn known(value: f64) -> Self {
+        Size { best: value, low: value, high: value, inner: (value, value) }
+    }
+}
+
+/// A size that was solved exactly.
+pub(crate) struct Point {
+    /// Where in its range, 0 to 1.
+    pub at: f64,
+    /// Logarithm of the likelihood of all that was read and told.
+    pub log: f64,
+    /// What the cause makes of the enquiry.
+    pub outcome: Outcome,
+    /// Logarithm of the probability of what was told.
+    pub told: f64,
+    pub likelihood: Likelihood,
+    pub covariance: Vec<f64>,
+}
+
+/// The point at which a measure is greatest, the first of equals.
+pub(crate) fn best_of(points: &[Point], measure: impl Fn(&Point) -> f64) -> usize {
+    let order = |a: &usize, b: &usize| measure(&points[*a]).total_cmp(&measure(&points[*b])).then(b.cmp(a));
+    (0..points.len()).max_by(order).unwrap_or(0)
+}
+
+/// The size at a place of its range, 0 to 1: by decades, or along a section.
+pub(crate) fn size_at(hypothesis: &Hypothesis, place: f64) -> f64 {
+    match hypothesis.range {
+        None => 0.0,
+        Some((low, high)) if hypothesis.size_is_position() => low + place * (high - low),
+        Some((low, high)) => low * (high / low).powf(place),
+    }
+}
+
+/// Logarithms of the parts of the integral by the trapezoidal rule, one for each point.
+pub(crate) fn trapezoid(points: &[Point]) -> Vec<f64> {
+    let at = |place: usize| points[place.min(points.len() - 1)].at;
+    (0..points.len())
+        .map(|place| {
+            let width = 0.5 * (at(place + 1) - at(place.saturating_sub(1)));
+            points[place].log + width.max(1e-300).ln()
+        })
+        .collect()
+}
+
+/// The most probable size and nine tenths of the probability.
+pub(crate) fn sizes(hypothesis: &Hypothesis, points: &[Point], weights: &[f64], best: usize) -> Size {
+    let total = log_sum(weights);
+    let quantile = |wanted: f64| {
+        let mut sum = 0.0;
+        for (place, weight) in weights.iter().enumerate() {
+            let share = (weight - total).exp();
+            if sum + share >= wanted {
+                let low = if place == 0 { 0.0 } else { 0.5 * (points[place - 1].at + points[place].at) };
+                let high = points.get(place + 1).map_or(1.0, |next| 0.5 * (points[place].at + next.at));
+                let within = if share > 0.0 { (wanted - sum) / share } else { 0.5 };
+                return size_at(hypothesis, low + within * (high - low));
+            }
+            sum += share;
+        }
+        size_at(hypothesis, 1.0)
+    };
+    let peak = size_at(hypothesis, points[best].at);
+    Size {
+        best: peak,
+        low: quantile(0.05).min(peak),
+        high: quantile(0.95).max(peak),
+        inner: (quantile(0.15), quantile(0.85)),
+    }
+}

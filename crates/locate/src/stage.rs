@@ -1,0 +1,219 @@
+//! One stage with a fault, solved.
+//!
+//! The flow knows neither cut-off nor current limits. Here devices below their cut-off voltage are switched off, the lowest
+//! first, and a source or port over its limit is replaced by its limit with everything behind it switched off, so that only
+//! resistances are left. Where either happens the state is *unsettled*: what a meter shows there is known only roughly.
+
+mod draft;
+
+use crate::effect::Effect;
+use crate::plant::{Plant, StateLoads};
+use draft::Draft;
+use latchline_circuit::flow::{Loads, Sensitivities, Source, Tree, Workspace, weighted_sensitivities};
+use latchline_network::Corner;
+use latchline_network::phase::StageLoads;
+
+/// A stage with a fault, solved.
+#[derive(Debug, Clone)]
+pub(crate) struct StageSolved {
+    /// Voltage of every node of the layout, in volts; below zero behind a reversed pair.
+    pub voltage_v: Vec<f64>,
+    /// Current through the segment that leads to it, at its near end, in amperes.
+    pub current_a: Vec<f64>,
+    /// Whether the node is cut off from the source.
+    pub cut: Vec<bool>,
+    /// Whether devices are off or limits act, at the node.
+    pub unsettled: Vec<bool>,
+    /// Whether any is.
+    pub is_unsettled: bool,
+    /// Whether the source gives nothing.
+    pub is_dead: bool,
+    problem: Option<Problem>,
+}
+
+/// The flow problem that was solved, kept for its derivatives.
+#[derive(Debug, Clone)]
+struct Problem {
+    tree: Tree,
+    source: Source,
+    loads: StageLoads,
+    voltage_v: Vec<f64>,
+    /// Node of the problem of every node of the layout.
+    node: Vec<usize>,
+    /// First node of the problem on the segment that leads to every node of the layout.
+    first: Vec<usize>,
+}
+
+impl StageSolved {
+    fn dead(nodes: usize) -> Self {
+        StageSolved {
+            voltage_v: vec![0.0; nodes],
+            current_a: vec![0.0; nodes],
+            cut: vec![true; nodes],
+            unsettled: vec![false; nodes],
+            is_unsettled: false,
+            is_dead: true,
+            problem: None,
+        }
+    }
+
+    /// Derivatives of the voltage of a node; `None` where there is none to derive.
+    pub fn voltage_sensitivities(&self, node: usize) -> Option<(Sensitivities, &[usize])> {
+        if self.cut[node] || self.unsettled[node] {
+            return None;
+        }
+        let problem = self.problem.as_ref()?;
+        let mut weights = vec![0.0; problem.tree.len()];
+        weights[problem.node[node]] = 1.0;
+        problem.derive(weights).map(|found| (found, &problem.node[..]))
+    }
+
+    /// Derivatives of the current through the segment that leads to a node.
+    pub fn current_sensitivities(&self, node: usize) -> Option<(Sensitivities, &[usize])> {
+        if self.cut[node] || self.unsettled[node] {
+            return None;
+        }
+        let problem = self.problem.as_ref()?;
+        let inside = problem.subtree(problem.first[node]);
+        let loads = &problem.loads;
+        let mut weights = vec![0.0; problem.tree.len()];
+        for (node, weight) in weights.iter_mut().enumerate().filter(|(node, _)| inside[*node]) {
+            let above = problem.voltage_v[node] - loads.drop_v[node];
+            let power = loads.power_w[node];
+            *weight = loads.conductance_s[node] - if power > 0.0 { power / (above * above) } else { 0.0 };
+        }
+        let mut found = problem.derive(weights)?;
+        for node in (0..inside.len()).filter(|node| inside[*node]) {
+            let above = problem.voltage_v[node] - loads.drop_v[node];
+            if above > 0.0 {
+                found.per_power_v_per_w[node] += 1.0 / above;
+            }
+            found.per_current_v_per_a[node] += 1.0;
+            found.per_conductance_v_per_s[node] += problem.voltage_v[node];
+        }
+        Some((found, &problem.node[..]))
+    }
+
+    /// The load at a node of the layout as it was solved.
+    pub fn load(&self, node: usize) -> (f64, f64, f64) {
+        let Some(problem) = &self.problem else { return (0.0, 0.0, 0.0) };
+        let at = problem.node[node];
+        (problem.loads.power_w[at], problem.loads.current_a[at], problem.loads.conductance_s[at])
+    }
+
+    /// Open-circuit voltage of the source as it was solved.
+    pub fn source_v(&self) -> f64 {
+        self.problem.as_ref().map_or(0.0, |problem| problem.source.voltage_v)
+    }
+}
+
+impl Problem {
+    fn derive(&self, weights: Vec<f64>) -> Option<Sensitivities> {
+        weighted_sensitivities(&self.tree, &self.source, &flow_loads(&self.loads), &self.voltage_v, weights)
+    }
+
+    fn subtree(&self, root: usize) -> Vec<bool> {
+        let mut inside = vec![false; self.tree.len()];
+        inside[root] = true;
+        for node in root + 1..self.tree.len() {
+            inside[node] = inside[self.tree.parents()[node] as usize];
+        }
+        inside
+    }
+}
+
+fn flow_loads(loads: &StageLoads) -> Loads<'_> {
+    Loads {
+        power_w: &loads.power_w,
+        current_a: &loads.current_a,
+        conductance_s: &loads.conductance_s,
+        drop_v: &loads.drop_v,
+    }
+}
+
+/// Solves a stage with a fault. `below`: for each converter of the stage, the power that it draws.
+pub(crate) fn solve_stage(
+    plant: &Plant<'_>,
+    state: &StateLoads,
+    index: usize,
+    effects: &[Effect],
+    converters_w: &[f64],
+    has_power: bool,
+    workspace: &mut Workspace,
+) -> StageSolved {
+    let laid = &plant.layout.stages[index];
+    let nodes = laid.parent.len();
+    let Some(voltage_v) = state.voltage_v[index].filter(|_| has_power) else {
+        return StageSolved::dead(nodes);
+    };
+    let mut source = Source { voltage_v, resistance_ohm: laid.resistance_ohm[Corner::Nominal.index()][0] };
+    let mut reversed = vec![false; nodes];
+    let mut across: Vec<(usize, f64, f64)> = Vec::new();
+    let mut cut_at = vec![false; nodes];
+    let mut ohm = laid.resistance_ohm[Corner::Nominal.index()].clone();
+    let mut loads = state.loads[index].clone();
+    if !plant.drawn.is_empty() {
+        source.voltage_v *= plant.times(&[plant.source[index]]);
+        for (node, ohm) in ohm.iter_mut().enumerate() {
+            *ohm += plant.segments[index][node].as_ref().map_or(0.0, |parts| plant.beyond_nominal_ohm(parts));
+            let times = plant.times(&plant.loads[index][node]);
+            loads.power_w[node] *= times;
+            loads.current_a[node] *= times;
+            loads.conductance_s[node] *= times;
+        }
+    }
+    for (converter, watt) in laid.converters.iter().zip(converters_w) {
+        loads.power_w[converter.node] += watt;
+    }
+    let copper = |node: usize| plant.segments[index][node].as_ref().map_or(0.0, |parts| parts.copper_ohm);
+    for effect in effects.iter().filter(|effect| effect.touches(index, &plant.run_stage)) {
+        match *effect {
+            Effect::Series { at, ohm: extra } => ohm[at.node] += extra,
+            Effect::Open { at } => cut_at[at.node] = true,
+            Effect::Across { at, position, siemens } => across.push((at.node, position, siemens)),
+            Effect::Extra { at, watt } => loads.power_w[at.node] += watt,
+            Effect::NoLoad { at } => {
+                loads.power_w[at.node] = 0.0;
+                loads.current_a[at.node] = 0.0;
+                loads.conductance_s[at.node] = 0.0;
+            }
+            Effect::SourceVoltage { factor, .. } => source.voltage_v *= factor,
+            Effect::SourceResistance { ohm, .. } => source.resistance_ohm += ohm,
+            Effect::Dead { .. } => return StageSolved::dead(nodes),
+            Effect::Conductors { run, factor } => {
+                for at in plant.section[run].iter().flatten() {
+                    ohm[at.node] += (factor - 1.0) * copper(at.node);
+                }
+            }
+            Effect::Longer { at, factor } => ohm[at.node] += (factor - 1.0) * copper(at.node),
+            Effect::Reversed { at } => reversed[at.node] = true,
+            Effect::Capacitance { .. } | Effect::Earth { .. } => {}
+        }
+    }
+    ohm[0] = 0.0;
+    let mut draft = Draft {
+        parent: laid.parent.clone(),
+        ohm,
+        loads,
+        cut_off_v: plant.cut_off_v[index].clone(),
+        of: (0..nodes).map(Some).collect(),
+        cut: cut_at,
+        off: vec![false; nodes],
+        limited: Vec::new(),
+    };
+    for node in 1..nodes {
+        let above = draft.parent[node] as usize;
+        draft.cut[node] |= draft.cut[above];
+        reversed[node] ^= reversed[above];
+    }
+    // From the last node on, so that the earlier ones keep their places.
+    across.sort_by_key(|bridge| std::cmp::Reverse(bridge.0));
+    for (node, position, siemens) in across {
+        draft.bridge(node, position, siemens);
+    }
+    let mut solved = draft.settle(plant, index, source, workspace);
+    for (voltage, _) in solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed) {
+        *voltage = -*voltage;
+    }
+    solved
+}

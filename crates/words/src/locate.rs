@@ -1,0 +1,354 @@
+//! What locating a fault says: causes, symptoms, what to measure next and how to mend.
+
+use crate::row::{sentences, words};
+use latchline_finding::Figure;
+
+words! {
+    /// A kind of cause.
+    pub enum Kind {
+        BatteryAged: "aged battery" | "gealterte Batterie",
+        BoxDead: "box dead" | "Verteiler ohne Funktion",
+        BridgedTap: "stub of cable left on the pair" | "Stichleitung am Paar",
+        ButtonFailed: "call button failed" | "Ruftaste defekt",
+        CameraFailed: "camera failed" | "Kamera defekt",
+        CladAluminium: "copper-clad aluminium instead of copper" | "kupferplattiertes Aluminium statt Kupfer",
+        DesignAsDrawn: "nothing is broken: the design does not carry it" | "nichts defekt: die Planung trägt es nicht",
+        DisplayFailed: "display failed" | "Bildschirm defekt",
+        DoorBinding: "door binds or strike under pressure" | "Tür klemmt oder Öffner unter Druck",
+        DoorOverdraw: "door station draws too much" | "Türstation zieht zu viel",
+        DoorStationDead: "door station dead" | "Türstation ohne Funktion",
+        ExitButton: "exit button stuck" | "Austaster hängt",
+        ForeignFamily: "station of another family" | "Station einer anderen Familie",
+        HandsetFailed: "microphone or speaker failed" | "Mikrofon oder Lautsprecher defekt",
+        InAndOut: "in and out exchanged" | "Ein- und Ausgang vertauscht",
+        Joint: "bad joint or terminal" | "schlechte Verbindung oder Klemme",
+        Leakage: "leakage between the legs, water" | "Ableitung zwischen den Adern, Wasser",
+        LegToEarth: "one leg to earth" | "eine Ader an Erde",
+        LockCircuit: "lock circuit: cable, contact or coil" | "Schlosskreis: Leitung, Kontakt oder Spule",
+        LockDiode: "diode at the lock reversed or shorted" | "Diode am Schloss verpolt oder durchlegiert",
+        LongerRun: "cable longer than drawn" | "Leitung länger als gezeichnet",
+        MicrophoneFailed: "door microphone or speaker failed" | "Mikrofon oder Lautsprecher der Türstation defekt",
+        Open: "break" | "Unterbrechung",
+        PairLegOpen: "one leg of a doubled pair open" | "eine Ader eines doppelten Paars offen",
+        PortDead: "port dead" | "Ausgang ohne Funktion",
+        Reversed: "conductors reversed" | "Adern vertauscht",
+        RingerMuted: "ringer muted" | "Ruf stummgeschaltet",
+        SettingDuplicate: "setting used twice" | "Einstellung doppelt",
+        SettingWrong: "setting wrong" | "Einstellung falsch",
+        Short: "short circuit" | "Kurzschluss",
+        ShortResistive: "resistive short circuit" | "Schluss mit Übergangswiderstand",
+        SplitPair: "split pair" | "vertauschte Paare",
+        StationDead: "indoor station dead" | "Wohnungsstation ohne Funktion",
+        StationOverdraw: "indoor station draws too much" | "Wohnungsstation zieht zu viel",
+        StationRemoved: "station taken off" | "Station abgenommen",
+        SupplyDead: "supply dead, breaker or time switch" | "Netzteil ohne Funktion, Sicherung oder Schaltuhr",
+        SupplyLow: "supply below its voltage" | "Netzteil unter seiner Spannung",
+        SupplySoft: "supply gives way under load" | "Netzteil bricht unter Last ein",
+        TerminatorDirect: "terminator without its capacitor" | "Abschluss ohne Kondensator",
+        TerminatorExtra: "terminator too many or misplaced" | "Abschluss zu viel oder am falschen Ort",
+        TerminatorMissing: "terminator missing" | "Abschluss fehlt",
+        ThinConductor: "conductor thinner than drawn" | "Ader dünner als gezeichnet",
+        WrongPort: "run on the wrong port" | "Strang am falschen Ausgang",
+    }
+}
+
+impl Kind {
+    /// The stable name used in files and in JSON: `bridged-tap`.
+    pub fn name(self) -> String {
+        kebab(&format!("{self:?}"))
+    }
+
+    /// The kind of a stable name.
+    pub fn of_name(name: &str) -> Option<Kind> {
+        Kind::ALL.iter().copied().find(|kind| kind.name() == name)
+    }
+}
+
+words! {
+    /// What people tell.
+    pub enum SymptomKind {
+        AfterPowerCut: "only after a power cut" | "nur nach Stromausfall",
+        AlwaysReleased: "door stays released" | "Tür bleibt freigegeben",
+        ComesAndGoes: "comes and goes" | "kommt und geht",
+        Dead: "dead" | "tot",
+        Dim: "dim" | "dunkel",
+        DoesNotRing: "does not ring" | "klingelt nicht",
+        Ghosting: "ghost images" | "Geisterbilder",
+        NoPicture: "no picture" | "kein Bild",
+        NoRelease: "door does not release" | "Tür gibt nicht frei",
+        NoSpeech: "no speech" | "keine Sprache",
+        Noise: "noise or hum" | "Rauschen oder Brummen",
+        NotFound: "not in the list of devices" | "nicht in der Geräteliste",
+        Restarts: "restarts when called" | "startet bei Ruf neu",
+        RingsElsewhere: "rings in another flat" | "klingelt in einer anderen Wohnung",
+        TwoRing: "two ring at once" | "zwei klingeln zugleich",
+        WhenWet: "only when wet" | "nur bei Nässe",
+        Works: "works" | "funktioniert",
+    }
+}
+
+impl SymptomKind {
+    /// The stable name used in files and on the command line.
+    pub fn name(self) -> String {
+        kebab(&format!("{self:?}"))
+    }
+
+    /// The symptom of a stable name.
+    pub fn of_name(name: &str) -> Option<SymptomKind> {
+        SymptomKind::ALL.iter().copied().find(|kind| kind.name() == name)
+    }
+}
+
+fn kebab(camel: &str) -> String {
+    let mut text = String::new();
+    for sign in camel.chars() {
+        if sign.is_uppercase() && !text.is_empty() {
+            text.push('-');
+        }
+        text.extend(sign.to_lowercase());
+    }
+    text
+}
+
+sentences! {
+    /// What is wrong with a line of readings.
+    pub enum Problem<'a> {
+        UnknownPlace { name: &'a str, nearest: Option<&'a str> }:
+            "the site has no place \"{name}\"<; nearest: {nearest}>"
+            | "die Anlage hat keine Stelle „{name}“<; am nächsten: {nearest}>",
+        NotAnItem { text: &'a str }:
+            "\"{text}\" is no reading: write PLACE=VALUE, for example A-12=33V, A-12@ringing=33V or A-12=dead"
+            | "„{text}“ ist keine Messung: STELLE=WERT, zum Beispiel A-12=33V, A-12@ringing=33V oder A-12=dead",
+        NotAValue { text: &'a str }:
+            "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor a known symptom"
+            | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch ein bekanntes Anzeichen",
+        UnknownWord { what: &'a str, text: &'a str, known: &'a str }:
+            "{what} \"{text}\" is not known; one of {known}"
+            | "{what} „{text}“ ist unbekannt; möglich: {known}",
+        DecimalComma { text: &'a str }:
+            "\"{text}\": write a decimal point"
+            | "„{text}“: mit Dezimalpunkt schreiben",
+        NotAtThisPlace { quantity: &'a str, name: &'a str }:
+            "{quantity} cannot be read at {name}: loops, insulation and capacitance are read of a run, voltages and currents at terminals"
+            | "{quantity} lässt sich an {name} nicht messen: Schleife, Isolation und Kapazität misst man am Strang, Spannungen und Ströme an Klemmen",
+        NotASymptomOfThisPlace { symptom: &'a str, name: &'a str }:
+            "\"{symptom}\" is told of a station, not of {name}"
+            | "„{symptom}“ gilt einer Station, nicht {name}",
+        NoSuchState { text: &'a str, name: &'a str }:
+            "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return, each with :STATION for another that is called"
+            | "den Zustand „{text}“ gibt es an {name} nicht; Zustände sind standby, night, ringing, talking, releasing, power-return, mit :STATION für eine andere gerufene",
+        NotFed { name: &'a str }:
+            "no supply reaches {name}"
+            | "kein Netzteil erreicht {name}",
+        CapacitanceUnknown { name: &'a str }:
+            "the capacitance of the cable of {name} is not in the catalogue"
+            | "die Kapazität der Leitung von {name} steht nicht im Katalog",
+        Impossible { value: &'a str, name: &'a str, why: &'a str }:
+            "{value} at {name} is not possible: {why}"
+            | "{value} an {name} ist nicht möglich: {why}",
+        WrongUnit { value: &'a str, name: &'a str, likely: &'a str, predicted: &'a str }:
+            "{value} at {name}: was it {likely}? Without a fault {predicted} is predicted. Left out; write {value}! if it is right"
+            | "{value} an {name}: waren es {likely}? Ohne Fehler werden {predicted} erwartet. Nicht verwendet; {value}! schreiben, wenn es stimmt",
+        Unreadable { text: &'a str }: "cannot be read: {text}" | "nicht lesbar: {text}",
+        Nothing:
+            "there is no reading and no symptom: only how often each cause is met is known"
+            | "es gibt weder Messung noch Anzeichen: bekannt ist nur, wie oft jede Ursache vorkommt",
+        SiteFails { errors: usize }:
+            "the site as drawn does not pass: {errors:error|errors}. Mend the design first, or count on it being the cause"
+            | "die Anlage besteht die Prüfung nicht: {errors:Fehler|Fehler}. Zuerst die Planung ändern, oder mit ihr als Ursache rechnen",
+    }
+}
+
+words! {
+    /// How a cause is mended, safely.
+    pub enum Mend {
+        Box:
+            "Measure its input first. If that is right, switch off, prove dead, and exchange the box."
+            | "Zuerst den Eingang messen. Stimmt er, abschalten, Spannungsfreiheit prüfen und den Verteiler tauschen.",
+        Cable:
+            "Switch off and prove dead. Take the cable off at both ends, test both legs, and replace it or use a spare pair."
+            | "Abschalten und Spannungsfreiheit prüfen. Leitung an beiden Enden abklemmen, beide Adern prüfen, ersetzen oder ein freies Paar nehmen.",
+        Design:
+            "Nothing is to be mended on the ladder: run check and fix, and change the design."
+            | "Auf der Leiter ist nichts zu tun: check und fix laufen lassen und die Planung ändern.",
+        Door:
+            "Free the door and the strike by hand before anything electrical; the way out must open at all times."
+            | "Vor allem Elektrischen Tür und Öffner von Hand gängig machen; der Weg ins Freie muss jederzeit offen sein.",
+        Joint:
+            "Switch off and prove dead. Remake the terminals at both ends of this section, both legs, and pull at each."
+            | "Abschalten und Spannungsfreiheit prüfen. Klemmen an beiden Enden dieses Abschnitts neu machen, beide Adern, und an jeder ziehen.",
+        Lock:
+            "Keep the door passable. Measure at the lock while it is released, then cable, contact and coil one after the other; put a sound diode in the right way round."
+            | "Die Tür begehbar halten. Am Schloss messen, während es freigegeben ist, dann Leitung, Kontakt und Spule nacheinander; eine heile Diode richtig herum einsetzen.",
+        Port:
+            "Switch off, move the run to a free port, and note it in the site file."
+            | "Abschalten, den Strang auf einen freien Ausgang legen und in der Anlagendatei vermerken.",
+        Reversed:
+            "Switch off and prove dead. Put the two conductors right, at one end only."
+            | "Abschalten und Spannungsfreiheit prüfen. Die beiden Adern richtig auflegen, nur an einem Ende.",
+        Setting:
+            "Compare its switches with the settings card, set them, and switch the station off and on."
+            | "Schalter mit der Einstellkarte vergleichen, einstellen und die Station aus- und einschalten.",
+        Short:
+            "Switch off and prove dead. Open the run half way and find on which side the short is left; look for crushed cable and whiskers at terminals."
+            | "Abschalten und Spannungsfreiheit prüfen. Den Strang in der Mitte öffnen und sehen, auf welcher Seite der Schluss bleibt; nach gequetschter Leitung und abstehenden Drähten an Klemmen suchen.",
+        Station:
+            "Take the station off and put a known good one in its place; mind what hangs beyond it."
+            | "Station abnehmen und eine heile einsetzen; beachten, was dahinter hängt.",
+        Supply:
+            "Mains side: by a licensed person only. Measure the output with all runs off, then put them back one by one."
+            | "Netzseite: nur durch eine Elektrofachkraft. Ausgang mit allen Strängen ab messen, dann einzeln wieder auflegen.",
+        Terminator:
+            "Set the terminator, with its capacitor, on the last station of the run and on no other."
+            | "Den Abschluss mit Kondensator an der letzten Station des Strangs setzen und an keiner anderen.",
+        Water:
+            "Switch off and prove dead. Open boxes and outdoor stations on this run, dry and reseal them, and replace cable that stays below 1 Mohm."
+            | "Abschalten und Spannungsfreiheit prüfen. Dosen und Außenstationen dieses Strangs öffnen, trocknen und abdichten; Leitung ersetzen, die unter 1 Mohm bleibt.",
+    }
+}
+
+impl Kind {
+    /// How it is mended.
+    pub fn mend(self) -> Mend {
+        match self {
+            Kind::Joint => Mend::Joint,
+            Kind::Open | Kind::PairLegOpen | Kind::ThinConductor | Kind::CladAluminium | Kind::LongerRun => {
+                Mend::Cable
+            }
+            Kind::SplitPair | Kind::BridgedTap => Mend::Cable,
+            Kind::Reversed | Kind::InAndOut => Mend::Reversed,
+            Kind::Short | Kind::ShortResistive => Mend::Short,
+            Kind::Leakage | Kind::LegToEarth => Mend::Water,
+            Kind::DesignAsDrawn => Mend::Design,
+            Kind::SettingWrong | Kind::SettingDuplicate | Kind::RingerMuted => Mend::Setting,
+            Kind::WrongPort | Kind::PortDead => Mend::Port,
+            Kind::TerminatorMissing | Kind::TerminatorExtra | Kind::TerminatorDirect => Mend::Terminator,
+            Kind::LockCircuit | Kind::LockDiode | Kind::ExitButton => Mend::Lock,
+            Kind::DoorBinding => Mend::Door,
+            Kind::SupplyDead | Kind::SupplyLow | Kind::SupplySoft | Kind::BatteryAged => Mend::Supply,
+            Kind::BoxDead => Mend::Box,
+            Kind::ForeignFamily
+            | Kind::StationDead
+            | Kind::StationOverdraw
+            | Kind::StationRemoved
+            | Kind::HandsetFailed
+            | Kind::DisplayFailed
+            | Kind::DoorStationDead
+            | Kind::DoorOverdraw
+            | Kind::ButtonFailed
+            | Kind::MicrophoneFailed
+            | Kind::CameraFailed => Mend::Station,
+        }
+    }
+}
+
+sentences! {
+    /// What is read, where, and how.
+    pub enum ReadingWords<'a> {
+        Voltage { place: &'a str, when: Option<&'a str> }:
+            "voltage at {place}<, {when}>"
+            | "Spannung an {place}<, {when}>",
+        Drop { from: &'a str, to: &'a str, when: Option<&'a str> }:
+            "voltage lost from {from} to {to}<, {when}>"
+            | "Spannungsabfall von {from} bis {to}<, {when}>",
+        Current { place: &'a str, when: Option<&'a str> }:
+            "current into {place}<, {when}>"
+            | "Strom in {place}<, {when}>",
+        Loop { place: &'a str }:
+            "loop resistance of {place}, dead, taken off at both ends and from its stations, far end shorted"
+            | "Schleifenwiderstand von {place}, spannungsfrei, an beiden Enden und von den Stationen abgeklemmt, fernes Ende gebrückt",
+        Insulation { place: &'a str }:
+            "resistance between the legs of {place}, dead, taken off at both ends and from its stations"
+            | "Widerstand zwischen den Adern von {place}, spannungsfrei, an beiden Enden und von den Stationen abgeklemmt",
+        Earth { place: &'a str }:
+            "resistance from the legs of {place} to earth, dead, taken off at both ends and from its stations"
+            | "Widerstand der Adern von {place} gegen Erde, spannungsfrei, an beiden Enden und von den Stationen abgeklemmt",
+        Capacitance { place: &'a str }:
+            "capacitance of {place}, dead, taken off at both ends and from its stations, far end open"
+            | "Kapazität von {place}, spannungsfrei, an beiden Enden und von den Stationen abgeklemmt, fernes Ende offen",
+    }
+}
+
+sentences! {
+    /// How large a cause is.
+    pub enum SizeWords {
+        Ohms { best: Figure, low: Figure, high: Figure }:
+            "about {best} ({low} to {high})"
+            | "etwa {best} ({low} bis {high})",
+        Times { best: Figure, low: Figure, high: Figure }:
+            "about {best} times ({low} to {high})"
+            | "etwa {best}-fach ({low} bis {high})",
+        Along { low: Figure, high: Figure }:
+            "between {low} and {high} of the way along it"
+            | "zwischen {low} und {high} seiner Länge",
+    }
+}
+
+sentences! {
+    /// A line of the answer.
+    pub enum Answer<'a> {
+        Cause { share: Figure, cause: &'a str, element: Option<&'a str>, size: Option<&'a str> }:
+            "{share} {cause}<, {element}><, {size}>" | same,
+        Told { cause: &'a str, element: Option<&'a str>, share: Figure }:
+            "Most likely {cause}<, {element}>: {share}."
+            | "Am wahrscheinlichsten: {cause}<, {element}>, {share}.",
+        ToldOfClass { causes: usize, cause: &'a str, element: Option<&'a str>, share: Figure }:
+            "One of {causes:cause|causes} that the readings so far do not tell apart, {share} together; first {cause}<, {element}>."
+            | "Eine von {causes:Ursache|Ursachen}, die die bisherigen Messungen nicht trennen, zusammen {share}; zuerst {cause}<, {element}>.",
+        NotToldApart { causes: usize, share: Figure }:
+            "Not told apart so far, {share} together ({causes:cause|causes}):"
+            | "Bisher nicht zu trennen, zusammen {share} ({causes:Ursache|Ursachen}):",
+        AndMore { causes: usize, share: Figure }:
+            "and {causes:more|more}, {share} together"
+            | "und {causes:weitere|weitere}, zusammen {share}",
+        Others: "Less likely:" | "Weniger wahrscheinlich:",
+        NoneOfThese { share: Figure }:
+            "{share} none of these"
+            | "{share} keine davon",
+        NothingFits:
+            "Nothing in the list explains the readings well: two faults at once, a wrong reading, or something else."
+            | "Nichts in der Liste erklärt die Messungen gut: zwei Fehler zugleich, eine falsche Messung oder etwas anderes.",
+        Pair { share: Figure, first: &'a str, second: &'a str }:
+            "Two at once would explain it: {first}; and {second} ({share} among the pairs that were tried)."
+            | "Zwei zugleich würden es erklären: {first}; und {second} ({share} unter den geprüften Paaren).",
+        Doubtful { reading: &'a str, value: &'a str, share: Figure }:
+            "{value}, {reading}, does not fit the rest (wrong with a probability of {share}): take it again."
+            | "{value}, {reading}, passt nicht zum Übrigen (mit {share} falsch): noch einmal messen.",
+        Next { reading: &'a str, minutes: usize }:
+            "Read next: {reading} (about {minutes:minute|minutes})."
+            | "Als Nächstes: {reading} (etwa {minutes:Minute|Minuten}).",
+        Meaning { low: Figure, high: Figure, share: Figure, causes: &'a str }:
+            "{low} to {high} ({share}): {causes}"
+            | "{low} bis {high} ({share}): {causes}",
+        SureEnough { share: Figure }:
+            "That is sure enough ({share} was asked for); no further reading is proposed."
+            | "Das ist sicher genug (verlangt waren {share}); keine weitere Messung wird vorgeschlagen.",
+        NoReadingTells:
+            "No electrical reading tells the rest apart: look at them one after the other."
+            | "Keine elektrische Messung trennt den Rest: der Reihe nach ansehen.",
+        Proof { reading: &'a str, low: Figure, high: Figure }:
+            "Mended, this proves it: {reading} between {low} and {high}."
+            | "Nach der Behebung beweist es: {reading} zwischen {low} und {high}.",
+        Caution:
+            "Probabilities rest on the table of rates (common practice, no source; latchline locate --show-rates) and on the site file being as built. They are no certificate."
+            | "Wahrscheinlichkeiten beruhen auf der Tabelle der Häufigkeiten (übliche Praxis, ohne Quelle; latchline locate --show-rates) und darauf, dass die Anlagendatei dem Gebauten entspricht. Sie sind keine Bescheinigung.",
+        CallsByNight:
+            "Calls are reckoned with illumination and heaters on."
+            | "Rufe sind mit Beleuchtung und Heizung gerechnet.",
+        Hidden { seed: usize }:
+            "A fault is hidden (seed {seed}). Ask with --ask PLACE, --ask PLACE@ringing or --ask loop:RUN; say --answer KIND:ELEMENT."
+            | "Ein Fehler ist versteckt (Startwert {seed}). Mit --ask STELLE, --ask STELLE@ringing oder --ask loop:STRANG fragen; --answer URSACHE:ELEMENT antworten.",
+        Asked { reading: &'a str, value: &'a str, minutes: usize }:
+            "{value}: {reading} ({minutes:minute|minutes})"
+            | "{value}: {reading} ({minutes:Minute|Minuten})",
+        Solution { cause: &'a str, element: Option<&'a str>, size: Option<&'a str> }:
+            "It is {cause}<, {element}><, {size}>."
+            | "Es ist {cause}<, {element}><, {size}>.",
+        Right: "Right." | "Richtig.",
+        RightPlace: "The right place, another cause." | "Die richtige Stelle, eine andere Ursache.",
+        Wrong: "Not that." | "Das ist es nicht.",
+        Score { asked: usize, minutes: usize, best: usize, best_minutes: usize }:
+            "You took {asked:reading|readings} and {minutes:minute|minutes}; the readings that tell most take {best:reading|readings} and {best_minutes:minute|minutes}."
+            | "Gebraucht: {asked:Messung|Messungen} und {minutes:Minute|Minuten}; die aufschlussreichsten brauchen {best:Messung|Messungen} und {best_minutes:Minute|Minuten}.",
+    }
+}

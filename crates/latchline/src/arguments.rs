@@ -8,7 +8,7 @@ use crate::commands::{
     explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
     locate::LocateArguments, man::ManArguments, new::NewArguments, pack::PackArguments,
     practise::PractiseArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
-    serve::ServeArguments,
+    serve::ServeArguments, store::StoreArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -81,4 +81,6 @@ pub enum Command {
     Reach(ReachArguments),
     #[command(after_help = examples!("response line.json", "response - < line.json"))]
     Response(ResponseArguments),
+    #[command(after_help = examples!("store list my-sites", "store backup my-sites sites-monday.db"))]
+    Store(StoreArguments),
 }

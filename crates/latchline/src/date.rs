@@ -17,6 +17,23 @@ pub fn chosen(given: Option<&str>) -> Result<String> {
     }
 }
 
+/// A moment as it is told: day and minute in the zone of this machine, or in UTC if SOURCE_DATE_EPOCH is set.
+pub fn minute(at_ms: i64) -> String {
+    let zone = match std::env::var("SOURCE_DATE_EPOCH") {
+        Ok(_) => jiff::tz::TimeZone::UTC,
+        Err(_) => jiff::tz::TimeZone::system(),
+    };
+    match jiff::Timestamp::from_millisecond(at_ms) {
+        Ok(moment) => moment.to_zoned_datetime(zone).strftime("%Y-%m-%d %H:%M").to_string(),
+        Err(_) => String::from("at a moment beyond every calendar"),
+    }
+}
+
+/// Now, in milliseconds since the beginning of 1970, UTC.
+pub fn now_ms() -> i64 {
+    jiff::Timestamp::now().as_millisecond()
+}
+
 fn checked(text: &str) -> Result<String> {
     let is_plain = text.len() == 10 && text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-');
     match text.parse::<Date>() {

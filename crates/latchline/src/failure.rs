@@ -21,7 +21,7 @@ pub fn report(error: &anyhow::Error) -> ExitCode {
 }
 
 /// What the system's error means for whoever named the file.
-fn in_words(error: &std::io::Error) -> String {
+pub fn in_words(error: &std::io::Error) -> String {
     let words = match error.kind() {
         ErrorKind::NotFound => "there is no such file or folder; check the path",
         ErrorKind::PermissionDenied => "permission is denied; choose another place, or ask its owner",

@@ -66,6 +66,7 @@ fn run(
         Command::Locate(arguments) => commands::locate::run(arguments, surroundings, input, output),
         Command::Practise(arguments) => commands::practise::run(arguments, surroundings, input, output),
         Command::Reach(arguments) => commands::reach::run(arguments, surroundings, output),
+        Command::Store(arguments) => commands::store::run(arguments, output),
         Command::Response(arguments) => commands::response::run(arguments, input, output),
     }
 }

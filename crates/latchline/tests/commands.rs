@@ -22,6 +22,7 @@ const COMMANDS: [&str; 18] = [
     "headroom",
     "reach",
     "response",
+    "store",
 ];
 
 #[test]

@@ -11,6 +11,7 @@ mod german;
 mod locate;
 mod pack_folder;
 mod sheets;
+mod store;
 mod surveys;
 
 use std::fs;

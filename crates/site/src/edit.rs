@@ -9,7 +9,7 @@ mod values;
 pub use expect::{Unmet, expecting, unmet};
 pub use lines::difference;
 pub use places::{Places, apply_at};
-pub use values::{is_toml, value_difference};
+pub use values::{is_toml, merge_values, value_difference};
 
 use latchline_finding::{Change, Edit, EditStep};
 use std::borrow::Cow;

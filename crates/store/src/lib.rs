@@ -3,6 +3,8 @@
 //! * [`Store`]: sites, each a row of [revisions](Revision) of [texts](Texts); states with names; nothing is ever overwritten;
 //! * [`Store::submit`]: a [`Submission`] is brought to the newest revision wherever all that it expects still stands, or is a
 //!   [`Conflict`] that shows both. Its id makes sending it again harmless. Taking something back appends the inverse;
+//! * [`Store::settle`]: brings the head and the files in a [`LiveFolder`] together, whoever changed them;
+//! * [`Store::keep_answer`]: what was asked and answered on the telephone, found again by its words;
 //! * [`Database`]: what keeps it; [`Sqlite`] keeps it in one file. What was accepted is on the medium.
 //!
 //! ```
@@ -29,6 +31,7 @@ mod content;
 pub mod database;
 mod error;
 mod hash;
+mod live;
 mod merge;
 mod rebase;
 mod revision;
@@ -38,11 +41,13 @@ mod stack;
 mod store;
 mod submission;
 mod submit;
+mod telephone;
 mod texts;
 
 pub use database::Database;
 pub use error::StoreError;
 pub use hash::of_text;
+pub use live::{LiveError, LiveFolder, Settled};
 pub use revision::{Kind, Number, Revision, Signed, SiteEntry, SiteId, State};
 pub use schema::SCHEMA_VERSION;
 pub use sqlite::Sqlite;
@@ -51,4 +56,5 @@ pub use submission::{
     Clash, Conflict, FileChange, LONGEST_ID, LONGEST_NAME, LONGEST_NOTE, Outcome, Proposal, Submission,
 };
 pub use submit::Turns;
+pub use telephone::{Answer, LONGEST_ANSWER};
 pub use texts::{LARGEST_TEXT_BYTES, LONGEST_PATH, MOST_FILES, Texts};

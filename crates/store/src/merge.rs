@@ -72,6 +72,20 @@ pub(crate) fn hunks<'t>(old: &[&'t str], new: &[&'t str]) -> Vec<Hunk<'t>> {
     found
 }
 
+/// Lines that are replaced one for one are changes of their own.
+fn singles<'t>(hunks: Vec<Hunk<'t>>) -> Vec<Hunk<'t>> {
+    let mut found: Vec<Hunk<'t>> = Vec::new();
+    for hunk in hunks {
+        if hunk.is_one_for_one() {
+            let lines = hunk.base.zip(hunk.lines);
+            found.extend(lines.map(|(line, new)| Hunk { base: line..line + 1, lines: vec![new] }));
+        } else {
+            found.push(hunk);
+        }
+    }
+    found
+}
+
 impl Hunk<'_> {
     fn is_one_for_one(&self) -> bool {
         !self.base.is_empty() && self.base.len() == self.lines.len()
@@ -87,7 +101,7 @@ impl Hunk<'_> {
 /// Both sides by lines.
 fn by_lines(base: &str, ours: &str, theirs: &str) -> Result<String, Vec<Meeting>> {
     let (base, ours, theirs) = (lines_of(base), lines_of(ours), lines_of(theirs));
-    let (ours, theirs) = (hunks(&base, &ours), hunks(&base, &theirs));
+    let (ours, theirs) = (singles(hunks(&base, &ours)), singles(hunks(&base, &theirs)));
     let (mut ours, mut theirs) = (ours.iter().peekable(), theirs.iter().peekable());
     let (mut merged, mut at, mut meetings) = (String::new(), 0, Vec::new());
     let mut put = |hunk: &Hunk<'_>, is_wanted: bool| {
@@ -167,8 +181,7 @@ pub fn merge(base: &str, ours: &str, theirs: &str) -> Result<String, Vec<Meeting
         Ok(merged) if !all_were || is_toml(&merged) => Ok(merged),
         refused => {
             let meetings = refused.err();
-            let by_values =
-                || edit::value_difference(base, theirs).and_then(|change| edit::apply(ours, &change)).ok();
+            let by_values = || edit::merge_values(base, ours, theirs).ok();
             match all_were.then(by_values).flatten() {
                 Some(merged) => Ok(merged),
                 None => Err(meetings.unwrap_or_else(|| vec![whole(base, ours, theirs)])),
@@ -191,6 +204,7 @@ mod tests {
         assert_eq!(merge("a\nb\nc\n", "A\nb\nc\n", "a\nb\nC\n").as_deref(), Ok("A\nb\nC\n"));
         // Neighbours, each replaced one for one.
         assert_eq!(merge("a\nb\n", "A\nb\n", "a\nB\n").as_deref(), Ok("A\nB\n"));
+        assert_eq!(merge("a\nb\nc\n", "A\nB\nc\n", "a\nB\nc\n").as_deref(), Ok("A\nB\nc\n"));
         // The same on both sides.
         assert_eq!(merge("a\nb\nc\n", "A\nb\nX\n", "A\nb\nc\n").as_deref(), Ok("A\nb\nX\n"));
         assert_eq!(merge("a", "a\nb\n", "a").as_deref(), Ok("a\nb\n"));
@@ -213,6 +227,8 @@ mod tests {
         let theirs = base.replace("\"a\"", "\"b\"");
         let both = ours.replace("\"a\"", "\"b\"");
         assert_eq!(merge(base, &ours, &theirs).as_deref(), Ok(both.as_str()));
+        // What is already as the other side has it is no conflict.
+        assert_eq!(merge(base, &both, &theirs).as_deref(), Ok(both.as_str()));
         let other = base.replace("5 m", "7 m");
         assert!(merge(base, &ours, &other).is_err());
     }
@@ -223,8 +239,8 @@ mod tests {
         let ours = base.replace("a = 1\n", "a = 1\nx = 1\n");
         let theirs = base.replace("c = 3\n", "c = 3\nx = 2\n");
         assert!(merge(base, &ours, &theirs).is_err());
-        // With the same value it is one and the same change.
+        // With the same value it says the same already, wherever it stands.
         let same = base.replace("c = 3\n", "c = 3\nx = 1\n");
-        assert!(merge(base, &ours, &same).is_err());
+        assert_eq!(merge(base, &ours, &same).as_deref(), Ok(ours.as_str()));
     }
 }

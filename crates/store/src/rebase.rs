@@ -6,6 +6,7 @@ use crate::submission::{Clash, FileChange};
 use crate::texts::Texts;
 use latchline_finding::Edit;
 use latchline_site::edit::{self, EditError};
+use std::collections::BTreeSet;
 
 /// A change that does not go together with what is there now.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -110,17 +111,14 @@ pub(crate) fn merge_all(
 ) -> Result<Result<Texts, Vec<Clash>>, StoreError> {
     let mut texts = ours.clone();
     let mut clashes = Vec::new();
-    let mut paths: Vec<&str> = base.files().chain(theirs.files()).map(|(path, _)| path).collect();
-    paths.dedup();
+    let paths: BTreeSet<&str> = base.files().chain(theirs.files()).map(|(path, _)| path).collect();
     for path in paths {
         let text = |texts: &Texts| texts.get(path).cloned();
         let (was, is, wanted) = (text(base), text(ours), text(theirs));
         match merged(path, was.as_deref(), is.as_deref(), wanted.as_deref()) {
             Ok(Some(merged)) => texts.put(path, merged)?,
             Ok(None) => texts.take_out(path)?,
-            Err(found) => {
-                clashes.extend(found.into_iter().filter(|clash| !clashes.contains(clash)).collect::<Vec<_>>())
-            }
+            Err(found) => clashes.extend(found),
         }
     }
     Ok(if clashes.is_empty() { Ok(texts) } else { Err(clashes) })

@@ -60,7 +60,7 @@ const MIGRATIONS: &[&[&str]] = &[&[
         foreign key (site, number) references revision (site, number))",
     "create table live (
         site bigint not null primary key references site (id),
-        exported bigint not null,
+        exported bigint,
         aside bigint)",
     "create table answer (
         id text not null primary key,
@@ -68,6 +68,7 @@ const MIGRATIONS: &[&[&str]] = &[&[
         site bigint references site (id),
         at_ms bigint not null,
         by_whom text not null,
+        engine text not null,
         asked_by text not null,
         question text not null,
         answer text not null,

@@ -5,7 +5,7 @@
 
 use crate::StoreError;
 use crate::database::{Database, Row, Statements, Value, Work};
-use rusqlite::backup::Backup;
+use rusqlite::backup::{Backup, StepResult};
 use rusqlite::types::{ToSqlOutput, ValueRef};
 use rusqlite::{Connection, ErrorCode, OpenFlags};
 use std::path::{Path, PathBuf};
@@ -106,6 +106,26 @@ impl Sqlite {
         copy.close().map_err(|(_, error)| told_of_copy(&error))
     }
 
+    /// Becomes a copy of another store, all of it or nothing: what was here is gone then.
+    ///
+    /// # Errors
+    /// If the other cannot be read, or this cannot be written.
+    pub fn become_as(&self, other: &Sqlite) -> Result<(), StoreError> {
+        let told = |error: &rusqlite::Error| told(&self.place, error);
+        let source = other.reader()?;
+        let mut writer = self.writer();
+        {
+            let backup = Backup::new(&source, &mut writer).map_err(|error| told(&error))?;
+            // In one step, which is one transaction.
+            match backup.step(-1).map_err(|error| told(&error))? {
+                StepResult::Done => {}
+                _ => return Err(StoreError::Busy(self.place.clone())),
+            }
+        }
+        other.keep_reader(source);
+        set_up(&writer).map_err(|error| told(&error))
+    }
+
     /// Reads every page and holds tables, indexes and references against each other.
     ///
     /// # Errors
@@ -174,7 +194,11 @@ fn connect(path: &Path, vfs: Option<&str>, access: Access) -> rusqlite::Result<C
 
 /// What stays in the file, and how it is synced.
 fn set_up(connection: &Connection) -> rusqlite::Result<()> {
-    connection.pragma_update(None, "application_id", APPLICATION_ID)?;
+    // Written once: opening a store changes nothing in it.
+    let mark: i64 = connection.query_row("pragma application_id", [], |row| row.get(0))?;
+    if mark != APPLICATION_ID {
+        connection.pragma_update(None, "application_id", APPLICATION_ID)?;
+    }
     connection.pragma_update(None, "journal_mode", "wal")?;
     connection.pragma_update(None, "synchronous", "full")?;
     connection.pragma_update(None, "journal_size_limit", 16_000_000)
@@ -311,6 +335,12 @@ fn told(place: &str, error: &rusqlite::Error) -> StoreError {
         Some(ErrorCode::NotADatabase) => StoreError::NotAStore(place),
         Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged { place, detail },
         Some(ErrorCode::ConstraintViolation) if detail.contains("UNIQUE") => StoreError::Overtaken,
+        Some(ErrorCode::CannotOpen) => StoreError::Failed {
+            place,
+            detail: String::from(
+                "it cannot be opened or made; check that its folder is there and may be written",
+            ),
+        },
         _ => StoreError::Failed { place, detail },
     }
 }

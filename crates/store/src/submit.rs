@@ -33,7 +33,7 @@ impl Store {
         let digest = submission.digest();
         self.write(|statements| match self.answered(statements, site, submission, &digest)? {
             Some(outcome) => Ok(outcome),
-            None => self.answer(statements, site, submission, &digest),
+            None => self.decide(statements, site, submission, &digest),
         })
     }
 
@@ -69,7 +69,7 @@ impl Store {
         }))
     }
 
-    fn answer(
+    fn decide(
         &self,
         statements: &mut dyn Statements,
         site: SiteId,

@@ -6,7 +6,11 @@
     reason = "tests may fail, and look at files"
 )]
 
+mod clients;
 mod common;
+mod durability;
+mod live;
 mod refused;
 mod revisions;
 mod submissions;
+mod telephone;

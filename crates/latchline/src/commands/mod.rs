@@ -24,6 +24,7 @@ pub mod reach;
 pub mod response;
 pub mod schema;
 pub mod serve;
+pub mod store;
 
 use crate::failure::UNUSABLE;
 use latchline_finding::{Finding, Language, Sources};

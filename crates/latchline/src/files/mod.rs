@@ -5,6 +5,8 @@
 //!   nobody agreed to lose;
 //! * [`edit`]: the same for a file that was read before, refused if it is no longer what was read;
 //! * [`kind`]: what a file plainly is, for who names the wrong one;
+//! * [`create_by`]: a new file that something else fills;
+//! * [`LiveFiles`], [`FolderLock`]: the files beside a store, and who may work on them;
 //! * [`inputs`]: a result is never written over what it was made from;
 //! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it.
 
@@ -13,6 +15,8 @@ pub mod folder;
 pub mod inputs;
 mod kept;
 mod kind;
+mod live;
+mod lock;
 pub mod read;
 mod result_file;
 mod standing;
@@ -22,7 +26,9 @@ mod write;
 
 pub use inputs::refuse_inputs;
 pub use kind::{refuse_for_site, refuse_for_survey};
+pub use live::LiveFiles;
+pub use lock::FolderLock;
 pub use read::{Original, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};
-pub use write::{edit, make_folder, write};
+pub use write::{create_by, edit, make_folder, write};

@@ -78,10 +78,31 @@ fn folder_of(target: &Path) -> &Path {
 }
 
 fn create(target: &Path, bytes: &[u8]) -> Result<()> {
+    let mut aside = aside_for(target)?;
+    aside.file.write_all(bytes)?;
+    take_place(aside, target)
+}
+
+/// Makes a new file that is filled by something else, which is given its path aside.
+///
+/// # Errors
+/// If it exists already, cannot be filled or not be written; then there is none.
+pub fn create_by(path: &Path, fill: impl FnOnce(&Path) -> Result<()>) -> Result<()> {
+    super::refuse_standing(path, MayReplace::Nothing)?;
+    let cannot = || format!("cannot write \"{}\"", shown::path(path));
+    let aside = aside_for(path).with_context(cannot)?;
+    fill(&aside.path)?;
+    take_place(aside, path).with_context(cannot)
+}
+
+fn aside_for(target: &Path) -> Result<AsideFile> {
     let folder = folder_of(target);
     aside::clear_files(folder);
-    let mut aside = AsideFile::new(folder)?;
-    aside.file.write_all(bytes)?;
+    Ok(AsideFile::new(folder)?)
+}
+
+/// Puts a file that is aside in a place where nothing is.
+fn take_place(aside: AsideFile, target: &Path) -> Result<()> {
     aside.file.sync_all()?;
     // A second name fails if the first is taken meanwhile; a renaming would not.
     match fs::hard_link(&aside.path, target) {
@@ -97,7 +118,7 @@ fn create(target: &Path, bytes: &[u8]) -> Result<()> {
         }
         Err(error) => return Err(error.into()),
     }
-    make_durable(folder);
+    make_durable(folder_of(target));
     Ok(())
 }
 

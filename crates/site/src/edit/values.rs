@@ -23,6 +23,45 @@ pub fn value_difference(from: &str, to: &str) -> Result<Edit, EditError> {
     Ok(edit)
 }
 
+/// What `theirs` says otherwise than `base`, in `ours`, value by value; what `ours` says already is left.
+///
+/// # Errors
+/// As [`value_difference`], or if `ours` has a value of which both made something else.
+pub fn merge_values(base: &str, ours: &str, theirs: &str) -> Result<String, EditError> {
+    let wanted = read(theirs)?;
+    let there = read(ours)?;
+    let mut edit = value_difference(base, theirs)?;
+    edit.changes.retain(|(path, change)| match change {
+        Change::AppendTable(body) => {
+            let row = |table: &toml_edit::Table| table.to_string().trim() == body.as_str();
+            let rows = there.get(&key(path)).and_then(Item::as_array_of_tables);
+            !rows.is_some_and(|rows| path.len() == 1 && rows.iter().any(row))
+        }
+        _ => {
+            let (is, becomes) = (expect::found(&there, path), expect::found(&wanted, path));
+            !same(is.as_deref(), becomes.as_deref())
+        }
+    });
+    super::apply(ours, &edit)
+}
+
+/// The last key of a path; empty if that is no key.
+fn key(path: &[EditStep]) -> String {
+    match path.last() {
+        Some(EditStep::Key(key)) => key.clone(),
+        _ => String::new(),
+    }
+}
+
+/// Whether two values say the same, however they are written.
+fn same(one: Option<&str>, other: Option<&str>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => one == other || expect::meaning(one) == expect::meaning(other),
+        (None, None) => true,
+        _ => false,
+    }
+}
+
 struct Walk<'w> {
     from: &'w DocumentMut,
     to: &'w DocumentMut,
@@ -53,10 +92,7 @@ impl Walk<'_> {
             return self.tables(old, new);
         }
         let (was, becomes) = (self.found(self.from), self.found(self.to));
-        let is_same = |a: &str, b: &str| a == b || expect::meaning(a) == expect::meaning(b);
-        if let (Some(was), Some(becomes)) = (&was, &becomes)
-            && is_same(was, becomes)
-        {
+        if same(was.as_deref(), becomes.as_deref()) {
             return Ok(());
         }
         match (old, new) {

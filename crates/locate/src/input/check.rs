@@ -11,7 +11,8 @@ use latchline_circuit::flow::Workspace;
 use latchline_finding::{CallMoment, Figure, Language, StateKind, Unit};
 use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
-use latchline_site::parse::{NameBudget, QuantityError, UNITS, read_number_and_unit};
+use latchline_site::keys::{QuantityError, UNITS, read_number_and_unit};
+use latchline_site::parse::NameBudget;
 use latchline_words::figures;
 use latchline_words::locate::Problem;
 

@@ -96,6 +96,7 @@ fn device(id: &str, run: &str, adverse_v: Option<f64>, state: OperatingState) ->
             (StateKind::StandbyDay, Some(46.87)),
             (StateKind::PowerReturn, if id == "A-102" { None } else { Some(40.5) }),
         ]),
+        limit_by_state: BTreeMap::from([(StateKind::StandbyDay, 36.0), (StateKind::PowerReturn, 36.0)]),
         distance_m: 62.0,
         loop_resistance_ohm: 10.9,
     }

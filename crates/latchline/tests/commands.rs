@@ -3,7 +3,7 @@
 
 use crate::common::{Folder, ran};
 
-const COMMANDS: [&str; 18] = [
+const COMMANDS: [&str; 21] = [
     "new",
     "check",
     "addresses",
@@ -20,6 +20,8 @@ const COMMANDS: [&str; 18] = [
     "flow",
     "pack",
     "headroom",
+    "locate",
+    "practise",
     "reach",
     "response",
     "store",

@@ -39,6 +39,7 @@ fn found(from: &str, to: &str) -> Vec<(String, String, String)> {
     let file = sources.add("own.toml", PARTS.replace(from, to));
     let text = |argument: Option<&Argument>| match argument {
         Some(Argument::Text(text)) => text.clone(),
+        Some(Argument::Words(words)) => words.name().to_string(),
         _ => String::new(),
     };
     let findings = LoadedCatalogues::new(&sources, &[file]).findings().to_vec();

@@ -19,7 +19,7 @@ macro_rules! words {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum $name {
-            $(#[doc = concat!("“", $english, "”")] $variant,)*
+            $(#[doc = concat!("`` ", $english, " ``")] $variant,)*
         }
 
         impl $name {
@@ -93,7 +93,7 @@ macro_rules! sentences {
         #[derive(Debug, Clone, PartialEq)]
         pub enum $name $(<$life>)? {
             $(
-                #[doc = concat!("“", $english, "”")]
+                #[doc = concat!("`` ", $english, " ``")]
                 $variant $({ $(#[doc = concat!("What stands for `", stringify!($argument), "`.")] $argument: $type),* })?,
             )*
         }

@@ -9,13 +9,12 @@
 
 use crate::layout::{Corner, Layout, StageSource};
 use crate::phase::Phase;
-use crate::states::StateSpace;
 use latchline_finding::StateKind;
 
 /// Power at the terminals of a source in one state.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PowerState {
-    /// Index into [`StateSpace::phases`].
+    /// Index into [`StateSpace::phases`](crate::StateSpace::phases).
     pub phase: usize,
     /// Call options that stand.
     pub set: Vec<usize>,
@@ -55,10 +54,4 @@ pub(crate) fn at_highest_voltage(layout: &Layout, phase: &Phase, stage: usize) -
     let mut phase = phase.clone();
     phase.voltage_v[stage] = Some(highest);
     Some(phase)
-}
-
-/// The same state with so many calls at once, for what one call adds.
-pub fn with_most_calls(space: &StateSpace, phase: usize, most_calls: usize) -> Phase {
-    let phase = &space.phases[phase];
-    Phase { most_calls: most_calls.min(phase.most_calls), ..phase.clone() }
 }

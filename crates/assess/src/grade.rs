@@ -114,7 +114,8 @@ fn parts_in_use(site: &Site, collector: &mut Collector, wanted: &[Bears]) {
         }
         let of_locks = entrance.locks.iter().filter_map(|used| used.cable.as_ref());
         let of_inputs = entrance.alarm_inputs.iter().filter_map(|input| input.cable.as_ref());
-        for cable in of_locks.chain(of_inputs) {
+        let of_parts = entrance.locks.iter().flat_map(|used| &used.cables).map(|to| &to.cable);
+        for cable in of_locks.chain(of_parts).chain(of_inputs) {
             collector.part(&site.catalogue.cables[&cable.value].head, &without_signal);
         }
         collector.fittings(site, entrance, wanted);

@@ -10,13 +10,14 @@ use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, label_facts, origin_line};
-use crate::terminals::{Device, place_name};
 use crate::{PackError, PackFile};
 use latchline_drawing::Palette;
 use latchline_drawing::font::{shortened, text_width_mm};
 use latchline_drawing::palette::Ink;
 use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
+use latchline_wiring::Item;
+use latchline_wiring::terminal::place_name;
 use std::fmt::Write as _;
 
 /// A grid of label stock, in millimetres.
@@ -164,7 +165,7 @@ fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'sta
 /// Room between the edge of a label and what is on it.
 const MARGIN_MM: f64 = 2.5;
 
-fn device_label(subject: &Subject<'_>, device: Device, grid: &Grid) -> Result<Group, PackError> {
+fn device_label(subject: &Subject<'_>, device: Item, grid: &Grid) -> Result<Group, PackError> {
     let facts = label_facts(subject, device);
     let data = match &subject.options.base_url {
         Some(base) => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(&facts.name)),

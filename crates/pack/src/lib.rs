@@ -1,19 +1,17 @@
 //! The pack that goes to site: schedules, cut list, commissioning sheets, labels, workbook, drawings.
 //!
-//! What stands in it comes from the site, its assessment, its predicted readings and its cut list
+//! What stands in it comes from the site, its wiring, its assessment, its predicted readings and its cut list
 //! ([`PackInput`]); nothing is solved here. It is put once into [`Table`]s with typed cells, and written in every
 //! format from there:
 //!
 //! * [`table`]: tables, rows and cells;
 //! * [`tables`]: what each table holds;
-//! * [`terminals`]: what is wired to what, conductor by conductor; [`colours`]: in which colour;
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
 //! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
 //! Nothing here touches a file: [`Pack`] gives names and bytes, the same for the same input.
 
-pub mod colours;
 pub mod contents;
 pub mod labels;
 pub mod language;
@@ -25,7 +23,6 @@ pub mod stamp;
 pub mod subject;
 pub mod table;
 pub mod tables;
-pub mod terminals;
 pub mod write;
 
 pub use contents::{CONTENTS_MARK, CONTENTS_NAME};

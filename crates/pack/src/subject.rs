@@ -3,11 +3,12 @@
 use crate::locale::Locale;
 use crate::options::Options;
 use crate::stamp::Stamp;
-use crate::terminals::{Device, Wiring, walking_order};
 use latchline_assess::{Assessment, DeviceResult, ReadingPlace, Readings};
 use latchline_cutting::CableCuts;
 use latchline_finding::{Finding, Severity};
 use latchline_site::model::Site;
+use latchline_wiring::item::{item_place, walking_order};
+use latchline_wiring::{Item, Wiring};
 use std::collections::BTreeMap;
 
 /// What a pack is made from.
@@ -46,7 +47,7 @@ pub struct Subject<'a> {
     /// Cables and terminals.
     pub wiring: Wiring,
     /// Supplies, boxes and stations in walking order.
-    pub order: Vec<Device>,
+    pub order: Vec<Item>,
     results: BTreeMap<&'a str, &'a DeviceResult>,
 }
 
@@ -83,18 +84,18 @@ impl<'a> Subject<'a> {
     }
 
     /// Where a device of the bus is read: a supply at its output, others at their input.
-    pub fn reading_place(&self, device: Device) -> Option<ReadingPlace> {
-        match device {
-            Device::Supply(index) => Some(ReadingPlace::Supply(index)),
-            Device::Box(index) => Some(ReadingPlace::BoxInput(index)),
-            Device::Station(index) => Some(ReadingPlace::Station(index)),
-            Device::Lock { .. } | Device::AlarmContact { .. } => None,
+    pub fn reading_place(&self, item: Item) -> Option<ReadingPlace> {
+        match item {
+            Item::Supply(index) => Some(ReadingPlace::Supply(index)),
+            Item::Box(index) => Some(ReadingPlace::BoxInput(index)),
+            Item::Station(index) => Some(ReadingPlace::Station(index)),
+            _ => None,
         }
     }
 
     /// The place of a device in words.
-    pub fn place_words(&self, device: Device) -> String {
-        self.place_in_words(crate::terminals::device_place(self.site, device))
+    pub fn place_words(&self, item: Item) -> String {
+        self.place_in_words(item_place(self.site, item))
     }
 
     /// A place in words.

@@ -1,5 +1,7 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
+mod door_wiring;
+
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};
 use latchline_finding::{Language, Locale, Sources, Units};
@@ -95,7 +97,7 @@ fn site_text(floors: &[(u8, u8)], names: &str, entrances: u8) -> String {
     )
 }
 
-fn resolved(text: &str) -> Site {
+pub(crate) fn resolved(text: &str) -> Site {
     let mut sources = Sources::new();
     let file = sources.add("site.toml", text);
     let (name, builtin) = builtin_catalogue();
@@ -105,7 +107,7 @@ fn resolved(text: &str) -> Site {
 }
 
 /// What a pack of a site is made from.
-struct Made {
+pub(crate) struct Made {
     site: Site,
     assessment: Assessment,
     readings: Readings,
@@ -113,20 +115,20 @@ struct Made {
 }
 
 impl Made {
-    fn of(site: Site) -> Self {
+    pub(crate) fn of(site: Site) -> Self {
         let assessment = assess(&site);
         let readings = predicted_readings(&site, &assessment);
         let cut_list = cut_list(&site);
         Made { site, assessment, readings, cut_list }
     }
 
-    fn input(&self) -> PackInput<'_> {
+    pub(crate) fn input(&self) -> PackInput<'_> {
         let Made { site, assessment, readings, cut_list } = self;
         PackInput { site, assessment, readings, cut_list, reading_findings: &[] }
     }
 }
 
-fn stamp() -> Stamp {
+pub(crate) fn stamp() -> Stamp {
     Stamp::of_texts(["x"], None, None)
 }
 
@@ -174,8 +176,10 @@ fn check(site: Site) {
     for cells in table(Part::Wiring).body() {
         let word = |index: usize| cells[index].words().to_string();
         *terminals.entry((word(0), word(1), word(2))).or_default() += 1;
-        if !word(3).is_empty() {
-            *ends.entry((word(3), format!("{}{:?}", word(2), cells[5]))).or_default() += 1;
+        // Short wires and the leads of parts have no type; conductors in the walls no colour yet.
+        if !word(4).is_empty() && cells[5] != Cell::Empty {
+            let conductor = if word(6).is_empty() { word(2) } else { word(6) };
+            *ends.entry((word(3), format!("{conductor}{:?}", cells[5]))).or_default() += 1;
         }
     }
     for item in &site.boxes {

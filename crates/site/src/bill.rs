@@ -84,19 +84,10 @@ impl Bill {
             for light in &entrance.lights {
                 quantities.add(BillKind::Light, &site.light(light).head, 1.0);
             }
-            let lock_cables = entrance.locks.iter().map(|lock| (&lock.cable, &lock.length));
-            let input_cables = entrance.alarm_inputs.iter().map(|input| (&input.cable, &input.length));
-            for (cable, length) in lock_cables.chain(input_cables) {
-                if let (Some(cable), Some(length)) = (cable, length) {
-                    let head = &site.catalogue.cables[&cable.value].head;
-                    quantities.add(BillKind::Cable, head, length.value.as_metres());
-                }
-            }
         }
-        for run in site.runs.iter().filter(|run| !run.existing.value) {
-            let metres = run.length().as_metres();
-            let cables = f64::from(site.cables_side_by_side(run));
-            quantities.add(BillKind::Cable, &site.cable(run).head, metres * cables);
+        for laid in site.cable_lengths().iter().filter(|laid| !laid.is_existing) {
+            let head = &site.catalogue.cables[&laid.cable].head;
+            quantities.add(BillKind::Cable, head, laid.length.as_metres() * f64::from(laid.side_by_side));
         }
         quantities.into_bill()
     }

@@ -2,7 +2,8 @@
 //!
 //! Schedules, the cut list and the bill count the same lengths; here they are listed once.
 
-use crate::model::{Run, Site};
+use crate::model::{LockPart, Run, Site};
+use latchline_finding::Sourced;
 use latchline_finding::quantity::Length;
 
 /// What a length of cable belongs to.
@@ -21,6 +22,22 @@ pub enum CableOwner {
         entrance: usize,
         /// Index into its locks.
         lock: usize,
+    },
+    /// The cable to a part of a lock's circuit.
+    LockPart {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its locks.
+        lock: usize,
+        /// The part.
+        part: LockPart,
+    },
+    /// The cable to a light at a door.
+    Light {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its lights.
+        light: usize,
     },
     /// The cable to a contact at an alarm input.
     AlarmContact {
@@ -54,8 +71,8 @@ impl Site {
         run.pairs.value.max(1).div_ceil(self.cable(run).pairs.value.max(1))
     }
 
-    /// Every length of cable: sections of runs in file order, then, entrance by entrance, the cables of locks and of
-    /// contacts that have a cable and a length.
+    /// Every length of cable: sections of runs in file order, then, entrance by entrance, the cables of locks with those of
+    /// their parts, of lights and of contacts that have a cable and a length.
     pub fn cable_lengths(&self) -> Vec<CableLength> {
         let mut list = Vec::new();
         for (index, run) in self.runs.iter().enumerate() {
@@ -70,25 +87,45 @@ impl Site {
                 });
             }
         }
-        for (entrance, entry) in self.entrances.iter().enumerate() {
-            let locks = entry.locks.iter().enumerate();
-            let locks =
-                locks.map(|(lock, used)| (CableOwner::Lock { entrance, lock }, &used.cable, &used.length));
-            let inputs = entry.alarm_inputs.iter().enumerate().map(|(input, used)| {
-                (CableOwner::AlarmContact { entrance, input }, &used.cable, &used.length)
-            });
-            for (owner, cable, length) in locks.chain(inputs) {
-                let (Some(cable), Some(length)) = (cable, length) else { continue };
-                list.push(CableLength {
-                    owner,
-                    cable: cable.value.clone(),
-                    pairs: 1,
-                    side_by_side: 1,
-                    length: length.value,
-                    is_existing: false,
-                });
-            }
+        for entrance in 0..self.entrances.len() {
+            self.cables_at_door(entrance, &mut list);
         }
         list
+    }
+
+    fn cables_at_door(&self, entrance: usize, list: &mut Vec<CableLength>) {
+        let entry = &self.entrances[entrance];
+        let mut add = |owner, conductors: u32, cable: &Sourced<String>, length: &Sourced<Length>| {
+            let pairs = conductors.div_ceil(2);
+            let in_cable = self.catalogue.cables[&cable.value].pairs.value.max(1);
+            list.push(CableLength {
+                owner,
+                cable: cable.value.clone(),
+                pairs,
+                side_by_side: pairs.div_ceil(in_cable),
+                length: length.value,
+                is_existing: false,
+            });
+        };
+        for (lock, used) in entry.locks.iter().enumerate() {
+            if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
+                add(CableOwner::Lock { entrance, lock }, 2, cable, length);
+            }
+            for to in &used.cables {
+                let part = to.to.value;
+                let owner = CableOwner::LockPart { entrance, lock, part };
+                add(owner, used.conductors_to(part), &to.cable, &to.length);
+            }
+        }
+        for (light, used) in entry.lights.iter().enumerate() {
+            if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
+                add(CableOwner::Light { entrance, light }, 2, cable, length);
+            }
+        }
+        for (input, used) in entry.alarm_inputs.iter().enumerate() {
+            if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
+                add(CableOwner::AlarmContact { entrance, input }, 2, cable, length);
+            }
+        }
     }
 }

@@ -50,6 +50,8 @@ latchline_finding::codes! {
     ISOLATING_BOX_WITHOUT_SUPPLY, "isolating-box-without-supply", Error, ["name"];
     SITE_TOO_LARGE, "site-too-large", Error, ["limit"];
     LOCK_GIVEN_TWICE, "lock-given-twice", Error, ["name"];
+    PART_CABLE_TWICE, "part-cable-twice", Error, ["name", "part"];
+    CABLE_TO_NO_PART, "cable-to-no-part", Warning, ["name", "part"];
     TEMPERATURES_OUT_OF_ORDER, "temperatures-out-of-order", Error, ["coldest", "usual", "hottest"];
     VALUES_OUT_OF_ORDER, "values-out-of-order", Error, ["key", "other_key"];
     ADDRESS_OUT_OF_RANGE, "address-out-of-range", Error, ["field", "number", "first", "last"];

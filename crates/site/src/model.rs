@@ -12,8 +12,8 @@ mod run;
 
 pub use conditions::{Conditions, Policy};
 pub use door::{
-    AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockUse,
-    RelayContact, Suppression,
+    AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,
+    PartCable, RelayContact, Suppression,
 };
 pub use elements::{Building, DistributionBox, Dwelling, Management, Supply};
 pub(crate) use file::SiteHead;

@@ -78,7 +78,7 @@ PS = { model = "ostrel-ps-120b", place = "A/G" }
 [distributors]
 D1 = { model = "ostrel-d4", place = "A/G" }
 [entrances.front]
-lock = { model = "strike-12", cable = "flex-1.0", length = "2 m" }
+lock = { model = "strike-12", cable = "flex-1.0", length = "2 m", exit_button = true, cables = [{ to = "exit-button", cable = "pair-0.5", length = "2 m" }] }
 lights = [{ model = "names-12" }]
 alarm_inputs = [{ kind = "tamper", cable = "pair-0.5", length = "2 m" }]
 [management.lodge]

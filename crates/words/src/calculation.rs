@@ -7,6 +7,7 @@ words! {
     /// What a line calculates.
     pub enum Quantity {
         LoopResistance: "loop resistance" | "Schleifenwiderstand",
+        ResistanceOfCircuit: "resistance of circuit" | "Widerstand des Kreises",
         LeastVoltageAtLock: "least voltage at lock" | "kleinste Spannung am Schloss",
         NominalVoltageAtLock: "nominal voltage at lock" | "Nennspannung am Schloss",
         HighestVoltageAtLock: "highest voltage at lock" | "größte Spannung am Schloss",
@@ -37,6 +38,7 @@ words! {
     /// A formula with the symbols of its inputs; the sign before `=` or `<=` is that of its result.
     pub enum Formula {
         LoopResistance: "R = 2 r L + 2 n j" | same,
+        SumOfResistances: "R = sum of Rk" | "R = Summe der Rk",
         LeastVoltageAtLock:
             "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage"
             | "V = V' - R I, oder V' / (1 + R I / Vr) über der Nennspannung",
@@ -86,6 +88,7 @@ words! {
         RatedPower: "Pr" | same,
         RatedVoltage: "Vr" | same,
         Resistance: "R" | same,
+        ResistanceOfOne: "Rk" | same,
         ResistancePerMetre: "r per metre" | "r je Meter",
         StandbyCurrent: "I1" | same,
         StandbyHours: "T1" | same,
@@ -114,6 +117,7 @@ sentences! {
         HotConductor { cable: String, temperature: Figure }:
             "{cable} at {temperature}, upper tolerance"
             | "{cable} bei {temperature}, obere Toleranz",
+        CableTo { part: Both }: "cable: {part}" | "Leitung: {part}",
         // Other lines and what they say of the feed of a lock.
         LineAbove: "the line above" | "die Zeile darüber",
         FirstLine: "the first line" | "die erste Zeile",
@@ -152,9 +156,12 @@ words! {
             "what a meter should read, give or take its tolerances"
             | "was ein Messgerät bis auf Toleranzen zeigen soll",
         CableNeverRaises: "a cable never raises the voltage" | "eine Leitung hebt nie die Spannung",
+        CablesInSeries:
+            "resistances in series; all cables that the lock's current may take"
+            | "Widerstände in Reihe; alle Leitungen, über die der Strom des Schlosses fließen kann",
         SolvedForFeed:
-            "the second line solved for the feed"
-            | "die zweite Zeile nach der Speisung aufgelöst",
+            "least voltage at the lock, solved for the feed"
+            | "kleinste Spannung am Schloss, nach der Speisung aufgelöst",
         CurrentLawModules:
             "Kirchhoff's current law; all modules lit, as at night"
             | "Kirchhoffs Knotenregel; alle Module beleuchtet, wie bei Nacht",

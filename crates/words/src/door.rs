@@ -70,6 +70,13 @@ words! {
         FireInterlock: "fire alarm contact (normally closed)" | "Kontakt der BMA (Öffner)",
         Lock: "lock" | "Schloss",
         DriveInput: "drive's input" | "Eingang des Antriebs",
+        // Parts of that circuit with a cable of their own.
+        PartExitButton: "exit button" | "Türöffnertaster",
+        PartEmergencyRelease: "emergency release" | "Nottaster",
+        PartFireContact: "fire alarm contact" | "Kontakt der BMA",
+        PartDoorContact: "door contact" | "Türkontakt",
+        PartRelay: "relay in between" | "Relais dazwischen",
+        PartSupply: "supply of its own" | "eigenes Netzteil",
         // What must be minded.
         IsolateAndProveDead:
             "Isolate and prove dead before wiring; mains work by licensed people."

@@ -6,7 +6,8 @@ use crate::stage::WithVoltages;
 use latchline_circuit::lock::{LockSupply, least_supply_v, least_voltage_v, most_loop_resistance_ohm};
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
-use latchline_site::model::LockFeed;
+use latchline_site::model::{LockFeed, LockPart};
+use latchline_wiring::lock::lock_wiring;
 use latchline_words::missing::Missing;
 
 /// How much more than its rated current a lock may draw at rated voltage: a cold coil at the end of
@@ -68,7 +69,11 @@ pub struct LockCircuit {
     pub by_inrush: bool,
     /// Its cable.
     pub cable_loop: CableLoop,
-    /// Loop resistance with nominal values, in ohms.
+    /// Those of the other cables that its current may take, part by part, where the plan states them.
+    pub part_loops: Vec<(LockPart, CableLoop)>,
+    /// Parts in its path whose cables are not stated, and so not counted.
+    pub uncounted: Vec<LockPart>,
+    /// Loop resistance with nominal values, in ohms, of all cables counted.
     pub loop_ohm: f64,
     /// Loop resistance hot, long and at the upper end of tolerance, in ohms.
     pub adverse_loop_ohm: f64,
@@ -194,6 +199,14 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     assumed.note(name, "current", current);
     assumed.note(name, "undervoltage_tolerance", &lock.undervoltage_tolerance);
     assumed.note_cable(cable);
+    let wiring = lock_wiring(at.site, at.entrance, used);
+    let mut uncounted = Vec::new();
+    for part in wiring.parts_in_its_path() {
+        match used.cable_to(part) {
+            Some(to) => assumed.note_cable(&context.site.catalogue.cables[&to.cable.value]),
+            None => uncounted.push(part),
+        }
+    }
     let cable_loop = CableLoop::new(context.site, cable, length.value.as_metres(), used.joints.value);
     let rated_v = rated.value.as_volts();
     let current_a = current.value.as_amps();
@@ -206,7 +219,10 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     let least_allowed_v = rated_v * (1.0 - lock.undervoltage_tolerance.value.as_fraction());
     let figures = || {
         let cable_loop = cable_loop.clone()?;
-        let (loop_ohm, adverse_loop_ohm) = (cable_loop.usual_ohm, cable_loop.adverse_ohm);
+        let part_loops = part_loops(at)?;
+        let others = || part_loops.iter().map(|(_, part_loop)| part_loop);
+        let loop_ohm = cable_loop.usual_ohm + others().map(|other| other.usual_ohm).sum::<f64>();
+        let adverse_loop_ohm = cable_loop.adverse_ohm + others().map(|other| other.adverse_ohm).sum::<f64>();
         let low = LockSupply { voltage_v: feed.low_v, tolerance: 0.0, resistance_ohm: 0.0 };
         let nominal = LockSupply { voltage_v: feed.voltage_v, ..low };
         let low_share = (1.0 - feed.low_v / feed.voltage_v).clamp(0.0, 0.9);
@@ -218,6 +234,8 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
             adverse_current_a,
             by_inrush: inrush_a > steady_a,
             cable_loop,
+            part_loops,
+            uncounted: uncounted.clone(),
             loop_ohm,
             adverse_loop_ohm,
             nominal_v: least_voltage_v(&nominal, loop_ohm, rated_v, current_a)?,
@@ -233,6 +251,19 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     };
     // The kernel refuses only what parsing has refused before; then the value is named.
     figures().map_err(|error| Unknown::Missing(vec![out_of_range(place.clone(), &error)]))
+}
+
+/// The loops of the cables to parts over which the lock's current may flow, as far as the plan states them.
+fn part_loops(at: &LockAt<'_>) -> Result<Vec<(LockPart, CableLoop)>, latchline_circuit::RangeError> {
+    let wiring = lock_wiring(at.site, at.entrance, at.used);
+    let stated = wiring.parts_in_its_path().filter_map(|part| Some((part, at.used.cable_to(part)?)));
+    stated
+        .map(|(part, to)| {
+            let cable = &at.site.catalogue.cables[&to.cable.value];
+            let length_m = to.length.value.as_metres();
+            Ok((part, CableLoop::new(at.site, cable, length_m, to.joints.value)?))
+        })
+        .collect()
 }
 
 /// Where the rated voltage of a lock is written.

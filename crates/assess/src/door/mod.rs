@@ -3,7 +3,6 @@
 //! Rules and sheets ask the same functions, so that they cannot disagree:
 //!
 //! * [`circuit`]: the voltage at a lock, its currents, what it needs;
-//! * [`wiring`]: what lies in series from the feed to the lock, and what lies across it;
 //! * [`times`]: release time, duty of the coil, delay by suppression;
 //! * [`modules`], [`light`], [`alarm`]: modules in their chain, lights, and what is wired to alarm inputs;
 //! * [`loads`]: what the door draws from its bus in standby, part by part;
@@ -18,10 +17,10 @@ pub mod escape;
 pub mod heights;
 pub mod light;
 pub mod loads;
+mod lock_calculation;
 pub mod modules;
 pub mod sheet;
 pub mod times;
-pub mod wiring;
 pub mod words;
 
 pub use sheet::{DoorSheet, LockSheet, door_sheets};

@@ -7,17 +7,17 @@ use super::escape::{EscapeRule, escape_rules};
 use super::heights::{HeightRange, height_range};
 use super::light::{LightOutput, LightSheet, light_output, light_sheets};
 use super::loads::{DoorLoad, door_load};
+use super::lock_calculation::calculation;
 use super::modules::ModuleChain;
 use super::times::{LockTimes, lock_times};
-use super::wiring::{Wiring, wiring};
-use crate::calculation::{
-    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
-};
-use crate::rule::Context;
+use crate::calculation::CalculationLine;
 use crate::stage::WithVoltages;
-use latchline_finding::{Both, ElementId, Figure, Provenance, Sourced, Unit};
+use latchline_finding::{Both, ElementId, Provenance, Sourced};
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
-use latchline_site::model::{LockFeed, LockUse};
+use latchline_site::model::{LockPart, LockUse};
+use latchline_wiring::door::joints;
+use latchline_wiring::lock::{LockWiring, lock_wiring};
+use latchline_wiring::terminal::door_contact_input;
 
 /// Something that the sheet must say beside the figures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,12 +61,19 @@ pub struct LockSheet {
     pub current_kind: Feed,
     /// Cable as shown and its length in metres, where stated.
     pub cable: Option<(String, f64)>,
+    /// The same of each part of its circuit that the plan has; `None` where the plan states no cable to it.
+    pub part_cables: Vec<(LockPart, Option<(String, f64)>)>,
     /// The figures, or why there are none.
     pub circuit: Result<LockCircuit, Unknown>,
     /// The figures again as a calculation, line by line; empty where there are none.
     pub calculation: Vec<CalculationLine>,
     /// How it is wired.
-    pub wiring: Wiring,
+    pub wiring: LockWiring,
+    /// The number of the connector between each part of the series and the next, then at the coil of a relay in between, where
+    /// there is one.
+    pub joints: Vec<Option<usize>>,
+    /// Which alarm input the door contact is wired to, from 1; `None` where it leads elsewhere.
+    pub door_contact_input: Option<usize>,
     /// Times of release and coil.
     pub times: Option<LockTimes>,
     /// Exit button, as stated in the plan; `None` where it says nothing, which counts as none.
@@ -178,7 +185,7 @@ fn door_sheet(context: &WithVoltages<'_>, index: usize) -> DoorSheet {
         light_output: light_output(context, entrance),
         alarm_inputs: alarm_sheets(context, entrance),
         load: door_load(context, entrance),
-        locks: LockAt::of_entrance(site, entrance).map(|at| lock_sheet(context, &at)).collect(),
+        locks: LockAt::of_entrance(site, entrance).map(|at| lock_sheet(context, index, &at)).collect(),
     }
 }
 
@@ -187,7 +194,7 @@ fn if_stated(value: &Sourced<bool>) -> Option<bool> {
     (value.provenance != Provenance::Assumed).then_some(value.value)
 }
 
-fn lock_sheet(context: &WithVoltages<'_>, at: &LockAt<'_>) -> LockSheet {
+fn lock_sheet(context: &WithVoltages<'_>, entrance: usize, at: &LockAt<'_>) -> LockSheet {
     let (used, lock) = (at.used, at.lock);
     let circuit = lock_circuit(context, at);
     let calculation = circuit.as_ref().map_or(Vec::new(), |circuit| calculation(context, at, circuit));
@@ -200,10 +207,13 @@ fn lock_sheet(context: &WithVoltages<'_>, at: &LockAt<'_>) -> LockSheet {
         power_loss: lock.power_loss.value,
         current_kind: lock.feed.value,
         cable: cable_words(used),
+        part_cables: part_cables(at),
         cautions: cautions(at, circuit.as_ref().ok()),
         circuit,
         calculation,
-        wiring: wiring(at),
+        wiring: lock_wiring(at.site, at.entrance, at.used),
+        joints: joints(at.site, entrance, at.number - 1),
+        door_contact_input: door_contact_input(at.entrance, at.number - 1),
         times: lock_times(at),
         exit_button: if_stated(&used.exit_button),
         mechanical_escape: stated(&used.mechanical_escape),
@@ -216,6 +226,12 @@ fn lock_sheet(context: &WithVoltages<'_>, at: &LockAt<'_>) -> LockSheet {
 
 fn cable_words(used: &LockUse) -> Option<(String, f64)> {
     Some((used.cable.as_ref()?.value.clone(), used.length.as_ref()?.value.as_metres()))
+}
+
+fn part_cables(at: &LockAt<'_>) -> Vec<(LockPart, Option<(String, f64)>)> {
+    let fitted = LockPart::ALL.into_iter().filter(|part| at.entrance.has_part(at.used, *part));
+    let cable = |part| at.used.cable_to(part).map(|to| (to.cable.value.clone(), to.length.value.as_metres()));
+    fitted.map(|part| (part, cable(part))).collect()
 }
 
 fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
@@ -242,100 +258,4 @@ fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
         list.push(Caution::RestsOnAssumedValues);
     }
     list
-}
-
-fn calculation(context: &Context<'_>, at: &LockAt<'_>, circuit: &LockCircuit) -> Vec<CalculationLine> {
-    let feed_source = match at.used.feed.value {
-        LockFeed::Station => {
-            InputSource::Key { part: at.station.head.name.clone(), key: "lock_output_voltage" }
-        }
-        LockFeed::Bus => InputSource::LowestBusVoltage,
-        _ => InputSource::Key { part: format!("{} lock", at.entrance.id), key: "supply_voltage" },
-    };
-    let tolerance_source =
-        if circuit.feed.from_bus { InputSource::NominalToLowest } else { InputSource::ToleranceOfFeed };
-    let lock_name = &at.lock.head.name;
-    let loop_input =
-        Input::new(Symbol::Resistance, circuit.adverse_loop_ohm, Unit::Ohm, InputSource::LineAbove)
-            .rounded(Rounding::Up);
-    let current_source = if circuit.by_inrush {
-        InputSource::Key { part: lock_name.clone(), key: "inrush_current" }
-    } else {
-        InputSource::AdverseCurrent { lock: lock_name.clone() }
-    };
-    let current = Input::new(Symbol::Current, circuit.adverse_current_a, Unit::Ampere, current_source);
-    vec![
-        circuit.cable_loop.line(context.site, circuit.most_loop_ohm),
-        CalculationLine {
-            quantity: Quantity::LeastVoltageAtLock,
-            formula: Formula::LeastVoltageAtLock,
-            inputs: vec![
-                Input::new(
-                    Symbol::LowerVoltage,
-                    circuit.feed.low_v,
-                    Unit::Volt,
-                    InputSource::LowerEnd { of: feed_source.both() },
-                )
-                .rounded(Rounding::Down),
-                loop_input.clone(),
-                current.clone(),
-                Input::of_key(Symbol::RatedVoltage, circuit.rated_v, Unit::Volt, lock_name, "voltage"),
-            ],
-            result: Figure::new(circuit.least_v, Unit::Volt),
-            rounding: Rounding::Down,
-            limit: Some(Limit::least(circuit.least_allowed_v, Unit::Volt)),
-            source: FormulaSource::VoltageLaw,
-        },
-        CalculationLine {
-            quantity: Quantity::NominalVoltageAtLock,
-            formula: Formula::NominalVoltageAtLock,
-            inputs: vec![
-                Input::new(Symbol::NominalVoltage, circuit.feed.voltage_v, Unit::Volt, feed_source.clone()),
-                Input::new(Symbol::Resistance, circuit.loop_ohm, Unit::Ohm, InputSource::NominalLoop),
-                Input::of_key(Symbol::Current, circuit.current_a, Unit::Ampere, lock_name, "current"),
-            ],
-            result: Figure::new(circuit.nominal_v, Unit::Volt),
-            rounding: Rounding::Nearest,
-            limit: None,
-            source: FormulaSource::MeterReading,
-        },
-        CalculationLine {
-            quantity: Quantity::HighestVoltageAtLock,
-            formula: Formula::HighestVoltageAtLock,
-            inputs: vec![
-                Input::new(
-                    Symbol::UpperVoltage,
-                    circuit.highest_v,
-                    Unit::Volt,
-                    InputSource::UpperEnd { of: feed_source.both() },
-                )
-                .rounded(Rounding::Up),
-            ],
-            result: Figure::new(circuit.highest_v, Unit::Volt),
-            rounding: Rounding::Up,
-            limit: Some(Limit::most(circuit.most_allowed_v, Unit::Volt)),
-            source: FormulaSource::CableNeverRaises,
-        },
-        CalculationLine {
-            quantity: Quantity::LeastSupplyVoltage,
-            formula: Formula::LeastSupplyVoltage,
-            inputs: vec![
-                Input::of_key(
-                    Symbol::LeastVoltage,
-                    circuit.least_allowed_v,
-                    Unit::Volt,
-                    lock_name,
-                    "undervoltage_tolerance",
-                ),
-                loop_input,
-                current,
-                Input::new(Symbol::Tolerance, circuit.low_share, Unit::Percent, tolerance_source)
-                    .rounded(Rounding::Up),
-            ],
-            result: Figure::new(circuit.needed_supply_v, Unit::Volt),
-            rounding: Rounding::Up,
-            limit: None,
-            source: FormulaSource::SolvedForFeed,
-        },
-    ]
 }

@@ -1,10 +1,10 @@
 //! Which word stands for a part of a door, for every sheet alike.
 
 use super::sheet::Caution;
-use super::wiring::WiringElement;
 use latchline_network::demand::LoadPart;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
-use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
+use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, LockPart, RelayContact, Suppression};
+use latchline_wiring::lock::WiringElement;
 pub use latchline_words::door::DoorWord;
 
 /// How a lock opens.
@@ -146,6 +146,18 @@ pub fn element(element: WiringElement, is_ac: bool) -> DoorWord {
         WiringElement::FireInterlock => DoorWord::FireInterlock,
         WiringElement::Lock => DoorWord::Lock,
         WiringElement::DriveInput => DoorWord::DriveInput,
+    }
+}
+
+/// A part of a lock's circuit with a cable of its own.
+pub fn part(part: LockPart) -> DoorWord {
+    match part {
+        LockPart::ExitButton => DoorWord::PartExitButton,
+        LockPart::EmergencyRelease => DoorWord::PartEmergencyRelease,
+        LockPart::FireContact => DoorWord::PartFireContact,
+        LockPart::DoorContact => DoorWord::PartDoorContact,
+        LockPart::Relay => DoorWord::PartRelay,
+        LockPart::Supply => DoorWord::PartSupply,
     }
 }
 

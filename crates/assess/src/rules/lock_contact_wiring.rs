@@ -1,10 +1,10 @@
 //! `lock-contact-wiring`
 
 use crate::door::LockAt;
-use crate::door::wiring::required_contact;
 use crate::rule::{Context, Report, finding, rule};
 use latchline_finding::{Both, CodeDoc};
 use latchline_site::model::RelayContact;
+use latchline_wiring::lock::required_contact;
 use latchline_words::terms::Term;
 
 rule! {

@@ -2,9 +2,9 @@
 
 use super::case::*;
 use latchline_assess::door::times::LockTimes;
-use latchline_assess::door::wiring::WiringElement;
 use latchline_finding::Argument;
 use latchline_site::model::RelayContact;
+use latchline_wiring::lock::WiringElement;
 
 /// 12 V, coil cold: 0.55 A. 30 m: 3 ohm, 1.65 V: 10.35 V of 10.8 V. With 20 m 10.9 V.
 #[test]

@@ -39,7 +39,7 @@ pub(crate) fn inputs_picture(door: &DoorSheet, inputs: &[AlarmSheet], lettering:
     );
     let mut top = HEAD_MM;
     for input in inputs {
-        row(&mut group, input, top + above_mm(input), lettering);
+        row(&mut group, door, input, top + above_mm(input), lettering);
         top += above_mm(input) + BELOW_MM;
     }
     Picture { group, width_mm: WIDTH_MM, height_mm, words: in_words }
@@ -61,7 +61,7 @@ fn above_mm(input: &AlarmSheet) -> f64 {
     6.0_f64.max(4.0 + branch + mover) + 1.0
 }
 
-fn row(group: &mut Group, input: &AlarmSheet, upper: f64, lettering: Lettering) {
+fn row(group: &mut Group, door: &DoorSheet, input: &AlarmSheet, upper: f64, lettering: Lettering) {
     let area = Area::new(3.0, upper - 6.0, INPUT_MM, 17.0);
     let number = lettering.say(&Phrase::AlarmInput { number: input.number });
     source_box(group, area, &[lettering.word(Word::DoorStation).to_string(), number]);
@@ -107,6 +107,10 @@ fn row(group: &mut Group, input: &AlarmSheet, upper: f64, lettering: Lettering) 
     }
     if input.releases_locks {
         lines.push(lettering.word(Word::ReleasesLocks).to_string());
+        // Where the lock's own circuit has one too, it is not this one.
+        if door.fire_interlock == Some(true) {
+            lines.push(lettering.word(Word::SecondFireContact).to_string());
+        }
     }
     if !input.tells.is_empty() {
         let names: Vec<&str> = input.tells.iter().map(|name| name.as_str()).collect();

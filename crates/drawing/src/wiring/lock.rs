@@ -7,8 +7,8 @@ use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
 use crate::sheet::fitted;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
-use latchline_assess::door::wiring::WiringElement;
-use latchline_site::model::{LockFeed, Suppression};
+use latchline_site::model::{LockFeed, RelayContact, Suppression};
+use latchline_wiring::lock::WiringElement;
 
 const SLOT_MM: f64 = 27.5;
 const FEED_MM: f64 = 22.0;
@@ -23,6 +23,8 @@ const RAILS_MM: f64 = 23.0;
 /// Below the lower rail, without and with a door contact.
 const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 16.0;
+/// Room for the circuit of a relay's coil.
+const COIL_MM: f64 = 22.0;
 const LABEL_MM: f64 = 2.4;
 
 /// Where the rails of a picture lie, and how it is lettered.
@@ -54,18 +56,23 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     let name = words::lock_name(door, lock, lettering);
     let contacts = contacts(lock);
     let width_mm = LEFT_MM + SLOT_MM * contacts.len() as f64 + LOCK_MM;
-    let has_door_contact = lock.door_contact == Some(true);
+    // One that is wired to an alarm input is drawn there.
+    let has_door_contact = lock.door_contact == Some(true) && lock.door_contact_input.is_none();
     let has_branch = !lock.wiring.across_contact.is_empty();
     let plan = LockPicture { upper: UPPER_MM[usize::from(!has_branch)], lettering };
-    let height_mm = plan.lower() + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
+    let below_coil = plan.lower() + if lock.wiring.coil_contact.is_some() { COIL_MM } else { 0.0 };
+    let height_mm = below_coil + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
     let in_words = format!("{name}: {}", words::chain(lock, lettering));
     let mut group = Group::of_element("lock-wiring", name.clone(), in_words.clone());
     let area = Area::new(0.0, 0.0, width_mm, height_mm);
     let principle = lettering.word(words::principle(&lock.wiring, lock.power_loss));
     head(&mut group, area, &name, &lock.title, principle);
     circuit(&mut group, lock, &contacts, width_mm - 14.0, plan);
+    if let Some(contact) = lock.wiring.coil_contact {
+        coil_circuit(&mut group, lock, contact, plan);
+    }
     if has_door_contact {
-        door_contact(&mut group, plan);
+        door_contact(&mut group, below_coil + 14.0, plan);
     }
     Picture { group, width_mm, height_mm, words: in_words }
 }
@@ -85,6 +92,7 @@ fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], righ
     let end = LEFT_MM + SLOT_MM * contacts.len() as f64;
     group.path(Layer::Wiring, vec![(end, plan.upper), (right, plan.upper)], wire());
     group.path(Layer::Wiring, vec![(LEFT_MM, plan.lower()), (right, plan.lower())], wire());
+    connectors(group, lock, plan);
     if let Some((cable, length_m)) = &lock.cable {
         let cable = format!("{cable}, {}", plan.lettering.length(*length_m));
         let at = (LEFT_MM + 3.0, plan.lower() - 1.4);
@@ -100,6 +108,65 @@ fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], righ
         let volts = wiring.across_lock_v.map(|volts| format!(" {} V", plan.lettering.trimmed(volts, 1)));
         let name = format!("{}{}", plan.lettering.word(word), volts.unwrap_or_default());
         across_lock(group, fitted, &name, right - 14.0, plan);
+    }
+}
+
+/// Connectors at the rails, with their numbers in the wiring schedule.
+fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
+    let nodes = lock.wiring.series.len() - 1;
+    let is_dry = lock.wiring.feed == LockFeed::DryContact;
+    for (node, number) in lock.joints.iter().enumerate().take(nodes) {
+        let Some(number) = number else { continue };
+        // The last node of a lock with a feed is its way back.
+        let at = match node + 1 == nodes && !is_dry {
+            true => (LEFT_MM + 2.0, plan.lower()),
+            false => (LEFT_MM + SLOT_MM * node as f64, plan.upper),
+        };
+        joint(group, at);
+        let text = Text::new((at.0, at.1 + 3.1), number.to_string(), 2.0).bold();
+        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+    }
+}
+
+/// The circuit of the coil of a relay in between, in a row of its own: from the feed through the station's relay and back.
+fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact, plan: LockPicture) {
+    let y = plan.lower() + 12.0;
+    let back = y + 11.0;
+    let half = super::symbols::HALF_MM;
+    let centre = (LEFT_MM + 16.0, y);
+    let element = match contact_kind {
+        RelayContact::NormallyOpen => WiringElement::RelayNormallyOpen,
+        RelayContact::NormallyClosed => WiringElement::RelayNormallyClosed,
+    };
+    let signs = if lock.wiring.is_ac { ["~", "~"] } else { ["+", "–"] };
+    for (sign, at) in signs.into_iter().zip([y, back]) {
+        let words = format!("{} {sign}", plan.lettering.word(Word::Feed));
+        let text = fitted((LEFT_MM - 2.0, at + 0.9), &words, LABEL_MM, 1.8, false, FEED_MM - 3.0);
+        group.text(Layer::Lettering, text.anchored(Anchor::End));
+        group.circle(Layer::Wiring, (LEFT_MM, at), 0.5, Some(thin()), Some(Ink::Paper));
+    }
+    let body = Area::new(centre.0 + 24.0, y - 2.2, 7.0, 4.4);
+    group.line(Layer::Wiring, (LEFT_MM, y), (centre.0 - half, y), wire());
+    contact(group, centre, is_closed_at_rest(element));
+    terminals(group, centre, words::relay_terminal(element).unwrap_or_default());
+    group.line(Layer::Wiring, (centre.0 + half, y), (body.x, y), wire());
+    group.rectangle(Layer::Device, body, 0.0, Some(thin()), Some(Ink::Inside));
+    group.line(Layer::Device, (body.x, body.bottom()), (body.x + 2.4, body.y), thin());
+    let turn = body.right() + 5.0;
+    group.path(Layer::Wiring, vec![(body.right(), y), (turn, y), (turn, back), (LEFT_MM, back)], wire());
+    for (mark, x, anchor) in [("A1", body.x - 0.8, Anchor::End), ("A2", body.right() + 0.8, Anchor::Start)] {
+        group.text(Layer::Lettering, Text::new((x, y - 1.2), mark, 2.2).bold().anchored(anchor));
+    }
+    let names = [
+        (words::element_name(element, lock.number, plan.lettering), Word::InDoorStation, centre.0),
+        (plan.lettering.word(Word::RelayBetween).to_string(), Word::ItsCoil, body.x + body.width / 2.0),
+    ];
+    for (name, remark, x) in names {
+        let text = fitted((x, y + 5.0), &name, LABEL_MM, 1.7, false, SLOT_MM - 3.0);
+        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+        let remark = plan.lettering.word(remark);
+        let text = fitted((x, y + 8.2), remark, 2.0, 1.6, false, SLOT_MM - 3.0).ink(Ink::Quiet);
+        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
     }
 }
 
@@ -216,9 +283,8 @@ fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: L
     }
 }
 
-/// The contact that reports whether the door is shut, in a row of its own below the lock's circuit.
-fn door_contact(group: &mut Group, plan: LockPicture) {
-    let y = plan.lower() + 14.0;
+/// The contact that reports whether the door is shut, in a row of its own at `y`, below the lock's circuit.
+fn door_contact(group: &mut Group, y: f64, plan: LockPicture) {
     let ends = 3.0 + FEED_MM;
     let centre = (ends + 14.0, y);
     let half = super::symbols::HALF_MM;

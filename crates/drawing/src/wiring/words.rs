@@ -3,9 +3,9 @@
 use crate::language::{Lettering, Phrase, Word};
 use latchline_assess::door::alarm::AlarmSheet;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
-use latchline_assess::door::wiring::{Wiring, WiringElement};
 use latchline_site::catalogue::{LockKind, PowerLoss};
 use latchline_site::model::{AlarmKind, LockFeed, RelayContact, Suppression};
+use latchline_wiring::lock::{LockWiring, WiringElement};
 
 /// Name of the picture of a lock.
 pub(super) fn lock_name(door: &DoorSheet, lock: &LockSheet, lettering: Lettering) -> String {
@@ -19,7 +19,7 @@ pub(super) fn chain(lock: &LockSheet, lettering: Lettering) -> String {
 }
 
 /// The line under the head of a lock's picture.
-pub(super) fn principle(wiring: &Wiring, power_loss: PowerLoss) -> Word {
+pub(super) fn principle(wiring: &LockWiring, power_loss: PowerLoss) -> Word {
     match (wiring.feed, power_loss) {
         (LockFeed::DryContact, _) => Word::DryContact,
         (_, PowerLoss::Opens) => Word::OpensWithoutPower,
@@ -57,7 +57,7 @@ pub(super) fn element_name(element: WiringElement, number: usize, lettering: Let
 }
 
 /// The quiet line below that.
-pub(super) fn element_remark(element: WiringElement, wiring: &Wiring) -> Option<Word> {
+pub(super) fn element_remark(element: WiringElement, wiring: &LockWiring) -> Option<Word> {
     match (element, wiring.coil_contact) {
         (WiringElement::ExitButtonNormallyOpen, _) => Some(Word::NormallyOpen),
         (WiringElement::ExitButtonNormallyClosed, _) => Some(Word::NormallyClosed),

@@ -6,8 +6,10 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::Table;
-use crate::terminals::{Device, place_name};
+use latchline_assess::door::cable_loop::CableLoop;
 use latchline_finding::Unit;
+use latchline_wiring::Item;
+use latchline_wiring::terminal::place_name;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
 /// BS 7671 table 64 asks 0.5 megohm of SELV circuits at 250 V, from memory).
@@ -57,7 +59,7 @@ fn wire(steps: &mut Steps<'_, '_>) {
 fn set(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     steps.stage(Word::StageSet);
-    for device in subject.order.iter().filter(|device| matches!(device, Device::Station(_))) {
+    for device in subject.order.iter().filter(|device| matches!(device, Item::Station(_))) {
         let (address, settings) = address_words(subject, *device);
         if address.is_empty() {
             continue;
@@ -102,15 +104,22 @@ fn check(steps: &mut Steps<'_, '_>) {
         let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entry.id);
         for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
             let Ok(circuit) = &sheet.circuit else { continue };
-            let name = Device::Lock { entrance, lock }.name(subject.site);
-            let expected = Expected::UpTo(circuit.loop_ohm, circuit.adverse_loop_ohm, Unit::Ohm);
-            steps.word(&name, Word::MeasureLockLoop, &expected);
+            let name = Item::Lock { entrance, lock }.name(subject.site);
+            steps.word(&name, Word::MeasureLockLoop, &of_loop(&circuit.cable_loop));
+            for (part, part_loop) in &circuit.part_loops {
+                let name = Item::Part { entrance, lock, part: *part }.name(subject.site);
+                steps.word(&name, Word::MeasurePartLoop, &of_loop(part_loop));
+            }
         }
         for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
             let Ok(cable) = &sheet.cable else { continue };
-            let name = Device::AlarmContact { entrance, input }.name(subject.site);
-            let expected = Expected::UpTo(cable.usual_ohm, cable.adverse_ohm, Unit::Ohm);
-            steps.word(&name, Word::MeasureContactLoop, &expected);
+            let name = Item::AlarmContact { entrance, input }.name(subject.site);
+            steps.word(&name, Word::MeasureContactLoop, &of_loop(cable));
         }
     }
+}
+
+/// The resistance of a cable at a door, as measured with its far end short-circuited.
+fn of_loop(cable: &CableLoop) -> Expected {
+    Expected::UpTo(cable.usual_ohm, cable.adverse_ohm, Unit::Ohm)
 }

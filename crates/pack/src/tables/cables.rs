@@ -6,10 +6,11 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::terminals::{WiredCable, place_name};
 use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Environment;
+use latchline_wiring::terminal::place_name;
+use latchline_wiring::{UnstatedCable, WiredCable};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -50,7 +51,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 };
                 (run.id.to_string(), locale.cell(place))
             }
-            CableOwner::Lock { .. } | CableOwner::AlarmContact { .. } => (String::new(), Cell::Empty),
+            _ => (String::new(), Cell::Empty),
         };
         table.row(vec![
             Cell::text(&cable.designation),
@@ -69,7 +70,33 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::Tick,
         ]);
     }
+    for cable in &subject.wiring.unstated {
+        table.row(unstated(subject, cable));
+    }
     table
+}
+
+/// A cable of which the plan says nothing: its ends, and room to write down what was laid.
+fn unstated(subject: &Subject<'_>, cable: &UnstatedCable) -> Vec<Cell> {
+    let locale = &subject.locale;
+    let (from, to) = (place_name(subject.site, cable.from), place_name(subject.site, cable.to));
+    let name = &cable.designation;
+    vec![
+        Cell::text(name),
+        Cell::Empty,
+        Cell::WriteIn,
+        Cell::Empty,
+        Cell::Count(u64::from(cable.conductors.div_ceil(2))),
+        Cell::Empty,
+        Cell::text(&from),
+        Cell::text(&to),
+        Cell::WriteIn,
+        Cell::text(format!("{name} | {from} > {to}")),
+        Cell::text(format!("{name} | {to} > {from}")),
+        Cell::Empty,
+        locale.cell(Word::CableNotStated),
+        Cell::Tick,
+    ]
 }
 
 /// What is written on the two ends of a length of cable: its designation, then this end, then the

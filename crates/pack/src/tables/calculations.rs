@@ -7,12 +7,12 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::terminals::section_name;
 use latchline_assess::{
     CalculationLine, DeviceResult, MEASUREMENT_TOLERANCE, Path, PathSegment, Segment, SourceSummary,
     StageSource,
 };
 use latchline_finding::Unit;
+use latchline_wiring::runs::section_name;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {

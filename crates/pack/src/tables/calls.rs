@@ -6,8 +6,8 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use crate::tables::devices::address_words;
-use crate::terminals::Device;
 use latchline_site::model::{Scope, Site};
+use latchline_wiring::Item;
 
 /// Every dwelling and management station once: who can call it, and which doors it opens.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -65,7 +65,7 @@ fn callers(site: &Site, reaches: impl Fn(&Scope) -> bool) -> Vec<String> {
 fn locks(site: &Site, reaches: impl Fn(&Scope) -> bool) -> Vec<String> {
     let mut names = Vec::new();
     for (index, entrance) in site.entrances.iter().enumerate().filter(|(_, entry)| reaches(&entry.calls)) {
-        names.extend((0..entrance.locks.len()).map(|lock| Device::Lock { entrance: index, lock }.name(site)));
+        names.extend((0..entrance.locks.len()).map(|lock| Item::Lock { entrance: index, lock }.name(site)));
     }
     names
 }
@@ -101,7 +101,7 @@ pub fn names(subject: &Subject<'_>) -> Table {
             (management.id.as_str(), management.id.as_str(), Some(management.station))
         });
         for (line, (id, name, station)) in dwellings.chain(desks).enumerate() {
-            let address = station.map(|station| address_words(subject, Device::Station(station)).0);
+            let address = station.map(|station| address_words(subject, Item::Station(station)).0);
             table.row(vec![
                 Cell::text(panel),
                 Cell::count(line + 1),

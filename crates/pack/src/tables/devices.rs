@@ -5,10 +5,11 @@ use crate::language::Word;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::terminals::{Device, reference_designation};
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::{BoxRole, FieldKind, Media};
 use latchline_site::model::StationOwner;
+use latchline_wiring::Item;
+use latchline_wiring::item::reference_designation;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -62,17 +63,15 @@ pub fn table(subject: &Subject<'_>) -> Table {
 }
 
 /// What a device is.
-pub(super) fn kind_words(subject: &Subject<'_>, device: Device) -> String {
+pub(super) fn kind_words(subject: &Subject<'_>, item: Item) -> String {
     let (site, locale) = (subject.site, &subject.locale);
-    let word = match device {
-        Device::Supply(_) => Word::Supply,
-        Device::Box(index) => match site.box_model(&site.boxes[index]).role.value {
+    let word = match item {
+        Item::Supply(_) => Word::Supply,
+        Item::Box(index) => match site.box_model(&site.boxes[index]).role.value {
             BoxRole::Distributor => Word::Distributor,
             BoxRole::BranchBox => Word::BranchBox,
         },
-        Device::Lock { .. } => Word::Lock,
-        Device::AlarmContact { .. } => Word::AlarmContact,
-        Device::Station(index) => {
+        Item::Station(index) => {
             let station = &site.stations[index];
             let is_video = site.station_model(station).media.value == Media::Video;
             match (station.owner, is_video) {
@@ -85,27 +84,29 @@ pub(super) fn kind_words(subject: &Subject<'_>, device: Device) -> String {
                 (StationOwner::Management(_), _) => Word::ManagementStation,
             }
         }
+        // What is at a door has a title of its own, and stands in no device schedule.
+        _ => Word::Lock,
     };
     locale.word(word).to_string()
 }
 
 /// Model name of a device.
-pub(super) fn model_name<'a>(subject: &Subject<'a>, device: Device) -> &'a str {
+pub(super) fn model_name<'a>(subject: &Subject<'a>, item: Item) -> &'a str {
     let site = subject.site;
-    match device {
-        Device::Supply(index) => &site.supplies[index].model.value,
-        Device::Box(index) => &site.boxes[index].model.value,
-        Device::Station(index) => &site.stations[index].model.value,
-        Device::Lock { entrance, lock } => &site.entrances[entrance].locks[lock].model.value,
-        // A contact is no part of the catalogue.
-        Device::AlarmContact { .. } => "",
+    match item {
+        Item::Supply(index) => &site.supplies[index].model.value,
+        Item::Box(index) => &site.boxes[index].model.value,
+        Item::Station(index) => &site.stations[index].model.value,
+        Item::Lock { entrance, lock } => &site.entrances[entrance].locks[lock].model.value,
+        // What else is at a door is told in its own schedule.
+        _ => "",
     }
 }
 
 /// Address and switch positions of a device in words.
-pub fn address_words(subject: &Subject<'_>, device: Device) -> (String, String) {
+pub fn address_words(subject: &Subject<'_>, item: Item) -> (String, String) {
     let locale = &subject.locale;
-    let Device::Station(station) = device else { return (String::new(), String::new()) };
+    let Item::Station(station) = item else { return (String::new(), String::new()) };
     let Some(address) = subject.assessment.addresses.stations.get(station) else {
         return (String::new(), String::new());
     };

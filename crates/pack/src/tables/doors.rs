@@ -10,10 +10,10 @@ use latchline_assess::Missing;
 use latchline_assess::door::circuit::Unknown;
 use latchline_assess::door::sheet::{Caution, DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
-use latchline_assess::door::wiring::WiringElement;
 use latchline_finding::Unit;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
 use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
+use latchline_wiring::lock::WiringElement;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {

@@ -3,7 +3,7 @@
 use super::devices::{address_words, kind_words};
 use crate::labels::foot;
 use crate::subject::Subject;
-use crate::terminals::Device;
+use latchline_wiring::Item;
 
 /// What stands on the label of a device.
 pub struct LabelFacts {
@@ -24,7 +24,7 @@ pub struct LabelFacts {
 const MOST_TITLE: usize = 24;
 
 /// The facts of one device.
-pub fn label_facts(subject: &Subject<'_>, device: Device) -> LabelFacts {
+pub fn label_facts(subject: &Subject<'_>, device: Item) -> LabelFacts {
     let (address, _) = address_words(subject, device);
     LabelFacts {
         name: device.name(subject.site),

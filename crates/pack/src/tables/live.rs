@@ -5,12 +5,13 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::Table;
-use crate::terminals::{Device, place_name};
 use latchline_assess::{ReadingPlace, StageSource};
 use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
 use latchline_site::model::{RunStart, RunStop, StationOwner};
+use latchline_wiring::Item;
+use latchline_wiring::terminal::place_name;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -131,7 +132,7 @@ fn stations(steps: &mut Steps<'_, '_>) {
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StageStations);
     for device in &subject.order {
-        let Device::Station(index) = *device else { continue };
+        let Item::Station(index) = *device else { continue };
         let station = &site.stations[index];
         let name = station.id.as_str();
         let standby = subject.readings.standby_voltage(ReadingPlace::Station(index));
@@ -168,7 +169,7 @@ fn doors(steps: &mut Steps<'_, '_>) {
         let name = entrance.id.as_str();
         let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
         for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
-            let at = Device::Lock { entrance: index, lock }.name(site);
+            let at = Item::Lock { entrance: index, lock }.name(site);
             if let Ok(circuit) = &sheet.circuit {
                 let volts =
                     Span { nominal: circuit.nominal_v, lowest: circuit.least_v, highest: circuit.highest_v };
@@ -194,7 +195,7 @@ fn doors(steps: &mut Steps<'_, '_>) {
             steps.word(name, Word::FireInterlockTest, &Expected::Done);
         }
         for input in sheet.iter().flat_map(|sheet| &sheet.alarm_inputs) {
-            let at = Device::AlarmContact { entrance: index, input: input.number - 1 }.name(site);
+            let at = Item::AlarmContact { entrance: index, input: input.number - 1 }.name(site);
             if input.releases_locks {
                 steps.word(&at, Word::FireInterlockTest, &Expected::Done);
             }

@@ -10,6 +10,7 @@ use latchline_cutting::CableCuts;
 use latchline_finding::{Money, Unit};
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_site::model::{LockFeed, Suppression};
+use latchline_wiring::{Item, Pole};
 use std::collections::BTreeMap;
 
 /// One spare for so many of a model, begun fifties counted, from this number on (common practice, no
@@ -174,6 +175,18 @@ fn small_parts(subject: &Subject<'_>) -> BTreeMap<String, usize> {
         }
         if lock.feed.value == LockFeed::OwnSupply {
             add(locale.word(Word::LockSupplyPart).to_string());
+        }
+    }
+    for (terminal, landings) in &subject.wiring.terminals {
+        match terminal.item {
+            Item::Joint { .. } => {
+                let ways = landings.len().to_string();
+                add(locale.say(&Sentence::Connector { ways: &ways }));
+            }
+            Item::EndOfLine { .. } if terminal.pole == Pole::One => {
+                add(locale.word(Word::EndOfLineResistor).to_string());
+            }
+            _ => {}
         }
     }
     parts

@@ -6,9 +6,10 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, MISSING, Table};
-use crate::terminals::{Device, Terminal, place_name};
 use latchline_assess::ReadingPlace;
 use latchline_finding::Unit;
+use latchline_wiring::terminal::place_name;
+use latchline_wiring::{Item, Pole, TerminalSet};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -33,7 +34,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         for (terminal, place) in terminals(subject, *device) {
             let mut cells = vec![Cell::text(place_name(subject.site, (*device, terminal)))];
             cells.extend(standby_cells(subject, place));
-            cells.extend(if matches!(terminal, Terminal::In | Terminal::Input) {
+            cells.extend(if matches!(terminal, TerminalSet::In | TerminalSet::Input) {
                 worst_cells(subject, *device)
             } else {
                 vec![Cell::Empty; 5]
@@ -46,25 +47,28 @@ pub fn table(subject: &Subject<'_>) -> Table {
 }
 
 /// The terminals of a device and where they are read. A station's `out` is joined to its `in` and is not listed.
-fn terminals(subject: &Subject<'_>, device: Device) -> Vec<(Terminal, Option<ReadingPlace>)> {
-    let input = subject.reading_place(device);
-    match device {
-        Device::Supply(_) => subject
+fn terminals(subject: &Subject<'_>, item: Item) -> Vec<(TerminalSet, Option<ReadingPlace>)> {
+    let input = subject.reading_place(item);
+    match item {
+        Item::Supply(_) => subject
             .wiring
-            .of_device(device)
-            .filter(|(_, leg, _)| *leg == crate::terminals::Leg::Plus)
-            .map(|(terminal, ..)| (terminal, input))
+            .of_item(item)
+            .filter(|(terminal, _)| {
+                matches!(terminal.set, TerminalSet::Output(_)) && terminal.pole == Pole::Plus
+            })
+            .map(|(terminal, _)| (terminal.set, input))
             .collect(),
-        Device::Box(index) => {
+        Item::Box(index) => {
             let ports = subject.site.box_model(&subject.site.boxes[index]).ports.value;
-            let mut list = vec![(Terminal::Input, input)];
+            let mut list = vec![(TerminalSet::Input, input)];
             list.extend(
-                (1..=ports)
-                    .map(|port| (Terminal::Port(port), Some(ReadingPlace::Port { box_index: index, port }))),
+                (1..=ports).map(|port| {
+                    (TerminalSet::Port(port), Some(ReadingPlace::Port { box_index: index, port }))
+                }),
             );
             list
         }
-        _ => vec![(Terminal::In, input)],
+        _ => vec![(TerminalSet::In, input)],
     }
 }
 
@@ -81,9 +85,9 @@ pub(super) fn standby_cells(subject: &Subject<'_>, place: Option<ReadingPlace>) 
     }
 }
 
-fn worst_cells(subject: &Subject<'_>, device: Device) -> Vec<Cell> {
+fn worst_cells(subject: &Subject<'_>, item: Item) -> Vec<Cell> {
     let locale = &subject.locale;
-    let Some(result) = subject.result(&device.name(subject.site)) else { return vec![Cell::Empty; 5] };
+    let Some(result) = subject.result(&item.name(subject.site)) else { return vec![Cell::Empty; 5] };
     let worst = &result.worst;
     vec![
         Cell::text(locale.state(&worst.state)),

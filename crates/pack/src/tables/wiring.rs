@@ -1,4 +1,4 @@
-//! The wiring schedule: device by device, terminal by terminal, conductor by conductor.
+//! The wiring schedule: item by item, terminal by terminal, conductor by conductor.
 
 use super::column;
 use super::doors::alarm_word;
@@ -6,8 +6,12 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::terminals::{Device, Landing, Terminal, place_name, reference_designation};
+use latchline_assess::door::words::part as part_word;
 use latchline_site::cables::CableOwner;
+use latchline_site::model::{RunStop, StationOwner, Suppression};
+use latchline_wiring::item::reference_designation;
+use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, Terminal, TerminalSet};
+use std::borrow::Cow;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -27,112 +31,223 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(Part::Wiring, locale.word(Word::WiringTitle), columns);
     table.note(locale.word(Word::ColourConvention));
     table.note(locale.word(Word::LegsConvention));
-    for device in &subject.order {
-        device_rows(subject, *device, &mut table);
+    table.note(locale.word(Word::ConnectorConvention));
+    if !subject.wiring.unstated.is_empty() {
+        let cables = subject.wiring.unstated.len().to_string();
+        table.note(locale.say(&Sentence::CablesNotStated { cables: &cables }));
     }
-    for (entrance, entry) in subject.site.entrances.iter().enumerate() {
-        for lock in 0..entry.locks.len() {
-            device_rows(subject, Device::Lock { entrance, lock }, &mut table);
-        }
-        for input in 0..entry.alarm_inputs.len() {
-            device_rows(subject, Device::AlarmContact { entrance, input }, &mut table);
-        }
+    for item in &subject.order {
+        item_rows(subject, *item, &mut table);
+    }
+    // What stands in no device schedule: protectors, then door by door all that is fitted there.
+    let is_in_order = |item: &Item| matches!(item, Item::Supply(_) | Item::Box(_) | Item::Station(_));
+    let mut others: Vec<Item> = subject.wiring.items();
+    others.retain(|item| !is_in_order(item));
+    others.sort_by_key(|item| (entrance_of(*item), *item));
+    for item in others {
+        item_rows(subject, item, &mut table);
     }
     table
 }
 
-fn device_rows(subject: &Subject<'_>, device: Device, table: &mut Table) {
-    let place = subject.place_words(device);
-    let head = format!("{}  {}", reference_designation(subject.site, device), model_title(subject, device));
+/// The entrance at which an item is; none for what stands at a run.
+fn entrance_of(item: Item) -> Option<usize> {
+    match item {
+        Item::Joint { entrance, .. }
+        | Item::Lock { entrance, .. }
+        | Item::Part { entrance, .. }
+        | Item::Suppressor { entrance, .. }
+        | Item::Light { entrance, .. }
+        | Item::LightSupply { entrance, .. }
+        | Item::Module { entrance, .. }
+        | Item::AlarmContact { entrance, .. }
+        | Item::EndOfLine { entrance, .. }
+        | Item::Protector(latchline_wiring::ProtectorAt::Entrance(entrance)) => Some(entrance),
+        Item::Supply(_) | Item::Box(_) | Item::Station(_) | Item::Protector(_) => None,
+    }
+}
+
+fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
+    let place = subject.place_words(item);
+    let head = format!("{}  {}", reference_designation(subject.site, item), title(subject, item));
     table.heading(if place.is_empty() { head } else { format!("{head}  ({place})") });
-    let name = device.name(subject.site);
-    for (terminal, leg, landings) in subject.wiring.of_device(device) {
-        let start = vec![Cell::text(&name), Cell::text(terminal.mark()), Cell::text(leg.sign())];
-        if landings.is_empty() {
-            let mut cells = start;
-            cells.resize(8, Cell::Empty);
-            cells.push(locale_of_free(subject, device, terminal));
-            cells.push(Cell::Tick);
+    let name = item.name(subject.site);
+    for (terminal, landings) in subject.wiring.of_item(item) {
+        let start = || {
+            let mark = if terminal.set == TerminalSet::Ways { String::new() } else { terminal.set.mark() };
+            vec![Cell::text(&name), Cell::text(mark), Cell::text(terminal.pole.mark())]
+        };
+        if let Some(end) = subject.wiring.screens.get(&terminal) {
+            let mut cells = start();
+            cells.extend(screen_cells(subject, landings, *end));
             table.row(cells);
             continue;
         }
+        if landings.is_empty() {
+            let mut cells = start();
+            cells.resize(8, Cell::Empty);
+            cells.extend([why_free(subject, terminal), Cell::Tick]);
+            table.row(cells);
+        }
         for landing in landings {
-            let mut cells = start.clone();
+            let mut cells = start();
             cells.extend(landing_cells(subject, landing));
-            cells.push(Cell::text(remark(subject, device, landing)));
-            cells.push(Cell::Tick);
+            cells.extend([Cell::text(remark(subject, terminal, landing, landings)), Cell::Tick]);
             table.row(cells);
         }
     }
 }
 
-fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
-    let cable = &subject.wiring.cables[landing.cable];
-    let mut designation = cable.designation.clone();
-    if cable.laid.side_by_side > 1 {
-        designation = format!("{designation} #{}", landing.piece);
+/// The designation of a cable, with which of several side by side it is.
+fn designation(subject: &Subject<'_>, cable: usize, piece: u32) -> String {
+    let cable = &subject.wiring.cables[cable];
+    match cable.laid.side_by_side {
+        1 => cable.designation.clone(),
+        _ => format!("{} #{piece}", cable.designation),
     }
-    let colour = if cable.laid.is_existing { Cell::WriteIn } else { Cell::text(landing.conductor.colour) };
-    vec![
-        Cell::text(designation),
-        Cell::text(&cable.laid.cable),
-        Cell::Count(u64::from(landing.conductor.pair)),
-        colour,
-        Cell::text(place_name(subject.site, landing.other)),
-    ]
 }
 
-fn remark(subject: &Subject<'_>, device: Device, landing: &Landing) -> String {
-    let cable = &subject.wiring.cables[landing.cable];
+/// Cable, its type, pair, colour and the other end.
+fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
+    let locale = &subject.locale;
+    let other = match landing.other {
+        Some(other) => Cell::text(other.name(subject.site)),
+        None => locale.cell(Word::OutsideThePlan),
+    };
+    let mut cells = match &landing.by {
+        By::Conductor { cable, piece, conductor } => {
+            let laid = &subject.wiring.cables[*cable].laid;
+            let colour = if laid.is_existing { Cell::WriteIn } else { Cell::text(conductor.colour) };
+            vec![
+                Cell::text(designation(subject, *cable, *piece)),
+                Cell::text(&laid.cable),
+                Cell::Count(u64::from(conductor.pair)),
+                colour,
+            ]
+        }
+        By::Unstated { cable } => {
+            let name = &subject.wiring.unstated[*cable].designation;
+            vec![Cell::text(name), Cell::WriteIn, Cell::Empty, Cell::WriteIn]
+        }
+        By::Screen { cable, piece } => {
+            let laid = &subject.wiring.cables[*cable].laid;
+            let name = designation(subject, *cable, *piece);
+            vec![Cell::text(name), Cell::text(&laid.cable), Cell::Empty, Cell::Empty]
+        }
+        By::Link => vec![locale.cell(Word::ShortWire), Cell::Empty, Cell::Empty, Cell::Empty],
+        By::OwnLead => vec![locale.cell(Word::OwnLead), Cell::Empty, Cell::Empty, Cell::Empty],
+    };
+    cells.push(other);
+    cells
+}
+
+fn screen_cells(subject: &Subject<'_>, landings: &[Landing], end: ScreenEnd) -> Vec<Cell> {
+    let of_cable = landings.iter().find(|landing| matches!(landing.by, By::Screen { .. }));
+    let mut cells = of_cable.map_or(vec![Cell::Empty; 5], |landing| landing_cells(subject, landing));
+    let word = match end {
+        ScreenEnd::Earthed => Word::ScreenEarthed,
+        ScreenEnd::JoinedOn => Word::ScreenJoinedOn,
+        ScreenEnd::Insulated => Word::ScreenInsulated,
+    };
+    cells.extend([subject.locale.cell(word), Cell::Tick]);
+    cells
+}
+
+fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[Landing]) -> String {
+    let locale = &subject.locale;
     let mut remarks = Vec::new();
-    if cable.laid.is_existing {
-        remarks.push(subject.locale.word(Word::ExistingColours).to_string());
+    if let By::Unstated { .. } = landing.by {
+        remarks.push(locale.word(Word::CableNotStated).to_string());
     }
-    if let (CableOwner::Section { run, section }, Device::Station(station)) = (cable.laid.owner, device) {
-        let run = &subject.site.runs[run];
-        let is_last = section + 1 == run.sections.len();
-        let ends_here = run.sections[section].to == latchline_site::model::RunStop::Station(station);
-        if is_last && ends_here && run.terminator.as_ref().is_some_and(|terminator| terminator.value) {
-            remarks.push(subject.locale.word(Word::TerminatorHere).to_string());
+    if let By::Conductor { cable, .. } = landing.by {
+        let cable = &subject.wiring.cables[cable];
+        if cable.laid.is_existing {
+            remarks.push(locale.word(Word::ExistingColours).to_string());
         }
-        let entrance = subject.site.entrances.iter().find(|entrance| entrance.station == station);
-        if entrance.is_some_and(|entrance| entrance.surge_protection.is_some()) {
-            remarks.push(subject.locale.word(Word::SurgeProtectorHere).to_string());
+        if let (CableOwner::Section { run, section }, Item::Station(station)) =
+            (cable.laid.owner, terminal.item)
+        {
+            let run = &subject.site.runs[run];
+            let is_last = section + 1 == run.sections.len();
+            let ends_here = run.sections[section].to == RunStop::Station(station);
+            if is_last && ends_here && run.terminator.as_ref().is_some_and(|terminator| terminator.value) {
+                remarks.push(locale.word(Word::TerminatorHere).to_string());
+            }
         }
+    }
+    let wires = all.iter().filter(|landing| landing.by != By::OwnLead).count();
+    if wires > 1 && terminal.set != TerminalSet::Ways {
+        let wires = wires.to_string();
+        remarks.push(locale.say(&Sentence::SeveralInOneTerminal { wires: &wires }));
     }
     remarks.join("; ")
 }
 
-fn locale_of_free(subject: &Subject<'_>, device: Device, terminal: Terminal) -> Cell {
+/// Why nothing lands on a terminal.
+fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
     let locale = &subject.locale;
-    match (device, terminal) {
-        (Device::Station(_), Terminal::Out) => locale.cell(Word::EndOfChain),
-        (Device::Lock { entrance, lock }, _) => {
-            let used = &subject.site.entrances[entrance].locks[lock];
-            if used.cable.is_none() { locale.cell(Word::LockCableNotStated) } else { locale.cell(Word::Free) }
-        }
-        (Device::Station(_), Terminal::LockOutput(_)) => locale.cell(Word::LockCableNotStated),
-        (Device::AlarmContact { .. }, _) | (_, Terminal::AlarmInput(_)) => {
-            locale.cell(Word::ContactCableNotStated)
-        }
-        (Device::Station(_) | Device::Box(_), Terminal::In | Terminal::Input) => {
+    let locks = match terminal.item {
+        Item::Station(station) => match subject.site.stations[station].owner {
+            StationOwner::Entrance(entrance) => subject.site.entrances[entrance].locks.len() as u32,
+            _ => 0,
+        },
+        _ => 0,
+    };
+    match (terminal.item, terminal.set) {
+        (Item::Station(_), TerminalSet::Out) => locale.cell(Word::EndOfChain),
+        (Item::Station(_) | Item::Box(_), TerminalSet::In | TerminalSet::Input) => {
             locale.cell(Word::NothingLeadsHere)
         }
-        (_, Terminal::Port(port)) => Cell::text(locale.say(&Sentence::FreePort { port: &port.to_string() })),
+        (_, TerminalSet::LockOutput(number)) if number <= locks => locale.cell(Word::LockFedElsewhere),
+        (_, TerminalSet::Relay(number)) if number <= locks => locale.cell(Word::NotUsedByLock),
+        (Item::Part { .. }, TerminalSet::Contact) if terminal.pole == Pole::NormallyClosed => {
+            locale.cell(Word::NotUsedByLock)
+        }
+        (Item::Part { .. }, TerminalSet::Contact) => locale.cell(Word::BreaksNothing),
+        (_, TerminalSet::Mains) => locale.cell(Word::MainsByElectrician),
+        (_, TerminalSet::Battery) => locale.cell(Word::BatteryByItsLeads),
+        (_, TerminalSet::Earth) => locale.cell(Word::ToMainEarth),
+        (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
+        (_, TerminalSet::Port(port)) => {
+            Cell::text(locale.say(&Sentence::FreePort { port: &port.to_string() }))
+        }
         _ => locale.cell(Word::Free),
     }
 }
 
-/// Title of the model of a device.
-pub(super) fn model_title<'a>(subject: &Subject<'a>, device: Device) -> &'a str {
-    let site = subject.site;
-    match device {
-        Device::Supply(index) => &site.supply_model(&site.supplies[index]).head.title,
-        Device::Box(index) => &site.box_model(&site.boxes[index]).head.title,
-        Device::Station(index) => &site.station_model(&site.stations[index]).head.title,
-        Device::Lock { entrance, lock } => &site.lock(&site.entrances[entrance].locks[lock]).head.title,
-        Device::AlarmContact { entrance, input } => {
-            subject.locale.word(alarm_word(site.entrances[entrance].alarm_inputs[input].kind.value))
+/// What an item is.
+fn title<'a>(subject: &Subject<'a>, item: Item) -> Cow<'a, str> {
+    let (site, locale) = (subject.site, &subject.locale);
+    let entrance = |index: usize| &site.entrances[index];
+    let title = match item {
+        Item::Supply(index) => &site.supply_model(&site.supplies[index]).head.title,
+        Item::Box(index) => &site.box_model(&site.boxes[index]).head.title,
+        Item::Station(index) => &site.station_model(&site.stations[index]).head.title,
+        Item::Lock { entrance: at, lock } => &site.lock(&entrance(at).locks[lock]).head.title,
+        Item::Light { entrance: at, light } => &site.light(&entrance(at).lights[light]).head.title,
+        Item::Module { entrance: at, module } => {
+            &site.accessory(&entrance(at).accessories[module]).head.title
         }
-    }
+        Item::Part { part, .. } => return part_word(part).say(locale.language).into(),
+        Item::LightSupply { .. } => locale.word(Word::LightFromOwnSupply),
+        Item::EndOfLine { .. } => locale.word(Word::EndOfLineResistor),
+        Item::AlarmContact { entrance: at, input } => {
+            locale.word(alarm_word(entrance(at).alarm_inputs[input].kind.value))
+        }
+        Item::Suppressor { entrance: at, lock } => {
+            let fitted = entrance(at).locks[lock].suppression.as_ref().map(|stated| stated.value);
+            locale.word(match fitted {
+                Some(Suppression::Clamp) => Word::ClampPart,
+                Some(Suppression::Varistor) => Word::VaristorPart,
+                Some(Suppression::Diode) => Word::DiodePart,
+                Some(Suppression::None) | None => Word::Nothing,
+            })
+        }
+        Item::Protector(_) => locale.word(Word::SurgeProtectorItem),
+        Item::Joint { .. } => {
+            let ways = subject.wiring.of_item(item).map(|(_, landings)| landings.len()).sum::<usize>();
+            return locale.say(&Sentence::Connector { ways: &ways.to_string() }).into();
+        }
+    };
+    title.into()
 }

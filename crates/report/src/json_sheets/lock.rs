@@ -35,6 +35,8 @@ pub(super) struct LockDocument {
     /// Its length one way in metres, where stated.
     #[serde(skip_serializing_if = "Option::is_none")]
     length_m: Option<f64>,
+    /// The other parts of its circuit that the plan has, with their cables.
+    part_cables: Vec<PartCableDocument>,
     /// Voltages and currents, where they could be calculated.
     #[serde(skip_serializing_if = "Option::is_none")]
     circuit: Option<CircuitDocument>,
@@ -82,6 +84,19 @@ pub(super) struct LockDocument {
     cautions: Vec<&'static str>,
 }
 
+/// A part of a lock's circuit with its cable.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(super) struct PartCableDocument {
+    /// "exit-button", "emergency-release", "fire-contact", "door-contact", "relay" or "supply".
+    to: &'static str,
+    /// Its cable, where the plan states one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cable: Option<String>,
+    /// Its length one way in metres, where the plan states one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    length_m: Option<f64>,
+}
+
 /// Voltages and currents of a lock.
 #[derive(Debug, Serialize, JsonSchema)]
 pub(super) struct CircuitDocument {
@@ -91,7 +106,7 @@ pub(super) struct CircuitDocument {
     feed_low_v: f64,
     /// Its highest voltage.
     feed_high_v: f64,
-    /// Loop resistance with nominal values.
+    /// Loop resistance with nominal values, of the lock's cable and of those of the parts that its current flows through.
     loop_ohm: f64,
     /// Loop resistance in the adverse corner.
     adverse_loop_ohm: f64,
@@ -114,6 +129,8 @@ pub(super) struct CircuitDocument {
     most_allowed_v: f64,
     /// Nominal voltage that the feed would need.
     needed_supply_v: f64,
+    /// Parts that the current flows through whose cables are not stated, and so not in these figures.
+    uncounted: Vec<&'static str>,
     /// Whether least and highest voltage are within what the lock bears.
     holds: bool,
     /// Assumed values in it, as "part key".
@@ -175,6 +192,15 @@ pub(super) fn lock(lock: &LockSheet) -> LockDocument {
         },
         cable: lock.cable.as_ref().map(|(cable, _)| cable.clone()),
         length_m: lock.cable.as_ref().map(|(_, length_m)| *length_m),
+        part_cables: lock
+            .part_cables
+            .iter()
+            .map(|(part, cable)| PartCableDocument {
+                to: part.word(),
+                cable: cable.as_ref().map(|(cable, _)| cable.clone()),
+                length_m: cable.as_ref().map(|(_, length_m)| *length_m),
+            })
+            .collect(),
         circuit: lock.circuit.as_ref().ok().map(|circuit| circuit_document(lock, circuit)),
         missing,
         calculation: lock.calculation.iter().map(line).collect(),
@@ -228,6 +254,7 @@ fn circuit_document(lock: &LockSheet, circuit: &LockCircuit) -> CircuitDocument 
         least_allowed_v: circuit.least_allowed_v,
         most_allowed_v: circuit.most_allowed_v,
         needed_supply_v: circuit.needed_supply_v,
+        uncounted: circuit.uncounted.iter().map(|part| part.word()).collect(),
         holds: lock.calculation.iter().all(CalculationLine::holds),
         assumed: circuit.assumed.list().to_vec(),
     }

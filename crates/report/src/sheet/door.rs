@@ -113,6 +113,7 @@ fn lock_block(lock: &LockSheet, look: &Look) -> String {
         let length = look.figure(Figure::new(*length_m, Unit::Metre));
         text.push_str(&fact(Label::Cable, &format!("{cable}, {length}"), look));
     }
+    part_cables(lock, look, &mut text);
     match &lock.circuit {
         Ok(_) => {
             text.push_str(&fact(Label::Voltage, &say(SheetWords::AdverseCorner), look));
@@ -128,6 +129,27 @@ fn lock_block(lock: &LockSheet, look: &Look) -> String {
         text.push_str(&if index == 0 { fact(Label::Mind, caution, look) } else { further(caution, look) });
     }
     text
+}
+
+/// The cables to the other parts of its circuit.
+fn part_cables(lock: &LockSheet, look: &Look, text: &mut String) {
+    let uncounted = lock.circuit.as_ref().map_or(&[][..], |circuit| &circuit.uncounted);
+    for (index, (part, cable)) in lock.part_cables.iter().enumerate() {
+        let name = words::part(*part).say(look.language);
+        let line = match cable {
+            Some((cable, length_m)) => {
+                let length = look.figure(Figure::new(*length_m, Unit::Metre));
+                let cable = format!("{}, {length}", template::plain(cable));
+                SheetWords::CableToPart { part: name, cable: &cable }.say(look.language)
+            }
+            None if uncounted.contains(part) => {
+                SheetWords::PartCableNotCounted { part: name }.say(look.language)
+            }
+            None => SheetWords::PartCableNotStated { part: name }.say(look.language),
+        };
+        let is_first = index == 0 && lock.cable.is_none();
+        text.push_str(&if is_first { fact(Label::Cable, &line, look) } else { further(&line, look) });
+    }
 }
 
 fn without_figures(unknown: &Unknown, look: &Look) -> String {

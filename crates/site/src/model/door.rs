@@ -121,12 +121,45 @@ choices! {
     }
 }
 
+choices! {
+    /// A part of a lock's circuit besides station and lock, with a cable of its own.
+    pub enum LockPart {
+        /// Exit button.
+        ExitButton = "exit-button",
+        /// Emergency release at the door.
+        EmergencyRelease = "emergency-release",
+        /// Contact of the fire alarm in the lock's circuit.
+        FireContact = "fire-contact",
+        /// Contact that reports whether the door is shut.
+        DoorContact = "door-contact",
+        /// Relay between door station and lock.
+        Relay = "relay",
+        /// The lock's own supply.
+        Supply = "supply",
+    }
+}
+
+keys! {
+    /// The cable to a part of a lock's circuit.
+    pub struct PartCable = PART_CABLE "cable at a lock";
+    try read(record, provenance, cable: Option<Sourced<String>>);
+
+    /// What it leads to: from the door station, or from the relay on the secure side where one is fitted.
+    to: Sourced<LockPart> = must(Kind::Words(LockPart::WORDS));
+    /// Cable in the catalogue.
+    cable: Sourced<String> = must(TEXT), by cable?;
+    /// Length of that cable.
+    length: Sourced<Length> = must(SECTION_LENGTH);
+    /// Joints per conductor on the way. Without it 2.
+    joints: Sourced<u32> = or(SITE_COUNT, USUAL_JOINTS);
+}
+
 keys! {
     /// A lock as it is fitted to an entrance.
     pub struct LockUse = LOCK_USE "lock";
     read(
         record, provenance, model: Sourced<String>, usual_feed: LockFeed, cable: Option<Sourced<String>>,
-        usual_contact: RelayContact
+        cables: Vec<PartCable>, usual_contact: RelayContact
     );
 
     /// Lock in the catalogue.
@@ -146,6 +179,8 @@ keys! {
     length: Option<Sourced<Length>> = may(SECTION_LENGTH);
     /// Joints per conductor on the way. Without it 2.
     joints: Sourced<u32> = or(SITE_COUNT, USUAL_JOINTS);
+    /// Cables to the other parts of its circuit: exit button, emergency release, fire contact, door contact, relay, its own supply.
+    cables: Vec<PartCable> = list(Kind::List(&Kind::Table(&PART_CABLE))), by cables;
     /// How the relay is wired. Without it normally open, or normally closed for a lock that opens without power.
     contact: Sourced<RelayContact> = or(Kind::Words(RelayContact::WORDS), usual_contact);
     /// Contact rating of a relay of its own, put between the door station's relay and the lock.
@@ -172,6 +207,46 @@ keys! {
     field assumed: Vec<AssumedKey> = record.assumed_keys();
     /// Where it is defined.
     field origin: Origin = record.at(&record.span);
+}
+
+impl Entrance {
+    /// Whether a part of a lock's circuit is fitted by the plan.
+    pub fn has_part(&self, lock: &LockUse, part: LockPart) -> bool {
+        match part {
+            LockPart::ExitButton => lock.exit_button.value,
+            LockPart::EmergencyRelease => lock.emergency_release.as_ref().is_some_and(|stated| stated.value),
+            LockPart::FireContact => self.fire_interlock.value,
+            LockPart::DoorContact => lock.door_contact.value,
+            // A drive takes a contact at its own voltage and needs nothing in between.
+            LockPart::Relay => lock.relay_between.is_some() && lock.feed.value != LockFeed::DryContact,
+            LockPart::Supply => lock.feed.value == LockFeed::OwnSupply,
+        }
+    }
+}
+
+impl LockPart {
+    /// Every part.
+    pub const ALL: [LockPart; 6] = [
+        LockPart::ExitButton,
+        LockPart::EmergencyRelease,
+        LockPart::FireContact,
+        LockPart::DoorContact,
+        LockPart::Relay,
+        LockPart::Supply,
+    ];
+}
+
+impl LockUse {
+    /// The cable to a part of its circuit, where the plan states one.
+    pub fn cable_to(&self, part: LockPart) -> Option<&PartCable> {
+        self.cables.iter().find(|cable| cable.to.value == part)
+    }
+
+    /// Conductors that lead to a part: two, and a third to the relay between where the power for the lock comes along.
+    pub fn conductors_to(&self, part: LockPart) -> u32 {
+        let with_power = matches!(self.feed.value, LockFeed::Station | LockFeed::Bus);
+        if part == LockPart::Relay && with_power { 3 } else { 2 }
+    }
 }
 
 choices! {
@@ -201,7 +276,7 @@ choices! {
 keys! {
     /// A light at a door.
     pub struct LightUse = LIGHT_USE "light at a door";
-    read(record, provenance, model: Sourced<String>);
+    read(record, provenance, model: Sourced<String>, cable: Option<Sourced<String>>);
 
     /// Light in the catalogue.
     model: Sourced<String> = must(TEXT), by model;
@@ -209,6 +284,10 @@ keys! {
     feed: Sourced<LightFeed> = or(Kind::Words(LightFeed::WORDS), LightFeed::Station);
     /// When it is on: at night, by day too, or while the door station calls or talks. Without it "night".
     lit: Sourced<LitWhen> = or(Kind::Words(LitWhen::WORDS), LitWhen::Night);
+    /// Cable from what feeds it.
+    cable: Option<Sourced<String>> = may(TEXT), by cable;
+    /// Length of that cable.
+    length: Option<Sourced<Length>> = may(SECTION_LENGTH);
     /// Where it is defined.
     field origin: Origin = record.at(&record.span);
 }

@@ -3,7 +3,7 @@
 use super::{PartKind, Resolver, STATED};
 use crate::catalogue::{LockKind, PowerLoss};
 use crate::codes;
-use crate::model::{AlarmInput, LightUse, LockFeed, LockUse, RelayContact};
+use crate::model::{AlarmInput, Entrance, LightUse, LockFeed, LockUse, PartCable, RelayContact};
 use crate::parse::{Entry, Record, clip};
 use latchline_finding::Sourced;
 
@@ -42,10 +42,46 @@ impl Resolver<'_> {
             Some(PowerLoss::Opens) => RelayContact::NormallyClosed,
             _ => RelayContact::NormallyOpen,
         };
-        LockUse::read(record, STATED, model, usual_feed, cable, usual_contact)
+        let cables = self.part_cables(record, element);
+        LockUse::read(record, STATED, model, usual_feed, cable, cables, usual_contact)
     }
 
-    /// The cable of a lock or alarm input.
+    /// The cables to the parts of a lock's circuit; one to each.
+    fn part_cables(&mut self, record: &Record<'_>, element: &str) -> Vec<PartCable> {
+        let mut cables: Vec<PartCable> = Vec::new();
+        for table in record.tables("cables") {
+            let cable = self.door_cable(table, element);
+            let Some(read) = PartCable::read(table, STATED, cable) else { continue };
+            if let Some(first) = cables.iter().find(|other| other.to.value == read.to.value) {
+                let finding = self
+                    .report(codes::PART_CABLE_TWICE, read.to.origin.clone())
+                    .about(element)
+                    .with("name", clip(element))
+                    .with("part", read.to.value.word())
+                    .also_at("first-defined-here", first.to.origin.clone());
+                self.findings.push(finding);
+                continue;
+            }
+            cables.push(read);
+        }
+        cables
+    }
+
+    /// Tells of cables to parts that the plan does not have.
+    pub(super) fn cables_to_no_part(&mut self, entrance: &Entrance) {
+        for lock in &entrance.locks {
+            for cable in lock.cables.iter().filter(|cable| !entrance.has_part(lock, cable.to.value)) {
+                let finding = self
+                    .report(codes::CABLE_TO_NO_PART, cable.to.origin.clone())
+                    .about(entrance.id.clone())
+                    .with("name", entrance.id.as_str())
+                    .with("part", cable.to.value.word());
+                self.findings.push(finding);
+            }
+        }
+    }
+
+    /// The cable of a lock, a light or an alarm input.
     fn door_cable(&mut self, record: &Record<'_>, element: &str) -> Option<Sourced<String>> {
         let cable = record.read("cable", STATED)?;
         self.check_part(PartKind::Cable, &cable, Some(element));
@@ -54,8 +90,10 @@ impl Resolver<'_> {
 
     /// The lights at a door.
     pub(super) fn lights(&mut self, record: &Record<'_>, element: &str) -> Vec<LightUse> {
-        let read =
-            |light| LightUse::read(light, STATED, self.model(light, "model", PartKind::Light, element));
+        let read = |light| {
+            let model = self.model(light, "model", PartKind::Light, element);
+            LightUse::read(light, STATED, model, self.door_cable(light, element))
+        };
         record.tables("lights").map(read).collect()
     }
 

@@ -192,7 +192,7 @@ impl Resolver<'_> {
                 owner: StationOwner::Entrance(index),
                 origin: origin.clone(),
             });
-            site.entrances.push(Entrance::read(
+            let entrance = Entrance::read(
                 record,
                 STATED,
                 id,
@@ -204,7 +204,9 @@ impl Resolver<'_> {
                 accessories,
                 lights,
                 alarm_inputs,
-            ));
+            );
+            self.cables_to_no_part(&entrance);
+            site.entrances.push(entrance);
         }
     }
 

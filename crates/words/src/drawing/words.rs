@@ -127,6 +127,7 @@ words! {
         InDoorStation: "in the door station" | "in der Türstation",
         InputOf: "input of" | "Eingang",
         ItsOwn: "its own" | "Netzteil",
+        ItsCoil: "its coil" | "seine Spule",
         Lock: "lock" | "Schloss",
         LoopsToContacts:
             "loops from the door station's inputs to their contacts"
@@ -149,6 +150,9 @@ words! {
             | "bleibt ohne Strom zu: ein Kontakt schließt zum Freigeben",
         Strike: "strike" | "Türöffner",
         SupplyOf: "supply of" | "eigenes",
+        SecondFireContact:
+            "a second contact, beside that of the lock's circuit"
+            | "ein zweiter Kontakt, neben dem im Schlosskreis",
         TamperContact: "tamper contact" | "Sabotagekontakt",
         ToItsInput: "to its input" | "zum Eingang",
         Varistor: "varistor" | "Varistor",
@@ -156,8 +160,8 @@ words! {
             "Isolate and prove dead before wiring; the responsible person decides on escape."
             | "Vor dem Verdrahten freischalten und prüfen; über Fluchtwege entscheidet die verantwortliche Person.",
         WiringSubject:
-            "Wiring of locks and alarm inputs, contacts drawn at rest"
-            | "Verdrahtung der Schlösser und Meldeeingänge, Kontakte in Ruhe",
+            "Wiring of locks and alarm inputs, contacts at rest; numbered dots are connectors"
+            | "Verdrahtung der Schlösser und Meldeeingänge, Kontakte in Ruhe; Punkte mit Nummer: Verbinder",
         WiringWhat: "wiring of locks and alarm inputs" | "Verdrahtung der Schlösser und Meldeeingänge",
     }
 }

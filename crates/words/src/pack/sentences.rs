@@ -58,6 +58,13 @@ sentences! {
         FeederCurrent { run: &'a str }:
             "Current of {run} with everything beyond it"
             | "Strom von {run} mit allem dahinter",
+        CablesNotStated { cables: &'a str }:
+            "Of {cables} cable(s) at doors the plan states neither type nor length; each is marked below and stands at the end of the cable list. They are neither in the bill nor in the cut list, and their resistance is not in the figures of the locks."
+            | "Zu {cables} Leitung(en) an Türen nennt der Plan weder Typ noch Länge; jede ist unten bezeichnet und steht am Ende der Leitungsliste. Sie fehlen in Stückliste und Zuschnitt, und ihr Widerstand steckt nicht in den Werten der Schlösser.",
+        Connector { ways: &'a str }: "connector, {ways} ways" | "Verbinder, {ways}-fach",
+        SeveralInOneTerminal { wires: &'a str }:
+            "{wires} wires in this terminal: one made for that, or a connector"
+            | "{wires} Drähte in dieser Klemme: eine dafür gebaute, oder ein Verbinder",
         FreePort { port: &'a str }: "port {port} is free" | "Abgang {port} ist frei",
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "published: {least} to {most} ({source})"

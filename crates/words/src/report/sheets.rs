@@ -118,6 +118,11 @@ sentences! {
         LockWhat { title: &'a str, kind: &'a str, power_loss: &'a str, current: &'a str }:
             "{title}: {kind}, {power_loss}, for {current}"
             | "{title}: {kind}, {power_loss}, für {current}",
+        CableToPart { part: &'a str, cable: &'a str }: "{part}: {cable}" | same,
+        PartCableNotCounted { part: &'a str }:
+            "{part}: not stated; its resistance is not in the figures"
+            | "{part}: nicht angegeben; ihr Widerstand steckt nicht in den Werten",
+        PartCableNotStated { part: &'a str }: "{part}: not stated" | "{part}: nicht angegeben",
         AdverseCorner:
             "at the adverse corner of tolerance:"
             | "alle Toleranzen dagegen:",

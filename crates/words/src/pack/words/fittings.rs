@@ -11,9 +11,6 @@ macro_rules! fittings {
         AlarmContact: "Alarm contact" | "Meldekontakt",
         AlarmInput: "Alarm input" | "Meldeeingang",
         ButtonLight: "light for buttons" | "Tastenbeleuchtung",
-        ContactCableNotStated:
-            "cable of the contact not stated in the plan"
-            | "Leitung des Kontakts im Plan nicht angegeben",
         CutNotNoticed: "a cut cable passes unnoticed" | "eine durchtrennte Leitung bleibt unbemerkt",
         DoorAlarm: "door open" | "Tür offen",
         DuressAlarm: "duress, silent" | "Überfall, still",
@@ -27,6 +24,9 @@ macro_rules! fittings {
         LitAlways: "always on" | "immer an",
         LitAtNight: "on at night" | "bei Nacht an",
         LitInUse: "on while the door station is in use" | "an, solange die Türstation benutzt wird",
+        MeasurePartLoop:
+            "Loop resistance of the cable, short-circuited at the part"
+            | "Schleifenwiderstand der Leitung, am Teil kurzgeschlossen",
         MeasureContactLoop:
             "Resistance of the loop, contact bridged, station disconnected."
             | "Schleifenwiderstand bei gebrücktem Kontakt, Station abgeklemmt.",

@@ -6,6 +6,15 @@ macro_rules! wiring {
         $next! { $($rest)*; $($before)*
         BesideMains: "shares its route with mains: separate it" | "läuft neben Netzleitungen: trennen",
         Buried: "in the ground" | "im Erdreich",
+        BatteryByItsLeads:
+            "battery of the supply, by its own leads and fuse"
+            | "Batterie des Netzteils, mit eigenen Leitungen und Sicherung",
+        BreaksNothing:
+            "stays free: it cannot release this lock, which stays shut without power"
+            | "bleibt frei: kann dieses Schloss nicht freigeben, das ohne Strom zu bleibt",
+        CableNotStated:
+            "cable not stated in the plan: choose it and write down type and length"
+            | "Leitung steht nicht im Plan: wählen, Typ und Länge notieren",
         CableEnd: "Cable" | "Leitung",
         CablesTitle: "Cable list" | "Leitungsliste",
         Colour: "Colour" | "Farbe",
@@ -13,6 +22,9 @@ macro_rules! wiring {
             "Colours by IEC 60757, by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used."
             | "Farben nach IEC 60757, nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete notieren.",
         ConductorSize: "Conductor" | "Ader",
+        ConnectorConvention:
+            "Where more than two conductors of a door's circuit meet, or two away from any terminal, a connector joins them (common practice). It stands beside the door station, or beside the relay on the secure side where one is fitted. If a maker's sheet shows other terminals, his sheet prevails: note it here."
+            | "Wo im Stromkreis einer Tür mehr als zwei Adern zusammentreffen, oder zwei abseits einer Klemme, verbindet sie ein Verbinder (üblich). Er sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite, wo eines vorgesehen ist. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
         CutBoundMeaning:
             "Proved least: the drums bought equal a lower bound (their total holds every piece; or the dual of the Gilmore-Gomory program, its prices checked by an integer knapsack), so no cutting plan buys less."
             | "Bewiesen kleinstmöglich: Die gekauften Trommeln erreichen eine untere Schranke (ihre Summe fasst alle Stücke; oder das Dual des Programms von Gilmore und Gomory, dessen Preise ein ganzzahliger Rucksack prüft), also kauft kein Schnittplan weniger.",
@@ -39,17 +51,35 @@ macro_rules! wiring {
         LegsConvention:
             "Legs are kept apart as + and − throughout, also where a device works either way round."
             | "Die Pole werden durchgehend als + und − getrennt, auch wo ein Gerät beliebig gepolt arbeitet.",
-        LockCableNotStated:
-            "cable of the lock is not stated in the plan"
-            | "Leitung des Schlosses steht nicht im Plan",
+        LockFedElsewhere:
+            "stays free: the lock takes its power elsewhere"
+            | "bleibt frei: Das Schloss wird anders gespeist",
+        MainsByElectrician:
+            "mains: by a licensed electrician, not part of this schedule"
+            | "Netz: durch eine Elektrofachkraft, nicht Teil dieses Plans",
         NeverCutInTwo:
             "No length between two terminals is cut in two: no joints are added."
             | "Keine Länge zwischen zwei Klemmen wird geteilt: Es kommen keine Verbindungen hinzu.",
+        NoFurtherModule: "no further module" | "kein weiteres Modul",
+        NotUsedByLock: "stays free: not used by this lock" | "bleibt frei: für dieses Schloss nicht benutzt",
         NothingLeadsHere: "nothing leads here" | "nichts führt hierher",
+        OutsideThePlan:
+            "an input outside this plan: write down which"
+            | "ein Eingang außerhalb dieses Plans: notieren, welcher",
+        OwnLead: "its own lead" | "eigene Leitung",
         Pair: "Pair" | "Paar",
         PairsSpare: "Pairs spare" | "Paare frei",
         PairsUsed: "Pairs used" | "Paare belegt",
         RunsWhere: "Runs" | "Verlegt",
+        ScreenEarthed:
+            "screen: to earth at this end, and at this end only"
+            | "Schirm: an diesem Ende erden, und nur an diesem",
+        ScreenInsulated:
+            "screen: cut back and insulate"
+            | "Schirm: zurückschneiden und isolieren",
+        ScreenJoinedOn:
+            "screen: join to that of the next cable, insulated from all else"
+            | "Schirm: mit dem der nächsten Leitung verbinden, sonst isoliert",
         ScreenConvention:
             "Screened cable: join the screen at the end nearer to the supply, insulate it at the other (common practice)."
             | "Geschirmte Leitung: Schirm am netzteilseitigen Ende anschließen, am anderen isolieren (üblich).",
@@ -57,10 +87,14 @@ macro_rules! wiring {
         SeveralCables:
             "several cables side by side: pull and label each"
             | "mehrere Leitungen nebeneinander: jede ziehen und beschriften",
-        SurgeProtectorHere: "surge protector in the line here" | "Überspannungsschutz hier in der Leitung",
+        ShortWire: "short wire" | "kurzer Draht",
+        SurgeProtectorItem: "surge protector" | "Überspannungsschutz",
         SurgeProtectorInRun: "surge protector in this run" | "Überspannungsschutz in diesem Strang",
         TerminatorHere: "terminator set here" | "Abschluss hier gesetzt",
         To: "To" | "Nach",
+        ToMainEarth:
+            "to the main earthing terminal by the shortest way, green-and-yellow; by a licensed electrician"
+            | "auf kürzestem Weg an die Haupterdungsschiene, grün-gelb; durch eine Elektrofachkraft",
         WiringTitle: "Wiring schedule, terminal by terminal" | "Klemmenplan",
         }
     };

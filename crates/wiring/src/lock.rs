@@ -6,9 +6,8 @@
 //! power (fail-secure) hangs on a contact that closes to release; further releases lie across that
 //! contact.
 
-use super::LockAt;
 use latchline_site::catalogue::PowerLoss;
-use latchline_site::model::{LockFeed, RelayContact, Suppression};
+use latchline_site::model::{Entrance, LockFeed, LockPart, LockUse, RelayContact, Site, Suppression};
 
 /// A part of the lock's circuit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,7 +40,7 @@ pub enum WiringElement {
 
 /// The wiring of one lock.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Wiring {
+pub struct LockWiring {
     /// From where it takes its power.
     pub feed: LockFeed,
     /// Whether that is alternating current.
@@ -62,6 +61,33 @@ pub struct Wiring {
     pub across_lock_v: Option<f64>,
 }
 
+impl LockWiring {
+    /// Whether a part lies in the lock's circuit. An emergency release or a fire contact can break that of a lock only that
+    /// opens without power.
+    pub fn has(&self, part: LockPart) -> bool {
+        use WiringElement as W;
+        let is_of = |element: &W| match part {
+            LockPart::ExitButton => {
+                matches!(element, W::ExitButtonNormallyOpen | W::ExitButtonNormallyClosed)
+            }
+            LockPart::EmergencyRelease => *element == W::EmergencyRelease,
+            LockPart::FireContact => *element == W::FireInterlock,
+            LockPart::Relay => *element == W::RelayBetween,
+            LockPart::DoorContact | LockPart::Supply => false,
+        };
+        (part == LockPart::Supply && self.feed == LockFeed::OwnSupply)
+            || self.series.iter().chain(&self.across_contact).any(is_of)
+    }
+
+    /// Parts over whose cables the lock's current flows, there and back.
+    pub fn parts_in_its_path(&self) -> impl Iterator<Item = LockPart> {
+        let with_power = matches!(self.feed, LockFeed::Station | LockFeed::Bus);
+        LockPart::ALL
+            .into_iter()
+            .filter(move |part| self.has(*part) && (*part != LockPart::Relay || with_power))
+    }
+}
+
 /// How the relay must be wired for a lock.
 pub fn required_contact(power_loss: PowerLoss) -> RelayContact {
     match power_loss {
@@ -71,17 +97,16 @@ pub fn required_contact(power_loss: PowerLoss) -> RelayContact {
 }
 
 /// The wiring that the plan should have, with the contact that the lock needs.
-pub fn wiring(at: &LockAt<'_>) -> Wiring {
+pub fn lock_wiring(site: &Site, entrance: &Entrance, used: &LockUse) -> LockWiring {
     use WiringElement as W;
-    let used = at.used;
-    let required = required_contact(at.lock.power_loss.value);
-    // A drive takes a contact at its own voltage and needs nothing in between.
-    let between = used.relay_between.is_some() && !at.takes_dry_contact();
+    let required = required_contact(site.lock(used).power_loss.value);
+    let has = |part| entrance.has_part(used, part);
+    let between = has(LockPart::Relay);
     let mut series = Vec::new();
     let mut across_contact = Vec::new();
-    if at.takes_dry_contact() {
+    if used.feed.value == LockFeed::DryContact {
         series.extend([W::DriveInput, W::RelayNormallyOpen, W::DriveInput]);
-        if used.exit_button.value {
+        if has(LockPart::ExitButton) {
             across_contact.push(W::ExitButtonNormallyOpen);
         }
     } else {
@@ -89,19 +114,19 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
         match required {
             RelayContact::NormallyClosed => {
                 series.push(if between { W::RelayBetween } else { W::RelayNormallyClosed });
-                if used.exit_button.value {
+                if has(LockPart::ExitButton) {
                     series.push(W::ExitButtonNormallyClosed);
                 }
-                if at.has_emergency_release() {
+                if has(LockPart::EmergencyRelease) {
                     series.push(W::EmergencyRelease);
                 }
-                if at.entrance.fire_interlock.value {
+                if has(LockPart::FireContact) {
                     series.push(W::FireInterlock);
                 }
             }
             RelayContact::NormallyOpen => {
                 series.push(if between { W::RelayBetween } else { W::RelayNormallyOpen });
-                if used.exit_button.value {
+                if has(LockPart::ExitButton) {
                     across_contact.push(W::ExitButtonNormallyOpen);
                 }
             }
@@ -110,10 +135,10 @@ pub fn wiring(at: &LockAt<'_>) -> Wiring {
     }
     let fitted = used.suppression.as_ref().map(|stated| stated.value);
     let has_voltage = matches!(fitted, Some(Suppression::Clamp | Suppression::Varistor));
-    Wiring {
+    LockWiring {
         feed: used.feed.value,
         is_ac: match used.feed.value {
-            LockFeed::Station => at.station.lock_output_ac.value,
+            LockFeed::Station => site.station_model(&site.stations[entrance.station]).lock_output_ac.value,
             LockFeed::OwnSupply => used.supply_ac.value,
             LockFeed::Bus | LockFeed::DryContact => false,
         },

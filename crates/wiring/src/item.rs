@@ -1,0 +1,212 @@
+//! What has terminals: its designation, its place, and the order in which one walks past it.
+
+use latchline_site::model::{LockPart, Place, RunStart, Site, StationOwner, Suppression};
+
+/// Something with terminals.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Item {
+    /// Index into [`Site::supplies`].
+    Supply(usize),
+    /// Index into [`Site::boxes`].
+    Box(usize),
+    /// Index into [`Site::stations`].
+    Station(usize),
+    /// A surge protector.
+    Protector(ProtectorAt),
+    /// A connector in a lock's circuit.
+    Joint {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its locks.
+        lock: usize,
+        /// Which one of that circuit, from 1.
+        number: usize,
+    },
+    /// A lock of an entrance.
+    Lock {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its locks.
+        lock: usize,
+    },
+    /// A part of a lock's circuit.
+    Part {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its locks.
+        lock: usize,
+        /// Which part.
+        part: LockPart,
+    },
+    /// What lies across a lock.
+    Suppressor {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its locks.
+        lock: usize,
+    },
+    /// A light at a door.
+    Light {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its lights.
+        light: usize,
+    },
+    /// The supply of its own of a light.
+    LightSupply {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its lights.
+        light: usize,
+    },
+    /// An accessory module of a door station.
+    Module {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its accessories.
+        module: usize,
+    },
+    /// The contact at an alarm input of an entrance's door station.
+    AlarmContact {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its alarm inputs.
+        input: usize,
+    },
+    /// The resistor at that contact.
+    EndOfLine {
+        /// Index into [`Site::entrances`].
+        entrance: usize,
+        /// Index into its alarm inputs.
+        input: usize,
+    },
+}
+
+/// Where a surge protector sits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ProtectorAt {
+    /// In the line of an entrance's door station, beside it: index into [`Site::entrances`].
+    Entrance(usize),
+    /// At the start of a run: index into [`Site::runs`].
+    Run(usize),
+}
+
+impl Item {
+    /// Its designation; what is at a door is named after the entrance.
+    pub fn name(self, site: &Site) -> String {
+        let entrance = |index: usize| &site.entrances[index].id;
+        match self {
+            Item::Supply(index) => site.supplies[index].id.to_string(),
+            Item::Box(index) => site.boxes[index].id.to_string(),
+            Item::Station(index) => site.stations[index].id.to_string(),
+            Item::Protector(ProtectorAt::Entrance(index)) => format!("{}/surge", entrance(index)),
+            Item::Protector(ProtectorAt::Run(index)) => format!("{}/surge", site.runs[index].id),
+            Item::Joint { entrance: at, lock, number } => {
+                format!("{}/{}-joint{number}", entrance(at), numbered("lock", lock))
+            }
+            Item::Lock { entrance: at, lock } => format!("{}/{}", entrance(at), numbered("lock", lock)),
+            Item::Part { entrance: at, lock, part } => {
+                format!("{}/{}", entrance(at), numbered(part_mark(part), lock))
+            }
+            Item::Suppressor { entrance: at, lock } => {
+                let fitted = site.entrances[at].locks[lock].suppression.as_ref().map(|stated| stated.value);
+                let mark = fitted.unwrap_or(Suppression::None).word();
+                format!("{}/{}", entrance(at), numbered(mark, lock))
+            }
+            Item::Light { entrance: at, light } => format!("{}/light{}", entrance(at), light + 1),
+            Item::LightSupply { entrance: at, light } => {
+                format!("{}/light{}-supply", entrance(at), light + 1)
+            }
+            Item::Module { entrance: at, module } => format!("{}/module{}", entrance(at), module + 1),
+            Item::AlarmContact { entrance: at, input } => format!("{}/alarm{}", entrance(at), input + 1),
+            Item::EndOfLine { entrance: at, input } => {
+                format!("{}/alarm{}-resistor", entrance(at), input + 1)
+            }
+        }
+    }
+}
+
+/// "lock", "lock2", ...
+fn numbered(mark: &str, lock: usize) -> String {
+    if lock == 0 { mark.to_string() } else { format!("{mark}{}", lock + 1) }
+}
+
+fn part_mark(part: LockPart) -> &'static str {
+    match part {
+        LockPart::ExitButton => "exit",
+        LockPart::EmergencyRelease => "release",
+        LockPart::FireContact => "fire",
+        LockPart::DoorContact => "door",
+        LockPart::Relay => "relay",
+        LockPart::Supply => "supply",
+    }
+}
+
+/// Devices in walking order: what stands in no building first, then building by building, core by
+/// core, floor by floor from the lowest; on a floor supplies, boxes, doors, management stations and
+/// dwellings in the order of the site file.
+pub fn walking_order(site: &Site) -> Vec<Item> {
+    let mut order: Vec<_> = Vec::new();
+    let key = |place: &Place, class: usize, index: usize, part: usize| {
+        ((place.building, place.core, place.floor), class, index, part)
+    };
+    for (index, supply) in site.supplies.iter().enumerate() {
+        order.push((key(&supply.place, 0, index, 0), Item::Supply(index)));
+    }
+    for (index, distribution_box) in site.boxes.iter().enumerate() {
+        order.push((key(&distribution_box.place, 1, index, 0), Item::Box(index)));
+    }
+    for (index, station) in site.stations.iter().enumerate() {
+        let (class, of, part) = match station.owner {
+            StationOwner::Entrance(entrance) => (2, entrance, 0),
+            StationOwner::Management(management) => (3, management, 0),
+            StationOwner::Dwelling { dwelling, ordinal } => (4, dwelling, ordinal),
+        };
+        order.push((key(site.station_place(station), class, of, part), Item::Station(index)));
+    }
+    order.sort_by_key(|entry| entry.0);
+    order.into_iter().map(|(_, item)| item).collect()
+}
+
+/// Where an item is.
+pub fn item_place(site: &Site, item: Item) -> &Place {
+    match item {
+        Item::Supply(index) => &site.supplies[index].place,
+        Item::Box(index) => &site.boxes[index].place,
+        Item::Station(index) => site.station_place(&site.stations[index]),
+        // A protector of a run stands where the run starts.
+        Item::Protector(ProtectorAt::Run(run)) => match site.runs[run].from {
+            RunStart::Supply(index) => &site.supplies[index].place,
+            RunStart::Port { box_index, .. } => &site.boxes[box_index].place,
+            RunStart::Station(station) => site.station_place(&site.stations[station]),
+        },
+        Item::Protector(ProtectorAt::Entrance(entrance))
+        | Item::Joint { entrance, .. }
+        | Item::Lock { entrance, .. }
+        | Item::Part { entrance, .. }
+        | Item::Suppressor { entrance, .. }
+        | Item::Light { entrance, .. }
+        | Item::LightSupply { entrance, .. }
+        | Item::Module { entrance, .. }
+        | Item::AlarmContact { entrance, .. }
+        | Item::EndOfLine { entrance, .. } => &site.entrances[entrance].place,
+    }
+}
+
+/// Location and product in the manner of IEC 81346-1: `+A+2 -A-12`, from the user's own names.
+pub fn reference_designation(site: &Site, item: Item) -> String {
+    let place = item_place(site, item);
+    let mut text = String::new();
+    if let Some(building) = place.building.map(|index| &site.buildings[index]) {
+        text.push_str(&format!("+{}", building.id));
+        if let Some(core) = place.core {
+            text.push_str(&format!("+{}", building.cores[core].value));
+        }
+        if let Some(floor) = place.floor {
+            text.push_str(&format!("+{}", building.floors[floor].value));
+        }
+        text.push(' ');
+    }
+    text.push_str(&format!("-{}", item.name(site)));
+    text
+}

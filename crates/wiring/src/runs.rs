@@ -1,0 +1,182 @@
+//! The cables of the bus: from where to where, through which protectors, and what lands where.
+
+use crate::colours::conductors;
+use crate::door;
+use crate::item::{Item, ProtectorAt};
+use crate::terminal::{Pole, Terminal, TerminalSet};
+use crate::{By, Landing, Place, ScreenEnd, WiredCable, Wiring};
+use latchline_finding::ElementId;
+use latchline_site::cables::CableOwner;
+use latchline_site::catalogue::LoopThrough;
+use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
+
+/// Every cable of a site with its ends.
+pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
+    let mut used_outputs = vec![0_u32; site.supplies.len()];
+    let mut next_from: Option<Place> = None;
+    let mut cables = Vec::new();
+    for laid in site.cable_lengths() {
+        let (designation, from, to) = match laid.owner {
+            CableOwner::Section { run: index, section } => {
+                let run = &site.runs[index];
+                let from = match next_from.take() {
+                    Some(from) if section > 0 => from,
+                    _ if run.surge_protection.is_some() => {
+                        run_start(site, run.from, &mut used_outputs);
+                        (Item::Protector(ProtectorAt::Run(index)), TerminalSet::LineSide)
+                    }
+                    _ => run_start(site, run.from, &mut used_outputs),
+                };
+                let stop = run.sections[section].to;
+                next_from = Some(match stop {
+                    RunStop::Station(station) => onward(site, station),
+                    _ => run_stop(site, stop),
+                });
+                (section_name(&run.id, section, run.sections.len()), from, before_protector(site, stop))
+            }
+            owner => {
+                let (item, from, to) = door::ends(site, owner);
+                (item.name(site), from, to)
+            }
+        };
+        cables.push(WiredCable { laid, designation, from, to });
+    }
+    cables
+}
+
+/// The terminals from which a chain goes on beyond a station: `out`, or the only pair it has.
+fn onward(site: &Site, station: usize) -> Place {
+    let model = site.station_model(&site.stations[station]);
+    let set = if model.loop_through.value == LoopThrough::End { TerminalSet::In } else { TerminalSet::Out };
+    (Item::Station(station), set)
+}
+
+/// Outputs of a supply: at least 1.
+pub(crate) fn outputs(site: &Site, supply: usize) -> u32 {
+    let outputs = &site.supply_model(&site.supplies[supply]).outputs;
+    outputs.as_ref().map_or(1, |outputs| outputs.value.clamp(1, 64))
+}
+
+/// The terminals at which a run starts.
+fn run_start(site: &Site, start: RunStart, used_outputs: &mut [u32]) -> Place {
+    match start {
+        RunStart::Supply(supply) => {
+            // All outputs are joined inside: one run on each, then a second on each. `supply-outputs-exceeded` says
+            // where that is more than their terminals are stated to take.
+            let number = used_outputs[supply] % outputs(site, supply) + 1;
+            used_outputs[supply] += 1;
+            (Item::Supply(supply), TerminalSet::Output(number))
+        }
+        RunStart::Port { box_index, port } => (Item::Box(box_index), TerminalSet::Port(port)),
+        RunStart::Station(station) => onward(site, station),
+    }
+}
+
+/// The terminals at which a section ends.
+fn run_stop(_site: &Site, stop: RunStop) -> Place {
+    match stop {
+        RunStop::Station(station) => (Item::Station(station), TerminalSet::In),
+        RunStop::BoxInput(box_index) => (Item::Box(box_index), TerminalSet::Input),
+        RunStop::BoxLink(box_index) => (Item::Box(box_index), TerminalSet::Link),
+    }
+}
+
+/// The surge protector beside a door station, if it has one.
+fn protector_at(site: &Site, stop: RunStop) -> Option<ProtectorAt> {
+    let RunStop::Station(station) = stop else { return None };
+    let StationOwner::Entrance(entrance) = site.stations[station].owner else { return None };
+    site.entrances[entrance].surge_protection.as_ref().map(|_| ProtectorAt::Entrance(entrance))
+}
+
+/// Where a section ends: at the protector's side that faces the line, where there is one.
+fn before_protector(site: &Site, stop: RunStop) -> Place {
+    match protector_at(site, stop) {
+        Some(at) => (Item::Protector(at), TerminalSet::LineSide),
+        None => run_stop(site, stop),
+    }
+}
+
+/// `W3` where a run has one section, else `W3/1`, `W3/2`, ...
+pub fn section_name(run: &ElementId, section: usize, of: usize) -> String {
+    if of == 1 { run.to_string() } else { format!("{run}/{}", section + 1) }
+}
+
+const POLES: [Pole; 2] = [Pole::Plus, Pole::Minus];
+
+/// Lands the conductors of all runs, the wires of their protectors, and the screens.
+pub(crate) fn land(site: &Site, wiring: &mut Wiring) {
+    for index in 0..wiring.cables.len() {
+        if matches!(wiring.cables[index].laid.owner, CableOwner::Section { .. }) {
+            land_conductors(site, wiring, index);
+        }
+        if site.catalogue.cables[&wiring.cables[index].laid.cable].screened.value {
+            land_screen(wiring, index);
+        }
+    }
+    let mut used_outputs = vec![0_u32; site.supplies.len()];
+    for (index, run) in site.runs.iter().enumerate() {
+        let start = run_start(site, run.from, &mut used_outputs);
+        if run.surge_protection.is_some() {
+            link(wiring, start, ProtectorAt::Run(index));
+        }
+        for section in &run.sections {
+            if let Some(at) = protector_at(site, section.to) {
+                link(wiring, run_stop(site, section.to), at);
+            }
+        }
+    }
+}
+
+fn land_conductors(site: &Site, wiring: &mut Wiring, index: usize) {
+    let wired = &wiring.cables[index];
+    let (from, to, pairs) = (wired.from, wired.to, wired.laid.pairs);
+    let cable = &site.catalogue.cables[&wired.laid.cable];
+    let in_cable = cable.pairs.value.max(1);
+    for pair in 0..pairs {
+        let piece = pair / in_cable + 1;
+        for (pole, conductor) in POLES.into_iter().zip(conductors(cable, pair % in_cable + 1)) {
+            let by = By::Conductor { cable: index, piece, conductor };
+            wiring.join(Terminal::new(from, pole), by, Terminal::new(to, pole));
+        }
+    }
+}
+
+/// The short wires between a protector and what it protects.
+fn link(wiring: &mut Wiring, place: Place, at: ProtectorAt) {
+    for pole in POLES {
+        let protected = Terminal { item: Item::Protector(at), set: TerminalSet::ProtectedSide, pole };
+        wiring.join(Terminal::new(place, pole), By::Link, protected);
+    }
+}
+
+fn land_screen(wiring: &mut Wiring, index: usize) {
+    let wired = &wiring.cables[index];
+    let set = TerminalSet::Screen(index);
+    let [from, to] = [wired.from.0, wired.to.0].map(|item| Terminal { item, set, pole: Pole::Whole });
+    let pieces = wired.laid.side_by_side;
+    // Where the chain comes in with a screen, the two are joined; the first section's start is earthed.
+    let before = match wired.laid.owner {
+        CableOwner::Section { section, .. } if section > 0 => {
+            let set = TerminalSet::Screen(index - 1);
+            Some(Terminal { item: from.item, set, pole: Pole::Whole })
+                .filter(|before| wiring.screens.contains_key(before))
+        }
+        _ => None,
+    };
+    for piece in 1..=pieces {
+        wiring.join(from, By::Screen { cable: index, piece }, to);
+    }
+    match before {
+        Some(before) => {
+            wiring.screens.insert(before, ScreenEnd::JoinedOn);
+            wiring.join(before, By::Link, from);
+            wiring.screens.insert(from, ScreenEnd::JoinedOn);
+        }
+        None => {
+            wiring.screens.insert(from, ScreenEnd::Earthed);
+            let earth = Landing { by: By::Link, other: None };
+            wiring.terminals.entry(from).or_default().push(earth);
+        }
+    }
+    wiring.screens.insert(to, ScreenEnd::Insulated);
+}

@@ -1,21 +1,31 @@
 //! The sites in the store, as pages need them: texts, revisions, who can take back what.
 
+use crate::files::Files;
 use crate::refused::Refused;
 use latchline_finding::{Edit, Language};
 use latchline_store::{
-    Conflict, FileChange, Number, Outcome, Proposal, Revision, Signed, SiteEntry, State, Store, StoreError,
-    Submission, Texts,
+    Conflict, FileChange, LiveFolder, Number, Outcome, Proposal, Revision, Settled, Signed, SiteEntry, State,
+    Store, StoreError, Submission, Texts,
 };
 use latchline_words::office::Told;
+use std::collections::BTreeMap;
+use std::sync::{Mutex, PoisonError};
 
 /// Revisions that a page lists.
 const MOST_LISTED: usize = 500;
 
+/// A folder that the files of all sites are kept up to date in.
+pub type Folder = Box<dyn LiveFolder + Send + Sync>;
+
 /// All sites.
-#[derive(Debug)]
 pub(crate) struct Archive {
     store: Store,
     engine: &'static str,
+    folder: Option<Folder>,
+    /// How the files of each site stood when they were last looked at.
+    files: Mutex<BTreeMap<String, Files>>,
+    /// One at a time brings files and store together.
+    settling: Mutex<()>,
 }
 
 /// Who asks, and when.
@@ -37,8 +47,51 @@ impl From<StoreError> for Refused {
 }
 
 impl Archive {
-    pub fn new(store: Store, engine: &'static str) -> Self {
-        Archive { store, engine }
+    pub fn new(store: Store, engine: &'static str, folder: Option<Folder>) -> Self {
+        Archive { store, engine, folder, files: Mutex::default(), settling: Mutex::default() }
+    }
+
+    /// Brings the files of a site and its newest revision together; whether a revision came of it.
+    pub fn settle(&self, name: &str, at_ms: i64) -> Result<bool, Refused> {
+        let Some(folder) = &self.folder else { return Ok(false) };
+        let _one = self.settling.lock().unwrap_or_else(PoisonError::into_inner);
+        let site = self.site(name)?;
+        let signed = self.signed(&By { client: "file", at_ms }, "");
+        let settled = self.store.settle(site.id, folder.as_ref(), &signed);
+        let is_news = matches!(settled, Ok(Settled::TakenIn { .. }));
+        let files = match settled {
+            Ok(settled) => Files::of(&site.file, &settled),
+            Err(error) => Files::Failed { path: site.file.clone(), why: error.to_string() },
+        };
+        let mut all = self.files.lock().unwrap_or_else(PoisonError::into_inner);
+        let before = all.insert(name.to_string(), files.clone());
+        Ok(is_news || before.is_some_and(|before| before != files))
+    }
+
+    /// How the files of a site stood when they were last looked at.
+    pub fn files(&self, name: &str) -> Files {
+        let all = self.files.lock().unwrap_or_else(PoisonError::into_inner);
+        all.get(name).cloned().unwrap_or_default()
+    }
+
+    /// Decides a conflict for what was changed here: the files are written over; what they said stays as the revision aside.
+    pub fn pass_over(&self, name: &str, aside: i64) -> Result<(), Refused> {
+        Ok(self.store.pass_over(self.site(name)?.id, Number(aside))?)
+    }
+
+    /// A path for the file of a new site that no other site has.
+    pub fn free_file(&self, name: &str) -> Result<String, Refused> {
+        let plain = |sign: char| if sign.is_alphanumeric() || "-_.".contains(sign) { sign } else { '-' };
+        let stem: String = name.chars().map(plain).collect();
+        let stem = stem.trim_matches(['.', '-']);
+        let stem = if stem.is_empty() { "site" } else { stem };
+        let taken: Vec<String> = self.list()?.into_iter().map(|site| site.file.to_lowercase()).collect();
+        let numbered = |number: usize| match number {
+            1 => format!("{stem}.toml"),
+            _ => format!("{stem}-{number}.toml"),
+        };
+        let free = (1..=taken.len() + 1).map(numbered).find(|file| !taken.contains(&file.to_lowercase()));
+        free.ok_or(Refused::Broken("no name is free for the file"))
     }
 
     fn signed(&self, by: &By<'_>, note: &str) -> Signed {

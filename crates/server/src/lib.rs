@@ -3,6 +3,7 @@
 //! * [`serve()`]: answers on a listener that is given, until it is told to stop; every stream ends then;
 //! * `guard`: who may ask at all: host, origin, token, sizes, times;
 //! * `archive`: the texts and how they came about; `work`: an open site with its session, one step after the other;
+//! * `files`: how the files in the folder stand beside that;
 //! * `change`: what a page asks for, as an [`Edit`](latchline_finding::Edit);
 //! * `printed`: a state as it stands on a page, in one language; `live`: what changed of it, as it comes in;
 //! * `blank`: a new site from one form or a survey, wired by `design`;
@@ -14,6 +15,7 @@ mod archive;
 mod assets;
 mod blank;
 mod change;
+mod files;
 mod guard;
 mod listen;
 mod live;
@@ -25,5 +27,6 @@ mod refused;
 mod routes;
 mod work;
 
+pub use archive::Folder;
 pub use listen::serve;
 pub use office::{Initial, Office, Options};

@@ -16,6 +16,8 @@ use tokio::sync::Semaphore;
 const MOST_CONNECTIONS: usize = 64;
 /// Longest time that the head of a request takes to come in.
 const SLOWEST_HEAD: Duration = Duration::from_secs(10);
+/// How often the files of open sites are looked at: soon enough for somebody who has just saved one and looks up.
+const BETWEEN_LOOKS: Duration = Duration::from_secs(1);
 /// How long open requests may go on after the server was told to stop.
 const LAST_WORDS: Duration = Duration::from_secs(3);
 
@@ -31,6 +33,7 @@ pub async fn serve(
     listener.set_nonblocking(true)?;
     let listener = tokio::net::TcpListener::from_std(listener)?;
     let app = routes::routes(Arc::clone(&office));
+    let watching = tokio::spawn(watch_files(Arc::clone(&office)));
     let seats = Arc::new(Semaphore::new(MOST_CONNECTIONS));
     let mut open = tokio::task::JoinSet::new();
     let mut stop = pin!(stop);
@@ -66,8 +69,18 @@ pub async fn serve(
             let _: hyper::Result<()> = connection.await;
         });
     }
+    watching.abort();
     office.stopping.send_replace(true);
     let all = async { while open.join_next().await.is_some() {} };
     let _: Result<(), _> = tokio::time::timeout(LAST_WORDS, all).await;
     Ok(())
+}
+
+/// Looks at the files of open sites now and then.
+async fn watch_files(office: Arc<Office>) {
+    loop {
+        tokio::time::sleep(BETWEEN_LOOKS).await;
+        let office = Arc::clone(&office);
+        let _: Result<(), _> = tokio::task::spawn_blocking(move || office.look_at_files()).await;
+    }
 }

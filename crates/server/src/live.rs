@@ -85,7 +85,8 @@ async fn next(mut at: Listening) -> Option<(Result<Event, Infallible>, Listening
         let (had, page) = (at.had.clone(), Arc::clone(&at.page));
         let printed = tokio::task::spawn_blocking(move || {
             let turns = page.office.archive.turns(&page.site, &page.client);
-            let now = print(&state, turns, page.locale);
+            let files = page.office.archive.files(&page.site);
+            let now = print(&state, turns, &files, page.locale);
             let message = difference(had.as_deref(), &now).to_string();
             (now, message)
         });

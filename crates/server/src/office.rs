@@ -1,6 +1,6 @@
 //! What the server holds: the archive, the sites that are open, and what bounds them.
 
-use crate::archive::{Archive, By};
+use crate::archive::{Archive, By, Folder};
 use crate::refused::Refused;
 use crate::work::Work;
 use latchline_store::Store;
@@ -58,17 +58,26 @@ impl std::fmt::Debug for Office {
 }
 
 impl Office {
-    /// On a store. Sites that are not in it yet are taken in.
+    /// On a store, with the folder that the files of all sites are kept up to date in, if there is one. Sites that are not in it yet are
+    /// taken in; what other programs made of files since is taken in too.
     ///
     /// # Errors
     /// Why a site cannot be taken in, in words.
-    pub fn new(options: Options, store: Store, sites: &[Initial]) -> Result<Arc<Self>, String> {
-        let archive = Archive::new(store, options.engine);
+    pub fn new(
+        options: Options,
+        store: Store,
+        sites: &[Initial],
+        folder: Option<Folder>,
+    ) -> Result<Arc<Self>, String> {
+        let archive = Archive::new(store, options.engine, folder);
         let by = By { client: "files", at_ms: (options.clock)() };
         let words = |refused: Refused| refused.to_string();
         let known = archive.list().map_err(words)?;
         for site in sites.iter().filter(|site| known.iter().all(|known| known.name != site.name)) {
             archive.create(&site.name, &site.files, &by).map_err(words)?;
+        }
+        for site in archive.list().map_err(words)? {
+            archive.settle(&site.name, by.at_ms).map_err(words)?;
         }
         Ok(Arc::new(Office {
             options,
@@ -78,6 +87,19 @@ impl Office {
             stopping: watch::Sender::new(false),
             writes: Mutex::default(),
         }))
+    }
+
+    /// Looks at the files of every open site; what another program changed is shown.
+    pub(crate) fn look_at_files(self: &Arc<Self>) {
+        let open: Vec<Arc<Work>> =
+            self.open.lock().unwrap_or_else(PoisonError::into_inner).iter().cloned().collect();
+        for work in open {
+            if let Ok(true) = self.archive.settle(&work.name, (self.options.clock)())
+                && crate::work::arrive(self, &work).is_ok()
+            {
+                work.nudge();
+            }
+        }
     }
 
     /// A site if it is open.
@@ -95,6 +117,8 @@ impl Office {
             open.push_back(Arc::clone(&work));
             return Ok(work);
         }
+        // What another program made of its file comes first; where that cannot be told, the site opens all the same and says so.
+        self.archive.settle(name, (self.options.clock)())?;
         let head = self.archive.head(name)?;
         let work = Arc::new(Work::new(name, &head));
         if open.len() >= MOST_OPEN {

@@ -1,5 +1,6 @@
 //! A state as it stands on a page, in the reader's language, and what of it differs from what the page has.
 
+use crate::files::Files;
 use crate::pages::{changed, jobs};
 use crate::work::State;
 use latchline_assess::{Assessment, Stage, VoltageResults};
@@ -61,12 +62,16 @@ pub(crate) struct PageState {
     pub turns: (bool, bool),
     pub jobs: String,
     pub changed: String,
+    /// How the file of the site stands.
+    pub files: String,
+    /// Whether somebody has to do something about that.
+    pub files_trouble: bool,
     /// How many figures differ from the revision before.
     pub differing: usize,
 }
 
 /// Prints a state.
-pub(crate) fn print(state: &State, turns: (bool, bool), locale: Locale) -> PageState {
+pub(crate) fn print(state: &State, turns: (bool, bool), files: &Files, locale: Locale) -> PageState {
     let language = locale.language;
     let site = state.view.site();
     let (rows, structure) = match (site, &state.results) {
@@ -86,6 +91,8 @@ pub(crate) fn print(state: &State, turns: (bool, bool), locale: Locale) -> PageS
         price_change,
         pending: pending(state, language),
         turns,
+        files: files.say(language),
+        files_trouble: files.is_trouble(),
         jobs: jobs::jobs(state, locale).into_string(),
         changed: changed::changed(state, &differing, locale).into_string(),
         differing: differing.len(),
@@ -280,6 +287,8 @@ pub(crate) fn difference(had: Option<&PageState>, now: &PageState) -> Value {
         "undo": now.turns.0,
         "redo": now.turns.1,
         "differing": now.differing,
+        "files": now.files,
+        "filesTrouble": now.files_trouble,
     });
     if had.is_none_or(|had| had.jobs != now.jobs) {
         message["jobs"] = Value::from(now.jobs.as_str());

@@ -29,6 +29,7 @@ pub(crate) fn routes(office: Arc<Office>) -> Router {
         .route("/sites/{name}/preview", post(pages::edits::preview))
         .route("/sites/{name}/undo", post(pages::edits::undo))
         .route("/sites/{name}/redo", post(pages::edits::redo))
+        .route("/sites/{name}/pass-over", post(pages::edits::pass_over))
         .route("/sites/{name}/history", get(pages::history::history))
         .route("/sites/{name}/compare", get(pages::history::compare))
         .route("/sites/{name}/documents", get(pages::documents::documents))

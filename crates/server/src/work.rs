@@ -98,6 +98,11 @@ impl Work {
         self.inner.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
+    /// Tells pages to look again: something beside the state has changed.
+    pub fn nudge(&self) {
+        self.news.send_modify(|_| {});
+    }
+
     /// Told whenever more is known.
     pub fn news(&self) -> watch::Receiver<Option<Arc<State>>> {
         self.news.subscribe()

@@ -30,7 +30,7 @@ impl Served {
         let folder = tempfile::tempdir().unwrap();
         let store = Store::new(Sqlite::open(&folder.path().join("store.db")).unwrap()).unwrap();
         let sites = [Initial { name: "house".into(), files }];
-        let office: Arc<Office> = Office::new(options, store, &sites).unwrap();
+        let office: Arc<Office> = Office::new(options, store, &sites, None).unwrap();
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let at = listener.local_addr().unwrap();
         let (stop, stopped) = tokio::sync::oneshot::channel::<()>();

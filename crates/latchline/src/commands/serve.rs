@@ -1,10 +1,10 @@
 //! `latchline serve`: the office page.
 
-use crate::files::read_text;
+use crate::files::{FolderLock, LiveFiles, read_text};
 use anyhow::{Context, Result, anyhow, bail};
 use clap::Args;
 use latchline_finding::{Sources, shown};
-use latchline_server::{Initial, Office, Options};
+use latchline_server::{Folder, Initial, Office, Options};
 use latchline_site::ParsedSite;
 use latchline_store::{Sqlite, Store};
 use std::hash::BuildHasher as _;
@@ -22,12 +22,16 @@ const STORE_NAME: &str = "latchline.db";
 /// Open the office page: the building drawn, changed and judged in the browser
 ///
 /// Answers on this machine only. Every site file (*.toml) of the folder is taken into its store, latchline.db, in which every edit is
-/// kept as a revision; the files themselves stay as they are until you download a changed text. Without a folder it shows the demo, and keeps
-/// nothing. Ends with Ctrl-C.
+/// kept as a revision, and is written to the file at once. A file that you or another program changes meanwhile is taken in as a revision of
+/// its own; where both changed the same, both are kept and the page asks. One program works on a folder at a time. Without a folder it
+/// shows the demo, and keeps nothing. Ends with Ctrl-C.
 #[derive(Debug, Args)]
 pub struct ServeArguments {
     /// The folder with site files
     folder: Option<PathBuf>,
+    /// Where revisions are kept, instead of latchline.db in the folder
+    #[arg(long, value_name = "FILE", requires = "folder")]
+    store: Option<PathBuf>,
     /// The port; 0 takes any that is free [default: 4840, or any if that is taken]
     #[arg(long, value_name = "PORT")]
     port: Option<u16>,
@@ -45,8 +49,10 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
         Some(_) => None,
         None => Some(Passing::new()?),
     };
+    // Held until the program ends, however it ends.
+    let _lock = arguments.folder.as_deref().map(FolderLock::take).transpose()?;
     let place = match (&arguments.folder, &demo) {
-        (Some(folder), _) => folder.join(STORE_NAME),
+        (Some(folder), _) => arguments.store.clone().unwrap_or_else(|| folder.join(STORE_NAME)),
         (None, Some(demo)) => demo.0.join(STORE_NAME),
         (None, None) => bail!("there is no folder"),
     };
@@ -66,13 +72,14 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
         demo: super::new::DEMO_SITE,
     };
     let store = Store::new(Sqlite::open(&place)?)?;
-    let office = Office::new(options, store, &sites).map_err(|why| anyhow!("{why}"))?;
+    let folder = arguments.folder.as_deref().map(|folder| Box::new(LiveFiles::new(folder)) as Folder);
+    let office = Office::new(options, store, &sites, folder).map_err(|why| anyhow!("{why}"))?;
     writeln!(output, "the office page is at {address}")?;
     match &demo {
         Some(_) => writeln!(output, "the demo: nothing is kept when it ends. Ctrl-C ends it")?,
         None => writeln!(
             output,
-            "edits are kept in {}; the site files stay as they are. Ctrl-C ends it",
+            "edits are kept in {} and written to the site files. Ctrl-C ends it",
             shown::path(&place)
         )?,
     }

@@ -19,6 +19,8 @@
  * @property {boolean} undo
  * @property {boolean} redo
  * @property {number} differing
+ * @property {string} files
+ * @property {boolean} filesTrouble
  * @property {string} [jobs]
  * @property {string} [changed]
  */

@@ -120,6 +120,8 @@ function seen(state) {
   write("price", state.price);
   write("price-change", state.priceChange);
   write("revision", String(state.revision));
+  write("files", state.files);
+  part("files").className = state.filesTrouble ? "trouble" : "quiet";
   /** @type {HTMLButtonElement} */ (part("undo")).disabled = !state.undo;
   /** @type {HTMLButtonElement} */ (part("redo")).disabled = !state.redo;
   if (state.jobs !== undefined) put(part("jobs"), state.jobs);

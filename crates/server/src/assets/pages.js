@@ -51,6 +51,7 @@ document.addEventListener("click", (event) => {
   if (button.dataset.copyLink !== undefined) void navigator.clipboard?.writeText(location.href);
   if (button.dataset.print !== undefined) print();
   if (button.dataset.bringBack) void bringBack(button);
+  if (button.dataset.passOver) void passOver(button);
 });
 
 /** @param {HTMLButtonElement} button */
@@ -58,6 +59,18 @@ async function bringBack(button) {
   const site = `/sites/${encodeURIComponent(button.dataset.site ?? "")}`;
   try {
     await edit(site, Number(button.dataset.base), { kind: "bring-back", number: Number(button.dataset.bringBack) });
+    location.assign(site);
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    tell(error.message);
+  }
+}
+
+/** @param {HTMLButtonElement} button */
+async function passOver(button) {
+  const site = `/sites/${encodeURIComponent(button.dataset.site ?? "")}`;
+  try {
+    await post(`${site}/pass-over`, JSON.stringify({ aside: Number(button.dataset.passOver) }));
     location.assign(site);
   } catch (error) {
     if (!(error instanceof Refused)) throw error;

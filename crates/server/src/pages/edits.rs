@@ -77,6 +77,8 @@ fn done(
 ) -> Result<i64, Refused> {
     match outcome {
         Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
+            // What is accepted is in the store; how the file stands is told beside it.
+            office.archive.settle(&work.name, (office.options.clock)())?;
             work::arrive(office, work)?;
             Ok(revision.number.0)
         }
@@ -209,6 +211,31 @@ async fn turned(
         };
         let outcome = office.archive.turn(&name, &turn.id, proposal, &told.say(language), &by)?;
         done(&office, &work, outcome, language)
+    })
+    .await?;
+    Ok(Json(json!({ "revision": number })))
+}
+
+/// Which change of another program is passed over.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Passed {
+    aside: i64,
+}
+
+/// Keeps what was changed here where another program changed the file too, and writes it over the file.
+pub(crate) async fn pass_over(
+    State(office): State<Arc<Office>>,
+    Path(name): Path<String>,
+    Json(passed): Json<Passed>,
+) -> Result<Json<Value>, Refused> {
+    let (work, _) = opened(&office, &name).await?;
+    let number = blocking(move || {
+        office.archive.pass_over(&name, passed.aside)?;
+        office.archive.settle(&name, (office.options.clock)())?;
+        work::arrive(&office, &work)?;
+        work.nudge();
+        Ok(office.archive.head(&name)?.revision.number.0)
     })
     .await?;
     Ok(Json(json!({ "revision": number })))

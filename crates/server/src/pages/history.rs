@@ -2,6 +2,7 @@
 
 use super::edits::differing_lines;
 use super::shell::{Page, encoded};
+use crate::files::Files;
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
@@ -9,6 +10,7 @@ use crate::routes::blocking;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use latchline_finding::{Language, Locale};
+use latchline_store::{Kind, Revision};
 use latchline_words::office::{Label, Told};
 use maud::html;
 use serde::Deserialize;
@@ -47,7 +49,10 @@ pub(crate) async fn history(
         move || office.archive.history(&name)
     })
     .await?;
-    let newest = revisions.first().ok_or(Refused::NotFound)?.number;
+    // A revision aside is none that the site follows.
+    let newest = revisions.iter().find(|revision| revision.kind != Kind::Aside);
+    let newest = newest.ok_or(Refused::NotFound)?.number;
+    let files = office.archive.files(&name);
     let say = |label: Label| label.say(locale.language);
     let site = format!("/sites/{}", encoded(&name));
     let title = format!("{name}: {}", say(Label::History));
@@ -58,6 +63,19 @@ pub(crate) async fn history(
         section.sheet {
             p { a href=(site) { "← " (name) } }
             h1 { (say(Label::History)) }
+            p.notice #notice role="alert" tabindex="-1" hidden {}
+            @if let Files::Conflict { aside, .. } = &files {
+                div.notice {
+                    p { (files.say(locale.language)) }
+                    p { a href={ (site) "/compare?from=" (newest.0) "&to=" (aside) } { (say(Label::Compare)) } }
+                    div.buttons {
+                        button type="button" data-pass-over=(aside) data-site=(name) { (say(Label::KeepWhatIsHere)) }
+                        button type="button" data-bring-back=(aside) data-site=(name) data-base=(newest.0) { (say(Label::TakeTheFile)) }
+                    }
+                }
+            } @else if files.is_trouble() {
+                p.notice { (files.say(locale.language)) }
+            }
             div.scroll tabindex="0" role="region" aria-label=(say(Label::History)) {
             table.list {
                 thead { tr { th.number scope="col" { (say(Label::Revision)) } th scope="col" { (say(Label::What)) } th scope="col" { (say(Label::When)) } th scope="col" { (say(Label::Compare)) } th scope="col" { (say(Label::BringBack)) } } }
@@ -65,7 +83,7 @@ pub(crate) async fn history(
                     @for revision in &revisions {
                         tr {
                             th.number scope="row" { (revision.number.0) }
-                            td { (if revision.signed.note.is_empty() { Told::FirstRevision.say(locale.language) } else { revision.signed.note.clone() }) }
+                            td { (what(revision, locale.language)) }
                             td { (moment(revision.signed.at_ms, locale)) }
                             td { @if revision.number != newest { a href={ (site) "/compare?from=" (revision.number.0) "&to=" (newest.0) } { (say(Label::CompareWithNow)) } } }
                             td { @if revision.number != newest { button type="button" data-bring-back=(revision.number.0) data-site=(name) data-base=(newest.0) { (say(Label::BringBack)) " " (revision.number.0) } } }
@@ -77,6 +95,16 @@ pub(crate) async fn history(
         }
     };
     Ok(page.around(&office, &content))
+}
+
+/// What a revision is about.
+fn what(revision: &Revision, language: Language) -> String {
+    match revision.kind {
+        Kind::Outside => Told::FileTakenIn.say(language),
+        Kind::Aside => Told::FileAside.say(language),
+        _ if revision.signed.note.is_empty() => Told::FirstRevision.say(language),
+        _ => revision.signed.note.clone(),
+    }
 }
 
 /// Which two.

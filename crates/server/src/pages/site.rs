@@ -39,9 +39,10 @@ pub(crate) async fn page(
     let (work, state) = opened(&office, &name).await?;
     let title = state.view.site().map_or_else(|| work.name.clone(), |site| site.title.clone());
     let content = blocking({
-        let title = title.clone();
+        let (office, title) = (Arc::clone(&office), title.clone());
         move || {
-            let now = printed::print(&state, (false, false), locale);
+            let files = office.archive.files(&name);
+            let now = printed::print(&state, (false, false), &files, locale);
             Ok(content(&name, &title, &state, &now, locale))
         }
     })
@@ -90,7 +91,7 @@ fn title_block(name: &str, title: &str, now: &PageState, locale: Locale) -> Mark
                 }
             }
             div.cell { span.label { (say(Label::Price)) } p { strong #price { (now.price) } " " span.quiet #price-change { (now.price_change) } } }
-            div.cell { span.label { (say(Label::Revision)) } p { a #revision href={ "/sites/" (encoded(name)) "/history" } { (now.number) } } }
+            div.cell { span.label { (say(Label::Revision)) } p { a #revision href={ "/sites/" (encoded(name)) "/history" } { (now.number) } " " span #files class=(files_class(now)) { (now.files) } } }
             div.cell.buttons {
                 button type="button" #undo disabled[!now.turns.0] { (say(Label::Undo)) }
                 button type="button" #redo disabled[!now.turns.1] { (say(Label::Redo)) }
@@ -98,6 +99,11 @@ fn title_block(name: &str, title: &str, now: &PageState, locale: Locale) -> Mark
             }
         }
     }
+}
+
+/// What is wrong with the file stands out.
+fn files_class(now: &PageState) -> &'static str {
+    if now.files_trouble { "trouble" } else { "quiet" }
 }
 
 fn content(name: &str, title: &str, state: &SiteState, now: &PageState, locale: Locale) -> Markup {

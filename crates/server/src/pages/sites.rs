@@ -189,9 +189,12 @@ pub(crate) async fn create(
             }
             _ => return Err(Refused::NotFound),
         };
-        let files = vec![(String::from("site.toml"), text)];
         let by = By { client: "new", at_ms: (office.options.clock)() };
-        office.archive.create(&usable(&name), &files, &by)
+        let name = usable(&name);
+        let files = vec![(office.archive.free_file(&name)?, text)];
+        let name = office.archive.create(&name, &files, &by)?;
+        office.archive.settle(&name, by.at_ms)?;
+        Ok(name)
     })
     .await?;
     Ok(Json(json!({ "site": format!("/sites/{}", encoded(&name)) })))

@@ -44,6 +44,17 @@ sentences! {
         Undone { what: &'a str }: "taken back: {what}" | "rückgängig: {what}",
         Redone { what: &'a str }: "made again: {what}" | "wiederholt: {what}",
         BroughtBack { number: usize }: "revision {number} brought back" | "Stand {number} zurückgeholt",
+        FileCurrent { file: &'a str }: "in {file} too" | "auch in {file}",
+        FileConflict { file: &'a str, place: &'a str }:
+            "Another program changed {file} while {place} was changed here. Both are kept; the file is left as it is until you decide: see the revisions."
+            | "Ein anderes Programm hat {file} geändert, während hier {place} geändert wurde. Beides bleibt erhalten; die Datei bleibt, wie sie ist, bis entschieden ist: siehe die Stände.",
+        FileTrouble { file: &'a str, why: &'a str }:
+            "{file} is not kept up to date: {why}. What was changed here is safe."
+            | "{file} wird nicht nachgeführt: {why}. Was hier geändert wurde, ist sicher.",
+        FileTakenIn: "the file was changed by another program" | "die Datei wurde von einem anderen Programm geändert",
+        FileAside:
+            "the file as another program left it; the site does not follow it"
+            | "die Datei, wie ein anderes Programm sie ließ; die Anlage folgt ihr nicht",
         FirstRevision: "first revision" | "erster Stand",
         Announced { what: &'a str, verdict: &'a str, changed: usize }:
             "{what}. {verdict}. {changed:figure has|figures have} changed."

@@ -167,6 +167,10 @@ words! {
         LastChange: "Last change" | "Letzte Änderung",
         Open: "Open" | "Öffnen",
         Download: "Download" | "Herunterladen",
+        KeepWhatIsHere:
+            "Keep what is here and write it over the file"
+            | "Behalten, was hier ist, und über die Datei schreiben",
+        TakeTheFile: "Take what the file says" | "Nehmen, was die Datei sagt",
         BringBack: "Bring back" | "Zurückholen",
         Compare: "Compare" | "Vergleichen",
         CompareWithNow: "Compare with now" | "Mit jetzt vergleichen",

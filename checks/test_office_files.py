@@ -1,0 +1,163 @@
+"""The office page and the files of its folder: what is changed here is written there, what is changed there is taken in.
+
+The oracle is the file system, read and written by another program than Latchline while it runs, and what must follow by hand.
+"""
+
+import contextlib
+import json
+import os
+import pathlib
+import re
+import signal
+import subprocess
+import time
+import tomllib
+import urllib.error
+import urllib.request
+
+import pytest
+
+LATCHLINE = os.environ["LATCHLINE"]
+
+
+class Office:
+    """A running office page on a folder."""
+
+    def __init__(self, folder: pathlib.Path):
+        command = [LATCHLINE, "serve", str(folder), "--port", "0", "--no-browser"]
+        self.server = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+        line = self.server.stdout.readline()
+        found = re.search(r"http://\S+/", line)
+        if not found:
+            self.server.wait(timeout=20)
+            raise RuntimeError(self.server.stderr.read())
+        self.address = found.group()
+
+    def get(self, path: str) -> str:
+        with urllib.request.urlopen(self.address + path, timeout=60) as answer:
+            return answer.read().decode()
+
+    def post(self, path: str, body: dict) -> dict:
+        token = re.search(r'name="latchline-token" content="([^"]+)"', self.get("questions")).group(1)
+        headers = {"x-latchline-token": token, "content-type": "application/json"}
+        request = urllib.request.Request(self.address + path, json.dumps(body).encode(), headers)
+        with urllib.request.urlopen(request, timeout=60) as answer:
+            return json.load(answer)
+
+    def revision(self) -> int:
+        return int(re.search(r'data-revision="(\d+)"', self.get("sites/house")).group(1))
+
+    def edit(self, change: dict, base: int | None = None) -> int:
+        base = self.revision() if base is None else base
+        body = {"id": os.urandom(8).hex(), "client": "check", "base": base, "change": change}
+        return self.post("sites/house/edit", body)["revision"]
+
+    def end(self, how=signal.SIGINT):
+        self.server.send_signal(how)
+        self.server.wait(timeout=30)
+
+
+@contextlib.contextmanager
+def office(folder):
+    running = Office(folder)
+    try:
+        yield running
+    finally:
+        if running.server.poll() is None:
+            running.end()
+
+
+@pytest.fixture
+def folder(tmp_path):
+    subprocess.run([LATCHLINE, "new", str(tmp_path / "house.toml")], check=True, capture_output=True)
+    return tmp_path
+
+
+def run_of(folder, run):
+    return tomllib.loads((folder / "house.toml").read_text(encoding="utf-8"))["runs"][run]
+
+
+def first_run(folder):
+    runs = tomllib.loads((folder / "house.toml").read_text(encoding="utf-8"))["runs"]
+    return next(name for name, run in runs.items() if "length" in run)
+
+
+def until(what):
+    """Waits for something that must come: the folder is looked at every second."""
+    for _ in range(200):
+        if what():
+            return
+        time.sleep(0.1)
+    raise AssertionError("it did not come")
+
+
+def test_an_edit_is_in_the_file_when_it_is_answered(folder):
+    run = first_run(folder)
+    with office(folder) as page:
+        page.edit({"kind": "lengths", "run": run, "lengths": "7.5"})
+        assert run_of(folder, run)["length"] == "7.5 m"
+        page.post("sites/house/undo", {"id": "u1", "client": "check"})
+        assert run_of(folder, run)["length"] != "7.5 m"
+
+
+def test_what_another_program_saves_is_taken_in_and_merged(folder):
+    run, path = first_run(folder), folder / "house.toml"
+    with office(folder) as page:
+        before = page.edit({"kind": "lengths", "run": run, "lengths": "7.5"})
+        text = path.read_text(encoding="utf-8")
+        title = re.search(r'^title = "(.*)"$', text, re.M).group(1)
+        path.write_text(text.replace(f'title = "{title}"', 'title = "Saved by an editor"'), encoding="utf-8")
+        until(lambda: "Saved by an editor" in page.get("sites/house"))
+        assert page.revision() == before + 1
+        # What was changed here is still there.
+        assert run_of(folder, run)["length"] == "7.5 m"
+        assert "changed by another program" in page.get("sites/house/history")
+
+
+def test_what_was_saved_while_it_did_not_run_is_taken_in(folder):
+    path = folder / "house.toml"
+    with office(folder) as page:
+        first = page.revision()
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text + "\n# a remark\n", encoding="utf-8")
+    with office(folder) as page:
+        assert page.revision() == first + 1
+        assert "# a remark" in path.read_text(encoding="utf-8")
+
+
+def test_an_edit_that_meets_a_file_saved_meanwhile(folder):
+    """Both change one value while the page is not looking: the file stays, the edit is kept, and either can be taken."""
+    run, path = first_run(folder), folder / "house.toml"
+    with office(folder) as page:
+        base = page.revision()
+        stood = run_of(folder, run)["length"]
+        saved = path.read_text(encoding="utf-8").replace(f'"{stood}"', '"33 m"', 1)
+        # Unreadable as a text: left alone and said, and edits go on.
+        path.write_bytes(b"\xff\xfe" + saved.encode())
+        page.edit({"kind": "lengths", "run": run, "lengths": "7.5"}, base)
+        assert path.read_bytes().startswith(b"\xff\xfe")
+        assert "not kept up to date" in page.get("sites/house")
+        # Saved again, readable, with another value where this page changed one too.
+        path.write_text(saved, encoding="utf-8")
+        until(lambda: "data-pass-over" in page.get("sites/house/history"))
+        assert run_of(folder, run)["length"] == "33 m"
+        aside = int(re.search(r'data-pass-over="(\d+)"', page.get("sites/house/history")).group(1))
+        page.post("sites/house/pass-over", {"aside": aside})
+        assert run_of(folder, run)["length"] == "7.5 m"
+        # What the file said is still there, and can be brought back.
+        page.edit({"kind": "bring-back", "number": aside})
+        assert run_of(folder, run)["length"] == "33 m"
+
+
+def test_one_program_a_folder_and_a_killed_one_is_put_right(folder):
+    run = first_run(folder)
+    with office(folder) as page:
+        refused = subprocess.run(
+            [LATCHLINE, "serve", str(folder), "--port", "0", "--no-browser"], capture_output=True, text=True, timeout=60
+        )
+        assert refused.returncode == 2 and f"process {page.server.pid}" in refused.stderr
+        number = page.edit({"kind": "lengths", "run": run, "lengths": "7.5"})
+        page.end(signal.SIGKILL)
+    with office(folder) as page:
+        assert page.revision() == number
+        assert run_of(folder, run)["length"] == "7.5 m"

@@ -25,6 +25,7 @@ pub mod response;
 pub mod schema;
 pub mod serve;
 pub mod store;
+mod written;
 
 use crate::failure::UNUSABLE;
 use latchline_finding::{Finding, Language, Sources};

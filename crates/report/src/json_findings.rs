@@ -258,7 +258,7 @@ fn remedy(remedy: &Remedy) -> RemedyDocument {
         kind: remedy.kind,
         message: wording::remedy(remedy, Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
-        cost: remedy.cost.and_then(finite),
+        cost: remedy.cost.map(|cost| cost.rounded().as_units()),
         changes: changes(&remedy.edit),
     }
 }

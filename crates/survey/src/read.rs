@@ -515,7 +515,7 @@ impl Reader<'_> {
             }
             names.insert(part.value.clone(), (0, row.number));
             let price = price.map(|price| price.map(Money::from_units));
-            prices.insert(part.value, OwnPrice { price, labour_minutes });
+            prices.insert(part.value, OwnPrice { origin: part.origin, price, labour_minutes });
         }
         prices
     }

@@ -30,7 +30,7 @@ pub use crate::keys::{Bears, Gauge, LoadValue};
 use crate::keys::{KeySpec, Kind, TableSpec};
 pub use crate::parse::AssumedKey;
 use latchline_finding::{Money, Origin, Sourced};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 // By hand: parts are read one by one, since files are merged by their names.
 /// A whole catalogue file.
@@ -77,9 +77,20 @@ pub struct Catalogue {
     pub lights: BTreeMap<String, Light>,
 }
 
+impl Catalogue {
+    /// The names of all parts.
+    pub fn part_names(&self) -> BTreeSet<&str> {
+        let names = self.families.keys().chain(self.supplies.keys()).chain(self.boxes.keys());
+        let names = names.chain(self.stations.keys()).chain(self.cables.keys()).chain(self.locks.keys());
+        names.chain(self.accessories.keys()).chain(self.lights.keys()).map(String::as_str).collect()
+    }
+}
+
 /// A price and a time for labour of the user's own, in place of the catalogue's where they are given.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct OwnPrice {
+    /// Where the part is named.
+    pub origin: Origin,
     /// Price per piece (cables: per metre).
     pub price: Option<Sourced<Money>>,
     /// Minutes per piece (cables: per metre).

@@ -90,12 +90,25 @@ impl LoadedCatalogues {
         self.findings.clone().finish()
     }
 
-    /// What is wrong with the files and between their parts, without any site.
+    /// What is wrong with the files, between their parts and with own prices, without any site.
     pub fn checked(&self) -> Vec<Finding> {
         let LoadedCatalogues { loader, mut findings, mut budget } = self.clone();
         let reported = BTreeSet::new();
         Resolver { loader, findings: &mut findings, budget: &mut budget, reported }.check_part_families();
+        self.check_own_prices(&mut findings, &mut budget);
         findings.finish()
+    }
+
+    /// Own prices of parts that there are not.
+    fn check_own_prices(&self, findings: &mut Findings, budget: &mut NameBudget) {
+        let parts = self.catalogue().part_names();
+        for (name, own) in self.loader.own_prices.iter().filter(|(name, _)| !parts.contains(name.as_str())) {
+            findings.push(
+                Finding::new(codes::PRICE_WITHOUT_PART, Severity::Warning, own.origin.clone())
+                    .with("name", clip(name))
+                    .with("nearest", budget.nearest(name, parts.iter().copied())),
+            );
+        }
     }
 
     /// Resolves the site file `site` against them; `sources` are those that they were read from, or a

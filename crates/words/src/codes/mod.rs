@@ -136,7 +136,7 @@ files! {
     no_dwellings, no_entrance, no_operating_point, no_place_for_boxes, no_place_with_mains, no_spare_ports,
     no_such_port, not_a_quantity, not_a_workbook, not_isolating, not_wired, off_the_routes, out_of_range,
     outdoor_run_without_surge_protection, place_without_building, port_needed, port_overloaded,
-    port_used_twice, relay_on_unsecure_side, relay_overloaded, replaces_nothing, route_to_itself,
+    port_used_twice, price_without_part, relay_on_unsecure_side, relay_overloaded, replaces_nothing, route_to_itself,
     run_ends_at_port, run_too_long, run_without_stops, settings_contradict, sheet_missing, sheet_twice,
     sheet_unreadable, short_circuit_darkens, short_circuit_not_cleared, short_circuit_not_detected,
     signal_notch, signal_ripple, signal_too_weak, silenced_group, site_too_large, start_up_dip,

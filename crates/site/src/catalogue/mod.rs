@@ -30,12 +30,13 @@ pub use crate::keys::{Bears, Gauge, LoadValue};
 use crate::keys::{KeySpec, Kind, TableSpec};
 pub use crate::parse::AssumedKey;
 use latchline_finding::{Money, Origin, Sourced};
+use latchline_words::reading::Thing;
 use std::collections::{BTreeMap, BTreeSet};
 
 // By hand: parts are read one by one, since files are merged by their names.
 /// A whole catalogue file.
 pub static CATALOGUE_FILE: TableSpec = TableSpec {
-    name: "catalogue file",
+    name: Thing::CatalogueFile,
     doc: "Families, parts and cables. Values that the datasheet does not give are left out: what needs them is then not judged, never guessed.",
     keys: &[
         KeySpec::may("currency", TEXT, "Currency of all prices."),

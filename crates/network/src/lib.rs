@@ -26,6 +26,7 @@ pub mod bound;
 mod bus_state;
 pub mod calls;
 pub mod conductor_size;
+mod corner;
 pub mod demand;
 pub mod evaluate;
 pub mod layout;
@@ -48,7 +49,8 @@ mod wanted;
 pub mod witness;
 
 pub use bus_state::{BusState, StandingCall};
-pub use layout::{Corner, Layout, NodeRef, Segment, Stage, StageSource, Terminal};
+pub use corner::Corner;
+pub use layout::{Layout, NodeRef, Segment, Stage, StageSource, Terminal};
 pub use memory::{Fingerprint, Memory};
 pub use phase::{HighestVoltages, Phase};
 pub use search::SearchOptions;

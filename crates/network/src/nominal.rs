@@ -1,7 +1,8 @@
 //! What is told beside the worst states: nominal voltages and currents, and how far loads could grow.
 
+use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
-use crate::layout::{Corner, Layout};
+use crate::layout::Layout;
 use crate::memory::{Fingerprint, Memory, Weighed};
 use crate::phase::Phase;
 use crate::stage_key::{add_set, of_stage};

@@ -1,8 +1,9 @@
 //! One operating state as a flow problem: base loads, admissible calls, voltages.
 
 use crate::calls::{CallKind, CallOption, call_options};
+use crate::corner::Corner;
 use crate::demand::{Activity, Demand, energises_to_release, least_demand, load_factor, station_demand};
-use crate::layout::{Corner, Layout, NodeRef, Stage, StageSource, Terminal};
+use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Site, StationOwner};

@@ -1,7 +1,7 @@
 //! Findings, their places and their remedies in the check document.
 
-use crate::json::{CallDocument, calls, finite};
 use crate::json_edits::{ChangeDocument, changes};
+use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
 use crate::{place, wording};
 use latchline_finding::{Argument, DataGrade, Figure, Finding, Language, Origin, Remedy, Unit};

@@ -1,6 +1,6 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
-use super::locate_words::{self, Reader};
+use super::locate_words::{self, Reader, Told};
 use super::written::WrittenArguments;
 use crate::files::read_text;
 use crate::load::{self, Opened};
@@ -9,7 +9,7 @@ use anyhow::{Context, Result};
 use clap::{Args, ValueEnum};
 
 use latchline_finding::{Language, Severity};
-use latchline_locate::input::{Checked, Row, RowProblem, check, read_csv, read_item, read_toml};
+use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
 use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate};
 use latchline_network::Layout;
 use latchline_words::locate::Problem;
@@ -156,9 +156,6 @@ pub(super) fn rates(file: Option<&Path>) -> Result<Rates> {
         format!("cannot use \"{}\" as a table of rates", latchline_finding::shown::path(file))
     })
 }
-
-/// A problem with the file that it is in; `None` for the command line.
-pub(super) type Told = (Option<String>, RowProblem);
 
 /// Rows from files and from the command line. What holds an `=` and is no file is a reading.
 fn rows(given: &[String], read: &mut Vec<PathBuf>) -> Result<(Vec<Row>, Vec<Told>)> {

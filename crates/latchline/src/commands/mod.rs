@@ -7,6 +7,8 @@ pub mod check;
 pub mod completions;
 pub mod design;
 mod design_change;
+mod design_survey;
+mod design_words;
 pub mod draw;
 pub mod explain;
 pub mod fix;

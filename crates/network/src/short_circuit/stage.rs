@@ -1,6 +1,7 @@
 //! Shorts on one stage, in terms that hold for any site with the same stage.
 
-use crate::layout::{Corner, Segment, Stage, StageSource, Terminal};
+use crate::corner::Corner;
+use crate::layout::{Segment, Stage, StageSource, Terminal};
 use crate::memory::{Fingerprint, Key, Weighed};
 use latchline_circuit::short_circuit::{
     Acts, FaultLoad, PortProtection, Prospective, Protection, Protector, ShortCircuitNetwork, TripBand,

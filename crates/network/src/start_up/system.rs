@@ -1,7 +1,8 @@
 //! A stage as a case of the simulator.
 
+use crate::corner::Corner;
 use crate::demand::{Activity, Demand, station_demand};
-use crate::layout::{Corner, Layout, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Stage, StageSource, Terminal};
 use latchline_circuit::startup::{
     BusLoad, Converter, Device, Limit, Port, PortLimit, SMALLEST_HYSTERESIS_V, Supply, System,
 };

@@ -1,8 +1,9 @@
 //! The site as a model of its tolerances.
 
 use super::engine::{Distribution, SampleError, clopper_pearson, sample};
+use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
-use crate::layout::{Corner, Layout, Segment, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Segment, Stage, StageSource, Terminal};
 use crate::phase::{Phase, StageLoads};
 use crate::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
 use crate::states::{Device, DeviceStates, StateSpace, WorstStates};

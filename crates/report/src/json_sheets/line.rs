@@ -1,6 +1,6 @@
 //! One line of a calculation.
 
-use crate::json::finite;
+use crate::json_values::finite;
 use crate::json_findings::{figure, unit};
 use latchline_assess::{CalculationLine, Rounding};
 use latchline_finding::Language;

@@ -2,7 +2,8 @@
 
 use super::line::{LineDocument, line};
 use super::{caution, english, findings};
-use crate::json::{FORMAT_VERSION, NotJudgedDocument, finite};
+use crate::json::{FORMAT_VERSION, NotJudgedDocument};
+use crate::json_values::finite;
 use crate::json_findings::FindingDocument;
 use crate::json_physics::{StartUpDocument, start_up};
 use crate::report::Report;

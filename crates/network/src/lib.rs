@@ -32,6 +32,7 @@ pub mod evaluate;
 pub mod layout;
 pub mod memory;
 mod nominal;
+mod nominal_figures;
 pub mod phase;
 pub mod readings;
 pub mod resistance;

@@ -4,9 +4,10 @@
 //! adverse corner. For every device and every state the set of calls is searched that is worst *for the
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
+use crate::corner::Corner;
 use crate::demand::Activity;
 use crate::evaluate::Solver;
-use crate::layout::{Corner, Layout, NodeRef};
+use crate::layout::{Layout, NodeRef};
 use crate::memory::Memory;
 use crate::nominal::{loading_margins, nominal_values};
 use crate::phase::{HighestVoltages, Phase, SharedParts};

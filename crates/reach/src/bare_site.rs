@@ -1,7 +1,6 @@
 //! The bare site on which a question is asked.
 
-use crate::question::Question;
-use crate::solve::MOST_STATIONS;
+use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::quantity::Length;
 use latchline_finding::{Finding, Sourced, Sources};
 use latchline_site::LoadedCatalogues;

@@ -1,16 +1,13 @@
 //! The largest chain for one spacing and feeder length, and tables of them.
 
 use crate::bare_site::{BareSite, BareSiteError};
-use crate::question::Question;
+use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::Sources;
 use latchline_network::states::{StateSpace, worst_states};
 use latchline_network::{Layout, SearchOptions, StageSource};
 use latchline_site::LoadedCatalogues;
 use latchline_site::model::Site;
 use rayon::prelude::*;
-
-/// The longest chain that is asked for.
-pub const MOST_STATIONS: usize = 40;
 
 /// What keeps the chain from being longer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

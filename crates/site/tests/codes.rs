@@ -175,6 +175,7 @@ fn every_code_of_resolving_has_a_case() {
         "site-too-large",
         "duplicate-part",
         "replaces-nothing",
+        "price-without-part",
         "isolating-box-without-supply",
         "two-main-entrances",
         "extension-without-room",

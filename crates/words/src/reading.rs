@@ -1,7 +1,7 @@
 //! Arguments of mistakes in files: kinds of things, what was expected, why something cannot be used.
 
 use crate::row::{sentences, words};
-use latchline_finding::{Both, Language};
+use latchline_finding::Both;
 
 words! {
     /// A kind of thing that a table of a file describes or that a name stands for.
@@ -67,12 +67,6 @@ words! {
     }
 }
 
-/// A kind of thing by its English name; the name itself where no row has it.
-pub fn thing(name: &'static str) -> Both {
-    let known = Thing::ALL.iter().find(|thing| thing.say(Language::English) == name);
-    known.map_or(Both::same(name), |thing| thing.both())
-}
-
 words! {
     /// What a quantity measures.
     pub enum Dimension {
@@ -95,12 +89,6 @@ words! {
         Temperature: "temperature" | "Temperatur",
         Percentage: "percentage" | "Prozentangabe",
     }
-}
-
-/// What a quantity measures, by its English name; the name itself where no row has it.
-pub fn dimension(name: &'static str) -> Both {
-    let known = Dimension::ALL.iter().find(|dimension| dimension.say(Language::English) == name);
-    known.map_or(Both::same(name), |dimension| dimension.both())
 }
 
 sentences! {

@@ -74,6 +74,7 @@ mod cycle;
 mod discrete;
 mod error;
 mod integrator;
+mod options;
 mod outcome;
 mod renumber;
 mod run;
@@ -85,8 +86,9 @@ mod waveform;
 
 pub use conditions::{BootCondition, StartCondition, boot_condition, boots_together_fit, start_conditions};
 pub use error::StartupError;
+pub use options::Options;
 pub use outcome::{DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason};
-pub use run::{Options, simulate, simulate_while};
+pub use run::{simulate, simulate_while};
 pub use stagger::{Search, SearchError, smallest_stagger};
 pub use system::{BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System};
 pub use waveform::Waveform;

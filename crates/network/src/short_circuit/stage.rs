@@ -1,6 +1,7 @@
 //! Shorts on one stage, in terms that hold for any site with the same stage.
 
-use crate::layout::{Corner, Segment, Stage, StageSource, Terminal};
+use crate::corner::Corner;
+use crate::layout::{Segment, Stage, StageSource, Terminal};
 use crate::memory::{Fingerprint, Key, Weighed};
 use latchline_circuit::short_circuit::{
     Acts, FaultLoad, PortProtection, Prospective, Protection, Protector, ShortCircuitNetwork, TripBand,
@@ -190,7 +191,7 @@ fn source_protection(site: &Site, stage: &Stage) -> (Limit, Option<TripBand>) {
                     // Without a figure, as much as at full voltage: most heat, and no trip either way.
                     let short = model.short_circuit_current.as_ref();
                     let short_current_a = short.map_or(limit_a, |short| short.value.as_amps()).min(limit_a);
-                    let knee_voltage_v = crate::start_up::KNEE * nominal_v;
+                    let knee_voltage_v = crate::start_up::system::KNEE * nominal_v;
                     (Limit::Foldback { max_current_a: limit_a, knee_voltage_v, short_current_a }, None)
                 }
                 // Both act once the limit has lasted; how long is not asked here.

@@ -1,7 +1,8 @@
 //! A stage as a case of the simulator.
 
+use crate::corner::Corner;
 use crate::demand::{Activity, Demand, station_demand};
-use crate::layout::{Corner, Layout, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Stage, StageSource, Terminal};
 use latchline_circuit::startup::{
     BusLoad, Converter, Device, Limit, Port, PortLimit, SMALLEST_HYSTERESIS_V, Supply, System,
 };
@@ -11,6 +12,9 @@ use latchline_finding::quantity::Voltage;
 use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind, LoadValue};
 use latchline_site::model::Site;
 use latchline_words::missing::Missing as Lack;
+
+/// Part of its nominal voltage at which a foldback limit begins to fall (assumed; common practice, no source).
+pub const KNEE: f64 = 0.9;
 
 /// A value without which power return cannot be judged.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -133,7 +137,7 @@ impl Builder<'_> {
                             self.need(&unit.id, name, "short_circuit_current", &model.short_circuit_current);
                         Limit::Foldback {
                             max_current_a: limit_a,
-                            knee_voltage_v: super::KNEE * nominal_v,
+                            knee_voltage_v: KNEE * nominal_v,
                             short_current_a: short.map_or(0.0, |short| short.as_amps()).min(limit_a),
                         }
                     }

@@ -28,7 +28,7 @@ choices! {
 
 keys! {
     /// A way in with its door station.
-    pub struct Entrance = ENTRANCE "entrance";
+    pub struct Entrance = ENTRANCE Entrance;
     read(
         record, provenance, id: ElementId, origin: Origin, usual_role: EntranceRole, place: Place, station: usize,
         locks: Vec<LockUse>, accessories: Vec<Sourced<String>>, lights: Vec<LightUse>, alarm_inputs: Vec<AlarmInput>
@@ -141,7 +141,7 @@ choices! {
 
 keys! {
     /// The cable to a part of a lock's circuit.
-    pub struct PartCable = PART_CABLE "cable at a lock";
+    pub struct PartCable = PART_CABLE CableAtLock;
     try read(record, provenance, cable: Option<Sourced<String>>);
 
     /// What it leads to: from the door station, or from the relay on the secure side where one is fitted.
@@ -156,7 +156,7 @@ keys! {
 
 keys! {
     /// A lock as it is fitted to an entrance.
-    pub struct LockUse = LOCK_USE "lock";
+    pub struct LockUse = LOCK_USE Lock;
     read(
         record, provenance, model: Sourced<String>, usual_feed: LockFeed, cable: Option<Sourced<String>>,
         cables: Vec<PartCable>, usual_contact: RelayContact
@@ -275,7 +275,7 @@ choices! {
 
 keys! {
     /// A light at a door.
-    pub struct LightUse = LIGHT_USE "light at a door";
+    pub struct LightUse = LIGHT_USE LightAtDoor;
     read(record, provenance, model: Sourced<String>, cable: Option<Sourced<String>>);
 
     /// Light in the catalogue.
@@ -308,7 +308,7 @@ choices! {
 
 keys! {
     /// What is wired to an alarm input of a door station.
-    pub struct AlarmInput = ALARM_INPUT "alarm input";
+    pub struct AlarmInput = ALARM_INPUT AlarmInput;
     read(record, provenance, cable: Option<Sourced<String>>);
 
     /// Housing opened, silent call for help, door open without a release or too long, or fire alarm: the last releases the

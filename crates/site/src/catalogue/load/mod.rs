@@ -9,7 +9,7 @@ use crate::catalogue::{Catalogue, OwnPrices, Part};
 use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
 use latchline_finding::{Both, Finding, Origin, Provenance, Severity};
-use latchline_words::reading::thing;
+use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
@@ -49,7 +49,7 @@ impl Loader {
         let stated = Provenance::Datasheet;
         add(
             file.named("families"),
-            "family",
+            Thing::Family,
             &mut names.families,
             &mut catalogue.families,
             own_prices,
@@ -58,7 +58,7 @@ impl Loader {
         );
         add(
             file.named("supplies"),
-            "supply model",
+            Thing::SupplyModel,
             &mut names.supplies,
             &mut catalogue.supplies,
             own_prices,
@@ -67,7 +67,7 @@ impl Loader {
         );
         add(
             file.named("boxes"),
-            "box model",
+            Thing::BoxModel,
             &mut names.boxes,
             &mut catalogue.boxes,
             own_prices,
@@ -76,7 +76,7 @@ impl Loader {
         );
         add(
             file.named("stations"),
-            "station model",
+            Thing::StationModel,
             &mut names.stations,
             &mut catalogue.stations,
             own_prices,
@@ -85,7 +85,7 @@ impl Loader {
         );
         add(
             file.named("cables"),
-            "cable",
+            Thing::Cable,
             &mut names.cables,
             &mut catalogue.cables,
             own_prices,
@@ -94,7 +94,7 @@ impl Loader {
         );
         add(
             file.named("locks"),
-            "lock model",
+            Thing::LockModel,
             &mut names.locks,
             &mut catalogue.locks,
             own_prices,
@@ -103,7 +103,7 @@ impl Loader {
         );
         add(
             file.named("accessories"),
-            "accessory",
+            Thing::Accessory,
             &mut names.accessories,
             &mut catalogue.accessories,
             own_prices,
@@ -112,7 +112,7 @@ impl Loader {
         );
         add(
             file.named("lights"),
-            "light",
+            Thing::Light,
             &mut names.lights,
             &mut catalogue.lights,
             own_prices,
@@ -129,7 +129,7 @@ impl Loader {
         let (catalogue, names) = (Arc::make_mut(&mut self.catalogue), Arc::make_mut(&mut self.names));
         add(
             entries,
-            "cable",
+            Thing::Cable,
             &mut names.cables,
             &mut catalogue.cables,
             &self.own_prices,
@@ -141,7 +141,7 @@ impl Loader {
 
 fn add<T: Part>(
     entries: &[Entry<'_>],
-    kind: &'static str,
+    kind: Thing,
     names: &mut BTreeMap<String, Origin>,
     parts: &mut BTreeMap<String, T>,
     own_prices: &OwnPrices,
@@ -156,7 +156,7 @@ fn add<T: Part>(
                 findings.push(
                     Finding::new(codes::DUPLICATE_PART, Severity::Error, origin)
                         .with("name", entry.name)
-                        .with("kind", thing(kind))
+                        .with("kind", kind.both())
                         .also_at("first-defined-here", first.clone()),
                 );
                 continue;
@@ -164,7 +164,7 @@ fn add<T: Part>(
             (None, true) => findings.push(
                 Finding::new(codes::REPLACES_NOTHING, Severity::Warning, origin.clone())
                     .with("name", entry.name)
-                    .with("kind", thing(kind)),
+                    .with("kind", kind.both()),
             ),
             _ => {}
         }
@@ -209,7 +209,7 @@ fn require_in(
             Finding::new(codes::MISSING_KEY, Severity::Error, record.at(span))
                 .about(element)
                 .with("key", key)
-                .with("table", thing(record.spec.name))
+                .with("table", record.spec.name.both())
                 .with("expected", expected.unwrap_or(Both::same("")))
                 .with("because", because),
         );

@@ -11,6 +11,7 @@ pub mod calculation;
 pub mod door;
 mod grade;
 mod in_hand;
+pub mod jobs;
 mod not_judged;
 mod physics;
 pub mod physics_summary;

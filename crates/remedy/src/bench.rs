@@ -314,12 +314,14 @@ impl<'a> Bench<'a> {
 
     /// The remedy that a candidate stands for which mends a finding.
     pub(crate) fn remedy(&self, candidate: &Candidate, mending: &Mending, finding: &Finding) -> Remedy {
-        let (cost, _) = mending.price;
+        let (cost, minutes) = mending.price;
         Remedy {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
             value_after: mending.outcome.value_after(finding),
             cost: cost.is_finite().then(|| (cost * 100.0).round() / 100.0),
+            minutes: minutes.is_finite().then(|| (minutes * 10.0).round() / 10.0),
+            clears: self.known.difference(&mending.outcome.found).cloned().collect(),
         }
     }
 }

@@ -134,7 +134,7 @@ struct AcceptanceDocument {
 
 /// A verified remedy.
 #[derive(Debug, Serialize, JsonSchema)]
-struct RemedyDocument {
+pub(crate) struct RemedyDocument {
     /// Its kind.
     kind: &'static str,
     /// In English.
@@ -145,6 +145,9 @@ struct RemedyDocument {
     /// Extra cost in the catalogue's currency.
     #[serde(skip_serializing_if = "Option::is_none")]
     cost: Option<f64>,
+    /// Extra labour in minutes, making good not included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    labour_minutes: Option<f64>,
     /// The changes to the site file, in order.
     changes: Vec<ChangeDocument>,
 }
@@ -253,12 +256,13 @@ fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
     }
 }
 
-fn remedy(remedy: &Remedy) -> RemedyDocument {
+pub(crate) fn remedy(remedy: &Remedy) -> RemedyDocument {
     RemedyDocument {
         kind: remedy.kind,
         message: wording::remedy(remedy, Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
         cost: remedy.cost.and_then(finite),
+        labour_minutes: remedy.minutes.and_then(finite),
         changes: changes(&remedy.edit),
     }
 }

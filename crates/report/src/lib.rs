@@ -17,9 +17,11 @@ mod caret;
 pub mod catalogue;
 pub mod explain;
 pub mod figures;
+pub mod jobs_text;
 pub mod json;
 pub mod json_edits;
 mod json_findings;
+mod json_jobs;
 mod json_physics;
 pub mod json_sheets;
 mod paint;
@@ -35,4 +37,5 @@ pub mod wording;
 
 pub use latchline_words::template;
 pub use paint::Look;
-pub use report::Report;
+pub use report::{Report, STANDARD_INPUT};
+pub use text::Detail;

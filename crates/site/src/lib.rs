@@ -7,6 +7,7 @@
 //! * [`schema`]: JSON Schemas for editors, made from the same [`keys`] that the reader uses;
 //! * [`cables`]: every length of cable and what it belongs to;
 //! * [`bill`]: what must be bought and pulled, and what it costs;
+//! * [`changes`]: what is different between two versions of a site, as work on site;
 //! * [`codes`]: the manual pages of those findings.
 //!
 //! ```
@@ -27,6 +28,7 @@ pub mod bill;
 mod builtin;
 pub mod cables;
 pub mod catalogue;
+pub mod changes;
 pub mod codes;
 pub mod edit;
 pub mod keys;

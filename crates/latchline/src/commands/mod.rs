@@ -28,7 +28,7 @@ pub mod store;
 
 use crate::failure::UNUSABLE;
 use latchline_finding::{Finding, Language, Sources};
-use latchline_report::{Look, Report, text};
+use latchline_report::{Detail, Look, Report, text};
 use latchline_session::View;
 use std::io::Write as _;
 use std::process::ExitCode;
@@ -46,7 +46,7 @@ fn refuse(view: &View, look: &Look) -> anyhow::Result<ExitCode> {
 /// Says on standard error what was met while files were read, each at its place.
 fn tell(name: &str, sources: &Sources, findings: &[Finding], look: &Look) {
     let report = Report::new(name, sources, findings, None, crate::codes::all());
-    let text = text::render(&report, &Look { colour: false, ..*look });
+    let text = text::render(&report, &Look { colour: false, ..*look }, Detail::Lines);
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
 }

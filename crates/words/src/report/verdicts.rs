@@ -32,6 +32,8 @@ sentences! {
         Warnings { count: usize }: "{count:warning|warnings}" | "{count:Warnung|Warnungen}",
         Advice { count: usize }: "{count:piece of advice|pieces of advice}" | "{count:Hinweis|Hinweise}",
         Accepted { count: usize }: "{count:accepted|accepted}" | "{count:akzeptiert|akzeptiert}",
+        NotJudged { count: usize }:
+            "{count:thing not judged|things not judged}" | "{count:Sache nicht beurteilt|Sachen nicht beurteilt}",
     }
 }
 
@@ -129,6 +131,12 @@ sentences! {
         AssumedValues { values: &'a str }:
             "{values}. The verdict is as good as these: replace them by a datasheet's figure or a measurement."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
+        RunsWithin { runs: usize, margin: &'a str, device: &'a str }:
+            "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"
+            | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, mit mindestens {margin} V Reserve ({device})",
+        MoreOnThePage { file: &'a str, assumed: usize }:
+            "Rests on {assumed:assumed value|assumed values}. All of them, all runs and the lines of the files: latchline check {file} --lines"
+            | "Beruht auf {assumed:Annahme|Annahmen}. Sie, alle Stränge und die Zeilen der Dateien: latchline check {file} --lines",
         Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
         Workbook: "workbook" | "Arbeitsmappe",
     }

@@ -1,0 +1,66 @@
+//! What is to be done: the list of jobs and the causes behind it.
+
+use crate::row::{sentences, words};
+
+words! {
+    /// What is in danger.
+    pub enum DangerWord {
+        People: "people" | "Menschen",
+        Fire: "fire" | "Brand",
+        Supply: "supply" | "Netzteil",
+        Riser: "riser" | "Steigleitung",
+        Run: "run" | "Strang",
+        Station: "station" | "Station",
+        Address: "address" | "Adresse",
+        Site: "site" | "Anlage",
+    }
+}
+
+words! {
+    /// Heads of the first page.
+    pub enum JobHead {
+        Jobs: "Jobs, worst danger first" | "Aufgaben, größte Gefahr zuerst",
+        Causes:
+            "What was found, by the job that mends it"
+            | "Befunde, nach der Aufgabe, die sie behebt",
+        Advice: "Advice" | "Hinweise",
+    }
+}
+
+sentences! {
+    /// What is said of jobs and causes.
+    pub enum JobWords<'a> {
+        InDanger { counted: &'a str }: "In danger: {counted}." | "Gefährdet: {counted}.",
+        Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
+        OnRun { run: &'a str, stations: usize, worst: &'a str }:
+            "{stations:station|stations} on {run}; worst: {worst}"
+            | "{stations:Station|Stationen} an {run}; am schlechtesten: {worst}",
+        Collapse { message: &'a str, way: &'a str }:
+            "{message}; hardest to feed is the end of {way}"
+            | "{message}; am schwersten zu speisen ist das Ende von {way}",
+        AndMore { message: &'a str, more: usize }: "{message}, and {more} more like it" | "{message}, und {more} weitere",
+        AndOthers { message: &'a str, names: &'a str }: "{message}; also {names}" | "{message}; ebenso {names}",
+        NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
+        At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
+        MoreLabour { minutes: &'a str }: "{minutes} min more of labour" | "{minutes} min mehr Arbeit",
+        LessLabour { minutes: &'a str }: "{minutes} min less of labour" | "{minutes} min weniger Arbeit",
+        SameLabour: "no more labour" | "nicht mehr Arbeit",
+        EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
+        Enters { dwellings: usize, names: &'a str }:
+            "{dwellings:dwelling|dwellings} to enter ({names})"
+            | "{dwellings:Wohnung|Wohnungen} zu betreten ({names})",
+        Clears { findings: usize }: "clears {findings:finding|findings}" | "behebt {findings:Befund|Befunde}",
+        NoChange { hint: Option<&'a str> }:
+            "no single change of the file mends it<: {hint}>"
+            | "keine einzelne Änderung der Datei behebt das<: {hint}>",
+        MoreJobs { jobs: usize }:
+            "{jobs:more job|more jobs}, of less danger, below"
+            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr, siehe unten",
+        Foot { command: &'a str }:
+            "Costs are those of parts and of fitting them; making good is not in them. To make a change: {command}; check again after each, since the numbers change."
+            | "Kosten sind die der Teile und des Einbaus, ohne Beiputzen. Eine Änderung vornehmen: {command}; nach jeder neu prüfen, da sich die Nummern ändern.",
+        FootWithoutCommand:
+            "Costs are those of parts and of fitting them; making good is not in them."
+            | "Kosten sind die der Teile und des Einbaus, ohne Beiputzen.",
+    }
+}

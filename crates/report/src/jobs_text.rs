@@ -3,12 +3,12 @@
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph};
-use crate::{figures, template, wording};
+use crate::{figures, template};
 use latchline_assess::Assessment;
-use latchline_assess::jobs::{Cause, Danger, Job, JobChange, Jobs};
-use latchline_finding::{ElementId, Finding, Language, Severity};
+use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
+use latchline_finding::{Change, ElementId, Finding, Language, Remedy, Severity};
 use latchline_words::codes;
-use latchline_words::report::{DangerWord, JobHead, JobWords, severity};
+use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severity};
 
 /// Jobs on the first page; more only where people are in danger.
 const MOST_JOBS: usize = 7;
@@ -117,26 +117,53 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
 
 fn change_words(change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
-    let mut parts = vec![wording::remedy(remedy, language)];
-    if let Some(minutes) = remedy.minutes.filter(|minutes| minutes.is_finite()) {
-        parts.push(if minutes.abs() < 0.5 {
-            JobWords::SameLabour.say(language)
-        } else if minutes > 0.0 {
-            JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language)
-        } else {
-            JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language)
-        });
-    }
-    match change.enters.as_deref() {
-        Some([]) => parts.push(JobWords::EntersNone.say(language)),
-        Some(dwellings) => {
-            let names = &named(dwellings, language);
-            parts.push(JobWords::Enters { dwellings: dwellings.len(), names }.say(language));
+    let amount = |cost: f64| figures::decimals(figures::trimmed(cost.abs(), 2), language);
+    let cost = match remedy.cost.filter(|cost| cost.is_finite()) {
+        None => JobWords::NoPrice.say(language),
+        Some(cost) if cost.abs() < 0.005 => JobWords::NoParts.say(language),
+        Some(cost) if cost < 0.0 => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
+        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
+    };
+    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);
+    let labour = minutes.map(|minutes| match minutes > 0.0 {
+        true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
+        false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
+    });
+    let enters = change.enters.as_deref().map(|dwellings| match dwellings {
+        [] => JobWords::EntersNone.say(language),
+        _ => {
+            JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
         }
-        None => {}
+    });
+    let value = remedy.value_after.map(|value| figures::sentence(value, language));
+    let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
+    let words = JobWords::Change {
+        kind: &kind,
+        to: to.as_deref(),
+        cost: &cost,
+        labour: labour.as_deref(),
+        enters: enters.as_deref(),
+        clears: change.clears.len(),
+        value: value.as_deref(),
+    };
+    words.say(language)
+}
+
+/// What a change comes to, if that is one value: the model, the cable or the port that is set.
+fn becomes(remedy: &Remedy) -> Option<String> {
+    let mut values: Vec<&str> = Vec::new();
+    for (_, change) in &remedy.edit.changes {
+        match change {
+            Change::Set(value) if !value.contains(['{', '[']) => values.push(value),
+            Change::Remove | Change::Expect(_) => {}
+            _ => return None,
+        }
     }
-    parts.push(JobWords::Clears { findings: change.clears.len() }.say(language));
-    parts.join("; ")
+    values.dedup();
+    match values[..] {
+        [value] => Some(template::plain(value.trim_matches('"'))),
+        _ => None,
+    }
 }
 
 /// Names in a row, the rest counted.
@@ -160,22 +187,25 @@ fn elements(assessment: &Assessment, findings: &[usize]) -> Vec<ElementId> {
     names
 }
 
-/// Every cause with a line for each kind of finding in it, by the number of its job.
+/// Every cause with a line for each kind of finding in it, by the number of its job. What stands in the list of jobs already is
+/// not said again: code, names and place are.
 pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, look: &Look) -> String {
     if jobs.causes.is_empty() {
         return String::new();
     }
+    let shown = jobs.on_first_page(MOST_JOBS);
     let mut text = format!("{}\n", look.bold(JobHead::Causes.say(look.language)));
-    let mut order: Vec<(usize, usize)> =
-        (0..jobs.causes.len()).map(|cause| (jobs.job_of(cause).unwrap_or(usize::MAX), cause)).collect();
-    order.sort_unstable();
-    for (job, cause) in order {
-        let cause: &Cause = &jobs.causes[cause];
-        let findings: Vec<&Finding> =
-            cause.findings.iter().map(|index| &assessment.findings[*index]).collect();
-        for (at, line) in by_code(report, &findings, look).into_iter().enumerate() {
-            let number = if at == 0 { (job + 1).to_string() } else { String::new() };
-            text.push_str(&hanging(&format!("{number:>3} "), &line, look.width));
+    for (number, job) in jobs.jobs.iter().enumerate() {
+        let mut first = true;
+        for (at, cause) in job.causes.iter().enumerate() {
+            let findings: Vec<&Finding> =
+                jobs.causes[*cause].findings.iter().map(|index| &assessment.findings[*index]).collect();
+            let is_said = at == 0 && number < shown;
+            for line in by_code(report, &findings, is_said, look) {
+                let lead = if first { (number + 1).to_string() } else { String::new() };
+                text.push_str(&hanging(&format!("{lead:>3} "), &line, look.width));
+                first = false;
+            }
         }
     }
     text
@@ -188,13 +218,14 @@ pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
     if findings.is_empty() {
         return String::new();
     }
-    let lines = by_code(report, &findings, look);
+    let lines = by_code(report, &findings, false, look);
     let lines: String = lines.iter().map(|line| hanging("  ", line, look.width)).collect();
     format!("{}\n{lines}", look.severity(Severity::Advice, JobHead::Advice.say(look.language)))
 }
 
-/// One line for each code: its first finding, the names of the others, and where it is written.
-fn by_code(report: &Report<'_>, findings: &[&Finding], look: &Look) -> Vec<String> {
+/// One line for each code: its first finding, the names of the others, and where it is written. The message of the first is left out
+/// where it `is_said` already.
+fn by_code(report: &Report<'_>, findings: &[&Finding], is_said: bool, look: &Look) -> Vec<String> {
     let language = look.language;
     let mut rest = findings.to_vec();
     let mut lines = Vec::new();
@@ -202,27 +233,44 @@ fn by_code(report: &Report<'_>, findings: &[&Finding], look: &Look) -> Vec<Strin
         let (same, others): (Vec<&Finding>, Vec<&Finding>) =
             rest.iter().partition(|finding| (finding.code, finding.severity) == (first.code, first.severity));
         rest = others;
-        let mut message = codes::wording(first, language).message;
         let mut names: Vec<ElementId> = Vec::new();
-        for element in same[1..].iter().filter_map(|finding| finding.element.as_ref()) {
-            if !names.contains(element) && first.element.as_ref() != Some(element) {
+        for element in same.iter().filter_map(|finding| finding.element.as_ref()) {
+            if !names.contains(element) {
                 names.push(element.clone());
             }
         }
-        if !names.is_empty() {
-            message =
-                JobWords::AndOthers { message: &message, names: &named(&names, language) }.say(language);
-        } else if same.len() > 1 {
-            message = JobWords::AndMore { message: &message, more: same.len() - 1 }.say(language);
+        let mut line = if is_said && lines.is_empty() && !names.is_empty() {
+            named(&names, language)
+        } else {
+            let message = codes::wording(first, language).message;
+            match names.get(1..).unwrap_or_default() {
+                [] if same.len() > 1 => {
+                    JobWords::AndMore { message: &message, more: same.len() - 1 }.say(language)
+                }
+                [] => message,
+                others => {
+                    JobWords::AndOthers { message: &message, names: &named(others, language) }.say(language)
+                }
+            }
+        };
+        if let Some(place) = place(report, first, language) {
+            line = JobWords::At { message: &line, place: &place }.say(language);
         }
-        if let Some(place) = report.places.short(&first.origin, language) {
-            message = JobWords::At { message: &message, place: &place }.say(language);
-        }
-        let lead = look.severity(
-            first.severity,
-            &format!("{}[{}]", severity(first.severity, language), first.code.as_str()),
-        );
-        lines.push(format!("{lead} {message}"));
+        // The rarer severities are named; everything else in the list is an error, and advice stands under its own head.
+        let code = match first.severity {
+            Severity::Warning => format!("{} {}", severity(first.severity, language), first.code.as_str()),
+            Severity::Error | Severity::Advice => String::from(first.code.as_str()),
+        };
+        let code = look.severity(first.severity, &code);
+        lines.push(JobWords::Named { code: &code, names: &line }.say(language));
     }
     lines
+}
+
+/// The line of the site file, or the whole place where it is another file.
+fn place(report: &Report<'_>, finding: &Finding, language: Language) -> Option<String> {
+    match report.places.of(&finding.origin) {
+        Some(place) if place.file == report.name => Some(JobWords::Line { line: place.line }.say(language)),
+        _ => report.places.short(&finding.origin, language),
+    }
 }

@@ -8,7 +8,7 @@ use crate::physics_text;
 use crate::report::Report;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::{caret, figures, jobs_text, template, wording};
-use latchline_assess::jobs::{Jobs, excess};
+use latchline_assess::jobs::excess;
 use latchline_assess::{Assessment, DeviceResult, RunSummary, SourceSummary, Verdict, WorstCurrent};
 use latchline_finding::{ElementId, Finding, Language, OperatingState, Severity};
 use latchline_words::report::{Head, Remark, severity};
@@ -33,9 +33,8 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
         blocks.push(jobs_text::list(report, assessment, jobs, look));
     }
     let shortened = detail == Detail::FirstPage && jobs.is_some();
-    let troubled = jobs
-        .filter(|_| shortened && report.fails())
-        .map(|(assessment, jobs)| Troubled::new(assessment, jobs));
+    let troubled =
+        jobs.filter(|_| shortened && report.fails()).map(|(assessment, _)| Troubled::new(assessment));
     if let Some(assessment) = report.assessment {
         blocks.extend(supplies(assessment, look, troubled.as_ref()));
     }
@@ -70,15 +69,14 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     blocks.join("\n")
 }
 
-/// The runs of a site that fails which have something to do with it.
+/// Of a site that fails, the runs that give too much current or have a device that is low.
 struct Troubled {
     runs: BTreeSet<ElementId>,
 }
 
 impl Troubled {
-    fn new(assessment: &Assessment, jobs: &Jobs) -> Self {
-        let mut runs: BTreeSet<ElementId> =
-            jobs.causes.iter().flat_map(|cause| cause.way.iter().chain(&cause.place)).cloned().collect();
+    fn new(assessment: &Assessment) -> Self {
+        let mut runs = BTreeSet::new();
         let low = |device: &DeviceResult| device.worst.margin_v() < 0.0;
         runs.extend(
             assessment.devices.iter().filter(|device| low(device)).filter_map(|device| device.run.clone()),
@@ -93,7 +91,7 @@ impl Troubled {
     }
 
     fn has(&self, run: &RunSummary) -> bool {
-        self.runs.contains(&run.id) || self.runs.contains(&run.from)
+        self.runs.contains(&run.id)
     }
 }
 
@@ -136,7 +134,7 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
                 text.push_str(&run_table(assessment, &shown, look).render(look));
             }
             text.push_str(&runs_within(assessment, &quiet, look));
-            text.push_str(&physics_text::of_source(assessment, &source.id, look));
+            text.push_str(&physics_text::of_source(assessment, &source.id, troubled.is_some(), look));
             text
         })
         .collect();
@@ -147,7 +145,7 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
         let head = look.bold(Head::OtherRuns.say(look.language));
         blocks.push(format!("{head}\n{}", run_table(assessment, &others, look).render(look)));
     }
-    blocks.push(physics_text::signal(assessment, look));
+    blocks.push(physics_text::signal(assessment, troubled.is_some(), look));
     if !assessment.runs.is_empty() && troubled.is_none() {
         blocks.push(key(assessment, look));
     }

@@ -2,11 +2,11 @@
 
 use super::danger::{Danger, of_code};
 use super::to_be_mended;
-use super::way::Ways;
 use crate::assessment::Assessment;
 use crate::rules::codes;
 use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
 use latchline_site::model::Site;
+use latchline_site::ways::Ways;
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -5,7 +5,6 @@
 
 mod cause;
 mod danger;
-mod way;
 
 pub use cause::{Cause, excess};
 pub use danger::Danger;

@@ -184,6 +184,7 @@ pub fn failing() -> Assessment {
             dwellings: Vec::new(),
             entrances: Vec::new(),
             management: Vec::new(),
+            chosen: Vec::new(),
             findings: Vec::new(),
         },
         read: Vec::new(),

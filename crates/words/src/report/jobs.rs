@@ -42,25 +42,32 @@ sentences! {
         AndOthers { message: &'a str, names: &'a str }: "{message}; also {names}" | "{message}; ebenso {names}",
         NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
         At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
-        MoreLabour { minutes: &'a str }: "{minutes} min more of labour" | "{minutes} min mehr Arbeit",
-        LessLabour { minutes: &'a str }: "{minutes} min less of labour" | "{minutes} min weniger Arbeit",
-        SameLabour: "no more labour" | "nicht mehr Arbeit",
+        Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str> }:
+            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}>"
+            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}>",
+        PartsCost { amount: &'a str }: "{amount} more of parts" | "{amount} mehr an Teilen",
+        PartsSaved { amount: &'a str }: "{amount} less of parts" | "{amount} weniger an Teilen",
+        NoParts: "no parts to pay for" | "keine Teile zu bezahlen",
+        NoPrice: "parts without a price" | "Teile ohne Preis",
+        MoreLabour { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
+        LessLabour { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
         EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
         Enters { dwellings: usize, names: &'a str }:
             "{dwellings:dwelling|dwellings} to enter ({names})"
             | "{dwellings:Wohnung|Wohnungen} zu betreten ({names})",
-        Clears { findings: usize }: "clears {findings:finding|findings}" | "behebt {findings:Befund|Befunde}",
+        Line { line: usize }: "line {line}" | "Zeile {line}",
+        Named { code: &'a str, names: &'a str }: "{code}: {names}" | same,
         NoChange { hint: Option<&'a str> }:
-            "no single change of the file mends it<: {hint}>"
-            | "keine einzelne Änderung der Datei behebt das<: {hint}>",
+            "no single change of the file mends it<; {hint}>"
+            | "keine einzelne Änderung der Datei behebt das<; {hint}>",
         MoreJobs { jobs: usize }:
             "{jobs:more job|more jobs}, of less danger, below"
             | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr, siehe unten",
         Foot { command: &'a str }:
-            "Costs are those of parts and of fitting them; making good is not in them. To make a change: {command}; check again after each, since the numbers change."
-            | "Kosten sind die der Teile und des Einbaus, ohne Beiputzen. Eine Änderung vornehmen: {command}; nach jeder neu prüfen, da sich die Nummern ändern.",
+            "Making good is in no cost. A job's change is made by {command}; then check again, the numbers change."
+            | "Ohne Beiputzen. Die Änderung einer Aufgabe macht {command}; danach neu prüfen, die Nummern ändern sich.",
         FootWithoutCommand:
-            "Costs are those of parts and of fitting them; making good is not in them."
-            | "Kosten sind die der Teile und des Einbaus, ohne Beiputzen.",
+            "Making good is in no cost."
+            | "Ohne Beiputzen.",
     }
 }

@@ -1,11 +1,12 @@
 //! On which runs power comes to a thing.
 
+use crate::model::{RunStart, RunStop, Site};
 use latchline_finding::ElementId;
-use latchline_site::model::{RunStart, RunStop, Site};
 use std::collections::BTreeMap;
 
 /// The runs of a site by what they lead to.
-pub(super) struct Ways<'a> {
+#[derive(Debug)]
+pub struct Ways<'a> {
     site: &'a Site,
     /// The run that leads to a stop.
     to: BTreeMap<RunStop, usize>,
@@ -14,6 +15,7 @@ pub(super) struct Ways<'a> {
 }
 
 impl<'a> Ways<'a> {
+    /// Walks the runs of a site.
     pub fn new(site: &'a Site) -> Self {
         let mut to = BTreeMap::new();
         for (index, run) in site.runs.iter().enumerate() {
@@ -45,6 +47,11 @@ impl<'a> Ways<'a> {
         way
     }
 
+    /// The run that leads to a stop.
+    pub fn to(&self, stop: RunStop) -> Option<usize> {
+        self.to.get(&stop).copied()
+    }
+
     /// Runs on the way to a run, itself last.
     pub fn to_run(&self, run: usize) -> &[usize] {
         &self.ways[run]
@@ -58,6 +65,18 @@ impl<'a> Ways<'a> {
     /// Whether something hangs on a run that is no stop of its own.
     pub fn feeds_others(&self, run: usize) -> bool {
         self.ways.iter().any(|way| way.len() > 1 && way[..way.len() - 1].contains(&run))
+    }
+
+    /// Stations on a run and on everything beyond, as indices into [`Site::stations`].
+    pub fn stations_beyond(&self, run: usize) -> Vec<usize> {
+        let beyond = (0..self.site.runs.len()).filter(|other| self.ways[*other].contains(&run));
+        let sections = beyond.flat_map(|other| &self.site.runs[other].sections);
+        sections
+            .filter_map(|section| match section.to {
+                RunStop::Station(station) => Some(station),
+                RunStop::BoxInput(_) | RunStop::BoxLink(_) => None,
+            })
+            .collect()
     }
 
     /// Names of runs.

@@ -220,7 +220,7 @@ fn class_word(class: DeviceClass, look: &Look) -> &'static str {
 }
 
 /// What a number of an address counts.
-fn field_word(kind: FieldKind, language: Language) -> &'static str {
+pub fn field_word(kind: FieldKind, language: Language) -> &'static str {
     let word = match kind {
         FieldKind::Building => AddressHead::FieldBuilding,
         FieldKind::Entrance => AddressHead::FieldEntrance,
@@ -269,7 +269,7 @@ fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&Statio
 }
 
 /// A setting in few words: "1 2", "ON 1 4", "fitted 2", "key 0012".
-fn few_words(setting: &SwitchSetting, look: &Look) -> String {
+pub fn few_words(setting: &SwitchSetting, look: &Look) -> String {
     let chosen = |first: u32, states: &[bool]| {
         let numbers: Vec<String> =
             (first..).zip(states).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();

@@ -62,6 +62,24 @@ pub(crate) struct FindingDocument {
     accepted: Option<AcceptanceDocument>,
 }
 
+/// A finding by what names it.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct FindingName {
+    /// Its code.
+    code: &'static str,
+    /// Its element.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+}
+
+/// What names a finding.
+pub(crate) fn finding_name(finding: &Finding) -> FindingName {
+    FindingName {
+        code: finding.code.as_str(),
+        element: finding.element.as_ref().map(|element| element.to_string()),
+    }
+}
+
 /// An argument of a message.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(untagged)]

@@ -1,7 +1,7 @@
 //! Jobs in the check document.
 
 use crate::jobs_text;
-use crate::json_findings::{RemedyDocument, remedy};
+use crate::json_findings::{FindingName, RemedyDocument, finding_name, remedy};
 use crate::report::Report;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Cause, Job, Jobs};
@@ -23,7 +23,7 @@ pub(crate) struct JobDocument {
     change: Option<RemedyDocument>,
     /// Findings that go with the change.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    clears: Vec<NamedFinding>,
+    clears: Vec<FindingName>,
     /// Dwellings that have to be entered for the change; absent where that is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     enters: Option<Vec<String>>,
@@ -46,17 +46,7 @@ struct CauseDocument {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     way: Vec<String>,
     /// Its findings, worst first.
-    findings: Vec<NamedFinding>,
-}
-
-/// A finding by what names it in `findings`.
-#[derive(Debug, Serialize, JsonSchema)]
-struct NamedFinding {
-    /// Its code.
-    code: &'static str,
-    /// Its element.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    element: Option<String>,
+    findings: Vec<FindingName>,
 }
 
 pub(crate) fn documents(report: &Report<'_>) -> Vec<JobDocument> {
@@ -99,13 +89,7 @@ fn cause(assessment: &Assessment, cause: &Cause) -> CauseDocument {
     }
 }
 
-fn named(assessment: &Assessment, findings: &[usize]) -> Vec<NamedFinding> {
-    let one = |index: &usize| {
-        let finding = &assessment.findings[*index];
-        NamedFinding {
-            code: finding.code.as_str(),
-            element: finding.element.as_ref().map(|element| element.to_string()),
-        }
-    };
+fn named(assessment: &Assessment, findings: &[usize]) -> Vec<FindingName> {
+    let one = |index: &usize| finding_name(&assessment.findings[*index]);
     findings.iter().map(one).collect()
 }

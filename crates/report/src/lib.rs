@@ -10,11 +10,13 @@
 //! * [`wording`]: remedies, verdicts and gaps in words (the words themselves are in `latchline_words`);
 //! * [`sheet`]: the sheet of one door or one supply;
 //! * [`catalogue`]: the list of parts;
+//! * [`compare`]: two versions of a site;
 //! * [`addresses`]: the table of addresses and switch settings.
 
 pub mod addresses;
 mod caret;
 pub mod catalogue;
+pub mod compare;
 pub mod explain;
 pub mod figures;
 pub mod jobs_text;

@@ -30,6 +30,7 @@ pub mod report;
 pub mod row;
 pub mod states;
 pub mod template;
+pub mod symptoms;
 pub mod terms;
 pub mod tolerance;
 pub mod typeset;

@@ -169,6 +169,11 @@ words! {
         TooLong: "too-long" | "zu lang",
         SpaceAtEnd: "space-at-end" | "Leerzeichen am Rand",
         Slash: "slash" | "Schrägstrich",
+        RangeEnds:
+            "range-ends, write a range as A-1..A-32"
+            | "die Enden passen nicht; ein Bereich wird als A-1..A-32 geschrieben",
+        RangeFloors: "range-floors, there are fewer floors above the first" | "darüber gibt es weniger Geschosse",
+        RangeTwice: "range-twice, another range has the name too" | "ein anderer Bereich hat den Namen auch",
     }
 }
 

@@ -2,8 +2,10 @@
 
 pub mod accept;
 pub mod addresses;
+pub mod ask;
 pub mod catalogue;
 pub mod check;
+pub mod compare;
 pub mod completions;
 pub mod design;
 mod design_change;

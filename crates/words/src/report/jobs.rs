@@ -71,3 +71,14 @@ sentences! {
             | "Ohne Beiputzen.",
     }
 }
+
+words! {
+    /// Heads of the page of a symptom.
+    pub enum SymptomHead {
+        MeasureFirst: "Measure first" | "Zuerst messen",
+        MayBe: "What it may come of" | "Woran es liegen kann",
+        Then:
+            "With readings in hand: latchline locate SITE STATION=VOLTAGE ranks the causes. The page of a code: latchline explain CODE"
+            | "Mit Messwerten: latchline locate SITE STATION=SPANNUNG ordnet die Ursachen. Die Seite eines Codes: latchline explain CODE",
+    }
+}

@@ -8,7 +8,7 @@ mod sheets;
 mod verdicts;
 
 pub use caret::{Mark, role, severity};
-pub use jobs::{DangerWord, JobHead, JobWords};
+pub use jobs::{DangerWord, JobHead, JobWords, SymptomHead};
 pub use physics::{BandWords, PowerReturn, ShortCircuit, Tolerance};
 pub use remedies::{RemedyWords, remedy_kind};
 pub use sheets::{Label, SheetHead, SheetWords};

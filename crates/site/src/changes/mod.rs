@@ -1,4 +1,11 @@
 //! What is different between two versions of a site, as work on site.
+//!
+//! * [`Changes`]: what to buy, pull, move and set again;
+//! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
+
+mod work;
+
+pub use work::{Changes, OtherRun, QuantityChange, RunWork, Set, Swap};
 
 use crate::addresses::{self, AddressPlan};
 use crate::model::{Run, RunStart, Site, Station, StationOwner};

@@ -59,19 +59,19 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
     let mut text = format!("{}\n", look.bold(JobHead::Jobs.say(language)));
     for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
         let danger = danger_word(jobs.danger(job), language);
-        let what = title(assessment, jobs, job, language);
+        let what = title_with_code(report, assessment, jobs, job, language);
         let line = JobWords::Title { danger, what: &what }.say(language);
         text.push_str(&hanging(&format!("{:>2}. ", index + 1), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
-    if jobs.jobs.len() > shown {
-        let more = JobWords::MoreJobs { jobs: jobs.jobs.len() - shown }.say(language);
-        text.push_str(&paragraph(&more, 4, look.width));
-    }
     let command = report.command_of_job("N");
-    let foot = command.map_or(JobWords::FootWithoutCommand.say(language), |command| {
+    let mut foot = command.map_or(JobWords::FootWithoutCommand.say(language), |command| {
         JobWords::Foot { command: &command }.say(language)
     });
+    if jobs.jobs.len() > shown {
+        let more = JobWords::MoreJobs { jobs: jobs.jobs.len() - shown }.say(language);
+        foot = format!("{more} {foot}");
+    }
     text.push_str(&paragraph(&foot, 2, look.width));
     text
 }
@@ -99,6 +99,21 @@ pub fn title(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language
         }
         _ => message,
     }
+}
+
+/// The title with the code of its worst finding and where that is written.
+fn title_with_code(
+    report: &Report<'_>,
+    assessment: &Assessment,
+    jobs: &Jobs,
+    job: &Job,
+    language: Language,
+) -> String {
+    let message = title(assessment, jobs, job, language);
+    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
+    let place = place(report, worst, language);
+    JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
 }
 
 fn is_source(assessment: &Assessment, element: &ElementId) -> bool {
@@ -187,14 +202,11 @@ fn elements(assessment: &Assessment, findings: &[usize]) -> Vec<ElementId> {
     names
 }
 
-/// Every cause with a line for each kind of finding in it, by the number of its job. What stands in the list of jobs already is
-/// not said again: code, names and place are.
+/// Every cause with a line for each kind of finding in it, by the number of its job. What the list of jobs says already is not said
+/// again.
 pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, look: &Look) -> String {
-    if jobs.causes.is_empty() {
-        return String::new();
-    }
     let shown = jobs.on_first_page(MOST_JOBS);
-    let mut text = format!("{}\n", look.bold(JobHead::Causes.say(look.language)));
+    let mut lines = String::new();
     for (number, job) in jobs.jobs.iter().enumerate() {
         let mut first = true;
         for (at, cause) in job.causes.iter().enumerate() {
@@ -203,68 +215,113 @@ pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, 
             let is_said = at == 0 && number < shown;
             for line in by_code(report, &findings, is_said, look) {
                 let lead = if first { (number + 1).to_string() } else { String::new() };
-                text.push_str(&hanging(&format!("{lead:>3} "), &line, look.width));
+                lines.push_str(&hanging(&format!("{lead:>3} "), &line, look.width));
                 first = false;
             }
         }
     }
-    text
+    if lines.is_empty() {
+        return lines;
+    }
+    format!("{}\n{lines}", look.bold(JobHead::Causes.say(look.language)))
 }
 
-/// Advice, a line for each kind; empty where there is none.
+/// Advice, a line for each kind; empty where there is none. Of a site that fails it is named, not told.
 pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
     let findings: Vec<&Finding> =
         report.judged.iter().copied().filter(|finding| finding.severity == Severity::Advice).collect();
     if findings.is_empty() {
         return String::new();
     }
-    let lines = by_code(report, &findings, false, look);
-    let lines: String = lines.iter().map(|line| hanging("  ", line, look.width)).collect();
+    let groups = groups(&findings);
+    let lines: String = groups
+        .iter()
+        .map(|same| {
+            let line = match report.fails() {
+                true => names_alone(report, same, look.language),
+                false => message_and_names(report, same, look.language),
+            };
+            hanging("  ", &with_code(same[0], &line, look), look.width)
+        })
+        .collect();
     format!("{}\n{lines}", look.severity(Severity::Advice, JobHead::Advice.say(look.language)))
 }
 
-/// One line for each code: its first finding, the names of the others, and where it is written. The message of the first is left out
-/// where it `is_said` already.
+/// Findings of one code and severity together, in the order of the first of each.
+fn groups<'f>(findings: &[&'f Finding]) -> Vec<Vec<&'f Finding>> {
+    let mut groups: Vec<Vec<&Finding>> = Vec::new();
+    for finding in findings {
+        let same = |group: &&mut Vec<&Finding>| {
+            (group[0].code, group[0].severity) == (finding.code, finding.severity)
+        };
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(finding),
+            None => groups.push(vec![finding]),
+        }
+    }
+    groups
+}
+
+/// One line for each code: its first finding, the names of the others, and where it is written. Of the first code only the names
+/// where it `is_said` already, and nothing where it has but one finding.
 fn by_code(report: &Report<'_>, findings: &[&Finding], is_said: bool, look: &Look) -> Vec<String> {
-    let language = look.language;
-    let mut rest = findings.to_vec();
     let mut lines = Vec::new();
-    while let Some(first) = rest.first().copied() {
-        let (same, others): (Vec<&Finding>, Vec<&Finding>) =
-            rest.iter().partition(|finding| (finding.code, finding.severity) == (first.code, first.severity));
-        rest = others;
-        let mut names: Vec<ElementId> = Vec::new();
-        for element in same.iter().filter_map(|finding| finding.element.as_ref()) {
-            if !names.contains(element) {
-                names.push(element.clone());
-            }
-        }
-        let mut line = if is_said && lines.is_empty() && !names.is_empty() {
-            named(&names, language)
-        } else {
-            let message = codes::wording(first, language).message;
-            match names.get(1..).unwrap_or_default() {
-                [] if same.len() > 1 => {
-                    JobWords::AndMore { message: &message, more: same.len() - 1 }.say(language)
-                }
-                [] => message,
-                others => {
-                    JobWords::AndOthers { message: &message, names: &named(others, language) }.say(language)
-                }
-            }
+    for (at, same) in groups(findings).iter().enumerate() {
+        let line = match (is_said && at == 0, same.len()) {
+            (true, 1) => continue,
+            (true, _) => names_alone(report, same, look.language),
+            (false, _) => message_and_names(report, same, look.language),
         };
-        if let Some(place) = place(report, first, language) {
-            line = JobWords::At { message: &line, place: &place }.say(language);
-        }
-        // The rarer severities are named; everything else in the list is an error, and advice stands under its own head.
-        let code = match first.severity {
-            Severity::Warning => format!("{} {}", severity(first.severity, language), first.code.as_str()),
-            Severity::Error | Severity::Advice => String::from(first.code.as_str()),
-        };
-        let code = look.severity(first.severity, &code);
-        lines.push(JobWords::Named { code: &code, names: &line }.say(language));
+        lines.push(with_code(same[0], &line, look));
     }
     lines
+}
+
+/// The rarer severities are named; everything else in the list is an error, and advice stands under its own head.
+fn with_code(finding: &Finding, line: &str, look: &Look) -> String {
+    let code = match finding.severity {
+        Severity::Warning => {
+            format!("{} {}", severity(finding.severity, look.language), finding.code.as_str())
+        }
+        Severity::Error | Severity::Advice => String::from(finding.code.as_str()),
+    };
+    JobWords::Named { code: &look.severity(finding.severity, &code), names: line }.say(look.language)
+}
+
+fn names_of(findings: &[&Finding]) -> Vec<ElementId> {
+    let mut names: Vec<ElementId> = Vec::new();
+    for element in findings.iter().filter_map(|finding| finding.element.as_ref()) {
+        if !names.contains(element) {
+            names.push(element.clone());
+        }
+    }
+    names
+}
+
+fn placed(report: &Report<'_>, finding: &Finding, line: String, language: Language) -> String {
+    match place(report, finding, language) {
+        Some(place) => JobWords::At { message: &line, place: &place }.say(language),
+        None => line,
+    }
+}
+
+fn names_alone(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+    let names = names_of(same);
+    if names.is_empty() {
+        return message_and_names(report, same, language);
+    }
+    placed(report, same[0], named(&names, language), language)
+}
+
+fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+    let message = codes::wording(same[0], language).message;
+    let names = names_of(same);
+    let line = match names.get(1..).unwrap_or_default() {
+        [] if same.len() > 1 => JobWords::AndMore { message: &message, more: same.len() - 1 }.say(language),
+        [] => message,
+        others => JobWords::AndOthers { message: &message, names: &named(others, language) }.say(language),
+    };
+    placed(report, same[0], line, language)
 }
 
 /// The line of the site file, or the whole place where it is another file.

@@ -11,14 +11,14 @@ use latchline_finding::{ElementId, Figure, Unit};
 use latchline_words::report::{BandWords, Head, PowerReturn, ShortCircuit, Tolerance};
 use latchline_words::states;
 
-/// The lines of one supply; `briefly` without short circuits, which are told as findings where something is wrong with them.
+/// The lines of one supply; `briefly` without short circuits and starts that are as they should be: what is wrong is told as a finding.
 pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, briefly: bool, look: &Look) -> String {
     let mut lines = Vec::new();
     lines.extend(
         assessment
             .start_up
             .iter()
-            .filter(|one| one.source == *source)
+            .filter(|one| one.source == *source && !(briefly && one.outcome == "runs"))
             .map(|one| PowerReturn::Line { what: &power_return(one, look) }.say(look.language)),
     );
     let shorts: Vec<&ShortCircuitSummary> =
@@ -106,17 +106,13 @@ fn tolerance(summary: &ToleranceSummary, look: &Look) -> String {
     line.say(look.language)
 }
 
-/// The block of the family's bands, `briefly` of those alone that are not kept; empty where there are none.
-pub(crate) fn signal(assessment: &Assessment, briefly: bool, look: &Look) -> String {
-    let kept = |one: &SignalSummary| {
-        let ripple = one.allowed_ripple_db.is_none_or(|allowed| one.greatest_ripple.1 <= allowed);
-        one.worst.loss_db <= one.budget_db && ripple && one.complete
-    };
-    let shown = assessment.signal.iter().filter(|one| !briefly || !kept(one));
-    let lines: String = shown.map(|one| paragraph(&band(one, look), 2, look.width)).collect();
-    if lines.is_empty() {
-        return lines;
+/// The block of the family's bands; empty where there are none.
+pub(crate) fn signal(assessment: &Assessment, look: &Look) -> String {
+    if assessment.signal.is_empty() {
+        return String::new();
     }
+    let lines: String =
+        assessment.signal.iter().map(|one| paragraph(&band(one, look), 2, look.width)).collect();
     format!("{}\n{lines}", look.bold(Head::Signal.say(look.language)))
 }
 

@@ -53,17 +53,13 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
         }
     }
     blocks.push(accepted(report, look));
-    if troubled.is_some()
-        && let Some(file) = report.file_in_command()
-    {
-        let assumed = report.assessment.map_or(0, |assessment| assessment.assumed.len());
-        let line = Remark::MoreOnThePage { file: &file, assumed }.say(look.language);
-        blocks.push(paragraph(&line, 0, look.width));
-    }
-    if report.assessment.is_some() {
-        blocks.push(
-            look.faint(paragraph(&Remark::Caution.say(look.language), 0, look.width).trim_end()) + "\n",
-        );
+    if let Some(assessment) = report.assessment {
+        let more = report.file_in_command().filter(|_| troubled.is_some()).map(|file| {
+            let line = Remark::MoreOnThePage { file: &file, assumed: assessment.assumed.len() };
+            paragraph(&line.say(look.language), 0, look.width)
+        });
+        let caution = paragraph(&Remark::Caution.say(look.language), 0, look.width);
+        blocks.push(format!("{}{}\n", more.unwrap_or_default(), look.faint(caution.trim_end())));
     }
     blocks.retain(|block| !block.trim().is_empty());
     blocks.join("\n")
@@ -124,7 +120,7 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
         .map(|source| {
             let runs: Vec<&RunSummary> =
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
-            let mut text = source_lines(source, look);
+            let mut text = source_lines(source, troubled.is_some(), look);
             if runs.is_empty() {
                 let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
             }
@@ -145,7 +141,10 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
         let head = look.bold(Head::OtherRuns.say(look.language));
         blocks.push(format!("{head}\n{}", run_table(assessment, &others, look).render(look)));
     }
-    blocks.push(physics_text::signal(assessment, troubled.is_some(), look));
+    // What is too weak is among the findings.
+    if troubled.is_none() {
+        blocks.push(physics_text::signal(assessment, look));
+    }
     if !assessment.runs.is_empty() && troubled.is_none() {
         blocks.push(key(assessment, look));
     }
@@ -154,7 +153,10 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
 
 /// Runs that are left out of the table, with the least margin on them.
 fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> String {
-    let devices = runs.iter().filter_map(|run| assessment.devices.get(run.worst_device?));
+    // Only what hangs on these runs themselves: beyond them may be one that is shown.
+    let own =
+        |device: &&DeviceResult| device.run_index.is_some_and(|own| runs.iter().any(|run| run.run == own));
+    let devices = assessment.devices.iter().filter(own);
     let Some(least) = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v())) else {
         return String::new();
     };
@@ -176,7 +178,7 @@ fn key(assessment: &Assessment, look: &Look) -> String {
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
 }
 
-fn source_lines(source: &SourceSummary, look: &Look) -> String {
+fn source_lines(source: &SourceSummary, briefly: bool, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
     let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
@@ -193,7 +195,7 @@ fn source_lines(source: &SourceSummary, look: &Look) -> String {
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite()) {
         facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
     }
-    if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite()) {
+    if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
         let margin = &look.decimals(figures::rounded_down(margin, 2));
         facts.push(Remark::LoadingMargin { margin }.say(language));
     }

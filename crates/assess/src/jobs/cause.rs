@@ -194,16 +194,12 @@ impl<'a> SharedRuns<'a> {
         }
         let mut runs = BTreeMap::new();
         for (matter, members) in &troubled {
-            for member in members {
-                let Some(own) = assessment.devices[*member].run_index else { continue };
-                let mostly = |run: &usize| {
-                    let all = &beyond[run];
-                    2 * all.iter().filter(|device| members.contains(device)).count() > all.len()
-                };
-                // The run highest up beyond which most have the trouble.
-                let run = ways.to_run(own).iter().copied().find(mostly).unwrap_or(own);
-                runs.insert((*matter, *member), run);
-            }
+            let way = |member: &usize| assessment.devices[*member].run_index.map(|run| ways.to_run(run));
+            let members: Vec<(usize, &[usize])> =
+                members.iter().filter_map(|member| Some((*member, way(member)?))).collect();
+            let mut shared = BTreeMap::new();
+            share(&members, &beyond, &mut shared);
+            runs.extend(shared.into_iter().map(|(member, run)| ((*matter, member), run)));
         }
         SharedRuns { assessment, devices, runs }
     }
@@ -221,6 +217,43 @@ impl<'a> SharedRuns<'a> {
             _ => finding.element.clone(),
         };
         Shared { danger, matter, place, run }
+    }
+}
+
+/// Of ten devices beyond a run, so many must be in trouble for the run to be what they share.
+const MOST_OF_TEN: usize = 7;
+
+/// The run that troubled devices share: the last that leads to all of them, if most of what hangs beyond it is in trouble; else they are
+/// parted at the next run of their ways.
+fn share(
+    members: &[(usize, &[usize])],
+    beyond: &BTreeMap<usize, Vec<usize>>,
+    shared: &mut BTreeMap<usize, usize>,
+) {
+    let Some((_, first)) = members.first() else { return };
+    let common = (0..first.len())
+        .take_while(|at| members.iter().all(|(_, way)| way.get(*at) == Some(&first[*at])))
+        .count();
+    let last = common.checked_sub(1).map(|last| first[last]);
+    let all = last.and_then(|run| beyond.get(&run)).map_or(usize::MAX, Vec::len);
+    let is_shared = members.len().saturating_mul(10) >= all.saturating_mul(MOST_OF_TEN);
+    let mut next: BTreeMap<Option<usize>, Vec<(usize, &[usize])>> = BTreeMap::new();
+    for member in members {
+        next.entry(member.1.get(common).copied()).or_default().push(*member);
+    }
+    match last {
+        Some(run) if is_shared || next.len() == 1 => {
+            shared.extend(members.iter().map(|(member, _)| (*member, run)));
+        }
+        _ => {
+            for (run, part) in next {
+                match (run, last) {
+                    // They hang on the run itself, at whose end the others' runs begin.
+                    (None, Some(own)) => shared.extend(part.iter().map(|(member, _)| (*member, own))),
+                    _ => share(&part, beyond, shared),
+                }
+            }
+        }
     }
 }
 

@@ -21,8 +21,8 @@ words! {
     pub enum JobHead {
         Jobs: "Jobs, worst danger first" | "Aufgaben, größte Gefahr zuerst",
         Causes:
-            "What was found, by the job that mends it"
-            | "Befunde, nach der Aufgabe, die sie behebt",
+            "What else was found, by the job that mends it"
+            | "Weitere Befunde, nach der Aufgabe, die sie behebt",
         Advice: "Advice" | "Hinweise",
     }
 }
@@ -42,6 +42,7 @@ sentences! {
         AndOthers { message: &'a str, names: &'a str }: "{message}; also {names}" | "{message}; ebenso {names}",
         NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
         At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
+        CodeAt { message: &'a str, code: &'a str, place: Option<&'a str> }: "{message} [{code}<, {place}>]" | same,
         Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str> }:
             "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}>"
             | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}>",
@@ -61,14 +62,12 @@ sentences! {
             "no single change of the file mends it<; {hint}>"
             | "keine einzelne Änderung der Datei behebt das<; {hint}>",
         MoreJobs { jobs: usize }:
-            "{jobs:more job|more jobs}, of less danger, below"
-            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr, siehe unten",
+            "{jobs:more job|more jobs} of less danger below."
+            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
         Foot { command: &'a str }:
-            "Making good is in no cost. A job's change is made by {command}; then check again, the numbers change."
-            | "Ohne Beiputzen. Die Änderung einer Aufgabe macht {command}; danach neu prüfen, die Nummern ändern sich.",
-        FootWithoutCommand:
-            "Making good is in no cost."
-            | "Ohne Beiputzen.",
+            "A job is done by {command}. Making good is in no cost."
+            | "Eine Aufgabe erledigt {command}. Ohne Beiputzen.",
+        FootWithoutCommand: "Making good is in no cost." | "Ohne Beiputzen.",
     }
 }
 

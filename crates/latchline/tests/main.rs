@@ -15,6 +15,7 @@ mod pack_folder;
 mod sheets;
 mod store;
 mod surveys;
+mod telephone;
 
 use std::fs;
 use std::path::Path;

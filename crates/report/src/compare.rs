@@ -434,3 +434,8 @@ fn work_word(work: &RunWork) -> &'static str {
         RunWork::Terminator { .. } => "terminator",
     }
 }
+
+/// The JSON Schema of [`CompareDocument`].
+pub fn schema() -> serde_json::Value {
+    crate::json::schema_of::<CompareDocument>("Latchline compare document")
+}

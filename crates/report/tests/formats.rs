@@ -4,7 +4,7 @@
 use crate::common::{DOCS, collapsed, failing, holding, sources};
 use latchline_assess::Assessment;
 use latchline_finding::{Code, Finding, Language, Severity};
-use latchline_report::{Detail, Look, Report, json, json_sheets, sarif, short, text};
+use latchline_report::{Detail, Look, Report, compare, json, json_sheets, sarif, short, text};
 
 fn with_report<T>(assessment: &Assessment, use_it: impl FnOnce(&Report<'_>) -> T) -> T {
     let sources = sources();
@@ -125,6 +125,7 @@ fn the_published_schemas_are_current() {
         ("check", json::schema()),
         ("door", json_sheets::door_schema()),
         ("supply", json_sheets::supply_schema()),
+        ("compare", compare::schema()),
     ] {
         let path = format!("{}/../../docs/schema/{name}.schema.json", env!("CARGO_MANIFEST_DIR"));
         let current = serde_json::to_string_pretty(&schema).unwrap() + "\n";

@@ -20,6 +20,10 @@ use std::collections::BTreeSet;
 /// A change that was verified to mend something, of a job.
 #[derive(Debug, Clone, PartialEq)]
 pub struct JobChange {
+    /// The finding that carries it: index into [`Assessment::findings`].
+    pub finding: usize,
+    /// Its number among the remedies of that finding, from 0.
+    pub number: usize,
     /// The change with its cost.
     pub remedy: Remedy,
     /// Standing findings that go with it: indices into [`Assessment::findings`].
@@ -76,9 +80,10 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             jobs[job].causes.push(index);
             continue;
         }
-        let change = best_change(assessment, cause).map(|(remedy, clears)| {
+        let change = best_change(assessment, cause).map(|(finding, number, clears)| {
+            let remedy = assessment.findings[finding].remedies[number].clone();
             let enters = changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after));
-            JobChange { remedy: remedy.clone(), clears, enters }
+            JobChange { finding, number, remedy, clears, enters }
         });
         cleared.push(change.iter().flat_map(|change| change.clears.iter().copied()).collect());
         jobs.push(Job { causes: vec![index], change });
@@ -86,29 +91,32 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
     Jobs { causes, jobs }
 }
 
-/// The change that mends most findings of a cause; then the cheapest, least labour, the one that mends most of all.
-fn best_change<'a>(assessment: &'a Assessment, cause: &Cause) -> Option<(&'a Remedy, Vec<usize>)> {
+/// The change that mends most findings of a cause; then the cheapest, least labour, the one that mends most of all. The finding that
+/// carries it, its number there, and what it clears.
+fn best_change(assessment: &Assessment, cause: &Cause) -> Option<(usize, usize, Vec<usize>)> {
     let own: BTreeSet<usize> = cause.findings.iter().copied().collect();
-    let remedies = cause.findings.iter().flat_map(|finding| &assessment.findings[*finding].remedies);
-    let with_clears = remedies.filter(|remedy| remedy.changes_the_file()).map(|remedy| {
-        let clears: Vec<usize> = standing(assessment)
-            .filter(|(_, finding)| {
-                remedy.clears.iter().any(|(code, element)| {
-                    *code == finding.code && element.as_ref() == finding.element.as_ref()
-                })
-            })
-            .map(|(index, _)| index)
-            .collect();
-        (remedy, clears)
-    });
+    let all = |finding: &usize| {
+        let (finding, remedies) = (*finding, &assessment.findings[*finding].remedies);
+        remedies.iter().enumerate().map(move |(number, remedy)| (finding, number, remedy))
+    };
+    let remedies = cause.findings.iter().flat_map(all).filter(|(_, _, remedy)| remedy.changes_the_file());
     let cost = |remedy: &Remedy| {
         let cents = |value: Option<f64>| value.map_or(i64::MAX, |value| (value * 100.0).round() as i64);
         (cents(remedy.cost), cents(remedy.minutes))
     };
-    with_clears.min_by_key(|(remedy, clears)| {
+    let with_clears = remedies.map(|(finding, number, remedy)| {
+        let goes = |one: &Finding| {
+            remedy.clears.iter().any(|(code, element)| *code == one.code && *element == one.element)
+        };
+        let clears: Vec<usize> =
+            standing(assessment).filter(|(_, one)| goes(one)).map(|(index, _)| index).collect();
+        (finding, number, remedy, clears)
+    });
+    let best = with_clears.min_by_key(|(_, _, remedy, clears)| {
         let mended = clears.iter().filter(|index| own.contains(index)).count();
         (Reverse(mended), cost(remedy), Reverse(clears.len()))
-    })
+    });
+    best.map(|(finding, number, _, clears)| (finding, number, clears))
 }
 
 /// Findings that are not accepted, with their places in the assessment.

@@ -4,11 +4,11 @@
 
 use crate::commands::{
     accept::AcceptArguments, addresses::AddressesArguments, ask::AskArguments, catalogue::CatalogueArguments,
-    check::CheckArguments, compare::CompareArguments, completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
-    explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
-    locate::LocateArguments, man::ManArguments, new::NewArguments, pack::PackArguments,
-    practise::PractiseArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
-    serve::ServeArguments, store::StoreArguments,
+    check::CheckArguments, compare::CompareArguments, completions::CompletionsArguments,
+    design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
+    flow::FlowArguments, headroom::HeadroomArguments, locate::LocateArguments, man::ManArguments,
+    new::NewArguments, pack::PackArguments, practise::PractiseArguments, reach::ReachArguments,
+    response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments, store::StoreArguments,
 };
 use clap::{Parser, Subcommand};
 

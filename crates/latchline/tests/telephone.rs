@@ -36,7 +36,8 @@ fn errors(folder: &Folder, site: String) -> u64 {
 fn so_many_on_one_run_hold_when_checked_and_one_more_does_not() {
     let folder = Folder::new();
     for (cable, name) in [("bell wire", "pair-0.5"), ("alarm cable", "alarm-0.22")] {
-        let asked = ["reach", "--total", "60", "--cable", cable, "--station", "ostrel-v7x", "--format", "json"];
+        let asked =
+            ["reach", "--total", "60", "--cable", cable, "--station", "ostrel-v7x", "--format", "json"];
         let ran = folder.run(&asked);
         assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
         let answer: Value = serde_json::from_str(&ran.out).unwrap();
@@ -61,7 +62,11 @@ fn a_cable_that_nobody_knows_is_asked_back() {
     let folder = Folder::new();
     let ran = folder.run(&["reach", "--total", "60", "--cable", "green string"]);
     assert_eq!(ran.status, 2);
-    assert!(ran.err.contains("which cable is \"green string\"?") && ran.err.contains("pair-0.5"), "{}", ran.err);
+    assert!(
+        ran.err.contains("which cable is \"green string\"?") && ran.err.contains("pair-0.5"),
+        "{}",
+        ran.err
+    );
     // Three kinds of conductor have 1.5 mm²; the flexible one is what is usual.
     let ran = folder.run(&["reach", "--total", "60", "--cable", "1.5"]);
     assert!(ran.out.contains("flex-1.5"), "{}{}", ran.out, ran.err);
@@ -75,7 +80,10 @@ fn a_locks_cable_is_judged_as_a_door_is() {
     assert!(out.starts_with("strike-12 over 35 m: take "), "{out}");
     let cable = out.split("take ").nth(1).unwrap().split(' ').next().unwrap();
     let too_low = |cable: &str| {
-        let site = folder.read("site.toml").replace("cable = \"flex-0.75\", length = \"6 m\"", &format!("cable = \"{cable}\", length = \"35 m\""));
+        let site = folder.read("site.toml").replace(
+            "cable = \"flex-0.75\", length = \"6 m\"",
+            &format!("cable = \"{cable}\", length = \"35 m\""),
+        );
         folder.write("lock.toml", site);
         folder.run(&["check", "lock.toml", "--format", "short"]).out.contains("lock-voltage-too-low")
     };
@@ -98,7 +106,11 @@ fn a_mix_of_models_on_one_supply() {
     let shares = 6.0 / most("ostrel-v4") + 4.0 / most("ostrel-v7");
     let ran = folder.run(&["ask", "mix", "ostrel-v4=6", "ostrel-v7=4", "--supply", "ostrel-ps-120"]);
     assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
-    assert!(ran.out.starts_with("6 ostrel-v4 + 4 ostrel-v7 work on mains on one ostrel-ps-120"), "{}", ran.out);
+    assert!(
+        ran.out.starts_with("6 ostrel-v4 + 4 ostrel-v7 work on mains on one ostrel-ps-120"),
+        "{}",
+        ran.out
+    );
     let rounded_up = (shares * 100.0).ceil() / 100.0;
     assert!(ran.out.contains(&format!("counts {rounded_up} of 1")), "{shares}: {}", ran.out);
     let ran = folder.run(&["ask", "mix", "ostrel-v7=40"]);
@@ -163,10 +175,15 @@ fn explain_finds_by_symptom_and_leads_with_what_to_measure() {
 #[test]
 fn slips_are_answered_with_what_to_write() {
     let folder = Folder::with_starter();
-    let swapped = folder.read("site.toml").replace("door = { from = \"D1.3\", to = \"front\"", "door = { from = \"front\", to = \"D1.3\"");
+    let swapped = folder
+        .read("site.toml")
+        .replace("door = { from = \"D1.3\", to = \"front\"", "door = { from = \"front\", to = \"D1.3\"");
     folder.write("swapped.toml", swapped);
     let out = folder.run(&["check", "swapped.toml"]).out;
-    assert!(out.contains("are from and to exchanged?") && out.contains("from = \"D1.3\" and to = \"front\""), "{out}");
+    assert!(
+        out.contains("are from and to exchanged?") && out.contains("from = \"D1.3\" and to = \"front\""),
+        "{out}"
+    );
     folder.write("space.toml", folder.read("site.toml").replace("A-1 = {", "Flat 1 = {"));
     let out = folder.run(&["check", "space.toml"]).out;
     assert!(out.contains("takes quotes: \"Flat 1\""), "{out}");
@@ -216,7 +233,10 @@ fn two_revisions_are_compared_as_work_on_site() {
             .read("site.toml")
             .replace("model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"")
             .replace("A-3 = { place = \"A/1\" }", "A-3 = { place = \"A/1\", number = 30 }")
-            .replace("to = [\"A-1\", \"A-2\", \"A-3\"], first", "to = [\"A-1\", \"A-2\", \"A-3\"], cable = \"flex-1.0\", first"),
+            .replace(
+                "to = [\"A-1\", \"A-2\", \"A-3\"], first",
+                "to = [\"A-1\", \"A-2\", \"A-3\"], cable = \"flex-1.0\", first",
+            ),
     );
     let ran = folder.run(&["compare", "site.toml", "new.toml", "--format", "json"]);
     assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
@@ -239,13 +259,16 @@ fn two_revisions_are_compared_as_work_on_site() {
         let text = line.split("price = ").nth(1).unwrap();
         text.split([',', ' ']).next().unwrap().parse::<f64>().unwrap()
     };
-    let by_hand = 20.0 * (price("flex-1.0") - price("pair-0.8")) + price("ostrel-ps-120b") - price("ostrel-ps-120");
+    let by_hand =
+        20.0 * (price("flex-1.0") - price("pair-0.8")) + price("ostrel-ps-120b") - price("ostrel-ps-120");
     assert!((document["material"].as_f64().unwrap() - by_hand).abs() < 0.005, "{by_hand}: {document:#}");
     let enters: Vec<&str> = document["enters"].as_array().unwrap().iter().filter_map(Value::as_str).collect();
     assert_eq!(enters, ["A-1", "A-2", "A-3"]);
     assert_eq!(document["set"][0]["station"], "A-3");
     let text = folder.run(&["compare", "site.toml", "new.toml"]).out;
-    for part in ["To buy", "To pull", "flats-1: 20 m of flex-1.0 in place of pair-0.8", "To set again", "Cost:"] {
+    for part in
+        ["To buy", "To pull", "flats-1: 20 m of flex-1.0 in place of pair-0.8", "To set again", "Cost:"]
+    {
         assert!(text.contains(part), "{part}: {text}");
     }
     let same = folder.run(&["compare", "site.toml", "site.toml"]).out;

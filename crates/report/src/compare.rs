@@ -136,10 +136,7 @@ fn quantity(change: &QuantityChange, language: Language) -> String {
 
 /// Whether a cable is pulled for it.
 fn is_pulled(one: &OtherRun) -> bool {
-    matches!(
-        one.work,
-        RunWork::New { .. } | RunWork::Cable { .. } | RunWork::Length { .. } | RunWork::Gone
-    )
+    matches!(one.work, RunWork::New { .. } | RunWork::Cable { .. } | RunWork::Length { .. } | RunWork::Gone)
 }
 
 fn run(one: &OtherRun, language: Language) -> String {
@@ -155,13 +152,10 @@ fn run(one: &OtherRun, language: Language) -> String {
         }
         .say(language),
         RunWork::Gone => CompareWords::RunGone { run }.say(language),
-        RunWork::Cable { old, new, length_m } => CompareWords::OtherCable {
-            run,
-            old: &plain(old),
-            new: &plain(new),
-            length: &metres(*length_m),
+        RunWork::Cable { old, new, length_m } => {
+            CompareWords::OtherCable { run, old: &plain(old), new: &plain(new), length: &metres(*length_m) }
+                .say(language)
         }
-        .say(language),
         RunWork::Length { cable, old_m, new_m } => CompareWords::OtherLength {
             run,
             cable: &plain(cable),

@@ -9,13 +9,13 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use latchline_finding::{Code, Language};
 use latchline_reach::telephone::{
-    Carried, LockCable, OneRun, Power, battery_hours, cable_called, lock_cable, lock_cables, mix_on, stations_on,
-    supplies_of, switches_for, usual_family,
+    Carried, LockCable, OneRun, Power, battery_hours, cable_called, lock_cable, lock_cables, mix_on,
+    stations_on, supplies_of, switches_for, usual_family,
 };
 use latchline_reach::{MOST_STATIONS, Question, default_question};
 use latchline_report::Look;
-use latchline_report::addresses::{few_words, field_word};
 use latchline_report::addresses::picture::picture;
+use latchline_report::addresses::{few_words, field_word};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
@@ -110,7 +110,11 @@ struct Common {
 ///
 /// # Errors
 /// If a part does not exist, or what is asked makes no sense.
-pub fn run(arguments: &AskArguments, surroundings: &Surroundings, output: &mut dyn Write) -> Result<ExitCode> {
+pub fn run(
+    arguments: &AskArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
     let common = match &arguments.question {
         Asked::Lock { common, .. }
         | Asked::Battery { common, .. }
@@ -173,7 +177,11 @@ fn model_and_count(text: &str) -> Result<(String, usize), String> {
 }
 
 /// The question of a family, with these models in place of the usual ones.
-pub(super) fn question(catalogue: &Catalogue, family: Option<&str>, station: Option<&str>) -> Result<Question> {
+pub(super) fn question(
+    catalogue: &Catalogue,
+    family: Option<&str>,
+    station: Option<&str>,
+) -> Result<Question> {
     if let Some(station) = station {
         super::reach::known("station", station, catalogue.stations.keys())?;
     }
@@ -446,7 +454,9 @@ fn of_switches(
 ) -> Result<Answer> {
     let language = look.language;
     let catalogue = parts.loaded.catalogue();
-    let Some(family) = family.or_else(|| usual_family(catalogue)) else { bail!("the catalogue has no family") };
+    let Some(family) = family.or_else(|| usual_family(catalogue)) else {
+        bail!("the catalogue has no family")
+    };
     super::reach::known("family", family, catalogue.families.keys())?;
     let rows = switches_for(&catalogue.families[family], number);
     let outside = rows.iter().find(|row| row.setting.is_none());

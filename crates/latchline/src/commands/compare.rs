@@ -1,10 +1,10 @@
 //! `latchline compare`: two versions of a site.
 
 use super::locale::LanguageArguments;
+use crate::codes;
 use crate::files::ResultFile;
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
-use crate::codes;
 use anyhow::Result;
 use clap::{Args, ValueEnum};
 use latchline_assess::comparison::Comparison;

@@ -41,7 +41,9 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
         match found[..] {
             [] => {}
             [cable] => return Ok(cable),
-            _ => return Err(NoCable { choices: found.iter().map(|cable| cable.head.name.clone()).collect() }),
+            _ => {
+                return Err(NoCable { choices: found.iter().map(|cable| cable.head.name.clone()).collect() });
+            }
         }
     }
     Err(every())

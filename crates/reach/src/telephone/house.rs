@@ -19,9 +19,8 @@ pub enum Power {
 
 /// The family that is meant where none is named: the one with most station models, of several the first by name.
 pub fn usual_family(catalogue: &Catalogue) -> Option<&str> {
-    let models = |family: &str| {
-        catalogue.stations.values().filter(|model| model.family.value == family).count()
-    };
+    let models =
+        |family: &str| catalogue.stations.values().filter(|model| model.family.value == family).count();
     let families = catalogue.families.keys().map(String::as_str);
     families.max_by(|a, b| models(a).cmp(&models(b)).then(b.cmp(a)))
 }
@@ -100,7 +99,10 @@ impl House<'_> {
         let mut entrances = String::from("[entrances]\n");
         for door in 1..=self.doors.max(1) {
             let role = if door == 1 { "main" } else { "secondary" };
-            let _ = writeln!(entrances, "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"] }}");
+            let _ = writeln!(
+                entrances,
+                "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"] }}"
+            );
             let _ = writeln!(
                 runs,
                 "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}",

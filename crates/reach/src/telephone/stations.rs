@@ -51,16 +51,14 @@ pub fn stations_on(
     let catalogue = catalogues.catalogue();
     let supplies = match run.supply_is_stated {
         true => {
-            let has_battery = catalogue.supplies.get(&run.question.supply).is_some_and(|one| one.battery.is_some());
+            let has_battery =
+                catalogue.supplies.get(&run.question.supply).is_some_and(|one| one.battery.is_some());
             let power = if has_battery { Power::BatteryEnd } else { Power::Mains };
             vec![(power, run.question.supply.clone())]
         }
         false => supplies_of(catalogue, &run.question.family),
     };
-    supplies
-        .into_iter()
-        .map(|(power, supply)| carried(sources, catalogues, run, power, supply))
-        .collect()
+    supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, power, supply)).collect()
 }
 
 fn carried(

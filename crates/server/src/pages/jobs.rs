@@ -110,9 +110,14 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
     }
     // The change of the job first, then the other remedies of its worst finding.
     let others = finding.remedies.iter().enumerate().map(|(number, remedy)| (finding, number, remedy));
-    let is_other = |one: &(&Finding, usize, &Remedy)| job.change.is_none_or(|change| change.2.edit != one.2.edit);
-    let buttons: Vec<(&Finding, usize, &Remedy)> =
-        job.change.into_iter().chain(others.filter(is_other)).filter(|one| one.2.changes_the_file()).collect();
+    let is_other =
+        |one: &(&Finding, usize, &Remedy)| job.change.is_none_or(|change| change.2.edit != one.2.edit);
+    let buttons: Vec<(&Finding, usize, &Remedy)> = job
+        .change
+        .into_iter()
+        .chain(others.filter(is_other))
+        .filter(|one| one.2.changes_the_file())
+        .collect();
     let code = finding.code.as_str();
     let element = finding.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
     let names: Vec<&str> = job

@@ -193,9 +193,10 @@ fn inventory(site: &Site) -> BTreeMap<ElementId, (String, String)> {
     let supplies =
         site.supplies.iter().map(|one| (one.id.clone(), (one.model.value.clone(), place(&one.place))));
     let boxes = site.boxes.iter().map(|one| (one.id.clone(), (one.model.value.clone(), place(&one.place))));
-    let stations = site.stations.iter().map(|one: &Station| {
-        (one.id.clone(), (one.model.value.clone(), place(site.station_place(one))))
-    });
+    let stations = site
+        .stations
+        .iter()
+        .map(|one: &Station| (one.id.clone(), (one.model.value.clone(), place(site.station_place(one)))));
     supplies.chain(boxes).chain(stations).collect()
 }
 

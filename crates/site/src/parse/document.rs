@@ -108,7 +108,8 @@ fn name_to_quote(text: &str, offset: usize) -> Option<String> {
     };
     let name = name.trim();
     let bare = |sign: char| sign.is_ascii_alphanumeric() || sign == '-' || sign == '_';
-    let takes_quotes = !name.is_empty() && !name.contains(['"', '\'', '{', '[', '#', '.']) && !name.chars().all(bare);
+    let takes_quotes =
+        !name.is_empty() && !name.contains(['"', '\'', '{', '[', '#', '.']) && !name.chars().all(bare);
     takes_quotes.then(|| format!("\"{}\"", clip(name)))
 }
 

@@ -1,8 +1,8 @@
 //! Supplies, boxes, entrances, dwellings and management stations.
 
 use super::names::NameIndex;
-use super::ranges;
 use super::places::PlaceIndex;
+use super::ranges;
 use super::scope::{Asked, ScopeCost};
 use super::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxRole, StationKind};
@@ -192,7 +192,7 @@ impl Resolver<'_> {
                 });
             }
             let mut place = self.place(&said("place").record, name, places);
-            if let Some(range) = range.filter(|_| !entry_places_itself(entry, range)) {
+            if let Some(range) = range.filter(|range| !entry_places_itself(entry, range)) {
                 self.floor_in_range(range, name, at, &mut place, site);
             }
             let mut dwelling = Dwelling::read(record, STATED, id, origin, place, stations);
@@ -200,7 +200,8 @@ impl Resolver<'_> {
                 && dwelling.number.is_none()
             {
                 let first: Option<Sourced<u32>> = range.record.read("number", STATED);
-                let number = |first: &Sourced<u32>| first.value.saturating_add(u32::try_from(at).unwrap_or(u32::MAX));
+                let number =
+                    |first: &Sourced<u32>| first.value.saturating_add(u32::try_from(at).unwrap_or(u32::MAX));
                 dwelling.number = first.map(|first| Sourced { value: number(&first), ..first });
             } else if range.is_some_and(|range| std::ptr::eq(range, entry)) {
                 let plus = u32::try_from(at).unwrap_or(u32::MAX);

@@ -20,7 +20,9 @@ pub(super) fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
     let numbers = from.parse::<u32>().ok().zip(to.parse::<u32>().ok());
     let fits = other_stem.is_empty() || other_stem == stem;
     Some(match numbers {
-        Some((from_number, to_number)) if fits && to_number >= from_number && to_number - from_number < MOST => {
+        Some((from_number, to_number))
+            if fits && to_number >= from_number && to_number - from_number < MOST =>
+        {
             let width = from.len();
             Ok((from_number..=to_number).map(|number| format!("{stem}{number:0width$}")).collect())
         }

@@ -64,15 +64,13 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
         text.push_str(&hanging(&format!("{:>2}. ", index + 1), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
-    let command = report.command_of_job("N");
-    let mut foot = command.map_or(JobWords::FootWithoutCommand.say(language), |command| {
-        JobWords::Foot { command: &command }.say(language)
-    });
-    if jobs.jobs.len() > shown {
-        let more = JobWords::MoreJobs { jobs: jobs.jobs.len() - shown }.say(language);
-        foot = format!("{more} {foot}");
-    }
-    text.push_str(&paragraph(&foot, 2, look.width));
+    let more = jobs.jobs.len() - shown;
+    let foot: Vec<String> = (more > 0)
+        .then(|| JobWords::MoreJobs { jobs: more }.say(language))
+        .into_iter()
+        .chain(report.command_of_job("N").map(|command| JobWords::Foot { command: &command }.say(language)))
+        .collect();
+    text.push_str(&paragraph(&foot.join(" "), 2, look.width));
     text
 }
 
@@ -208,16 +206,11 @@ pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, 
     let shown = jobs.on_first_page(MOST_JOBS);
     let mut lines = String::new();
     for (number, job) in jobs.jobs.iter().enumerate() {
-        let mut first = true;
-        for (at, cause) in job.causes.iter().enumerate() {
-            let findings: Vec<&Finding> =
-                jobs.causes[*cause].findings.iter().map(|index| &assessment.findings[*index]).collect();
-            let is_said = at == 0 && number < shown;
-            for line in by_code(report, &findings, is_said, look) {
-                let lead = if first { (number + 1).to_string() } else { String::new() };
-                lines.push_str(&hanging(&format!("{lead:>3} "), &line, look.width));
-                first = false;
-            }
+        let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        let findings: Vec<&Finding> = findings.map(|index| &assessment.findings[*index]).collect();
+        for (at, line) in by_code(report, &findings, number < shown, look).iter().enumerate() {
+            let lead = if at == 0 { (number + 1).to_string() } else { String::new() };
+            lines.push_str(&hanging(&format!("{lead:>3} "), line, look.width));
         }
     }
     if lines.is_empty() {
@@ -263,13 +256,15 @@ fn groups<'f>(findings: &[&'f Finding]) -> Vec<Vec<&'f Finding>> {
 }
 
 /// One line for each code: its first finding, the names of the others, and where it is written. Of the first code only the names
-/// where it `is_said` already, and nothing where it has but one finding.
+/// where it `is_said` already, and nothing where it has but one finding. Of a site that fails, warnings are named, not told.
 fn by_code(report: &Report<'_>, findings: &[&Finding], is_said: bool, look: &Look) -> Vec<String> {
     let mut lines = Vec::new();
     for (at, same) in groups(findings).iter().enumerate() {
+        let named_only = report.fails() && same[0].severity < Severity::Error;
         let line = match (is_said && at == 0, same.len()) {
             (true, 1) => continue,
             (true, _) => names_alone(report, same, look.language),
+            (false, _) if named_only => names_alone(report, same, look.language),
             (false, _) => message_and_names(report, same, look.language),
         };
         lines.push(with_code(same[0], &line, look));
@@ -307,10 +302,12 @@ fn placed(report: &Report<'_>, finding: &Finding, line: String, language: Langua
 
 fn names_alone(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
     let names = names_of(same);
-    if names.is_empty() {
-        return message_and_names(report, same, language);
-    }
-    placed(report, same[0], named(&names, language), language)
+    let line = match (names.as_slice(), codes::of(same[0].code.as_str())) {
+        ([], Some(words)) => words.title(language).to_string(),
+        ([], None) => return message_and_names(report, same, language),
+        (names, _) => named(names, language),
+    };
+    placed(report, same[0], line, language)
 }
 
 fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language) -> String {

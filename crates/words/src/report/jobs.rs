@@ -19,7 +19,9 @@ words! {
 words! {
     /// Heads of the first page.
     pub enum JobHead {
-        Jobs: "Jobs, worst danger first" | "Aufgaben, größte Gefahr zuerst",
+        Jobs:
+            "Jobs, worst danger first; making good is in no cost"
+            | "Aufgaben, größte Gefahr zuerst; alle Kosten ohne Beiputzen",
         Causes:
             "What else was found, by the job that mends it"
             | "Weitere Befunde, nach der Aufgabe, die sie behebt",
@@ -62,12 +64,9 @@ sentences! {
             "no single change of the file mends it<; {hint}>"
             | "keine einzelne Änderung der Datei behebt das<; {hint}>",
         MoreJobs { jobs: usize }:
-            "{jobs:more job|more jobs} of less danger below."
-            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
-        Foot { command: &'a str }:
-            "A job is done by {command}. Making good is in no cost."
-            | "Eine Aufgabe erledigt {command}. Ohne Beiputzen.",
-        FootWithoutCommand: "Making good is in no cost." | "Ohne Beiputzen.",
+            "{jobs} more of less danger below."
+            | "{jobs} weitere geringerer Gefahr unten.",
+        Foot { command: &'a str }: "To do one: {command}" | "Eine erledigen: {command}",
     }
 }
 

@@ -135,8 +135,8 @@ sentences! {
             "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"
             | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, mit mindestens {margin} V Reserve ({device})",
         MoreOnThePage { file: &'a str, assumed: usize }:
-            "Rests on {assumed:assumed value|assumed values}. All of them, all runs and the lines of the files: latchline check {file} --lines"
-            | "Beruht auf {assumed:Annahme|Annahmen}. Sie, alle Stränge und die Zeilen der Dateien: latchline check {file} --lines",
+            "Rests on {assumed:assumed value|assumed values}; these, all runs and lines of files: latchline check {file} --lines"
+            | "Beruht auf {assumed:Annahme|Annahmen}; sie, alle Stränge und Zeilen der Dateien: latchline check {file} --lines",
         Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
         Workbook: "workbook" | "Arbeitsmappe",
     }

@@ -122,7 +122,7 @@ pub struct SourceSummary {
     pub stations: usize,
     /// Its largest current.
     pub current: WorstCurrent,
-    /// Power at that current and its open-circuit voltage, in watts.
+    /// Largest power at its terminals in any state, at the end of its voltage where that is largest, in watts.
     pub power_w: Option<f64>,
     /// Rated power.
     pub rated_power_w: Option<f64>,

@@ -106,14 +106,14 @@ pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResu
                 (None, model.output_power.as_ref().map(|power| power.value.as_watts()))
             }
         };
-        let voltage_v = context.space.phases[current.phase].voltage_v[index];
+        let power = context.worst.largest_power(index, |_| true);
         summaries.push(SourceSummary {
             id: stage.id.clone(),
             source: stage.source,
             model: context.source_model(stage.source).to_string(),
             stations: stations_on(context, index),
             current: worst_current(context, current, limit_a),
-            power_w: current.current_a.zip(voltage_v).map(|(current, voltage)| current * voltage),
+            power_w: power.and_then(|power| power.power_w),
             rated_power_w,
             standby_current_a: context.worst.standby_current_a[index],
             worst_device: least_margin(devices, on_stage[index].iter().copied()),

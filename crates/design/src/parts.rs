@@ -401,6 +401,6 @@ pub fn supply(model: &SupplyModel, survey: &Survey) -> Option<Supply> {
         voltage_v,
         ohm: model.source_resistance.value.as_ohms(),
         rated_a: model.rated_current.value.as_amps().min(by_power),
-        outputs: model.outputs.value.max(1) as usize,
+        outputs: model.most_runs().unwrap_or(1),
     })
 }

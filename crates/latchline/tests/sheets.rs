@@ -56,9 +56,14 @@ fn each_supply_of_the_demo_has_its_sheet() {
     ] {
         assert!(with.out.contains(word), "{word}: {}", with.out);
     }
+    let text = folder.read("demo/site.toml");
+    let start = text.find("B-PS").unwrap();
+    let (before, after) = text.split_at(start);
+    folder.write("demo/site.toml", format!("{before}{}", after.replacen("ps-120b", "ps-120", 1)));
     let without = folder.run(&["check", "demo/site.toml", "--supply", "B-PS"]);
-    assert_eq!(without.status, 0);
+    assert_eq!(without.status, 1);
     assert!(without.out.contains("everything stops with the mains"), "{}", without.out);
+    assert!(without.out.contains("the policy asks for 3 h without mains"), "{}", without.out);
 }
 
 #[test]

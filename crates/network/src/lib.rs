@@ -12,6 +12,7 @@
 //! * [`memory`]: what is known of parts that are the same, and whether it is still [`Wanted`];
 //! * [`stage_key`]: what solving a stage depends on, as the beginning of a key;
 //! * [`states`]: the worst state of every device and the largest current of every source and run;
+//! * [`source_power`]: the largest power at the terminals of every source;
 //! * [`signal_tree`]: what signals reach every station that can be called;
 //! * [`start_up`]: what happens when power returns;
 //! * [`short_circuit`]: what a short at every place does;
@@ -36,6 +37,7 @@ pub mod resistance;
 pub mod search;
 pub mod short_circuit;
 pub mod signal_tree;
+pub mod source_power;
 pub mod stage_calls;
 pub mod stage_key;
 mod stage_search;

@@ -78,9 +78,11 @@ pub struct Phase {
     /// Calls that may stand.
     pub options: Arc<Vec<CallOption>>,
     /// What each option adds, by option.
-    pub touches: Vec<Vec<Touch>>,
+    pub touches: Arc<Vec<Vec<Touch>>>,
     /// How many calls may stand at once.
     pub most_calls: usize,
+    /// Whether any load on a stage is a constant current, or bounded by one, by stage.
+    pub has_current: Vec<bool>,
     /// Whether some load's current rises with voltage, so that results are bounds.
     pub is_bound: bool,
 }
@@ -174,7 +176,8 @@ impl Phase {
                 option.busy.iter().filter_map(touch).collect()
             })
             .collect();
-        let (voltage_v, output_v) = voltages(site, layout, kind, corner, &base, &touches);
+        let has_current = has_current(&base, &touches);
+        let (voltage_v, output_v) = voltages(site, layout, kind, corner, &has_current);
         // Low-end current with high-end voltage is above both ends: a bound, not a corner.
         is_bound |= voltage_v.iter().zip(&output_v).zip(&layout.stages).any(|((own, output), stage)| {
             matches!(stage.source, StageSource::Regenerator(_)) && own.is_some_and(|own| own != *output)
@@ -192,8 +195,9 @@ impl Phase {
             output_v,
             trees,
             options,
-            touches,
+            touches: Arc::new(touches),
             most_calls,
+            has_current,
             is_bound,
         })
     }
@@ -324,6 +328,16 @@ fn drops(site: &Site, layout: &Layout) -> Vec<Vec<f64>> {
     layout.stages.iter().map(|stage| stage.terminal.iter().map(drop_at).collect()).collect()
 }
 
+/// Whether any load on a stage is a constant current, in any set of calls.
+fn has_current(base: &[StageLoads], touches: &[Vec<Touch>]) -> Vec<bool> {
+    let mut has_current: Vec<bool> =
+        base.iter().map(|loads| loads.current_a.iter().any(|current| *current != 0.0)).collect();
+    for touch in touches.iter().flatten() {
+        has_current[touch.at.stage] |= touch.change.current_a != 0.0;
+    }
+    has_current
+}
+
 /// Source voltage of every stage, and the voltage at which its output power is reckoned.
 ///
 /// The power that a converter draws is its source voltage times its current. Constant-power
@@ -335,14 +349,8 @@ fn voltages(
     layout: &Layout,
     kind: StateKind,
     corner: Corner,
-    base: &[StageLoads],
-    touches: &[Vec<Touch>],
+    has_current: &[bool],
 ) -> (Vec<Option<f64>>, Vec<f64>) {
-    let mut has_current: Vec<bool> =
-        base.iter().map(|loads| loads.current_a.iter().any(|current| *current != 0.0)).collect();
-    for touch in touches.iter().flatten() {
-        has_current[touch.at.stage] |= touch.change.current_a != 0.0;
-    }
     let mut voltage: Vec<Option<f64>> = Vec::with_capacity(layout.stages.len());
     let mut output = Vec::with_capacity(layout.stages.len());
     let mut powered_by: Vec<Option<usize>> = vec![None; layout.stages.len()];

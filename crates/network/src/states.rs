@@ -11,6 +11,7 @@ use crate::memory::Memory;
 use crate::nominal::{loading_margins, nominal_values};
 use crate::phase::{HighestVoltages, Phase, SharedParts};
 use crate::search::SearchOptions;
+use crate::source_power::{PowerState, at_highest_voltage, at_terminals};
 use crate::stage_calls::{StageCalls, options_by_stage};
 use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
 use crate::wanted::GivenUp;
@@ -156,8 +157,8 @@ pub struct WorstStates {
     pub devices: Vec<DeviceStates>,
     /// Largest source current of every stage.
     pub source_current: Vec<Option<CurrentState>>,
-    /// The same among the states with mains: without the battery's end, which never coincides with charging.
-    pub mains_current: Vec<Option<CurrentState>>,
+    /// Largest power at the terminals of every stage's source, by phase; `None` where it has no power.
+    pub source_power: Vec<Vec<Option<PowerState>>>,
     /// Nominal source current of every stage in standby by day.
     pub standby_current_a: Vec<Option<f64>>,
     /// Largest current at the start of every run.
@@ -167,6 +168,23 @@ pub struct WorstStates {
     /// How each state was dealt with.
     pub states: Vec<StateInfo>,
 }
+
+impl WorstStates {
+    /// Largest power at the terminals of a stage's source among the states that a filter lets through.
+    pub fn largest_power(&self, stage: usize, is_asked: impl Fn(usize) -> bool) -> Option<&PowerState> {
+        let size = |one: &PowerState| one.power_w.unwrap_or(f64::INFINITY);
+        let mut largest: Option<&PowerState> = None;
+        for power in self.source_power.iter().filter_map(|of_phase| of_phase[stage].as_ref()) {
+            if is_asked(power.phase) && largest.is_none_or(|known| size(power) > size(known)) {
+                largest = Some(power);
+            }
+        }
+        largest
+    }
+}
+
+/// The open-circuit voltage of a source's high end, and what was found there.
+type HighEnd = (f64, Arc<StageFound>);
 
 /// Searches the worst states of a site.
 pub fn worst_states(
@@ -191,8 +209,9 @@ pub fn worst_states_with(
     memory: &Memory,
 ) -> Result<WorstStates, GivenUp> {
     let mut devices = devices(site, layout);
-    let mut mains_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
-    let mut battery_current = mains_current.clone();
+    let mut source_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
+    let mut source_power: Vec<Vec<Option<PowerState>>> =
+        vec![vec![None; layout.stages.len()]; space.phases.len()];
     let mut run_current: Vec<Option<CurrentState>> = vec![None; site.runs.len()];
     let plan = Plan::new(site, layout, &devices);
     let jobs: Vec<(usize, usize)> = (0..space.phases.len())
@@ -201,13 +220,19 @@ pub fn worst_states_with(
         .collect();
     let by_stage: Vec<Vec<Vec<usize>>> =
         space.phases.iter().map(|phase| options_by_stage(layout, phase)).collect();
-    let found: Vec<(StageCalls, Arc<StageFound>)> = jobs
+    let found: Vec<(StageCalls, Arc<StageFound>, Option<HighEnd>)> = jobs
         .par_iter()
         .map(|&(phase, stage)| {
             memory.check()?;
-            let task = plan.task(&space.phases[phase], stage, &by_stage[phase], options);
+            let by_stage = &by_stage[phase];
+            let phase = &space.phases[phase];
+            let task = plan.task(phase, stage, by_stage, options);
             let found = memory.states(task.fingerprint(), || task.run());
-            Ok((task.calls, found))
+            let high = at_highest_voltage(layout, phase, stage).map(|phase| {
+                let task = plan.task_of_source(&phase, stage, by_stage, options);
+                (phase.voltage_v[stage].unwrap_or(0.0), memory.states(task.fingerprint(), || task.run()))
+            });
+            Ok((task.calls, found, high))
         })
         .collect::<Result<_, GivenUp>>()?;
     let mut states: Vec<StateInfo> = space
@@ -221,10 +246,9 @@ pub fn worst_states_with(
             complete: true,
         })
         .collect();
-    for (&(phase, stage), (calls, found)) in jobs.iter().zip(&found) {
+    for (&(phase, stage), (calls, found, high)) in jobs.iter().zip(&found) {
         let all = |set: &[usize]| -> Vec<usize> { set.iter().map(|option| calls.options[*option]).collect() };
         let stages = layout.with_stages_below(stage);
-        let kind = space.phases[phase].kind;
         let state = &mut states[phase];
         state.solved_sets += found.solved_sets;
         for (device, margin) in plan.devices[stage].iter().zip(&found.devices) {
@@ -248,16 +272,26 @@ pub fn worst_states_with(
                 *worst = Some(CurrentState { phase, set, current_a: current.current_a, complete });
             }
         };
-        let by_stage = match kind {
-            StateKind::BatteryEnd => &mut battery_current,
-            _ => &mut mains_current,
-        };
-        keep(&mut by_stage[stage], &found.currents[0]);
+        keep(&mut source_current[stage], &found.currents[0]);
         for (run, current) in plan.runs[stage].iter().zip(&found.currents[1..]) {
             keep(&mut run_current[*run], current);
         }
+        let power = |open_circuit_v: f64, current: &LocalCurrent| PowerState {
+            phase,
+            set: all(&current.set),
+            open_circuit_v,
+            power_w: current.current_a.map(|current| at_terminals(layout, stage, open_circuit_v, current)),
+            complete: current.complete,
+        };
+        let low = space.phases[phase].voltage_v[stage].map(|own| power(own, &found.currents[0]));
+        source_power[phase][stage] = match (low, high) {
+            (Some(low), Some((highest, found))) => Some(low.larger(power(*highest, &found.currents[0]))),
+            (low, _) => low,
+        };
+        if let Some(power) = &source_power[phase][stage] {
+            states[phase].complete &= power.complete;
+        }
     }
-    let source_current = mains_current.iter().zip(battery_current).map(larger).collect();
     devices.retain(|device| !device.margins.is_empty());
     for device in &mut devices {
         device.worst = (0..device.margins.len())
@@ -269,22 +303,12 @@ pub fn worst_states_with(
     Ok(WorstStates {
         devices,
         source_current,
-        mains_current,
+        source_power,
         standby_current_a,
         run_current,
         loading_margin,
         states,
     })
-}
-
-/// The larger of two currents, the first where they are equal; without operating point is larger than any.
-fn larger((first, second): (&Option<CurrentState>, Option<CurrentState>)) -> Option<CurrentState> {
-    let size = |state: &CurrentState| state.current_a.unwrap_or(f64::INFINITY);
-    match (first, second) {
-        (Some(first), Some(second)) if size(&second) > size(first) => Some(second),
-        (None, second) => second,
-        (first, _) => first.clone(),
-    }
 }
 
 fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {
@@ -368,6 +392,19 @@ impl<'a> Plan<'a> {
             .collect();
         let starts = self.runs[stage].iter().filter_map(|run| self.layout.run_start[*run]);
         let current_nodes = std::iter::once(0).chain(starts.map(|at| at.node)).collect();
+        StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
+    }
+
+    /// As [`Plan::task`], for the current of the source alone.
+    fn task_of_source<'b>(
+        &'b self,
+        phase: &'b Phase,
+        stage: usize,
+        by_stage: &[Vec<usize>],
+        options: &SearchOptions,
+    ) -> StageTask<'b> {
+        let calls = StageCalls::among(self.layout, phase, stage, by_stage);
+        let (devices, current_nodes) = (Vec::new(), vec![0]);
         StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
     }
 

@@ -3,6 +3,7 @@
 mod cable_losses;
 mod calls_are_complete;
 mod memory;
+mod power_of_a_source;
 mod random_site;
 mod readings_of_a_site;
 mod reduced_calls;

@@ -201,9 +201,10 @@ impl Wiring {
 /// Every pair of terminals of every supply, box, station and lock.
 fn all_terminals(site: &Site) -> Vec<Place> {
     let mut places = Vec::new();
-    for (index, supply) in site.supplies.iter().enumerate() {
-        let outputs = site.supply_model(supply).outputs.value.clamp(1, 64);
-        places.extend((1..=outputs).map(|number| (Device::Supply(index), Terminal::Output(number))));
+    for index in 0..site.supplies.len() {
+        places.extend(
+            (1..=outputs(site, index)).map(|number| (Device::Supply(index), Terminal::Output(number))),
+        );
     }
     for (index, distribution_box) in site.boxes.iter().enumerate() {
         let model = site.box_model(distribution_box);
@@ -278,14 +279,21 @@ fn cables(site: &Site) -> Vec<WiredCable> {
     cables
 }
 
+/// Outputs of a supply: at least 1.
+fn outputs(site: &Site, supply: usize) -> u32 {
+    let outputs = &site.supply_model(&site.supplies[supply]).outputs;
+    outputs.as_ref().map_or(1, |outputs| outputs.value.clamp(1, 64))
+}
+
 /// The terminals at which a run starts.
 fn run_start(site: &Site, start: RunStart, used_outputs: &mut [u32]) -> Place {
     match start {
         RunStart::Supply(supply) => {
-            // All outputs are joined inside; what exceeds their number shares the last.
-            let outputs = site.supply_model(&site.supplies[supply]).outputs.value.clamp(1, 64);
-            used_outputs[supply] = (used_outputs[supply] + 1).min(outputs);
-            (Device::Supply(supply), Terminal::Output(used_outputs[supply]))
+            // All outputs are joined inside: one run on each, then a second on each. `supply-outputs-exceeded` says
+            // where that is more than their terminals are stated to take.
+            let number = used_outputs[supply] % outputs(site, supply) + 1;
+            used_outputs[supply] += 1;
+            (Device::Supply(supply), Terminal::Output(number))
         }
         RunStart::Port { box_index, port } => (Device::Box(box_index), Terminal::Port(port)),
         RunStart::Station(station) => onward(site, station),

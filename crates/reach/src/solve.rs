@@ -148,8 +148,7 @@ fn by_solving(site: &Site, chain: usize) -> Result<f64, ReachLimit> {
     }
     for (index, (stage, current)) in layout.stages.iter().zip(&worst.source_current).enumerate() {
         let Some(current_a) = current.as_ref().and_then(|current| current.current_a) else { continue };
-        let phase = current.as_ref().map_or(0, |current| current.phase);
-        let power_w = current_a * space.phases[phase].voltage_v[index].unwrap_or(0.0);
+        let power = worst.largest_power(index, |_| true);
         let (rated_a, rated_w) = match stage.source {
             StageSource::Supply(supply) => {
                 let model = site.supply_model(&site.supplies[supply]);
@@ -157,7 +156,8 @@ fn by_solving(site: &Site, chain: usize) -> Result<f64, ReachLimit> {
             }
             StageSource::Regenerator(index) => (None, &site.box_model(&site.boxes[index]).output_power),
         };
-        let over_w = rated_w.as_ref().is_some_and(|rated| power_w > rated.value.as_watts());
+        let power_w = power.and_then(|power| power.power_w);
+        let over_w = rated_w.as_ref().zip(power_w).is_some_and(|(rated, w)| w > rated.value.as_watts());
         if rated_a.is_some_and(|rated| current_a > rated) || over_w {
             return Err(ReachLimit::SupplyCurrent);
         }

@@ -10,6 +10,7 @@ pub mod alarm_loop_too_long;
 pub mod alarm_tells_nobody;
 pub mod battery_end_voltage_low;
 pub mod battery_hours_short;
+pub mod battery_missing;
 pub mod beside_mains;
 pub mod box_without_runs;
 pub mod branch_not_allowed;
@@ -79,6 +80,7 @@ pub mod start_up_dip;
 pub mod start_up_fails;
 pub mod start_up_hiccups;
 pub mod supply_count_exceeded;
+pub mod supply_outputs_exceeded;
 pub mod supply_overloaded;
 pub mod supply_shorts_signal;
 pub mod supply_too_hot;
@@ -157,6 +159,7 @@ rules! {
     signal_notch::SIGNAL_NOTCH,
     signal_ripple::SIGNAL_RIPPLE,
     supply_count_exceeded::SUPPLY_COUNT_EXCEEDED,
+    supply_outputs_exceeded::SUPPLY_OUTPUTS_EXCEEDED,
     mixed_families::MIXED_FAMILIES,
     call_across_buses::CALL_ACROSS_BUSES,
     dwelling_without_entrance::DWELLING_WITHOUT_ENTRANCE,
@@ -201,6 +204,7 @@ rules! {
     fire_interlock_missing::FIRE_INTERLOCK_MISSING,
     fire_release_through_station::FIRE_RELEASE_THROUGH_STATION,
     delayed_egress_too_long::DELAYED_EGRESS_TOO_LONG,
+    battery_missing::BATTERY_MISSING,
     battery_hours_short::BATTERY_HOURS_SHORT,
     supply_too_hot::SUPPLY_TOO_HOT,
     thin_margin::THIN_MARGIN,

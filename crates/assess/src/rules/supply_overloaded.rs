@@ -12,37 +12,36 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, stage) in context.layout.stages.iter().enumerate() {
-        let Some(current) = &context.worst.source_current[index] else { continue };
-        let Some(current_a) = current.current_a else { continue };
-        let voltage_v = context.space.phases[current.phase].voltage_v[index].unwrap_or(0.0);
-        let mut limits = Vec::new();
-        match stage.source {
+        let (rated_a, rated_w) = match stage.source {
             StageSource::Supply(supply) => {
                 let model = context.site.supply_model(&context.site.supplies[supply]);
-                let rated = &model.rated_current;
-                limits.push((current_a, rated.value.as_amps(), Unit::Ampere, rated.origin.clone()));
-                if let Some(rated) = &model.rated_power {
-                    let power_w = current_a * voltage_v;
-                    limits.push((power_w, rated.value.as_watts(), Unit::Watt, rated.origin.clone()));
-                }
+                (Some(&model.rated_current), &model.rated_power)
             }
-            StageSource::Regenerator(index) => {
-                let model = context.site.box_model(&context.site.boxes[index]);
-                if let Some(rated) = &model.output_power {
-                    let power_w = current_a * voltage_v;
-                    limits.push((power_w, rated.value.as_watts(), Unit::Watt, rated.origin.clone()));
-                } else {
+            StageSource::Regenerator(regenerator) => {
+                let model = context.site.box_model(&context.site.boxes[regenerator]);
+                if model.output_power.is_none() {
                     let missing = Missing::key(&model.head.name, "output_power");
                     report.not_judged(doc.code, stage.id.clone(), missing);
                 }
+                (None, &model.output_power)
             }
-        }
-        if let Some((value, limit, unit, origin)) =
-            limits.into_iter().find(|(value, limit, ..)| value > limit)
+        };
+        let current = context.worst.source_current[index].as_ref().and_then(|current| {
+            let rated = rated_a?;
+            let state = context.state(current.phase, &current.set);
+            Some((state, current.current_a?, rated.value.as_amps(), Unit::Ampere, rated.origin.clone()))
+        });
+        let power = context.worst.largest_power(index, |_| true).and_then(|power| {
+            let rated = rated_w.as_ref()?;
+            let state = context.state(power.phase, &power.set);
+            Some((state, power.power_w?, rated.value.as_watts(), Unit::Watt, rated.origin.clone()))
+        });
+        if let Some((state, value, limit, unit, origin)) =
+            current.into_iter().chain(power).find(|(_, value, limit, ..)| value > limit)
         {
             let found = finding(doc, context.source_origin(stage.source))
                 .about(stage.id.clone())
-                .in_state(context.state(current.phase, &current.set))
+                .in_state(state)
                 .figures(value, limit, unit)
                 .with("model", context.source_model(stage.source))
                 .also_at("limit", origin)

@@ -23,9 +23,9 @@ pub const LARGEST_LOAD_HOURS: f64 = 0.5;
 pub struct BatteryLoad {
     /// The state; without any call, at the adverse corner.
     pub state: StateKind,
-    /// Current at the supply's output in amperes.
+    /// Current at the supply's output at the low end of its voltage, in amperes.
     pub bus_current_a: f64,
-    /// Power there in watts.
+    /// Largest power at its terminals in watts.
     pub bus_power_w: f64,
     /// Current drawn from the battery in amperes.
     pub battery_current_a: f64,
@@ -176,22 +176,21 @@ pub fn battery_figures(
 fn standby_states(context: &WithVoltages<'_>, supply: usize) -> Vec<(StateKind, f64, f64)> {
     let Some(stage) = stage_of_supply(context, supply) else { return Vec::new() };
     let standby = |kind| matches!(kind, StateKind::StandbyDay | StateKind::StandbyNight);
-    let phases = context.space.phases.iter().filter(|phase| standby(phase.kind));
+    let phases = context.space.phases.iter().enumerate().filter(|(_, phase)| standby(phase.kind));
     phases
-        .filter_map(|phase| {
-            let voltage_v = phase.voltage_v[stage]?;
+        .filter_map(|(index, phase)| {
+            let power_w = context.worst.source_power[index][stage].as_ref()?.power_w?;
             let current_a = Solver::of_stage(context.layout, phase, stage).base(stage)?.source_current_a;
-            (current_a > 0.0).then_some((phase.kind, current_a, current_a * voltage_v))
+            (current_a > 0.0).then_some((phase.kind, current_a, power_w))
         })
         .collect()
 }
 
-/// The state of the largest current of a supply, with the power there: what the sizing patterns take as
+/// The state of the largest power of a supply, with that power: what the sizing patterns take as
 /// the alarm load.
 fn largest_load(context: &WithVoltages<'_>, supply: usize) -> Option<(StateKind, f64)> {
     let stage = stage_of_supply(context, supply)?;
-    let current = context.worst.source_current[stage].as_ref()?;
-    let phase = &context.space.phases[current.phase];
-    let power_w = current.current_a? * phase.voltage_v[stage]?;
-    (power_w > 0.0).then_some((phase.kind, power_w))
+    let power = context.worst.largest_power(stage, |_| true)?;
+    let power_w = power.power_w?;
+    (power_w > 0.0).then_some((context.space.phases[power.phase].kind, power_w))
 }

@@ -14,7 +14,7 @@ use latchline_words::missing::Missing;
 /// What a supply takes from the mains, and its heat.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MainsFigures {
-    /// Power at its output in the busiest of its states with mains, in watts.
+    /// Largest power at its terminals in any of its states with mains, in watts.
     pub output_w: f64,
     /// The state.
     pub state: StateKind,
@@ -77,9 +77,11 @@ impl SupplySheet {
 pub fn mains_figures(context: &WithVoltages<'_>, supply: usize) -> Option<MainsFigures> {
     let stage = stage_of_supply(context, supply)?;
     let model = context.site.supply_model(&context.site.supplies[supply]);
-    let current = context.worst.mains_current[stage].as_ref()?;
-    let phase = &context.space.phases[current.phase];
-    let output_w = current.current_a? * phase.voltage_v[stage]?;
+    // The battery's end never coincides with charging.
+    let has_mains = |phase: usize| context.space.phases[phase].kind != StateKind::BatteryEnd;
+    let power = context.worst.largest_power(stage, has_mains)?;
+    let phase = &context.space.phases[power.phase];
+    let output_w = power.power_w?;
     let greatest_w = model.battery.as_ref().map_or(0.0, |battery| {
         let current_a = battery.charge_current.as_ref().map_or(0.0, |current| current.value.as_amps());
         current_a * battery.voltage.value.as_volts()

@@ -39,6 +39,19 @@ fn battery_hours_short() {
     not_judged(code, without, "ps battery peukert_exponent");
 }
 
+/// Hours asked for where the supply has no battery.
+#[test]
+fn battery_missing() {
+    let code = "battery-missing";
+    let case = |policy: &'static str, battery: &'static str| Case { policy, battery, ..Case::default() };
+    let missing = found(code, case("standby_hours = 8", ""));
+    assert_eq!(missing.severity, ERROR);
+    assert!(missing.value.is_none() && (missing.limit.unwrap().value - 8.0).abs() < 1e-12);
+    passes(code, case("standby_hours = 8", BATTERY));
+    passes(code, case("standby_hours = 0", ""));
+    passes(code, case("", ""));
+}
+
 /// At the limit itself: the hours that the finding names are enough.
 #[test]
 fn battery_hours_at_the_limit() {

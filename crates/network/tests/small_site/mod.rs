@@ -29,7 +29,13 @@ joint_resistance = "0 ohm"
 /// A site of the family "mere", whose keys beside addresses are `family`, with the parts of `catalogue`. Dwellings
 /// without a station of their own have `flat`, entrances `door`, desks `desk`; runs without a cable `wire`.
 pub fn site(family: &str, catalogue: &str, rest: &str) -> Site {
-    let catalogue = format!("{FAMILY}{family}\n{catalogue}");
+    with_calls(1, family, catalogue, rest)
+}
+
+/// The same with so many calls at once.
+pub fn with_calls(calls: usize, family: &str, catalogue: &str, rest: &str) -> Site {
+    let common = FAMILY.replace("simultaneous_calls = 1", &format!("simultaneous_calls = {calls}"));
+    let catalogue = format!("{common}{family}\n{catalogue}");
     let text = format!(
         "[site]\ntitle = \"Case\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\n\
          management_station = \"desk\"\ncable = \"wire\"\n{rest}"

@@ -6,6 +6,7 @@ use crate::bench::Bench;
 use crate::candidate::Candidate;
 use latchline_finding::Edit;
 use latchline_site::catalogue::SupplyModel;
+use latchline_site::model::{Run, RunStart};
 
 /// Most batteries in parallel that are proposed (common practice: strings age apart).
 const MOST_BATTERIES: u32 = 4;
@@ -28,16 +29,44 @@ pub(super) fn for_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
             list.push(Candidate::new(kind, edit).unpriced());
         }
     }
+    list.extend(other_supplies(bench, element, |model| own.battery.is_none() || model.battery.is_some()));
+    list.extend(lighter_stations(bench, element));
+    list
+}
+
+/// Other supplies of the family that have a battery.
+pub(super) fn with_battery(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    other_supplies(bench, element, |model| model.battery.is_some())
+}
+
+/// Other supplies of the family that take as many runs as start here.
+pub(super) fn with_more_outputs(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let start = |run: &&Run| matches!(run.from, RunStart::Supply(index) if site.supplies[index].id.as_str() == element);
+    let runs = site.runs.iter().filter(start).count();
+    other_supplies(bench, element, |model| model.most_runs().is_some_and(|most| most >= runs))
+}
+
+/// Other supplies of the family that give at least the current of this one.
+fn other_supplies(
+    bench: &Bench<'_>,
+    element: &str,
+    is_wanted: impl Fn(&SupplyModel) -> bool,
+) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == element) else {
+        return Vec::new();
+    };
+    let own = site.supply_model(supply);
     let amps = |model: &SupplyModel| model.rated_current.value.as_amps();
     let others = site.catalogue.supplies.values().filter(|model| {
         model.head.name != own.head.name
             && model.family.value == own.family.value
             && amps(model) >= amps(own)
-            && (own.battery.is_none() || model.battery.is_some())
+            && is_wanted(model)
     });
-    list.extend(others.filter_map(|model| {
+    let candidate = |model: &SupplyModel| {
         Some(Candidate::new("other-supply", set_model(bench, element, &model.head.name)?))
-    }));
-    list.extend(lighter_stations(bench, element));
-    list
+    };
+    others.filter_map(candidate).collect()
 }

@@ -128,6 +128,11 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(battery::for_supply(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
         }
+        codes::BATTERY_MISSING => list.extend(battery::with_battery(bench, &element)),
+        codes::SUPPLY_OUTPUTS_EXCEEDED => {
+            list.extend(wiring::to_a_port_beside(bench, finding, &element));
+            list.extend(battery::with_more_outputs(bench, &element));
+        }
         codes::BATTERY_END_VOLTAGE_LOW => {
             if let Some(Argument::Element(worst)) = finding.argument("worst") {
                 list.extend(wiring::for_device(bench, worst.as_str()));

@@ -18,12 +18,18 @@ pub(super) fn free_name(bench: &Bench<'_>, table: &str, stem: &str) -> String {
         .unwrap_or_else(|| stem.to_string())
 }
 
-/// A port of a box from which no run starts, as the user writes it.
+/// The first port of a box from which no run starts, as the user writes it.
 pub(super) fn free_port(site: &Site, box_index: usize) -> Option<String> {
+    free_ports(site, box_index).into_iter().next()
+}
+
+/// The ports of a box from which no run starts.
+pub(super) fn free_ports(site: &Site, box_index: usize) -> Vec<String> {
     let ports = site.box_model(&site.boxes[box_index]).ports.value;
     (1..=ports)
-        .find(|port| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port }))
+        .filter(|port| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port }))
         .map(|port| format!("{}.{port}", site.boxes[box_index].id))
+        .collect()
 }
 
 /// A place as the user writes it: "A/North/1".

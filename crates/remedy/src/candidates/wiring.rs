@@ -1,6 +1,6 @@
 //! Changes to runs: thicker conductors, doubled pairs, split and moved runs, boxes nearer by.
 
-use super::places::{free_name, free_port, place_key};
+use super::places::{free_name, free_port, free_ports, place_key};
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
@@ -147,6 +147,31 @@ pub(super) fn rehomed_runs(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
                     Edit::set(&["runs", id, "from"], quoted(&port)).then(write_lengths(bench, id, &lengths));
                 list.push(Candidate::new("another-port", edit));
             }
+        }
+    }
+    list
+}
+
+/// The runs that a finding lists, each to a free port of a box at the same place as the supply where they start: the cable
+/// stays as it is.
+pub(super) fn to_a_port_beside(bench: &Bench<'_>, finding: &Finding, supply: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == supply) else { return Vec::new() };
+    let Some(Argument::Elements(runs)) = finding.argument("runs") else { return Vec::new() };
+    let beside = (0..site.boxes.len()).filter(|index| {
+        let place = &site.boxes[*index].place;
+        place.building.is_some() && *place == supply.place
+    });
+    let mut list = Vec::new();
+    for box_index in beside {
+        let mut ports = free_ports(site, box_index).into_iter();
+        let mut edit = Edit::default();
+        for run in runs {
+            let Some(port) = ports.next() else { break };
+            edit = edit.then(Edit::set(&["runs", run.as_str(), "from"], quoted(&port)));
+        }
+        if edit != Edit::default() {
+            list.push(Candidate::new("another-port", edit));
         }
     }
     list

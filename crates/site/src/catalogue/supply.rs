@@ -53,8 +53,10 @@ keys! {
     trip_delay: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
     /// Hiccup: pause before it tries again.
     retry_pause: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
-    /// Number of output terminal pairs, all in parallel inside. Without it 1.
-    outputs: Sourced<u32> = or(Kind::Integer(1, 64), 1);
+    /// Number of output terminal pairs, all in parallel inside. Without it more than one run is not judged.
+    outputs: Option<Sourced<u32>> = may(Kind::Integer(1, 64));
+    /// Runs that the terminals of one output take. Without it 1.
+    runs_per_output: Sourced<u32> = or(Kind::Integer(1, 8), 1);
     /// Inductance of the feed choke in series with the output; 0 mH where there is none, so that the supply shorts the
     /// signal.
     feed_choke: Option<Sourced<Inductance>> = may(INDUCTANCE_OR_NONE).bears(Bears::OnSignal);
@@ -73,6 +75,13 @@ keys! {
     /// Built-in or attached battery.
     battery: Option<Battery> = may(Kind::Table(&BATTERY)),
         by record.inner("battery", |battery| Battery::read(battery, provenance))?;
+}
+
+impl SupplyModel {
+    /// Runs that its outputs take; `None` where their number is not stated.
+    pub fn most_runs(&self) -> Option<usize> {
+        Some(self.outputs.as_ref()?.value as usize * self.runs_per_output.value as usize)
+    }
 }
 
 keys! {

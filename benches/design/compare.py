@@ -26,8 +26,8 @@ HIGHS = [(2, 4, 2), (4, 4, 3), (4, 6, 4), (5, 8, 3), (6, 9, 6)]
 
 def wide_catalogue() -> str:
     text = (ROOT / "crates/site/src/builtin/ostrel-48.toml").read_text()
-    field = '{ field = "dwelling", first = 1, last = 99, set_by = "rotary", switches = 2, label = "FLAT x10 x1" }'
-    wide = '{ field = "dwelling", first = 1, last = 999, set_by = "rotary", switches = 3, label = "FLAT x100 x10 x1" }'
+    field = '{ field = "dwelling", first = 1, last = 99, set_by = "rotary", switches = 2, label = "FLAT tens units" }'
+    wide = '{ field = "dwelling", first = 1, last = 999, set_by = "rotary", switches = 3, label = "FLAT hundreds tens units" }'
     assert field in text
     text = text.replace(field, wide).replace("ostrel", "wide")
     # The feed chokes of more than about eight supplies on one bus short its signal, and their links use up its budget: parts for

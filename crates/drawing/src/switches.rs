@@ -88,7 +88,15 @@ fn dial(
     let tip = on_circle(centre, 4.1, angle(at));
     let back = [on_circle(centre, 2.6, angle(at) + 140.0), on_circle(centre, 2.6, angle(at) - 140.0)];
     group.polygon(Layer::Device, vec![tip, back[0], back[1]], Ink::Text);
-    let weight = weight.map_or(String::new(), |weight| format!("×{weight} "));
+    let weight = match (positions, weight) {
+        (10, Some(100)) => lettering.word(Word::Hundreds),
+        (10, Some(10)) => lettering.word(Word::Tens),
+        (10, Some(1)) => lettering.word(Word::Units),
+        (_, Some(16)) => lettering.word(Word::HighDigit),
+        (_, Some(1)) => lettering.word(Word::LowDigit),
+        _ => "",
+    };
+    let weight = if weight.is_empty() { String::new() } else { format!("{weight} ") };
     let position = lettering.say(&Phrase::RotaryAt { position: &format!("{at:X}") });
     let words = format!("{weight}{position}");
     let text = Text::new((centre.0, y + DIAL_MM + 3.6), words, LABEL_MM).anchored(Anchor::Middle);

@@ -5,7 +5,7 @@
 //! comments, order and layout. An edit can carry what it expects to find, so that on a newer text it is applied or refused, never
 //! laid over something else.
 
-use crate::{Figure, Money};
+use crate::{Code, ElementId, Figure, Money};
 
 /// One step into a TOML document.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -97,7 +97,7 @@ impl Edit {
 
 /// A change that was computed, applied to a copy, solved again and found to remove its finding
 /// without bringing a new one. Without an edit it is nothing that a site file says, and was simulated only.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Remedy {
     /// What kind of remedy, in kebab case ("thicker-conductor").
     pub kind: &'static str,
@@ -107,6 +107,10 @@ pub struct Remedy {
     pub value_after: Option<Figure>,
     /// Extra cost in the catalogue's currency, where prices are known.
     pub cost: Option<Money>,
+    /// Extra labour in minutes, where the bill knows it.
+    pub minutes: Option<f64>,
+    /// Every finding that goes with it, by code and element, its own among them.
+    pub clears: Vec<(Code, Option<ElementId>)>,
 }
 
 impl Remedy {

@@ -3,12 +3,12 @@
 //! Help, man page and completions all come from these definitions.
 
 use crate::commands::{
-    accept::AcceptArguments, addresses::AddressesArguments, catalogue::CatalogueArguments,
-    check::CheckArguments, completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
-    explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
-    locate::LocateArguments, man::ManArguments, new::NewArguments, pack::PackArguments,
-    practise::PractiseArguments, reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments,
-    serve::ServeArguments, store::StoreArguments,
+    accept::AcceptArguments, addresses::AddressesArguments, ask::AskArguments, catalogue::CatalogueArguments,
+    check::CheckArguments, compare::CompareArguments, completions::CompletionsArguments,
+    design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
+    flow::FlowArguments, headroom::HeadroomArguments, locate::LocateArguments, man::ManArguments,
+    new::NewArguments, pack::PackArguments, practise::PractiseArguments, reach::ReachArguments,
+    response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments, store::StoreArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -42,14 +42,14 @@ pub enum Command {
     New(NewArguments),
     #[command(after_help = examples!("check site.toml", "check site.toml --format json --output result.json"))]
     Check(CheckArguments),
-    #[command(after_help = examples!("addresses site.toml", "addresses site.toml --found devices.txt"))]
+    #[command(after_help = examples!("addresses site.toml A-6:2", "addresses site.toml --found devices.txt"))]
     Addresses(AddressesArguments),
     #[command(after_help = examples!(
         "accept site.toml thin-margin A-401 --reason \"replaced in spring\"",
         "accept site.toml silenced-group --reason \"agreed with the owner\" --date 2026-11-02"
     ))]
     Accept(AcceptArguments),
-    #[command(after_help = examples!("fix site.toml --finding 1", "fix site.toml --all --write"))]
+    #[command(after_help = examples!("fix site.toml --job 1", "fix site.toml --all --write"))]
     Fix(FixArguments),
     #[command(after_help = examples!("draw site.toml -o site.svg", "draw site.toml -o pictures --what switches --format dxf"))]
     Draw(DrawArguments),
@@ -57,7 +57,7 @@ pub enum Command {
     Design(DesignArguments),
     #[command(after_help = examples!("catalogue", "catalogue pair-0.8"))]
     Catalogue(CatalogueArguments),
-    #[command(after_help = examples!("explain voltage-too-low", "explain"))]
+    #[command(after_help = examples!("explain voltage-too-low", "explain no picture"))]
     Explain(ExplainArguments),
     #[command(after_help = examples!("serve", "serve my-sites --no-browser"))]
     Serve(ServeArguments),
@@ -77,8 +77,12 @@ pub enum Command {
     Locate(LocateArguments),
     #[command(after_help = examples!("practise site.toml --seed 7", "practise site.toml --seed 7 --ask A-R1 --answer joint:A-12"))]
     Practise(PractiseArguments),
-    #[command(after_help = examples!("reach ostrel-48", "reach ostrel-48 --cable pair-0.8 --chart reach.svg"))]
+    #[command(after_help = examples!("reach --total 60 --cable \"bell wire\"", "reach ostrel-48 --cable pair-0.8 --chart reach.svg"))]
     Reach(ReachArguments),
+    #[command(after_help = examples!("ask lock strike-12 --length 35", "ask battery 24 --hours 8"))]
+    Ask(AskArguments),
+    #[command(after_help = examples!("compare old.toml new.toml", "compare old.toml new.toml --format json"))]
+    Compare(CompareArguments),
     #[command(after_help = examples!("response line.json", "response - < line.json"))]
     Response(ResponseArguments),
     #[command(after_help = examples!("store list my-sites", "store backup my-sites sites-monday.db"))]

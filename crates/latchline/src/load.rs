@@ -4,6 +4,7 @@ use crate::files::{Original, original, read_bytes, read_text, refuse_for_site};
 use anyhow::{Context, Result};
 use latchline_finding::Sources;
 use latchline_pack::Stamp;
+use latchline_report::STANDARD_INPUT;
 use latchline_session::{Files, Session, View};
 use latchline_site::{ParsedSite, builtin_catalogue};
 use std::io::Read;
@@ -37,8 +38,7 @@ pub fn open(path: &Path, input: &mut dyn Read) -> Result<Opened> {
     refuse_for_site(path, &bytes)?;
     let original = original(path, bytes)?;
     let mut sources = Sources::new();
-    let name =
-        if path == Path::new("-") { String::from("standard input") } else { path.display().to_string() };
+    let name = if path == Path::new("-") { String::from(STANDARD_INPUT) } else { path.display().to_string() };
     let site_file = sources.add(name, Arc::clone(&original.text));
     let site = sources.file(site_file).clone();
     let parsed = ParsedSite::new(site_file, &site);

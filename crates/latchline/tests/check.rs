@@ -28,7 +28,7 @@ fn the_twelve_flat_example_of_the_docs_is_clean() {
 fn a_site_that_fails_shows_the_place_and_gives_status_1() {
     let folder = Folder::with_starter();
     folder.edit("site.toml", "\"7.5 m\"", "\"9000 m\"");
-    let ran = folder.run(&["check", "site.toml"]);
+    let ran = folder.run(&["check", "site.toml", "--lines"]);
     assert_eq!(ran.status, 1, "{}{}", ran.out, ran.err);
     assert!(ran.out.starts_with("Starter house: fails"), "{}", ran.out);
     assert!(ran.out.contains("--> site.toml:") && ran.out.contains("^^"), "{}", ran.out);

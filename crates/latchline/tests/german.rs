@@ -83,6 +83,7 @@ fn checks_and_sheets_are_german() {
     let files = [site.as_str(), faulty.as_str(), catalogue];
     read("check", &folder, &["check", "site.toml"], &files);
     read("check_faulty", &folder, &["check", "faulty.toml"], &files);
+    read("check_faulty_lines", &folder, &["check", "faulty.toml", "--lines"], &files);
     read("check_short", &folder, &["check", "faulty.toml", "--format", "short"], &files);
     read("check_samples", &folder, &["check", "site.toml", "--samples", "200"], &files);
     for door in ["front-A", "gate", "bins"] {
@@ -103,6 +104,7 @@ fn changes_are_german() {
     let files = [site.as_str(), faulty.as_str(), catalogue];
     read("fix_list", &folder, &["fix", "faulty.toml"], &files);
     read("fix_one", &folder, &["fix", "faulty.toml", "--finding", "1"], &files);
+    read("fix_job", &folder, &["fix", "faulty.toml", "--job", "1"], &files);
     read("fix_all", &folder, &["fix", "faulty.toml", "--all", "--write"], &files);
     let reason = ["--reason", "bekannt", "--date", "2026-11-02"];
     let accept = ["accept", "site.toml", "bus-voltage-wet"];
@@ -119,7 +121,15 @@ fn tables_are_german() {
     read("addresses", &folder, &["addresses", "site.toml"], &files);
     folder.write("found.txt", "indoor 0/1/0\nindoor 0/1/0\nindoor 3/99/4\ndoor 0\nhello\n");
     read("addresses_found", &folder, &["addresses", "site.toml", "--found", "found.txt"], &files);
+    read("one_device", &folder, &["addresses", "site.toml", "A-45:2", "gate"], &files);
     read("headroom", &folder, &["headroom", "site.toml"], &files);
+    read("reach_total", &folder, &["reach", "--total", "60", "--cable", "bell wire"], &files);
+    read("ask_lock", &folder, &["ask", "lock", "strike-12", "--length", "35"], &files);
+    read("ask_battery", &folder, &["ask", "battery", "24", "--hours", "8"], &files);
+    read("ask_mix", &folder, &["ask", "mix", "ostrel-v4=12", "ostrel-v7=6"], &files);
+    read("ask_switches", &folder, &["ask", "switches", "27"], &files);
+    read("compare", &folder, &["compare", "faulty.toml", "site.toml"], &files);
+    read("explain_symptom", &folder, &["explain", "kein", "Bild"], &files);
     read("reach", &folder, &["reach", "ostrel-48", "--spacing", "5,12.5"], &files);
     read("reach_cable", &folder, &["reach", "ostrel-48", "--cable", "pair-0.8", "--feeder", "5,30"], &files);
     read("catalogue", &folder, &["catalogue"], &files);

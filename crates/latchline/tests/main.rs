@@ -7,12 +7,15 @@ mod common;
 mod crate_graph;
 mod documents;
 mod files;
+mod first_page;
 mod german;
 mod locate;
+mod one_device;
 mod pack_folder;
 mod sheets;
 mod store;
 mod surveys;
+mod telephone;
 
 use std::fs;
 use std::path::Path;

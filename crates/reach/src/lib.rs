@@ -1,7 +1,7 @@
 //! How many stations can hang on one port, how far apart, behind what length of feeder.
 //!
-//! Two questions: how much a bare family and cable carry ([`table`]), and how much more a site carries
-//! ([`headroom()`]).
+//! How much a bare family and cable carry ([`table`]), how much more a site carries ([`headroom()`]), and the questions that come by
+//! [`telephone`].
 //!
 //! The first is the question that comes by telephone. It is answered by solving, not by a rule of thumb: a bare site is
 //! made of one supply, one distributor, as many door stations as calls may stand at once, and one
@@ -19,6 +19,7 @@ mod bare_site;
 mod headroom;
 mod question;
 mod solve;
+pub mod telephone;
 
 pub use bare_site::{BareSite, BareSiteError};
 pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom, headroom_while};

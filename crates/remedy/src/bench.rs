@@ -333,6 +333,8 @@ impl<'a> Bench<'a> {
             edit: candidate.edit.clone(),
             value_after: mending.outcome.value_after(finding),
             cost: mending.price.material,
+            minutes: Some(mending.price.minutes).filter(|minutes| minutes.is_finite()),
+            clears: self.known.difference(&mending.outcome.found).cloned().collect(),
         }
     }
 }

@@ -23,7 +23,7 @@ pub use candidate::Candidate;
 pub use pair::pair;
 
 use latchline_assess::rules::codes;
-use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Severity, Unit};
+use latchline_finding::{Code, ElementId, Figure, Finding, Money, Remedy, Severity, Unit};
 use latchline_network::Layout;
 use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
@@ -59,8 +59,10 @@ fn without_trial(bench: &Bench<'_>, finding: &Finding) -> Option<Vec<Remedy>> {
         edit.map(|edit| Remedy {
             kind: "acceptance-removed",
             edit,
-            value_after: None,
             cost: Some(Money::ZERO),
+            minutes: Some(0.0),
+            clears: vec![(finding.code, finding.element.clone())],
+            ..Remedy::default()
         })
         .into_iter()
         .collect(),
@@ -78,9 +80,8 @@ fn staggered_start(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
     let stagger_s = least_stagger(bench.site, &layout, stage)?;
     Some(Remedy {
         kind: "staggered-start",
-        edit: Edit::default(),
         value_after: Some(Figure::new(stagger_s, Unit::Second)),
-        cost: None,
+        ..Remedy::default()
     })
 }
 

@@ -1,19 +1,25 @@
 //! Addresses and switch settings, and the plan held against what the system found.
+//!
+//! * [`text`] and [`document`]: all devices;
+//! * [`device`]: one device, with its switches in characters and what a meter reads there;
+//! * [`found`]: the plan held against what the system found.
+
+pub mod device;
+pub mod found;
+pub mod picture;
 
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::template::plain;
 use latchline_finding::{Language, Severity};
 use latchline_site::addresses::{
-    AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress, SwitchSetting, fields_of,
-    settings,
+    AddressPlan, DeviceClass, StationAddress, SwitchSetting, fields_of, settings,
 };
 use latchline_site::catalogue::FieldKind;
 use latchline_site::model::Site;
 use latchline_words::commands::{AddressHead, AddressWords};
 use schemars::JsonSchema;
 use serde::Serialize;
-use std::fmt::Write;
 
 /// Addresses and switch settings of a site.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -24,6 +30,24 @@ pub struct AddressDocument {
     latched_at_power_up: bool,
     /// One per station, in the order of the site.
     stations: Vec<StationDocument>,
+    /// Dwellings whose number is neither stated nor that of their name.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    chosen: Vec<ChosenDocument>,
+}
+
+/// A number that a dwelling's name does not give.
+#[derive(Debug, Serialize, JsonSchema)]
+struct ChosenDocument {
+    /// The dwelling.
+    dwelling: String,
+    /// The number that it got.
+    number: u32,
+    /// The number in its name, if there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    number_in_name: Option<u32>,
+    /// The dwelling that has that number.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    taken_by: Option<String>,
 }
 
 /// Address of a station.
@@ -87,31 +111,44 @@ enum SettingDocument {
 
 /// The addresses for programs.
 pub fn document(site: &Site, plan: &AddressPlan) -> AddressDocument {
-    let stations = plan.stations.iter().filter_map(|address| {
-        let station = site.stations.get(address.station)?;
-        let numbers = address.numbers.iter().flatten();
-        Some(StationDocument {
-            id: station.id.to_string(),
-            class: address.class.word(),
-            model: station.model.value.clone(),
-            place: site.place_words(site.station_place(station)).of(Language::English).to_string(),
-            fields: fields_of(site, address.class)
-                .iter()
-                .zip(numbers)
-                .map(|(field, number)| FieldDocument {
-                    field: field.kind.word(),
-                    label: field.label.clone(),
-                    number: *number,
-                    setting: settings(field, *number).map(setting_document),
-                })
-                .collect(),
-        })
-    });
+    let dwelling = |index: usize| site.dwellings[index].id.to_string();
     AddressDocument {
         family: site.family.value.clone(),
         latched_at_power_up: site.family().addresses.latched_at_power_up,
-        stations: stations.collect(),
+        stations: plan.stations.iter().filter_map(|address| station_document(site, address)).collect(),
+        chosen: plan
+            .chosen
+            .iter()
+            .map(|one| ChosenDocument {
+                dwelling: dwelling(one.dwelling),
+                number: one.number,
+                number_in_name: one.in_name,
+                taken_by: one.taken_by.map(dwelling),
+            })
+            .collect(),
     }
+}
+
+/// The address of one station for programs.
+fn station_document(site: &Site, address: &StationAddress) -> Option<StationDocument> {
+    let station = site.stations.get(address.station)?;
+    let numbers = address.numbers.iter().flatten();
+    Some(StationDocument {
+        id: station.id.to_string(),
+        class: address.class.word(),
+        model: station.model.value.clone(),
+        place: site.place_words(site.station_place(station)).of(Language::English).to_string(),
+        fields: fields_of(site, address.class)
+            .iter()
+            .zip(numbers)
+            .map(|(field, number)| FieldDocument {
+                field: field.kind.word(),
+                label: field.label.clone(),
+                number: *number,
+                setting: settings(field, *number).map(setting_document),
+            })
+            .collect(),
+    })
 }
 
 fn setting_document(setting: SwitchSetting) -> SettingDocument {
@@ -139,10 +176,37 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
             blocks.push(format!("{}\n{table}", look.bold(title.say(look.language))));
         }
     }
+    blocks.extend(chosen(site, plan, look));
     if site.family().addresses.latched_at_power_up {
         blocks.push(paragraph(&AddressWords::ReadAtPowerUp.say(look.language), 0, look.width));
     }
     blocks.join("\n")
+}
+
+/// Numbers that names do not give, and what to do about them.
+fn chosen(site: &Site, plan: &AddressPlan, look: &Look) -> Option<String> {
+    if plan.chosen.is_empty() {
+        return None;
+    }
+    let name = |dwelling: usize| plain(site.dwellings[dwelling].id.as_str());
+    let told = plan.chosen.iter().map(|one| {
+        let (dwelling, number) = (&name(one.dwelling), one.number as usize);
+        let words = match (one.in_name, one.taken_by) {
+            (Some(in_name), Some(other)) => {
+                let (in_name, other) = (in_name as usize, &name(other));
+                return AddressWords::ChosenTaken { dwelling, number, in_name, other }.say(look.language);
+            }
+            (Some(in_name), None) => {
+                AddressWords::ChosenUnusable { dwelling, number, in_name: in_name as usize }
+            }
+            (None, _) => AddressWords::ChosenWithout { dwelling, number },
+        };
+        words.say(look.language)
+    });
+    let lines: String = told.map(|line| paragraph(&line, 2, look.width)).collect();
+    let head = look.severity(Severity::Warning, AddressHead::NumbersChosen.say(look.language));
+    let ask = paragraph(&AddressWords::ChosenAsk.say(look.language), 2, look.width);
+    Some(format!("{head}\n{lines}{ask}"))
 }
 
 /// The word of a class before the numbers of an address.
@@ -156,7 +220,7 @@ fn class_word(class: DeviceClass, look: &Look) -> &'static str {
 }
 
 /// What a number of an address counts.
-fn field_word(kind: FieldKind, language: Language) -> &'static str {
+pub fn field_word(kind: FieldKind, language: Language) -> &'static str {
     let word = match kind {
         FieldKind::Building => AddressHead::FieldBuilding,
         FieldKind::Entrance => AddressHead::FieldEntrance,
@@ -205,7 +269,7 @@ fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&Statio
 }
 
 /// A setting in few words: "1 2", "ON 1 4", "fitted 2", "key 0012".
-fn few_words(setting: &SwitchSetting, look: &Look) -> String {
+pub fn few_words(setting: &SwitchSetting, look: &Look) -> String {
     let chosen = |first: u32, states: &[bool]| {
         let numbers: Vec<String> =
             (first..).zip(states).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();
@@ -224,226 +288,4 @@ fn few_words(setting: &SwitchSetting, look: &Look) -> String {
         },
         SwitchSetting::Keyed { digits } => words(AddressWords::Key { digits }),
     }
-}
-
-/// What the system found, held against the plan.
-#[derive(Debug, Serialize, JsonSchema)]
-pub struct ReconciliationDocument {
-    /// Stations that answered as planned.
-    present: Vec<String>,
-    /// Stations that did not answer.
-    missing: Vec<String>,
-    /// Devices that nobody planned.
-    unexpected: Vec<UnexpectedDocument>,
-    /// Addresses that answered more often than planned.
-    duplicated: Vec<DuplicateDocument>,
-    /// Lines of the list that could not be read.
-    unread_lines: Vec<usize>,
-}
-
-/// A device that nobody planned.
-#[derive(Debug, Serialize, JsonSchema)]
-struct UnexpectedDocument {
-    /// Line of the list.
-    line: usize,
-    /// Its class.
-    class: &'static str,
-    /// Its address.
-    numbers: Vec<u32>,
-    /// How it may have come about, likeliest first.
-    explanations: Vec<ExplanationDocument>,
-}
-
-/// An address that answered more often than planned.
-#[derive(Debug, Serialize, JsonSchema)]
-struct DuplicateDocument {
-    /// Class of the devices.
-    class: &'static str,
-    /// The address.
-    numbers: Vec<u32>,
-    /// How often it answered.
-    times: usize,
-    /// Stations that are meant to have it.
-    stations: Vec<String>,
-    /// Which missing stations may be the surplus ones, likeliest first.
-    explanations: Vec<ExplanationDocument>,
-}
-
-/// Which station it may be, and what is set wrong on it.
-#[derive(Debug, Serialize, JsonSchema)]
-struct ExplanationDocument {
-    /// The station.
-    station: String,
-    /// What is wrong, in English.
-    causes: Vec<String>,
-    /// Whether it is part of the likeliest explanation of the whole list.
-    best: bool,
-}
-
-/// The reconciliation for programs.
-pub fn reconciliation_document(
-    site: &Site,
-    found: &Reconciliation,
-    unread_lines: &[usize],
-) -> ReconciliationDocument {
-    let ids = |stations: &[usize]| stations.iter().map(|station| id(site, *station)).collect();
-    let explained = |class, list: &[Explanation]| {
-        list.iter()
-            .map(|one| ExplanationDocument {
-                station: id(site, one.station),
-                causes: causes(site, class, one, Language::English),
-                best: one.best,
-            })
-            .collect()
-    };
-    ReconciliationDocument {
-        present: ids(&found.present),
-        missing: ids(&found.missing),
-        unexpected: found
-            .unexpected
-            .iter()
-            .map(|one| UnexpectedDocument {
-                line: one.found.line,
-                class: one.found.class.word(),
-                numbers: one.found.numbers.clone(),
-                explanations: explained(one.found.class, &one.explanations),
-            })
-            .collect(),
-        duplicated: found
-            .duplicated
-            .iter()
-            .map(|one| DuplicateDocument {
-                class: one.class.word(),
-                numbers: one.numbers.clone(),
-                times: one.times,
-                stations: ids(&one.stations),
-                explanations: explained(one.class, &one.explanations),
-            })
-            .collect(),
-        unread_lines: unread_lines.to_vec(),
-    }
-}
-
-/// The reconciliation for a person.
-pub fn reconciliation_text(
-    site: &Site,
-    found: &Reconciliation,
-    unread_lines: &[usize],
-    look: &Look,
-) -> String {
-    let say = |words: AddressWords<'_>| words.say(look.language);
-    let head = |head: AddressHead| look.bold(head.say(look.language));
-    let names = |stations: &[usize]| -> String {
-        let names: Vec<String> = stations.iter().map(|station| plain(&id(site, *station))).collect();
-        names.join(", ")
-    };
-    let planned = found.present.len() + found.missing.len();
-    let line = say(AddressWords::Present { present: found.present.len(), planned });
-    let differs = !found.missing.is_empty()
-        || !found.unexpected.is_empty()
-        || !found.duplicated.is_empty()
-        || !unread_lines.is_empty();
-    let mut text = if differs { look.severity(Severity::Error, &line) } else { look.good(&line) };
-    text.push('\n');
-    if !found.missing.is_empty() {
-        let missing = paragraph(&names(&found.missing), 2, look.width);
-        let _ = write!(text, "\n{}\n{missing}", head(AddressHead::Missing));
-    }
-    if !found.unexpected.is_empty() {
-        let _ = write!(text, "\n{}\n", head(AddressHead::NotPlanned));
-    }
-    for one in &found.unexpected {
-        let line = say(AddressWords::Unexpected {
-            class: class_word(one.found.class, look),
-            numbers: &numbers(&one.found.numbers),
-            line: one.found.line,
-            explanation: &explanation(site, one.found.class, &one.explanations, look),
-        });
-        text.push_str(&paragraph(&line, 2, look.width));
-    }
-    if !found.duplicated.is_empty() {
-        let _ = write!(text, "\n{}\n", head(AddressHead::AnsweredMoreOften));
-    }
-    for one in &found.duplicated {
-        let line = say(AddressWords::Duplicated {
-            class: class_word(one.class, look),
-            numbers: &numbers(&one.numbers),
-            times: one.times,
-            stations: &names(&one.stations),
-            explanation: &explanation(site, one.class, &one.explanations, look),
-        });
-        text.push_str(&paragraph(&line, 2, look.width));
-    }
-    if !unread_lines.is_empty() {
-        let lines: Vec<String> = unread_lines.iter().map(ToString::to_string).collect();
-        let line = say(AddressWords::UnreadLines { lines: &lines.join(", ") });
-        let _ = write!(text, "\n{}\n{}", head(AddressHead::NotRead), paragraph(&line, 2, look.width));
-    }
-    text
-}
-
-fn explanation(site: &Site, class: DeviceClass, list: &[Explanation], look: &Look) -> String {
-    let Some(first) = list.first() else {
-        return AddressWords::NothingExplains.say(look.language);
-    };
-    let station = &plain(&id(site, first.station));
-    let causes = &causes(site, class, first, look.language).join("; ");
-    let words = match first.best {
-        true => AddressWords::Probably { station, causes },
-        false => AddressWords::Perhaps { station, causes },
-    };
-    words.say(look.language)
-}
-
-fn numbers(numbers: &[u32]) -> String {
-    let words: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-    words.join("/")
-}
-
-fn id(site: &Site, station: usize) -> String {
-    site.stations.get(station).map(|station| station.id.to_string()).unwrap_or_default()
-}
-
-fn causes(site: &Site, class: DeviceClass, explanation: &Explanation, language: Language) -> Vec<String> {
-    let fields = fields_of(site, class);
-    explanation
-        .causes
-        .iter()
-        .map(|(index, cause)| {
-            let name = match fields.get(*index) {
-                None => AddressHead::FieldOfAddress.say(language),
-                Some(field) if field.label.is_empty() => field_word(field.kind, language),
-                Some(field) => field.label.as_str(),
-            };
-            AddressWords::Cause { field: &plain(name), what: &cause_words(cause, language) }.say(language)
-        })
-        .collect()
-}
-
-fn cause_words(cause: &Cause, language: Language) -> String {
-    let number = |number: u32| number as usize;
-    match *cause {
-        Cause::ExchangedRotaries => AddressWords::RotariesExchanged,
-        Cause::WrongRotary { switch, set, should } => {
-            let (set, should) = (&format!("{set:X}"), &format!("{should:X}"));
-            return AddressWords::WrongRotary { switch: number(switch), set, should }.say(language);
-        }
-        Cause::WrongDip { switch, should_be_on: true } => {
-            AddressWords::SwitchShouldBeOn { switch: number(switch) }
-        }
-        Cause::WrongDip { switch, should_be_on: false } => {
-            AddressWords::SwitchShouldBeOff { switch: number(switch) }
-        }
-        Cause::InvertedDip => AddressWords::SwitchesInverted,
-        Cause::ReversedDip => AddressWords::SwitchesReversed,
-        Cause::WrongJumper { jumper, should_be_fitted: true } => {
-            AddressWords::JumperMissing { jumper: number(jumper) }
-        }
-        Cause::WrongJumper { jumper, should_be_fitted: false } => {
-            AddressWords::JumperTooMuch { jumper: number(jumper) }
-        }
-        Cause::WrongKeyedNumber => AddressWords::WrongKeyedNumber,
-        Cause::SeveralSwitches { count } => AddressWords::SeveralSwitches { count: number(count) },
-    }
-    .say(language)
 }

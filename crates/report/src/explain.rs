@@ -1,10 +1,11 @@
 //! The manual page of a code, and the list of all codes.
 
 use crate::paint::Look;
-use crate::table::{paragraph, width};
+use crate::table::{hanging, paragraph, width};
 use latchline_finding::CodeDoc;
 use latchline_words::codes;
-use latchline_words::report::severity;
+use latchline_words::report::{SymptomHead, severity};
+use latchline_words::symptoms::Symptom;
 use std::fmt::Write;
 
 /// The manual page of one code.
@@ -23,6 +24,26 @@ pub fn page(doc: &CodeDoc, look: &Look) -> String {
     text.truncate(text.trim_end().len());
     text.push('\n');
     text
+}
+
+/// The page of a symptom: what to measure first, then what it may come of.
+pub fn symptom(symptom: &Symptom, look: &Look) -> String {
+    let language = look.language;
+    let mut text = format!("{}\n\n", look.bold(symptom.title(language)));
+    let _ = writeln!(text, "{}", look.bold(SymptomHead::MeasureFirst.say(language)));
+    text.push_str(&paragraph(symptom.measure(language), 2, look.width));
+    let _ = writeln!(text, "\n{}", look.bold(SymptomHead::MayBe.say(language)));
+    let widest = symptom.codes.iter().map(|code| width(code)).max().unwrap_or(0);
+    for code in symptom.codes {
+        let title = codes::of(code).map_or("", |words| words.title(language));
+        text.push_str(&hanging(&format!("  {code:<widest$}  "), title, look.width));
+    }
+    text
+}
+
+/// What to do after the pages of symptoms.
+pub fn after_symptoms(look: &Look) -> String {
+    paragraph(SymptomHead::Then.say(look.language), 0, look.width)
 }
 
 /// All codes by severity, one line each.

@@ -6,6 +6,7 @@
 
 use crate::addresses::AddressDocument;
 use crate::json_findings::{FindingDocument, finding_document};
+use crate::json_jobs::{self, JobDocument};
 use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDocument, ToleranceDocument};
 use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
@@ -42,6 +43,9 @@ pub struct CheckDocument {
     /// The device with the least margin.
     #[serde(skip_serializing_if = "Option::is_none")]
     tightest: Option<String>,
+    /// What is to be done, worst danger first: what a person sees first of a site that fails.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    jobs: Vec<JobDocument>,
     /// Findings, worst first; accepted ones at the end.
     findings: Vec<FindingDocument>,
     /// Findings for which remedies were not looked for, there being too many; absent where there are none.
@@ -287,6 +291,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
         tightest: assessment.and_then(|assessment| {
             Some(assessment.devices.get(assessment.tightest_device()?)?.id.to_string())
         }),
+        jobs: json_jobs::documents(report),
         findings: all().map(|finding| finding_document(report, finding)).collect(),
         remedies_not_sought: assessment.map(|a| a.remedies_not_sought).filter(|left| *left > 0),
         not_judged: assessment.map(|a| a.not_judged.iter().map(not_judged).collect()).unwrap_or_default(),

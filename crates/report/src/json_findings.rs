@@ -62,6 +62,24 @@ pub(crate) struct FindingDocument {
     accepted: Option<AcceptanceDocument>,
 }
 
+/// A finding by what names it.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct FindingName {
+    /// Its code.
+    code: &'static str,
+    /// Its element.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+}
+
+/// What names a finding.
+pub(crate) fn finding_name(finding: &Finding) -> FindingName {
+    FindingName {
+        code: finding.code.as_str(),
+        element: finding.element.as_ref().map(|element| element.to_string()),
+    }
+}
+
 /// An argument of a message.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(untagged)]
@@ -134,7 +152,7 @@ struct AcceptanceDocument {
 
 /// A verified remedy.
 #[derive(Debug, Serialize, JsonSchema)]
-struct RemedyDocument {
+pub(crate) struct RemedyDocument {
     /// Its kind.
     kind: &'static str,
     /// In English.
@@ -145,6 +163,9 @@ struct RemedyDocument {
     /// Extra cost in the catalogue's currency.
     #[serde(skip_serializing_if = "Option::is_none")]
     cost: Option<f64>,
+    /// Extra labour in minutes, making good not included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    labour_minutes: Option<f64>,
     /// The changes to the site file, in order.
     changes: Vec<ChangeDocument>,
 }
@@ -253,12 +274,13 @@ fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
     }
 }
 
-fn remedy(remedy: &Remedy) -> RemedyDocument {
+pub(crate) fn remedy(remedy: &Remedy) -> RemedyDocument {
     RemedyDocument {
         kind: remedy.kind,
         message: wording::remedy(remedy, Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
         cost: remedy.cost.map(|cost| cost.rounded().as_units()),
+        labour_minutes: remedy.minutes.and_then(finite),
         changes: changes(&remedy.edit),
     }
 }

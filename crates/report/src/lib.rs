@@ -10,16 +10,20 @@
 //! * [`wording`]: remedies, verdicts and gaps in words (the words themselves are in `latchline_words`);
 //! * [`sheet`]: the sheet of one door or one supply;
 //! * [`catalogue`]: the list of parts;
+//! * [`compare`]: two versions of a site;
 //! * [`addresses`]: the table of addresses and switch settings.
 
 pub mod addresses;
 mod caret;
 pub mod catalogue;
+pub mod compare;
 pub mod explain;
 pub mod figures;
+pub mod jobs_text;
 pub mod json;
 pub mod json_edits;
 mod json_findings;
+mod json_jobs;
 mod json_physics;
 pub mod json_sheets;
 mod json_values;
@@ -36,4 +40,5 @@ pub mod wording;
 
 pub use latchline_words::template;
 pub use paint::Look;
-pub use report::Report;
+pub use report::{Report, STANDARD_INPUT};
+pub use text::Detail;

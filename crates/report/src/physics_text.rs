@@ -11,19 +11,19 @@ use latchline_finding::{ElementId, Figure, Unit};
 use latchline_words::report::{BandWords, Head, PowerReturn, ShortCircuit, Tolerance};
 use latchline_words::states;
 
-/// The lines of one supply.
-pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, look: &Look) -> String {
+/// The lines of one supply; `briefly` without short circuits and starts that are as they should be: what is wrong is told as a finding.
+pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, briefly: bool, look: &Look) -> String {
     let mut lines = Vec::new();
     lines.extend(
         assessment
             .start_up
             .iter()
-            .filter(|one| one.source == *source)
+            .filter(|one| one.source == *source && !(briefly && one.outcome == "runs"))
             .map(|one| PowerReturn::Line { what: &power_return(one, look) }.say(look.language)),
     );
     let shorts: Vec<&ShortCircuitSummary> =
         assessment.short_circuit.iter().filter(|one| one.source == *source).collect();
-    if !shorts.is_empty() {
+    if !shorts.is_empty() && !briefly {
         lines.push(short_circuit(&shorts, look));
     }
     let sampled = assessment.tolerance.iter().filter(|one| one.source == *source);

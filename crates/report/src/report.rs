@@ -1,9 +1,13 @@
 //! What every format starts from.
 
 use crate::place::Places;
+use latchline_assess::jobs::Jobs;
 use latchline_assess::{Assessment, Verdict};
 use latchline_finding::{CodeDoc, Finding, Severity, Sources};
 use latchline_site::model::Site;
+
+/// The name of a site file that was read from standard input.
+pub const STANDARD_INPUT: &str = "standard input";
 
 /// Everything there is to say about one site: the assessment, or why there is none.
 #[derive(Debug)]
@@ -11,6 +15,8 @@ pub struct Report<'a> {
     pub(crate) places: Places<'a>,
     pub(crate) assessment: Option<&'a Assessment>,
     pub(crate) site: Option<&'a Site>,
+    /// What is to be done, if it was asked for.
+    pub(crate) jobs: Option<&'a Jobs>,
     /// Standing findings met while reading the files, in the order of the files.
     pub(crate) read: Vec<&'a Finding>,
     /// Standing findings of the rules, in the order of `standing`.
@@ -65,6 +71,7 @@ impl<'a> Report<'a> {
             places: Places::new(sources),
             assessment,
             site: None,
+            jobs: None,
             read,
             judged,
             standing,
@@ -81,9 +88,34 @@ impl<'a> Report<'a> {
         self
     }
 
+    /// With what is to be done.
+    #[must_use]
+    pub fn with_jobs(mut self, jobs: Option<&'a Jobs>) -> Self {
+        self.jobs = jobs;
+        self
+    }
+
+    /// The command that makes the change of a job, by its number from 1 or a letter that stands for it; `None` where the site came from standard input.
+    pub(crate) fn command_of_job(&self, number: &str) -> Option<String> {
+        Some(format!("latchline fix {} --job {number} --write", self.file_in_command()?))
+    }
+
+    /// The site file as it is written in a command; `None` where it came from standard input.
+    pub(crate) fn file_in_command(&self) -> Option<String> {
+        let name = latchline_finding::shown::whole(self.name, &[]);
+        let quoted = name.contains([' ', '(', ')', '&', ';', '\'']);
+        (self.name != STANDARD_INPUT).then(|| if quoted { format!("\"{name}\"") } else { name.into_owned() })
+    }
+
     /// Whether the site could not be resolved, so that nothing was judged.
     pub fn is_unusable(&self) -> bool {
         self.assessment.is_none()
+    }
+
+    /// Whether it fails: an error stands.
+    pub fn fails(&self) -> bool {
+        self.counts().errors > 0
+            || self.assessment.is_some_and(|assessment| assessment.verdict == Verdict::Fails)
     }
 
     /// Whether a standing finding is at least this severe. What could not be judged counts as a

@@ -88,6 +88,7 @@ impl Table {
                 cells.chain([width(&self.columns[*column].head)]).max().unwrap_or(0)
             })
             .collect();
+        self.make_room_for_groups(used, &mut widths);
         let room = page.checked_sub(self.indent + GAP * used.len().saturating_sub(1))?;
         while widths.iter().sum::<usize>() > room {
             let widest = (0..widths.len())
@@ -96,6 +97,17 @@ impl Table {
             widths[widest] -= 1;
         }
         Some(widths)
+    }
+
+    /// Widens the last column before each group, so that the group before it ends in time.
+    fn make_room_for_groups(&self, used: &[usize], widths: &mut [usize]) {
+        let group = |place: usize| &self.columns[used[place]].group;
+        let starts: Vec<usize> = (0..used.len()).filter(|place| !group(*place).is_empty()).collect();
+        for pair in starts.windows(2) {
+            let (from, to) = (pair[0], pair[1]);
+            let columns = widths[from..to].iter().sum::<usize>() + GAP * (to - from);
+            widths[to - 1] += (width(group(from)) + GAP).saturating_sub(columns);
+        }
     }
 
     fn as_grid(&self, used: &[usize], widths: &[usize], look: &Look) -> String {
@@ -128,8 +140,10 @@ impl Table {
             let group = &self.columns[*column].group;
             if !group.is_empty() {
                 // A group over numbers starts where its first number's column starts.
-                let missing = at.saturating_sub(width(&line));
-                line.push_str(&" ".repeat(missing));
+                let reached = width(&line);
+                // Columns may have become narrower to fit the page; two heads never run together.
+                let least = usize::from(reached > self.indent);
+                line.push_str(&" ".repeat(at.saturating_sub(reached).max(least)));
                 line.push_str(group);
             }
             at += widths[place] + GAP;
@@ -269,6 +283,24 @@ mod tests {
              From                most  limit  Device\n  \
              D1.1                0.41   0.50  A-401\n  \
              Verteiler Süd 1.2  10.20         B-1\n"
+        );
+    }
+
+    #[test]
+    fn heads_of_groups_do_not_run_together() {
+        let mut table = Table::new(
+            vec![
+                Column::new("Current", "A", "", Set::Number),
+                Column::new("", "limit", "", Set::Number),
+                Column::new("Worst device", "", "", Set::Words),
+                Column::new("", "V", "", Set::Number),
+            ],
+            0,
+        );
+        table.row(["0.1", "", "A-1", "45.1"].map(String::from).to_vec());
+        assert_eq!(
+            table.render(&Look::default()),
+            "Current  Worst device\n      A            V\n    0.1  A-1    45.1\n"
         );
     }
 

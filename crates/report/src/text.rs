@@ -7,33 +7,88 @@ use crate::paint::Look;
 use crate::physics_text;
 use crate::report::Report;
 use crate::table::{Column, Set, Table, paragraph};
-use crate::{caret, figures, template, wording};
+use crate::{caret, figures, jobs_text, template, wording};
+use latchline_assess::jobs::excess;
 use latchline_assess::{Assessment, DeviceResult, RunSummary, SourceSummary, Verdict, WorstCurrent};
-use latchline_finding::{Finding, Language, OperatingState, Severity};
+use latchline_finding::{ElementId, Finding, Language, OperatingState, Severity};
 use latchline_words::report::{Head, Remark, severity};
 use latchline_words::{codes, states};
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
-/// The whole report as text.
-pub fn render(report: &Report<'_>, look: &Look) -> String {
+/// How much stands on the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Detail {
+    /// What is to be done first. Of a site that fails only the runs that do; lines of files only where the text is at fault.
+    FirstPage,
+    /// Every run, every finding with the lines that it points at, every assumed value.
+    Lines,
+}
+
+/// The report as text.
+pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     let mut blocks = vec![verdict(report, look)];
-    if let Some(assessment) = report.assessment {
-        blocks.extend(supplies(assessment, look));
+    let jobs = report.assessment.zip(report.jobs);
+    if let Some((assessment, jobs)) = jobs {
+        blocks.push(jobs_text::list(report, assessment, jobs, look));
     }
-    blocks.extend(findings(report, look));
+    let shortened = detail == Detail::FirstPage && jobs.is_some();
+    let troubled =
+        jobs.filter(|_| shortened && report.fails()).map(|(assessment, _)| Troubled::new(assessment));
+    if let Some(assessment) = report.assessment {
+        blocks.extend(supplies(assessment, look, troubled.as_ref()));
+    }
+    blocks.extend(report.read.iter().map(|finding| in_full(report, finding, look)));
+    match jobs {
+        Some((assessment, jobs)) if shortened => {
+            blocks.push(jobs_text::causes(report, assessment, jobs, look));
+            blocks.push(jobs_text::advice(report, look));
+        }
+        _ => blocks.extend(findings(report, look)),
+    }
     if let Some(assessment) = report.assessment {
         blocks.push(not_judged(assessment, look));
-        blocks.push(assumed(assessment, look));
+        if troubled.is_none() {
+            blocks.push(assumed(assessment, look));
+        }
     }
     blocks.push(accepted(report, look));
-    if report.assessment.is_some() {
-        blocks.push(
-            look.faint(paragraph(&Remark::Caution.say(look.language), 0, look.width).trim_end()) + "\n",
-        );
+    if let Some(assessment) = report.assessment {
+        let more = report.file_in_command().filter(|_| troubled.is_some()).map(|file| {
+            let line = Remark::MoreOnThePage { file: &file, assumed: assessment.assumed.len() };
+            paragraph(&line.say(look.language), 0, look.width)
+        });
+        let caution = paragraph(&Remark::Caution.say(look.language), 0, look.width);
+        blocks.push(format!("{}{}\n", more.unwrap_or_default(), look.faint(caution.trim_end())));
     }
     blocks.retain(|block| !block.trim().is_empty());
     blocks.join("\n")
+}
+
+/// Of a site that fails, the runs that give too much current or have a device that is low.
+struct Troubled {
+    runs: BTreeSet<ElementId>,
+}
+
+impl Troubled {
+    fn new(assessment: &Assessment) -> Self {
+        let mut runs = BTreeSet::new();
+        let low = |device: &DeviceResult| device.worst.margin_v() < 0.0;
+        runs.extend(
+            assessment.devices.iter().filter(|device| low(device)).filter_map(|device| device.run.clone()),
+        );
+        let over = |run: &&RunSummary| match (run.current.current_a, run.current.limit_a) {
+            (Some(current), Some(limit)) => current > limit,
+            (None, _) => true,
+            (Some(_), None) => false,
+        };
+        runs.extend(assessment.runs.iter().filter(over).map(|run| run.id.clone()));
+        Troubled { runs }
+    }
+
+    fn has(&self, run: &RunSummary) -> bool {
+        self.runs.contains(&run.id)
+    }
 }
 
 fn verdict(report: &Report<'_>, look: &Look) -> String {
@@ -50,24 +105,32 @@ fn verdict(report: &Report<'_>, look: &Look) -> String {
     if let Some(second) = second {
         text.push_str(&paragraph(&format!("{}.", wording::capital(&second)), 0, look.width));
     }
+    if let Some(jobs) = report.jobs {
+        text.push_str(&jobs_text::in_danger(jobs, look));
+    }
     text
 }
 
-/// One block per supply or regenerated output, and one that explains the figures.
-fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
+/// One block per supply or regenerated output, and one that explains the figures. Of a site that fails, the runs in trouble only, the
+/// others counted.
+fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -> Vec<String> {
     let mut blocks: Vec<String> = assessment
         .sources
         .iter()
         .map(|source| {
             let runs: Vec<&RunSummary> =
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
-            let mut text = source_lines(source, look);
+            let mut text = source_lines(source, troubled.is_some(), look);
             if runs.is_empty() {
                 let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
-            } else {
-                text.push_str(&run_table(assessment, &runs, look).render(look));
             }
-            text.push_str(&physics_text::of_source(assessment, &source.id, look));
+            let (shown, quiet): (Vec<&RunSummary>, Vec<&RunSummary>) =
+                runs.into_iter().partition(|run| troubled.is_none_or(|troubled| troubled.has(run)));
+            if !shown.is_empty() {
+                text.push_str(&run_table(assessment, &shown, look).render(look));
+            }
+            text.push_str(&runs_within(assessment, &quiet, look));
+            text.push_str(&physics_text::of_source(assessment, &source.id, troubled.is_some(), look));
             text
         })
         .collect();
@@ -78,11 +141,31 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
         let head = look.bold(Head::OtherRuns.say(look.language));
         blocks.push(format!("{head}\n{}", run_table(assessment, &others, look).render(look)));
     }
-    blocks.push(physics_text::signal(assessment, look));
-    if !assessment.runs.is_empty() {
+    // What is too weak is among the findings.
+    if troubled.is_none() {
+        blocks.push(physics_text::signal(assessment, look));
+    }
+    if !assessment.runs.is_empty() && troubled.is_none() {
         blocks.push(key(assessment, look));
     }
     blocks
+}
+
+/// Runs that are left out of the table, with the least margin on them.
+fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> String {
+    // Only what hangs on these runs themselves: beyond them may be one that is shown.
+    let own =
+        |device: &&DeviceResult| device.run_index.is_some_and(|own| runs.iter().any(|run| run.run == own));
+    let devices = assessment.devices.iter().filter(own);
+    let Some(least) = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v())) else {
+        return String::new();
+    };
+    let line = Remark::RunsWithin {
+        runs: runs.len(),
+        margin: &look.decimals(figures::rounded_down(least.worst.margin_v(), 2)),
+        device: &template::plain(least.id.as_str()),
+    };
+    paragraph(&line.say(look.language), 2, look.width)
 }
 
 /// How to read the tables.
@@ -95,7 +178,7 @@ fn key(assessment: &Assessment, look: &Look) -> String {
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
 }
 
-fn source_lines(source: &SourceSummary, look: &Look) -> String {
+fn source_lines(source: &SourceSummary, briefly: bool, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
     let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
@@ -112,7 +195,7 @@ fn source_lines(source: &SourceSummary, look: &Look) -> String {
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite()) {
         facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
     }
-    if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite()) {
+    if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
         let margin = &look.decimals(figures::rounded_down(margin, 2));
         facts.push(Remark::LoadingMargin { margin }.say(language));
     }
@@ -205,10 +288,9 @@ fn device_cells(device: Option<&DeviceResult>, look: &Look) -> [String; 5] {
     ]
 }
 
-/// Mistakes in the files each in full and in their order; findings of the rules by cause: the worst
-/// of a code in full, the others a line each.
+/// Findings of the rules: the worst of a code in full, the others a line each.
 fn findings(report: &Report<'_>, look: &Look) -> Vec<String> {
-    let mut blocks: Vec<String> = report.read.iter().map(|finding| in_full(report, finding, look)).collect();
+    let mut blocks: Vec<String> = Vec::new();
     let mut rest = &report.judged[..];
     while let Some(first) = rest.first() {
         let same =
@@ -248,16 +330,6 @@ fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String
         text.push_str(&paragraph(&line, 4, look.width));
     }
     text
-}
-
-/// How far a figure is beyond its limit, relative to it; without an operating point it is furthest.
-fn excess(finding: &Finding) -> f64 {
-    match (finding.value, finding.limit) {
-        (Some(value), _) if !value.value.is_finite() => f64::INFINITY,
-        (Some(value), Some(limit)) if limit.value != 0.0 => ((value.value - limit.value) / limit.value).abs(),
-        (Some(value), Some(_)) => value.value.abs(),
-        _ => 0.0,
-    }
 }
 
 fn not_judged(assessment: &Assessment, look: &Look) -> String {

@@ -106,11 +106,17 @@ pub fn not_judged(missing: &NotJudged, language: Language) -> String {
 /// The verdict in one or two lines; the second, if any, names the tightest place.
 pub fn verdict(report: &Report<'_>, language: Language) -> (String, Option<String>) {
     let counts = report.counts();
+    // Where nothing but that is wrong the verdict itself says so.
+    let not_judged = report
+        .assessment
+        .filter(|assessment| report.fails() || assessment.verdict != Verdict::NotJudged)
+        .map_or(0, |assessment| assessment.not_judged.len());
     let counted = [
         (counts.errors, Counted::Errors { count: counts.errors }),
         (counts.warnings, Counted::Warnings { count: counts.warnings }),
         (counts.advice, Counted::Advice { count: counts.advice }),
         (counts.accepted, Counted::Accepted { count: counts.accepted }),
+        (not_judged, Counted::NotJudged { count: not_judged }),
     ];
     let counted: Vec<String> =
         counted.iter().filter(|(count, _)| *count > 0).map(|(_, words)| words.say(language)).collect();
@@ -162,6 +168,10 @@ fn tightest(report: &Report<'_>, language: Language) -> Option<String> {
         voltage = Tightest::AtLeast { voltage: &voltage }.say(language);
     }
     let voltage = &voltage;
+    // On a site that fails for something else nothing is called tight.
+    if margin_v >= 0.0 && report.fails() {
+        return None;
+    }
     Some(if margin_v < 0.0 {
         let short = &decimals(figures::rounded_up(-margin_v, 2));
         Tightest::Below { device, source, voltage, short, limit, state }.say(language)
@@ -203,6 +213,7 @@ mod tests {
             edit: Edit::set(&["runs", "W 3", "cable"], "\"flex-1.0\""),
             value_after: Some(Figure::new(41.2, Unit::Volt)),
             cost: Some(Money::from_units(12.5)),
+            ..Remedy::default()
         };
         assert_eq!(
             super::remedy(&remedy, Language::English),
@@ -217,6 +228,7 @@ mod tests {
             edit: Edit::set(&["runs", "W3", "cable"], "\"flex-1.0\""),
             value_after: Some(Figure::new(41.2, Unit::Volt)),
             cost: Some(Money::from_units(12.5)),
+            ..Remedy::default()
         };
         assert_eq!(
             super::remedy(&remedy, Language::German),

@@ -4,7 +4,7 @@
 use crate::common::{DOCS, collapsed, failing, holding, sources};
 use latchline_assess::Assessment;
 use latchline_finding::{Code, Finding, Language, Severity};
-use latchline_report::{Look, Report, json, json_sheets, sarif, short, text};
+use latchline_report::{Detail, Look, Report, compare, json, json_sheets, sarif, short, text};
 
 fn with_report<T>(assessment: &Assessment, use_it: impl FnOnce(&Report<'_>) -> T) -> T {
     let sources = sources();
@@ -25,7 +25,7 @@ fn unusable<T>(use_it: impl FnOnce(&Report<'_>) -> T) -> T {
 }
 
 fn text_of(assessment: &Assessment, width: usize) -> String {
-    with_report(assessment, |report| text::render(report, &Look { width, ..Look::default() }))
+    with_report(assessment, |report| text::render(report, &Look { width, ..Look::default() }, Detail::Lines))
 }
 
 #[test]
@@ -45,7 +45,7 @@ fn text_of_a_site_without_operating_point() {
 
 #[test]
 fn text_of_an_unusable_file() {
-    insta::assert_snapshot!(unusable(|report| text::render(report, &Look::default())));
+    insta::assert_snapshot!(unusable(|report| text::render(report, &Look::default(), Detail::Lines)));
 }
 
 #[test]
@@ -73,8 +73,8 @@ fn colour_only_adds_escapes() {
     let sources = sources();
     let assessment = failing();
     let report = Report::new("jobs/site.toml", &sources, &[], Some(&assessment), DOCS.iter().copied());
-    let plain = text::render(&report, &Look::default());
-    let coloured = text::render(&report, &Look { colour: true, ..Look::default() });
+    let plain = text::render(&report, &Look::default(), Detail::Lines);
+    let coloured = text::render(&report, &Look { colour: true, ..Look::default() }, Detail::Lines);
     assert!(!plain.contains('\u{1b}'));
     assert!(coloured.contains("\u{1b}["));
     let mut stripped = String::new();
@@ -125,6 +125,7 @@ fn the_published_schemas_are_current() {
         ("check", json::schema()),
         ("door", json_sheets::door_schema()),
         ("supply", json_sheets::supply_schema()),
+        ("compare", compare::schema()),
     ] {
         let path = format!("{}/../../docs/schema/{name}.schema.json", env!("CARGO_MANIFEST_DIR"));
         let current = serde_json::to_string_pretty(&schema).unwrap() + "\n";

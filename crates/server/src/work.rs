@@ -2,6 +2,7 @@
 
 use crate::office::Office;
 use crate::refused::Refused;
+use latchline_assess::jobs::Jobs;
 use latchline_assess::{Assessment, GivenUp, NotJudged, VoltageResults};
 use latchline_finding::{Finding, Money, Sources};
 use latchline_reach::Headroom;
@@ -38,6 +39,8 @@ pub(crate) struct State {
     pub assessment: Option<Arc<Assessment>>,
     /// Whether remedies were looked for; they are in the findings then.
     pub remedies: bool,
+    /// What is to be done, once remedies were looked for.
+    pub jobs: Option<Arc<Jobs>>,
     /// How much more it carries.
     pub headroom: Option<Arc<Vec<Headroom>>>,
     /// Material of all that has a price, and how many parts have none.
@@ -196,6 +199,7 @@ fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>) -> 
         not_judged,
         assessment: None,
         remedies: false,
+        jobs: None,
         headroom: None,
         price,
         before,
@@ -284,10 +288,12 @@ fn stages(work: &Work, state: &State) -> Result<(), GivenUp> {
     }
     if let Some(mended) = view.remedies()? {
         let (all, mended) = (whole(mended), Arc::new(mended.clone()));
+        let jobs = view.jobs()?.cloned().map(Arc::new);
         tell(work, number, |state| {
             state.findings = Arc::new(all);
             state.assessment = Some(mended);
             state.remedies = true;
+            state.jobs = jobs;
         });
     }
     let headroom = view.headroom()?.map(|all| Arc::new(all.to_vec()));

@@ -1,5 +1,6 @@
 //! What is known of one text of the site file, whatever revisions have it.
 
+use latchline_assess::jobs::Jobs;
 use latchline_assess::{Assessing, Assessment, Effort, Memory, Wanted};
 use latchline_finding::{Finding, Sourced, Sources};
 use latchline_reach::Headroom;
@@ -27,6 +28,7 @@ pub(crate) struct Known {
     pub assessing: Option<Assessing<Arc<Site>>>,
     /// The assessment with remedies.
     pub remedies: OnceLock<Assessment>,
+    pub jobs: OnceLock<Jobs>,
     pub headroom: OnceLock<Vec<Headroom>>,
 }
 
@@ -48,6 +50,7 @@ impl Known {
             memory,
             assessing,
             remedies: OnceLock::new(),
+            jobs: OnceLock::new(),
             headroom: OnceLock::new(),
         }
     }

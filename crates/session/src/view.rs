@@ -3,14 +3,16 @@
 use crate::known::Known;
 use crate::revision::Revision;
 use crate::standing::Standing;
+use latchline_assess::jobs::{Jobs, jobs};
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Report;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults};
-use latchline_finding::{FileId, Finding, Sourced, Sources};
+use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, headroom_while};
 use latchline_remedy::Bench;
 use latchline_site::LoadedCatalogues;
+use latchline_site::edit;
 use latchline_site::model::Site;
 use std::sync::Arc;
 
@@ -164,6 +166,24 @@ impl View {
             self.known.remedies.get_or_init(|| with);
         }
         Ok(self.known.remedies.get())
+    }
+
+    /// What is to be done, worst danger first, with the remedies.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn jobs(&self) -> Result<Option<&Jobs>, GivenUp> {
+        if self.known.jobs.get().is_none()
+            && let (Some(site), Some(assessment)) = (self.site(), self.remedies()?)
+        {
+            let changed = |change: &Edit| {
+                let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
+                self.loaded.resolve(&self.sources().with_text(self.site_file, text), self.site_file).site
+            };
+            let found = jobs(site, assessment, &changed);
+            self.known.jobs.get_or_init(|| found);
+        }
+        Ok(self.known.jobs.get())
     }
 
     /// How much more the site carries.

@@ -14,7 +14,7 @@ latchline_finding::codes! {
     FILE_TOO_LARGE, "file-too-large", Error, ["bytes", "limit"];
     TOO_MANY_TABLES, "too-many-tables", Error, ["count", "limit"];
     NESTED_TOO_DEEPLY, "nested-too-deeply", Error, ["limit"];
-    TOML_SYNTAX, "toml-syntax", Error, ["detail"];
+    TOML_SYNTAX, "toml-syntax", Error, ["detail", "quoted?"];
     DUPLICATE_KEY, "duplicate-key", Error, ["key"];
     TOO_MANY_FINDINGS, "too-many-findings", Error, ["count"];
     UNKNOWN_KEY, "unknown-key", Error, ["key", "table", "nearest", "valid", "choices?"];
@@ -39,7 +39,7 @@ latchline_finding::codes! {
     PORT_NEEDED, "port-needed", Error, ["name", "ports"];
     NO_SUCH_PORT, "no-such-port", Error, ["name", "port", "ports"];
     PORT_USED_TWICE, "port-used-twice", Error, ["port", "run", "other_run"];
-    RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run"];
+    RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run", "from?"];
     NOT_ISOLATING, "not-isolating", Error, ["name"];
     LENGTH_MISSING, "length-missing", Error, ["run", "sections"];
     LENGTHS_DO_NOT_FIT, "lengths-do-not-fit", Error, ["run", "lengths", "sections"];

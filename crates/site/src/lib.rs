@@ -7,6 +7,8 @@
 //! * [`schema`]: JSON Schemas for editors, made from the same [`keys`] that the reader uses;
 //! * [`cables`]: every length of cable and what it belongs to;
 //! * [`bill`]: what must be bought and pulled, and what it costs;
+//! * [`changes`]: what is different between two versions of a site, as work on site;
+//! * [`ways`]: on which runs power comes to a thing;
 //! * [`codes`]: the manual pages of those findings.
 //!
 //! ```
@@ -27,6 +29,7 @@ pub mod bill;
 mod builtin;
 pub mod cables;
 pub mod catalogue;
+pub mod changes;
 pub mod codes;
 pub mod edit;
 pub mod keys;
@@ -36,6 +39,7 @@ mod resolve;
 pub mod schema;
 #[cfg(test)]
 mod tables;
+pub mod ways;
 
 pub use builtin::builtin_catalogue;
 pub use resolve::{LoadedCatalogues, ParsedSite, Resolved, resolve};

@@ -29,6 +29,7 @@ pub mod reading;
 pub mod report;
 pub mod row;
 pub mod states;
+pub mod symptoms;
 pub mod template;
 pub mod terms;
 pub mod tolerance;

@@ -26,6 +26,7 @@ words! {
         Measurement: "measurement" | "Messung",
         Acceptance: "acceptance" | "Akzeptanz",
         Lock: "lock" | "Schloss",
+        CableAtLock: "cable at a lock" | "Leitung an einem Schloss",
         LightAtDoor: "light at a door" | "Leuchte an einer Tür",
         AlarmInput: "alarm input" | "Meldeeingang",
         Station: "station" | "Station",
@@ -157,6 +158,11 @@ words! {
         TooLong: "too-long" | "zu lang",
         SpaceAtEnd: "space-at-end" | "Leerzeichen am Rand",
         Slash: "slash" | "Schrägstrich",
+        RangeEnds:
+            "range-ends, write a range as A-1..A-32"
+            | "die Enden passen nicht; ein Bereich wird als A-1..A-32 geschrieben",
+        RangeFloors: "range-floors, there are fewer floors above the first" | "darüber gibt es weniger Geschosse",
+        RangeTwice: "range-twice, another range has the name too" | "ein anderer Bereich hat den Namen auch",
     }
 }
 

@@ -28,7 +28,7 @@ sentences! {
         StandbyNight: "in standby by night" | "in Ruhe bei Nacht",
         Call: "during a call" | "während eines Rufs",
         OneCall: "with one call" | "bei einem Ruf",
-        Calls { calls: usize }: "with {calls} calls at once" | "bei {calls} gleichzeitigen Rufen",
+        Calls { calls: usize }: "with {calls:call|calls} at once" | "bei {calls:gleichzeitigen Ruf|gleichzeitigen Rufen}",
         OneView: "with one self-started view" | "während ein Bewohner auf eine Kamera sieht",
         Views: "while residents view" | "während Bewohner auf Kameras sehen",
         AllCall: "during an all-call" | "beim Sammelruf",

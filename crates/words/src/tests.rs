@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 40] = [
+    let all: [&[SentenceRow]; 43] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -23,6 +23,9 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         report::SheetWords::ROWS,
         commands::AcceptWords::ROWS,
         commands::AddressWords::ROWS,
+        commands::AskWords::ROWS,
+        commands::CompareWords::ROWS,
+        report::JobWords::ROWS,
         commands::CatalogueWords::ROWS,
         commands::FixWords::ROWS,
         commands::HeadroomWords::ROWS,
@@ -76,6 +79,11 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(calculation::Symbol::ALL, calculation::Symbol::row),
         rows(calculation::FormulaSource::ALL, calculation::FormulaSource::row),
         rows(commands::AddressHead::ALL, commands::AddressHead::row),
+        rows(commands::AskHead::ALL, commands::AskHead::row),
+        rows(commands::CompareHead::ALL, commands::CompareHead::row),
+        rows(report::DangerWord::ALL, report::DangerWord::row),
+        rows(report::JobHead::ALL, report::JobHead::row),
+        rows(report::SymptomHead::ALL, report::SymptomHead::row),
         rows(commands::CatalogueHead::ALL, commands::CatalogueHead::row),
         rows(commands::LimitWord::ALL, commands::LimitWord::row),
         rows(design::ComparisonHead::ALL, design::ComparisonHead::row),

@@ -12,6 +12,8 @@ use latchline_finding::{Severity, shown};
 use latchline_report::addresses as numbers;
 use latchline_report::{Look, Report, short};
 use latchline_site::addresses::{FoundList, assign, freeze, read_found_list, reconcile};
+use latchline_site::model::Site;
+use latchline_site::parse::NameBudget;
 use latchline_words::commands::AddressWords;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
@@ -28,6 +30,9 @@ use std::process::ExitCode;
 pub struct AddressesArguments {
     /// The site file; `-` reads standard input
     site: PathBuf,
+    /// Only these stations, each with its switches in characters, its run and what a meter reads there: 27B:2
+    #[arg(value_name = "STATION", conflicts_with_all = ["freeze", "found"])]
+    stations: Vec<String>,
     /// Form of the result
     #[arg(long, value_enum, default_value_t = TextOrJson::Text)]
     format: TextOrJson,
@@ -72,8 +77,8 @@ pub fn run(
         }
         let found = reconcile(site, &plan, &devices);
         let text = match arguments.format {
-            TextOrJson::Text => numbers::reconciliation_text(site, &found, &unread, &look),
-            TextOrJson::Json => pretty(&numbers::reconciliation_document(site, &found, &unread))?,
+            TextOrJson::Text => numbers::found::text(site, &plan, &found, &unread, &look),
+            TextOrJson::Json => pretty(&numbers::found::document(site, &plan, &found, &unread))?,
         };
         output::put(&text, output)?;
         let agrees = found.missing.is_empty()
@@ -81,6 +86,18 @@ pub fn run(
             && found.duplicated.is_empty()
             && unread.is_empty();
         return Ok(ExitCode::from(u8::from(!agrees)));
+    }
+    if !arguments.stations.is_empty() {
+        let stations =
+            arguments.stations.iter().map(|name| named(site, name)).collect::<Result<Vec<usize>>>()?;
+        let readings = view.readings()?;
+        let text = match arguments.format {
+            Format::Text => numbers::device::text(site, &plan, readings.as_ref(), &stations, &look),
+            Format::Json => pretty(&numbers::device::documents(site, &plan, readings.as_ref(), &stations))?,
+        };
+        output::put(&text, output)?;
+        let complete = stations.iter().all(|station| plan.numbers(*station).is_some());
+        return Ok(ExitCode::from(u8::from(!complete)));
     }
     let text = match arguments.format {
         TextOrJson::Text => numbers::text(site, &plan, &look),
@@ -92,6 +109,24 @@ pub fn run(
     // What is wrong with the numbers belongs to the check; here it is said beside the result.
     let _ = std::io::stderr().write_all(short::findings(&report, look.language).as_bytes());
     Ok(ExitCode::from(u8::from(report.fails_at(Severity::Error))))
+}
+
+/// The station with this name; of a dwelling alone its main station.
+fn named(site: &Site, name: &str) -> Result<usize> {
+    let find = |wanted: &str| {
+        let same = |id: &str| id.eq_ignore_ascii_case(wanted);
+        site.stations.iter().position(|station| same(station.id.as_str()))
+    };
+    // The main station is the first of its dwelling, whatever its extension number.
+    let main = name.strip_suffix(":1");
+    if let Some(station) = find(name).or_else(|| find(main?)) {
+        return Ok(station);
+    }
+    let names: Vec<&str> = site.stations.iter().map(|station| station.id.as_str()).collect();
+    match NameBudget::default().nearest(name, names.iter().copied()).as_slice() {
+        [] => bail!("the site has no station \"{name}\"; latchline addresses SITE lists all {}", names.len()),
+        near => bail!("the site has no station \"{name}\"; did you mean {}?", near.join(" or ")),
+    }
 }
 
 fn pretty(document: &impl serde::Serialize) -> Result<String> {

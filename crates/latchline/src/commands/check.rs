@@ -11,7 +11,7 @@ use clap::{Args, ValueEnum};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::ToleranceOptions;
 use latchline_finding::Severity;
-use latchline_report::{Look, Report, json, json_sheets, sarif, sheet, short, text};
+use latchline_report::{Detail, Look, Report, json, json_sheets, sarif, sheet, short, text};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -22,8 +22,8 @@ const WATCH_INTERVAL: Duration = Duration::from_millis(200);
 
 /// Check a site: does it work in every operating state, where not, and by how much
 ///
-/// Prints the verdict, a table of every supply's runs with the worst device of each, and the findings
-/// with the lines they point at. Exit status: 0 clean or accepted, 1 a finding of at least the
+/// Prints the verdict, what is to be done, worst danger first, a table of every supply's runs with the worst
+/// device of each, and what was found. Exit status: 0 clean or accepted, 1 a finding of at least the
 /// severity of --fail-on, 2 the site cannot be used.
 #[derive(Debug, Args)]
 pub struct CheckArguments {
@@ -52,6 +52,9 @@ pub struct CheckArguments {
     fail_on: FailOn,
     #[command(flatten)]
     language: LanguageArguments,
+    /// Show all runs, every finding with the lines of the files that it points at, and every assumed value
+    #[arg(long)]
+    lines: bool,
     /// When to use colour in text
     #[arg(long, value_enum, value_name = "WHEN", default_value_t = Colour::Auto)]
     color: Colour,
@@ -100,6 +103,7 @@ struct Job<'a> {
     threshold: Severity,
     samples: Option<ToleranceOptions>,
     look: Look,
+    detail: Detail,
     result: &'a ResultFile,
 }
 
@@ -135,6 +139,7 @@ pub fn run(
         look: surroundings
             .look(arguments.color, arguments.result.is_named())
             .in_language(arguments.language.language()),
+        detail: if arguments.lines { Detail::Lines } else { Detail::FirstPage },
         result: &arguments.result,
     };
     if !arguments.watch {
@@ -175,12 +180,13 @@ fn once(
     let name = &view.sources().file(view.site_file()).name;
     let read = assessment.as_ref().map_or(view.reading(), |assessment| &assessment.read);
     let report = Report::new(name, view.sources(), read, assessment.as_ref(), codes::all())
-        .of_site(view.site().map(|site| &**site));
+        .of_site(view.site().map(|site| &**site))
+        .with_jobs(if job.format == Format::Short { None } else { view.jobs()? });
     let text = match (job.sheet, &assessment) {
         (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, job)?,
         // Without an assessment there is no sheet: the report says why.
         _ => match job.format {
-            Format::Text => text::render(&report, &job.look),
+            Format::Text => text::render(&report, &job.look, job.detail),
             Format::Short => short::render(&report, job.look.language),
             Format::Json => json::render(&report)?,
             Format::Sarif => sarif::render(&report, &working_folder())?,

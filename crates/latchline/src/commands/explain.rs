@@ -7,16 +7,19 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
 use latchline_report::explain;
+use latchline_words::symptoms;
 use std::io::Write;
 use std::process::ExitCode;
 
-/// Explain a finding's code: what is checked, why it matters, what to do
+/// Explain a finding's code, or a symptom: what to measure, what it may come of, what to do
 ///
-/// Without a code, lists all codes with their severity and a line each.
+/// A symptom is told as people tell it: latchline explain no picture. Without anything, lists all codes with their severity and a
+/// line each.
 #[derive(Debug, Args)]
 pub struct ExplainArguments {
-    /// The code, as printed in brackets with every finding
-    code: Option<String>,
+    /// The code, as printed with every finding, or what does not work, in a few words
+    #[arg(value_name = "CODE OR SYMPTOM")]
+    asked: Vec<String>,
     #[command(flatten)]
     language: LanguageArguments,
 }
@@ -31,9 +34,17 @@ pub fn run(
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     let look = surroundings.look(Colour::Auto, false).in_language(arguments.language.language());
-    let text = match &arguments.code {
-        Some(code) => explain::page(codes::find(code)?, &look),
-        None => explain::list(&codes::all(), &look),
+    let asked = arguments.asked.join(" ");
+    let text = match asked.trim() {
+        "" => explain::list(&codes::all(), &look),
+        code if codes::all().iter().any(|doc| doc.code == *code) => explain::page(codes::find(code)?, &look),
+        told => match symptoms::meant_by(told).as_slice() {
+            [] => explain::page(codes::find(told)?, &look),
+            meant => {
+                let pages: Vec<String> = meant.iter().map(|one| explain::symptom(one, &look)).collect();
+                format!("{}\n{}", pages.join("\n"), explain::after_symptoms(&look))
+            }
+        },
     };
     output::put(&text, output)?;
     Ok(ExitCode::SUCCESS)

@@ -8,11 +8,12 @@ use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::Args;
+use latchline_assess::Assessment;
 use latchline_finding::{Finding, Language, Remedy, Severity, shown};
 use latchline_remedy::{Bench, pair, propose};
 use latchline_report::table::hanging;
 use latchline_report::{Look, wording};
-use latchline_session::Mended;
+use latchline_session::{Mended, Session, View};
 use latchline_words::commands::FixWords;
 use latchline_words::report::severity;
 use std::io::Write;
@@ -32,6 +33,9 @@ pub struct FixArguments {
     /// Mend the finding with this number in the list
     #[arg(long, value_name = "NUMBER", conflicts_with = "all")]
     finding: Option<usize>,
+    /// Do the job with this number in the list that check shows
+    #[arg(long, value_name = "NUMBER", conflicts_with_all = ["all", "finding"])]
+    job: Option<usize>,
     /// Which of its remedies, by number [default: the first, which is the cheapest]
     #[arg(long, value_name = "NUMBER", requires = "finding")]
     remedy: Option<usize>,
@@ -78,6 +82,16 @@ pub fn run(
         // Without --write the file is what it was.
         return Ok(status(if arguments.write { left } else { &assessment.findings }));
     }
+    if let Some(number) = arguments.job {
+        surroundings.working(&FixWords::Looking.say(look.language));
+        let Some((finding, remedy)) = job(&view, &bench, number)? else {
+            bail!(
+                "no change of the kinds that are tried does job {number}, alone or in a pair; latchline check {} says what helps",
+                arguments.site.display()
+            );
+        };
+        return make(arguments, &mut session, &original, &finding, &remedy, assessment, look, output);
+    }
     let Some(number) = arguments.finding else {
         surroundings.working(&FixWords::Looking.say(look.language));
         list(&bench, &open, look, output)?;
@@ -99,6 +113,34 @@ pub fn run(
             remedies.len()
         );
     };
+    make(arguments, &mut session, &original, finding, remedy, assessment, look, output)
+}
+
+/// The first finding of a job and the change that does it; `None` if no change is known, alone or in a pair.
+fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<Option<(Finding, Remedy)>> {
+    let (Some(jobs), Some(assessment)) = (view.jobs()?, view.remedies()?) else { return Ok(None) };
+    let Some(job) = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)) else {
+        bail!("there is no job {number}; there are {}: latchline check shows them", jobs.jobs.len());
+    };
+    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    let Some(finding) = worst.map(|index| &assessment.findings[*index]) else { return Ok(None) };
+    let change = job.change.as_ref().map(|change| change.remedy.clone());
+    Ok(change.or_else(|| pair(bench, finding)).map(|remedy| (finding.clone(), remedy)))
+}
+
+/// Shows a change and makes it if that is wanted.
+#[allow(clippy::too_many_arguments, reason = "what a command was given, what it found, and where to say it")]
+fn make(
+    arguments: &FixArguments,
+    session: &mut Session,
+    original: &Original,
+    finding: &Finding,
+    remedy: &Remedy,
+    assessment: &Assessment,
+    look: &Look,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let before = session.view().text().to_string();
     if !remedy.changes_the_file() {
         write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
         write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
@@ -109,8 +151,8 @@ pub fn run(
     let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
     write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
-    write!(output, "{}", difference(before, after.text()))?;
-    finish(arguments, &original, after.text(), look, output)?;
+    write!(output, "{}", difference(&before, after.text()))?;
+    finish(arguments, original, after.text(), look, output)?;
     if !arguments.write {
         return Ok(status(&assessment.findings));
     }

@@ -2,8 +2,10 @@
 
 pub mod accept;
 pub mod addresses;
+pub mod ask;
 pub mod catalogue;
 pub mod check;
+pub mod compare;
 pub mod completions;
 pub mod design;
 mod design_change;
@@ -31,7 +33,7 @@ mod written;
 
 use crate::failure::UNUSABLE;
 use latchline_finding::{Finding, Language, Sources};
-use latchline_report::{Look, Report, text};
+use latchline_report::{Detail, Look, Report, text};
 use latchline_session::View;
 use std::io::Write as _;
 use std::process::ExitCode;
@@ -49,7 +51,7 @@ fn refuse(view: &View, look: &Look) -> anyhow::Result<ExitCode> {
 /// Says on standard error what was met while files were read, each at its place.
 fn tell(name: &str, sources: &Sources, findings: &[Finding], look: &Look) {
     let report = Report::new(name, sources, findings, None, crate::codes::all());
-    let text = text::render(&report, &Look { colour: false, ..*look });
+    let text = text::render(&report, &Look { colour: false, ..*look }, Detail::Lines);
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());
 }

@@ -1,5 +1,6 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
+use super::ask::{cable_meant, of_run};
 use super::catalogue::Parts;
 use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
@@ -9,7 +10,9 @@ use anyhow::{Result, bail};
 use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
-use latchline_reach::{Cell, MOST_STATIONS, Question, default_question, tables};
+use latchline_reach::telephone::{Carried, OneRun, Power};
+use latchline_reach::{Cell, MOST_STATIONS, Question, tables};
+use latchline_report::Look;
 use latchline_site::catalogue::Catalogue;
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
@@ -19,19 +22,25 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+/// The cable that is meant where none is named.
+const USUAL_CABLE: &str = "pair-0.8";
+
 /// How many stations can hang on one port, how far apart, on which cable
 ///
 /// Needs no site file. Solves the worst state at the adverse corner of the tolerances for a bare site:
 /// the family's largest supply, one distributor, as many door stations as calls may stand at once, one chain of equal
-/// stations. Without --cable, compares all cables.
+/// stations. Without --cable, compares all cables. With --total, answers for one run of that length in one sentence.
 #[derive(Debug, Args)]
 pub struct ReachArguments {
-    /// Family of the catalogue
-    family: String,
+    /// Family of the catalogue [default: that of --station, else the one with most models]
+    family: Option<String>,
+    /// Length of one run in metres: how many stations work on it, on mains and to the battery's end, in one sentence
+    #[arg(long, value_name = "METRES", value_parser = metres, conflicts_with_all = ["spacing", "feeder", "chart"])]
+    total: Option<f64>,
     /// Model of the stations [default: the heaviest indoor station of the family]
     #[arg(long)]
     station: Option<String>,
-    /// Cable of the chain; a table of spacings and feeder lengths is printed for it
+    /// Cable of the chain, by its name or an everyday name ("bell wire", "0.5"); a table of spacings and feeder lengths is printed for it
     #[arg(long)]
     cable: Option<String>,
     /// Model of the supply [default: the largest of the family]
@@ -105,11 +114,12 @@ pub fn run(
     let catalogue = loaded.catalogue();
     let question = question(arguments, catalogue)?;
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
+    if let Some(total_m) = arguments.total {
+        let parts = Parts { sources, loaded };
+        return of_total(arguments, &parts, question, total_m, calls, &look, output);
+    }
     let cables: Vec<String> = match &arguments.cable {
-        Some(cable) => {
-            known("cable", cable, catalogue.cables.keys())?;
-            vec![cable.clone()]
-        }
+        Some(cable) => vec![cable_meant(catalogue, cable)?.head.name.clone()],
         None => catalogue.cables.keys().cloned().collect(),
     };
     // One cable: a full table. All cables: each spacing behind the shortest feeder.
@@ -134,31 +144,51 @@ pub fn run(
     Ok(ExitCode::SUCCESS)
 }
 
-fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {
-    known("family", &arguments.family, catalogue.families.keys())?;
-    let Some(mut question) = default_question(catalogue, &arguments.family) else {
-        bail!("the family {} lacks a supply, distributor, door or indoor station", arguments.family);
-    };
-    if let Some(station) = &arguments.station {
-        known("station", station, catalogue.stations.keys())?;
-        of_family(station, &catalogue.stations[station].family.value, &arguments.family)?;
-        question.station.clone_from(station);
+/// How many stations work on one run of this length.
+fn of_total(
+    arguments: &ReachArguments,
+    parts: &Parts,
+    question: Question,
+    total_m: f64,
+    calls: usize,
+    look: &Look,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    if !(0.1..=2000.0).contains(&total_m) {
+        bail!("--total {total_m} is not a length between 0.1 and 2000 m");
     }
+    let asked = arguments.cable.as_deref().unwrap_or(USUAL_CABLE);
+    let cable = cable_meant(parts.loaded.catalogue(), asked)?.head.name.clone();
+    let supply_is_stated = arguments.supply.is_some();
+    let run = OneRun { question, supply_is_stated, cable, total_m, calls };
+    let (answer, carried) = of_run(parts, &run, look)?;
+    let text = match arguments.format {
+        Format::Text => answer.text().to_string(),
+        Format::Json => total_json(&run, &carried)?,
+    };
+    arguments.result.put(&text, &arguments.catalogue, output)?;
+    let works = carried.iter().all(|one| one.stations > 0);
+    Ok(ExitCode::from(u8::from(!works)))
+}
+
+fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {
+    let (family, station) = (arguments.family.as_deref(), arguments.station.as_deref());
+    let mut question = super::ask::question(catalogue, family, station)?;
     if let Some(supply) = &arguments.supply {
         known("supply", supply, catalogue.supplies.keys())?;
-        of_family(supply, &catalogue.supplies[supply].family.value, &arguments.family)?;
+        of_family(supply, &catalogue.supplies[supply].family.value, &question.family)?;
         question.supply.clone_from(supply);
     }
     if let Some(distributor) = &arguments.distributor {
         known("distributor", distributor, catalogue.boxes.keys())?;
-        of_family(distributor, &catalogue.boxes[distributor].family.value, &arguments.family)?;
+        of_family(distributor, &catalogue.boxes[distributor].family.value, &question.family)?;
         question.distributor.clone_from(distributor);
     }
     Ok(question)
 }
 
 /// A length in metres as people write it: `6`, `6.5`, `6m`, `6.5 m`.
-fn metres(text: &str) -> Result<f64, String> {
+pub(super) fn metres(text: &str) -> Result<f64, String> {
     let number = text.trim();
     let number = number.strip_suffix(['m', 'M']).unwrap_or(number).trim_end();
     number.parse().map_err(|_| {
@@ -166,7 +196,7 @@ fn metres(text: &str) -> Result<f64, String> {
     })
 }
 
-fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) -> Result<()> {
+pub(super) fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) -> Result<()> {
     let names: Vec<&str> = names.map(String::as_str).collect();
     if names.contains(&name) {
         return Ok(());
@@ -175,7 +205,7 @@ fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) ->
 }
 
 /// Refuses a part that cannot work with the family: a table of noughts would look like an answer.
-fn of_family(part: &str, its_family: &str, family: &str) -> Result<()> {
+pub(super) fn of_family(part: &str, its_family: &str, family: &str) -> Result<()> {
     if its_family != family {
         bail!("{part} is of the family {its_family} and does not work with {family}");
     }
@@ -348,6 +378,58 @@ struct Document<'a> {
     supply: &'a str,
     simultaneous_calls: usize,
     cables: Vec<CableDocument<'a>>,
+}
+
+/// How many stations work on one run.
+#[derive(Serialize)]
+struct TotalDocument<'a> {
+    format_version: u32,
+    latchline_version: &'static str,
+    family: &'a str,
+    station: &'a str,
+    distributor: &'a str,
+    cable: &'a str,
+    total_m: f64,
+    simultaneous_calls: usize,
+    carried: Vec<CarriedDocument<'a>>,
+}
+
+#[derive(Serialize)]
+struct CarriedDocument<'a> {
+    power: &'static str,
+    supply: &'a str,
+    stations: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    margin_v: Option<f64>,
+}
+
+fn total_json(run: &OneRun, carried: &[Carried]) -> Result<String> {
+    let document = TotalDocument {
+        format_version: 1,
+        latchline_version: env!("CARGO_PKG_VERSION"),
+        family: &run.question.family,
+        station: &run.question.station,
+        distributor: &run.question.distributor,
+        cable: &run.cable,
+        total_m: run.total_m,
+        simultaneous_calls: run.calls,
+        carried: carried
+            .iter()
+            .map(|one| CarriedDocument {
+                power: match one.power {
+                    Power::Mains => "mains",
+                    Power::BatteryEnd => "battery-end",
+                },
+                supply: &one.supply,
+                stations: one.stations,
+                limit: one.limit.map(|code| code.as_str()),
+                margin_v: one.margin_v,
+            })
+            .collect(),
+    };
+    Ok(latchline_report::json::text(&document)?)
 }
 
 #[derive(Serialize)]

@@ -29,6 +29,8 @@ enum Which {
     Door,
     /// The result of `check --supply NAME --format json`
     Supply,
+    /// The result of `compare --format json`
+    Compare,
     /// The result of `locate --format json`
     Locate,
 }
@@ -44,6 +46,7 @@ pub fn run(arguments: &SchemaArguments, output: &mut dyn Write) -> Result<ExitCo
         Which::Check => latchline_report::json::schema(),
         Which::Door => latchline_report::json_sheets::door_schema(),
         Which::Supply => latchline_report::json_sheets::supply_schema(),
+        Which::Compare => latchline_report::compare::schema(),
         Which::Locate => super::locate_json::schema(),
     };
     output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), output)?;

@@ -71,7 +71,7 @@ pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
         // An empty or half-written site is read, and what it lacks is told.
         Kind::Site | Kind::Empty => return Ok(()),
         Kind::Workbook => format!("if it is a survey, make a site of it with: latchline design {shown}"),
-        Kind::Catalogue => format!("list its parts with: latchline catalogue {shown}"),
+        Kind::Catalogue => format!("list its parts with: latchline catalogue --catalogue {shown}"),
         Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => {
             String::from("name the site file that it was made of, for example site.toml")
         }

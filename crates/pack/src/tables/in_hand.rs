@@ -51,13 +51,18 @@ pub fn table(subject: &Subject<'_>) -> Table {
             run.stations_in_hand.map_or(Cell::text(MISSING), Cell::count),
         ]);
     }
-    table.heading(locale.word(Word::FreePorts));
+    let mut free = Vec::new();
     for (index, item) in site.boxes.iter().enumerate() {
         let is_used =
             |port: u32| site.runs.iter().any(|run| run.from == RunStart::Port { box_index: index, port });
-        for port in (1..=site.box_model(item).ports.value).filter(|port| !is_used(*port)) {
-            table.row(vec![Cell::text(format!("{}.{port}", item.id)), locale.cell(Word::Free)]);
-        }
+        let ports = (1..=site.box_model(item).ports.value).filter(|port| !is_used(*port));
+        free.extend(ports.map(|port| format!("{}.{port}", item.id)));
+    }
+    if !free.is_empty() {
+        table.heading(locale.word(Word::FreePorts));
+    }
+    for port in free {
+        table.row(vec![Cell::text(port), locale.cell(Word::Free)]);
     }
     table
 }

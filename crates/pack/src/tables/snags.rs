@@ -14,20 +14,22 @@ const EMPTY_LINES: usize = 25;
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::Line, 6),
-        column(locale, Word::Kind, 12),
-        column(locale, Word::Where, 18),
-        column(locale, Word::Snag, 70),
-        column(locale, Word::Value, 12),
-        column(locale, Word::Limit, 12),
-        column(locale, Word::State, 24),
-        column(locale, Word::DateDone, 14),
-        column(locale, Word::By, 12),
+        column(locale, Word::Line, 5),
+        column(locale, Word::Kind, 10),
+        column(locale, Word::Where, 16),
+        column(locale, Word::Snag, 90),
+        column(locale, Word::Value, 10),
+        column(locale, Word::Limit, 10),
+        column(locale, Word::State, 17),
+        column(locale, Word::DateDone, 12),
+        column(locale, Word::By, 10),
     ];
     let mut table = Table::new(Part::Snags, locale.word(Word::SnagsTitle), columns);
     table.note(locale.word(Word::SnagsNote));
     let mut number = 0;
-    table.heading(locale.word(Word::SnagsFound));
+    if !subject.findings.is_empty() || !subject.assessment.not_judged.is_empty() {
+        table.heading(locale.word(Word::SnagsFound));
+    }
     for finding in &subject.findings {
         number += 1;
         let kind = match finding.severity {

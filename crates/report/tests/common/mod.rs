@@ -124,6 +124,7 @@ pub fn failing() -> Assessment {
         edit: Edit::set(&["runs", "A-R2", "cable"], "\"pair-0.8\""),
         value_after: Some(Figure::new(41.2, Unit::Volt)),
         cost: Some(Money::from_units(18.6)),
+            ..Remedy::default()
     });
     let mut accepted = Finding::new(Code("silenced-group"), Severity::Warning, at("A-R1"))
         .about("A-R1")
@@ -183,6 +184,7 @@ pub fn failing() -> Assessment {
             dwellings: Vec::new(),
             entrances: Vec::new(),
             management: Vec::new(),
+            chosen: Vec::new(),
             findings: Vec::new(),
         },
         read: Vec::new(),

@@ -2,7 +2,7 @@
 
 use crate::work::State;
 use latchline_finding::{Finding, Language, Locale, Money, Remedy, Severity};
-use latchline_report::wording;
+use latchline_report::{jobs_text, wording};
 use latchline_words::codes;
 use latchline_words::office::{Label, Told};
 use latchline_words::report::remedy_kind;
@@ -17,6 +17,37 @@ const MOST_NAMED: usize = 4;
 struct Job<'a> {
     first: &'a Finding,
     others: Vec<&'a Finding>,
+    /// What is wrong and what to do about it, where that is known of the whole job.
+    told: Option<(String, String)>,
+    /// The change of the job with the finding that carries it and its number there.
+    change: Option<(&'a Finding, usize, &'a Remedy)>,
+}
+
+/// The jobs as every output has them, then what is no job: findings of reading, and advice.
+fn listed(state: &State, language: Language) -> Vec<Job<'_>> {
+    let (Some(jobs), Some(assessment)) = (&state.jobs, &state.assessment) else {
+        return grouped(&state.findings);
+    };
+    let mut list: Vec<Job<'_>> = Vec::new();
+    for job in &jobs.jobs {
+        let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        let mut findings = findings.map(|index| &assessment.findings[*index]);
+        let Some(first) = findings.next() else { continue };
+        let told = (
+            jobs_text::title(assessment, jobs, job, language),
+            jobs_text::what_to_do(assessment, jobs, job, language),
+        );
+        let change = job.change.as_ref();
+        let change = change.map(|one| (&assessment.findings[one.finding], one.number, &one.remedy));
+        list.push(Job { first, others: findings.collect(), told: Some(told), change });
+    }
+    let is_job = |finding: &Finding| {
+        let mut all = assessment.findings.iter();
+        finding.severity > Severity::Advice
+            && all.any(|one| (one.code, &one.element) == (finding.code, &finding.element))
+    };
+    list.extend(grouped(&state.findings).into_iter().filter(|job| !is_job(job.first)));
+    list
 }
 
 /// Findings that the same remedy mends, or that are the same but for the element, are one job.
@@ -35,7 +66,7 @@ fn grouped(findings: &[Finding]) -> Vec<Job<'_>> {
         };
         match jobs.iter_mut().find(same) {
             Some(job) => job.others.push(finding),
-            None => jobs.push(Job { first: finding, others: Vec::new() }),
+            None => jobs.push(Job { first: finding, others: Vec::new(), told: None, change: None }),
         }
     }
     jobs
@@ -44,7 +75,7 @@ fn grouped(findings: &[Finding]) -> Vec<Job<'_>> {
 /// The list.
 pub(crate) fn jobs(state: &State, locale: Locale) -> Markup {
     let language = locale.language;
-    let jobs = grouped(&state.findings);
+    let jobs = listed(state, language);
     let more = jobs.len().saturating_sub(MOST_JOBS);
     let complete = state.standing.pending().is_empty();
     html! {
@@ -72,7 +103,21 @@ fn severity_label(severity: Severity) -> Label {
 
 fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
     let finding = job.first;
-    let words = codes::wording(finding, language);
+    let mut words = codes::wording(finding, language);
+    if let Some((title, what_to_do)) = &job.told {
+        words.message.clone_from(title);
+        words.hint = Some(what_to_do.clone());
+    }
+    // The change of the job first, then the other remedies of its worst finding.
+    let others = finding.remedies.iter().enumerate().map(|(number, remedy)| (finding, number, remedy));
+    let is_other =
+        |one: &(&Finding, usize, &Remedy)| job.change.is_none_or(|change| change.2.edit != one.2.edit);
+    let buttons: Vec<(&Finding, usize, &Remedy)> = job
+        .change
+        .into_iter()
+        .chain(others.filter(is_other))
+        .filter(|one| one.2.changes_the_file())
+        .collect();
     let code = finding.code.as_str();
     let element = finding.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
     let names: Vec<&str> = job
@@ -103,11 +148,12 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
             }
             @if let Some(hint) = &words.hint { p.hint { (wording::capital(hint)) "." } }
             div.buttons {
-                @for (number, remedy) in finding.remedies.iter().enumerate().filter(|(_, remedy)| remedy.changes_the_file()) {
-                    button type="button" id={ "r-" (code) "-" (element) "-" (number) }
-                        data-remedy=(number) data-code=(code) data-element=(element) { (remedy_words(remedy, language)) }
+                @for (of, number, remedy) in &buttons {
+                    @let of_element = of.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
+                    button type="button" id={ "r-" (of.code) "-" (of_element) "-" (number) }
+                        data-remedy=(number) data-code=(of.code) data-element=(of_element) { (remedy_words(remedy, language)) }
                 }
-                @if finding.remedies.is_empty() && finding.severity > Severity::Advice {
+                @if buttons.is_empty() && finding.severity > Severity::Advice {
                     @if state.remedies { span.quiet { (Label::NoRemedy.say(language)) } }
                     @else { span.pending { (Label::LookingForRemedies.say(language)) } }
                 }

@@ -9,9 +9,8 @@ use crate::routes::blocking;
 use axum::extract::{Query, State};
 use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
+use latchline_reach::telephone::{lock_cable, switches_for, usual_family};
 use latchline_reach::{Cell, MOST_STATIONS, Question, ReachLimit, default_question, tables};
-use latchline_session::{Files, Session};
-use latchline_site::addresses::settings;
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_words::figures;
@@ -92,8 +91,7 @@ struct Reached {
 
 fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused> {
     let catalogue = loaded.catalogue();
-    let first = catalogue.families.keys().next().cloned().unwrap_or_default();
-    let usual = if catalogue.families.contains_key("ostrel-48") { "ostrel-48" } else { &first };
+    let usual = usual_family(catalogue).unwrap_or_default();
     let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
     let mut question = default_question(catalogue, family).ok_or_else(|| {
         Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station."))
@@ -289,37 +287,6 @@ pub(crate) async fn lock(
     Ok(page.around(&office, &content))
 }
 
-/// Least voltage at a lock, what it needs, and the longest cable of this kind that it bears.
-struct AtTheLock {
-    least_v: f64,
-    needs_v: f64,
-    longest_m: Option<f64>,
-}
-
-fn at_the_lock(lock: &str, cable: &str, length_m: f64) -> Option<AtTheLock> {
-    let quoted = crate::change::quoted;
-    let text = format!(
-        "[site]\ntitle = \"Question\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
-         [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
-         [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n\
-         [entrances]\nfront = {{ role = \"main\", place = \"A/G\", outdoors = true, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", feed = \"station\" }} }}\n\
-         [dwellings]\nA-1 = {{ place = \"A/G\" }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1.5 m\" }}\n\
-         flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
-        quoted(lock),
-        quoted(cable)
-    );
-    let (mut sources, file) = sources();
-    let site_file = sources.add("question", text);
-    let session = Session::new(Files { sources, site_file, catalogues: vec![file] });
-    let view = session.view();
-    let assessment = view.assessment().ok().flatten()?;
-    let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
-    let per_metre = circuit.adverse_loop_ohm / length_m;
-    let longest_m =
-        circuit.most_loop_ohm.map(|ohm| (ohm / per_metre).floor()).filter(|metres| metres.is_finite());
-    Some(AtTheLock { least_v: circuit.least_v, needs_v: circuit.least_allowed_v, longest_m })
-}
-
 fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let language = locale.language;
     let say = |label: Label| label.say(language);
@@ -328,7 +295,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let lock = chosen(&asked.lock, "strike-12", catalogue.locks.contains_key(&asked.lock));
     let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
-    let found = at_the_lock(lock, cable, length_m);
+    let found = lock_cable(&sources().0, &loaded, lock, cable, length_m);
     let volts = |v: f64| figures::decimals(figures::rounded_down(v, 1), language);
     let lock_title = catalogue.locks.get(lock).map_or(lock, |lock| &lock.head.title);
     let cable_title = catalogue.cables.get(cable).map_or(cable, |cable| &cable.head.title);
@@ -344,16 +311,16 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
                 }
             }
             section.panel.answer #answer aria-live="polite" {
-                @match found {
+                @match &found {
                     Some(found) => {
-                        h1.sentence.is-error[found.least_v < found.needs_v] {
+                        h1.sentence.is-error[!found.holds()] {
                             (Told::LockHolds { lock: lock_title, voltage: &volts(found.least_v), needs: &volts(found.needs_v), length: &length(length_m, locale), cable: cable_title }.say(language))
                             @if let Some(longest) = found.longest_m { " " (Told::LockLongest { length: &length(longest, locale) }.say(language)) }
                         }
                     }
                     None => { h1.sentence { (say(Label::NotJudged)) "." } }
                 }
-                p.quiet { "ostrel-dv1, ostrel-ps-120, 40 °C. " (say(Label::Caution)) }
+                @if let Some(found) = &found { p.quiet { (found.door) ", " (found.supply) ", 40 °C. " (say(Label::Caution)) } }
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
             }
         }
@@ -406,26 +373,25 @@ fn switches_markup(asked: &SwitchesAsked, locale: Locale) -> Markup {
     let say = |label: Label| label.say(language);
     let loaded = blank::catalogue();
     let catalogue = loaded.catalogue();
-    let family = chosen(&asked.family, "ostrel-48", catalogue.families.contains_key(&asked.family));
+    let usual = usual_family(catalogue).unwrap_or_default();
+    let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
     let Some(family) = catalogue.families.get(family) else { return html! {} };
-    let fields = &family.addresses.indoor;
-    let asked_of = |kind: FieldKind| match kind {
-        FieldKind::Building => &asked.building,
-        FieldKind::Extension => &asked.extension,
-        _ => &asked.dwelling,
-    };
-    let value = |kind: FieldKind, low: u32, high: u32| {
+    let number_of = |kind: FieldKind| {
+        let text = match kind {
+            FieldKind::Building => &asked.building,
+            FieldKind::Extension => &asked.extension,
+            _ => &asked.dwelling,
+        };
+        let field = family.addresses.indoor.iter().find(|field| field.kind == kind)?;
+        let (low, high) = (field.first.value, field.last.value);
         let usual = if kind == FieldKind::Dwelling { 12.0 } else { f64::from(low.max(1).min(high)) };
-        number(asked_of(kind), usual, f64::from(low), f64::from(high)) as u32
+        Some(number(text, usual, f64::from(low), f64::from(high)) as u32)
     };
-    let rows: Vec<(FieldKind, u32, String, u32, u32)> = fields
-        .iter()
-        .map(|field| {
-            let (low, high) = (field.first.value, field.last.value);
-            let number = value(field.kind, low, high);
-            let positions =
-                settings(field, number).map_or_else(|| String::from("–"), |setting| setting.to_string());
-            (field.kind, number, positions, low, high)
+    let rows: Vec<(FieldKind, u32, String, u32, u32)> = switches_for(family, &number_of)
+        .into_iter()
+        .map(|row| {
+            let positions = row.setting.map_or_else(|| String::from("–"), |setting| setting.to_string());
+            (row.kind, row.number, positions, row.range.0, row.range.1)
         })
         .collect();
     let said: Vec<String> = rows

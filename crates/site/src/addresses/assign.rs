@@ -61,8 +61,23 @@ pub struct AddressPlan {
     pub entrances: Vec<Option<u32>>,
     /// Number of each management station.
     pub management: Vec<Option<u32>>,
+    /// Dwellings whose number is neither stated nor that of their name, in file order.
+    pub chosen: Vec<ChosenNumber>,
     /// What is wrong.
     pub findings: Vec<Finding>,
+}
+
+/// A number that was chosen since the dwelling's name does not give it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ChosenNumber {
+    /// Index into [`Site::dwellings`].
+    pub dwelling: usize,
+    /// The number that was chosen.
+    pub number: u32,
+    /// The number in the name, if it has one that is taken or no number of the scheme.
+    pub in_name: Option<u32>,
+    /// The dwelling that has the number in the name: index into [`Site::dwellings`].
+    pub taken_by: Option<usize>,
 }
 
 impl AddressPlan {
@@ -104,14 +119,33 @@ pub fn assign(site: &Site) -> AddressPlan {
         dwellings,
         entrances,
         management,
+        chosen: Vec::new(),
         findings: Vec::new(),
     };
+    plan.chosen = chosen(site, &plan.dwellings);
     for station in 0..site.stations.len() {
         let address = assigner.station(station, &plan);
         plan.stations.push(address);
     }
     plan.findings = assigner.findings;
     plan
+}
+
+/// Dwellings whose number is neither stated nor that of their name.
+fn chosen(site: &Site, numbers: &[Option<u32>]) -> Vec<ChosenNumber> {
+    let one = |(dwelling, number): (usize, &Option<u32>)| {
+        let (number, own) = ((*number)?, &site.dwellings[dwelling]);
+        let in_name = number_in(own.id.as_str());
+        if own.number.is_some() || in_name == Some(number) {
+            return None;
+        }
+        let same_building = |other: &usize| site.dwellings[*other].place.building == own.place.building;
+        let taken_by = (0..numbers.len())
+            .filter(same_building)
+            .find(|other| in_name.is_some() && numbers[*other] == in_name);
+        Some(ChosenNumber { dwelling, number, in_name, taken_by })
+    };
+    numbers.iter().enumerate().filter_map(one).collect()
 }
 
 struct Assigner<'s> {

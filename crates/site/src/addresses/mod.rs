@@ -3,8 +3,10 @@
 //! * [`assign`]: a number for every building, entrance, dwelling and station;
 //! * [`settings`] and [`number_of`]: from a number to switch positions and back;
 //! * [`reconcile()`]: the list of devices that the system itself found, held against the plan;
+//! * [`absences`]: what did not answer, by what explains it;
 //! * [`freeze`]: the edit that writes the numbers into the site file.
 
+mod absent;
 mod assign;
 mod found;
 mod freeze;
@@ -12,7 +14,8 @@ mod pool;
 mod reconcile;
 mod settings;
 
-pub use assign::{AddressPlan, DeviceClass, StationAddress, assign, fields_of};
+pub use absent::{Absence, AbsenceCause, absences};
+pub use assign::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, assign, fields_of};
 pub use found::{FoundDevice, FoundList, read_found_list};
 pub use freeze::freeze;
 pub use reconcile::{Cause, Duplicate, Explanation, Reconciliation, Unexpected, reconcile};

@@ -69,6 +69,8 @@ keys! {
     conductor_temperature_limit: Option<Sourced<Temperature>> = may(TEMPERATURE);
     /// Line constants of one pair, for signals.
     line: Option<LineConstants> = may(Kind::Table(&LINE)).bears(Bears::OnSignal).as_one_value(), by line;
+    /// Everyday names by which people ask for it ("bell wire").
+    called: Vec<Sourced<String>> = list(Kind::List(&Kind::Text)).bears(Bears::OnNothing);
     /// Lengths in which it is sold.
     drum_lengths: Vec<Sourced<Length>> = list(Kind::List(&SECTION_LENGTH)).bears(Bears::OnNothing);
 }

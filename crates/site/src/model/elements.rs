@@ -100,9 +100,12 @@ keys! {
     place: Place = may(TEXT), by place;
     /// Model of its main station, if not the default.
     key station = may(TEXT);
+    /// Of a range of dwellings such as "A-1..A-32", how many are on a floor: the first so many on the floor of `place`, or the lowest
+    /// if it names none, the next on the floor above.
+    key per_floor = may(Kind::Integer(1, 1000));
     /// Models of further stations in the same dwelling.
     key extensions = may(Kind::List(&Kind::Text));
-    /// Number in addresses; without it the number in the name, or the lowest free one.
+    /// Number in addresses; without it the number in the name, or the lowest free one. Of a range that of its first dwelling.
     number: Option<Sourced<u32>> = may(NUMBER);
     /// Name on the button panel, if not the dwelling's name.
     label: Option<String> = may(TEXT);

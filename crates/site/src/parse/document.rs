@@ -82,13 +82,35 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             findings.push(finding);
         } else if !findings.is_full() {
             findings.break_off(span, text);
-            findings.push(
-                Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span))
-                    .with("detail", Foreign::Reader { message }.both()),
-            );
+            let mut finding = Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span))
+                .with("detail", Foreign::Reader { message }.both());
+            if let Some(quoted) = name_to_quote(text, span.range().start) {
+                finding = finding.with("quoted", quoted);
+            }
+            findings.push(finding);
         }
     }
     if too_deep { None } else { Some(Document { file, root }) }
+}
+
+/// The name in a line that is not read because it holds a space or another sign that takes quotes, in its quotes.
+fn name_to_quote(text: &str, offset: usize) -> Option<String> {
+    let mut offset = offset.min(text.len());
+    while !text.is_char_boundary(offset) {
+        offset -= 1;
+    }
+    let start = text[..offset].rfind('\n').map_or(0, |at| at + 1);
+    let line = text[start..].lines().next()?.trim();
+    // The name of a line `name = value`, or the last one of a head `[table.name]`.
+    let name = match line.strip_prefix('[') {
+        Some(head) => head.trim_matches(['[', ']']).rsplit('.').next()?,
+        None => line.split_once('=')?.0,
+    };
+    let name = name.trim();
+    let bare = |sign: char| sign.is_ascii_alphanumeric() || sign == '-' || sign == '_';
+    let takes_quotes =
+        !name.is_empty() && !name.contains(['"', '\'', '{', '[', '#', '.']) && !name.chars().all(bare);
+    takes_quotes.then(|| format!("\"{}\"", clip(name)))
 }
 
 /// Every key of a tree by its text, to find where a duplicate was first defined.

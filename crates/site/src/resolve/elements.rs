@@ -2,17 +2,19 @@
 
 use super::names::NameIndex;
 use super::places::PlaceIndex;
+use super::ranges;
 use super::scope::{Asked, ScopeCost};
 use super::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxRole, StationKind};
 use crate::codes;
 use crate::model::{
-    DistributionBox, Dwelling, Entrance, EntranceRole, Management, Scope, Site, SiteHead, Station,
+    DistributionBox, Dwelling, Entrance, EntranceRole, Management, Place, Scope, Site, SiteHead, Station,
     StationOwner, Supply,
 };
 use crate::parse::{Entry, Record, clip};
 use latchline_finding::{ElementId, Sourced};
-use latchline_words::reading::{Expected, Thing};
+use latchline_words::reading::{BadName, Expected, Thing};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The model that `[site]` names for the stations that name none.
 struct DefaultModel<'s> {
@@ -28,6 +30,22 @@ impl<'s> DefaultModel<'s> {
         let is_written = file.table("site").is_some_and(|site| site.is_written(key));
         DefaultModel { key, model, is_refused: model.is_none() && is_written }
     }
+}
+
+/// A dwelling of the file.
+struct Listed<'e, 'd> {
+    /// Its own line, or that of its range.
+    entry: &'e Entry<'d>,
+    /// The range that it belongs to.
+    range: Option<&'e Entry<'d>>,
+    name: String,
+    /// Its place in the range, from 0.
+    at: usize,
+}
+
+/// Whether a dwelling of a range has a line of its own that says where it is.
+fn entry_places_itself(entry: &Entry<'_>, range: &Entry<'_>) -> bool {
+    !std::ptr::eq(entry, range) && entry.record.is_written("place")
 }
 
 impl Resolver<'_> {
@@ -133,12 +151,19 @@ impl Resolver<'_> {
 
     fn dwellings(&mut self, file: &Record<'_>, head: &SiteHead, places: &PlaceIndex, site: &mut Site) {
         let default = DefaultModel::new(file, "indoor_station", head.indoor_station.as_ref());
-        for (index, entry) in file.named("dwellings").iter().enumerate() {
+        for listed in self.listed(file.named("dwellings")) {
+            let Listed { entry, range, ref name, at } = listed;
+            let index = site.dwellings.len();
             let record = &entry.record;
             let origin = record.at(&entry.span);
-            let id = ElementId::new(entry.name);
-            let own = record.read("station", STATED);
-            let main = self.station_model(own, &default, StationKind::Indoor, entry, "station");
+            let id = ElementId::new(name);
+            // What its own line does not say, the range says.
+            let said = |key: &str| match range {
+                Some(range) if !record.is_written(key) => range,
+                _ => entry,
+            };
+            let own = said("station").record.read("station", STATED);
+            let main = self.station_model(own, &default, StationKind::Indoor, said("station"), "station");
             let mut stations = vec![site.stations.len()];
             let owner = |ordinal| StationOwner::Dwelling { dwelling: index, ordinal };
             site.stations.push(Station {
@@ -147,9 +172,11 @@ impl Resolver<'_> {
                 owner: owner(0),
                 origin: origin.clone(),
             });
-            for (at, own) in record.items::<String>("extensions", STATED).into_iter().enumerate() {
+            let further = said("extensions");
+            for (at, own) in further.record.items::<String>("extensions", STATED).into_iter().enumerate() {
                 let origin = own.origin.clone();
-                let model = self.station_model(Some(own), &default, StationKind::Indoor, entry, "extensions");
+                let model =
+                    self.station_model(Some(own), &default, StationKind::Indoor, further, "extensions");
                 stations.push(site.stations.len());
                 site.stations.push(Station {
                     id: ElementId::from(format!("{id}:{}", at + 2)),
@@ -158,8 +185,78 @@ impl Resolver<'_> {
                     origin,
                 });
             }
-            let place = self.place(record, entry.name, places);
-            site.dwellings.push(Dwelling::read(record, STATED, id, origin, place, stations));
+            let mut place = self.place(&said("place").record, name, places);
+            if let Some(range) = range.filter(|range| !entry_places_itself(entry, range)) {
+                self.floor_in_range(range, name, at, &mut place, site);
+            }
+            let mut dwelling = Dwelling::read(record, STATED, id, origin, place, stations);
+            if let Some(range) = range
+                && dwelling.number.is_none()
+            {
+                let first: Option<Sourced<u32>> = range.record.read("number", STATED);
+                let number =
+                    |first: &Sourced<u32>| first.value.saturating_add(u32::try_from(at).unwrap_or(u32::MAX));
+                dwelling.number = first.map(|first| Sourced { value: number(&first), ..first });
+            } else if range.is_some_and(|range| std::ptr::eq(range, entry)) {
+                let plus = u32::try_from(at).unwrap_or(u32::MAX);
+                dwelling.number =
+                    dwelling.number.map(|first| Sourced { value: first.value.saturating_add(plus), ..first });
+            }
+            site.dwellings.push(dwelling);
+        }
+    }
+
+    /// The dwellings of the file one by one: those of a range in its place, with their own lines if they have any.
+    fn listed<'e, 'd>(&mut self, entries: &'e [Entry<'d>]) -> Vec<Listed<'e, 'd>> {
+        let mut ranges: Vec<(&Entry<'d>, Vec<String>)> = Vec::new();
+        let mut names: BTreeSet<String> = BTreeSet::new();
+        for entry in entries {
+            match ranges::names(entry.name) {
+                None => {}
+                Some(Ok(list)) => {
+                    if let Some(twice) = list.iter().find(|name| names.contains(*name)) {
+                        self.bad_range(entry, twice, BadName::RangeTwice);
+                    }
+                    names.extend(list.iter().cloned());
+                    ranges.push((entry, list));
+                }
+                Some(Err(_)) => self.bad_range(entry, entry.name, BadName::RangeEnds),
+            }
+        }
+        let own: BTreeMap<&str, &'e Entry<'d>> = entries.iter().map(|entry| (entry.name, entry)).collect();
+        let mut listed = Vec::with_capacity(entries.len());
+        let mut taken: BTreeSet<String> = BTreeSet::new();
+        for entry in entries {
+            if let Some((_, list)) = ranges.iter().find(|(range, _)| std::ptr::eq(*range, entry)) {
+                for (at, name) in list.iter().enumerate().filter(|(_, name)| !taken.contains(*name)) {
+                    let line = own.get(name.as_str()).copied().unwrap_or(entry);
+                    listed.push(Listed { entry: line, range: Some(entry), name: name.clone(), at });
+                }
+                taken.extend(list.iter().cloned());
+            } else if !names.contains(entry.name) && ranges::names(entry.name).is_none() {
+                listed.push(Listed { entry, range: None, name: entry.name.to_string(), at: 0 });
+            }
+        }
+        listed
+    }
+
+    fn bad_range(&mut self, entry: &Entry<'_>, name: &str, reason: BadName) {
+        let finding = self
+            .report(codes::BAD_NAME, entry.record.at(&entry.span))
+            .with("name", clip(name))
+            .with("reason", reason.both());
+        self.findings.push(finding);
+    }
+
+    /// The floor of a dwelling of a range that is so many on a floor.
+    fn floor_in_range(&mut self, range: &Entry<'_>, name: &str, at: usize, place: &mut Place, site: &Site) {
+        let Some(per_floor) = range.record.read::<u32>("per_floor", STATED) else { return };
+        let Some(building) = place.building else { return };
+        let floor = place.floor.unwrap_or(0) + at / per_floor.max(1) as usize;
+        if floor < site.buildings[building].floors.len() {
+            place.floor = Some(floor);
+        } else {
+            self.bad_range(range, name, BadName::RangeFloors);
         }
     }
 

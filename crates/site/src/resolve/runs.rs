@@ -1,6 +1,7 @@
 //! Runs: where they start, what they reach, how long they are.
 
 use super::names::{NameIndex, Target};
+use super::ranges;
 use super::{PartKind, Resolver, STATED};
 use crate::catalogue::BoxKind;
 use crate::codes;
@@ -120,11 +121,19 @@ impl Resolver<'_> {
         let mut stops = Vec::with_capacity(items.len());
         for item in items {
             let origin = record.at(&item.span);
-            let stop = match item.value {
-                Value::Text(written) => self.stop(written, &origin, entry.name, names, site),
-                _ => None,
+            let Value::Text(written) = item.value else {
+                stops.push((None, origin));
+                continue;
             };
-            stops.push((stop, origin));
+            // A range, unless something has that very name.
+            match ranges::names(written).filter(|_| names.get(written).is_none()) {
+                Some(Ok(range)) => {
+                    for name in range {
+                        stops.push((self.stop(&name, &origin, entry, names, site), origin.clone()));
+                    }
+                }
+                _ => stops.push((self.stop(written, &origin, entry, names, site), origin)),
+            }
         }
         stops
     }
@@ -133,10 +142,11 @@ impl Resolver<'_> {
         &mut self,
         written: &str,
         origin: &Origin,
-        run: &str,
+        entry: &Entry<'_>,
         names: &NameIndex,
         site: &Site,
     ) -> Option<RunStop> {
+        let (run, from) = (entry.name, entry.record.text("from"));
         match names.get(written) {
             Some(Target::Box(index)) => return Some(RunStop::BoxInput(index)),
             Some(Target::Supply(_)) => {}
@@ -167,11 +177,15 @@ impl Resolver<'_> {
                 }
             },
         }
-        let finding = self
+        let mut finding = self
             .report(codes::RUN_ENDS_AT_PORT, origin.clone())
             .about(run)
             .with("name", clip(written))
             .with("run", clip(run));
+        // A port at the end and a station at the start: the two were exchanged.
+        if let Some(from) = from.filter(|from| is_stop(from, names)) {
+            finding = finding.with("from", clip(from));
+        }
         self.findings.push(finding);
         None
     }
@@ -233,6 +247,14 @@ impl Resolver<'_> {
         }
         if lengths.len() == sections { lengths } else { vec![nothing(); sections] }
     }
+}
+
+/// Whether a name is that of something at which a run usually ends.
+fn is_stop(name: &str, names: &NameIndex) -> bool {
+    let own = |name: &str| {
+        matches!(names.get(name), Some(Target::Dwelling(_) | Target::Entrance(_) | Target::Management(_)))
+    };
+    own(name) || name.rsplit_once(':').is_some_and(|(name, _)| own(name))
 }
 
 /// What may follow the name of a box or dwelling.

@@ -3,11 +3,13 @@
 use super::Resolver;
 use super::names::{NameIndex, Target};
 use super::places::{Part, PlaceIndex};
+use super::ranges;
 use crate::codes;
 use crate::model::{Dwelling, Scope, Site};
 use crate::parse::{Record, Value};
 use latchline_finding::{Figure, Origin};
 use latchline_words::reading::Thing;
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 /// Most dwellings that all scopes of a site may list together.
@@ -51,19 +53,25 @@ impl Resolver<'_> {
     ) -> Scope {
         let Asked { element, own, site, names, places } = *asked;
         let origin = if record.is_written(key) { record.origin(key) } else { Origin::None };
-        let mut words: Vec<(&str, Origin)> = Vec::new();
+        let mut words: Vec<(Cow<'_, str>, Origin)> = Vec::new();
         if record.is_written(key) {
             for item in record.list(key) {
-                if let Value::Text(word) = item.value {
-                    words.push((word, record.at(&item.span)));
+                let Value::Text(word) = item.value else { continue };
+                let at = record.at(&item.span);
+                match ranges::names(word).filter(|_| names.get(word).is_none()) {
+                    Some(Ok(range)) => {
+                        words.extend(range.into_iter().map(|name| (Cow::Owned(name), at.clone())));
+                    }
+                    _ => words.push((Cow::Borrowed(word), at)),
                 }
             }
         } else if key == "calls" {
-            words.push(("everyone", Origin::None));
+            words.push((Cow::Borrowed("everyone"), Origin::None));
         }
         let mut dwellings = BTreeSet::new();
         let mut management = BTreeSet::new();
         for (word, at) in words {
+            let word = &*word;
             // Every word may go through all dwellings once.
             cost.spent += site.dwellings.len() + site.management.len();
             if cost.spent > MOST_SCOPE_ENTRIES {

@@ -2,9 +2,9 @@
 
 code! {
     "lock-duty-exceeded"
-    title: "A lock is energised longer than it bears" | "Schloss zu lange bestromt",
+    title: "A lock is energised longer than it is made for" | "Schloss zu lange bestromt",
     message:
-        "the lock {lock} of {element} is energised {when}<, {value},> and bears {duty_limit}"
+        "the lock {lock} of {element} is energised {when}<, {value},> and is made for {duty_limit}"
         | "Das Schloss {lock} von {element} ist bestromt, {when}<, {value}>, und verträgt {duty_limit}",
     hint:
         "shorten the hold time, or take a lock for continuous duty"

@@ -4,7 +4,7 @@ code! {
     "missing-key"
     title: "A key that must be there is missing" | "Ein nötiger Schlüssel fehlt",
     message:
-        "the key \"{key}\" is missing< in {table}>< because of {because}>"
+        "the key \"{key}\" is missing< in {table}><, since {because} is given>"
         | "Der Schlüssel „{key}“ fehlt< ({table})>< wegen {because}>",
     hint: "<add {key} = {expected}>" | "<{key} = {expected} ergänzen>",
     english:

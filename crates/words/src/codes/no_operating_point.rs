@@ -2,10 +2,10 @@
 
 code! {
     "no-operating-point"
-    title: "The bus collapses: no voltages satisfy the circuit" | "Spannung bricht zusammen",
+    title: "The bus collapses under its load" | "Spannung bricht zusammen",
     message:
-        "the bus of {element} collapses {state}: no voltages satisfy the circuit<; down go {devices}>"
-        | "Der Bus von {element} bricht zusammen ({state}): Keine Spannungen erfüllen die Schaltung<; es fallen aus: {devices}>",
+        "the bus of {element} collapses {state}: the cable cannot carry what is asked for<; {devices} go dark>"
+        | "Der Bus von {element} bricht zusammen ({state}): Die Leitung kann nicht tragen, was verlangt wird<; es fallen aus: {devices}>",
     label: "more load than the cable can carry" | "mehr Last, als die Leitung tragen kann",
     hint:
         "thicker conductors, a shorter way, more ports, or a supply nearer by"

@@ -4,7 +4,7 @@ code! {
     "short-circuit-not-detected"
     title: "A short on which nothing acts" | "Kurzschluss nicht erkannt",
     message:
-        "a short at the end of run {element} draws {current} and nothing acts<; a trip needs {limit}>"
+        "a short at the end of run {element} draws {current}, too little for anything to switch off<; that takes {limit}>"
         | "Ein Kurzschluss am Ende des Strangs {element} zieht {current}, und nichts spricht an<; nötig sind {limit}>",
     label: "<the conductors come to {temperature}>" | "<die Adern kommen auf {temperature}>",
     hint:

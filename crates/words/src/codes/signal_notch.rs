@@ -4,7 +4,7 @@ code! {
     "signal-notch"
     title: "A notch in the band of a signal" | "Signal mit Kerbe",
     message:
-        "{element} has a notch of {value} at {frequency} in the {band} from {caller}; its family bears {limit}"
+        "{element} misses a part of the {band} from {caller}: {value} more are lost at {frequency} than beside it, at most {limit} may be"
         | "{element} hat von {caller} eine Kerbe von {value} bei {frequency} im Band {band}; erlaubt sind {limit}",
     label:
         "<as an open branch of about {branch} makes>"

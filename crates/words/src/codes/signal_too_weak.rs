@@ -2,9 +2,9 @@
 
 code! {
     "signal-too-weak"
-    title: "More loss on the pair than the family's signal bears" | "Signal zu schwach",
+    title: "The signal arrives too weak" | "Signal zu schwach",
     message:
-        "{element} hears {caller} with a loss of {value} at {frequency}; the {band} of its family bears {limit}"
+        "{element} gets the {band} from {caller} too weak: {value} are lost on the way at {frequency}, at most {limit} may be"
         | "{element} hört {caller} mit {value} Dämpfung bei {frequency}; erlaubt sind im Band {band} {limit}",
     label: "<on run {run}>" | "<am Strang {run}>",
     hint:

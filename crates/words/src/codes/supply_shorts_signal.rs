@@ -4,7 +4,7 @@ code! {
     "supply-shorts-signal"
     title: "Feeds that short the signal" | "Netzteil schließt Signal kurz",
     message:
-        "the {count:feed|feeds} of {feeds} short the signal<: below {value}, where it begins at {limit}>"
+        "the {count:feed|feeds} of {feeds} swallow the signal<: what is below {value} is lost, and it begins at {limit}>"
         | "{count:Speisung|Speisungen} von {feeds} schließen das Signal kurz<: unter {value}, es beginnt bei {limit}>",
     hint:
         "feed through a choke, or separate the parts by isolating boxes"

@@ -2,9 +2,9 @@
 
 code! {
     "supply-too-hot"
-    title: "A cupboard hotter than its supply bears" | "Netzteil zu warm",
+    title: "A cupboard too hot for its supply" | "Netzteil zu warm",
     message:
-        "the cupboard of {element} is at {value}; {model} bears {limit} there"
+        "the cupboard of {element} is at {value}; {model} may stand in at most {limit}"
         | "Im Schrank von {element} sind {value}; {model} verträgt dort {limit}",
     label: "<it gives off {heat} itself>" | "<es gibt selbst {heat} ab>",
     hint:

@@ -5,6 +5,9 @@ code! {
     title: "This is not valid TOML" | "Kein gültiges TOML",
     message: "not valid TOML: {detail}" | "Kein gültiges TOML: {detail}",
     label: "here" | "hier",
+    hint:
+        "<a name with a space or sign takes quotes: {quoted}>"
+        | "<ein Name mit Leerzeichen oder Sonderzeichen braucht Anführungszeichen: {quoted}>",
     english:
         /// The file is written in TOML 1.1. The reader goes on after a mistake, so one missing quote or bracket can bring a second message on the next line; mend the first one first.
         ///

@@ -4,7 +4,7 @@ code! {
     "trip-below-legitimate-current"
     title: "A trip acts on a legitimate current" | "Abschaltung zu empfindlich",
     message:
-        "{element} {acts} at {limit}, and {value} may flow in use"
+        "{element} {acts} at {limit}, but {value} flow in normal use"
         | "{element} {acts} bei {limit}, und im Betrieb dürfen {value} fließen",
     label: "<model {model}>" | "<Modell {model}>",
     hint:

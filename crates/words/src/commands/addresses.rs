@@ -15,6 +15,9 @@ words! {
         NotPlanned: "Not planned" | "Nicht geplant",
         AnsweredMoreOften: "Answered more often than planned" | "Öfter gemeldet als geplant",
         NotRead: "Not read" | "Nicht gelesen",
+        Run: "Run" | "Strang",
+        Set: "Set" | "Einstellung",
+        NumbersChosen: "Numbers that are not those of the names" | "Nummern, die nicht die der Namen sind",
         // Classes, as they stand before the numbers of an address.
         Indoor: "indoor" | "Innenstation",
         Door: "door" | "Türstation",
@@ -41,8 +44,56 @@ sentences! {
         Fitted { numbers: &'a str }: "fitted {numbers}" | "gesteckt {numbers}",
         Key { digits: &'a str }: "key {digits}" | "Taste {digits}",
         ReadAtPowerUp:
-            "Settings are read at power-up: set them before, or switch power off and on after a change."
+            "Settings are read at power-up: set them before power comes on, or switch power off and on after a change."
             | "Einstellungen werden beim Einschalten gelesen: vorher einstellen, oder nach einer Änderung aus- und einschalten.",
+        // Numbers that names do not give.
+        ChosenTaken { dwelling: &'a str, number: usize, in_name: usize, other: &'a str }:
+            "{dwelling} has {number}: {in_name} is {other}'s"
+            | "{dwelling} hat {number}: {in_name} gehört {other}",
+        ChosenUnusable { dwelling: &'a str, number: usize, in_name: usize }:
+            "{dwelling} has {number}: {in_name} is no number of this system"
+            | "{dwelling} hat {number}: {in_name} ist keine Nummer dieses Systems",
+        ChosenWithout { dwelling: &'a str, number: usize }:
+            "{dwelling} has {number}: there is no number in its name"
+            | "{dwelling} hat {number}: In seinem Namen steht keine Nummer",
+        ChosenAsk:
+            "Is that wanted? If not, state `number` at the dwelling in the site file; --freeze keeps the numbers as they are."
+            | "Ist das gewollt? Wenn nicht, in der Anlagendatei `number` bei der Wohnung angeben; --freeze behält die Nummern bei.",
+        // One device.
+        OneDevice { station: &'a str, model: &'a str, numbers: &'a str, settings: &'a str }:
+            "{station} ({model}) is {numbers}: {settings}"
+            | "{station} ({model}) ist {numbers}: {settings}",
+        NoAddress { station: &'a str, model: &'a str }:
+            "{station} ({model}) could not be given an address; check says why"
+            | "{station} ({model}) konnte keine Adresse erhalten; check sagt, warum",
+        WhereIs { place: Option<&'a str>, ordinal: usize, stations: usize, run: &'a str, from: &'a str, before: &'a str }:
+            "<{place}, >number {ordinal} of {stations} on run {run} from {from}; the cable comes from {before}"
+            | "<{place}, >Nummer {ordinal} von {stations} an Strang {run} von {from}; die Leitung kommt von {before}",
+        Reads { voltage: &'a str, lowest: &'a str, highest: &'a str }:
+            "At its terminals in standby: {voltage} V ({lowest} to {highest})"
+            | "An seinen Klemmen in Ruhe: {voltage} V ({lowest} bis {highest})",
+        ReadsTalking { voltage: &'a str, lowest: &'a str, highest: &'a str }:
+            "While it talks: {voltage} V ({lowest} to {highest})"
+            | "Im Gespräch: {voltage} V ({lowest} bis {highest})",
+        RunReads { run: &'a str, loop_ohm: &'a str, lowest: &'a str, highest: &'a str }:
+            "Run {run} alone, far end bridged: {loop_ohm} ohm ({lowest} to {highest})"
+            | "Strang {run} allein, fernes Ende gebrückt: {loop_ohm} Ohm ({lowest} bis {highest})",
+        SameAddress { stations: &'a str }:
+            "the same address on purpose as {stations}"
+            | "absichtlich dieselbe Adresse wie {stations}",
+        // Missing stations by what explains them.
+        WholeRun { stations: &'a str, run: &'a str, from: &'a str, first: &'a str }:
+            "{stations}: all of run {run}. Look first at {from}, then at the terminals of {first}: is there voltage?"
+            | "{stations}: alle an Strang {run}. Zuerst {from} ansehen, dann die Klemmen von {first}: Ist Spannung da?",
+        RunFrom { stations: &'a str, run: &'a str, last: &'a str, first: &'a str }:
+            "{stations}: run {run} from {first} on, while {last} answers. Look first at the cable from {last} to {first} and its terminals."
+            | "{stations}: Strang {run} ab {first}, während {last} sich meldet. Zuerst die Leitung von {last} nach {first} und ihre Klemmen ansehen.",
+        Alone { station: &'a str, run: Option<&'a str> }:
+            "{station}: alone<, the others of run {run} answer>. Look first at its switches and its plug."
+            | "{station}: allein<, die anderen an Strang {run} melden sich>. Zuerst seine Schalter und seinen Stecker ansehen.",
+        SetWrong { station: &'a str }:
+            "{station}: most likely there, but set to another number; see below."
+            | "{station}: sehr wahrscheinlich da, aber auf eine andere Nummer eingestellt; siehe unten.",
         // Writing them into the site file.
         AllStated { file: &'a str }:
             "every number is stated in {file} already"

@@ -2,7 +2,9 @@
 
 mod accept;
 mod addresses;
+mod ask;
 mod catalogue;
+mod compare;
 mod fix;
 mod headroom;
 mod pack;
@@ -10,7 +12,9 @@ mod reach;
 
 pub use accept::AcceptWords;
 pub use addresses::{AddressHead, AddressWords};
+pub use ask::{AskHead, AskWords};
 pub use catalogue::{CatalogueHead, CatalogueWords};
+pub use compare::{CompareHead, CompareWords};
 pub use fix::FixWords;
 pub use headroom::HeadroomWords;
 pub use pack::PackWords;

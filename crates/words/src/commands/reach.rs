@@ -20,8 +20,8 @@ sentences! {
     /// What `reach` says, in its table and on its chart.
     pub enum ReachWords<'a> {
         Asked { station: &'a str, distributor: &'a str, supply: &'a str, calls: usize }:
-            "Most {station} on one port of {distributor} fed by {supply}, {calls} calls at once."
-            | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls} gleichzeitige Rufe.",
+            "Most {station} on one port of {distributor} fed by {supply}, {calls:call|calls} at once."
+            | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}.",
         Corner:
             "Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long."
             | "Ungünstigster Zustand, alle Toleranzen dagegen; Adern bei 40 °C, Längen 5 % länger.",
@@ -51,8 +51,8 @@ sentences! {
             "{family}: most {station} on one port"
             | "{family}: Höchstzahl {station} an einem Abgang",
         ChartSubtitle { distributor: &'a str, supply: &'a str, feeder: &'a str, calls: usize }:
-            "{distributor} fed by {supply}, {feeder} m of feeder, {calls} calls at once; worst state, every tolerance against it"
-            | "{distributor}, gespeist von {supply}, {feeder} m Zuleitung, {calls} gleichzeitige Rufe; ungünstigster Zustand, alle Toleranzen dagegen",
+            "{distributor} fed by {supply}, {feeder} m of feeder, {calls:call|calls} at once; worst state, every tolerance against it"
+            | "{distributor}, gespeist von {supply}, {feeder} m Zuleitung, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}; ungünstigster Zustand, alle Toleranzen dagegen",
         ChartSpacing: "spacing, m" | "Abstand, m",
         ChartStations: "stations" | "Stationen",
         ChartShared { cable: &'a str, others: &'a str }: "As {cable}: {others}." | "Wie {cable}: {others}.",

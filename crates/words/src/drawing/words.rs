@@ -84,6 +84,11 @@ words! {
             | "am Ende der gerechneten Zeit weder hochgefahren noch zur Ruhe gekommen",
         Voltage: "voltage, V" | "Spannung, V",
         // Switches.
+        Hundreds: "hundreds" | "Hunderter",
+        Tens: "tens" | "Zehner",
+        Units: "units" | "Einer",
+        HighDigit: "high digit" | "obere Stelle",
+        LowDigit: "low digit" | "untere Stelle",
         AllOff: "all off" | "alle aus",
         BlackFitted: "black = fitted" | "schwarz = gesteckt",
         FieldBuilding: "building" | "Gebäude",

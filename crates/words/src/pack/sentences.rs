@@ -108,7 +108,7 @@ sentences! {
             | "Einstellen {address}: {settings}",
         SetVoltage { voltage: &'a str }: "Set the output to {voltage}." | "Ausgang auf {voltage} einstellen.",
         SetsSolved { solved: &'a str, of: &'a str }:
-            "sets of calls solved: {solved} of {of}"
+            "combinations of calls solved: {solved} of {of}"
             | "gerechnete Rufkombinationen: {solved} von {of}",
         SiteHasErrors { count: &'a str }:
             "THIS SITE HAS ERRORS ({count}): DO NOT BUILD FROM THIS SHEET. See the snag list."

@@ -1,12 +1,14 @@
 //! What `check`, `fix` and the sheets say.
 
 mod caret;
+mod jobs;
 mod physics;
 mod remedies;
 mod sheets;
 mod verdicts;
 
 pub use caret::{Mark, role, severity};
+pub use jobs::{DangerWord, JobHead, JobWords, SymptomHead};
 pub use physics::{BandWords, PowerReturn, ShortCircuit, Tolerance};
 pub use remedies::{RemedyWords, remedy_kind};
 pub use sheets::{Label, SheetHead, SheetWords};

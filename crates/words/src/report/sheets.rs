@@ -133,7 +133,7 @@ sentences! {
             "nothing feeds it; missing: {missing}"
             | "nicht gespeist; es fehlt: {missing}",
         BusCollapses:
-            "not judged: the bus has no operating point there"
+            "not judged: the voltage collapses there"
             | "nicht beurteilt: Der Bus hat dort keinen Arbeitspunkt",
         ContactNeeded { stated: &'a str, needed: &'a str }:
             "the plan says {stated}; this lock needs {needed}"

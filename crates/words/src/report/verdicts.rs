@@ -32,6 +32,8 @@ sentences! {
         Warnings { count: usize }: "{count:warning|warnings}" | "{count:Warnung|Warnungen}",
         Advice { count: usize }: "{count:piece of advice|pieces of advice}" | "{count:Hinweis|Hinweise}",
         Accepted { count: usize }: "{count:accepted|accepted}" | "{count:akzeptiert|akzeptiert}",
+        NotJudged { count: usize }:
+            "{count:thing not judged|things not judged}" | "{count:Sache nicht beurteilt|Sachen nicht beurteilt}",
     }
 }
 
@@ -39,7 +41,7 @@ sentences! {
     /// The device with the least margin. Voltages are numbers without their unit.
     pub enum Tightest<'a> {
         NoOperatingPoint { device: &'a str, source: &'a str, state: &'a str, limit: &'a str }:
-            "worst: {device} on {source} has no operating point {state}; its limit is {limit}"
+            "worst: {device} on {source} goes dark {state}, the voltage collapses; it needs {limit}"
             | "am schlechtesten: {device} an {source} hat {state} keinen Arbeitspunkt; Grenzwert {limit}",
         Below { device: &'a str, source: &'a str, voltage: &'a str, short: &'a str, limit: &'a str, state: &'a str }:
             "worst: {device} on {source} has {voltage} V, {short} V below its limit of {limit}, {state}"
@@ -99,13 +101,13 @@ sentences! {
         Watts { power: &'a str }: "{power} W" | same,
         StandbyCurrent { current: &'a str }: "{current} A in standby" | "{current} A in Ruhe",
         LoadingMargin { margin: &'a str }:
-            "no operating point beyond {margin} times the load"
-            | "kein Arbeitspunkt jenseits der {margin}-fachen Last",
+            "collapses at {margin} times this load"
+            | "bricht bei {margin}-facher Last zusammen",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",
         CurrentIn { current: &'a str, state: &'a str }: "{current} A ({state})" | same,
-        NoOperatingPoint { state: &'a str }: "no operating point ({state})" | "kein Arbeitspunkt ({state})",
+        NoOperatingPoint { state: &'a str }: "the voltage collapses ({state})" | "die Spannung bricht zusammen ({state})",
         MoreOf { count: usize, code: &'a str }: "and {count} more of {code}:" | "und {count} weitere {code}:",
         RemedyBehind { message: &'a str, remedy: &'a str }: "{message}; remedy: {remedy}" | "{message}; Abhilfe: {remedy}",
         Needs { missing: &'a str, elements: Option<&'a str>, how: Option<&'a str> }:
@@ -115,8 +117,8 @@ sentences! {
             "constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
             | "Konstanten oder Dämpfungen aus dem Datenblatt, oder die Kapazität bei offenem fernem Ende messen und durch die Länge teilen",
         SearchBounded { state: &'a str, sets: &'a str }:
-            "{state}: the search of {sets} sets of calls was not completed; a worse set than the one shown may exist"
-            | "{state}: Die Suche unter {sets} Mengen von Rufen ist unvollständig; es kann eine schlechtere als die gezeigte geben",
+            "{state}: not all of {sets} combinations of calls could be tried; a worse one than is shown may exist"
+            | "{state}: Nicht alle {sets} Verbindungen von Rufen ließen sich prüfen; es kann eine schlechtere als die gezeigte geben",
         RemediesNotSoughtToOne:
             "remedies: not looked for to one finding; `latchline fix SITE --finding N` looks for it"
             | "Abhilfen: zu einem Befund nicht gesucht; `latchline fix SITE --finding N` sucht sie",
@@ -129,6 +131,12 @@ sentences! {
         AssumedValues { values: &'a str }:
             "{values}. The verdict is as good as these: replace them by a datasheet's figure or a measurement."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
+        RunsWithin { runs: usize, margin: &'a str, device: &'a str }:
+            "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"
+            | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, mit mindestens {margin} V Reserve ({device})",
+        MoreOnThePage { file: &'a str, assumed: usize }:
+            "Rests on {assumed:assumed value|assumed values}; these, all runs and lines of files: latchline check {file} --lines"
+            | "Beruht auf {assumed:Annahme|Annahmen}; sie, alle Stränge und Zeilen der Dateien: latchline check {file} --lines",
         Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
         Workbook: "workbook" | "Arbeitsmappe",
     }

@@ -8,7 +8,7 @@ macro_rules! doors {
         AcrossLock: "Across the lock" | "Parallel zum Schloss",
         AlternatingCurrent: "alternating current" | "Wechselstrom",
         BusCollapses:
-            "not judged: the bus has no operating point there"
+            "not judged: the voltage collapses there"
             | "nicht beurteilt: Der Bus hat dort keinen Arbeitspunkt",
         Buttons: "buttons" | "Tasten",
         CautionAssumed: "Some figures rest on assumed values." | "Einige Werte beruhen auf Annahmen.",

@@ -23,7 +23,7 @@ macro_rules! summary {
         LeastMargin: "Least margin to a limit" | "Kleinste Reserve zu einem Grenzwert",
         LoadingMargin: "Loading margin" | "Lastreserve",
         LoadingMarginMeaning:
-            "factor by which all loads could grow before there is no operating point"
+            "factor by which all loads could grow before the voltage collapses"
             | "Faktor, um den alle Lasten wachsen könnten, bis es keinen Arbeitspunkt mehr gibt",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",

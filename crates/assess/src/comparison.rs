@@ -1,0 +1,113 @@
+//! What got better and worse from one assessment to another.
+
+use crate::assessment::Assessment;
+use crate::not_judged::NotJudged;
+use latchline_finding::{Code, ElementId, Finding};
+use latchline_words::missing::Missing;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Less than this is no difference: volts, amperes or hours.
+const SAME: f64 = 0.005;
+
+/// A figure of one element, before and after.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FigureChange {
+    /// The element.
+    pub element: ElementId,
+    /// Before; `None` where there was no operating point.
+    pub old: Option<f64>,
+    /// After.
+    pub new: Option<f64>,
+    /// Whether that is better.
+    pub better: bool,
+}
+
+/// The difference of two assessments. Accepted findings count as findings.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Comparison {
+    /// Findings that are gone.
+    pub gone: Vec<Finding>,
+    /// Findings that have come.
+    pub come: Vec<Finding>,
+    /// What is judged now and was not.
+    pub judged_now: Vec<NotJudged>,
+    /// What is no longer judged.
+    pub no_longer_judged: Vec<NotJudged>,
+    /// Least margins of devices that both have, in volts, the largest difference first.
+    pub margins_v: Vec<FigureChange>,
+    /// Largest currents of sources that both have, in amperes.
+    pub currents_a: Vec<FigureChange>,
+    /// Shortest hours of batteries that both have.
+    pub battery_hours: Vec<FigureChange>,
+}
+
+impl Comparison {
+    /// From one assessment to another.
+    pub fn between(old: &Assessment, new: &Assessment) -> Comparison {
+        let only = |of: &Assessment, other: &Assessment| -> Vec<Finding> {
+            let known: BTreeSet<(Code, Option<&ElementId>)> = all(other).map(key).collect();
+            all(of).filter(|finding| !known.contains(&key(finding))).cloned().collect()
+        };
+        let gaps = |of: &Assessment, other: &Assessment| -> Vec<NotJudged> {
+            let known: BTreeSet<(Code, &Missing)> =
+                other.not_judged.iter().map(|one| (one.code, &one.missing)).collect();
+            of.not_judged.iter().filter(|one| !known.contains(&(one.code, &one.missing))).cloned().collect()
+        };
+        let margin = |of: &Assessment| -> BTreeMap<ElementId, Option<f64>> {
+            let finite = |margin: f64| margin.is_finite().then_some(margin);
+            of.devices.iter().map(|one| (one.id.clone(), finite(one.worst.margin_v()))).collect()
+        };
+        let current = |of: &Assessment| -> BTreeMap<ElementId, Option<f64>> {
+            of.sources.iter().map(|one| (one.id.clone(), one.current.current_a)).collect()
+        };
+        let hours = |of: &Assessment| -> BTreeMap<ElementId, Option<f64>> {
+            let battery = |sheet: &crate::SupplySheet| {
+                let hours = sheet.battery.as_ref()?.as_ref().ok()?.shortest()?.hours;
+                Some((sheet.supply.clone(), Some(hours)))
+            };
+            of.supply_sheets.iter().filter_map(battery).collect()
+        };
+        Comparison {
+            gone: only(old, new),
+            come: only(new, old),
+            judged_now: gaps(old, new),
+            no_longer_judged: gaps(new, old),
+            margins_v: figures(&margin(old), &margin(new), true),
+            currents_a: figures(&current(old), &current(new), false),
+            battery_hours: figures(&hours(old), &hours(new), true),
+        }
+    }
+}
+
+fn all(assessment: &Assessment) -> impl Iterator<Item = &Finding> {
+    assessment.read.iter().chain(&assessment.findings)
+}
+
+fn key(finding: &Finding) -> (Code, Option<&ElementId>) {
+    (finding.code, finding.element.as_ref())
+}
+
+/// Figures that differ, the largest difference first; without an operating point a figure is as bad as can be.
+fn figures(
+    old: &BTreeMap<ElementId, Option<f64>>,
+    new: &BTreeMap<ElementId, Option<f64>>,
+    more_is_better: bool,
+) -> Vec<FigureChange> {
+    let worst = if more_is_better { f64::NEG_INFINITY } else { f64::INFINITY };
+    let value = |figure: Option<f64>| figure.unwrap_or(worst);
+    let mut changes: Vec<FigureChange> = new
+        .iter()
+        .filter_map(|(element, new)| {
+            let old = *old.get(element)?;
+            let differs = match (old, *new) {
+                (Some(old), Some(new)) => (old - new).abs() > SAME,
+                (old, new) => old.is_some() != new.is_some(),
+            };
+            let better = (value(*new) > value(old)) == more_is_better;
+            differs.then(|| FigureChange { element: element.clone(), old, new: *new, better })
+        })
+        .collect();
+    let size = |change: &FigureChange| (value(change.old) - value(change.new)).abs();
+    changes.sort_by(|a, b| size(b).total_cmp(&size(a)).then_with(|| a.element.cmp(&b.element)));
+    changes
+}

@@ -1,0 +1,271 @@
+//! Findings that one thing explains.
+
+use super::danger::{Danger, of_code};
+use super::to_be_mended;
+use crate::assessment::Assessment;
+use crate::rules::codes;
+use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
+use latchline_site::model::Site;
+use latchline_site::ways::Ways;
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Findings that one thing explains.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cause {
+    /// What is in danger.
+    pub danger: Danger,
+    /// The worst of its findings.
+    pub severity: Severity,
+    /// The supply, run, station, door or dwelling that it is about.
+    pub place: Option<ElementId>,
+    /// Where stations or a riser are concerned, the runs on the way there from the supply, the run itself last.
+    pub way: Vec<ElementId>,
+    /// Its findings, the one furthest beyond its limit first: indices into [`Assessment::findings`].
+    pub findings: Vec<usize>,
+}
+
+/// Findings with the same of these have one cause.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Matter {
+    /// More is asked of a supply than it gives.
+    Supply,
+    /// Battery and charger.
+    Battery,
+    /// Stations are low.
+    Voltage,
+    /// Something gets too much.
+    HighVoltage,
+    /// Stations hear too little.
+    Signal,
+    /// A cable is not what it should be.
+    Cable,
+    /// Each kind for itself.
+    Code(Code),
+}
+
+fn matter(code: Code) -> Matter {
+    match code {
+        codes::NO_OPERATING_POINT
+        | codes::SUPPLY_OVERLOADED
+        | codes::SUPPLY_COUNT_EXCEEDED
+        | codes::TRIP_BELOW_LEGITIMATE_CURRENT
+        | codes::START_UP_FAILS
+        | codes::START_UP_HICCUPS
+        | codes::START_UP_DIP => Matter::Supply,
+        codes::BATTERY_HOURS_SHORT | codes::CHARGER_TOO_SMALL | codes::BATTERY_END_VOLTAGE_LOW => {
+            Matter::Battery
+        }
+        codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => Matter::Voltage,
+        codes::VOLTAGE_TOO_HIGH => Matter::HighVoltage,
+        codes::SIGNAL_TOO_WEAK | codes::SIGNAL_NOTCH | codes::SIGNAL_RIPPLE => Matter::Signal,
+        codes::CABLE_UNSUITABLE
+        | codes::CLAD_ALUMINIUM
+        | codes::MORE_PAIRS_THAN_CABLE
+        | codes::MEASURED_LOOP_DIFFERS
+        | codes::MEASURED_CAPACITANCE_DIFFERS
+        | codes::INSULATION_TOO_LOW => Matter::Cable,
+        code => Matter::Code(code),
+    }
+}
+
+/// What findings of one cause share.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Shared {
+    danger: Option<Danger>,
+    matter: Matter,
+    place: Option<ElementId>,
+    /// Run by which it is shared, by index.
+    run: Option<usize>,
+}
+
+/// The causes of all standing errors and warnings, worst first.
+pub(super) fn causes(site: &Site, assessment: &Assessment) -> Vec<Cause> {
+    let ways = Ways::new(site);
+    let shared = SharedRuns::new(assessment, &ways);
+    let mut groups: BTreeMap<Shared, Vec<usize>> = BTreeMap::new();
+    for (index, finding) in to_be_mended(assessment) {
+        groups.entry(shared.of(finding)).or_default().push(index);
+    }
+    let mut causes: Vec<Cause> = groups
+        .into_iter()
+        .map(|(shared, findings)| cause(site, assessment, &ways, shared, findings))
+        .collect();
+    causes.sort_by_key(|cause| {
+        (cause.danger, Reverse(cause.severity), Reverse(cause.findings.len()), cause.findings.clone())
+    });
+    causes
+}
+
+fn cause(
+    site: &Site,
+    assessment: &Assessment,
+    ways: &Ways<'_>,
+    shared: Shared,
+    mut findings: Vec<usize>,
+) -> Cause {
+    let all = &assessment.findings;
+    findings.sort_by(|a, b| {
+        let (one, other) = (&all[*a], &all[*b]);
+        let worse = other.severity.cmp(&one.severity);
+        worse.then(excess(other).total_cmp(&excess(one))).then(a.cmp(b))
+    });
+    let way = match (shared.run, shared.matter) {
+        (Some(run), _) => ways.names(ways.to_run(run)),
+        (None, Matter::Supply) => collapsing_way(assessment, ways, &findings),
+        _ => Vec::new(),
+    };
+    let stations: BTreeSet<_> = findings.iter().filter_map(|one| all[*one].element.as_ref()).collect();
+    let danger = shared.danger.unwrap_or_else(|| match (shared.run, &shared.place) {
+        (Some(run), _) if ways.feeds_others(run) => Danger::Riser,
+        (Some(_), _) if stations.len() > 1 => Danger::Run,
+        (Some(_), _) => Danger::Station,
+        (None, Some(place)) => of_element(site, ways, place),
+        (None, None) => Danger::Site,
+    });
+    let place = match shared.run {
+        Some(run) if stations.len() > 1 => Some(site.runs[run].id.clone()),
+        Some(_) => all[findings[0]].element.clone(),
+        None => shared.place,
+    };
+    let severity = findings.iter().map(|index| all[*index].severity).max().unwrap_or(Severity::Warning);
+    Cause { danger, severity, place, way, findings }
+}
+
+fn of_element(site: &Site, ways: &Ways<'_>, element: &ElementId) -> Danger {
+    if site.supplies.iter().any(|supply| supply.id == *element) {
+        return Danger::Supply;
+    }
+    if let Some(run) = ways.run(element) {
+        return if ways.feeds_others(run) { Danger::Riser } else { Danger::Run };
+    }
+    // A port, "D1.3".
+    let is_port = |one: &latchline_site::model::DistributionBox| {
+        element.as_str().strip_prefix(one.id.as_str()).is_some_and(|rest| rest.starts_with('.'))
+    };
+    if site.boxes.iter().any(is_port) { Danger::Riser } else { Danger::Station }
+}
+
+/// Where no voltages satisfy a circuit, the way to the device farthest from the supply among those that go down.
+fn collapsing_way(assessment: &Assessment, ways: &Ways<'_>, findings: &[usize]) -> Vec<ElementId> {
+    let collapse = findings
+        .iter()
+        .map(|index| &assessment.findings[*index])
+        .find(|finding| finding.code == codes::NO_OPERATING_POINT);
+    let Some(Argument::Elements(down)) = collapse.and_then(|finding| finding.argument("devices")) else {
+        return Vec::new();
+    };
+    let farthest = assessment
+        .devices
+        .iter()
+        .filter(|device| down.contains(&device.id))
+        .max_by(|a, b| a.loop_resistance_ohm.total_cmp(&b.loop_resistance_ohm));
+    let run = farthest.and_then(|device| device.run_index);
+    run.map_or(Vec::new(), |run| ways.names(ways.to_run(run)))
+}
+
+/// By which run stations share a trouble.
+struct SharedRuns<'a> {
+    assessment: &'a Assessment,
+    /// Device by name.
+    devices: BTreeMap<&'a ElementId, usize>,
+    /// The run of each troubled device, by matter and device.
+    runs: BTreeMap<(Matter, usize), usize>,
+}
+
+impl<'a> SharedRuns<'a> {
+    fn new(assessment: &'a Assessment, ways: &Ways<'_>) -> Self {
+        let devices: BTreeMap<&ElementId, usize> =
+            assessment.devices.iter().enumerate().map(|(index, device)| (&device.id, index)).collect();
+        let mut troubled: BTreeMap<Matter, BTreeSet<usize>> = BTreeMap::new();
+        for (_, finding) in to_be_mended(assessment) {
+            let matter = matter(finding.code);
+            let device = finding.element.as_ref().and_then(|element| devices.get(element));
+            if let (Matter::Voltage | Matter::Signal, Some(device)) = (matter, device) {
+                troubled.entry(matter).or_default().insert(*device);
+            }
+        }
+        // Stations on a run and beyond, of one source.
+        let mut beyond: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+        for (index, device) in assessment.devices.iter().enumerate() {
+            for run in device.run_index.iter().flat_map(|run| ways.to_run(*run)) {
+                beyond.entry(*run).or_default().push(index);
+            }
+        }
+        let mut runs = BTreeMap::new();
+        for (matter, members) in &troubled {
+            let way = |member: &usize| assessment.devices[*member].run_index.map(|run| ways.to_run(run));
+            let members: Vec<(usize, &[usize])> =
+                members.iter().filter_map(|member| Some((*member, way(member)?))).collect();
+            let mut shared = BTreeMap::new();
+            share(&members, &beyond, &mut shared);
+            runs.extend(shared.into_iter().map(|(member, run)| ((*matter, member), run)));
+        }
+        SharedRuns { assessment, devices, runs }
+    }
+
+    fn of(&self, finding: &Finding) -> Shared {
+        let matter = matter(finding.code);
+        let danger = of_code(finding.code);
+        let device = finding.element.as_ref().and_then(|element| self.devices.get(element)).copied();
+        let run = device.and_then(|device| self.runs.get(&(matter, device))).copied();
+        let place = match (matter, device) {
+            _ if run.is_some() => None,
+            (Matter::HighVoltage, Some(device)) => Some(self.assessment.devices[device].source.clone()),
+            // Whom nobody calls is one mistake however many it leaves out.
+            (Matter::Code(codes::DWELLING_WITHOUT_ENTRANCE), _) => None,
+            _ => finding.element.clone(),
+        };
+        Shared { danger, matter, place, run }
+    }
+}
+
+/// Of ten devices beyond a run, so many must be in trouble for the run to be what they share.
+const MOST_OF_TEN: usize = 7;
+
+/// The run that troubled devices share: the last that leads to all of them, if most of what hangs beyond it is in trouble; else they are
+/// parted at the next run of their ways.
+fn share(
+    members: &[(usize, &[usize])],
+    beyond: &BTreeMap<usize, Vec<usize>>,
+    shared: &mut BTreeMap<usize, usize>,
+) {
+    let Some((_, first)) = members.first() else { return };
+    let common = (0..first.len())
+        .take_while(|at| members.iter().all(|(_, way)| way.get(*at) == Some(&first[*at])))
+        .count();
+    let last = common.checked_sub(1).map(|last| first[last]);
+    let all = last.and_then(|run| beyond.get(&run)).map_or(usize::MAX, Vec::len);
+    let is_shared = members.len().saturating_mul(10) >= all.saturating_mul(MOST_OF_TEN);
+    let mut next: BTreeMap<Option<usize>, Vec<(usize, &[usize])>> = BTreeMap::new();
+    for member in members {
+        next.entry(member.1.get(common).copied()).or_default().push(*member);
+    }
+    match last {
+        Some(run) if is_shared || next.len() == 1 => {
+            shared.extend(members.iter().map(|(member, _)| (*member, run)));
+        }
+        _ => {
+            for (run, part) in next {
+                match (run, last) {
+                    // They hang on the run itself, at whose end the others' runs begin.
+                    (None, Some(own)) => shared.extend(part.iter().map(|(member, _)| (*member, own))),
+                    _ => share(&part, beyond, shared),
+                }
+            }
+        }
+    }
+}
+
+/// How far a figure is beyond its limit, relative to it; without an operating point it is furthest.
+pub fn excess(finding: &Finding) -> f64 {
+    if finding.code == codes::NO_OPERATING_POINT {
+        return f64::INFINITY;
+    }
+    match (finding.value, finding.limit) {
+        (Some(value), _) if !value.value.is_finite() => f64::INFINITY,
+        (Some(value), Some(limit)) if limit.value != 0.0 => ((value.value - limit.value) / limit.value).abs(),
+        (Some(value), Some(_)) => value.value.abs(),
+        _ => 0.0,
+    }
+}

@@ -1,0 +1,179 @@
+//! What stands on the first page of a site on which something is wrong, and the commands it names.
+#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+
+use crate::common::Folder;
+use serde_json::Value;
+
+fn demo() -> Folder {
+    let folder = Folder::new();
+    assert_eq!(folder.run(&["new", "--demo", "demo"]).status, 0);
+    folder
+}
+
+fn json(folder: &Folder, site: &str) -> Value {
+    serde_json::from_str(&folder.run(&["check", site, "--format", "json"]).out).unwrap()
+}
+
+fn strings(value: &Value) -> Vec<&str> {
+    value.as_array().unwrap().iter().map(|one| one.as_str().unwrap()).collect()
+}
+
+/// The worst danger first; the same order as in the list of jobs.
+const DANGERS: [&str; 8] = ["people", "fire", "supply", "riser", "run", "station", "address", "site"];
+
+#[test]
+fn a_site_of_54_findings_fits_80_lines() {
+    let folder = demo();
+    let out = folder.run(&["check", "demo/faulty.toml"]).out;
+    let document = json(&folder, "demo/faulty.toml");
+    assert!(document["findings"].as_array().unwrap().len() >= 54);
+    assert!(out.lines().count() <= 80, "{} lines:\n{out}", out.lines().count());
+    // The list of jobs stands before everything else.
+    let at = |text: &str| out.find(text).unwrap_or_else(|| panic!("{text}: {out}"));
+    assert!(
+        at("fails (") < at("Jobs") && at("Jobs") < at("A-PS (") && at("A-PS (") < at("What else was found"),
+        "{out}"
+    );
+    assert!(!out.contains("ightest"), "{out}");
+    // No lines of files unless they are asked for.
+    assert!(!out.contains("-->") && !out.contains("^^^"), "{out}");
+    let lines = folder.run(&["check", "demo/faulty.toml", "--lines"]).out;
+    assert!(lines.contains("--> demo/faulty.toml:") && lines.contains("^^^"));
+    assert!(lines.lines().count() > 2 * out.lines().count());
+    // Every error and warning is on the short page by its code and in its place.
+    for finding in document["findings"].as_array().unwrap() {
+        let code = finding["code"].as_str().unwrap();
+        assert!(out.contains(code), "{code}");
+    }
+}
+
+#[test]
+fn jobs_come_worst_danger_first_and_each_finding_is_in_one_cause() {
+    let folder = demo();
+    let document = json(&folder, "demo/faulty.toml");
+    let jobs = document["jobs"].as_array().unwrap();
+    let rank = |job: &Value| DANGERS.iter().position(|danger| job["danger"] == *danger).unwrap();
+    assert!(jobs.windows(2).all(|pair| rank(&pair[0]) <= rank(&pair[1])), "{jobs:#?}");
+    assert_eq!(jobs[0]["danger"], "people");
+    let mut in_causes = 0;
+    for job in jobs {
+        for cause in job["causes"].as_array().unwrap() {
+            in_causes += cause["findings"].as_array().unwrap().len();
+        }
+    }
+    let to_mend = document["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|finding| finding["severity"] != "advice" && finding["accepted"].is_null())
+        .count();
+    assert_eq!(in_causes, to_mend);
+}
+
+/// Whatever a job says that it clears is gone when it is done, and nothing else has come.
+#[test]
+fn the_command_of_a_job_does_what_the_job_says() {
+    for number in [2, 4] {
+        let folder = demo();
+        let names = |document: &Value| -> Vec<(String, String)> {
+            let findings = document["findings"].as_array().unwrap();
+            let name = |one: &Value| (one["code"].to_string(), one["element"].to_string());
+            findings.iter().map(name).collect()
+        };
+        let before = json(&folder, "demo/faulty.toml");
+        let job = &before["jobs"][number - 1];
+        let command: Vec<&str> = job["command"].as_str().unwrap().split(' ').collect();
+        assert_eq!(command[..2], ["latchline", "fix"]);
+        let ran = folder.run(&command[1..]);
+        assert!(ran.out.contains("written to"), "{}{}", ran.out, ran.err);
+        let after = names(&json(&folder, "demo/faulty.toml"));
+        let clears = job["clears"].as_array().unwrap();
+        assert!(!clears.is_empty());
+        for gone in clears {
+            assert!(!after.contains(&(gone["code"].to_string(), gone["element"].to_string())), "{gone}");
+        }
+        let known = names(&before);
+        for left in &after {
+            assert!(known.contains(left), "{left:?} has come");
+        }
+    }
+}
+
+/// Seven of eight stations of one chain are low: the chain is the cause, and it is one job. The loop of 0.5 mm pairs is 176 ohm/km
+/// (IEC 60228, 0.2 mm²: about 88 ohm/km a leg), so that 8 stations of 0.45 W on 45 m each drop far below 36 V.
+#[test]
+fn stations_that_are_low_on_one_riser_are_one_cause() {
+    let folder = Folder::with_starter();
+    let mut site = folder.read("site.toml");
+    let more = "A-7 = { place = \"A/2\" }\nA-8 = { place = \"A/2\" }\nA-9 = { place = \"A/2\" }\nA-10 = { place = \"A/2\" }\n\n# Cable paths";
+    site = site.replace("\n# Cable paths", more);
+    site = site.replace(
+        "to = [\"A-4\", \"A-5\", \"A-6\", \"A-6:2\"], lengths = [\"14 m\", \"6 m\", \"7.5 m\", \"4 m\"]",
+        "to = [\"A-4\", \"A-5\", \"A-6\", \"A-6:2\", \"A-7\", \"A-8\", \"A-9\", \"A-10\"], cable = \"pair-0.5\", first = \"140 m\", spacing = \"25 m\"",
+    );
+    folder.write("long.toml", site);
+    let document = json(&folder, "long.toml");
+    let low = |cause: &&Value| {
+        cause["findings"].as_array().unwrap().iter().any(|one| one["code"] == "voltage-too-low")
+    };
+    let causes: Vec<&Value> = document["jobs"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .flat_map(|job| job["causes"].as_array().unwrap())
+        .collect();
+    let low: Vec<&&Value> = causes.iter().filter(|cause| low(cause)).collect();
+    assert_eq!(low.len(), 1, "{causes:#?}");
+    assert!(low[0]["findings"].as_array().unwrap().len() >= 5, "{low:#?}");
+    assert_eq!(low[0]["place"], "flats-2");
+    assert_eq!(strings(&low[0]["way"]), ["feed", "flats-2"]);
+    let out = folder.run(&["check", "long.toml"]).out;
+    assert!(out.contains("stations on flats-2"), "{out}");
+}
+
+#[test]
+fn a_collapse_names_the_riser() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "\"7.5 m\"", "\"950 m\"");
+    let document = json(&folder, "site.toml");
+    let job = &document["jobs"][0];
+    assert_eq!(job["causes"][0]["findings"][0]["code"], "no-operating-point");
+    assert_eq!(strings(&job["causes"][0]["way"]), ["feed", "flats-2"]);
+    let out = folder.run(&["check", "site.toml"]).out;
+    assert!(out.contains("hardest to feed is the end of feed, flats-2"), "{out}");
+}
+
+/// A thicker cable in a chain is pulled to every dwelling on it; a larger supply is changed in its cupboard.
+#[test]
+fn dwellings_to_enter_are_those_whose_terminals_change() {
+    let folder = demo();
+    let document = json(&folder, "demo/faulty.toml");
+    let jobs = document["jobs"].as_array().unwrap();
+    let of = |kind: &str| {
+        jobs.iter().find(|job| job["change"]["kind"] == kind).unwrap_or_else(|| panic!("{kind}: {jobs:#?}"))
+    };
+    assert!(strings(&of("larger-supply")["enters"]).is_empty());
+    let thicker = jobs
+        .iter()
+        .find(|job| job["change"]["changes"][0]["path"][1] == "A-R5")
+        .unwrap_or_else(|| panic!("{jobs:#?}"));
+    assert_eq!(strings(&thicker["enters"]), ["A-44", "A-45"]);
+}
+
+#[test]
+fn a_site_that_holds_has_no_jobs_and_says_what_is_tightest() {
+    let folder = Folder::with_starter();
+    let out = folder.run(&["check", "site.toml"]).out;
+    assert!(out.contains("Tightest: ") && !out.contains("Jobs"), "{out}");
+    assert!(json(&folder, "site.toml")["jobs"].is_null());
+}
+
+#[test]
+fn what_is_not_judged_stands_in_the_verdict_of_a_failing_site() {
+    let folder = demo();
+    let document = json(&folder, "demo/faulty.toml");
+    let count = document["not_judged"].as_array().unwrap().len();
+    let out = folder.run(&["check", "demo/faulty.toml"]).out;
+    let first = out.split(").").next().unwrap().replace('\n', " ");
+    assert_eq!(first.contains("not judged"), count > 0, "{first}");
+}

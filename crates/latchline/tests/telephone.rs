@@ -1,0 +1,276 @@
+//! Questions that come by telephone: one command, one sentence first, and what is said is true when it is built and checked.
+#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+
+use crate::common::Folder;
+use serde_json::Value;
+use std::fmt::Write;
+
+/// The site that is asked about, written out: so many stations evenly along so much cable.
+fn chain(stations: usize, total_m: f64, cable: &str, supply: &str) -> String {
+    let mut text = format!(
+        "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7x\"\ndoor_station = \"ostrel-dv1\"\ncable = \"{cable}\"\n\
+         [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"{supply}\", place = \"A/G\" }}\n\
+         [distributors]\nD = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n[entrances]\n"
+    );
+    text.push_str("E1 = { role = \"main\", place = \"A/G\" }\nE2 = { role = \"secondary\", place = \"A/G\" }\n[dwellings]\n");
+    let _ = write!(text, "\"F1..F{stations}\" = {{ place = \"A/G\" }}\n[runs]\n");
+    let spacing = total_m / stations as f64;
+    let _ = write!(
+        text,
+        "feed = {{ from = \"PS\", to = \"D\", cable = \"flex-1.5\", length = \"1 m\" }}\n\
+         chain = {{ from = \"D.1\", to = [\"F1..F{stations}\"], spacing = \"{spacing} m\" }}\n\
+         door1 = {{ from = \"D.2\", to = \"E1\", cable = \"flex-1.0\", length = \"10 m\" }}\n\
+         door2 = {{ from = \"D.3\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }}\n"
+    );
+    text
+}
+
+fn errors(folder: &Folder, site: String) -> u64 {
+    folder.write("asked.toml", site);
+    let ran = folder.run(&["check", "asked.toml", "--format", "json"]);
+    let document: Value = serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{}{}", ran.out, ran.err));
+    document["counts"]["error"].as_u64().unwrap()
+}
+
+#[test]
+fn so_many_on_one_run_hold_when_checked_and_one_more_does_not() {
+    let folder = Folder::new();
+    for (cable, name) in [("bell wire", "pair-0.5"), ("alarm cable", "alarm-0.22")] {
+        let asked =
+            ["reach", "--total", "60", "--cable", cable, "--station", "ostrel-v7x", "--format", "json"];
+        let ran = folder.run(&asked);
+        assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+        let answer: Value = serde_json::from_str(&ran.out).unwrap();
+        assert_eq!(answer["cable"], name);
+        for carried in answer["carried"].as_array().unwrap() {
+            let supply = carried["supply"].as_str().unwrap();
+            let stations = carried["stations"].as_u64().unwrap() as usize;
+            assert!(stations > 1, "{answer}");
+            assert_eq!(errors(&folder, chain(stations, 60.0, name, supply)), 0, "{supply}, {stations}");
+            assert!(errors(&folder, chain(stations + 1, 60.0, name, supply)) > 0, "{supply}, {stations}");
+        }
+        // The lower figure is the sentence.
+        let text = folder.run(&asked[..asked.len() - 2]).out;
+        let lowest = answer["carried"][0]["stations"].as_u64().unwrap();
+        assert!(text.starts_with(&format!("{lowest} ostrel-v7x work on 60 m of {name} ")), "{text}");
+        assert!(text.lines().count() <= 24, "{text}");
+    }
+}
+
+#[test]
+fn a_cable_that_nobody_knows_is_asked_back() {
+    let folder = Folder::new();
+    let ran = folder.run(&["reach", "--total", "60", "--cable", "green string"]);
+    assert_eq!(ran.status, 2);
+    assert!(
+        ran.err.contains("which cable is \"green string\"?") && ran.err.contains("pair-0.5"),
+        "{}",
+        ran.err
+    );
+    // Three kinds of conductor have 1.5 mm²; the flexible one is what is usual.
+    let ran = folder.run(&["reach", "--total", "60", "--cable", "1.5"]);
+    assert!(ran.out.contains("flex-1.5"), "{}{}", ran.out, ran.err);
+}
+
+/// The same lock, cable and length as a door of a site.
+#[test]
+fn a_locks_cable_is_judged_as_a_door_is() {
+    let folder = Folder::with_starter();
+    let out = folder.run(&["ask", "lock", "strike-12", "--length", "35"]).out;
+    assert!(out.starts_with("strike-12 over 35 m: take "), "{out}");
+    let cable = out.split("take ").nth(1).unwrap().split(' ').next().unwrap();
+    let too_low = |cable: &str| {
+        let site = folder.read("site.toml").replace(
+            "cable = \"flex-0.75\", length = \"6 m\"",
+            &format!("cable = \"{cable}\", length = \"35 m\""),
+        );
+        folder.write("lock.toml", site);
+        folder.run(&["check", "lock.toml", "--format", "short"]).out.contains("lock-voltage-too-low")
+    };
+    assert!(!too_low(cable), "{cable}");
+    // Bell wire of 0.5 mm: 70 m of 88 ohm/km a leg at 20 °C are 6.2 ohm, on which 0.5 A lose more than 3 V.
+    assert!(too_low("pair-0.5"));
+    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "35 m", "--cable", "bell wire"]);
+    assert!(ran.status == 1 && ran.out.contains("does not work"), "{}{}", ran.out, ran.err);
+}
+
+/// Shares of the data sheet's counts, n1/N1 + n2/N2, by hand from the catalogue's own counts.
+#[test]
+fn a_mix_of_models_on_one_supply() {
+    let folder = Folder::new();
+    let most = |model: &str| -> f64 {
+        let page = folder.run(&["catalogue", model]).out;
+        let line = page.lines().find(|line| line.contains("most_per_supply")).unwrap();
+        line.rsplit('=').next().unwrap().trim().parse().unwrap()
+    };
+    let shares = 6.0 / most("ostrel-v4") + 4.0 / most("ostrel-v7");
+    let ran = folder.run(&["ask", "mix", "ostrel-v4=6", "ostrel-v7=4", "--supply", "ostrel-ps-120"]);
+    assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+    assert!(
+        ran.out.starts_with("6 ostrel-v4 + 4 ostrel-v7 work on mains on one ostrel-ps-120"),
+        "{}",
+        ran.out
+    );
+    let rounded_up = (shares * 100.0).ceil() / 100.0;
+    assert!(ran.out.contains(&format!("counts {rounded_up} of 1")), "{shares}: {}", ran.out);
+    let ran = folder.run(&["ask", "mix", "ostrel-v7=40"]);
+    assert!(ran.status == 1 && ran.out.contains("do not work"), "{}", ran.out);
+}
+
+/// Hours in standby: what the sheet of the supply says of a site with the same stations.
+#[test]
+fn hours_of_battery_are_those_of_the_supply_sheet() {
+    let folder = Folder::new();
+    let ran = folder.run(&["ask", "battery", "6", "--station", "ostrel-v7x"]);
+    assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+    let hours: f64 = ran.out.split(" run ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    let site = chain(6, 40.0, "flex-1.0", "ostrel-ps-120b")
+        .replace("E2 = { role = \"secondary\", place = \"A/G\" }\n", "")
+        .replace("door2 = { from = \"D.3\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }\n", "");
+    folder.write("asked.toml", site);
+    let sheet = folder.run(&["check", "asked.toml", "--supply", "PS", "--format", "json"]).out;
+    let sheet: Value = serde_json::from_str(&sheet).unwrap();
+    let states = sheet["battery"]["states"].as_array().or(sheet["battery"]["loads"].as_array());
+    let least = states
+        .unwrap_or_else(|| panic!("{sheet}"))
+        .iter()
+        .filter_map(|state| state["hours"].as_f64())
+        .fold(f64::INFINITY, f64::min);
+    // The two houses differ in a few metres of cable.
+    assert!((hours - least).abs() < 0.1 + 0.01 * least, "{hours} and {least}");
+    let ran = folder.run(&["ask", "battery", "24", "--hours", "8"]);
+    assert!(ran.out.contains("8 h"), "{}{}", ran.out, ran.err);
+}
+
+/// 27 is two tens and seven units.
+#[test]
+fn switches_without_a_site() {
+    let folder = Folder::new();
+    let ran = folder.run(&["ask", "switches", "27", "--extension", "2", "--family", "ostrel-48"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.out.contains("dwelling 27, extension 2") && ran.out.contains("2 7"), "{}", ran.out);
+    assert!(ran.out.contains("[2]") && ran.out.contains("[7]"), "{}", ran.out);
+    let ran = folder.run(&["ask", "switches", "12345", "--family", "ostrel-48"]);
+    assert!(ran.status == 1 && ran.out.contains("cannot be set"), "{}", ran.out);
+}
+
+#[test]
+fn explain_finds_by_symptom_and_leads_with_what_to_measure() {
+    let folder = Folder::new();
+    for (told, code) in [
+        (&["restarts", "when", "the", "door", "opens"][..], "voltage-too-low"),
+        (&["no picture"], "signal-too-weak"),
+        (&["rings twice"], "address-duplicate"),
+        (&["lock does not release"], "lock-voltage-too-low"),
+    ] {
+        let ran = folder.run(&[&["explain"], told].concat());
+        assert_eq!(ran.status, 0, "{told:?}: {}", ran.err);
+        let (measure, may_be) = (ran.out.find("Measure first"), ran.out.find("What it may come of"));
+        assert!(measure.is_some() && measure < may_be && ran.out.contains(code), "{}", ran.out);
+    }
+    assert_eq!(folder.run(&["explain", "purple", "elephants"]).status, 2);
+}
+
+/// What a new user types wrong is answered by what to type.
+#[test]
+fn slips_are_answered_with_what_to_write() {
+    let folder = Folder::with_starter();
+    let swapped = folder
+        .read("site.toml")
+        .replace("door = { from = \"D1.3\", to = \"front\"", "door = { from = \"front\", to = \"D1.3\"");
+    folder.write("swapped.toml", swapped);
+    let out = folder.run(&["check", "swapped.toml"]).out;
+    assert!(
+        out.contains("are from and to exchanged?") && out.contains("from = \"D1.3\" and to = \"front\""),
+        "{out}"
+    );
+    folder.write("space.toml", folder.read("site.toml").replace("A-1 = {", "Flat 1 = {"));
+    let out = folder.run(&["check", "space.toml"]).out;
+    assert!(out.contains("takes quotes: \"Flat 1\""), "{out}");
+    assert_eq!(folder.run(&["reach", "ostrel-48", "--spacing", "60 m", "--cable", "pair-0.8"]).status, 0);
+}
+
+/// "A-1..A-8, two a floor": the same site as written out, and its own lines win.
+#[test]
+fn dwellings_and_stops_by_range_with_floors() {
+    let folder = Folder::with_starter();
+    let text = folder.read("site.toml");
+    let start = text.find("A-1 = {").unwrap();
+    let end = text.find("# Cable paths").unwrap();
+    let mut short = text.clone();
+    short.replace_range(
+        start..end,
+        "\"A-1..A-6\" = { place = \"A/G\", per_floor = 2 }\nA-6 = { extensions = [\"ostrel-v4\"] }\n\n",
+    );
+    let short = short.replace("to = [\"A-1\", \"A-2\", \"A-3\"]", "to = [\"A-1..A-3\"]");
+    folder.write("short.toml", short.as_str());
+    let json = |site: &str| -> Value {
+        let ran = folder.run(&["check", site, "--format", "json"]);
+        serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{}{}", ran.out, ran.err))
+    };
+    let (long, ranged) = (json("site.toml"), json("short.toml"));
+    for key in ["verdict", "devices", "runs", "sources", "addresses"] {
+        assert_eq!(long[key], ranged[key], "{key}");
+    }
+    // Frozen, every dwelling gets a line of its own, and all stays as it is.
+    assert_eq!(folder.run(&["addresses", "short.toml", "--freeze"]).status, 0);
+    assert_eq!(json("short.toml")["addresses"], ranged["addresses"]);
+    for wrong in ["\"A-1..B-6\"", "\"A-6..A-1\""] {
+        folder.write("wrong.toml", short.replace("\"A-1..A-6\"", wrong));
+        let ran = folder.run(&["check", "wrong.toml"]);
+        assert!(ran.status == 2 && ran.out.contains("range"), "{}", ran.out);
+    }
+    folder.write("wrong.toml", short.replace("per_floor = 2", "per_floor = 1"));
+    assert!(folder.run(&["check", "wrong.toml"]).out.contains("fewer floors"));
+}
+
+#[test]
+fn two_revisions_are_compared_as_work_on_site() {
+    let folder = Folder::with_starter();
+    folder.write(
+        "new.toml",
+        folder
+            .read("site.toml")
+            .replace("model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"")
+            .replace("A-3 = { place = \"A/1\" }", "A-3 = { place = \"A/1\", number = 30 }")
+            .replace(
+                "to = [\"A-1\", \"A-2\", \"A-3\"], first",
+                "to = [\"A-1\", \"A-2\", \"A-3\"], cable = \"flex-1.0\", first",
+            ),
+    );
+    let ran = folder.run(&["compare", "site.toml", "new.toml", "--format", "json"]);
+    assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+    let document: Value = serde_json::from_str(&ran.out).unwrap();
+    let schema = crate::common::repository_file("docs/schema/compare.schema.json");
+    let schema: Value = serde_json::from_str(&std::fs::read_to_string(schema).unwrap()).unwrap();
+    let validator = jsonschema::draft202012::new(&schema).unwrap();
+    assert!(validator.is_valid(&document), "{document:#}");
+    // 20 m of flats-1 become flex-1.0 at 0.58, no longer pair-0.8 at 0.52; the supplies cost 312 and, by the catalogue, less.
+    let quantity = |part: &str| {
+        let all = document["quantities"].as_array().unwrap();
+        all.iter().find(|one| one["part"] == part).and_then(|one| one["quantity"].as_f64()).unwrap_or(0.0)
+    };
+    assert_eq!(quantity("flex-1.0"), 20.0);
+    assert_eq!(quantity("pair-0.8"), -20.0);
+    assert_eq!((quantity("ostrel-ps-120b"), quantity("ostrel-ps-120")), (1.0, -1.0));
+    let price = |part: &str| {
+        let page = folder.run(&["catalogue", part]).out;
+        let line = page.lines().find(|line| line.contains("price = ")).unwrap().to_string();
+        let text = line.split("price = ").nth(1).unwrap();
+        text.split([',', ' ']).next().unwrap().parse::<f64>().unwrap()
+    };
+    let by_hand =
+        20.0 * (price("flex-1.0") - price("pair-0.8")) + price("ostrel-ps-120b") - price("ostrel-ps-120");
+    assert!((document["material"].as_f64().unwrap() - by_hand).abs() < 0.005, "{by_hand}: {document:#}");
+    let enters: Vec<&str> = document["enters"].as_array().unwrap().iter().filter_map(Value::as_str).collect();
+    assert_eq!(enters, ["A-1", "A-2", "A-3"]);
+    assert_eq!(document["set"][0]["station"], "A-3");
+    let text = folder.run(&["compare", "site.toml", "new.toml"]).out;
+    for part in
+        ["To buy", "To pull", "flats-1: 20 m of flex-1.0 in place of pair-0.8", "To set again", "Cost:"]
+    {
+        assert!(text.contains(part), "{part}: {text}");
+    }
+    let same = folder.run(&["compare", "site.toml", "site.toml"]).out;
+    assert!(same.contains("Nothing on site is different"), "{same}");
+}

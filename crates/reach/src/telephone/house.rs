@@ -1,0 +1,188 @@
+//! The small houses on which questions are put.
+
+use crate::bare_site::BareSiteError;
+use latchline_assess::{Assessment, Memory, assess_with};
+use latchline_finding::{Code, Severity, Sources};
+use latchline_site::LoadedCatalogues;
+use latchline_site::catalogue::{Catalogue, StationKind, SupplyModel};
+use latchline_site::model::Site;
+use std::fmt::Write as _;
+
+/// Where the power comes from while a question is asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Power {
+    /// Mains.
+    Mains,
+    /// The battery, to the end of its discharge.
+    BatteryEnd,
+}
+
+/// The family that is meant where none is named: the one with most station models, of several the first by name.
+pub fn usual_family(catalogue: &Catalogue) -> Option<&str> {
+    let models =
+        |family: &str| catalogue.stations.values().filter(|model| model.family.value == family).count();
+    let families = catalogue.families.keys().map(String::as_str);
+    families.max_by(|a, b| models(a).cmp(&models(b)).then(b.cmp(a)))
+}
+
+/// The largest supply of a family without a battery and the largest with one, as far as it has them.
+pub fn supplies_of(catalogue: &Catalogue, family: &str) -> Vec<(Power, String)> {
+    let largest = |with_battery: bool| {
+        let current = |model: &&SupplyModel| model.rated_current.value.as_amps();
+        catalogue
+            .supplies
+            .values()
+            .filter(|model| model.family.value == family && model.battery.is_some() == with_battery)
+            .max_by(|a, b| current(a).total_cmp(&current(b)).then(b.head.name.cmp(&a.head.name)))
+            .map(|model| model.head.name.clone())
+    };
+    let mains = largest(false).map(|name| (Power::Mains, name));
+    let battery = largest(true).map(|name| (Power::BatteryEnd, name));
+    mains.into_iter().chain(battery).collect()
+}
+
+/// A TOML string.
+pub(super) fn quoted(text: &str) -> String {
+    toml::Value::String(text.to_string()).to_string()
+}
+
+/// A house of one supply.
+pub(super) struct House<'a> {
+    pub family: &'a str,
+    pub supply: &'a str,
+    pub batteries: u32,
+    pub distributor: &'a str,
+    /// Ports of the distributor.
+    pub ports: u32,
+    pub door: &'a str,
+    /// Door stations: as many as calls may stand at once.
+    pub doors: usize,
+    /// Model of every indoor station, main stations of as many dwellings.
+    pub stations: Vec<&'a str>,
+    /// Cable of the stations.
+    pub cable: &'a str,
+    /// The first section of each chain and every further one, in metres.
+    pub sections_m: (f64, f64),
+    /// Stations on each chain.
+    pub on_a_chain: usize,
+}
+
+impl House<'_> {
+    /// The house as a site file: chains of stations on ports of distributors, each of which is fed from the supply; door stations
+    /// have ports of their own.
+    pub fn text(&self) -> String {
+        let mut text = format!(
+            "[site]\ntitle = \"Question\"\nfamily = {}\ndoor_station = {}\ncable = {}\n",
+            quoted(self.family),
+            quoted(self.door),
+            quoted(self.cable)
+        );
+        let _ = writeln!(
+            text,
+            "[buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = {}, place = \"A/G\", batteries = {} }}",
+            quoted(self.supply),
+            self.batteries
+        );
+        let mut ports = Ports { ports: self.ports.max(1), used: 0 };
+        let mut runs = String::new();
+        let names: Vec<String> = (1..=self.stations.len()).map(|number| format!("F{number}")).collect();
+        for (chain, stops) in names.chunks(self.on_a_chain.max(1)).enumerate() {
+            let stops: Vec<String> = stops.iter().map(|name| quoted(name)).collect();
+            let (first, spacing) = self.sections_m;
+            let _ = writeln!(
+                runs,
+                "chain{chain} = {{ from = \"{}\", to = [{}], first = \"{first} m\", spacing = \"{spacing} m\" }}",
+                ports.next(),
+                stops.join(", ")
+            );
+        }
+        let mut entrances = String::from("[entrances]\n");
+        for door in 1..=self.doors.max(1) {
+            let role = if door == 1 { "main" } else { "secondary" };
+            let _ = writeln!(
+                entrances,
+                "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"] }}"
+            );
+            let _ = writeln!(
+                runs,
+                "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}",
+                ports.next()
+            );
+        }
+        let boxes = ports.boxes();
+        text.push_str("[distributors]\n");
+        for number in 1..=boxes {
+            let _ = writeln!(text, "D{number} = {{ model = {}, place = \"A/G\" }}", quoted(self.distributor));
+            let _ = writeln!(
+                runs,
+                "feed{number} = {{ from = \"PS\", to = \"D{number}\", cable = \"flex-1.5\", length = \"1 m\" }}"
+            );
+        }
+        text.push_str(&entrances);
+        text.push_str("[dwellings]\n");
+        for (name, model) in names.iter().zip(&self.stations) {
+            let _ = writeln!(text, "{name} = {{ place = \"A/G\", station = {} }}", quoted(model));
+        }
+        let _ = write!(text, "[runs]\n{runs}");
+        text
+    }
+}
+
+/// Ports one after the other, over as many distributors as it takes.
+struct Ports {
+    ports: u32,
+    used: u32,
+}
+
+impl Ports {
+    fn next(&mut self) -> String {
+        let port = format!("D{}.{}", self.used / self.ports + 1, self.used % self.ports + 1);
+        self.used += 1;
+        port
+    }
+
+    fn boxes(&self) -> u32 {
+        self.used.div_ceil(self.ports)
+    }
+}
+
+/// Resolves and assesses a house.
+///
+/// # Errors
+/// If the parts do not make a site.
+pub(super) fn assessed(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    text: String,
+    memory: &Memory,
+) -> Result<(Site, Assessment), BareSiteError> {
+    let mut sources = sources.clone();
+    let file = sources.add("question", text);
+    let resolved = catalogues.resolve(&sources, file);
+    let Some(site) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
+    let assessment = assess_with(&site, memory);
+    Ok((site, assessment))
+}
+
+/// The first error that stands among the kinds that count; what a small house of one floor has of its own making does not.
+pub(super) fn first_error(assessment: &Assessment) -> Option<Code> {
+    let counts = |code: Code| !OF_THE_HOUSE.contains(&code.as_str());
+    let errors = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
+    errors.map(|finding| finding.code).find(|code| counts(*code))
+}
+
+/// What is found on such a house because of how it was made up and says nothing about the question: several distributors on a supply
+/// of few outputs.
+const OF_THE_HOUSE: &[&str] = &["supply-outputs-exceeded"];
+
+/// Door stations that a family's calls need, and the heaviest model of its kind.
+pub(super) fn heaviest(catalogue: &Catalogue, family: &str, kind: StationKind) -> Option<String> {
+    catalogue
+        .stations
+        .values()
+        .filter(|model| model.family.value == family && model.kind.value == kind)
+        .min_by_key(|model| {
+            (model.most_per_supply.as_ref().map_or(u32::MAX, |most| most.value), model.head.name.clone())
+        })
+        .map(|model| model.head.name.clone())
+}

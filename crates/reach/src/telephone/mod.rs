@@ -1,0 +1,24 @@
+//! Questions that come by telephone and need no site file: each is put to a small house, which is then assessed as any site is.
+//!
+//! * [`cable_called`]: the cable that somebody means by an everyday name;
+//! * [`stations_on`]: how many stations on one run of a given length, on mains and to the battery's end;
+//! * [`lock_cable`], [`lock_cables`]: what is left at a lock over its cable, and which cables do;
+//! * [`battery_hours`]: how long a battery carries so many stations;
+//! * [`mix_on`]: whether a mix of models works on one supply;
+//! * [`switches_for`]: the switches of a number.
+
+mod battery;
+mod cable;
+mod house;
+mod lock;
+mod mix;
+mod stations;
+mod switches;
+
+pub use battery::{BatteryHours, battery_hours};
+pub use cable::{NoCable, cable_called};
+pub use house::{Power, supplies_of, usual_family};
+pub use lock::{LockCable, lock_cable, lock_cables};
+pub use mix::{MixOn, mix_on};
+pub use stations::{Carried, OneRun, stations_on};
+pub use switches::{SwitchRow, switches_for};

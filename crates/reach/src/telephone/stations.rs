@@ -1,0 +1,110 @@
+//! How many stations work on one run of a given length.
+
+use super::house::{House, Power, assessed, first_error, supplies_of};
+use crate::bare_site::BareSiteError;
+use crate::question::Question;
+use crate::solve::MOST_STATIONS;
+use latchline_assess::{Assessment, Memory};
+use latchline_finding::{Code, Sources};
+use latchline_site::LoadedCatalogues;
+use latchline_site::catalogue::Catalogue;
+
+/// One run with stations spread evenly over its length.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OneRun {
+    /// Parts; the supply is taken as stated only where `supply_is_stated`.
+    pub question: Question,
+    /// Whether the supply is the one in `question`; else the largest of the family without and with battery.
+    pub supply_is_stated: bool,
+    /// Cable.
+    pub cable: String,
+    /// Length from the port to the last station in metres.
+    pub total_m: f64,
+    /// Calls that may stand at once.
+    pub calls: usize,
+}
+
+/// How many stations one supply carries on that run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Carried {
+    /// On mains, or to the battery's end with what mains brings as well.
+    pub power: Power,
+    /// The supply.
+    pub supply: String,
+    /// Most stations that hold under the whole check; 0 if not even one does.
+    pub stations: usize,
+    /// What one more would break; `None` where more than [`MOST_STATIONS`] were not asked for.
+    pub limit: Option<Code>,
+    /// Least margin of a station with that many, in volts.
+    pub margin_v: Option<f64>,
+}
+
+/// How many stations work, by supply. Each count was assessed by every rule and holds; with one more an error stands.
+///
+/// # Errors
+/// If the parts do not make a site.
+pub fn stations_on(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+) -> Result<Vec<Carried>, BareSiteError> {
+    let catalogue = catalogues.catalogue();
+    let supplies = match run.supply_is_stated {
+        true => {
+            let has_battery =
+                catalogue.supplies.get(&run.question.supply).is_some_and(|one| one.battery.is_some());
+            let power = if has_battery { Power::BatteryEnd } else { Power::Mains };
+            vec![(power, run.question.supply.clone())]
+        }
+        false => supplies_of(catalogue, &run.question.family),
+    };
+    supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, power, supply)).collect()
+}
+
+fn carried(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+    power: Power,
+    supply: String,
+) -> Result<Carried, BareSiteError> {
+    let memory = Memory::default();
+    let judge = |stations: usize| {
+        let text = house(catalogues.catalogue(), run, &supply, stations).text();
+        let (_, assessment) = assessed(sources, catalogues, text, &memory)?;
+        Ok(first_error(&assessment).map_or_else(|| Ok(least_margin_v(&assessment)), Err))
+    };
+    let (mut works, mut fails) = (0, MOST_STATIONS + 1);
+    let (mut margin_v, mut limit) = (None, None);
+    while fails - works > 1 {
+        let middle = works.midpoint(fails);
+        match judge(middle)? {
+            Ok(margin) => (works, margin_v) = (middle, margin),
+            Err(code) => (fails, limit) = (middle, Some(code)),
+        }
+    }
+    Ok(Carried { power, supply, stations: works, limit, margin_v })
+}
+
+fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: usize) -> House<'a> {
+    let question = &run.question;
+    let section_m = run.total_m / stations.max(1) as f64;
+    House {
+        family: &question.family,
+        supply,
+        batteries: 1,
+        distributor: &question.distributor,
+        ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
+        door: &question.door,
+        doors: run.calls,
+        stations: vec![question.station.as_str(); stations.max(1)],
+        cable: &run.cable,
+        sections_m: (section_m, section_m),
+        on_a_chain: stations.max(1),
+    }
+}
+
+fn least_margin_v(assessment: &Assessment) -> Option<f64> {
+    let margin = assessment.devices.get(assessment.tightest_device()?)?.worst.margin_v();
+    margin.is_finite().then_some(margin)
+}

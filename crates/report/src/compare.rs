@@ -1,0 +1,435 @@
+//! Two versions of a site: what to buy, pull, move and set again, and what got better and worse.
+
+use crate::json_findings::{FindingName, finding_name};
+use crate::paint::Look;
+use crate::table::{hanging, paragraph};
+use crate::template::plain;
+use crate::{figures, wording};
+use latchline_assess::comparison::{Comparison, FigureChange};
+use latchline_finding::{ElementId, Finding, Language};
+use latchline_site::bill::BillKind;
+use latchline_site::changes::{Changes, OtherRun, QuantityChange, RunWork, Swap};
+use latchline_words::codes;
+use latchline_words::commands::{CompareHead, CompareWords};
+use latchline_words::report::JobWords;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// Figures of one kind that are shown; the rest is counted.
+const MOST_FIGURES: usize = 5;
+/// Findings of one block that are shown.
+const MOST_FINDINGS: usize = 12;
+
+/// What the comparison is of.
+#[derive(Debug, Clone, Copy)]
+pub struct Compared<'a> {
+    /// The verdict before, in words.
+    pub old: &'a str,
+    /// The verdict after, in words.
+    pub new: &'a str,
+    /// What is different on site.
+    pub changes: &'a Changes,
+    /// What got better and worse.
+    pub comparison: &'a Comparison,
+}
+
+/// For a person.
+pub fn text(compared: &Compared<'_>, look: &Look) -> String {
+    let language = look.language;
+    let Compared { old, new, changes, comparison } = *compared;
+    let mut text = paragraph(&CompareWords::Verdicts { old, new }.say(language), 0, look.width);
+    if changes.is_empty() {
+        text.push_str(&paragraph(&CompareWords::Same.say(language), 0, look.width));
+    } else {
+        text.push_str(&paragraph(&cost(changes, language), 0, look.width));
+    }
+    let mut block = |head: CompareHead, lines: Vec<String>| {
+        if !lines.is_empty() {
+            text.push_str(&format!("\n{}\n", look.bold(head.say(language))));
+            text.extend(lines.iter().map(|line| hanging("  ", line, look.width)));
+        }
+    };
+    block(CompareHead::Buy, changes.quantities.iter().map(|one| quantity(one, language)).collect());
+    let (pull, moved): (Vec<&OtherRun>, Vec<&OtherRun>) = changes.runs.iter().partition(|one| is_pulled(one));
+    block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).collect());
+    let elements = changes.models.iter().map(|one| model(one, language));
+    let places = changes.places.iter().map(|one| {
+        let (old, new) = (&text_of(&one.old), &text_of(&one.new));
+        CompareWords::OtherPlace { element: &name(&one.element), old, new }.say(language)
+    });
+    block(
+        CompareHead::Move,
+        elements.chain(places).chain(moved.iter().map(|one| run(one, language))).collect(),
+    );
+    let set = changes.set.iter().map(|one| {
+        let (old, new) = (&positions(&one.old), &positions(&one.new));
+        CompareWords::OtherNumber { element: &name(&one.station), old, new }.say(language)
+    });
+    block(CompareHead::Set, set.collect());
+    block(CompareHead::Better, better_or_worse(comparison, true, language));
+    block(CompareHead::Worse, better_or_worse(comparison, false, language));
+    text
+}
+
+fn cost(changes: &Changes, language: Language) -> String {
+    let money = changes.material.as_units();
+    let amount = &amount(money, language);
+    let material = match money {
+        money if money.abs() < 0.005 => CompareWords::CostSame.say(language),
+        money if money > 0.0 => CompareWords::CostMore { amount }.say(language),
+        _ => CompareWords::CostLess { amount }.say(language),
+    };
+    let material = match changes.unpriced {
+        0 => material,
+        parts => format!("{material} ({})", CompareWords::Unpriced { parts }.say(language)),
+    };
+    let minutes = &figures::fixed(changes.minutes.abs(), 0);
+    let labour = match changes.minutes {
+        minutes if minutes.abs() < 0.5 => CompareWords::LabourSame.say(language),
+        more if more > 0.0 => CompareWords::LabourMore { minutes }.say(language),
+        _ => CompareWords::LabourLess { minutes }.say(language),
+    };
+    let enters = match &changes.enters[..] {
+        [] => JobWords::EntersNone.say(language),
+        dwellings => {
+            let names: Vec<String> = dwellings.iter().map(name).collect();
+            JobWords::Enters { dwellings: dwellings.len(), names: &names.join(", ") }.say(language)
+        }
+    };
+    CompareWords::Cost { cost: &material, labour: &labour, enters: &enters }.say(language)
+}
+
+fn amount(value: f64, language: Language) -> String {
+    figures::decimals(figures::fixed(value.abs(), 2), language)
+}
+
+fn name(element: &ElementId) -> String {
+    plain(element.as_str())
+}
+
+fn names(elements: &[ElementId]) -> String {
+    elements.iter().map(name).collect::<Vec<_>>().join(", ")
+}
+
+fn text_of(text: &Option<String>) -> String {
+    text.as_deref().map(plain).unwrap_or_default()
+}
+
+fn signed(value: f64, decimals: usize, language: Language) -> String {
+    let sign = if value > 0.0 { "+" } else { "−" };
+    format!("{sign}{}", figures::decimals(figures::trimmed(value.abs(), decimals), language))
+}
+
+fn quantity(change: &QuantityChange, language: Language) -> String {
+    let cost = change.cost.map(|cost| {
+        let sign = if change.quantity > 0.0 { "+" } else { "−" };
+        format!("{sign}{}", amount(cost.as_units(), language))
+    });
+    let (name, cost) = (&plain(&change.name), cost.as_deref());
+    match change.kind {
+        BillKind::Cable => {
+            CompareWords::Metres { quantity: &signed(change.quantity, 1, language), name, cost }.say(language)
+        }
+        _ => CompareWords::Line { quantity: &signed(change.quantity, 0, language), name, cost }.say(language),
+    }
+}
+
+/// Whether a cable is pulled for it.
+fn is_pulled(one: &OtherRun) -> bool {
+    matches!(one.work, RunWork::New { .. } | RunWork::Cable { .. } | RunWork::Length { .. } | RunWork::Gone)
+}
+
+fn run(one: &OtherRun, language: Language) -> String {
+    let run = &name(&one.run);
+    let metres = |length_m: f64| figures::decimals(figures::trimmed(length_m, 1), language);
+    match &one.work {
+        RunWork::New { cable, length_m, from, to } => CompareWords::NewRun {
+            run,
+            cable: &plain(cable),
+            length: &metres(*length_m),
+            from: &name(from),
+            to: &names(to),
+        }
+        .say(language),
+        RunWork::Gone => CompareWords::RunGone { run }.say(language),
+        RunWork::Cable { old, new, length_m } => {
+            CompareWords::OtherCable { run, old: &plain(old), new: &plain(new), length: &metres(*length_m) }
+                .say(language)
+        }
+        RunWork::Length { cable, old_m, new_m } => CompareWords::OtherLength {
+            run,
+            cable: &plain(cable),
+            old: &metres(*old_m),
+            new: &metres(*new_m),
+        }
+        .say(language),
+        RunWork::From { old, new } => {
+            CompareWords::OtherPort { run, old: &name(old), new: &name(new) }.say(language)
+        }
+        RunWork::Stops { old, new } => {
+            CompareWords::OtherStops { run, old: &names(old), new: &names(new) }.say(language)
+        }
+        RunWork::Pairs { old, new } => {
+            CompareWords::OtherPairs { run, old: *old as usize, new: *new as usize }.say(language)
+        }
+        RunWork::Terminator { set: true } => CompareWords::TerminatorOn { run }.say(language),
+        RunWork::Terminator { set: false } => CompareWords::TerminatorOff { run }.say(language),
+    }
+}
+
+fn model(one: &Swap, language: Language) -> String {
+    let element = &name(&one.element);
+    match (&one.old, &one.new) {
+        (Some(old), Some(new)) => {
+            CompareWords::OtherModel { element, old: &plain(old), new: &plain(new) }.say(language)
+        }
+        (None, Some(new)) => CompareWords::New { element, model: &plain(new), place: None }.say(language),
+        (old, None) => CompareWords::Gone { element, model: &text_of(old) }.say(language),
+    }
+}
+
+fn positions(fields: &[(String, String)]) -> String {
+    let words = fields.iter().map(|(label, at)| plain(format!("{label} {at}").trim_start()));
+    words.collect::<Vec<_>>().join("; ")
+}
+
+/// The figures and findings that got better, or those that got worse.
+fn better_or_worse(comparison: &Comparison, better: bool, language: Language) -> Vec<String> {
+    let mut lines = Vec::new();
+    let findings = if better { &comparison.gone } else { &comparison.come };
+    let mut told: Vec<String> = findings.iter().map(|one| finding(one, better, language)).collect();
+    cut(&mut told, MOST_FINDINGS, language);
+    lines.extend(told);
+    let gaps = if better { &comparison.judged_now } else { &comparison.no_longer_judged };
+    lines.extend(gaps.iter().map(|gap| {
+        let missing = &wording::not_judged(gap, language);
+        match better {
+            true => CompareWords::GapGone { missing }.say(language),
+            false => CompareWords::GapNew { missing }.say(language),
+        }
+    }));
+    let chosen = |all: &[FigureChange], say: &dyn Fn(&str, &str, &str) -> String| {
+        let shown = all.iter().filter(|one| one.better == better);
+        let mut told: Vec<String> = shown
+            .map(|one| {
+                let figure = |value: Option<f64>| {
+                    let down = |value| figures::decimals(figures::rounded_down(value, 2), language);
+                    value.map_or_else(|| String::from("–"), down)
+                };
+                say(&name(&one.element), &figure(one.old), &figure(one.new))
+            })
+            .collect();
+        cut(&mut told, MOST_FIGURES, language);
+        told
+    };
+    lines.extend(chosen(&comparison.margins_v, &|device, old, new| {
+        CompareWords::Tightest { device, old, new }.say(language)
+    }));
+    lines.extend(chosen(&comparison.currents_a, &|supply, old, new| {
+        CompareWords::SupplyCurrent { supply, old, new }.say(language)
+    }));
+    lines.extend(chosen(&comparison.battery_hours, &|supply, old, new| {
+        CompareWords::BatteryHours { supply, old, new }.say(language)
+    }));
+    lines
+}
+
+fn cut(lines: &mut Vec<String>, most: usize, language: Language) {
+    if lines.len() > most {
+        let count = lines.len() - most;
+        lines.truncate(most);
+        lines.push(CompareWords::More { count }.say(language));
+    }
+}
+
+fn finding(finding: &Finding, better: bool, language: Language) -> String {
+    let message = &codes::wording(finding, language).message;
+    let code = finding.code.as_str();
+    match better {
+        true => CompareWords::FindingGone { code, message }.say(language),
+        false => CompareWords::FindingNew { code, message }.say(language),
+    }
+}
+
+/// The difference of two versions of a site, for programs.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct CompareDocument {
+    /// Version of this form.
+    format_version: u32,
+    /// Version of the program that wrote it.
+    latchline_version: &'static str,
+    /// The verdict before, as in the check document.
+    old_verdict: &'static str,
+    /// The verdict after.
+    new_verdict: &'static str,
+    /// Extra material in the catalogue's currency, without parts that have no price.
+    material: f64,
+    /// Lines of `quantities` without a price.
+    unpriced: usize,
+    /// Extra labour in minutes; making good is not in it.
+    labour_minutes: f64,
+    /// Dwellings to enter.
+    enters: Vec<String>,
+    /// What is bought (more than nought) or taken back.
+    quantities: Vec<QuantityDocument>,
+    /// Supplies, boxes and stations that are new, gone or another model.
+    models: Vec<SwapDocument>,
+    /// What stands in another place.
+    places: Vec<SwapDocument>,
+    /// Work on runs.
+    runs: Vec<RunDocument>,
+    /// Stations whose switches are set to other positions.
+    set: Vec<SetDocument>,
+    /// Findings that are gone.
+    findings_gone: Vec<FindingName>,
+    /// Findings that have come.
+    findings_new: Vec<FindingName>,
+    /// Least margins of devices in V.
+    margins_v: Vec<FigureDocument>,
+    /// Largest currents of supplies in A.
+    currents_a: Vec<FigureDocument>,
+    /// Hours of batteries.
+    battery_hours: Vec<FigureDocument>,
+}
+
+#[derive(Debug, Serialize, JsonSchema)]
+struct QuantityDocument {
+    /// Part of the catalogue.
+    part: String,
+    /// Pieces, or metres of cable.
+    quantity: f64,
+    /// "pieces" or "m".
+    unit: &'static str,
+    /// What that costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cost: Option<f64>,
+}
+
+#[derive(Debug, Serialize, JsonSchema)]
+struct SwapDocument {
+    /// The element.
+    element: String,
+    /// What it was; absent if it is new.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    old: Option<String>,
+    /// What it is; absent if it is gone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    new: Option<String>,
+}
+
+#[derive(Debug, Serialize, JsonSchema)]
+struct RunDocument {
+    /// The run.
+    run: String,
+    /// "new", "gone", "cable", "length", "from", "stops", "pairs" or "terminator".
+    work: &'static str,
+    /// The work in English.
+    message: String,
+}
+
+#[derive(Debug, Serialize, JsonSchema)]
+struct SetDocument {
+    /// The station.
+    station: String,
+    /// Label and positions of its switches before.
+    old: String,
+    /// The same after.
+    new: String,
+}
+
+#[derive(Debug, Serialize, JsonSchema)]
+struct FigureDocument {
+    /// The element.
+    element: String,
+    /// Before; absent where there was no operating point.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    old: Option<f64>,
+    /// After.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    new: Option<f64>,
+    /// Whether that is better.
+    better: bool,
+}
+
+/// For programs; the verdicts are the words of the check document.
+pub fn document(
+    compared: &Compared<'_>,
+    old_verdict: &'static str,
+    new_verdict: &'static str,
+) -> CompareDocument {
+    let Compared { changes, comparison, .. } = *compared;
+    let swap = |one: &Swap| SwapDocument {
+        element: one.element.to_string(),
+        old: one.old.clone(),
+        new: one.new.clone(),
+    };
+    let figure = |one: &FigureChange| FigureDocument {
+        element: one.element.to_string(),
+        old: one.old,
+        new: one.new,
+        better: one.better,
+    };
+    CompareDocument {
+        format_version: 1,
+        latchline_version: env!("CARGO_PKG_VERSION"),
+        old_verdict,
+        new_verdict,
+        material: changes.material.as_units(),
+        unpriced: changes.unpriced,
+        labour_minutes: changes.minutes,
+        enters: changes.enters.iter().map(|dwelling| dwelling.to_string()).collect(),
+        quantities: changes
+            .quantities
+            .iter()
+            .map(|one| QuantityDocument {
+                part: one.name.clone(),
+                quantity: one.quantity,
+                unit: if one.kind == BillKind::Cable { "m" } else { "pieces" },
+                cost: one.cost.map(|cost| cost.as_units()),
+            })
+            .collect(),
+        models: changes.models.iter().map(swap).collect(),
+        places: changes.places.iter().map(swap).collect(),
+        runs: changes
+            .runs
+            .iter()
+            .map(|one| RunDocument {
+                run: one.run.to_string(),
+                work: work_word(&one.work),
+                message: run(one, Language::English),
+            })
+            .collect(),
+        set: changes
+            .set
+            .iter()
+            .map(|one| SetDocument {
+                station: one.station.to_string(),
+                old: positions(&one.old),
+                new: positions(&one.new),
+            })
+            .collect(),
+        findings_gone: comparison.gone.iter().map(finding_name).collect(),
+        findings_new: comparison.come.iter().map(finding_name).collect(),
+        margins_v: comparison.margins_v.iter().map(figure).collect(),
+        currents_a: comparison.currents_a.iter().map(figure).collect(),
+        battery_hours: comparison.battery_hours.iter().map(figure).collect(),
+    }
+}
+
+fn work_word(work: &RunWork) -> &'static str {
+    match work {
+        RunWork::New { .. } => "new",
+        RunWork::Gone => "gone",
+        RunWork::Cable { .. } => "cable",
+        RunWork::Length { .. } => "length",
+        RunWork::From { .. } => "from",
+        RunWork::Stops { .. } => "stops",
+        RunWork::Pairs { .. } => "pairs",
+        RunWork::Terminator { .. } => "terminator",
+    }
+}
+
+/// The JSON Schema of [`CompareDocument`].
+pub fn schema() -> serde_json::Value {
+    crate::json::schema_of::<CompareDocument>("Latchline compare document")
+}

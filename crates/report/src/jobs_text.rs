@@ -1,0 +1,330 @@
+//! The first page of a site on which something is found: what is to be done, and the causes one by one.
+
+use crate::paint::Look;
+use crate::report::Report;
+use crate::table::{hanging, paragraph};
+use crate::{figures, template};
+use latchline_assess::Assessment;
+use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
+use latchline_finding::{Change, ElementId, Finding, Language, Remedy, Severity};
+use latchline_words::codes;
+use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severity};
+
+/// Jobs on the first page; more only where people are in danger.
+const MOST_JOBS: usize = 7;
+/// Names that one line lists.
+const MOST_NAMES: usize = 8;
+
+/// The word of a danger.
+pub fn danger_word(danger: Danger, language: Language) -> &'static str {
+    match danger {
+        Danger::People => DangerWord::People,
+        Danger::Fire => DangerWord::Fire,
+        Danger::Supply => DangerWord::Supply,
+        Danger::Riser => DangerWord::Riser,
+        Danger::Run => DangerWord::Run,
+        Danger::Station => DangerWord::Station,
+        Danger::Address => DangerWord::Address,
+        Danger::Site => DangerWord::Site,
+    }
+    .say(language)
+}
+
+/// How many errors and warnings there are by what they endanger, in one sentence; empty where there are none.
+pub(crate) fn in_danger(jobs: &Jobs, look: &Look) -> String {
+    let count = |danger| -> usize {
+        let causes = jobs.causes.iter().filter(|cause| cause.danger == danger);
+        causes.map(|cause| cause.findings.len()).sum()
+    };
+    let counted: Vec<String> = Danger::ALL
+        .iter()
+        .map(|danger| (danger, count(*danger)))
+        .filter(|(_, count)| *count > 0)
+        .map(|(danger, count)| format!("{} {count}", danger_word(*danger, look.language)))
+        .collect();
+    if counted.is_empty() {
+        return String::new();
+    }
+    let line = JobWords::InDanger { counted: &counted.join(", ") }.say(look.language);
+    paragraph(&line, 0, look.width)
+}
+
+/// The list of jobs; empty where there are none.
+pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, look: &Look) -> String {
+    if jobs.jobs.is_empty() {
+        return String::new();
+    }
+    let language = look.language;
+    let shown = jobs.on_first_page(MOST_JOBS);
+    let mut text = format!("{}\n", look.bold(JobHead::Jobs.say(language)));
+    for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
+        let danger = danger_word(jobs.danger(job), language);
+        let what = title_with_code(report, assessment, jobs, job, language);
+        let line = JobWords::Title { danger, what: &what }.say(language);
+        text.push_str(&hanging(&format!("{:>2}. ", index + 1), &line, look.width));
+        text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
+    }
+    let more = jobs.jobs.len() - shown;
+    let foot: Vec<String> = (more > 0)
+        .then(|| JobWords::MoreJobs { jobs: more }.say(language))
+        .into_iter()
+        .chain(report.command_of_job("N").map(|command| JobWords::Foot { command: &command }.say(language)))
+        .collect();
+    text.push_str(&paragraph(&foot.join(" "), 2, look.width));
+    text
+}
+
+/// What is wrong, in one sentence without full stop.
+pub fn title(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
+    let Some(cause) = job.causes.first().map(|index| &jobs.causes[*index]) else { return String::new() };
+    let Some(worst) = cause.findings.first().map(|index| &assessment.findings[*index]) else {
+        return String::new();
+    };
+    let message = codes::wording(worst, language).message;
+    let names = elements(assessment, &cause.findings);
+    match (&cause.place, cause.way.as_slice()) {
+        (_, []) if cause.findings.len() == 1 => message,
+        (_, []) if names.len() == 1 => message,
+        (_, []) => JobWords::AndMore { message: &message, more: cause.findings.len() - 1 }.say(language),
+        (Some(run), way) if way.last() == Some(run) => {
+            let run = &template::plain(run.as_str());
+            JobWords::OnRun { run, stations: names.len(), worst: &message }.say(language)
+        }
+        // The way of a collapse; of a single station it stands on the run that its message names.
+        (Some(place), way) if worst.element.as_ref() == Some(place) && is_source(assessment, place) => {
+            let way = &named(way, language);
+            JobWords::Collapse { message: &message, way }.say(language)
+        }
+        _ => message,
+    }
+}
+
+/// The title with the code of its worst finding and where that is written.
+fn title_with_code(
+    report: &Report<'_>,
+    assessment: &Assessment,
+    jobs: &Jobs,
+    job: &Job,
+    language: Language,
+) -> String {
+    let message = title(assessment, jobs, job, language);
+    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
+    let place = place(report, worst, language);
+    JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
+}
+
+fn is_source(assessment: &Assessment, element: &ElementId) -> bool {
+    assessment.sources.iter().any(|source| source.id == *element)
+}
+
+/// The change of a job with what it costs and clears, or what can be done without one.
+pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
+    if let Some(change) = &job.change {
+        return change_words(change, language);
+    }
+    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
+    JobWords::NoChange { hint: hint.as_deref() }.say(language)
+}
+
+fn change_words(change: &JobChange, language: Language) -> String {
+    let remedy = &change.remedy;
+    let amount = |cost: f64| figures::decimals(figures::trimmed(cost.abs(), 2), language);
+    let cost = match remedy.cost.filter(|cost| cost.is_finite()) {
+        None => JobWords::NoPrice.say(language),
+        Some(cost) if cost.abs() < 0.005 => JobWords::NoParts.say(language),
+        Some(cost) if cost < 0.0 => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
+        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
+    };
+    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);
+    let labour = minutes.map(|minutes| match minutes > 0.0 {
+        true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
+        false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
+    });
+    let enters = change.enters.as_deref().map(|dwellings| match dwellings {
+        [] => JobWords::EntersNone.say(language),
+        _ => {
+            JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
+        }
+    });
+    let value = remedy.value_after.map(|value| figures::sentence(value, language));
+    let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
+    let words = JobWords::Change {
+        kind: &kind,
+        to: to.as_deref(),
+        cost: &cost,
+        labour: labour.as_deref(),
+        enters: enters.as_deref(),
+        clears: change.clears.len(),
+        value: value.as_deref(),
+    };
+    words.say(language)
+}
+
+/// What a change comes to, if that is one value: the model, the cable or the port that is set.
+fn becomes(remedy: &Remedy) -> Option<String> {
+    let mut values: Vec<&str> = Vec::new();
+    for (_, change) in &remedy.edit.changes {
+        match change {
+            Change::Set(value) if !value.contains(['{', '[']) => values.push(value),
+            Change::Remove | Change::Expect(_) => {}
+            _ => return None,
+        }
+    }
+    values.dedup();
+    match values[..] {
+        [value] => Some(template::plain(value.trim_matches('"'))),
+        _ => None,
+    }
+}
+
+/// Names in a row, the rest counted.
+fn named(elements: &[ElementId], language: Language) -> String {
+    let shown = elements.iter().take(MOST_NAMES).map(|element| template::plain(element.as_str()));
+    let names = shown.collect::<Vec<_>>().join(", ");
+    match elements.len().saturating_sub(MOST_NAMES) {
+        0 => names,
+        more => JobWords::NamesAndMore { names: &names, more }.say(language),
+    }
+}
+
+/// The elements of findings, each once.
+fn elements(assessment: &Assessment, findings: &[usize]) -> Vec<ElementId> {
+    let mut names: Vec<ElementId> = Vec::new();
+    for element in findings.iter().filter_map(|index| assessment.findings[*index].element.as_ref()) {
+        if !names.contains(element) {
+            names.push(element.clone());
+        }
+    }
+    names
+}
+
+/// Every cause with a line for each kind of finding in it, by the number of its job. What the list of jobs says already is not said
+/// again.
+pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, look: &Look) -> String {
+    let shown = jobs.on_first_page(MOST_JOBS);
+    let mut lines = String::new();
+    for (number, job) in jobs.jobs.iter().enumerate() {
+        let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        let findings: Vec<&Finding> = findings.map(|index| &assessment.findings[*index]).collect();
+        for (at, line) in by_code(report, &findings, number < shown, look).iter().enumerate() {
+            let lead = if at == 0 { (number + 1).to_string() } else { String::new() };
+            lines.push_str(&hanging(&format!("{lead:>3} "), line, look.width));
+        }
+    }
+    if lines.is_empty() {
+        return lines;
+    }
+    format!("{}\n{lines}", look.bold(JobHead::Causes.say(look.language)))
+}
+
+/// Advice, a line for each kind; empty where there is none. Of a site that fails it is named, not told.
+pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
+    let findings: Vec<&Finding> =
+        report.judged.iter().copied().filter(|finding| finding.severity == Severity::Advice).collect();
+    if findings.is_empty() {
+        return String::new();
+    }
+    let groups = groups(&findings);
+    let lines: String = groups
+        .iter()
+        .map(|same| {
+            let line = match report.fails() {
+                true => names_alone(report, same, look.language),
+                false => message_and_names(report, same, look.language),
+            };
+            hanging("  ", &with_code(same[0], &line, look), look.width)
+        })
+        .collect();
+    format!("{}\n{lines}", look.severity(Severity::Advice, JobHead::Advice.say(look.language)))
+}
+
+/// Findings of one code and severity together, in the order of the first of each.
+fn groups<'f>(findings: &[&'f Finding]) -> Vec<Vec<&'f Finding>> {
+    let mut groups: Vec<Vec<&Finding>> = Vec::new();
+    for finding in findings {
+        let same = |group: &&mut Vec<&Finding>| {
+            (group[0].code, group[0].severity) == (finding.code, finding.severity)
+        };
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(finding),
+            None => groups.push(vec![finding]),
+        }
+    }
+    groups
+}
+
+/// One line for each code: its first finding, the names of the others, and where it is written. Of the first code only the names
+/// where it `is_said` already, and nothing where it has but one finding. Of a site that fails, warnings are named, not told.
+fn by_code(report: &Report<'_>, findings: &[&Finding], is_said: bool, look: &Look) -> Vec<String> {
+    let mut lines = Vec::new();
+    for (at, same) in groups(findings).iter().enumerate() {
+        let named_only = report.fails() && same[0].severity < Severity::Error;
+        let line = match (is_said && at == 0, same.len()) {
+            (true, 1) => continue,
+            (true, _) => names_alone(report, same, look.language),
+            (false, _) if named_only => names_alone(report, same, look.language),
+            (false, _) => message_and_names(report, same, look.language),
+        };
+        lines.push(with_code(same[0], &line, look));
+    }
+    lines
+}
+
+/// The rarer severities are named; everything else in the list is an error, and advice stands under its own head.
+fn with_code(finding: &Finding, line: &str, look: &Look) -> String {
+    let code = match finding.severity {
+        Severity::Warning => {
+            format!("{} {}", severity(finding.severity, look.language), finding.code.as_str())
+        }
+        Severity::Error | Severity::Advice => String::from(finding.code.as_str()),
+    };
+    JobWords::Named { code: &look.severity(finding.severity, &code), names: line }.say(look.language)
+}
+
+fn names_of(findings: &[&Finding]) -> Vec<ElementId> {
+    let mut names: Vec<ElementId> = Vec::new();
+    for element in findings.iter().filter_map(|finding| finding.element.as_ref()) {
+        if !names.contains(element) {
+            names.push(element.clone());
+        }
+    }
+    names
+}
+
+fn placed(report: &Report<'_>, finding: &Finding, line: String, language: Language) -> String {
+    match place(report, finding, language) {
+        Some(place) => JobWords::At { message: &line, place: &place }.say(language),
+        None => line,
+    }
+}
+
+fn names_alone(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+    let names = names_of(same);
+    let line = match (names.as_slice(), codes::of(same[0].code.as_str())) {
+        ([], Some(words)) => words.title(language).to_string(),
+        ([], None) => return message_and_names(report, same, language),
+        (names, _) => named(names, language),
+    };
+    placed(report, same[0], line, language)
+}
+
+fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+    let message = codes::wording(same[0], language).message;
+    let names = names_of(same);
+    let line = match names.get(1..).unwrap_or_default() {
+        [] if same.len() > 1 => JobWords::AndMore { message: &message, more: same.len() - 1 }.say(language),
+        [] => message,
+        others => JobWords::AndOthers { message: &message, names: &named(others, language) }.say(language),
+    };
+    placed(report, same[0], line, language)
+}
+
+/// The line of the site file, or the whole place where it is another file.
+fn place(report: &Report<'_>, finding: &Finding, language: Language) -> Option<String> {
+    match report.places.of(&finding.origin) {
+        Some(place) if place.file == report.name => Some(JobWords::Line { line: place.line }.say(language)),
+        _ => report.places.short(&finding.origin, language),
+    }
+}

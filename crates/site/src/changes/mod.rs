@@ -1,0 +1,110 @@
+//! What is different between two versions of a site, as work on site.
+//!
+//! * [`Changes`]: what to buy, pull, move and set again;
+//! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
+
+mod work;
+
+pub use work::{Changes, OtherRun, QuantityChange, RunWork, Set, Swap};
+
+use crate::addresses::{self, AddressPlan};
+use crate::model::{Run, RunStart, Site, Station, StationOwner};
+use latchline_finding::ElementId;
+use std::collections::BTreeMap;
+
+/// Dwellings, by name, that must be entered to turn one version of a site into the other: where a station comes, goes, becomes
+/// another model or is set to another number, or where another cable comes to its terminals.
+pub fn dwellings_to_enter(before: &Site, after: &Site) -> Vec<ElementId> {
+    let (old, new) = (terminals(before), terminals(after));
+    let mut enter: Vec<ElementId> = Vec::new();
+    let all = after.dwellings.iter().chain(&before.dwellings).map(|dwelling| &dwelling.id);
+    for id in all {
+        if old.get(id) != new.get(id) && !enter.contains(id) {
+            enter.push(id.clone());
+        }
+    }
+    enter
+}
+
+/// What an installer finds at a station: its model, its number, and the cables at its terminals.
+#[derive(Debug, PartialEq)]
+struct AtStation<'a> {
+    id: &'a ElementId,
+    model: &'a str,
+    numbers: Option<Vec<u32>>,
+    cables: Vec<CableAt<'a>>,
+}
+
+/// A cable as it comes to a station.
+#[derive(Debug, PartialEq)]
+struct CableAt<'a> {
+    run: &'a ElementId,
+    cable: &'a str,
+    pairs: u32,
+    existing: bool,
+    terminator: Option<bool>,
+    /// The stop before and the stop behind.
+    neighbours: (String, Option<String>),
+}
+
+/// What is at the stations of each dwelling.
+fn terminals(site: &Site) -> BTreeMap<&ElementId, Vec<AtStation<'_>>> {
+    let plan = addresses::assign(site);
+    let mut cables: BTreeMap<&ElementId, Vec<CableAt<'_>>> = BTreeMap::new();
+    for run in &site.runs {
+        for (station, cable) in stops(site, run) {
+            cables.entry(station).or_default().push(cable);
+        }
+    }
+    let mut dwellings: BTreeMap<&ElementId, Vec<AtStation<'_>>> = BTreeMap::new();
+    for (index, station) in site.stations.iter().enumerate() {
+        if let Some(dwelling) = dwelling_of(site, station) {
+            let one = at_station(station, index, &plan, cables.remove(&station.id).unwrap_or_default());
+            dwellings.entry(dwelling).or_default().push(one);
+        }
+    }
+    dwellings
+}
+
+fn dwelling_of<'a>(site: &'a Site, station: &Station) -> Option<&'a ElementId> {
+    match station.owner {
+        StationOwner::Dwelling { dwelling, .. } => Some(&site.dwellings[dwelling].id),
+        StationOwner::Entrance(_) | StationOwner::Management(_) => None,
+    }
+}
+
+fn at_station<'a>(
+    station: &'a Station,
+    index: usize,
+    plan: &AddressPlan,
+    cables: Vec<CableAt<'a>>,
+) -> AtStation<'a> {
+    let numbers = plan.numbers(index).map(<[u32]>::to_vec);
+    AtStation { id: &station.id, model: &station.model.value, numbers, cables }
+}
+
+/// The stops of a run with the cable as it comes to each, and its start where that is a station.
+fn stops<'a>(site: &'a Site, run: &'a Run) -> Vec<(&'a ElementId, CableAt<'a>)> {
+    let mut names: Vec<&ElementId> = run.sections.iter().map(|section| site.stop_id(section.to)).collect();
+    // Where it branches off at a station it has terminals there too.
+    if let RunStart::Station(station) = run.from {
+        names.insert(0, &site.stations[station].id);
+    }
+    let start = site.start_id(run.from).to_string();
+    (0..names.len())
+        .map(|at| {
+            let before = if at == 0 { start.clone() } else { names[at - 1].to_string() };
+            let behind = names.get(at + 1).map(|name| name.to_string());
+            let is_last = behind.is_none();
+            let cable = CableAt {
+                run: &run.id,
+                cable: &run.cable.value,
+                pairs: run.pairs.value,
+                existing: run.existing.value,
+                terminator: run.terminator.as_ref().map(|stated| stated.value).filter(|_| is_last),
+                neighbours: (before, behind),
+            };
+            (names[at], cable)
+        })
+        .collect()
+}

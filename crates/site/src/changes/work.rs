@@ -1,0 +1,301 @@
+//! What to buy, pull, move and set again.
+
+use crate::addresses::{self, fields_of, settings};
+use crate::bill::{Bill, BillKind, BillLine};
+use crate::model::{Place, Run, Site, Station};
+use latchline_finding::{ElementId, Money};
+use std::collections::BTreeMap;
+
+/// More or less of a part, or of a cable in metres.
+#[derive(Debug, Clone, PartialEq)]
+pub struct QuantityChange {
+    /// What kind of thing.
+    pub kind: BillKind,
+    /// Name in the catalogue.
+    pub name: String,
+    /// Pieces, or metres of cable; negative where there is less.
+    pub quantity: f64,
+    /// What that costs; `None` without a price.
+    pub cost: Option<Money>,
+}
+
+/// One thing that is another one than before.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Swap {
+    /// The element.
+    pub element: ElementId,
+    /// What it was; `None` if it is new.
+    pub old: Option<String>,
+    /// What it is; `None` if it is gone.
+    pub new: Option<String>,
+}
+
+/// Work on a run.
+#[derive(Debug, Clone, PartialEq)]
+pub enum RunWork {
+    /// It is new: cable, length in metres, from and to.
+    New {
+        /// Cable.
+        cable: String,
+        /// Length in metres.
+        length_m: f64,
+        /// Where it starts.
+        from: ElementId,
+        /// What it leads to.
+        to: Vec<ElementId>,
+    },
+    /// It is no longer used.
+    Gone,
+    /// It is another cable, or an old one is pulled anew.
+    Cable {
+        /// Cable before.
+        old: String,
+        /// Cable after.
+        new: String,
+        /// Length in metres.
+        length_m: f64,
+    },
+    /// It is longer or shorter, in metres.
+    Length {
+        /// Cable.
+        cable: String,
+        /// Before.
+        old_m: f64,
+        /// After.
+        new_m: f64,
+    },
+    /// It starts elsewhere.
+    From {
+        /// Before.
+        old: ElementId,
+        /// After.
+        new: ElementId,
+    },
+    /// It leads to others, or in another order.
+    Stops {
+        /// Before.
+        old: Vec<ElementId>,
+        /// After.
+        new: Vec<ElementId>,
+    },
+    /// Another number of pairs in parallel.
+    Pairs {
+        /// Before.
+        old: u32,
+        /// After.
+        new: u32,
+    },
+    /// A terminator comes or goes on its last station.
+    Terminator {
+        /// Whether it is set now.
+        set: bool,
+    },
+}
+
+/// A run with the work on it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherRun {
+    /// The run.
+    pub run: ElementId,
+    /// The work.
+    pub work: RunWork,
+}
+
+/// Switches that are set to other positions.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Set {
+    /// The station.
+    pub station: ElementId,
+    /// Its switches before: label and positions, by field; empty if the station is new or had no address.
+    pub old: Vec<(String, String)>,
+    /// Its switches after.
+    pub new: Vec<(String, String)>,
+}
+
+/// Everything that is different on site.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Changes {
+    /// What is bought or taken back, in the order of the bill.
+    pub quantities: Vec<QuantityChange>,
+    /// Extra material; prices that are not known are not in it.
+    pub material: Money,
+    /// Extra labour in minutes.
+    pub minutes: f64,
+    /// Lines of `quantities` without a price.
+    pub unpriced: usize,
+    /// Supplies, boxes and stations that are new, gone or another model.
+    pub models: Vec<Swap>,
+    /// What stands in another place than before, in words of the user's own names.
+    pub places: Vec<Swap>,
+    /// Work on runs, in the order of the new file, runs that are gone last.
+    pub runs: Vec<OtherRun>,
+    /// Stations that are set to other positions.
+    pub set: Vec<Set>,
+    /// Dwellings to enter.
+    pub enters: Vec<ElementId>,
+}
+
+impl Changes {
+    /// What turns one version of a site into the other.
+    pub fn between(before: &Site, after: &Site) -> Changes {
+        let (old, new) = (Bill::of(before), Bill::of(after));
+        let quantities = quantities(&old, &new);
+        let (models, places) = elements(before, after);
+        Changes {
+            unpriced: quantities.iter().filter(|one| one.cost.is_none()).count(),
+            quantities,
+            material: new.material() - old.material(),
+            minutes: new.minutes() - old.minutes(),
+            models,
+            places,
+            runs: runs(before, after),
+            set: set(before, after),
+            enters: super::dwellings_to_enter(before, after),
+        }
+    }
+
+    /// Whether nothing on site is different.
+    pub fn is_empty(&self) -> bool {
+        self.quantities.is_empty()
+            && self.models.is_empty()
+            && self.places.is_empty()
+            && self.runs.is_empty()
+            && self.set.is_empty()
+    }
+}
+
+/// Less than this of a metre is no difference.
+const SAME_M: f64 = 0.005;
+
+fn quantities(old: &Bill, new: &Bill) -> Vec<QuantityChange> {
+    let mut lines: BTreeMap<(BillKind, &str), (f64, &BillLine)> = BTreeMap::new();
+    for line in &new.lines {
+        lines.insert((line.kind, &line.name), (line.quantity, line));
+    }
+    for line in &old.lines {
+        lines.entry((line.kind, &line.name)).or_insert((0.0, line)).0 -= line.quantity;
+    }
+    lines
+        .into_values()
+        .filter(|(quantity, _)| quantity.abs() > SAME_M)
+        .map(|(quantity, line)| QuantityChange {
+            kind: line.kind,
+            name: line.name.clone(),
+            quantity,
+            cost: line.unit_price.map(|price| price.times(quantity)),
+        })
+        .collect()
+}
+
+/// Models and places by element.
+fn inventory(site: &Site) -> BTreeMap<ElementId, (String, String)> {
+    let place = |place: &Place| site.place_words(place).of(latchline_finding::Language::English).to_string();
+    let supplies =
+        site.supplies.iter().map(|one| (one.id.clone(), (one.model.value.clone(), place(&one.place))));
+    let boxes = site.boxes.iter().map(|one| (one.id.clone(), (one.model.value.clone(), place(&one.place))));
+    let stations = site
+        .stations
+        .iter()
+        .map(|one: &Station| (one.id.clone(), (one.model.value.clone(), place(site.station_place(one)))));
+    supplies.chain(boxes).chain(stations).collect()
+}
+
+fn elements(before: &Site, after: &Site) -> (Vec<Swap>, Vec<Swap>) {
+    let (old, new) = (inventory(before), inventory(after));
+    let (mut models, mut places) = (Vec::new(), Vec::new());
+    let swap = |element: &ElementId, old: Option<&String>, new: Option<&String>| Swap {
+        element: element.clone(),
+        old: old.cloned(),
+        new: new.cloned(),
+    };
+    for (element, (model, place)) in &new {
+        match old.get(element) {
+            None => models.push(swap(element, None, Some(model))),
+            Some((was, was_at)) => {
+                if was != model {
+                    models.push(swap(element, Some(was), Some(model)));
+                }
+                if was_at != place {
+                    places.push(swap(element, Some(was_at), Some(place)));
+                }
+            }
+        }
+    }
+    for (element, (model, _)) in old.iter().filter(|(element, _)| !new.contains_key(*element)) {
+        models.push(swap(element, Some(model), None));
+    }
+    (models, places)
+}
+
+fn stops(site: &Site, run: &Run) -> Vec<ElementId> {
+    run.sections.iter().map(|section| site.stop_id(section.to).clone()).collect()
+}
+
+fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
+    let mut all = Vec::new();
+    for run in &after.runs {
+        let mut add = |work| all.push(OtherRun { run: run.id.clone(), work });
+        let length_m = run.length().as_metres();
+        let Some(old) = before.runs.iter().find(|old| old.id == run.id) else {
+            add(RunWork::New {
+                cable: run.cable.value.clone(),
+                length_m,
+                from: after.start_id(run.from),
+                to: stops(after, run),
+            });
+            continue;
+        };
+        let old_m = old.length().as_metres();
+        let is_pulled_anew = old.existing.value && !run.existing.value;
+        if old.cable.value != run.cable.value || is_pulled_anew {
+            let (old, new) = (old.cable.value.clone(), run.cable.value.clone());
+            add(RunWork::Cable { old, new, length_m });
+        } else if (old_m - length_m).abs() > SAME_M {
+            add(RunWork::Length { cable: run.cable.value.clone(), old_m, new_m: length_m });
+        }
+        let (was_from, from) = (before.start_id(old.from), after.start_id(run.from));
+        if was_from != from {
+            add(RunWork::From { old: was_from, new: from });
+        }
+        let (was_to, to) = (stops(before, old), stops(after, run));
+        if was_to != to {
+            add(RunWork::Stops { old: was_to, new: to });
+        }
+        if old.pairs.value != run.pairs.value {
+            add(RunWork::Pairs { old: old.pairs.value, new: run.pairs.value });
+        }
+        let terminated = |run: &Run| run.terminator.as_ref().is_some_and(|stated| stated.value);
+        if terminated(old) != terminated(run) {
+            add(RunWork::Terminator { set: terminated(run) });
+        }
+    }
+    for old in before.runs.iter().filter(|old| after.runs.iter().all(|run| run.id != old.id)) {
+        all.push(OtherRun { run: old.id.clone(), work: RunWork::Gone });
+    }
+    all
+}
+
+/// Label and positions of the switches of every station.
+fn positions(site: &Site) -> BTreeMap<ElementId, Vec<(String, String)>> {
+    let plan = addresses::assign(site);
+    plan.stations
+        .iter()
+        .map(|address| {
+            let fields = fields_of(site, address.class).iter().zip(address.numbers.iter().flatten());
+            let set = fields.filter_map(|(field, number)| {
+                Some((field.label.clone(), settings(field, *number)?.to_string()))
+            });
+            (site.stations[address.station].id.clone(), set.collect())
+        })
+        .collect()
+}
+
+fn set(before: &Site, after: &Site) -> Vec<Set> {
+    let (old, new) = (positions(before), positions(after));
+    new.into_iter()
+        .filter_map(|(station, new)| {
+            let was = old.get(&station).cloned().unwrap_or_default();
+            (was != new && old.contains_key(&station)).then_some(Set { station, old: was, new })
+        })
+        .collect()
+}

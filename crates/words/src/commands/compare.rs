@@ -1,0 +1,85 @@
+//! `compare`: two versions of a site.
+
+use crate::row::{sentences, words};
+
+words! {
+    /// Heads.
+    pub enum CompareHead {
+        Buy: "To buy, and to take back" | "Zu kaufen und zurückzugeben",
+        Cables: "To pull" | "Zu ziehen",
+        Move: "To move and to wire again" | "Umzuhängen und neu zu verdrahten",
+        Set: "To set again" | "Neu einzustellen",
+        Better: "Better" | "Besser",
+        Worse: "Worse" | "Schlechter",
+    }
+}
+
+sentences! {
+    /// What is said of the difference.
+    pub enum CompareWords<'a> {
+        Verdicts { old: &'a str, new: &'a str }: "{old}; then {new}." | "{old}; danach {new}.",
+        Same: "Nothing on site is different." | "An der Anlage ist nichts verschieden.",
+        Cost { cost: &'a str, labour: &'a str, enters: &'a str }:
+            "Cost: {cost}, {labour}, {enters}; making good is not in it."
+            | "Kosten: {cost}, {labour}, {enters}; ohne Beiputzen.",
+        Unpriced { parts: usize }:
+            "{parts:line has|lines have} no price"
+            | "{parts:Position hat|Positionen haben} keinen Preis",
+        CostMore { amount: &'a str }: "{amount} more of parts" | "{amount} mehr an Teilen",
+        CostLess { amount: &'a str }: "{amount} less of parts" | "{amount} weniger an Teilen",
+        CostSame: "the same for parts" | "gleich viel für Teile",
+        LabourMore { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
+        LabourLess { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
+        LabourSame: "as much work" | "gleich viel Arbeit",
+        Line { quantity: &'a str, name: &'a str, cost: Option<&'a str> }: "{quantity} {name}< ({cost})>" | same,
+        Metres { quantity: &'a str, name: &'a str, cost: Option<&'a str> }: "{quantity} m {name}< ({cost})>" | same,
+        NewRun { run: &'a str, cable: &'a str, length: &'a str, from: &'a str, to: &'a str }:
+            "{run}: {length} m of {cable} from {from} to {to}"
+            | "{run}: {length} m {cable} von {from} nach {to}",
+        OtherCable { run: &'a str, old: &'a str, new: &'a str, length: &'a str }:
+            "{run}: {length} m of {new} in place of {old}"
+            | "{run}: {length} m {new} anstelle von {old}",
+        OtherLength { run: &'a str, cable: &'a str, old: &'a str, new: &'a str }:
+            "{run}: {new} m of {cable} instead of {old} m"
+            | "{run}: {new} m {cable} statt {old} m",
+        RunGone { run: &'a str }: "{run} is no longer used" | "{run} entfällt",
+        OtherPort { run: &'a str, old: &'a str, new: &'a str }:
+            "{run}: from {new}, no longer from {old}"
+            | "{run}: von {new} statt von {old}",
+        OtherStops { run: &'a str, old: &'a str, new: &'a str }:
+            "{run}: to {new}; was to {old}"
+            | "{run}: nach {new}; bisher nach {old}",
+        OtherPairs { run: &'a str, old: usize, new: usize }:
+            "{run}: {new} pairs in parallel instead of {old}"
+            | "{run}: {new} Paare parallel statt {old}",
+        TerminatorOn { run: &'a str }: "{run}: set the terminator on its last station" | "{run}: Abschluss an der letzten Station setzen",
+        TerminatorOff { run: &'a str }: "{run}: take the terminator off its last station" | "{run}: Abschluss an der letzten Station entfernen",
+        New { element: &'a str, model: &'a str, place: Option<&'a str> }:
+            "{element}: new, {model}< at {place}>"
+            | "{element}: neu, {model}< in {place}>",
+        Gone { element: &'a str, model: &'a str }: "{element}: goes ({model})" | "{element}: entfällt ({model})",
+        OtherModel { element: &'a str, old: &'a str, new: &'a str }:
+            "{element}: {new} in place of {old}"
+            | "{element}: {new} anstelle von {old}",
+        OtherPlace { element: &'a str, old: &'a str, new: &'a str }:
+            "{element}: to {new}, from {old}"
+            | "{element}: nach {new}, von {old}",
+        OtherNumber { element: &'a str, old: &'a str, new: &'a str }:
+            "{element}: {new} instead of {old}"
+            | "{element}: {new} statt {old}",
+        Tightest { device: &'a str, old: &'a str, new: &'a str }:
+            "{device}: margin {new} V, was {old} V"
+            | "{device}: Reserve {new} V, bisher {old} V",
+        SupplyCurrent { supply: &'a str, old: &'a str, new: &'a str }:
+            "{supply}: largest current {new} A, was {old} A"
+            | "{supply}: größter Strom {new} A, bisher {old} A",
+        BatteryHours { supply: &'a str, old: &'a str, new: &'a str }:
+            "{supply}: {new} h of battery, was {old} h"
+            | "{supply}: {new} h Batterie, bisher {old} h",
+        FindingGone { code: &'a str, message: &'a str }: "gone: {message} [{code}]" | "behoben: {message} [{code}]",
+        FindingNew { code: &'a str, message: &'a str }: "new: {message} [{code}]" | "neu: {message} [{code}]",
+        GapGone { missing: &'a str }: "judged now: {missing}" | "jetzt beurteilt: {missing}",
+        GapNew { missing: &'a str }: "no longer judged: {missing}" | "nicht mehr beurteilt: {missing}",
+        More { count: usize }: "and {count} more" | "und {count} weitere",
+    }
+}

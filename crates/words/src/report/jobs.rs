@@ -1,0 +1,82 @@
+//! What is to be done: the list of jobs and the causes behind it.
+
+use crate::row::{sentences, words};
+
+words! {
+    /// What is in danger.
+    pub enum DangerWord {
+        People: "people" | "Menschen",
+        Fire: "fire" | "Brand",
+        Supply: "supply" | "Netzteil",
+        Riser: "riser" | "Steigleitung",
+        Run: "run" | "Strang",
+        Station: "station" | "Station",
+        Address: "address" | "Adresse",
+        Site: "site" | "Anlage",
+    }
+}
+
+words! {
+    /// Heads of the first page.
+    pub enum JobHead {
+        Jobs:
+            "Jobs, worst danger first; making good is in no cost"
+            | "Aufgaben, größte Gefahr zuerst; alle Kosten ohne Beiputzen",
+        Causes:
+            "What else was found, by the job that mends it"
+            | "Weitere Befunde, nach der Aufgabe, die sie behebt",
+        Advice: "Advice" | "Hinweise",
+    }
+}
+
+sentences! {
+    /// What is said of jobs and causes.
+    pub enum JobWords<'a> {
+        InDanger { counted: &'a str }: "In danger: {counted}." | "Gefährdet: {counted}.",
+        Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
+        OnRun { run: &'a str, stations: usize, worst: &'a str }:
+            "{stations:station|stations} on {run}; worst: {worst}"
+            | "{stations:Station|Stationen} an {run}; am schlechtesten: {worst}",
+        Collapse { message: &'a str, way: &'a str }:
+            "{message}; hardest to feed is the end of {way}"
+            | "{message}; am schwersten zu speisen ist das Ende von {way}",
+        AndMore { message: &'a str, more: usize }: "{message}, and {more} more like it" | "{message}, und {more} weitere",
+        AndOthers { message: &'a str, names: &'a str }: "{message}; also {names}" | "{message}; ebenso {names}",
+        NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
+        At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
+        CodeAt { message: &'a str, code: &'a str, place: Option<&'a str> }: "{message} [{code}<, {place}>]" | same,
+        Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str> }:
+            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}>"
+            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}>",
+        PartsCost { amount: &'a str }: "{amount} more of parts" | "{amount} mehr an Teilen",
+        PartsSaved { amount: &'a str }: "{amount} less of parts" | "{amount} weniger an Teilen",
+        NoParts: "no parts to pay for" | "keine Teile zu bezahlen",
+        NoPrice: "parts without a price" | "Teile ohne Preis",
+        MoreLabour { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
+        LessLabour { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
+        EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
+        Enters { dwellings: usize, names: &'a str }:
+            "{dwellings:dwelling|dwellings} to enter ({names})"
+            | "{dwellings:Wohnung|Wohnungen} zu betreten ({names})",
+        Line { line: usize }: "line {line}" | "Zeile {line}",
+        Named { code: &'a str, names: &'a str }: "{code}: {names}" | same,
+        NoChange { hint: Option<&'a str> }:
+            "no single change of the file mends it<; {hint}>"
+            | "keine einzelne Änderung der Datei behebt das<; {hint}>",
+        MoreJobs { jobs: usize }:
+            "{jobs} more of less danger below."
+            | "{jobs} weitere geringerer Gefahr unten.",
+        Foot { command: &'a str }: "To do one: {command}" | "Eine erledigen: {command}",
+    }
+}
+
+words! {
+    /// Heads of the page of a symptom.
+    pub enum SymptomHead {
+        MeasureFirst: "Measure first" | "Zuerst messen",
+        MayBe: "What it may come of" | "Woran es liegen kann",
+        Then:
+            "With readings in hand: latchline locate SITE STATION=VOLTAGE ranks the causes. The page of a code: latchline explain CODE"
+            | "Mit Messwerten: latchline locate SITE STATION=SPANNUNG ordnet die Ursachen. Die Seite eines Codes: latchline explain CODE",
+    }
+}

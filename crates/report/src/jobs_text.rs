@@ -130,11 +130,11 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
 
 fn change_words(change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
-    let amount = |cost: f64| figures::decimals(figures::trimmed(cost.abs(), 2), language);
-    let cost = match remedy.cost.filter(|cost| cost.is_finite()) {
+    let amount = |cost: Money| figures::decimals(figures::trimmed(cost.as_units().abs(), 2), language);
+    let cost = match remedy.cost.map(Money::rounded) {
         None => JobWords::NoPrice.say(language),
-        Some(cost) if cost.abs() < 0.005 => JobWords::NoParts.say(language),
-        Some(cost) if cost < 0.0 => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
+        Some(Money::ZERO) => JobWords::NoParts.say(language),
+        Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
         Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
     };
     let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);

@@ -7,7 +7,7 @@ use super::words::DoorWord;
 use crate::calculation::{
     CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
 };
-use crate::rule::Context;
+use crate::context::Context;
 use latchline_finding::{Figure, Unit};
 use latchline_site::model::{LockFeed, LockPart};
 

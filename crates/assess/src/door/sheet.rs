@@ -10,15 +10,7 @@ use super::loads::{DoorLoad, door_load};
 use super::lock_calculation::calculation;
 use super::modules::ModuleChain;
 use super::times::{LockTimes, lock_times};
-<<<<<<< HEAD
 use crate::calculation::CalculationLine;
-=======
-use super::wiring::{Wiring, wiring};
-use crate::calculation::{
-    CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
-};
-use crate::context::Context;
->>>>>>> house
 use crate::stage::WithVoltages;
 use latchline_finding::{Both, ElementId, Provenance, Sourced};
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};

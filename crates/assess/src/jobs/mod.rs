@@ -101,8 +101,9 @@ fn best_change(assessment: &Assessment, cause: &Cause) -> Option<(usize, usize, 
     };
     let remedies = cause.findings.iter().flat_map(all).filter(|(_, _, remedy)| remedy.changes_the_file());
     let cost = |remedy: &Remedy| {
-        let cents = |value: Option<f64>| value.map_or(i64::MAX, |value| (value * 100.0).round() as i64);
-        (cents(remedy.cost), cents(remedy.minutes))
+        let hundredths = |minutes: f64| (minutes * 100.0).round() as i64;
+        // What has no price stands behind what has one.
+        (remedy.cost.is_none(), remedy.cost, remedy.minutes.map_or(i64::MAX, hundredths))
     };
     let with_clears = remedies.map(|(finding, number, remedy)| {
         let goes = |one: &Finding| {

@@ -160,9 +160,6 @@ pub struct RunSummary {
     pub current: WorstCurrent,
     /// The device with the least margin on it or beyond: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
-    /// Further stations of the last station's model that its end could carry, as far as voltage,
-    /// current and datasheet counts tell; `None` where the run ends in a box.
-    pub stations_in_hand: Option<usize>,
 }
 
 /// What voltages and currents alone say of a site, before the rest is known.

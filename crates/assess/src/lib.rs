@@ -10,7 +10,6 @@ mod assessment;
 pub mod calculation;
 pub mod door;
 mod grade;
-mod in_hand;
 mod not_judged;
 mod physics;
 pub mod physics_summary;

@@ -2,6 +2,7 @@
 
 mod cable_losses;
 mod calls_are_complete;
+mod conductors_outside_the_table;
 mod memory;
 mod power_of_a_source;
 mod random_site;

@@ -171,9 +171,6 @@ struct RunDocument {
     /// The device with the least margin on it or beyond.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
-    /// Further stations of the last one's model that its end could carry.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    stations_in_hand: Option<usize>,
 }
 
 /// A station or box.
@@ -384,7 +381,6 @@ fn run(assessment: &Assessment, run: &RunSummary) -> RunDocument {
         length_m: run.length_m,
         current: current(&run.current),
         worst_device: device_name(assessment, run.worst_device),
-        stations_in_hand: run.stations_in_hand,
     }
 }
 

@@ -8,7 +8,9 @@ use crate::physics_text;
 use crate::report::Report;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::{caret, figures, template, wording};
-use latchline_assess::{Assessment, DeviceResult, RunSummary, SourceSummary, Verdict, WorstCurrent};
+use latchline_assess::{
+    Assessment, DeviceResult, RunSummary, SourceSummary, SupplySheet, Verdict, WorstCurrent,
+};
 use latchline_finding::{Finding, Language, OperatingState, Severity};
 use latchline_words::report::{Head, Remark, severity};
 use latchline_words::{codes, states};
@@ -61,7 +63,8 @@ fn supplies(assessment: &Assessment, look: &Look) -> Vec<String> {
         .map(|source| {
             let runs: Vec<&RunSummary> =
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
-            let mut text = source_lines(source, look);
+            let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
+            let mut text = source_lines(source, sheet, look);
             if runs.is_empty() {
                 let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
             } else {
@@ -95,7 +98,7 @@ fn key(assessment: &Assessment, look: &Look) -> String {
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
 }
 
-fn source_lines(source: &SourceSummary, look: &Look) -> String {
+fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
     let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
@@ -112,12 +115,35 @@ fn source_lines(source: &SourceSummary, look: &Look) -> String {
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite()) {
         facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
     }
+    facts.extend(sheet.map(|sheet| battery_words(sheet, look)));
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite()) {
         let margin = &look.decimals(figures::rounded_down(margin, 2));
         facts.push(Remark::LoadingMargin { margin }.say(language));
     }
     let head = format!("{} ({})", look.bold(&id), template::plain(&source.model));
     format!("{head}\n{}", paragraph(&facts.join(", "), 2, look.width))
+}
+
+/// How long the battery of a supply lasts, in a few words.
+fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
+    let language = look.language;
+    let battery = match &sheet.battery {
+        None => return Remark::NoBattery.say(language),
+        Some(Err(_)) => return Remark::BatteryNotJudged.say(language),
+        Some(Ok(battery)) => battery,
+    };
+    let Some(shortest) = battery.shortest() else { return Remark::BatteryNotJudged.say(language) };
+    let calls = match &battery.calls {
+        Some(calls) => {
+            let per_hour = &look.decimals(figures::trimmed(calls.per_hour, 1));
+            let minutes = &look.decimals(figures::trimmed(calls.duration_s / 60.0, 1));
+            Remark::CallsAnHour { calls: per_hour, minutes }.say(language)
+        }
+        None => Remark::NoCallCounted.say(language),
+    };
+    let asked = battery.required_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
+    let hours = &look.decimals(figures::rounded_down(shortest.hours, 1));
+    Remark::BatteryHours { hours, asked: asked.as_deref(), calls: &calls }.say(language)
 }
 
 fn current_words(current: &WorstCurrent, look: &Look) -> String {
@@ -141,7 +167,6 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
             column("", word(Head::From), "{}", Set::Words),
             column("", word(Head::Run), word(Head::RunNamed), Set::Words),
             column(word(Head::Stations), word(Head::On), word(Head::OnIt), Set::Number),
-            column("", word(Head::Spare), word(Head::SpareNamed), Set::Number),
             column("", word(Head::Cable), "{}", Set::Words),
             column("", "m", "{} m", Set::Number),
             column(word(Head::Current), "A", "{} A", Set::Number),
@@ -161,7 +186,6 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
             template::plain(run.from.as_str()),
             template::plain(run.id.as_str()),
             run.stations.to_string(),
-            run.stations_in_hand.map(|count| count.to_string()).unwrap_or_default(),
             template::plain(&run.cable),
             look.decimals(figures::fixed(run.length_m, 1)),
             current_cell(&run.current, look),

@@ -77,6 +77,7 @@ impl LoadedCatalogues {
                 loaded.loader.add_file(&record, &mut loaded.findings);
             }
         }
+        loaded.loader.settle_prices();
         loaded
     }
 

@@ -10,16 +10,16 @@
 //! count that brings an error as far as errors do not go away again when still more is added. Rules that are quick to follow
 //! are followed first, and what takes longer is asked only of what they allow.
 
-use latchline_assess::{Assessment, Depth, GivenUp, Memory, Wanted, assess_with, is_allowed};
+use crate::judge::Judge;
+use latchline_assess::{Assessment, GivenUp, Memory, Wanted};
 use latchline_finding::quantity::Length;
-use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
+use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
 use latchline_site::catalogue::StationKind;
 use latchline_site::model::{
     Dwelling, MeasuredRun, Run, RunStart, RunStop, Section, Site, Station, StationOwner,
 };
 use rayon::prelude::*;
-use std::collections::BTreeSet;
 
 /// Most further stations that are asked for.
 pub const MOST_MORE: usize = 64;
@@ -75,7 +75,7 @@ pub fn headroom_while(
     wanted: &Wanted,
 ) -> Result<Vec<Headroom>, GivenUp> {
     // Most of a site is the same whatever is added to one run.
-    let judge = Judge { known: errors(assessment), memory: Memory::default().wanted(wanted.clone()) };
+    let judge = Judge::new(assessment, Memory::default().wanted(wanted.clone()));
     let models: Vec<&str> = site
         .catalogue
         .stations
@@ -201,75 +201,6 @@ fn of_supply(
         })
         .collect();
     Headroom { id: site.supplies[supply].id.clone(), stations, metres: None }
-}
-
-/// The largest count up to `highest` for which it `works`, looking at `first` before any other.
-fn most(highest: usize, first: usize, works: impl Fn(usize) -> bool) -> usize {
-    let (mut known, mut fails) = (0, highest + 1);
-    let mut next = first.min(highest);
-    // Most answers are small: the interval is doubled until it holds the answer, then halved.
-    let mut step = 1;
-    while fails - known > 1 {
-        if works(next) {
-            known = next;
-        } else {
-            fails = next;
-        }
-        next = if fails > highest { (known + step).min(highest) } else { known.midpoint(fails) };
-        step *= 2;
-    }
-    known
-}
-
-type Errors = BTreeSet<(&'static str, Option<ElementId>)>;
-
-fn errors(assessment: &Assessment) -> Errors {
-    assessment
-        .findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Error)
-        .map(|finding| (finding.code.as_str(), finding.element.clone()))
-        .collect()
-}
-
-/// What tells whether more is too much.
-struct Judge {
-    /// Errors that are there today.
-    known: Errors,
-    memory: Memory,
-}
-
-impl Judge {
-    /// The largest count up to `highest` for which nothing goes wrong, and what goes wrong with one more.
-    fn most(&self, highest: usize, changed: impl Fn(usize) -> Site) -> (usize, Option<&'static str>) {
-        let holds = |depth| {
-            let changed = &changed;
-            move |count: usize| self.holds(&changed(count), depth)
-        };
-        let by_wiring = most(highest, 1, holds(Depth::Wiring));
-        let by_voltages = most(by_wiring, by_wiring, holds(Depth::Voltages));
-        let works = most(by_voltages, by_voltages, holds(Depth::Everything));
-        let limit = if works < highest { self.first_new(&changed(works + 1)) } else { None };
-        (works, limit)
-    }
-
-    /// Whether there is no error, as far as rules of a depth find them, that is not there today.
-    fn holds(&self, site: &Site, depth: Depth) -> bool {
-        is_allowed(site, depth, &self.memory, &|finding| {
-            finding.severity != Severity::Error
-                || self.known.contains(&(finding.code.as_str(), finding.element.clone()))
-        })
-    }
-
-    /// The first error that is not there today.
-    fn first_new(&self, site: &Site) -> Option<&'static str> {
-        let assessment = assess_with(site, &self.memory);
-        let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
-        found
-            .map(|finding| (finding.code.as_str(), finding.element.clone()))
-            .find(|key| !self.known.contains(key))
-            .map(|(code, _)| code)
-    }
 }
 
 /// The dwelling at the end of a run, if one is there.

@@ -78,9 +78,8 @@ fn power_at_terminals(open_v: f64, source_ohm: f64, branches: &[(f64, f64, f64)]
 
 fn branches(site: &Site, phase: &Phase, set: &[usize], lengths: &[(f64, bool)]) -> Vec<(f64, f64, f64)> {
     let all = site.stations.iter().enumerate().map(|(index, station)| {
-        let busy = set.iter().flat_map(|option| &phase.options[*option].busy);
-        let activity =
-            busy.filter(|(one, _)| *one == index).next_back().map_or(Activity::Standby, |(_, what)| *what);
+        let mut busy = set.iter().flat_map(|option| &phase.options[*option].busy);
+        let activity = busy.rfind(|(one, _)| *one == index).map_or(Activity::Standby, |(_, what)| *what);
         let place = match activity {
             Activity::Ringing => 1,
             Activity::Talking | Activity::Releasing => 2,

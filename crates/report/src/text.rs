@@ -95,6 +95,11 @@ fn key(assessment: &Assessment, look: &Look) -> String {
         text.push(' ');
         text.push_str(&Remark::KeyOfBounds.say(look.language));
     }
+    if let Some(counted) = assessment.releases_outside_calls {
+        let releases = if counted { Remark::ReleasesCounted } else { Remark::ReleasesNotCounted };
+        text.push(' ');
+        text.push_str(&releases.say(look.language));
+    }
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
 }
 

@@ -8,8 +8,8 @@ use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::Args;
-use latchline_finding::{Finding, Language, Remedy, Severity, shown};
-use latchline_remedy::{Bench, pair, propose};
+use latchline_finding::{Finding, Language, Severity, shown};
+use latchline_remedy::{Bench, offered};
 use latchline_report::table::hanging;
 use latchline_report::{Look, wording};
 use latchline_session::Mended;
@@ -90,7 +90,7 @@ pub fn run(
             arguments.site.display()
         );
     };
-    let remedies = remedies_of(&bench, finding);
+    let remedies = offered(&bench, finding);
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
@@ -118,12 +118,6 @@ pub fn run(
     Ok(status(&after.findings))
 }
 
-fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
-    let single = propose(bench, finding);
-    let is_mended = single.iter().any(Remedy::changes_the_file);
-    if is_mended { single } else { pair(bench, finding).into_iter().chain(single).collect() }
-}
-
 /// The findings by number, with their remedies by number.
 fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Write) -> Result<()> {
     if open.is_empty() {
@@ -134,9 +128,9 @@ fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Writ
         let told = told(finding, look);
         write!(output, "{}", hanging(&format!("{number}. "), &told, look.width))?;
         output.flush()?;
-        let remedies = propose(bench, finding);
+        let remedies = offered(bench, finding);
         if remedies.is_empty() {
-            let none = FixWords::NoSingleChange { number }.say(look.language);
+            let none = FixWords::NoChange.say(look.language);
             write!(output, "{}", hanging("   ", &none, look.width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {

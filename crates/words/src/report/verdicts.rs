@@ -92,6 +92,12 @@ sentences! {
         KeyOfBounds:
             "≥ marks a certified lower bound."
             | "≥ bezeichnet eine zertifizierte untere Schranke.",
+        ReleasesCounted:
+            "Every door is counted as released outside its calls too (exit button, reader, keypad)."
+            | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+        ReleasesNotCounted:
+            "A release outside a call (exit button, reader, keypad) is not counted; the policy's releases_outside_calls counts them."
+            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist nicht gerechnet; releases_outside_calls unter policy rechnet sie mit.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,

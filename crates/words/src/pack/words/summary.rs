@@ -7,6 +7,8 @@ macro_rules! summary {
         AssumedValue: "Rests on an assumed value" | "Beruht auf einer Annahme",
         BranchBoxes: "Branch boxes" | "Abzweigdosen",
         Buildings: "Buildings" | "Gebäude",
+        ByWhatMeans: "exit button, reader or keypad" | "Türöffnertaster, Leser oder Tastatur",
+        Counted: "counted" | "gerechnet",
         CurrentInHand: "Current in hand" | "Stromreserve",
         Distributors: "Distributors" | "Verteiler",
         Dwellings: "Dwellings" | "Wohnungen",
@@ -27,7 +29,9 @@ macro_rules! summary {
             | "Faktor, um den alle Lasten wachsen könnten, bis es keinen Arbeitspunkt mehr gibt",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
+        NotCounted: "not counted" | "nicht gerechnet",
         PowerInHand: "Power in hand" | "Leistungsreserve",
+        ReleasesOutsideCalls: "Releases outside calls" | "Freigaben außerhalb von Rufen",
         Runs: "Runs" | "Stränge",
         SearchBounded:
             "search not complete: the figures are the worst found"

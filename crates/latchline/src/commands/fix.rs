@@ -91,6 +91,11 @@ pub fn run(
         );
     };
     let remedies = offered(&bench, finding);
+    if remedies.is_empty() {
+        write!(output, "{}", hanging("", &told(finding, look), look.width))?;
+        write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
+        return Ok(status(&assessment.findings));
+    }
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(

@@ -246,7 +246,7 @@ fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
     if at.used.suppression.is_none() || is_ac {
         base = base.then(at.set("suppression", quoted(if is_ac { "varistor" } else { "diode" })));
     }
-    let has_one = at.used.feed.value == LockFeed::OwnSupply;
+    let has_one = at.used.feed.value == LockFeed::OwnSupply && at.used.supply_voltage.is_some();
     let same_kind = is_ac == at.used.supply_ac.value;
     let own_v = at.used.supply_voltage.as_ref().filter(|_| has_one && same_kind);
     let is_there = |supply_v: f64| own_v.is_some_and(|own| (own.value.as_volts() - supply_v).abs() < 0.05);

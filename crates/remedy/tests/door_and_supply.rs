@@ -270,19 +270,18 @@ fn remedy_of(code: &str, text: &str, kind: &str) -> Remedy {
     propose(&bench, found).into_iter().find(|remedy| remedy.kind == kind).unwrap()
 }
 
-/// A lock on a supply of its own that is too low for it: what is offered changes the door. A tolerance written to the supply that is
-/// there would make the assumed 10 % vanish and nothing else.
+/// A lock on a supply of its own that may be too low for it: 12 V less an assumed 10 % and what the cable takes, where 10.8 V are needed. What is
+/// offered changes the door; 5 % written to the supply that is there would make the assumption vanish, and nothing else.
 #[test]
 fn no_remedy_only_writes_down_what_is_assumed() {
     let low =
-        STRIKE.replace("\"station\"", "\"own-supply\", supply_voltage = \"12 V\"").replace("4 m", "40 m");
+        STRIKE.replace("\"station\"", "\"own-supply\", supply_voltage = \"12 V\"").replace("4 m", "10 m");
     let text = site(&lock(&low), "", "", "");
     let judged = judge_with(&text, &[builtin_catalogue().1]);
     let bench = judged.bench();
     let findings = &judged.assessment.findings;
     let found = findings.iter().find(|finding| finding.code.as_str() == "lock-voltage-too-low").unwrap();
     let remedies = propose(&bench, found);
-    assert!(remedies.iter().any(|remedy| remedy.kind == "other-lock-supply"), "{remedies:?}");
     for remedy in remedies {
         let changed = edit::apply(&text, &remedy.edit).unwrap();
         let is_another = !changed.contains("supply_voltage = \"12 V\"");

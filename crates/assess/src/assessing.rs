@@ -20,6 +20,7 @@ use crate::voltage_summary::{
     device_results, run_currents, run_summaries, source_summaries, state_summaries,
 };
 use latchline_finding::{Finding, Severity};
+use latchline_network::demand::draws_to_release;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
 use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
@@ -368,6 +369,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             findings,
             remedies_not_sought: 0,
             not_judged,
+            releases_outside_calls: releases_outside_calls(voltages.site),
             states: state_summaries(&voltages),
             doors,
             supply_sheets,
@@ -409,4 +411,10 @@ fn verdict<'f>(
 /// Worst first, then in the order of rules and of the site, which is the order they come in.
 fn sort(findings: &mut [Finding]) {
     findings.sort_by_key(|finding| (finding.accepted.is_some(), std::cmp::Reverse(finding.severity)));
+}
+
+/// Whether the policy counts releases outside of calls; `None` where none would draw anything from the bus.
+fn releases_outside_calls(site: &Site) -> Option<bool> {
+    let draws = site.entrances.iter().any(|entrance| draws_to_release(site, entrance));
+    draws.then_some(site.policy.releases_outside_calls.value)
 }

@@ -160,9 +160,6 @@ pub struct RunSummary {
     pub current: WorstCurrent,
     /// The device with the least margin on it or beyond: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
-    /// Further stations of the last station's model that its end could carry, as far as voltage,
-    /// current and datasheet counts tell; `None` where the run ends in a box.
-    pub stations_in_hand: Option<usize>,
 }
 
 /// What voltages and currents alone say of a site, before the rest is known.
@@ -202,6 +199,8 @@ pub struct Assessment {
     pub remedies_not_sought: usize,
     /// What could not be judged, whatever the verdict.
     pub not_judged: Vec<NotJudged>,
+    /// Whether releases outside of calls were counted; `None` where no door takes more from the bus to release.
+    pub releases_outside_calls: Option<bool>,
     /// States that were solved, and how.
     pub states: Vec<StateSummary>,
     /// The sheet of every entrance, in file order.

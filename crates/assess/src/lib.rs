@@ -12,7 +12,6 @@ pub mod comparison;
 pub mod context;
 pub mod door;
 mod grade;
-mod in_hand;
 pub mod jobs;
 mod not_judged;
 mod physics;

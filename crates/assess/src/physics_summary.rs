@@ -78,19 +78,23 @@ pub struct StartUpSummary {
     pub source: ElementId,
     /// The same by index.
     pub fed_from: StageSource,
-    /// "runs", "hiccups", "brown-out" or "undecided".
+    /// "runs", "hiccups", "brown-out", "undecided", or "not-judged" where values are missing.
     pub outcome: &'static str,
     /// When the last device was up, in seconds.
     pub time_s: Option<f64>,
     /// Period of the hiccup in seconds.
     pub period_s: Option<f64>,
-    /// Devices with a converter.
+    /// Devices that are to run: stations and regenerating boxes.
     pub devices: usize,
+    /// How often devices dropped out, in all.
+    pub dropouts: usize,
+    /// How often the source or a port switched off.
+    pub trips: usize,
     /// Those that do not run at the end.
     pub not_running: Vec<ElementId>,
     /// The device that is up last, if all are.
     pub last: Option<ElementId>,
-    /// Current that booting all at once takes at the turn-on voltages, in amperes.
+    /// Current that booting all at once takes at the turn-on voltages, in amperes; not a number where it is not judged.
     pub boot_current_a: f64,
     /// What the source gives, in amperes.
     pub limit_a: Option<f64>,
@@ -232,6 +236,8 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
             time_s,
             period_s,
             devices: start.devices.len(),
+            dropouts: start.dropouts(),
+            trips: start.trips,
             not_running: start
                 .devices
                 .iter()
@@ -252,7 +258,31 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
                 .collect(),
         }
     };
-    context.start_up.stages.iter().map(summary).collect()
+    let not_judged = |stage: &usize| {
+        let stage = &layout.stages[*stage];
+        let stations = stage.terminal.iter().filter(|terminal| matches!(terminal, Terminal::Station(_)));
+        StartUpSummary {
+            source: stage.id.clone(),
+            fed_from: stage.source,
+            outcome: "not-judged",
+            time_s: None,
+            period_s: None,
+            devices: stations.count(),
+            dropouts: 0,
+            trips: 0,
+            not_running: Vec::new(),
+            last: None,
+            boot_current_a: f64::NAN,
+            limit_a: None,
+            curves: Vec::new(),
+        }
+    };
+    let judged = context.start_up.stages.iter().map(|start| (start.stage, summary(start)));
+    let others = context.start_up.not_judged.iter().map(|stage| (*stage, not_judged(stage)));
+    let mut all: Vec<(usize, StartUpSummary)> = judged.chain(others).collect();
+    all.sort_by_key(|(stage, _)| *stage);
+    // A source without devices has nothing to start.
+    all.into_iter().map(|(_, summary)| summary).filter(|summary| summary.devices > 0).collect()
 }
 
 pub(crate) fn short_circuit_summaries(context: &WithShortCircuits<'_>) -> Vec<ShortCircuitSummary> {

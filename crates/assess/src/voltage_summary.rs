@@ -1,7 +1,6 @@
 //! What an assessment says of voltages and currents: owned data.
 
 use crate::assessment::{DeviceResult, RunSummary, SourceSummary, StateSummary, WorstCurrent, WorstVoltage};
-use crate::in_hand::InHand;
 use crate::rules;
 use crate::stage::WithVoltages;
 use latchline_network::states::CurrentState;
@@ -143,7 +142,6 @@ pub(crate) fn run_currents(context: &WithVoltages<'_>) -> Vec<Option<WorstCurren
 
 pub(crate) fn run_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]) -> Vec<RunSummary> {
     let site = context.site;
-    let mut in_hand = InHand::new(context);
     let on_stage = on_stages(context);
     let mut summaries = Vec::new();
     for (index, run) in site.runs.iter().enumerate() {
@@ -172,7 +170,6 @@ pub(crate) fn run_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]
             length_m: run.length().as_metres(),
             current: worst_current(context, current, rules::port_limit(context, index)),
             worst_device,
-            stations_in_hand: in_hand.stations(index, worst_device),
         });
     }
     summaries

@@ -54,7 +54,7 @@ cases! {
     measured_loop_differs measured_capacitance_differs insulation_too_low existing_run_not_measured
     silenced_group silenced_group_without_policy chain_through_dwellings chain_through_dwellings_allowed
     signal_too_weak signal_within_budget signal_notch signal_notch_of_a_loaded_branch signal_notch_within signal_ripple signal_ripple_within line_constants_missing
-    supply_shorts_signal supply_behind_its_choke start_up_fails start_up_hiccups start_up_dip start_up_not_judged start_up_without_hysteresis
+    supply_shorts_signal supply_behind_its_choke start_up_fails start_up_hiccups start_up_dip start_up_not_judged start_up_without_hysteresis start_up_dropouts start_up_without_thresholds
     short_circuit_not_detected short_circuit_not_cleared short_circuit_darkens trip_below_legitimate_current
     supply_outputs_exceeded no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
 }
@@ -100,6 +100,7 @@ const CODES: &[&str] = &[
     "signal-too-weak",
     "silenced-group",
     "start-up-dip",
+    "start-up-dropouts",
     "start-up-fails",
     "start-up-hiccups",
     "supply-outputs-exceeded",

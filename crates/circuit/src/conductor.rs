@@ -107,7 +107,7 @@ pub enum Coating {
 
 /// IEC 60228:2004: area in mm², then ohm/km at 20 °C of class 1 and 2 plain, class 5 plain, class 1 and 2
 /// metal-coated, class 5 metal-coated.
-const IEC_60228: [(f64, [f64; 4]); 8] = [
+const IEC_60228: [(f64, [f64; 4]); 9] = [
     (0.5, [36.0, 39.0, 36.7, 40.1]),
     (0.75, [24.5, 26.0, 24.8, 26.7]),
     (1.0, [18.1, 19.5, 18.2, 20.0]),
@@ -116,6 +116,7 @@ const IEC_60228: [(f64, [f64; 4]); 8] = [
     (4.0, [4.61, 4.95, 4.70, 5.09]),
     (6.0, [3.08, 3.30, 3.11, 3.39]),
     (10.0, [1.83, 1.91, 1.84, 1.95]),
+    (16.0, [1.15, 1.21, 1.16, 1.24]),
 ];
 
 /// One conductor: its resistance per metre at 20 °C and how it changes with temperature.
@@ -128,7 +129,7 @@ pub struct Conductor {
 /// A value that does not describe a conductor or run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ConductorError {
-    /// The area is not one of IEC 60228 between 0.5 and 10 mm².
+    /// The area is not one of IEC 60228 between 0.5 and 16 mm².
     NotInTable {
         /// The area, mm².
         area_mm2: f64,
@@ -164,7 +165,7 @@ impl fmt::Display for ConductorError {
         match self {
             Self::NotInTable { area_mm2 } => write!(
                 f,
-                "{area_mm2} mm² is not one of the areas 0.5, 0.75, 1, 1.5, 2.5, 4, 6 and 10 mm² of IEC 60228"
+                "{area_mm2} mm² is not one of the areas 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10 and 16 mm² of IEC 60228"
             ),
             Self::Gauge { gauge } => write!(f, "gauge {gauge} is not between 10 and 30 AWG"),
             Self::Quantity { quantity, value, or_zero } => {
@@ -206,7 +207,7 @@ impl Conductor {
     /// The largest resistance that IEC 60228 allows a copper conductor of nominal `area_mm2`.
     ///
     /// # Errors
-    /// [`ConductorError::NotInTable`] for an area that the table (0.5 to 10 mm²) does not have.
+    /// [`ConductorError::NotInTable`] for an area that the table (0.5 to 16 mm²) does not have.
     pub fn iec_60228(class: ConductorClass, area_mm2: f64, coating: Coating) -> Result<Self, ConductorError> {
         let row = IEC_60228.iter().find(|(area, _)| *area == area_mm2);
         let (_, ohm_per_km) = row.ok_or(ConductorError::NotInTable { area_mm2 })?;

@@ -2,8 +2,8 @@
 
 use latchline_circuit::battery::{
     AGEING_FACTOR, BatteryRating, DischargeFactor, battery_current_a, bs_5839_annex, charging_current_a,
-    derated_power_w, effective_capacity_ah, heat_w, hours, mains_current_a, margin_on_sum_ah,
-    rated_time_hours, recharge_hours, temperature_factor,
+    derated_power_w, effective_capacity_ah, equivalent_current_a, heat_w, hours, mains_current_a,
+    margin_on_sum_ah, rated_time_hours, recharge_hours, temperature_factor,
 };
 use proptest::prelude::*;
 
@@ -116,6 +116,27 @@ fn mains_heat_and_derating_by_hand() {
     close(derated_power_w(120.0, 50.0, 0.025, 50.0).unwrap(), 120.0, 0.0);
     assert_eq!(derated_power_w(120.0, 50.0, 0.025, 120.0).unwrap(), 0.0);
     assert!(heat_w(120.0, 1.2).is_err());
+}
+
+/// By hand: k = 1.2, 0.4 A for nine tenths and 2 A for a tenth: 0.9 x 0.4^1.2 + 0.1 x 2^1.2 = 0.9 x 0.333021 + 0.1 x 2.297397 =
+/// 0.529459; ^(1/1.2) = 0.588654 A, where the mean is 0.56 A. With k = 1 it is the mean; without calls the standby current.
+#[test]
+fn calls_empty_a_battery_faster_than_their_mean_current() {
+    let found = equivalent_current_a(0.4, 2.0, 0.1, 1.2).unwrap();
+    assert!((found - 0.588_654).abs() < 1e-5, "{found}");
+    assert!((equivalent_current_a(0.4, 2.0, 0.1, 1.0).unwrap() - 0.56).abs() < 1e-12);
+    assert!((equivalent_current_a(0.4, 2.0, 0.0, 1.3).unwrap() - 0.4).abs() < 1e-12);
+    assert!((equivalent_current_a(0.4, 2.0, 1.0, 1.3).unwrap() - 2.0).abs() < 1e-12);
+    // By discharging in steps of a second: the law's fraction of charge, I^k H^(k-1) / C^k a hour, adds up.
+    let rating = BatteryRating { capacity_ah: 5.0, rated_hours: 20.0, peukert_exponent: 1.2 };
+    let of = |current: f64| 1.0 / (20.0 * (5.0_f64 / (current * 20.0)).powf(1.2)) / 3600.0;
+    let (mut used, mut seconds) = (0.0, 0_u32);
+    while used < 1.0 {
+        used += of(if seconds % 100 < 10 { 2.0 } else { 0.4 });
+        seconds += 1;
+    }
+    let hours = hours(&rating, found).unwrap();
+    assert!((hours - f64::from(seconds) / 3600.0).abs() < 0.02, "{hours} {seconds}");
 }
 
 proptest! {

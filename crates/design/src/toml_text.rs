@@ -55,14 +55,13 @@ pub fn entrance_keys(survey: &Survey, entrance: &Entrance, station: &str) -> Vec
     if !entrance.calls.is_empty() {
         lines.push(format!("calls = {}", array(&entrance.calls)));
     }
-    for (flag, name) in [
-        (entrance.heater, "heater"),
-        (entrance.escape_route, "escape_route"),
-        (entrance.fire_interlock, "fire_interlock"),
-    ] {
+    for (flag, name) in [(entrance.heater, "heater"), (entrance.fire_interlock, "fire_interlock")] {
         if flag {
             lines.push(format!("{name} = true"));
         }
+    }
+    if let Some(is_escape_route) = entrance.escape_route {
+        lines.push(format!("escape_route = {is_escape_route}"));
     }
     if let Some(height) = entrance.control_height_m {
         lines.push(format!("control_height = \"{} m\"", tidy(height)));

@@ -131,7 +131,9 @@ fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> 
             devices,
             after: start.time_s.map(|time| lettering.trimmed(time, 1)).as_deref(),
             last: start.last.as_ref().map(|last| last.as_str()),
+            dropouts: (start.dropouts > 0).then_some(start.dropouts),
         }),
+        "not-judged" => lettering.say(&Phrase::StartNotJudged { devices }),
         "hiccups" => {
             let period = start.period_s.map(|period| lettering.trimmed(period, 2));
             lettering.say(&Phrase::Hiccups { period: period.as_deref(), down, devices })
@@ -163,11 +165,14 @@ fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> 
         levels.into_iter().flatten().collect()
     });
     let limit = start.limit_a.map(|limit| lettering.trimmed(limit, 2));
-    let notes = vec![lettering.say(&Phrase::BootCurrent {
-        current: &lettering.rounded_up(start.boot_current_a),
-        source: limit.is_some().then_some(start.source.as_str()),
-        limit: limit.as_deref(),
-    })];
+    let boot = start.boot_current_a.is_finite().then(|| {
+        lettering.say(&Phrase::BootCurrent {
+            current: &lettering.rounded_up(start.boot_current_a),
+            source: limit.is_some().then_some(start.source.as_str()),
+            limit: limit.as_deref(),
+        })
+    });
+    let notes = boot.into_iter().collect();
     Panel {
         title: lettering.say(&Phrase::PowerReturns { source: start.source.as_str() }),
         subtitle: told,

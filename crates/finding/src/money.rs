@@ -53,6 +53,13 @@ impl Money {
         Money(self.as_hundredths().saturating_mul(10_000))
     }
 
+    /// The same in another currency, of which one unit of this one is worth so much, to the nearest millionth.
+    #[must_use]
+    pub fn at_rate(self, worth: f64) -> Money {
+        let converted = self.0 as f64 * worth;
+        Money(saturated(converted.round() as i128))
+    }
+
     /// In whole hundredths, a half upwards: what is shown to people.
     pub fn as_hundredths(self) -> i64 {
         (self.0.saturating_add(5_000)).div_euclid(10_000)

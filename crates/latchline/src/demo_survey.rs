@@ -175,6 +175,7 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Suppression", "diode"),
         ("Exit button", "yes"),
         ("Mechanical escape", "yes"),
+        ("Escape route", "no"),
         ("Control height", "0.95"),
     ];
     let entrances = vec![

@@ -117,6 +117,12 @@ pub fn energises_to_release(entrance: &Entrance) -> bool {
     entrance.locks.iter().any(|lock| is_fed_from_bus(lock) && !is_held(lock))
 }
 
+/// Whether a station takes more from the bus while it releases.
+pub fn draws_to_release(site: &Site, entrance: &Entrance) -> bool {
+    let model = site.station_model(&site.stations[entrance.station]);
+    energises_to_release(entrance) && model.releasing_extra.is_some()
+}
+
 /// What the locks that have power while the door is shut add to their station, in every state: for each
 /// the station's extra load while it energises a lock; where that is not stated, the lock's rated power.
 fn held_locks(site: &Site, entrance: &Entrance, model: &StationModel) -> Demand {

@@ -2,7 +2,7 @@
 
 use crate::calls::{CallKind, CallOption, call_options};
 use crate::corner::Corner;
-use crate::demand::{Activity, Demand, energises_to_release, least_demand, load_factor, station_demand};
+use crate::demand::{Activity, Demand, draws_to_release, least_demand, load_factor, station_demand};
 use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
@@ -147,11 +147,19 @@ impl Phase {
         for (loads, drop) in base.iter_mut().zip(drops) {
             loads.drop_v.clone_from(drop);
         }
+        let draws = |index: usize, activity: Activity| {
+            let station = &site.stations[index];
+            let demand = station_demand(site, station, activity, night, corner);
+            if activity == Activity::Releasing || !is_released_by_hand(site, station.owner, kind) {
+                return demand;
+            }
+            demand.plus(released(site, index, corner))
+        };
         for (index, station) in site.stations.iter().enumerate() {
             let Some(at) = layout.station[index] else { continue };
             let mut demand = match kind {
                 StateKind::LightLoad => least_demand(site, station, base_activity[index], corner),
-                _ => station_demand(site, station, base_activity[index], night, corner),
+                _ => draws(index, base_activity[index]),
             };
             if kind == StateKind::FireRelease {
                 demand = demand.plus(released_on_fire(site, station.owner, index, corner));
@@ -169,9 +177,8 @@ impl Phase {
         let mut change = |index: usize, activity: Activity, at: NodeRef| match latest[index] {
             Some((known, change)) if known == activity => change,
             _ => {
-                let station = &site.stations[index];
-                let busy = station_demand(site, station, activity, night, corner);
-                let base = station_demand(site, station, base_activity[index], night, corner);
+                let busy = draws(index, activity);
+                let base = draws(index, base_activity[index]);
                 let change = bounded(busy, at).minus(bounded(base, at));
                 latest[index] = Some((activity, change));
                 change
@@ -309,21 +316,36 @@ fn activities(
     }
 }
 
+/// Whether the policy counts with a release of this station's lock outside of its calls: exit button, reader, keypad. Where it does, every
+/// door's is counted at once while calls stand, so that nothing need be searched.
+fn is_released_by_hand(site: &Site, owner: StationOwner, kind: StateKind) -> bool {
+    let StationOwner::Entrance(entrance) = owner else { return false };
+    let while_calls_stand =
+        matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall);
+    while_calls_stand
+        && site.policy.releases_outside_calls.value
+        && draws_to_release(site, &site.entrances[entrance])
+}
+
 /// Whether the fire alarm makes this door's station energise a lock from the bus.
 fn is_released_on_fire(site: &Site, entrance: &latchline_site::model::Entrance) -> bool {
-    let model = site.station_model(&site.stations[entrance.station]);
-    entrance.is_released_on_fire() && model.releasing_extra.is_some() && energises_to_release(entrance)
+    entrance.is_released_on_fire() && draws_to_release(site, entrance)
 }
 
 fn released_on_fire(site: &Site, owner: StationOwner, station: usize, corner: Corner) -> Demand {
     let StationOwner::Entrance(entrance) = owner else { return Demand::default() };
-    let model = site.station_model(&site.stations[station]);
-    match &model.releasing_extra {
-        Some(extra) if is_released_on_fire(site, &site.entrances[entrance]) => {
-            Demand::of(extra.value).times(load_factor(model.load_tolerance.value.as_fraction(), corner))
-        }
-        _ => Demand::default(),
+    if is_released_on_fire(site, &site.entrances[entrance]) {
+        released(site, station, corner)
+    } else {
+        Demand::default()
     }
+}
+
+/// What a station takes more while it releases.
+fn released(site: &Site, station: usize, corner: Corner) -> Demand {
+    let model = site.station_model(&site.stations[station]);
+    let extra = model.releasing_extra.as_ref().map_or(Demand::default(), |extra| Demand::of(extra.value));
+    extra.times(load_factor(model.load_tolerance.value.as_fraction(), corner))
 }
 
 /// Rectifier drop at every node.

@@ -9,13 +9,18 @@
 
 use crate::corner::Corner;
 use crate::layout::{Layout, StageSource};
+use crate::memory::Memory;
 use crate::phase::Phase;
+use crate::search::SearchOptions;
+use crate::stage_calls::{StageCalls, options_by_stage};
+use crate::stage_search::StageTask;
+use crate::states::StateSpace;
 use latchline_finding::StateKind;
 
 /// Power at the terminals of a source in one state.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PowerState {
-    /// Index into [`StateSpace::phases`](crate::StateSpace::phases).
+    /// Index into [`StateSpace::phases`].
     pub phase: usize,
     /// Call options that stand.
     pub set: Vec<usize>,
@@ -55,4 +60,48 @@ pub(crate) fn at_highest_voltage(layout: &Layout, phase: &Phase, stage: usize) -
     let mut phase = phase.clone();
     phase.voltage_v[stage] = Some(highest);
     Some(phase)
+}
+
+/// The current of the source alone, as something to look for.
+pub(crate) fn task<'a>(
+    layout: &'a Layout,
+    phase: &'a Phase,
+    stage: usize,
+    by_stage: &[Vec<usize>],
+    options: &SearchOptions,
+) -> StageTask<'a> {
+    let calls = StageCalls::among(layout, phase, stage, by_stage);
+    let (devices, current_nodes) = (Vec::new(), vec![0]);
+    StageTask { layout, phase, stage, calls, devices, current_nodes, options: *options }
+}
+
+/// The largest power of a stage's source while one call stands, however many the family allows; `None` without calls.
+pub fn of_one_call(
+    layout: &Layout,
+    space: &StateSpace,
+    stage: usize,
+    options: &SearchOptions,
+    memory: &Memory,
+) -> Option<PowerState> {
+    let index = space.phases.iter().position(|phase| phase.kind == StateKind::Call)?;
+    let low = Phase { most_calls: 1, ..space.phases[index].clone() };
+    let by_stage = options_by_stage(layout, &low);
+    let at = |phase: &Phase| -> Option<PowerState> {
+        let open_circuit_v = phase.voltage_v[stage]?;
+        let task = task(layout, phase, stage, &by_stage, options);
+        let found = memory.states(task.fingerprint(), || task.run());
+        let current = found.currents.first()?;
+        Some(PowerState {
+            phase: index,
+            set: current.set.iter().map(|option| task.calls.options[*option]).collect(),
+            open_circuit_v,
+            power_w: current
+                .current_a
+                .map(|current_a| at_terminals(layout, stage, open_circuit_v, current_a)),
+            complete: current.complete,
+        })
+    };
+    let high = at_highest_voltage(layout, &low, stage).and_then(|phase| at(&phase));
+    let low = at(&low)?;
+    Some(high.map_or_else(|| low.clone(), |high| low.clone().larger(high)))
 }

@@ -12,7 +12,7 @@ use crate::memory::Memory;
 use crate::nominal::{loading_margins, nominal_values};
 use crate::phase::{HighestVoltages, Phase, SharedParts};
 use crate::search::SearchOptions;
-use crate::source_power::{PowerState, at_highest_voltage, at_terminals};
+use crate::source_power::{self, PowerState, at_highest_voltage, at_terminals};
 use crate::stage_calls::{StageCalls, options_by_stage};
 use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
 use crate::wanted::GivenUp;
@@ -230,7 +230,7 @@ pub fn worst_states_with(
             let task = plan.task(phase, stage, by_stage, options);
             let found = memory.states(task.fingerprint(), || task.run());
             let high = at_highest_voltage(layout, phase, stage).map(|phase| {
-                let task = plan.task_of_source(&phase, stage, by_stage, options);
+                let task = source_power::task(layout, &phase, stage, by_stage, options);
                 (phase.voltage_v[stage].unwrap_or(0.0), memory.states(task.fingerprint(), || task.run()))
             });
             Ok((task.calls, found, high))
@@ -393,19 +393,6 @@ impl<'a> Plan<'a> {
             .collect();
         let starts = self.runs[stage].iter().filter_map(|run| self.layout.run_start[*run]);
         let current_nodes = std::iter::once(0).chain(starts.map(|at| at.node)).collect();
-        StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
-    }
-
-    /// As [`Plan::task`], for the current of the source alone.
-    fn task_of_source<'b>(
-        &'b self,
-        phase: &'b Phase,
-        stage: usize,
-        by_stage: &[Vec<usize>],
-        options: &SearchOptions,
-    ) -> StageTask<'b> {
-        let calls = StageCalls::among(self.layout, phase, stage, by_stage);
-        let (devices, current_nodes) = (Vec::new(), vec![0]);
         StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
     }
 

@@ -2,12 +2,14 @@
 
 mod cable_losses;
 mod calls_are_complete;
+mod conductors_outside_the_table;
 mod memory;
 mod power_of_a_source;
 mod random_site;
 mod readings_of_a_site;
 mod reduced_calls;
 mod refused_figures;
+mod releases_outside_calls;
 mod short_circuit_of_a_site;
 mod signal_of_a_site;
 mod small_site;

@@ -21,8 +21,8 @@ ps = { title = "Supply", source = "invented", family = "mere", voltage = "48 V",
 d-fresh = { title = "Regenerating distributor", source = "invented", family = "mere", role = "distributor", kind = "regenerated", ports = 4, output_voltage = "40 V", efficiency = "90 %", least_voltage = "20 V" }
 
 [stations]
-flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", standby = "100 mA", ringing = "150 mA", talking = "200 mA", load_tolerance = "10 %", least_voltage = "20 V", least_standby_voltage = "20 V" }
-door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", standby = "50 mA", ringing = "100 mA", talking = "100 mA", load_tolerance = "10 %", least_voltage = "20 V", least_standby_voltage = "20 V", directory = 99 }
+flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = false, standby = "100 mA", ringing = "150 mA", talking = "200 mA", load_tolerance = "10 %", least_voltage = "20 V", least_standby_voltage = "20 V" }
+door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", converter = false, standby = "50 mA", ringing = "100 mA", talking = "100 mA", load_tolerance = "10 %", least_voltage = "20 V", least_standby_voltage = "20 V", directory = 99 }
 
 [cables]
 wire = { title = "Wire", source = "invented", gauge = "0.1 ohm/km", resistance_tolerance = "0 %" }

@@ -38,7 +38,7 @@ d-holds = {{ title = "Distributor whose ports hold 0.3 A", source = "invented", 
 d-fresh = {{ title = "Regenerating distributor of 24 W", source = "invented", family = "mere", role = "distributor", kind = "regenerated", ports = 4, output_voltage = "48 V", efficiency = "90 %", output_power = "24 W", least_voltage = "20 V" }}
 
 [stations]
-flat = {{ title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", standby = "100 mA", ringing = "100 mA", talking = "100 mA", load_tolerance = "0 %", least_voltage = "30 V", least_standby_voltage = "30 V" }}
+flat = {{ title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = false, standby = "100 mA", ringing = "100 mA", talking = "100 mA", load_tolerance = "0 %", least_voltage = "30 V", least_standby_voltage = "30 V" }}
 
 [cables]
 wire = {{ title = "Wire", source = "invented", gauge = "0.1 ohm/km", resistance_tolerance = "0 %" }}

@@ -42,8 +42,8 @@ fn parts(limit: &str) -> String {
             "late",
             "standby = \"1 W\", boot = \"20 W\", boot_time = \"500 ms\", turn_on_voltage = \"24 V\", turn_off_voltage = \"10 V\", turn_on_delay = \"1 s\", input_capacitance = \"10 uF\"",
         ),
-        station("steady", "standby = \"100 mA\""),
-        station("resistor", "standby = \"480 ohm\""),
+        station("steady", "converter = false, standby = \"100 mA\""),
+        station("resistor", "converter = false, standby = \"480 ohm\""),
     ];
     format!(
         r#"
@@ -133,7 +133,8 @@ fn loads_without_a_converter_take_their_share() {
         let (site, found) = returned(HOLDS_HALF_AN_AMPERE, &text);
         // Below 1 V the constant current falls off, which is hardly felt.
         near(up_s(&site, &found, "A-1"), expected_s, 5e-3);
-        assert_eq!(found.stages[0].devices.len(), 1);
+        // One with a converter and one without: both are told of.
+        assert_eq!(found.stages[0].devices.len(), 2);
     }
 }
 

@@ -18,8 +18,8 @@ ps = { title = "Supply", source = "invented", family = "mere", voltage = "48 V",
 d-plain = { title = "Distributor", source = "invented", family = "mere", role = "distributor", kind = "transparent", ports = 4, port_resistance = "2 ohm" }
 
 [stations]
-flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", standby = "100 mA", ringing = "100 mA", talking = "100 mA", load_tolerance = "20 %", least_voltage = "30 V", least_standby_voltage = "30 V" }
-other = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", standby = "200 mA", ringing = "200 mA", talking = "200 mA", load_tolerance = "10 %", least_voltage = "30 V", least_standby_voltage = "30 V" }
+flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = false, standby = "100 mA", ringing = "100 mA", talking = "100 mA", load_tolerance = "20 %", least_voltage = "30 V", least_standby_voltage = "30 V" }
+other = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = false, standby = "200 mA", ringing = "200 mA", talking = "200 mA", load_tolerance = "10 %", least_voltage = "30 V", least_standby_voltage = "30 V" }
 
 [cables]
 wire = { title = "Wire", source = "invented", gauge = "0.1 ohm/km", resistance_tolerance = "0 %" }

@@ -1,12 +1,15 @@
 //! The bare site on which a question is asked.
 
+use crate::judge::Judge;
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::quantity::Length;
 use latchline_finding::{Finding, Sourced, Sources};
 use latchline_site::LoadedCatalogues;
+use latchline_site::catalogue::{Catalogue, SupplyModel};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use std::fmt;
 use std::fmt::Write as _;
+use std::sync::Arc;
 
 /// A site of one supply, one distributor, its door stations and one long chain, from which shorter
 /// chains are cut.
@@ -14,7 +17,17 @@ use std::fmt::Write as _;
 pub struct BareSite {
     longest: Site,
     chain: usize,
+    judge: Arc<Judge>,
 }
+
+/// Length of cable from the supply to the distributor in metres: what is found holds for feeds up to this.
+pub const FEED_M: f64 = 5.0;
+/// Cable of the feed.
+pub const FEED_CABLE: &str = "flex-1.5";
+/// Length of cable to every door station in metres.
+pub const DOOR_M: f64 = 10.0;
+/// Cable to the door stations.
+pub const DOOR_CABLE: &str = "flex-1.0";
 
 /// Why the bare site could not be made.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,12 +58,13 @@ impl BareSite {
         calls: usize,
     ) -> Result<Self, BareSiteError> {
         let mut sources = sources.clone();
-        let file = sources.add("question", text(question, cable, calls));
+        let doors = DoorPlaces::of(catalogues.catalogue(), question);
+        let file = sources.add("question", text(question, cable, calls, &doors));
         let resolved = catalogues.resolve(&sources, file);
         let Some(longest) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
         let chain = longest.runs.iter().position(|run| run.id.as_str() == CHAIN);
         match chain {
-            Some(chain) => Ok(BareSite { longest, chain }),
+            Some(chain) => Ok(BareSite { longest, chain, judge: Arc::new(Judge::of_a_new_site()) }),
             None => Err(BareSiteError { findings: resolved.findings }),
         }
     }
@@ -87,6 +101,11 @@ impl BareSite {
         site
     }
 
+    /// What judges it by every rule.
+    pub(crate) fn judge(&self) -> &Judge {
+        &self.judge
+    }
+
     /// The run that is the chain: index into the site's runs.
     pub fn chain(&self) -> usize {
         self.chain
@@ -100,7 +119,36 @@ impl BareSite {
 
 const CHAIN: &str = "chain";
 
-fn text(question: &Question, cable: &str, calls: usize) -> String {
+/// Where door stations may hang.
+struct DoorPlaces {
+    /// Outputs of the supply beside the one that feeds the distributor.
+    outputs: usize,
+    /// Ports of the distributor beside that of the chain.
+    ports: usize,
+}
+
+impl DoorPlaces {
+    fn of(catalogue: &Catalogue, question: &Question) -> Self {
+        let supply = catalogue.supplies.get(&question.supply);
+        // Where the outputs are not known, the check does not judge how many runs start there.
+        let outputs = supply.and_then(SupplyModel::most_runs).unwrap_or(usize::MAX);
+        let ports = catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value as usize);
+        DoorPlaces { outputs: outputs.saturating_sub(1), ports: ports.saturating_sub(1) }
+    }
+
+    /// Where the run to a door station starts: at the supply, then at the distributor, and at the supply again where both are full,
+    /// which the check finds.
+    fn start(&self, door: usize) -> String {
+        let at_a_port = door.saturating_sub(self.outputs);
+        if (1..=self.ports).contains(&at_a_port) {
+            format!("D.{}", at_a_port + 1)
+        } else {
+            String::from("PS")
+        }
+    }
+}
+
+fn text(question: &Question, cable: &str, calls: usize, doors: &DoorPlaces) -> String {
     let quoted = |text: &str| toml::Value::String(text.to_string()).to_string();
     let mut text = format!(
         "[site]\ntitle = \"Question\"\nfamily = {}\nindoor_station = {}\ndoor_station = {}\n",
@@ -120,11 +168,15 @@ fn text(question: &Question, cable: &str, calls: usize) -> String {
     for name in &names {
         let _ = writeln!(text, "{name} = {{}}");
     }
-    text.push_str("[runs]\nfeed = { from = \"PS\", to = \"D\", cable = \"flex-1.5\", length = \"1 m\" }\n");
+    let _ = writeln!(
+        text,
+        "[runs]\nfeed = {{ from = \"PS\", to = \"D\", cable = \"{FEED_CABLE}\", length = \"{FEED_M} m\" }}"
+    );
     for door in 1..=calls.max(1) {
         let _ = writeln!(
             text,
-            "door{door} = {{ from = \"PS\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}"
+            "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"{DOOR_CABLE}\", length = \"{DOOR_M} m\" }}",
+            doors.start(door)
         );
     }
     let stops: Vec<String> = names.iter().map(|name| quoted(name)).collect();

@@ -4,19 +4,22 @@
 //! Every answer is found by changing a copy of the site and judging it by every rule, halving an
 //! interval: so many more work, and one more (one metre more) brings an error that is not there today.
 //! Stations are added one behind the other at the end of the run, as far apart as its stations are on
-//! average; to a supply, in turn at the ends of those of its runs that have room. They are called by whoever
+//! average. A free port of a distributor whose other ports feed dwellings is an end as well: its new run is like the first of those, as long to its
+//! first station and of the same cable. To a supply they are added in turn at those of its ends that have room. They are called by whoever
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
 //! count that brings an error as far as errors do not go away again when still more is added. Rules that are quick to follow
 //! are followed first, and what takes longer is asked only of what they allow.
 
-use latchline_assess::{Assessment, Depth, GivenUp, Memory, Wanted, assess_with, is_allowed};
+use crate::judge::Judge;
+use latchline_assess::{Assessment, GivenUp, Memory, Wanted};
 use latchline_finding::quantity::Length;
-use latchline_finding::{ElementId, Origin, Provenance, Severity, Sourced};
+use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
 use latchline_site::catalogue::StationKind;
-use latchline_site::model::{Dwelling, RunStop, Section, Site, Station, StationOwner};
+use latchline_site::model::{
+    Dwelling, MeasuredRun, Run, RunStart, RunStop, Section, Site, Station, StationOwner,
+};
 use rayon::prelude::*;
-use std::collections::BTreeSet;
 
 /// Most further stations that are asked for.
 pub const MOST_MORE: usize = 64;
@@ -47,16 +50,16 @@ pub struct MoreMetres {
 /// What a run or supply has in hand.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Headroom {
-    /// The run or supply.
+    /// The run, free port or supply.
     pub id: ElementId,
     /// Further stations of each model of the family that a dwelling can have.
     pub stations: Vec<More>,
-    /// Further metres; `None` for a supply.
+    /// Further metres; `None` for a supply or a free port.
     pub metres: Option<MoreMetres>,
 }
 
-/// What every run that ends at a dwelling, and every supply, has in hand: supplies first, in file
-/// order.
+/// What every run that ends at a dwelling, every free port beside such a run, and every supply has in hand: supplies first, then runs,
+/// then ports, in file order.
 pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
     headroom_while(site, assessment, &Wanted::always())
         .expect("work that is wanted whatever happens is not given up")
@@ -72,7 +75,7 @@ pub fn headroom_while(
     wanted: &Wanted,
 ) -> Result<Vec<Headroom>, GivenUp> {
     // Most of a site is the same whatever is added to one run.
-    let judge = Judge { known: errors(assessment), memory: Memory::default().wanted(wanted.clone()) };
+    let judge = Judge::new(assessment, Memory::default().wanted(wanted.clone()));
     let models: Vec<&str> = site
         .catalogue
         .stations
@@ -80,25 +83,48 @@ pub fn headroom_while(
         .filter(|model| model.family.value == site.family.value && model.kind.value == StationKind::Indoor)
         .map(|model| model.head.name.as_str())
         .collect();
-    let runs: Vec<usize> = (0..site.runs.len()).filter(|run| last_dwelling(site, *run).is_some()).collect();
-    let of_runs: Vec<Headroom> = runs.par_iter().map(|run| of_run(site, &judge, &models, *run)).collect();
+    let ends = ends(site);
+    let of_ends: Vec<Headroom> = ends.par_iter().map(|end| of_end(site, &judge, &models, end)).collect();
     let layout = Layout::new(site);
     let mut list: Vec<Headroom> = (0..site.supplies.len())
         .into_par_iter()
         .map(|supply| {
-            let own: Vec<(usize, &Headroom)> = runs
+            let own: Vec<(&End, &Headroom)> = ends
                 .iter()
-                .zip(&of_runs)
-                .filter(|(run, _)| feeding_supply(&layout, **run) == Some(supply))
-                .map(|(run, headroom)| (*run, headroom))
+                .zip(&of_ends)
+                .filter(|(end, _)| feeding_supply(&layout, end.like) == Some(supply))
                 .collect();
             of_supply(site, &judge, &models, supply, &own)
         })
         .collect();
-    list.extend(of_runs);
+    list.extend(of_ends);
     // What was given up in the middle looks like what does not hold.
     wanted.check()?;
     Ok(list)
+}
+
+/// Where stations may be added.
+#[derive(Debug, Clone, Copy)]
+struct End {
+    /// The run at whose end, or that a new one is like.
+    like: usize,
+    /// The free port where the new one starts: box and port.
+    port: Option<(usize, u32)>,
+}
+
+/// The ends of runs that end at dwellings, then the free ports of the boxes where such runs start.
+fn ends(site: &Site) -> Vec<End> {
+    let runs = (0..site.runs.len()).filter(|run| last_dwelling(site, *run).is_some());
+    let mut ends: Vec<End> = runs.map(|like| End { like, port: None }).collect();
+    for box_index in 0..site.boxes.len() {
+        let from_here = |run: usize| matches!(site.runs[run].from, RunStart::Port { box_index: from, .. } if from == box_index);
+        let Some(like) = ends.iter().map(|end| end.like).find(|run| from_here(*run)) else { continue };
+        let ports = 1..=site.box_model(&site.boxes[box_index]).ports.value;
+        let is_free =
+            |port: &u32| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port });
+        ends.extend(ports.filter(is_free).map(|port| End { like, port: Some((box_index, port)) }));
+    }
+    ends
 }
 
 /// The supply whose power a run carries.
@@ -115,55 +141,59 @@ fn feeding_supply(layout: &Layout, run: usize) -> Option<usize> {
     }
 }
 
-fn of_run(site: &Site, judge: &Judge, models: &[&str], run: usize) -> Headroom {
+fn of_end(site: &Site, judge: &Judge, models: &[&str], end: &End) -> Headroom {
     let stations = models
         .iter()
         .map(|model| {
             let (stations, limit) = judge.most(MOST_MORE, |count| {
                 let mut changed = site.clone();
                 for _ in 0..count {
-                    extend_run(&mut changed, run, model);
+                    extend(&mut changed, end, model);
                 }
                 changed
             });
             More { model: (*model).to_string(), stations, limit }
         })
         .collect();
+    if let Some((box_index, port)) = end.port {
+        let id = site.start_id(RunStart::Port { box_index, port });
+        return Headroom { id, stations, metres: None };
+    }
     let (metres, limit) = judge.most(MOST_METRES, |count| {
         let mut changed = site.clone();
-        if let Some(section) = changed.runs[run].sections.last_mut() {
+        if let Some(section) = changed.runs[end.like].sections.last_mut() {
             section.length.value += Length::from_metres(count as f64);
         }
         changed
     });
-    Headroom { id: site.runs[run].id.clone(), stations, metres: Some(MoreMetres { metres, limit }) }
+    Headroom { id: site.runs[end.like].id.clone(), stations, metres: Some(MoreMetres { metres, limit }) }
 }
 
-/// Stations spread over those runs of a supply that have room for at least one.
+/// Stations spread over those ends of a supply that have room for at least one.
 fn of_supply(
     site: &Site,
     judge: &Judge,
     models: &[&str],
     supply: usize,
-    runs: &[(usize, &Headroom)],
+    ends: &[(&End, &Headroom)],
 ) -> Headroom {
     let stations = models
         .iter()
         .enumerate()
         .map(|(index, model)| {
-            let with_room: Vec<usize> = runs
+            let with_room: Vec<&End> = ends
                 .iter()
                 .filter(|(_, headroom)| headroom.stations[index].stations > 0)
-                .map(|(run, _)| *run)
+                .map(|(end, _)| *end)
                 .collect();
             if with_room.is_empty() {
-                let limit = runs.first().and_then(|(_, headroom)| headroom.stations[index].limit);
+                let limit = ends.first().and_then(|(_, headroom)| headroom.stations[index].limit);
                 return More { model: (*model).to_string(), stations: 0, limit };
             }
             let (stations, limit) = judge.most(MOST_MORE, |count| {
                 let mut changed = site.clone();
                 for number in 0..count {
-                    extend_run(&mut changed, with_room[number % with_room.len()], model);
+                    extend(&mut changed, with_room[number % with_room.len()], model);
                 }
                 changed
             });
@@ -171,75 +201,6 @@ fn of_supply(
         })
         .collect();
     Headroom { id: site.supplies[supply].id.clone(), stations, metres: None }
-}
-
-/// The largest count up to `highest` for which it `works`, looking at `first` before any other.
-fn most(highest: usize, first: usize, works: impl Fn(usize) -> bool) -> usize {
-    let (mut known, mut fails) = (0, highest + 1);
-    let mut next = first.min(highest);
-    // Most answers are small: the interval is doubled until it holds the answer, then halved.
-    let mut step = 1;
-    while fails - known > 1 {
-        if works(next) {
-            known = next;
-        } else {
-            fails = next;
-        }
-        next = if fails > highest { (known + step).min(highest) } else { known.midpoint(fails) };
-        step *= 2;
-    }
-    known
-}
-
-type Errors = BTreeSet<(&'static str, Option<ElementId>)>;
-
-fn errors(assessment: &Assessment) -> Errors {
-    assessment
-        .findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Error)
-        .map(|finding| (finding.code.as_str(), finding.element.clone()))
-        .collect()
-}
-
-/// What tells whether more is too much.
-struct Judge {
-    /// Errors that are there today.
-    known: Errors,
-    memory: Memory,
-}
-
-impl Judge {
-    /// The largest count up to `highest` for which nothing goes wrong, and what goes wrong with one more.
-    fn most(&self, highest: usize, changed: impl Fn(usize) -> Site) -> (usize, Option<&'static str>) {
-        let holds = |depth| {
-            let changed = &changed;
-            move |count: usize| self.holds(&changed(count), depth)
-        };
-        let by_wiring = most(highest, 1, holds(Depth::Wiring));
-        let by_voltages = most(by_wiring, by_wiring, holds(Depth::Voltages));
-        let works = most(by_voltages, by_voltages, holds(Depth::Everything));
-        let limit = if works < highest { self.first_new(&changed(works + 1)) } else { None };
-        (works, limit)
-    }
-
-    /// Whether there is no error, as far as rules of a depth find them, that is not there today.
-    fn holds(&self, site: &Site, depth: Depth) -> bool {
-        is_allowed(site, depth, &self.memory, &|finding| {
-            finding.severity != Severity::Error
-                || self.known.contains(&(finding.code.as_str(), finding.element.clone()))
-        })
-    }
-
-    /// The first error that is not there today.
-    fn first_new(&self, site: &Site) -> Option<&'static str> {
-        let assessment = assess_with(site, &self.memory);
-        let found = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
-        found
-            .map(|finding| (finding.code.as_str(), finding.element.clone()))
-            .find(|key| !self.known.contains(key))
-            .map(|(code, _)| code)
-    }
 }
 
 /// The dwelling at the end of a run, if one is there.
@@ -251,16 +212,42 @@ fn last_dwelling(site: &Site, run: usize) -> Option<usize> {
     }
 }
 
+/// Adds a dwelling at an end; at a free port the first one begins its run.
+fn extend(site: &mut Site, end: &End, model: &str) {
+    let spacing = spacing(&site.runs[end.like].sections);
+    let Some((box_index, port)) = end.port else { return extend_run(site, end.like, model, spacing) };
+    let from = RunStart::Port { box_index, port };
+    if let Some(run) = site.runs.iter().position(|run| run.from == from) {
+        return extend_run(site, run, model, spacing);
+    }
+    let Some(like) = last_dwelling(site, end.like) else { return };
+    let station = add_dwelling(site, like, model);
+    let old = &site.runs[end.like];
+    let first = old.sections[0].length.value;
+    let run = Run {
+        id: ElementId::from(format!("headroom-{}", site.start_id(from))),
+        from,
+        sections: vec![section(station, first)],
+        existing: Sourced::new(false, Origin::None, Provenance::Stated),
+        measured: MeasuredRun::default(),
+        ..old.clone()
+    };
+    site.runs.push(run);
+}
+
 /// Adds a dwelling at the end of a run.
-fn extend_run(site: &mut Site, run: usize, model: &str) {
+fn extend_run(site: &mut Site, run: usize, model: &str, spacing: Length) {
     let Some(like) = last_dwelling(site, run) else { return };
-    let sections = &site.runs[run].sections;
+    let station = add_dwelling(site, like, model);
+    site.runs[run].sections.push(section(station, spacing));
+}
+
+/// How far apart the stations of a run are on average; the way to the first where there is one alone.
+fn spacing(sections: &[Section]) -> Length {
     let beyond_first = sections.get(1..).unwrap_or_default();
     let between: &[Section] = if beyond_first.is_empty() { sections } else { beyond_first };
     let total: f64 = between.iter().map(|section| section.length.value.as_metres()).sum();
-    let spacing = Length::from_metres(total / between.len().max(1) as f64);
-    let station = add_dwelling(site, like, model);
-    site.runs[run].sections.push(section(station, spacing));
+    Length::from_metres(total / between.len().max(1) as f64)
 }
 
 fn section(station: usize, length: Length) -> Section {

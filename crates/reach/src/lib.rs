@@ -7,7 +7,8 @@
 //! made of one supply, one distributor, as many door stations as calls may stand at once, and one
 //! chain of equal stations; for each spacing and feeder length the largest chain is searched for which every device keeps its
 //! limit in the worst state, at the adverse corner of the tolerances, and no current limit or datasheet
-//! count is exceeded.
+//! count is exceeded; then every rule of the check looks at it, signal and start-up included, and the chain is shortened until none
+//! finds an error. The feed to the distributor and the way to the doors are as long as [`FEED_M`] and [`DOOR_M`] say.
 //!
 //! **Claim.** The search halves an interval, which finds the largest chain because adding a station
 //! to the far end of a chain never helps: loads whose current does not rise with the voltage give voltages that fall when
@@ -17,11 +18,13 @@
 
 mod bare_site;
 mod headroom;
+mod judge;
 mod question;
 mod solve;
 pub mod telephone;
 
 pub use bare_site::{BareSite, BareSiteError};
+pub use bare_site::{DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M};
 pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom, headroom_while};
 pub use question::{MOST_STATIONS, Question, default_question};
-pub use solve::{Cell, ReachLimit, largest_chain, table, tables};
+pub use solve::{Cell, ReachLimit, largest_chain, not_judged, table, tables};

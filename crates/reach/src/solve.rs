@@ -1,8 +1,11 @@
 //! The largest chain for one spacing and feeder length, and tables of them.
 
 use crate::bare_site::{BareSite, BareSiteError};
+use crate::judge::most;
 use crate::question::{MOST_STATIONS, Question};
-use latchline_finding::Sources;
+use latchline_assess::Depth;
+use latchline_assess::rules::codes;
+use latchline_finding::{Code, Sources};
 use latchline_network::states::{StateSpace, worst_states};
 use latchline_network::{Layout, SearchOptions, StageSource};
 use latchline_site::LoadedCatalogues;
@@ -24,6 +27,14 @@ pub enum ReachLimit {
     Count,
     /// The family's longest run or total length.
     Length,
+    /// Signals would be too weak, or uneven.
+    Signal,
+    /// The supply would not start it when power returns.
+    StartUp,
+    /// A short circuit would not be told from what is drawn, or not be cleared.
+    ShortCircuit,
+    /// Another rule of the check would find an error.
+    OtherRule,
     /// It could not be decided whether one more works.
     Undecided,
     /// Nothing up to [`MOST_STATIONS`].
@@ -64,7 +75,54 @@ pub fn largest_chain(bare: &BareSite, spacing_m: f64, feeder_m: f64) -> Cell {
             }
         }
     }
-    Cell { spacing_m, feeder_m, stations: works, limit, margin_v }
+    // The rules that take longer are asked for what is left: nearly always they agree.
+    let holds = |stations: usize| {
+        bare.judge().holds(&bare.with_chain(stations, spacing_m, feeder_m), Depth::Everything)
+    };
+    let by_rules = most(works, works, holds);
+    if by_rules == works {
+        return Cell { spacing_m, feeder_m, stations: works, limit, margin_v };
+    }
+    let code = bare.judge().first_new(&bare.with_chain(by_rules + 1, spacing_m, feeder_m));
+    Cell {
+        spacing_m,
+        feeder_m,
+        stations: by_rules,
+        limit: code.map_or(ReachLimit::Undecided, of_code),
+        margin_v: (by_rules > 0).then(|| judge(by_rules).ok()).flatten(),
+    }
+}
+
+/// The limit that an error of the check stands for.
+fn of_code(code: &str) -> ReachLimit {
+    let is_one_of = |codes: &[Code]| codes.iter().any(|one| one.as_str() == code);
+    if is_one_of(&[
+        codes::SIGNAL_TOO_WEAK,
+        codes::SIGNAL_NOTCH,
+        codes::SIGNAL_RIPPLE,
+        codes::SUPPLY_SHORTS_SIGNAL,
+    ]) {
+        ReachLimit::Signal
+    } else if is_one_of(&[codes::START_UP_FAILS, codes::START_UP_HICCUPS]) {
+        ReachLimit::StartUp
+    } else if is_one_of(&[
+        codes::SHORT_CIRCUIT_NOT_DETECTED,
+        codes::SHORT_CIRCUIT_NOT_CLEARED,
+        codes::TRIP_BELOW_LEGITIMATE_CURRENT,
+    ]) {
+        ReachLimit::ShortCircuit
+    } else {
+        ReachLimit::OtherRule
+    }
+}
+
+/// What the check could not judge of chains of this cable, for lack of values: codes of its rules.
+pub fn not_judged(bare: &BareSite) -> Vec<Code> {
+    let assessment = latchline_assess::assess(&bare.with_chain(2, 5.0, 5.0));
+    let mut codes: Vec<Code> = assessment.not_judged.iter().map(|entry| entry.code).collect();
+    codes.sort_unstable();
+    codes.dedup();
+    codes
 }
 
 /// Every combination of spacings and feeder lengths, spacing by spacing.

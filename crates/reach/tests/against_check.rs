@@ -2,22 +2,12 @@
 //! constant currents.
 
 use latchline_assess::assess;
+use latchline_finding::quantity::Length;
 use latchline_finding::{FileId, Severity, Sources};
-use latchline_reach::{BareSite, MOST_STATIONS, Question, ReachLimit, default_question, largest_chain};
+use latchline_reach::{
+    BareSite, FEED_M, MOST_STATIONS, Question, ReachLimit, default_question, largest_chain,
+};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
-
-/// Codes of the check that answer the same question; addresses, locks and the like do not.
-const SAME_QUESTION: [&str; 9] = [
-    "voltage-too-low",
-    "no-operating-point",
-    "supply-overloaded",
-    "port-overloaded",
-    "supply-count-exceeded",
-    "too-many-stations-on-port",
-    "run-too-long",
-    "total-length-exceeded",
-    "chain-not-allowed",
-];
 
 fn builtin() -> (Sources, Vec<FileId>) {
     let mut sources = Sources::new();
@@ -45,9 +35,7 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
                 // By brute force: the check of every length up to one more than the answer.
                 for stations in 1..=(cell.stations + 1).min(MOST_STATIONS) {
                     let assessment = assess(&bare.with_chain(stations, spacing_m, feeder_m));
-                    let fails = assessment.findings.iter().any(|finding| {
-                        finding.severity == Severity::Error && SAME_QUESTION.contains(&finding.code.as_str())
-                    });
+                    let fails = assessment.findings.iter().any(|finding| finding.severity == Severity::Error);
                     assert_eq!(
                         fails,
                         stations > cell.stations,
@@ -57,6 +45,38 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
                 }
                 if cell.stations < MOST_STATIONS {
                     assert_ne!(cell.limit, ReachLimit::None);
+                }
+            }
+        }
+    }
+}
+
+/// Whatever is printed holds when it is built: with the feed of the bare site and with shorter ones, by every rule of the check.
+#[test]
+fn a_cell_holds_for_every_feed_up_to_the_stated_one() {
+    let (sources, catalogues) = builtin();
+    let loaded = LoadedCatalogues::new(&sources, &catalogues);
+    for family in ["ostrel-48", "larkfen-24", "mossop-24"] {
+        let question = question(&sources, &catalogues, family);
+        let calls = loaded.catalogue().families[family].simultaneous_calls.value as usize;
+        for cable in ["pair-0.5", "pair-0.8", "flex-0.75"] {
+            let bare = BareSite::new(&sources, &loaded, &question, cable, calls).expect("resolves");
+            for (spacing_m, feeder_m) in [(3.0, 60.0), (8.0, 5.0), (20.0, 15.0)] {
+                let cell = largest_chain(&bare, spacing_m, feeder_m);
+                if cell.stations == 0 {
+                    continue;
+                }
+                for feed_m in [0.5, 1.5, FEED_M] {
+                    let mut site = bare.with_chain(cell.stations, spacing_m, feeder_m);
+                    let feed = site.runs.iter_mut().find(|run| run.id.as_str() == "feed").expect("a feed");
+                    feed.sections[0].length.value = Length::from_metres(feed_m);
+                    let errors: Vec<_> = assess(&site)
+                        .findings
+                        .into_iter()
+                        .filter(|finding| finding.severity == Severity::Error)
+                        .map(|finding| finding.code)
+                        .collect();
+                    assert!(errors.is_empty(), "{family} {cable} {feed_m} m of feed, {cell:?}: {errors:?}");
                 }
             }
         }

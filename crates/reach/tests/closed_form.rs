@@ -37,6 +37,7 @@ family = "plain"
 kind = "indoor"
 media = "audio"
 loop_through = "bridged"
+converter = false
 standby = "20 mA"
 ringing = "20 mA"
 talking = "20 mA"
@@ -50,6 +51,7 @@ family = "plain"
 kind = "door"
 media = "audio"
 loop_through = "end"
+converter = false
 standby = "0.001 mA"
 ringing = "0.001 mA"
 talking = "0.001 mA"
@@ -94,8 +96,8 @@ fn equal_currents_reach_as_far_as_the_arithmetic_series_says() {
     let loop_ohm = |ohm_per_km: f64, length_m: f64| {
         2.0 * ohm_per_km / 1e3 * (1.0 + 0.00393 * 20.0) * 1.05 * length_m + 0.04
     };
-    // All of it also flows through one metre between supply and box.
-    let head_ohm = loop_ohm(1.0, 1.0);
+    // All of it also flows through the feed between supply and box.
+    let head_ohm = loop_ohm(1.0, latchline_reach::FEED_M);
     for spacing_m in [4.0, 6.5, 9.0, 14.0, 33.0] {
         let section_ohm = loop_ohm(88.0, spacing_m);
         let drop = |stations: usize| {

@@ -13,6 +13,8 @@ struct House {
     short: Vec<&'static str>,
     /// Models of the stations of run `long`, in order.
     long: Vec<&'static str>,
+    /// Models of the stations of a run from the free port, like run `short`, in order.
+    new: Vec<&'static str>,
     /// Length of the last section of run `long` in metres.
     last_m: f64,
 }
@@ -24,6 +26,7 @@ impl House {
         House {
             short: vec!["ostrel-v4", "ostrel-v7"],
             long: vec!["ostrel-v7", "ostrel-v7"],
+            new: Vec::new(),
             last_m: SPACING_M,
         }
     }
@@ -41,7 +44,9 @@ impl House {
             (0..count).map(|number| format!("{run}-{number}")).collect()
         };
         let (short, long) = (names("short", self.short.len()), names("long", self.long.len()));
-        for (name, model) in short.iter().zip(&self.short).chain(long.iter().zip(&self.long)) {
+        let new = names("new", self.new.len());
+        let of_runs = short.iter().zip(&self.short).chain(long.iter().zip(&self.long));
+        for (name, model) in of_runs.chain(new.iter().zip(&self.new)) {
             text.push_str(&format!("{name} = {{ place = \"A/G\", station = \"{model}\" }}\n"));
         }
         let mut lengths = vec![45.0];
@@ -56,6 +61,11 @@ impl House {
              long = {{ from = \"D1.3\", to = {long:?}, lengths = {:?} }}\n",
             quoted(&lengths)
         ));
+        if !new.is_empty() {
+            text.push_str(&format!(
+                "new = {{ from = \"D1.4\", to = {new:?}, first = \"5 m\", spacing = \"{SPACING_M} m\" }}\n"
+            ));
+        }
         text
     }
 
@@ -94,7 +104,7 @@ fn so_many_more_pass_the_check_and_one_more_does_not() {
     assert_eq!(errors(&assessment), BTreeSet::new());
     let rooms = headroom(&site, &assessment);
     let ids: Vec<&str> = rooms.iter().map(|room| room.id.as_str()).collect();
-    assert_eq!(ids, ["PS", "short", "long"]);
+    assert_eq!(ids, ["PS", "short", "long", "D1.4"]);
     let mut limits = BTreeSet::new();
     for room in &rooms {
         let models: Vec<&str> = room.stations.iter().map(|more| more.model.as_str()).collect();
@@ -104,9 +114,12 @@ fn so_many_more_pass_the_check_and_one_more_does_not() {
             holds_against_check(more.stations, more.limit, |count| {
                 let mut house = House::as_it_is();
                 for number in 0..count {
-                    // A supply's further stations go to its runs in turn.
-                    let long = room.id.as_str() == "long" || (room.id.as_str() == "PS" && number % 2 == 1);
-                    if long { house.long.push(model) } else { house.short.push(model) }
+                    // A supply's further stations go to its runs and its free port in turn.
+                    match (room.id.as_str(), number % 3) {
+                        ("short", _) | ("PS", 0) => house.short.push(model),
+                        ("long", _) | ("PS", 1) => house.long.push(model),
+                        _ => house.new.push(model),
+                    }
                 }
                 house
             });

@@ -31,6 +31,20 @@ use std::collections::BTreeMap;
 /// Most remedies kept for one finding.
 pub const MOST_REMEDIES: usize = 4;
 
+/// The remedies of one finding: single changes, cheapest first, then least labour; where none changes the file, the cheapest
+/// pair of them before what is left. What `check` and `fix` offer is this, as far as there is time to look.
+pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
+    with_a_pair(bench, finding, propose(bench, finding))
+}
+
+/// Where no single change mends a finding, a pair of changes before what there is.
+fn with_a_pair(bench: &Bench<'_>, finding: &Finding, single: Vec<Remedy>) -> Vec<Remedy> {
+    if single.iter().any(Remedy::changes_the_file) {
+        return single;
+    }
+    pair(bench, finding).into_iter().chain(single).collect()
+}
+
 /// The remedies of one finding, cheapest first, then least labour. Empty if no single change of the
 /// kinds that are known mends it.
 pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
@@ -121,7 +135,16 @@ pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
             continue;
         };
         looked_at += new;
-        findings[index].remedies = among(bench, &findings[index], &candidates);
+        let single = among(bench, &findings[index], &candidates);
+        let is_mended = single.iter().any(Remedy::changes_the_file);
+        let pairs = pair::most_pairs(candidates.len());
+        findings[index].remedies = if is_mended || pairs == 0 || looked_at + pairs > most {
+            left += usize::from(!is_mended && pairs > 0);
+            single
+        } else {
+            looked_at += pairs;
+            with_a_pair(bench, &findings[index], single)
+        };
         if bench.memory.check().is_err() {
             break;
         }

@@ -8,6 +8,12 @@ use latchline_finding::{Edit, Finding, Remedy};
 /// Most candidates of a finding that are combined in pairs.
 const MOST_IN_PAIRS: usize = 10;
 
+/// Most pairs that are looked at for so many candidates.
+pub(crate) fn most_pairs(candidates: usize) -> usize {
+    let single = candidates.min(MOST_IN_PAIRS);
+    single * single.saturating_sub(1) / 2
+}
+
 /// The cheapest pair of changes that mends a finding.
 pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
     let single: Vec<Candidate> = candidates::of(bench, finding).take(MOST_IN_PAIRS).collect();

@@ -28,8 +28,8 @@ ps = { title = "Supply", source = "invented", family = "mere", voltage = "48 V",
 tee = { title = "Branch box", source = "invented", family = "mere", role = "branch-box", kind = "transparent", ports = 4, price = 10 }
 
 [stations]
-flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", standby = "1 mA", ringing = "2 mA", talking = "2 mA", load_tolerance = "0 %", least_voltage = "20 V", least_standby_voltage = "20 V", highest_voltage = "60 V", bridging_resistance = "10 Mohm", bridging_capacitance = "1 pF", signal_impedance = "100 ohm", price = 100 }
-door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", standby = "1 mA", ringing = "2 mA", talking = "2 mA", load_tolerance = "0 %", least_voltage = "20 V", least_standby_voltage = "20 V", highest_voltage = "60 V", directory = 9, bridging_resistance = "10 Mohm", bridging_capacitance = "1 pF", signal_impedance = "100 ohm", price = 100 }
+flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = false, standby = "1 mA", ringing = "2 mA", talking = "2 mA", load_tolerance = "0 %", least_voltage = "20 V", least_standby_voltage = "20 V", highest_voltage = "60 V", bridging_resistance = "10 Mohm", bridging_capacitance = "1 pF", signal_impedance = "100 ohm", price = 100 }
+door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", converter = false, standby = "1 mA", ringing = "2 mA", talking = "2 mA", load_tolerance = "0 %", least_voltage = "20 V", least_standby_voltage = "20 V", highest_voltage = "60 V", directory = 9, bridging_resistance = "10 Mohm", bridging_capacitance = "1 pF", signal_impedance = "100 ohm", price = 100 }
 
 [cables]
 good = { title = "Pair of 100 ohm and 5 ns/m", source = "invented", gauge = "0.1 ohm/km", resistance_tolerance = "0 %", price = 2, line = { capacitance = "50 nF/km", inductance = "0.5 mH/km", skin_corner = "1000 MHz", loss_tangent = 0.0 } }

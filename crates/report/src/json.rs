@@ -51,6 +51,9 @@ pub struct CheckDocument {
     /// Findings for which remedies were not looked for, there being too many; absent where there are none.
     #[serde(skip_serializing_if = "Option::is_none")]
     remedies_not_sought: Option<usize>,
+    /// Whether releases outside of calls are counted in the states; left out where none would draw from the bus.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    releases_outside_calls: Option<bool>,
     /// What could not be judged.
     not_judged: Vec<NotJudgedDocument>,
     /// Supplies and regenerated outputs.
@@ -165,9 +168,6 @@ struct RunDocument {
     /// The device with the least margin on it or beyond.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
-    /// Further stations of the last one's model that its end could carry.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    stations_in_hand: Option<usize>,
 }
 
 /// A station or box.
@@ -293,6 +293,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
         }),
         jobs: json_jobs::documents(report),
         findings: all().map(|finding| finding_document(report, finding)).collect(),
+        releases_outside_calls: assessment.and_then(|a| a.releases_outside_calls),
         remedies_not_sought: assessment.map(|a| a.remedies_not_sought).filter(|left| *left > 0),
         not_judged: assessment.map(|a| a.not_judged.iter().map(not_judged).collect()).unwrap_or_default(),
         sources: assessment.map(|a| a.sources.iter().map(|one| source(a, one)).collect()).unwrap_or_default(),
@@ -362,7 +363,6 @@ fn run(assessment: &Assessment, run: &RunSummary) -> RunDocument {
         length_m: run.length_m,
         current: current(&run.current),
         worst_device: device_name(assessment, run.worst_device),
-        stations_in_hand: run.stations_in_hand,
     }
 }
 

@@ -62,7 +62,7 @@ pub(crate) struct CallerSignalDocument {
 pub(crate) struct StartUpDocument {
     /// Supply or box.
     source: String,
-    /// "runs", "hiccups", "brown-out" or "undecided".
+    /// "runs", "hiccups", "brown-out", "undecided" or "not-judged".
     outcome: &'static str,
     /// When the last device was up, in s.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -70,8 +70,12 @@ pub(crate) struct StartUpDocument {
     /// Period of the hiccup in s.
     #[serde(skip_serializing_if = "Option::is_none")]
     period_s: Option<f64>,
-    /// Devices with a converter.
+    /// Devices that are to run: stations and regenerating boxes.
     devices: usize,
+    /// How often devices dropped out on the way, in all.
+    dropouts: usize,
+    /// How often the source or a port switched off.
+    trips: usize,
     /// Those that do not run at the end.
     not_running: Vec<String>,
     /// The device that is up last, if all are.
@@ -215,6 +219,8 @@ pub(crate) fn start_up(summary: &StartUpSummary) -> StartUpDocument {
         time_s: summary.time_s.and_then(finite),
         period_s: summary.period_s.and_then(finite),
         devices: summary.devices,
+        dropouts: summary.dropouts,
+        trips: summary.trips,
         not_running: summary.not_running.iter().map(ToString::to_string).collect(),
         last: summary.last.as_ref().map(ToString::to_string),
         boot_current_a: finite(summary.boot_current_a),

@@ -35,16 +35,18 @@ pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, briefly: bo
 pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
     let devices = summary.devices;
     let down = summary.not_running.len();
+    let dropouts = (summary.dropouts > 0).then_some(summary.dropouts);
     let words = match (summary.outcome, summary.time_s) {
         ("runs", Some(time_s)) => {
             let last = summary.last.as_ref().map(|last| template::plain(last.as_str()));
             let time = &look.decimals(figures::rounded_up(time_s, 1));
-            return PowerReturn::AllUp { devices, time, last: last.as_deref() }.say(look.language);
+            return PowerReturn::AllUp { devices, time, last: last.as_deref(), dropouts }.say(look.language);
         }
         ("hiccups", _) => {
             let period = summary.period_s.map(|period_s| look.figure(Figure::new(period_s, Unit::Second)));
             return PowerReturn::Hiccups { period: period.as_deref(), down, devices }.say(look.language);
         }
+        ("not-judged", _) => PowerReturn::NotJudged { devices },
         ("brown-out", _) => PowerReturn::BrownOut { down, devices },
         _ => PowerReturn::Undecided { down, devices },
     };

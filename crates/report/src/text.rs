@@ -9,7 +9,9 @@ use crate::report::Report;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::{caret, figures, jobs_text, template, wording};
 use latchline_assess::jobs::excess;
-use latchline_assess::{Assessment, DeviceResult, RunSummary, SourceSummary, Verdict, WorstCurrent};
+use latchline_assess::{
+    Assessment, DeviceResult, RunSummary, SourceSummary, SupplySheet, Verdict, WorstCurrent,
+};
 use latchline_finding::{ElementId, Finding, Language, OperatingState, Severity};
 use latchline_words::report::{Head, Remark, severity};
 use latchline_words::{codes, states};
@@ -120,7 +122,8 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
         .map(|source| {
             let runs: Vec<&RunSummary> =
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
-            let mut text = source_lines(source, troubled.is_some(), look);
+            let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
+            let mut text = source_lines(source, sheet, troubled.is_some(), look);
             if runs.is_empty() {
                 let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
             }
@@ -175,10 +178,15 @@ fn key(assessment: &Assessment, look: &Look) -> String {
         text.push(' ');
         text.push_str(&Remark::KeyOfBounds.say(look.language));
     }
+    if let Some(counted) = assessment.releases_outside_calls {
+        let releases = if counted { Remark::ReleasesCounted } else { Remark::ReleasesNotCounted };
+        text.push(' ');
+        text.push_str(&releases.say(look.language));
+    }
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
 }
 
-fn source_lines(source: &SourceSummary, briefly: bool, look: &Look) -> String {
+fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bool, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
     let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
@@ -195,12 +203,35 @@ fn source_lines(source: &SourceSummary, briefly: bool, look: &Look) -> String {
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite()) {
         facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
     }
+    facts.extend(sheet.map(|sheet| battery_words(sheet, look)));
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
         let margin = &look.decimals(figures::rounded_down(margin, 2));
         facts.push(Remark::LoadingMargin { margin }.say(language));
     }
     let head = format!("{} ({})", look.bold(&id), template::plain(&source.model));
     format!("{head}\n{}", paragraph(&facts.join(", "), 2, look.width))
+}
+
+/// How long the battery of a supply lasts, in a few words.
+fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
+    let language = look.language;
+    let battery = match &sheet.battery {
+        None => return Remark::NoBattery.say(language),
+        Some(Err(_)) => return Remark::BatteryNotJudged.say(language),
+        Some(Ok(battery)) => battery,
+    };
+    let Some(shortest) = battery.shortest() else { return Remark::BatteryNotJudged.say(language) };
+    let calls = match &battery.calls {
+        Some(calls) => {
+            let per_hour = &look.decimals(figures::trimmed(calls.per_hour, 1));
+            let minutes = &look.decimals(figures::trimmed(calls.duration_s / 60.0, 1));
+            Remark::CallsAnHour { calls: per_hour, minutes }.say(language)
+        }
+        None => Remark::NoCallCounted.say(language),
+    };
+    let asked = battery.required_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
+    let hours = &look.decimals(figures::rounded_down(shortest.hours, 1));
+    Remark::BatteryHours { hours, asked: asked.as_deref(), calls: &calls }.say(language)
 }
 
 fn current_words(current: &WorstCurrent, look: &Look) -> String {
@@ -224,7 +255,6 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
             column("", word(Head::From), "{}", Set::Words),
             column("", word(Head::Run), word(Head::RunNamed), Set::Words),
             column(word(Head::Stations), word(Head::On), word(Head::OnIt), Set::Number),
-            column("", word(Head::Spare), word(Head::SpareNamed), Set::Number),
             column("", word(Head::Cable), "{}", Set::Words),
             column("", "m", "{} m", Set::Number),
             column(word(Head::Current), "A", "{} A", Set::Number),
@@ -244,7 +274,6 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
             template::plain(run.from.as_str()),
             template::plain(run.id.as_str()),
             run.stations.to_string(),
-            run.stations_in_hand.map(|count| count.to_string()).unwrap_or_default(),
             template::plain(&run.cable),
             look.decimals(figures::fixed(run.length_m, 1)),
             current_cell(&run.current, look),

@@ -44,6 +44,8 @@ pub struct BillLine {
     pub quantity: f64,
     /// Price of one, in the catalogue's currency.
     pub unit_price: Option<Money>,
+    /// Currency of its price where that is left out, being in no currency that can be added up here.
+    pub price_left_out_in: Option<String>,
     /// Minutes of labour for one.
     pub unit_minutes: Option<f64>,
 }
@@ -129,6 +131,7 @@ impl<'a> Quantities<'a> {
                 title: head.title.clone(),
                 quantity,
                 unit_price: head.price.as_ref().map(|price| price.value),
+                price_left_out_in: head.price_left_out_in.clone(),
                 unit_minutes: head.labour_minutes.as_ref().map(|minutes| minutes.value),
             })
         });

@@ -2,6 +2,7 @@
 
 mod addresses;
 mod codes;
+mod currency;
 mod edit;
 mod hostile;
 mod pages;

@@ -185,7 +185,7 @@ pub struct Entrance {
     /// The lock.
     pub lock: Option<Lock>,
     /// Whether people escape through it.
-    pub escape_route: bool,
+    pub escape_route: Option<bool>,
     /// Whether a fire interlock acts on it.
     pub fire_interlock: bool,
     /// Whether the heater is fitted.

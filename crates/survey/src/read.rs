@@ -405,7 +405,7 @@ impl Reader<'_> {
                 media: media.map(|media| if media == "audio" { Media::Audio } else { Media::Video }),
                 environment,
                 lock,
-                escape_route: row.flag("Escape route", self.problems).unwrap_or(false),
+                escape_route: row.flag("Escape route", self.problems),
                 fire_interlock: row.flag("Fire interlock", self.problems).unwrap_or(false),
                 heater: row.flag("Heater", self.problems).unwrap_or(false),
                 control_height_m: row

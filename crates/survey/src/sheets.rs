@@ -268,7 +268,12 @@ pub const SHEETS: &[SheetForm] = &[
                 YES_NO,
                 "Whether a handle opens it from inside without power.",
             ),
-            choice("Escape route", &["escape"], YES_NO, "Whether people escape through it."),
+            choice(
+                "Escape route",
+                &["escape"],
+                YES_NO,
+                "Whether people escape through it; a door with a lock is not judged as a way out until it is stated.",
+            ),
             choice("Fire interlock", &["fire"], YES_NO, "Whether a fire interlock acts on it."),
             choice("Heater", &[], YES_NO, "Whether the door station's heater is fitted."),
             may("Control height", &["height"], "Of the controls above the ground, in metres."),

@@ -18,6 +18,7 @@ words! {
         PowerWhenHot: "power when hot" | "Leistung in der Wärme",
         CapacityCountedOn: "capacity counted on" | "angesetzte Kapazität",
         BatteryCurrent: "battery current" | "Batteriestrom",
+        CurrentWithCalls: "current with calls" | "Strom mit Rufen",
         StandbyHours: "standby hours" | "Stunden in Ruhe",
         CapacityByAnnex: "capacity by annex" | "Kapazität nach Anhang",
         CapacityBySum: "capacity by sum" | "Kapazität nach Summe",
@@ -49,6 +50,9 @@ words! {
         Count: "n" | same,
         CapacityCountedOn: "Ce = C / a / F" | same,
         BatteryCurrent: "I = P / (n Vb)" | same,
+        CurrentWithCalls:
+            "Ie = ((1 - d) I^k + d Ic^k)^(1/k), d = N T / 3600, at most 1"
+            | "Ie = ((1 - d) I^k + d Ic^k)^(1/k), d = N T / 3600, höchstens 1",
         StandbyHours: "t = H (Ce / (I H))^k, at most Ce / I" | "t = H (Ce / (I H))^k, höchstens Ce / I",
         CapacityByAnnex: "C = 1.25 (T1 I1 + D T2 I2)" | "C = 1,25 (T1 I1 + D T2 I2)",
         CapacityBySum: "C = 1.2 (T1 I1 + T2 I2)" | "C = 1,2 (T1 I1 + T2 I2)",
@@ -64,6 +68,9 @@ words! {
     pub enum Symbol {
         Ageing: "a" | same,
         AnnexFactor: "D" | same,
+        CallCurrent: "Ic" | same,
+        CallDuration: "T" | same,
+        CallsPerHour: "N" | same,
         Capacity: "C" | same,
         CapacityCountedOn: "Ce" | same,
         ChargingCurrent: "Ic" | same,
@@ -137,6 +144,7 @@ sentences! {
         Ageing: "ageing, replaced at 80 %" | "Alterung, Tausch bei 80 %",
         TemperatureFactor: "lead-acid, by temperature" | "Blei, nach Temperatur",
         StandbyAdverse: "standby at the adverse corner" | "Ruhe, alle Toleranzen dagegen",
+        OneCallFromBattery: "one call, from the battery" | "ein Ruf, aus der Batterie",
         StandbyFromBattery: "standby, from the battery" | "Ruhe, aus der Batterie",
         HalfAnHour: "half an hour of the largest load" | "eine halbe Stunde der größten Last",
         LargestFromBattery: "largest load, from the battery" | "größte Last, aus der Batterie",
@@ -172,6 +180,9 @@ words! {
             | "IEEE 485, Alterung und Temperatur (Tabelle aus dem Gedächtnis)",
         Energy: "conservation of energy" | "Energieerhaltung",
         Peukert: "Peukert's law in its rated-time form" | "Peukerts Gesetz in der Form mit Nennzeit",
+        PeukertMean:
+            "Peukert's law: the constant current that takes as much out of the battery"
+            | "Peukerts Gesetz: der gleichbleibende Strom, der der Batterie ebenso viel entnimmt",
         BatteryAnnex:
             "pattern of BS 5839-1, battery annex, for comparison with the capacity fitted; no demand on door entry"
             | "Muster von BS 5839-1, Batterieanhang, zum Vergleich mit der eingebauten Kapazität; keine Forderung an Türsprechanlagen",

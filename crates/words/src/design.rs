@@ -244,9 +244,6 @@ sentences! {
         Obstacle { family: &'a str, obstacle: &'a str }: "{family}: {obstacle}." | same,
         CannotFamily { obstacle: &'a str }: "cannot: {obstacle}" | "geht nicht: {obstacle}",
         CostIn { currency: &'a str }: "cost {currency}" | "Kosten {currency}",
-        FurtherStations { stations: usize }:
-            "{stations} further stations would go on its runs, one run at a time"
-            | "{stations} weitere Stationen fänden an den Strängen Platz, je ein Strang für sich",
         Orders { family: &'a str, orders: usize, cost: &'a str, bound: &'a str }:
             "{family}: {orders} orders, {cost}, at least {bound}"
             | "{family}: {orders} Reihenfolgen, {cost}, mindestens {bound}",

@@ -107,8 +107,12 @@ pub struct DoorSheet {
     pub station: String,
     /// Lock outputs of the station.
     pub lock_outputs: u32,
-    /// Whether people escape through it; `None` where the plan says nothing, which counts as no.
+    /// Whether people escape through it; `None` where the plan says nothing, which is not judged.
     pub escape_route: Option<bool>,
+    /// Who decided that.
+    pub escape_decided_by: Option<String>,
+    /// When, as YYYY-MM-DD.
+    pub escape_decided_on: Option<String>,
     /// Whether a fire interlock acts on it; `None` where the plan says nothing, which counts as no.
     pub fire_interlock: Option<bool>,
     /// Height of the controls in metres, where stated.
@@ -174,11 +178,13 @@ fn door_sheet(context: &WithVoltages<'_>, index: usize) -> DoorSheet {
         outdoors: entrance.place.outdoors,
         station: station.head.name.clone(),
         lock_outputs: station.lock_outputs.value,
-        escape_route: if_stated(&entrance.escape_route),
+        escape_route: entrance.escape_route.as_ref().map(|stated| stated.value),
+        escape_decided_by: entrance.escape_decided_by.as_ref().map(|name| name.value.clone()),
+        escape_decided_on: entrance.escape_decided_on.clone(),
         fire_interlock: if_stated(&entrance.fire_interlock),
         control_height_m: entrance.control_height.as_ref().map(|height| height.value.as_metres()),
         height_range: height_range(country),
-        escape_rules: if entrance.escape_route.value { escape_rules(country) } else { &[] },
+        escape_rules: if entrance.is_escape_route() { escape_rules(country) } else { &[] },
         modules: ModuleChain::of(site, entrance),
         heater: if_stated(&entrance.heater),
         lights: light_sheets(context, entrance),
@@ -239,7 +245,7 @@ fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
     if !at.takes_dry_contact() {
         list.push(Caution::KeepApartFromMains);
     }
-    if at.entrance.escape_route.value {
+    if at.entrance.is_escape_route() {
         list.extend([Caution::ResponsiblePersonDecides, Caution::WayOutWithoutBus]);
     }
     if at.used.relay_on_secure_side.as_ref().is_none_or(|stated| !stated.value) {

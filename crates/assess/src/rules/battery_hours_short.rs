@@ -35,9 +35,9 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
             .with("model", supply.model.value.as_str())
             .with("capacity", Figure::new(battery.capacity_ah, Unit::AmpereHour))
             .with("effective", Figure::new(battery.effective_ah, Unit::AmpereHour))
-            .with("current", Figure::new(load.battery_current_a, Unit::Ampere))
+            .with("current", Figure::new(load.with_calls_a, Unit::Ampere))
             .with("power", Figure::new(load.bus_power_w, Unit::Watt))
-            .with("ambient", Figure::new(battery.ambient_c, Unit::Celsius))
+            .with("coldest", Figure::new(battery.coldest_c, Unit::Celsius))
             .also_at("limit", required.origin.clone())
             .also_at("battery", capacity.map(|battery| battery.capacity.origin.clone()).unwrap_or_default())
             .graded(battery.assumed.grade());

@@ -13,7 +13,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let doors: Vec<_> = site
         .entrances
         .iter()
-        .filter(|entrance| entrance.escape_route.value && !entrance.locks.is_empty())
+        .filter(|entrance| entrance.is_escape_route() && !entrance.locks.is_empty())
         .collect();
     let Some(first) = doors.first() else { return };
     let country = site.country.as_ref();
@@ -25,7 +25,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             |rule: &EscapeRule| format!("{}: {}", rule.source.say(language), rule.summary.say(language));
         rules.iter().map(one).collect::<Vec<_>>().join("; ")
     };
-    let mut found = finding(doc, first.escape_route.origin.clone())
+    let mut found = finding(doc, first.escape_origin())
         .with("doors", ids)
         .with("sources", sources)
         .with("rules", Both::new(summaries(Language::English), summaries(Language::German)));

@@ -15,12 +15,12 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let from_bus = matches!(at.used.feed.value, LockFeed::Station | LockFeed::Bus);
         let opens = at.lock.power_loss.value == PowerLoss::Opens;
         let by_hand = at.has_mechanical_escape() || at.has_emergency_release();
-        if !at.entrance.escape_route.value || !from_bus || !opens || by_hand {
+        if !at.entrance.is_escape_route() || !from_bus || !opens || by_hand {
             continue;
         }
         let found = at
             .describe(finding(doc, at.used.origin.clone()))
-            .also_at("escape-route", at.entrance.escape_route.origin.clone());
+            .also_at("escape-route", at.entrance.escape_origin());
         report.push(found);
     }
 }

@@ -18,7 +18,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         }
         let found = at
             .describe(finding(doc, at.used.origin.clone()))
-            .also_at("escape-route", at.entrance.escape_route.origin.clone());
+            .also_at("escape-route", at.entrance.escape_origin());
         report.push(found);
     }
 }

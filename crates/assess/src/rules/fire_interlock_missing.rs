@@ -12,7 +12,7 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     for at in LockAt::all(context.site) {
-        let escape = at.entrance.escape_route.value;
+        let escape = at.entrance.is_escape_route();
         let is_magnet = at.lock.kind.value == LockKind::Magnet;
         // A handle retracts a strike's or motor lock's latch, but does not move a magnet.
         let held = at.lock.power_loss.value == PowerLoss::Opens && !at.has_mechanical_escape();
@@ -24,7 +24,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let found = at
             .describe(start)
             .with("role", if escape { Term::OnAnEscapeRoute } else { Term::AtADoor }.both())
-            .also_at("escape-route", at.entrance.escape_route.origin.clone());
+            .also_at("escape-route", at.entrance.escape_origin());
         report.push(found);
     }
 }

@@ -20,7 +20,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         }
         // A handle retracts a strike's or motor lock's latch, but does not move a magnet.
         let by_hand = |at: &LockAt<'_>| at.has_mechanical_escape() && at.lock.kind.value != LockKind::Magnet;
-        let is_error = entrance.escape_route.value && !powered.iter().all(by_hand);
+        let is_error = entrance.is_escape_route() && !powered.iter().all(by_hand);
         let origin = kind.origin.clone();
         let start = if is_error { finding(doc, origin) } else { finding_as(doc, Severity::Warning, origin) };
         let mut locks: Vec<String> = powered.iter().map(|at| at.lock.head.name.clone()).collect();
@@ -29,7 +29,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             .about(entrance.id.clone())
             .with("number", number)
             .with("locks", locks)
-            .also_at("escape-route", entrance.escape_route.origin.clone());
+            .also_at("escape-route", entrance.escape_origin());
         report.push(found);
     }
 }

@@ -33,6 +33,7 @@ pub mod end_station_looped;
 pub mod entrance_calls_nobody;
 pub mod entrance_without_lock;
 pub mod escape_advice;
+pub mod escape_decision_missing;
 pub mod escape_depends_on_bus;
 pub mod escape_fail_secure;
 pub mod existing_run_not_measured;
@@ -66,6 +67,7 @@ pub mod no_operating_point;
 pub mod no_spare_ports;
 pub mod outdoor_run_without_surge_protection;
 pub mod port_overloaded;
+pub mod prices_left_out;
 pub mod relay_on_unsecure_side;
 pub mod relay_overloaded;
 pub mod run_too_long;
@@ -77,6 +79,7 @@ pub mod signal_ripple;
 pub mod signal_too_weak;
 pub mod silenced_group;
 pub mod start_up_dip;
+pub mod start_up_dropouts;
 pub mod start_up_fails;
 pub mod start_up_hiccups;
 pub mod supply_count_exceeded;
@@ -212,6 +215,7 @@ rules! {
     alarm_cable_not_watched::ALARM_CABLE_NOT_WATCHED,
     alarm_tells_nobody::ALARM_TELLS_NOBODY,
     start_up_dip::START_UP_DIP,
+    start_up_dropouts::START_UP_DROPOUTS,
     short_circuit_not_detected::SHORT_CIRCUIT_NOT_DETECTED,
     line_constants_missing::LINE_CONSTANTS_MISSING,
     beside_mains::BESIDE_MAINS,
@@ -240,7 +244,9 @@ rules! {
     hold_time_overridden::HOLD_TIME_OVERRIDDEN,
     suppression_missing::SUPPRESSION_MISSING,
     control_height::CONTROL_HEIGHT,
+    escape_decision_missing::ESCAPE_DECISION_MISSING,
     escape_advice::ESCAPE_ADVICE,
+    prices_left_out::PRICES_LEFT_OUT,
     country_without_rules::COUNTRY_WITHOUT_RULES,
     acceptance_without_match::ACCEPTANCE_WITHOUT_MATCH,
 }

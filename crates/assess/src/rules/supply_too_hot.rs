@@ -3,8 +3,8 @@
 use super::limit::ROUNDING;
 use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
-use crate::supply::mains_figures;
-use latchline_finding::{CodeDoc, Figure, Unit};
+use crate::supply::{hottest_c, mains_figures};
+use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
 
 rule! {
     pub static SUPPLY_TOO_HOT: "supply-too-hot", Error, reads Voltages, check
@@ -13,20 +13,26 @@ rule! {
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let limit = &context.site.supply_model(supply).ambient_limit;
-        let (Some(ambient), Some(limit)) = (&supply.ambient, limit) else { continue };
-        let (ambient_c, limit_c) = (ambient.value.as_celsius(), limit.value.as_celsius());
+        let Some(limit) = limit else { continue };
+        let (ambient_c, limit_c) = (hottest_c(supply), limit.value.as_celsius());
+        let (grade, origin) = match &supply.ambient {
+            Some(ambient) => {
+                (super::limit::grade(&supply.model.value, "ambient_limit", limit), ambient.origin.clone())
+            }
+            None => (DataGrade::Assumed(vec![format!("{} ambient", supply.id)]), supply.origin.clone()),
+        };
         let mains = mains_figures(context, index);
         let derated = mains.as_ref().and_then(|mains| Some((mains.derated_w?, mains.output_w)));
         let is_enough = derated.is_some_and(|(derated_w, output_w)| output_w <= derated_w * (1.0 + ROUNDING));
         if ambient_c <= limit_c || is_enough {
             continue;
         }
-        let mut found = finding(doc, ambient.origin.clone())
+        let mut found = finding(doc, origin)
             .about(supply.id.clone())
             .figures(ambient_c, limit_c, Unit::Celsius)
             .with("model", supply.model.value.as_str())
             .also_at("limit", limit.origin.clone())
-            .graded(super::limit::grade(&supply.model.value, "ambient_limit", limit));
+            .graded(grade);
         if let Some((derated_w, output_w)) = derated {
             found = found
                 .with("derated", Figure::new(derated_w, Unit::Watt))

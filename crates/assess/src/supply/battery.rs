@@ -6,14 +6,18 @@ use crate::stage::WithVoltages;
 use latchline_circuit::battery::charger::{CHARGE_FACTOR, USUAL_DEPTH, USUAL_HOURS};
 use latchline_circuit::battery::{
     AGEING_FACTOR, BatteryRating, DischargeFactor, battery_current_a, bs_5839_annex, charging_current_a,
-    effective_capacity_ah, hours, margin_on_sum_ah, recharge_hours, temperature_factor,
+    effective_capacity_ah, equivalent_current_a, hours, margin_on_sum_ah, recharge_hours, temperature_factor,
 };
 use latchline_finding::StateKind;
 use latchline_network::evaluate::Solver;
+use latchline_network::{SearchOptions, source_power};
 use latchline_words::missing::Missing;
 
-/// Battery temperature taken where the cupboard's is not stated, in °C (assumed).
-pub const USUAL_AMBIENT_C: f64 = 20.0;
+/// Coldest air taken where it is not stated, in °C (assumed).
+pub const USUAL_COLDEST_C: f64 = 20.0;
+
+/// Hottest air taken where it is not stated, in °C (assumed).
+pub const USUAL_HOTTEST_C: f64 = 40.0;
 
 /// Hours of the largest load that the sizing patterns add after standby (the half hour of BS 5839-1).
 pub const LARGEST_LOAD_HOURS: f64 = 0.5;
@@ -27,11 +31,29 @@ pub struct BatteryLoad {
     pub bus_current_a: f64,
     /// Largest power at its terminals in watts.
     pub bus_power_w: f64,
-    /// Current drawn from the battery in amperes.
+    /// Current drawn from the battery in amperes, without a call.
     pub battery_current_a: f64,
+    /// The constant current that would empty the battery as fast as this state with the calls of the policy.
+    pub with_calls_a: f64,
     /// Hours that the aged battery carries it.
     pub hours: f64,
 }
+
+/// Calls while the battery carries the site.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CallShare {
+    /// Calls in an hour.
+    pub per_hour: f64,
+    /// How long one lasts, in seconds.
+    pub duration_s: f64,
+    /// Share of the time in which one stands: at most 1.
+    pub share: f64,
+    /// Current drawn from the battery while one stands, in amperes.
+    pub battery_current_a: f64,
+}
+
+/// Duration of a call where the policy states calls but not how long they last, in seconds (assumed).
+pub const USUAL_CALL_S: f64 = 60.0;
 
 /// What was found about the battery of one supply.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,8 +70,8 @@ pub struct BatteryFigures {
     pub peukert_exponent: f64,
     /// Efficiency from battery to bus.
     pub efficiency: f64,
-    /// Temperature of the battery in °C.
-    pub ambient_c: f64,
+    /// Lowest temperature of the battery in °C: the one that its capacity is reckoned at.
+    pub coldest_c: f64,
     /// Factor by temperature.
     pub temperature_factor: f64,
     /// Capacity counted on, after ageing and temperature, in ampere-hours.
@@ -58,6 +80,8 @@ pub struct BatteryFigures {
     pub loads: Vec<BatteryLoad>,
     /// Current drawn from the battery by the largest load of any state, in amperes, and that state.
     pub largest: Option<(StateKind, f64)>,
+    /// Calls that the policy counts with; `None` for standby alone.
+    pub calls: Option<CallShare>,
     /// Hours that the site asks for.
     pub required_hours: Option<f64>,
     /// Capacity by the annex of BS 5839-1 for these hours of standby and half an hour of the largest
@@ -106,29 +130,58 @@ pub fn battery_figures(
     assumed.note(&name, "rated_hours", &battery.rated_hours);
     assumed.note(&name, "peukert_exponent", exponent);
     assumed.note(&name, "efficiency", efficiency);
-    let ambient_c = match &site_supply.ambient {
-        Some(ambient) => ambient.value.as_celsius(),
+    let coldest_c = match &site_supply.coldest_ambient {
+        Some(coldest) => coldest.value.as_celsius(),
         None => {
-            assumed.add(format!("{} ambient", site_supply.id));
-            USUAL_AMBIENT_C
+            assumed.add(format!("{} coldest_ambient", site_supply.id));
+            let hottest_c = site_supply.ambient.as_ref().map_or(f64::INFINITY, |one| one.value.as_celsius());
+            USUAL_COLDEST_C.min(hottest_c)
         }
     };
+    if context.site.policy.calls_per_hour.is_some() && context.site.policy.call_duration.is_none() {
+        assumed.add(String::from("policy call_duration"));
+    }
     let batteries = site_supply.batteries.value.max(1);
     let capacity_ah = f64::from(batteries) * battery.capacity.value.as_amp_hours();
     let voltage_v = battery.voltage.value.as_volts();
     let efficiency = efficiency.value.as_fraction();
     let figures = || {
-        let effective_ah = effective_capacity_ah(capacity_ah, AGEING_FACTOR, ambient_c)?;
+        let effective_ah = effective_capacity_ah(capacity_ah, AGEING_FACTOR, coldest_c)?;
         let rating = BatteryRating {
             capacity_ah: effective_ah,
             rated_hours: battery.rated_hours.value,
             peukert_exponent: exponent.value,
         };
+        let calls = match call_share(context, supply) {
+            Some((per_hour, duration_s, power_w)) => Some(CallShare {
+                per_hour,
+                duration_s,
+                share: (per_hour * duration_s / 3600.0).min(1.0),
+                battery_current_a: battery_current_a(power_w, efficiency, voltage_v)?,
+            }),
+            None => None,
+        };
         let mut loads = Vec::new();
         for (state, bus_current_a, bus_power_w) in standby_states(context, supply) {
             let battery_current_a = battery_current_a(bus_power_w, efficiency, voltage_v)?;
-            let hours = hours(&rating, battery_current_a)?;
-            loads.push(BatteryLoad { state, bus_current_a, bus_power_w, battery_current_a, hours });
+            let with_calls_a = match &calls {
+                Some(calls) => equivalent_current_a(
+                    battery_current_a,
+                    calls.battery_current_a,
+                    calls.share,
+                    exponent.value,
+                )?,
+                None => battery_current_a,
+            };
+            let hours = hours(&rating, with_calls_a)?;
+            loads.push(BatteryLoad {
+                state,
+                bus_current_a,
+                bus_power_w,
+                battery_current_a,
+                with_calls_a,
+                hours,
+            });
         }
         let largest = match largest_load(context, supply) {
             Some((state, power_w)) => Some((state, battery_current_a(power_w, efficiency, voltage_v)?)),
@@ -154,10 +207,11 @@ pub fn battery_figures(
             rated_hours: rating.rated_hours,
             peukert_exponent: rating.peukert_exponent,
             efficiency,
-            ambient_c,
-            temperature_factor: temperature_factor(ambient_c)?,
+            coldest_c,
+            temperature_factor: temperature_factor(coldest_c)?,
             effective_ah,
             loads,
+            calls,
             largest,
             required_hours,
             by_annex,
@@ -184,6 +238,17 @@ fn standby_states(context: &WithVoltages<'_>, supply: usize) -> Vec<(StateKind, 
             (current_a > 0.0).then_some((phase.kind, current_a, power_w))
         })
         .collect()
+}
+
+/// Calls per hour and their duration in seconds by the policy, and the largest power of the supply while one stands.
+fn call_share(context: &WithVoltages<'_>, supply: usize) -> Option<(f64, f64, f64)> {
+    let policy = &context.site.policy;
+    let per_hour = policy.calls_per_hour.as_ref()?.value;
+    let duration_s = policy.call_duration.as_ref().map_or(USUAL_CALL_S, |one| one.value.as_seconds());
+    let stage = stage_of_supply(context, supply)?;
+    let options = SearchOptions::default();
+    let power = source_power::of_one_call(context.layout, context.space, stage, &options, context.memory)?;
+    Some((per_hour, duration_s, power.power_w?))
 }
 
 /// The state of the largest power of a supply, with that power: what the sizing patterns take as

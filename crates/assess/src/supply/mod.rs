@@ -5,11 +5,17 @@
 pub mod battery;
 pub mod sheet;
 
-pub use battery::{BatteryFigures, BatteryLoad, battery_figures};
+pub use battery::{BatteryFigures, BatteryLoad, CallShare, battery_figures};
 pub use sheet::{MainsFigures, SupplySheet, mains_figures, supply_sheets};
 
 use crate::context::Context;
 use latchline_network::StageSource;
+use latchline_site::model::Supply;
+
+/// The hottest air around a supply in °C, assumed where it is not stated.
+pub fn hottest_c(supply: &Supply) -> f64 {
+    supply.ambient.as_ref().map_or(battery::USUAL_HOTTEST_C, |ambient| ambient.value.as_celsius())
+}
 
 /// The stage that a supply feeds itself.
 pub fn stage_of_supply(context: &Context<'_>, supply: usize) -> Option<usize> {

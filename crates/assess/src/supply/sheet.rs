@@ -64,12 +64,16 @@ impl SupplySheet {
         matches!(&self.battery, Some(Ok(battery)) if battery.required_hours.is_some())
     }
 
-    /// Assumed values under the hours of its battery, where the site asks for hours, as "part key".
+    /// Assumed values under the hours of its battery, where the site asks for hours, and under its heat, as "part key".
     pub fn assumed(&self) -> Vec<String> {
-        match &self.battery {
+        let mut list = match &self.battery {
             Some(Ok(battery)) if battery.required_hours.is_some() => battery.assumed.list().to_vec(),
             _ => Vec::new(),
+        };
+        if self.ambient_c.is_none() && self.ambient_limit_c.is_some() {
+            list.push(format!("{} ambient", self.supply));
         }
+        list
     }
 }
 
@@ -125,7 +129,7 @@ pub fn mains_figures(context: &WithVoltages<'_>, supply: usize) -> Option<MainsF
 fn derated_w(context: &Context<'_>, supply: usize) -> Option<f64> {
     let supply = &context.site.supplies[supply];
     let model = context.site.supply_model(supply);
-    let ambient_c = supply.ambient.as_ref()?.value.as_celsius();
+    let ambient_c = super::hottest_c(supply);
     let limit_c = model.ambient_limit.as_ref()?.value.as_celsius();
     let slope = model.derating_per_kelvin.as_ref()?.value.as_fraction();
     let rated_w = model.rated_power.as_ref()?.value.as_watts();
@@ -196,6 +200,40 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
             limit: None,
             source: FormulaSource::Energy,
         });
+        if let Some(calls) = &battery.calls {
+            lines.push(CalculationLine {
+                quantity: Quantity::CurrentWithCalls,
+                formula: Formula::CurrentWithCalls,
+                inputs: vec![
+                    Input::of_key(
+                        Symbol::CallsPerHour,
+                        calls.per_hour,
+                        Unit::Count,
+                        "policy",
+                        "calls_per_hour",
+                    ),
+                    Input::of_key(
+                        Symbol::CallDuration,
+                        calls.duration_s,
+                        Unit::Second,
+                        "policy",
+                        "call_duration",
+                    ),
+                    Input::new(Symbol::Current, load.battery_current_a, Unit::Ampere, InputSource::LineAbove),
+                    Input::new(
+                        Symbol::CallCurrent,
+                        calls.battery_current_a,
+                        Unit::Ampere,
+                        InputSource::OneCallFromBattery,
+                    ),
+                    of_key(Symbol::Exponent, battery.peukert_exponent, Unit::Ratio, "peukert_exponent"),
+                ],
+                result: Figure::new(load.with_calls_a, Unit::Ampere),
+                rounding: Rounding::Up,
+                limit: None,
+                source: FormulaSource::PeukertMean,
+            });
+        }
         lines.push(CalculationLine {
             quantity: Quantity::StandbyHours,
             formula: Formula::StandbyHours,
@@ -208,7 +246,7 @@ fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Vec<Calculati
                     InputSource::FirstLine,
                 )
                 .rounded(Rounding::Down),
-                Input::new(Symbol::Current, load.battery_current_a, Unit::Ampere, InputSource::LineAbove),
+                Input::new(Symbol::Current, load.with_calls_a, Unit::Ampere, InputSource::LineAbove),
                 of_key(Symbol::Exponent, battery.peukert_exponent, Unit::Ratio, "peukert_exponent"),
             ],
             result: Figure::new(load.hours, Unit::Hour),
@@ -290,7 +328,7 @@ fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines
         &model.rated_power,
         &model.ambient_limit,
         &model.derating_per_kelvin,
-        &site_supply.ambient,
+        Some(super::hottest_c(site_supply)),
     ) {
         lines.push(CalculationLine {
             quantity: Quantity::PowerWhenHot,
@@ -306,7 +344,7 @@ fn mains_lines(context: &Context<'_>, supply: usize, mains: &MainsFigures, lines
                 ),
                 Input::of_key(
                     Symbol::Temperature,
-                    ambient.value.as_celsius(),
+                    ambient,
                     Unit::Celsius,
                     site_supply.id.as_str(),
                     "ambient",

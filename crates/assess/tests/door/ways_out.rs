@@ -134,3 +134,26 @@ fn country_without_rules() {
         passes(code, case(known));
     }
 }
+
+/// Whether people escape is asked for and never defaulted: not judged until it is stated, and then with who decided it and when.
+#[test]
+fn escape_decision_missing() {
+    let code = "escape-decision-missing";
+    let strike =
+        "model = \"strike\", feed = \"own-supply\", supply_voltage = \"12 V\", mechanical_escape = true";
+    not_judged(code, lock(strike), "front escape_route");
+    for stated in ["escape_route = true", "escape_route = false"] {
+        fails(code, escape(stated, strike), ADVICE, None);
+        let half = format!("{stated}\nescape_decided_by = \"fire risk assessor\"");
+        fails(code, escape(&half, strike), ADVICE, None);
+        let whole = format!("{half}\nescape_decided_on = 2026-03-02");
+        passes(code, escape(&whole, strike));
+        let sheet = assessment(escape(&whole, strike)).doors.remove(0);
+        assert_eq!(sheet.escape_route, Some(stated.ends_with("true")));
+        assert_eq!(sheet.escape_decided_by.as_deref(), Some("fire risk assessor"));
+        assert_eq!(sheet.escape_decided_on.as_deref(), Some("2026-03-02"));
+    }
+    // A gate drive, and a door without a lock, keep nobody in.
+    passes(code, lock("model = \"gate\", feed = \"dry-contact\""));
+    passes(code, lock(""));
+}

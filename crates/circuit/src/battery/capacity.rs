@@ -84,6 +84,23 @@ pub fn hours(rating: &BatteryRating, current_a: f64) -> Result<f64, RangeError> 
     Ok(by_law.min(rating.capacity_ah / current_a))
 }
 
+/// The constant current that takes as much out of a battery by Peukert's law as one that is `call_a` for a share of the time
+/// and `standby_a` for the rest, in amperes: `((1 - d) I^k + d Ic^k)^(1/k)`. Never below the mean of the two.
+pub fn equivalent_current_a(
+    standby_a: f64,
+    call_a: f64,
+    share: f64,
+    peukert_exponent: f64,
+) -> Result<f64, RangeError> {
+    positive("standby_a", standby_a)?;
+    positive("call_a", call_a)?;
+    fraction("share", share)?;
+    within("peukert_exponent", peukert_exponent, 1.0..=2.0)?;
+    let power = |current_a: f64| libm::pow(current_a, peukert_exponent);
+    let mean = (1.0 - share) * power(standby_a) + share * power(call_a.max(standby_a));
+    Ok(libm::pow(mean, 1.0 / peukert_exponent))
+}
+
 /// Current drawn from the battery for a power on the bus: `P / (efficiency V)`, in amperes.
 ///
 /// `battery_v` is the voltage at which the current is reckoned; a converter draws the most at the end of

@@ -11,8 +11,8 @@ pub mod mains;
 pub mod sizing;
 
 pub use capacity::{
-    AGEING_FACTOR, BatteryRating, battery_current_a, effective_capacity_ah, hours, rated_time_hours,
-    temperature_factor,
+    AGEING_FACTOR, BatteryRating, battery_current_a, effective_capacity_ah, equivalent_current_a, hours,
+    rated_time_hours, temperature_factor,
 };
 pub use charger::{charging_current_a, recharge_hours};
 pub use mains::{derated_power_w, heat_w, mains_current_a};

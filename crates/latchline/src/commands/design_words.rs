@@ -147,9 +147,6 @@ pub(super) fn side_by_side(
                 Language::German => String::from(verdict_words(design).say(language)),
             }
         );
-        let stations: usize = design.assessment.runs.iter().filter_map(|run| run.stations_in_hand).sum();
-        let words = DesignWords::FurtherStations { stations };
-        let _ = writeln!(text, "{:<14} {}", "", words.say(language));
     }
     for (family, result) in results {
         if let Err(obstacle) = result {

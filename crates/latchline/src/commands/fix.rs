@@ -9,8 +9,8 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_assess::Assessment;
-use latchline_finding::{Finding, Language, Remedy, Severity, shown};
-use latchline_remedy::{Bench, pair, propose};
+use latchline_finding::{Finding, Language, Severity, shown};
+use latchline_remedy::{Bench, offered};
 use latchline_report::table::hanging;
 use latchline_report::{Look, wording};
 use latchline_session::{Mended, Session, View};
@@ -104,7 +104,12 @@ pub fn run(
             arguments.site.display()
         );
     };
-    let remedies = remedies_of(&bench, finding);
+    let remedies = offered(&bench, finding);
+    if remedies.is_empty() {
+        write!(output, "{}", hanging("", &told(finding, look), look.width))?;
+        write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
+        return Ok(status(&assessment.findings));
+    }
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
@@ -160,12 +165,6 @@ fn make(
     Ok(status(&after.findings))
 }
 
-fn remedies_of(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
-    let single = propose(bench, finding);
-    let is_mended = single.iter().any(Remedy::changes_the_file);
-    if is_mended { single } else { pair(bench, finding).into_iter().chain(single).collect() }
-}
-
 /// The findings by number, with their remedies by number.
 fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Write) -> Result<()> {
     if open.is_empty() {
@@ -176,9 +175,9 @@ fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Writ
         let told = told(finding, look);
         write!(output, "{}", hanging(&format!("{number}. "), &told, look.width))?;
         output.flush()?;
-        let remedies = propose(bench, finding);
+        let remedies = offered(bench, finding);
         if remedies.is_empty() {
-            let none = FixWords::NoSingleChange { number }.say(look.language);
+            let none = FixWords::NoChange.say(look.language);
             write!(output, "{}", hanging("   ", &none, look.width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {

@@ -11,12 +11,16 @@ use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
 use latchline_reach::telephone::{Carried, OneRun, Power};
-use latchline_reach::{Cell, MOST_STATIONS, Question, tables};
+use latchline_reach::{
+    BareSite, Cell, DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M, MOST_STATIONS, Question, not_judged, tables,
+};
 use latchline_report::Look;
+use latchline_report::table::paragraph;
 use latchline_site::catalogue::Catalogue;
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::io::Write;
 use std::path::PathBuf;
@@ -65,10 +69,15 @@ pub struct ReachArguments {
     written: WrittenArguments<TextOrJson>,
 }
 
+/// Width of what is not a table.
+const WIDTH: usize = 100;
+
 /// Answers for one cable.
 struct OfCable {
     cable: String,
     cells: Vec<Cell>,
+    /// Codes of what could not be judged for lack of values.
+    not_judged: Vec<&'static str>,
 }
 
 /// Runs the command.
@@ -126,8 +135,12 @@ pub fn run(
     let feeders = if arguments.cable.is_some() { &arguments.feeder[..] } else { &arguments.feeder[..1] };
     let ask = |spacings: &[f64], feeders: &[f64]| -> Result<Vec<OfCable>> {
         let tables = tables(&sources, &loaded, &question, &cables, calls, spacings, feeders)?;
-        let answers = cables.iter().cloned().zip(tables);
-        Ok(answers.map(|(cable, cells)| OfCable { cable, cells }).collect())
+        let answer = |(cable, cells): (&String, Vec<Cell>)| {
+            let bare = BareSite::new(&sources, &loaded, &question, cable, calls)?;
+            let not_judged = not_judged(&bare).iter().map(|code| code.as_str()).collect();
+            Ok(OfCable { cable: cable.clone(), cells, not_judged })
+        };
+        cables.iter().zip(tables).map(answer).collect()
     };
     let answers = ask(&arguments.spacing, feeders)?;
     if let Some(path) = &arguments.chart {
@@ -162,11 +175,11 @@ fn of_total(
     let supply_is_stated = arguments.supply.is_some();
     let run = OneRun { question, supply_is_stated, cable, total_m, calls };
     let (answer, carried) = of_run(parts, &run, look)?;
-    let text = match arguments.format {
-        Format::Text => answer.text().to_string(),
-        Format::Json => total_json(&run, &carried)?,
+    let text = match arguments.written.format {
+        TextOrJson::Text => answer.text().to_string(),
+        TextOrJson::Json => total_json(&run, &carried)?,
     };
-    arguments.result.put(&text, &arguments.catalogue, output)?;
+    arguments.written.result.put(&text, &arguments.catalogue, output)?;
     let works = carried.iter().all(|one| one.stations > 0);
     Ok(ExitCode::from(u8::from(!works)))
 }
@@ -227,7 +240,13 @@ fn words(
         supply: &question.supply,
         calls,
     });
-    let mut text = format!("{asked}\n{}\n\n", say(ReachWords::Corner));
+    let corner = ReachWords::Corner {
+        feed: &trimmed(FEED_M, language),
+        feed_cable: FEED_CABLE,
+        door: &trimmed(DOOR_M, language),
+        door_cable: DOOR_CABLE,
+    };
+    let mut text = format!("{}{}\n", paragraph(&asked, 0, WIDTH), paragraph(&say(corner), 0, WIDTH));
     for answer in answers.iter().filter(|_| feeders.len() > 1) {
         let _ = writeln!(text, "{}", say(ReachWords::OfCable { cable: &answer.cable }));
         heading(&mut text, "", 8, feeders, language);
@@ -259,9 +278,22 @@ fn words(
         .map(|limit| format!("{} {}", sign(limit), limit_word(limit).say(language)))
         .collect();
     let _ = writeln!(text, "\n{}", say(ReachWords::Limits { limits: &limits.join(", ") }));
+    for group in not_judged_groups(answers) {
+        let words = ReachWords::NotJudgedFor { codes: &group.0.join(", "), cables: &group.1.join(", ") };
+        text.push_str(&paragraph(&say(words), 0, WIDTH));
+    }
     let most = say(ReachWords::AtMost { most: MOST_STATIONS });
     let _ = writeln!(text, "{most} {}\n{}", say(ReachWords::Judged), say(ReachWords::Caution));
     text
+}
+
+/// What could not be judged, with the cables of which it is so.
+fn not_judged_groups(answers: &[OfCable]) -> BTreeMap<Vec<&str>, Vec<&str>> {
+    let mut groups: BTreeMap<Vec<&str>, Vec<&str>> = BTreeMap::new();
+    for answer in answers.iter().filter(|answer| !answer.not_judged.is_empty()) {
+        groups.entry(answer.not_judged.clone()).or_default().push(&answer.cable);
+    }
+    groups
 }
 
 /// Spacings of a chart: from the least to the greatest that was asked for, evenly.
@@ -348,6 +380,10 @@ fn limit_word(limit: latchline_reach::ReachLimit) -> LimitWord {
         ReachLimit::SupplyCurrent => LimitWord::SupplyCurrent,
         ReachLimit::Count => LimitWord::Count,
         ReachLimit::Length => LimitWord::Length,
+        ReachLimit::Signal => LimitWord::Signal,
+        ReachLimit::StartUp => LimitWord::StartUp,
+        ReachLimit::ShortCircuit => LimitWord::ShortCircuit,
+        ReachLimit::OtherRule => LimitWord::OtherRule,
         ReachLimit::Undecided => LimitWord::Undecided,
         ReachLimit::None => LimitWord::None,
     }
@@ -363,6 +399,10 @@ fn sign(limit: latchline_reach::ReachLimit) -> char {
         ReachLimit::SupplyCurrent => 'S',
         ReachLimit::Count => 'N',
         ReachLimit::Length => 'L',
+        ReachLimit::Signal => 'G',
+        ReachLimit::StartUp => 'U',
+        ReachLimit::ShortCircuit => 'K',
+        ReachLimit::OtherRule => 'R',
         ReachLimit::Undecided => '?',
         ReachLimit::None => '+',
     }
@@ -377,6 +417,8 @@ struct Document<'a> {
     distributor: &'a str,
     supply: &'a str,
     simultaneous_calls: usize,
+    /// Longest feed to the distributor for which this holds.
+    feed_m: f64,
     cables: Vec<CableDocument<'a>>,
 }
 
@@ -435,6 +477,8 @@ fn total_json(run: &OneRun, carried: &[Carried]) -> Result<String> {
 #[derive(Serialize)]
 struct CableDocument<'a> {
     cable: &'a str,
+    /// Codes of what could not be judged for lack of values.
+    not_judged: &'a [&'static str],
     chains: Vec<ChainDocument>,
 }
 
@@ -457,10 +501,12 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
         distributor: &question.distributor,
         supply: &question.supply,
         simultaneous_calls: calls,
+        feed_m: FEED_M,
         cables: answers
             .iter()
             .map(|answer| CableDocument {
                 cable: &answer.cable,
+                not_judged: &answer.not_judged,
                 chains: answer
                     .cells
                     .iter()

@@ -32,8 +32,6 @@ struct Stores {
     nominal: Store<Key, Arc<StageNominal>>,
     /// Loading margins.
     loading_margins: Store<Key, Option<f64>>,
-    /// Further stations at the end of a run.
-    in_hand: Store<Key, Option<usize>>,
     /// Shorts on a stage.
     shorts: Store<Key, Arc<StageShorts>>,
     /// One caller in one band; `None` where it is not for this caller.
@@ -79,11 +77,6 @@ impl Memory {
 
     pub(crate) fn loading_margin(&self, key: Key, work: impl FnOnce() -> Option<f64>) -> Option<f64> {
         self.stores.loading_margins.get(key, work)
-    }
-
-    /// Further stations at the end of a run, by whoever counts them.
-    pub fn in_hand(&self, key: Key, work: impl FnOnce() -> Option<usize>) -> Option<usize> {
-        self.stores.in_hand.get(key, work)
     }
 
     pub(crate) fn shorts(&self, key: Key, work: impl FnOnce() -> StageShorts) -> Arc<StageShorts> {

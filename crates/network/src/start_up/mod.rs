@@ -9,8 +9,7 @@
 //!   turn-off voltages are terminal voltages in datasheets; behind the rectifier its drop is taken off.
 //!   While booting it takes its boot power, then that of standby at night. What it states as current or resistance beside
 //!   power is taken at the source's nominal voltage.
-//! * A station whose standby is a current or resistance, and which states no turn-on voltage, has no converter:
-//!   it is a load on the bus.
+//! * A station whose model says that it has no converter is a load on the bus, from the first volt on.
 //! * A supply holds, folds back, hiccups or trips at its limit current. Foldback falls from [`KNEE`] of
 //!   the nominal voltage (assumed) to the short-circuit current at 0 V; a trip stays off.
 //! * A port with a limit of its own holds it, or opens after its delay.
@@ -88,12 +87,14 @@ pub struct StageStart {
     pub stage: usize,
     /// What it does.
     pub outcome: StartUpOutcome,
-    /// Its devices, in the order of the nodes.
+    /// Its devices with a converter in the order of the nodes, then stations without one.
     pub devices: Vec<DeviceStart>,
     /// Current that booting all at once takes at the turn-on voltages, `sum P_boot / V_on`, in amperes.
     pub boot_current_a: f64,
     /// What the source can give, in amperes; `None` without a limit.
     pub limit_a: Option<f64>,
+    /// How often the supply or a port switched off before the end.
+    pub trips: usize,
     /// Voltage over time at the source and at the device that comes up last or never.
     pub waveforms: Vec<(Terminal, Waveform)>,
 }
@@ -105,6 +106,8 @@ pub struct StartUps {
     pub stages: Vec<StageStart>,
     /// What was missing for the others.
     pub missing: Vec<Missing>,
+    /// The others, as indices into [`Layout::stages`].
+    pub not_judged: Vec<usize>,
 }
 
 /// Passes over the nodes of a stage, times nodes, after which its simulation is broken off: a second or so, and several times what 500
@@ -118,6 +121,13 @@ const LARGE_STAGE: usize = 500;
 
 /// Dropouts of one converter after which a hurried simulation ends.
 pub const MOST_DROPOUTS: usize = 8;
+
+impl StageStart {
+    /// How often devices dropped out, in all.
+    pub fn dropouts(&self) -> usize {
+        self.devices.iter().map(|device| device.dropouts).sum()
+    }
+}
 
 impl Weighed for StartUp {
     fn bytes(&self) -> usize {
@@ -135,8 +145,9 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
     let built: Vec<(usize, Result<system::Built, Vec<Missing>>)> =
         (0..layout.stages.len()).map(|stage| (stage, system::build(site, layout, stage))).collect();
     let mut start_ups = StartUps::default();
-    for (_, result) in &built {
+    for (stage, result) in &built {
         if let Err(missing) = result {
+            start_ups.not_judged.push(*stage);
             start_ups.missing.extend(missing.iter().cloned());
         }
     }
@@ -151,9 +162,13 @@ pub fn start_up(site: &Site, layout: &Layout, effort: Effort, memory: &Memory) -
         match start {
             Some(start) => start_ups.stages.push(start),
             // The catalogue's bounds are within the simulator's ranges, so this is not expected; but never silent.
-            None => start_ups
-                .missing
-                .push(Missing { element: layout.stages[stage].id.clone(), missing: Lack::SimulatorRange }),
+            None => {
+                start_ups.not_judged.push(stage);
+                start_ups.missing.push(Missing {
+                    element: layout.stages[stage].id.clone(),
+                    missing: Lack::SimulatorRange,
+                });
+            }
         }
     }
     Ok(start_ups)
@@ -249,6 +264,13 @@ fn judge(
         }
         Outcome::Stopped { .. } => StartUpOutcome::Undecided,
     };
+    let plain = built.plain.iter().map(|node| DeviceStart {
+        terminal: laid.terminal[*node],
+        up_s: Some(0.0),
+        runs: true,
+        dropouts: 0,
+        lowest_v: None,
+    });
     let devices = built
         .system
         .devices
@@ -261,6 +283,7 @@ fn judge(
             dropouts: result.dropouts,
             lowest_v: result.lowest_bus_v.filter(|voltage| voltage.is_finite()),
         })
+        .chain(plain)
         .collect();
     let available_a = found.boot_condition.available_a;
     Ok(Some(StageStart {
@@ -269,6 +292,7 @@ fn judge(
         devices,
         boot_current_a: found.boot_condition.required_a,
         limit_a: available_a.is_finite().then_some(available_a),
+        trips: found.supply_trips_s.len() + found.port_trips.iter().sum::<usize>(),
         waveforms: found.waveforms.iter().map(|one| (laid.terminal[one.node], one.clone())).collect(),
     }))
 }

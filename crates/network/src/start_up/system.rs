@@ -9,7 +9,7 @@ use latchline_circuit::startup::{
 use latchline_finding::ElementId;
 use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
-use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind, LoadValue};
+use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind};
 use latchline_site::model::Site;
 use latchline_words::missing::Missing as Lack;
 
@@ -32,6 +32,8 @@ pub(super) struct Built {
     pub ports: Vec<(usize, u32)>,
     /// Which run a device hangs on, for staggering.
     pub group: Vec<u32>,
+    /// Nodes of stations without a converter.
+    pub plain: Vec<usize>,
     /// Whether the supply stays off once it has tripped.
     pub stays_off: bool,
 }
@@ -45,7 +47,7 @@ const FOR_GOOD_S: f64 = 1e5;
 /// Everything that is missing in the catalogue.
 pub(super) fn build(site: &Site, layout: &Layout, stage: usize) -> Result<Built, Vec<Missing>> {
     let laid = &layout.stages[stage];
-    let mut builder = Builder { site, laid, missing: Vec::new() };
+    let mut builder = Builder { site, laid, missing: Vec::new(), plain: Vec::new() };
     let (supply, stays_off) = builder.source();
     let (ports, port_names) = builder.ports();
     let mut devices = Vec::new();
@@ -72,7 +74,7 @@ pub(super) fn build(site: &Site, layout: &Layout, stage: usize) -> Result<Built,
         bus_loads,
         bus_capacitors: Vec::new(),
     };
-    Ok(Built { system, ports: port_names, group, stays_off })
+    Ok(Built { system, ports: port_names, group, plain: builder.plain, stays_off })
 }
 
 /// Number of the run that a node hangs on, counted along the nodes.
@@ -87,6 +89,7 @@ struct Builder<'a> {
     site: &'a Site,
     laid: &'a Stage,
     missing: Vec<Missing>,
+    plain: Vec<usize>,
 }
 
 impl Builder<'_> {
@@ -213,8 +216,7 @@ impl Builder<'_> {
         let name = &model.head.name;
         let demand = |activity| station_demand(self.site, station, activity, true, Corner::Adverse);
         let (boot, running) = (demand(Activity::Booting), demand(Activity::Standby));
-        let is_plain = !matches!(model.standby.value, LoadValue::Power(_)) && model.turn_on_voltage.is_none();
-        if is_plain {
+        if model.converter.as_ref().is_some_and(|converter| !converter.value) {
             let worse = if boot.current_at(self.nominal_v(), 0.0) > running.current_at(self.nominal_v(), 0.0)
             {
                 boot
@@ -224,6 +226,7 @@ impl Builder<'_> {
             let by_power = worse.power_w / self.nominal_v();
             let current_a = worse.current_a + by_power;
             loads.push(BusLoad { node, current_a, conductance_s: worse.conductance_s });
+            self.plain.push(node);
             return;
         }
         let on = self.need(&station.id, name, "turn_on_voltage", &model.turn_on_voltage);

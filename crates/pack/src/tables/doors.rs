@@ -86,7 +86,12 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     facts.about = locale.word(Word::Door).to_string();
     facts.add(Word::DoorStation, Cell::text(&sheet.station), "");
     facts.stated(Word::Outdoors, Some(sheet.outdoors));
-    facts.stated_or_none(Word::EscapeRoute, sheet.escape_route);
+    facts.stated(Word::EscapeRoute, sheet.escape_route);
+    let decided = [&sheet.escape_decided_by, &sheet.escape_decided_on].into_iter().flatten();
+    let decided: Vec<&str> = decided.map(String::as_str).collect();
+    if !decided.is_empty() {
+        facts.add(Word::DecidedBy, Cell::text(decided.join(", ")), "");
+    }
     facts.stated_or_none(Word::FireInterlock, sheet.fire_interlock);
     let range = &sheet.height_range;
     let least = locale.quantity_with(range.least_m, Unit::Metre, 2, Rounding::Nearest);

@@ -23,7 +23,6 @@ pub fn table(subject: &Subject<'_>) -> Table {
         measured(locale, Word::CurrentInHand, Unit::Ampere, 10),
         column(locale, Word::WorstDevice, 16),
         measured(locale, Word::Margin, Unit::Volt, 9),
-        column(locale, Word::StationsInHand, 10),
     ];
     let mut table = Table::new(Part::InHand, locale.word(Word::InHandTitle), columns);
     table.note(locale.word(Word::InHandNote));
@@ -48,7 +47,6 @@ pub fn table(subject: &Subject<'_>) -> Table {
             worst.map_or(Cell::Empty, |device| {
                 locale.quantity(device.worst.margin_v(), Unit::Volt, Rounding::Down)
             }),
-            run.stations_in_hand.map_or(Cell::text(MISSING), Cell::count),
         ]);
     }
     let mut free = Vec::new();

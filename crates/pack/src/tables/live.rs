@@ -188,7 +188,7 @@ fn doors(steps: &mut Steps<'_, '_>) {
             }
             steps.word(&at, Word::LockWithoutPower, &Expected::Done);
         }
-        if entrance.escape_route.value {
+        if entrance.is_escape_route() {
             steps.word(name, Word::EscapeWithoutSystem, &Expected::Done);
         }
         if entrance.fire_interlock.value {

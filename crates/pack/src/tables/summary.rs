@@ -28,7 +28,16 @@ pub fn table(subject: &Subject<'_>) -> Table {
         source_rows(subject, source, &mut table);
     }
     states(subject, &mut table);
+    releases(subject, &mut table);
     table
+}
+
+/// Whether releases outside of calls are in the states.
+fn releases(subject: &Subject<'_>, table: &mut Table) {
+    if let Some(counted) = subject.assessment.releases_outside_calls {
+        let value = subject.locale.cell(if counted { Word::Counted } else { Word::NotCounted });
+        add(subject, table, "", Word::ReleasesOutsideCalls, value, subject.locale.word(Word::ByWhatMeans));
+    }
 }
 
 fn add(

@@ -26,7 +26,8 @@ pub(super) fn for_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
         for count in (now + 1..=MOST_BATTERIES).chain((1..now).rev()) {
             let kind = if count > now { "more-batteries" } else { "fewer-batteries" };
             let edit = Edit::set(&["supplies", element, "batteries"], count.to_string());
-            list.push(Candidate::new(kind, edit).unpriced());
+            let candidate = Candidate::new(kind, edit);
+            list.push(if count > now { candidate.unpriced() } else { candidate });
         }
     }
     list.extend(other_supplies(bench, element, |model| own.battery.is_none() || model.battery.is_some()));

@@ -230,7 +230,8 @@ fn draws_less(lock: &Lock, own: &Lock) -> bool {
 }
 
 /// A supply of its own for the lock, switched by the station's relay: of the kind of current and near the
-/// voltage that the lock is made for, the coil's spike taken care of.
+/// voltage that the lock is made for, the coil's spike taken care of. Where it has one, another: a tolerance written
+/// to the one that is there would change the file and not the door.
 fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
     let Some(rated) = &at.lock.voltage else { return Vec::new() };
     if at.lock.kind.value == LockKind::Gate {
@@ -245,12 +246,17 @@ fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
     if at.used.suppression.is_none() || is_ac {
         base = base.then(at.set("suppression", quoted(if is_ac { "varistor" } else { "diode" })));
     }
+    let has_one = at.used.feed.value == LockFeed::OwnSupply && at.used.supply_voltage.is_some();
+    let same_kind = is_ac == at.used.supply_ac.value;
+    let own_v = at.used.supply_voltage.as_ref().filter(|_| has_one && same_kind);
+    let is_there = |supply_v: f64| own_v.is_some_and(|own| (own.value.as_volts() - supply_v).abs() < 0.05);
+    let kind = if has_one { "other-lock-supply" } else { "lock-supply-of-its-own" };
     LOCK_SUPPLIES_V
         .into_iter()
-        .filter(|supply_v| (0.95..1.3).contains(&(supply_v / rated_v)))
+        .filter(|supply_v| (0.95..1.3).contains(&(supply_v / rated_v)) && !is_there(*supply_v))
         .map(|supply_v| {
             let voltage = at.set("supply_voltage", quoted(&format!("{supply_v} V")));
-            Candidate::new("lock-supply-of-its-own", base.clone().then(voltage)).unpriced()
+            Candidate::new(kind, base.clone().then(voltage)).unpriced()
         })
         .collect()
 }

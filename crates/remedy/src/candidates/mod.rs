@@ -64,7 +64,8 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         codes::SUPPLY_OVERLOADED
         | codes::SUPPLY_COUNT_EXCEEDED
         | codes::START_UP_FAILS
-        | codes::START_UP_HICCUPS => {
+        | codes::START_UP_HICCUPS
+        | codes::START_UP_DROPOUTS => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(settings::lighter_stations(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));

@@ -113,7 +113,7 @@ pub(super) fn surge_protection(bench: &Bench<'_>, element: &str) -> Vec<Candidat
     let is_run = bench.site.runs.iter().any(|run| run.id.as_str() == element);
     let table = if is_run { "runs" } else { "entrances" };
     let edit = Edit::set(&[table, element, "surge_protection"], quoted("1 ohm"));
-    vec![Candidate::new("surge-protection", edit)]
+    vec![Candidate::new("surge-protection", edit).unpriced()]
 }
 
 /// A terminator set, taken away, or given its capacitor.
@@ -125,12 +125,13 @@ pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: Code) -> Vec<C
     });
     let Some(run) = run else { return Vec::new() };
     let id = run.id.as_str();
-    let edit = match code {
-        codes::TERMINATOR_MISSING => Edit::set(&["runs", id, "terminator"], "true"),
-        codes::TERMINATOR_WITHOUT_CAPACITOR => Edit::set(&["runs", id, "terminator_capacitor"], "true"),
-        _ => Edit::set(&["runs", id, "terminator"], "false"),
-    };
-    vec![Candidate::new("terminator", edit)]
+    let terminator = |key, value: &str| Candidate::new("terminator", Edit::set(&["runs", id, key], value));
+    // What is fitted is bought; what is taken away is not.
+    vec![match code {
+        codes::TERMINATOR_MISSING => terminator("terminator", "true").unpriced(),
+        codes::TERMINATOR_WITHOUT_CAPACITOR => terminator("terminator_capacitor", "true").unpriced(),
+        _ => terminator("terminator", "false"),
+    }]
 }
 
 /// A part of the site's family that does the same, in place of one of another family.

@@ -36,6 +36,12 @@ pub struct DoorDocument {
     /// Whether people escape through it; left out where the plan says nothing, which counts as no.
     #[serde(skip_serializing_if = "Option::is_none")]
     escape_route: Option<bool>,
+    /// Who decided that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    escape_decided_by: Option<String>,
+    /// When, as YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    escape_decided_on: Option<String>,
     /// Whether a fire interlock acts on it; left out where the plan says nothing, which counts as no.
     #[serde(skip_serializing_if = "Option::is_none")]
     fire_interlock: Option<bool>,
@@ -111,6 +117,8 @@ pub(super) fn door_document(report: &Report<'_>, sheet: &DoorSheet) -> DoorDocum
         station: sheet.station.clone(),
         lock_outputs: sheet.lock_outputs,
         escape_route: sheet.escape_route,
+        escape_decided_by: sheet.escape_decided_by.clone(),
+        escape_decided_on: sheet.escape_decided_on.clone(),
         fire_interlock: sheet.fire_interlock,
         control_height_m: sheet.control_height_m,
         height_range: HeightDocument {

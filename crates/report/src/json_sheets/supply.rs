@@ -96,6 +96,11 @@ struct BatteryDocument {
     /// Hours that the site asks for.
     #[serde(skip_serializing_if = "Option::is_none")]
     required_hours: Option<f64>,
+    /// Lowest temperature of the battery in °C.
+    coldest_c: f64,
+    /// Calls in an hour that are counted with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    calls_per_hour: Option<f64>,
     /// Standby states on battery.
     loads: Vec<BatteryLoadDocument>,
     /// Hours to put four fifths back.
@@ -112,8 +117,10 @@ struct BatteryLoadDocument {
     state: &'static str,
     /// Power at the supply's output in watts.
     power_w: f64,
-    /// Current from the battery in amperes.
+    /// Current from the battery without a call, in amperes.
     battery_current_a: f64,
+    /// The constant current that would empty it as fast as this with the calls of the policy, in amperes.
+    with_calls_a: f64,
     /// Hours that the aged battery carries it.
     hours: f64,
 }
@@ -164,6 +171,7 @@ fn battery_document(battery: &BatteryFigures) -> BatteryDocument {
         state: load.state.name(),
         power_w: load.bus_power_w,
         battery_current_a: load.battery_current_a,
+        with_calls_a: load.with_calls_a,
         hours: load.hours,
     });
     BatteryDocument {
@@ -173,6 +181,8 @@ fn battery_document(battery: &BatteryFigures) -> BatteryDocument {
         rated_hours: battery.rated_hours,
         effective_ah: battery.effective_ah,
         required_hours: battery.required_hours,
+        coldest_c: battery.coldest_c,
+        calls_per_hour: battery.calls.as_ref().map(|calls| calls.per_hour),
         loads: loads.collect(),
         recharge_hours: battery.recharge_hours.and_then(finite),
         assumed: battery.assumed.list().to_vec(),

@@ -62,9 +62,8 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
         &say(SheetWords::LockOutputs { station: &sheet.station, outputs }),
         look,
     ));
-    let route = [SheetWords::EscapeRoute, SheetWords::NoEscapeRoute, SheetWords::EscapeRouteNotStated];
     let fire = [SheetWords::FireInterlock, SheetWords::NoFireInterlock, SheetWords::FireInterlockNotStated];
-    let role = [stated(sheet.escape_route, route), stated(sheet.fire_interlock, fire)].map(say);
+    let role = [escape_route(sheet, look), say(stated(sheet.fire_interlock, fire))];
     text.push_str(&fact(Label::Role, &role.join("; "), look));
     let range = &sheet.height_range;
     let published = &say(SheetWords::HeightRange {
@@ -86,6 +85,23 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
         text.push_str(&fact(Label::Locks, &say(SheetWords::None), look));
     }
     text
+}
+
+/// Whether people escape through the door, and who said so.
+fn escape_route(sheet: &DoorSheet, look: &Look) -> String {
+    let say = |words: SheetWords<'_>| words.say(look.language);
+    let Some(is_escape_route) = sheet.escape_route else { return say(SheetWords::EscapeRouteNotStated) };
+    let by = sheet.escape_decided_by.as_deref().map(template::plain);
+    let on = sheet.escape_decided_on.as_deref().map(template::plain);
+    let decided = &say(SheetWords::Decided {
+        by: &by.unwrap_or_else(|| say(SheetWords::NobodyNamed)),
+        on: &on.unwrap_or_else(|| say(SheetWords::NoDate)),
+    });
+    say(if is_escape_route {
+        SheetWords::EscapeRoute { decided }
+    } else {
+        SheetWords::NoEscapeRoute { decided }
+    })
 }
 
 /// Building, core and floor, and whether that is outdoors.

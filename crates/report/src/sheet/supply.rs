@@ -123,9 +123,20 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
         effective: &amp_hours(battery.effective_ah, Rounding::Down),
     };
     text.push_str(&fact(Label::Capacity, &say(line), look));
+    let coldest =
+        figures::shown(Figure::new(battery.coldest_c, Unit::Celsius), Rounding::Nearest, look.language);
+    text.push_str(&fact(Label::ColdestAir, &coldest, look));
+    let calls = battery.calls.as_ref().map_or_else(
+        || say(SheetWords::NoCallCounted),
+        |calls| {
+            let each = &look.figure(Figure::new(calls.duration_s, Unit::Second));
+            say(SheetWords::CallsOf { calls: &look.decimals(figures::trimmed(calls.per_hour, 1)), each })
+        },
+    );
+    text.push_str(&fact(Label::Calls, &calls, look));
     if let Some(required) = battery.required_hours {
         let hours = &look.figure(Figure::new(required, Unit::Hour));
-        text.push_str(&fact(Label::AskedFor, &say(SheetWords::HoursOfStandby { hours }), look));
+        text.push_str(&fact(Label::AskedFor, hours, look));
     }
     let mut table = Table::new(
         vec![
@@ -145,7 +156,7 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
         table.row(vec![
             states::few_words(&OperatingState::from(load.state), look.language),
             look.decimals(figures::rounded_up(load.bus_power_w, 1)),
-            look.decimals(figures::rounded_up(load.battery_current_a, 3)),
+            look.decimals(figures::rounded_up(load.with_calls_a, 3)),
             look.decimals(figures::rounded_down(load.hours, 1)),
         ]);
     }

@@ -124,14 +124,14 @@ pub fn failing() -> Assessment {
         edit: Edit::set(&["runs", "A-R2", "cable"], "\"pair-0.8\""),
         value_after: Some(Figure::new(41.2, Unit::Volt)),
         cost: Some(Money::from_units(18.6)),
-            ..Remedy::default()
+        ..Remedy::default()
     });
     let mut accepted = Finding::new(Code("silenced-group"), Severity::Warning, at("A-R1"))
         .about("A-R1")
         .with("dwellings", 3);
     accepted.accepted =
         Some(Acceptance { reason: "tenant refuses a second riser".into(), date: "2026-11-02".into() });
-    let run = |id: &str, (from, start): (&str, RunStart), cable: &str, worst, hand| RunSummary {
+    let run = |id: &str, (from, start): (&str, RunStart), cable: &str, worst| RunSummary {
         id: id.into(),
         run: index_of(&RUNS, id).expect("a run"),
         from: from.into(),
@@ -143,7 +143,6 @@ pub fn failing() -> Assessment {
         length_m: 21.0,
         current: current(Some(0.4121), Some(0.5)),
         worst_device: worst,
-        stations_in_hand: hand,
     };
     Assessment {
         title: "Quillmere Yard".into(),
@@ -162,15 +161,9 @@ pub fn failing() -> Assessment {
             loading_margin: Some(2.349),
         }],
         runs: vec![
-            run("A-feed", ("A-PS", RunStart::Supply(0)), "flex-1.5", Some(2), None),
-            run("A-R1", ("A-D1.1", RunStart::Port { box_index: 0, port: 1 }), "pair-0.8", Some(0), Some(12)),
-            run(
-                "A-R2",
-                ("A-D1.2", RunStart::Port { box_index: 0, port: 2 }),
-                "2 × pair-0.5",
-                Some(2),
-                Some(0),
-            ),
+            run("A-feed", ("A-PS", RunStart::Supply(0)), "flex-1.5", Some(2)),
+            run("A-R1", ("A-D1.1", RunStart::Port { box_index: 0, port: 1 }), "pair-0.8", Some(0)),
+            run("A-R2", ("A-D1.2", RunStart::Port { box_index: 0, port: 2 }), "2 × pair-0.5", Some(2)),
         ],
         devices: vec![
             device("A-003", "A-R1", Some(44.019), two_calls()),
@@ -199,6 +192,7 @@ pub fn failing() -> Assessment {
             accepted,
         ],
         remedies_not_sought: 0,
+        releases_outside_calls: None,
         not_judged: vec![NotJudged {
             code: Code("voltage-too-high"),
             elements: vec!["A-101".into(), "A-102".into()],

@@ -130,6 +130,10 @@ fn limit_words(limit: ReachLimit, language: Language) -> String {
         ReachLimit::SupplyCurrent => Told::LimitSupply,
         ReachLimit::Count => Told::LimitCount,
         ReachLimit::Length => Told::LimitLength,
+        ReachLimit::Signal => Told::LimitSignal,
+        ReachLimit::StartUp => Told::LimitStartUp,
+        ReachLimit::ShortCircuit => Told::LimitShortCircuit,
+        ReachLimit::OtherRule => Told::LimitOtherRule,
         ReachLimit::Undecided => Told::LimitUndecided,
         ReachLimit::None => Told::NoMore { most: MOST_STATIONS },
     }

@@ -26,7 +26,7 @@ I1 = { model = "ostrel-i2", place = "A/1" }
 D2 = { model = "ostrel-d4", place = "A/1" }
 
 [entrances]
-front = { role = "main", place = "A/G", lock = { model = "strike-12", cable = "flex-1.0", length = "4 m" } }
+front = { role = "main", place = "A/G", escape_route = false, lock = { model = "strike-12", cable = "flex-1.0", length = "4 m" } }
 
 [dwellings]
 F1 = { place = "A/G" }

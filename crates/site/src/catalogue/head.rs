@@ -55,6 +55,8 @@ pub struct PartHead {
     pub source: String,
     /// Price per piece (cables: per metre) in the catalogue's currency.
     pub price: Option<Sourced<Money>>,
+    /// Currency of a price that is left out, since it is not that of the catalogue and no rate is stated.
+    pub price_left_out_in: Option<String>,
     /// Labour to mount or pull it, in minutes per piece (cables: per metre).
     pub labour_minutes: Option<Sourced<f64>>,
     /// Its keys whose values are assumed, in the order of their table.
@@ -73,6 +75,7 @@ impl PartHead {
             title: record.read("title", provenance)?,
             source: record.read("source", provenance)?,
             price: if is_bought { record.read("price", provenance) } else { None },
+            price_left_out_in: None,
             labour_minutes: if is_bought { record.read("labour_minutes", provenance) } else { None },
             assumed: Vec::new(),
             origin: OriginOfPart(record.at(&entry.span)),

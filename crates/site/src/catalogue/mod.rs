@@ -27,7 +27,7 @@ pub use supply::{Battery, LimitKind, SupplyModel};
 
 use crate::keys::bounds::TEXT;
 pub use crate::keys::{Bears, Gauge, LoadValue};
-use crate::keys::{KeySpec, Kind, TableSpec};
+use crate::keys::{KeySpec, Kind, TableSpec, keys};
 pub use crate::parse::AssumedKey;
 use latchline_finding::{Money, Origin, Sourced};
 use latchline_words::reading::Thing;
@@ -39,7 +39,16 @@ pub static CATALOGUE_FILE: TableSpec = TableSpec {
     name: Thing::CatalogueFile,
     doc: "Families, parts and cables. Values that the datasheet does not give are left out: what needs them is then not judged, never guessed.",
     keys: &[
-        KeySpec::may("currency", TEXT, "Currency of all prices."),
+        KeySpec::may(
+            "currency",
+            TEXT,
+            "Currency of the prices of this file. The last file that states one gives that of all figures; prices in another are left out, unless `rates` has it.",
+        ),
+        KeySpec::may(
+            "rates",
+            Kind::Named(&RATE),
+            "What other currencies are worth in that of this file, by their name there (\"EUR\").",
+        ),
         KeySpec::may("families", Kind::Named(&family::FAMILY), "Families of parts, by name."),
         KeySpec::may("supplies", Kind::Named(&supply::SUPPLY_MODEL), "Supplies, by name."),
         KeySpec::may("boxes", Kind::Named(&box_model::BOX_MODEL), "Distributors and branch boxes, by name."),
@@ -54,6 +63,17 @@ pub static CATALOGUE_FILE: TableSpec = TableSpec {
         KeySpec::may("lights", Kind::Named(&door::LIGHT), "Lights at doors, by name."),
     ],
 };
+
+keys! {
+    /// What one unit of another currency is worth in that of this file.
+    pub struct Rate = RATE "rate";
+    try read(record, provenance);
+
+    /// Units of this file's currency that one unit of the other is worth.
+    worth: Sourced<f64> = must(Kind::Number(1e-6, 1e6)).bears(Bears::OnNothing);
+    /// When that was so.
+    date: Option<String> = may(Kind::Date).bears(Bears::OnNothing);
+}
 
 /// Families, parts and cables by name.
 #[derive(Debug, Clone, PartialEq, Default)]

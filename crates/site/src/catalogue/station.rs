@@ -84,6 +84,8 @@ keys! {
     least_standby_voltage: Sourced<Voltage> = must(VOLTAGE).bears(Bears::OnFlow);
     /// Highest voltage at its terminals.
     highest_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnFlow);
+    /// Whether it has a converter. false: it draws from the first volt on; else start-up is judged by its thresholds.
+    converter: Option<Sourced<bool>> = may(BOOLEAN).bears(Bears::OnStartUp);
     /// Voltage at which its converter starts.
     turn_on_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnStartUp);
     /// Voltage at which its converter stops.

@@ -4,7 +4,7 @@ use crate::keys::bounds::*;
 use crate::keys::{Kind, keys};
 use crate::parse::AssumedKey;
 use latchline_finding::Sourced;
-use latchline_finding::quantity::{Ratio, Resistance, Temperature, Voltage};
+use latchline_finding::quantity::{Duration, Ratio, Resistance, Temperature, Voltage};
 
 keys! {
     /// Temperatures and tolerances under which the site is judged.
@@ -38,6 +38,14 @@ keys! {
     chains_through_dwellings: Sourced<bool> = or(BOOLEAN, true);
     /// Distributor ports to keep free.
     spare_ports: Option<Sourced<u32>> = may(SITE_COUNT);
-    /// Hours that the battery must carry the site in standby.
+    /// Whether every door may be released outside of its calls (exit button, reader, keypad) while calls stand, all at once. Without
+    /// it none is counted, and the report says so.
+    releases_outside_calls: Sourced<bool> = or(BOOLEAN, false);
+    /// Hours that the battery must carry the site: standby, with the calls of `calls_per_hour`.
     standby_hours: Option<Sourced<f64>> = may(Kind::Number(0.0, 1000.0));
+    /// Calls in an hour, over all doors, while the battery carries the site. Without it standby alone is judged, and the report
+    /// says so.
+    calls_per_hour: Option<Sourced<f64>> = may(Kind::Number(0.0, 3600.0));
+    /// How long such a call lasts, from the bell button to the end of speech. Without it 60 s, assumed.
+    call_duration: Option<Sourced<Duration>> = may(TIME);
 }

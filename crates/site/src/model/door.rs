@@ -62,8 +62,13 @@ keys! {
     lights: Vec<LightUse> = list(Kind::List(&Kind::Table(&LIGHT_USE))), by lights;
     /// What is wired to the door station's alarm inputs, in their order.
     alarm_inputs: Vec<AlarmInput> = list(Kind::List(&Kind::Table(&ALARM_INPUT))), by alarm_inputs;
-    /// Whether people escape through it. Without it false.
-    escape_route: Sourced<bool> = or(BOOLEAN, false);
+    /// Whether people escape through it, as the responsible person has decided. Without it a door with a lock is not judged as a
+    /// way out.
+    escape_route: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Who decided that, by role or name.
+    escape_decided_by: Option<Sourced<String>> = may(TEXT);
+    /// When that was decided.
+    escape_decided_on: Option<String> = may(Kind::Date);
     /// Whether a fire interlock acts on it. Without it false.
     fire_interlock: Sourced<bool> = or(BOOLEAN, false);
     /// Height of the door station's controls above the ground.
@@ -77,6 +82,16 @@ keys! {
 }
 
 impl Entrance {
+    /// Whether it is stated that people escape through it.
+    pub fn is_escape_route(&self) -> bool {
+        self.escape_route.as_ref().is_some_and(|stated| stated.value)
+    }
+
+    /// Where it is stated whether people escape through it.
+    pub fn escape_origin(&self) -> Origin {
+        self.escape_route.as_ref().map(|stated| stated.origin.clone()).unwrap_or_default()
+    }
+
     /// Whether the fire alarm acts on it: in the lock's own circuit, or through an input of its station.
     pub fn is_released_on_fire(&self) -> bool {
         self.fire_interlock.value || self.alarm_inputs.iter().any(|input| input.kind.value == AlarmKind::Fire)

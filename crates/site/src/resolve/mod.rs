@@ -78,6 +78,7 @@ impl LoadedCatalogues {
                 loaded.loader.add_file(&record, &mut loaded.findings);
             }
         }
+        loaded.loader.settle_prices();
         loaded
     }
 

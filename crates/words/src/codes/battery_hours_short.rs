@@ -16,9 +16,9 @@ code! {
         /// # What it checks
         /// Where the policy asks for `standby_hours`: how long each battery carries its supply's standby
         /// load at the adverse corner, by day and by night, with the battery at the end of its life (80 % of
-        /// its capacity), at the cupboard's temperature (IEEE 485 factors, from memory; 20 °C if none is
-        /// stated), by Peukert's law in its rated-time form. A battery without efficiency or Peukert
-        /// exponent is not judged; a supply without battery is not looked at.
+        /// its capacity), at the coldest of its cupboard (IEEE 485 factors, from memory; 20 °C if none is
+        /// stated), with the `calls_per_hour` of the policy if it states any, by Peukert's law in its rated-time form. A battery without efficiency or Peukert
+        /// exponent is not judged; a supply without battery is `battery-missing`.
         ///
         /// # Why it matters
         /// A new battery on a warm day lasts; the question is the five-year-old one in January.
@@ -33,9 +33,10 @@ code! {
         /// # Was geprüft wird
         /// Wo die Vorgabe `standby_hours` verlangt: wie lange jede Batterie die Ruhelast ihres Netzteils trägt,
         /// alle Toleranzen dagegen, bei Tag und bei Nacht, mit der Batterie am Ende ihres Lebens (80 % ihrer
-        /// Kapazität), bei der Temperatur des Schranks (Faktoren nach IEEE 485, aus dem Gedächtnis; 20 °C, wenn
+        /// Kapazität), bei der tiefsten Temperatur des Schranks (Faktoren nach IEEE 485, aus dem Gedächtnis; 20 °C, wenn
         /// keine angegeben ist), nach Peukerts Gesetz in der Form mit Nennzeit. Eine Batterie ohne Wirkungsgrad
-        /// oder Peukert-Exponent wird nicht beurteilt; ein Netzteil ohne Batterie wird nicht betrachtet.
+        /// oder Peukert-Exponent wird nicht beurteilt; ein Netzteil ohne Batterie ist `battery-missing`. Rufe zählen, wenn die
+        /// Vorgabe `calls_per_hour` angibt.
         ///
         /// # Warum es zählt
         /// Eine neue Batterie an einem warmen Tag hält; die Frage ist die fünf Jahre alte im Januar.

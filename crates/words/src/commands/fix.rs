@@ -10,9 +10,9 @@ sentences! {
             "looking for what mends each finding, and checking the whole after each step"
             | "suche, was jeden Befund behebt, und prüfe nach jedem Schritt das Ganze",
         NothingToMend: "nothing to mend" | "nichts zu beheben",
-        NoSingleChange { number: usize }:
-            "no single change of the kinds that are tried mends this; --finding {number} tries pairs"
-            | "keine einzelne der versuchten Änderungen behebt das; --finding {number} versucht Paare",
+        NoChange:
+            "no change of the kinds that are tried mends this, alone or in a pair"
+            | "keine der versuchten Änderungen behebt das, weder allein noch als Paar",
         NothingToWrite:
             "nothing to write: the site file has no key for it"
             | "nichts zu schreiben: Die Anlagendatei hat dafür keinen Schlüssel",

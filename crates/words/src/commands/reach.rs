@@ -11,6 +11,10 @@ words! {
         SupplyCurrent: "supply current" | "Strom des Netzteils",
         Count: "count" | "Anzahl",
         Length: "length" | "Länge",
+        Signal: "signal" | "Signal",
+        StartUp: "start-up" | "Anlauf",
+        ShortCircuit: "short circuit" | "Kurzschluss",
+        OtherRule: "another rule" | "eine andere Regel",
         Undecided: "undecided" | "unentschieden",
         None: "none" | "nichts",
     }
@@ -22,9 +26,9 @@ sentences! {
         Asked { station: &'a str, distributor: &'a str, supply: &'a str, calls: usize }:
             "Most {station} on one port of {distributor} fed by {supply}, {calls:call|calls} at once."
             | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}.",
-        Corner:
-            "Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long."
-            | "Ungünstigster Zustand, alle Toleranzen dagegen; Adern bei 40 °C, Längen 5 % länger.",
+        Corner { feed: &'a str, feed_cable: &'a str, door: &'a str, door_cable: &'a str }:
+            "Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor; doors behind {door} m of {door_cable}."
+            | "Ungünstigster Zustand, alle Toleranzen dagegen; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler; Türen hinter {door} m {door_cable}.",
         OfCable { cable: &'a str }:
             "{cable}: stations by spacing (down) and feeder (across), in metres"
             | "{cable}: Stationen nach Abstand (abwärts) und Zuleitung (quer), in Metern",
@@ -41,8 +45,11 @@ sentences! {
             "At most {most} stations were asked for."
             | "Gefragt wurde nach höchstens {most} Stationen.",
         Judged:
-            "Voltage, currents, counts and lengths are judged, not signal and start-up."
-            | "Beurteilt werden Spannung, Ströme, Anzahlen und Längen, nicht Signal und Anlauf.",
+            "Every rule of the check was asked, signal and start-up included."
+            | "Gefragt wurde jede Regel der Prüfung, Signal und Anlauf eingeschlossen.",
+        NotJudgedFor { codes: &'a str, cables: &'a str }:
+            "Not judged, for lack of values: {codes} ({cables})."
+            | "Nicht beurteilt, da Werte fehlen: {codes} ({cables}).",
         Caution:
             "A calculation, not a certificate; check the real site with: latchline check"
             | "Eine Berechnung, kein Nachweis; die wirkliche Anlage prüfen mit: latchline check",

@@ -63,9 +63,12 @@ sentences! {
         Hears { station: &'a str, caller: &'a str }: "{station} from {caller}" | "{station} von {caller}",
         Budget { budget: &'a str }: "budget {budget} dB" | "erlaubt {budget} dB",
         PowerReturns { source: &'a str }: "{source}: power returns at 0 s" | "{source}: Netzwiederkehr bei 0 s",
-        AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str> }:
-            "all {devices} devices are up< after {after} s><, {last} last>"
-            | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}>",
+        AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str>, dropouts: Option<usize> }:
+            "all {devices} devices are up< after {after} s><, {last} last><; {dropouts:dropout|dropouts} on the way>"
+            | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}><; {dropouts:Ausfall|Ausfälle} unterwegs>",
+        StartNotJudged { devices: usize }:
+            "not judged for {devices:device|devices}: values are missing"
+            | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte",
         Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
             "starts and drops out again and again<, every {period} s>; {down} of {devices} devices are down"
             | "läuft an und fällt immer wieder aus<, alle {period} s>; {down} von {devices} Geräten sind aus",

@@ -95,14 +95,18 @@ sentences! {
             "More than {most} were not asked for."
             | "Nach mehr als {most} wurde nicht gefragt.",
         Under { supply: &'a str, distributor: &'a str, calls: usize }:
-            "{supply}, {distributor}, {calls:call|calls} at once; every tolerance against it, conductors at 40 °C, lengths 5 % long. Voltage, currents, counts and lengths are judged, not signal and start-up."
-            | "{supply}, {distributor}, {calls:Ruf|Rufe} gleichzeitig; jede Toleranz dagegen, Adern bei 40 °C, Längen 5 % länger. Beurteilt sind Spannung, Ströme, Anzahl und Längen, nicht Signal und Anlauf.",
+            "{supply}, {distributor}, {calls:call|calls} at once; every tolerance against it, conductors at 40 °C, lengths 5 % long. Every rule of the check was asked, signal and start-up included."
+            | "{supply}, {distributor}, {calls:Ruf|Rufe} gleichzeitig; jede Toleranz dagegen, Adern bei 40 °C, Längen 5 % länger. Gefragt ist jede Regel der Prüfung, Signal und Anlauf eingeschlossen.",
         LimitVoltage: "the voltage falls below the limit" | "die Spannung fällt unter die Grenze",
         LimitCollapse: "the bus collapses" | "der Bus bricht zusammen",
         LimitPort: "the port's current limit" | "die Stromgrenze des Abgangs",
         LimitSupply: "the supply's rating" | "die Nennlast des Netzteils",
         LimitCount: "the data sheet's count" | "die Anzahl nach Datenblatt",
         LimitLength: "the family's longest run" | "die größte Länge der Gerätefamilie",
+        LimitSignal: "the signal becomes too weak" | "das Signal wird zu schwach",
+        LimitStartUp: "the supply does not start it" | "das Netzteil fährt es nicht hoch",
+        LimitShortCircuit: "a short circuit is not cleared" | "ein Kurzschluss wird nicht abgeschaltet",
+        LimitOtherRule: "another rule of the check" | "eine andere Regel der Prüfung",
         LimitUndecided: "it cannot be decided" | "das ist nicht zu entscheiden",
         LockHolds { lock: &'a str, voltage: &'a str, needs: &'a str, length: &'a str, cable: &'a str }:
             "{lock} has {voltage} V over {length} of {cable}; it needs {needs} V."

@@ -6,9 +6,12 @@ sentences! {
     /// What happens when power returns.
     pub enum PowerReturn<'a> {
         Line { what: &'a str }: "Power return: {what}." | "Netzwiederkehr: {what}.",
-        AllUp { devices: usize, time: &'a str, last: Option<&'a str> }:
-            "all {devices} devices are up after {time} s<, {last} last>"
-            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}>",
+        AllUp { devices: usize, time: &'a str, last: Option<&'a str>, dropouts: Option<usize> }:
+            "all {devices} devices are up after {time} s<, {last} last><; {dropouts:dropout|dropouts} on the way>"
+            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; {dropouts:Ausfall|Ausfälle} unterwegs>",
+        NotJudged { devices: usize }:
+            "not judged for {devices:device|devices}: values are missing, listed under “not judged”"
+            | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte, die unter „nicht beurteilt“ stehen",
         Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
             "drops out again and again< every {period}>; {down} of {devices} devices are down"
             | "fällt immer wieder aus<, alle {period}>; {down} von {devices} Geräten sind aus",

@@ -65,6 +65,7 @@ words! {
         OtherCable: "other cable" | "andere Leitung",
         OtherDoorStation: "other door station" | "andere Türstation",
         OtherLight: "other light" | "andere Leuchte",
+        OtherLockSupply: "other lock supply" | "anderes Netzteil des Schlosses",
         OtherLock: "other lock" | "anderes Schloss",
         OtherNumber: "other number" | "andere Nummer",
         OtherSupply: "other supply" | "anderes Netzteil",

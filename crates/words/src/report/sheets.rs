@@ -6,6 +6,8 @@ words! {
     /// A label at the left of a fact, of at most twelve signs.
     pub enum Label {
         AskedFor: "Asked for" | "Gefordert",
+        Calls: "Calls" | "Rufe",
+        ColdestAir: "Coldest air" | "Kälteste Luft",
         Battery: "Battery" | "Batterie",
         Cable: "Cable" | "Leitung",
         Capacity: "Capacity" | "Kapazität",
@@ -94,11 +96,14 @@ sentences! {
         LockOutputs { station: &'a str, outputs: usize }:
             "{station}, {outputs:lock output|lock outputs}"
             | "{station}, {outputs:Schlossausgang|Schlossausgänge}",
-        EscapeRoute: "escape route" | "Fluchtweg",
-        NoEscapeRoute: "not an escape route" | "kein Fluchtweg",
+        EscapeRoute { decided: &'a str }: "escape route ({decided})" | "Fluchtweg ({decided})",
+        NoEscapeRoute { decided: &'a str }: "not an escape route ({decided})" | "kein Fluchtweg ({decided})",
         EscapeRouteNotStated:
-            "escape route not stated (default: none)"
-            | "Fluchtweg nicht angegeben (Vorgabe: nein)",
+            "whether people escape through it is not stated: not judged"
+            | "ob sie Fluchtweg ist, ist nicht angegeben: nicht beurteilt",
+        Decided { by: &'a str, on: &'a str }: "decided by {by}, {on}" | "entschieden von {by}, {on}",
+        NobodyNamed: "nobody named" | "niemand genannt",
+        NoDate: "no date" | "kein Datum",
         FireInterlock: "fire interlock" | "Brandfallsteuerung",
         NoFireInterlock: "no fire interlock" | "keine Brandfallsteuerung",
         FireInterlockNotStated:
@@ -247,6 +252,9 @@ sentences! {
             "<{count}, together >{capacity} at the {rate} rate, of which {effective} are counted on"
             | "<{count}, zusammen >{capacity} bei Entladung in {rate}, davon {effective} angesetzt",
         InParallel { batteries: usize }: "{batteries} in parallel" | "{batteries} parallel",
-        HoursOfStandby { hours: &'a str }: "{hours} of standby" | "{hours} in Ruhe",
+        NoCallCounted:
+            "no call counted; state calls_per_hour in the policy"
+            | "ohne Rufe; calls_per_hour unter policy angeben",
+        CallsOf { calls: &'a str, each: &'a str }: "{calls} an hour, {each} each" | "{calls} je Stunde zu je {each}",
     }
 }

@@ -69,8 +69,6 @@ words! {
         Stations: "Stations" | "Stationen",
         On: "on" | "daran",
         OnIt: "{} on it" | "{} daran",
-        Spare: "spare" | "Reserve",
-        SpareNamed: "{} spare" | "Reserve {}",
         Cable: "Cable" | "Leitung",
         Current: "Current" | "Strom",
         Limit: "limit" | "Grenze",
@@ -91,14 +89,28 @@ sentences! {
             "A calculation, not a certificate. Isolate and prove dead before wiring; local codes and licensed practice prevail."
             | "Eine Berechnung, kein Nachweis. Vor dem Verdrahten freischalten und Spannungsfreiheit feststellen; örtliche Vorschriften und die Elektrofachkraft gehen vor.",
         Key:
-            "V is the worst device's voltage with every tolerance against it, rounded down; A the largest current, rounded up. Spare: further stations of the last one's model that the end of the run carries."
-            | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen dagegen, abgerundet; A der größte Strom, aufgerundet. Reserve bei Stationen: weitere des letzten Modells, die das Ende des Strangs trägt.",
+            "V is the worst device's voltage with every tolerance against it, rounded down; A the largest current, rounded up. How much more it carries: latchline headroom."
+            | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen dagegen, abgerundet; A der größte Strom, aufgerundet. Wie viel mehr sie trägt: latchline headroom.",
         KeyOfBounds:
             "≥ marks a certified lower bound."
             | "≥ bezeichnet eine zertifizierte untere Schranke.",
+        ReleasesCounted:
+            "Every door is counted as released outside its calls too (exit button, reader, keypad)."
+            | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+        ReleasesNotCounted:
+            "A release outside a call (exit button, reader, keypad) is not counted; the policy's releases_outside_calls counts them."
+            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist nicht gerechnet; releases_outside_calls unter policy rechnet sie mit.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,
+        BatteryHours { hours: &'a str, asked: Option<&'a str>, calls: &'a str }:
+            "battery at the end of its life {hours} h< of {asked} h asked for>, {calls}"
+            | "Batterie am Ende ihres Lebens {hours} h< von verlangten {asked} h>, {calls}",
+        CallsAnHour { calls: &'a str, minutes: &'a str }:
+            "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
+        NoCallCounted: "no call counted" | "ohne Rufe",
+        NoBattery: "no battery" | "keine Batterie",
+        BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby" | "{current} A in Ruhe",
         LoadingMargin { margin: &'a str }:
             "collapses at {margin} times this load"

@@ -5,10 +5,10 @@ mod door;
 mod family;
 mod parts;
 
-use crate::catalogue::{Catalogue, OwnPrices, Part};
+use crate::catalogue::{Catalogue, OwnPrices, Part, Rate};
 use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
-use latchline_finding::{Both, Finding, Origin, Provenance, Severity};
+use latchline_finding::{Both, FileId, Finding, Money, Origin, Provenance, Severity, Sourced};
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -36,6 +36,10 @@ pub(crate) struct Loader {
     pub(crate) names: Arc<PartNames>,
     /// Own prices, that take the place of the catalogue's.
     pub(crate) own_prices: Arc<OwnPrices>,
+    /// Currency of the prices of each file that states one, by the file.
+    currencies: BTreeMap<FileId, String>,
+    /// What one unit of a currency (the first) is worth in another.
+    rates: BTreeMap<(String, String), f64>,
 }
 
 impl Loader {
@@ -44,6 +48,12 @@ impl Loader {
         let (catalogue, names) = (Arc::make_mut(&mut self.catalogue), Arc::make_mut(&mut self.names));
         if let Some(currency) = file.text("currency") {
             catalogue.currency = currency.to_string();
+            self.currencies.insert(file.file, currency.to_string());
+            for entry in file.named("rates") {
+                if let Some(rate) = Rate::read(&entry.record, Provenance::Stated) {
+                    self.rates.insert((entry.name.to_string(), currency.to_string()), rate.worth.value);
+                }
+            }
         }
         let own_prices = &*self.own_prices;
         let stated = Provenance::Datasheet;
@@ -119,6 +129,53 @@ impl Loader {
             findings,
             door::light,
         );
+    }
+
+    /// Brings every price into the catalogue's currency, or leaves it out where no rate is stated. To be called once, after
+    /// the last file.
+    pub(crate) fn settle_prices(&mut self) {
+        if self.currencies.values().all(|currency| *currency == self.catalogue.currency) {
+            return;
+        }
+        let Loader { catalogue, currencies, rates, .. } = self;
+        let catalogue = Arc::make_mut(catalogue);
+        let own = catalogue.currency.clone();
+        let Catalogue {
+            currency: _,
+            families,
+            supplies,
+            boxes,
+            stations,
+            cables,
+            locks,
+            accessories,
+            lights,
+        } = catalogue;
+        let heads = families.values_mut().map(Part::head_mut);
+        let heads = heads.chain(supplies.values_mut().map(Part::head_mut));
+        let heads = heads.chain(boxes.values_mut().map(Part::head_mut));
+        let heads = heads.chain(stations.values_mut().map(Part::head_mut));
+        let heads = heads.chain(cables.values_mut().map(Part::head_mut));
+        let heads = heads.chain(locks.values_mut().map(Part::head_mut));
+        let heads = heads.chain(accessories.values_mut().map(Part::head_mut));
+        for head in heads.chain(lights.values_mut().map(Part::head_mut)) {
+            // Own prices that take the place of the catalogue's come from elsewhere.
+            let Some(file) = head.price.as_ref().and_then(|price| price.origin.span()).map(|span| span.file)
+            else {
+                continue;
+            };
+            let Some(currency) = currencies.get(&file).filter(|currency| **currency != own) else { continue };
+            match rates.get(&(currency.clone(), own.clone())) {
+                Some(worth) => {
+                    let convert = |price: Sourced<Money>| price.map(|price| price.at_rate(*worth));
+                    head.price = head.price.take().map(convert);
+                }
+                None => {
+                    head.price = None;
+                    head.price_left_out_in = Some(currency.clone());
+                }
+            }
+        }
     }
 
     /// Adds the cables that a site file defines for itself.

@@ -39,6 +39,7 @@ macro_rules! doors {
         EitherCurrent: "direct or alternating current" | "Gleich- oder Wechselstrom",
         EmergencyReleaseClosed: "emergency release (normally closed)" | "Nottaster (Öffner)",
         Energised: "Energised" | "Bestromt",
+        DecidedBy: "Decided by, on" | "Entschieden von, am",
         EscapeRoute: "Escape route" | "Fluchtweg",
         ExitButtonNormallyClosed: "exit button (normally closed)" | "Türöffnertaster (Öffner)",
         ExitButtonNormallyOpen: "exit button (normally open)" | "Türöffnertaster (Schließer)",

@@ -7,6 +7,8 @@ macro_rules! summary {
         AssumedValue: "Rests on an assumed value" | "Beruht auf einer Annahme",
         BranchBoxes: "Branch boxes" | "Abzweigdosen",
         Buildings: "Buildings" | "Gebäude",
+        ByWhatMeans: "exit button, reader or keypad" | "Türöffnertaster, Leser oder Tastatur",
+        Counted: "counted" | "gerechnet",
         CurrentInHand: "Current in hand" | "Stromreserve",
         Distributors: "Distributors" | "Verteiler",
         Dwellings: "Dwellings" | "Wohnungen",
@@ -15,8 +17,8 @@ macro_rules! summary {
         Family: "Family of parts" | "Gerätefamilie",
         FreePorts: "Free ports" | "Freie Abgänge",
         InHandNote:
-            "Stations in hand: further stations of the last one's model that the end of the run could carry, as far as voltage, current and datasheet counts tell. An estimate: the proof is to add them and check again."
-            | "Stationen in Reserve: weitere Stationen des letzten Modells, die das Ende der Leitung nach Spannung, Strom und Datenblattzahlen tragen könnte. Eine Schätzung: Beweis ist, sie einzutragen und neu zu prüfen.",
+            "How many further stations a run or a free port carries is found by adding them and checking the whole again: latchline headroom."
+            | "Wie viele weitere Stationen ein Strang oder freier Abgang trägt, zeigt sich, indem man sie einträgt und alles neu prüft: latchline headroom.",
         InHandTitle: "What is in hand" | "Reserven",
         LargestCurrent: "Largest current" | "Größter Strom",
         LargestPower: "Largest power" | "Größte Leistung",
@@ -27,14 +29,15 @@ macro_rules! summary {
             | "Faktor, um den alle Lasten wachsen könnten, bis es keinen Arbeitspunkt mehr gibt",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
+        NotCounted: "not counted" | "nicht gerechnet",
         PowerInHand: "Power in hand" | "Leistungsreserve",
+        ReleasesOutsideCalls: "Releases outside calls" | "Freigaben außerhalb von Rufen",
         Runs: "Runs" | "Stränge",
         SearchBounded:
             "search not complete: the figures are the worst found"
             | "Suche unvollständig: Die Werte sind die ungünstigsten gefundenen",
         SearchComplete: "search complete" | "Suche vollständig",
         StatesSolved: "Operating states that were solved" | "Gerechnete Betriebszustände",
-        StationsInHand: "Stations in hand" | "Stationen in Reserve",
         SummaryTitle: "System summary" | "Anlagenübersicht",
         Supplies: "Supplies" | "Netzteile",
         WhatIsThere: "What is there" | "Bestand",

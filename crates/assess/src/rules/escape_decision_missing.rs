@@ -1,0 +1,41 @@
+//! `escape-decision-missing`
+
+use crate::door::LockAt;
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::CodeDoc;
+use latchline_words::missing::Missing;
+
+rule! {
+    pub static ESCAPE_DECISION_MISSING: "escape-decision-missing", Advice, check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for (index, entrance) in site.entrances.iter().enumerate() {
+        // A gate drive has its own ways of being opened by hand; whoever owns it answers for them.
+        if LockAt::of_entrance(site, entrance).all(|at| at.is_gate()) {
+            continue;
+        }
+        let Some(route) = &site.entrances[index].escape_route else {
+            report.not_judged(
+                doc.code,
+                entrance.id.clone(),
+                Missing::key(entrance.id.as_str(), "escape_route"),
+            );
+            continue;
+        };
+        let missing: Vec<&str> = [
+            ("escape_decided_by", entrance.escape_decided_by.is_none()),
+            ("escape_decided_on", entrance.escape_decided_on.is_none()),
+        ]
+        .into_iter()
+        .filter_map(|(key, is_missing)| is_missing.then_some(key))
+        .collect();
+        if !missing.is_empty() {
+            let found = finding(doc, route.origin.clone())
+                .about(entrance.id.clone())
+                .with("missing", missing.join(", "));
+            report.push(found);
+        }
+    }
+}

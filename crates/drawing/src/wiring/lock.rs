@@ -26,6 +26,8 @@ const DOOR_CONTACT_MM: f64 = 16.0;
 /// Room for the circuit of a relay's coil.
 const COIL_MM: f64 = 22.0;
 const LABEL_MM: f64 = 2.4;
+/// From the ends of a slot to the ends of a second way across its contact.
+const BRANCH_INSET_MM: f64 = 1.5;
 
 /// Where the rails of a picture lie, and how it is lettered.
 #[derive(Clone, Copy)]
@@ -115,12 +117,19 @@ fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], righ
 fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
     let nodes = lock.wiring.series.len() - 1;
     let is_dry = lock.wiring.feed == LockFeed::DryContact;
+    // Beside the box of the feed, and where a second way across the relay's contact begins and ends.
+    let branch = if lock.wiring.across_contact.is_empty() { 0.0 } else { -BRANCH_INSET_MM };
+    let shift = |node: usize| match node {
+        0 => BRANCH_INSET_MM,
+        1 => branch,
+        _ => 0.0,
+    };
     for (node, number) in lock.joints.iter().enumerate().take(nodes) {
         let Some(number) = number else { continue };
         // The last node of a lock with a feed is its way back.
         let at = match node + 1 == nodes && !is_dry {
             true => (LEFT_MM + 2.0, plan.lower()),
-            false => (LEFT_MM + SLOT_MM * node as f64, plan.upper),
+            false => (LEFT_MM + SLOT_MM * node as f64 + shift(node), plan.upper),
         };
         joint(group, at);
         let text = Text::new((at.0, at.1 + 3.1), number.to_string(), 2.0).bold();
@@ -152,7 +161,7 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
     group.line(Layer::Wiring, (centre.0 + half, y), (body.x, y), wire());
     group.rectangle(Layer::Device, body, 0.0, Some(thin()), Some(Ink::Inside));
     group.line(Layer::Device, (body.x, body.bottom()), (body.x + 2.4, body.y), thin());
-    let turn = body.right() + 5.0;
+    let turn = body.right() + 9.0;
     group.path(Layer::Wiring, vec![(body.right(), y), (turn, y), (turn, back), (LEFT_MM, back)], wire());
     for (mark, x, anchor) in [("A1", body.x - 0.8, Anchor::End), ("A2", body.right() + 0.8, Anchor::Start)] {
         group.text(Layer::Lettering, Text::new((x, y - 1.2), mark, 2.2).bold().anchored(anchor));
@@ -239,7 +248,7 @@ fn moved_by_hand(group: &mut Group, element: WiringElement, blade: Point) {
 
 /// A second way across the relay's contact.
 fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: LockPicture) {
-    let (from, to) = (x + 1.5, x + SLOT_MM - 1.5);
+    let (from, to) = (x + BRANCH_INSET_MM, x + SLOT_MM - BRANCH_INSET_MM);
     for end in [from, to] {
         group.line(Layer::Wiring, (end, plan.upper), (end, plan.branch()), wire());
         joint(group, (end, plan.upper));

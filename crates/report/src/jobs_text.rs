@@ -6,7 +6,7 @@ use crate::table::{hanging, paragraph};
 use crate::{figures, template};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
-use latchline_finding::{Change, ElementId, Finding, Language, Remedy, Severity};
+use latchline_finding::{Change, ElementId, Finding, Language, Money, Remedy, Severity};
 use latchline_words::codes;
 use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severity};
 

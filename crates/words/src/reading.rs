@@ -27,6 +27,7 @@ words! {
         Acceptance: "acceptance" | "Akzeptanz",
         Lock: "lock" | "Schloss",
         CableAtLock: "cable at a lock" | "Leitung an einem Schloss",
+        Rate: "rate" | "Umrechnungskurs",
         LightAtDoor: "light at a door" | "Leuchte an einer Tür",
         AlarmInput: "alarm input" | "Meldeeingang",
         Station: "station" | "Station",

@@ -382,7 +382,7 @@ fn of_battery(
     }
     lines.push(say(AskWords::HoursUnder {
         current: &figures::decimals(figures::rounded_up(found.battery_current_a, 2), language),
-        ambient: &number(found.ambient_c, 0, language),
+        ambient: &number(found.coldest_c, 0, language),
     }));
     Ok(Answer::new(&lines, is_enough, look))
 }

@@ -26,7 +26,7 @@ pub struct BatteryHours {
     /// Hours in the heavier of the standby states, the battery aged and at the temperature that the figures say.
     pub hours: f64,
     /// Temperature of the battery in °C.
-    pub ambient_c: f64,
+    pub coldest_c: f64,
 }
 
 /// How long the battery of a supply carries so many stations of one model in standby, with one door station; with `hours`, the fewest
@@ -70,7 +70,7 @@ pub fn battery_hours(
             capacity_ah: figures.capacity_ah,
             battery_current_a: load.battery_current_a,
             hours: load.hours,
-            ambient_c: figures.ambient_c,
+            coldest_c: figures.coldest_c,
         });
         if hours.is_none_or(|wanted| load.hours >= wanted) {
             break;

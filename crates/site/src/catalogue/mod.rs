@@ -66,7 +66,7 @@ pub static CATALOGUE_FILE: TableSpec = TableSpec {
 
 keys! {
     /// What one unit of another currency is worth in that of this file.
-    pub struct Rate = RATE "rate";
+    pub struct Rate = RATE Rate;
     try read(record, provenance);
 
     /// Units of this file's currency that one unit of the other is worth.

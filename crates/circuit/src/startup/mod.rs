@@ -90,7 +90,7 @@ pub use options::Options;
 pub use outcome::{DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason};
 pub use run::{simulate, simulate_while};
 pub use stagger::{Search, SearchError, smallest_stagger};
-pub use system::{BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System};
+pub use system::{BusCapacitor, BusDevice, BusLoad, Converter, Port, PortLimit, Supply, SupplyLimit, System};
 pub use waveform::Waveform;
 
 /// Voltage below which a constant-current bus load falls off linearly to nothing, V.

@@ -51,6 +51,7 @@ latchline_finding::codes! {
     SITE_TOO_LARGE, "site-too-large", Error, ["limit"];
     LOCK_GIVEN_TWICE, "lock-given-twice", Error, ["name"];
     TEMPERATURES_OUT_OF_ORDER, "temperatures-out-of-order", Error, ["coldest", "usual", "hottest"];
+    LOAD_FALLS_IN_USE, "load-falls-in-use", Warning, ["key", "written", "standby"];
     VALUES_OUT_OF_ORDER, "values-out-of-order", Error, ["key", "other_key"];
     ADDRESS_OUT_OF_RANGE, "address-out-of-range", Error, ["field", "number", "first", "last"];
     ADDRESS_RESERVED, "address-reserved", Error, ["field", "number"];

@@ -4,7 +4,7 @@ code! {
     "lock-voltage-too-high"
     title: "Too much voltage for a lock" | "Schlossspannung zu hoch",
     message:
-        "the lock {lock} of {element} gets up to {value} and stands {limit}"
+        "the lock {lock} of {element} gets up to {value} and withstands {limit}"
         | "Das Schloss {lock} von {element} bekommt bis zu {value} und verträgt {limit}",
     hint:
         "take a lock for that voltage, or feed it from a lower one"

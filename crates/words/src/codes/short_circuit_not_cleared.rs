@@ -4,7 +4,7 @@ code! {
     "short-circuit-not-cleared"
     title: "A short that nothing ends overheats the cable" | "Kurzschluss bleibt bestehen",
     message:
-        "a short at the end of run {element} goes on at {current}, which heats {cable} to {value}; it stands {limit}"
+        "a short at the end of run {element} goes on at {current}, which heats {cable} to {value}; it withstands {limit}"
         | "Ein Kurzschluss am Ende des Strangs {element} bleibt mit {current} stehen und erwärmt {cable} auf {value}; erlaubt sind {limit}",
     label: "<{by} only limits it>" | "<{by} begrenzt ihn nur>",
     hint:

@@ -4,11 +4,11 @@ code! {
     "voltage-too-high"
     title: "Voltage at a device above its limit at light load" | "Spannung zu hoch",
     message:
-        "{element} gets up to {value} and stands {limit}, {state}"
+        "{element} gets up to {value} and withstands {limit}, {state}"
         | "{element} bekommt bis zu {value} und verträgt {limit} ({state})",
     label: "<on {source}>" | "<an {source}>",
     hint:
-        "set the supply lower, or take a model that stands more"
+        "set the supply lower, or take a model that withstands more"
         | "das Netzteil niedriger stellen, oder ein Modell nehmen, das mehr verträgt",
     english:
         /// # What it checks

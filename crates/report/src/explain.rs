@@ -97,6 +97,16 @@ mod tests {
     }
 
     #[test]
+    fn a_page_names_every_severity_that_a_finding_may_have() {
+        let doc = CodeDoc {
+            code: Code("cable-unsuitable"),
+            severity: Severity::Error,
+            others: &[Severity::Warning, Severity::Advice],
+        };
+        assert!(page(&doc, &Look::default()).starts_with("cable-unsuitable (error, warning, advice)\n"));
+    }
+
+    #[test]
     fn examples_keep_their_lines() {
         assert_eq!(
             block_text("# Example\n    a = 1\n    b = 2", &Look::default()),

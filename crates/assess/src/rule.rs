@@ -47,7 +47,8 @@ impl Rule {
 /// Declares a rule and its code. Its words, with the manual page that `explain` prints, stand in a file of the same name in
 /// `latchline_words::codes`.
 ///
-/// What it reads besides the wiring is named before its check.
+/// Severities that its findings may have besides stand behind the usual one (`Error or Advice`). What it reads besides the wiring is named
+/// before its check.
 ///
 /// ```ignore
 /// rule! {
@@ -55,16 +56,20 @@ impl Rule {
 /// }
 /// ```
 macro_rules! rule {
-    (pub static $name:ident: $code:literal, $severity:ident, $check:path) => {
-        $crate::rule::rule! { pub static $name: $code, $severity, reads Wiring, $check }
+    (pub static $name:ident: $code:literal, $severity:ident $(or $other:ident)*, $check:path) => {
+        $crate::rule::rule! { pub static $name: $code, $severity $(or $other)*, reads Wiring, $check }
     };
-    (pub static $name:ident: $code:literal, $severity:ident, reads $stage:ident, $check:path) => {
+    (pub static $name:ident: $code:literal, $severity:ident $(or $other:ident)*, reads $stage:ident, $check:path) => {
         #[doc = concat!("The code of [`", stringify!($name), "`].")]
         pub const CODE: latchline_finding::Code = latchline_finding::Code($code);
 
         #[doc = concat!("Judges `", $code, "`.")]
         pub static $name: $crate::rule::Rule = $crate::rule::Rule {
-            doc: latchline_finding::CodeDoc { code: CODE, severity: latchline_finding::Severity::$severity },
+            doc: latchline_finding::CodeDoc {
+                code: CODE,
+                severity: latchline_finding::Severity::$severity,
+                others: &[$(latchline_finding::Severity::$other),*],
+            },
             check: $crate::rule::Check::$stage($check),
         };
     };
@@ -103,5 +108,6 @@ pub fn finding(doc: &CodeDoc, origin: impl Into<Origin>) -> Finding {
 
 /// Starts a finding of a rule with another severity than the usual one.
 pub fn finding_as(doc: &CodeDoc, severity: Severity, origin: impl Into<Origin>) -> Finding {
+    debug_assert!(severity == doc.severity || doc.others.contains(&severity), "{}: {severity:?}", doc.code);
     Finding::new(doc.code, severity, origin)
 }

@@ -124,10 +124,10 @@ fn a_limiting_port_keeps_the_rest_alight_and_a_folding_supply_does_not() {
 fn heating_by_hand() {
     // 5 A in 0.5 mm pairs (0.088 ohm/m a conductor), 8 K m/W: 4.4 W/m, 35.2 K at 20 °C;
     // T = (30 + 35.2 * 0.9214)/(1 - 35.2*0.00393) = 72.4575... °C, which satisfies the balance.
-    let t = steady_temperature_c(5.0, 0.088, 8.0, 30.0).unwrap().unwrap();
+    let t = steady_temperature_c(5.0, 0.088, 0.003_93, 8.0, 30.0).unwrap().unwrap();
     let balance = 30.0 + 8.0 * 2.0 * 25.0 * 0.088 * (1.0 + 0.00393 * (t - 20.0));
     assert!((t - balance).abs() < 1e-9 && (72.4..72.5).contains(&t), "{t}");
-    assert_eq!(steady_temperature_c(20.0, 0.088, 8.0, 30.0).unwrap(), None);
+    assert_eq!(steady_temperature_c(20.0, 0.088, 0.003_93, 8.0, 30.0).unwrap(), None);
 }
 
 #[test]

@@ -361,14 +361,18 @@ pub fn distributor(model: &BoxModel, survey: &Survey) -> Option<Distributor> {
         port_ohm: model.port_resistance.value.as_ohms(),
         limit_a: model.port_current_limit.as_ref().map_or(f64::INFINITY, |limit| limit.value.as_amps()),
         regenerated,
-        own: model.consumption.as_ref().map_or(Draw::default(), |own| draw(own.value, 1.0, least_v)),
+        own: model.consumption.as_ref().map_or(Draw::default(), |own| {
+            draw(own.value, 1.0 + model.load_tolerance.value.as_fraction(), least_v)
+        }),
     })
 }
 
 /// A branch box with its cost; `None` without a price.
 pub fn branch_box(model: &BoxModel, survey: &Survey) -> Option<BranchModel> {
     let least_v = model.least_voltage.as_ref().map_or(0.0, |least| least.value.as_volts());
-    let own = model.consumption.as_ref().map_or(Draw::default(), |own| draw(own.value, 1.0, least_v));
+    let own = model.consumption.as_ref().map_or(Draw::default(), |own| {
+        draw(own.value, 1.0 + model.load_tolerance.value.as_fraction(), least_v)
+    });
     Some(BranchModel {
         name: model.head.name.clone(),
         ports: model.ports.value as usize,

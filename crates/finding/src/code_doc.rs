@@ -22,7 +22,7 @@ macro_rules! codes {
 
         /// Every code of this crate.
         pub const CODES: &[$crate::CodeDoc] = &[$(
-            $crate::CodeDoc { code: $name, severity: $crate::Severity::$severity },
+            $crate::CodeDoc { code: $name, severity: $crate::Severity::$severity, others: &[] },
         )*];
 
         /// Names of the arguments that the findings of a code of this crate carry; those marked with `?` may be absent.
@@ -44,4 +44,6 @@ pub struct CodeDoc {
     pub code: Code,
     /// Usual severity.
     pub severity: Severity,
+    /// Other severities that its findings may have.
+    pub others: &'static [Severity],
 }

@@ -2,7 +2,7 @@
 
 use crate::corner::Corner;
 use latchline_finding::Sourced;
-use latchline_site::catalogue::{LoadValue, StationModel};
+use latchline_site::catalogue::{BoxModel, LoadValue, StationModel};
 use latchline_site::model::{
     Entrance, LightFeed, LightUse, LitWhen, LockFeed, LockUse, RelayContact, Site, Station, StationOwner,
 };
@@ -197,6 +197,12 @@ pub enum LoadPart {
     Light(usize),
     /// The closed loops at its alarm inputs.
     AlarmLoops,
+}
+
+/// What a box takes itself, with its tolerance.
+pub fn box_demand(model: &BoxModel, corner: Corner) -> Demand {
+    let own = Demand::of_optional(&model.consumption);
+    own.times(load_factor(model.load_tolerance.value.as_fraction(), corner))
 }
 
 /// The parts of a station's load with nominal values; those that draw nothing are left out.

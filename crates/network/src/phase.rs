@@ -2,7 +2,9 @@
 
 use crate::calls::{CallKind, CallOption, call_options};
 use crate::corner::Corner;
-use crate::demand::{Activity, Demand, draws_to_release, least_demand, load_factor, station_demand};
+use crate::demand::{
+    Activity, Demand, box_demand, draws_to_release, least_demand, load_factor, station_demand,
+};
 use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
@@ -168,9 +170,8 @@ impl Phase {
         }
         for (index, at) in layout.box_input.iter().enumerate() {
             let Some(at) = *at else { continue };
-            if let Some(consumption) = &site.box_model(&site.boxes[index]).consumption {
-                base[at.stage].add(at.node, bounded(Demand::of(consumption.value), at));
-            }
+            let own = box_demand(site.box_model(&site.boxes[index]), corner);
+            base[at.stage].add(at.node, bounded(own, at));
         }
         // Whoever calls is in many options one after the other, doing the same.
         let mut latest: Vec<Option<(Activity, Demand)>> = vec![None; site.stations.len()];

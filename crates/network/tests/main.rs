@@ -4,6 +4,7 @@ mod cable_losses;
 mod calls_are_complete;
 mod conductors_outside_the_table;
 mod memory;
+mod own_consumption_of_boxes;
 mod power_of_a_source;
 mod random_site;
 mod readings_of_a_site;

@@ -53,8 +53,8 @@ ps = {{ title = "Supply", source = "invented", family = "mere", voltage = "48 V"
 [boxes]
 d-holds = {{ title = "Distributor whose ports hold 0.25 A", source = "invented", family = "mere", role = "distributor", kind = "port-limited", ports = 4, port_current_limit = "0.25 A", port_limit_kind = "constant-current" }}
 d-opens = {{ title = "Distributor whose ports open", source = "invented", family = "mere", role = "distributor", kind = "port-limited", ports = 4, port_current_limit = "0.25 A", port_limit_kind = "trip", port_trip_delay = "20 ms" }}
-d-plain = {{ title = "Distributor", source = "invented", family = "mere", role = "distributor", kind = "transparent", ports = 4, consumption = "4.4 W", least_voltage = "44 V" }}
-d-fresh = {{ title = "Regenerating distributor", source = "invented", family = "mere", role = "distributor", kind = "regenerated", ports = 4, consumption = "2 W", output_voltage = "48 V", output_tolerance = "10 %", output_resistance = "1 ohm", efficiency = "80 %", least_voltage = "20 V", turn_on_voltage = "30 V", turn_off_voltage = "10 V", input_capacitance = "10 uF" }}
+d-plain = {{ title = "Distributor", source = "invented", family = "mere", role = "distributor", kind = "transparent", ports = 4, consumption = "4.4 W", load_tolerance = "0 %", least_voltage = "44 V" }}
+d-fresh = {{ title = "Regenerating distributor", source = "invented", family = "mere", role = "distributor", kind = "regenerated", ports = 4, consumption = "2 W", load_tolerance = "0 %", output_voltage = "48 V", output_tolerance = "10 %", output_resistance = "1 ohm", efficiency = "80 %", least_voltage = "20 V", turn_on_voltage = "30 V", turn_off_voltage = "10 V", input_capacitance = "10 uF" }}
 
 [stations]
 {}

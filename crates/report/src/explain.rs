@@ -12,7 +12,9 @@ use std::fmt::Write;
 pub fn page(doc: &CodeDoc, look: &Look) -> String {
     let language = look.language;
     let mut text = String::new();
-    let title = format!("{} ({})", doc.code, severity(doc.severity, language));
+    let severities: Vec<&str> =
+        [&[doc.severity], doc.others].concat().into_iter().map(|one| severity(one, language)).collect();
+    let title = format!("{} ({})", doc.code, severities.join(", "));
     let _ = writeln!(text, "{}", look.severity(doc.severity, &title));
     let Some(words) = codes::of(doc.code.as_str()) else { return text };
     text.push_str(&paragraph(&sentence(words.title(language)), 0, look.width));
@@ -101,7 +103,7 @@ mod tests {
 
     #[test]
     fn a_page_is_set_to_the_width_and_keeps_its_headings() {
-        let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning };
+        let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning, others: &[] };
         let english = page(&doc, &Look::default());
         assert!(english.starts_with(
             "thin-margin (warning)\nLittle voltage in hand in the worst state.\n\nWhat it checks\n"
@@ -116,6 +118,16 @@ mod tests {
     }
 
     #[test]
+    fn a_page_names_every_severity_that_a_finding_may_have() {
+        let doc = CodeDoc {
+            code: Code("cable-unsuitable"),
+            severity: Severity::Error,
+            others: &[Severity::Warning, Severity::Advice],
+        };
+        assert!(page(&doc, &Look::default()).starts_with("cable-unsuitable (error, warning, advice)\n"));
+    }
+
+    #[test]
     fn examples_keep_their_lines() {
         assert_eq!(
             block_text("# Example\n    a = 1\n    b = 2", &Look::default()),
@@ -125,7 +137,7 @@ mod tests {
 
     #[test]
     fn the_list_has_one_line_a_code() {
-        let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning };
+        let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning, others: &[] };
         assert_eq!(
             list(&[&doc, &doc], &Look::default()),
             "warning  thin-margin  Little voltage in hand in the worst state\n"

@@ -54,6 +54,7 @@ latchline_finding::codes! {
     PART_CABLE_TWICE, "part-cable-twice", Error, ["name", "part"];
     CABLE_TO_NO_PART, "cable-to-no-part", Warning, ["name", "part"];
     TEMPERATURES_OUT_OF_ORDER, "temperatures-out-of-order", Error, ["coldest", "usual", "hottest"];
+    LOAD_FALLS_IN_USE, "load-falls-in-use", Warning, ["key", "written", "standby"];
     VALUES_OUT_OF_ORDER, "values-out-of-order", Error, ["key", "other_key"];
     ADDRESS_OUT_OF_RANGE, "address-out-of-range", Error, ["field", "number", "first", "last"];
     ADDRESS_RESERVED, "address-reserved", Error, ["field", "number"];

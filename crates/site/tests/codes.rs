@@ -147,6 +147,26 @@ fn a_mistake_in_a_default_is_told_once_and_a_bad_part_does_not_spread() {
 }
 
 #[test]
+fn a_station_that_draws_less_in_use_is_pointed_out() {
+    let codes = |loads: &str| {
+        let station = format!(
+            "[stations.s]\ntitle = \"s\"\nsource = \"s\"\nfamily = \"ostrel-48\"\nkind = \"indoor\"\nmedia = \"audio\"\nloop_through = \"bridged\"\n\
+             load_tolerance = \"5 %\"\nleast_voltage = \"36 V\"\nleast_standby_voltage = \"36 V\"\n{loads}"
+        );
+        let (_, findings) = resolve_with(TWELVE_FLATS, &station);
+        findings.iter().for_each(check_against_page);
+        findings.iter().map(|finding| finding.code.0).collect::<Vec<_>>()
+    };
+    let fall = "load-falls-in-use";
+    assert_eq!(codes("standby = \"85 mA\"\nringing = \"90 mA\"\ntalking = \"22 mA\""), [fall]);
+    assert_eq!(codes("standby = \"2 W\"\nringing = \"1 W\"\ntalking = \"1.9 W\""), [fall, fall]);
+    // More ohms draw less.
+    assert_eq!(codes("standby = \"270 ohm\"\nringing = \"390 ohm\"\ntalking = \"200 ohm\""), [fall]);
+    // As much is no less, and what is given differently is not compared.
+    assert_eq!(codes("standby = \"1 W\"\nringing = \"1 W\"\ntalking = \"20 mA\""), [""; 0]);
+}
+
+#[test]
 fn a_long_list_is_cut_and_counted() {
     let many: String = (0..5000).map(|row| format!("k{row} = 1\n")).collect();
     let (_, findings) = resolve_with(&format!("{many}{TWELVE_FLATS}"), "");
@@ -176,6 +196,7 @@ fn every_code_of_resolving_has_a_case() {
         "duplicate-part",
         "replaces-nothing",
         "price-without-part",
+        "load-falls-in-use",
         "isolating-box-without-supply",
         "two-main-entrances",
         "extension-without-room",

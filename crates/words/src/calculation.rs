@@ -118,9 +118,9 @@ sentences! {
         LoadAtRatedVoltage { light: String }:
             "{light} load at its rated voltage"
             | "{light} load bei Nennspannung",
-        AdverseCurrent { lock: String }:
-            "{lock} current and 10 % (cold coil, tolerance)"
-            | "{lock} current und 10 % (kalte Spule, Toleranz)",
+        AdverseCurrent { lock: String, temperature: Figure }:
+            "{lock} current through a coil at {temperature}, and 10 %"
+            | "{lock} current durch eine Spule bei {temperature}, und 10 %",
         HotConductor { cable: String, temperature: Figure }:
             "{cable} at {temperature}, upper tolerance"
             | "{cable} bei {temperature}, obere Toleranz",

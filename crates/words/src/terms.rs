@@ -5,6 +5,7 @@ use crate::row::{sentences, words};
 words! {
     /// An argument of a finding.
     pub enum Term {
+        AtLeast: "at least" | "mindestens",
         // Currents, contacts and what a lock does.
         AlternatingCurrent: "alternating current" | "Wechselstrom",
         DirectCurrent: "direct current" | "Gleichstrom",

@@ -10,9 +10,17 @@ use latchline_site::model::{LockFeed, LockPart};
 use latchline_wiring::lock::lock_wiring;
 use latchline_words::missing::Missing;
 
-/// How much more than its rated current a lock may draw at rated voltage: a cold coil at the end of
-/// its tolerance (common practice, no source).
+/// How much more than its rated current a lock may draw at rated voltage and 20 °C: a coil at the end of its tolerance (common practice, no
+/// source).
 pub const CURRENT_TOLERANCE: f64 = 0.10;
+
+/// Temperature coefficient of a coil's copper at 20 °C, 1/K (IEC 60028, from memory).
+const COPPER_PER_K: f64 = 0.003_93;
+
+/// How much more a coil draws at a temperature than at 20 °C, where its rated current is given: never less.
+fn cold_coil(celsius: f64) -> f64 {
+    (1.0 / (1.0 + COPPER_PER_K * (celsius - 20.0))).max(1.0)
+}
 
 /// A cable of less than this is none that could be laid.
 const LEAST_LOOP_OHM: f64 = 1e-3;
@@ -62,8 +70,8 @@ pub struct LockCircuit {
     pub most_allowed_v: f64,
     /// Rated current.
     pub current_a: f64,
-    /// The current with which the drop is reckoned: the rated one with [`CURRENT_TOLERANCE`], or the
-    /// inrush if that is larger.
+    /// The current with which the drop is reckoned: the rated one with [`CURRENT_TOLERANCE`] through a coil at the coldest, or
+    /// the inrush if that is larger.
     pub adverse_current_a: f64,
     /// Whether that is the inrush.
     pub by_inrush: bool,
@@ -210,7 +218,8 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     let cable_loop = CableLoop::new(context.site, cable, length.value.as_metres(), used.joints.value);
     let rated_v = rated.value.as_volts();
     let current_a = current.value.as_amps();
-    let steady_a = current_a * (1.0 + CURRENT_TOLERANCE);
+    let coldest_c = context.site.conditions.coldest_temperature.value.as_celsius();
+    let steady_a = current_a * (1.0 + CURRENT_TOLERANCE) * cold_coil(coldest_c);
     let inrush_a = lock.inrush_current.as_ref().map_or(0.0, |inrush| {
         assumed.note(name, "inrush_current", inrush);
         inrush.value.as_amps()

@@ -17,6 +17,7 @@ pub(super) fn calculation(
     at: &LockAt<'_>,
     circuit: &LockCircuit,
 ) -> Vec<CalculationLine> {
+    let coldest_c = context.site.conditions.coldest_temperature.value.as_celsius();
     let feed_source = match at.used.feed.value {
         LockFeed::Station => {
             InputSource::Key { part: at.station.head.name.clone(), key: "lock_output_voltage" }
@@ -33,7 +34,10 @@ pub(super) fn calculation(
     let current_source = if circuit.by_inrush {
         InputSource::Key { part: lock_name.clone(), key: "inrush_current" }
     } else {
-        InputSource::AdverseCurrent { lock: lock_name.clone() }
+        InputSource::AdverseCurrent {
+            lock: lock_name.clone(),
+            temperature: Figure::new(coldest_c, Unit::Celsius),
+        }
     };
     let current = Input::new(Symbol::Current, circuit.adverse_current_a, Unit::Ampere, current_source);
     let mut lines = loop_lines(context, circuit);

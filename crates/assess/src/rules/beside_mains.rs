@@ -6,7 +6,7 @@ use latchline_finding::{CodeDoc, Severity};
 use latchline_words::terms::Term;
 
 rule! {
-    pub static BESIDE_MAINS: "beside-mains", Warning, check
+    pub static BESIDE_MAINS: "beside-mains", Warning or Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

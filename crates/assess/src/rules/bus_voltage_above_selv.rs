@@ -6,7 +6,7 @@ use latchline_finding::{CodeDoc, Severity, Unit};
 use latchline_network::Corner;
 
 rule! {
-    pub static BUS_VOLTAGE_ABOVE_SELV: "bus-voltage-above-selv", Error, check
+    pub static BUS_VOLTAGE_ABOVE_SELV: "bus-voltage-above-selv", Error or Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

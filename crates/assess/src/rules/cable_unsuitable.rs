@@ -8,7 +8,7 @@ use latchline_site::model::{RunStop, Site};
 use latchline_words::terms::Term;
 
 rule! {
-    pub static CABLE_UNSUITABLE: "cable-unsuitable", Error, check
+    pub static CABLE_UNSUITABLE: "cable-unsuitable", Error or Warning or Advice, check
 }
 
 fn word(environment: Environment) -> Term {
@@ -49,6 +49,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         };
         found = found
             .about(run.id.clone())
+            .with("run", &run.id)
             .with("cable", cable.head.name.as_str())
             .with("environment", word(environment).both())
             .with("allowed", listed)
@@ -58,6 +59,34 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             found = found.with("stop", site.stop_id(stop));
         }
         report.push(found);
+    }
+    lock_cables(doc, context, report);
+}
+
+/// Cables to the locks of doors that are outdoors: how much of one is in the open is not known, so that it is a warning.
+fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    for entrance in site.entrances.iter().filter(|entrance| entrance.place.outdoors) {
+        for used in &entrance.locks {
+            let Some(name) = &used.cable else { continue };
+            let Some(cable) = site.catalogue.cables.get(&name.value) else { continue };
+            let allowed = &cable.environments;
+            if allowed.value.contains(&Environment::Outdoors) {
+                continue;
+            }
+            let listed: Vec<Both> =
+                allowed.value.iter().map(|environment| word(*environment).both()).collect();
+            let found = finding_as(doc, Severity::Warning, name.origin.clone())
+                .about(entrance.id.clone())
+                .with("cable", cable.head.name.as_str())
+                .with("lock", used.model.value.as_str())
+                .with("door", &entrance.id)
+                .with("environment", word(Environment::Outdoors).both())
+                .with("allowed", listed)
+                .also_at("limit", allowed.origin.clone())
+                .graded(grade(&cable.head.name, "environments", allowed));
+            report.push(found);
+        }
     }
 }
 

@@ -8,7 +8,7 @@ use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_words::terms::Term;
 
 rule! {
-    pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error, check
+    pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error or Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,7 +7,7 @@ use latchline_site::catalogue::{LockKind, PowerLoss};
 use latchline_words::terms::Term;
 
 rule! {
-    pub static FIRE_INTERLOCK_MISSING: "fire-interlock-missing", Error, check
+    pub static FIRE_INTERLOCK_MISSING: "fire-interlock-missing", Error or Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

@@ -7,7 +7,7 @@ use latchline_finding::{CodeDoc, Severity};
 use latchline_site::catalogue::LockKind;
 
 rule! {
-    pub static FIRE_RELEASE_THROUGH_STATION: "fire-release-through-station", Error, check
+    pub static FIRE_RELEASE_THROUGH_STATION: "fire-release-through-station", Error or Warning, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {

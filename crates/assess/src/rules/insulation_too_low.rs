@@ -4,7 +4,7 @@ use crate::rule::{Context, Report, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity, Unit};
 
 rule! {
-    pub static INSULATION_TOO_LOW: "insulation-too-low", Error, check
+    pub static INSULATION_TOO_LOW: "insulation-too-low", Error or Warning, check
 }
 
 const LEAST_OHM: f64 = 0.5e6;

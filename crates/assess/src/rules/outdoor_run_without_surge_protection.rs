@@ -7,7 +7,7 @@ use latchline_site::catalogue::Environment;
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
 
 rule! {
-    pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning, check
+    pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning or Advice, check
 }
 
 /// 140 ft: see the manual page.

@@ -6,7 +6,7 @@ use latchline_site::catalogue::LoopThrough;
 use latchline_site::model::{RunStop, Site, StationOwner};
 
 rule! {
-    pub static SILENCED_GROUP: "silenced-group", Error, check
+    pub static SILENCED_GROUP: "silenced-group", Error or Advice, check
 }
 
 /// Where the user states no policy (common practice, no source).

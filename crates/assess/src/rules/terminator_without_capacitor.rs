@@ -7,7 +7,7 @@ use latchline_network::Corner;
 use latchline_words::missing::Missing;
 
 rule! {
-    pub static TERMINATOR_WITHOUT_CAPACITOR: "terminator-without-capacitor", Error, check
+    pub static TERMINATOR_WITHOUT_CAPACITOR: "terminator-without-capacitor", Error or Advice, check
 }
 
 /// What a small resistor in a closed wall box stands (common practice, no source).

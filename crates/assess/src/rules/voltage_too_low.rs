@@ -4,6 +4,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
+use latchline_words::terms::Term;
 
 rule! {
     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, reads Voltages, check
@@ -41,6 +42,9 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
             .with("limit_key", limit_key)
             .also_at("limit", limit_origin)
             .graded(context.grade_of_stage(device.at.stage));
+        if context.space.phases[worst.phase].is_bound {
+            found = found.with("bound", Term::AtLeast.both());
+        }
         if let Some(nominal_v) = device.nominal_v {
             found = found.with("nominal", latchline_finding::Figure::new(nominal_v, Unit::Volt));
         }

@@ -23,14 +23,17 @@ pub struct Case<'a> {
     pub door: &'a str,
     /// Length of the first run section.
     pub run: &'a str,
+    /// Coldest temperature; 20 °C without.
+    pub coldest: &'a str,
 }
 
 pub fn assessment(case: Case<'_>) -> Assessment {
     let lock = if case.lock.is_empty() { String::new() } else { format!("lock = {{ {} }}", case.lock) };
+    let coldest = if case.coldest.is_empty() { "20 °C" } else { case.coldest };
     let run = if case.run.is_empty() { "1 m" } else { case.run };
     let text = format!(
         "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"s\"\ncable = \"wire\"\n{}\n\
-         {}\n[conditions]\nhottest_temperature = \"20 °C\"\ncoldest_temperature = \"20 °C\"\nlength_tolerance = \"0 %\"\n\
+         {}\n[conditions]\nhottest_temperature = \"20 °C\"\ncoldest_temperature = \"{coldest}\"\nlength_tolerance = \"0 %\"\n\
          joint_resistance = \"10 mohm\"\n[policy]\n{}\n[buildings]\nA = {{ title = \"A\", floors = [\"G\"] }}\n\
          [supplies]\nPS = {{ model = \"ps\", place = \"A/G\"{} }}\n\
          [entrances.front]\nrole = \"main\"\nplace = \"A/G\"\ncalls = [\"everyone\"]\n{}\n{lock}\n\

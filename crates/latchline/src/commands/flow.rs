@@ -111,6 +111,24 @@ enum Feasible {
     Undecided(&'static str),
 }
 
+/// A factor, or `"undecided"`.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum LargestFactor {
+    Known(f64),
+    Undecided(&'static str),
+}
+
+impl LargestFactor {
+    /// `None` where there is no largest factor.
+    fn of(margin: &Margin) -> Option<Self> {
+        match margin {
+            Margin::Undecided { .. } => Some(LargestFactor::Undecided("undecided")),
+            known => known.value().map(LargestFactor::Known),
+        }
+    }
+}
+
 #[derive(Serialize)]
 struct Out<'a> {
     feasible: Feasible,
@@ -120,9 +138,9 @@ struct Out<'a> {
     nodes: Option<Vec<OutNode<'a>>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     segments: Option<Vec<OutSegment<'a>>>,
-    /// Absent when left out, `null` when there is no largest factor.
+    /// Absent when left out, `null` when there is no largest factor, `"undecided"` where that could not be told.
     #[serde(skip_serializing_if = "Option::is_none")]
-    loading_margin: Option<Option<f64>>,
+    loading_margin: Option<Option<LargestFactor>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     weakest_node: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -181,7 +199,7 @@ fn answer<'a>(arguments: &FlowArguments, network: &'a PlainNetwork<'_>) -> Resul
         _ => Some(loading_margin(tree, source, &loads)),
     };
     if let Some(margin) = &margin {
-        out.loading_margin = Some(margin.value());
+        out.loading_margin = Some(LargestFactor::of(margin));
         if code != 0
             && let Margin::Limited { weakest_node, .. } = margin
         {

@@ -214,8 +214,10 @@ fn temperature_c(site: &Site, run: usize, current_a: f64) -> f64 {
     let run = &site.runs[run];
     let ambient_c = site.conditions.hottest_temperature.value.as_celsius();
     let each_a = current_a / f64::from(run.pairs.value.max(1));
-    let ohm_per_m = conductor_ohm_per_m(site.cable(run), 20.0);
-    match steady_temperature_c(each_a, ohm_per_m, THERMAL_K_M_PER_W, ambient_c) {
+    let ohm_per_m = |celsius: f64| conductor_ohm_per_m(site.cable(run), celsius);
+    // Resistance is linear in temperature, so that any two give the metal's coefficient.
+    let per_k = (ohm_per_m(120.0) / ohm_per_m(20.0) - 1.0) / 100.0;
+    match steady_temperature_c(each_a, ohm_per_m(20.0), per_k, THERMAL_K_M_PER_W, ambient_c) {
         Ok(Some(temperature_c)) => temperature_c,
         Ok(None) => f64::INFINITY,
         // No current, no heat.

@@ -1,7 +1,7 @@
 //! A stage as a case of the simulator.
 
 use crate::corner::Corner;
-use crate::demand::{Activity, Demand, station_demand};
+use crate::demand::{Activity, Demand, box_demand, station_demand};
 use crate::layout::{Layout, Stage, StageSource, Terminal};
 use latchline_circuit::startup::{
     BusDevice, BusLoad, Converter, Port, PortLimit, SMALLEST_HYSTERESIS_V, Supply, SupplyLimit, System,
@@ -283,7 +283,7 @@ impl Builder<'_> {
     ) {
         let item = &self.site.boxes[index];
         let model = self.site.box_model(item);
-        let own_w = model.consumption.as_ref().map_or(0.0, |own| self.as_power_w(Demand::of(own.value)));
+        let own_w = self.as_power_w(box_demand(model, Corner::Adverse));
         if model.kind.value != BoxKind::Regenerated {
             if own_w > 0.0 {
                 let at_v = least_voltage(model).unwrap_or(self.nominal_v());
@@ -360,7 +360,7 @@ fn boot_power_below(site: &Site, layout: &Layout, stage: usize) -> f64 {
             }
             Terminal::BoxInput(index) => {
                 let model = site.box_model(&site.boxes[index]);
-                let own_w = model.consumption.as_ref().map_or(0.0, |own| of(Demand::of(own.value)));
+                let own_w = of(box_demand(model, Corner::Adverse));
                 let converter = laid.converters.iter().find(|converter| converter.node == node);
                 own_w
                     + converter.map_or(0.0, |converter| {

@@ -2,8 +2,8 @@
 
 use super::house::{House, Power, assessed, first_error, supplies_of};
 use crate::bare_site::BareSiteError;
-use crate::question::Question;
 use crate::question::MOST_STATIONS;
+use crate::question::Question;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Code, Sources};
 use latchline_site::LoadedCatalogues;

@@ -25,8 +25,8 @@ A-R2 = { from = "A-D1.2", to = ["A-101", "A-102"], cable = "pair-0.5", spacing =
 
 /// Manual pages of the codes that are used here.
 pub const DOCS: &[&CodeDoc] = &[
-    &CodeDoc { code: Code("voltage-too-low"), severity: Severity::Error },
-    &CodeDoc { code: Code("thin-margin"), severity: Severity::Warning },
+    &CodeDoc { code: Code("voltage-too-low"), severity: Severity::Error, others: &[] },
+    &CodeDoc { code: Code("thin-margin"), severity: Severity::Warning, others: &[] },
 ];
 
 /// The store with the site file.

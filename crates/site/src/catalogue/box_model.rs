@@ -4,10 +4,14 @@ use super::head::{PART_KEYS, PartHead};
 use super::supply::LimitKind;
 use crate::keys::bounds::*;
 use crate::keys::{Bears, Kind, LoadValue, choices, keys};
-use latchline_finding::Sourced;
+use crate::parse::Record;
 use latchline_finding::quantity::{
     Capacitance, Current, Decibels, Duration, Inductance, Power, Ratio, Resistance, Voltage,
 };
+use latchline_finding::{Origin, Provenance, Sourced};
+
+/// Tolerance of a box's own consumption where none is stated, as of stations (common practice, no source).
+const USUAL_LOAD_TOLERANCE: f64 = 0.1;
 
 choices! {
     /// Whether a box hands out runs from the riser or splits one of them.
@@ -51,6 +55,9 @@ keys! {
     ports: Sourced<u32> = must(Kind::Integer(1, 64));
     /// Own consumption at its input.
     consumption: Option<Sourced<LoadValue>> = may(Kind::Load).bears(Bears::OnFlow);
+    /// How far that may lie above or below. Without it 10 %, assumed.
+    load_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE).bears(Bears::OnFlow),
+        by load_tolerance(record, provenance, consumption.is_some());
     /// Drop of its input rectifier, for a consumption given as power.
     rectifier_drop: Option<Sourced<Voltage>> = may(SMALL_VOLTAGE).bears(Bears::OnFlow);
     /// Least voltage at its input.
@@ -89,4 +96,13 @@ keys! {
     signal_loss: Option<Sourced<Decibels>> = may(LEVEL).bears(Bears::OnSignal);
     /// Feed choke at each port, where the box feeds power there; 0 mH where there is none.
     feed_choke: Option<Sourced<Inductance>> = may(INDUCTANCE_OR_NONE).bears(Bears::OnSignal);
+}
+
+/// A box that consumes nothing has nothing to assume of it.
+fn load_tolerance(record: &Record<'_>, provenance: Provenance, consumes: bool) -> Sourced<Ratio> {
+    let stated = record.read("load_tolerance", provenance);
+    match stated {
+        None if !consumes => Sourced::new(Ratio::ZERO, Origin::None, provenance),
+        stated => record.or_assumed("load_tolerance", stated, Ratio::from_fraction(USUAL_LOAD_TOLERANCE)),
+    }
 }

@@ -4,8 +4,8 @@ code! {
     "cable-unsuitable"
     title: "A cable that is not made for where it runs" | "Leitung hier nicht geeignet",
     message:
-        "run {element} goes {environment}; {cable} is made for {allowed}"
-        | "Strang {element} liegt {environment}; {cable} ist gemacht für {allowed}",
+        "<run {run}><the cable to the lock {lock} of {door}> goes {environment}; {cable} is made for {allowed}"
+        | "<Strang {run}><die Leitung zum Schloss {lock} von {door}> liegt {environment}; {cable} ist gemacht für {allowed}",
     hint: "take a cable that is made for it" | "eine Leitung nehmen, die dafür gemacht ist",
     english:
         /// # What it checks
@@ -14,6 +14,8 @@ code! {
         /// Where a run does not state its environment but leads to a station outdoors, and its cable is not made for
         /// outdoors, this is a warning if the station stands away from all buildings, and a piece of advice if
         /// it stands at one: then only the last metre may be outdoors, or none.
+        ///
+        /// The cable to the lock of a door that is outdoors and not made for it is a warning.
         ///
         /// # Why it matters
         /// Indoor sheath cracks in sunlight within years and takes up water in the ground; the insulation
@@ -33,6 +35,8 @@ code! {
         /// Nennt ein Strang seine Umgebung nicht, führt aber zu einer Station im Freien, und ist seine Leitung
         /// nicht für außen gemacht, so ist das eine Warnung, wenn die Station abseits aller Gebäude steht, und ein
         /// Hinweis, wenn sie an einem steht: Dann liegt vielleicht nur der letzte Meter außen, oder keiner.
+        ///
+        /// Die Leitung zum Schloss einer Tür im Freien, die nicht dafür gemacht ist, ist eine Warnung.
         ///
         /// # Warum es zählt
         /// Der Mantel einer Innenleitung reißt in der Sonne binnen Jahren und nimmt im Boden Wasser auf; zuerst

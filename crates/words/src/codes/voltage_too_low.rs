@@ -4,8 +4,8 @@ code! {
     "voltage-too-low"
     title: "Voltage at a device below its limit in the worst state" | "Spannung zu niedrig",
     message:
-        "{element} has {value} and needs {limit}, {state}"
-        | "{element} hat {value} und braucht {limit} ({state})",
+        "{element} has <{bound} >{value} and needs {limit}, {state}"
+        | "{element} hat <{bound} >{value} und braucht {limit} ({state})",
     label: "<on run {run}>" | "<am Strang {run}>",
     hint:
         "thicker conductors, a shorter way, fewer stations on the run, or a supply nearer by"

@@ -111,7 +111,7 @@ sentences! {
         NoCallCounted: "no call counted" | "ohne Rufe",
         NoBattery: "no battery" | "keine Batterie",
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
-        StandbyCurrent { current: &'a str }: "{current} A in standby" | "{current} A in Ruhe",
+        StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str }:
             "collapses at {margin} times this load"
             | "bricht bei {margin}-facher Last zusammen",

@@ -1,9 +1,10 @@
 //! Supplies, boxes and stations.
 
 use super::{DATASHEET, ordered, require};
-use crate::catalogue::{BoxKind, BoxModel, PartHead, StationModel, SupplyModel};
+use crate::catalogue::{BoxKind, BoxModel, LoadValue, PartHead, StationModel, SupplyModel};
+use crate::codes;
 use crate::parse::{Entry, Findings};
-use latchline_finding::Both;
+use latchline_finding::{Both, Figure, Finding, Severity, Unit};
 
 pub(super) fn supply(entry: &Entry<'_>, _: &mut Findings) -> Option<SupplyModel> {
     SupplyModel::read(&entry.record, DATASHEET, PartHead::read(entry, DATASHEET)?)
@@ -30,5 +31,36 @@ pub(super) fn station(entry: &Entry<'_>, findings: &mut Findings) -> Option<Stat
     ordered(record, entry.name, "turn_off_voltage", "turn_on_voltage", findings);
     ordered(record, entry.name, "least_voltage", "highest_voltage", findings);
     ordered(record, entry.name, "least_standby_voltage", "highest_voltage", findings);
-    StationModel::read(record, DATASHEET, PartHead::read(entry, DATASHEET)?)
+    let model = StationModel::read(record, DATASHEET, PartHead::read(entry, DATASHEET)?)?;
+    for (key, load) in [("ringing", &model.ringing), ("talking", &model.talking)] {
+        if is_less(load.value, model.standby.value) {
+            findings.push(
+                Finding::new(codes::LOAD_FALLS_IN_USE, Severity::Warning, load.origin.clone())
+                    .about(entry.name)
+                    .with("key", key)
+                    .with("written", written(load.value))
+                    .with("standby", written(model.standby.value))
+                    .also_at("other-value", model.standby.origin.clone()),
+            );
+        }
+    }
+    Some(model)
+}
+
+/// Whether the first of two loads of one kind draws less.
+fn is_less(load: LoadValue, other: LoadValue) -> bool {
+    match (load, other) {
+        (LoadValue::Power(load), LoadValue::Power(other)) => load < other,
+        (LoadValue::Current(load), LoadValue::Current(other)) => load < other,
+        (LoadValue::Resistance(load), LoadValue::Resistance(other)) => load > other,
+        _ => false,
+    }
+}
+
+fn written(load: LoadValue) -> Figure {
+    match load {
+        LoadValue::Power(power) => Figure::new(power.as_watts(), Unit::Watt),
+        LoadValue::Current(current) => Figure::new(current.as_amps(), Unit::Ampere),
+        LoadValue::Resistance(resistance) => Figure::new(resistance.as_ohms(), Unit::Ohm),
+    }
 }

@@ -1,0 +1,40 @@
+//! `load-falls-in-use`
+
+code! {
+    "load-falls-in-use"
+    title: "A station that draws less in use than in standby" | "Station zieht in Betrieb weniger als in Ruhe",
+    message:
+        "{element}: \"{key}\" is {written}, less than {standby} in standby"
+        | "{element}: „{key}“ ist {written}, weniger als {standby} in Ruhe",
+    label: "less than in standby" | "weniger als in Ruhe",
+    hint: "hold both against the data sheet" | "beide mit dem Datenblatt vergleichen",
+    english:
+        /// # What it checks
+        /// That a station draws no less while it rings or talks than while it does nothing, where both are given alike: as power, as
+        /// current, or as resistance.
+        ///
+        /// # Why it matters
+        /// It is nearly always a slip: figures exchanged, or milliamperes where amperes are meant. The worst state is then reckoned
+        /// with too little.
+        ///
+        /// # Example
+        /// `standby = "85 mA"`, `talking = "22 mA"` where the data sheet has 220 mA.
+        ///
+        /// # What to do
+        /// Correct the one that is wrong. A station that does draw less in use may stay as it is: it is judged by what is written.
+    german:
+        /// # Was geprüft wird
+        /// Dass eine Station beim Rufen und Sprechen nicht weniger zieht als in Ruhe, wo beides gleich angegeben ist: als Leistung, als
+        /// Strom oder als Widerstand.
+        ///
+        /// # Warum es zählt
+        /// Fast immer ein Versehen: Werte vertauscht, oder Milliampere statt Ampere. Der ungünstigste Zustand wird dann mit zu wenig
+        /// gerechnet.
+        ///
+        /// # Beispiel
+        /// `standby = "85 mA"`, `talking = "22 mA"`, wo das Datenblatt 220 mA hat.
+        ///
+        /// # Was zu tun ist
+        /// Den falschen Wert berichtigen. Eine Station, die in Betrieb wirklich weniger zieht, kann bleiben: Geurteilt wird nach dem,
+        /// was geschrieben ist.
+}

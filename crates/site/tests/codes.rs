@@ -54,6 +54,18 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         "[{ model = \"strike-12\" }]",
     ),
     (
+        "part-cable-twice",
+        "lock = { model = \"gate-contact\" }",
+        "lock = { model = \"gate-contact\", exit_button = true, cables = [{ to = \"exit-button\", cable = \"pair-0.5\", length = \"2 m\" }, { to = \"exit-button\", cable = \"pair-0.8\", length = \"2 m\" }] }",
+        "\"exit-button\"",
+    ),
+    (
+        "cable-to-no-part",
+        "lock = { model = \"gate-contact\" }",
+        "lock = { model = \"gate-contact\", cables = [{ to = \"exit-button\", cable = \"pair-0.5\", length = \"2 m\" }] }",
+        "\"exit-button\"",
+    ),
+    (
         "temperatures-out-of-order",
         "[buildings]",
         "[conditions]\nhottest_temperature = \"10 °C\"\n[buildings]",

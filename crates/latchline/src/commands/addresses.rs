@@ -92,8 +92,8 @@ pub fn run(
             arguments.stations.iter().map(|name| named(site, name)).collect::<Result<Vec<usize>>>()?;
         let readings = view.readings()?;
         let text = match arguments.format {
-            Format::Text => numbers::device::text(site, &plan, readings.as_ref(), &stations, &look),
-            Format::Json => pretty(&numbers::device::documents(site, &plan, readings.as_ref(), &stations))?,
+            TextOrJson::Text => numbers::device::text(site, &plan, readings.as_ref(), &stations, &look),
+            TextOrJson::Json => pretty(&numbers::device::documents(site, &plan, readings.as_ref(), &stations))?,
         };
         output::put(&text, output)?;
         let complete = stations.iter().all(|station| plan.numbers(*station).is_some());

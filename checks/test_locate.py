@@ -78,8 +78,8 @@ def fault(circuit: Circuit, kind: str, place: int, size: float) -> str:
     return f"chain: {names[place]} – {names[place + 1]}"
 
 
-# Kind, lowest and highest size. Below, tolerances hide it from anybody: the supply's own spread is 0.55 V in one deviation, so a soft
-# supply of 1 ohm, which takes 0.3 V, is no finding.
+# Kind, lowest and highest size. The smallest are at the edge of what a meter can see: a soft supply of 1 ohm takes 0.3 V, while the
+# supply's own spread is 0.55 V in one deviation.
 KINDS = {
     "joint": (3.0, 40.0),
     "leakage": (300.0, 1500.0),
@@ -87,7 +87,7 @@ KINDS = {
     "station-overdraw": (3.0, 20.0),
     "open": (1.0, 1.0001),
     "supply-low": (0.6, 0.92),
-    "supply-soft": (4.0, 14.0),
+    "supply-soft": (1.0, 8.0),
     "thin-conductor": (1.8, 3.5),
 }
 
@@ -116,10 +116,9 @@ def test_faults_in_ngspice_are_found(kind, tmp_path):
         if found and "parameter" in found[0]:
             sized += 1
             covered += found[0]["parameter"]["low"] <= size <= found[0]["parameter"]["high"]
-    # A short of 180 ohm takes 0.26 A: five metres farther it changes no voltage by more than a meter's error, so the class of the
-    # neighbour may come first; and a soft supply hides in the supply's tolerance.
-    assert right >= 8, f"first class: {right} of {cases}"
-    assert near >= 11, f"first three classes: {near} of {cases}"
+    # A wrong reading, or a size that the tolerances hide, may cost one or two of twelve.
+    assert right >= cases - 2, f"first class: {right} of {cases}"
+    assert near >= cases - 1, f"first three classes: {near} of {cases}"
     # Nine tenths are promised; of so few, seven tenths must hold.
     assert sized == 0 or covered >= 0.7 * sized, f"{covered} of {sized}"
 

@@ -25,6 +25,7 @@ import pikepdf
 import pytest
 
 from drawing_sites import random_site
+from hostile_site import hostile_site
 
 PROGRAM = os.environ["LATCHLINE"]
 # Capitals of the embedded sans, as a share of its size (OS/2 table: 1409 of 2048).
@@ -235,26 +236,7 @@ def test_same_input_same_bytes(tmp_path):
 
 def test_names_in_any_script_are_said_and_stay_in_the_text(tmp_path):
     """What has no glyph is shown as a box and named by its code on the cover; copied text still holds it."""
-    (tmp_path / "site.toml").write_text(
-        """[site]
-title = "Höfe"
-family = "ostrel-48"
-indoor_station = "ostrel-v4"
-door_station = "ostrel-dv1"
-cable = "pair-0.8"
-[buildings]
-A = { floors = ["G"] }
-[supplies]
-PS = { model = "ostrel-ps-120", place = "A/G" }
-[entrances]
-E = { role = "main", place = "A/G" }
-[dwellings]
-"三〇二号室" = { place = "A/G" }
-[runs]
-W1 = { from = "PS", to = ["E", "三〇二号室"], lengths = ["5 m", "5 m"] }
-""",
-        encoding="utf-8",
-    )
+    hostile_site(tmp_path / "site.toml")
     done = subprocess.run([PROGRAM, "pack", "site.toml", "-o", "pack"], cwd=tmp_path, capture_output=True, text=True)
     assert done.returncode in (0, 1), done.stderr
     text = text_of(tmp_path / "pack" / "pack.pdf")

@@ -14,6 +14,8 @@ import subprocess
 import openpyxl
 import pytest
 
+from hostile_site import hostile_site
+
 
 def run(*arguments: str, cwd: pathlib.Path, status: int = 0) -> subprocess.CompletedProcess:
     done = subprocess.run(
@@ -143,43 +145,15 @@ def test_totals_are_the_sums_of_their_columns(workbook, packed):
         assert numbers[-1] == pytest.approx(sum(numbers[:-1]), abs=1e-6) and numbers[-1] > 0
 
 
-HOSTILE = """
-[site]
-title = "=HYPERLINK(\\"x\\")"
-family = "ostrel-48"
-indoor_station = "ostrel-v4"
-door_station = "ostrel-dv1"
-cable = "pair-0.8"
-[buildings]
-A = { floors = ["G"] }
-[supplies]
-PS = { model = "ostrel-ps-120", place = "A/G" }
-[entrances]
-"@door" = { role = "main", place = "A/G" }
-[dwellings]
-"=1+1" = { place = "A/G" }
-"شقة ٣" = { place = "A/G" }
-"三〇二号室" = { place = "A/G" }
-"LONG" = { place = "A/G" }
-[distributors]
-D = { model = "ostrel-d4", place = "A/G" }
-[runs]
-W1 = { from = "PS", to = "D", length = "1 m" }
-W2 = { from = "D.1", to = "@door", length = "5 m" }
-W3 = { from = "D.2", to = ["=1+1", "شقة ٣", "三〇二号室", "LONG"], first = "5 m", spacing = "5 m" }
-"""
-
-
 def test_hostile_names_stay_text(tmp_path):
-    long = "Very long name " * 8
-    (tmp_path / "site.toml").write_text(HOSTILE.replace("LONG", long.strip()), encoding="utf-8")
+    names_of_dwellings = hostile_site(tmp_path / "site.toml")
     done = subprocess.run(
         [os.environ["LATCHLINE"], "pack", "site.toml", "-o", "pack"], cwd=tmp_path, capture_output=True, text=True
     )
     assert done.returncode in (0, 1), done.stderr
     book = openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx")
     names = {row[1].value: row[1] for row in book["devices"].iter_rows() if row[1].value}
-    for name in ["=1+1", "شقة ٣", "三〇二号室", "@door", long.strip()]:
+    for name in [*names_of_dwellings, "@door"]:
         assert names[name].data_type == "s", name
     devices = next((tmp_path / "pack" / "tables").glob("*-devices.csv")).read_text(encoding="utf-8-sig")
     assert "'=1+1" in devices and "'@door" in devices

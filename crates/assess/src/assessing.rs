@@ -2,6 +2,7 @@
 
 use crate::acceptance;
 use crate::assessment::{Assessment, Verdict, VoltageResults};
+use crate::context::{Context, Ground};
 use crate::door::{DoorSheet, door_sheets};
 use crate::grade;
 use crate::not_judged::NotJudged;
@@ -11,7 +12,7 @@ use crate::physics_summary::{
     start_up_summaries, tolerance_summaries,
 };
 use crate::readings::predicted;
-use crate::rule::{Check, Context, Ground, Report, Rule};
+use crate::rule::{Check, Report, Rule};
 use crate::rules;
 use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::supply::{SupplySheet, supply_sheets};
@@ -350,8 +351,9 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         self.memory.check()?;
         let doors = door_sheets(&voltages);
         let supply_sheets = supply_sheets(&voltages);
+        let judges_hours: Vec<bool> = supply_sheets.iter().map(SupplySheet::judges_hours).collect();
         let mut assumed: BTreeSet<String> =
-            grade::of_site(site, signal.signal, start_up.start_up, &supply_sheets).into_iter().collect();
+            grade::of_site(site, signal.signal, start_up.start_up, &judges_hours).into_iter().collect();
         assumed.extend(doors.iter().flat_map(DoorSheet::assumed));
         assumed.extend(supply_sheets.iter().flat_map(SupplySheet::assumed));
         let verdict = verdict(read.iter().chain(&findings), &not_judged, assumed.is_empty());

@@ -4,7 +4,6 @@
 //! of the key tables say. A row that says nothing counts for every verdict on a site that uses the part, so that no forgotten
 //! key lets a verdict rest on an assumed value without telling it.
 
-use crate::supply::SupplySheet;
 use latchline_finding::DataGrade;
 use latchline_network::signal_tree::SignalSurvey;
 use latchline_network::start_up::StartUps;
@@ -121,20 +120,21 @@ fn parts_in_use(site: &Site, collector: &mut Collector, wanted: &[Bears]) {
     }
 }
 
-/// Assumed values that the verdict on a site rests on, besides those that its sheets tell.
+/// Assumed values that the verdict on a site rests on, besides those that its sheets tell. `judges_hours`: by supply, whether its hours on
+/// battery are judged.
 pub fn of_site(
     site: &Site,
     signal: &SignalSurvey,
     start_up: &StartUps,
-    supplies: &[SupplySheet],
+    judges_hours: &[bool],
 ) -> Vec<String> {
     let mut collector = Collector::default();
     collector.conditions(&site.conditions);
     parts_in_use(site, &mut collector, &[Bears::OnFlow, Bears::OnRules]);
     collector.list.extend(for_signal(site, signal));
     collector.list.extend(for_start_up(site, start_up));
-    for (supply, sheet) in site.supplies.iter().zip(supplies) {
-        if sheet.judges_hours() {
+    for (supply, judged) in site.supplies.iter().zip(judges_hours) {
+        if *judged {
             collector.part(&site.supply_model(supply).head, &[Bears::OnBattery]);
         }
     }

@@ -8,6 +8,7 @@ mod assess;
 mod assessing;
 mod assessment;
 pub mod calculation;
+pub mod context;
 pub mod door;
 mod grade;
 mod not_judged;

@@ -1,6 +1,6 @@
 //! What an assessment says of signal, power return, short circuit and tolerance: owned data.
 
-use crate::rule::Context;
+use crate::context::Context;
 use crate::stage::{WithShortCircuits, WithSignal, WithStartUp};
 use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};

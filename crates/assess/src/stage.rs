@@ -1,6 +1,6 @@
 //! The stages of an assessment, and what a rule is given of them.
 
-use crate::rule::Context;
+use crate::context::Context;
 use latchline_finding::OperatingState;
 use latchline_network::short_circuit::{Nuisance, ShortCircuits};
 use latchline_network::signal_tree::SignalSurvey;

@@ -19,7 +19,8 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use latchline_assess::assess;
-use latchline_assess::rule::{Ground, Report};
+use latchline_assess::context::Ground;
+use latchline_assess::rule::Report;
 use latchline_assess::rules;
 use latchline_finding::{Argument, Figure, Finding, Language, Sources};
 use latchline_site::resolve;

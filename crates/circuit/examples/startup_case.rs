@@ -25,8 +25,8 @@ use std::io::Read;
 use std::process::ExitCode;
 
 use latchline_circuit::startup::{
-    BusCapacitor, BusLoad, Converter, Device, DeviceStatus, Limit, Options, Outcome, Port, PortLimit,
-    StartUp, Supply, System, simulate,
+    BusCapacitor, BusDevice, BusLoad, Converter, DeviceStatus, Options, Outcome, Port, PortLimit, StartUp,
+    Supply, SupplyLimit, System, simulate,
 };
 
 fn main() -> ExitCode {
@@ -91,7 +91,7 @@ fn read(text: &str) -> Result<(System, Options, usize), String> {
         supply: Supply {
             voltage_v: 0.0,
             resistance_ohm: 0.0,
-            limit: Limit::None,
+            limit: SupplyLimit::None,
             output_capacitance_f: 0.0,
             initial_voltage_v: 0.0,
             ramp_time_s: 0.0,
@@ -153,18 +153,20 @@ fn read_supply(w: &mut Words<'_>, supply: &mut Supply) -> Result<(), String> {
     Ok(())
 }
 
-fn read_limit(w: &mut Words<'_>) -> Result<Limit, String> {
+fn read_limit(w: &mut Words<'_>) -> Result<SupplyLimit, String> {
     match w.word().as_deref() {
-        Some("none") => Ok(Limit::None),
-        Some("constant") => Ok(Limit::ConstantCurrent { current_a: w.number()? }),
-        Some("foldback") => Ok(Limit::Foldback {
+        Some("none") => Ok(SupplyLimit::None),
+        Some("constant") => Ok(SupplyLimit::ConstantCurrent { current_a: w.number()? }),
+        Some("foldback") => Ok(SupplyLimit::Foldback {
             max_current_a: w.number()?,
             knee_voltage_v: w.number()?,
             short_current_a: w.number()?,
         }),
-        Some("hiccup") => {
-            Ok(Limit::Hiccup { current_a: w.number()?, trip_time_s: w.number()?, off_time_s: w.number()? })
-        }
+        Some("hiccup") => Ok(SupplyLimit::Hiccup {
+            current_a: w.number()?,
+            trip_time_s: w.number()?,
+            off_time_s: w.number()?,
+        }),
         other => Err(w.unknown(other.unwrap_or("nothing"))),
     }
 }
@@ -191,8 +193,8 @@ fn read_port(w: &mut Words<'_>) -> Result<Port, String> {
     Ok(Port { node, limit, closes_at_s })
 }
 
-fn read_device(w: &mut Words<'_>) -> Result<Device, String> {
-    let mut device = Device {
+fn read_device(w: &mut Words<'_>) -> Result<BusDevice, String> {
+    let mut device = BusDevice {
         node: w.node()?,
         capacitance_f: w.number()?,
         bridge_drop_v: w.number()?,

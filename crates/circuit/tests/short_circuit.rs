@@ -5,14 +5,14 @@ use latchline_circuit::short_circuit::{
     Acts, FaultLoad, PortProtection, Protection, Protector, ShortCircuitError, ShortCircuitNetwork, TripBand,
     prospective, prospective_worst, standing_fault, steady_temperature_c,
 };
-use latchline_circuit::startup::{BusLoad, Limit, Options, Port, PortLimit, Supply, System, simulate};
+use latchline_circuit::startup::{BusLoad, Options, Port, PortLimit, Supply, SupplyLimit, System, simulate};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
 const PARENT: [u32; 5] = [0, 0, 1, 0, 3];
 const OHM: [f64; 5] = [0.0, 1.5, 2.5, 3.0, 4.5];
 
-fn network(limit: Limit, ports: &[PortProtection]) -> ShortCircuitNetwork<'_> {
+fn network(limit: SupplyLimit, ports: &[PortProtection]) -> ShortCircuitNetwork<'_> {
     ShortCircuitNetwork {
         parent: &PARENT,
         loop_resistance_ohm: &OHM,
@@ -27,13 +27,13 @@ fn network(limit: Limit, ports: &[PortProtection]) -> ShortCircuitNetwork<'_> {
 #[test]
 fn currents_follow_from_ohms_law() {
     // 48 V over 0.5, 2, 4.5, 3.5 and 8 ohm.
-    let found = prospective(&network(Limit::None, &[]), 0.0, None).unwrap();
+    let found = prospective(&network(SupplyLimit::None, &[]), 0.0, None).unwrap();
     for (f, expected_a) in found.iter().zip([96.0, 24.0, 48.0 / 4.5, 48.0 / 3.5, 6.0]) {
         assert!((f.fault_a / expected_a - 1.0).abs() < 1e-14, "{f:?}");
         assert_eq!(f.acts, Acts::Undetected);
     }
     // A fault of 4 ohm at node 4: 48/12 = 4 A.
-    let found = prospective(&network(Limit::None, &[]), 4.0, None).unwrap();
+    let found = prospective(&network(SupplyLimit::None, &[]), 4.0, None).unwrap();
     assert!((found[4].fault_a - 4.0).abs() < 1e-14);
 }
 
@@ -42,7 +42,7 @@ fn kept_loads_follow_from_superposition() {
     // 1 A at node 4 and 2 A at node 2. Open-circuit voltage at node 4: 48 - 0.5*3 - 7.5*1 = 39 V,
     // so 39/8 = 4.875 A through the fault; at node 2: 48 - 1.5 - 4*2 = 38.5 V over 4.5 ohm.
     let load_a = [0.0, 0.0, 2.0, 0.0, 1.0];
-    let found = prospective(&network(Limit::None, &[]), 0.0, Some(&load_a)).unwrap();
+    let found = prospective(&network(SupplyLimit::None, &[]), 0.0, Some(&load_a)).unwrap();
     assert!((found[4].fault_a - 4.875).abs() < 1e-13);
     assert!((found[2].fault_a - 38.5 / 4.5).abs() < 1e-13);
 }
@@ -56,7 +56,7 @@ fn limiters_and_trips_are_told_apart() {
             protection: Protection::Trip(TripBand { smallest_a: 4.0, largest_a: 7.0 }),
         },
     ];
-    let found = prospective(&network(Limit::None, &ports), 0.0, None).unwrap();
+    let found = prospective(&network(SupplyLimit::None, &ports), 0.0, None).unwrap();
     assert_eq!(found[1].acts, Acts::Limits(Protector::Port(0)));
     assert_eq!(found[2].fault_a, 0.8);
     // 13.7 A at node 3 trips for certain; 6 A at node 4 lies within the band and does not count.
@@ -64,19 +64,20 @@ fn limiters_and_trips_are_told_apart() {
     assert_eq!(found[4].acts, Acts::Undetected);
     assert!((found[4].trip_reserve_a.unwrap() + 1.0).abs() < 1e-12);
     // A supply that limits at 5 A starves the trip: it is never reached.
-    let limit = Limit::ConstantCurrent { current_a: 5.0 };
+    let limit = SupplyLimit::ConstantCurrent { current_a: 5.0 };
     let found = prospective(&network(limit, &ports), 0.0, None).unwrap();
     assert_eq!(found[3].acts, Acts::Limits(Protector::Supply));
     assert_eq!(found[3].fault_a, 5.0);
     // A hiccup supply trips when it holds its limit.
-    let limit = Limit::Hiccup { current_a: 5.0, trip_time_s: 0.1, off_time_s: 1.0 };
+    let limit = SupplyLimit::Hiccup { current_a: 5.0, trip_time_s: 0.1, off_time_s: 1.0 };
     let found = prospective(&network(limit, &[]), 0.0, Some(&[0.0, 0.0, 0.3, 0.0, 0.3])).unwrap();
     assert!(found.iter().all(|f| f.acts == Acts::Trips(Protector::Supply)), "{found:?}");
     // Exactly the largest trip current counts as tripping: 48 V over 8 ohm is 6 A.
     let band = |largest_a| {
         [PortProtection { node: 3, protection: Protection::Trip(TripBand { smallest_a: 1.0, largest_a }) }]
     };
-    let acts = |largest_a| prospective(&network(Limit::None, &band(largest_a)), 0.0, None).unwrap()[4].acts;
+    let acts =
+        |largest_a| prospective(&network(SupplyLimit::None, &band(largest_a)), 0.0, None).unwrap()[4].acts;
     assert_eq!(acts(6.0), Acts::Trips(Protector::Port(0)));
     assert_eq!(acts(6.001), Acts::Undetected);
 }
@@ -89,7 +90,7 @@ fn loads_upstream_can_spoil_detection_further_out() {
         node: 3,
         protection: Protection::Trip(TripBand { smallest_a: 1.0, largest_a: 5.9 }),
     }];
-    let n = network(Limit::None, &ports);
+    let n = network(SupplyLimit::None, &ports);
     let load_a = [0.0, 4.0, 0.0, 0.0, 0.0];
     assert_eq!(prospective(&n, 0.0, None).unwrap()[4].acts, Acts::Trips(Protector::Port(0)));
     let worst = prospective_worst(&n, 0.0, &load_a).unwrap()[4];
@@ -105,12 +106,12 @@ fn a_limiting_port_keeps_the_rest_alight_and_a_folding_supply_does_not() {
         FaultLoad { node: 4, current_a: 0.1, hold_up_v: 36.0 },
     ];
     let ports = [PortProtection { node: 1, protection: Protection::Limit(0.8) }];
-    let standing = standing_fault(&network(Limit::None, &ports), 2, 0.0, &loads).unwrap();
+    let standing = standing_fault(&network(SupplyLimit::None, &ports), 2, 0.0, &loads).unwrap();
     assert_eq!(standing.dark, [true, false]);
     // 0.8 A through 2.5 ohm stand on node 1; node 4 has 48 - 0.5*0.9 - 7.5*0.1 = 46.8 V.
     assert!((standing.voltage_v[1] - 2.0).abs() < 1e-12, "{standing:?}");
     assert!((standing.voltage_v[4] - 46.8).abs() < 1e-12);
-    let limit = Limit::Foldback { max_current_a: 2.0, knee_voltage_v: 40.0, short_current_a: 0.4 };
+    let limit = SupplyLimit::Foldback { max_current_a: 2.0, knee_voltage_v: 40.0, short_current_a: 0.4 };
     let standing = standing_fault(&network(limit, &[]), 2, 0.0, &loads).unwrap();
     assert_eq!(standing.dark, [true, true]);
     // 4 ohm on 0.4 A + 0.04 A/V: I (1 - 0.16) = 0.4.
@@ -131,12 +132,12 @@ fn heating_by_hand() {
 
 #[test]
 fn senseless_input_is_refused() {
-    let n = network(Limit::None, &[]);
+    let n = network(SupplyLimit::None, &[]);
     assert!(matches!(prospective(&n, f64::NAN, None), Err(ShortCircuitError::Value { .. })));
     assert!(matches!(prospective(&n, 0.0, Some(&[0.0])), Err(ShortCircuitError::Length { .. })));
     assert!(standing_fault(&n, 9, 0.0, &[]).is_err());
     let ports = [PortProtection { node: 0, protection: Protection::Limit(1.0) }];
-    assert!(prospective(&network(Limit::None, &ports), 0.0, None).is_err());
+    assert!(prospective(&network(SupplyLimit::None, &ports), 0.0, None).is_err());
 }
 
 proptest! {
@@ -168,9 +169,9 @@ proptest! {
         }
         let node = 1 + fault.index(nodes.len());
         let limit = match kind {
-            0 => Limit::None,
-            1 => Limit::ConstantCurrent { current_a: 2.0 },
-            _ => Limit::Foldback { max_current_a: 2.5, knee_voltage_v: 40.0, short_current_a: 1.2 },
+            0 => SupplyLimit::None,
+            1 => SupplyLimit::ConstantCurrent { current_a: 2.0 },
+            _ => SupplyLimit::Foldback { max_current_a: 2.5, knee_voltage_v: 40.0, short_current_a: 1.2 },
         };
         let ports: Vec<PortProtection> = with_port
             .then_some(PortProtection { node: 1, protection: Protection::Limit(port_a) })

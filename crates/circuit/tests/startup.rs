@@ -4,15 +4,15 @@
 //! differential equation, written out in the comment.
 
 use latchline_circuit::startup::{
-    BusLoad, Converter, Device, DeviceStatus, HiccupCause, Limit, Limiter, Options, Outcome, Port, PortLimit,
-    StartUp, StartupError, StopReason, Supply, System, boot_condition, boots_together_fit, simulate,
-    simulate_while, smallest_stagger, start_conditions,
+    BusDevice, BusLoad, Converter, DeviceStatus, HiccupCause, Limiter, Options, Outcome, Port, PortLimit,
+    StartUp, StartupError, StopReason, Supply, SupplyLimit, System, boot_condition, boots_together_fit,
+    simulate, simulate_while, smallest_stagger, start_conditions,
 };
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 use std::cell::Cell;
 
-fn supply(voltage_v: f64, resistance_ohm: f64, limit: Limit) -> Supply {
+fn supply(voltage_v: f64, resistance_ohm: f64, limit: SupplyLimit) -> Supply {
     Supply {
         voltage_v,
         resistance_ohm,
@@ -23,8 +23,8 @@ fn supply(voltage_v: f64, resistance_ohm: f64, limit: Limit) -> Supply {
     }
 }
 
-fn capacitor(node: usize, capacitance_f: f64) -> Device {
-    Device {
+fn capacitor(node: usize, capacitance_f: f64) -> BusDevice {
+    BusDevice {
         node,
         capacitance_f,
         bridge_drop_v: 0.0,
@@ -47,7 +47,7 @@ fn converter(turn_on_v: f64, turn_off_v: f64, power_w: f64) -> Converter {
 }
 
 /// A chain with one device at every node but the root.
-fn chain(supply: Supply, section_ohm: f64, devices: Vec<Device>) -> System {
+fn chain(supply: Supply, section_ohm: f64, devices: Vec<BusDevice>) -> System {
     let n = devices.iter().map(|d| d.node).max().unwrap_or(0) + 1;
     System {
         parent: (0..n as u32).map(|k| k.saturating_sub(1)).collect(),
@@ -85,7 +85,7 @@ fn reaches(system: &System, node: usize, level_v: f64, end_s: f64, tolerance_v: 
 
 /// First start of a converter that takes nothing: the time at which its capacitor reaches a
 /// voltage, without interpolating in samples.
-fn charge_time(limit: Limit, source_ohm: f64, voltage_v: f64, capacitance_f: f64, to_v: f64) -> f64 {
+fn charge_time(limit: SupplyLimit, source_ohm: f64, voltage_v: f64, capacitance_f: f64, to_v: f64) -> f64 {
     let mut device = capacitor(0, capacitance_f);
     device.converter = Some(converter(to_v, 0.5 * to_v, 0.0));
     let system = chain(supply(voltage_v, source_ohm, limit), 0.0, vec![device]);
@@ -99,7 +99,7 @@ fn constant_current_charges_in_c_v_over_i() {
     // t = C V/I for 180 uF to 57 V (capacitance from IEEE 802.3, from memory; inrush band 400 to
     // 450 mA from IEEE 802.3at as printed in Maniktala's guide): 25.65, 22.8, 102.6 ms.
     for (current_a, expected_s) in [(0.40, 25.65e-3), (0.45, 22.8e-3), (0.10, 102.6e-3)] {
-        let t = charge_time(Limit::ConstantCurrent { current_a }, 1e-3, 60.0, 180e-6, 57.0);
+        let t = charge_time(SupplyLimit::ConstantCurrent { current_a }, 1e-3, 60.0, 180e-6, 57.0);
         assert!((t / expected_s - 1.0).abs() < 1e-4, "{current_a} A: {t} s");
     }
 }
@@ -109,7 +109,7 @@ fn inrush_limit_of_a_device_charges_in_c_v_over_i() {
     let mut device = capacitor(1, 180e-6);
     device.inrush_limit_a = Some(0.45);
     device.converter = Some(converter(57.0, 30.0, 0.0));
-    let result = run(&chain(supply(60.0, 0.1, Limit::None), 1.0, vec![device]), 1.0);
+    let result = run(&chain(supply(60.0, 0.1, SupplyLimit::None), 1.0, vec![device]), 1.0);
     let t = result.devices[0].first_start_s.unwrap();
     assert!((t / 22.8e-3 - 1.0).abs() < 1e-4, "{t} s");
 }
@@ -117,7 +117,7 @@ fn inrush_limit_of_a_device_charges_in_c_v_over_i() {
 #[test]
 fn resistor_charges_capacitor_as_the_exponential_says() {
     // Worked exercise: 350 ohm, 0.02 F to 89 %: printed 15 s, from t = R C ln(1/(1 - 0.89)).
-    let t = charge_time(Limit::None, 350.0, 10.0, 0.02, 8.9);
+    let t = charge_time(SupplyLimit::None, 350.0, 10.0, 0.02, 8.9);
     assert!((t / 15.451 - 1.0).abs() < 1e-3, "{t} s");
 }
 
@@ -131,7 +131,7 @@ fn capacitor_discharges_into_a_resistor() {
         device.discharge_s = 1.0 / 20e3;
         // A converter without power that stops at the level; it starts at once.
         device.converter = Some(converter(39.0, level_v, 0.0));
-        let system = chain(supply(0.0, 1.0, Limit::None), 0.0, vec![device]);
+        let system = chain(supply(0.0, 1.0, SupplyLimit::None), 0.0, vec![device]);
         let options = Options { end_s: expected_s * 1.001, ..Options::default() };
         assert_eq!(simulate(&system, &options).unwrap().devices[0].dropouts, 1);
         let options = Options { end_s: expected_s * 0.999, ..Options::default() };
@@ -146,7 +146,7 @@ fn converter_starts_between_the_two_roots() {
     let outcome = |turn_on_v: f64| {
         let mut device = capacitor(1, 100e-6);
         device.converter = Some(converter(turn_on_v, turn_on_v - 0.01, 20.0));
-        let system = chain(supply(48.0, 4.0, Limit::None), 6.0, vec![device]);
+        let system = chain(supply(48.0, 4.0, SupplyLimit::None), 6.0, vec![device]);
         let condition = start_conditions(&system)[0];
         let (low, high) = condition.roots_v.unwrap();
         assert!((low - 4.609_28).abs() < 1e-5 && (high - 43.390_72).abs() < 1e-5);
@@ -174,7 +174,7 @@ fn constant_power_discharge_takes_the_energy() {
     device.initial_voltage_v = 48.0;
     device.converter = Some(converter(40.0, 18.0, 6.0));
     let expected_s = 470e-6 * (48.0_f64.powi(2) - 18.0_f64.powi(2)) / 12.0;
-    let system = chain(supply(0.0, 1.0, Limit::None), 0.0, vec![device]);
+    let system = chain(supply(0.0, 1.0, SupplyLimit::None), 0.0, vec![device]);
     for (end_s, dropouts) in [(expected_s * 0.999, 0), (expected_s * 1.001, 1)] {
         assert_eq!(run(&system, end_s).devices[0].dropouts, dropouts);
     }
@@ -187,7 +187,7 @@ fn boot_below_the_limit_follows_the_closed_form() {
     let (i, p, c, u1, u2): (f64, f64, f64, f64, f64) = (0.4, 6.0, 180e-6, 30.0, 45.0);
     let mut device = capacitor(0, c);
     device.converter = Some(converter(u1, 20.0, p));
-    let system = chain(supply(60.0, 1e-3, Limit::ConstantCurrent { current_a: i }), 0.0, vec![device]);
+    let system = chain(supply(60.0, 1e-3, SupplyLimit::ConstantCurrent { current_a: i }), 0.0, vec![device]);
     let expected_s = c * u1 / i + c * ((u2 - u1) / i + p / (i * i) * ((i * u2 - p) / (i * u1 - p)).ln());
     let t = reaches(&system, 0, u2, 1.0, 1e-5);
     assert!((t / expected_s - 1.0).abs() < 2e-4, "{t} s, {expected_s} s");
@@ -198,7 +198,7 @@ fn hiccup_of_a_resistor_overload_has_the_period_of_its_timers() {
     // 20 ohm on 48 V wants 2.4 A of a 1 A limit: in limit from the first instant of every attempt,
     // so the period is trip time + off time.
     let mut system = chain(
-        supply(48.0, 0.1, Limit::Hiccup { current_a: 1.0, trip_time_s: 0.08, off_time_s: 0.9 }),
+        supply(48.0, 0.1, SupplyLimit::Hiccup { current_a: 1.0, trip_time_s: 0.08, off_time_s: 0.9 }),
         1.0,
         vec![capacitor(1, 47e-6)],
     );
@@ -218,7 +218,8 @@ fn hiccup_of_a_resistor_overload_has_the_period_of_its_timers() {
 fn a_ramp_delays_the_limit_and_with_it_the_trip() {
     // With a soft start of 0.3 s the resistor of 20.1 ohm in all reaches 1 A at 20.1 V, that is,
     // after 0.3 * 20.1/48 s; the trip follows 0.08 s later.
-    let mut limited = supply(48.0, 0.1, Limit::Hiccup { current_a: 1.0, trip_time_s: 0.08, off_time_s: 0.9 });
+    let mut limited =
+        supply(48.0, 0.1, SupplyLimit::Hiccup { current_a: 1.0, trip_time_s: 0.08, off_time_s: 0.9 });
     limited.ramp_time_s = 0.3;
     let mut system = chain(limited, 0.0, vec![capacitor(1, 1e-9)]);
     system.bus_loads.push(BusLoad { node: 1, current_a: 0.0, conductance_s: 0.05 });
@@ -235,7 +236,7 @@ fn a_ramp_delays_the_limit_and_with_it_the_trip() {
 fn foldback_holds_a_resistor_where_the_two_lines_cross() {
     // Limit 0.3 A + 0.03 A/V up to 40 V, load 0.04 A/V: they meet at 30 V and 1.2 A; the device
     // that would start at 36 V never does.
-    let limit = Limit::Foldback { max_current_a: 1.5, knee_voltage_v: 40.0, short_current_a: 0.3 };
+    let limit = SupplyLimit::Foldback { max_current_a: 1.5, knee_voltage_v: 40.0, short_current_a: 0.3 };
     let mut s = supply(48.0, 0.1, limit);
     s.output_capacitance_f = 220e-6;
     let mut device = capacitor(1, 180e-6);
@@ -256,7 +257,7 @@ fn converters_that_overload_a_constant_current_supply_drop_out_in_a_closed_form_
     let (i, p, c, on, off): (f64, f64, f64, f64, f64) = (0.3, 20.0, 220e-6, 36.0, 20.0);
     let mut device = capacitor(0, c);
     device.converter = Some(converter(on, off, p));
-    let system = chain(supply(48.0, 1e-3, Limit::ConstantCurrent { current_a: i }), 0.0, vec![device]);
+    let system = chain(supply(48.0, 1e-3, SupplyLimit::ConstantCurrent { current_a: i }), 0.0, vec![device]);
     let charge_s = c * (on - off) / i;
     let discharge_s = c * ((off - on) / i + p / (i * i) * ((i * off - p) / (i * on - p)).ln());
     let result = run(&system, 10.0);
@@ -272,7 +273,7 @@ fn converters_that_overload_a_constant_current_supply_drop_out_in_a_closed_form_
 fn a_tripping_port_retries_or_stays_open() {
     let with = |retry_time_s| {
         let mut system =
-            chain(supply(48.0, 0.1, Limit::None), 1.0, vec![capacitor(1, 47e-6), capacitor(2, 47e-6)]);
+            chain(supply(48.0, 0.1, SupplyLimit::None), 1.0, vec![capacitor(1, 47e-6), capacitor(2, 47e-6)]);
         system.parent[2] = 0;
         system.devices[0].converter = Some(converter(36.0, 20.0, 2.0));
         system.devices[1].converter = Some(converter(36.0, 20.0, 2.0));
@@ -297,7 +298,7 @@ fn a_tripping_port_retries_or_stays_open() {
 fn a_limited_port_charges_its_branch_at_its_limit() {
     let mut device = capacitor(2, 180e-6);
     device.converter = Some(converter(36.0, 20.0, 2.0));
-    let mut system = chain(supply(48.0, 0.1, Limit::None), 1.0, vec![device]);
+    let mut system = chain(supply(48.0, 0.1, SupplyLimit::None), 1.0, vec![device]);
     let limit = PortLimit::ConstantCurrent { current_a: 0.25 };
     system.ports.push(Port { node: 1, limit, closes_at_s: 0.1 });
     let result = run(&system, 5.0);
@@ -313,7 +314,7 @@ fn bridge_drop_and_a_charged_capacitor_are_respected() {
     low.bridge_drop_v = 1.4;
     let mut high = capacitor(1, 100e-6);
     high.initial_voltage_v = 60.0;
-    let result = run(&chain(supply(48.0, 0.1, Limit::None), 1.0, vec![low, high]), 5.0);
+    let result = run(&chain(supply(48.0, 0.1, SupplyLimit::None), 1.0, vec![low, high]), 5.0);
     assert!((result.devices[0].capacitor_v - 46.6).abs() < 1e-3);
     assert!((result.devices[1].capacitor_v - 60.0).abs() < 1e-9);
 }
@@ -335,7 +336,7 @@ fn a_stagger_is_found_where_what_boots_together_can_be_fed() {
             device
         })
         .collect();
-    let limit = Limit::ConstantCurrent { current_a: 0.9 };
+    let limit = SupplyLimit::ConstantCurrent { current_a: 0.9 };
     // A star of equal branches: nothing that could set the devices apart in time.
     let mut system = chain(supply(48.0, 0.1, limit), 0.5, devices);
     system.parent.fill(0);
@@ -374,7 +375,7 @@ fn what_boots_together_is_held_against_what_can_be_fed() {
     };
     let case = |current_a: f64, delays_s: [f64; 3], boot_w: f64| {
         let devices = (1..=3).map(|node| booting(node, delays_s[node - 1], boot_w)).collect();
-        let mut system = chain(supply(48.0, 0.1, Limit::ConstantCurrent { current_a }), 0.0, devices);
+        let mut system = chain(supply(48.0, 0.1, SupplyLimit::ConstantCurrent { current_a }), 0.0, devices);
         system.parent.fill(0);
         system
     };
@@ -405,7 +406,7 @@ fn what_boots_together_is_held_against_what_can_be_fed() {
 fn endless_switching_is_refused_or_stopped() {
     let mut device = capacitor(1, 100e-6);
     device.converter = Some(converter(36.0, 36.0, 20.0));
-    let mut system = chain(supply(48.0, 0.1, Limit::None), 1.0, vec![device]);
+    let mut system = chain(supply(48.0, 0.1, SupplyLimit::None), 1.0, vec![device]);
     let refused = simulate(&system, &Options::default()).unwrap_err();
     assert_eq!(refused, StartupError::NoHysteresis { device: 0, turn_on_v: 36.0, turn_off_v: 36.0 });
     assert!(refused.to_string().contains("36 V"));
@@ -424,7 +425,7 @@ fn endless_switching_is_refused_or_stopped() {
 fn a_run_is_stopped_when_it_takes_too_much_or_is_no_longer_wanted() {
     let mut device = capacitor(1, 100e-6);
     device.converter = Some(converter(36.0, 30.0, 2.0));
-    let system = chain(supply(48.0, 0.1, Limit::None), 1.0, vec![device]);
+    let system = chain(supply(48.0, 0.1, SupplyLimit::None), 1.0, vec![device]);
     let whole = simulate(&system, &Options::default()).unwrap();
     assert!(matches!(whole.outcome, Outcome::OperatingPoint { .. }), "{:?}", whole.outcome);
     let stopped = |reason| Outcome::Stopped { reason };
@@ -446,7 +447,7 @@ fn a_run_is_stopped_when_it_takes_too_much_or_is_no_longer_wanted() {
 fn hundreds_of_inrush_limiters_behind_a_limited_supply_are_solved() {
     // 300 limiters of 0.3 A behind 5 A: the bends of the limiters lie within millivolts of one
     // another.
-    let devices: Vec<Device> = (1..=300)
+    let devices: Vec<BusDevice> = (1..=300)
         .map(|k| {
             let mut device = capacitor(k, [47e-6, 100e-6, 220e-6][k % 3]);
             device.inrush_limit_a = Some(0.3);
@@ -456,7 +457,7 @@ fn hundreds_of_inrush_limiters_behind_a_limited_supply_are_solved() {
             device
         })
         .collect();
-    let limit = Limit::ConstantCurrent { current_a: 5.0 };
+    let limit = SupplyLimit::ConstantCurrent { current_a: 5.0 };
     let mut system = chain(supply(48.0, 0.05, limit), 0.3, devices);
     for k in 1..=300u32 {
         system.parent[k as usize] = if k % 10 == 1 { 0 } else { k - 1 };
@@ -472,7 +473,7 @@ fn hundreds_of_inrush_limiters_behind_a_limited_supply_are_solved() {
 
 #[test]
 fn senseless_input_is_refused() {
-    let good = chain(supply(48.0, 0.1, Limit::None), 1.0, vec![capacitor(1, 1e-4)]);
+    let good = chain(supply(48.0, 0.1, SupplyLimit::None), 1.0, vec![capacitor(1, 1e-4)]);
     assert!(simulate(&good, &Options::default()).is_ok());
     let spoil: [fn(&mut System); 8] = [
         |s| s.parent[1] = 1,
@@ -484,7 +485,7 @@ fn senseless_input_is_refused() {
         |s| s.loop_resistance_ohm.truncate(1),
         |s| {
             s.supply.limit =
-                Limit::Foldback { max_current_a: 1.0, knee_voltage_v: 40.0, short_current_a: 0.2 };
+                SupplyLimit::Foldback { max_current_a: 1.0, knee_voltage_v: 40.0, short_current_a: 0.2 };
         },
     ];
     for (i, spoil) in spoil.iter().enumerate() {
@@ -499,14 +500,14 @@ fn systems() -> impl Strategy<Value = System> {
     let node = (any::<u32>(), 0.0..3.0_f64, 20e-6..470e-6_f64, 0.0..1.5_f64, 0.5..6.0_f64, 0.0..0.2_f64);
     (prop::collection::vec(node, 1..12), 0..4usize, 0.3..3.0_f64).prop_map(|(nodes, kind, current_a)| {
         let limit = match kind {
-            0 => Limit::None,
-            1 => Limit::ConstantCurrent { current_a },
-            2 => Limit::Foldback {
+            0 => SupplyLimit::None,
+            1 => SupplyLimit::ConstantCurrent { current_a },
+            2 => SupplyLimit::Foldback {
                 max_current_a: current_a,
                 knee_voltage_v: 36.0,
                 short_current_a: 0.3 * current_a,
             },
-            _ => Limit::Hiccup { current_a, trip_time_s: 0.06, off_time_s: 0.4 },
+            _ => SupplyLimit::Hiccup { current_a, trip_time_s: 0.06, off_time_s: 0.4 },
         };
         let mut s = supply(48.0, 0.2, limit);
         s.output_capacitance_f = if kind == 2 { 220e-6 } else { 0.0 };

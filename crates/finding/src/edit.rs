@@ -5,7 +5,7 @@
 //! comments, order and layout. An edit can carry what it expects to find, so that on a newer text it is applied or refused, never
 //! laid over something else.
 
-use crate::Figure;
+use crate::{Figure, Money};
 
 /// One step into a TOML document.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -106,7 +106,7 @@ pub struct Remedy {
     /// The figure that the finding was about, after the change.
     pub value_after: Option<Figure>,
     /// Extra cost in the catalogue's currency, where prices are known.
-    pub cost: Option<f64>,
+    pub cost: Option<Money>,
 }
 
 impl Remedy {

@@ -16,6 +16,7 @@
 mod code_doc;
 mod edit;
 mod element;
+mod figure;
 mod finding;
 mod locale;
 mod money;
@@ -28,7 +29,8 @@ mod state;
 pub use code_doc::CodeDoc;
 pub use edit::{Change, Edit, EditStep, Remedy};
 pub use element::ElementId;
-pub use finding::{Acceptance, Argument, Code, DataGrade, Figure, Finding, Related, Severity, Unit};
+pub use figure::{Figure, Unit};
+pub use finding::{Acceptance, Argument, Code, DataGrade, Finding, Related, Severity};
 pub use locale::{Both, Language, Locale, Rounding, Units};
 pub use money::Money;
 pub use origin::{FileId, Origin, SourceFile, Sources, Span};

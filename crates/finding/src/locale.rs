@@ -1,6 +1,6 @@
 //! How the reader of printed sheets is used to words, numbers and units.
 
-use crate::finding::{Figure, Unit};
+use crate::figure::{Figure, Unit};
 use std::borrow::Cow;
 
 /// Language of everything that Latchline writes itself; the user's own words stay as they are.

@@ -54,6 +54,12 @@ impl Money {
         Money(saturated(converted.round() as i128))
     }
 
+    /// To whole hundredths, a half upwards.
+    #[must_use]
+    pub fn rounded(self) -> Money {
+        Money(self.as_hundredths().saturating_mul(10_000))
+    }
+
     /// In whole hundredths, a half upwards: what is shown to people.
     pub fn as_hundredths(self) -> i64 {
         (self.0.saturating_add(5_000)).div_euclid(10_000)

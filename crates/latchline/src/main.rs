@@ -24,7 +24,7 @@ mod usage;
 
 use anyhow::Context as _;
 use arguments::{Arguments, Command};
-use clap::Parser;
+use clap::{CommandFactory, Parser};
 use std::io::Write as _;
 use std::process::ExitCode;
 
@@ -58,8 +58,10 @@ fn run(
         Command::Serve(arguments) => commands::serve::run(arguments, output),
         Command::Explain(arguments) => commands::explain::run(arguments, surroundings, output),
         Command::Schema(arguments) => commands::schema::run(arguments, output),
-        Command::Completions(arguments) => commands::completions::run(arguments, output),
-        Command::Man(arguments) => commands::man::run(arguments, output),
+        Command::Completions(arguments) => {
+            commands::completions::run(arguments, Arguments::command(), output)
+        }
+        Command::Man(arguments) => commands::man::run(arguments, Arguments::command(), output),
         Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
         Command::Flow(arguments) => commands::flow::run(arguments, input, output),
         Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),

@@ -101,3 +101,22 @@ fn rates_can_be_edited_and_practice_repeats() {
     );
     assert!(practise(&["--answer", "solder:A-15"]).err.contains("no kind of cause"));
 }
+
+/// Every flat of the block is fed by the same supply, so a voltage that is low at one of them, of which alone is told, accuses the way to
+/// it first; the same voltage at flats of other runs, or at the supply, accuses the supply.
+#[test]
+fn one_flat_alone_accuses_its_own_way_before_the_supply_of_all() {
+    let folder = demo();
+    let first = |readings: &[&str]| {
+        let document = json(&folder, readings);
+        let cause = &document["causes"][0];
+        (cause["kind"].as_str().unwrap().to_string(), cause["element"].as_str().unwrap().to_string())
+    };
+    for readings in [&["A-15@ringing=33V"][..], &["A-15@ringing=33V", "A-15=restarts"]] {
+        let (kind, element) = first(readings);
+        assert!(kind == "joint" && element.starts_with("A-R1"), "{readings:?}: {kind}, {element}");
+    }
+    for readings in [&["A-15@ringing=33V", "A-31@ringing=33.5V"][..], &["A-15@ringing=33V", "A-PS=34V"]] {
+        assert_eq!(first(readings), ("supply-low".into(), "A-PS".into()), "{readings:?}");
+    }
+}

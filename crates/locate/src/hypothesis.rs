@@ -255,11 +255,6 @@ impl Hypothesis {
         }
     }
 
-    /// How many stations it concerns.
-    pub fn stations_concerned(&self, plant: &Plant<'_>) -> usize {
-        plant.layout.station.iter().flatten().filter(|at| self.concerns(plant, **at)).count()
-    }
-
     /// Whether a stage draws its power from beyond it.
     fn feeds(&self, plant: &Plant<'_>, stage: usize) -> bool {
         let Some(at) = self.at else { return false };

@@ -7,6 +7,8 @@
 //!   reading that tells most.
 
 mod alone;
+mod apart;
+mod complaint;
 mod effect;
 mod evidence;
 mod gauss;

@@ -14,10 +14,6 @@ use crate::rates::{Age, Rates};
 use latchline_circuit::flow::Workspace;
 use latchline_finding::StateKind;
 
-/// Two causes are told apart if what they predict is this many deviations apart.
-const TOLD_APART: f64 = 2.0;
-/// ... or if one explains what was told this much better (logarithm of the ratio).
-const TOLD_APART_BY_SYMPTOM: f64 = 2.0;
 /// Causes below this probability are left out of classes.
 const LEAST_IN_CLASS: f64 = 5e-4;
 /// How much likelier the design is the cause where it fails, and where it passes (assumed).
@@ -175,13 +171,7 @@ fn classes(ranking: &Ranking) -> Vec<Class> {
             continue;
         }
         let factor = Cholesky::new(&causes[leader].covariance, causes[leader].predicted.len());
-        let is_like = |other: usize| {
-            let apart: Vec<f64> =
-                causes[other].predicted.iter().zip(&causes[leader].predicted).map(|(a, b)| a - b).collect();
-            let squared: f64 = factor.whiten(&apart).iter().map(|value| value * value).sum();
-            squared < TOLD_APART * TOLD_APART
-                && (causes[other].log_told - causes[leader].log_told).abs() < TOLD_APART_BY_SYMPTOM
-        };
+        let is_like = |other: usize| causes[other].allowed.is_like(&causes[leader].allowed, &factor);
         let members: Vec<usize> =
             kept.iter().copied().filter(|other| !in_class[*other] && is_like(*other)).collect();
         members.iter().for_each(|member| in_class[*member] = true);

@@ -1,8 +1,9 @@
 //! What a fault makes of all that was read and told, ready to be compared.
 
 use crate::alone::{read_alone, row_alone};
+use crate::complaint::{Complaint, Noticing, told_of};
 use crate::effect::Effect;
-use crate::evidence::{Evidence, Symptom};
+use crate::evidence::{Evidence, Measured, Symptom};
 use crate::gauss::normal;
 use crate::hypothesis::Hypothesis;
 use crate::kind::{Kind, SymptomKind};
@@ -27,6 +28,8 @@ pub(crate) struct Model<'p, 'a> {
     /// State of each quantity; `None` for a run alone.
     state_of: Vec<Option<usize>>,
     symptoms: Vec<Told>,
+    /// Of whom is told; `None` where nothing says that it is told of anybody.
+    complaint: Option<Complaint>,
 }
 
 /// A symptom with the states in which it would show.
@@ -46,6 +49,8 @@ pub(crate) struct Outcome {
     pub values: Vec<Predicted>,
     /// For every symptom the probability that it shows by voltage alone.
     pub shows: Vec<f64>,
+    /// Who would notice it by the voltage; `None` if none of those who are told of.
+    pub noticing: Option<Noticing>,
 }
 
 impl<'p, 'a> Model<'p, 'a> {
@@ -57,6 +62,7 @@ impl<'p, 'a> Model<'p, 'a> {
             states: Vec::new(),
             state_of: Vec::new(),
             symptoms: Vec::new(),
+            complaint: None,
         };
         for quantity in quantities {
             let state = match quantity.state() {
@@ -88,7 +94,23 @@ impl<'p, 'a> Model<'p, 'a> {
     /// Of evidence that has been checked.
     pub fn of(plant: &'p Plant<'a>, evidence: &Evidence) -> Self {
         let quantities = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
-        Model::new(plant, quantities, &evidence.symptoms)
+        let mut model = Model::new(plant, quantities, &evidence.symptoms);
+        let sound = model.outcome(&[], &mut Workspace::new());
+        let is_low = |one: &Measured, share: f64| {
+            let place = model.quantities.iter().position(|quantity| *quantity == one.quantity);
+            let source_v = plant.layout.stages.iter().map(|stage| stage.voltage_v[0]).fold(1.0, f64::max);
+            place.is_some_and(|place| sound.values[place].value - one.value > share * source_v)
+        };
+        let told: Vec<NodeRef> = told_of(evidence, is_low)
+            .into_iter()
+            .filter_map(|station| plant.layout.station[station])
+            .collect();
+        if !told.is_empty() {
+            let standby = model.state(&BusState::from(StateKind::StandbyDay));
+            let is_inferred = evidence.symptoms.is_empty();
+            model.complaint = standby.map(|standby| Complaint { told, standby, is_inferred });
+        }
+        model
     }
 
     fn state(&mut self, wanted: &BusState) -> Option<usize> {
@@ -119,7 +141,11 @@ impl<'p, 'a> Model<'p, 'a> {
             })
             .collect();
         let shows = self.symptoms.iter().map(|told| told.shows(&faulted)).collect();
-        Outcome { values, shows }
+        let noticing = self.complaint.as_ref().and_then(|complaint| {
+            let state = complaint.standby;
+            complaint.noticing(self.plant.layout, &self.states[state].as_drawn(), &faulted[state])
+        });
+        Outcome { values, shows, noticing }
     }
 
     /// How every quantity depends on every factor with a fault.
@@ -133,7 +159,13 @@ impl<'p, 'a> Model<'p, 'a> {
     }
 
     /// Logarithm of the probability that what was told is told, given how each shows by voltage.
-    pub fn log_told(&self, rates: &Rates, hypothesis: &Hypothesis, shows: &[f64], design_fails: bool) -> f64 {
+    pub fn log_told(
+        &self,
+        rates: &Rates,
+        hypothesis: &Hypothesis,
+        outcome: &Outcome,
+        design_fails: bool,
+    ) -> f64 {
         let told = |(told, shows): (&Told, &f64)| {
             let kind = hypothesis.cause.kind;
             let symptom = told.symptom.kind;
@@ -161,17 +193,30 @@ impl<'p, 'a> Model<'p, 'a> {
             } else {
                 anyway
             };
-            let all = 1.0 - (1.0 - table) * (1.0 - 0.95 * shows);
-            // Where many would notice, that one alone tells speaks against the cause.
-            let others = if *shows > 0.5 { hypothesis.stations_concerned(self.plant) } else { 1 };
-            (all / (others.max(1) as f64).sqrt()).max(anyway)
+            (1.0 - (1.0 - table) * (1.0 - 0.95 * shows)).max(anyway)
         };
-        self.symptoms.iter().zip(shows).map(told).map(f64::ln).sum()
+        let log: f64 = self.symptoms.iter().zip(&outcome.shows).map(told).map(f64::ln).sum();
+        log + match (outcome.noticing, &self.complaint) {
+            (Some(noticing), _) => noticing.log(rates.told_of),
+            // Somebody measured there for no reason that this cause would give.
+            (None, Some(complaint))
+                if complaint.is_inferred
+                    && !complaint.told.iter().any(|at| hypothesis.concerns(self.plant, *at)) =>
+            {
+                -self.stations().ln()
+            }
+            _ => 0.0,
+        }
     }
 
-    /// What is told of a cause that the list does not have.
+    fn stations(&self) -> f64 {
+        self.plant.layout.station.iter().flatten().count().max(1) as f64
+    }
+
+    /// What is told of a cause that the list does not have, and that it is told of just these stations: it may be anywhere.
     pub fn log_told_of_none(&self) -> f64 {
-        self.symptoms.len() as f64 * TOLD_OF_NONE.ln()
+        let place = if self.complaint.is_some() { -self.stations().ln() } else { 0.0 };
+        self.symptoms.len() as f64 * TOLD_OF_NONE.ln() + place
     }
 }
 

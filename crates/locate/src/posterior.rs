@@ -14,6 +14,7 @@
 //! Probabilities are those of this model: its prior rates are common practice, its tolerances are normal, first-order and
 //! independent. How often what is said at 90 % is right is measured on random faults (docs/performance.md), not proved.
 
+use crate::apart::Allowed;
 use crate::effect::Effect;
 use crate::evidence::Evidence;
 use crate::gauss::{Likelihood, likelihood, log_sum};
@@ -62,6 +63,8 @@ pub struct Posterior {
     pub log_told: f64,
     /// Covariance of the readings there, row by row.
     pub(crate) covariance: Vec<f64>,
+    /// What it predicts at the sizes that the readings allow.
+    pub(crate) allowed: Allowed,
     /// Whether it was solved again exactly.
     pub is_exact: bool,
 }
@@ -87,6 +90,7 @@ struct Integrated {
     likelihood: Likelihood,
     log_told: f64,
     covariance: Vec<f64>,
+    allowed: Allowed,
 }
 
 /// What every evaluation needs.
@@ -187,6 +191,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
                 wrong: one.likelihood.wrong,
                 log_told: one.log_told,
                 covariance: one.covariance,
+                allowed: one.allowed,
                 is_exact: true,
             })
             .collect();
@@ -214,7 +219,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
     fn at(&self, hypothesis: &Hypothesis, place: f64, workspace: &mut Workspace) -> (Outcome, f64) {
         let size = size_at(hypothesis, place);
         let outcome = self.model.outcome(&self.effects(hypothesis, size), workspace);
-        let told = self.model.log_told(self.rates, hypothesis, &outcome.shows, self.design_fails);
+        let told = self.model.log_told(self.rates, hypothesis, &outcome, self.design_fails);
         (outcome, told)
     }
 
@@ -274,6 +279,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             let rows = self.model.rows(&self.effects(hypothesis, 0.0), workspace);
             let covariance = self.covariance(&rows, &best);
             let likelihood = self.compare(&best, &covariance);
+            let values = best.values.iter().map(|value| value.value).collect();
             return Integrated {
                 log: likelihood.log + log_told,
                 size: None,
@@ -281,6 +287,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
                 likelihood,
                 log_told,
                 covariance,
+                allowed: Allowed::only(values, log_told),
             };
         };
         let mut points: Vec<Point> = Vec::new();
@@ -323,8 +330,9 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         let weights = trapezoid(&points);
         let log = log_sum(&weights);
         let size = Some(sizes(hypothesis, &points, &weights, best));
+        let allowed = Allowed::of(&points);
         let Point { outcome, told: log_told, likelihood, covariance, .. } = points.swap_remove(best);
-        Integrated { log, size, best: outcome, likelihood, log_told, covariance }
+        Integrated { log, size, best: outcome, likelihood, log_told, covariance, allowed }
     }
 }
 
@@ -347,5 +355,5 @@ fn between(a: &(Outcome, f64), b: &(Outcome, f64), share: f64) -> (Outcome, f64)
     let values = values
         .map(|(x, y)| crate::predict::Predicted { value: mix(x.value, y.value), own: mix(x.own, y.own) })
         .collect();
-    (Outcome { values, shows: Vec::new() }, mix(a.1, b.1))
+    (Outcome { values, shows: Vec::new(), noticing: a.0.noticing }, mix(a.1, b.1))
 }

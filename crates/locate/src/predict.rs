@@ -39,6 +39,11 @@ impl<'p, 'a> State<'p, 'a> {
         Faulted { state: self, stages: self.solve(effects, workspace) }
     }
 
+    /// The state without a fault.
+    pub(crate) fn as_drawn(&self) -> Faulted<'_, 'p, 'a> {
+        Faulted { state: self, stages: self.sound.clone() }
+    }
+
     fn solve(&self, effects: &[Effect], workspace: &mut Workspace) -> Vec<Arc<StageSolved>> {
         let stages = &self.plant.layout.stages;
         let mut has_power = vec![true; stages.len()];

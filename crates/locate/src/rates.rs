@@ -7,6 +7,9 @@ use std::fmt;
 /// The table that is used unless another is given.
 pub const BUILT_IN: &str = include_str!("rates.toml");
 
+/// Probability that a station that would notice is told of, in tables that do not say it (common practice, no source).
+const TOLD_OF: f64 = 0.1;
+
 /// Which of the two columns of the table holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Age {
@@ -39,6 +42,8 @@ pub struct Rates {
     pub none_of_these: f64,
     /// Probability that a reading is wrong.
     pub wrong_reading: f64,
+    /// Probability that a station that would notice is told of.
+    pub told_of: f64,
 }
 
 /// What is wrong with a table of rates.
@@ -76,7 +81,9 @@ impl Rates {
             table.get(name).and_then(toml::Value::as_table).ok_or_else(|| RatesError::Value(name.to_string()))
         };
         for key in table.keys() {
-            if !["none_of_these", "wrong_reading", "groups", "kinds", "symptoms"].contains(&key.as_str()) {
+            if !["none_of_these", "wrong_reading", "told_of", "groups", "kinds", "symptoms"]
+                .contains(&key.as_str())
+            {
                 return Err(RatesError::Unknown(key.clone()));
             }
         }
@@ -132,6 +139,10 @@ impl Rates {
             other,
             none_of_these: number(table.get("none_of_these"), 0.0, 99.0, "none_of_these")? / 100.0,
             wrong_reading: number(table.get("wrong_reading"), 1e-6, 0.5, "wrong_reading")?,
+            told_of: match table.get("told_of") {
+                None => TOLD_OF,
+                given => number(given, 1e-3, 1.0 - 1e-9, "told_of")?,
+            },
         })
     }
 

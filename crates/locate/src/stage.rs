@@ -9,7 +9,7 @@ mod draft;
 use crate::effect::Effect;
 use crate::plant::{Plant, StateLoads};
 use draft::Draft;
-use latchline_circuit::flow::{Loads, Sensitivities, Source, Tree, Workspace, weighted_sensitivities};
+use latchline_circuit::flow::{Sensitivities, Source, Tree, Workspace, weighted_sensitivities};
 use latchline_network::Corner;
 use latchline_network::phase::StageLoads;
 
@@ -109,7 +109,7 @@ impl StageSolved {
 
 impl Problem {
     fn derive(&self, weights: Vec<f64>) -> Option<Sensitivities> {
-        weighted_sensitivities(&self.tree, &self.source, &flow_loads(&self.loads), &self.voltage_v, weights)
+        weighted_sensitivities(&self.tree, &self.source, &self.loads.as_loads(), &self.voltage_v, weights)
     }
 
     fn subtree(&self, root: usize) -> Vec<bool> {
@@ -119,15 +119,6 @@ impl Problem {
             inside[node] = inside[self.tree.parents()[node] as usize];
         }
         inside
-    }
-}
-
-fn flow_loads(loads: &StageLoads) -> Loads<'_> {
-    Loads {
-        power_w: &loads.power_w,
-        current_a: &loads.current_a,
-        conductance_s: &loads.conductance_s,
-        drop_v: &loads.drop_v,
     }
 }
 

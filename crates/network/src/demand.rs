@@ -1,6 +1,6 @@
 //! What a device draws, by what it is doing.
 
-use crate::layout::Corner;
+use crate::corner::Corner;
 use latchline_finding::Sourced;
 use latchline_site::catalogue::{BoxModel, LoadValue, StationModel};
 use latchline_site::model::{

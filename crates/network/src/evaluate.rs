@@ -3,9 +3,7 @@
 use crate::demand::Demand;
 use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, StageLoads};
-use latchline_circuit::flow::{
-    Loads, Options, Outcome, Source, Workspace, branch_currents, loading_margin, solve,
-};
+use latchline_circuit::flow::{Options, Outcome, Source, Workspace, branch_currents, loading_margin, solve};
 
 /// Width of the verified enclosure of every voltage, in volts.
 pub const ENCLOSURE_V: f64 = 1e-7;
@@ -181,7 +179,7 @@ impl<'a> Solver<'a> {
     pub fn loading_margin(&self, stage: usize) -> Option<f64> {
         let source = self.source(stage)?;
         let loads = &self.loads[stage];
-        loading_margin(&self.phase.trees[stage], &source, &flow_loads(loads)).value()
+        loading_margin(&self.phase.trees[stage], &source, &loads.as_loads()).value()
     }
 
     fn source(&self, stage: usize) -> Option<Source> {
@@ -215,7 +213,7 @@ impl<'a> Solver<'a> {
         }
         let start_v = if warm { self.base[index].as_ref().map(|base| &base.voltage_v[..]) } else { None };
         let options = Options { tolerance_v: ENCLOSURE_V, start_v, ..Options::default() };
-        let flow = flow_loads(loads);
+        let flow = loads.as_loads();
         let tree = &self.phase.trees[index];
         match solve(tree, &source, &flow, &mut self.workspace, &options) {
             Ok(Outcome::Solved(_)) => {
@@ -238,15 +236,6 @@ impl<'a> Solver<'a> {
     pub fn branch_currents(&self, stage: usize) -> Option<latchline_circuit::flow::Currents> {
         let source = self.source(stage)?;
         let voltage = &self.current[stage].voltage_v;
-        Some(branch_currents(&self.phase.trees[stage], &source, &flow_loads(&self.loads[stage]), voltage))
-    }
-}
-
-fn flow_loads(loads: &StageLoads) -> Loads<'_> {
-    Loads {
-        power_w: &loads.power_w,
-        current_a: &loads.current_a,
-        conductance_s: &loads.conductance_s,
-        drop_v: &loads.drop_v,
+        Some(branch_currents(&self.phase.trees[stage], &source, &self.loads[stage].as_loads(), voltage))
     }
 }

@@ -1,8 +1,10 @@
 //! What is told beside the worst states: nominal voltages and currents, and how far loads could grow.
 
+use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
-use crate::layout::{Corner, Layout};
-use crate::memory::{Fingerprint, Memory, Weighed};
+use crate::layout::Layout;
+use crate::memory::{Fingerprint, Memory};
+use crate::nominal_figures::StageNominal;
 use crate::phase::Phase;
 use crate::stage_key::{add_set, of_stage};
 use crate::states::{DeviceStates, StateSpace};
@@ -12,21 +14,6 @@ use latchline_site::model::Site;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
-
-/// Nominal figures of one stage.
-#[derive(Debug)]
-pub(crate) struct StageNominal {
-    /// Voltage of each device in its worst state.
-    device_v: Vec<Option<f64>>,
-    /// Source current in standby by day.
-    standby_current_a: Option<f64>,
-}
-
-impl Weighed for StageNominal {
-    fn bytes(&self) -> usize {
-        16 * self.device_v.len()
-    }
-}
 
 /// Fills in the nominal voltage of every device in its worst state; returns the nominal standby
 /// current of every stage.

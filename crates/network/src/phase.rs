@@ -1,11 +1,12 @@
 //! One operating state as a flow problem: base loads, admissible calls, voltages.
 
 use crate::calls::{CallKind, CallOption, call_options};
+use crate::corner::Corner;
 use crate::demand::{
     Activity, Demand, box_demand, draws_to_release, least_demand, load_factor, station_demand,
 };
-use crate::layout::{Corner, Layout, NodeRef, Stage, StageSource, Terminal};
-use latchline_circuit::flow::Tree;
+use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
+use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Site, StationOwner};
 use std::sync::{Arc, OnceLock};
@@ -31,6 +32,16 @@ impl StageLoads {
             current_a: zeros.clone(),
             conductance_s: zeros.clone(),
             drop_v: zeros,
+        }
+    }
+
+    /// As the flow takes them.
+    pub fn as_loads(&self) -> Loads<'_> {
+        Loads {
+            power_w: &self.power_w,
+            current_a: &self.current_a,
+            conductance_s: &self.conductance_s,
+            drop_v: &self.drop_v,
         }
     }
 

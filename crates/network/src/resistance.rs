@@ -13,7 +13,7 @@
 //! Where the loop resistance of a run was measured it takes the place of all this: shared out by
 //! length, corrected from the usual temperature, with [`MEASUREMENT_TOLERANCE`].
 
-use crate::layout::Corner;
+use crate::corner::Corner;
 use latchline_circuit::conductor::{self, Coating, Conductor, ConductorClass, ConductorError};
 use latchline_site::catalogue::{Cable, Gauge, Material};
 use latchline_site::model::{Run, RunStop, Site};

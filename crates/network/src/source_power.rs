@@ -7,7 +7,8 @@
 //! constant power and constant current behind a resistance takes is convex in the source's voltage as long as the loaded
 //! voltage follows it at less than twice its step, so within reach of collapse alone could something between be more.
 
-use crate::layout::{Corner, Layout, StageSource};
+use crate::corner::Corner;
+use crate::layout::{Layout, StageSource};
 use crate::memory::Memory;
 use crate::phase::Phase;
 use crate::search::SearchOptions;

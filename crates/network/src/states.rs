@@ -4,9 +4,10 @@
 //! adverse corner. For every device and every state the set of calls is searched that is worst *for the
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
+use crate::corner::Corner;
 use crate::demand::Activity;
 use crate::evaluate::Solver;
-use crate::layout::{Corner, Layout, NodeRef};
+use crate::layout::{Layout, NodeRef};
 use crate::memory::Memory;
 use crate::nominal::{loading_margins, nominal_values};
 use crate::phase::{HighestVoltages, Phase, SharedParts};
@@ -213,7 +214,7 @@ pub fn worst_states_with(
     let mut source_power: Vec<Vec<Option<PowerState>>> =
         vec![vec![None; layout.stages.len()]; space.phases.len()];
     let mut run_current: Vec<Option<CurrentState>> = vec![None; site.runs.len()];
-    let plan = Plan::new(site, layout, &devices);
+    let tasks = Tasks::new(site, layout, &devices);
     let jobs: Vec<(usize, usize)> = (0..space.phases.len())
         .flat_map(|phase| (0..layout.stages.len()).map(move |stage| (phase, stage)))
         .filter(|(phase, stage)| space.phases[*phase].voltage_v[*stage].is_some())
@@ -226,7 +227,7 @@ pub fn worst_states_with(
             memory.check()?;
             let by_stage = &by_stage[phase];
             let phase = &space.phases[phase];
-            let task = plan.task(phase, stage, by_stage, options);
+            let task = tasks.task(phase, stage, by_stage, options);
             let found = memory.states(task.fingerprint(), || task.run());
             let high = at_highest_voltage(layout, phase, stage).map(|phase| {
                 let task = source_power::task(layout, &phase, stage, by_stage, options);
@@ -251,7 +252,7 @@ pub fn worst_states_with(
         let stages = layout.with_stages_below(stage);
         let state = &mut states[phase];
         state.solved_sets += found.solved_sets;
-        for (device, margin) in plan.devices[stage].iter().zip(&found.devices) {
+        for (device, margin) in tasks.devices[stage].iter().zip(&found.devices) {
             state.complete &= margin.complete;
             devices[*device].margins.push(StateMargin {
                 phase,
@@ -273,7 +274,7 @@ pub fn worst_states_with(
             }
         };
         keep(&mut source_current[stage], &found.currents[0]);
-        for (run, current) in plan.runs[stage].iter().zip(&found.currents[1..]) {
+        for (run, current) in tasks.runs[stage].iter().zip(&found.currents[1..]) {
             keep(&mut run_current[*run], current);
         }
         let power = |open_circuit_v: f64, current: &LocalCurrent| PowerState {
@@ -327,7 +328,7 @@ fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {
 }
 
 /// What to look for, stage by stage.
-struct Plan<'a> {
+struct Tasks<'a> {
     site: &'a Site,
     layout: &'a Layout,
     all: Vec<(Device, NodeRef)>,
@@ -337,24 +338,24 @@ struct Plan<'a> {
     runs: Vec<Vec<usize>>,
 }
 
-impl<'a> Plan<'a> {
+impl<'a> Tasks<'a> {
     fn new(site: &'a Site, layout: &'a Layout, devices: &[DeviceStates]) -> Self {
-        let mut plan = Plan {
+        let mut tasks = Tasks {
             site,
             layout,
             all: devices.iter().map(|device| (device.device, device.at)).collect(),
             devices: vec![Vec::new(); layout.stages.len()],
             runs: vec![Vec::new(); layout.stages.len()],
         };
-        for (index, (_, at)) in plan.all.iter().enumerate() {
-            plan.devices[at.stage].push(index);
+        for (index, (_, at)) in tasks.all.iter().enumerate() {
+            tasks.devices[at.stage].push(index);
         }
         for (run, at) in layout.run_start.iter().enumerate() {
             if let Some(at) = at {
-                plan.runs[at.stage].push(run);
+                tasks.runs[at.stage].push(run);
             }
         }
-        plan
+        tasks
     }
 
     fn task<'b>(

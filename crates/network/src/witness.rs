@@ -5,9 +5,10 @@
 //! from the very caller that was too weak.
 
 use crate::calls::CallOption;
+use crate::corner::Corner;
 use crate::demand::Activity;
 use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
-use crate::layout::{Corner, Layout, NodeRef};
+use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, SharedParts};
 use crate::states::{Device, highest_voltages};
 use latchline_finding::{CallRef, ElementId, OperatingState, StateKind};

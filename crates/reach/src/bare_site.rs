@@ -1,8 +1,7 @@
 //! The bare site on which a question is asked.
 
 use crate::judge::Judge;
-use crate::question::Question;
-use crate::solve::MOST_STATIONS;
+use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::quantity::Length;
 use latchline_finding::{Finding, Sourced, Sources};
 use latchline_site::LoadedCatalogues;

@@ -2,6 +2,9 @@
 
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, StationKind};
 
+/// The longest chain that is asked for.
+pub const MOST_STATIONS: usize = 40;
+
 /// A family, a station, and what feeds it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Question {

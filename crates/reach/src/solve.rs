@@ -2,7 +2,7 @@
 
 use crate::bare_site::{BareSite, BareSiteError};
 use crate::judge::most;
-use crate::question::Question;
+use crate::question::{MOST_STATIONS, Question};
 use latchline_assess::Depth;
 use latchline_assess::rules::codes;
 use latchline_finding::{Code, Sources};
@@ -11,9 +11,6 @@ use latchline_network::{Layout, SearchOptions, StageSource};
 use latchline_site::LoadedCatalogues;
 use latchline_site::model::Site;
 use rayon::prelude::*;
-
-/// The longest chain that is asked for.
-pub const MOST_STATIONS: usize = 40;
 
 /// What keeps the chain from being longer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

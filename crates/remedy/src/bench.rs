@@ -4,13 +4,14 @@ use crate::candidate::Candidate;
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::{first_look, shortcut};
 use latchline_assess::{Assessment, Memory, assess_trial};
-use latchline_finding::{Edit, FileId, Finding, Origin, Remedy, Sources};
+use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
 use rayon::prelude::*;
 use std::cell::RefCell;
+use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet, btree_map};
 use std::sync::{Arc, Mutex};
 
@@ -64,8 +65,22 @@ struct Shown {
     outcome: Option<Arc<Outcome>>,
 }
 
-/// Extra material in the catalogue's currency, infinite where the bill does not know it, and extra labour in minutes.
-type Price = (f64, f64);
+/// What a change costs beyond what is there.
+#[derive(Debug, Clone, Copy)]
+struct Price {
+    /// Extra material; `None` where the bill does not know it.
+    material: Option<Money>,
+    /// Extra labour in minutes.
+    minutes: f64,
+}
+
+impl Price {
+    /// Cheapest first, those without price last, then least labour.
+    fn order(&self, other: &Price) -> Ordering {
+        let dearer = self.material.is_none().cmp(&other.material.is_none());
+        dearer.then(self.material.cmp(&other.material)).then(self.minutes.total_cmp(&other.minutes))
+    }
+}
 
 /// A candidate that was applied and resolved, but not yet assessed.
 struct Prepared {
@@ -162,7 +177,10 @@ impl<'a> Bench<'a> {
 
     fn price_of(&self, site: &Site) -> Price {
         let bill = Bill::of(site);
-        ((bill.material() - self.bill.material()).as_units(), bill.minutes() - self.bill.minutes())
+        Price {
+            material: Some(bill.material() - self.bill.material()),
+            minutes: bill.minutes() - self.bill.minutes(),
+        }
     }
 
     /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.
@@ -285,16 +303,12 @@ impl<'a> Bench<'a> {
             .filter_map(|(index, candidate)| {
                 let (mut price, prepared) = self.priced(&candidate.edit)?;
                 if !candidate.is_priced {
-                    price.0 = f64::INFINITY;
+                    price.material = None;
                 }
                 Some(Priced { index, price, prepared })
             })
             .collect();
-        let order = |a: &Priced, b: &Priced| {
-            let labour = || a.price.1.total_cmp(&b.price.1);
-            a.price.0.total_cmp(&b.price.0).then_with(labour).then(a.index.cmp(&b.index))
-        };
-        priced.sort_by(order);
+        priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
         let mut found: BTreeMap<&str, Mending> = BTreeMap::new();
         let mut order: Vec<&str> = Vec::new();
         for Priced { index, price, prepared } in priced {
@@ -314,12 +328,11 @@ impl<'a> Bench<'a> {
 
     /// The remedy that a candidate stands for which mends a finding.
     pub(crate) fn remedy(&self, candidate: &Candidate, mending: &Mending, finding: &Finding) -> Remedy {
-        let (cost, _) = mending.price;
         Remedy {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
             value_after: mending.outcome.value_after(finding),
-            cost: cost.is_finite().then(|| (cost * 100.0).round() / 100.0),
+            cost: mending.price.material,
         }
     }
 }

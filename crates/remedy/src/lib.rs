@@ -23,7 +23,7 @@ pub use candidate::Candidate;
 pub use pair::pair;
 
 use latchline_assess::rules::codes;
-use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Remedy, Severity, Unit};
+use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Severity, Unit};
 use latchline_network::Layout;
 use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
@@ -70,9 +70,14 @@ fn without_trial(bench: &Bench<'_>, finding: &Finding) -> Option<Vec<Remedy>> {
     // Where another entry accepts the same, its finding would stay.
     let edit = candidates::idle_acceptance(bench, finding).filter(|_| bench.is_alone(finding));
     Some(
-        edit.map(|edit| Remedy { kind: "acceptance-removed", edit, value_after: None, cost: Some(0.0) })
-            .into_iter()
-            .collect(),
+        edit.map(|edit| Remedy {
+            kind: "acceptance-removed",
+            edit,
+            value_after: None,
+            cost: Some(Money::ZERO),
+        })
+        .into_iter()
+        .collect(),
     )
 }
 

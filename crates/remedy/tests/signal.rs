@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use crate::common::{Judged, judge_with};
-use latchline_finding::{Finding, Remedy};
+use latchline_finding::{Finding, Money, Remedy};
 use latchline_remedy::propose;
 use latchline_site::edit;
 
@@ -115,7 +115,7 @@ fn a_lossy_cable_is_replaced() {
     near(worst(&after).0, 0.0, 0.02);
     assert_eq!(after.site.runs[1].cable.value, "good");
     // 150 m at 2 less 150 m at 1.
-    near(remedy.cost.unwrap(), 150.0, 1e-9);
+    assert_eq!(remedy.cost, Some(Money::from_units(150.0)));
 }
 
 /// A star at a branch box: 50 m to B-1 hang open beside the way to A-1, 60 m with a terminator at the end. Out to B-1 and back on the

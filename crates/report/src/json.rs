@@ -7,9 +7,10 @@
 use crate::addresses::AddressDocument;
 use crate::json_findings::{FindingDocument, finding_document};
 use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDocument, ToleranceDocument};
+use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
 use latchline_assess::{Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, WorstCurrent};
-use latchline_finding::{Language, OperatingState};
+use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -84,17 +85,6 @@ struct CountsDocument {
     advice: usize,
     /// Accepted findings of any severity.
     accepted: usize,
-}
-
-/// One call of an operating state.
-#[derive(Debug, Serialize, JsonSchema)]
-pub(crate) struct CallDocument {
-    /// Station that calls or is viewed.
-    from: String,
-    /// Indoor station.
-    to: String,
-    /// "ringing", "talking", "releasing" or "viewing".
-    moment: &'static str,
 }
 
 /// Something that could not be judged.
@@ -319,23 +309,6 @@ fn document(report: &Report<'_>) -> CheckDocument {
             .map(|a| a.tolerance.iter().map(json_physics::tolerance).collect())
             .unwrap_or_default(),
     }
-}
-
-pub(crate) fn finite(value: f64) -> Option<f64> {
-    // Minus zero would print as "-0.0".
-    value.is_finite().then_some(if value == 0.0 { 0.0 } else { value })
-}
-
-pub(crate) fn calls(state: &OperatingState) -> Vec<CallDocument> {
-    state
-        .calls
-        .iter()
-        .map(|call| CallDocument {
-            from: call.from.to_string(),
-            to: call.to.to_string(),
-            moment: call.moment.name(),
-        })
-        .collect()
 }
 
 pub(crate) fn not_judged(missing: &NotJudged) -> NotJudgedDocument {

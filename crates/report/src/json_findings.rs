@@ -1,7 +1,7 @@
 //! Findings, their places and their remedies in the check document.
 
-use crate::json::{CallDocument, calls, finite};
 use crate::json_edits::{ChangeDocument, changes};
+use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
 use crate::{place, wording};
 use latchline_finding::{Argument, DataGrade, Figure, Finding, Language, Origin, Remedy, Unit};
@@ -258,7 +258,7 @@ fn remedy(remedy: &Remedy) -> RemedyDocument {
         kind: remedy.kind,
         message: wording::remedy(remedy, Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
-        cost: remedy.cost.and_then(finite),
+        cost: remedy.cost.map(|cost| cost.rounded().as_units()),
         changes: changes(&remedy.edit),
     }
 }

@@ -1,6 +1,6 @@
 //! Signal, power return, short circuit and tolerance in the check document.
 
-use crate::json::{CallDocument, calls, finite};
+use crate::json_values::{CallDocument, calls, finite};
 use latchline_assess::physics_summary::{
     CallerSignal, ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary,
 };

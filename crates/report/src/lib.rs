@@ -22,6 +22,7 @@ pub mod json_edits;
 mod json_findings;
 mod json_physics;
 pub mod json_sheets;
+mod json_values;
 mod paint;
 mod physics_text;
 mod place;

@@ -2,9 +2,10 @@
 
 use crate::report::Report;
 use latchline_assess::{NotJudged, Verdict, rules};
-use latchline_finding::{Change, Edit, EditStep, Figure, Language, Remedy, Severity, Unit};
+use latchline_finding::{Change, Edit, EditStep, Figure, Language, Money, Remedy, Severity, Unit};
 use latchline_words::report::{Counted, Remark, RemedyWords, Tightest, VerdictWords, remedy_kind};
 use latchline_words::{figures, states, template};
+use std::cmp::Ordering;
 
 /// A verified remedy in words: what to change, what it brings and costs.
 pub fn remedy(remedy: &Remedy, language: Language) -> String {
@@ -27,19 +28,16 @@ pub fn remedy(remedy: &Remedy, language: Language) -> String {
     if remedy.kind == "doubled-pair" {
         add(RemedyWords::DoubledPair);
     }
-    if remedy.cost.is_none() {
+    let Some(cost) = remedy.cost.map(Money::rounded) else {
         add(RemedyWords::NotInPriceList);
-    }
-    if let Some(cost) = remedy.cost.filter(|cost| cost.is_finite()) {
-        let amount = &figures::decimals(figures::trimmed(cost.abs(), 2), language);
-        add(if cost.abs() < 0.005 {
-            RemedyWords::NoCost
-        } else if cost < 0.0 {
-            RemedyWords::Saves { amount }
-        } else {
-            RemedyWords::Costs { amount }
-        });
-    }
+        return text;
+    };
+    let amount = &figures::decimals(figures::trimmed(cost.as_units().abs(), 2), language);
+    add(match cost.cmp(&Money::ZERO) {
+        Ordering::Equal => RemedyWords::NoCost,
+        Ordering::Less => RemedyWords::Saves { amount },
+        Ordering::Greater => RemedyWords::Costs { amount },
+    });
     text
 }
 
@@ -204,7 +202,7 @@ mod tests {
             kind: "thicker-conductor",
             edit: Edit::set(&["runs", "W 3", "cable"], "\"flex-1.0\""),
             value_after: Some(Figure::new(41.2, Unit::Volt)),
-            cost: Some(12.5),
+            cost: Some(Money::from_units(12.5)),
         };
         assert_eq!(
             super::remedy(&remedy, Language::English),
@@ -218,7 +216,7 @@ mod tests {
             kind: "thicker-conductor",
             edit: Edit::set(&["runs", "W3", "cable"], "\"flex-1.0\""),
             value_after: Some(Figure::new(41.2, Unit::Volt)),
-            cost: Some(12.5),
+            cost: Some(Money::from_units(12.5)),
         };
         assert_eq!(
             super::remedy(&remedy, Language::German),

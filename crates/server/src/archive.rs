@@ -1,7 +1,7 @@
 //! The sites in the store, as pages need them: texts, revisions, who can take back what.
 
 use crate::refused::Refused;
-use latchline_finding::{Edit, Language};
+use latchline_finding::Language;
 use latchline_store::{
     Conflict, FileChange, Number, Outcome, Proposal, Revision, Signed, SiteEntry, State, Store, StoreError,
     Submission, Texts,
@@ -100,33 +100,8 @@ impl Archive {
         turns.map_or((false, false), |turns| (turns.undo.is_some(), turns.redo.is_some()))
     }
 
-    /// An edit of the site file, made on a revision.
-    pub fn edit(
-        &self,
-        name: &str,
-        id: &str,
-        base: i64,
-        edit: Edit,
-        note: &str,
-        by: &By<'_>,
-    ) -> Result<Outcome, Refused> {
-        self.change(name, id, base, FileChange::Edit(edit), note, by)
-    }
-
-    /// The whole text of the site file, made on a revision.
-    pub fn write(
-        &self,
-        name: &str,
-        id: &str,
-        base: i64,
-        text: &str,
-        note: &str,
-        by: &By<'_>,
-    ) -> Result<Outcome, Refused> {
-        self.change(name, id, base, FileChange::Write(text.to_string()), note, by)
-    }
-
-    fn change(
+    /// A change of the site file, made on a revision.
+    pub fn change(
         &self,
         name: &str,
         id: &str,
@@ -135,13 +110,12 @@ impl Archive {
         note: &str,
         by: &By<'_>,
     ) -> Result<Outcome, Refused> {
-        let site = self.site(name)?;
-        let proposal = Proposal::Change { base: Number(base), files: vec![(site.file.clone(), change)] };
-        self.submit(&site, id, proposal, note, by)
+        let files = vec![(self.site(name)?.file, change)];
+        self.submit(name, id, Proposal::Change { base: Number(base), files }, note, by)
     }
 
-    /// Takes the client's last change back, makes it again, or brings an old state back.
-    pub fn turn(
+    /// A change, or the client's last one taken back or made again, or an old state brought back.
+    pub fn submit(
         &self,
         name: &str,
         id: &str,
@@ -150,17 +124,6 @@ impl Archive {
         by: &By<'_>,
     ) -> Result<Outcome, Refused> {
         let site = self.site(name)?;
-        self.submit(&site, id, proposal, note, by)
-    }
-
-    fn submit(
-        &self,
-        site: &SiteEntry,
-        id: &str,
-        proposal: Proposal,
-        note: &str,
-        by: &By<'_>,
-    ) -> Result<Outcome, Refused> {
         let submission = Submission { id: id.to_string(), proposal, signed: self.signed(by, note) };
         Ok(self.store.submit(site.id, &submission)?)
     }

@@ -29,6 +29,7 @@
 
 mod known;
 mod mend;
+mod revision;
 mod session;
 mod standing;
 mod view;
@@ -36,6 +37,7 @@ mod view;
 pub use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 pub use latchline_assess::{GivenUp, Memory, Stage};
 pub use mend::{Mended, Step};
-pub use session::{Files, Revision, Session};
+pub use revision::Revision;
+pub use session::{Files, Session};
 pub use standing::Standing;
 pub use view::{Tolerances, View};

@@ -1,6 +1,7 @@
 //! The text as it is now, and how it came about.
 
 use crate::known::Known;
+use crate::revision::Revision;
 use crate::view::View;
 use latchline_assess::{Memory, Wanted};
 use latchline_finding::{Edit, FileId, Sources};
@@ -23,10 +24,6 @@ pub struct Files {
     /// The catalogues among them, in their order.
     pub catalogues: Vec<FileId>,
 }
-
-/// The number of a revision; a later one is greater.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Revision(pub u64);
 
 /// A site that is being worked on.
 #[derive(Debug)]

@@ -1,7 +1,7 @@
 //! One revision and its stages.
 
 use crate::known::Known;
-use crate::session::Revision;
+use crate::revision::Revision;
 use crate::standing::Standing;
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Report;

@@ -32,6 +32,7 @@ latchline_finding::codes! {
     LOOK_ALIKE_NAME, "look-alike-name", Warning, ["name", "signs", "other?"];
     DUPLICATE_PART, "duplicate-part", Error, ["name", "kind"];
     REPLACES_NOTHING, "replaces-nothing", Warning, ["name", "kind"];
+    PRICE_WITHOUT_PART, "price-without-part", Warning, ["name", "nearest"];
     UNKNOWN_NAME, "unknown-name", Error, ["kind", "name", "nearest", "choices?"];
     WRONG_KIND_OF_PART, "wrong-kind-of-part", Error, ["name", "found", "expected"];
     PLACE_WITHOUT_BUILDING, "place-without-building", Error, ["written"];

@@ -7,6 +7,7 @@
 use crate::catalogue::CATALOGUE_FILE;
 use crate::keys::{Dimension, Kind, TableSpec, Without};
 use crate::model::SITE_FILE;
+use latchline_finding::Language;
 use serde_json::{Map, Value, json};
 
 /// Number part of a quantity.
@@ -52,7 +53,7 @@ fn table(spec: &'static TableSpec, definitions: &mut Map<String, Value>) -> Valu
 }
 
 fn reference(spec: &'static TableSpec, definitions: &mut Map<String, Value>) -> Value {
-    let name = spec.name.replace(' ', "-");
+    let name = spec.name.say(Language::English).replace(' ', "-");
     if !definitions.contains_key(&name) {
         // Reserve the name first: a table that holds itself would otherwise never end.
         definitions.insert(name.clone(), Value::Null);

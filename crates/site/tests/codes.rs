@@ -196,6 +196,7 @@ fn every_code_of_resolving_has_a_case() {
         "duplicate-part",
         "replaces-nothing",
         "load-falls-in-use",
+        "price-without-part",
         "isolating-box-without-supply",
         "two-main-entrances",
         "extension-without-room",

@@ -1,8 +1,9 @@
 //! Whole files through `resolve`: what a site becomes, and what is told of a bad one.
 
 use latchline_finding::{Argument, Finding, Severity, Sources};
+use latchline_site::catalogue::OwnPrice;
 use latchline_site::model::{RunStart, Site};
-use latchline_site::{Resolved, builtin_catalogue, resolve};
+use latchline_site::{LoadedCatalogues, Resolved, builtin_catalogue, resolve};
 
 const TWELVE_FLATS: &str = include_str!("../../../docs/examples/twelve-flats.toml");
 
@@ -204,6 +205,27 @@ fn catalogues_merge_and_say_where_they_clash() {
     let nothing = with("", &format!("{part}replaces = true\n"));
     assert_eq!(nothing.findings[0].severity, Severity::Warning);
     assert!(nothing.site.is_some(), "a warning does not stand in the way");
+}
+
+#[test]
+fn an_own_price_of_no_part_is_told() {
+    let mut sources = Sources::new();
+    let (name, catalogue) = builtin_catalogue();
+    let files = [sources.add(name, catalogue)];
+    let checked = |part: &str| {
+        let prices = [(part.to_string(), OwnPrice::default())].into();
+        LoadedCatalogues::with_prices(&sources, &files, prices).checked()
+    };
+    for part in ["pair-0.8", "ostrel-v4", "ostrel-ps-120", "ostrel-48"] {
+        assert_eq!(checked(part), [], "{part}");
+    }
+    let found = checked("pair-08");
+    assert_eq!(
+        (found.len(), found[0].code.0, found[0].severity),
+        (1, "price-without-part", Severity::Warning)
+    );
+    let Some(Argument::Texts(nearest)) = found[0].argument("nearest") else { panic!("{found:#?}") };
+    assert_eq!(nearest[0], "pair-0.8");
 }
 
 #[test]

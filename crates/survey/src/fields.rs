@@ -5,7 +5,7 @@ use crate::sheets::{SheetForm, meant, nearest};
 use crate::table::{Cell, Sheet, Value};
 use latchline_finding::Both;
 use latchline_finding::{Origin, Provenance, Sourced};
-use latchline_words::reading::Expected;
+use latchline_words::reading::{Expected, Thing};
 
 /// A sheet whose columns were found.
 pub struct Form<'s> {
@@ -240,7 +240,7 @@ impl Row<'_, '_> {
         let found = choices.iter().find(|word| crate::sheets::plain(word) == wanted).copied();
         if found.is_none() {
             let kind = ProblemKind::UnknownName {
-                kind: "choice",
+                kind: Thing::Choice,
                 name: text.value.clone(),
                 nearest: choices.join("\", \""),
             };

@@ -3,7 +3,7 @@
 use crate::codes;
 use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity};
 use latchline_site::codes::UNKNOWN_NAME;
-use latchline_words::reading::{SurveyReason, thing};
+use latchline_words::reading::{SurveyReason, Thing};
 
 /// One mistake.
 #[derive(Debug, Clone, PartialEq)]
@@ -99,7 +99,7 @@ pub enum ProblemKind {
     /// A name that is not there.
     UnknownName {
         /// What it should be ("place").
-        kind: &'static str,
+        kind: Thing,
         /// The name.
         name: String,
         /// The nearest that is known.
@@ -213,7 +213,7 @@ impl Problem {
             ),
             ProblemKind::BadName(name) => under(new(codes::NAME_NOT_USABLE).with("name", name.as_str())),
             ProblemKind::UnknownName { kind, name, nearest: near } => new(UNKNOWN_NAME)
-                .with("kind", thing(kind))
+                .with("kind", kind.both())
                 .with("name", name.as_str())
                 .with("nearest", nearest(near)),
             ProblemKind::UnknownSetting { name, nearest: near } => {

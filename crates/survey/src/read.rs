@@ -10,7 +10,7 @@ use crate::sheets::{self, SETTINGS, SHEETS, meant, nearest, plain};
 use crate::table::Sheet;
 use latchline_finding::{Both, Money, Origin, Provenance, Sourced};
 use latchline_site::catalogue::{Environment, Media, OwnPrice, OwnPrices};
-use latchline_words::reading::{SurveyReason, SurveyUnit};
+use latchline_words::reading::{SurveyReason, SurveyUnit, Thing};
 use std::collections::BTreeMap;
 
 /// Longest length that a cell may hold, in metres.
@@ -194,7 +194,7 @@ impl Reader<'_> {
                 let wanted = plain(&text.value);
                 if !choices.contains(&wanted.as_str()) {
                     let kind = ProblemKind::UnknownName {
-                        kind: "choice",
+                        kind: Thing::Choice,
                         name: text.value,
                         nearest: choices.join("\", \""),
                     };
@@ -267,12 +267,13 @@ impl Reader<'_> {
                 if found.is_none() {
                     let nearest =
                         nearest(&wanted.value, buildings.iter().map(|building| building.name.value.as_str()));
-                    let kind = ProblemKind::UnknownName { kind: "building", name: wanted.value, nearest };
+                    let kind =
+                        ProblemKind::UnknownName { kind: Thing::Building, name: wanted.value, nearest };
                     row.wrong("Building", kind, self.problems);
                 }
                 found
             });
-            let mut part = |heading: &'static str, kind: &'static str, known: &[String]| {
+            let mut part = |heading: &'static str, kind: Thing, known: &[String]| {
                 let wanted = row.text(heading, self.problems)?;
                 if building.is_some() && !known.contains(&wanted.value) {
                     let nearest = nearest(&wanted.value, known.iter().map(String::as_str));
@@ -283,8 +284,8 @@ impl Reader<'_> {
                 Some(wanted.value)
             };
             let none: &[String] = &[];
-            let floor = part("Floor", "floor", building.map_or(none, |at| &buildings[at].floors));
-            let core = part("Core", "core", building.map_or(none, |at| &buildings[at].cores));
+            let floor = part("Floor", Thing::Floor, building.map_or(none, |at| &buildings[at].floors));
+            let core = part("Core", Thing::Core, building.map_or(none, |at| &buildings[at].cores));
             places.push(Place {
                 name,
                 building,
@@ -304,7 +305,7 @@ impl Reader<'_> {
         let found = names.get(&wanted.value).map(|(index, _)| *index);
         if found.is_none() {
             let nearest = nearest(&wanted.value, names.keys().map(String::as_str));
-            let kind = ProblemKind::UnknownName { kind: "place", name: wanted.value, nearest };
+            let kind = ProblemKind::UnknownName { kind: Thing::Place, name: wanted.value, nearest };
             row.wrong(heading, kind, self.problems);
         }
         found
@@ -466,8 +467,11 @@ impl Reader<'_> {
                 if !places.contains_key(name) && !names.contains_key(name) {
                     let known = places.keys().chain(names.keys()).map(String::as_str);
                     let nearest = nearest(&wanted.value, known);
-                    let kind =
-                        ProblemKind::UnknownName { kind: "place or dwelling", name: wanted.value, nearest };
+                    let kind = ProblemKind::UnknownName {
+                        kind: Thing::PlaceOrDwelling,
+                        name: wanted.value,
+                        nearest,
+                    };
                     row.wrong(heading, kind, self.problems);
                     return None;
                 }
@@ -515,7 +519,7 @@ impl Reader<'_> {
             }
             names.insert(part.value.clone(), (0, row.number));
             let price = price.map(|price| price.map(Money::from_units));
-            prices.insert(part.value, OwnPrice { price, labour_minutes });
+            prices.insert(part.value, OwnPrice { origin: part.origin, price, labour_minutes });
         }
         prices
     }

@@ -1,8 +1,8 @@
 //! How wide the columns of a table are.
 
+use crate::cell::{CELL_SIDE_MM, ShownCell};
 use crate::flow::BODY_BOLD;
 use crate::font::Fonts;
-use crate::table::{CELL_SIDE_MM, ShownCell};
 use crate::text::{Style, widest_word_mm};
 
 /// No word asks for more than this.

@@ -11,6 +11,7 @@
 //! Files are made after PDF/UA-1 (ISO 14289-1), those with a date after PDF/A-2a (ISO 19005-2) too. Nothing in them
 //! depends on clock or machine: the same pack gives the same bytes.
 
+mod cell;
 mod columns;
 mod emit;
 mod flow;

@@ -4,6 +4,7 @@
 //! headings are repeated on each page, a heading over rows too, with the word "continued". Rows are never split
 //! unless one is taller than a page, and rows under one heading stay together where half a page holds them.
 
+use crate::cell::{CELL_SIDE_MM, ShownCell};
 use crate::columns;
 use crate::flow::{
     BODY, BODY_BOLD, FILING_MM, Flow, MIDDLE_MM, Running, THICK_MM, THIN_MM, Way, page_size, text_width,
@@ -16,8 +17,6 @@ use latchline_pack::locale::Locale;
 use latchline_pack::{Cell, Paper, Row, Table};
 use latchline_words::typeset::Sentence;
 
-/// Between the text of a cell and its left and right edges.
-pub(crate) const CELL_SIDE_MM: f64 = 1.2;
 /// Above and below the text of a cell.
 const CELL_ABOVE_MM: f64 = 0.75;
 /// Least height of a row with room to write by hand (common practice, no source).
@@ -51,19 +50,6 @@ pub(crate) fn section<'f>(
     let widths = columns::widths(&shown.columns, flow.width());
     set(&mut flow, &shown, &widths, locale.language);
     flow.finish()
-}
-
-/// A cell as it is shown.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum ShownCell {
-    /// Words, to the left.
-    Words(String),
-    /// A number, to the right.
-    Number(String),
-    /// A box to tick.
-    Tick,
-    /// Room to write.
-    WriteIn,
 }
 
 enum ShownRow {

@@ -1,7 +1,7 @@
 //! Arguments of mistakes in files: kinds of things, what was expected, why something cannot be used.
 
 use crate::row::{sentences, words};
-use latchline_finding::{Both, Language};
+use latchline_finding::Both;
 
 words! {
     /// A kind of thing that a table of a file describes or that a name stands for.
@@ -56,6 +56,7 @@ words! {
         Accessory: "accessory" | "Modul",
         Light: "light" | "Leuchte",
         Part: "part" | "Teil",
+        Rate: "rate" | "Umrechnungskurs",
         // What a value is written as.
         Text: "string" | "Text",
         Integer: "integer" | "ganze Zahl",
@@ -65,12 +66,6 @@ words! {
         Array: "array" | "Liste",
         Table: "table" | "Tabelle",
     }
-}
-
-/// A kind of thing by its English name; the name itself where no row has it.
-pub fn thing(name: &'static str) -> Both {
-    let known = Thing::ALL.iter().find(|thing| thing.say(Language::English) == name);
-    known.map_or(Both::same(name), |thing| thing.both())
 }
 
 words! {
@@ -95,12 +90,6 @@ words! {
         Temperature: "temperature" | "Temperatur",
         Percentage: "percentage" | "Prozentangabe",
     }
-}
-
-/// What a quantity measures, by its English name; the name itself where no row has it.
-pub fn dimension(name: &'static str) -> Both {
-    let known = Dimension::ALL.iter().find(|dimension| dimension.say(Language::English) == name);
-    known.map_or(Both::same(name), |dimension| dimension.both())
 }
 
 sentences! {

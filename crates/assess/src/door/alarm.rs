@@ -3,7 +3,7 @@
 use super::cable_loop::CableLoop;
 use super::{Assumptions, out_of_range};
 use crate::calculation::CalculationLine;
-use crate::rule::Context;
+use crate::context::Context;
 use latchline_finding::{ElementId, Sourced};
 use latchline_site::model::{AlarmInput, AlarmKind, Entrance, RelayContact};
 use latchline_words::missing::Missing;

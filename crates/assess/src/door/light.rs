@@ -4,7 +4,7 @@ use super::Assumptions;
 use crate::calculation::{
     CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
 };
-use crate::rule::Context;
+use crate::context::Context;
 use latchline_finding::{Figure, Unit};
 use latchline_network::Corner;
 use latchline_site::catalogue::{Feed, Light, LightKind};

@@ -2,7 +2,7 @@
 //! it.
 
 use crate::calculation::InputSource;
-use crate::rule::Context;
+use crate::context::Context;
 use latchline_network::Corner;
 use latchline_network::demand::{Activity, Demand, LoadPart, load_parts};
 use latchline_site::model::Entrance;

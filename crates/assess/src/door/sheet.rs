@@ -13,7 +13,7 @@ use super::wiring::{Wiring, wiring};
 use crate::calculation::{
     CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
 };
-use crate::rule::Context;
+use crate::context::Context;
 use crate::stage::WithVoltages;
 use latchline_finding::{Both, ElementId, Figure, Provenance, Sourced, Unit};
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};

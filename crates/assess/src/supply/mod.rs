@@ -8,7 +8,7 @@ pub mod sheet;
 pub use battery::{BatteryFigures, BatteryLoad, CallShare, battery_figures};
 pub use sheet::{MainsFigures, SupplySheet, mains_figures, supply_sheets};
 
-use crate::rule::Context;
+use crate::context::Context;
 use latchline_network::StageSource;
 use latchline_site::model::Supply;
 

@@ -5,7 +5,7 @@ use super::stage_of_supply;
 use crate::calculation::{
     CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
 };
-use crate::rule::Context;
+use crate::context::Context;
 use crate::stage::WithVoltages;
 use latchline_circuit::battery::{AGEING_FACTOR, derated_power_w, heat_w, mains_current_a};
 use latchline_finding::{Both, ElementId, Figure, StateKind, Unit};

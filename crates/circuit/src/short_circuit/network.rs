@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::startup::Limit;
+use crate::startup::SupplyLimit;
 
 /// The band in which a trip's current lies.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,7 +43,7 @@ pub struct ShortCircuitNetwork<'a> {
     /// Source resistance, ohm.
     pub source_ohm: f64,
     /// The supply's limiter. Hiccup limits and, when it lasts, trips.
-    pub limit: Limit,
+    pub limit: SupplyLimit,
     /// A trip of the supply, beside its limiter.
     pub trip: Option<TripBand>,
     /// Protected segments, at most one a node.
@@ -176,11 +176,11 @@ pub(super) fn check(
     value("source resistance in ohm, supply", 0, network.source_ohm)?;
     value("fault resistance in ohm, fault", 0, fault_ohm)?;
     match network.limit {
-        Limit::None => {}
-        Limit::ConstantCurrent { current_a } | Limit::Hiccup { current_a, .. } => {
+        SupplyLimit::None => {}
+        SupplyLimit::ConstantCurrent { current_a } | SupplyLimit::Hiccup { current_a, .. } => {
             value("limit in A, supply", 0, current_a)?;
         }
-        Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
+        SupplyLimit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
             value("limit in A, supply", 0, max_current_a)?;
             value("knee voltage in V, supply", 0, knee_voltage_v)?;
             value("limit at 0 V in A, supply", 0, short_current_a)?;
@@ -238,7 +238,7 @@ impl Path {
     /// The path to node 0.
     pub fn root(network: &ShortCircuitNetwork<'_>, total_a: f64) -> Self {
         let mut trip = network.trip.map(|band| (band.largest_a - total_a, Protector::Supply));
-        if let Limit::Hiccup { current_a, .. } = network.limit {
+        if let SupplyLimit::Hiccup { current_a, .. } = network.limit {
             let needs = current_a - total_a;
             if trip.is_none_or(|(other, _)| needs < other) {
                 trip = Some((needs, Protector::Supply));
@@ -306,8 +306,8 @@ pub(super) fn limited(
 }
 
 /// Fault current while the supply holds its limit: `v = drop + R I_f`, `I_f + L = limit(v)`.
-fn under_supply_limit(limit: &Limit, drop_v: f64, loop_ohm: f64, total_a: f64) -> f64 {
-    let Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } = *limit else {
+fn under_supply_limit(limit: &SupplyLimit, drop_v: f64, loop_ohm: f64, total_a: f64) -> f64 {
+    let SupplyLimit::Foldback { max_current_a, knee_voltage_v, short_current_a } = *limit else {
         return (limit.largest_current_a() - total_a).max(0.0);
     };
     let slope = if knee_voltage_v > 0.0 { (max_current_a - short_current_a) / knee_voltage_v } else { 0.0 };

@@ -1,7 +1,7 @@
 //! The discrete state: converters, ports and supply as small machines with timers.
 
 use super::stage::Stage;
-use super::{Converter, EVENT_TOLERANCE_V, Limit, PortLimit, System};
+use super::{Converter, EVENT_TOLERANCE_V, PortLimit, SupplyLimit, System};
 
 /// Timers closer than this are due together, s.
 pub(super) const SAME_INSTANT_S: f64 = 1e-9;
@@ -141,7 +141,7 @@ impl<'a> Discrete<'a> {
                 if ramp_end > now_s + SAME_INSTANT_S {
                     next = next.min(ramp_end);
                 }
-                if let (Some(since), Limit::Hiccup { trip_time_s, .. }) =
+                if let (Some(since), SupplyLimit::Hiccup { trip_time_s, .. }) =
                     (limiting_since_s, self.system.supply.limit)
                 {
                     next = next.min(since + trip_time_s);
@@ -183,7 +183,7 @@ impl<'a> Discrete<'a> {
         if !limiters {
             return worst;
         }
-        if let (SupplyPhase::On { limiting_since_s, .. }, Limit::Hiccup { current_a, .. }) =
+        if let (SupplyPhase::On { limiting_since_s, .. }, SupplyLimit::Hiccup { current_a, .. }) =
             (self.supply, self.system.supply.limit)
         {
             let beyond = stage.beyond_limit_v(self.open_v(time_s))
@@ -263,7 +263,8 @@ impl<'a> Discrete<'a> {
             }
             SupplyPhase::Off { .. } => {}
             SupplyPhase::On { limiting_since_s, .. } => {
-                let Limit::Hiccup { current_a, trip_time_s, off_time_s } = self.system.supply.limit else {
+                let SupplyLimit::Hiccup { current_a, trip_time_s, off_time_s } = self.system.supply.limit
+                else {
                     return;
                 };
                 let width = LIMIT_TOLERANCE * stage.source_ohm() * current_a;

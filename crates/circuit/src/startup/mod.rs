@@ -74,6 +74,7 @@ mod cycle;
 mod discrete;
 mod error;
 mod integrator;
+mod options;
 mod outcome;
 mod renumber;
 mod run;
@@ -85,10 +86,11 @@ mod waveform;
 
 pub use conditions::{BootCondition, StartCondition, boot_condition, boots_together_fit, start_conditions};
 pub use error::StartupError;
+pub use options::Options;
 pub use outcome::{DeviceResult, DeviceStatus, Energy, HiccupCause, Limiter, Outcome, StartUp, StopReason};
-pub use run::{Options, simulate, simulate_while};
+pub use run::{simulate, simulate_while};
 pub use stagger::{Search, SearchError, smallest_stagger};
-pub use system::{BusCapacitor, BusLoad, Converter, Device, Limit, Port, PortLimit, Supply, System};
+pub use system::{BusCapacitor, BusDevice, BusLoad, Converter, Port, PortLimit, Supply, SupplyLimit, System};
 pub use waveform::Waveform;
 
 /// Voltage below which a constant-current bus load falls off linearly to nothing, V.

@@ -15,7 +15,7 @@ mod tree;
 use self::elements::{Region, bridge, bus_current, charged, conducting};
 use self::line_search::Way;
 pub(super) use self::power::Power;
-use super::{LEAKAGE_S, Limit, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, System};
+use super::{LEAKAGE_S, PortLimit, SMALLEST_LIMITER_RESISTANCE_OHM, SupplyLimit, System};
 
 /// Full Newton steps before the line search is used.
 const FULL_STEPS: usize = 4;
@@ -84,7 +84,7 @@ pub(super) struct Stage {
     pub capacitors: Vec<(usize, f64)>,
     /// Constant-current bus loads: node, current, line.
     bus_currents: Vec<(usize, f64, f64, f64)>,
-    limit: Limit,
+    limit: SupplyLimit,
     source_ohm: f64,
     pub supply_on: bool,
     supply_line: (f64, f64),
@@ -236,7 +236,7 @@ impl Stage {
             }
         }
         let mut longest = 0.2 / inverse;
-        if let Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } = self.limit {
+        if let SupplyLimit::Foldback { max_current_a, knee_voltage_v, short_current_a } = self.limit {
             let slope = (max_current_a - short_current_a) / knee_voltage_v;
             // With foldback the output capacitor comes first.
             longest = longest.min(0.5 * self.capacitors[0].1 / slope);

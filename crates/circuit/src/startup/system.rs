@@ -2,7 +2,7 @@
 
 /// The current limit of a supply.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Limit {
+pub enum SupplyLimit {
     /// No limit.
     None,
     /// Output current held at the limit, whatever the voltage.
@@ -31,7 +31,7 @@ pub enum Limit {
     },
 }
 
-impl Limit {
+impl SupplyLimit {
     /// The largest current the limiter lets through at any voltage, A (infinite without one).
     pub fn largest_current_a(&self) -> f64 {
         match *self {
@@ -68,7 +68,7 @@ pub struct Supply {
     /// Source resistance, ohm; values below 0.1 milliohm count as that.
     pub resistance_ohm: f64,
     /// Current limit.
-    pub limit: Limit,
+    pub limit: SupplyLimit,
     /// Output capacitance on the bus, F; 0 for none (not with foldback).
     pub output_capacitance_f: f64,
     /// Voltage of that capacitance at time 0, V.
@@ -111,7 +111,7 @@ pub enum PortLimit {
 
 /// A capacitor behind a bridge, and the converter that it feeds.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Device {
+pub struct BusDevice {
     /// Node at which the bridge is connected.
     pub node: usize,
     /// Input capacitance behind the bridge, F, above 0.
@@ -180,7 +180,7 @@ pub struct System {
     /// Limiters in segments, at most one a segment.
     pub ports: Vec<Port>,
     /// Devices, any number at a node.
-    pub devices: Vec<Device>,
+    pub devices: Vec<BusDevice>,
     /// Loads on the bus, any number at a node.
     pub bus_loads: Vec<BusLoad>,
     /// Capacitors on the bus. Capacitors that meet without resistance must start at one voltage.

@@ -1,6 +1,6 @@
 //! Refusal of cases that have no meaning, before anything is allocated.
 
-use super::{Limit, PortLimit, SMALLEST_HYSTERESIS_V, StartupError, System};
+use super::{PortLimit, SMALLEST_HYSTERESIS_V, StartupError, SupplyLimit, System};
 
 /// Largest number accepted for any quantity: keeps products of quantities finite.
 const LARGEST: f64 = 1e12;
@@ -73,11 +73,11 @@ fn supply(system: &System) -> Result<(), StartupError> {
     check(place, "initial voltage in V", s.initial_voltage_v, FromZero)?;
     check(place, "ramp time in s", s.ramp_time_s, FromZero)?;
     match s.limit {
-        Limit::None => {}
-        Limit::ConstantCurrent { current_a } => {
+        SupplyLimit::None => {}
+        SupplyLimit::ConstantCurrent { current_a } => {
             check(place, "limit in A", current_a, AboveZero)?;
         }
-        Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
+        SupplyLimit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
             check(place, "limit in A", max_current_a, AboveZero)?;
             check(place, "knee voltage in V", knee_voltage_v, AboveZero)?;
             check(place, "short-circuit limit in A", short_current_a, FromZero)?;
@@ -93,7 +93,7 @@ fn supply(system: &System) -> Result<(), StartupError> {
                 return Err(StartupError::FoldbackWithoutCapacitor);
             }
         }
-        Limit::Hiccup { current_a, trip_time_s, off_time_s } => {
+        SupplyLimit::Hiccup { current_a, trip_time_s, off_time_s } => {
             check(place, "limit in A", current_a, AboveZero)?;
             check(place, "trip time in s", trip_time_s, AboveZero)?;
             check(place, "off time in s", off_time_s, AboveZero)?;

@@ -1,12 +1,13 @@
 //! `latchline addresses`: the number and the switch setting of every device.
 
 use super::locale::LanguageArguments;
+use super::written::TextOrJson;
 use crate::files::{self, read_text};
 use crate::load::Opened;
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
 use anyhow::{Context, Result, bail};
-use clap::{Args, ValueEnum};
+use clap::Args;
 use latchline_finding::{Severity, shown};
 use latchline_report::addresses as numbers;
 use latchline_report::{Look, Report, short};
@@ -28,8 +29,8 @@ pub struct AddressesArguments {
     /// The site file; `-` reads standard input
     site: PathBuf,
     /// Form of the result
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
+    #[arg(long, value_enum, default_value_t = TextOrJson::Text)]
+    format: TextOrJson,
     /// Write the numbers into the site file
     #[arg(long, conflicts_with = "found")]
     freeze: bool,
@@ -38,15 +39,6 @@ pub struct AddressesArguments {
     found: Option<PathBuf>,
     #[command(flatten)]
     language: LanguageArguments,
-}
-
-/// Form of the result.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
-    /// For a person
-    Text,
-    /// For programs
-    Json,
 }
 
 /// Runs the command.
@@ -80,8 +72,8 @@ pub fn run(
         }
         let found = reconcile(site, &plan, &devices);
         let text = match arguments.format {
-            Format::Text => numbers::reconciliation_text(site, &found, &unread, &look),
-            Format::Json => pretty(&numbers::reconciliation_document(site, &found, &unread))?,
+            TextOrJson::Text => numbers::reconciliation_text(site, &found, &unread, &look),
+            TextOrJson::Json => pretty(&numbers::reconciliation_document(site, &found, &unread))?,
         };
         output::put(&text, output)?;
         let agrees = found.missing.is_empty()
@@ -91,8 +83,8 @@ pub fn run(
         return Ok(ExitCode::from(u8::from(!agrees)));
     }
     let text = match arguments.format {
-        Format::Text => numbers::text(site, &plan, &look),
-        Format::Json => pretty(&numbers::document(site, &plan))?,
+        TextOrJson::Text => numbers::text(site, &plan, &look),
+        TextOrJson::Json => pretty(&numbers::document(site, &plan))?,
     };
     output::put(&text, output)?;
     let name = &view.sources().file(view.site_file()).name;

@@ -1,9 +1,8 @@
 //! `latchline completions`: for the shell.
 
-use crate::arguments::Arguments;
 use crate::output;
 use anyhow::Result;
-use clap::{Args, CommandFactory};
+use clap::{Args, Command};
 use clap_complete::Shell;
 use std::io::Write;
 use std::process::ExitCode;
@@ -18,13 +17,17 @@ pub struct CompletionsArguments {
     shell: Shell,
 }
 
-/// Runs the command.
+/// Runs the command; `program` is the definition of the whole command line.
 ///
 /// # Errors
 /// If the completions cannot be written.
-pub fn run(arguments: &CompletionsArguments, output: &mut dyn Write) -> Result<ExitCode> {
+pub fn run(
+    arguments: &CompletionsArguments,
+    mut program: Command,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
     let mut text = Vec::new();
-    clap_complete::generate(arguments.shell, &mut Arguments::command(), "latchline", &mut text);
+    clap_complete::generate(arguments.shell, &mut program, "latchline", &mut text);
     output::put(&String::from_utf8_lossy(&text), output)?;
     Ok(ExitCode::SUCCESS)
 }

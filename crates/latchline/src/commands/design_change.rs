@@ -1,7 +1,9 @@
 //! `latchline design --from`: an installed site changed as a newer survey asks.
 
-use super::design::{DesignArguments, Format, LoadedSurvey, amount};
+use super::design_survey::LoadedSurvey;
+use super::design_words::amount;
 use crate::difference::difference;
+use crate::files::MayReplace;
 use crate::files::inputs::is_same;
 use crate::load::Opened;
 use crate::{files, load, output};
@@ -17,89 +19,99 @@ use std::io::Write;
 use std::path::Path;
 use std::process::ExitCode;
 
-/// Runs the command with an installed site.
-///
-/// # Errors
-/// If the site cannot be used or the result not be written.
-pub fn run(
-    arguments: &DesignArguments,
-    installed: &Path,
-    survey: &LoadedSurvey,
-    output: &mut dyn Write,
-) -> Result<ExitCode> {
-    let Opened { session, original, .. } = load::open(installed, &mut std::io::empty())?;
-    let view = session.view();
-    let (sources, site_file) = (view.sources(), view.site_file());
-    // Resolved with the survey's own prices.
-    let prices = survey.survey.prices.clone();
-    let catalogues = LoadedCatalogues::with_prices(sources, view.catalogues(), prices);
-    let Some(site) = &catalogues.resolve(sources, site_file).site else {
-        bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
-    };
-    let from = From { sources, site_file, catalogues: &catalogues, site };
-    let before = view.text();
-    let (text, status) = match change(&survey.survey, from) {
-        Ok(changed) => {
-            if let Some(file) = &arguments.output {
-                if is_same(installed, file) {
-                    files::edit(file, &original, &changed.text)?;
-                } else {
-                    files::write(file, changed.text.as_bytes(), arguments.may_replace())?;
-                }
-            }
-            let text = match arguments.format {
-                Format::Text => told(&changed, before, arguments, &survey.catalogues.catalogue().currency)?,
-                Format::Json | Format::Sarif => json(&changed)?,
-            };
-            (text, 0)
-        }
-        Err(obstacle) => {
-            let text = match arguments.format {
-                Format::Text => {
-                    let language = arguments.language();
-                    DesignWords::NoChange { obstacle: &obstacle.say(language) }.say(language) + "\n"
-                }
-                Format::Json | Format::Sarif => {
-                    latchline_report::json::text(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
-                }
-            };
-            (text, 1)
-        }
-    };
-    output::put(&text, output)?;
-    Ok(ExitCode::from(status))
+/// A change of an installed site, as it was asked for.
+pub(super) struct Change<'a> {
+    /// The file of the site.
+    pub installed: &'a Path,
+    /// Where the changed site goes.
+    pub target: Option<&'a Path>,
+    /// What may stand there.
+    pub may_replace: MayReplace<'static>,
+    /// Language of what is said to a person.
+    pub language: Language,
+    /// Whether the result is for programs.
+    pub for_programs: bool,
 }
 
-fn told(changed: &Changed, before: &str, arguments: &DesignArguments, currency: &str) -> Result<String> {
-    let language = arguments.language();
-    let say = |words: DesignWords<'_>| words.say(language);
-    let mut text = String::new();
-    if changed.steps.is_empty() {
-        writeln!(text, "{}", say(DesignWords::NothingAsked))?;
+impl Change<'_> {
+    /// Runs the command with an installed site.
+    ///
+    /// # Errors
+    /// If the site cannot be used or the result not be written.
+    pub fn run(&self, survey: &LoadedSurvey, output: &mut dyn Write) -> Result<ExitCode> {
+        let installed = self.installed;
+        let Opened { session, original, .. } = load::open(installed, &mut std::io::empty())?;
+        let view = session.view();
+        let (sources, site_file) = (view.sources(), view.site_file());
+        // Resolved with the survey's own prices.
+        let prices = survey.survey.prices.clone();
+        let catalogues = LoadedCatalogues::with_prices(sources, view.catalogues(), prices);
+        let Some(site) = &catalogues.resolve(sources, site_file).site else {
+            bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
+        };
+        let from = From { sources, site_file, catalogues: &catalogues, site };
+        let before = view.text();
+        let (text, status) = match change(&survey.survey, from) {
+            Ok(changed) => {
+                if let Some(file) = self.target {
+                    if is_same(installed, file) {
+                        files::edit(file, &original, &changed.text)?;
+                    } else {
+                        files::write(file, changed.text.as_bytes(), self.may_replace)?;
+                    }
+                }
+                let text = if self.for_programs {
+                    json(&changed)?
+                } else {
+                    self.told(&changed, before, &survey.catalogues.catalogue().currency)?
+                };
+                (text, 0)
+            }
+            Err(obstacle) => {
+                let text = if self.for_programs {
+                    latchline_report::json::text(&serde_json::json!({ "obstacle": obstacle.to_string() }))?
+                } else {
+                    let obstacle = &obstacle.say(self.language);
+                    DesignWords::NoChange { obstacle }.say(self.language) + "\n"
+                };
+                (text, 1)
+            }
+        };
+        output::put(&text, output)?;
+        Ok(ExitCode::from(status))
     }
-    for (index, step) in changed.steps.iter().enumerate() {
-        let mut words = step.words.of(language).to_string();
-        if step.cost > Money::ZERO {
-            let cost = &amount(step.cost, language);
-            words = say(DesignWords::StepCost { step: &words, cost, currency });
+
+    fn told(&self, changed: &Changed, before: &str, currency: &str) -> Result<String> {
+        let language = self.language;
+        let say = |words: DesignWords<'_>| words.say(language);
+        let mut text = String::new();
+        if changed.steps.is_empty() {
+            writeln!(text, "{}", say(DesignWords::NothingAsked))?;
         }
-        writeln!(text, "{}. {words}", index + 1)?;
+        for (index, step) in changed.steps.iter().enumerate() {
+            let mut words = step.words.of(language).to_string();
+            if step.cost > Money::ZERO {
+                let cost = &amount(step.cost, language);
+                words = say(DesignWords::StepCost { step: &words, cost, currency });
+            }
+            writeln!(text, "{}. {words}", index + 1)?;
+        }
+        for left in &changed.left {
+            writeln!(text, "{}", say(DesignWords::Left { what: left.of(language) }))?;
+        }
+        if !changed.steps.is_empty() {
+            let cost = &amount(changed.cost, language);
+            let words = DesignWords::ChangeCost { cost, currency, judged: changed.judged };
+            writeln!(text, "\n{}\n", say(words))?;
+            text.push_str(&difference(before, &changed.text));
+        }
+        if let Some(file) = self.target {
+            let file = &shown::path(file);
+            let (wrote, next) = (say(DesignWords::WroteChange { file }), say(DesignWords::Next { file }));
+            writeln!(text, "\n{wrote}\n{next}")?;
+        }
+        Ok(text)
     }
-    for left in &changed.left {
-        writeln!(text, "{}", say(DesignWords::Left { what: left.of(language) }))?;
-    }
-    if !changed.steps.is_empty() {
-        let cost = &amount(changed.cost, language);
-        let words = DesignWords::ChangeCost { cost, currency, judged: changed.judged };
-        writeln!(text, "\n{}\n", say(words))?;
-        text.push_str(&difference(before, &changed.text));
-    }
-    if let Some(file) = &arguments.output {
-        let file = &shown::path(file);
-        let (wrote, next) = (say(DesignWords::WroteChange { file }), say(DesignWords::Next { file }));
-        writeln!(text, "\n{wrote}\n{next}")?;
-    }
-    Ok(text)
 }
 
 #[derive(Serialize)]

@@ -1,11 +1,10 @@
 //! `latchline headroom`: how much more a site carries.
 
-use super::locale::LanguageArguments;
-use crate::files::ResultFile;
+use super::written::{TextOrJson, WrittenArguments};
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
-use clap::{Args, ValueEnum};
+use clap::Args;
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, paragraph};
@@ -25,22 +24,8 @@ use std::process::ExitCode;
 pub struct HeadroomArguments {
     /// The site file; `-` reads standard input
     site: PathBuf,
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
     #[command(flatten)]
-    language: LanguageArguments,
-    #[command(flatten)]
-    result: ResultFile,
-}
-
-/// Form of the result.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
-    /// For a person
-    Text,
-    /// For programs
-    Json,
+    written: WrittenArguments<TextOrJson>,
 }
 
 /// Runs the command.
@@ -53,23 +38,23 @@ pub fn run(
     input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    arguments.result.refuse(&[&arguments.site])?;
+    arguments.written.result.refuse(&[&arguments.site])?;
     let Opened { session, files, .. } = load::open(&arguments.site, input)?;
     let view = session.view();
     let look = surroundings
-        .look(Colour::Auto, arguments.result.is_named())
-        .in_language(arguments.language.language());
+        .look(Colour::Auto, arguments.written.result.is_named())
+        .in_language(arguments.written.language.language());
     if view.assessment()?.is_none() {
         return super::refuse(&view, &look);
     }
-    arguments.result.refuse(&files)?;
+    arguments.written.result.refuse(&files)?;
     surroundings.working(&HeadroomWords::Working.say(look.language));
     let list = view.headroom()?.unwrap_or_default();
-    let text = match arguments.format {
-        Format::Text => words(list, &look),
-        Format::Json => json(list)?,
+    let text = match arguments.written.format {
+        TextOrJson::Text => words(list, &look),
+        TextOrJson::Json => json(list)?,
     };
-    arguments.result.put(&text, &files, output)?;
+    arguments.written.result.put(&text, &files, output)?;
     Ok(ExitCode::SUCCESS)
 }
 

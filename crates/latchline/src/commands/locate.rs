@@ -1,15 +1,15 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
-use super::locate_words::{self, Reader};
-use crate::commands::locale::LanguageArguments;
-use crate::files::{ResultFile, read_text};
+use super::locate_words::{self, Reader, Told};
+use super::written::WrittenArguments;
+use crate::files::read_text;
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result};
 use clap::{Args, ValueEnum};
 
 use latchline_finding::{Language, Severity};
-use latchline_locate::input::{Checked, Row, RowProblem, check, read_csv, read_item, read_toml};
+use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
 use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate};
 use latchline_network::Layout;
 use latchline_words::locate::Problem;
@@ -45,13 +45,8 @@ pub struct LocateArguments {
     /// Print the table of rates, to be edited
     #[arg(long, conflicts_with_all = ["site", "rates"])]
     show_rates: bool,
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
     #[command(flatten)]
-    language: LanguageArguments,
-    #[command(flatten)]
-    result: ResultFile,
+    written: WrittenArguments<Format>,
 }
 
 /// How old the installation is.
@@ -73,9 +68,10 @@ impl From<AgeChoice> for Age {
 }
 
 /// Form of the result.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
 enum Format {
     /// For a person
+    #[default]
     Text,
     /// Three lines for the telephone
     Short,
@@ -101,17 +97,17 @@ pub fn run(
     let rates = rates(arguments.rates.as_deref())?;
     let mut read = vec![site_file.clone()];
     let (rows, mut problems) = rows(&arguments.readings, &mut read)?;
-    arguments.result.refuse(&read)?;
+    arguments.written.result.refuse(&read)?;
     let Opened { session, files, .. } = load::open(site_file, input)?;
     let view = session.view();
     let Some(site) = view.site() else {
         return super::refuse(
             &view,
-            &surroundings.look(Colour::Never, false).in_language(arguments.language.language()),
+            &surroundings.look(Colour::Never, false).in_language(arguments.written.language.language()),
         );
     };
     read.extend(files);
-    arguments.result.refuse(&read)?;
+    arguments.written.result.refuse(&read)?;
     let errors = view
         .assessment()?
         .map_or(0, |found| found.findings.iter().filter(|one| one.severity == Severity::Error).count());
@@ -119,7 +115,7 @@ pub fn run(
     let plant = Plant::new(site, &layout);
     let checked = check(&plant, &rows);
     problems.extend(checked.problems.iter().cloned().map(|problem| (None, problem)));
-    let language = arguments.language.language();
+    let language = arguments.written.language.language();
     tell(&problems, &rows, language);
     let is_nothing = checked.evidence.measured.is_empty() && checked.evidence.symptoms.is_empty();
     if is_nothing && !problems.is_empty() {
@@ -137,15 +133,15 @@ pub fn run(
     let Checked { evidence, .. } = &checked;
     let located = locate(&plant, evidence, &rates, &options);
     let reader = Reader { site, language };
-    let text = match arguments.format {
+    let text = match arguments.written.format {
         Format::Text => {
-            let look = surroundings.look(Colour::Auto, arguments.result.is_named());
+            let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
             locate_words::text(&reader, evidence, &located, &options, &notes, look.width)
         }
         Format::Short => locate_words::short(&reader, &located, &options, &notes),
         Format::Json => super::locate_json::json(&reader, evidence, &located, &problems)?,
     };
-    arguments.result.put(&text, &read, output)?;
+    arguments.written.result.put(&text, &read, output)?;
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 
@@ -160,9 +156,6 @@ pub(super) fn rates(file: Option<&Path>) -> Result<Rates> {
         format!("cannot use \"{}\" as a table of rates", latchline_finding::shown::path(file))
     })
 }
-
-/// A problem with the file that it is in; `None` for the command line.
-pub(super) type Told = (Option<String>, RowProblem);
 
 /// Rows from files and from the command line. What holds an `=` and is no file is a reading.
 fn rows(given: &[String], read: &mut Vec<PathBuf>) -> Result<(Vec<Row>, Vec<Told>)> {

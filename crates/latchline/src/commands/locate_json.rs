@@ -1,7 +1,6 @@
 //! The JSON of `locate`.
 
-use super::locate::Told;
-use super::locate_words::Reader;
+use super::locate_words::{Reader, Told};
 use anyhow::Result;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, place_name, state_name};

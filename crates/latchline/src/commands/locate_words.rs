@@ -1,6 +1,7 @@
 //! What `locate` and `practise` say to a person.
 
 use latchline_finding::{Figure, Language, Unit};
+use latchline_locate::input::RowProblem;
 use latchline_locate::{
     Cause, Element, Evidence, Hypothesis, Kind, Located, Options, Quantity, Size, place_name,
 };
@@ -17,6 +18,9 @@ const MOST_LISTED: usize = 8;
 const MOST_OTHERS: usize = 6;
 /// Outcomes of a reading that are told.
 const MOST_MEANINGS: usize = 5;
+
+/// A problem with the file that it is in; `None` for the command line.
+pub(super) type Told = (Option<String>, RowProblem);
 
 /// Whom it is said to.
 pub(super) struct Reader<'a> {

@@ -1,9 +1,8 @@
 //! `latchline man`: manual pages.
 
-use crate::arguments::Arguments;
 use crate::output;
 use anyhow::{Result, anyhow};
-use clap::{Args, CommandFactory};
+use clap::{Args, Command};
 use std::io::Write;
 use std::process::ExitCode;
 
@@ -16,17 +15,16 @@ pub struct ManArguments {
     command: Option<String>,
 }
 
-/// Runs the command.
+/// Runs the command; `program` is the definition of the whole command line.
 ///
 /// # Errors
 /// If there is no such command, or the page cannot be written.
-pub fn run(arguments: &ManArguments, output: &mut dyn Write) -> Result<ExitCode> {
-    let mut root = Arguments::command();
-    root.build();
+pub fn run(arguments: &ManArguments, mut program: Command, output: &mut dyn Write) -> Result<ExitCode> {
+    program.build();
     let command = match &arguments.command {
-        None => root,
-        Some(name) => root.find_subcommand(name).cloned().ok_or_else(|| {
-            let names: Vec<&str> = root.get_subcommands().map(clap::Command::get_name).collect();
+        None => program,
+        Some(name) => program.find_subcommand(name).cloned().ok_or_else(|| {
+            let names: Vec<&str> = program.get_subcommands().map(Command::get_name).collect();
             anyhow!("there is no command \"{name}\"; there are {}", names.join(", "))
         })?,
     };

@@ -7,6 +7,8 @@ pub mod check;
 pub mod completions;
 pub mod design;
 mod design_change;
+mod design_survey;
+mod design_words;
 pub mod draw;
 pub mod explain;
 pub mod fix;
@@ -25,6 +27,7 @@ pub mod response;
 pub mod schema;
 pub mod serve;
 pub mod store;
+mod written;
 
 use crate::failure::UNUSABLE;
 use latchline_finding::{Finding, Language, Sources};

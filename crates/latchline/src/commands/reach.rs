@@ -1,12 +1,12 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
 use super::catalogue::Parts;
-use super::locale::LanguageArguments;
+use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
-use crate::files::{self, ResultFile, refuse_inputs, refuse_standing};
+use crate::files::{self, refuse_inputs, refuse_standing};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
-use clap::{Args, ValueEnum};
+use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
 use latchline_reach::{
@@ -57,22 +57,8 @@ pub struct ReachArguments {
     /// Further catalogue files
     #[arg(long, value_name = "FILE")]
     catalogue: Vec<PathBuf>,
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
     #[command(flatten)]
-    language: LanguageArguments,
-    #[command(flatten)]
-    result: ResultFile,
-}
-
-/// Form of the result.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
-    /// For a person
-    Text,
-    /// For programs
-    Json,
+    written: WrittenArguments<TextOrJson>,
 }
 
 /// Width of what is not a table.
@@ -116,12 +102,12 @@ pub fn run(
     {
         bail!("--chart writes SVG: \"{}\" must end in .svg", chart.display());
     }
-    let language = arguments.language.language();
+    let language = arguments.written.language.language();
     let look = surroundings.look(Colour::Never, false).in_language(language);
-    arguments.result.refuse(&arguments.catalogue)?;
+    arguments.written.result.refuse(&arguments.catalogue)?;
     if let Some(chart) = &arguments.chart {
         refuse_inputs(&arguments.catalogue, chart)?;
-        refuse_standing(chart, arguments.result.may_replace())?;
+        refuse_standing(chart, arguments.written.result.may_replace())?;
     }
     let Some(Parts { sources, loaded }) = super::catalogue::parts(&arguments.catalogue, &look)? else {
         return Ok(ExitCode::from(UNUSABLE));
@@ -152,13 +138,13 @@ pub fn run(
         let spacings = chart_spacings(&arguments.spacing);
         let chart = chart(&question, calls, &ask(&spacings, &feeders[..1])?, feeders[0], language);
         let picture = svg::svg(&reach_chart(&chart, SheetSize::A4), Palette::Light);
-        files::write(path, picture.as_bytes(), arguments.result.may_replace())?;
+        files::write(path, picture.as_bytes(), arguments.written.result.may_replace())?;
     }
-    let text = match arguments.format {
-        Format::Text => words(&question, calls, &answers, &arguments.spacing, feeders, language),
-        Format::Json => json(&question, calls, &answers)?,
+    let text = match arguments.written.format {
+        TextOrJson::Text => words(&question, calls, &answers, &arguments.spacing, feeders, language),
+        TextOrJson::Json => json(&question, calls, &answers)?,
     };
-    arguments.result.put(&text, &arguments.catalogue, output)?;
+    arguments.written.result.put(&text, &arguments.catalogue, output)?;
     Ok(ExitCode::SUCCESS)
 }
 

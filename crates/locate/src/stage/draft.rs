@@ -1,6 +1,6 @@
 //! A stage while it is being put together and solved.
 
-use super::{Problem, StageSolved, flow_loads};
+use super::{Problem, StageSolved};
 use crate::plant::Plant;
 use latchline_circuit::flow::{Options, Outcome, Source, Tree, Workspace, solve};
 use latchline_network::phase::StageLoads;
@@ -105,7 +105,7 @@ impl Draft {
             }
             let options = Options { tolerance_v: 1e-6, ..Options::default() };
             if !matches!(
-                solve(&tree, &source, &flow_loads(&loads), workspace, &options),
+                solve(&tree, &source, &loads.as_loads(), workspace, &options),
                 Ok(Outcome::Solved(_))
             ) {
                 if round == 0 && self.switch_off_beyond_bridges() {
@@ -210,7 +210,7 @@ impl Draft {
     }
 
     fn currents(&self, voltage_v: &[f64]) -> Vec<f64> {
-        let loads = flow_loads(&self.loads);
+        let loads = self.loads.as_loads();
         let mut current: Vec<f64> = (0..voltage_v.len())
             .map(|node| if self.cut[node] { 0.0 } else { loads.current_at(node, voltage_v[node], 1.0) })
             .collect();

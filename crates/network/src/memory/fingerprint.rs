@@ -1,6 +1,6 @@
 //! Everything that a result depends on, as a key of fixed size.
 
-use latchline_circuit::startup::Limit;
+use latchline_circuit::startup::SupplyLimit;
 use std::collections::hash_map::DefaultHasher;
 use std::hash::Hasher;
 
@@ -69,14 +69,14 @@ impl Fingerprint {
     }
 
     /// Adds what a supply does at its limit.
-    pub fn limit(&mut self, limit: Limit) -> &mut Self {
+    pub fn limit(&mut self, limit: SupplyLimit) -> &mut Self {
         match limit {
-            Limit::None => self.count(0),
-            Limit::ConstantCurrent { current_a } => self.count(1).number(current_a),
-            Limit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
+            SupplyLimit::None => self.count(0),
+            SupplyLimit::ConstantCurrent { current_a } => self.count(1).number(current_a),
+            SupplyLimit::Foldback { max_current_a, knee_voltage_v, short_current_a } => {
                 self.count(2).number(max_current_a).number(knee_voltage_v).number(short_current_a)
             }
-            Limit::Hiccup { current_a, trip_time_s, off_time_s } => {
+            SupplyLimit::Hiccup { current_a, trip_time_s, off_time_s } => {
                 self.count(3).number(current_a).number(trip_time_s).number(off_time_s)
             }
         }

@@ -13,11 +13,11 @@ mod store;
 pub use fingerprint::{Fingerprint, Key};
 pub(crate) use store::Weighed;
 
-use crate::nominal::StageNominal;
+use crate::nominal_figures::StageNominal;
 use crate::short_circuit::StageShorts;
-use crate::signal_tree::CallSurvey;
+use crate::signal_tree::survey::call::CallSurvey;
 use crate::stage_search::StageFound;
-use crate::start_up::Effort;
+use crate::start_up::effort::Effort;
 use crate::wanted::{GivenUp, Wanted};
 use latchline_circuit::startup::StartUp;
 use std::sync::Arc;

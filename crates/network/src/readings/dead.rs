@@ -1,7 +1,7 @@
 //! Readings of a run alone, without power.
 
 use super::{Basis, NoPrediction, Prediction, Predictor};
-use crate::layout::Corner;
+use crate::corner::Corner;
 use crate::resistance::MEASUREMENT_TOLERANCE;
 use latchline_site::catalogue::Cable;
 use latchline_site::model::{Run, Site};

@@ -2,8 +2,9 @@
 
 use super::{Basis, NoPrediction, Prediction, Predictor, Reading, ReadingPlace};
 use crate::bus_state::BusState;
+use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
-use crate::layout::{Corner, NodeRef};
+use crate::layout::NodeRef;
 use crate::phase::Phase;
 use latchline_finding::StateKind;
 use rayon::prelude::*;

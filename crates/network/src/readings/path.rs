@@ -2,8 +2,9 @@
 
 use super::{NoPrediction, Predictor, live};
 use crate::bus_state::BusState;
+use crate::corner::Corner;
 use crate::evaluate::Solver;
-use crate::layout::{Corner, NodeRef, Segment, StageSource};
+use crate::layout::{NodeRef, Segment, StageSource};
 use crate::resistance::conductor_ohm_per_m;
 use crate::states::Device;
 

@@ -1,7 +1,7 @@
 //! What a reading should be, and what that rests on.
 
 use super::Reading;
-use crate::layout::Corner;
+use crate::corner::Corner;
 use std::collections::BTreeMap;
 
 /// A figure with the corner of the tolerances that it comes from.

@@ -1,12 +1,13 @@
 //! Shorts on one stage, in terms that hold for any site with the same stage.
 
-use crate::layout::{Corner, Segment, Stage, StageSource, Terminal};
+use crate::corner::Corner;
+use crate::layout::{Segment, Stage, StageSource, Terminal};
 use crate::memory::{Fingerprint, Key, Weighed};
 use latchline_circuit::short_circuit::{
     Acts, FaultLoad, PortProtection, Prospective, Protection, Protector, ShortCircuitNetwork, TripBand,
     prospective, prospective_worst, standing_fault,
 };
-use latchline_circuit::startup::Limit;
+use latchline_circuit::startup::SupplyLimit;
 use latchline_site::catalogue::LimitKind;
 use latchline_site::model::Site;
 
@@ -42,7 +43,7 @@ impl Weighed for StageShorts {
 /// Everything that the shorts on a stage depend on.
 pub(super) struct StageTask<'a> {
     stage: &'a Stage,
-    limit: Limit,
+    limit: SupplyLimit,
     trip: Option<TripBand>,
     ports: Vec<PortProtection>,
     load_a: Vec<f64>,
@@ -177,7 +178,7 @@ impl<'a> StageTask<'a> {
 }
 
 /// Protection of a stage's source: its limiter, and its trip beside it.
-fn source_protection(site: &Site, stage: &Stage) -> (Limit, Option<TripBand>) {
+fn source_protection(site: &Site, stage: &Stage) -> (SupplyLimit, Option<TripBand>) {
     let nominal_v = stage.voltage_v[Corner::Nominal.index()];
     match stage.source {
         StageSource::Supply(index) => {
@@ -185,25 +186,25 @@ fn source_protection(site: &Site, stage: &Stage) -> (Limit, Option<TripBand>) {
             let limit_a = model.limit_current.as_ref().unwrap_or(&model.rated_current).value.as_amps();
             let band = TripBand { smallest_a: limit_a, largest_a: limit_a };
             match model.limit_kind.value {
-                LimitKind::ConstantCurrent => (Limit::ConstantCurrent { current_a: limit_a }, None),
+                LimitKind::ConstantCurrent => (SupplyLimit::ConstantCurrent { current_a: limit_a }, None),
                 LimitKind::Foldback => {
                     // Without a figure, as much as at full voltage: most heat, and no trip either way.
                     let short = model.short_circuit_current.as_ref();
                     let short_current_a = short.map_or(limit_a, |short| short.value.as_amps()).min(limit_a);
-                    let knee_voltage_v = crate::start_up::KNEE * nominal_v;
-                    (Limit::Foldback { max_current_a: limit_a, knee_voltage_v, short_current_a }, None)
+                    let knee_voltage_v = crate::start_up::system::KNEE * nominal_v;
+                    (SupplyLimit::Foldback { max_current_a: limit_a, knee_voltage_v, short_current_a }, None)
                 }
                 // Both act once the limit has lasted; how long is not asked here.
                 LimitKind::Hiccup => {
-                    (Limit::Hiccup { current_a: limit_a, trip_time_s: 1.0, off_time_s: 1.0 }, None)
+                    (SupplyLimit::Hiccup { current_a: limit_a, trip_time_s: 1.0, off_time_s: 1.0 }, None)
                 }
-                LimitKind::Trip => (Limit::None, Some(band)),
+                LimitKind::Trip => (SupplyLimit::None, Some(band)),
             }
         }
         StageSource::Regenerator(index) => {
             let model = site.box_model(&site.boxes[index]);
-            let limit = model.output_power.as_ref().map_or(Limit::None, |power| Limit::ConstantCurrent {
-                current_a: power.value.as_watts() / nominal_v,
+            let limit = model.output_power.as_ref().map_or(SupplyLimit::None, |power| {
+                SupplyLimit::ConstantCurrent { current_a: power.value.as_watts() / nominal_v }
             });
             (limit, None)
         }

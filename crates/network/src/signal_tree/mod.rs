@@ -27,10 +27,9 @@
 mod build;
 mod key;
 mod line;
-mod survey;
+pub(crate) mod survey;
 
 pub use line::{PairConstants, pair_constants};
-pub(crate) use survey::CallSurvey;
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,
     WeakestOfCaller, losses_from_caller, survey, survey_with,

@@ -11,10 +11,10 @@
 //! and all within 3 dB of the budget) are narrowed on the response itself to a ten-thousandth of the spacing;
 //! [`BandSurvey::left_coarse`] counts those left at their grid value.
 
-mod call;
+pub(crate) mod call;
 mod grid;
 
-pub(crate) use self::call::CallSurvey;
+use self::call::CallSurvey;
 
 use self::call::survey_call;
 use super::key::ComponentKeys;

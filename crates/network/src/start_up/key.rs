@@ -2,7 +2,9 @@
 
 use super::system::Built;
 use crate::memory::{Fingerprint, Key};
-use latchline_circuit::startup::{BusCapacitor, BusLoad, Converter, Device, Port, PortLimit, Supply, System};
+use latchline_circuit::startup::{
+    BusCapacitor, BusDevice, BusLoad, Converter, Port, PortLimit, Supply, System,
+};
 
 /// The system in full and the nodes that are recorded. Every
 /// part is taken apart by name, so that a figure that is added to one cannot be left out here.
@@ -47,8 +49,8 @@ fn add_supply(key: &mut Fingerprint, supply: &Supply) {
     key.number(initial_voltage_v).number(ramp_time_s).limit(limit);
 }
 
-fn add_device(key: &mut Fingerprint, device: &Device) {
-    let Device {
+fn add_device(key: &mut Fingerprint, device: &BusDevice) {
+    let BusDevice {
         node,
         capacitance_f,
         bridge_drop_v,

@@ -20,10 +20,12 @@
 //!
 //! A run that comes to rest, hiccups or sits in a brown-out is a numerical observation of this model, not a proof.
 
+pub(crate) mod effort;
 mod key;
-mod system;
+pub(crate) mod system;
 
-pub use system::Missing;
+pub use effort::Effort;
+pub use system::{KNEE, Missing};
 
 use crate::layout::{Layout, Terminal};
 use crate::memory::{Memory, Weighed};
@@ -39,9 +41,6 @@ use std::sync::Arc;
 
 /// Simulated time in seconds, after the longest delay and boot.
 pub const SIMULATED_S: f64 = 10.0;
-/// Part of its nominal voltage at which a foldback limit begins to fall (assumed; common practice, no source).
-pub const KNEE: f64 = 0.9;
-
 /// What a stage does when power returns.
 #[derive(Debug, Clone, PartialEq)]
 pub enum StartUpOutcome {
@@ -109,16 +108,6 @@ pub struct StartUps {
     pub missing: Vec<Missing>,
     /// The others, as indices into [`Layout::stages`].
     pub not_judged: Vec<usize>,
-}
-
-/// How much is asked of power return.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Effort {
-    /// Whether it starts: a run ends as hiccuping when one converter has dropped out [`MOST_DROPOUTS`] times. It may have
-    /// come to rest later, so this can only call a start worse than it is.
-    Hurried,
-    /// The whole time is simulated.
-    Whole,
 }
 
 /// Passes over the nodes of a stage, times nodes, after which its simulation is broken off: a second or so, and several times what 500

@@ -1,9 +1,10 @@
 //! A stage as a case of the simulator.
 
+use crate::corner::Corner;
 use crate::demand::{Activity, Demand, box_demand, station_demand};
-use crate::layout::{Corner, Layout, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Stage, StageSource, Terminal};
 use latchline_circuit::startup::{
-    BusLoad, Converter, Device, Limit, Port, PortLimit, SMALLEST_HYSTERESIS_V, Supply, System,
+    BusDevice, BusLoad, Converter, Port, PortLimit, SMALLEST_HYSTERESIS_V, Supply, SupplyLimit, System,
 };
 use latchline_finding::ElementId;
 use latchline_finding::Sourced;
@@ -11,6 +12,9 @@ use latchline_finding::quantity::Voltage;
 use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind};
 use latchline_site::model::Site;
 use latchline_words::missing::Missing as Lack;
+
+/// Part of its nominal voltage at which a foldback limit begins to fall (assumed; common practice, no source).
+pub const KNEE: f64 = 0.9;
 
 /// A value without which power return cannot be judged.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -60,7 +64,7 @@ pub(super) fn build(site: &Site, layout: &Layout, stage: usize) -> Result<Built,
     if !builder.missing.is_empty() {
         return Err(builder.missing);
     }
-    let group = devices.iter().map(|device: &Device| group_of(laid, device.node)).collect();
+    let group = devices.iter().map(|device: &BusDevice| group_of(laid, device.node)).collect();
     let system = System {
         parent: laid.parent.clone(),
         loop_resistance_ohm: laid.resistance_ohm[Corner::Adverse.index()].clone(),
@@ -113,7 +117,7 @@ impl Builder<'_> {
         let mut supply = Supply {
             voltage_v,
             resistance_ohm: self.laid.resistance_ohm[Corner::Adverse.index()][0],
-            limit: Limit::None,
+            limit: SupplyLimit::None,
             output_capacitance_f: 0.0,
             initial_voltage_v: 0.0,
             ramp_time_s: 0.0,
@@ -129,21 +133,21 @@ impl Builder<'_> {
                     supply.output_capacitance_f = capacitance.value.as_farads();
                 }
                 supply.limit = match model.limit_kind.value {
-                    LimitKind::ConstantCurrent => Limit::ConstantCurrent { current_a: limit_a },
+                    LimitKind::ConstantCurrent => SupplyLimit::ConstantCurrent { current_a: limit_a },
                     LimitKind::Foldback => {
                         self.need(&unit.id, name, "output_capacitance", &model.output_capacitance);
                         let short =
                             self.need(&unit.id, name, "short_circuit_current", &model.short_circuit_current);
-                        Limit::Foldback {
+                        SupplyLimit::Foldback {
                             max_current_a: limit_a,
-                            knee_voltage_v: super::KNEE * nominal_v,
+                            knee_voltage_v: KNEE * nominal_v,
                             short_current_a: short.map_or(0.0, |short| short.as_amps()).min(limit_a),
                         }
                     }
                     LimitKind::Hiccup => {
                         let trip = self.need(&unit.id, name, "trip_delay", &model.trip_delay);
                         let pause = self.need(&unit.id, name, "retry_pause", &model.retry_pause);
-                        Limit::Hiccup {
+                        SupplyLimit::Hiccup {
                             current_a: limit_a,
                             trip_time_s: trip.map_or(1.0, |trip| trip.as_seconds()),
                             off_time_s: pause.map_or(1.0, |pause| pause.as_seconds()),
@@ -152,7 +156,7 @@ impl Builder<'_> {
                     LimitKind::Trip => {
                         stays_off = true;
                         let trip = self.need(&unit.id, name, "trip_delay", &model.trip_delay);
-                        Limit::Hiccup {
+                        SupplyLimit::Hiccup {
                             current_a: limit_a,
                             trip_time_s: trip.map_or(1.0, |trip| trip.as_seconds()),
                             off_time_s: FOR_GOOD_S,
@@ -163,7 +167,8 @@ impl Builder<'_> {
             StageSource::Regenerator(index) => {
                 let model = self.site.box_model(&self.site.boxes[index]);
                 if let Some(power) = &model.output_power {
-                    supply.limit = Limit::ConstantCurrent { current_a: power.value.as_watts() / nominal_v };
+                    supply.limit =
+                        SupplyLimit::ConstantCurrent { current_a: power.value.as_watts() / nominal_v };
                 }
             }
         }
@@ -206,7 +211,7 @@ impl Builder<'_> {
         (ports, names)
     }
 
-    fn station(&mut self, index: usize, node: usize, devices: &mut Vec<Device>, loads: &mut Vec<BusLoad>) {
+    fn station(&mut self, index: usize, node: usize, devices: &mut Vec<BusDevice>, loads: &mut Vec<BusLoad>) {
         let station = &self.site.stations[index];
         let model = self.site.station_model(station);
         let name = &model.head.name;
@@ -240,7 +245,7 @@ impl Builder<'_> {
         }
         let (turn_on_v, turn_off_v) =
             thresholds(on.as_volts() - bridge_drop_v, off.as_volts() - bridge_drop_v, delay_s);
-        devices.push(Device {
+        devices.push(BusDevice {
             node,
             capacitance_f: capacitance.as_farads(),
             bridge_drop_v,
@@ -273,7 +278,7 @@ impl Builder<'_> {
         stage: usize,
         index: usize,
         node: usize,
-        devices: &mut Vec<Device>,
+        devices: &mut Vec<BusDevice>,
         loads: &mut Vec<BusLoad>,
     ) {
         let item = &self.site.boxes[index];
@@ -304,7 +309,7 @@ impl Builder<'_> {
         let bridge_drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
         let (turn_on_v, turn_off_v) =
             thresholds(on.as_volts() - bridge_drop_v, off.as_volts() - bridge_drop_v, 0.0);
-        devices.push(Device {
+        devices.push(BusDevice {
             node,
             capacitance_f: capacitance.as_farads(),
             bridge_drop_v,

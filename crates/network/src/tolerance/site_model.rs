@@ -1,13 +1,14 @@
 //! The site as a model of its tolerances.
 
 use super::engine::{Distribution, SampleError, clopper_pearson, sample};
+use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
-use crate::layout::{Corner, Layout, Segment, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Segment, Stage, StageSource, Terminal};
 use crate::phase::{Phase, StageLoads};
 use crate::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
 use crate::states::{Device, DeviceStates, StateSpace, WorstStates};
 use crate::wanted::Wanted;
-use latchline_circuit::flow::{Loads, Options, Outcome, Source, Tree, Workspace, solve};
+use latchline_circuit::flow::{Options, Outcome, Source, Tree, Workspace, solve};
 use latchline_finding::{Language, StateKind};
 use latchline_site::catalogue::{BoxModel, StationModel};
 use latchline_site::model::Site;
@@ -237,14 +238,8 @@ fn sample_stage(
                 voltage_v: voltage_v * drawn[source_factor],
                 resistance_ohm: work.resistance_ohm[0],
             };
-            let flow = Loads {
-                power_w: &work.loads.power_w,
-                current_a: &work.loads.current_a,
-                conductance_s: &work.loads.conductance_s,
-                drop_v: &work.loads.drop_v,
-            };
             let options = Options { tolerance_v: 1e-6, ..Options::default() };
-            match solve(&work.tree, &source, &flow, &mut work.flow, &options) {
+            match solve(&work.tree, &source, &work.loads.as_loads(), &mut work.flow, &options) {
                 Ok(Outcome::Solved(_)) => Some(work.flow.voltages_v()[target]),
                 _ => None,
             }

@@ -2,7 +2,7 @@
 
 use super::line::{LineDocument, line};
 use super::{contact, english};
-use crate::json::finite;
+use crate::json_values::finite;
 use latchline_assess::door::alarm::{AlarmSheet, kind_word};
 use latchline_assess::door::light::LightSheet;
 use latchline_assess::door::loads::DoorLoad;

@@ -1,7 +1,7 @@
 //! One line of a calculation.
 
-use crate::json::finite;
 use crate::json_findings::{figure, unit};
+use crate::json_values::finite;
 use latchline_assess::{CalculationLine, Rounding};
 use latchline_finding::Language;
 use schemars::JsonSchema;

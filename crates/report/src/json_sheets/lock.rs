@@ -2,7 +2,7 @@
 
 use super::line::{LineDocument, line};
 use super::{contact, english};
-use crate::json::finite;
+use crate::json_values::finite;
 use latchline_assess::door::circuit::{LockCircuit, Unknown};
 use latchline_assess::door::sheet::LockSheet;
 use latchline_assess::door::times::{Energised, HoldWinner, LockTimes};

@@ -2,9 +2,10 @@
 
 use super::line::{LineDocument, line};
 use super::{caution, english, findings};
-use crate::json::{FORMAT_VERSION, NotJudgedDocument, finite};
+use crate::json::{FORMAT_VERSION, NotJudgedDocument};
 use crate::json_findings::FindingDocument;
 use crate::json_physics::{StartUpDocument, start_up};
+use crate::json_values::finite;
 use crate::report::Report;
 use latchline_assess::supply::{BatteryFigures, MainsFigures, SupplySheet};
 use latchline_finding::Language;

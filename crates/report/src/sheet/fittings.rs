@@ -14,23 +14,29 @@ use latchline_words::report::{SheetHead, SheetWords};
 /// Names shown of those who are told; the rest are counted.
 const MOST_NAMES: usize = 4;
 
+/// Columns of the currents by day and by night, in mA.
+fn day_and_night(look: &Look) -> [Column; 2] {
+    let word = |head: SheetHead| head.say(look.language);
+    let unit = word(SheetHead::CurrentMilliamperes);
+    [
+        Column::new(unit, word(SheetHead::Day), word(SheetHead::DayNamed), Set::Number),
+        Column::new("", word(SheetHead::Night), word(SheetHead::NightNamed), Set::Number),
+    ]
+}
+
 pub(super) fn modules(sheet: &DoorSheet, look: &Look) -> String {
     if sheet.modules.modules.is_empty() {
         return String::new();
     }
     let word = |head: SheetHead| head.say(look.language);
+    let [day, night] = day_and_night(look);
     let mut table = Table::new(
         vec![
             Column::new("", word(SheetHead::Number), "{}", Set::Number),
             Column::new("", word(SheetHead::Module), "{}", Set::Words),
             Column::new("", word(SheetHead::Kind), "{}", Set::Words),
-            Column::new(
-                word(SheetHead::CurrentMilliamperes),
-                word(SheetHead::Day),
-                word(SheetHead::DayNamed),
-                Set::Number,
-            ),
-            Column::new("", word(SheetHead::Night), word(SheetHead::NightNamed), Set::Number),
+            day,
+            night,
         ],
         2,
     );
@@ -133,17 +139,13 @@ fn alarm_line(input: &AlarmSheet, look: &Look) -> String {
 pub(super) fn load(sheet: &DoorSheet, look: &Look) -> String {
     let Some(load) = &sheet.load else { return String::new() };
     let word = |head: SheetHead| head.say(look.language);
+    let [day, night] = day_and_night(look);
     let mut table = Table::new(
         vec![
             Column::new("", word(SheetHead::Part), "{}", Set::Words),
             Column::new("", word(SheetHead::Model), "{}", Set::Words),
-            Column::new(
-                word(SheetHead::CurrentMilliamperes),
-                word(SheetHead::Day),
-                word(SheetHead::DayNamed),
-                Set::Number,
-            ),
-            Column::new("", word(SheetHead::Night), word(SheetHead::NightNamed), Set::Number),
+            day,
+            night,
             Column::new("", word(SheetHead::FigureFrom), word(SheetHead::FigureFromNamed), Set::Words),
         ],
         2,

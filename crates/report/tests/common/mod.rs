@@ -6,8 +6,8 @@ use latchline_assess::{
     StandingCall, StateSummary, Verdict, WorstCurrent, WorstVoltage,
 };
 use latchline_finding::{
-    Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, OperatingState,
-    Origin, Remedy, Severity, Sources, Span, StateKind, Unit,
+    Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, Money,
+    OperatingState, Origin, Remedy, Severity, Sources, Span, StateKind, Unit,
 };
 use latchline_site::addresses::AddressPlan;
 use latchline_site::model::RunStart;
@@ -123,7 +123,7 @@ pub fn failing() -> Assessment {
         kind: "thicker-conductor",
         edit: Edit::set(&["runs", "A-R2", "cable"], "\"pair-0.8\""),
         value_after: Some(Figure::new(41.2, Unit::Volt)),
-        cost: Some(18.6),
+        cost: Some(Money::from_units(18.6)),
     });
     let mut accepted = Finding::new(Code("silenced-group"), Severity::Warning, at("A-R1"))
         .about("A-R1")

@@ -13,7 +13,7 @@ use latchline_finding::{Finding, Language, Locale};
 use latchline_report::wording;
 use latchline_session::View;
 use latchline_site::edit;
-use latchline_store::{Number, Outcome, Proposal};
+use latchline_store::{FileChange, Number, Outcome, Proposal};
 use latchline_words::codes;
 use latchline_words::office::Told;
 use serde::Deserialize;
@@ -49,17 +49,19 @@ pub(crate) async fn edit(
         let outcome = match &sent.change {
             Asked::Text { text } => {
                 let note = Told::TextEdited.say(language);
-                archive.write(&name, &sent.id, sent.base, text, &note, &by)?
+                let change = FileChange::Write(text.clone());
+                archive.change(&name, &sent.id, sent.base, change, &note, &by)?
             }
             Asked::BringBack { number } => {
                 let note =
                     Told::BroughtBack { number: usize::try_from(*number).unwrap_or_default() }.say(language);
                 let proposal = Proposal::BringBack { base: Number(sent.base), revision: Number(*number) };
-                archive.turn(&name, &sent.id, proposal, &note, &by)?
+                archive.submit(&name, &sent.id, proposal, &note, &by)?
             }
             asked => {
                 let meant = meant(&base_view(&work, sent.base), &state, asked, language)?;
-                archive.edit(&name, &sent.id, sent.base, meant.edit, &meant.note, &by)?
+                let change = FileChange::Edit(meant.edit);
+                archive.change(&name, &sent.id, sent.base, change, &meant.note, &by)?
             }
         };
         done(&office, &work, outcome, language)
@@ -207,7 +209,7 @@ async fn turned(
         } else {
             Told::Redone { what: &what }
         };
-        let outcome = office.archive.turn(&name, &turn.id, proposal, &told.say(language), &by)?;
+        let outcome = office.archive.submit(&name, &turn.id, proposal, &told.say(language), &by)?;
         done(&office, &work, outcome, language)
     })
     .await?;

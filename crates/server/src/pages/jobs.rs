@@ -1,7 +1,7 @@
 //! What is to be done: causes as jobs, worst first, each with its remedies as buttons.
 
 use crate::work::State;
-use latchline_finding::{Finding, Language, Locale, Remedy, Severity};
+use latchline_finding::{Finding, Language, Locale, Money, Remedy, Severity};
 use latchline_report::wording;
 use latchline_words::codes;
 use latchline_words::office::{Label, Told};
@@ -122,12 +122,11 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
 /// A remedy on a button: what kind, and what it costs.
 fn remedy_words(remedy: &Remedy, language: Language) -> String {
     let kind = wording::capital(&remedy_kind(remedy.kind, language));
-    let cost = remedy.cost.filter(|cost| cost.is_finite() && cost.abs() >= 0.005);
-    let number = |value: f64| latchline_words::figures::decimals(format!("{value:.2}"), language);
-    match cost {
-        Some(cost) if cost < 0.0 => format!("{kind}, − {}", number(-cost)),
-        Some(cost) => format!("{kind}, + {}", number(cost)),
-        None => kind,
+    let number = |cost: Money| latchline_words::figures::decimals(cost.to_string(), language);
+    match remedy.cost.map(Money::rounded) {
+        Some(cost) if cost < Money::ZERO => format!("{kind}, − {}", number(Money::ZERO - cost)),
+        Some(cost) if cost > Money::ZERO => format!("{kind}, + {}", number(cost)),
+        Some(_) | None => kind,
     }
 }
 

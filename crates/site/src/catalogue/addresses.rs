@@ -8,7 +8,7 @@ const FIELDS: Kind = Kind::List(&Kind::Table(&ADDRESS_FIELD));
 
 keys! {
     /// The fields of the addresses of each class of device, in the order they are set.
-    pub struct AddressScheme = ADDRESSES "address scheme";
+    pub struct AddressScheme = ADDRESSES AddressScheme;
     read(record, provenance, indoor: Vec<AddressField>, door: Vec<AddressField>, management: Vec<AddressField>);
 
     /// Fields of an indoor station.
@@ -41,7 +41,7 @@ choices! {
 
 keys! {
     /// One number of an address and how it is set.
-    pub struct AddressField = ADDRESS_FIELD "address field";
+    pub struct AddressField = ADDRESS_FIELD AddressField;
     try read(record, provenance, setter: Setter);
 
     /// What it numbers.

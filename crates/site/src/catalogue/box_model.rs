@@ -39,7 +39,7 @@ choices! {
 
 keys! {
     /// A distributor or branch box.
-    pub struct BoxModel = BOX_MODEL "box model" after PART_KEYS;
+    pub struct BoxModel = BOX_MODEL BoxModel after PART_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.

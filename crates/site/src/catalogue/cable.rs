@@ -8,6 +8,7 @@ use latchline_finding::quantity::{
     Area, CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
 };
 use latchline_finding::{Origin, Provenance, Sourced};
+use latchline_words::reading::Thing;
 
 choices! {
     /// What a conductor is made of.
@@ -37,7 +38,7 @@ choices! {
 
 keys! {
     /// A cable. The resistance follows from the conductor size, or is stated.
-    pub struct Cable = CABLE "cable" after PART_KEYS;
+    pub struct Cable = CABLE Cable after PART_KEYS;
     try read(record, provenance, head: PartHead, gauge: Sourced<Gauge>, line: Option<LineConstants>);
 
     /// Name, title, source, price per metre.
@@ -142,7 +143,7 @@ pub static LINE: TableSpec = {
         ),
     ];
     static ALL: [KeySpec; INNER_KEYS.len() + OWN.len()] = joined(INNER_KEYS, OWN);
-    TableSpec { name: "line constant", doc: "Line constants of one pair.", keys: &ALL }
+    TableSpec { name: Thing::LineConstant, doc: "Line constants of one pair.", keys: &ALL }
 };
 
 /// Line constants of one pair, per metre of pair.
@@ -177,7 +178,7 @@ pub enum LineRest {
 
 keys! {
     /// Loss of a matched length of 100 m at one frequency.
-    pub struct CableLoss = CABLE_LOSS "cable loss";
+    pub struct CableLoss = CABLE_LOSS CableLoss;
     try read(record, provenance);
 
     /// The frequency.

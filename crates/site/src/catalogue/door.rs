@@ -44,7 +44,7 @@ choices! {
 
 keys! {
     /// A lock.
-    pub struct Lock = LOCK "lock model" after PART_KEYS;
+    pub struct Lock = LOCK LockModel after PART_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.
@@ -89,7 +89,7 @@ choices! {
 
 keys! {
     /// A module in the chain of a door station.
-    pub struct Accessory = ACCESSORY "accessory" after PART_KEYS;
+    pub struct Accessory = ACCESSORY Accessory after PART_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.
@@ -120,7 +120,7 @@ choices! {
 
 keys! {
     /// A light at a door, beside those that a station or module has inside.
-    pub struct Light = LIGHT "light" after PART_KEYS;
+    pub struct Light = LIGHT Light after PART_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.

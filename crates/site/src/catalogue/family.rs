@@ -9,7 +9,7 @@ use latchline_finding::quantity::{Capacitance, Decibels, Frequency, Length, Rati
 
 keys! {
     /// A family of parts that work together on one kind of bus.
-    pub struct Family = FAMILY "family" after FAMILY_KEYS;
+    pub struct Family = FAMILY Family after FAMILY_KEYS;
     try read(record, provenance, head: PartHead, signal_bands: Vec<SignalBand>, addresses: Option<AddressScheme>);
 
     /// Name, title, source.
@@ -52,7 +52,7 @@ keys! {
 
 keys! {
     /// One band of frequencies that a family uses on the pair.
-    pub struct SignalBand = SIGNAL_BAND "signal band";
+    pub struct SignalBand = SIGNAL_BAND SignalBand;
     try read(record, provenance);
 
     /// What it carries: "speech", "picture", "data".

@@ -30,12 +30,13 @@ pub use crate::keys::{Bears, Gauge, LoadValue};
 use crate::keys::{KeySpec, Kind, TableSpec, keys};
 pub use crate::parse::AssumedKey;
 use latchline_finding::{Money, Origin, Sourced};
-use std::collections::BTreeMap;
+use latchline_words::reading::Thing;
+use std::collections::{BTreeMap, BTreeSet};
 
 // By hand: parts are read one by one, since files are merged by their names.
 /// A whole catalogue file.
 pub static CATALOGUE_FILE: TableSpec = TableSpec {
-    name: "catalogue file",
+    name: Thing::CatalogueFile,
     doc: "Families, parts and cables. Values that the datasheet does not give are left out: what needs them is then not judged, never guessed.",
     keys: &[
         KeySpec::may(
@@ -65,7 +66,7 @@ pub static CATALOGUE_FILE: TableSpec = TableSpec {
 
 keys! {
     /// What one unit of another currency is worth in that of this file.
-    pub struct Rate = RATE "rate";
+    pub struct Rate = RATE Rate;
     try read(record, provenance);
 
     /// Units of this file's currency that one unit of the other is worth.
@@ -97,9 +98,20 @@ pub struct Catalogue {
     pub lights: BTreeMap<String, Light>,
 }
 
+impl Catalogue {
+    /// The names of all parts.
+    pub fn part_names(&self) -> BTreeSet<&str> {
+        let names = self.families.keys().chain(self.supplies.keys()).chain(self.boxes.keys());
+        let names = names.chain(self.stations.keys()).chain(self.cables.keys()).chain(self.locks.keys());
+        names.chain(self.accessories.keys()).chain(self.lights.keys()).map(String::as_str).collect()
+    }
+}
+
 /// A price and a time for labour of the user's own, in place of the catalogue's where they are given.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct OwnPrice {
+    /// Where the part is named.
+    pub origin: Origin,
     /// Price per piece (cables: per metre).
     pub price: Option<Sourced<Money>>,
     /// Minutes per piece (cables: per metre).

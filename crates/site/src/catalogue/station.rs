@@ -43,7 +43,7 @@ choices! {
 keys! {
     /// A door, indoor or management station. Loads are given at its terminals as power ("4.5 W"), current ("85 mA") or
     /// resistance ("470 ohm").
-    pub struct StationModel = STATION_MODEL "station model" after PART_KEYS;
+    pub struct StationModel = STATION_MODEL StationModel after PART_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.

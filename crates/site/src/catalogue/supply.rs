@@ -24,7 +24,7 @@ choices! {
 
 keys! {
     /// A DC power supply unit.
-    pub struct SupplyModel = SUPPLY_MODEL "supply model" after PART_KEYS;
+    pub struct SupplyModel = SUPPLY_MODEL SupplyModel after PART_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.
@@ -86,7 +86,7 @@ impl SupplyModel {
 
 keys! {
     /// The battery behind a supply.
-    pub struct Battery = BATTERY "battery" after INNER_KEYS;
+    pub struct Battery = BATTERY Battery after INNER_KEYS;
     try read(record, provenance);
 
     /// Nominal capacity.

@@ -18,8 +18,8 @@ pub use quantity::{
 pub(crate) use row::{choices, keys};
 pub use value::{Gauge, LoadValue};
 
-use latchline_finding::Both;
-use latchline_words::reading::{Expected, dimension, thing};
+use latchline_finding::{Both, Language};
+use latchline_words::reading::{Expected, Thing};
 
 /// What the value of a key may be.
 #[derive(Debug, Clone, Copy)]
@@ -161,7 +161,7 @@ impl KeySpec {
 #[derive(Debug)]
 pub struct TableSpec {
     /// What one such table describes ("run", "supply").
-    pub name: &'static str,
+    pub name: Thing,
     /// What it is for.
     pub doc: &'static str,
     /// Its keys.
@@ -208,7 +208,7 @@ impl Kind {
             }
             Kind::Boolean => Expected::Boolean,
             Kind::Quantity(bounds) => {
-                let dimension = &dimension(bounds.dimension.word());
+                let dimension = &bounds.dimension.words().both();
                 let (low, high, example) = (bounds.low_text, bounds.high_text, bounds.example);
                 return Expected::Quantity { dimension, low, high, example }.both();
             }
@@ -222,16 +222,16 @@ impl Kind {
             Kind::OneOrMany(item) => return Expected::OneOrList { item: &item.expected() }.both(),
             Kind::KeyNames => Expected::KeyNames,
             Kind::Table(spec) => {
-                let thing = &thing(spec.name);
-                return match with_vowel(spec.name) {
+                let thing = &spec.name.both();
+                return match with_vowel(spec.name.say(Language::English)) {
                     true => Expected::TableOfVowel { thing },
                     false => Expected::Table { thing },
                 }
                 .both();
             }
             Kind::Named(spec) => {
-                let thing = &thing(spec.name);
-                return match with_vowel(spec.name) {
+                let thing = &spec.name.both();
+                return match with_vowel(spec.name.say(Language::English)) {
                     true => Expected::NamesOfVowel { thing },
                     false => Expected::Names { thing },
                 }

@@ -1,5 +1,7 @@
 //! Numbers with units, as people write them: `14 m`, `0.5 mm`, `176 ohm/km`, `20 °C`.
 
+use latchline_finding::Language;
+use latchline_words::reading::Dimension as Words;
 use std::fmt;
 
 /// What a unit measures.
@@ -44,27 +46,27 @@ pub enum Dimension {
 }
 
 impl Dimension {
-    /// The word for it in messages and documents.
-    pub fn word(self) -> &'static str {
+    /// The words for it in messages and documents.
+    pub fn words(self) -> Words {
         match self {
-            Dimension::Length => "length",
-            Dimension::Area => "cross-section",
-            Dimension::WireGauge => "wire gauge",
-            Dimension::Voltage => "voltage",
-            Dimension::Current => "current",
-            Dimension::Power => "power",
-            Dimension::Resistance => "resistance",
-            Dimension::ResistancePerLength => "resistance per length",
-            Dimension::Duration => "time",
-            Dimension::Capacitance => "capacitance",
-            Dimension::CapacitancePerLength => "capacitance per length",
-            Dimension::Inductance => "inductance",
-            Dimension::InductancePerLength => "inductance per length",
-            Dimension::Frequency => "frequency",
-            Dimension::Level => "level",
-            Dimension::Charge => "battery capacity",
-            Dimension::Temperature => "temperature",
-            Dimension::Ratio => "percentage",
+            Dimension::Length => Words::Length,
+            Dimension::Area => Words::CrossSection,
+            Dimension::WireGauge => Words::WireGauge,
+            Dimension::Voltage => Words::Voltage,
+            Dimension::Current => Words::Current,
+            Dimension::Power => Words::Power,
+            Dimension::Resistance => Words::Resistance,
+            Dimension::ResistancePerLength => Words::ResistancePerLength,
+            Dimension::Duration => Words::Time,
+            Dimension::Capacitance => Words::Capacitance,
+            Dimension::CapacitancePerLength => Words::CapacitancePerLength,
+            Dimension::Inductance => Words::Inductance,
+            Dimension::InductancePerLength => Words::InductancePerLength,
+            Dimension::Frequency => Words::Frequency,
+            Dimension::Level => Words::Level,
+            Dimension::Charge => Words::BatteryCapacity,
+            Dimension::Temperature => Words::Temperature,
+            Dimension::Ratio => Words::Percentage,
         }
     }
 
@@ -193,7 +195,9 @@ impl fmt::Display for QuantityError<'_> {
             QuantityError::NoUnit => f.write_str("the unit is missing"),
             QuantityError::DecimalComma => f.write_str("a decimal comma: write a point"),
             QuantityError::UnknownUnit(unit) => write!(f, "unknown unit '{unit}'"),
-            QuantityError::WrongDimension(found) => write!(f, "this is a {}", found.word()),
+            QuantityError::WrongDimension(found) => {
+                write!(f, "this is a {}", found.words().say(Language::English))
+            }
             QuantityError::OutOfRange => f.write_str("out of the accepted range"),
         }
     }

@@ -5,7 +5,7 @@
 /// ```text
 /// keys! {
 ///     /// A DC power supply unit.                                the table, for pages and rustdoc
-///     pub struct SupplyModel = SUPPLY_MODEL "supply model" after PART_KEYS;
+///     pub struct SupplyModel = SUPPLY_MODEL SupplyModel after PART_KEYS;
 ///     try read(record, provenance, head: PartHead);             what the reader is given besides
 ///
 ///     /// Name, title, source, price.
@@ -32,7 +32,7 @@ macro_rules! keys {
     (
         $(#[doc = $doc:literal])+
         $(#[derive($derive:ident)])?
-        $visible:vis struct $Struct:ident = $TABLE:ident $table:literal $(after $shared:ident)?;
+        $visible:vis struct $Struct:ident = $TABLE:ident $table:ident $(after $shared:ident)?;
         try read($record:ident, $provenance:ident $(, $given:ident: $given_type:ty)*);
         $($rows:tt)*
     ) => {
@@ -49,7 +49,7 @@ macro_rules! keys {
     (
         $(#[doc = $doc:literal])+
         $(#[derive($derive:ident)])?
-        $visible:vis struct $Struct:ident = $TABLE:ident $table:literal $(after $shared:ident)?;
+        $visible:vis struct $Struct:ident = $TABLE:ident $table:ident $(after $shared:ident)?;
         read($record:ident, $provenance:ident $(, $given:ident: $given_type:ty)*);
         $($rows:tt)*
     ) => {
@@ -119,7 +119,7 @@ macro_rules! keys {
     (
         @rows
         {
-            [$($doc:literal)+] [$($derive:ident)?] [$visible:vis] $Struct:ident $TABLE:ident $table:literal [$($shared:ident)?]
+            [$($doc:literal)+] [$($derive:ident)?] [$visible:vis] $Struct:ident $TABLE:ident $table:ident [$($shared:ident)?]
             [$result:ty] [$($done:tt)*] $record:ident $provenance:ident [$($given:ident: $given_type:ty,)*]
         }
         [$($fields:tt)*] [$($keys:tt)*] [$([$field:ident $type:ty] $usual:tt [$name:expr] $hook:tt;)*]
@@ -134,7 +134,7 @@ macro_rules! keys {
         $visible static $TABLE: $crate::keys::TableSpec = {
             static OWN: &[$crate::keys::KeySpec] = &[$($keys)*];
             $crate::keys::TableSpec {
-                name: $table,
+                name: latchline_words::reading::Thing::$table,
                 doc: concat!($($doc),+).trim_ascii(),
                 keys: keys!(@all OWN $($shared)?),
             }

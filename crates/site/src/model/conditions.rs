@@ -8,7 +8,7 @@ use latchline_finding::quantity::{Duration, Ratio, Resistance, Temperature, Volt
 
 keys! {
     /// Temperatures and tolerances under which the site is judged.
-    pub struct Conditions = CONDITIONS "condition";
+    pub struct Conditions = CONDITIONS Condition;
     read(record, provenance);
 
     /// Usual conductor temperature, for nominal values. Without it 20 °C.
@@ -27,7 +27,7 @@ keys! {
 
 keys! {
     /// What you want beyond "it works".
-    pub struct Policy = POLICY "policy";
+    pub struct Policy = POLICY Policy;
     read(record, provenance);
 
     /// A station that passes by less than this is called thin. Without it 1 V.

@@ -28,7 +28,7 @@ choices! {
 
 keys! {
     /// A way in with its door station.
-    pub struct Entrance = ENTRANCE "entrance";
+    pub struct Entrance = ENTRANCE Entrance;
     read(
         record, provenance, id: ElementId, origin: Origin, usual_role: EntranceRole, place: Place, station: usize,
         locks: Vec<LockUse>, accessories: Vec<Sourced<String>>, lights: Vec<LightUse>, alarm_inputs: Vec<AlarmInput>
@@ -138,7 +138,7 @@ choices! {
 
 keys! {
     /// A lock as it is fitted to an entrance.
-    pub struct LockUse = LOCK_USE "lock";
+    pub struct LockUse = LOCK_USE Lock;
     read(
         record, provenance, model: Sourced<String>, usual_feed: LockFeed, cable: Option<Sourced<String>>,
         usual_contact: RelayContact
@@ -215,7 +215,7 @@ choices! {
 
 keys! {
     /// A light at a door.
-    pub struct LightUse = LIGHT_USE "light at a door";
+    pub struct LightUse = LIGHT_USE LightAtDoor;
     read(record, provenance, model: Sourced<String>);
 
     /// Light in the catalogue.
@@ -244,7 +244,7 @@ choices! {
 
 keys! {
     /// What is wired to an alarm input of a door station.
-    pub struct AlarmInput = ALARM_INPUT "alarm input";
+    pub struct AlarmInput = ALARM_INPUT AlarmInput;
     read(record, provenance, cable: Option<Sourced<String>>);
 
     /// Housing opened, silent call for help, door open without a release or too long, or fire alarm: the last releases the

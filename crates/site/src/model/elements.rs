@@ -11,7 +11,7 @@ const USUAL_FLOOR_HEIGHT_M: f64 = 2.8;
 
 keys! {
     /// One building. Its name is the first part of places: "A/1", "A/North/1".
-    pub struct Building = BUILDING "building";
+    pub struct Building = BUILDING Building;
     read(record, provenance, id: ElementId, origin: Origin, floors: Vec<Sourced<String>>, cores: Vec<Sourced<String>>);
 
     /// The user's name, first part of places.
@@ -32,7 +32,7 @@ keys! {
 
 keys! {
     /// A DC power supply unit on site.
-    pub struct Supply = SUPPLY "supply";
+    pub struct Supply = SUPPLY Supply;
     read(record, provenance, id: ElementId, origin: Origin, model: Sourced<String>, place: Place);
 
     /// The user's name.
@@ -57,7 +57,7 @@ keys! {
 keys! {
     /// A distributor or branch box on site. Its ports are named after it: D1.1, D1.2, ...; the signal link of an isolating
     /// box is D1.link.
-    pub struct DistributionBox = DISTRIBUTION_BOX "box";
+    pub struct DistributionBox = DISTRIBUTION_BOX Box;
     read(record, provenance, id: ElementId, origin: Origin, model: Sourced<String>, place: Place);
 
     /// The user's name.
@@ -72,7 +72,7 @@ keys! {
 
 keys! {
     /// The concierge's station.
-    pub struct Management = MANAGEMENT "management station";
+    pub struct Management = MANAGEMENT ManagementStation;
     read(record, provenance, id: ElementId, origin: Origin, place: Place, station: usize);
 
     /// The user's name; its station's name too.
@@ -94,7 +94,7 @@ keys! {
 
 keys! {
     /// One dwelling, usually one line. Its stations are named after it: A-12 is the main one, A-12:2 the first extension.
-    pub struct Dwelling = DWELLING "dwelling";
+    pub struct Dwelling = DWELLING Dwelling;
     read(record, provenance, id: ElementId, origin: Origin, place: Place, stations: Vec<usize>);
 
     /// The user's name; its main station's name too.

@@ -8,11 +8,12 @@ use crate::catalogue::cable::CABLE;
 use crate::keys::bounds::*;
 use crate::keys::{KeySpec, Kind, TableSpec, keys};
 use latchline_finding::{Origin, Sourced};
+use latchline_words::reading::Thing;
 
 // By hand: a table of tables, read one by one.
 /// The whole site file.
 pub static SITE_FILE: TableSpec = TableSpec {
-    name: "site file",
+    name: Thing::SiteFile,
     doc: "Everything about one site. Only [site] must be there; the order of the tables is free and the order of the names within them is kept.",
     keys: &[
         KeySpec::must("site", Kind::Table(&SITE), "Title, family and default models."),
@@ -57,7 +58,7 @@ pub static SITE_FILE: TableSpec = TableSpec {
 
 keys! {
     /// The site as a whole.
-    pub struct SiteHead = SITE "site";
+    pub struct SiteHead = SITE Site;
     read(record, provenance);
 
     /// Title for documents.
@@ -81,7 +82,7 @@ keys! {
 
 keys! {
     /// A finding that you know of and accept.
-    pub struct AcceptanceEntry = ACCEPT "acceptance";
+    pub struct AcceptanceEntry = ACCEPT Acceptance;
     try read(record, provenance);
 
     /// Code of the finding.

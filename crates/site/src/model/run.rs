@@ -47,7 +47,7 @@ pub struct Section {
 keys! {
     /// A cable path: from here to these, in this order. Give "length" for one section, "lengths" for one each, or "first" and
     /// "spacing" ("spacing" alone: all sections are that long).
-    pub struct Run = RUN "run";
+    pub struct Run = RUN Run;
     read(
         record, provenance, id: ElementId, origin: Origin, from: RunStart, from_origin: Origin, sections: Vec<Section>,
         cable: Sourced<String>
@@ -106,7 +106,7 @@ impl Run {
 keys! {
     /// What was measured of a run with the electronics disconnected.
     #[derive(Default)]
-    pub struct MeasuredRun = MEASURED "measurement";
+    pub struct MeasuredRun = MEASURED Measurement;
     read(record, provenance);
 
     /// Loop resistance, both conductors, with the far end short-circuited.

@@ -8,7 +8,7 @@ use crate::keys::{
 };
 use latchline_finding::quantity::{Area, Current, Power, Resistance, ResistancePerLength};
 use latchline_finding::{Code, FileId, Finding, Severity, Span};
-use latchline_words::reading::{BadName, dimension, thing};
+use latchline_words::reading::{BadName, Thing};
 use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -34,6 +34,19 @@ struct Context<'c> {
     element: Option<&'c str>,
     spec: &'static TableSpec,
     key: &'static str,
+}
+
+/// What a value is written as.
+fn kind_of(value: &DeValue<'_>) -> Thing {
+    match value {
+        DeValue::String(_) => Thing::Text,
+        DeValue::Integer(_) => Thing::Integer,
+        DeValue::Float(_) => Thing::Float,
+        DeValue::Boolean(_) => Thing::Boolean,
+        DeValue::Datetime(_) => Thing::DateTime,
+        DeValue::Array(_) => Thing::Array,
+        DeValue::Table(_) => Thing::Table,
+    }
 }
 
 impl Reader<'_> {
@@ -84,7 +97,7 @@ impl Reader<'_> {
                 let finding = self
                     .finding(codes::MISSING_KEY, span, element)
                     .with("key", key.name)
-                    .with("table", thing(spec.name))
+                    .with("table", spec.name.both())
                     .with("expected", key.kind.expected());
                 self.findings.push(finding);
             }
@@ -108,7 +121,7 @@ impl Reader<'_> {
             }
             finding = finding
                 .with("key", clip(name))
-                .with("table", thing(spec.name))
+                .with("table", spec.name.both())
                 .with("nearest", nearest)
                 .with("valid", valid);
         }
@@ -119,9 +132,9 @@ impl Reader<'_> {
         let finding = self
             .finding(codes::WRONG_TYPE, &value.span(), context.element)
             .with("key", context.key)
-            .with("table", thing(context.spec.name))
+            .with("table", context.spec.name.both())
             .with("expected", kind.expected())
-            .with("found", thing(value.get_ref().type_str()));
+            .with("found", kind_of(value.get_ref()).both());
         self.findings.push(finding);
     }
 
@@ -357,7 +370,7 @@ impl Reader<'_> {
                 finding = finding.with("unit", clip(unit)).with("nearest", nearest).with("units", units);
             }
             QuantityError::WrongDimension(found) => {
-                finding = finding.with("found", dimension(found.word())).with("units", units);
+                finding = finding.with("found", found.words().both()).with("units", units);
             }
             QuantityError::NoUnit => finding = finding.with("units", units),
             QuantityError::NotANumber | QuantityError::OutOfRange => {}

@@ -105,7 +105,7 @@ impl<'d> Record<'d> {
     /// The field with this key.
     pub fn field(&self, key: &str) -> Option<&Field<'d>> {
         let position = self.position(key);
-        debug_assert!(position.is_some(), "{} has no key {key}", self.spec.name);
+        debug_assert!(position.is_some(), "{:?} has no key {key}", self.spec.name);
         self.fields[position?].as_ref()
     }
 

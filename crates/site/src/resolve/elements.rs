@@ -12,7 +12,7 @@ use crate::model::{
 };
 use crate::parse::{Entry, Record, clip};
 use latchline_finding::{ElementId, Sourced};
-use latchline_words::reading::{Expected, thing};
+use latchline_words::reading::{Expected, Thing};
 
 /// The model that `[site]` names for the stations that name none.
 struct DefaultModel<'s> {
@@ -103,7 +103,7 @@ impl Resolver<'_> {
                     .report(codes::MISSING_KEY, entry.record.at(&entry.span))
                     .about(entry.name)
                     .with("key", key)
-                    .with("table", thing(entry.record.spec.name))
+                    .with("table", entry.record.spec.name.both())
                     .with("expected", Expected::StationHereOrUnderSite { key: default.key }.both());
                 self.findings.push(finding);
             }
@@ -118,13 +118,7 @@ impl Resolver<'_> {
         model
     }
 
-    fn wrong_kind(
-        &mut self,
-        part: &Sourced<String>,
-        found: &'static str,
-        expected: &'static str,
-        element: &str,
-    ) {
+    fn wrong_kind(&mut self, part: &Sourced<String>, found: Thing, expected: Thing, element: &str) {
         if !self.reported.insert(part.origin.clone()) {
             return;
         }
@@ -132,8 +126,8 @@ impl Resolver<'_> {
             .report(codes::WRONG_KIND_OF_PART, part.origin.clone())
             .about(clip(element).as_str())
             .with("name", clip(&part.value))
-            .with("found", thing(found))
-            .with("expected", thing(expected));
+            .with("found", found.both())
+            .with("expected", expected.both());
         self.findings.push(finding);
     }
 
@@ -252,17 +246,17 @@ impl Resolver<'_> {
     }
 }
 
-fn box_role_word(role: BoxRole) -> &'static str {
+fn box_role_word(role: BoxRole) -> Thing {
     match role {
-        BoxRole::Distributor => "distributor",
-        BoxRole::BranchBox => "branch box",
+        BoxRole::Distributor => Thing::Distributor,
+        BoxRole::BranchBox => Thing::BranchBox,
     }
 }
 
-fn station_kind_word(kind: StationKind) -> &'static str {
+fn station_kind_word(kind: StationKind) -> Thing {
     match kind {
-        StationKind::Door => "door station",
-        StationKind::Indoor => "indoor station",
-        StationKind::Management => "management station",
+        StationKind::Door => Thing::DoorStation,
+        StationKind::Indoor => Thing::IndoorStation,
+        StationKind::Management => Thing::ManagementStation,
     }
 }

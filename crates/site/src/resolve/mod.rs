@@ -21,7 +21,7 @@ use crate::parse::{Document, Findings, NameBudget, Reader, Record, clip, parse};
 use latchline_finding::{
     Code, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
 };
-use latchline_words::reading::thing;
+use latchline_words::reading::Thing;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use toml::de::DeTable;
@@ -91,12 +91,25 @@ impl LoadedCatalogues {
         self.findings.clone().finish()
     }
 
-    /// What is wrong with the files and between their parts, without any site.
+    /// What is wrong with the files, between their parts and with own prices, without any site.
     pub fn checked(&self) -> Vec<Finding> {
         let LoadedCatalogues { loader, mut findings, mut budget } = self.clone();
         let reported = BTreeSet::new();
         Resolver { loader, findings: &mut findings, budget: &mut budget, reported }.check_part_families();
+        self.check_own_prices(&mut findings, &mut budget);
         findings.finish()
+    }
+
+    /// Own prices of parts that there are not.
+    fn check_own_prices(&self, findings: &mut Findings, budget: &mut NameBudget) {
+        let parts = self.catalogue().part_names();
+        for (name, own) in self.loader.own_prices.iter().filter(|(name, _)| !parts.contains(name.as_str())) {
+            findings.push(
+                Finding::new(codes::PRICE_WITHOUT_PART, Severity::Warning, own.origin.clone())
+                    .with("name", clip(name))
+                    .with("nearest", budget.nearest(name, parts.iter().copied())),
+            );
+        }
     }
 
     /// Resolves the site file `site` against them; `sources` are those that they were read from, or a
@@ -175,7 +188,7 @@ impl Resolver<'_> {
 
     fn unknown_name(
         &mut self,
-        kind: &'static str,
+        kind: Thing,
         name: &str,
         origin: Origin,
         element: Option<&str>,
@@ -183,7 +196,7 @@ impl Resolver<'_> {
     ) {
         let nearest = self.budget.nearest(name, known.iter().map(String::as_str));
         let mut finding =
-            self.report(codes::UNKNOWN_NAME, origin).with("kind", thing(kind)).with("name", clip(name));
+            self.report(codes::UNKNOWN_NAME, origin).with("kind", kind.both()).with("name", clip(name));
         if nearest.is_empty() && (2..=MOST_CHOICES).contains(&known.len()) {
             finding = finding.with("choices", known.to_vec());
         }
@@ -306,16 +319,16 @@ enum PartKind {
 }
 
 impl PartKind {
-    fn word(self) -> &'static str {
+    fn word(self) -> Thing {
         match self {
-            PartKind::Family => "family",
-            PartKind::Supply => "supply model",
-            PartKind::Box => "box model",
-            PartKind::Station => "station model",
-            PartKind::Cable => "cable",
-            PartKind::Lock => "lock model",
-            PartKind::Accessory => "accessory",
-            PartKind::Light => "light",
+            PartKind::Family => Thing::Family,
+            PartKind::Supply => Thing::SupplyModel,
+            PartKind::Box => Thing::BoxModel,
+            PartKind::Station => Thing::StationModel,
+            PartKind::Cable => Thing::Cable,
+            PartKind::Lock => Thing::LockModel,
+            PartKind::Accessory => Thing::Accessory,
+            PartKind::Light => Thing::Light,
         }
     }
 }

@@ -5,7 +5,7 @@ use super::look_alike::{appearance, deceptive};
 use crate::codes;
 use crate::model::Site;
 use latchline_finding::{Finding, Origin, Severity};
-use latchline_words::reading::thing;
+use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 
 /// What a name stands for.
@@ -19,13 +19,13 @@ pub(super) enum Target {
 }
 
 impl Target {
-    pub(super) fn word(self) -> &'static str {
+    pub(super) fn word(self) -> Thing {
         match self {
-            Target::Supply(_) => "supply",
-            Target::Box(_) => "box",
-            Target::Entrance(_) => "entrance",
-            Target::Dwelling(_) => "dwelling",
-            Target::Management(_) => "management station",
+            Target::Supply(_) => Thing::Supply,
+            Target::Box(_) => Thing::Box,
+            Target::Entrance(_) => Thing::Entrance,
+            Target::Dwelling(_) => Thing::Dwelling,
+            Target::Management(_) => Thing::ManagementStation,
         }
     }
 }
@@ -78,8 +78,8 @@ impl Resolver<'_> {
                         .report(codes::DUPLICATE_NAME, origin.clone())
                         .about(id.clone())
                         .with("name", id)
-                        .with("kind", thing(target.word()))
-                        .with("other_kind", first.word())
+                        .with("kind", target.word().both())
+                        .with("other_kind", first.word().both())
                         .also_at("first-defined-here", first_origin.clone());
                     self.findings.push(finding);
                 }

@@ -5,7 +5,7 @@ use crate::codes;
 use crate::model::{Building, Place};
 use crate::parse::{Record, clip};
 use latchline_finding::{ElementId, Origin, Sourced};
-use latchline_words::reading::BadName;
+use latchline_words::reading::{BadName, Thing};
 use std::collections::BTreeMap;
 
 /// Buildings with their floors and cores by name.
@@ -123,17 +123,17 @@ impl Resolver<'_> {
         let Some(&building) = index.buildings.get(parts[0]) else {
             let known =
                 self.gather(|_| index.buildings.keys().cloned().chain([String::from("outdoors")]).collect());
-            return self.unknown_name("building", parts[0], origin, Some(element), &known);
+            return self.unknown_name(Thing::Building, parts[0], origin, Some(element), &known);
         };
         match parts[..] {
             [_, core, _] if !index.cores[building].contains_key(core) => {
                 let known = self.gather(|_| index.cores[building].keys().cloned().collect());
-                self.unknown_name("core", core, origin, Some(element), &known);
+                self.unknown_name(Thing::Core, core, origin, Some(element), &known);
             }
             [_, floor] | [_, _, floor] => {
                 let cores = index.cores[building].keys().filter(|_| parts.len() == 2);
                 let known = self.gather(|_| index.floors[building].keys().chain(cores).cloned().collect());
-                self.unknown_name("floor", floor, origin, Some(element), &known);
+                self.unknown_name(Thing::Floor, floor, origin, Some(element), &known);
             }
             _ => {
                 let finding = self

@@ -95,7 +95,7 @@ impl Resolver<'_> {
                 }
                 _ => {
                     let known = self.gather(|_| names.names().map(str::to_string).collect());
-                    self.unknown_name("start of a run", written, origin, Some(entry.name), &known);
+                    self.unknown_name(Thing::StartOfRun, written, origin, Some(entry.name), &known);
                     return None;
                 }
             },
@@ -162,7 +162,7 @@ impl Resolver<'_> {
                 Some((Target::Box(_), Suffix::Port(_))) => {}
                 _ => {
                     let known = self.gather(|_| names.names().map(str::to_string).collect());
-                    self.unknown_name("stop of a run", written, origin.clone(), Some(run), &known);
+                    self.unknown_name(Thing::StopOfRun, written, origin.clone(), Some(run), &known);
                     return None;
                 }
             },

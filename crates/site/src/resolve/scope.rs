@@ -7,7 +7,7 @@ use crate::codes;
 use crate::model::{Dwelling, Scope, Site};
 use crate::parse::{Record, Value};
 use latchline_finding::{Figure, Origin};
-use latchline_words::reading::{Thing, thing};
+use latchline_words::reading::Thing;
 use std::collections::BTreeSet;
 
 /// Most dwellings that all scopes of a site may list together.
@@ -99,7 +99,7 @@ impl Resolver<'_> {
                         .report(codes::WRONG_KIND_OF_PART, at)
                         .about(element)
                         .with("name", word)
-                        .with("found", thing(other.word()))
+                        .with("found", other.word().both())
                         .with("expected", Thing::Dwelling.both());
                     self.findings.push(finding);
                 }
@@ -109,7 +109,7 @@ impl Resolver<'_> {
                             names.names().chain(places.building_names()).chain(["everyone", "management"]);
                         words.map(str::to_string).collect()
                     });
-                    self.unknown_name("scope", word, at, Some(element), &known);
+                    self.unknown_name(Thing::Scope, word, at, Some(element), &known);
                 }
             }
         }

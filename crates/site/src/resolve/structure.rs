@@ -11,7 +11,7 @@ use crate::codes;
 use crate::model::{RunStart, RunStop, Site, StationOwner};
 use crate::parse::clip;
 use latchline_finding::{ElementId, Finding, Origin, Severity};
-use latchline_words::reading::thing;
+use latchline_words::reading::Thing;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Most members of a loop that are named.
@@ -233,9 +233,9 @@ impl Resolver<'_> {
         for (index, station) in site.stations.iter().enumerate() {
             if graph.reached[index].is_none() {
                 let kind = match station.owner {
-                    StationOwner::Dwelling { .. } => "indoor station",
-                    StationOwner::Entrance(_) => "door station",
-                    StationOwner::Management(_) => "management station",
+                    StationOwner::Dwelling { .. } => Thing::IndoorStation,
+                    StationOwner::Entrance(_) => Thing::DoorStation,
+                    StationOwner::Management(_) => Thing::ManagementStation,
                 };
                 self.not_wired(&station.id, kind, station.origin.clone());
             }
@@ -249,17 +249,17 @@ impl Resolver<'_> {
                     .with("name", &item.id);
                 self.findings.push(finding);
             } else if !fed {
-                self.not_wired(&item.id, "box", item.origin.clone());
+                self.not_wired(&item.id, Thing::Box, item.origin.clone());
             }
         }
     }
 
-    fn not_wired(&mut self, id: &ElementId, kind: &'static str, origin: Origin) {
+    fn not_wired(&mut self, id: &ElementId, kind: Thing, origin: Origin) {
         let finding = self
             .report(codes::NOT_WIRED, origin)
             .about(id.clone())
             .with("name", id)
-            .with("kind", thing(kind));
+            .with("kind", kind.both());
         self.findings.push(finding);
     }
 }

@@ -5,7 +5,7 @@ use crate::catalogue::{AddressField, AddressScheme, Family, PartHead, Setter, Si
 use crate::codes;
 use crate::parse::{Entry, Findings, Record};
 use latchline_finding::{Finding, Severity};
-use latchline_words::reading::{Expected, thing};
+use latchline_words::reading::Expected;
 
 pub(super) fn family(entry: &Entry<'_>, findings: &mut Findings) -> Option<Family> {
     let record = &entry.record;
@@ -36,7 +36,7 @@ fn address_field(family: &str, record: &Record<'_>, findings: &mut Findings) -> 
                 Finding::new(codes::MISSING_KEY, Severity::Error, record.at(&record.span))
                     .about(family)
                     .with("key", count_key)
-                    .with("table", thing(record.spec.name))
+                    .with("table", record.spec.name.both())
                     .with("expected", Expected::AnyWholeNumber.both())
                     .with("because", set_by),
             );

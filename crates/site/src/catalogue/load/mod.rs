@@ -9,7 +9,7 @@ use crate::catalogue::{Catalogue, OwnPrices, Part, Rate};
 use crate::codes;
 use crate::parse::{Entry, Field, Findings, Record, Value};
 use latchline_finding::{Both, FileId, Finding, Money, Origin, Provenance, Severity, Sourced};
-use latchline_words::reading::thing;
+use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
@@ -59,7 +59,7 @@ impl Loader {
         let stated = Provenance::Datasheet;
         add(
             file.named("families"),
-            "family",
+            Thing::Family,
             &mut names.families,
             &mut catalogue.families,
             own_prices,
@@ -68,7 +68,7 @@ impl Loader {
         );
         add(
             file.named("supplies"),
-            "supply model",
+            Thing::SupplyModel,
             &mut names.supplies,
             &mut catalogue.supplies,
             own_prices,
@@ -77,7 +77,7 @@ impl Loader {
         );
         add(
             file.named("boxes"),
-            "box model",
+            Thing::BoxModel,
             &mut names.boxes,
             &mut catalogue.boxes,
             own_prices,
@@ -86,7 +86,7 @@ impl Loader {
         );
         add(
             file.named("stations"),
-            "station model",
+            Thing::StationModel,
             &mut names.stations,
             &mut catalogue.stations,
             own_prices,
@@ -95,7 +95,7 @@ impl Loader {
         );
         add(
             file.named("cables"),
-            "cable",
+            Thing::Cable,
             &mut names.cables,
             &mut catalogue.cables,
             own_prices,
@@ -104,7 +104,7 @@ impl Loader {
         );
         add(
             file.named("locks"),
-            "lock model",
+            Thing::LockModel,
             &mut names.locks,
             &mut catalogue.locks,
             own_prices,
@@ -113,7 +113,7 @@ impl Loader {
         );
         add(
             file.named("accessories"),
-            "accessory",
+            Thing::Accessory,
             &mut names.accessories,
             &mut catalogue.accessories,
             own_prices,
@@ -122,7 +122,7 @@ impl Loader {
         );
         add(
             file.named("lights"),
-            "light",
+            Thing::Light,
             &mut names.lights,
             &mut catalogue.lights,
             own_prices,
@@ -186,7 +186,7 @@ impl Loader {
         let (catalogue, names) = (Arc::make_mut(&mut self.catalogue), Arc::make_mut(&mut self.names));
         add(
             entries,
-            "cable",
+            Thing::Cable,
             &mut names.cables,
             &mut catalogue.cables,
             &self.own_prices,
@@ -198,7 +198,7 @@ impl Loader {
 
 fn add<T: Part>(
     entries: &[Entry<'_>],
-    kind: &'static str,
+    kind: Thing,
     names: &mut BTreeMap<String, Origin>,
     parts: &mut BTreeMap<String, T>,
     own_prices: &OwnPrices,
@@ -213,7 +213,7 @@ fn add<T: Part>(
                 findings.push(
                     Finding::new(codes::DUPLICATE_PART, Severity::Error, origin)
                         .with("name", entry.name)
-                        .with("kind", thing(kind))
+                        .with("kind", kind.both())
                         .also_at("first-defined-here", first.clone()),
                 );
                 continue;
@@ -221,7 +221,7 @@ fn add<T: Part>(
             (None, true) => findings.push(
                 Finding::new(codes::REPLACES_NOTHING, Severity::Warning, origin.clone())
                     .with("name", entry.name)
-                    .with("kind", thing(kind)),
+                    .with("kind", kind.both()),
             ),
             _ => {}
         }
@@ -266,7 +266,7 @@ fn require_in(
             Finding::new(codes::MISSING_KEY, Severity::Error, record.at(span))
                 .about(element)
                 .with("key", key)
-                .with("table", thing(record.spec.name))
+                .with("table", record.spec.name.both())
                 .with("expected", expected.unwrap_or(Both::same("")))
                 .with("because", because),
         );

@@ -1,0 +1,233 @@
+//! What `design` says of its designs.
+
+use anyhow::Result;
+use latchline_design::{Design, Obstacle};
+use latchline_finding::{Language, Money, shown};
+use latchline_words::design::{ComparisonHead, DesignVerdict, DesignWords};
+use latchline_words::figures;
+use serde::Serialize;
+use std::fmt::Write as _;
+use std::path::Path;
+
+fn verdict(design: &Design) -> &'static str {
+    design.assessment.verdict.word()
+}
+
+/// The least margin of any station and its name.
+fn tightest(design: &Design) -> Option<(String, f64)> {
+    let devices = design.assessment.devices.iter();
+    let worst = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v()))?;
+    Some((worst.id.to_string(), worst.worst.margin_v()))
+}
+
+/// Money as the reader writes it.
+pub(super) fn amount(amount: Money, language: Language) -> String {
+    figures::decimals(amount.to_string(), language)
+}
+
+fn metres(design: &Design) -> f64 {
+    let cable = latchline_site::bill::BillKind::Cable;
+    design.bill.lines.iter().filter(|line| line.kind == cable).map(|line| line.quantity).sum()
+}
+
+/// What a design is, for a person.
+pub(super) fn report(design: &Design, currency: &str, file: Option<&Path>, language: Language) -> String {
+    let say = |words: DesignWords<'_>| words.say(language);
+    let fixed = |value, decimals| figures::decimals(figures::fixed(value, decimals), language);
+    let money = |money| amount(money, language);
+    let mut text = String::new();
+    let site = &design.site;
+    let file = file.map(shown::path);
+    let file = file.as_deref();
+    if let Some(file) = file {
+        let verdict = &verdict_words(design);
+        let _ = writeln!(text, "{}", say(DesignWords::Wrote { file, family: &design.family, verdict }));
+    }
+    let contents = DesignWords::Contents {
+        supplies: &DesignWords::Supplies { count: site.supplies.len() }.both(),
+        boxes: &DesignWords::Boxes { count: site.boxes.len() }.both(),
+        runs: &DesignWords::Runs { count: site.runs.len() }.both(),
+        cable: &fixed(metres(design), 1),
+        stations: &DesignWords::Stations { count: site.stations.len() }.both(),
+    };
+    let _ = writeln!(text, "\n{}", say(contents));
+    if let Some((device, margin_v)) = tightest(design) {
+        let margin = &fixed((margin_v * 100.0).floor() / 100.0, 2);
+        let _ = writeln!(text, "{}", say(DesignWords::Tightest { device: &device, margin }));
+    }
+    let cost = DesignWords::Cost {
+        cost: &money(design.cost),
+        currency,
+        material: &money(design.material),
+        hours: &fixed(design.minutes / 60.0, 1),
+    };
+    let bound = DesignWords::Bound {
+        bound: &money(design.lower_bound),
+        saved: &fixed((design.gap() * 1e4).ceil() / 100.0, 2),
+    };
+    let _ = writeln!(text, "\n{}\n{}", say(cost), say(bound));
+    match design.bill.unpriced() {
+        0 => {}
+        1 => text.push_str(&(say(DesignWords::LineWithoutPrice) + "\n")),
+        lines => {
+            let _ = writeln!(text, "{}", say(DesignWords::LinesWithoutPrice { lines }));
+        }
+    }
+    for binding in &design.binding {
+        let price = &money(binding.price);
+        let _ = writeln!(text, "{}", say(DesignWords::LimitCosts { limit: &binding.limit, price }));
+    }
+    let _ = writeln!(text, "\n{}", say(DesignWords::Space));
+    for line in &design.space {
+        let _ = writeln!(text, "- {}", line.of(language));
+    }
+    if let Some(file) = file {
+        let _ = writeln!(text, "\n{}", say(DesignWords::Next { file }));
+    }
+    text
+}
+
+fn verdict_words(design: &Design) -> DesignVerdict {
+    match verdict(design) {
+        "holds" => DesignVerdict::Passes,
+        "holds-on-assumed-data" => DesignVerdict::PassesAssumed,
+        _ => DesignVerdict::PassesJudged,
+    }
+}
+
+/// Why there is none.
+pub(super) fn no_design(results: &[(String, Result<Design, Obstacle>)], language: Language) -> String {
+    let mut text = DesignWords::NoDesign.say(language) + "\n";
+    for (family, result) in results {
+        if let Err(obstacle) = result {
+            let words = DesignWords::Obstacle { family, obstacle: &obstacle.say(language) };
+            let _ = writeln!(text, "  {}", words.say(language));
+        }
+    }
+    text
+}
+
+/// The designs of all families.
+pub(super) fn side_by_side(
+    results: &[(String, Result<Design, Obstacle>)],
+    currency: &str,
+    language: Language,
+) -> String {
+    let mut text = String::new();
+    let head = |head: ComparisonHead| head.say(language);
+    let fixed = |value, decimals| figures::decimals(figures::fixed(value, decimals), language);
+    let _ = writeln!(
+        text,
+        "{:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  {}",
+        head(ComparisonHead::Family),
+        DesignWords::CostIn { currency }.say(language),
+        head(ComparisonHead::AtLeast),
+        head(ComparisonHead::Boxes),
+        head(ComparisonHead::Supplies),
+        head(ComparisonHead::Runs),
+        head(ComparisonHead::CableMetres),
+        head(ComparisonHead::VoltsInHand),
+        head(ComparisonHead::Verdict)
+    );
+    for (family, result) in results {
+        let Ok(design) = result else { continue };
+        let margin_v = tightest(design).map_or(0.0, |(_, margin)| (margin * 100.0).floor() / 100.0);
+        let _ = writeln!(
+            text,
+            "{family:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  {}",
+            amount(design.cost, language),
+            amount(design.lower_bound, language),
+            design.site.boxes.len(),
+            design.site.supplies.len(),
+            design.site.runs.len(),
+            fixed(metres(design), 1),
+            fixed(margin_v, 2),
+            match language {
+                Language::English => String::from(verdict(design)),
+                Language::German => String::from(verdict_words(design).say(language)),
+            }
+        );
+    }
+    for (family, result) in results {
+        if let Err(obstacle) = result {
+            let words = DesignWords::CannotFamily { obstacle: &obstacle.say(language) };
+            let _ = writeln!(text, "{family:<14} {}", words.say(language));
+        }
+    }
+    text
+}
+
+/// The result for programs.
+#[derive(Serialize)]
+struct Json<'a> {
+    chosen: Option<&'a str>,
+    families: Vec<FamilyJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct FamilyJson<'a> {
+    family: &'a str,
+    obstacle: Option<String>,
+    design: Option<DesignJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct DesignJson<'a> {
+    verdict: &'a str,
+    cost: f64,
+    material: f64,
+    labour_minutes: f64,
+    lower_bound: f64,
+    gap: f64,
+    cheapest_box: f64,
+    orders_tried: usize,
+    plans_assessed: usize,
+    supplies: usize,
+    boxes: usize,
+    runs: usize,
+    new_cable_m: f64,
+    tightest: Option<(String, f64)>,
+    limits: Vec<LimitJson<'a>>,
+    space: Vec<&'a str>,
+}
+
+#[derive(Serialize)]
+struct LimitJson<'a> {
+    limit: &'a str,
+    price: f64,
+}
+
+/// The designs for programs.
+pub(super) fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -> Result<String> {
+    let families = results.iter().map(|(family, result)| FamilyJson {
+        family,
+        obstacle: result.as_ref().err().map(ToString::to_string),
+        design: result.as_ref().ok().map(|design| DesignJson {
+            verdict: verdict(design),
+            cost: design.cost.as_units(),
+            material: design.material.as_units(),
+            labour_minutes: design.minutes,
+            lower_bound: design.lower_bound.as_units(),
+            gap: design.gap(),
+            cheapest_box: design.cheapest_box.as_units(),
+            orders_tried: design.orders,
+            plans_assessed: design.assessed,
+            supplies: design.site.supplies.len(),
+            boxes: design.site.boxes.len(),
+            runs: design.site.runs.len(),
+            new_cable_m: metres(design),
+            tightest: tightest(design),
+            limits: design
+                .binding
+                .iter()
+                .map(|binding| LimitJson {
+                    limit: binding.limit.of(Language::English),
+                    price: binding.price.as_units(),
+                })
+                .collect(),
+            space: design.space.iter().map(|line| line.of(Language::English)).collect(),
+        }),
+    });
+    let result = Json { chosen: best.map(|design| design.family.as_str()), families: families.collect() };
+    Ok(latchline_report::json::text(&result)?)
+}

@@ -1,0 +1,82 @@
+//! Whether what was read tells two causes apart.
+//!
+//! It does not if there is a size of each that the readings allow at which both predict nearly the same. A small joint and a supply
+//! that is a little soft may then be one class though their most probable sizes predict different voltages.
+
+use crate::gauss::Cholesky;
+use crate::size::Point;
+
+/// Two predictions are told apart if they are this many deviations apart ...
+const TOLD_APART: f64 = 2.0;
+/// ... or if one explains what was told this much better (logarithm of the ratio).
+const TOLD_APART_BY_SYMPTOM: f64 = 2.0;
+/// The readings allow a size whose likelihood is not lower than that of the best size by more than this: two deviations.
+const ALLOWED: f64 = 0.5 * TOLD_APART * TOLD_APART;
+
+/// What a cause predicts at the sizes that the readings allow, from the smallest to the largest.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Allowed {
+    points: Vec<Prediction>,
+}
+
+/// At one size.
+#[derive(Debug, Clone)]
+struct Prediction {
+    values: Vec<f64>,
+    /// Logarithm of the probability of what was told.
+    log_told: f64,
+}
+
+impl Allowed {
+    /// A cause without size.
+    pub fn only(values: Vec<f64>, log_told: f64) -> Self {
+        Allowed { points: vec![Prediction { values, log_told }] }
+    }
+
+    /// Of the sizes that were solved.
+    pub fn of(solved: &[Point]) -> Self {
+        let best = solved.iter().map(|point| point.log).fold(f64::NEG_INFINITY, f64::max);
+        let allowed = solved.iter().filter(|point| point.log >= best - ALLOWED);
+        let prediction = |point: &Point| Prediction {
+            values: point.outcome.values.iter().map(|value| value.value).collect(),
+            log_told: point.told,
+        };
+        Allowed { points: allowed.map(prediction).collect() }
+    }
+
+    /// Whether this cause and another may predict the same, as far as the readings go; `factor` is of the covariance of the readings
+    /// with one of them.
+    pub fn is_like(&self, other: &Allowed, factor: &Cholesky) -> bool {
+        let whitened = |one: &Prediction| (factor.whiten(&one.values), one.log_told);
+        let own: Vec<_> = self.points.iter().map(whitened).collect();
+        let others: Vec<_> = other.points.iter().map(whitened).collect();
+        own.iter().any(|(a, told_a)| {
+            others.iter().any(|(b, told_b)| {
+                let squared: f64 = a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum();
+                squared < TOLD_APART * TOLD_APART && (told_a - told_b).abs() < TOLD_APART_BY_SYMPTOM
+            })
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn causes_are_alike_at_the_sizes_that_come_nearest() {
+        let along = |points: &[[f64; 2]]| Allowed {
+            points: points.iter().map(|point| Prediction { values: point.to_vec(), log_told: 0.0 }).collect(),
+        };
+        // Deviations of 1 and 10: 12 apart in the second is 1.2 deviations.
+        let factor = Cholesky::new(&[1.0, 0.0, 0.0, 100.0], 2);
+        let line = along(&[[1.0, -40.0], [1.0, 12.0]]);
+        assert!(line.is_like(&Allowed::only(vec![0.0, 0.0], 0.0), &factor));
+        assert!(
+            !line.is_like(&Allowed::only(vec![0.0, 0.0], 2.5), &factor),
+            "what was told tells them apart"
+        );
+        assert!(!line.is_like(&Allowed::only(vec![-1.5, 12.0], 0.0), &factor));
+        assert!(line.is_like(&along(&[[-5.0, 0.0], [1.0, 20.0]]), &factor));
+    }
+}

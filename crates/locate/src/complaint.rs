@@ -1,0 +1,103 @@
+//! Of whom is told, and who else would notice.
+//!
+//! A fault that many stations would notice is seldom told of one of them. Each station that would notice is taken to be told of with
+//! the same probability `q`, independently, given that any is: of `n` stations that would notice, just these `k` are told of with
+//! probability `q^k (1 - q)^(n - k) / (1 - (1 - q)^n)`. Who would notice is known roughly: whose voltage in standby falls at
+//! least half as far as that of those who are told of.
+
+use crate::evidence::{Evidence, Measured};
+use crate::predict::Faulted;
+use crate::quantity::Quantity;
+use latchline_network::readings::ReadingPlace;
+use latchline_network::{Layout, NodeRef};
+
+/// A voltage lower by this share of the source's is taken to be the reason why somebody measured just there (assumed).
+const NOTICED: f64 = 0.05;
+/// Who else would notice: whose voltage falls by at least this share of the fall of those who are told of (assumed).
+const AS_MUCH: f64 = 0.5;
+/// A fall of fewer volts is noticed by nobody.
+const LEAST_FALL_V: f64 = 0.01;
+
+/// The stations that are told of, before a fault is put in.
+pub(crate) struct Complaint {
+    /// Those that are told of.
+    pub told: Vec<NodeRef>,
+    /// Index of standby among the states of the model.
+    pub standby: usize,
+    /// Whether nobody tells anything of them: it follows from where was read.
+    pub is_inferred: bool,
+}
+
+/// How many would notice a fault by their voltage, and of how many of these is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Noticing {
+    pub stations: usize,
+    pub told: usize,
+}
+
+impl Noticing {
+    /// Logarithm of the probability that of those who would notice just these are told of.
+    pub fn log(self, each: f64) -> f64 {
+        let (all, told) = (self.stations as f64, self.told as f64);
+        let silent = (1.0 - each).ln();
+        told * each.ln() + (all - told) * silent - (-(all * silent).exp_m1()).ln()
+    }
+}
+
+/// The stations of which something bad is told; if nothing is told and all was read at one station, this one where `is_low`.
+pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bool) -> Vec<usize> {
+    let bad = evidence.symptoms.iter().filter(|symptom| symptom.kind != crate::SymptomKind::Works);
+    let mut told: Vec<usize> = bad.map(|symptom| symptom.station).collect();
+    if evidence.symptoms.is_empty() {
+        let at = |one: &Measured| match one.quantity {
+            Quantity::Voltage { at: ReadingPlace::Station(station), .. } => Some(station),
+            _ => None,
+        };
+        let mut places = evidence.measured.iter().map(at);
+        if let Some(Some(first)) = places.next()
+            && places.all(|place| place == Some(first))
+            && evidence.measured.iter().any(|one| is_low(one, NOTICED))
+        {
+            told.push(first);
+        }
+    }
+    told.sort_unstable();
+    told.dedup();
+    told
+}
+
+impl Complaint {
+    /// Who would notice a fault; `None` if none of those who are told of.
+    pub fn noticing(
+        &self,
+        layout: &Layout,
+        sound: &Faulted<'_, '_, '_>,
+        faulted: &Faulted<'_, '_, '_>,
+    ) -> Option<Noticing> {
+        let fall = |at: NodeRef| sound.voltage(at).abs() - faulted.voltage(at).abs();
+        let farthest = self.told.iter().map(|at| fall(*at)).fold(0.0, f64::max);
+        if farthest < LEAST_FALL_V {
+            return None;
+        }
+        let notices = |at: &&NodeRef| fall(**at) >= AS_MUCH * farthest;
+        Some(Noticing {
+            stations: layout.station.iter().flatten().filter(notices).count(),
+            told: self.told.iter().filter(notices).count(),
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Noticing;
+
+    #[test]
+    fn every_way_of_telling_of_some_adds_up_to_one() {
+        // Each of the 2^5 - 1 sets of those told of, by its size.
+        let sets = [5.0, 10.0, 10.0, 5.0, 1.0];
+        let log = |told: usize| Noticing { stations: 5, told }.log(0.1);
+        let sum: f64 = (1..=5).map(|told| sets[told - 1] * log(told).exp()).sum();
+        assert!((sum - 1.0).abs() < 1e-12, "{sum}");
+        assert!(Noticing { stations: 1, told: 1 }.log(0.1).abs() < 1e-12);
+    }
+}

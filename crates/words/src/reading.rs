@@ -27,7 +27,6 @@ words! {
         Acceptance: "acceptance" | "Akzeptanz",
         Lock: "lock" | "Schloss",
         CableAtLock: "cable at a lock" | "Leitung an einem Schloss",
-        Rate: "rate" | "Umrechnungskurs",
         LightAtDoor: "light at a door" | "Leuchte an einer Tür",
         AlarmInput: "alarm input" | "Meldeeingang",
         Station: "station" | "Station",
@@ -58,6 +57,7 @@ words! {
         Accessory: "accessory" | "Modul",
         Light: "light" | "Leuchte",
         Part: "part" | "Teil",
+        Rate: "rate" | "Umrechnungskurs",
         // What a value is written as.
         Text: "string" | "Text",
         Integer: "integer" | "ganze Zahl",

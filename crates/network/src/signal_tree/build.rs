@@ -11,9 +11,6 @@ use latchline_site::model::Site;
 use latchline_words::missing::Missing;
 use std::collections::BTreeMap;
 
-/// Impedance between which a box's loss is stated (common practice, no source).
-const REFERENCE_OHM: f64 = 100.0;
-
 /// Inductance of a feed without a choke: a few centimetres of wire, a short for every signal.
 const WIRE_H: f64 = 1e-8;
 
@@ -245,7 +242,7 @@ impl<'a> Builder<'a> {
         let loss_db = loss.value.as_decibels();
         // The one row holds at every frequency.
         let table = vec![LossPoint { frequency_hz: 1e3, loss_db }];
-        (loss_db > 0.0).then_some(Entry::Loss { reference_ohm: REFERENCE_OHM, table })
+        (loss_db > 0.0).then_some(Entry::Loss { reference_ohm: model.signal_reference.value.as_ohms(), table })
     }
 
     fn stations(&mut self) {

@@ -94,6 +94,8 @@ keys! {
     shares_zero_volt: Option<Sourced<bool>> = may(BOOLEAN);
     /// Signal loss from input or link to each port.
     signal_loss: Option<Sourced<Decibels>> = may(LEVEL).bears(Bears::OnSignal);
+    /// Impedance on both sides between which that loss is stated. Without it 100 ohm, as for a twisted pair.
+    signal_reference: Sourced<Resistance> = or(RESISTANCE, Resistance::from_ohms(100.0)).bears(Bears::OnSignal);
     /// Feed choke at each port, where the box feeds power there; 0 mH where there is none.
     feed_choke: Option<Sourced<Inductance>> = may(INDUCTANCE_OR_NONE).bears(Bears::OnSignal);
 }

@@ -6,6 +6,7 @@ use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
 use latchline_network::Device;
 use latchline_network::signal_tree::MissingKind;
+use std::cell::LazyCell;
 
 rule! {
     pub static SIGNAL_TOO_WEAK: "signal-too-weak", Error, reads Signal, check
@@ -18,6 +19,8 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
             report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());
         }
     }
+    // The same for every station, and as long to collect as the site is large.
+    let rests_on = LazyCell::new(|| grade(context));
     for survey in &signal.bands {
         let band = &context.site.family().signal_bands[survey.band];
         let budget_db = band.budget.value.as_decibels();
@@ -30,7 +33,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .with("band", band.name.as_str())
                 .with("frequency", Figure::new(station.at_hz, Unit::Hertz))
                 .also_at("limit", band.budget.origin.clone())
-                .graded(grade(context));
+                .graded(rests_on.clone());
             if let Some(run) = context.layout.station[station.station].and_then(|at| context.run_to(at)) {
                 found = found.with("run", &context.site.runs[run].id);
             }

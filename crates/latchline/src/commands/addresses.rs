@@ -93,7 +93,9 @@ pub fn run(
         let readings = view.readings()?;
         let text = match arguments.format {
             TextOrJson::Text => numbers::device::text(site, &plan, readings.as_ref(), &stations, &look),
-            TextOrJson::Json => pretty(&numbers::device::documents(site, &plan, readings.as_ref(), &stations))?,
+            TextOrJson::Json => {
+                pretty(&numbers::device::documents(site, &plan, readings.as_ref(), &stations))?
+            }
         };
         output::put(&text, output)?;
         let complete = stations.iter().all(|station| plan.numbers(*station).is_some());

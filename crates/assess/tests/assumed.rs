@@ -71,7 +71,7 @@ const OF_SOURCES: &[&str] = &["title", "source", "assumed", "measured", "standar
 /// Cables of locks and alarm inputs, through which no signal goes.
 const WITHOUT_SIGNAL: &[&str] = &["pair-0.5", "flex-1.0"];
 /// Keys by which nothing is judged.
-const NOT_JUDGED_BY: &[&str] = &["price", "labour_minutes", "drum_lengths"];
+const NOT_JUDGED_BY: &[&str] = &["price", "labour_minutes", "drum_lengths", "called"];
 
 fn assessed(catalogue: &str) -> Assessment {
     assessed_site(catalogue, SITE)

@@ -1,5 +1,9 @@
 //! `latchline addresses` for one device, and for what did not answer.
-#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "tests may read and write files, and fail"
+)]
 
 use crate::common::Folder;
 use serde_json::Value;

@@ -1,5 +1,9 @@
 //! Questions that come by telephone: one command, one sentence first, and what is said is true when it is built and checked.
-#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "tests may read and write files, and fail"
+)]
 
 use crate::common::Folder;
 use serde_json::Value;

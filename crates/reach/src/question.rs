@@ -1,6 +1,6 @@
 //! What is asked.
 
-use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, StationKind};
+use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Media, StationKind};
 
 /// The longest chain that is asked for.
 pub const MOST_STATIONS: usize = 40;
@@ -30,7 +30,9 @@ pub fn default_question(catalogue: &Catalogue, family: &str) -> Option<Question>
             .values()
             .filter(|model| of_family(&model.family.value) && model.kind.value == kind)
             .min_by_key(|model| {
-                (model.most_per_supply.as_ref().map_or(u32::MAX, |most| most.value), model.head.name.clone())
+                // Without a count, video is heavier than audio.
+                let most = model.most_per_supply.as_ref().map_or(u32::MAX, |most| most.value);
+                (most, model.media.value == Media::Audio, model.head.name.clone())
             })
             .map(|model| model.head.name.clone())
     };

@@ -4,7 +4,7 @@ use crate::bare_site::BareSiteError;
 use latchline_assess::{Assessment, Memory, assess_with};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Catalogue, StationKind, SupplyModel};
+use latchline_site::catalogue::{Catalogue, Media, StationKind, SupplyModel};
 use latchline_site::model::Site;
 use std::fmt::Write as _;
 
@@ -182,7 +182,9 @@ pub(super) fn heaviest(catalogue: &Catalogue, family: &str, kind: StationKind) -
         .values()
         .filter(|model| model.family.value == family && model.kind.value == kind)
         .min_by_key(|model| {
-            (model.most_per_supply.as_ref().map_or(u32::MAX, |most| most.value), model.head.name.clone())
+            // Without a count, video is heavier than audio.
+            let most = model.most_per_supply.as_ref().map_or(u32::MAX, |most| most.value);
+            (most, model.media.value == Media::Audio, model.head.name.clone())
         })
         .map(|model| model.head.name.clone())
 }

@@ -418,7 +418,9 @@ fn a_german_drawing_is_german_throughout() {
         "roof",
         "set",
         "south",
+        "tens",
         "terrace",
+        "units",
         "video",
         "with",
     ];

@@ -200,7 +200,7 @@ fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bo
         (Some(power), None) => facts.push(Remark::Watts { power: &up(power, 1) }.say(language)),
         (None, _) => {}
     }
-    if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite()) {
+    if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite() && !briefly) {
         facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
     }
     facts.extend(sheet.map(|sheet| battery_words(sheet, look)));

@@ -67,9 +67,11 @@ alarm_inputs = [{ kind = "tamper", cable = "pair-0.5", length = "2 m" }]
 [management.lodge]
 [dwellings]
 A-1 = { place = "A/G", extensions = ["ostrel-v4"] }
+"A-2..A-3" = { place = "A/G", per_floor = 2 }
 [runs]
 feed = { from = "PS", to = "D1", length = "2 m", measured = { loop = "1 ohm" } }
 door = { from = "D1.1", to = ["front", "lodge"], lengths = ["5 m", "5 m"] }
+flats = { from = "D1.3", to = ["A-2", "A-3"], first = "5 m", spacing = "2 m" }
 flat = { from = "D1.2", to = ["A-1", "A-1:2"], first = "5 m", spacing = "2 m" }
 [cables.measured-line]
 title = "Pair by its losses"

@@ -62,7 +62,7 @@ fn words(text: &str) -> BTreeSet<String> {
         "be", "are", "der", "die", "das", "ein", "eine", "ist", "wenn", "es", "im", "am", "und", "warum",
         "den", "dem",
     ];
-    let lower = text.to_lowercase();
+    let lower = text.to_lowercase().replace('’', "'").replace("n't", " not");
     lower
         .split(|sign: char| !sign.is_alphanumeric())
         .filter(|word| !word.is_empty() && !FILLING.contains(word))
@@ -83,7 +83,7 @@ fn stem(word: &str) -> String {
 }
 
 /// Every symptom.
-pub const SYMPTOMS: &[Symptom] = &[
+pub static SYMPTOMS: &[Symptom] = &[
     Symptom {
         title: ["A station restarts when the door opens", "Eine Station startet neu, wenn die Tür öffnet"],
         told: [

@@ -63,7 +63,8 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     lock_cables(doc, context, report);
 }
 
-/// Cables to the locks of doors that are outdoors: how much of one is in the open is not known, so that it is a warning.
+/// Cables to the locks of doors that are outdoors: how much of one is in the open is not known, so that it is a warning; at the wall of a
+/// building, where it comes from inside, it is advice, as for runs.
 fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let site = context.site;
     for entrance in site.entrances.iter().filter(|entrance| entrance.place.outdoors) {
@@ -76,7 +77,9 @@ fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             }
             let listed: Vec<Both> =
                 allowed.value.iter().map(|environment| word(*environment).both()).collect();
-            let found = finding_as(doc, Severity::Warning, name.origin.clone())
+            let away = entrance.place.building.is_none();
+            let severity = if away { Severity::Warning } else { Severity::Advice };
+            let found = finding_as(doc, severity, name.origin.clone())
                 .about(entrance.id.clone())
                 .with("cable", cable.head.name.as_str())
                 .with("lock", used.model.value.as_str())

@@ -132,7 +132,7 @@ fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
             false => (LEFT_MM + SLOT_MM * node as f64 + shift(node), plan.upper),
         };
         joint(group, at);
-        let text = Text::new((at.0, at.1 + 3.1), number.to_string(), 2.0).bold();
+        let text = Text::new((at.0, at.1 + 2.4), number.to_string(), 1.8).bold();
         group.text(Layer::Lettering, text.anchored(Anchor::Middle));
     }
 }

@@ -242,7 +242,8 @@ impl<'a> Builder<'a> {
         let loss_db = loss.value.as_decibels();
         // The one row holds at every frequency.
         let table = vec![LossPoint { frequency_hz: 1e3, loss_db }];
-        (loss_db > 0.0).then_some(Entry::Loss { reference_ohm: model.signal_reference.value.as_ohms(), table })
+        (loss_db > 0.0)
+            .then_some(Entry::Loss { reference_ohm: model.signal_reference.value.as_ohms(), table })
     }
 
     fn stations(&mut self) {

@@ -46,6 +46,7 @@ keys! {
     /// Calls in an hour, over all doors, while the battery carries the site. Without it standby alone is judged, and the report
     /// says so.
     calls_per_hour: Option<Sourced<f64>> = may(Kind::Number(0.0, 3600.0));
-    /// How long such a call lasts, from the bell button to the end of speech. Without it 60 s, assumed.
+    /// How long such a call lasts, from the bell button to the end of speech. Without it 60 s, told as assumed where calls
+    /// are counted.
     call_duration: Option<Sourced<Duration>> = may(TIME);
 }

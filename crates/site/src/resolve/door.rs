@@ -5,7 +5,7 @@ use crate::catalogue::{LockKind, PowerLoss};
 use crate::codes;
 use crate::model::{AlarmInput, Entrance, LightUse, LockFeed, LockUse, PartCable, RelayContact};
 use crate::parse::{Entry, Record, clip};
-use latchline_finding::Sourced;
+use latchline_finding::{Finding, Severity, Sourced};
 
 impl Resolver<'_> {
     pub(super) fn accessories(&mut self, record: &Record<'_>, element: &str) -> Vec<Sourced<String>> {
@@ -71,11 +71,11 @@ impl Resolver<'_> {
     pub(super) fn cables_to_no_part(&mut self, entrance: &Entrance) {
         for lock in &entrance.locks {
             for cable in lock.cables.iter().filter(|cable| !entrance.has_part(lock, cable.to.value)) {
-                let finding = self
-                    .report(codes::CABLE_TO_NO_PART, cable.to.origin.clone())
-                    .about(entrance.id.clone())
-                    .with("name", entrance.id.as_str())
-                    .with("part", cable.to.value.word());
+                let finding =
+                    Finding::new(codes::CABLE_TO_NO_PART, Severity::Warning, cable.to.origin.clone())
+                        .about(entrance.id.clone())
+                        .with("name", entrance.id.as_str())
+                        .with("part", cable.to.value.word());
                 self.findings.push(finding);
             }
         }

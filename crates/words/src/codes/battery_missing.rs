@@ -8,7 +8,7 @@ code! {
         | "{element} hat keine Batterie; die Vorgabe ist {limit} ohne Netz",
     label: "<model {model}>" | "<Modell {model}>",
     hint:
-        "take a supply with a battery, or take the hours out of the policy"
+        "take one with a battery, or drop standby_hours"
         | "ein Netzteil mit Batterie nehmen, oder die Stunden aus der Vorgabe nehmen",
     english:
         /// # What it checks

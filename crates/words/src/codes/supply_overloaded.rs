@@ -8,7 +8,7 @@ code! {
         | "{element} muss {value} geben und ist für {limit} bemessen ({state})",
     label: "<model {model}>" | "<Modell {model}>",
     hint:
-        "take a larger supply, or a second one with its own part of the building"
+        "take a larger supply, or a second one for some runs"
         | "ein größeres Netzteil nehmen, oder ein zweites mit eigenem Teil des Gebäudes",
     english:
         /// # What it checks

@@ -300,7 +300,7 @@ mod tests {
         table.row(["0.1", "", "A-1", "45.1"].map(String::from).to_vec());
         assert_eq!(
             table.render(&Look::default()),
-            "Current  Worst device\n      A            V\n    0.1  A-1    45.1\n"
+            "Current  Worst device\n      A          V\n    0.1  A-1  45.1\n"
         );
     }
 

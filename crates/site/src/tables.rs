@@ -92,7 +92,9 @@ fn every_key_of_every_table_is_asked_for_by_its_reader() {
     let (name, text) = builtin_catalogue();
     let catalogue = sources.add(name, text);
     let site = sources.add("site.toml", SITE);
-    let resolved = resolve(&sources, site, &[catalogue]);
+    let rates = "currency = \"GBP\"\n[rates]\nEUR = { worth = 0.86, date = 2026-11-02 }\n";
+    let rates = sources.add("rates.toml", rates);
+    let resolved = resolve(&sources, site, &[catalogue, rates]);
     assert!(resolved.site.is_some(), "{:#?}", resolved.findings);
     let asked = asked::keys();
     let mut tables = Vec::new();

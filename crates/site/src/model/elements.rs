@@ -43,10 +43,10 @@ keys! {
     place: Place = may(TEXT), by place;
     /// Output voltage as set or measured on site, if not the model's.
     set_voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
-    /// Highest temperature of the air around it, for its heat. Without it 40 °C, assumed.
+    /// Highest temperature of the air around it, for its heat. Without it 40 °C, told as assumed where heat is judged.
     ambient: Option<Sourced<Temperature>> = may(TEMPERATURE);
     /// Lowest temperature of the air around it, for the capacity of its battery. Without it 20 °C, or `ambient` if that is
-    /// lower, assumed.
+    /// lower, told as assumed where hours are judged.
     coldest_ambient: Option<Sourced<Temperature>> = may(TEMPERATURE);
     /// Batteries of the model's kind in parallel, 1 if not stated; where the supply takes them.
     batteries: Sourced<u32> = or(Kind::Integer(1, 16), 1);

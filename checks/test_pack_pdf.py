@@ -211,7 +211,7 @@ def test_codes_of_printed_labels_read_back(pack, tmp_path):
     for number in range(1, len(pikepdf.open(labels).pages) + 1):
         of_page: set[str] = set()
         # At one resolution zbar overlooks some of two dozen codes side by side.
-        for resolution in ("200", "400"):
+        for resolution in ("200", "300", "400"):
             picture = tmp_path / f"{number}-{resolution}"
             page = ["-f", str(number), "-l", str(number)]
             command = ["pdftoppm", "-singlefile", "-png", "-r", resolution, *page, str(labels), str(picture)]

@@ -3,8 +3,8 @@
 //! Direct current flows in *stages*: the galvanic tree of one supply, or of one regenerating box,
 //! whose ports carry a voltage of their own and whose input is a load of the stage above. A stage is
 //! a set of flat arrays in parent-first order, laid out once and solved many times. The
-//! resistances are kept for three corners: [`Corner::Nominal`], [`Corner::Adverse`] (hot, long, upper end of tolerance)
-//! and [`Corner::Light`] (cold, short, lower end).
+//! resistances are kept for three corners: [`Corner::Nominal`](crate::Corner::Nominal), [`Corner::Adverse`](crate::Corner::Adverse) (hot, long, upper end of tolerance)
+//! and [`Corner::Light`](crate::Corner::Light) (cold, short, lower end).
 
 use crate::resistance::{SectionResistance, section_resistances};
 use latchline_finding::ElementId;

@@ -30,7 +30,7 @@ pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
                 let stop = run.sections[section].to;
                 next_from = Some(match stop {
                     RunStop::Station(station) => onward(site, station),
-                    _ => run_stop(site, stop),
+                    _ => run_stop(stop),
                 });
                 (section_name(&run.id, section, run.sections.len()), from, before_protector(site, stop))
             }
@@ -73,7 +73,7 @@ fn run_start(site: &Site, start: RunStart, used_outputs: &mut [u32]) -> Place {
 }
 
 /// The terminals at which a section ends.
-fn run_stop(_site: &Site, stop: RunStop) -> Place {
+fn run_stop(stop: RunStop) -> Place {
     match stop {
         RunStop::Station(station) => (Item::Station(station), TerminalSet::In),
         RunStop::BoxInput(box_index) => (Item::Box(box_index), TerminalSet::Input),
@@ -92,7 +92,7 @@ fn protector_at(site: &Site, stop: RunStop) -> Option<ProtectorAt> {
 fn before_protector(site: &Site, stop: RunStop) -> Place {
     match protector_at(site, stop) {
         Some(at) => (Item::Protector(at), TerminalSet::LineSide),
-        None => run_stop(site, stop),
+        None => run_stop(stop),
     }
 }
 
@@ -121,7 +121,7 @@ pub(crate) fn land(site: &Site, wiring: &mut Wiring) {
         }
         for section in &run.sections {
             if let Some(at) = protector_at(site, section.to) {
-                link(wiring, run_stop(site, section.to), at);
+                link(wiring, run_stop(section.to), at);
             }
         }
     }

@@ -7,7 +7,7 @@ use latchline_circuit::lock::{LockSupply, least_supply_v, least_voltage_v, most_
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
 use latchline_site::model::{LockFeed, LockPart};
-use latchline_wiring::lock::lock_wiring;
+use latchline_wiring::lock::{LockWiring, lock_wiring};
 use latchline_words::missing::Missing;
 
 /// How much more than its rated current a lock may draw at rated voltage and 20 °C: a coil at the end of its tolerance (common practice, no
@@ -228,7 +228,7 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     let least_allowed_v = rated_v * (1.0 - lock.undervoltage_tolerance.value.as_fraction());
     let figures = || {
         let cable_loop = cable_loop.clone()?;
-        let part_loops = part_loops(at)?;
+        let part_loops = part_loops(at, &wiring)?;
         let others = || part_loops.iter().map(|(_, part_loop)| part_loop);
         let loop_ohm = cable_loop.usual_ohm + others().map(|other| other.usual_ohm).sum::<f64>();
         let adverse_loop_ohm = cable_loop.adverse_ohm + others().map(|other| other.adverse_ohm).sum::<f64>();
@@ -263,8 +263,10 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
 }
 
 /// The loops of the cables to parts over which the lock's current may flow, as far as the plan states them.
-fn part_loops(at: &LockAt<'_>) -> Result<Vec<(LockPart, CableLoop)>, latchline_circuit::RangeError> {
-    let wiring = lock_wiring(at.site, at.entrance, at.used);
+fn part_loops(
+    at: &LockAt<'_>,
+    wiring: &LockWiring,
+) -> Result<Vec<(LockPart, CableLoop)>, latchline_circuit::RangeError> {
     let stated = wiring.parts_in_its_path().filter_map(|part| Some((part, at.used.cable_to(part)?)));
     stated
         .map(|(part, to)| {

@@ -20,7 +20,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("assess", &["finding", "words", "circuit", "site", "wiring", "network"]),
     ("report", &["finding", "words", "site", "assess"]),
     ("remedy", &["finding", "site", "network", "assess"]),
-    ("reach", &["finding", "site", "network", "assess"]),
+    ("reach", &["finding", "words", "site", "network", "assess"]),
     ("session", &["finding", "site", "assess", "remedy", "reach"]),
     ("store", &["finding", "site"]),
     ("survey", &["finding", "words", "site"]),

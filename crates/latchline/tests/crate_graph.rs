@@ -13,7 +13,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("finding", &[]),
     ("words", &["finding"]),
     ("circuit", &[]),
-    ("site", &["finding", "words"]),
+    ("site", &["finding", "words", "circuit"]),
     ("wiring", &["finding", "site"]),
     ("cutting", &["site"]),
     ("network", &["finding", "words", "circuit", "site"]),

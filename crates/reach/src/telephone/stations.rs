@@ -75,7 +75,8 @@ pub fn by_cable(
     run: &OneRun,
     cables: &[String],
 ) -> Result<Vec<Vec<Carried>>, BareSiteError> {
-    let on = |cable: &String| stations_on(sources, catalogues, &OneRun { cable: cable.clone(), ..run.clone() });
+    let on =
+        |cable: &String| stations_on(sources, catalogues, &OneRun { cable: cable.clone(), ..run.clone() });
     cables.par_iter().map(on).collect()
 }
 

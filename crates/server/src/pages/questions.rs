@@ -220,7 +220,8 @@ fn said(lines: &[String], works: bool, language: Language) -> Markup {
 
 /// Stations by length of the run, as steps: between two lengths holds what holds at the greater one.
 fn chart(found: &Reached, locale: Locale) -> Markup {
-    let most = found.curve.iter().map(|(_, stations)| *stations).max().unwrap_or(0).max(fewest(&found.own)).max(1);
+    let most =
+        found.curve.iter().map(|(_, stations)| *stations).max().unwrap_or(0).max(fewest(&found.own)).max(1);
     let most = most as f64;
     let (width, height, left, top) = (640.0, 220.0, 40.0, 14.0);
     let x = |metres: f64| left + metres / LONGEST_M * (width - left - 30.0);

@@ -268,8 +268,7 @@ fn of_battery(
     };
     question.supply.clone_from(supply);
     let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
-    let works =
-        found.as_ref().is_some_and(|found| asked.hours.is_none_or(|wanted| found.hours >= wanted));
+    let works = found.as_ref().is_some_and(|found| asked.hours.is_none_or(|wanted| found.hours >= wanted));
     let lines = battery_said(&question, asked.stations, found.as_ref(), asked.hours, look.locale());
     let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref());
     Answer::new("battery", lines, works, look, figures)

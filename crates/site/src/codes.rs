@@ -60,6 +60,7 @@ latchline_finding::codes! {
     ADDRESS_OUT_OF_RANGE, "address-out-of-range", Error, ["field", "number", "first", "last"];
     ADDRESS_RESERVED, "address-reserved", Error, ["field", "number"];
     ADDRESS_DUPLICATE, "address-duplicate", Error, ["field", "number", "other"];
+    ADDRESS_NOT_OF_NAME, "address-not-of-name", Advice, ["dwellings", "numbers"];
     ADDRESS_NOT_EXPRESSIBLE, "address-not-expressible", Error, ["field", "number", "highest"];
     TWO_MAIN_ENTRANCES, "two-main-entrances", Error, ["number", "other"];
     EXTENSION_WITHOUT_ROOM, "extension-without-room", Error, ["stations", "room"];

@@ -91,7 +91,9 @@ fn a_port_that_gives_too_little_is_not_told_as_distance() {
     let read = survey(&corridors(1, 2, 2, ""));
     let result = design_with(&read.survey.unwrap(), "mossop-24", &[], Effort::default());
     match result {
-        Err(Obstacle::PortCurrent { largest_a, .. }) => assert!((largest_a - 0.35).abs() < 1e-9, "{largest_a}"),
+        Err(Obstacle::PortCurrent { largest_a, .. }) => {
+            assert!((largest_a - 0.35).abs() < 1e-9, "{largest_a}")
+        }
         other => panic!("{:?}", other.map(|design| design.cost)),
     }
 }

@@ -46,7 +46,7 @@ latchline_finding::codes! {
     LENGTHS_DO_NOT_FIT, "lengths-do-not-fit", Error, ["run", "lengths", "sections"];
     LENGTHS_GIVEN_TWICE, "lengths-given-twice", Error, ["run", "keys"];
     RUN_WITHOUT_STOPS, "run-without-stops", Error, ["run"];
-    FED_TWICE, "fed-twice", Error, ["name", "run", "other_run"];
+    FED_TWICE, "fed-twice", Error, ["name", "run", "other_run?", "twice_in?"];
     WIRING_LOOP, "wiring-loop", Error, ["members"];
     NOT_WIRED, "not-wired", Error, ["name", "kind"];
     ISOLATING_BOX_WITHOUT_SUPPLY, "isolating-box-without-supply", Error, ["name"];

@@ -25,8 +25,8 @@ sentences! {
         Unpriced { parts: usize }:
             "{parts:line has|lines have} no price"
             | "{parts:Position hat|Positionen haben} keinen Preis",
-        CostMore { amount: &'a str }: "{amount} more of parts" | "{amount} mehr an Teilen",
-        CostLess { amount: &'a str }: "{amount} less of parts" | "{amount} weniger an Teilen",
+        CostMore { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
+        CostLess { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         CostSame: "the same for parts" | "gleich viel für Teile",
         LabourMore { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
         LabourLess { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",

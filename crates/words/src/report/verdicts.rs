@@ -92,20 +92,20 @@ sentences! {
             "V is the worst device's voltage with every tolerance against it, rounded down; A the largest current, rounded up. How much more it carries: latchline headroom."
             | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen dagegen, abgerundet; A der größte Strom, aufgerundet. Wie viel mehr sie trägt: latchline headroom.",
         KeyOfBounds:
-            "≥ marks a certified lower bound."
-            | "≥ bezeichnet eine zertifizierte untere Schranke.",
+            "≥: at least so much; the true figure is not lower."
+            | "≥: mindestens so viel; der wahre Wert liegt nicht tiefer.",
         ReleasesCounted:
             "Every door is counted as released outside its calls too (exit button, reader, keypad)."
             | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
-            "A release outside a call (exit button, reader, keypad) is not counted; the policy's releases_outside_calls counts them."
-            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist nicht gerechnet; releases_outside_calls unter policy rechnet sie mit.",
+            "A release outside a call (exit button, reader, keypad) is not counted here; with releases_outside_calls = true under [policy] it is."
+            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist hier nicht gerechnet; mit releases_outside_calls = true unter [policy] ist sie es.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,
         BatteryHours { hours: &'a str, asked: Option<&'a str>, calls: &'a str }:
-            "battery at the end of its life {hours} h< of {asked} h asked for>, {calls}"
-            | "Batterie am Ende ihres Lebens {hours} h< von verlangten {asked} h>, {calls}",
+            "an old battery lasts {hours} h<, {asked} h are asked for>, {calls}"
+            | "eine alte Batterie reicht {hours} h<, verlangt sind {asked} h>, {calls}",
         CallsAnHour { calls: &'a str, minutes: &'a str }:
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
@@ -113,8 +113,8 @@ sentences! {
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str }:
-            "collapses at {margin} times this load"
-            | "bricht bei {margin}-facher Last zusammen",
+            "its voltage would collapse at {margin} times this load"
+            | "die Spannung bräche bei {margin}-facher Last zusammen",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",
@@ -129,7 +129,7 @@ sentences! {
             "constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
             | "Konstanten oder Dämpfungen aus dem Datenblatt, oder die Kapazität bei offenem fernem Ende messen und durch die Länge teilen",
         SearchBounded { state: &'a str, sets: &'a str }:
-            "{state}: not all of {sets} combinations of calls could be tried; a worse one than is shown may exist"
+            "{state}: of {sets} combinations of calls not all could be tried; one of the others may be worse than what is shown"
             | "{state}: Nicht alle {sets} Verbindungen von Rufen ließen sich prüfen; es kann eine schlechtere als die gezeigte geben",
         RemediesNotSoughtToOne:
             "remedies: not looked for to one finding; `latchline fix SITE --finding N` looks for it"

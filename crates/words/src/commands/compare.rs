@@ -50,8 +50,8 @@ sentences! {
             "{run}: to {new}; was to {old}"
             | "{run}: nach {new}; bisher nach {old}",
         OtherPairs { run: &'a str, old: usize, new: usize }:
-            "{run}: {new} pairs in parallel instead of {old}"
-            | "{run}: {new} Paare parallel statt {old}",
+            "{run}: {new:pair|pairs in parallel} instead of {old}"
+            | "{run}: {new:Paar|Paare parallel} statt {old}",
         TerminatorOn { run: &'a str }: "{run}: set the terminator on its last station" | "{run}: Abschluss an der letzten Station setzen",
         TerminatorOff { run: &'a str }: "{run}: take the terminator off its last station" | "{run}: Abschluss an der letzten Station entfernen",
         New { element: &'a str, model: &'a str, place: Option<&'a str> }:

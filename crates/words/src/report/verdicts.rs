@@ -132,14 +132,14 @@ sentences! {
             "{state}: of {sets} combinations of calls not all could be tried; one of the others may be worse than what is shown"
             | "{state}: Nicht alle {sets} Verbindungen von Rufen ließen sich prüfen; es kann eine schlechtere als die gezeigte geben",
         RemediesNotSoughtToOne:
-            "remedies: not looked for to one finding; `latchline fix SITE --finding N` looks for it"
+            "remedies were sought for all findings but one; `latchline fix SITE --finding N` seeks it"
             | "Abhilfen: zu einem Befund nicht gesucht; `latchline fix SITE --finding N` sucht sie",
         RemediesNotSought { count: usize }:
-            "remedies: not looked for to the other findings ({count}); `latchline fix SITE --finding N` looks for them"
+            "remedies were sought for the worst findings only, not for the other {count}; `latchline fix SITE --finding N` seeks them"
             | "Abhilfen: zu den übrigen Befunden ({count}) nicht gesucht; `latchline fix SITE --finding N` sucht sie",
         HowToGetIt:
-            "Take what is missing from the part's datasheet, or measure it, and add it to the catalogue."
-            | "Was fehlt, dem Datenblatt des Teils entnehmen oder messen und im Katalog ergänzen.",
+            "What is missing of a part: take it from its data sheet or measure it, and add it to the catalogue. What is missing of a door or a run: state it in the site file."
+            | "Was zu einem Teil fehlt: seinem Datenblatt entnehmen oder messen und im Katalog ergänzen. Was zu einer Tür oder einem Strang fehlt: in der Anlagendatei angeben.",
         AssumedValues { values: &'a str }:
             "{values}. The verdict is as good as these: replace them by a datasheet's figure or a measurement."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",

@@ -151,7 +151,7 @@ impl Instance<'_> {
             self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
         }
         if let (Some(cable), Some(length_m)) = (&lock.cable, lock.length_m)
-            && let Some(cable) = self.catalogue.cables.get(cable)
+            && let Some(cable) = self.catalogue.cables.get(&cable.value)
         {
             let per_m = cost_of(&cable.head, self.survey).unwrap_or(0);
             self.fixed += (per_m as f64 * length_m).floor() as Amount;

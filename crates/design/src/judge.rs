@@ -199,15 +199,18 @@ fn notes(instance: &Instance<'_>, plan: &Plan) -> Vec<String> {
     let settings = &instance.survey.settings;
     let dwellings = instance.items.iter().filter(|item| matches!(item.owner, Owner::Dwelling(_))).count();
     let boxes: usize = plan.zones.iter().flat_map(|zone| &zone.trunks).map(|trunk| trunk.boxes.len()).sum();
+    let counted = |count: usize, noun: &str| format!("{count} {noun}{}", if count == 1 { "" } else { "s" });
     let mut notes = vec![
         format!(
-            "{dwellings} dwellings and {} entrances on {} of {boxes} distributors.",
-            instance.survey.entrances.len(),
+            "{} and {} on {} by way of {}.",
+            counted(dwellings, "dwelling"),
+            counted(instance.survey.entrances.len(), "entrance"),
             if plan.zones.len() == 1 {
-                String::from("one supply by way")
+                String::from("one supply")
             } else {
-                format!("{} supplies by way", plan.zones.len())
-            }
+                format!("{} supplies", plan.zones.len())
+            },
+            counted(boxes, "distributor")
         ),
         format!(
             "Lengths are the survey's ways with {} % slack and {} m at each end.",

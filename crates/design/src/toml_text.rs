@@ -78,7 +78,7 @@ pub fn entrance_keys(survey: &Survey, entrance: &Entrance, station: &str) -> Vec
             Some(format!("model = {}", quoted(&lock.model.value))),
             quote("feed", &lock.feed),
             quote("contact", &lock.contact),
-            quote("cable", &lock.cable),
+            quote("cable", &lock.cable.as_ref().map(|cable| cable.value.clone())),
             lock.length_m.map(|length| format!("length = \"{} m\"", tidy(length))),
             lock.hold_s.map(|hold| format!("hold_time = \"{} s\"", tidy(hold))),
             quote("suppression", &lock.suppression),

@@ -217,7 +217,7 @@ pub struct Lock {
     /// How the relay is wired.
     pub contact: Option<String>,
     /// Cable to it.
-    pub cable: Option<String>,
+    pub cable: Option<Sourced<String>>,
     /// Length of that cable in metres.
     pub length_m: Option<f64>,
     /// Hold time in seconds.

@@ -1,6 +1,6 @@
 //! Parts that a survey names and no catalogue has, each with its cell.
 
-use crate::model::{Lock, Survey};
+use crate::model::Survey;
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::nearest;
 use latchline_finding::Sourced;
@@ -31,10 +31,11 @@ pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
     look_up(&mut problems, Thing::StationModel, &catalogue.stations, extensions.iter());
     let locks = || survey.entrances.iter().filter_map(|entrance| entrance.lock.as_ref());
     look_up(&mut problems, Thing::LockModel, &catalogue.locks, locks().map(|lock| &lock.model));
-    let lock_cable = |lock: &Lock| lock.cable.clone().map(|cable| lock.model.clone().map(|_| cable));
-    let lock_cables: Vec<Sourced<String>> = locks().filter_map(lock_cable).collect();
-    let cables =
-        settings.cables.iter().chain(survey.existing.iter().map(|cable| &cable.cable)).chain(&lock_cables);
+    let cables = settings
+        .cables
+        .iter()
+        .chain(survey.existing.iter().map(|cable| &cable.cable))
+        .chain(locks().filter_map(|lock| lock.cable.as_ref()));
     look_up(&mut problems, Thing::Cable, &catalogue.cables, cables);
     problems
 }

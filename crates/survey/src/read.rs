@@ -430,7 +430,7 @@ impl Reader<'_> {
         let lock = Lock {
             feed: word(row.choice("Lock feed", self.problems)),
             contact: word(row.choice("Contact", self.problems)),
-            cable: row.text("Lock cable", self.problems).map(|cable| cable.value),
+            cable: row.text("Lock cable", self.problems),
             length_m: self.metres(row, "Lock length").filter(|length| *length >= 0.01),
             hold_s: row.number("Hold time", 0.001, 86_400.0, "s", self.problems).map(|hold| hold.value),
             suppression: word(row.choice("Suppression", self.problems)),

@@ -29,7 +29,7 @@ words! {
 sentences! {
     /// What is said of jobs and causes.
     pub enum JobWords<'a> {
-        InDanger { counted: &'a str }: "Findings by what they endanger: {counted}." | "Befunde nach dem, was sie gefährden: {counted}.",
+        InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
             "Jobs, worst danger first; costs< in {currency}>, making good not included"
             | "Aufgaben, größte Gefahr zuerst; Kosten< in {currency}> ohne Beiputzen",
@@ -46,7 +46,7 @@ sentences! {
         At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
         CodeAt { message: &'a str, code: &'a str, place: Option<&'a str> }: "{message} [{code}<, {place}>]" | same,
         Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str> }:
-            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, after it {value}>"
+            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}>"
             | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}>",
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",

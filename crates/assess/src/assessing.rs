@@ -20,7 +20,7 @@ use crate::voltage_summary::{
     device_results, run_currents, run_summaries, source_summaries, state_summaries,
 };
 use latchline_finding::{Finding, Severity};
-use latchline_network::demand::draws_to_release;
+use latchline_network::calls::releases_at_once;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
 use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
@@ -369,7 +369,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             findings,
             remedies_not_sought: 0,
             not_judged,
-            releases_outside_calls: releases_outside_calls(voltages.site),
+            releases_at_once: Some(releases_at_once(voltages.site)).filter(|(_, doors)| *doors > 0),
             states: state_summaries(&voltages),
             doors,
             supply_sheets,
@@ -411,10 +411,4 @@ fn verdict<'f>(
 /// Worst first, then in the order of rules and of the site, which is the order they come in.
 fn sort(findings: &mut [Finding]) {
     findings.sort_by_key(|finding| (finding.accepted.is_some(), std::cmp::Reverse(finding.severity)));
-}
-
-/// Whether the policy counts releases outside of calls; `None` where none would draw anything from the bus.
-fn releases_outside_calls(site: &Site) -> Option<bool> {
-    let draws = site.entrances.iter().any(|entrance| draws_to_release(site, entrance));
-    draws.then_some(site.policy.releases_outside_calls.value)
 }

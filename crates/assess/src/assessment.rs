@@ -199,8 +199,9 @@ pub struct Assessment {
     pub remedies_not_sought: usize,
     /// What could not be judged, whatever the verdict.
     pub not_judged: Vec<NotJudged>,
-    /// Whether releases outside of calls were counted; `None` where no door takes more from the bus to release.
-    pub releases_outside_calls: Option<bool>,
+    /// Doors that were counted as released outside of calls at once, and those that could be; `None` where no door takes more from the bus
+    /// to release.
+    pub releases_at_once: Option<(usize, usize)>,
     /// States that were solved, and how.
     pub states: Vec<StateSummary>,
     /// The sheet of every entrance, in file order.

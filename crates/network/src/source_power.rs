@@ -84,7 +84,7 @@ pub fn of_one_call(
     memory: &Memory,
 ) -> Option<PowerState> {
     let index = space.phases.iter().position(|phase| phase.kind == StateKind::Call)?;
-    let low = Phase { most_calls: 1, ..space.phases[index].clone() };
+    let low = Phase { most_calls: 1, most_releases: 0, ..space.phases[index].clone() };
     let by_stage = options_by_stage(layout, &low);
     let at = |phase: &Phase| -> Option<PowerState> {
         let open_circuit_v = phase.voltage_v[stage]?;

@@ -86,8 +86,10 @@ impl StageTask<'_> {
         let stages = layout.with_stages_below(self.stage);
         let place = |stage: usize| stages.iter().position(|one| *one == stage).unwrap_or(usize::MAX);
         key.count(phase.most_calls);
+        key.count(phase.most_releases);
         let mut parties: Vec<u32> = Vec::new();
         for option in &self.calls.options {
+            key.count(usize::from(phase.options[*option].is_release()));
             for party in phase.options[*option].parties {
                 let number = parties.iter().position(|known| *known == party).unwrap_or_else(|| {
                     parties.push(party);

@@ -147,6 +147,10 @@ pub struct StateInfo {
     pub options: usize,
     /// Calls at once.
     pub most_calls: usize,
+    /// Doors that may be released outside of calls.
+    pub releases: usize,
+    /// Of these at once.
+    pub most_releases: usize,
     /// Whether every search in it was completed.
     pub complete: bool,
 }
@@ -242,8 +246,10 @@ pub fn worst_states_with(
         .map(|phase| StateInfo {
             kind: phase.kind,
             solved_sets: 0,
-            options: phase.options.len(),
+            options: phase.options.iter().filter(|option| !option.is_release()).count(),
             most_calls: phase.most_calls,
+            releases: phase.options.iter().filter(|option| option.is_release()).count(),
+            most_releases: phase.most_releases,
             complete: true,
         })
         .collect();

@@ -51,9 +51,9 @@ pub struct CheckDocument {
     /// Findings for which remedies were not looked for, there being too many; absent where there are none.
     #[serde(skip_serializing_if = "Option::is_none")]
     remedies_not_sought: Option<usize>,
-    /// Whether releases outside of calls are counted in the states; left out where none would draw from the bus.
+    /// Doors that are counted as released outside of calls at once; left out where none would draw from the bus.
     #[serde(skip_serializing_if = "Option::is_none")]
-    releases_outside_calls: Option<bool>,
+    releases_at_once: Option<usize>,
     /// What could not be judged.
     not_judged: Vec<NotJudgedDocument>,
     /// Supplies and regenerated outputs.
@@ -293,7 +293,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
         }),
         jobs: json_jobs::documents(report),
         findings: all().map(|finding| finding_document(report, finding)).collect(),
-        releases_outside_calls: assessment.and_then(|a| a.releases_outside_calls),
+        releases_at_once: assessment.and_then(|a| a.releases_at_once).map(|(most, _)| most),
         remedies_not_sought: assessment.map(|a| a.remedies_not_sought).filter(|left| *left > 0),
         not_judged: assessment.map(|a| a.not_judged.iter().map(not_judged).collect()).unwrap_or_default(),
         sources: assessment.map(|a| a.sources.iter().map(|one| source(a, one)).collect()).unwrap_or_default(),

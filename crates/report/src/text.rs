@@ -178,8 +178,12 @@ fn key(assessment: &Assessment, look: &Look) -> String {
         text.push(' ');
         text.push_str(&Remark::KeyOfBounds.say(look.language));
     }
-    if let Some(counted) = assessment.releases_outside_calls {
-        let releases = if counted { Remark::ReleasesCounted } else { Remark::ReleasesNotCounted };
+    if let Some((at_once, doors)) = assessment.releases_at_once {
+        let releases = match at_once {
+            0 => Remark::ReleasesNotCounted,
+            _ if at_once == doors => Remark::ReleasesCounted,
+            _ => Remark::SomeReleasesCounted { at_once, doors },
+        };
         text.push(' ');
         text.push_str(&releases.say(look.language));
     }

@@ -192,7 +192,7 @@ pub fn failing() -> Assessment {
             accepted,
         ],
         remedies_not_sought: 0,
-        releases_outside_calls: None,
+        releases_at_once: None,
         not_judged: vec![NotJudged {
             code: Code("voltage-too-high"),
             elements: vec!["A-101".into(), "A-102".into()],

@@ -97,9 +97,12 @@ sentences! {
         ReleasesCounted:
             "Every door is counted as released outside its calls too (exit button, reader, keypad)."
             | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+        SomeReleasesCounted { at_once: usize, doors: usize }:
+            "Of {doors} doors the worst {at_once} at once are counted as released outside their calls too (exit button, reader, keypad)."
+            | "Von {doors} Türen sind die ungünstigsten {at_once} gleichzeitig auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
-            "A release outside a call (exit button, reader, keypad) is not counted; the policy's releases_outside_calls counts them."
-            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist nicht gerechnet; releases_outside_calls unter policy rechnet sie mit.",
+            "A release outside a call (exit button, reader, keypad) is not counted; the policy's releases_at_once counts them."
+            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist nicht gerechnet; releases_at_once unter policy rechnet sie mit.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,

@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 
 /// A site file from a few random choices: floors, flats on each, how each floor is wired.
 fn site_text(floors: &[(u8, u8)], names: &str, entrances: u8) -> String {
-    let mut boxes = String::from("D0 = { model = \"ostrel-d6t\", place = \"A/0\" }\n");
+    let mut boxes = String::from("D0 = { model = \"ostrel-d8t\", place = \"A/0\" }\n");
     let mut branches = String::new();
     let mut runs =
         String::from("feed = { from = \"PS\", to = \"D0\", cable = \"flex-1.5\", length = \"1.5 m\" }\n");
@@ -27,7 +27,7 @@ fn site_text(floors: &[(u8, u8)], names: &str, entrances: u8) -> String {
         // The last port of a box leads to the next box.
         if port == 4 {
             let name = format!("D{}", boxes.lines().count());
-            boxes.push_str(&format!("{name} = {{ model = \"ostrel-d6t\", place = \"A/{floor}\" }}\n"));
+            boxes.push_str(&format!("{name} = {{ model = \"ostrel-d8t\", place = \"A/{floor}\" }}\n"));
             runs.push_str(&format!(
                 "to-{name} = {{ from = \"{head}.6\", to = \"{name}\", length = \"4 m\" }}\n"
             ));

@@ -41,7 +41,8 @@ latchline_finding::codes! {
     PORT_USED_TWICE, "port-used-twice", Error, ["port", "run", "other_run"];
     RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run", "from?"];
     NOT_ISOLATING, "not-isolating", Error, ["name"];
-    LENGTH_MISSING, "length-missing", Error, ["run", "sections"];
+    LENGTH_MISSING, "length-missing", Error, ["run", "sections", "loop?", "joints?"];
+    LENGTH_FROM_LOOP, "length-from-loop", Advice, ["run", "length", "cable", "loop", "sections?"];
     LENGTHS_DO_NOT_FIT, "lengths-do-not-fit", Error, ["run", "lengths", "sections"];
     LENGTHS_GIVEN_TWICE, "lengths-given-twice", Error, ["run", "keys"];
     RUN_WITHOUT_STOPS, "run-without-stops", Error, ["run"];

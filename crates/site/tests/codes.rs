@@ -41,6 +41,8 @@ const CASES: &[(&str, &str, &str, &str)] = &[
     ("run-ends-at-port", "to = \"gate\"", "to = \"PS\"", "\"PS\""),
     ("not-isolating", "to = \"gate\"", "to = \"D1.link\"", "\"D1.link\""),
     ("length-missing", "length = \"9 m\"", "joints = 1", "door"),
+    ("length-missing", "length = \"9 m\"", "measured = { loop = \"0.01 ohm\" }", "door"),
+    ("length-from-loop", "length = \"9 m\"", "measured = { loop = \"1 ohm\" }", "\"1 ohm\""),
     ("lengths-do-not-fit", "length = \"9 m\"", "lengths = [\"1 m\", \"8 m\"]", "[\"1 m\", \"8 m\"]"),
     ("lengths-given-twice", "length = \"9 m\"", "length = \"9 m\", spacing = \"1 m\"", "door"),
     ("run-without-stops", "to = \"gate\"", "to = []", "[]"),

@@ -2,7 +2,7 @@
 
 use crate::fields::{Form, Row, number_in, split};
 use crate::model::{
-    Building, Desk, Dwelling, Entrance, ExistingCable, Lock, Place, Settings, Survey, Wiring,
+    Building, CLIP_OHM, Desk, Dwelling, Entrance, ExistingCable, Lock, Place, Settings, Survey, Wiring,
 };
 use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
@@ -480,23 +480,37 @@ impl Reader<'_> {
             let (from, to) = (end("From"), end("To"));
             let cable = row.need("Cable", self.problems);
             let length = row.number("Length", 0.01, LONGEST_M, "m", self.problems);
-            if length.is_none() && row.text("Length", &mut Vec::new()).is_none() {
-                row.wrong("Length", ProblemKind::Empty("Length"), self.problems);
-            }
             let loop_ohm = row.number("Loop", 1e-3, 1e6, "ohm", self.problems).map(|value| value.value);
             let capacitance_nf =
                 row.number("Capacitance", 1e-3, 1e6, "nF", self.problems).map(|value| value.value);
             let insulation_mohm =
                 row.number("Insulation", 1e-6, 1e6, "Mohm", self.problems).map(|value| value.value);
-            let (Some(from), Some(to), Some(cable), Some(length)) = (from, to, cable, length) else {
-                continue;
-            };
-            let length_m = length.value;
+            let is_written = |heading: &str| row.text(heading, &mut Vec::new()).is_some();
+            if !is_written("Length") && !is_written("Loop") {
+                row.wrong("Length", ProblemKind::Empty("Length"), self.problems);
+            }
+            let (Some(from), Some(to), Some(cable)) = (from, to, cable) else { continue };
+            let stated_m = length.map(|length| length.value);
+            match loop_ohm.filter(|_| stated_m.is_none()) {
+                // What the clips of the meter have leaves nothing for a cable.
+                Some(ohm) if ohm <= 4.0 * CLIP_OHM => {
+                    let kind = ProblemKind::OutOfRange {
+                        found: Box::new(Both::same(ohm.to_string())),
+                        least: 4.0 * CLIP_OHM,
+                        most: 1e6,
+                        unit: Box::new(Both::same("ohm")),
+                    };
+                    row.wrong("Loop", kind, self.problems);
+                    continue;
+                }
+                None if stated_m.is_none() => continue,
+                _ => {}
+            }
             cables.push(ExistingCable {
                 from,
                 to,
                 cable,
-                length_m,
+                stated_m,
                 loop_ohm,
                 capacitance_nf,
                 insulation_mohm,

@@ -128,7 +128,7 @@ files! {
     existing_run_not_measured, exit_button_missing, extension_without_room, fed_twice, file_too_large,
     fire_interlock_missing, fire_interlock_without_effect, fire_release_through_station,
     formula_without_value, heater_missing, hold_time_overridden, insulation_too_low,
-    isolating_box_without_supply, length_missing, lengths_do_not_fit, lengths_given_twice,
+    isolating_box_without_supply, length_from_loop, length_missing, lengths_do_not_fit, lengths_given_twice,
     light_feed_missing, light_feed_unsuitable, light_output_overloaded, line_constants_missing,
     link_not_wired, load_falls_in_use, lock_contact_wiring, lock_current_kind, lock_duty_exceeded,
     lock_feed_missing, lock_given_twice, lock_output_overloaded, lock_outputs_exceeded,

@@ -28,6 +28,7 @@ pub mod calls;
 pub mod conductor_size;
 mod corner;
 pub mod demand;
+mod drawn;
 pub mod evaluate;
 pub mod layout;
 pub mod memory;

@@ -12,7 +12,7 @@ use crate::layout::{Layout, StageSource};
 use crate::memory::Memory;
 use crate::phase::Phase;
 use crate::search::SearchOptions;
-use crate::stage_calls::{StageCalls, options_by_stage};
+use crate::stage_calls::StageCalls;
 use crate::stage_search::StageTask;
 use crate::states::StateSpace;
 use latchline_finding::StateKind;
@@ -67,10 +67,9 @@ pub(crate) fn task<'a>(
     layout: &'a Layout,
     phase: &'a Phase,
     stage: usize,
-    by_stage: &[Vec<usize>],
+    calls: StageCalls,
     options: &SearchOptions,
 ) -> StageTask<'a> {
-    let calls = StageCalls::among(layout, phase, stage, by_stage);
     let (devices, current_nodes) = (Vec::new(), vec![0]);
     StageTask { layout, phase, stage, calls, devices, current_nodes, options: *options }
 }
@@ -85,10 +84,10 @@ pub fn of_one_call(
 ) -> Option<PowerState> {
     let index = space.phases.iter().position(|phase| phase.kind == StateKind::Call)?;
     let low = Phase { most_calls: 1, ..space.phases[index].clone() };
-    let by_stage = options_by_stage(layout, &low);
+    let calls = StageCalls::of_stage(layout, &low, stage);
     let at = |phase: &Phase| -> Option<PowerState> {
         let open_circuit_v = phase.voltage_v[stage]?;
-        let task = task(layout, phase, stage, &by_stage, options);
+        let task = task(layout, phase, stage, calls.clone(), options);
         let found = memory.states(task.fingerprint(), || task.run());
         let current = found.currents.first()?;
         Some(PowerState {

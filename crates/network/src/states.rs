@@ -230,7 +230,7 @@ pub fn worst_states_with(
             let task = tasks.task(phase, stage, by_stage, options);
             let found = memory.states(task.fingerprint(), || task.run());
             let high = at_highest_voltage(layout, phase, stage).map(|phase| {
-                let task = source_power::task(layout, &phase, stage, by_stage, options);
+                let task = source_power::task(layout, &phase, stage, task.calls.clone(), options);
                 (phase.voltage_v[stage].unwrap_or(0.0), memory.states(task.fingerprint(), || task.run()))
             });
             Ok((task.calls, found, high))

@@ -14,7 +14,7 @@ use crate::phase::{HighestVoltages, Phase, SharedParts};
 use crate::search::SearchOptions;
 use crate::source_power::{self, PowerState, at_highest_voltage, at_terminals};
 use crate::stage_calls::{StageCalls, options_by_stage};
-use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
+use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask, key_of_calls};
 use crate::wanted::GivenUp;
 use latchline_finding::StateKind;
 use latchline_site::model::Site;
@@ -230,7 +230,7 @@ pub fn worst_states_with(
             let task = tasks.task(phase, stage, by_stage, options);
             let found = memory.states(task.fingerprint(), || task.run());
             let high = at_highest_voltage(layout, phase, stage).map(|phase| {
-                let task = source_power::task(layout, &phase, stage, task.calls.clone(), options);
+                let task = source_power::task(layout, &phase, stage, (&task.calls, task.calls_key), options);
                 (phase.voltage_v[stage].unwrap_or(0.0), memory.states(task.fingerprint(), || task.run()))
             });
             Ok((task.calls, found, high))
@@ -393,7 +393,9 @@ impl<'a> Tasks<'a> {
             .collect();
         let starts = self.runs[stage].iter().filter_map(|run| self.layout.run_start[*run]);
         let current_nodes = std::iter::once(0).chain(starts.map(|at| at.node)).collect();
-        StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
+        let layout = self.layout;
+        let calls_key = key_of_calls(layout, phase, stage, &calls);
+        StageTask { layout, phase, stage, calls, calls_key, devices, current_nodes, options: *options }
     }
 
     /// Limits in use and in standby.

@@ -14,7 +14,7 @@ use crate::phase::Phase;
 use crate::search::SearchOptions;
 use crate::stage_calls::StageCalls;
 use crate::stage_search::{StageTask, key_of_calls};
-use crate::states::StateSpace;
+use crate::state_space::StateSpace;
 use latchline_finding::StateKind;
 
 /// Power at the terminals of a source in one state.

@@ -11,7 +11,8 @@ use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, SharedParts};
 use crate::source_power::at_terminals;
-use crate::states::{Device, highest_voltages};
+use crate::state_space::highest_voltages;
+use crate::worst::Device;
 use latchline_finding::{CallRef, OperatingState, StateKind};
 use latchline_site::model::Site;
 

@@ -1,8 +1,9 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
+use crate::first_look::{self, Seen};
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
-use crate::{first_look, shortcut};
+use crate::shortcut;
 use latchline_assess::{Assessment, Memory, assess_trial};
 use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Sources};
 use latchline_site::bill::Bill;
@@ -235,7 +236,8 @@ impl<'a> Bench<'a> {
         wanted: &Key,
     ) -> Option<Arc<Outcome>> {
         let sketch = sketch.or_else(|| self.sketch(change))?;
-        let left = first_look::left_by(self, &sketch.site, finding);
+        let seen = Seen { assessment: self.assessment, found: &self.known, memory: &self.memory };
+        let left = first_look::left_by(&seen, &sketch.site, finding);
         let mut shown =
             Shown { spoils: left.iter().any(|key| !self.known.contains(key)), ..Shown::default() };
         let is_ruled_out = shown.spoils || left.contains(wanted);
@@ -275,11 +277,6 @@ impl<'a> Bench<'a> {
         shown.spoils |= spoils;
         shown.leaves.extend(leaves);
         shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
-    }
-
-    /// Whether this was found on the site.
-    pub(crate) fn is_found(&self, key: &Key) -> bool {
-        self.known.contains(key)
     }
 
     /// Whether a change was looked at before.

@@ -1,22 +1,38 @@
 //! What a change leaves, told from the one state or call in which a finding was found.
 
-use crate::bench::Bench;
 use crate::outcome::{Key, key};
 use latchline_assess::rules::codes;
+use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Argument, ElementId, Finding};
 use latchline_network::signal_tree::{SignalNetwork, losses_from_caller};
 use latchline_network::witness::{Witness, Witnessed, in_state};
 use latchline_network::{Device, Layout, StageSource};
 use latchline_site::model::Site;
+use std::collections::BTreeSet;
+
+/// What is known of the site as it is.
+#[derive(Clone, Copy)]
+pub(crate) struct Seen<'a> {
+    pub assessment: &'a Assessment,
+    /// What was found on it.
+    pub found: &'a BTreeSet<Key>,
+    pub memory: &'a Memory,
+}
+
+impl Seen<'_> {
+    fn is_found(&self, key: &Key) -> bool {
+        self.found.contains(key)
+    }
+}
 
 /// Findings that the changed site is known to have. The finding itself also stands for another in its place that was not there.
 /// What is not among them takes more to know.
-pub(crate) fn left_by(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
+pub(crate) fn left_by(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
     let left = match finding.code {
-        codes::NO_OPERATING_POINT => Some(collapses(bench, changed, finding)),
-        codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => too_low(bench, changed, finding),
+        codes::NO_OPERATING_POINT => Some(collapses(known, changed, finding)),
+        codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => too_low(known, changed, finding),
         codes::SUPPLY_OVERLOADED => is_overloaded(changed, finding),
-        codes::SIGNAL_TOO_WEAK => too_weak(bench, changed, finding),
+        codes::SIGNAL_TOO_WEAK => too_weak(known, changed, finding),
         _ => None,
     };
     left.unwrap_or_default()
@@ -24,17 +40,17 @@ pub(crate) fn left_by(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> V
 
 /// The finding itself where the source still has no operating point in a state in which it was found to have none, or where it
 /// has one that leaves a device short: of that nothing was said while the bus collapsed.
-fn collapses(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
+fn collapses(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
     let layout = Layout::new(changed);
     let Some(stage) = stage_of(&layout, finding) else { return Vec::new() };
     let same = |one: &&Finding| one.code == finding.code && one.element == finding.element;
-    let mut states = bench.assessment.findings.iter().filter(same).filter_map(|one| one.state.as_ref());
+    let mut states = known.assessment.findings.iter().filter(same).filter_map(|one| one.state.as_ref());
     let stays = states.any(|state| match in_state(changed, &layout, stage, state) {
         Some(Witnessed::NoOperatingPoint) => true,
         Some(Witnessed::Solved(seen)) => {
             // What another source's collapse takes down is not said to be short either.
-            !is_known_to_collapse(bench, &layout, stage, Some(stage))
-                && short(changed, &seen).any(|(device, how)| is_new(bench, &id_of(changed, device), how))
+            !is_known_to_collapse(known, &layout, stage, Some(stage))
+                && short(changed, &seen).any(|(device, how)| is_new(known, &id_of(changed, device), how))
         }
         None => false,
     });
@@ -42,7 +58,7 @@ fn collapses(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
 }
 
 /// The devices of the same source that have too little in the state in which the device had.
-fn too_low(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Key>> {
+fn too_low(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Key>> {
     let layout = Layout::new(changed);
     let (element, state) = (finding.element.as_ref()?, finding.state.as_ref()?);
     let station = station(changed, element).map(Device::Station);
@@ -54,7 +70,7 @@ fn too_low(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<Vec<K
     };
     let Witnessed::Solved(seen) = in_state(changed, &layout, stage, state)? else { return None };
     // Where the bus was found to collapse, nothing was said of voltages.
-    let all = !is_known_to_collapse(bench, &layout, stage, None);
+    let all = !is_known_to_collapse(known, &layout, stage, None);
     let left = short(changed, &seen).filter_map(|(one, how)| {
         let id = id_of(changed, one);
         if one == device {
@@ -62,7 +78,7 @@ fn too_low(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<Vec<K
             Some(key(finding))
         } else if all && how == Short::TooLow {
             Some((codes::VOLTAGE_TOO_LOW, Some(id)))
-        } else if all && is_new(bench, &id, how) {
+        } else if all && is_new(known, &id, how) {
             Some((codes::THIN_MARGIN, Some(id)))
         } else {
             None
@@ -87,18 +103,18 @@ fn short<'s>(site: &Site, seen: &'s Witness) -> impl Iterator<Item = (Device, Sh
 }
 
 /// Whether nothing was found of a device that its being short, so or worse, could be.
-fn is_new(bench: &Bench<'_>, id: &ElementId, how: Short) -> bool {
-    let is_found = |code| bench.is_found(&(code, Some(id.clone())));
+fn is_new(known: &Seen<'_>, id: &ElementId, how: Short) -> bool {
+    let is_found = |code| known.is_found(&(code, Some(id.clone())));
     !is_found(codes::VOLTAGE_TOO_LOW) && (how == Short::TooLow || !is_found(codes::THIN_MARGIN))
 }
 
 /// Whether a source, or one that draws from it, was found to collapse; `but` aside.
-fn is_known_to_collapse(bench: &Bench<'_>, layout: &Layout, stage: usize, but: Option<usize>) -> bool {
+fn is_known_to_collapse(known: &Seen<'_>, layout: &Layout, stage: usize, but: Option<usize>) -> bool {
     layout
         .with_stages_below(stage)
         .into_iter()
         .filter(|one| Some(*one) != but)
-        .any(|one| bench.is_found(&(codes::NO_OPERATING_POINT, Some(layout.stages[one].id.clone()))))
+        .any(|one| known.is_found(&(codes::NO_OPERATING_POINT, Some(layout.stages[one].id.clone()))))
 }
 
 /// Whether the source still gives more than it is rated for in the state in which it did.
@@ -128,14 +144,14 @@ fn id_of(site: &Site, device: Device) -> ElementId {
 }
 
 /// Stations that hear less than their budget allows from the caller that was found.
-fn too_weak(bench: &Bench<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Key>> {
+fn too_weak(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Key>> {
     let Some(Argument::Element(caller)) = finding.argument("caller") else { return None };
     let Some(Argument::Text(band)) = finding.argument("band") else { return None };
     let bands = &changed.family().signal_bands;
     let band = bands.iter().position(|one| one.name == *band)?;
     let caller = station(changed, caller)?;
     let network = SignalNetwork::new(changed, &Layout::new(changed));
-    let losses = losses_from_caller(changed, &network, caller, band, &bench.memory)?;
+    let losses = losses_from_caller(changed, &network, caller, band, known.memory)?;
     let budget_db = bands[band].budget.value.as_decibels();
     let weak = losses.iter().filter(|(_, loss_db)| *loss_db > budget_db);
     Some(weak.map(|(one, _)| (codes::SIGNAL_TOO_WEAK, Some(changed.stations[*one].id.clone()))).collect())

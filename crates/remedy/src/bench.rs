@@ -73,7 +73,7 @@ struct Shown {
 /// What a change costs beyond what is there.
 #[derive(Debug, Clone, Copy)]
 struct Price {
-    /// Extra material; `None` where the bill does not know it.
+    /// Extra material; `None` where something of it has no price.
     material: Option<Money>,
     /// Extra labour in minutes.
     minutes: f64,
@@ -205,10 +205,7 @@ impl<'a> Bench<'a> {
 
     fn price_of(&self, site: &Site) -> Price {
         let bill = Bill::of(site);
-        Price {
-            material: Some(bill.material() - self.bill.material()),
-            minutes: bill.minutes() - self.bill.minutes(),
-        }
+        Price { material: bill.material_beyond(&self.bill), minutes: bill.minutes() - self.bill.minutes() }
     }
 
     /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes that may not. One that is no error may, where an

@@ -104,6 +104,15 @@ impl Bill {
         self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_minutes?)).sum()
     }
 
+    /// What the material of this bill costs more than that of another; `None` where they differ in something without a price.
+    pub fn material_beyond(&self, other: &Bill) -> Option<Money> {
+        let without = |bill: &Bill| -> Vec<(BillKind, String, f64)> {
+            let lines = bill.lines.iter().filter(|line| line.unit_price.is_none());
+            lines.map(|line| (line.kind, line.name.clone(), line.quantity)).collect()
+        };
+        (without(self) == without(other)).then(|| self.material() - other.material())
+    }
+
     /// Lines without a price.
     pub fn unpriced(&self) -> usize {
         self.lines.iter().filter(|line| line.unit_price.is_none()).count()

@@ -17,6 +17,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::When::ROWS,
         states::StateName::ROWS,
         states::CallWords::ROWS,
+        states::WithReleases::ROWS,
         reading::Expected::ROWS,
         reading::Foreign::ROWS,
         report::RemedyWords::ROWS,

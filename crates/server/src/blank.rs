@@ -199,13 +199,18 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
     let mut problems = Vec::new();
     let sheets = latchline_survey::workbook::from_xlsx(file, bytes, &mut problems);
     let read = latchline_survey::read(&sheets, problems);
-    let Some(survey) = read.survey else { return Err(mistakes(&read.problems, language)) };
+    let Some(draft) = read.draft else { return Err(mistakes(&read.problems, language)) };
     let (name, text) = builtin_catalogue();
     let files = [sources.add(name, text)];
-    let catalogues = LoadedCatalogues::with_prices(&sources, &files, survey.prices.clone());
+    let catalogues = LoadedCatalogues::with_prices(&sources, &files, draft.prices.clone());
+    let problems = [read.problems, latchline_survey::unknown_parts(&draft, catalogues.catalogue())].concat();
     if catalogues.checked().iter().any(|finding| finding.severity == Severity::Error) {
-        return Err(mistakes(&read.problems, language));
+        return Err(mistakes(&problems, language));
     }
+    let Some(survey) = read.survey.filter(|_| problems.iter().all(latchline_survey::Problem::is_harmless))
+    else {
+        return Err(mistakes(&problems, language));
+    };
     let texts = Texts { sources: &sources, catalogues: &catalogues };
     let settled = survey.settings.family.as_ref().map(|family| family.value.clone());
     let families = settled

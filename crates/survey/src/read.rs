@@ -21,6 +21,8 @@ const LONGEST_M: f64 = 5_000.0;
 pub struct Read {
     /// The survey; `None` if a mistake stands in the way.
     pub survey: Option<Survey>,
+    /// What could be read in spite of mistakes, in which [`unknown_parts`](crate::unknown_parts) are looked up with the rest.
+    pub draft: Option<Survey>,
     /// Everything that is wrong or doubtful, in the order of the sheets.
     pub problems: Vec<Problem>,
 }
@@ -28,9 +30,9 @@ pub struct Read {
 /// Reads a survey from its sheets; `problems` are those met while the sheets were read.
 pub fn read(tables: &[Sheet], mut problems: Vec<Problem>) -> Read {
     let mut reader = Reader { problems: &mut problems };
-    let survey = reader.survey(tables);
+    let draft = reader.survey(tables);
     let usable = problems.iter().all(Problem::is_harmless);
-    Read { survey: survey.filter(|_| usable), problems }
+    Read { survey: draft.clone().filter(|_| usable), draft, problems }
 }
 
 struct Reader<'p> {

@@ -187,10 +187,7 @@ impl<'a> Bench<'a> {
 
     fn price_of(&self, site: &Site) -> Price {
         let bill = Bill::of(site);
-        Price {
-            material: Some(bill.material() - self.bill.material()),
-            minutes: bill.minutes() - self.bill.minutes(),
-        }
+        Price { material: bill.material_beyond(&self.bill), minutes: bill.minutes() - self.bill.minutes() }
     }
 
     /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes that may not. One that is no error may, where an

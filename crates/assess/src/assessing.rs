@@ -4,6 +4,7 @@ use crate::acceptance;
 use crate::assessment::{Assessment, Verdict, VoltageResults};
 use crate::context::{Context, Ground};
 use crate::door::{DoorSheet, door_sheets};
+use crate::existing::judge_existing;
 use crate::grade;
 use crate::not_judged::NotJudged;
 use crate::physics::nuisance;
@@ -347,7 +348,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         sort(&mut findings);
         let devices = device_results(&voltages);
         let sources = source_summaries(&voltages, &devices);
-        let runs = run_summaries(&voltages, &devices);
+        let mut runs = run_summaries(&voltages, &devices);
         self.memory.check()?;
         let doors = door_sheets(&voltages);
         let supply_sheets = supply_sheets(&voltages);
@@ -356,6 +357,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             grade::of_site(site, signal.signal, start_up.start_up, &judges_hours).into_iter().collect();
         assumed.extend(doors.iter().flat_map(DoorSheet::assumed));
         assumed.extend(supply_sheets.iter().flat_map(SupplySheet::assumed));
+        judge_existing(site, &mut runs, &findings, &not_judged);
         let verdict = verdict(read.iter().chain(&findings), &not_judged, assumed.is_empty());
         Ok(Assessment {
             title: site.title.clone(),

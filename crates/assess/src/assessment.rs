@@ -1,6 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
+use crate::existing::ExistingCable;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
@@ -160,6 +161,8 @@ pub struct RunSummary {
     pub current: WorstCurrent,
     /// The device with the least margin on it or beyond: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
+    /// Whether it can stay; `None` for a new cable.
+    pub existing: Option<ExistingCable>,
 }
 
 /// What voltages and currents alone say of a site, before the rest is known.

@@ -170,6 +170,7 @@ pub(crate) fn run_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]
             length_m: run.length().as_metres(),
             current: worst_current(context, current, rules::port_limit(context, index)),
             worst_device,
+            existing: None,
         });
     }
     summaries

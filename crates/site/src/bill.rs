@@ -104,13 +104,13 @@ impl Bill {
         self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_minutes?)).sum()
     }
 
-    /// What the material of this bill costs more than that of another; `None` where they differ in something without a price.
+    /// What this bill has more than another; `None` if any part without a price comes or goes, since its cost is not known.
     pub fn material_beyond(&self, other: &Bill) -> Option<Money> {
-        let without = |bill: &Bill| -> Vec<(BillKind, String, f64)> {
+        let unpriced = |bill: &Bill| -> Vec<(BillKind, String, u64)> {
             let lines = bill.lines.iter().filter(|line| line.unit_price.is_none());
-            lines.map(|line| (line.kind, line.name.clone(), line.quantity)).collect()
+            lines.map(|line| (line.kind, line.name.clone(), line.quantity.to_bits())).collect()
         };
-        (without(self) == without(other)).then(|| self.material() - other.material())
+        (unpriced(self) == unpriced(other)).then(|| self.material() - other.material())
     }
 
     /// Lines without a price.

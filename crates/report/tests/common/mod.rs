@@ -143,6 +143,7 @@ pub fn failing() -> Assessment {
         length_m: 21.0,
         current: current(Some(0.4121), Some(0.5)),
         worst_device: worst,
+        existing: None,
     };
     Assessment {
         title: "Quillmere Yard".into(),

@@ -94,6 +94,16 @@ sentences! {
         KeyOfBounds:
             "≥ marks a certified lower bound."
             | "≥ bezeichnet eine zertifizierte untere Schranke.",
+        CanStay { runs: &'a str }: "Existing cable that can stay: {runs}." | "Vorhandene Leitungen, die bleiben können: {runs}.",
+        CanStayIfMeasured { runs: &'a str }:
+            "Existing cable that can stay if it measures as assumed (loop and insulation): {runs}."
+            | "Vorhandene Leitungen, die bleiben können, wenn Schleife und Isolation sich wie angenommen messen: {runs}.",
+        ExistingFound { runs: &'a str }:
+            "Existing cable with an error or warning on it: {runs}."
+            | "Vorhandene Leitungen mit Fehlern oder Warnungen: {runs}.",
+        ExistingNotJudged { runs: &'a str }:
+            "Existing cable that could not be judged whole: {runs}."
+            | "Vorhandene Leitungen, die nicht ganz beurteilt sind: {runs}.",
         ReleasesCounted:
             "Every door is counted as released outside its calls too (exit button, reader, keypad)."
             | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",

@@ -31,7 +31,7 @@ const USUAL_CABLE: &str = "pair-0.8";
 
 /// How many stations can hang on one port, how far apart, on which cable
 ///
-/// Needs no site file. Solves the worst state at the adverse corner of the tolerances for a bare site:
+/// Needs no site file. Solves the worst state, every tolerance at its worst, for a bare site:
 /// the family's largest supply, one distributor, as many door stations as calls may stand at once, one chain of equal
 /// stations. Without --cable, compares all cables. With --total, answers for one run of that length in one sentence.
 #[derive(Debug, Args)]

@@ -2,11 +2,11 @@
 
 use crate::archive::{By, conflict};
 use crate::change::{Asked, Ground, Meant};
+use crate::engine::{arrive, blocking, opened};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::{blocking, opened};
-use crate::work::{self, State as SiteState, Work};
+use crate::work::{State as SiteState, Work};
 use axum::Json;
 use axum::extract::{Path, State};
 use latchline_finding::{Finding, Language, Locale};
@@ -81,7 +81,7 @@ fn done(
         Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
             // What is accepted is in the store; how the file stands is told beside it.
             office.archive.settle(&work.name, (office.options.clock)())?;
-            work::arrive(office, work)?;
+            arrive(office, work)?;
             Ok(revision.number.0)
         }
         Outcome::Conflict(met) => Err(conflict(&met, language)),
@@ -235,7 +235,7 @@ pub(crate) async fn pass_over(
     let number = blocking(move || {
         office.archive.pass_over(&name, passed.aside)?;
         office.archive.settle(&name, (office.options.clock)())?;
-        work::arrive(&office, &work)?;
+        arrive(&office, &work)?;
         work.nudge();
         Ok(office.archive.head(&name)?.revision.number.0)
     })

@@ -1,5 +1,6 @@
 //! What the stations of a site draw in one state, worked out once for stations that draw alike.
 
+use crate::calls::releases_at_once;
 use crate::corner::Corner;
 use crate::demand::{Activity, Demand, draws_to_release, least_demand, load_factor, station_demand};
 use latchline_finding::StateKind;
@@ -76,15 +77,15 @@ impl<'a> Drawn<'a> {
     }
 }
 
-/// Whether the policy counts with a release of this station's lock outside of its calls: exit button, reader, keypad. Where it does, every
-/// door's is counted at once while calls stand, so that nothing need be searched.
+/// Whether this station's lock is released outside of its calls in every set of calls: where the policy allows all doors at once, nothing
+/// need be searched.
 fn is_released_by_hand(site: &Site, owner: StationOwner, kind: StateKind) -> bool {
     let StationOwner::Entrance(entrance) = owner else { return false };
     let while_calls_stand =
         matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall);
     while_calls_stand
-        && site.policy.releases_outside_calls.value
         && draws_to_release(site, &site.entrances[entrance])
+        && releases_at_once(site).0 == releases_at_once(site).1
 }
 
 /// Whether the fire alarm makes this door's station energise a lock from the bus.
@@ -93,7 +94,7 @@ pub(crate) fn is_released_on_fire(site: &Site, entrance: &Entrance) -> bool {
 }
 
 /// What a station takes more while it releases.
-fn released(site: &Site, station: usize, corner: Corner) -> Demand {
+pub(crate) fn released(site: &Site, station: usize, corner: Corner) -> Demand {
     let model = site.station_model(&site.stations[station]);
     let extra = model.releasing_extra.as_ref().map_or(Demand::default(), |extra| Demand::of(extra.value));
     extra.times(load_factor(model.load_tolerance.value.as_fraction(), corner))

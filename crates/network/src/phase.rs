@@ -1,13 +1,14 @@
 //! One operating state as a flow problem: base loads, admissible calls, voltages.
 
-use crate::calls::{CallKind, CallOption, call_options};
+use crate::calls::{CallKind, CallOption, call_options, release_options, releases_at_once};
 use crate::corner::Corner;
 use crate::demand::{Activity, Demand, box_demand};
-use crate::drawn::{Drawn, alike, is_released_on_fire};
+use crate::drawn::{Drawn, alike, is_released_on_fire, released};
 use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::Site;
+use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 /// The loads of a stage, node by node.
@@ -93,6 +94,8 @@ pub struct Phase {
     pub touches: Arc<Vec<Vec<Touch>>>,
     /// How many calls may stand at once.
     pub most_calls: usize,
+    /// How many of the options that are releases outside of calls may stand at once.
+    pub most_releases: usize,
     /// Whether any load on a stage is a constant current, or bounded by one, by stage.
     pub has_current: Vec<bool>,
     /// Whether some load's current rises with voltage, so that results are bounds.
@@ -127,6 +130,8 @@ impl Phase {
         shared: &SharedParts,
     ) -> Option<Phase> {
         let (base_activity, options, most_calls) = activities(site, kind, shared)?;
+        let has_releases = options.iter().any(CallOption::is_release);
+        let most_releases = if has_releases { releases_at_once(site).0 } else { 0 };
         let drops = shared.drops.get_or_init(|| drops(site, layout));
         let bounding = corner != Corner::Nominal;
         let mut is_bound = false;
@@ -161,6 +166,12 @@ impl Phase {
             let own = box_demand(site.box_model(&site.boxes[index]), corner);
             base[at.stage].add(at.node, bounded(own, at));
         }
+        let mut by_hand: BTreeMap<usize, Vec<Touch>> = BTreeMap::new();
+        for (index, option) in options.iter().enumerate().filter(|(_, option)| option.is_release()) {
+            let at = layout.station[option.caller];
+            let touch = at.map(|at| Touch { at, change: bounded(released(site, option.caller, corner), at) });
+            by_hand.insert(index, touch.into_iter().collect());
+        }
         let mut change = |index: usize, activity: Activity, at: NodeRef| {
             let busy = drawn.by(index, activity);
             let base = drawn.by(index, base_activity[index]);
@@ -168,7 +179,11 @@ impl Phase {
         };
         let touches: Vec<Vec<Touch>> = options
             .iter()
-            .map(|option| {
+            .enumerate()
+            .map(|(number, option)| {
+                if let Some(touches) = by_hand.remove(&number) {
+                    return touches;
+                }
                 let touch = |&(index, activity): &(usize, Activity)| {
                     let at = layout.station[index]?;
                     Some(Touch { at, change: change(index, activity, at) })
@@ -197,9 +212,18 @@ impl Phase {
             options,
             touches: Arc::new(touches),
             most_calls,
+            most_releases,
             has_current,
             is_bound,
         })
+    }
+}
+
+impl Phase {
+    /// Whether no more calls and releases stand in a set than may at once.
+    pub fn admits(&self, set: &[usize]) -> bool {
+        let releases = set.iter().filter(|option| self.options[**option].is_release()).count();
+        releases <= self.most_releases && set.len() - releases <= self.most_calls
     }
 }
 
@@ -224,7 +248,7 @@ impl SharedParts {
             StateKind::SelfView => (&shared.views, CallKind::Views),
             _ => return shared,
         };
-        let options = call_options(site, kind).into_iter().filter(wanted).collect();
+        let options = options_of(site, kind).into_iter().filter(wanted).collect();
         place.get_or_init(|| Arc::new(options));
         shared
     }
@@ -234,8 +258,17 @@ impl SharedParts {
             CallKind::Calls => &self.calls,
             CallKind::Views => &self.views,
         };
-        Arc::clone(place.get_or_init(|| Arc::new(call_options(site, kind))))
+        Arc::clone(place.get_or_init(|| Arc::new(options_of(site, kind))))
     }
+}
+
+/// Calls, and the doors released outside of them where there are any calls.
+fn options_of(site: &Site, kind: CallKind) -> Vec<CallOption> {
+    let mut options = call_options(site, kind);
+    if !options.is_empty() {
+        options.extend(release_options(site));
+    }
+    options
 }
 
 fn trees(layout: &Layout, corner: Corner) -> Vec<Tree> {
@@ -279,7 +312,7 @@ fn activities(
                     base[station] = Activity::Ringing;
                 }
             }
-            let options = site
+            let mut options: Vec<CallOption> = site
                 .management
                 .iter()
                 .map(|management| CallOption {
@@ -290,6 +323,7 @@ fn activities(
                     busy: vec![(management.station, Activity::Ringing)],
                 })
                 .collect();
+            options.extend(release_options(site));
             Some((base, Arc::new(options), 1))
         }
         StateKind::PowerReturn => Some((all(Activity::Booting), Arc::default(), 0)),

@@ -83,7 +83,7 @@ pub fn of_one_call(
     memory: &Memory,
 ) -> Option<PowerState> {
     let index = space.phases.iter().position(|phase| phase.kind == StateKind::Call)?;
-    let low = Phase { most_calls: 1, ..space.phases[index].clone() };
+    let low = Phase { most_calls: 1, most_releases: 0, ..space.phases[index].clone() };
     let calls = StageCalls::of_stage(layout, &low, stage);
     let calls_key = key_of_calls(layout, &low, stage, &calls);
     let at = |phase: &Phase| -> Option<PowerState> {

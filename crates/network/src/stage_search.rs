@@ -85,9 +85,10 @@ impl Weighed for StageFound {
 pub(crate) fn key_of_calls(layout: &Layout, phase: &Phase, stage: usize, calls: &StageCalls) -> Key {
     let mut key = Fingerprint::new();
     let stages = layout.with_stages_below(stage);
-    key.count(phase.most_calls);
+    key.count(phase.most_calls).count(phase.most_releases);
     let mut parties: BTreeMap<u32, usize> = BTreeMap::new();
     for option in &calls.options {
+        key.count(usize::from(phase.options[*option].is_release()));
         for party in phase.options[*option].parties {
             let next = parties.len();
             key.count(*parties.entry(party).or_insert(next));

@@ -79,8 +79,10 @@ pub fn worst_states_with(
         .map(|phase| StateInfo {
             kind: phase.kind,
             solved_sets: 0,
-            options: phase.options.len(),
+            options: phase.options.iter().filter(|option| !option.is_release()).count(),
             most_calls: phase.most_calls,
+            releases: phase.options.iter().filter(|option| option.is_release()).count(),
+            most_releases: phase.most_releases,
             complete: true,
         })
         .collect();

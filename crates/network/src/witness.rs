@@ -47,7 +47,7 @@ impl LaidOn {
         let fits_all = set.iter().enumerate().all(|(index, option)| {
             set[..index].iter().all(|other| phase.options[*option].is_compatible(&phase.options[*other]))
         });
-        if !fits_all || set.len() > phase.most_calls {
+        if !fits_all || !phase.admits(&set) {
             return None;
         }
         set.sort_unstable();

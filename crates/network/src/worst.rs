@@ -86,6 +86,10 @@ pub struct StateInfo {
     pub options: usize,
     /// Calls at once.
     pub most_calls: usize,
+    /// Doors that may be released outside of calls.
+    pub releases: usize,
+    /// Of these at once.
+    pub most_releases: usize,
     /// Whether every search in it was completed.
     pub complete: bool,
 }

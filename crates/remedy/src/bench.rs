@@ -5,7 +5,7 @@ use crate::first_look::{self, Seen};
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::shortcut;
 use latchline_assess::{Assessment, Memory, assess_trial};
-use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Sources};
+use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Severity, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
@@ -13,7 +13,7 @@ use latchline_site::{LoadedCatalogues, ParsedSite};
 use rayon::prelude::*;
 use std::cell::RefCell;
 use std::cmp::Ordering;
-use std::collections::{BTreeMap, BTreeSet, btree_map};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
 
 /// A site, its texts and its assessment.
@@ -29,6 +29,8 @@ pub struct Bench<'a> {
     /// The site file as a table, to see which keys a person used.
     pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
+    /// Errors among them that nobody has accepted.
+    errors: BTreeSet<Key>,
     /// Those of which there are several, so that one of them gone leaves another.
     repeated: BTreeSet<Key>,
     /// Acceptances by where their text begins.
@@ -52,7 +54,7 @@ pub struct Bench<'a> {
 struct Known {
     /// Extra material and labour; `None` where the change cannot be made.
     price: Option<Price>,
-    /// Whether it brings a finding that was not there.
+    /// Whether it brings a finding that it may not bring.
     spoils: bool,
     /// Findings that it leaves.
     leaves: BTreeSet<Key>,
@@ -80,8 +82,13 @@ struct Price {
 impl Price {
     /// Cheapest first, those without price last, then least labour.
     fn order(&self, other: &Price) -> Ordering {
+        self.by_material(other).then(self.minutes.total_cmp(&other.minutes))
+    }
+
+    /// Cheapest first, those without price last.
+    fn by_material(&self, other: &Price) -> Ordering {
         let dearer = self.material.is_none().cmp(&other.material.is_none());
-        dearer.then(self.material.cmp(&other.material)).then(self.minutes.total_cmp(&other.minutes))
+        dearer.then(self.material.cmp(&other.material))
     }
 }
 
@@ -134,6 +141,8 @@ impl<'a> Bench<'a> {
         let text = &sources.file(site_file).text;
         let mut known = BTreeSet::new();
         let repeated = assessment.findings.iter().map(key).filter(|key| !known.insert(key.clone())).collect();
+        let is_error = |one: &&Finding| one.severity == Severity::Error && one.accepted.is_none();
+        let errors = assessment.findings.iter().filter(is_error).map(key).collect();
         let starts = site.acceptances.iter().enumerate().filter_map(|(index, entry)| match &entry.origin {
             Origin::Text(span) => Some((span.start, index)),
             Origin::None | Origin::Cell { .. } | Origin::Reading { .. } => None,
@@ -147,6 +156,7 @@ impl<'a> Bench<'a> {
             acceptances: starts.collect(),
             repeated,
             known,
+            errors,
             gaps: gaps(&assessment.not_judged),
             bill: Bill::of(site),
             editable: Editable::new(text).ok(),
@@ -195,13 +205,11 @@ impl<'a> Bench<'a> {
 
     fn price_of(&self, site: &Site) -> Price {
         let bill = Bill::of(site);
-        Price {
-            material: Some(bill.material() - self.bill.material()),
-            minutes: bill.minutes() - self.bill.minutes(),
-        }
+        Price { material: bill.material_beyond(&self.bill), minutes: bill.minutes() - self.bill.minutes() }
     }
 
-    /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.
+    /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes that may not. One that is no error may, where an
+    /// error goes.
     ///
     /// A change that leaves the finding in the very state in which it was found is ruled out by that alone. A trial ends at the
     /// first rule that rules it out. A start-up that drops out again and again is not followed to its end,
@@ -222,7 +230,7 @@ impl<'a> Bench<'a> {
             None => self.tried(change, sketch, finding, &wanted)?,
         };
         let mends = !outcome.found.contains(&wanted)
-            && outcome.found.is_subset(&self.known)
+            && (outcome.found.is_subset(&self.known) || !self.errors.is_subset(&outcome.found))
             && outcome.gaps.is_subset(&self.gaps);
         mends.then_some(outcome)
     }
@@ -236,8 +244,7 @@ impl<'a> Bench<'a> {
         wanted: &Key,
     ) -> Option<Arc<Outcome>> {
         let sketch = sketch.or_else(|| self.sketch(change))?;
-        let seen = Seen { assessment: self.assessment, found: &self.known, memory: &self.memory };
-        let left = first_look::left_by(&seen, &sketch.site, finding);
+        let left = first_look::left_by(&self.seen(), &sketch.site, finding);
         let mut shown =
             Shown { spoils: left.iter().any(|key| !self.known.contains(key)), ..Shown::default() };
         let is_ruled_out = shown.spoils || left.contains(wanted);
@@ -266,9 +273,10 @@ impl<'a> Bench<'a> {
         let allowed = |found: &Finding| {
             let key = key(found);
             let (spoils, leaves) = &mut *seen.borrow_mut();
-            let is_known = self.known.contains(&key);
-            let allowed = is_known && key != *wanted;
-            *spoils |= !is_known;
+            let may_come = found.severity < Severity::Error && !self.errors.is_empty();
+            let may_stand = may_come || self.known.contains(&key);
+            let allowed = may_stand && key != *wanted;
+            *spoils |= !may_stand;
             leaves.insert(key);
             allowed
         };
@@ -277,6 +285,11 @@ impl<'a> Bench<'a> {
         shown.spoils |= spoils;
         shown.leaves.extend(leaves);
         shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
+    }
+
+    /// What a first look goes by.
+    pub(crate) fn seen(&self) -> Seen<'_> {
+        Seen { assessment: self.assessment, found: &self.known, memory: &self.memory }
     }
 
     /// Whether a change was looked at before.
@@ -298,8 +311,8 @@ impl<'a> Bench<'a> {
         price.map(|price| (price, sketch.filter(|sketch| !sketch.is_quick)))
     }
 
-    /// The cheapest candidate of each kind that mends a finding, cheapest first; then least
-    /// labour, then in the order of the candidates. At most so many.
+    /// The cheapest candidate of each kind that mends a finding, cheapest first; of those that cost the same the ones that bring no
+    /// finding, then least labour, then in the order of the candidates. At most so many.
     ///
     /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends, and
     /// none behind the last that is wanted.
@@ -328,14 +341,32 @@ impl<'a> Bench<'a> {
                 break;
             }
             let kind = candidates[index].kind;
-            if let btree_map::Entry::Vacant(place) = found.entry(kind)
-                && let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding)
-            {
-                place.insert(Mending { index, price, outcome });
-                order.push(kind);
+            // Another of the kind at the same cost is better only if it brings nothing.
+            let is_wanted = match found.get(kind) {
+                None => true,
+                Some(known) => self.brings_some(known) && known.price.material == price.material,
+            };
+            if is_wanted && let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding) {
+                let mending = Mending { index, price, outcome };
+                if !found.contains_key(kind) {
+                    order.push(kind);
+                } else if self.brings_some(&mending) {
+                    continue;
+                }
+                found.insert(kind, mending);
             }
         }
-        order.iter().filter_map(|kind| found.remove(kind)).collect()
+        let mut kept: Vec<Mending> = order.iter().filter_map(|kind| found.remove(kind)).collect();
+        kept.sort_by(|a, b| {
+            let brings = self.brings_some(a).cmp(&self.brings_some(b));
+            a.price.by_material(&b.price).then(brings)
+        });
+        kept
+    }
+
+    /// Whether a change brings a finding that was not there.
+    fn brings_some(&self, mending: &Mending) -> bool {
+        !mending.outcome.found.is_subset(&self.known)
     }
 
     /// The remedy that a candidate stands for which mends a finding.
@@ -347,6 +378,8 @@ impl<'a> Bench<'a> {
             cost: mending.price.material,
             minutes: Some(mending.price.minutes).filter(|minutes| minutes.is_finite()),
             clears: self.known.difference(&mending.outcome.found).cloned().collect(),
+            brings: mending.outcome.brought(&self.known),
+            measure: None,
         }
     }
 }

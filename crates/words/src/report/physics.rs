@@ -30,6 +30,9 @@ sentences! {
         Line { least: &'a str, most: &'a str, acts: &'a str, dark: Option<&'a str> }:
             "Short at the end of a run: {least} to {most} A, {acts}<; {dark}>."
             | "Kurzschluss am Ende eines Strangs: {least} bis {most} A, {acts}<; {dark}>.",
+        OneRun { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
+            "Short at the end of the run: {current} A, {acts}<; {dark}>."
+            | "Kurzschluss am Ende des Strangs: {current} A, {acts}<; {dark}>.",
         Trips { runs: usize }: "trips on {runs:run|runs}" | "schaltet ab bei {runs:Strang|Strängen}",
         Limits { runs: usize }: "only limited on {runs:run|runs}" | "nur begrenzt bei {runs:Strang|Strängen}",
         Nothing { runs: usize }: "nothing acts on {runs:run|runs}" | "nichts spricht an bei {runs:Strang|Strängen}",

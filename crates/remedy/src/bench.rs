@@ -244,8 +244,7 @@ impl<'a> Bench<'a> {
         wanted: &Key,
     ) -> Option<Arc<Outcome>> {
         let sketch = sketch.or_else(|| self.sketch(change))?;
-        let seen = self.seen();
-        let left = first_look::left_by(&seen, &sketch.site, finding);
+        let left = first_look::left_by(&self.seen(), &sketch.site, finding);
         let mut shown =
             Shown { spoils: left.iter().any(|key| !self.known.contains(key)), ..Shown::default() };
         let is_ruled_out = shown.spoils || left.contains(wanted);
@@ -286,6 +285,11 @@ impl<'a> Bench<'a> {
         shown.spoils |= spoils;
         shown.leaves.extend(leaves);
         shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
+    }
+
+    /// What a first look goes by.
+    pub(crate) fn seen(&self) -> Seen<'_> {
+        Seen { assessment: self.assessment, found: &self.known, memory: &self.memory }
     }
 
     /// Whether a change was looked at before.

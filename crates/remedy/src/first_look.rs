@@ -5,7 +5,7 @@ use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Argument, ElementId, Finding};
 use latchline_network::signal_tree::{SignalNetwork, losses_from_caller};
-use latchline_network::witness::{Witness, Witnessed, in_state};
+use latchline_network::witness::{Witnessed, in_state};
 use latchline_network::{Device, Layout, StageSource};
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
@@ -50,7 +50,10 @@ fn collapses(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
         Some(Witnessed::Solved(seen)) => {
             // What another source's collapse takes down is not said to be short either.
             !is_known_to_collapse(known, &layout, stage, Some(stage))
-                && short(changed, &seen).any(|(device, how)| is_new(known, &id_of(changed, device), how))
+                && seen.margins_v.iter().any(|(device, margin_v)| {
+                    let too_low = (codes::VOLTAGE_TOO_LOW, Some(id_of(changed, *device)));
+                    *margin_v < 0.0 && !known.is_found(&too_low)
+                })
         }
         None => false,
     });
@@ -71,41 +74,19 @@ fn too_low(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Ke
     let Witnessed::Solved(seen) = in_state(changed, &layout, stage, state)? else { return None };
     // Where the bus was found to collapse, nothing was said of voltages.
     let all = !is_known_to_collapse(known, &layout, stage, None);
-    let left = short(changed, &seen).filter_map(|(one, how)| {
-        let id = id_of(changed, one);
-        if one == device {
-            // What was short is short still, or in another way.
-            Some(key(finding))
-        } else if all && how == Short::TooLow {
-            Some((codes::VOLTAGE_TOO_LOW, Some(id)))
-        } else if all && is_new(known, &id, how) {
-            Some((codes::THIN_MARGIN, Some(id)))
+    // What was thin is thin still, or worse.
+    let enough_v = match finding.code {
+        codes::THIN_MARGIN => changed.policy.thin_margin.value.as_volts(),
+        _ => 0.0,
+    };
+    let left = seen.margins_v.iter().filter_map(|(one, margin_v)| {
+        if *one == device {
+            (*margin_v < enough_v).then(|| key(finding))
         } else {
-            None
+            (all && *margin_v < 0.0).then(|| (codes::VOLTAGE_TOO_LOW, Some(id_of(changed, *one))))
         }
     });
     Some(left.collect())
-}
-
-/// How a device has too little in one state; in another it may have still less.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Short {
-    TooLow,
-    Thin,
-}
-
-fn short<'s>(site: &Site, seen: &'s Witness) -> impl Iterator<Item = (Device, Short)> + use<'s> {
-    let thin_v = site.policy.thin_margin.value.as_volts();
-    seen.margins_v
-        .iter()
-        .filter(move |(_, margin_v)| *margin_v < thin_v.max(0.0))
-        .map(|(device, margin_v)| (*device, if *margin_v < 0.0 { Short::TooLow } else { Short::Thin }))
-}
-
-/// Whether nothing was found of a device that its being short, so or worse, could be.
-fn is_new(known: &Seen<'_>, id: &ElementId, how: Short) -> bool {
-    let is_found = |code| known.is_found(&(code, Some(id.clone())));
-    !is_found(codes::VOLTAGE_TOO_LOW) && (how == Short::TooLow || !is_found(codes::THIN_MARGIN))
 }
 
 /// Whether a source, or one that draws from it, was found to collapse; `but` aside.

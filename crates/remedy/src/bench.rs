@@ -311,11 +311,6 @@ impl<'a> Bench<'a> {
         price.map(|price| (price, sketch.filter(|sketch| !sketch.is_quick)))
     }
 
-    /// What a first look at a changed site takes.
-    pub(crate) fn seen(&self) -> Seen<'_> {
-        Seen { assessment: self.assessment, found: &self.known, memory: &self.memory }
-    }
-
     /// The cheapest candidate of each kind that mends a finding, cheapest first; of those that cost the same the ones that bring no
     /// finding, then least labour, then in the order of the candidates. At most so many.
     ///

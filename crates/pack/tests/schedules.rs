@@ -458,3 +458,17 @@ fn a_cell_of_a_formula_like_name_is_text() {
     assert!(devices.1.contains("'=1+1"), "guarded: {}", devices.1);
     assert_eq!(Cell::text("=1+1").words(), "=1+1");
 }
+
+/// The guide marks the parts of the client's pack, no more and no fewer.
+#[test]
+fn the_guide_marks_what_the_client_gets() {
+    let guide = include_str!("../../../docs/pack.md");
+    for part in Part::ALL {
+        let name = format!("`{part}`");
+        let row = guide.lines().find(|line| {
+            line.starts_with("| ") && line.split('|').nth(1).is_some_and(|cell| cell.contains(&name))
+        });
+        let row = row.unwrap_or_else(|| panic!("{part} has no row in the guide"));
+        assert_eq!(row.trim_end().ends_with("| x |"), part.is_for(Audience::Client), "{row}");
+    }
+}

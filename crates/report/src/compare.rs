@@ -86,11 +86,13 @@ fn cost(changes: &Changes, currency: &str, language: Language) -> String {
         0 => material,
         parts => format!("{material} ({})", CompareWords::Unpriced { parts }.say(language)),
     };
-    let minutes = &figures::fixed(changes.minutes.abs(), 0);
+    // Rounded as the job list rounds: more work up, less work down.
     let labour = match changes.minutes {
         minutes if minutes.abs() < 0.5 => CompareWords::LabourSame.say(language),
-        more if more > 0.0 => CompareWords::LabourMore { minutes }.say(language),
-        _ => CompareWords::LabourLess { minutes }.say(language),
+        more if more > 0.0 => {
+            CompareWords::LabourMore { minutes: &figures::fixed(more.ceil(), 0) }.say(language)
+        }
+        less => CompareWords::LabourLess { minutes: &figures::fixed((-less).floor(), 0) }.say(language),
     };
     let enters = match &changes.enters[..] {
         [] => JobWords::EntersNone.say(language),

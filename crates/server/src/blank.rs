@@ -1,9 +1,9 @@
 //! A new site from one form or a survey, wired by `design`.
 
-use crate::pages::sites::mistakes;
 use latchline_design::{Effort, Texts, design};
-use latchline_finding::{Language, Severity, Sources};
+use latchline_finding::{Language, Origin, Severity, Sources};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
+use latchline_survey::Problem;
 use latchline_survey::sheets::SHEETS;
 use latchline_survey::template;
 use latchline_words::office::{Label, Told};
@@ -207,7 +207,7 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
     if catalogues.checked().iter().any(|finding| finding.severity == Severity::Error) {
         return Err(mistakes(&problems, language));
     }
-    let Some(survey) = read.survey.filter(|_| problems.iter().all(latchline_survey::Problem::is_harmless))
+    let Some(survey) = read.survey.filter(|_| problems.iter().all(Problem::is_harmless))
     else {
         return Err(mistakes(&problems, language));
     };
@@ -225,4 +225,50 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
         }
     }
     best.map(|design| design.text).ok_or(why)
+}
+
+/// How many mistakes a survey has, and each with its cell.
+fn mistakes(problems: &[Problem], language: Language) -> String {
+    let mut lines = vec![
+        Told::SurveyMistakes { mistakes: problems.iter().filter(|problem| !problem.is_harmless()).count() }
+            .say(language),
+    ];
+    for problem in problems.iter().filter(|problem| !problem.is_harmless()).take(40) {
+        let finding = problem.finding();
+        let words = latchline_words::codes::wording(&finding, language).message;
+        lines.push(match cell_words(&finding.origin) {
+            Some(place) => format!("{place}: {words}"),
+            None => words,
+        });
+    }
+    lines.join("\n")
+}
+
+/// Where a finding is, as a spreadsheet shows it.
+fn cell_words(origin: &Origin) -> Option<String> {
+    match origin {
+        Origin::Cell { sheet, row, column, .. } => Some(format!("{sheet} {}{row}", letters(*column))),
+        _ => None,
+    }
+}
+
+/// A column as a spreadsheet shows it: A, B, ... Z, AA.
+fn letters(mut column: u32) -> String {
+    let mut out = String::new();
+    while column > 0 {
+        let digit = (column - 1) % 26;
+        out.insert(0, char::from(b'A' + u8::try_from(digit).unwrap_or(0)));
+        column = (column - 1) / 26;
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn columns_have_letters() {
+        assert_eq!([1, 26, 27, 52, 703].map(letters), ["A", "Z", "AA", "AZ", "AAA"]);
+    }
 }

@@ -26,6 +26,7 @@ const CASES: &[(&str, &str, &str, &str)] = &[
     ("unknown-word", "\"main\"", "\"front\"", "\"front\""),
     ("bad-name", "title = \"Quillmere House\"\nfamily", "title = \"a\\u0007b\"\nfamily", "\"a\\u0007b\""),
     ("bad-name", "A-2 = {", "\" A-2\" = {", "\" A-2\""),
+    ("bad-name", "[runs]", "[cables.old-0.5]\ntitle = \"old\"\n[runs]", "old-0"),
     ("look-alike-name", "A-2 = {", "\"A\\u200B-2\" = {", "\"A\\u200B-2\""),
     ("look-alike-name", "A-2 = {", "\"А-1\" = {", "\"А-1\""),
     ("duplicate-name", "gate = { role", "A-2 = { role", "A-2"),

@@ -61,7 +61,7 @@ impl Store {
         found.ok_or(StoreError::Overtaken)
     }
 
-    /// One transaction that writes, then has seen that the tables are still of this program's version; tried again where somebody
+    /// One transaction that writes, after it has seen that the tables are still of this program's version; tried again where somebody
     /// else was quicker.
     pub(crate) fn write<T>(
         &self,

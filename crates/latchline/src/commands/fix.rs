@@ -23,7 +23,7 @@ use std::process::ExitCode;
 /// Mend findings by remedies that were solved and checked
 ///
 /// Every remedy has been applied to a copy of the site file, resolved and checked as a whole: its finding is
-/// gone, and no other has come. Shows the change of the file line by line; writes it only with --write. Without
+/// gone, no error has come, and what else has come is named. Shows the change of the file line by line; writes it only with --write. Without
 /// --finding or --all, lists the findings with their remedies. Exit status: 0 nothing of severity error is
 /// left, 1 something is, 2 the site cannot be used.
 #[derive(Debug, Args)]
@@ -149,7 +149,9 @@ fn make(
     if !remedy.changes_the_file() {
         write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
         write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
-        writeln!(output, "{}", FixWords::NothingToWrite.say(look.language))?;
+        let why =
+            if remedy.measure.is_some() { FixWords::NothingBeforeMeasured } else { FixWords::NothingToWrite };
+        writeln!(output, "{}", why.say(look.language))?;
         return Ok(status(&assessment.findings));
     }
     session.edit(&remedy.edit).context("cannot apply the remedy")?;

@@ -2,10 +2,10 @@
 
 use super::shell::Page;
 use crate::blank;
+use crate::engine::blocking;
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::blocking;
 use axum::extract::{Query, State};
 use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};

@@ -41,9 +41,9 @@ keys! {
     chains_through_dwellings: Sourced<bool> = or(BOOLEAN, true);
     /// Distributor ports to keep free.
     spare_ports: Option<Sourced<u32>> = may(SITE_COUNT);
-    /// Whether every door may be released outside of its calls (exit button, reader, keypad) while calls stand, all at once. Without
-    /// it none is counted, and the report says so.
-    releases_outside_calls: Sourced<bool> = or(BOOLEAN, false);
+    /// How many doors may be released outside of their calls (exit button, reader, keypad) at once while calls stand; which of them is
+    /// searched. As many as there are doors, or more: all. Without it none is counted, and the report says so.
+    releases_at_once: Option<Sourced<u32>> = may(SITE_COUNT);
     /// Hours that the battery must carry the site: standby, with the calls of `calls_per_hour`.
     standby_hours: Option<Sourced<f64>> = may(Kind::Number(0.0, 1000.0));
     /// Calls in an hour, over all doors, while the battery carries the site. Without it standby alone is judged, and the report

@@ -105,6 +105,8 @@ impl Resolver<'_> {
         let origin = record.origin("from");
         let start = match names.get(written) {
             Some(Target::Supply(supply)) => RunStart::Supply(supply),
+            // With nothing but a start at its end the two were exchanged, which is said there.
+            Some(Target::Box(_)) if ends_at_a_start(record, names) => return None,
             Some(Target::Box(index)) => {
                 let ports = self.ports(site, index).unwrap_or(0) as usize;
                 let finding = self
@@ -307,9 +309,23 @@ fn is_length_left_to_loop(record: &Record<'_>) -> bool {
 /// Whether a name is that of something at which a run usually ends.
 fn is_stop(name: &str, names: &NameIndex) -> bool {
     let own = |name: &str| {
-        matches!(names.get(name), Some(Target::Dwelling(_) | Target::Entrance(_) | Target::Management(_)))
+        let target = names.get(name);
+        matches!(
+            target,
+            Some(Target::Dwelling(_) | Target::Entrance(_) | Target::Management(_) | Target::Box(_))
+        )
     };
     own(name) || name.rsplit_once(':').is_some_and(|(name, _)| own(name))
+}
+
+/// Whether all that a run leads to is one supply or one port.
+fn ends_at_a_start(record: &Record<'_>, names: &NameIndex) -> bool {
+    let [only] = &record.list("to")[..] else { return false };
+    let Value::Text(name) = only.value else { return false };
+    match names.get(name) {
+        Some(target) => matches!(target, Target::Supply(_)),
+        None => matches!(split_name(name, names), Some((Target::Box(_), Suffix::Port(_)))),
+    }
 }
 
 /// What may follow the name of a box or dwelling.

@@ -16,6 +16,8 @@ sentences! {
         NothingToWrite:
             "nothing to write: the site file has no key for it"
             | "nichts zu schreiben: Die Anlagendatei hat dafür keinen Schlüssel",
+        NothingBeforeMeasured:
+            "nothing to write before that is measured" | "nichts zu schreiben, bevor das gemessen ist",
         NothingLeft: "no error or warning is left" | "kein Fehler und keine Warnung ist übrig",
         Left:
             "left, since nothing that was tried mends it, no single change and no two together:"

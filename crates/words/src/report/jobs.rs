@@ -45,9 +45,9 @@ sentences! {
         NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
         At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
         CodeAt { message: &'a str, code: &'a str, place: Option<&'a str> }: "{message} [{code}<, {place}>]" | same,
-        Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str> }:
-            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}>"
-            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}>",
+        Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str>, told: Option<&'a str> }:
+            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}><; {told}>"
+            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}><; {told}>",
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "no parts to pay for" | "keine Teile zu bezahlen",

@@ -30,6 +30,9 @@ sentences! {
         Line { least: &'a str, most: &'a str, acts: &'a str, dark: Option<&'a str> }:
             "A short at the end of a run draws {least} to {most} A: {acts}<; {dark}>."
             | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<; {dark}>.",
+        OneRun { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
+            "A short at the end of the run draws {current} A: {acts}<; {dark}>."
+            | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<; {dark}>.",
         Trips { runs: usize }: "switched off on {runs:run|runs}" | "abgeschaltet bei {runs:Strang|Strängen}",
         Limits { runs: usize }: "limited but not switched off on {runs:run|runs}" | "begrenzt, aber nicht abgeschaltet bei {runs:Strang|Strängen}",
         Nothing { runs: usize }: "neither limited nor switched off on {runs:run|runs}" | "weder begrenzt noch abgeschaltet bei {runs:Strang|Strängen}",

@@ -94,12 +94,25 @@ sentences! {
         KeyOfBounds:
             "≥: at least so much; the true figure is not lower."
             | "≥: mindestens so viel; der wahre Wert liegt nicht tiefer.",
+        CanStay { runs: &'a str }: "Existing cable that can stay: {runs}." | "Vorhandene Leitungen, die bleiben können: {runs}.",
+        CanStayIfMeasured { runs: &'a str }:
+            "Existing cable that can stay if it measures as assumed (loop and insulation): {runs}."
+            | "Vorhandene Leitungen, die bleiben können, wenn Schleife und Isolation sich wie angenommen messen: {runs}.",
+        ExistingFound { runs: &'a str }:
+            "Existing cable with an error or warning on it: {runs}."
+            | "Vorhandene Leitungen mit Fehlern oder Warnungen: {runs}.",
+        ExistingNotJudged { runs: &'a str }:
+            "Existing cable that could not be judged whole: {runs}."
+            | "Vorhandene Leitungen, die nicht ganz beurteilt sind: {runs}.",
         ReleasesCounted:
             "Every door is counted as released outside its calls too (exit button, reader, keypad)."
             | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+        SomeReleasesCounted { at_once: usize, doors: usize }:
+            "Of {doors} doors the worst {at_once} at once are counted as released outside their calls too (exit button, reader, keypad)."
+            | "Von {doors} Türen sind die ungünstigsten {at_once} gleichzeitig auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
-            "A release outside a call (exit button, reader, keypad) is not counted here; with releases_outside_calls = true under [policy] it is."
-            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist hier nicht gerechnet; mit releases_outside_calls = true unter [policy] ist sie es.",
+            "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once under [policy] it is."
+            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist hier nicht gerechnet; mit releases_at_once unter [policy] ist sie es.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,

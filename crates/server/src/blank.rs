@@ -207,8 +207,7 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
     if catalogues.checked().iter().any(|finding| finding.severity == Severity::Error) {
         return Err(mistakes(&problems, language));
     }
-    let Some(survey) = read.survey.filter(|_| problems.iter().all(Problem::is_harmless))
-    else {
+    let Some(survey) = read.survey.filter(|_| problems.iter().all(Problem::is_harmless)) else {
         return Err(mistakes(&problems, language));
     };
     let texts = Texts { sources: &sources, catalogues: &catalogues };

@@ -1,6 +1,7 @@
 //! What an edit expects to find.
 
-use super::{EditError, apply_one, words};
+use super::document::apply_one;
+use super::error::{EditError, words};
 use latchline_finding::{Change, Edit, EditStep};
 use toml_edit::{DocumentMut, Item, Value};
 

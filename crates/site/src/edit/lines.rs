@@ -1,6 +1,6 @@
 //! Edits of whole lines: what takes another edit back, byte for byte.
 
-use super::EditError;
+use super::error::EditError;
 use latchline_finding::Edit;
 
 /// The edit that makes `to` of `from`: the lines that differ, with the line before and the line behind, so that it finds its place

@@ -1,6 +1,7 @@
 //! Where every value of a text stands, so that an edit that only sets values need not read the text again.
 
-use super::{EditError, read_value};
+use super::document::read_value;
+use super::error::EditError;
 use latchline_finding::{Change, Edit, EditStep};
 use std::ops::Range;
 use toml::Spanned;

@@ -1,7 +1,8 @@
 //! Edits of single values: what one text says otherwise than another, wherever it stands.
 
+use super::error::{EditError, words};
+use super::expect;
 use super::expect::read;
-use super::{EditError, expect};
 use latchline_finding::{Change, Edit, EditStep};
 use toml_edit::{DocumentMut, Item, TableLike};
 
@@ -148,7 +149,7 @@ impl Walk<'_> {
     }
 
     fn refused(&self) -> EditError {
-        EditError::WrongPlace(super::words(&self.path))
+        EditError::WrongPlace(words(&self.path))
     }
 }
 

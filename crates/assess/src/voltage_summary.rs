@@ -3,7 +3,7 @@
 use crate::assessment::{DeviceResult, RunSummary, SourceSummary, StateSummary, WorstCurrent, WorstVoltage};
 use crate::rules;
 use crate::stage::WithVoltages;
-use latchline_network::states::CurrentState;
+use latchline_network::worst::CurrentState;
 use latchline_network::{Device, Layout, StageSource};
 use std::collections::BTreeMap;
 

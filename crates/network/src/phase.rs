@@ -2,13 +2,12 @@
 
 use crate::calls::{CallKind, CallOption, call_options, release_options, releases_at_once};
 use crate::corner::Corner;
-use crate::demand::{
-    Activity, Demand, box_demand, draws_to_release, least_demand, load_factor, station_demand,
-};
+use crate::demand::{Activity, Demand, box_demand};
+use crate::drawn::{Drawn, alike, is_released_on_fire, released};
 use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
-use latchline_site::model::{Site, StationOwner};
+use latchline_site::model::Site;
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
@@ -133,7 +132,6 @@ impl Phase {
         let (base_activity, options, most_calls) = activities(site, kind, shared)?;
         let has_releases = options.iter().any(CallOption::is_release);
         let most_releases = if has_releases { releases_at_once(site).0 } else { 0 };
-        let night = !matches!(kind, StateKind::StandbyDay | StateKind::LightLoad);
         let drops = shared.drops.get_or_init(|| drops(site, layout));
         let bounding = corner != Corner::Nominal;
         let mut is_bound = false;
@@ -154,22 +152,12 @@ impl Phase {
         for (loads, drop) in base.iter_mut().zip(drops) {
             loads.drop_v.clone_from(drop);
         }
-        let draws = |index: usize, activity: Activity| {
-            let station = &site.stations[index];
-            let demand = station_demand(site, station, activity, night, corner);
-            if activity == Activity::Releasing || !is_released_by_hand(site, station.owner, kind) {
-                return demand;
-            }
-            demand.plus(released(site, index, corner))
-        };
-        for (index, station) in site.stations.iter().enumerate() {
-            let Some(at) = layout.station[index] else { continue };
-            let mut demand = match kind {
-                StateKind::LightLoad => least_demand(site, station, base_activity[index], corner),
-                _ => draws(index, base_activity[index]),
-            };
+        let mut drawn = Drawn::new(site, kind, corner, shared.alike.get_or_init(|| alike(site)));
+        for (index, at) in layout.station.iter().enumerate() {
+            let Some(at) = *at else { continue };
+            let mut demand = drawn.by(index, base_activity[index]);
             if kind == StateKind::FireRelease {
-                demand = demand.plus(released_on_fire(site, station.owner, index, corner));
+                demand = demand.plus(drawn.on_fire(index));
             }
             base[at.stage].add(at.node, bounded(demand, at));
         }
@@ -184,17 +172,10 @@ impl Phase {
             let touch = at.map(|at| Touch { at, change: bounded(released(site, option.caller, corner), at) });
             by_hand.insert(index, touch.into_iter().collect());
         }
-        // Whoever calls is in many options one after the other, doing the same.
-        let mut latest: Vec<Option<(Activity, Demand)>> = vec![None; site.stations.len()];
-        let mut change = |index: usize, activity: Activity, at: NodeRef| match latest[index] {
-            Some((known, change)) if known == activity => change,
-            _ => {
-                let busy = draws(index, activity);
-                let base = draws(index, base_activity[index]);
-                let change = bounded(busy, at).minus(bounded(base, at));
-                latest[index] = Some((activity, change));
-                change
-            }
+        let mut change = |index: usize, activity: Activity, at: NodeRef| {
+            let busy = drawn.by(index, activity);
+            let base = drawn.by(index, base_activity[index]);
+            bounded(busy, at).minus(bounded(base, at))
         };
         let touches: Vec<Vec<Touch>> = options
             .iter()
@@ -254,6 +235,8 @@ pub(crate) struct SharedParts {
     /// Trees by corner.
     trees: [OnceLock<Arc<Vec<Tree>>>; 3],
     drops: OnceLock<Vec<Vec<f64>>>,
+    /// Which stations draw alike.
+    alike: OnceLock<Vec<usize>>,
 }
 
 impl SharedParts {
@@ -349,38 +332,6 @@ fn activities(
             any.then_some((all(Activity::Standby), Arc::default(), 0))
         }
     }
-}
-
-/// Whether this station's lock is released outside of its calls in every set of calls: where the policy allows all doors at once, nothing
-/// need be searched.
-fn is_released_by_hand(site: &Site, owner: StationOwner, kind: StateKind) -> bool {
-    let StationOwner::Entrance(entrance) = owner else { return false };
-    let while_calls_stand =
-        matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall);
-    while_calls_stand
-        && draws_to_release(site, &site.entrances[entrance])
-        && releases_at_once(site).0 == releases_at_once(site).1
-}
-
-/// Whether the fire alarm makes this door's station energise a lock from the bus.
-fn is_released_on_fire(site: &Site, entrance: &latchline_site::model::Entrance) -> bool {
-    entrance.is_released_on_fire() && draws_to_release(site, entrance)
-}
-
-fn released_on_fire(site: &Site, owner: StationOwner, station: usize, corner: Corner) -> Demand {
-    let StationOwner::Entrance(entrance) = owner else { return Demand::default() };
-    if is_released_on_fire(site, &site.entrances[entrance]) {
-        released(site, station, corner)
-    } else {
-        Demand::default()
-    }
-}
-
-/// What a station takes more while it releases.
-fn released(site: &Site, station: usize, corner: Corner) -> Demand {
-    let model = site.station_model(&site.stations[station]);
-    let extra = model.releasing_extra.as_ref().map_or(Demand::default(), |extra| Demand::of(extra.value));
-    extra.times(load_factor(model.load_tolerance.value.as_fraction(), corner))
 }
 
 /// Rectifier drop at every node.

@@ -46,7 +46,7 @@ pub(crate) fn loop_to_measure(bench: &Bench<'_>, finding: &Finding) -> Option<Re
             provenance: Provenance::Measured,
             ..Sourced::assumed(Resistance::from_ohms(ohm))
         });
-        first_look::left_by(bench, &measured, finding).is_empty()
+        first_look::left_by(&bench.seen(), &measured, finding).is_empty()
     };
     if !holds(expected_ohm) {
         return None;

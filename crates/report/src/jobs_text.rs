@@ -56,7 +56,9 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
     }
     let language = look.language;
     let shown = jobs.on_first_page(MOST_JOBS);
-    let mut text = format!("{}\n", look.bold(JobHead::Jobs.say(language)));
+    let currency = report.site.map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty());
+    let head = JobWords::Jobs { currency }.say(language);
+    let mut text = format!("{}\n", look.bold(&head));
     for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
         let danger = danger_word(jobs.danger(job), language);
         let what = title_with_code(report, assessment, jobs, job, language);

@@ -249,7 +249,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy, Language::English),
-            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more of material"
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more for parts"
         );
     }
 
@@ -264,7 +264,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy, Language::German),
-            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr an Material"
+            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr für Teile"
         );
     }
 }

@@ -65,6 +65,7 @@ pub mod more_pairs_than_cable;
 pub mod no_entrance;
 pub mod no_operating_point;
 pub mod no_spare_ports;
+pub mod no_station;
 pub mod outdoor_run_without_surge_protection;
 pub mod port_overloaded;
 pub mod prices_left_out;
@@ -228,6 +229,7 @@ rules! {
     terminator_misplaced::TERMINATOR_MISPLACED,
     terminator_doubled::TERMINATOR_DOUBLED,
     bus_of_another_family::BUS_OF_ANOTHER_FAMILY,
+    no_station::NO_STATION,
     no_entrance::NO_ENTRANCE,
     entrance_calls_nobody::ENTRANCE_CALLS_NOBODY,
     box_without_runs::BOX_WITHOUT_RUNS,

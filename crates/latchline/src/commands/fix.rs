@@ -86,7 +86,7 @@ pub fn run(
         surroundings.working(&FixWords::Looking.say(look.language));
         let Some((finding, remedy)) = job(&view, &bench, number)? else {
             bail!(
-                "no change of the kinds that are tried does job {number}, alone or in a pair; latchline check {} says what helps",
+                "nothing that was tried does job {number}, no single change and no two together; latchline check {} says what helps",
                 arguments.site.display()
             );
         };
@@ -99,7 +99,7 @@ pub fn run(
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
         bail!(
-            "there is no finding {number}; there are {}: latchline fix {}",
+            "there is no finding {number}, of {} in all: latchline fix {}",
             open.len(),
             arguments.site.display()
         );
@@ -125,7 +125,7 @@ pub fn run(
 fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<Option<(Finding, Remedy)>> {
     let (Some(jobs), Some(assessment)) = (view.jobs()?, view.remedies()?) else { return Ok(None) };
     let Some(job) = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)) else {
-        bail!("there is no job {number}; there are {}: latchline check shows them", jobs.jobs.len());
+        bail!("there is no job {number}, of {} in all: latchline check shows them", jobs.jobs.len());
     };
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let Some(finding) = worst.map(|index| &assessment.findings[*index]) else { return Ok(None) };

@@ -5,13 +5,15 @@
 //! * [`lock_cable`], [`lock_cables`]: what is left at a lock over its cable, and which cables do;
 //! * [`battery_hours`]: how long a battery carries so many stations;
 //! * [`mix_on`]: whether a mix of models works on one supply;
-//! * [`switches_for`]: the switches of a number.
+//! * [`switches_for`]: the switches of a number;
+//! * [`run_said`] and its like: what is said of an answer.
 
 mod battery;
 mod cable;
 mod house;
 mod lock;
 mod mix;
+mod said;
 mod stations;
 mod switches;
 
@@ -20,5 +22,6 @@ pub use cable::{NoCable, cable_called};
 pub use house::{Power, supplies_of, usual_family};
 pub use lock::{LockCable, lock_cable, lock_cables};
 pub use mix::{MixOn, mix_on};
-pub use stations::{Carried, OneRun, stations_on};
+pub use said::{battery_said, lock_said, locks_said, mix_said, run_said};
+pub use stations::{Carried, OneRun, by_cable, by_length, stations_on};
 pub use switches::{SwitchRow, switches_for};

@@ -1,6 +1,6 @@
 //! Runs that start somewhere else: at a free port further up, at another output of the supply, at a box beside; chains in several runs.
 
-use super::places::{free_ports, place_key};
+use super::places::free_ports;
 use super::wiring::{keep_head, lengths_m, new_run, write_lengths};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
@@ -166,7 +166,7 @@ fn landings(site: &Site, run: &Run) -> Option<Vec<usize>> {
         let RunStop::Station(station) = section.to else { return None };
         let place = site.station_place(&site.stations[station]);
         place.floor?;
-        place_key(site, place)?;
+        site.place_key(place)?;
         if last.is_none_or(|last| {
             (last.building, last.core, last.floor) != (place.building, place.core, place.floor)
         }) {

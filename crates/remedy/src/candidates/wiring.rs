@@ -1,7 +1,7 @@
 //! Changes to runs: thicker conductors, doubled pairs, split and moved runs, boxes nearer by.
 
 use super::moved::{free_starts, run_for_each_landing};
-use super::places::{free_name, free_port, free_ports, place_key};
+use super::places::{free_name, free_port, free_ports};
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
@@ -282,7 +282,7 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
         .take(2)
         .map(|cut| {
             let place = match run.sections[cut].to {
-                RunStop::Station(station) => place_key(site, site.station_place(&site.stations[station])),
+                RunStop::Station(station) => site.place_key(site.station_place(&site.stations[station])),
                 _ => None,
             };
             let place = place.map_or(String::new(), |place| format!(", place = {}", quoted(&place)));

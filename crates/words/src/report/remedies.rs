@@ -28,10 +28,10 @@ sentences! {
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
             | "halbiert den Wellenwiderstand des Paars und verdoppelt seine Kapazität",
-        NotInPriceList: "what is fitted is in no price list" | "was eingebaut wird, steht in keiner Preisliste",
-        NoCost: "at no cost of material" | "ohne Materialkosten",
-        Saves { amount: &'a str }: "saves {amount} of material" | "spart {amount} Material",
-        Costs { amount: &'a str }: "costs {amount} more of material" | "kostet {amount} mehr an Material",
+        NotInPriceList: "the part has no price in the catalogue" | "das Teil hat im Katalog keinen Preis",
+        NoCost: "no parts to pay for" | "keine Teile zu bezahlen",
+        Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
+        Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",
         RestsOn { values: &'a str }: "rests on assumed values: {values}" | "beruht auf angenommenen Werten: {values}",
     }
 }

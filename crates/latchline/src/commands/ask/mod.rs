@@ -1,26 +1,25 @@
 //! `latchline ask`: questions that come by telephone, each answered in one sentence to say.
 
+mod answer;
+mod document;
+mod switches;
+
+pub(super) use answer::Answer;
+
 use super::catalogue::Parts;
-use super::locale::LanguageArguments;
+use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
-use crate::output;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
-use latchline_finding::{Code, Language};
+use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    Carried, LockCable, OneRun, Power, battery_hours, cable_called, lock_cable, lock_cables, mix_on,
-    stations_on, supplies_of, switches_for, usual_family,
+    OneRun, Power, battery_hours, battery_said, cable_called, lock_cable, lock_cables, lock_said, locks_said,
+    mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
 };
-use latchline_reach::{MOST_STATIONS, Question, default_question};
+use latchline_reach::{Question, default_question};
 use latchline_report::Look;
-use latchline_report::addresses::picture::picture;
-use latchline_report::addresses::{few_words, field_word};
-use latchline_report::table::paragraph;
-use latchline_report::wording::capital;
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
-use latchline_words::commands::{AskHead, AskWords};
-use latchline_words::{codes, figures};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -103,7 +102,7 @@ struct Common {
     #[arg(long, value_name = "FILE")]
     catalogue: Vec<PathBuf>,
     #[command(flatten)]
-    language: LanguageArguments,
+    written: WrittenArguments<TextOrJson>,
 }
 
 /// Runs the command.
@@ -121,7 +120,8 @@ pub fn run(
         | Asked::Mix { common, .. }
         | Asked::Switches { common, .. } => common,
     };
-    let look = surroundings.look(Colour::Never, false).in_language(common.language.language());
+    let look = surroundings.look(Colour::Never, false).in_language(common.written.language.language());
+    common.written.result.refuse(&common.catalogue)?;
     let Some(parts) = super::catalogue::parts(&common.catalogue, &look)? else {
         return Ok(ExitCode::from(UNUSABLE));
     };
@@ -141,29 +141,10 @@ pub fn run(
                 FieldKind::Building => *building,
                 FieldKind::Entrance | FieldKind::Management => None,
             };
-            of_switches(&parts, common.family.as_deref(), &number, &look)?
+            switches::of_switches(&parts, common.family.as_deref(), &number, &look)?
         }
     };
-    output::put(&answer.text, output)?;
-    Ok(ExitCode::from(u8::from(!answer.holds)))
-}
-
-/// What is said, and whether what was asked for works.
-pub(super) struct Answer {
-    text: String,
-    holds: bool,
-}
-
-impl Answer {
-    pub(super) fn text(&self) -> &str {
-        &self.text
-    }
-
-    fn new(sentences: &[String], holds: bool, look: &Look) -> Self {
-        let mut text: String = sentences.iter().map(|line| paragraph(line, 0, look.width)).collect();
-        text.push_str(&paragraph(&AskWords::Caution.say(look.language), 0, look.width));
-        Answer { text, holds }
-    }
+    answer.put(&common.written, &common.catalogue, output)
 }
 
 fn model_and_count(text: &str) -> Result<(String, usize), String> {
@@ -226,107 +207,36 @@ pub(super) fn cable_meant<'c>(
     })
 }
 
-fn power_words(power: Power, language: Language) -> &'static str {
-    match power {
-        Power::Mains => AskHead::OnMains,
-        Power::BatteryEnd => AskHead::ToBatteryEnd,
-    }
-    .say(language)
-}
-
-fn title(code: Code, language: Language) -> String {
-    codes::of(code.as_str()).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
-}
-
-fn number(value: f64, decimals: usize, language: Language) -> String {
-    figures::decimals(figures::trimmed(value, decimals), language)
-}
-
-fn down(value: f64, language: Language) -> String {
-    figures::decimals(figures::rounded_down(value, 1), language)
-}
-
 /// How many stations on one run: the lower figure is the sentence.
-pub(super) fn of_run(parts: &Parts, run: &OneRun, look: &Look) -> Result<(Answer, Vec<Carried>)> {
-    let language = look.language;
-    let say = |words: AskWords<'_>| words.say(language);
-    let mut carried = stations_on(&parts.sources, &parts.loaded, run)?;
-    carried.sort_by_key(|one| one.stations);
-    let Some(lowest) = carried.first() else { bail!("the family {} has no supply", run.question.family) };
-    let (model, total, cable) = (&*run.question.station, &*number(run.total_m, 1, language), &*run.cable);
-    let power = power_words(lowest.power, language);
-    let (supply, calls) = (&*lowest.supply, run.calls);
-    let mut lines = vec![match lowest.stations {
-        0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
-        stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
-    }];
-    for other in &carried[1..] {
-        let power = &capital(power_words(other.power, language));
-        lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));
+pub(super) fn of_run(parts: &Parts, run: &OneRun, look: &Look) -> Result<Answer> {
+    let carried = stations_on(&parts.sources, &parts.loaded, run)?;
+    if carried.is_empty() {
+        bail!("the family {} has no supply", run.question.family);
     }
-    for one in &carried {
-        lines.push(match one.limit {
-            Some(code) => {
-                let power = power_words(one.power, language);
-                say(AskWords::OneMore { power, title: &title(code, language) })
-            }
-            None => say(AskWords::NoMore { most: MOST_STATIONS }),
-        });
-    }
-    lines.extend(lowest.margin_v.map(|margin| say(AskWords::Margin { margin: &down(margin, language) })));
-    lines.push(say(AskWords::Under { distributor: &run.question.distributor }));
-    let holds = lowest.stations > 0;
-    Ok((Answer::new(&lines, holds, look), carried))
+    let works = carried.iter().all(|one| one.stations > 0);
+    let lines = run_said(run, &carried, look.locale());
+    Answer::new("stations", lines, works, look, RunFigures::of(run, &carried))
 }
 
 fn of_lock(parts: &Parts, lock: &str, length_m: f64, cable: Option<&str>, look: &Look) -> Result<Answer> {
-    let language = look.language;
-    let say = |words: AskWords<'_>| words.say(language);
     let catalogue = parts.loaded.catalogue();
     super::reach::known("lock", lock, catalogue.locks.keys())?;
     if !(0.1..=1000.0).contains(&length_m) {
         bail!("--length {length_m} is not a length between 0.1 and 1000 m");
     }
-    let length = &*number(length_m, 1, language);
-    let not_judged = || Answer::new(&[say(AskWords::LockNotJudged { lock })], false, look);
-    let volts = |one: &LockCable| (down(one.least_v, language), number(one.needs_v, 1, language));
-    if let Some(cable) = cable {
-        let cable = &cable_meant(catalogue, cable)?.head.name;
-        let Some(found) = lock_cable(&parts.sources, &parts.loaded, lock, cable, length_m) else {
-            return Ok(not_judged());
-        };
-        let (voltage, needs) = (&*volts(&found).0, &*volts(&found).1);
-        let first = match found.holds() {
-            true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
-            false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
-        };
-        let under = say(AskWords::LockUnder { door: &found.door, supply: &found.supply });
-        return Ok(Answer::new(&[first, under], found.holds(), look));
-    }
-    let all = lock_cables(&parts.sources, &parts.loaded, lock, length_m);
-    let Some(best) = all.first() else { return Ok(not_judged()) };
-    let (voltage, needs) = (&*volts(best).0, &*volts(best).1);
-    let longest = &best.longest_m.map_or_else(String::new, |metres| number(metres, 0, language));
-    let mut lines = vec![match best.holds() {
-        true => say(AskWords::LockNeeds { lock, length, cable: &best.cable, voltage, needs }),
-        false => say(AskWords::LockTooFar { lock, length, cable: &best.cable, longest }),
-    }];
-    for one in &all {
-        let (voltage, _) = volts(one);
-        let reach = one.longest_m.map_or_else(
-            || String::from("–"),
-            |metres| say(AskWords::LockReach { longest: &number(metres, 0, language) }),
-        );
-        lines.push(format!(
-            "  {:<14}{:>7} V {}, {} {reach}",
-            one.cable,
-            voltage,
-            AskHead::AtTheLock.say(language),
-            AskHead::Reaches.say(language)
-        ));
-    }
-    lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));
-    Ok(Answer::new(&lines, best.holds(), look))
+    let (lines, found) = match cable {
+        Some(cable) => {
+            let cable = &cable_meant(catalogue, cable)?.head.name;
+            let found = lock_cable(&parts.sources, &parts.loaded, lock, cable, length_m);
+            (lock_said(lock, length_m, found.as_ref(), look.locale()), found.into_iter().collect())
+        }
+        None => {
+            let all = lock_cables(&parts.sources, &parts.loaded, lock, length_m);
+            (locks_said(lock, length_m, &all, look.locale()), all)
+        }
+    };
+    let works = found.first().is_some_and(|best| best.holds());
+    Answer::new("lock", lines, works, look, LockFigures::of(lock, length_m, &found))
 }
 
 /// What is asked of a battery.
@@ -343,8 +253,6 @@ fn of_battery(
     asked: &AskedBattery<'_>,
     look: &Look,
 ) -> Result<Answer> {
-    let language = look.language;
-    let say = |words: AskWords<'_>| words.say(language);
     let catalogue = parts.loaded.catalogue();
     if !(1..=200).contains(&asked.stations) {
         bail!("{} is not a number of stations from 1 to 200", asked.stations);
@@ -360,31 +268,10 @@ fn of_battery(
     };
     question.supply.clone_from(supply);
     let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
-    let Some(found) = found else {
-        return Ok(Answer::new(&[say(AskWords::NoBattery { supply: &question.supply })], false, look));
-    };
-    let mut lines = vec![say(AskWords::Hours {
-        stations: asked.stations,
-        model: &question.station,
-        door: &question.door,
-        hours: &down(found.hours, language),
-        supply: &found.supply,
-        batteries: found.batteries as usize,
-        capacity: &number(found.capacity_ah, 1, language),
-    })];
-    let is_enough = asked.hours.is_none_or(|wanted| found.hours >= wanted);
-    if let Some(wanted) = asked.hours {
-        let wanted = &number(wanted, 1, language);
-        lines.push(match is_enough {
-            true => say(AskWords::HoursEnough { wanted }),
-            false => say(AskWords::HoursShort { wanted }),
-        });
-    }
-    lines.push(say(AskWords::HoursUnder {
-        current: &figures::decimals(figures::rounded_up(found.battery_current_a, 2), language),
-        ambient: &number(found.coldest_c, 0, language),
-    }));
-    Ok(Answer::new(&lines, is_enough, look))
+    let works = found.as_ref().is_some_and(|found| asked.hours.is_none_or(|wanted| found.hours >= wanted));
+    let lines = battery_said(&question, asked.stations, found.as_ref(), asked.hours, look.locale());
+    let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref());
+    Answer::new("battery", lines, works, look, figures)
 }
 
 fn of_mix(
@@ -394,8 +281,6 @@ fn of_mix(
     supply: Option<&str>,
     look: &Look,
 ) -> Result<Answer> {
-    let language = look.language;
-    let say = |words: AskWords<'_>| words.say(language);
     let catalogue = parts.loaded.catalogue();
     let first = models.first().map(|(model, _)| model.as_str());
     let mut question = question(catalogue, family, first)?;
@@ -418,70 +303,7 @@ fn of_mix(
     }
     // What does not work is said first.
     found.sort_by_key(|(_, one)| one.limit.is_none());
-    let mix: Vec<String> = models.iter().map(|(model, count)| format!("{count} {model}")).collect();
-    let mix = &*mix.join(" + ");
-    let mut lines: Vec<String> = found
-        .iter()
-        .map(|(power, one)| {
-            let (power, supply) = (power_words(*power, language), &*one.supply);
-            match one.limit {
-                None => say(AskWords::MixWorks { mix, power, supply, calls }),
-                Some(code) => {
-                    say(AskWords::MixFails { mix, power, supply, calls, title: &title(code, language) })
-                }
-            }
-        })
-        .collect();
-    for (_, one) in &found {
-        let up = |value: f64| figures::decimals(figures::rounded_up(value, 2), language);
-        lines.push(say(AskWords::MixFigures {
-            supply: &one.supply,
-            shares: one.shares.map(up).as_deref(),
-            current: one.current_a.map(up).as_deref(),
-            rated: one.rated_a.map(|rated| number(rated, 2, language)).as_deref(),
-        }));
-    }
-    lines.push(say(AskWords::MixUnder));
-    let holds = found.iter().all(|(_, one)| one.limit.is_none());
-    Ok(Answer::new(&lines, holds, look))
-}
-
-fn of_switches(
-    parts: &Parts,
-    family: Option<&str>,
-    number: &dyn Fn(FieldKind) -> Option<u32>,
-    look: &Look,
-) -> Result<Answer> {
-    let language = look.language;
-    let catalogue = parts.loaded.catalogue();
-    let Some(family) = family.or_else(|| usual_family(catalogue)) else {
-        bail!("the catalogue has no family")
-    };
-    super::reach::known("family", family, catalogue.families.keys())?;
-    let rows = switches_for(&catalogue.families[family], number);
-    let outside = rows.iter().find(|row| row.setting.is_none());
-    if let Some(row) = outside {
-        let words = AskWords::OutOfRange {
-            field: &capital(field_word(row.kind, language)),
-            number: row.number as usize,
-            low: row.range.0 as usize,
-            high: row.range.1 as usize,
-        };
-        return Ok(Answer::new(&[words.say(language)], false, look));
-    }
-    let set = || rows.iter().filter_map(|row| Some((row, row.setting.as_ref()?)));
-    let numbers: Vec<String> =
-        rows.iter().map(|row| format!("{} {}", field_word(row.kind, language), row.number)).collect();
-    let settings: Vec<String> =
-        set().map(|(row, setting)| format!("{} {}", row.label, few_words(setting, look))).collect();
-    let sentence =
-        AskWords::Switches { family, numbers: &numbers.join(", "), settings: &settings.join("; ") };
-    let mut text = paragraph(&sentence.say(language), 0, look.width);
-    text.push('\n');
-    for (row, setting) in set() {
-        for line in picture(&row.label, setting) {
-            text.push_str(&format!("  {line}\n"));
-        }
-    }
-    Ok(Answer { text, holds: true })
+    let works = found.iter().all(|(_, one)| one.limit.is_none());
+    let lines = mix_said(models, calls, &found, look.locale());
+    Answer::new("mix", lines, works, look, MixFigures::of(&question.family, models, calls, &found))
 }

@@ -1,0 +1,182 @@
+//! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
+//! say the same.
+
+use super::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power};
+use crate::question::{MOST_STATIONS, Question};
+use latchline_finding::{Code, Figure, Language, Locale, Unit};
+use latchline_words::commands::{AskHead, AskWords};
+use latchline_words::{codes, figures};
+
+fn power_word(power: Power, language: Language) -> &'static str {
+    match power {
+        Power::Mains => AskHead::OnMains,
+        Power::BatteryEnd => AskHead::ToBatteryEnd,
+    }
+    .say(language)
+}
+
+fn title(code: Code, language: Language) -> String {
+    codes::of(code.as_str()).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
+}
+
+fn number(value: f64, decimals: usize, locale: Locale) -> String {
+    locale.trimmed(value, decimals)
+}
+
+fn down(value: f64, locale: Locale) -> String {
+    figures::decimals(figures::rounded_down(value, 1), locale.language)
+}
+
+fn up(value: f64, locale: Locale) -> String {
+    figures::decimals(figures::rounded_up(value, 2), locale.language)
+}
+
+/// A length with its unit.
+fn metres(length_m: f64, locale: Locale) -> String {
+    let (value, decimals, symbol) = locale.scaled(Figure::new(length_m, Unit::Metre));
+    format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
+}
+
+/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply.
+pub fn run_said(run: &OneRun, carried: &[Carried], locale: Locale) -> Vec<String> {
+    let language = locale.language;
+    let say = |words: AskWords<'_>| words.say(language);
+    let Some(lowest) = carried.first() else { return Vec::new() };
+    let (model, total, cable) = (&*run.question.station, &*metres(run.total_m, locale), &*run.cable);
+    let power = power_word(lowest.power, language);
+    let (supply, calls) = (&*lowest.supply, run.calls);
+    let mut lines = vec![match lowest.stations {
+        0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
+        stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
+    }];
+    for other in carried.iter().skip(1) {
+        let power = power_word(other.power, language);
+        lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));
+    }
+    for one in carried {
+        lines.push(match one.limit {
+            Some(code) => {
+                let power = power_word(one.power, language);
+                say(AskWords::OneMore { power, title: &title(code, language) })
+            }
+            None => say(AskWords::NoMore { most: MOST_STATIONS }),
+        });
+    }
+    lines.extend(lowest.margin_v.map(|margin| say(AskWords::Margin { margin: &down(margin, locale) })));
+    lines.push(say(AskWords::Under { distributor: &run.question.distributor, feed: &metres(1.0, locale) }));
+    lines
+}
+
+/// What is said of a lock on one cable; `found` is missing where that cannot be judged.
+pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: Locale) -> Vec<String> {
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let Some(found) = found else { return vec![say(AskWords::LockNotJudged { lock })] };
+    let (length, cable) = (&*metres(length_m, locale), &*found.cable);
+    let (voltage, needs) = (&*down(found.least_v, locale), &*number(found.needs_v, 1, locale));
+    let first = match found.holds() {
+        true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
+        false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
+    };
+    let mut lines = vec![first];
+    lines.extend(found.longest_m.map(|longest| {
+        let longest = &metres(longest, locale);
+        say(AskWords::LockLongest { cable, longest })
+    }));
+    lines.push(say(AskWords::LockUnder { door: &found.door, supply: &found.supply }));
+    lines
+}
+
+/// What is said of a lock on every cable of the catalogue, the best first.
+pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) -> Vec<String> {
+    let language = locale.language;
+    let say = |words: AskWords<'_>| words.say(language);
+    let Some(best) = all.first() else { return lock_said(lock, length_m, None, locale) };
+    let length = &*metres(length_m, locale);
+    let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
+    let (voltage, needs) = (&*down(best.least_v, locale), &*number(best.needs_v, 1, locale));
+    let mut lines = vec![match best.holds() {
+        true => say(AskWords::LockNeeds { lock, length, cable: &best.cable, voltage, needs }),
+        false => {
+            say(AskWords::LockTooFar { lock, length, cable: &best.cable, longest: reach(best).as_deref() })
+        }
+    }];
+    for one in all {
+        let voltage = down(one.least_v, locale);
+        let at = AskHead::AtTheLock.say(language);
+        let reaches = reach(one).map_or_else(String::new, |longest| {
+            format!(", {}", say(AskWords::LockReaches { longest: &longest }))
+        });
+        lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}", one.cable));
+    }
+    lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));
+    lines
+}
+
+/// What is said of a battery, with the hours that were wanted; `found` is missing where there is none.
+pub fn battery_said(
+    question: &Question,
+    stations: usize,
+    found: Option<&BatteryHours>,
+    wanted: Option<f64>,
+    locale: Locale,
+) -> Vec<String> {
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let Some(found) = found else { return vec![say(AskWords::NoBattery { supply: &question.supply })] };
+    let mut lines = vec![say(AskWords::Hours {
+        stations,
+        model: &question.station,
+        door: &question.door,
+        hours: &down(found.hours, locale),
+        supply: &found.supply,
+        batteries: found.batteries as usize,
+        capacity: &number(found.capacity_ah, 1, locale),
+    })];
+    lines.extend(wanted.map(|wanted| {
+        let is_enough = found.hours >= wanted;
+        let wanted = &number(wanted, 1, locale);
+        match is_enough {
+            true => say(AskWords::HoursEnough { wanted }),
+            false => say(AskWords::HoursShort { wanted }),
+        }
+    }));
+    lines.push(say(AskWords::HoursUnder {
+        current: &up(found.battery_current_a, locale),
+        ambient: &number(found.coldest_c, 0, locale),
+    }));
+    lines
+}
+
+/// What is said of a mix, by supply; what does not work stands first.
+pub fn mix_said(
+    models: &[(String, usize)],
+    calls: usize,
+    found: &[(Power, MixOn)],
+    locale: Locale,
+) -> Vec<String> {
+    let language = locale.language;
+    let say = |words: AskWords<'_>| words.say(language);
+    let mix: Vec<String> = models.iter().map(|(model, count)| format!("{count} {model}")).collect();
+    let mix = &*mix.join(" + ");
+    let mut lines: Vec<String> = found
+        .iter()
+        .map(|(power, one)| {
+            let (power, supply) = (power_word(*power, language), &*one.supply);
+            match one.limit {
+                None => say(AskWords::MixWorks { mix, power, supply, calls }),
+                Some(code) => {
+                    say(AskWords::MixFails { mix, power, supply, calls, title: &title(code, language) })
+                }
+            }
+        })
+        .collect();
+    for (_, one) in found {
+        lines.push(say(AskWords::MixFigures {
+            supply: &one.supply,
+            shares: one.shares.map(|shares| up(shares, locale)).as_deref(),
+            current: one.current_a.map(|current| up(current, locale)).as_deref(),
+            rated: one.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
+        }));
+    }
+    lines.push(say(AskWords::MixUnder));
+    lines
+}

@@ -2,5 +2,6 @@
 
 mod assumed;
 mod door;
+mod hints;
 mod physics;
 mod rules;

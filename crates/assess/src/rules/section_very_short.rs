@@ -22,6 +22,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             let found = finding(doc, first.length.origin.clone())
                 .about(run.id.clone())
                 .figures(first.length.value.as_metres(), SHORT_M, Unit::Metre)
+                .with("length", format!("{:.0} mm", first.length.value.as_metres() * 1e3))
                 .with("stop", site.stop_id(first.to));
             let more = short.count() - 1;
             report.push(if more > 0 { found.with("more", more) } else { found });

@@ -75,7 +75,7 @@ keys! {
     control_height: Option<Sourced<Length>> = may(HEIGHT);
     /// Whether the door station's heater is fitted and on at night. Without it false.
     heater: Sourced<bool> = or(BOOLEAN, false);
-    /// Loop resistance of the surge protector in its line, if one is fitted.
+    /// Loop resistance of the surge protector beside its station, if one is fitted.
     surge_protection: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE);
     /// Where it is defined.
     field origin: Origin = origin;

@@ -55,7 +55,7 @@ keys! {
 
     /// The user's name.
     field id: ElementId = id;
-    /// Where it starts: a supply, a port such as "D1.3", or a station from which it branches off.
+    /// Where it starts: a supply (each run there takes one of its outputs, see `outputs` in the catalogue), a port such as "D1.3", or a station from which it branches off.
     from: RunStart = must(TEXT), by from;
     /// Where the start is named.
     field from_origin: Origin = from_origin;
@@ -87,7 +87,7 @@ keys! {
     beside_mains: Sourced<bool> = or(BOOLEAN, false);
     /// Whether the cable is already in the walls. Without it false.
     existing: Sourced<bool> = or(BOOLEAN, false);
-    /// Loop resistance of a surge protector in it, if one is fitted.
+    /// Loop resistance of a surge protector where it starts, if one is fitted.
     surge_protection: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE);
     /// What was measured of it with the electronics disconnected.
     measured: MeasuredRun = may(Kind::Table(&MEASURED)),

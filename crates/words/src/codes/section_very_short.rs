@@ -4,8 +4,8 @@ code! {
     "section-very-short"
     title: "A section of a few centimetres" | "Ein Abschnitt von wenigen Zentimetern",
     message:
-        "the cable of run {element} to {stop} is {value} long<, and {more} more of its sections are as short>: is the unit right?"
-        | "Strang {element} ist bis {stop} nur {value} lang<, und {more} weitere Abschnitte sind so kurz>: Stimmt die Einheit?",
+        "the cable of run {element} to {stop} is {length} long<, and {more} more of its sections are as short>: is the unit right?"
+        | "Strang {element} ist bis {stop} nur {length} lang<, und {more} weitere Abschnitte sind so kurz>: Stimmt die Einheit?",
     hint: "write metres as m, not mm or cm; parts side by side may be so near" | "Meter als m schreiben, nicht mm oder cm; Teile nebeneinander können so nah sein",
     english:
         /// # What it checks

@@ -22,6 +22,7 @@ source = "invented"
 family = "mere"
 voltage = "24 V"
 voltage_tolerance = "0 %"
+source_resistance = "0.1 ohm"
 rated_current = "2 A"
 limit_kind = "constant-current"
 [boxes.d4]
@@ -61,6 +62,8 @@ source = "invented"
 kind = "strike"
 power_loss = "stays-shut"
 feed = "dc"
+voltage = "12 V"
+current = "0.3 A"
 [cables.wire]
 title = "Wire"
 source = "invented"
@@ -92,11 +95,13 @@ flat = { from = "D1.2", to = "A-1", length = "10 m" }
 
 /// What somebody finds on a data sheet, by key.
 const DATA_SHEET: &[(&str, &str)] = &[
-    ("boot_power", "\"0.8 W\""),
+    ("bridging_capacitance", "\"100 pF\""),
+    ("bridging_resistance", "\"20 kohm\""),
+    ("boot", "\"0.8 W\""),
     ("boot_time", "\"2 s\""),
     ("charge_current", "\"0.5 A\""),
-    ("contact_rating", "\"5 A\""),
     ("current", "\"0.3 A\""),
+    ("directory", "200"),
     ("duty", "\"10 s\""),
     ("efficiency", "\"85 %\""),
     ("feed_choke", "\"500 mH\""),
@@ -111,7 +116,7 @@ const DATA_SHEET: &[(&str, &str)] = &[
     ("lock_output_voltage", "\"12 V\""),
     ("outputs", "2"),
     ("rated_power", "\"50 W\""),
-    ("relay_rating", "\"3 A\""),
+    ("relay_current", "\"3 A\""),
     ("signal_capacitance", "\"100 pF\""),
     ("signal_impedance", "\"600 ohm\""),
     ("signal_bridging_resistance", "\"20 kohm\""),
@@ -123,7 +128,7 @@ const DATA_SHEET: &[(&str, &str)] = &[
     ("turn_on_voltage", "\"16 V\""),
     ("turn_on_delay", "\"0.1 s\""),
     ("voltage", "\"12 V\""),
-    ("escape_route", "\"no\""),
+    ("escape_route", "false"),
 ];
 
 /// What needs more than a key: codes.

@@ -301,6 +301,9 @@ sentences! {
         NotToldApart { causes: usize, share: Figure }:
             "Not told apart so far, {share} together ({causes:cause|causes}):"
             | "Bisher nicht zu trennen, zusammen {share} ({causes:Ursache|Ursachen}):",
+        PointedAtByNothing { causes: usize, share: Figure, cause: &'a str, element: Option<&'a str> }:
+            "{share} together: {causes:cause|causes} that nothing told so far points to, such as {cause}<, {element}>"
+            | "zusammen {share}: {causes:Ursache|Ursachen}, auf die bisher nichts hinweist, etwa {cause}<, {element}>",
         AndMore { causes: usize, share: Figure }:
             "and {causes:more|more}, {share} together"
             | "und {causes:weitere|weitere}, zusammen {share}",

@@ -9,8 +9,8 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use latchline_finding::{Code, Language};
 use latchline_reach::telephone::{
-    Carried, LockCable, OneRun, Power, battery_hours, cable_called, lock_cable, lock_cables, mix_on,
-    stations_on, supplies_of, switches_for, usual_family,
+    Carried, LockCable, LockWay, OneRun, Power, battery_hours, cable_called, lightest, lock_cable,
+    lock_cables, lock_from_own_supply, mix_on, stations_on, supplies_of, switches_for, usual_family,
 };
 use latchline_reach::{MOST_STATIONS, Question, default_question};
 use latchline_report::Look;
@@ -18,6 +18,7 @@ use latchline_report::addresses::picture::picture;
 use latchline_report::addresses::{few_words, field_word};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
+use latchline_site::addresses::number_in_name;
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_words::commands::{AskHead, AskWords};
 use latchline_words::{codes, figures};
@@ -48,6 +49,9 @@ enum Asked {
         /// Only this cable, by its name or an everyday name
         #[arg(long)]
         cable: Option<String>,
+        /// The cable runs outdoors
+        #[arg(long)]
+        outdoors: bool,
         #[command(flatten)]
         common: Common,
     },
@@ -80,8 +84,9 @@ enum Asked {
     },
     /// How the switches of a dwelling's station stand
     Switches {
-        /// Number of the dwelling
-        dwelling: u32,
+        /// Number or name of the dwelling: 27, 27B, 27B:2
+        #[arg(value_parser = dwelling)]
+        dwelling: NamedDwelling,
         /// Number of the station within its dwelling, as the family counts [default: the main one]
         #[arg(long)]
         extension: Option<u32>,
@@ -126,7 +131,10 @@ pub fn run(
         return Ok(ExitCode::from(UNUSABLE));
     };
     let answer = match &arguments.question {
-        Asked::Lock { lock, length, cable, .. } => of_lock(&parts, lock, *length, cable.as_deref(), &look)?,
+        Asked::Lock { lock, length, cable, outdoors, .. } => {
+            let way = LockWay { lock, length_m: *length, outdoors: *outdoors };
+            of_lock(&parts, &way, cable.as_deref(), &look)?
+        }
         Asked::Battery { stations, hours, station, supply, .. } => {
             let asked = AskedBattery { stations: *stations, hours: *hours, supply: supply.as_deref() };
             of_battery(&parts, common.family.as_deref(), station.as_deref(), &asked, &look)?
@@ -136,12 +144,17 @@ pub fn run(
         }
         Asked::Switches { dwelling, extension, building, .. } => {
             let number = |kind| match kind {
-                FieldKind::Dwelling => Some(*dwelling),
-                FieldKind::Extension => *extension,
+                FieldKind::Dwelling => Some(dwelling.number),
+                FieldKind::Extension => extension.or(dwelling.extension),
                 FieldKind::Building => *building,
                 FieldKind::Entrance | FieldKind::Management => None,
             };
-            of_switches(&parts, common.family.as_deref(), &number, &look)?
+            let mut answer = of_switches(&parts, common.family.as_deref(), &number, &look)?;
+            if let Some(name) = &dwelling.name {
+                let words = AskWords::SwitchesNamed { name, number: dwelling.number as usize };
+                answer.text.push_str(&paragraph(&words.say(look.language), 0, look.width));
+            }
+            answer
         }
     };
     output::put(&answer.text, output)?;
@@ -164,6 +177,26 @@ impl Answer {
         text.push_str(&paragraph(&AskWords::Caution.say(look.language), 0, look.width));
         Answer { text, holds }
     }
+}
+
+/// A dwelling by its number, or by a name with a number in it.
+#[derive(Debug, Clone)]
+struct NamedDwelling {
+    number: u32,
+    extension: Option<u32>,
+    /// The name, where it says more than the number.
+    name: Option<String>,
+}
+
+fn dwelling(text: &str) -> Result<NamedDwelling, String> {
+    let wrong = || format!("\"{text}\" has no number in it; write for example 27, 27B or 27B:2");
+    let (name, extension) = match text.trim().split_once(':') {
+        Some((name, extension)) => (name, Some(extension.parse().map_err(|_| wrong())?)),
+        None => (text.trim(), None),
+    };
+    let number = number_in_name(name).ok_or_else(wrong)?;
+    let says_more = name.parse::<u32>().is_err();
+    Ok(NamedDwelling { number, extension, name: says_more.then(|| name.to_string()) })
 }
 
 fn model_and_count(text: &str) -> Result<(String, usize), String> {
@@ -247,7 +280,14 @@ fn down(value: f64, language: Language) -> String {
 }
 
 /// How many stations on one run: the lower figure is the sentence.
-pub(super) fn of_run(parts: &Parts, run: &OneRun, look: &Look) -> Result<(Answer, Vec<Carried>)> {
+///
+/// Where no model was named, it is told which was taken and how many of the lightest work.
+pub(super) fn of_run(
+    parts: &Parts,
+    run: &OneRun,
+    is_named: bool,
+    look: &Look,
+) -> Result<(Answer, Vec<Carried>)> {
     let language = look.language;
     let say = |words: AskWords<'_>| words.say(language);
     let mut carried = stations_on(&parts.sources, &parts.loaded, run)?;
@@ -260,6 +300,15 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, look: &Look) -> Result<(Answer
         0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
         stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
     }];
+    let light = lightest(parts.loaded.catalogue(), &run.question.family);
+    if let Some(light) = light.filter(|light| !is_named && *light != run.question.station) {
+        let question = Question { station: light.clone(), ..run.question.clone() };
+        let of_light = stations_on(&parts.sources, &parts.loaded, &OneRun { question, ..run.clone() })?;
+        if let Some(fewest) = of_light.iter().min_by_key(|one| one.stations) {
+            let (stations, power) = (fewest.stations, power_words(fewest.power, language));
+            lines.push(say(AskWords::HeaviestTaken { model, lightest: &light, stations, power }));
+        }
+    }
     for other in &carried[1..] {
         let power = &capital(power_words(other.power, language));
         lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));
@@ -273,16 +322,23 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, look: &Look) -> Result<(Answer
             None => say(AskWords::NoMore { most: MOST_STATIONS }),
         });
     }
-    lines.extend(lowest.margin_v.map(|margin| say(AskWords::Margin { margin: &down(margin, language) })));
+    lines.extend(lowest.margin_v.map(|margin| {
+        let (stations, margin) = (lowest.stations, &*down(margin, language));
+        say(match lowest.is_thin {
+            true => AskWords::MarginThin { stations, power, margin },
+            false => AskWords::Margin { stations, power, margin },
+        })
+    }));
     lines.push(say(AskWords::Under { distributor: &run.question.distributor }));
     let holds = lowest.stations > 0;
     Ok((Answer::new(&lines, holds, look), carried))
 }
 
-fn of_lock(parts: &Parts, lock: &str, length_m: f64, cable: Option<&str>, look: &Look) -> Result<Answer> {
+fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
     let language = look.language;
     let say = |words: AskWords<'_>| words.say(language);
     let catalogue = parts.loaded.catalogue();
+    let LockWay { lock, length_m, outdoors } = *way;
     super::reach::known("lock", lock, catalogue.locks.keys())?;
     if !(0.1..=1000.0).contains(&length_m) {
         bail!("--length {length_m} is not a length between 0.1 and 1000 m");
@@ -290,43 +346,75 @@ fn of_lock(parts: &Parts, lock: &str, length_m: f64, cable: Option<&str>, look: 
     let length = &*number(length_m, 1, language);
     let not_judged = || Answer::new(&[say(AskWords::LockNotJudged { lock })], false, look);
     let volts = |one: &LockCable| (down(one.least_v, language), number(one.needs_v, 1, language));
-    if let Some(cable) = cable {
-        let cable = &cable_meant(catalogue, cable)?.head.name;
-        let Some(found) = lock_cable(&parts.sources, &parts.loaded, lock, cable, length_m) else {
-            return Ok(not_judged());
-        };
-        let (voltage, needs) = (&*volts(&found).0, &*volts(&found).1);
-        let first = match found.holds() {
-            true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
-            false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
-        };
-        let under = say(AskWords::LockUnder { door: &found.door, supply: &found.supply });
-        return Ok(Answer::new(&[first, under], found.holds(), look));
+    let all = lock_cables(&parts.sources, &parts.loaded, way);
+    let takes = |one: &LockCable| one.holds() && one.suits;
+    let only = match cable {
+        Some(cable) => {
+            let cable = &cable_meant(catalogue, cable)?.head.name;
+            Some(lock_cable(&parts.sources, &parts.loaded, way, cable))
+        }
+        None => None,
+    };
+    let Some(best) = only.clone().unwrap_or_else(|| all.first().cloned()) else { return Ok(not_judged()) };
+    let (voltage, needs) = (&*volts(&best).0, &*volts(&best).1);
+    let longest = best.longest_m.map(|metres| number(metres, 0, language));
+    let (cable, longest) = (&*best.cable, longest.as_deref());
+    let mut lines = vec![say(match (only.is_some(), best.holds(), best.suits) {
+        (true, true, _) => AskWords::LockHolds { lock, length, cable, voltage, needs },
+        (true, false, _) => AskWords::LockFails { lock, length, cable, voltage, needs, longest },
+        (false, true, true) => AskWords::LockNeeds { lock, length, cable, voltage, needs },
+        (false, ..) if outdoors => AskWords::LockTooFarOutdoors { lock, length, cable, longest },
+        (false, ..) => AskWords::LockTooFar { lock, length, cable, longest },
+    })];
+    if !best.holds() {
+        lines.extend(ways_out(parts, way, &best, language));
+        if only.is_some()
+            && let Some(other) = all.first().filter(|other| takes(other))
+        {
+            lines.push(say(AskWords::LockOther { cable: &other.cable }));
+        }
     }
-    let all = lock_cables(&parts.sources, &parts.loaded, lock, length_m);
-    let Some(best) = all.first() else { return Ok(not_judged()) };
-    let (voltage, needs) = (&*volts(best).0, &*volts(best).1);
-    let longest = &best.longest_m.map_or_else(String::new, |metres| number(metres, 0, language));
-    let mut lines = vec![match best.holds() {
-        true => say(AskWords::LockNeeds { lock, length, cable: &best.cable, voltage, needs }),
-        false => say(AskWords::LockTooFar { lock, length, cable: &best.cable, longest }),
-    }];
-    for one in &all {
+    if !best.suits {
+        lines.push(say(AskWords::LockUnsuited { cable }));
+    }
+    for one in all.iter().filter(|_| only.is_none()) {
         let (voltage, _) = volts(one);
         let reach = one.longest_m.map_or_else(
             || String::from("–"),
             |metres| say(AskWords::LockReach { longest: &number(metres, 0, language) }),
         );
+        let place = if one.suits { "" } else { AskHead::NotOutdoors.say(language) };
         lines.push(format!(
-            "  {:<14}{:>7} V {}, {} {reach}",
+            "  {:<14}{:>7} V {}, {} {reach}{place}",
             one.cable,
             voltage,
             AskHead::AtTheLock.say(language),
             AskHead::Reaches.say(language)
         ));
     }
+    lines.push(say(if outdoors { AskWords::LockOutdoors } else { AskWords::LockIndoors }));
     lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));
     Ok(Answer::new(&lines, best.holds(), look))
+}
+
+/// What helps where a cable does not carry a lock: a supply of its own, two pairs side by side.
+fn ways_out(parts: &Parts, way: &LockWay<'_>, cable: &LockCable, language: Language) -> Vec<String> {
+    let name = &*cable.cable;
+    let own = match lock_from_own_supply(&parts.sources, &parts.loaded, way, name) {
+        Some(own) => AskWords::LockOwnSupply {
+            cable: name,
+            supply: &number(own.voltage_v, 1, language),
+            tolerance: &number(own.tolerance_percent, 0, language),
+            voltage: &down(own.least_v, language),
+        }
+        .say(language),
+        None => AskWords::LockNoWay.say(language),
+    };
+    let doubled = cable.longest_doubled_m().filter(|metres| *metres >= way.length_m);
+    let doubled = doubled.map(|metres| {
+        AskWords::LockDoubled { cable: name, longest: &number(metres, 0, language) }.say(language)
+    });
+    std::iter::once(own).chain(doubled).collect()
 }
 
 /// What is asked of a battery.
@@ -363,7 +451,19 @@ fn of_battery(
     let Some(found) = found else {
         return Ok(Answer::new(&[say(AskWords::NoBattery { supply: &question.supply })], false, look));
     };
-    let mut lines = vec![say(AskWords::Hours {
+    let up = |value: f64| figures::decimals(figures::rounded_up(value, 2), language);
+    let mut lines = Vec::new();
+    if !found.limits.is_empty() {
+        lines.push(say(AskWords::HoursBroken {
+            stations: asked.stations,
+            model: &question.station,
+            supply: &found.supply,
+            titles: &titles(&found.limits, language),
+            current: found.current_a.map(up).as_deref(),
+            rated: found.rated_a.map(|rated| number(rated, 2, language)).as_deref(),
+        }));
+    }
+    lines.push(say(AskWords::Hours {
         stations: asked.stations,
         model: &question.station,
         door: &question.door,
@@ -371,20 +471,42 @@ fn of_battery(
         supply: &found.supply,
         batteries: found.batteries as usize,
         capacity: &number(found.capacity_ah, 1, language),
-    })];
-    let is_enough = asked.hours.is_none_or(|wanted| found.hours >= wanted);
-    if let Some(wanted) = asked.hours {
+    }));
+    let holds = |wanted: f64, hours: f64| hours >= wanted;
+    let is_enough = asked.hours.is_none_or(|wanted| holds(wanted, found.hours));
+    if let Some(hours) = found.hours_with_heater {
+        lines.push(say(AskWords::Heater { door: &question.door, hours: &down(hours, language) }));
+    }
+    // What the supply does not bear is enough for nothing.
+    if let Some(wanted) = asked.hours.filter(|_| found.limits.is_empty()) {
+        let with_heater = found.hours_with_heater.is_none_or(|hours| holds(wanted, hours));
         let wanted = &number(wanted, 1, language);
-        lines.push(match is_enough {
-            true => say(AskWords::HoursEnough { wanted }),
-            false => say(AskWords::HoursShort { wanted }),
+        lines.push(match (is_enough, with_heater) {
+            (true, true) => say(AskWords::HoursEnough { wanted }),
+            (true, false) => say(AskWords::HoursShortWithHeater { wanted }),
+            (false, _) => say(AskWords::HoursShort { wanted }),
         });
     }
+    lines.extend(found.recharge_hours.map(|hours| {
+        say(AskWords::ChargerSlow { hours: &figures::decimals(figures::rounded_up(hours, 1), language) })
+    }));
     lines.push(say(AskWords::HoursUnder {
-        current: &figures::decimals(figures::rounded_up(found.battery_current_a, 2), language),
+        current: &up(found.battery_current_a),
         ambient: &number(found.coldest_c, 0, language),
     }));
-    Ok(Answer::new(&lines, is_enough, look))
+    Ok(Answer::new(&lines, is_enough && found.limits.is_empty(), look))
+}
+
+/// Most errors that a sentence names.
+const MOST_TITLES: usize = 4;
+
+/// What is wrong, for a sentence.
+fn titles(codes: &[Code], language: Language) -> String {
+    let mut named: Vec<String> = codes.iter().take(MOST_TITLES).map(|code| title(*code, language)).collect();
+    if codes.len() > MOST_TITLES {
+        named.push(String::from("…"));
+    }
+    named.join("; ")
 }
 
 fn of_mix(

@@ -174,7 +174,7 @@ fn of_total(
     let cable = cable_meant(parts.loaded.catalogue(), asked)?.head.name.clone();
     let supply_is_stated = arguments.supply.is_some();
     let run = OneRun { question, supply_is_stated, cable, total_m, calls };
-    let (answer, carried) = of_run(parts, &run, look)?;
+    let (answer, carried) = of_run(parts, &run, arguments.station.is_some(), look)?;
     let text = match arguments.written.format {
         TextOrJson::Text => answer.text().to_string(),
         TextOrJson::Json => total_json(&run, &carried)?,

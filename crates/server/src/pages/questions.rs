@@ -9,7 +9,7 @@ use crate::routes::blocking;
 use axum::extract::{Query, State};
 use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
-use latchline_reach::telephone::{lock_cable, switches_for, usual_family};
+use latchline_reach::telephone::{LockWay, lock_cable, switches_for, usual_family};
 use latchline_reach::{Cell, MOST_STATIONS, Question, ReachLimit, default_question, tables};
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
@@ -299,7 +299,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let lock = chosen(&asked.lock, "strike-12", catalogue.locks.contains_key(&asked.lock));
     let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
-    let found = lock_cable(&sources().0, &loaded, lock, cable, length_m);
+    let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors: true }, cable);
     let volts = |v: f64| figures::decimals(figures::rounded_down(v, 1), language);
     let lock_title = catalogue.locks.get(lock).map_or(lock, |lock| &lock.head.title);
     let cable_title = catalogue.cables.get(cable).map_or(cable, |cable| &cable.head.title);

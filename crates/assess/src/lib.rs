@@ -11,6 +11,7 @@ pub mod calculation;
 pub mod comparison;
 pub mod context;
 pub mod door;
+mod existing;
 mod grade;
 pub mod jobs;
 mod not_judged;
@@ -32,6 +33,7 @@ pub use assessment::{
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
+pub use existing::{ExistingRun, Standing, existing_runs};
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{

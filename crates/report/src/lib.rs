@@ -17,6 +17,7 @@ pub mod addresses;
 mod caret;
 pub mod catalogue;
 pub mod compare;
+mod existing;
 pub mod explain;
 pub mod figures;
 pub mod jobs_text;

@@ -3,6 +3,7 @@
 //! Voltages and margins are rounded down and currents up, so that no shown figure is better than
 //! the computed one.
 
+use crate::existing::existing;
 use crate::paint::Look;
 use crate::physics_text;
 use crate::report::Report;
@@ -51,6 +52,7 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     if let Some(assessment) = report.assessment {
         blocks.push(not_judged(assessment, look));
         if troubled.is_none() {
+            blocks.push(existing(report, look));
             blocks.push(assumed(assessment, look));
         }
     }

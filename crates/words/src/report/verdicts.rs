@@ -58,6 +58,7 @@ words! {
     pub enum Head {
         Accepted: "Accepted" | "Akzeptiert",
         AssumedValues: "Assumed values" | "Angenommene Werte",
+        ExistingCable: "Existing cable" | "Vorhandene Leitung",
         NotJudged: "Not judged" | "Nicht beurteilt",
         OtherRuns: "Other runs" | "Weitere Stränge",
         Signal: "Signal" | same,
@@ -151,5 +152,20 @@ sentences! {
             | "Beruht auf {assumed:Annahme|Annahmen}; sie, alle Stränge und Zeilen der Dateien: latchline check {file} --lines",
         Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
         Workbook: "workbook" | "Arbeitsmappe",
+    }
+}
+
+sentences! {
+    /// Whether existing cable can stay.
+    pub enum ExistingWords<'a> {
+        CanStay { runs: &'a str }:
+            "can stay, as measured: {runs}"
+            | "kann bleiben, wie gemessen: {runs}",
+        OnceMeasured { runs: &'a str }:
+            "can stay if it measures as drawn (loop resistance and insulation are not stated): {runs}"
+            | "kann bleiben, wenn es sich misst wie gezeichnet (Schleifenwiderstand und Isolation nicht angegeben): {runs}",
+        CannotStay { run: &'a str, codes: &'a str }:
+            "{run} cannot stay as it is: {codes}"
+            | "{run} kann so nicht bleiben: {codes}",
     }
 }

@@ -109,7 +109,7 @@ class Landings(Tree):
         return best
 
     def cheapest(self) -> tuple:
-        price, minutes, ports = self.parts["boxes"]["ostrel-d6t"]
+        price, minutes, ports = self.parts["boxes"]["ostrel-d8t"]
         fixed = money(*self.parts["door"][1:]) + len(self.drops) * money(*self.parts["indoor"][1:])
         fixed += money(*self.parts["supplies"]["ostrel-ps-60"]) + money(price, minutes)
         best = (float("inf"),)
@@ -149,7 +149,7 @@ class Landings(Tree):
                 f"largest_silenced_group = {self.group}",
                 f"chains_through_dwellings = {str(self.wiring == 'chains').lower()}",
                 "[buildings]", 'A = { floors = ["G"] }', "[supplies]", 'PS = { model = "ostrel-ps-60", place = "A/G" }',
-                "[distributors]", 'D = { model = "ostrel-d6t", place = "A/G" }', "[branch-boxes]", *boxes, "[entrances]",
+                "[distributors]", 'D = { model = "ostrel-d8t", place = "A/G" }', "[branch-boxes]", *boxes, "[entrances]",
                 'front = { role = "main", place = "A/G" }', "[dwellings]"]
         head += [f'D{k} = {{ place = "A/G" }}' for k in range(len(self.drops))]
         return "\n".join([*head, "[runs]", *lines]) + "\n"

@@ -184,7 +184,7 @@ def test_a_changed_length_is_taken_over_and_mended_where_it_no_longer_passes(tmp
 
 @pytest.mark.parametrize(
     ("part", "table"),
-    [("ostrel-v4", "site"), ("ostrel-d6t", "distributors"), ("ostrel-d4", "distributors"), ("ostrel-ps-60", "supplies"), ("ostrel-ps-120", "supplies")],
+    [("ostrel-v4", "site"), ("ostrel-d8t", "distributors"), ("ostrel-d4", "distributors"), ("ostrel-ps-60", "supplies"), ("ostrel-ps-120", "supplies")],
 )
 def test_a_withdrawn_part_is_replaced_everywhere_at_its_address(part, table, tmp_path) -> None:
     sheets = corridor_blocks(1, 2, 4, CORRIDOR)
@@ -200,8 +200,8 @@ def test_a_withdrawn_part_is_replaced_everywhere_at_its_address(part, table, tmp
     if used:
         old, new = (tomllib.loads(path.read_text()) for path in (before, after))
         assert old[table] != new[table]
-        # Four ports in place of six: a second box takes the runs of two ports, and the trunk reaches it.
-        if part != "ostrel-d6t":
+        # Four ports in place of eight: a second box takes the runs of two ports, and the trunk reaches it.
+        if part != "ostrel-d8t":
             assert old["runs"] == new["runs"]
         for name, entry in old["runs"].items():
             if not name.startswith("A-T"):

@@ -4,6 +4,7 @@ The oracle is the file system, read and written by another program than Latchlin
 """
 
 import contextlib
+import html
 import json
 import os
 import pathlib
@@ -161,3 +162,26 @@ def test_one_program_a_folder_and_a_killed_one_is_put_right(folder):
     with office(folder) as page:
         assert page.revision() == number
         assert run_of(folder, run)["length"] == "7.5 m"
+
+
+@pytest.mark.parametrize("total, cable", [(25, "pair-0.8"), (60, "pair-0.5"), (140, "flex-1.5")])
+def test_the_page_and_the_command_say_the_same_of_one_run(folder, total, cable):
+    """The same question, sentence and figure: what `reach --total` prints is what the page of questions shows."""
+    asked = [LATCHLINE, "reach", "--total", str(total), "--cable", cable, "--format", "json"]
+    answer = json.loads(subprocess.run(asked, check=False, capture_output=True, text=True).stdout)
+    with office(folder) as running:
+        page = html.unescape(running.get(f"questions?cable={cable}&total={total}"))
+    sentence = re.search(r"<h1 class=\"sentence[^>]*>([^<]+)</h1>", page).group(1)
+    assert sentence == answer["says"][0]
+    assert str(answer["carried"][0]["stations"]) in sentence
+    for line in answer["says"][1:]:
+        assert line in page
+
+
+def test_the_page_and_the_command_say_the_same_of_a_lock(folder):
+    asked = [LATCHLINE, "ask", "lock", "strike-12", "--length", "35", "--cable", "flex-0.75", "--format", "json"]
+    answer = json.loads(subprocess.run(asked, check=False, capture_output=True, text=True).stdout)
+    with office(folder) as running:
+        page = html.unescape(running.get("questions/lock?lock=strike-12&cable=flex-0.75&length=35"))
+    for line in answer["says"]:
+        assert line in page

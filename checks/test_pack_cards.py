@@ -23,7 +23,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[1]
 
 # Parts of each family: supply, distributor, indoor, door and management station, and how many flats.
 FAMILIES = {
-    "ostrel-48": ("ostrel-ps-120", "ostrel-d6t", "ostrel-v4", "ostrel-dv1", "ostrel-m1", 24),
+    "ostrel-48": ("ostrel-ps-120", "ostrel-d8t", "ostrel-v4", "ostrel-dv1", "ostrel-m1", 24),
     "larkfen-24": ("larkfen-ps-65b", "larkfen-r4", "larkfen-h1", "larkfen-dv2", "larkfen-m2", 40),
     "mossop-24": ("mossop-ps-24b", "mossop-f4", "mossop-t1", "mossop-p1", "mossop-c1", 130),
 }

@@ -13,7 +13,7 @@ def house(dwellings: int) -> str:
         floors = ", ".join(f'"{floor}"' for floor in ["G", "1", "2", "3", "4", "5"])
         buildings.append(f"{b} = {{ floors = [{floors}] }}")
         supplies.append(f'{b}-PS = {{ model = "ostrel-ps-120", place = "{b}/G" }}')
-        boxes.append(f'{b}-D1 = {{ model = "ostrel-d6t", place = "{b}/G" }}')
+        boxes.append(f'{b}-D1 = {{ model = "ostrel-d8t", place = "{b}/G" }}')
         boxes.append(f'{b}-D2 = {{ model = "ostrel-d4", place = "{b}/1" }}')
         boxes.append(f'{b}-D3 = {{ model = "ostrel-d4", place = "{b}/4" }}')
         role = "main" if number == 0 else "secondary"

@@ -4,6 +4,7 @@ use crate::acceptance;
 use crate::assessment::{Assessment, Verdict, VoltageResults};
 use crate::context::{Context, Ground};
 use crate::door::{DoorSheet, door_sheets};
+use crate::existing::judge_existing;
 use crate::grade;
 use crate::not_judged::NotJudged;
 use crate::physics::nuisance;
@@ -20,7 +21,7 @@ use crate::voltage_summary::{
     device_results, run_currents, run_summaries, source_summaries, state_summaries,
 };
 use latchline_finding::{Finding, Severity};
-use latchline_network::demand::draws_to_release;
+use latchline_network::calls::releases_at_once;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
 use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
@@ -347,7 +348,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         sort(&mut findings);
         let devices = device_results(&voltages);
         let sources = source_summaries(&voltages, &devices);
-        let runs = run_summaries(&voltages, &devices);
+        let mut runs = run_summaries(&voltages, &devices);
         self.memory.check()?;
         let doors = door_sheets(&voltages);
         let supply_sheets = supply_sheets(&voltages);
@@ -356,6 +357,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             grade::of_site(site, signal.signal, start_up.start_up, &judges_hours).into_iter().collect();
         assumed.extend(doors.iter().flat_map(DoorSheet::assumed));
         assumed.extend(supply_sheets.iter().flat_map(SupplySheet::assumed));
+        judge_existing(site, &mut runs, &findings, &not_judged);
         let verdict = verdict(read.iter().chain(&findings), &not_judged, assumed.is_empty());
         Ok(Assessment {
             title: site.title.clone(),
@@ -369,7 +371,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             findings,
             remedies_not_sought: 0,
             not_judged,
-            releases_outside_calls: releases_outside_calls(voltages.site),
+            releases_at_once: Some(releases_at_once(voltages.site)).filter(|(_, doors)| *doors > 0),
             states: state_summaries(&voltages),
             doors,
             supply_sheets,
@@ -411,10 +413,4 @@ fn verdict<'f>(
 /// Worst first, then in the order of rules and of the site, which is the order they come in.
 fn sort(findings: &mut [Finding]) {
     findings.sort_by_key(|finding| (finding.accepted.is_some(), std::cmp::Reverse(finding.severity)));
-}
-
-/// Whether the policy counts releases outside of calls; `None` where none would draw anything from the bus.
-fn releases_outside_calls(site: &Site) -> Option<bool> {
-    let draws = site.entrances.iter().any(|entrance| draws_to_release(site, entrance));
-    draws.then_some(site.policy.releases_outside_calls.value)
 }

@@ -1,6 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
+use crate::existing::ExistingCable;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
@@ -160,6 +161,8 @@ pub struct RunSummary {
     pub current: WorstCurrent,
     /// The device with the least margin on it or beyond: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
+    /// Whether it can stay; `None` for a new cable.
+    pub existing: Option<ExistingCable>,
 }
 
 /// What voltages and currents alone say of a site, before the rest is known.
@@ -199,8 +202,9 @@ pub struct Assessment {
     pub remedies_not_sought: usize,
     /// What could not be judged, whatever the verdict.
     pub not_judged: Vec<NotJudged>,
-    /// Whether releases outside of calls were counted; `None` where no door takes more from the bus to release.
-    pub releases_outside_calls: Option<bool>,
+    /// Doors that were counted as released outside of calls at once, and those that could be; `None` where no door takes more from the bus
+    /// to release.
+    pub releases_at_once: Option<(usize, usize)>,
     /// States that were solved, and how.
     pub states: Vec<StateSummary>,
     /// The sheet of every entrance, in file order.

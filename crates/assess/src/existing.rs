@@ -1,63 +1,54 @@
-//! Whether cable that is there already can stay.
+//! Cables that are already in the walls: which of them can stay.
 
-use crate::rules::codes;
+use crate::assessment::RunSummary;
+use crate::not_judged::NotJudged;
 use latchline_finding::{Code, ElementId, Finding, Severity};
-use latchline_site::model::{RunStop, Site};
+use latchline_site::model::Site;
+use std::collections::BTreeSet;
 
-/// Whether a run of existing cable can stay.
+/// What is to be said of an existing cable.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Standing {
-    /// It was measured, and nothing stands against it.
+pub enum ExistingCable {
+    /// Nothing stands against it, and its loop and insulation were measured.
     CanStay,
-    /// Nothing stands against it as drawn, but it was not measured.
-    OnceMeasured,
-    /// These errors stand against it.
-    CannotStay(Vec<Code>),
+    /// Nothing stands against it as it is assumed; loop or insulation was not measured.
+    CanStayIfMeasured,
+    /// Errors or warnings stand on it, on its port or on stations of its own; these codes.
+    Found(Vec<Code>),
+    /// Something about it or a station of its own could not be judged.
+    NotJudged,
 }
 
-/// A run of existing cable.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ExistingRun {
-    /// The run.
-    pub run: ElementId,
-    /// Whether it can stay.
-    pub standing: Standing,
-}
-
-/// What the cable of a run may be the reason for at the stations on it.
-const OF_THE_CABLE: &[Code] = &[codes::VOLTAGE_TOO_LOW, codes::SIGNAL_TOO_WEAK, codes::SIGNAL_NOTCH];
-
-/// Every run of existing cable, in file order, with what was found of it: an error about the run, or too little voltage or signal at a
-/// station on it. What was accepted stands against nothing.
-pub fn existing_runs(site: &Site, findings: &[Finding]) -> Vec<ExistingRun> {
-    let of_run = |run: &latchline_site::model::Run| {
-        let is_on_it = |element: &ElementId| {
-            run.sections.iter().any(|section| match section.to {
-                RunStop::Station(station) => site.stations[station].id == *element,
-                RunStop::BoxInput(_) | RunStop::BoxLink(_) => false,
-            })
-        };
-        let mut against: Vec<Code> = findings
-            .iter()
-            .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
-            .filter(|finding| {
-                finding.element.as_ref().is_some_and(|element| {
-                    *element == run.id || (OF_THE_CABLE.contains(&finding.code) && is_on_it(element))
-                })
-            })
-            .map(|finding| finding.code)
-            .collect();
-        against.sort_unstable();
-        against.dedup();
-        let is_unmeasured = findings.iter().any(|finding| {
-            finding.code == codes::EXISTING_RUN_NOT_MEASURED && finding.element.as_ref() == Some(&run.id)
-        });
-        match (against.is_empty(), is_unmeasured) {
-            (false, _) => Standing::CannotStay(against),
-            (true, true) => Standing::OnceMeasured,
-            (true, false) => Standing::CanStay,
+/// Says of each existing run whether it can stay.
+pub(crate) fn judge_existing(
+    site: &Site,
+    runs: &mut [RunSummary],
+    findings: &[Finding],
+    not_judged: &[NotJudged],
+) {
+    for summary in runs {
+        let run = &site.runs[summary.run];
+        if !run.existing.value {
+            continue;
         }
-    };
-    let existing = site.runs.iter().filter(|run| run.existing.value);
-    existing.map(|run| ExistingRun { run: run.id.clone(), standing: of_run(run) }).collect()
+        let mut own: BTreeSet<&ElementId> =
+            run.sections.iter().map(|section| site.stop_id(section.to)).collect();
+        own.extend([&summary.id, &summary.from]);
+        let is_own =
+            |element: &Option<ElementId>| element.as_ref().is_some_and(|element| own.contains(element));
+        let standing = findings
+            .iter()
+            .filter(|one| one.accepted.is_none() && one.severity > Severity::Advice && is_own(&one.element));
+        let mut codes: Vec<Code> = standing.map(|one| one.code).collect();
+        codes.sort_unstable();
+        codes.dedup();
+        let is_measured = run.measured.loop_resistance.is_some() && run.measured.insulation.is_some();
+        let is_open = not_judged.iter().any(|one| one.elements.iter().any(|element| own.contains(element)));
+        summary.existing = Some(match (codes.is_empty(), is_open, is_measured) {
+            (false, _, _) => ExistingCable::Found(codes),
+            (true, true, _) => ExistingCable::NotJudged,
+            (true, false, true) => ExistingCable::CanStay,
+            (true, false, false) => ExistingCable::CanStayIfMeasured,
+        });
+    }
 }

@@ -33,7 +33,7 @@ pub use assessment::{
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
-pub use existing::{ExistingRun, Standing, existing_runs};
+pub use existing::ExistingCable;
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{

@@ -1,7 +1,7 @@
 //! Trips that a legitimate current reaches.
 
 use latchline_network::short_circuit::{Nuisance, nuisance_trips};
-use latchline_network::states::CurrentState;
+use latchline_network::worst::CurrentState;
 use latchline_network::{Layout, WorstStates};
 use latchline_site::model::Site;
 

@@ -3,7 +3,7 @@
 use crate::assessment::{DeviceResult, RunSummary, SourceSummary, StateSummary, WorstCurrent, WorstVoltage};
 use crate::rules;
 use crate::stage::WithVoltages;
-use latchline_network::states::CurrentState;
+use latchline_network::worst::CurrentState;
 use latchline_network::{Device, Layout, StageSource};
 use std::collections::BTreeMap;
 
@@ -170,9 +170,20 @@ pub(crate) fn run_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]
             length_m: run.length().as_metres(),
             current: worst_current(context, current, rules::port_limit(context, index)),
             worst_device,
+            existing: None,
         });
     }
     summaries
+}
+
+/// At most so many sets of at most so many of some options, the empty one included.
+fn sets(options: usize, most: usize) -> f64 {
+    let (mut sets, mut choices) = (1.0, 1.0);
+    for taken in 1..=most.min(options) {
+        choices *= (options + 1 - taken) as f64 / taken as f64;
+        sets += choices;
+    }
+    sets
 }
 
 pub(crate) fn state_summaries(context: &WithVoltages<'_>) -> Vec<StateSummary> {
@@ -180,20 +191,11 @@ pub(crate) fn state_summaries(context: &WithVoltages<'_>) -> Vec<StateSummary> {
         .worst
         .states
         .iter()
-        .map(|state| {
-            // The empty set, and at most so many choices of one to `most_calls` options.
-            let mut call_sets = 1.0;
-            let mut choices = 1.0;
-            for calls in 1..=state.most_calls.min(state.options) {
-                choices *= (state.options + 1 - calls) as f64 / calls as f64;
-                call_sets += choices;
-            }
-            StateSummary {
-                kind: state.kind,
-                call_sets,
-                solved_sets: state.solved_sets,
-                exact: state.complete,
-            }
+        .map(|state| StateSummary {
+            kind: state.kind,
+            call_sets: sets(state.options, state.most_calls) * sets(state.releases, state.most_releases),
+            solved_sets: state.solved_sets,
+            exact: state.complete,
         })
         .collect()
 }

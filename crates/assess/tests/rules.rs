@@ -43,7 +43,7 @@ macro_rules! cases {
 cases! {
     acceptance_without_match
     mixed_families bus_of_another_family mixed_families_without_the_sites_own
-    call_across_buses dwelling_without_entrance no_entrance entrance_calls_nobody entrance_without_lock
+    call_across_buses dwelling_without_entrance no_entrance no_station entrance_calls_nobody entrance_without_lock
     directory_too_small too_many_stations_on_port run_too_long total_length_exceeded cascade_too_deep
     too_many_door_stations door_stations_at_the_limit too_many_stations_in_dwelling no_limits_stated
     more_pairs_than_cable chain_not_allowed chain_allowed branch_not_allowed branch_allowed end_station_looped
@@ -56,7 +56,7 @@ cases! {
     signal_too_weak signal_within_budget signal_notch signal_notch_of_a_loaded_branch signal_notch_within signal_ripple signal_ripple_within line_constants_missing
     voltage_too_low_by_its_bound supply_shorts_signal supply_behind_its_choke start_up_fails start_up_hiccups start_up_dip start_up_not_judged start_up_without_hysteresis start_up_dropouts start_up_without_thresholds
     short_circuit_not_detected short_circuit_not_cleared short_circuit_darkens trip_below_legitimate_current
-    supply_outputs_exceeded no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
+    supply_outputs_exceeded section_very_short no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
 }
 
 /// Codes of this file's rules; every one has a case in which it is found, and one more line that it passes.
@@ -90,8 +90,10 @@ const CODES: &[&str] = &[
     "more-pairs-than-cable",
     "no-entrance",
     "no-spare-ports",
+    "no-station",
     "outdoor-run-without-surge-protection",
     "run-too-long",
+    "section-very-short",
     "short-circuit-darkens",
     "short-circuit-not-cleared",
     "short-circuit-not-detected",

@@ -5,9 +5,6 @@ use latchline_site::cables::CableLength;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
 
-/// Cable at each end for making off, in metres (common practice, no source).
-pub const END_ALLOWANCE_M: f64 = 0.3;
-
 /// One length to cut.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cut {
@@ -86,7 +83,8 @@ pub fn cut_list(site: &Site) -> Vec<CableCuts> {
 
 fn length_to_cut_dm(site: &Site, cable: &CableLength) -> u32 {
     let tolerance = site.conditions.length_tolerance.value.as_fraction();
-    let length_m = cable.length.as_metres() * (1.0 + tolerance) + 2.0 * END_ALLOWANCE_M;
+    let end_m = site.conditions.end_allowance.value.as_metres();
+    let length_m = cable.length.as_metres() * (1.0 + tolerance) + 2.0 * end_m;
     (length_m * 10.0 - 1e-6).ceil().clamp(1.0, 4e9) as u32
 }
 

@@ -6,5 +6,5 @@
 pub mod cut_list;
 pub mod stock;
 
-pub use cut_list::{CableCuts, Cut, CutPlan, END_ALLOWANCE_M, cut_list};
+pub use cut_list::{CableCuts, Cut, CutPlan, cut_list};
 pub use stock::{CuttingError, CuttingPlan};

@@ -44,14 +44,25 @@ fn bound(instance: &mut Instance<'_>, root: usize, order: &[usize], limits: Limi
 pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle {
     let mut sweep = Sweep::default();
     for &item in order {
-        let reached = instance.distributors.iter().any(|kind| {
-            let head = best_head(instance, kind, 0.0);
-            instance
-                .box_places
-                .iter()
-                .any(|place| chain(instance, *place, &head, &[item], 0, &mut sweep, &|_| false).is_some())
-        });
-        if !reached {
+        let mut is_fed = |limit: &dyn Fn(f64) -> f64| {
+            instance.distributors.iter().any(|kind| {
+                let mut head = best_head(instance, kind, 0.0);
+                head.limit_a = limit(head.limit_a);
+                instance
+                    .box_places
+                    .iter()
+                    .any(|place| chain(instance, *place, &head, &[item], 0, &mut sweep, &|_| false).is_some())
+            })
+        };
+        if !is_fed(&|limit_a| limit_a) {
+            // The way is not to blame where a port without limit would do.
+            if is_fed(&|_| f64::INFINITY) {
+                let limits = instance.distributors.iter().map(|kind| best_head(instance, kind, 0.0).limit_a);
+                return Obstacle::PortCurrent {
+                    item: instance.items[item].name.clone(),
+                    largest_a: limits.fold(0.0, f64::max),
+                };
+            }
             let at = instance.items[item].place;
             let length = |place: &usize| instance.way(*place, at).map_or(u64::MAX, |way| way.length_mm);
             let nearest = instance.box_places.iter().copied().min_by_key(length);

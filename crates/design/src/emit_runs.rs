@@ -116,6 +116,10 @@ impl Writer<'_, '_> {
         match line.walls {
             Some(walls) => {
                 cable = walls.first().map_or(cable, |wall| wall.cable.clone());
+                if walls.iter().any(|wall| self.survey.existing[wall.index].stated_m.is_none()) {
+                    let derived = "Length from the measured loop: the survey states none";
+                    self.runs.push(RunLine::Comment(String::from(derived)));
+                }
                 self.in_walls(walls, &mut keys);
             }
             None => keys.extend(lengths_keys(&in_metres(&line.sections.lengths_dm))),

@@ -39,6 +39,8 @@ impl Writer<'_, '_> {
         line(format!("hottest_temperature = \"{} °C\"", tidy(settings.hottest_c)));
         line(format!("coldest_temperature = \"{} °C\"", tidy(settings.coldest_c)));
         line(format!("length_tolerance = \"{} %\"", tidy(settings.length_tolerance * 100.0)));
+        // What is made off at each end is in the lengths: the cut list must not count it again.
+        line(String::from("end_allowance = \"0 m\""));
         let policy = self.policy();
         if !policy.is_empty() {
             line(format!("\n[policy]\n{policy}"));

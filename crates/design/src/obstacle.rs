@@ -40,6 +40,13 @@ pub enum Obstacle {
         /// Length of the run from there in metres.
         length_m: f64,
     },
+    /// A dwelling, door or desk that alone takes more current than any port of the family gives.
+    PortCurrent {
+        /// Its name.
+        item: String,
+        /// The largest limit of a port, in amperes.
+        largest_a: f64,
+    },
     /// Everything can be fed alone, but not together within these limits.
     Together {
         /// The limit whose loosening would help, in words, with the value that suffices.
@@ -66,6 +73,10 @@ impl Obstacle {
             Self::OutOfReach { item, nearest, length_m } => {
                 let length = &figures::decimals(figures::fixed(*length_m, 1), language);
                 ObstacleWords::OutOfReach { item, place: nearest, length }.say(language)
+            }
+            Self::PortCurrent { item, largest_a } => {
+                let limit = &figures::decimals(figures::trimmed(*largest_a, 2), language);
+                ObstacleWords::PortCurrent { item, limit }.say(language)
             }
             Self::Together { relaxation: Some(relaxation) } => {
                 ObstacleWords::TogetherBut { relaxation }.say(language)

@@ -322,16 +322,17 @@ pub fn in_walls(
             let name = known.cable.value.clone();
             return Err(Obstacle::UnknownPart { part: UnknownPart::Cable, name });
         };
+        let Some(length_m) = known.length_m(cable, settings.usual_c) else { continue };
         let (hot, usual) =
             (conductor_ohm_per_m(cable, settings.hottest_c), conductor_ohm_per_m(cable, settings.usual_c));
         let ohm = match known.loop_ohm {
             Some(ohm) => ohm * hot / usual * (1.0 + MEASURED),
             None => {
                 let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
-                2.0 * hot * tolerance * (1.0 + settings.length_tolerance) * known.length_m + 4.0 * JOINT_OHM
+                2.0 * hot * tolerance * (1.0 + settings.length_tolerance) * length_m + 4.0 * JOINT_OHM
             }
         };
-        let length_dm = (known.length_m * 10.0).round().max(1.0) as u32;
+        let length_dm = (length_m * 10.0).round().max(1.0) as u32;
         let wall = InWall { index, cable: known.cable.value.clone(), length_dm, ohm };
         let (from, to) = (&known.from.value, &known.to.value);
         for (here, there) in [(to, from), (from, to)] {

@@ -83,3 +83,40 @@ fn an_installed_site_that_the_survey_agrees_with_stays_as_it_is() {
     assert!(changed.steps.is_empty() && changed.left.is_empty(), "{:?}", changed.steps);
     assert_eq!(changed.text, design.text);
 }
+
+/// The door panel of the invented 24 V audio family takes 220 mA talking and 300 mA more while it releases; with 10 % tolerance (220 + 300) x
+/// 1.1 = 572 mA, and the only distributor gives 0.35 A on a port. The way of a few metres is not what stands in the way.
+#[test]
+fn a_port_that_gives_too_little_is_not_told_as_distance() {
+    let read = survey(&corridors(1, 2, 2, ""));
+    let result = design_with(&read.survey.unwrap(), "mossop-24", &[], Effort::default());
+    match result {
+        Err(Obstacle::PortCurrent { largest_a, .. }) => {
+            assert!((largest_a - 0.35).abs() < 1e-9, "{largest_a}")
+        }
+        other => panic!("{:?}", other.map(|design| design.cost)),
+    }
+}
+
+/// A survey makes one word of "Flat 1"; a site file that has it with its space has the same flat.
+#[test]
+fn a_name_with_a_space_is_the_same_in_survey_and_site() {
+    use latchline_design::change::{From, change};
+    let mut sheets = corridors(1, 2, 3, "");
+    let first = sheets[4].1.lines().nth(1).unwrap().split(',').next().unwrap().to_string();
+    sheets[4].1 = sheets[4].1.replacen(&first, "Flat 1", 1);
+    let survey = survey(&sheets).survey.unwrap();
+    let design = design_with(&survey, "ostrel-48", &[], Effort::default()).unwrap();
+    let text = design.text.replace("\"Flat-1\"", "\"Flat 1\"").replace("Flat-1 = ", "\"Flat 1\" = ");
+    assert!(text.contains("\"Flat 1\" = ") && !text.contains("Flat-1"), "{text}");
+    let mut sources = latchline_finding::Sources::new();
+    let (name, catalogue) = latchline_site::builtin_catalogue();
+    let catalogue = sources.add(name, catalogue);
+    let site_file = sources.add("site.toml", text.as_str());
+    let catalogues = latchline_site::LoadedCatalogues::new(&sources, &[catalogue]);
+    let site = catalogues.resolve(&sources, site_file).site.unwrap();
+    let from = From { sources: &sources, site_file, catalogues: &catalogues, site: &site };
+    let changed = change(&survey, from).unwrap();
+    assert!(changed.steps.is_empty() && changed.left.is_empty(), "{:?} {:?}", changed.steps, changed.left);
+    assert_eq!(changed.text, text);
+}

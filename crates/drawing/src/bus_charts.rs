@@ -14,6 +14,7 @@ use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
 use latchline_site::model::Site;
+use latchline_words::figures::start_time;
 
 /// A panel is not made lower than this while a sheet has room for fewer.
 const LEAST_PANEL_MM: f64 = 74.0;
@@ -129,7 +130,7 @@ fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> 
     let told = match start.outcome {
         "runs" => lettering.say(&Phrase::AllUp {
             devices,
-            after: start.time_s.map(|time| lettering.trimmed(time, 1)).as_deref(),
+            after: start.time_s.map(|time| start_time(time, lettering.0.language)).as_deref(),
             last: start.last.as_ref().map(|last| last.as_str()),
             dropouts: (start.dropouts > 0).then_some(start.dropouts),
         }),

@@ -5,7 +5,7 @@
 //! comments, order and layout. An edit can carry what it expects to find, so that on a newer text it is applied or refused, never
 //! laid over something else.
 
-use crate::{Code, ElementId, Figure, Money};
+use crate::{Code, ElementId, Figure, Money, Severity};
 
 /// One step into a TOML document.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -95,8 +95,8 @@ impl Edit {
     }
 }
 
-/// A change that was computed, applied to a copy, solved again and found to remove its finding
-/// without bringing a new one. Without an edit it is nothing that a site file says, and was simulated only.
+/// A change that was computed, applied to a copy, solved again and found to remove its finding. Where it brings a finding that was not
+/// there, that is no error, an error goes, and it is named. Without an edit it is nothing that a site file says, and was simulated only.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Remedy {
     /// What kind of remedy, in kebab case ("thicker-conductor").
@@ -111,6 +111,36 @@ pub struct Remedy {
     pub minutes: Option<f64>,
     /// Every finding that goes with it, by code and element, its own among them.
     pub clears: Vec<(Code, Option<ElementId>)>,
+    /// Every finding that comes with it, none of them an error.
+    pub brings: Vec<Brought>,
+    /// For a change of nothing but what is known: what has to be measured.
+    pub measure: Option<LoopMeasurement>,
+}
+
+/// A finding that comes with a change.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Brought {
+    /// Its kind.
+    pub code: Code,
+    /// How much it matters.
+    pub severity: Severity,
+    /// What it is about.
+    pub element: Option<ElementId>,
+}
+
+/// A loop resistance that, measured on site, would mend a finding.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoopMeasurement {
+    /// The run, with the electronics disconnected.
+    pub run: ElementId,
+    /// Where the ohmmeter goes: the terminals from which the run starts.
+    pub at: ElementId,
+    /// Where both conductors are joined: the last stop of the run.
+    pub joined_at: ElementId,
+    /// What it should read by what is stated, in ohms.
+    pub expected_ohm: f64,
+    /// The most that it may read, in ohms.
+    pub most_ohm: f64,
 }
 
 impl Remedy {

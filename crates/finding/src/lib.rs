@@ -27,7 +27,7 @@ mod sourced;
 mod state;
 
 pub use code_doc::CodeDoc;
-pub use edit::{Change, Edit, EditStep, Remedy};
+pub use edit::{Brought, Change, Edit, EditStep, LoopMeasurement, Remedy};
 pub use element::ElementId;
 pub use figure::{Figure, Unit};
 pub use finding::{Acceptance, Argument, Code, DataGrade, Finding, Related, Severity};

@@ -66,6 +66,8 @@ pub enum CallMoment {
     Releasing,
     /// One station watches, started by the resident.
     Viewing,
+    /// No call: a door's lock is released by exit button, reader or keypad. The door stands on both sides.
+    ReleasedByHand,
 }
 
 impl CallMoment {
@@ -76,6 +78,7 @@ impl CallMoment {
             CallMoment::Talking => "talking",
             CallMoment::Releasing => "releasing",
             CallMoment::Viewing => "viewing",
+            CallMoment::ReleasedByHand => "released-by-hand",
         }
     }
 }
@@ -98,6 +101,14 @@ pub struct OperatingState {
     pub kind: StateKind,
     /// The simultaneous calls, if any.
     pub calls: Vec<CallRef>,
+}
+
+impl OperatingState {
+    /// How many calls stand, and how many doors are released outside of them.
+    pub fn calls_and_releases(&self) -> (usize, usize) {
+        let releases = self.calls.iter().filter(|call| call.moment == CallMoment::ReleasedByHand).count();
+        (self.calls.len() - releases, releases)
+    }
 }
 
 impl From<StateKind> for OperatingState {

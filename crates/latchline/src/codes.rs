@@ -26,8 +26,10 @@ pub fn find(code: &str) -> Result<&'static CodeDoc> {
     let nearest: Vec<&str> =
         nearest.iter().filter(|(distance, _)| *distance < -0.75).take(3).map(|(_, code)| *code).collect();
     let hint = match nearest.as_slice() {
-        [] => String::from("list all with: latchline explain"),
+        [] => String::from(
+            "all codes: latchline explain; a symptom in a few words: latchline explain no picture",
+        ),
         near => format!("did you mean {}?", near.join(" or ")),
     };
-    Err(anyhow!(hint).context(format!("there is no code \"{code}\"")))
+    Err(anyhow!(hint).context(format!("there is no code and no symptom \"{code}\"")))
 }

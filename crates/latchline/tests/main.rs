@@ -1,5 +1,6 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
+mod ask_json;
 mod bad_input;
 mod check;
 mod commands;

@@ -116,7 +116,7 @@ fn a_mix_of_models_on_one_supply() {
         ran.out
     );
     let rounded_up = (shares * 100.0).ceil() / 100.0;
-    assert!(ran.out.contains(&format!("counts {rounded_up} of 1")), "{shares}: {}", ran.out);
+    assert!(ran.out.contains(&format!("add up to {rounded_up},")), "{shares}: {}", ran.out);
     let ran = folder.run(&["ask", "mix", "ostrel-v7=40"]);
     assert!(ran.status == 1 && ran.out.contains("do not work"), "{}", ran.out);
 }
@@ -397,21 +397,4 @@ fn two_revisions_are_compared_as_work_on_site() {
     }
     let same = folder.run(&["compare", "site.toml", "site.toml"]).out;
     assert!(same.contains("Nothing on site is different"), "{same}");
-}
-
-/// Of old cable the check says whether it stays: measured, unmeasured, and too thin for what hangs on it (100 m of 0.22 mm² have some
-/// 16 ohm, on which a call loses more than the model bears).
-#[test]
-fn old_cable_can_stay_or_not() {
-    let folder = Folder::with_starter();
-    let site = folder.read("site.toml");
-    let said = |old: &str| {
-        folder.write("old.toml", site.replace("first = ", &format!("{old}, first = ")));
-        let out = folder.run(&["check", "old.toml", "--lines"]).out;
-        let at = out.find("Existing cable").unwrap_or_else(|| panic!("{out}"));
-        out[at..].lines().skip(1).take(2).collect::<Vec<_>>().join(" ")
-    };
-    assert!(said("existing = true").contains("can stay if it measures as drawn"));
-    let thin = said("existing = true, cable = \"alarm-0.22\", joints = 2, environment = \"buried\"");
-    assert!(thin.contains("cannot stay as it is: cable-unsuitable"), "{thin}");
 }

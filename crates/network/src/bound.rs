@@ -405,8 +405,11 @@ impl StageBound {
 
 /// An upper bound on the sum of weights of an admissible set: the smaller of two relaxations. One
 /// takes the best option of each caller, the other the best option for each party that is called; of either as
-/// many as may stand at once.
+/// many as may stand at once. To both come the heaviest releases outside of calls, as many as may be.
 pub(crate) struct RelaxedSum {
+    /// Positions of the options that are releases, and how many may stand at once.
+    releases: Vec<usize>,
+    most_releases: usize,
     /// The number of each option's caller, and of the party that it calls.
     group: [Vec<usize>; 2],
     best: [Vec<f64>; 2],
@@ -424,7 +427,10 @@ impl RelaxedSum {
             (group, vec![0.0; parties.len()])
         };
         let ((callers, of_callers), (called, of_called)) = (numbered(0), numbered(1));
-        RelaxedSum { group: [callers, called], best: [of_callers, of_called] }
+        let is_release = |option: usize| phase.options[calls.options[option]].is_release();
+        let releases = (0..calls.options.len()).filter(|option| is_release(*option)).collect();
+        let most_releases = phase.most_releases;
+        RelaxedSum { releases, most_releases, group: [callers, called], best: [of_callers, of_called] }
     }
 
     /// The bound for these weights.
@@ -434,6 +440,9 @@ impl RelaxedSum {
             best.fill(0.0);
             for (number, weight) in group.iter().zip(weight) {
                 best[*number] = best[*number].max(*weight);
+            }
+            for release in &self.releases {
+                best[group[*release]] = 0.0;
             }
             let mut sum = 0.0;
             for _ in 0..most_calls.min(best.len()) {
@@ -446,6 +455,8 @@ impl RelaxedSum {
             }
             bound = bound.min(sum);
         }
-        bound
+        let mut by_hand: Vec<f64> = self.releases.iter().map(|release| weight[*release].max(0.0)).collect();
+        by_hand.sort_by(|a, b| b.total_cmp(a));
+        bound + by_hand.iter().take(self.most_releases).sum::<f64>()
     }
 }

@@ -55,7 +55,7 @@ impl BusState {
         let calls = self
             .calls
             .iter()
-            .filter(|call| call.caller != call.answering)
+            .filter(|call| call.caller != call.answering || call.moment == CallMoment::ReleasedByHand)
             .map(|call| CallRef {
                 from: site.stations[call.caller].id.clone(),
                 to: site.stations[call.answering].id.clone(),

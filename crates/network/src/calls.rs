@@ -5,13 +5,16 @@
 //! that is checked by *parties*: a dwelling with all its stations is one party, so are an entrance and a
 //! management station.
 //!
+//! A door that is released outside of calls (exit button, reader, keypad) is an option too where the policy allows fewer at once than
+//! there are doors: nobody is busy with it, and it counts against a limit of its own.
+//!
 //! Options that another one covers are left out of the search: talking without a release where the
 //! same call with release draws at least as much. By monotony (more load is never better) they
 //! cannot be worse.
 
-use crate::demand::{Activity, energises_to_release};
+use crate::demand::{Activity, draws_to_release, energises_to_release};
 use latchline_finding::CallMoment;
-use latchline_site::model::{Scope, Site};
+use latchline_site::model::{Entrance, Scope, Site};
 
 /// One call in one moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,8 +32,19 @@ pub struct CallOption {
 }
 
 impl CallOption {
-    /// Whether both can stand at once.
+    /// Whether it is no call but a door released outside of calls.
+    pub fn is_release(&self) -> bool {
+        self.moment == CallMoment::ReleasedByHand
+    }
+
+    /// Whether both can stand at once. A lock that a call holds released is not released by hand a second time.
     pub fn is_compatible(&self, other: &CallOption) -> bool {
+        let holds = |call: &CallOption, door: &CallOption| {
+            door.is_release() && call.busy.contains(&(door.caller, Activity::Releasing))
+        };
+        if holds(self, other) || holds(other, self) {
+            return false;
+        }
         !self.parties.iter().any(|party| other.parties.contains(party))
     }
 }
@@ -93,6 +107,35 @@ pub fn call_options(site: &Site, kind: CallKind) -> Vec<CallOption> {
         }
     }
     options
+}
+
+/// How many doors may be released outside of calls at once, by the policy, and how many there are whose release draws anything from the
+/// bus.
+pub fn releases_at_once(site: &Site) -> (usize, usize) {
+    let doors = site.entrances.iter().filter(|entrance| draws_to_release(site, entrance)).count();
+    let most = site.policy.releases_at_once.as_ref().map_or(0, |most| most.value as usize);
+    (most.min(doors), doors)
+}
+
+/// The doors that may be released outside of calls, one option each; none where all may be at once, which needs no search.
+pub fn release_options(site: &Site) -> Vec<CallOption> {
+    let (most, doors) = releases_at_once(site);
+    if most == 0 || most == doors {
+        return Vec::new();
+    }
+    let drawing = site.entrances.iter().enumerate().filter(|(_, entrance)| draws_to_release(site, entrance));
+    let option = |(index, entrance): (usize, &Entrance)| {
+        // A party that no call has.
+        let party = u32::MAX - index as u32;
+        CallOption {
+            caller: entrance.station,
+            answering: entrance.station,
+            moment: CallMoment::ReleasedByHand,
+            parties: [party, party],
+            busy: Vec::new(),
+        }
+    };
+    drawing.map(option).collect()
 }
 
 struct Caller {

@@ -1,14 +1,14 @@
 //! One operating state as a flow problem: base loads, admissible calls, voltages.
 
-use crate::calls::{CallKind, CallOption, call_options};
+use crate::calls::{CallKind, CallOption, call_options, release_options, releases_at_once};
 use crate::corner::Corner;
-use crate::demand::{
-    Activity, Demand, box_demand, draws_to_release, least_demand, load_factor, station_demand,
-};
+use crate::demand::{Activity, Demand, box_demand};
+use crate::drawn::{Drawn, alike, is_released_on_fire, released};
 use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
-use latchline_site::model::{Site, StationOwner};
+use latchline_site::model::Site;
+use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 /// The loads of a stage, node by node.
@@ -94,6 +94,8 @@ pub struct Phase {
     pub touches: Arc<Vec<Vec<Touch>>>,
     /// How many calls may stand at once.
     pub most_calls: usize,
+    /// How many of the options that are releases outside of calls may stand at once.
+    pub most_releases: usize,
     /// Whether any load on a stage is a constant current, or bounded by one, by stage.
     pub has_current: Vec<bool>,
     /// Whether some load's current rises with voltage, so that results are bounds.
@@ -128,7 +130,8 @@ impl Phase {
         shared: &SharedParts,
     ) -> Option<Phase> {
         let (base_activity, options, most_calls) = activities(site, kind, shared)?;
-        let night = !matches!(kind, StateKind::StandbyDay | StateKind::LightLoad);
+        let has_releases = options.iter().any(CallOption::is_release);
+        let most_releases = if has_releases { releases_at_once(site).0 } else { 0 };
         let drops = shared.drops.get_or_init(|| drops(site, layout));
         let bounding = corner != Corner::Nominal;
         let mut is_bound = false;
@@ -149,22 +152,12 @@ impl Phase {
         for (loads, drop) in base.iter_mut().zip(drops) {
             loads.drop_v.clone_from(drop);
         }
-        let draws = |index: usize, activity: Activity| {
-            let station = &site.stations[index];
-            let demand = station_demand(site, station, activity, night, corner);
-            if activity == Activity::Releasing || !is_released_by_hand(site, station.owner, kind) {
-                return demand;
-            }
-            demand.plus(released(site, index, corner))
-        };
-        for (index, station) in site.stations.iter().enumerate() {
-            let Some(at) = layout.station[index] else { continue };
-            let mut demand = match kind {
-                StateKind::LightLoad => least_demand(site, station, base_activity[index], corner),
-                _ => draws(index, base_activity[index]),
-            };
+        let mut drawn = Drawn::new(site, kind, corner, shared.alike.get_or_init(|| alike(site)));
+        for (index, at) in layout.station.iter().enumerate() {
+            let Some(at) = *at else { continue };
+            let mut demand = drawn.by(index, base_activity[index]);
             if kind == StateKind::FireRelease {
-                demand = demand.plus(released_on_fire(site, station.owner, index, corner));
+                demand = demand.plus(drawn.on_fire(index));
             }
             base[at.stage].add(at.node, bounded(demand, at));
         }
@@ -173,21 +166,24 @@ impl Phase {
             let own = box_demand(site.box_model(&site.boxes[index]), corner);
             base[at.stage].add(at.node, bounded(own, at));
         }
-        // Whoever calls is in many options one after the other, doing the same.
-        let mut latest: Vec<Option<(Activity, Demand)>> = vec![None; site.stations.len()];
-        let mut change = |index: usize, activity: Activity, at: NodeRef| match latest[index] {
-            Some((known, change)) if known == activity => change,
-            _ => {
-                let busy = draws(index, activity);
-                let base = draws(index, base_activity[index]);
-                let change = bounded(busy, at).minus(bounded(base, at));
-                latest[index] = Some((activity, change));
-                change
-            }
+        let mut by_hand: BTreeMap<usize, Vec<Touch>> = BTreeMap::new();
+        for (index, option) in options.iter().enumerate().filter(|(_, option)| option.is_release()) {
+            let at = layout.station[option.caller];
+            let touch = at.map(|at| Touch { at, change: bounded(released(site, option.caller, corner), at) });
+            by_hand.insert(index, touch.into_iter().collect());
+        }
+        let mut change = |index: usize, activity: Activity, at: NodeRef| {
+            let busy = drawn.by(index, activity);
+            let base = drawn.by(index, base_activity[index]);
+            bounded(busy, at).minus(bounded(base, at))
         };
         let touches: Vec<Vec<Touch>> = options
             .iter()
-            .map(|option| {
+            .enumerate()
+            .map(|(number, option)| {
+                if let Some(touches) = by_hand.remove(&number) {
+                    return touches;
+                }
                 let touch = |&(index, activity): &(usize, Activity)| {
                     let at = layout.station[index]?;
                     Some(Touch { at, change: change(index, activity, at) })
@@ -216,9 +212,18 @@ impl Phase {
             options,
             touches: Arc::new(touches),
             most_calls,
+            most_releases,
             has_current,
             is_bound,
         })
+    }
+}
+
+impl Phase {
+    /// Whether no more calls and releases stand in a set than may at once.
+    pub fn admits(&self, set: &[usize]) -> bool {
+        let releases = set.iter().filter(|option| self.options[**option].is_release()).count();
+        releases <= self.most_releases && set.len() - releases <= self.most_calls
     }
 }
 
@@ -230,6 +235,8 @@ pub(crate) struct SharedParts {
     /// Trees by corner.
     trees: [OnceLock<Arc<Vec<Tree>>>; 3],
     drops: OnceLock<Vec<Vec<f64>>>,
+    /// Which stations draw alike.
+    alike: OnceLock<Vec<usize>>,
 }
 
 impl SharedParts {
@@ -241,7 +248,7 @@ impl SharedParts {
             StateKind::SelfView => (&shared.views, CallKind::Views),
             _ => return shared,
         };
-        let options = call_options(site, kind).into_iter().filter(wanted).collect();
+        let options = options_of(site, kind).into_iter().filter(wanted).collect();
         place.get_or_init(|| Arc::new(options));
         shared
     }
@@ -251,8 +258,17 @@ impl SharedParts {
             CallKind::Calls => &self.calls,
             CallKind::Views => &self.views,
         };
-        Arc::clone(place.get_or_init(|| Arc::new(call_options(site, kind))))
+        Arc::clone(place.get_or_init(|| Arc::new(options_of(site, kind))))
     }
+}
+
+/// Calls, and the doors released outside of them where there are any calls.
+fn options_of(site: &Site, kind: CallKind) -> Vec<CallOption> {
+    let mut options = call_options(site, kind);
+    if !options.is_empty() {
+        options.extend(release_options(site));
+    }
+    options
 }
 
 fn trees(layout: &Layout, corner: Corner) -> Vec<Tree> {
@@ -296,7 +312,7 @@ fn activities(
                     base[station] = Activity::Ringing;
                 }
             }
-            let options = site
+            let mut options: Vec<CallOption> = site
                 .management
                 .iter()
                 .map(|management| CallOption {
@@ -307,6 +323,7 @@ fn activities(
                     busy: vec![(management.station, Activity::Ringing)],
                 })
                 .collect();
+            options.extend(release_options(site));
             Some((base, Arc::new(options), 1))
         }
         StateKind::PowerReturn => Some((all(Activity::Booting), Arc::default(), 0)),
@@ -315,38 +332,6 @@ fn activities(
             any.then_some((all(Activity::Standby), Arc::default(), 0))
         }
     }
-}
-
-/// Whether the policy counts with a release of this station's lock outside of its calls: exit button, reader, keypad. Where it does, every
-/// door's is counted at once while calls stand, so that nothing need be searched.
-fn is_released_by_hand(site: &Site, owner: StationOwner, kind: StateKind) -> bool {
-    let StationOwner::Entrance(entrance) = owner else { return false };
-    let while_calls_stand =
-        matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall);
-    while_calls_stand
-        && site.policy.releases_outside_calls.value
-        && draws_to_release(site, &site.entrances[entrance])
-}
-
-/// Whether the fire alarm makes this door's station energise a lock from the bus.
-fn is_released_on_fire(site: &Site, entrance: &latchline_site::model::Entrance) -> bool {
-    entrance.is_released_on_fire() && draws_to_release(site, entrance)
-}
-
-fn released_on_fire(site: &Site, owner: StationOwner, station: usize, corner: Corner) -> Demand {
-    let StationOwner::Entrance(entrance) = owner else { return Demand::default() };
-    if is_released_on_fire(site, &site.entrances[entrance]) {
-        released(site, station, corner)
-    } else {
-        Demand::default()
-    }
-}
-
-/// What a station takes more while it releases.
-fn released(site: &Site, station: usize, corner: Corner) -> Demand {
-    let model = site.station_model(&site.stations[station]);
-    let extra = model.releasing_extra.as_ref().map_or(Demand::default(), |extra| Demand::of(extra.value));
-    extra.times(load_factor(model.load_tolerance.value.as_fraction(), corner))
 }
 
 /// Rectifier drop at every node.

@@ -14,8 +14,7 @@
 //! length, corrected from the usual temperature, with [`MEASUREMENT_TOLERANCE`].
 
 use crate::corner::Corner;
-use latchline_circuit::conductor::{self, Coating, Conductor, ConductorClass, ConductorError};
-use latchline_site::catalogue::{Cable, Gauge, Material};
+pub use latchline_site::catalogue::{conductor, conductor_ohm_per_m, loop_ohm_per_km};
 use latchline_site::model::{Run, RunStop, Site};
 
 /// Error of a loop resistance or capacitance measured on site, either way (common practice, no source).
@@ -46,54 +45,6 @@ pub fn section_resistances(site: &Site, run: &Run) -> Vec<SectionResistance> {
             SectionResistance { length_m, ohm }
         })
         .collect()
-}
-
-/// Resistance per metre of one conductor of a cable at a temperature, without tolerance, from the
-/// tables and laws of [`latchline_circuit::conductor`].
-///
-/// A copper cross-section that IEC 60228 lists has the greatest resistance that its class allows; any
-/// other size, and any other metal, follows from its geometry.
-pub fn conductor_ohm_per_m(cable: &Cable, celsius: f64) -> f64 {
-    conductor(cable)
-        .and_then(|conductor| conductor.ohm_per_m(celsius))
-        .expect("the resolver admits only sizes and temperatures that a conductor can have")
-}
-
-/// Resistance of a kilometre of loop of one pair at a temperature, without tolerance.
-pub fn loop_ohm_per_km(cable: &Cable, celsius: f64) -> f64 {
-    2e3 * conductor_ohm_per_m(cable, celsius)
-}
-
-/// One conductor of a cable.
-///
-/// # Errors
-/// [`ConductorError`] for a size that no conductor has.
-pub fn conductor(cable: &Cable) -> Result<Conductor, ConductorError> {
-    let material = match cable.material.value {
-        Material::Copper => conductor::Material::Copper,
-        Material::CladAluminium10 => conductor::Material::CopperCladAluminium10,
-        Material::CladAluminium15 => conductor::Material::CopperCladAluminium15,
-        Material::Aluminium => conductor::Material::Aluminium,
-    };
-    match cable.gauge.value {
-        Gauge::CrossSection { area, class } => {
-            let area_mm2 = area.as_square_millimetres();
-            let class = match class {
-                1 => ConductorClass::Solid,
-                5 => ConductorClass::Flexible,
-                _ => ConductorClass::Stranded,
-            };
-            let coating = if cable.coated.value { Coating::MetalCoated } else { Coating::Plain };
-            match material {
-                conductor::Material::Copper => Conductor::iec_60228(class, area_mm2, coating)
-                    .or_else(|_| Conductor::geometric_area(area_mm2, material)),
-                _ => Conductor::geometric_area(area_mm2, material),
-            }
-        }
-        Gauge::Awg(gauge) => Conductor::awg(i32::from(gauge), material),
-        Gauge::DiameterMm(diameter_mm) => Conductor::solid(diameter_mm, material),
-        Gauge::Resistance(value) => Conductor::measured(value.as_ohms_per_metre() * 1e3, 20.0, material),
-    }
 }
 
 fn entrance_protection(site: &Site, station: usize) -> f64 {

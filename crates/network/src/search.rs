@@ -160,9 +160,13 @@ impl<'a, 'b> StageSearch<'a, 'b> {
         }
     }
 
+    /// Whether an option may join a set: compatible with all that stand, and not one too many of its kind.
     fn fits(&self, set: &[usize], option: usize) -> bool {
         let of = |position: usize| &self.phase.options[self.calls.options[position]];
-        set.iter().all(|other| of(*other).is_compatible(of(option)))
+        let is_release = of(option).is_release();
+        let most = if is_release { self.phase.most_releases } else { self.phase.most_calls };
+        let same = set.iter().filter(|other| of(**other).is_release() == is_release).count();
+        same < most && set.iter().all(|other| of(*other).is_compatible(of(option)))
     }
 
     /// Searches the worst set of a target. `must_beat`: badness that is already known from elsewhere for
@@ -286,7 +290,7 @@ impl<'a, 'b> StageSearch<'a, 'b> {
     fn every_set(&self, most: u64, into: &mut Vec<Vec<usize>>) -> bool {
         into.push(Vec::new());
         let mut from = 0;
-        for _ in 0..self.phase.most_calls {
+        for _ in 0..self.phase.most_calls + self.phase.most_releases {
             let end = into.len();
             for index in from..end {
                 let first = into[index].last().map_or(0, |last| last + 1);
@@ -314,7 +318,8 @@ impl<'a, 'b> StageSearch<'a, 'b> {
         let mut heads = heads.to_vec();
         heads.sort_by(|a, b| weight[*b].total_cmp(&weight[*a]).then(a.cmp(b)));
         heads.truncate(4);
-        let free = self.phase.most_calls.saturating_sub(usize::from(!heads.is_empty())).min(pool.len());
+        let at_once = self.phase.most_calls + self.phase.most_releases;
+        let free = at_once.saturating_sub(usize::from(!heads.is_empty())).min(pool.len());
         let starts: Vec<Vec<usize>> =
             if heads.is_empty() { vec![Vec::new()] } else { heads.iter().map(|head| vec![*head]).collect() };
         let share = most.div_ceil(starts.len() as u64);

@@ -9,12 +9,12 @@
 
 use crate::corner::Corner;
 use crate::layout::{Layout, StageSource};
-use crate::memory::Memory;
+use crate::memory::{Key, Memory};
 use crate::phase::Phase;
 use crate::search::SearchOptions;
-use crate::stage_calls::{StageCalls, options_by_stage};
-use crate::stage_search::StageTask;
-use crate::states::StateSpace;
+use crate::stage_calls::StageCalls;
+use crate::stage_search::{StageTask, key_of_calls};
+use crate::state_space::StateSpace;
 use latchline_finding::StateKind;
 
 /// Power at the terminals of a source in one state.
@@ -67,12 +67,11 @@ pub(crate) fn task<'a>(
     layout: &'a Layout,
     phase: &'a Phase,
     stage: usize,
-    by_stage: &[Vec<usize>],
+    (calls, calls_key): (&StageCalls, Key),
     options: &SearchOptions,
 ) -> StageTask<'a> {
-    let calls = StageCalls::among(layout, phase, stage, by_stage);
-    let (devices, current_nodes) = (Vec::new(), vec![0]);
-    StageTask { layout, phase, stage, calls, devices, current_nodes, options: *options }
+    let (calls, devices, current_nodes) = (calls.clone(), Vec::new(), vec![0]);
+    StageTask { layout, phase, stage, calls, calls_key, devices, current_nodes, options: *options }
 }
 
 /// The largest power of a stage's source while one call stands, however many the family allows; `None` without calls.
@@ -84,11 +83,12 @@ pub fn of_one_call(
     memory: &Memory,
 ) -> Option<PowerState> {
     let index = space.phases.iter().position(|phase| phase.kind == StateKind::Call)?;
-    let low = Phase { most_calls: 1, ..space.phases[index].clone() };
-    let by_stage = options_by_stage(layout, &low);
+    let low = Phase { most_calls: 1, most_releases: 0, ..space.phases[index].clone() };
+    let calls = StageCalls::of_stage(layout, &low, stage);
+    let calls_key = key_of_calls(layout, &low, stage, &calls);
     let at = |phase: &Phase| -> Option<PowerState> {
         let open_circuit_v = phase.voltage_v[stage]?;
-        let task = task(layout, phase, stage, &by_stage, options);
+        let task = task(layout, phase, stage, (&calls, calls_key), options);
         let found = memory.states(task.fingerprint(), || task.run());
         let current = found.currents.first()?;
         Some(PowerState {

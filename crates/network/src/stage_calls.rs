@@ -56,15 +56,23 @@ impl StageCalls {
             });
             bits.collect()
         };
-        let touches: Vec<Vec<TouchBits>> = touching.iter().map(|option| bits(*option)).collect();
+        // Options with the same touches have the same number.
+        let mut numbers: BTreeMap<Vec<TouchBits>, u32> = BTreeMap::new();
+        let touches: Vec<u32> = touching
+            .iter()
+            .map(|option| {
+                let next = numbers.len() as u32;
+                *numbers.entry(bits(*option)).or_insert(next)
+            })
+            .collect();
         let mut kept: Vec<usize> = (0..touching.len()).collect();
         let most = (2 * phase.most_calls).saturating_sub(1).max(1);
         for shared_side in [1, 0] {
             // What the kept ones of a group have on the other side, each once.
-            let mut groups: BTreeMap<(&[TouchBits], u32), Vec<u32>> = BTreeMap::new();
+            let mut groups: BTreeMap<(u32, u32), Vec<u32>> = BTreeMap::new();
             kept.retain(|at| {
                 let parties = phase.options[touching[*at]].parties;
-                let others = groups.entry((&touches[*at], parties[shared_side])).or_default();
+                let others = groups.entry((touches[*at], parties[shared_side])).or_default();
                 let other = parties[1 - shared_side];
                 if others.len() >= most || others.contains(&other) {
                     return false;

@@ -3,11 +3,12 @@
 use crate::bound::{Functional, StageBound};
 use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::Layout;
-use crate::memory::{Key, Weighed};
+use crate::memory::{Fingerprint, Key, Weighed};
 use crate::phase::Phase;
 use crate::search::{Found, SearchOptions, StageSearch, Target};
 use crate::stage_calls::StageCalls;
 use crate::stage_key::of_stage;
+use std::collections::BTreeMap;
 
 /// A device of the stage, as the search sees it.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,6 +33,8 @@ pub(crate) struct StageTask<'a> {
     pub stage: usize,
     /// Options that matter to it.
     pub calls: StageCalls,
+    /// Their key, as [`key_of_calls`] gives it.
+    pub calls_key: Key,
     /// Devices whose margins are wanted.
     pub devices: Vec<DeviceTarget>,
     /// Nodes whose segments' largest current is wanted.
@@ -78,34 +81,35 @@ impl Weighed for StageFound {
     }
 }
 
+/// What a stage's calls do to it, as a key; the same at every voltage of its source.
+pub(crate) fn key_of_calls(layout: &Layout, phase: &Phase, stage: usize, calls: &StageCalls) -> Key {
+    let mut key = Fingerprint::new();
+    let stages = layout.with_stages_below(stage);
+    key.count(phase.most_calls);
+    key.count(phase.most_releases);
+    let mut parties: BTreeMap<u32, usize> = BTreeMap::new();
+    for option in &calls.options {
+        key.count(usize::from(phase.options[*option].is_release()));
+        for party in phase.options[*option].parties {
+            let next = parties.len();
+            key.count(*parties.entry(party).or_insert(next));
+        }
+        for touch in &phase.touches[*option] {
+            let Some(place) = stages.iter().position(|one| *one == touch.at.stage) else { continue };
+            key.count(place);
+            key.count(touch.at.node);
+            key.numbers(&[touch.change.power_w, touch.change.current_a, touch.change.conductance_s]);
+        }
+        key.count(usize::MAX);
+    }
+    key.finish()
+}
+
 impl StageTask<'_> {
     /// Everything that the result depends on.
     pub fn fingerprint(&self) -> Key {
-        let (layout, phase) = (self.layout, self.phase);
-        let mut key = of_stage(layout, phase, self.stage);
-        let stages = layout.with_stages_below(self.stage);
-        let place = |stage: usize| stages.iter().position(|one| *one == stage).unwrap_or(usize::MAX);
-        key.count(phase.most_calls);
-        let mut parties: Vec<u32> = Vec::new();
-        for option in &self.calls.options {
-            for party in phase.options[*option].parties {
-                let number = parties.iter().position(|known| *known == party).unwrap_or_else(|| {
-                    parties.push(party);
-                    parties.len() - 1
-                });
-                key.count(number);
-            }
-            for touch in &phase.touches[*option] {
-                let stage = place(touch.at.stage);
-                if stage == usize::MAX {
-                    continue;
-                }
-                key.count(stage);
-                key.count(touch.at.node);
-                key.numbers(&[touch.change.power_w, touch.change.current_a, touch.change.conductance_s]);
-            }
-            key.count(usize::MAX);
-        }
+        let mut key = of_stage(self.layout, self.phase, self.stage);
+        key.key(self.calls_key);
         for device in &self.devices {
             key.count(device.node);
             key.number(device.in_use_v);

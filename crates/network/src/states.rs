@@ -1,188 +1,25 @@
 //! The worst state of every device, and the largest current of every source and run.
 //!
-//! A *state space* is the list of operating states that can occur on a site, each a [`Phase`] in the
+//! A [`StateSpace`] is the list of operating states that can occur on a site, each a [`Phase`] in the
 //! adverse corner. For every device and every state the set of calls is searched that is worst *for the
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
-use crate::corner::Corner;
 use crate::demand::Activity;
-use crate::evaluate::Solver;
 use crate::layout::{Layout, NodeRef};
 use crate::memory::Memory;
 use crate::nominal::{loading_margins, nominal_values};
-use crate::phase::{HighestVoltages, Phase, SharedParts};
+use crate::phase::Phase;
 use crate::search::SearchOptions;
 use crate::source_power::{self, PowerState, at_highest_voltage, at_terminals};
 use crate::stage_calls::{StageCalls, options_by_stage};
-use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask};
+use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask, key_of_calls};
+use crate::state_space::StateSpace;
 use crate::wanted::GivenUp;
-use latchline_finding::StateKind;
+use crate::worst::{CurrentState, Device, DeviceStates, StateInfo, StateMargin, WorstStates};
 use latchline_site::model::Site;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
-
-/// A device that has a least voltage.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Device {
-    /// A station: index into [`Site::stations`].
-    Station(usize),
-    /// The input of a box: index into [`Site::boxes`].
-    Box(usize),
-}
-
-/// The states of a site in the adverse corner, and what bounds them from above.
-#[derive(Debug, Clone)]
-pub struct StateSpace {
-    /// States that can occur, in the order of [`StateKind::ALL`], without [`StateKind::LightLoad`].
-    pub phases: Vec<Phase>,
-    /// Least load on the highest supply voltage.
-    pub light: Option<Phase>,
-    /// Highest voltage of every node of every stage.
-    pub highest_v: Vec<Vec<f64>>,
-    /// What the states have in common.
-    pub(crate) shared: SharedParts,
-}
-
-impl StateSpace {
-    /// Builds every state of a site.
-    pub fn new(site: &Site, layout: &Layout) -> Self {
-        let shared = SharedParts::default();
-        let light = Phase::with(site, layout, StateKind::LightLoad, Corner::Light, None, &shared);
-        let highest_v = highest_voltages(layout, light.as_ref());
-        let phases = StateKind::ALL
-            .into_iter()
-            .filter(|kind| *kind != StateKind::LightLoad)
-            .filter_map(|kind| Phase::with(site, layout, kind, Corner::Adverse, Some(&highest_v), &shared))
-            .collect();
-        StateSpace { phases, light, highest_v, shared }
-    }
-}
-
-/// Highest voltage of every node of every stage, given the least load on the highest supply voltage.
-pub(crate) fn highest_voltages(layout: &Layout, light: Option<&Phase>) -> HighestVoltages {
-    let Some(phase) = light else { return Vec::new() };
-    let solver = Solver::new(layout, phase);
-    (0..layout.stages.len())
-        .map(|stage| match solver.base(stage) {
-            Some(solution) => solution.voltage_v.clone(),
-            // No operating point even here: the open-circuit voltage bounds it.
-            None => {
-                vec![layout.stages[stage].voltage_v[Corner::Light.index()]; layout.stages[stage].parent.len()]
-            }
-        })
-        .collect()
-}
-
-/// A device's worst margin in one state.
-#[derive(Debug, Clone, PartialEq)]
-pub struct StateMargin {
-    /// Index into [`StateSpace::phases`].
-    pub phase: usize,
-    /// Call options that stand (indices into the phase's).
-    pub set: Vec<usize>,
-    /// Voltage in the adverse corner, less the search's tolerance and the width of the solver's enclosure, so
-    /// that no admissible set gives less; `None` without operating point.
-    pub voltage_v: Option<f64>,
-    /// The limit that holds.
-    pub limit_v: f64,
-    /// The stage that has no operating point, or that could not be decided, if there is one.
-    pub failing_stage: Option<usize>,
-    /// Whether that stage was too close to collapse to be decided, rather than proved to have none.
-    pub is_undecided: bool,
-    /// Whether no set can be worse by more than the search's tolerance.
-    pub complete: bool,
-}
-
-impl StateMargin {
-    /// Voltage minus limit; minus infinity without operating point.
-    pub fn margin_v(&self) -> f64 {
-        self.voltage_v.map_or(f64::NEG_INFINITY, |voltage| voltage - self.limit_v)
-    }
-}
-
-/// A device with its margins.
-#[derive(Debug, Clone, PartialEq)]
-pub struct DeviceStates {
-    /// Which device.
-    pub device: Device,
-    /// Where it is.
-    pub at: NodeRef,
-    /// Its worst margin in each state in which it has power, by phase.
-    pub margins: Vec<StateMargin>,
-    /// Index of the least margin.
-    pub worst: usize,
-    /// Voltage with nominal values in the worst state; `None` without operating point.
-    pub nominal_v: Option<f64>,
-}
-
-impl DeviceStates {
-    /// The state in which the margin is least.
-    pub fn worst(&self) -> &StateMargin {
-        &self.margins[self.worst]
-    }
-}
-
-/// The largest current through a segment.
-#[derive(Debug, Clone, PartialEq)]
-pub struct CurrentState {
-    /// Index into [`StateSpace::phases`].
-    pub phase: usize,
-    /// Call options that stand.
-    pub set: Vec<usize>,
-    /// The current in amperes; `None` without operating point.
-    pub current_a: Option<f64>,
-    /// Whether no set can be worse by more than the search's tolerance.
-    pub complete: bool,
-}
-
-/// How a state was dealt with.
-#[derive(Debug, Clone, PartialEq)]
-pub struct StateInfo {
-    /// Which state.
-    pub kind: StateKind,
-    /// Sets of calls that were solved.
-    pub solved_sets: u64,
-    /// Call options.
-    pub options: usize,
-    /// Calls at once.
-    pub most_calls: usize,
-    /// Whether every search in it was completed.
-    pub complete: bool,
-}
-
-/// The worst of everything.
-#[derive(Debug, Clone, PartialEq)]
-pub struct WorstStates {
-    /// Devices: stations in the site's order, then boxes with a least voltage.
-    pub devices: Vec<DeviceStates>,
-    /// Largest source current of every stage.
-    pub source_current: Vec<Option<CurrentState>>,
-    /// Largest power at the terminals of every stage's source, by phase; `None` where it has no power.
-    pub source_power: Vec<Vec<Option<PowerState>>>,
-    /// Nominal source current of every stage in standby by day.
-    pub standby_current_a: Vec<Option<f64>>,
-    /// Largest current at the start of every run.
-    pub run_current: Vec<Option<CurrentState>>,
-    /// Loading margin of every stage in the state of its device with the least margin.
-    pub loading_margin: Vec<Option<f64>>,
-    /// How each state was dealt with.
-    pub states: Vec<StateInfo>,
-}
-
-impl WorstStates {
-    /// Largest power at the terminals of a stage's source among the states that a filter lets through.
-    pub fn largest_power(&self, stage: usize, is_asked: impl Fn(usize) -> bool) -> Option<&PowerState> {
-        let size = |one: &PowerState| one.power_w.unwrap_or(f64::INFINITY);
-        let mut largest: Option<&PowerState> = None;
-        for power in self.source_power.iter().filter_map(|of_phase| of_phase[stage].as_ref()) {
-            if is_asked(power.phase) && largest.is_none_or(|known| size(power) > size(known)) {
-                largest = Some(power);
-            }
-        }
-        largest
-    }
-}
 
 /// The open-circuit voltage of a source's high end, and what was found there.
 type HighEnd = (f64, Arc<StageFound>);
@@ -230,7 +67,7 @@ pub fn worst_states_with(
             let task = tasks.task(phase, stage, by_stage, options);
             let found = memory.states(task.fingerprint(), || task.run());
             let high = at_highest_voltage(layout, phase, stage).map(|phase| {
-                let task = source_power::task(layout, &phase, stage, by_stage, options);
+                let task = source_power::task(layout, &phase, stage, (&task.calls, task.calls_key), options);
                 (phase.voltage_v[stage].unwrap_or(0.0), memory.states(task.fingerprint(), || task.run()))
             });
             Ok((task.calls, found, high))
@@ -242,8 +79,10 @@ pub fn worst_states_with(
         .map(|phase| StateInfo {
             kind: phase.kind,
             solved_sets: 0,
-            options: phase.options.len(),
+            options: phase.options.iter().filter(|option| !option.is_release()).count(),
             most_calls: phase.most_calls,
+            releases: phase.options.iter().filter(|option| option.is_release()).count(),
+            most_releases: phase.most_releases,
             complete: true,
         })
         .collect();
@@ -393,7 +232,9 @@ impl<'a> Tasks<'a> {
             .collect();
         let starts = self.runs[stage].iter().filter_map(|run| self.layout.run_start[*run]);
         let current_nodes = std::iter::once(0).chain(starts.map(|at| at.node)).collect();
-        StageTask { layout: self.layout, phase, stage, calls, devices, current_nodes, options: *options }
+        let layout = self.layout;
+        let calls_key = key_of_calls(layout, phase, stage, &calls);
+        StageTask { layout, phase, stage, calls, calls_key, devices, current_nodes, options: *options }
     }
 
     /// Limits in use and in standby.

@@ -1,8 +1,8 @@
 //! One state looked at by itself: enough to know that something is no better than it was.
 //!
 //! The worst of a device over all its states is at most what any one of them gives. So a change that leaves a device short
-//! in the very state in which it was short before need not be searched, and likewise a source that has no operating point there, or a signal
-//! from the very caller that was too weak.
+//! in the very state in which it was short before need not be searched, and likewise a source that has no operating point there or is
+//! overloaded, or a signal from the very caller that was too weak.
 
 use crate::calls::CallOption;
 use crate::corner::Corner;
@@ -10,8 +10,10 @@ use crate::demand::Activity;
 use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, SharedParts};
-use crate::states::{Device, highest_voltages};
-use latchline_finding::{CallRef, ElementId, OperatingState, StateKind};
+use crate::source_power::at_terminals;
+use crate::state_space::highest_voltages;
+use crate::worst::Device;
+use latchline_finding::{CallRef, OperatingState, StateKind};
 use latchline_site::model::Site;
 
 /// A state as it was found, laid on a site.
@@ -45,7 +47,7 @@ impl LaidOn {
         let fits_all = set.iter().enumerate().all(|(index, option)| {
             set[..index].iter().all(|other| phase.options[*option].is_compatible(&phase.options[*other]))
         });
-        if !fits_all || set.len() > phase.most_calls {
+        if !fits_all || !phase.admits(&set) {
             return None;
         }
         set.sort_unstable();
@@ -53,59 +55,62 @@ impl LaidOn {
     }
 }
 
-/// Whether a source is proved to have no operating point in one state; `false` also where the state does not occur on this site or could
-/// not be decided.
-pub fn has_no_operating_point(
-    site: &Site,
-    layout: &Layout,
-    source: &ElementId,
-    state: &OperatingState,
-) -> bool {
-    let Some(stage) = layout.stages.iter().position(|stage| stage.id == *source) else { return false };
-    let Some(LaidOn { phase, set }) = LaidOn::new(site, layout, state) else { return false };
-    phase.voltage_v[stage].is_some()
-        && Solver::of_stage(layout, &phase, stage).solve_set(stage, &set)
-            == SetOutcome::NoOperatingPoint { stage }
+/// What one state shows of what a source feeds.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Witnessed {
+    /// It is proved to have no operating point.
+    NoOperatingPoint,
+    /// It has one.
+    Solved(Witness),
 }
 
-/// Margins in volts in one state of all devices on the stage of a device, which their worst margins do not exceed. `None` where the state
-/// does not occur on this site, or has no operating point that could be found.
-pub fn margins_in_state(
-    site: &Site,
-    layout: &Layout,
-    device: Device,
-    state: &OperatingState,
-) -> Option<Vec<(Device, f64)>> {
-    let stage = match device {
-        Device::Station(index) => layout.station[index]?.stage,
-        Device::Box(index) => layout.box_input[index]?.stage,
-    };
+/// What is no better in the worst state than it is in this one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Witness {
+    /// Margins in volts of all devices on the stage, which their worst margins do not exceed.
+    pub margins_v: Vec<(Device, f64)>,
+    /// Current of the source in amperes, which its largest is not below.
+    pub source_current_a: f64,
+    /// Power at its terminals in watts, which its largest is not below.
+    pub source_power_w: f64,
+}
+
+/// One state on one stage by itself; `None` where the state does not occur on this site, or nothing can be said of it.
+pub fn in_state(site: &Site, layout: &Layout, stage: usize, state: &OperatingState) -> Option<Witnessed> {
     let LaidOn { phase, set } = LaidOn::new(site, layout, state)?;
-    phase.voltage_v[stage]?;
+    let open_circuit_v = phase.voltage_v[stage]?;
     let mut solver = Solver::of_stage(layout, &phase, stage);
-    if solver.solve_set(stage, &set) != SetOutcome::Solved {
-        return None;
+    match solver.solve_set(stage, &set) {
+        SetOutcome::Solved => {}
+        SetOutcome::NoOperatingPoint { stage: failing } if failing == stage => {
+            return Some(Witnessed::NoOperatingPoint);
+        }
+        _ => return None,
     }
-    let solved_v = &solver.solution(stage).voltage_v;
+    let solution = solver.solution(stage);
     // The enclosure's upper side, so that no rounding makes the margin too small.
-    let margin = |at: &Option<NodeRef>, limit_v: f64| {
-        at.filter(|at| at.stage == stage).map(|at| solved_v[at.node] + ENCLOSURE_V - limit_v)
-    };
+    let margin_v = |at: NodeRef, limit_v: f64| solution.voltage_v[at.node] + ENCLOSURE_V - limit_v;
+    let on_it = |at: &Option<NodeRef>| at.filter(|at| at.stage == stage);
     let stations = layout.station.iter().enumerate().filter_map(|(index, at)| {
+        let at = on_it(at)?;
         let own = |(station, activity): &(usize, Activity)| *station == index && activity.is_in_use();
         let takes_part = || set.iter().any(|option| phase.options[*option].busy.iter().any(own));
-        at.filter(|at| at.stage == stage)?;
         let model = site.station_model(&site.stations[index]);
         let limit = if phase.base_activity[index].is_in_use() || takes_part() {
             &model.least_voltage
         } else {
             &model.least_standby_voltage
         };
-        Some((Device::Station(index), margin(at, limit.value.as_volts())?))
+        Some((Device::Station(index), margin_v(at, limit.value.as_volts())))
     });
     let boxes = layout.box_input.iter().enumerate().filter_map(|(index, at)| {
         let least = site.box_model(&site.boxes[index]).least_voltage.as_ref()?;
-        Some((Device::Box(index), margin(at, least.value.as_volts())?))
+        Some((Device::Box(index), margin_v(on_it(at)?, least.value.as_volts())))
     });
-    Some(stations.chain(boxes).collect())
+    let source_current_a = solution.source_current_a;
+    Some(Witnessed::Solved(Witness {
+        margins_v: stations.chain(boxes).collect(),
+        source_current_a,
+        source_power_w: at_terminals(layout, stage, open_circuit_v, source_current_a),
+    }))
 }

@@ -51,7 +51,7 @@ impl Draw {
         let mut text = String::from(
             "[site]\ntitle = \"T\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7\"\n\
              door_station = \"ostrel-dv1\"\nmanagement_station = \"ostrel-m1\"\ncable = \"pair-0.8\"\n\
-             [supplies]\nPS = { model = \"ostrel-ps-120\" }\n[distributors]\nD1 = { model = \"ostrel-d6t\" }\n\
+             [supplies]\nPS = { model = \"ostrel-ps-120\" }\n[distributors]\nD1 = { model = \"ostrel-d8t\" }\n\
              [entrances]\n",
         );
         let mut stops = Vec::new();

@@ -10,7 +10,7 @@ mod random_site;
 mod readings_of_a_site;
 mod reduced_calls;
 mod refused_figures;
-mod releases_outside_calls;
+mod releases_at_once;
 mod short_circuit_of_a_site;
 mod signal_of_a_site;
 mod small_site;

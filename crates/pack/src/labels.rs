@@ -4,12 +4,11 @@
 //! 70 mm x 37 mm and 5 x 13 of 38.1 mm x 21.2 mm; letter with 3 x 10 of 66.7 mm x 25.4 mm and 4 x 20 of
 //! 44.5 mm x 12.7 mm. Print without scaling.
 
-use crate::language::Word;
 use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
-use crate::tables::{cautions, error_line, label_facts, origin_line};
+use crate::tables::{cautions, error_line, label_facts, label_foot, origin_line};
 use crate::{PackError, PackFile};
 use latchline_drawing::Palette;
 use latchline_drawing::font::{shortened, text_width_mm};
@@ -221,22 +220,8 @@ fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> Group
         let y = 1.2 + step * (index as f64 + 1.0);
         line(&mut label, text, (MARGIN_MM, y), size.min(3.6), index == 0, room);
     }
-    let foot = foot(subject);
-    line(&mut label, &foot, (MARGIN_MM, height - 1.5), step.min(1.7), false, room);
+    line(&mut label, &label_foot(subject), (MARGIN_MM, height - 1.5), step.min(1.7), false, room);
     label
-}
-
-/// Revision and errors, on every label.
-pub(crate) fn foot(subject: &Subject<'_>) -> String {
-    let revision = format!("{} {}", subject.locale.word(Word::Revision), subject.stamp.revision);
-    match subject.errors() {
-        0 => revision,
-        errors => {
-            let count = errors.to_string();
-            let short = subject.locale.say(&crate::language::Sentence::ErrorsShort { count: &count });
-            format!("{short} · {revision}")
-        }
-    }
 }
 
 /// Text broken at spaces into at most so many lines; the last is shortened when it is drawn.

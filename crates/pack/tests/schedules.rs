@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 
 /// A site file from a few random choices: floors, flats on each, how each floor is wired.
 fn site_text(floors: &[(u8, u8)], names: &str, entrances: u8) -> String {
-    let mut boxes = String::from("D0 = { model = \"ostrel-d6t\", place = \"A/0\" }\n");
+    let mut boxes = String::from("D0 = { model = \"ostrel-d8t\", place = \"A/0\" }\n");
     let mut branches = String::new();
     let mut runs =
         String::from("feed = { from = \"PS\", to = \"D0\", cable = \"flex-1.5\", length = \"1.5 m\" }\n");
@@ -27,7 +27,7 @@ fn site_text(floors: &[(u8, u8)], names: &str, entrances: u8) -> String {
         // The last port of a box leads to the next box.
         if port == 4 {
             let name = format!("D{}", boxes.lines().count());
-            boxes.push_str(&format!("{name} = {{ model = \"ostrel-d6t\", place = \"A/{floor}\" }}\n"));
+            boxes.push_str(&format!("{name} = {{ model = \"ostrel-d8t\", place = \"A/{floor}\" }}\n"));
             runs.push_str(&format!(
                 "to-{name} = {{ from = \"{head}.6\", to = \"{name}\", length = \"4 m\" }}\n"
             ));
@@ -457,4 +457,18 @@ fn a_cell_of_a_formula_like_name_is_text() {
     let devices = files.iter().find(|(name, _)| name.contains("-devices.csv")).expect("a device schedule");
     assert!(devices.1.contains("'=1+1"), "guarded: {}", devices.1);
     assert_eq!(Cell::text("=1+1").words(), "=1+1");
+}
+
+/// The guide marks the parts of the client's pack, no more and no fewer.
+#[test]
+fn the_guide_marks_what_the_client_gets() {
+    let guide = include_str!("../../../docs/pack.md");
+    for part in Part::ALL {
+        let name = format!("`{part}`");
+        let row = guide.lines().find(|line| {
+            line.starts_with("| ") && line.split('|').nth(1).is_some_and(|cell| cell.contains(&name))
+        });
+        let row = row.unwrap_or_else(|| panic!("{part} has no row in the guide"));
+        assert_eq!(row.trim_end().ends_with("| x |"), part.is_for(Audience::Client), "{row}");
+    }
 }

@@ -1,18 +1,19 @@
 //! One site with its assessment, on which candidates are tried.
 
 use crate::candidate::Candidate;
+use crate::first_look::{self, Seen};
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
-use crate::{first_look, shortcut};
+use crate::shortcut;
 use latchline_assess::{Assessment, Memory, assess_trial};
-use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Sources};
-use latchline_site::LoadedCatalogues;
+use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Severity, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
+use latchline_site::{LoadedCatalogues, ParsedSite};
 use rayon::prelude::*;
 use std::cell::RefCell;
 use std::cmp::Ordering;
-use std::collections::{BTreeMap, BTreeSet, btree_map};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex};
 
 /// A site, its texts and its assessment.
@@ -28,6 +29,8 @@ pub struct Bench<'a> {
     /// The site file as a table, to see which keys a person used.
     pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
+    /// Errors among them that nobody has accepted.
+    errors: BTreeSet<Key>,
     /// Those of which there are several, so that one of them gone leaves another.
     repeated: BTreeSet<Key>,
     /// Acceptances by where their text begins.
@@ -37,6 +40,8 @@ pub struct Bench<'a> {
     bill: Bill,
     /// The site file read for edits; `None` where that cannot be done.
     editable: Option<Editable<'a>>,
+    /// The site file as it was read.
+    parsed: ParsedSite<'a>,
     loaded: Arc<LoadedCatalogues>,
     /// What is known of stages, of the site itself and of those tried.
     pub(crate) memory: Arc<Memory>,
@@ -49,7 +54,7 @@ pub struct Bench<'a> {
 struct Known {
     /// Extra material and labour; `None` where the change cannot be made.
     price: Option<Price>,
-    /// Whether it brings a finding that was not there.
+    /// Whether it brings a finding that it may not bring.
     spoils: bool,
     /// Findings that it leaves.
     leaves: BTreeSet<Key>,
@@ -68,7 +73,7 @@ struct Shown {
 /// What a change costs beyond what is there.
 #[derive(Debug, Clone, Copy)]
 struct Price {
-    /// Extra material; `None` where the bill does not know it.
+    /// Extra material; `None` where something of it has no price.
     material: Option<Money>,
     /// Extra labour in minutes.
     minutes: f64,
@@ -77,15 +82,23 @@ struct Price {
 impl Price {
     /// Cheapest first, those without price last, then least labour.
     fn order(&self, other: &Price) -> Ordering {
+        self.by_material(other).then(self.minutes.total_cmp(&other.minutes))
+    }
+
+    /// Cheapest first, those without price last.
+    fn by_material(&self, other: &Price) -> Ordering {
         let dearer = self.material.is_none().cmp(&other.material.is_none());
-        dearer.then(self.material.cmp(&other.material)).then(self.minutes.total_cmp(&other.minutes))
+        dearer.then(self.material.cmp(&other.material))
     }
 }
 
-/// A candidate that was applied and resolved, but not yet assessed.
-struct Prepared {
+/// A site after a change, not yet assessed.
+struct Sketch {
     site: Site,
-    price: Price,
+    /// Whether it was read from the changed text.
+    is_by_text: bool,
+    /// Whether it takes no time to make it again.
+    is_quick: bool,
 }
 
 /// A candidate that mends a finding.
@@ -96,11 +109,11 @@ pub(crate) struct Mending {
     outcome: Arc<Outcome>,
 }
 
-/// A candidate with its price, and prepared if that was needed to know it.
+/// A candidate with its price, and with its site if that takes time to make again.
 struct Priced {
     index: usize,
     price: Price,
-    prepared: Option<Prepared>,
+    sketch: Option<Sketch>,
 }
 
 impl<'a> Bench<'a> {
@@ -128,6 +141,8 @@ impl<'a> Bench<'a> {
         let text = &sources.file(site_file).text;
         let mut known = BTreeSet::new();
         let repeated = assessment.findings.iter().map(key).filter(|key| !known.insert(key.clone())).collect();
+        let is_error = |one: &&Finding| one.severity == Severity::Error && one.accepted.is_none();
+        let errors = assessment.findings.iter().filter(is_error).map(key).collect();
         let starts = site.acceptances.iter().enumerate().filter_map(|(index, entry)| match &entry.origin {
             Origin::Text(span) => Some((span.start, index)),
             Origin::None | Origin::Cell { .. } | Origin::Reading { .. } => None,
@@ -141,9 +156,11 @@ impl<'a> Bench<'a> {
             acceptances: starts.collect(),
             repeated,
             known,
+            errors,
             gaps: gaps(&assessment.not_judged),
             bill: Bill::of(site),
             editable: Editable::new(text).ok(),
+            parsed: ParsedSite::new(site_file, sources.file(site_file)),
             loaded,
             memory,
             known_changes: Mutex::default(),
@@ -168,27 +185,36 @@ impl<'a> Bench<'a> {
     }
 
     /// Applies a change to a copy of the text and resolves it; `None` if that cannot be done.
-    fn prepare(&self, change: &Edit) -> Option<Prepared> {
+    fn by_text(&self, change: &Edit) -> Option<Site> {
         let text = self.editable.as_ref()?.apply(change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
-        let site = self.loaded.resolve(&sources, self.site_file).site?;
-        Some(Prepared { price: self.price_of(&site), site })
+        self.loaded.site_of(&ParsedSite::new(self.site_file, sources.file(self.site_file)))
+    }
+
+    /// The site as it is after a change, but for the places of what was changed; `None` if it cannot be made.
+    fn sketch(&self, change: &Edit) -> Option<Sketch> {
+        if let Some(site) = shortcut::changed(self.site, change) {
+            return Some(Sketch { site, is_by_text: false, is_quick: true });
+        }
+        let (site, is_by_text) = match self.parsed.changed(change) {
+            Some(parsed) => (self.loaded.site_of(&parsed), false),
+            None => (self.by_text(change), true),
+        };
+        Some(Sketch { site: site?, is_by_text, is_quick: false })
     }
 
     fn price_of(&self, site: &Site) -> Price {
         let bill = Bill::of(site);
-        Price {
-            material: Some(bill.material() - self.bill.material()),
-            minutes: bill.minutes() - self.bill.minutes(),
-        }
+        Price { material: bill.material_beyond(&self.bill), minutes: bill.minutes() - self.bill.minutes() }
     }
 
-    /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes.
+    /// Assesses a change, wanting a finding gone: `None` if it stays, or another comes that may not. One that is no error may, where an
+    /// error goes.
     ///
     /// A change that leaves the finding in the very state in which it was found is ruled out by that alone. A trial ends at the
     /// first rule that rules it out. A start-up that drops out again and again is not followed to its end,
     /// so a change may be ruled out that would do.
-    fn judge(&self, change: &Edit, prepared: Option<Prepared>, finding: &Finding) -> Option<Arc<Outcome>> {
+    fn judge(&self, change: &Edit, sketch: Option<Sketch>, finding: &Finding) -> Option<Arc<Outcome>> {
         let wanted = key(finding);
         let known = {
             let changes = self.known_changes.lock().ok()?;
@@ -201,10 +227,10 @@ impl<'a> Bench<'a> {
         };
         let outcome = match known {
             Some(outcome) => outcome,
-            None => self.tried(change, prepared, finding, &wanted)?,
+            None => self.tried(change, sketch, finding, &wanted)?,
         };
         let mends = !outcome.found.contains(&wanted)
-            && outcome.found.is_subset(&self.known)
+            && (outcome.found.is_subset(&self.known) || !self.errors.is_subset(&outcome.found))
             && outcome.gaps.is_subset(&self.gaps);
         mends.then_some(outcome)
     }
@@ -213,20 +239,22 @@ impl<'a> Bench<'a> {
     fn tried(
         &self,
         change: &Edit,
-        prepared: Option<Prepared>,
+        sketch: Option<Sketch>,
         finding: &Finding,
         wanted: &Key,
     ) -> Option<Arc<Outcome>> {
-        let shortcut = if prepared.is_none() { shortcut::changed(self.site, change) } else { None };
-        let seen = shortcut.as_ref().or(prepared.as_ref().map(|prepared| &prepared.site));
-        let left = seen.map_or(Vec::new(), |site| first_look::left_by(self, site, finding));
+        let sketch = sketch.or_else(|| self.sketch(change))?;
+        let left = first_look::left_by(&self.seen(), &sketch.site, finding);
         let mut shown =
             Shown { spoils: left.iter().any(|key| !self.known.contains(key)), ..Shown::default() };
         let is_ruled_out = shown.spoils || left.contains(wanted);
         shown.leaves.extend(left);
         if !is_ruled_out {
-            let prepared = prepared.or_else(|| self.prepare(change))?;
-            self.try_out(&prepared.site, wanted, &mut shown);
+            self.try_out(&sketch.site, wanted, &mut shown);
+            // What passes goes the whole way through the text, where all that was worked out for it is found again.
+            if !sketch.is_by_text && shown.outcome.take().is_some() {
+                self.try_out(&self.by_text(change)?, wanted, &mut shown);
+            }
         }
         let Shown { spoils, leaves, outcome } = shown;
         if let Ok(mut changes) = self.known_changes.lock()
@@ -245,9 +273,10 @@ impl<'a> Bench<'a> {
         let allowed = |found: &Finding| {
             let key = key(found);
             let (spoils, leaves) = &mut *seen.borrow_mut();
-            let is_known = self.known.contains(&key);
-            let allowed = is_known && key != *wanted;
-            *spoils |= !is_known;
+            let may_come = found.severity < Severity::Error && !self.errors.is_empty();
+            let may_stand = may_come || self.known.contains(&key);
+            let allowed = may_stand && key != *wanted;
+            *spoils |= !may_stand;
             leaves.insert(key);
             allowed
         };
@@ -258,9 +287,9 @@ impl<'a> Bench<'a> {
         shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
     }
 
-    /// Whether this was found on the site.
-    pub(crate) fn is_found(&self, key: &Key) -> bool {
-        self.known.contains(key)
+    /// What a first look goes by.
+    pub(crate) fn seen(&self) -> Seen<'_> {
+        Seen { assessment: self.assessment, found: &self.known, memory: &self.memory }
     }
 
     /// Whether a change was looked at before.
@@ -268,26 +297,22 @@ impl<'a> Bench<'a> {
         self.known_changes.lock().is_ok_and(|known| known.contains_key(change))
     }
 
-    /// The price of a change, and the change prepared if that was needed to know it.
-    fn priced(&self, change: &Edit) -> Option<(Price, Option<Prepared>)> {
+    /// The price of a change, and the site with it if that takes time to make again.
+    fn priced(&self, change: &Edit) -> Option<(Price, Option<Sketch>)> {
         let known = self.known_changes.lock().ok()?.get(change).map(|known| known.price);
         if let Some(price) = known {
             return price.map(|price| (price, None));
         }
-        let shortcut = shortcut::changed(self.site, change);
-        let prepared = if shortcut.is_none() { self.prepare(change) } else { None };
-        let price = match (&shortcut, &prepared) {
-            (Some(site), _) => Some(self.price_of(site)),
-            (None, prepared) => prepared.as_ref().map(|prepared| prepared.price),
-        };
+        let sketch = self.sketch(change);
+        let price = sketch.as_ref().map(|sketch| self.price_of(&sketch.site));
         if let Ok(mut changes) = self.known_changes.lock() {
             changes.insert(change.clone(), Known { price, ..Known::default() });
         }
-        price.map(|price| (price, prepared))
+        price.map(|price| (price, sketch.filter(|sketch| !sketch.is_quick)))
     }
 
-    /// The cheapest candidate of each kind that mends a finding, cheapest first; then least
-    /// labour, then in the order of the candidates. At most so many.
+    /// The cheapest candidate of each kind that mends a finding, cheapest first; of those that cost the same the ones that bring no
+    /// finding, then least labour, then in the order of the candidates. At most so many.
     ///
     /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends, and
     /// none behind the last that is wanted.
@@ -301,29 +326,47 @@ impl<'a> Bench<'a> {
             .par_iter()
             .enumerate()
             .filter_map(|(index, candidate)| {
-                let (mut price, prepared) = self.priced(&candidate.edit)?;
+                let (mut price, sketch) = self.priced(&candidate.edit)?;
                 if !candidate.is_priced {
                     price.material = None;
                 }
-                Some(Priced { index, price, prepared })
+                Some(Priced { index, price, sketch })
             })
             .collect();
         priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
         let mut found: BTreeMap<&str, Mending> = BTreeMap::new();
         let mut order: Vec<&str> = Vec::new();
-        for Priced { index, price, prepared } in priced {
+        for Priced { index, price, sketch } in priced {
             if order.len() == most {
                 break;
             }
             let kind = candidates[index].kind;
-            if let btree_map::Entry::Vacant(place) = found.entry(kind)
-                && let Some(outcome) = self.judge(&candidates[index].edit, prepared, finding)
-            {
-                place.insert(Mending { index, price, outcome });
-                order.push(kind);
+            // Another of the kind at the same cost is better only if it brings nothing.
+            let is_wanted = match found.get(kind) {
+                None => true,
+                Some(known) => self.brings_some(known) && known.price.material == price.material,
+            };
+            if is_wanted && let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding) {
+                let mending = Mending { index, price, outcome };
+                if !found.contains_key(kind) {
+                    order.push(kind);
+                } else if self.brings_some(&mending) {
+                    continue;
+                }
+                found.insert(kind, mending);
             }
         }
-        order.iter().filter_map(|kind| found.remove(kind)).collect()
+        let mut kept: Vec<Mending> = order.iter().filter_map(|kind| found.remove(kind)).collect();
+        kept.sort_by(|a, b| {
+            let brings = self.brings_some(a).cmp(&self.brings_some(b));
+            a.price.by_material(&b.price).then(brings)
+        });
+        kept
+    }
+
+    /// Whether a change brings a finding that was not there.
+    fn brings_some(&self, mending: &Mending) -> bool {
+        !mending.outcome.found.is_subset(&self.known)
     }
 
     /// The remedy that a candidate stands for which mends a finding.
@@ -335,6 +378,8 @@ impl<'a> Bench<'a> {
             cost: mending.price.material,
             minutes: Some(mending.price.minutes).filter(|minutes| minutes.is_finite()),
             clears: self.known.difference(&mending.outcome.found).cloned().collect(),
+            brings: mending.outcome.brought(&self.known),
+            measure: None,
         }
     }
 }

@@ -28,6 +28,10 @@ impl Candidate {
 
 /// A TOML string of a text.
 pub(crate) fn quoted(text: &str) -> String {
+    // What is plain is written as the TOML library writes it, of which there is much.
+    if text.chars().all(|sign| sign.is_ascii_alphanumeric() || "-_.:/ ".contains(sign)) {
+        return format!("\"{text}\"");
+    }
     toml::Value::String(text.to_string()).to_string()
 }
 
@@ -41,4 +45,16 @@ pub(crate) fn quoted_list<'a>(texts: impl IntoIterator<Item = &'a str>) -> Strin
 pub(crate) fn metres(length_m: f64) -> String {
     let rounded = (length_m * 100.0).round() / 100.0;
     format!("{rounded} m")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_is_quoted_as_the_toml_library_does() {
+        for text in ["", "A-12:2", "D 1.3", "a/b_c", "ä", "\"", "a\\b", "it's", "\n", "\u{7f}", "#", "="] {
+            assert_eq!(quoted(text), toml::Value::String(text.to_string()).to_string(), "{text:?}");
+        }
+    }
 }

@@ -2,9 +2,10 @@
 //!
 //! A remedy is never guessed: every candidate is an [`Edit`](latchline_finding::Edit) that is applied
 //! to a copy of the text, resolved and assessed as a whole. It is kept only if its finding is gone
-//! and no finding has come that was not there before (by code and element). What remains
-//! is priced by the difference of the two bills and ranked. What would let a supply start that is no change of the file, a delay
-//! from run to run, was simulated and comes last.
+//! and no finding has come that was not there before (by code and element), but that, where an error goes, what is no error may
+//! come, and is named. What remains is priced by the difference of the two bills and ranked; of changes that cost the same those that
+//! bring nothing come first. What is no change of the file comes last: a delay from run to run with which a supply was seen to start, and
+//! a loop that would do if it measured no more than so much.
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
 //! * [`propose`]: the remedies of one finding;
@@ -14,6 +15,7 @@ mod bench;
 mod candidate;
 mod candidates;
 mod first_look;
+mod measured;
 mod outcome;
 mod pair;
 mod shortcut;
@@ -59,6 +61,7 @@ fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<
     let mut remedies: Vec<Remedy> =
         kept.iter().map(|mending| bench.remedy(&candidates[mending.index], mending, finding)).collect();
     remedies.extend(staggered_start(bench, finding));
+    remedies.extend(measured::loop_to_measure(bench, finding));
     remedies
 }
 

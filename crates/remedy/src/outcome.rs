@@ -2,7 +2,7 @@
 
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Missing, NotJudged};
-use latchline_finding::{Argument, Code, ElementId, Figure, Finding, Unit};
+use latchline_finding::{Argument, Brought, Code, ElementId, Figure, Finding, Severity, Unit};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What names a finding across two assessments.
@@ -35,6 +35,8 @@ struct Voltages {
 pub(crate) struct Outcome {
     /// Findings.
     pub found: BTreeSet<Key>,
+    /// How much each of them matters, the worst of the same key.
+    severity: BTreeMap<Key, Severity>,
     /// What could not be judged.
     pub gaps: BTreeSet<Gap>,
     devices: BTreeMap<ElementId, Voltages>,
@@ -71,12 +73,18 @@ impl Outcome {
                 }
             }
         }
+        let mut severity = BTreeMap::new();
+        for finding in &assessment.findings {
+            let worst = severity.entry(key(finding)).or_insert(finding.severity);
+            *worst = finding.severity.max(*worst);
+        }
         let hours = assessment.supply_sheets.iter().filter_map(|sheet| {
             let battery = sheet.battery.as_ref()?.as_ref().ok()?;
             Some((sheet.supply.clone(), battery.shortest()?.hours))
         });
         Outcome {
             found: assessment.findings.iter().map(key).collect(),
+            severity,
             gaps: gaps(&assessment.not_judged),
             devices: assessment.devices.iter().map(device).collect(),
             sources: assessment
@@ -88,6 +96,17 @@ impl Outcome {
             locks,
             hours: hours.collect(),
         }
+    }
+
+    /// What was found that was not known before.
+    pub fn brought(&self, known: &BTreeSet<Key>) -> Vec<Brought> {
+        let new = self.severity.iter().filter(|(key, _)| !known.contains(key));
+        new.map(|((code, element), severity)| Brought {
+            code: *code,
+            severity: *severity,
+            element: element.clone(),
+        })
+        .collect()
     }
 
     /// The figure that a finding was about, after the change: for devices their worst voltage, for

@@ -1,7 +1,8 @@
 //! Frequent changes made on the site itself, for a first look.
 //!
 //! Reading the whole text again takes longer than to see that a change does not help. What is offered has always gone
-//! the whole way through the text; here only changes are ruled out.
+//! the whole way through the text; here only changes are ruled out. Rarer changes are made on the tree that was read
+//! ([`ParsedSite::changed`](latchline_site::ParsedSite::changed)).
 
 use latchline_finding::{Change, Edit, EditStep, Sourced};
 use latchline_site::model::{MeasuredRun, Run, Site};
@@ -81,7 +82,7 @@ fn text(change: &Change) -> Option<String> {
 mod tests {
     use super::*;
     use latchline_finding::Sources;
-    use latchline_site::{builtin_catalogue, edit, resolve};
+    use latchline_site::{LoadedCatalogues, ParsedSite, builtin_catalogue, edit, resolve};
 
     const SITE: &str = include_str!("../tests/common/small.toml");
 
@@ -97,7 +98,9 @@ mod tests {
     }
 
     fn plain(site: &Site) -> String {
-        let mut rest = format!("{:?}", (&site.runs, &site.stations, &site.dwellings, &site.entrances));
+        let parts =
+            (&site.runs, &site.stations, &site.dwellings, &site.entrances, &site.boxes, &site.supplies);
+        let mut rest = format!("{parts:?}");
         let mut out = String::new();
         while let Some(at) = rest.find("rigin: ") {
             let (before, after) = rest.split_at(at + 7);
@@ -140,6 +143,55 @@ mod tests {
         for change in edits {
             let by_text = without_places(&edit::apply(SITE, &change).unwrap());
             assert_eq!(plain(&changed(&site, &change).unwrap()), by_text, "{change:?}");
+        }
+    }
+
+    #[test]
+    fn a_change_of_the_tree_is_what_the_changed_text_says() {
+        let path_of_extension: Vec<EditStep> =
+            vec!["dwellings".into(), "A-2".into(), "extensions".into(), 0.into()];
+        let edits = [
+            Edit::set(&["runs", "flats", "to"], "[\"A-2\", \"A-1\", \"A-2:2\"]"),
+            Edit::set(&["runs", "door", "from"], "\"D.3\""),
+            Edit::set(&["runs", "flats", "to"], "[\"A-1\"]")
+                .then(Edit::set(&["runs", "flats", "lengths"], "[\"12 m\"]"))
+                .then(Edit::set(&["distributors", "D-new"], "{ model = \"ostrel-d4\" }"))
+                .then(Edit::set(
+                    &["runs", "flats-feed"],
+                    "{ from = \"D.4\", to = \"D-new\", cable = \"pair-0.8\", length = \"3 m\" }",
+                ))
+                .then(Edit::set(
+                    &["runs", "flats-2"],
+                    "{ from = \"D-new.1\", to = [\"A-2\", \"A-2:2\"], lengths = [\"8.5 m\", \"4 m\"] }",
+                ))
+                .then(Edit::remove(&["runs", "flats", "measured"])),
+            Edit::set(&["runs", "flats", "spacing"], "\"7 m\"")
+                .then(Edit::remove(&["runs", "flats", "lengths"]))
+                .then(Edit::set(&["runs", "flats", "measured", "loop"], "\"6 ohm\"")),
+            Edit::set(&["entrances", "E", "lock"], "{ model = \"strike-12\", feed = \"station\" }"),
+            Edit { changes: vec![(path_of_extension.clone(), Change::Set("\"ostrel-v4\"".into()))] },
+            Edit::set(&["policy", "thin_margin"], "\"1 V\""),
+            Edit::set(&["runs", "door", "from"], "\"D.9\""),
+        ];
+        let mut sources = Sources::new();
+        let (name, catalogue) = builtin_catalogue();
+        let catalogue = sources.add(name, catalogue);
+        let file = sources.add("site.toml", SITE);
+        let loaded = LoadedCatalogues::new(&sources, &[catalogue]);
+        let parsed = ParsedSite::new(file, sources.file(file));
+        let mut usable = 0;
+        for change in edits {
+            let by_tree = parsed.changed(&change).and_then(|parsed| loaded.site_of(&parsed));
+            let text = edit::apply(SITE, &change).unwrap();
+            let changed = sources.with_text(file, text.as_str());
+            let by_text = loaded.resolve(&changed, file).site;
+            assert_eq!(by_tree.as_ref().map(plain), by_text.as_ref().map(plain), "{change:?}");
+            usable += usize::from(by_text.is_some());
+        }
+        assert!(usable >= 5, "{usable}");
+        // What can only be done to a text is left to it, and what cannot be done is not done.
+        for change in [Edit::lines(0, "a\n", "b\n"), Edit::remove(&["runs", "none"])] {
+            assert!(parsed.changed(&change).is_none(), "{change:?}");
         }
     }
 

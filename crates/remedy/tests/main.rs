@@ -2,6 +2,7 @@
 
 mod common;
 mod door_and_supply;
+mod moved;
 mod random_failing_sites;
 mod rearranged;
 mod signal;

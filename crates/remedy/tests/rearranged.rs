@@ -50,7 +50,7 @@ const HEAD: &str = "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_st
 fn a_station_with_one_pair_of_terminals_is_moved_or_gets_a_branch_box() {
     let text = format!(
         "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
-         [distributors]\nD1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n[dwellings]\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\n[dwellings]\n\
          F1 = {{ place = \"A/1\" }}\nF2 = {{ place = \"A/1\", station = \"single\" }}\nF3 = {{ place = \"A/1\" }}\n[runs]\n\
          feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
          door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
@@ -69,7 +69,7 @@ fn a_station_that_needs_more_voltage_goes_before_others_of_its_floor() {
     let text = |last_m: u32| {
         format!(
             "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
-             [distributors]\nD1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n[dwellings]\n\
+             [distributors]\nD1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\n[dwellings]\n\
              F1 = {{ place = \"A/1\", station = \"ostrel-a1\" }}\nF2 = {{ place = \"A/1\", station = \"ostrel-a1\" }}\n\
              F3 = {{ place = \"A/1\", station = \"ostrel-v7x\" }}\n[runs]\n\
              feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
@@ -100,8 +100,8 @@ fn an_overloaded_supply_hands_a_distributor_to_another() {
     let runs: String = (0..4).map(|n| run(if n < 3 { 1 } else { 2 }, n * 4 + 1)).collect();
     let text = format!(
         "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
-         [distributors]\nD1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n\
-         D2 = {{ model = \"ostrel-d6t\", place = \"A/1\" }}\n[dwellings]\n{flats}[runs]\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\n\
+         D2 = {{ model = \"ostrel-d8t\", place = \"A/1\" }}\n[dwellings]\n{flats}[runs]\n\
          feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\", cable = \"flex-1.5\" }}\n\
          rise = {{ from = \"D1.6\", to = \"D2\", length = \"6 m\", cable = \"flex-1.5\" }}\n\
          door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n{runs}"

@@ -82,7 +82,7 @@ struct FieldDocument {
 /// Positions of the switches of a field.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
-enum SettingDocument {
+pub enum SettingDocument {
     /// Rotary switches, most significant first.
     Rotary {
         /// Positions of each.
@@ -145,18 +145,20 @@ fn station_document(site: &Site, address: &StationAddress) -> Option<StationDocu
                 field: field.kind.word(),
                 label: field.label.clone(),
                 number: *number,
-                setting: settings(field, *number).map(setting_document),
+                setting: settings(field, *number).map(SettingDocument::from),
             })
             .collect(),
     })
 }
 
-fn setting_document(setting: SwitchSetting) -> SettingDocument {
-    match setting {
-        SwitchSetting::Rotary { positions, at } => SettingDocument::Rotary { positions, at },
-        SwitchSetting::Dip { first_switch, on } => SettingDocument::Dip { first_switch, on },
-        SwitchSetting::Jumpers { fitted } => SettingDocument::Jumpers { fitted },
-        SwitchSetting::Keyed { digits } => SettingDocument::Keyed { digits },
+impl From<SwitchSetting> for SettingDocument {
+    fn from(setting: SwitchSetting) -> Self {
+        match setting {
+            SwitchSetting::Rotary { positions, at } => SettingDocument::Rotary { positions, at },
+            SwitchSetting::Dip { first_switch, on } => SettingDocument::Dip { first_switch, on },
+            SwitchSetting::Jumpers { fitted } => SettingDocument::Jumpers { fitted },
+            SwitchSetting::Keyed { digits } => SettingDocument::Keyed { digits },
+        }
     }
 }
 

@@ -31,17 +31,19 @@ pub struct Compared<'a> {
     pub changes: &'a Changes,
     /// What got better and worse.
     pub comparison: &'a Comparison,
+    /// Currency of the catalogue.
+    pub currency: &'a str,
 }
 
 /// For a person.
 pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     let language = look.language;
-    let Compared { old, new, changes, comparison } = *compared;
+    let Compared { old, new, changes, comparison, currency } = *compared;
     let mut text = paragraph(&CompareWords::Verdicts { old, new }.say(language), 0, look.width);
     if changes.is_empty() {
         text.push_str(&paragraph(&CompareWords::Same.say(language), 0, look.width));
     } else {
-        text.push_str(&paragraph(&cost(changes, language), 0, look.width));
+        text.push_str(&paragraph(&cost(changes, currency, language), 0, look.width));
     }
     let mut block = |head: CompareHead, lines: Vec<String>| {
         if !lines.is_empty() {
@@ -71,9 +73,10 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     text
 }
 
-fn cost(changes: &Changes, language: Language) -> String {
+fn cost(changes: &Changes, currency: &str, language: Language) -> String {
     let money = changes.material.as_units();
-    let amount = &amount(money, language);
+    let amount = &format!("{} {currency}", amount(money, language));
+    let amount = amount.trim_end();
     let material = match money {
         money if money.abs() < 0.005 => CompareWords::CostSame.say(language),
         money if money > 0.0 => CompareWords::CostMore { amount }.say(language),
@@ -83,11 +86,13 @@ fn cost(changes: &Changes, language: Language) -> String {
         0 => material,
         parts => format!("{material} ({})", CompareWords::Unpriced { parts }.say(language)),
     };
-    let minutes = &figures::fixed(changes.minutes.abs(), 0);
+    // Rounded as the job list rounds: more work up, less work down.
     let labour = match changes.minutes {
         minutes if minutes.abs() < 0.5 => CompareWords::LabourSame.say(language),
-        more if more > 0.0 => CompareWords::LabourMore { minutes }.say(language),
-        _ => CompareWords::LabourLess { minutes }.say(language),
+        more if more > 0.0 => {
+            CompareWords::LabourMore { minutes: &figures::fixed(more.ceil(), 0) }.say(language)
+        }
+        less => CompareWords::LabourLess { minutes: &figures::fixed((-less).floor(), 0) }.say(language),
     };
     let enters = match &changes.enters[..] {
         [] => JobWords::EntersNone.say(language),

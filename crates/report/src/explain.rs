@@ -116,7 +116,7 @@ mod tests {
         let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning, others: &[] };
         let english = page(&doc, &Look::default());
         assert!(english.starts_with(
-            "thin-margin (warning)\nLittle voltage in hand in the worst state.\n\nWhat it checks\n"
+            "thin-margin (warning)\nHardly any voltage to spare at a device.\n\nWhat it checks\n"
         ));
         assert!(
             english.ends_with("if you judge otherwise.\n") && english.contains("\n\nExample\nA-504 keeps")
@@ -150,7 +150,7 @@ mod tests {
         let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning, others: &[] };
         assert_eq!(
             list(&[&doc, &doc], &Look::default()),
-            "warning  thin-margin  Little voltage in hand in the worst state\n"
+            "warning  thin-margin  Hardly any voltage to spare at a device\n"
         );
     }
 }

@@ -3,7 +3,7 @@
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph};
-use crate::{figures, template};
+use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
 use latchline_finding::{Change, ElementId, Finding, Language, Money, Remedy, Severity};
@@ -56,7 +56,9 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
     }
     let language = look.language;
     let shown = jobs.on_first_page(MOST_JOBS);
-    let mut text = format!("{}\n", look.bold(JobHead::Jobs.say(language)));
+    let currency = report.site.map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty());
+    let head = JobWords::Jobs { currency }.say(language);
+    let mut text = format!("{}\n", look.bold(&head));
     for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
         let danger = danger_word(jobs.danger(job), language);
         let what = title_with_code(report, assessment, jobs, job, language);
@@ -124,6 +126,10 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
         return change_words(change, language);
     }
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    let known = worst.map_or(&[][..], |index| &assessment.findings[*index].remedies);
+    if let Some(measured) = known.iter().find(|remedy| remedy.measure.is_some()) {
+        return wording::remedy(measured, language);
+    }
     let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
     JobWords::NoChange { hint: hint.as_deref() }.say(language)
 }
@@ -149,6 +155,7 @@ fn change_words(change: &JobChange, language: Language) -> String {
         }
     });
     let value = remedy.value_after.map(|value| figures::sentence(value, language));
+    let told = wording::then_told(remedy, language);
     let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
     let words = JobWords::Change {
         kind: &kind,
@@ -158,6 +165,7 @@ fn change_words(change: &JobChange, language: Language) -> String {
         enters: enters.as_deref(),
         clears: change.clears.len(),
         value: value.as_deref(),
+        told: told.as_deref(),
     };
     words.say(language)
 }

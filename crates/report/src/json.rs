@@ -10,7 +10,9 @@ use crate::json_jobs::{self, JobDocument};
 use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDocument, ToleranceDocument};
 use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
-use latchline_assess::{Assessment, DeviceResult, NotJudged, RunSummary, SourceSummary, WorstCurrent};
+use latchline_assess::{
+    Assessment, DeviceResult, ExistingCable, NotJudged, RunSummary, SourceSummary, WorstCurrent,
+};
 use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -51,9 +53,9 @@ pub struct CheckDocument {
     /// Findings for which remedies were not looked for, there being too many; absent where there are none.
     #[serde(skip_serializing_if = "Option::is_none")]
     remedies_not_sought: Option<usize>,
-    /// Whether releases outside of calls are counted in the states; left out where none would draw from the bus.
+    /// Doors that are counted as released outside of calls at once; left out where none would draw from the bus.
     #[serde(skip_serializing_if = "Option::is_none")]
-    releases_outside_calls: Option<bool>,
+    releases_at_once: Option<usize>,
     /// What could not be judged.
     not_judged: Vec<NotJudgedDocument>,
     /// Supplies and regenerated outputs.
@@ -112,7 +114,8 @@ struct CurrentDocument {
     calls: Vec<CallDocument>,
     /// Whether there is an operating point.
     operating_point: bool,
-    /// Current in the corner of greatest load, in A.
+    /// Current in the corner of greatest load, in A; where calls are searched, 1 mA more than that of the calls named, so that no other set of
+    /// calls draws more.
     #[serde(skip_serializing_if = "Option::is_none")]
     current_a: Option<f64>,
     /// Its limit in A.
@@ -168,6 +171,9 @@ struct RunDocument {
     /// The device with the least margin on it or beyond.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
+    /// Of a cable that is there already: "can-stay", "can-stay-if-measured", "found" (errors or warnings stand on it) or "not-judged".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    existing: Option<&'static str>,
 }
 
 /// A station or box.
@@ -190,7 +196,8 @@ struct DeviceDocument {
     /// Limit of the highest voltage in V.
     #[serde(skip_serializing_if = "Option::is_none")]
     highest_limit_v: Option<f64>,
-    /// Adverse voltage in V in each state that was solved and has an operating point.
+    /// Adverse voltage in V in each state that was solved and has an operating point: where its margin to what it needs at that moment is
+    /// least, which for a station that needs more in use than in standby may be above its lowest voltage.
     by_state_v: BTreeMap<&'static str, f64>,
     /// States without operating point.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -293,7 +300,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
         }),
         jobs: json_jobs::documents(report),
         findings: all().map(|finding| finding_document(report, finding)).collect(),
-        releases_outside_calls: assessment.and_then(|a| a.releases_outside_calls),
+        releases_at_once: assessment.and_then(|a| a.releases_at_once).map(|(most, _)| most),
         remedies_not_sought: assessment.map(|a| a.remedies_not_sought).filter(|left| *left > 0),
         not_judged: assessment.map(|a| a.not_judged.iter().map(not_judged).collect()).unwrap_or_default(),
         sources: assessment.map(|a| a.sources.iter().map(|one| source(a, one)).collect()).unwrap_or_default(),
@@ -363,6 +370,12 @@ fn run(assessment: &Assessment, run: &RunSummary) -> RunDocument {
         length_m: run.length_m,
         current: current(&run.current),
         worst_device: device_name(assessment, run.worst_device),
+        existing: run.existing.as_ref().map(|existing| match existing {
+            ExistingCable::CanStay => "can-stay",
+            ExistingCable::CanStayIfMeasured => "can-stay-if-measured",
+            ExistingCable::Found(_) => "found",
+            ExistingCable::NotJudged => "not-judged",
+        }),
     }
 }
 

@@ -4,7 +4,7 @@ use crate::json_edits::{ChangeDocument, changes};
 use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
 use crate::{place, wording};
-use latchline_finding::{Argument, DataGrade, Figure, Finding, Language, Origin, Remedy, Unit};
+use latchline_finding::{Argument, Brought, DataGrade, Figure, Finding, Language, Origin, Remedy, Unit};
 use latchline_words::codes;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -168,6 +168,39 @@ pub(crate) struct RemedyDocument {
     labour_minutes: Option<f64>,
     /// The changes to the site file, in order.
     changes: Vec<ChangeDocument>,
+    /// Findings that come with it, none of them an error.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    brings: Vec<BroughtDocument>,
+    /// For one that changes only what is known: what has to be measured.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    measure: Option<LoopMeasurementDocument>,
+}
+
+/// A finding that comes with a remedy.
+#[derive(Debug, Serialize, JsonSchema)]
+struct BroughtDocument {
+    /// Its code.
+    code: &'static str,
+    /// How much it matters.
+    severity: &'static str,
+    /// What it is about.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+}
+
+/// A loop resistance to measure, the electronics disconnected.
+#[derive(Debug, Serialize, JsonSchema)]
+struct LoopMeasurementDocument {
+    /// The run.
+    run: String,
+    /// Where the ohmmeter goes.
+    at: String,
+    /// Where both conductors are joined.
+    joined_at: String,
+    /// What it should read by what is stated.
+    expected_ohm: f64,
+    /// The most that it may read for the finding to go.
+    most_ohm: f64,
 }
 
 pub(crate) fn unit(unit: Unit) -> &'static str {
@@ -274,6 +307,14 @@ fn origin(report: &Report<'_>, origin: &Origin) -> Option<OriginDocument> {
     }
 }
 
+fn brought(one: &Brought) -> BroughtDocument {
+    BroughtDocument {
+        code: one.code.as_str(),
+        severity: one.severity.word(),
+        element: one.element.as_ref().map(ToString::to_string),
+    }
+}
+
 pub(crate) fn remedy(remedy: &Remedy) -> RemedyDocument {
     RemedyDocument {
         kind: remedy.kind,
@@ -282,5 +323,13 @@ pub(crate) fn remedy(remedy: &Remedy) -> RemedyDocument {
         cost: remedy.cost.map(|cost| cost.rounded().as_units()),
         labour_minutes: remedy.minutes.and_then(finite),
         changes: changes(&remedy.edit),
+        brings: remedy.brings.iter().map(brought).collect(),
+        measure: remedy.measure.as_ref().map(|measure| LoopMeasurementDocument {
+            run: measure.run.to_string(),
+            at: measure.at.to_string(),
+            joined_at: measure.joined_at.to_string(),
+            expected_ohm: measure.expected_ohm,
+            most_ohm: measure.most_ohm,
+        }),
     }
 }

@@ -17,7 +17,6 @@ pub mod addresses;
 mod caret;
 pub mod catalogue;
 pub mod compare;
-mod existing;
 pub mod explain;
 pub mod figures;
 pub mod jobs_text;

@@ -29,6 +29,11 @@ impl Look {
         Self { language, ..self }
     }
 
+    /// Its language with metric units.
+    pub fn locale(&self) -> Locale {
+        Locale { language: self.language, ..Locale::default() }
+    }
+
     /// A figure as it stands in a sentence.
     pub(crate) fn figure(&self, figure: Figure) -> String {
         figures::sentence(figure, self.language)

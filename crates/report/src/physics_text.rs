@@ -39,7 +39,7 @@ pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
     let words = match (summary.outcome, summary.time_s) {
         ("runs", Some(time_s)) => {
             let last = summary.last.as_ref().map(|last| template::plain(last.as_str()));
-            let time = &look.decimals(figures::rounded_up(time_s, 1));
+            let time = &latchline_words::figures::start_time(time_s, look.language);
             return PowerReturn::AllUp { devices, time, last: last.as_deref(), dropouts }.say(look.language);
         }
         ("hiccups", _) => {
@@ -74,6 +74,11 @@ fn short_circuit(shorts: &[&ShortCircuitSummary], look: &Look) -> String {
         let run = &template::plain(widest.run.as_str());
         ShortCircuit::Dark { dwellings: widest.also_dark.len(), run }.say(look.language)
     });
+    if let [one] = shorts {
+        let current = &look.decimals(figures::rounded_down(one.fault_a, 2));
+        return ShortCircuit::OneRun { current, acts: &acts.join(", "), dark: dark.as_deref() }
+            .say(look.language);
+    }
     let line = ShortCircuit::Line {
         least: &look.decimals(figures::rounded_down(least_a, 2)),
         most: &look.decimals(figures::rounded_up(most_a, 2)),

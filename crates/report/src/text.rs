@@ -3,7 +3,6 @@
 //! Voltages and margins are rounded down and currents up, so that no shown figure is better than
 //! the computed one.
 
-use crate::existing::existing;
 use crate::paint::Look;
 use crate::physics_text;
 use crate::report::Report;
@@ -11,7 +10,7 @@ use crate::table::{Column, Set, Table, paragraph};
 use crate::{caret, figures, jobs_text, template, wording};
 use latchline_assess::jobs::excess;
 use latchline_assess::{
-    Assessment, DeviceResult, RunSummary, SourceSummary, SupplySheet, Verdict, WorstCurrent,
+    Assessment, DeviceResult, ExistingCable, RunSummary, SourceSummary, SupplySheet, Verdict, WorstCurrent,
 };
 use latchline_finding::{ElementId, Finding, Language, OperatingState, Severity};
 use latchline_words::report::{Head, Remark, severity};
@@ -52,7 +51,6 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     if let Some(assessment) = report.assessment {
         blocks.push(not_judged(assessment, look));
         if troubled.is_none() {
-            blocks.push(existing(report, look));
             blocks.push(assumed(assessment, look));
         }
     }
@@ -150,6 +148,9 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
     if troubled.is_none() {
         blocks.push(physics_text::signal(assessment, look));
     }
+    if troubled.is_none() {
+        blocks.push(existing(assessment, look));
+    }
     if !assessment.runs.is_empty() && troubled.is_none() {
         blocks.push(key(assessment, look));
     }
@@ -173,6 +174,36 @@ fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> St
     paragraph(&line.say(look.language), 2, look.width)
 }
 
+/// Which existing cables can stay.
+fn existing(assessment: &Assessment, look: &Look) -> String {
+    let named = |is_it: &dyn Fn(&ExistingCable) -> bool| {
+        let runs = assessment.runs.iter().filter(|run| run.existing.as_ref().is_some_and(is_it));
+        let names = runs.map(|run| {
+            let name = template::plain(run.id.as_str());
+            match &run.existing {
+                Some(ExistingCable::Found(codes)) => {
+                    let codes: Vec<&str> = codes.iter().map(|code| code.as_str()).collect();
+                    format!("{name} ({})", codes.join(", "))
+                }
+                _ => name,
+            }
+        });
+        names.collect::<Vec<_>>().join(", ")
+    };
+    let stay = named(&|one| *one == ExistingCable::CanStay);
+    let unmeasured = named(&|one| *one == ExistingCable::CanStayIfMeasured);
+    let found = named(&|one| matches!(one, ExistingCable::Found(_)));
+    let open = named(&|one| *one == ExistingCable::NotJudged);
+    let lines = [
+        (&stay, Remark::CanStay { runs: &stay }),
+        (&unmeasured, Remark::CanStayIfMeasured { runs: &unmeasured }),
+        (&found, Remark::ExistingFound { runs: &found }),
+        (&open, Remark::ExistingNotJudged { runs: &open }),
+    ];
+    let lines = lines.iter().filter(|(runs, _)| !runs.is_empty());
+    lines.map(|(_, words)| paragraph(&words.say(look.language), 0, look.width)).collect()
+}
+
 /// How to read the tables.
 fn key(assessment: &Assessment, look: &Look) -> String {
     let mut text = Remark::Key.say(look.language);
@@ -180,8 +211,12 @@ fn key(assessment: &Assessment, look: &Look) -> String {
         text.push(' ');
         text.push_str(&Remark::KeyOfBounds.say(look.language));
     }
-    if let Some(counted) = assessment.releases_outside_calls {
-        let releases = if counted { Remark::ReleasesCounted } else { Remark::ReleasesNotCounted };
+    if let Some((at_once, doors)) = assessment.releases_at_once {
+        let releases = match at_once {
+            0 => Remark::ReleasesNotCounted,
+            _ if at_once == doors => Remark::ReleasesCounted,
+            _ => Remark::SomeReleasesCounted { at_once, doors },
+        };
         text.push(' ');
         text.push_str(&releases.say(look.language));
     }

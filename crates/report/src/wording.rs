@@ -2,8 +2,8 @@
 
 use crate::report::Report;
 use latchline_assess::{NotJudged, Verdict, rules};
-use latchline_finding::{Change, Edit, EditStep, Figure, Language, Money, Remedy, Severity, Unit};
-use latchline_words::report::{Counted, Remark, RemedyWords, Tightest, VerdictWords, remedy_kind};
+use latchline_finding::{Change, Edit, EditStep, ElementId, Figure, Language, Money, Remedy, Severity, Unit};
+use latchline_words::report::{Counted, Remark, RemedyWords, Tightest, VerdictWords, remedy_kind, severity};
 use latchline_words::{figures, states, template};
 use std::cmp::Ordering;
 
@@ -12,6 +12,19 @@ pub fn remedy(remedy: &Remedy, language: Language) -> String {
     if let ("staggered-start", Some(stagger)) = (remedy.kind, remedy.value_after) {
         let stagger = &figures::sentence(stagger, language);
         return RemedyWords::StaggeredStart { stagger }.say(language);
+    }
+    if let Some(measure) = &remedy.measure {
+        let ohm = |ohm: f64| figures::sentence(Figure::new(ohm, Unit::Ohm), language);
+        let name = |element: &ElementId| template::plain(element.as_str());
+        let words = RemedyWords::LoopMeasured {
+            run: &name(&measure.run),
+            at: &name(&measure.at),
+            joined_at: &name(&measure.joined_at),
+            expected: &ohm(measure.expected_ohm),
+            most: &ohm(measure.most_ohm),
+        };
+        let told = then_told(remedy, language).map_or(String::new(), |told| format!("; {told}"));
+        return words.say(language) + &told;
     }
     let mut text = remedy_kind(remedy.kind, language);
     let changes = edit(&remedy.edit, language);
@@ -28,6 +41,14 @@ pub fn remedy(remedy: &Remedy, language: Language) -> String {
     if remedy.kind == "doubled-pair" {
         add(RemedyWords::DoubledPair);
     }
+    if let Some(told) = then_told(remedy, language) {
+        text.push_str("; ");
+        text.push_str(&told);
+    }
+    let mut add = |words: RemedyWords<'_>| {
+        text.push_str("; ");
+        text.push_str(&words.say(language));
+    };
     let Some(cost) = remedy.cost.map(Money::rounded) else {
         add(RemedyWords::NotInPriceList);
         return text;
@@ -39,6 +60,17 @@ pub fn remedy(remedy: &Remedy, language: Language) -> String {
         Ordering::Greater => RemedyWords::Costs { amount },
     });
     text
+}
+
+/// What a change brings, if it brings anything.
+pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
+    let brought = remedy.brings.iter().map(|one| {
+        let element = one.element.as_ref().map(|element| template::plain(element.as_str()));
+        let severity = severity(one.severity, language);
+        RemedyWords::Brought { severity, code: one.code.as_str(), element: element.as_deref() }.say(language)
+    });
+    let findings = brought.collect::<Vec<_>>().join(", ");
+    (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language))
 }
 
 /// The changes of an edit, as the user would write them.
@@ -217,7 +249,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy, Language::English),
-            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more of material"
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more for parts"
         );
     }
 
@@ -232,7 +264,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy, Language::German),
-            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr an Material"
+            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr für Teile"
         );
     }
 }

@@ -1,9 +1,9 @@
 //! A new site from one form or a survey, wired by `design`.
 
-use crate::pages::sites::mistakes;
 use latchline_design::{Effort, Texts, design};
-use latchline_finding::{Language, Severity, Sources};
+use latchline_finding::{Language, Origin, Severity, Sources};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
+use latchline_survey::Problem;
 use latchline_survey::sheets::SHEETS;
 use latchline_survey::template;
 use latchline_words::office::{Label, Told};
@@ -199,13 +199,17 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
     let mut problems = Vec::new();
     let sheets = latchline_survey::workbook::from_xlsx(file, bytes, &mut problems);
     let read = latchline_survey::read(&sheets, problems);
-    let Some(survey) = read.survey else { return Err(mistakes(&read.problems, language)) };
+    let Some(draft) = read.draft else { return Err(mistakes(&read.problems, language)) };
     let (name, text) = builtin_catalogue();
     let files = [sources.add(name, text)];
-    let catalogues = LoadedCatalogues::with_prices(&sources, &files, survey.prices.clone());
+    let catalogues = LoadedCatalogues::with_prices(&sources, &files, draft.prices.clone());
+    let problems = [read.problems, latchline_survey::unknown_parts(&draft, catalogues.catalogue())].concat();
     if catalogues.checked().iter().any(|finding| finding.severity == Severity::Error) {
-        return Err(mistakes(&read.problems, language));
+        return Err(mistakes(&problems, language));
     }
+    let Some(survey) = read.survey.filter(|_| problems.iter().all(Problem::is_harmless)) else {
+        return Err(mistakes(&problems, language));
+    };
     let texts = Texts { sources: &sources, catalogues: &catalogues };
     let settled = survey.settings.family.as_ref().map(|family| family.value.clone());
     let families = settled
@@ -220,4 +224,50 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
         }
     }
     best.map(|design| design.text).ok_or(why)
+}
+
+/// How many mistakes a survey has, and each with its cell.
+fn mistakes(problems: &[Problem], language: Language) -> String {
+    let mut lines = vec![
+        Told::SurveyMistakes { mistakes: problems.iter().filter(|problem| !problem.is_harmless()).count() }
+            .say(language),
+    ];
+    for problem in problems.iter().filter(|problem| !problem.is_harmless()).take(40) {
+        let finding = problem.finding();
+        let words = latchline_words::codes::wording(&finding, language).message;
+        lines.push(match cell_words(&finding.origin) {
+            Some(place) => format!("{place}: {words}"),
+            None => words,
+        });
+    }
+    lines.join("\n")
+}
+
+/// Where a finding is, as a spreadsheet shows it.
+fn cell_words(origin: &Origin) -> Option<String> {
+    match origin {
+        Origin::Cell { sheet, row, column, .. } => Some(format!("{sheet} {}{row}", letters(*column))),
+        _ => None,
+    }
+}
+
+/// A column as a spreadsheet shows it: A, B, ... Z, AA.
+fn letters(mut column: u32) -> String {
+    let mut out = String::new();
+    while column > 0 {
+        let digit = (column - 1) % 26;
+        out.insert(0, char::from(b'A' + u8::try_from(digit).unwrap_or(0)));
+        column = (column - 1) / 26;
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn columns_have_letters() {
+        assert_eq!([1, 26, 27, 52, 703].map(letters), ["A", "Z", "AA", "AZ", "AAA"]);
+    }
 }

@@ -15,6 +15,7 @@ mod archive;
 mod assets;
 mod blank;
 mod change;
+mod engine;
 mod files;
 mod guard;
 mod listen;

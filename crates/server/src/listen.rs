@@ -1,5 +1,6 @@
 //! Connections: taken, served, ended.
 
+use crate::engine::look_at_files;
 use crate::office::Office;
 use crate::routes;
 use hyper::server::conn::http1;
@@ -81,6 +82,6 @@ async fn watch_files(office: Arc<Office>) {
     loop {
         tokio::time::sleep(BETWEEN_LOOKS).await;
         let office = Arc::clone(&office);
-        let _: Result<(), _> = tokio::task::spawn_blocking(move || office.look_at_files()).await;
+        let _: Result<(), _> = tokio::task::spawn_blocking(move || look_at_files(&office)).await;
     }
 }

@@ -1,10 +1,10 @@
 //! What changes on a page, as it comes in: one stream a page, each message said to be of its revision.
 
+use crate::engine::opened;
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::printed::{PageState, difference, print};
 use crate::refused::Refused;
-use crate::routes::opened;
 use crate::work::State as SiteState;
 use axum::extract::{Path, Query, State};
 use axum::response::sse::{Event, Sse};

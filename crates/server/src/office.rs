@@ -89,17 +89,9 @@ impl Office {
         }))
     }
 
-    /// Looks at the files of every open site; what another program changed is shown.
-    pub(crate) fn look_at_files(self: &Arc<Self>) {
-        let open: Vec<Arc<Work>> =
-            self.open.lock().unwrap_or_else(PoisonError::into_inner).iter().cloned().collect();
-        for work in open {
-            if let Ok(true) = self.archive.settle(&work.name, (self.options.clock)())
-                && crate::work::arrive(self, &work).is_ok()
-            {
-                work.nudge();
-            }
-        }
+    /// The sites that are open.
+    pub(crate) fn all_open(&self) -> Vec<Arc<Work>> {
+        self.open.lock().unwrap_or_else(PoisonError::into_inner).iter().cloned().collect()
     }
 
     /// A site if it is open.

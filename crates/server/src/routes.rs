@@ -2,8 +2,6 @@
 
 use crate::guard::{LARGEST_BODY, guard};
 use crate::office::Office;
-use crate::refused::Refused;
-use crate::work::{self, State, Work};
 use crate::{assets, live, pages};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -42,24 +40,4 @@ pub(crate) fn routes(office: Arc<Office>) -> Router {
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
         .layer(from_fn_with_state(Arc::clone(&office), guard))
         .with_state(office)
-}
-
-/// An open site with what is known of it: voltages at least, where its text can be used.
-pub(crate) async fn opened(office: &Arc<Office>, name: &str) -> Result<(Arc<Work>, Arc<State>), Refused> {
-    let (office, name) = (Arc::clone(office), name.to_string());
-    blocking(move || {
-        let work = office.work(&name)?;
-        let state = work::begin(&office, &work)?;
-        Ok((work, state))
-    })
-    .await
-}
-
-/// Work of the engine, off the threads that answer.
-pub(crate) async fn blocking<T: Send + 'static>(
-    task: impl FnOnce() -> Result<T, Refused> + Send + 'static,
-) -> Result<T, Refused> {
-    tokio::task::spawn_blocking(task)
-        .await
-        .unwrap_or(Err(Refused::Broken("the engine has stopped on this; nothing was changed")))
 }

@@ -1,16 +1,14 @@
 //! An open site: its session, and what is known of its newest revision, stage by stage.
 
-use crate::office::Office;
 use crate::refused::Refused;
 use latchline_assess::jobs::Jobs;
-use latchline_assess::{Assessment, GivenUp, NotJudged, VoltageResults};
+use latchline_assess::{Assessment, NotJudged, VoltageResults};
 use latchline_finding::{Finding, Money, Sources};
 use latchline_reach::Headroom;
 use latchline_session::{Files, Session, Standing, View};
-use latchline_site::bill::Bill;
 use latchline_site::builtin_catalogue;
 use latchline_site::edit;
-use latchline_store::{Revision, State as Kept, Texts};
+use latchline_store::{State as Kept, Texts};
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::sync::watch;
@@ -116,6 +114,22 @@ impl Work {
         self.news.borrow().clone()
     }
 
+    /// Puts what is known of a newer revision in the place of what was known.
+    pub fn publish(&self, state: State) {
+        self.news.send_replace(Some(Arc::new(state)));
+    }
+
+    /// Tells more of the newest state; nothing if a newer one has come.
+    pub fn tell(&self, number: i64, change: impl FnOnce(&mut State)) {
+        self.news.send_if_modified(|known| match known {
+            Some(state) if state.number == number => {
+                change(Arc::make_mut(state));
+                true
+            }
+            _ => false,
+        });
+    }
+
     /// The view of the newest revision, with its number.
     pub fn view(&self) -> (i64, View) {
         let inner = self.inner();
@@ -128,7 +142,7 @@ impl Work {
     }
 
     /// Goes to the newest revision, unless it is there or beyond already.
-    fn go_to(&self, head: &Kept) -> Result<Option<View>, Refused> {
+    pub fn go_to(&self, head: &Kept) -> Result<Option<View>, Refused> {
         let mut inner = self.inner();
         let number = head.revision.number.0;
         if inner.views.back().is_some_and(|(known, _)| *known >= number) {
@@ -152,158 +166,4 @@ impl Work {
         }
         Ok(Some(view))
     }
-}
-
-/// Goes to what the store holds as newest: voltages at once, the rest is begun.
-pub(crate) fn arrive(office: &Arc<Office>, work: &Arc<Work>) -> Result<(), Refused> {
-    let before = work.now().map(|state| {
-        Arc::new(Before {
-            number: state.number,
-            results: state.results.clone(),
-            price: state.price.map(|(price, _)| price),
-        })
-    });
-    let head = office.archive.head(&work.name)?;
-    if let Some(view) = work.go_to(&head)? {
-        publish_first(work, first_state(view, &head.revision, before));
-        think(office, work);
-    }
-    Ok(())
-}
-
-/// Makes sure that something is known of the newest revision: voltages now, the rest is begun.
-pub(crate) fn begin(office: &Arc<Office>, work: &Arc<Work>) -> Result<Arc<State>, Refused> {
-    if let Some(state) = work.now() {
-        return Ok(state);
-    }
-    let (number, view) = work.view();
-    let revision = office.archive.state(&work.name, number)?.revision;
-    publish_first(work, first_state(view, &revision, None));
-    think(office, work);
-    work.now().ok_or(Refused::NotFound)
-}
-
-fn first_state(view: View, revision: &Revision, before: Option<Arc<Before>>) -> State {
-    let results = view.voltage_results().ok().flatten().map(Arc::new);
-    let price = view.site().map(|site| {
-        let bill = Bill::of(site);
-        (bill.material(), bill.unpriced())
-    });
-    let (findings, not_judged) = found(&view);
-    State {
-        number: revision.number.0,
-        note: revision.signed.note.clone(),
-        standing: view.standing(),
-        results,
-        findings,
-        not_judged,
-        assessment: None,
-        remedies: false,
-        jobs: None,
-        headroom: None,
-        price,
-        before,
-        view,
-    }
-}
-
-/// What was found so far, worst first.
-fn found(view: &View) -> (Arc<Vec<Finding>>, Arc<Vec<NotJudged>>) {
-    let mut findings = view.reading().to_vec();
-    let mut not_judged = Vec::new();
-    if let Some(report) = view.rules() {
-        findings.extend(report.findings);
-        not_judged = report.not_judged;
-    }
-    findings.sort_by(|a, b| (b.severity, a.code, &a.element).cmp(&(a.severity, b.code, &b.element)));
-    (Arc::new(findings), Arc::new(not_judged))
-}
-
-fn publish_first(work: &Work, state: State) {
-    work.news.send_replace(Some(Arc::new(state)));
-}
-
-/// Tells more of the newest state; nothing if a newer one has come.
-fn tell(work: &Work, number: i64, change: impl FnOnce(&mut State)) {
-    work.news.send_if_modified(|known| match known {
-        Some(state) if state.number == number => {
-            change(Arc::make_mut(state));
-            true
-        }
-        _ => false,
-    });
-}
-
-/// Works out the rest of the newest revision, stage by stage, off the threads that answer.
-fn think(office: &Arc<Office>, work: &Arc<Work>) {
-    let (permits, work) = (Arc::clone(&office.thinking), Arc::clone(work));
-    let Some(state) = work.now() else { return };
-    let Ok(handle) = tokio::runtime::Handle::try_current() else { return };
-    handle.spawn(async move {
-        let Ok(permit) = permits.acquire_owned().await else { return };
-        // It waited; something newer may have come.
-        if work.now().is_none_or(|now| now.number != state.number) {
-            return;
-        }
-        let done = tokio::task::spawn_blocking(move || {
-            let _permit = permit;
-            // Given up: a newer revision has come, and tells for itself.
-            let _: Result<(), GivenUp> = stages(&work, &state);
-        });
-        let _: Result<(), _> = done.await;
-    });
-}
-
-fn stages(work: &Work, state: &State) -> Result<(), GivenUp> {
-    let (view, number) = (&state.view, state.number);
-    if view.site().is_none() {
-        return Ok(());
-    }
-    let so_far = || {
-        let (findings, not_judged) = found(view);
-        let standing = view.standing();
-        tell(work, number, |state| {
-            state.findings = findings;
-            state.not_judged = not_judged;
-            state.standing = standing;
-        });
-    };
-    view.short_circuit()?;
-    so_far();
-    view.signal()?;
-    so_far();
-    view.start_up()?;
-    let assessment = view.assessment()?.cloned().map(Arc::new);
-    if let Some(assessment) = &assessment {
-        let all = whole(assessment);
-        let not_judged = Arc::new(assessment.not_judged.clone());
-        let standing = view.standing();
-        let assessment = Arc::clone(assessment);
-        tell(work, number, |state| {
-            state.findings = Arc::new(all);
-            state.not_judged = not_judged;
-            state.standing = standing;
-            state.assessment = Some(assessment);
-        });
-    }
-    if let Some(mended) = view.remedies()? {
-        let (all, mended) = (whole(mended), Arc::new(mended.clone()));
-        let jobs = view.jobs()?.cloned().map(Arc::new);
-        tell(work, number, |state| {
-            state.findings = Arc::new(all);
-            state.assessment = Some(mended);
-            state.remedies = true;
-            state.jobs = jobs;
-        });
-    }
-    let headroom = view.headroom()?.map(|all| Arc::new(all.to_vec()));
-    tell(work, number, |state| state.headroom = headroom);
-    Ok(())
-}
-
-/// Findings of reading and of the rules, worst first.
-fn whole(assessment: &Assessment) -> Vec<Finding> {
-    let mut all: Vec<Finding> = assessment.read.iter().chain(&assessment.findings).cloned().collect();
-    all.sort_by(|a, b| (b.severity, a.code, &a.element).cmp(&(a.severity, b.code, &b.element)));
-    all
 }

@@ -2,8 +2,8 @@
 //!
 //! One step after the other: the worst finding for which a single verified remedy is known gets its
 //! cheapest one, as an edit of the session. What no single change mends is then tried in pairs
-//! of changes, of which neither may bring a finding of its own once both are applied. Each step removes a finding and brings
-//! none, so the number of findings falls and the loop ends.
+//! of changes. A step brings no error; one that brings any finding takes an error away, any other takes a finding away and brings
+//! none. So the number of errors never grows, and where it stays the number of findings falls: the loop ends.
 
 use crate::session::Session;
 use latchline_assess::GivenUp;

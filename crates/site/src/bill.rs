@@ -104,6 +104,15 @@ impl Bill {
         self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_minutes?)).sum()
     }
 
+    /// What this bill has more than another; `None` if any part without a price comes or goes, since its cost is not known.
+    pub fn material_beyond(&self, other: &Bill) -> Option<Money> {
+        let unpriced = |bill: &Bill| -> Vec<(BillKind, String, u64)> {
+            let lines = bill.lines.iter().filter(|line| line.unit_price.is_none());
+            lines.map(|line| (line.kind, line.name.clone(), line.quantity.to_bits())).collect()
+        };
+        (unpriced(self) == unpriced(other)).then(|| self.material() - other.material())
+    }
+
     /// Lines without a price.
     pub fn unpriced(&self) -> usize {
         self.lines.iter().filter(|line| line.unit_price.is_none()).count()

@@ -16,6 +16,13 @@ pub enum CableOwner {
         /// Section of that run.
         section: usize,
     },
+    /// A cable to something fitted at a door.
+    AtDoor(DoorCable),
+}
+
+/// A cable to something fitted at a door.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DoorCable {
     /// The cable of a lock.
     Lock {
         /// Index into [`Site::entrances`].
@@ -99,7 +106,7 @@ impl Site {
             let pairs = conductors.div_ceil(2);
             let in_cable = self.catalogue.cables[&cable.value].pairs.value.max(1);
             list.push(CableLength {
-                owner,
+                owner: CableOwner::AtDoor(owner),
                 cable: cable.value.clone(),
                 pairs,
                 side_by_side: pairs.div_ceil(in_cable),
@@ -109,22 +116,22 @@ impl Site {
         };
         for (lock, used) in entry.locks.iter().enumerate() {
             if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
-                add(CableOwner::Lock { entrance, lock }, 2, cable, length);
+                add(DoorCable::Lock { entrance, lock }, 2, cable, length);
             }
             for to in &used.cables {
                 let part = to.to.value;
-                let owner = CableOwner::LockPart { entrance, lock, part };
+                let owner = DoorCable::LockPart { entrance, lock, part };
                 add(owner, used.conductors_to(part), &to.cable, &to.length);
             }
         }
         for (light, used) in entry.lights.iter().enumerate() {
             if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
-                add(CableOwner::Light { entrance, light }, 2, cable, length);
+                add(DoorCable::Light { entrance, light }, 2, cable, length);
             }
         }
         for (input, used) in entry.alarm_inputs.iter().enumerate() {
             if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
-                add(CableOwner::AlarmContact { entrance, input }, 2, cable, length);
+                add(DoorCable::AlarmContact { entrance, input }, 2, cable, length);
             }
         }
     }

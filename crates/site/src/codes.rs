@@ -41,11 +41,12 @@ latchline_finding::codes! {
     PORT_USED_TWICE, "port-used-twice", Error, ["port", "run", "other_run"];
     RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run", "from?"];
     NOT_ISOLATING, "not-isolating", Error, ["name"];
-    LENGTH_MISSING, "length-missing", Error, ["run", "sections"];
+    LENGTH_MISSING, "length-missing", Error, ["run", "sections", "loop?", "joints?"];
+    LENGTH_FROM_LOOP, "length-from-loop", Advice, ["run", "length", "cable", "loop", "sections?"];
     LENGTHS_DO_NOT_FIT, "lengths-do-not-fit", Error, ["run", "lengths", "sections"];
     LENGTHS_GIVEN_TWICE, "lengths-given-twice", Error, ["run", "keys"];
     RUN_WITHOUT_STOPS, "run-without-stops", Error, ["run"];
-    FED_TWICE, "fed-twice", Error, ["name", "run", "other_run"];
+    FED_TWICE, "fed-twice", Error, ["name", "run", "other_run?", "twice_in?"];
     WIRING_LOOP, "wiring-loop", Error, ["members"];
     NOT_WIRED, "not-wired", Error, ["name", "kind"];
     ISOLATING_BOX_WITHOUT_SUPPLY, "isolating-box-without-supply", Error, ["name"];
@@ -59,6 +60,7 @@ latchline_finding::codes! {
     ADDRESS_OUT_OF_RANGE, "address-out-of-range", Error, ["field", "number", "first", "last"];
     ADDRESS_RESERVED, "address-reserved", Error, ["field", "number"];
     ADDRESS_DUPLICATE, "address-duplicate", Error, ["field", "number", "other"];
+    ADDRESS_NOT_OF_NAME, "address-not-of-name", Advice, ["dwellings", "numbers"];
     ADDRESS_NOT_EXPRESSIBLE, "address-not-expressible", Error, ["field", "number", "highest"];
     TWO_MAIN_ENTRANCES, "two-main-entrances", Error, ["number", "other"];
     EXTENSION_WITHOUT_ROOM, "extension-without-room", Error, ["stations", "room"];

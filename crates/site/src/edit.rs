@@ -4,6 +4,7 @@ mod expect;
 mod line_ends;
 mod lines;
 mod places;
+pub(crate) mod tree;
 mod values;
 
 pub use expect::{Unmet, expecting, unmet};

@@ -165,6 +165,19 @@ impl Site {
         }
     }
 
+    /// A place as site files write it: "A/North/1"; `None` for one in no building.
+    pub fn place_key(&self, place: &Place) -> Option<String> {
+        let building = self.buildings.get(place.building?)?;
+        let mut key = building.id.to_string();
+        if let Some(core) = place.core.and_then(|core| building.cores.get(core)) {
+            key = format!("{key}/{}", core.value);
+        }
+        if let Some(floor) = place.floor.and_then(|floor| building.floors.get(floor)) {
+            key = format!("{key}/{}", floor.value);
+        }
+        Some(key)
+    }
+
     /// Name of what a section leads to.
     pub fn stop_id(&self, stop: RunStop) -> &ElementId {
         match stop {

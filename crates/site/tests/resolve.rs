@@ -117,7 +117,8 @@ fn structural_faults_of_the_wiring_are_named() {
         format!("{FEED}\na = {{ from = \"D1.1\", {} }}", ALL.replace("\"gate\"", "\"gate\", \"D1.2\""));
     assert_eq!(codes(&with_runs(&ring)), one("run-ends-at-port", "a"));
     let ring = format!("{FEED}\na = {{ from = \"D1.1\", {} }}", ALL.replace("\"gate\"", "\"gate\", \"A-1\""));
-    assert_eq!(codes(&with_runs(&ring)), one("wiring-loop", "a"));
+    // The same flat twice in one run is far oftener a slip than a ring, and is told by its name.
+    assert_eq!(codes(&with_runs(&ring)), one("fed-twice", "A-1"));
     let own_tail = format!(
         "feed = {{ from = \"D1.2\", to = \"D1\", length = \"1 m\" }}\na = {{ from = \"D1.1\", {ALL} }}"
     );
@@ -254,4 +255,62 @@ fn what_follows_from_broken_toml_does_not_bury_it() {
     let text = TWELVE_FLATS.replace("[runs]", "[runs").replace("outdoors = true", "outdors = true");
     let told = told(&text);
     assert_eq!((told[0], told.iter().filter(|code| **code == "unknown-key").count()), ("toml-syntax", 1));
+}
+
+/// The length of a run whose loop alone was measured, in metres, and what is told of it.
+fn length_by_loop(run: &str) -> (f64, usize, Vec<Finding>) {
+    let text = TWELVE_FLATS.replacen("length = \"9 m\"", run, 1);
+    assert_ne!(text, TWELVE_FLATS);
+    let (_, resolved) = resolved(&text);
+    let site = resolved.site.unwrap_or_else(|| panic!("{:#?}", resolved.findings));
+    let run = site.runs.iter().find(|run| run.measured.loop_resistance.is_some()).unwrap();
+    (run.length().as_metres(), run.sections.len(), resolved.findings)
+}
+
+/// IEC 60228:2004, greatest resistance of a conductor at 20 °C in ohm/km: class 5 (table 3) 13.3 at 1.5 mm² and 26.0 at 0.75 mm², class 1
+/// (table 1) 18.1 at 1 mm². A section has four terminals of 0.01 ohm, a joint two: L = (R - J) p / (2 r), by hand:
+///
+/// * 1.5 mm², 0.70 ohm: (0.70 - 0.04)/0.0266 = 24.812 m; with two joints (0.70 - 0.08)/0.0266 = 23.308 m;
+/// * 1 mm² solid, 1.20 ohm: (1.20 - 0.04)/0.0362 = 32.044 m;
+/// * 0.75 mm², two pairs in parallel, 0.50 ohm: (0.50 - 0.02) x 2/0.0520 = 18.462 m;
+/// * 1.5 mm² at 40 °C, copper with 0.00393/K: (0.70 - 0.04)/(0.0266 x 1.0786) = 23.004 m.
+#[test]
+fn a_length_follows_from_the_measured_loop() {
+    for (run, by_hand_m) in [
+        ("cable = \"flex-1.5\", measured = { loop = \"0.70 ohm\" }", 24.812),
+        ("cable = \"flex-1.5\", joints = 2, measured = { loop = \"0.70 ohm\" }", 23.308),
+        ("cable = \"solid-1.0\", measured = { loop = \"1.20 ohm\" }", 32.044),
+        ("cable = \"flex-0.75\", pairs = 2, measured = { loop = \"0.50 ohm\" }", 18.462),
+    ] {
+        let (length_m, sections, findings) = length_by_loop(run);
+        assert_eq!(sections, 1);
+        assert!((length_m - by_hand_m).abs() < 1e-3, "{run}: {length_m}, by hand {by_hand_m}");
+        // It is listed as derived.
+        let told = findings.iter().find(|finding| finding.code.as_str() == "length-from-loop");
+        assert!(told.is_some_and(|told| told.severity == Severity::Advice), "{findings:#?}");
+    }
+    let hot = TWELVE_FLATS
+        .replacen("length = \"9 m\"", "cable = \"flex-1.5\", measured = { loop = \"0.70 ohm\" }", 1)
+        .replacen("[buildings]", "[conditions]\nusual_temperature = \"40 °C\"\n[buildings]", 1);
+    let site = site(&hot);
+    let run = site.runs.iter().find(|run| run.measured.loop_resistance.is_some()).unwrap();
+    assert!((run.length().as_metres() - 23.004).abs() < 1e-3, "{}", run.length().as_metres());
+}
+
+/// Six stops have six sections, equally long: (6.24 - 6 x 0.04)/0.0266/6 = 37.594 m each of 1.5 mm² (IEC 60228 as above).
+#[test]
+fn a_chain_measured_as_a_whole_has_equal_sections() {
+    let left = "first = \"8 m\", spacing = \"6 m\"";
+    let text = TWELVE_FLATS.replacen(left, "cable = \"flex-1.5\", measured = { loop = \"6.24 ohm\" }", 1);
+    let site = site(&text);
+    let run = site.runs.iter().find(|run| run.measured.loop_resistance.is_some()).unwrap();
+    assert_eq!(run.sections.len(), 6);
+    assert!(run.sections.iter().all(|section| (section.length.value.as_metres() - 37.594).abs() < 1e-3));
+    // A stated length is never replaced: what differs is told by `measured-loop-differs`.
+    let (_, stated) = resolved(&TWELVE_FLATS.replacen(
+        "length = \"9 m\"",
+        "length = \"9 m\", measured = { loop = \"1 ohm\" }",
+        1,
+    ));
+    assert_eq!(stated.findings, []);
 }

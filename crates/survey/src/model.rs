@@ -2,7 +2,7 @@
 
 use crate::routes::RouteGraph;
 use latchline_finding::{Money, Sourced};
-use latchline_site::catalogue::{Environment, Media, OwnPrices};
+use latchline_site::catalogue::{Cable, Environment, Media, OwnPrices, length_of_loop_m};
 
 /// A whole survey.
 #[derive(Debug, Clone, PartialEq)]
@@ -132,15 +132,26 @@ pub struct ExistingCable {
     pub to: Sourced<String>,
     /// Cable in the catalogue that it is like.
     pub cable: Sourced<String>,
-    /// Its length in metres.
-    pub length_m: f64,
-    /// Measured loop resistance in ohms.
+    /// Its length in metres, if stated; else it follows from the loop (see [`ExistingCable::length_m`]).
+    pub stated_m: Option<f64>,
+    /// Measured loop resistance in ohms; there where no length is stated.
     pub loop_ohm: Option<f64>,
     /// Measured capacitance in nanofarads.
     pub capacitance_nf: Option<f64>,
     /// Measured insulation in megohms.
     pub insulation_mohm: Option<f64>,
 }
+
+impl ExistingCable {
+    /// Its length in metres: as stated, else that at which the cable has the measured loop at the usual temperature, the clips of the meter
+    /// being taken as four terminals of [`CLIP_OHM`]. `None` where the loop leaves nothing for the cable.
+    pub fn length_m(&self, cable: &Cable, usual_c: f64) -> Option<f64> {
+        self.stated_m.or_else(|| length_of_loop_m(cable, usual_c, self.loop_ohm?, 4.0 * CLIP_OHM, 1))
+    }
+}
+
+/// What a terminal has where a site file says nothing else, in ohms: what `joint_resistance` is without it.
+pub const CLIP_OHM: f64 = 0.01;
 
 /// A dwelling.
 #[derive(Debug, Clone, PartialEq)]

@@ -2,7 +2,7 @@
 
 use crate::fields::{Form, Row, number_in, split};
 use crate::model::{
-    Building, Desk, Dwelling, Entrance, ExistingCable, Lock, Place, Settings, Survey, Wiring,
+    Building, CLIP_OHM, Desk, Dwelling, Entrance, ExistingCable, Lock, Place, Settings, Survey, Wiring,
 };
 use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
@@ -21,6 +21,8 @@ const LONGEST_M: f64 = 5_000.0;
 pub struct Read {
     /// The survey; `None` if a mistake stands in the way.
     pub survey: Option<Survey>,
+    /// What could be read in spite of mistakes, in which [`unknown_parts`](crate::unknown_parts) are looked up with the rest.
+    pub draft: Option<Survey>,
     /// Everything that is wrong or doubtful, in the order of the sheets.
     pub problems: Vec<Problem>,
 }
@@ -28,9 +30,9 @@ pub struct Read {
 /// Reads a survey from its sheets; `problems` are those met while the sheets were read.
 pub fn read(tables: &[Sheet], mut problems: Vec<Problem>) -> Read {
     let mut reader = Reader { problems: &mut problems };
-    let survey = reader.survey(tables);
+    let draft = reader.survey(tables);
     let usable = problems.iter().all(Problem::is_harmless);
-    Read { survey: survey.filter(|_| usable), problems }
+    Read { survey: draft.clone().filter(|_| usable), draft, problems }
 }
 
 struct Reader<'p> {
@@ -480,23 +482,37 @@ impl Reader<'_> {
             let (from, to) = (end("From"), end("To"));
             let cable = row.need("Cable", self.problems);
             let length = row.number("Length", 0.01, LONGEST_M, "m", self.problems);
-            if length.is_none() && row.text("Length", &mut Vec::new()).is_none() {
-                row.wrong("Length", ProblemKind::Empty("Length"), self.problems);
-            }
             let loop_ohm = row.number("Loop", 1e-3, 1e6, "ohm", self.problems).map(|value| value.value);
             let capacitance_nf =
                 row.number("Capacitance", 1e-3, 1e6, "nF", self.problems).map(|value| value.value);
             let insulation_mohm =
                 row.number("Insulation", 1e-6, 1e6, "Mohm", self.problems).map(|value| value.value);
-            let (Some(from), Some(to), Some(cable), Some(length)) = (from, to, cable, length) else {
-                continue;
-            };
-            let length_m = length.value;
+            let is_written = |heading: &str| row.text(heading, &mut Vec::new()).is_some();
+            if !is_written("Length") && !is_written("Loop") {
+                row.wrong("Length", ProblemKind::Empty("Length"), self.problems);
+            }
+            let (Some(from), Some(to), Some(cable)) = (from, to, cable) else { continue };
+            let stated_m = length.map(|length| length.value);
+            match loop_ohm.filter(|_| stated_m.is_none()) {
+                // What the clips of the meter have leaves nothing for a cable.
+                Some(ohm) if ohm <= 4.0 * CLIP_OHM => {
+                    let kind = ProblemKind::OutOfRange {
+                        found: Box::new(Both::same(ohm.to_string())),
+                        least: 4.0 * CLIP_OHM,
+                        most: 1e6,
+                        unit: Box::new(Both::same("ohm")),
+                    };
+                    row.wrong("Loop", kind, self.problems);
+                    continue;
+                }
+                None if stated_m.is_none() => continue,
+                _ => {}
+            }
             cables.push(ExistingCable {
                 from,
                 to,
                 cable,
-                length_m,
+                stated_m,
                 loop_ohm,
                 capacitance_nf,
                 insulation_mohm,

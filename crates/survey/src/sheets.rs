@@ -182,8 +182,16 @@ pub const SHEETS: &[SheetForm] = &[
             must("From", &["start"], "A place, dwelling or entrance; B-45:2 for a further station of B-45."),
             must("To", &["end"], "The other end."),
             must("Cable", &["type"], "Cable of the catalogue that it is like."),
-            must("Length", &["metres", "lengthm"], "In metres."),
-            may("Loop", &["loopohm", "loopresistance"], "Loop resistance with the far end joined, in ohm."),
+            may(
+                "Length",
+                &["metres", "lengthm"],
+                "In metres; where nobody knows it, it follows from the measured loop.",
+            ),
+            may(
+                "Loop",
+                &["loopohm", "loopresistance"],
+                "Loop resistance with the far end joined, in ohm; must be there without a length.",
+            ),
             may("Capacitance", &["capacitancenf"], "With the far end open, in nF."),
             may("Insulation", &["insulationmohm"], "The lower of between conductors and to earth, in Mohm."),
         ],

@@ -190,3 +190,47 @@ proptest! {
         let _ = usual(names[name], &text);
     }
 }
+
+/// Parts that no catalogue has are mistakes like any other: each with its cell, all at once, and beside what else is wrong.
+#[test]
+fn unknown_parts_are_told_with_their_cells_beside_all_other_mistakes() {
+    let read = read_texts(&[
+        ("site", "Setting,Value\nFamily,ostrel-84\nCables,pair-0.8; pair-08\n"),
+        ("places", PLACES),
+        ("routes", ROUTES),
+        ("dwellings", "Dwelling,Place,Drop,Station\nA1,hall,2,ostrel-v44\nA2,landing,lots,\n"),
+        ("entrances", "Entrance,Place,Lock,Lock cable\nfront,hall,strike-13,flex-1\n"),
+    ]);
+    assert!(read.survey.is_none(), "the drop of A2 is no length");
+    let mut sources = latchline_finding::Sources::new();
+    let (name, text) = latchline_site::builtin_catalogue();
+    let file = sources.add(name, text);
+    let catalogues = latchline_site::LoadedCatalogues::new(&sources, &[file]);
+    let unknown = latchline_survey::unknown_parts(read.draft.as_ref().unwrap(), catalogues.catalogue());
+    let told = told::lines(&unknown);
+    for name in ["ostrel-84", "pair-08", "ostrel-v44", "strike-13", "flex-1"] {
+        assert!(told.contains(&format!("\"{name}\"")), "{name}: {told}");
+    }
+    assert_eq!(unknown.len(), 5, "{told}");
+    assert!(unknown.iter().all(|problem| problem.origin != Origin::None), "{told}");
+}
+
+/// A cable of unknown length whose loop was measured. IEC 60228:2004 table 3, class 5: 13.3 ohm/km at 1.5 mm² and 20 °C; the clips of the meter as
+/// four terminals of 0.01 ohm: (0.70 - 0.04)/0.0266 = 24.812 m by hand.
+#[test]
+fn a_length_is_left_to_the_measured_loop() {
+    let cables = |row: &str| usual("existing", &format!("From,To,Cable,Length,Loop\n{row}\n"));
+    let read = cables("hall,A1,flex-1.5,,0.70");
+    let survey = read.survey.unwrap_or_else(|| panic!("{:?}", read.problems));
+    let mut sources = latchline_finding::Sources::new();
+    let (name, text) = latchline_site::builtin_catalogue();
+    let file = sources.add(name, text);
+    let catalogues = latchline_site::LoadedCatalogues::new(&sources, &[file]);
+    let cable = &catalogues.catalogue().cables["flex-1.5"];
+    let length_m = survey.existing[0].length_m(cable, 20.0).unwrap();
+    assert!((length_m - 24.812).abs() < 1e-3, "{length_m}");
+    let stated = cables("hall,A1,flex-1.5,30,0.70").survey.unwrap();
+    assert_eq!(stated.existing[0].length_m(cable, 20.0), Some(30.0));
+    assert!(told(&cables("hall,A1,flex-1.5,,")).contains("Length"));
+    assert!(told(&cables("hall,A1,flex-1.5,,0.04")).contains("0.04"));
+}

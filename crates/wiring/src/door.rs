@@ -11,7 +11,7 @@ use crate::item::Item;
 use crate::lock::{LockWiring, WiringElement, lock_wiring};
 use crate::terminal::{Pole, Terminal, TerminalSet, is_alarm_contact, lock_terminals};
 use crate::{By, Landing, Place, UnstatedCable, Wiring};
-use latchline_site::cables::CableOwner;
+use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_site::model::{
     Entrance, LightFeed, LockFeed, LockPart, LockUse, RelayContact, Site, Suppression,
 };
@@ -21,18 +21,11 @@ use std::collections::BTreeMap;
 pub type Node = Vec<Terminal>;
 
 /// The item at the far end of a cable at a door, and both its ends.
-///
-/// # Panics
-/// Never for the owners of a site's own cables; a section of a run has no far item, and is not asked for.
-pub(crate) fn ends(site: &Site, owner: CableOwner) -> (Item, Place, Place) {
+pub(crate) fn ends(site: &Site, owner: DoorCable) -> (Item, Place, Place) {
     match owner {
-        CableOwner::Section { run, .. } => {
-            let item = Item::Protector(crate::ProtectorAt::Run(run));
-            (item, (item, TerminalSet::LineSide), (item, TerminalSet::LineSide))
-        }
-        CableOwner::Lock { entrance, lock } => lock_ends(site, entrance, lock, None),
-        CableOwner::LockPart { entrance, lock, part } => lock_ends(site, entrance, lock, Some(part)),
-        CableOwner::Light { entrance, light } => {
+        DoorCable::Lock { entrance, lock } => lock_ends(site, entrance, lock, None),
+        DoorCable::LockPart { entrance, lock, part } => lock_ends(site, entrance, lock, Some(part)),
+        DoorCable::Light { entrance, light } => {
             let item = Item::Light { entrance, light };
             let station = Item::Station(site.entrances[entrance].station);
             let from = match site.entrances[entrance].lights[light].feed.value {
@@ -42,7 +35,7 @@ pub(crate) fn ends(site: &Site, owner: CableOwner) -> (Item, Place, Place) {
             };
             (item, from, (item, TerminalSet::Lamp))
         }
-        CableOwner::AlarmContact { entrance, input } => {
+        DoorCable::AlarmContact { entrance, input } => {
             let item = Item::AlarmContact { entrance, input };
             let station = Item::Station(site.entrances[entrance].station);
             (item, (station, TerminalSet::AlarmInput(input as u32 + 1)), (item, TerminalSet::Contact))
@@ -248,7 +241,7 @@ pub(crate) fn land(site: &Site, entrance: usize, wiring: &mut Wiring) {
         before = at(TerminalSet::ModuleOut);
     }
     for light in 0..entry.lights.len() {
-        land_pair(site, CableOwner::Light { entrance, light }, [Pole::Plus, Pole::Minus], wiring);
+        land_pair(site, DoorCable::Light { entrance, light }, [Pole::Plus, Pole::Minus], wiring);
     }
     for input in 0..entry.alarm_inputs.len() {
         land_alarm(site, entrance, input, wiring);
@@ -262,8 +255,8 @@ struct Conductors {
 }
 
 impl Conductors {
-    fn of(site: &Site, owner: CableOwner, count: u32, wiring: &mut Wiring) -> Self {
-        if let Some(index) = wiring.cable_of(owner) {
+    fn of(site: &Site, owner: DoorCable, count: u32, wiring: &mut Wiring) -> Self {
+        if let Some(index) = wiring.cable_of(CableOwner::AtDoor(owner)) {
             let laid = &wiring.cables[index].laid;
             let cable = &site.catalogue.cables[&laid.cable];
             let in_cable = cable.pairs.value.max(1);
@@ -293,7 +286,7 @@ impl Conductors {
 }
 
 /// A pair from terminal to terminal.
-fn land_pair(site: &Site, owner: CableOwner, poles: [Pole; 2], wiring: &mut Wiring) {
+fn land_pair(site: &Site, owner: DoorCable, poles: [Pole; 2], wiring: &mut Wiring) {
     let (_, from, to) = ends(site, owner);
     let conductors = Conductors::of(site, owner, 2, wiring);
     for (number, pole) in poles.into_iter().enumerate() {
@@ -328,12 +321,12 @@ fn land_lock(site: &Site, entrance: usize, lock: usize, wiring: &mut Wiring) {
             }
             let (conductors, used_so_far) = cables.entry(spot).or_insert_with(|| {
                 let owner = match spot {
-                    Spot::Lock => CableOwner::Lock { entrance, lock },
-                    Spot::Station => CableOwner::LockPart { entrance, lock, part: LockPart::Relay },
-                    Spot::Part(part) => CableOwner::LockPart { entrance, lock, part },
+                    Spot::Lock => DoorCable::Lock { entrance, lock },
+                    Spot::Station => DoorCable::LockPart { entrance, lock, part: LockPart::Relay },
+                    Spot::Part(part) => DoorCable::LockPart { entrance, lock, part },
                 };
                 let count = match owner {
-                    CableOwner::LockPart { part, .. } => used.conductors_to(part),
+                    DoorCable::LockPart { part, .. } => used.conductors_to(part),
                     _ => 2,
                 };
                 (Conductors::of(site, owner, count, wiring), 0)
@@ -365,7 +358,7 @@ fn land_door_contact(site: &Site, entrance: usize, lock: usize, wiring: &mut Wir
     if !entry.has_part(&entry.locks[lock], part) || is_alarm_contact(entry, lock, part) {
         return;
     }
-    let conductors = Conductors::of(site, CableOwner::LockPart { entrance, lock, part }, 2, wiring);
+    let conductors = Conductors::of(site, DoorCable::LockPart { entrance, lock, part }, 2, wiring);
     let item = Item::Part { entrance, lock, part };
     for (number, pole) in [Pole::One, Pole::Two].into_iter().enumerate() {
         let terminal = Terminal { item, set: TerminalSet::Contact, pole };
@@ -378,7 +371,7 @@ fn land_door_contact(site: &Site, entrance: usize, lock: usize, wiring: &mut Wir
 /// closes.
 fn land_alarm(site: &Site, entrance: usize, input: usize, wiring: &mut Wiring) {
     let used = &site.entrances[entrance].alarm_inputs[input];
-    let owner = CableOwner::AlarmContact { entrance, input };
+    let owner = DoorCable::AlarmContact { entrance, input };
     let (_, from, to) = ends(site, owner);
     let poles = [Pole::One, Pole::Two];
     if !used.end_of_line_resistor.value {

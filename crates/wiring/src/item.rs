@@ -82,6 +82,21 @@ pub enum Item {
     },
 }
 
+/// At what an item stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StandsAt {
+    /// It is a supply: index into [`Site::supplies`].
+    Supply(usize),
+    /// It is a box: index into [`Site::boxes`].
+    Box(usize),
+    /// It is a station: index into [`Site::stations`].
+    Station(usize),
+    /// Where a run starts: index into [`Site::runs`].
+    StartOf(usize),
+    /// At an entrance, fitted there: index into [`Site::entrances`].
+    Entrance(usize),
+}
+
 /// Where a surge protector sits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ProtectorAt {
@@ -92,6 +107,26 @@ pub enum ProtectorAt {
 }
 
 impl Item {
+    /// At what it stands.
+    pub fn stands_at(self) -> StandsAt {
+        match self {
+            Item::Supply(index) => StandsAt::Supply(index),
+            Item::Box(index) => StandsAt::Box(index),
+            Item::Station(index) => StandsAt::Station(index),
+            Item::Protector(ProtectorAt::Run(run)) => StandsAt::StartOf(run),
+            Item::Protector(ProtectorAt::Entrance(entrance))
+            | Item::Joint { entrance, .. }
+            | Item::Lock { entrance, .. }
+            | Item::Part { entrance, .. }
+            | Item::Suppressor { entrance, .. }
+            | Item::Light { entrance, .. }
+            | Item::LightSupply { entrance, .. }
+            | Item::Module { entrance, .. }
+            | Item::AlarmContact { entrance, .. }
+            | Item::EndOfLine { entrance, .. } => StandsAt::Entrance(entrance),
+        }
+    }
+
     /// Its designation; what is at a door is named after the entrance.
     pub fn name(self, site: &Site) -> String {
         let entrance = |index: usize| &site.entrances[index].id;
@@ -170,26 +205,16 @@ pub fn walking_order(site: &Site) -> Vec<Item> {
 
 /// Where an item is.
 pub fn item_place(site: &Site, item: Item) -> &Place {
-    match item {
-        Item::Supply(index) => &site.supplies[index].place,
-        Item::Box(index) => &site.boxes[index].place,
-        Item::Station(index) => site.station_place(&site.stations[index]),
-        // A protector of a run stands where the run starts.
-        Item::Protector(ProtectorAt::Run(run)) => match site.runs[run].from {
+    match item.stands_at() {
+        StandsAt::Supply(index) => &site.supplies[index].place,
+        StandsAt::Box(index) => &site.boxes[index].place,
+        StandsAt::Station(index) => site.station_place(&site.stations[index]),
+        StandsAt::StartOf(run) => match site.runs[run].from {
             RunStart::Supply(index) => &site.supplies[index].place,
             RunStart::Port { box_index, .. } => &site.boxes[box_index].place,
             RunStart::Station(station) => site.station_place(&site.stations[station]),
         },
-        Item::Protector(ProtectorAt::Entrance(entrance))
-        | Item::Joint { entrance, .. }
-        | Item::Lock { entrance, .. }
-        | Item::Part { entrance, .. }
-        | Item::Suppressor { entrance, .. }
-        | Item::Light { entrance, .. }
-        | Item::LightSupply { entrance, .. }
-        | Item::Module { entrance, .. }
-        | Item::AlarmContact { entrance, .. }
-        | Item::EndOfLine { entrance, .. } => &site.entrances[entrance].place,
+        StandsAt::Entrance(index) => &site.entrances[index].place,
     }
 }
 

@@ -18,7 +18,7 @@ pub mod runs;
 pub mod terminal;
 
 use colours::Conductor;
-pub use item::{Item, ProtectorAt};
+pub use item::{Item, ProtectorAt, StandsAt};
 use latchline_site::cables::{CableLength, CableOwner};
 use latchline_site::model::Site;
 use std::collections::BTreeMap;

@@ -34,8 +34,8 @@ pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
                 });
                 (section_name(&run.id, section, run.sections.len()), from, before_protector(site, stop))
             }
-            owner => {
-                let (item, from, to) = door::ends(site, owner);
+            CableOwner::AtDoor(cable) => {
+                let (item, from, to) = door::ends(site, cable);
                 (item.name(site), from, to)
             }
         };

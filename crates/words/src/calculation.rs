@@ -143,7 +143,7 @@ sentences! {
         // Batteries and mains.
         Ageing: "ageing, replaced at 80 %" | "Alterung, Tausch bei 80 %",
         TemperatureFactor: "lead-acid, by temperature" | "Blei, nach Temperatur",
-        StandbyAdverse: "standby at the adverse corner" | "Ruhe, alle Toleranzen dagegen",
+        StandbyAdverse: "standby, every tolerance at its worst" | "Ruhe, alle Toleranzen dagegen",
         OneCallFromBattery: "one call, from the battery" | "ein Ruf, aus der Batterie",
         StandbyFromBattery: "standby, from the battery" | "Ruhe, aus der Batterie",
         HalfAnHour: "half an hour of the largest load" | "eine halbe Stunde der größten Last",

@@ -67,6 +67,9 @@ sentences! {
         OutOfReach { item: &'a str, place: &'a str, length: &'a str }:
             "{item} cannot be fed even alone on a run: the nearest place for a box, {place}, is {length} m of cable away"
             | "{item} ist nicht einmal allein an einem Strang zu speisen: Der nächste Ort für einen Verteiler, {place}, ist {length} m Leitung entfernt",
+        PortCurrent { item: &'a str, limit: &'a str }:
+            "{item} alone takes more current than any port gives: {limit} A is the most that a distributor of the family has. Wire it from an output of the supply by hand, or take a distributor without such a limit"
+            | "{item} braucht allein mehr Strom, als ein Abgang gibt: Höchstens {limit} A hat ein Verteiler der Gerätefamilie. Von Hand an einen Ausgang des Netzteils legen, oder einen Verteiler ohne solche Grenze nehmen",
         Together:
             "no design within the declared space keeps every limit, and loosening one of them alone does not help"
             | "kein Entwurf im erklärten Raum hält jede Grenze ein, und eine allein zu lockern hilft nicht",

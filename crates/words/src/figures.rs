@@ -43,6 +43,18 @@ pub fn rounded_up(value: f64, decimals: usize) -> String {
     fixed(whole / scale, decimals)
 }
 
+/// How long a start takes, to the tenth of a second above: the one rounding of it, for figures of findings.
+pub fn start_s(time_s: f64) -> f64 {
+    let tenths = time_s * 10.0;
+    let nearest = tenths.round();
+    (if (tenths - nearest).abs() < 1e-6 { nearest } else { tenths.ceil() }) / 10.0
+}
+
+/// The same as it stands in tables, drawings and sentences, without its unit.
+pub fn start_time(time_s: f64, language: Language) -> String {
+    decimals(trimmed(start_s(time_s), 1), language)
+}
+
 fn power_of_ten(decimals: usize) -> f64 {
     (0..decimals).fold(1.0, |product, _| product * 10.0)
 }

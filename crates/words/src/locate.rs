@@ -296,11 +296,11 @@ sentences! {
             "Most likely {cause}<, {element}>: {share}."
             | "Am wahrscheinlichsten: {cause}<, {element}>, {share}.",
         ToldOfClass { causes: usize, cause: &'a str, element: Option<&'a str>, share: Figure }:
-            "One of {causes:cause|causes} that the readings so far do not tell apart, {share} together; first {cause}<, {element}>."
-            | "Eine von {causes:Ursache|Ursachen}, die die bisherigen Messungen nicht trennen, zusammen {share}; zuerst {cause}<, {element}>.",
+            "{share} sure that it is one of {causes:cause|causes} between which the readings so far cannot decide; likeliest: {cause}<, {element}>."
+            | "Zu {share} ist es eine von {causes:Ursache|Ursachen}, zwischen denen die bisherigen Messungen nicht entscheiden; am wahrscheinlichsten: {cause}<, {element}>.",
         NotToldApart { causes: usize, share: Figure }:
-            "Not told apart so far, {share} together ({causes:cause|causes}):"
-            | "Bisher nicht zu trennen, zusammen {share} ({causes:Ursache|Ursachen}):",
+            "Still possible, {share} together ({causes:cause|causes}):"
+            | "Noch möglich, zusammen {share} ({causes:Ursache|Ursachen}):",
         PointedAtByNothing { causes: usize, share: Figure, cause: &'a str, element: Option<&'a str> }:
             "{share} together: {causes:cause|causes} that nothing told so far points to, such as {cause}<, {element}>"
             | "zusammen {share}: {causes:Ursache|Ursachen}, auf die bisher nichts hinweist, etwa {cause}<, {element}>",
@@ -330,8 +330,8 @@ sentences! {
             "That is sure enough ({share} was asked for); no further reading is proposed."
             | "Das ist sicher genug (verlangt waren {share}); keine weitere Messung wird vorgeschlagen.",
         NoReadingTells:
-            "No electrical reading tells the rest apart: look at them one after the other."
-            | "Keine elektrische Messung trennt den Rest: der Reihe nach ansehen.",
+            "No meter reading decides between the rest: look at them one after the other."
+            | "Keine Messung entscheidet zwischen dem Rest: der Reihe nach ansehen.",
         Proof { reading: &'a str, low: Figure, high: Figure }:
             "Mended, this proves it: {reading} between {low} and {high}."
             | "Nach der Behebung beweist es: {reading} zwischen {low} und {high}.",
@@ -339,7 +339,7 @@ sentences! {
             "Probabilities rest on the table of rates (common practice, no source; latchline locate --show-rates) and on the site file being as built. They are no certificate."
             | "Wahrscheinlichkeiten beruhen auf der Tabelle der Häufigkeiten (übliche Praxis, ohne Quelle; latchline locate --show-rates) und darauf, dass die Anlagendatei dem Gebauten entspricht. Sie sind keine Bescheinigung.",
         CallsByNight:
-            "Calls are reckoned with illumination and heaters on."
+            "Readings during calls are predicted with lights and heaters on."
             | "Rufe sind mit Beleuchtung und Heizung gerechnet.",
         Hidden { seed: usize }:
             "A fault is hidden (seed {seed}). Ask with --ask PLACE, --ask PLACE@ringing or --ask loop:RUN; say --answer KIND:ELEMENT."

@@ -136,7 +136,9 @@ sentences! {
         StationHereOrUnderSite { key: &'a str }:
             "a station model here, or {key} under [site]"
             | "ein Stationsmodell hier, oder {key} unter [site]",
-        ConductorClass: "class 1, 2 or 5 of IEC 60228" | "Klasse 1, 2 oder 5 nach IEC 60228",
+        ConductorClass:
+            "1 (solid), 2 (stranded) or 5 (flexible), the class of IEC 60228"
+            | "1 (massiv), 2 (mehrdrähtig) oder 5 (feindrähtig), die Klasse nach IEC 60228",
         LossesOrConstants:
             "either losses, or skin_corner and loss_tangent"
             | "entweder losses, oder skin_corner und loss_tangent",
@@ -159,6 +161,9 @@ words! {
         TooLong: "too-long" | "zu lang",
         SpaceAtEnd: "space-at-end" | "Leerzeichen am Rand",
         Slash: "slash" | "Schrägstrich",
+        Dotted:
+            "dotted, a name with a point in it is written in quotes"
+            | "ein Name mit einem Punkt darin wird in Anführungszeichen geschrieben",
         RangeEnds:
             "range-ends, write a range as A-1..A-32"
             | "die Enden passen nicht; ein Bereich wird als A-1..A-32 geschrieben",

@@ -66,12 +66,24 @@ sentences! {
             "{from} talks with {to}, lock released"
             | "{from} spricht mit {to}, Schloss freigegeben",
         Viewing { from: &'a str, to: &'a str }: "{to} views {from}" | "{to} sieht auf {from}",
+        ReleasedByHand { from: &'a str }:
+            "{from} released by hand" | "{from} von Hand freigegeben",
+    }
+}
+
+sentences! {
+    /// A state in which doors are released outside of calls.
+    pub enum WithReleases<'a> {
+        FewWords { state: &'a str, releases: usize }: "{state}, {releases} released" | "{state}, {releases} freigegeben",
+        InWords { state: &'a str, releases: usize }:
+            "{state} and {releases:door|doors} released by hand"
+            | "{state} und {releases:von Hand freigegebener Tür|von Hand freigegebenen Türen}",
     }
 }
 
 /// A few words for a table: "2 calls", "power return".
 pub fn few_words(state: &OperatingState, language: Language) -> String {
-    let calls = state.calls.len();
+    let (calls, releases) = state.calls_and_releases();
     let words = match state.kind {
         StateKind::Call if calls == 0 => FewWords::Call,
         StateKind::Call => FewWords::Calls { calls },
@@ -85,12 +97,14 @@ pub fn few_words(state: &OperatingState, language: Language) -> String {
         StateKind::BatteryEnd => FewWords::BatteryEnd,
         StateKind::LightLoad => FewWords::LightLoad,
     };
-    words.say(language)
+    let words = words.say(language);
+    if releases == 0 { words } else { WithReleases::FewWords { state: &words, releases }.say(language) }
 }
 
 /// Words for a sentence: "with 2 calls at once", "in standby by night".
 pub fn in_words(state: &OperatingState, language: Language) -> String {
-    let words = match (state.kind, state.calls.len()) {
+    let (calls, releases) = state.calls_and_releases();
+    let words = match (state.kind, calls) {
         (StateKind::StandbyDay, _) => When::StandbyDay,
         (StateKind::StandbyNight, _) => When::StandbyNight,
         (StateKind::Call, 0) => When::Call,
@@ -104,13 +118,18 @@ pub fn in_words(state: &OperatingState, language: Language) -> String {
         (StateKind::BatteryEnd, _) => When::BatteryEnd,
         (StateKind::LightLoad, _) => When::LightLoad,
     };
-    words.say(language)
+    with_releases(words.say(language), releases, language)
+}
+
+fn with_releases(state: String, releases: usize, language: Language) -> String {
+    if releases == 0 { state } else { WithReleases::InWords { state: &state, releases }.say(language) }
 }
 
 /// The name of a state on a sheet: "standby by day", "calls at once: 2".
 pub fn name(state: &OperatingState, language: Language) -> String {
+    let (calls, releases) = state.calls_and_releases();
     let words = match state.kind {
-        StateKind::Call if state.calls.len() > 1 => StateName::Calls { calls: state.calls.len() },
+        StateKind::Call if calls > 1 => StateName::Calls { calls },
         StateKind::Call => StateName::Call,
         StateKind::StandbyDay => StateName::StandbyDay,
         StateKind::StandbyNight => StateName::StandbyNight,
@@ -121,7 +140,7 @@ pub fn name(state: &OperatingState, language: Language) -> String {
         StateKind::BatteryEnd => StateName::BatteryEnd,
         StateKind::LightLoad => StateName::LightLoad,
     };
-    words.say(language)
+    with_releases(words.say(language), releases, language)
 }
 
 /// One call of a state: "front-A rings A-401".
@@ -132,6 +151,7 @@ pub fn call(call: &CallRef, language: Language) -> String {
         CallMoment::Talking => CallWords::Talking { from, to },
         CallMoment::Releasing => CallWords::Releasing { from, to },
         CallMoment::Viewing => CallWords::Viewing { from, to },
+        CallMoment::ReleasedByHand => CallWords::ReleasedByHand { from },
     };
     words.say(language)
 }

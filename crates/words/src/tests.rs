@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 43] = [
+    let all: [&[SentenceRow]; 44] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -17,6 +17,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::When::ROWS,
         states::StateName::ROWS,
         states::CallWords::ROWS,
+        states::WithReleases::ROWS,
         reading::Expected::ROWS,
         reading::Foreign::ROWS,
         report::RemedyWords::ROWS,

@@ -65,12 +65,14 @@ pub mod more_pairs_than_cable;
 pub mod no_entrance;
 pub mod no_operating_point;
 pub mod no_spare_ports;
+pub mod no_station;
 pub mod outdoor_run_without_surge_protection;
 pub mod port_overloaded;
 pub mod prices_left_out;
 pub mod relay_on_unsecure_side;
 pub mod relay_overloaded;
 pub mod run_too_long;
+pub mod section_very_short;
 pub mod short_circuit_darkens;
 pub mod short_circuit_not_cleared;
 pub mod short_circuit_not_detected;
@@ -169,6 +171,7 @@ rules! {
     directory_too_small::DIRECTORY_TOO_SMALL,
     too_many_stations_on_port::TOO_MANY_STATIONS_ON_PORT,
     run_too_long::RUN_TOO_LONG,
+    section_very_short::SECTION_VERY_SHORT,
     total_length_exceeded::TOTAL_LENGTH_EXCEEDED,
     cascade_too_deep::CASCADE_TOO_DEEP,
     too_many_door_stations::TOO_MANY_DOOR_STATIONS,
@@ -226,6 +229,7 @@ rules! {
     terminator_misplaced::TERMINATOR_MISPLACED,
     terminator_doubled::TERMINATOR_DOUBLED,
     bus_of_another_family::BUS_OF_ANOTHER_FAMILY,
+    no_station::NO_STATION,
     no_entrance::NO_ENTRANCE,
     entrance_calls_nobody::ENTRANCE_CALLS_NOBODY,
     box_without_runs::BOX_WITHOUT_RUNS,

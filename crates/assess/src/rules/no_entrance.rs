@@ -9,7 +9,8 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
     let site = context.site;
-    if site.entrances.is_empty() {
+    // A site without any station has a finding of its own.
+    if site.entrances.is_empty() && !site.stations.is_empty() {
         report.push(finding(doc, site.family.origin.clone()).with("dwellings", site.dwellings.len()));
     }
 }

@@ -25,8 +25,10 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
         let first = &tree.nodes[0];
         let origin = run.sections[0].to_origin.clone();
         let mut found = match policy {
-            Some(policy) => finding(doc, origin).also_at("limit", policy.origin.clone()),
-            None => finding_as(doc, Severity::Advice, origin),
+            Some(policy) => {
+                finding(doc, origin).also_at("limit", policy.origin.clone()).with("policy", limit)
+            }
+            None => finding_as(doc, Severity::Advice, origin).with("usual", limit),
         };
         found = found
             .about(run.id.clone())

@@ -6,6 +6,7 @@ use crate::rule::{Report, finding, rule};
 use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, Figure, StateKind, Unit};
 use latchline_network::start_up::StartUpOutcome;
+use latchline_words::figures::start_s;
 
 rule! {
     pub static START_UP_DROPOUTS: "start-up-dropouts", Warning, reads StartUp, check
@@ -26,7 +27,7 @@ fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
             .with("model", context.source_model(stage.source))
             .with("devices", start.devices.iter().filter(|device| device.dropouts > 0).count())
             .with("trips", trips)
-            .with("time", Figure::new(time_s, Unit::Second))
+            .with("time", Figure::new(start_s(time_s), Unit::Second))
             .graded(grade(context));
         let most = start.devices.iter().rev().max_by_key(|device| device.dropouts);
         if let Some(most) = most.filter(|device| device.dropouts > 0) {

@@ -12,6 +12,7 @@
 mod installed;
 mod lengths;
 mod mends;
+mod names;
 mod replace;
 mod ways;
 
@@ -138,6 +139,7 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
     let Some(family) = catalogue.families.get(name) else {
         return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: name.clone() });
     };
+    let survey = &names::as_installed(survey, from.site);
     let instance = Instance::new(survey, catalogue, family)?;
     let text = from.sources.file(from.site_file).text.to_string();
     let before = assess_with(from.site, &Memory::default());

@@ -70,8 +70,13 @@ pub fn run(
     let comparison = Comparison::between(old_found, new_found);
     let (old_verdict, _) = verdict(&old, &look)?;
     let (new_verdict, fails) = verdict(&new, &look)?;
-    let compared =
-        Compared { old: &old_verdict, new: &new_verdict, changes: &changes, comparison: &comparison };
+    let compared = Compared {
+        old: &old_verdict,
+        new: &new_verdict,
+        changes: &changes,
+        comparison: &comparison,
+        currency: &new_site.catalogue.currency,
+    };
     let text = match arguments.format {
         Format::Text => compare::text(&compared, &look),
         Format::Json => {

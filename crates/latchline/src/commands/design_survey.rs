@@ -6,7 +6,7 @@ use latchline_finding::{FileId, Finding, Severity, Sources, shown};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
-use latchline_survey::{Problem, Survey};
+use latchline_survey::{Problem, Survey, unknown_parts};
 use std::path::{Path, PathBuf};
 
 /// A survey with the catalogues that it is designed with.
@@ -53,21 +53,25 @@ pub(super) fn load(path: &Path) -> Result<Read> {
     let sheets = sheets(path, file, &mut files, &mut problems)?;
     let read = latchline_survey::read(&sheets, problems);
     let mut findings: Vec<Finding> = read.problems.iter().map(Problem::finding).collect();
-    let Some(survey) = read.survey else { return Ok(Read { sources, findings, survey: None, files }) };
+    let Some(draft) = read.draft else { return Ok(Read { sources, findings, survey: None, files }) };
     let (name, text) = builtin_catalogue();
     let mut catalogues = vec![sources.add(name, text)];
-    for named in &survey.settings.catalogues {
+    for named in &draft.settings.catalogues {
         let file = folder_of(path).join(named);
         let text = read_text(&file, &mut std::io::empty())
             .with_context(|| format!("the catalogue \"{named}\", named in the survey, cannot be used"))?;
         catalogues.push(sources.add(file.display().to_string(), text));
         files.push(file);
     }
-    let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, survey.prices.clone());
+    let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, draft.prices.clone());
     let of_catalogues = catalogues.checked();
     let is_usable = of_catalogues.iter().all(|finding| finding.severity < Severity::Error);
     findings.extend(of_catalogues);
-    Ok(Read { sources, findings, survey: is_usable.then_some((survey, catalogues)), files })
+    // Only a catalogue that could be read says which parts there are not.
+    let unknown = if is_usable { unknown_parts(&draft, catalogues.catalogue()) } else { Vec::new() };
+    let survey = read.survey.filter(|_| is_usable && unknown.is_empty());
+    findings.extend(unknown.iter().map(Problem::finding));
+    Ok(Read { sources, findings, survey: survey.map(|survey| (survey, catalogues)), files })
 }
 
 fn sheets(

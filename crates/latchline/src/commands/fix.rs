@@ -23,7 +23,7 @@ use std::process::ExitCode;
 /// Mend findings by remedies that were solved and checked
 ///
 /// Every remedy has been applied to a copy of the site file, resolved and checked as a whole: its finding is
-/// gone, and no other has come. Shows the change of the file line by line; writes it only with --write. Without
+/// gone, no error has come, and what else has come is named. Shows the change of the file line by line; writes it only with --write. Without
 /// --finding or --all, lists the findings with their remedies. Exit status: 0 nothing of severity error is
 /// left, 1 something is, 2 the site cannot be used.
 #[derive(Debug, Args)]
@@ -86,7 +86,7 @@ pub fn run(
         surroundings.working(&FixWords::Looking.say(look.language));
         let Some((finding, remedy)) = job(&view, &bench, number)? else {
             bail!(
-                "no change of the kinds that are tried does job {number}, alone or in a pair; latchline check {} says what helps",
+                "nothing that was tried does job {number}, no single change and no two together; latchline check {} says what helps",
                 arguments.site.display()
             );
         };
@@ -99,7 +99,7 @@ pub fn run(
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
         bail!(
-            "there is no finding {number}; there are {}: latchline fix {}",
+            "there is no finding {number}, of {} in all: latchline fix {}",
             open.len(),
             arguments.site.display()
         );
@@ -125,7 +125,7 @@ pub fn run(
 fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<Option<(Finding, Remedy)>> {
     let (Some(jobs), Some(assessment)) = (view.jobs()?, view.remedies()?) else { return Ok(None) };
     let Some(job) = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)) else {
-        bail!("there is no job {number}; there are {}: latchline check shows them", jobs.jobs.len());
+        bail!("there is no job {number}, of {} in all: latchline check shows them", jobs.jobs.len());
     };
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let Some(finding) = worst.map(|index| &assessment.findings[*index]) else { return Ok(None) };
@@ -149,7 +149,9 @@ fn make(
     if !remedy.changes_the_file() {
         write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
         write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
-        writeln!(output, "{}", FixWords::NothingToWrite.say(look.language))?;
+        let why =
+            if remedy.measure.is_some() { FixWords::NothingBeforeMeasured } else { FixWords::NothingToWrite };
+        writeln!(output, "{}", why.say(look.language))?;
         return Ok(status(&assessment.findings));
     }
     session.edit(&remedy.edit).context("cannot apply the remedy")?;

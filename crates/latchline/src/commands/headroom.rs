@@ -109,6 +109,7 @@ fn words(list: &[Headroom], look: &Look) -> String {
         let keys = say(HeadroomWords::OneMore { limits: &keys.join(", ") });
         let _ = write!(text, "\n{}", paragraph(&keys, 0, look.width));
     }
+    text.push_str(&paragraph(&say(HeadroomWords::Spacing), 0, look.width));
     text.push_str(&paragraph(&say(HeadroomWords::Alone), 0, look.width));
     let spreads: Vec<String> = list.iter().filter_map(|one| spread_words(one, look)).collect();
     if !spreads.is_empty() {

@@ -10,7 +10,7 @@ use anyhow::{Result, bail};
 use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
-use latchline_reach::telephone::{Carried, OneRun, Power};
+use latchline_reach::telephone::OneRun;
 use latchline_reach::{
     BareSite, Cell, DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M, MOST_STATIONS, Question, not_judged, tables,
 };
@@ -31,7 +31,7 @@ const USUAL_CABLE: &str = "pair-0.8";
 
 /// How many stations can hang on one port, how far apart, on which cable
 ///
-/// Needs no site file. Solves the worst state at the adverse corner of the tolerances for a bare site:
+/// Needs no site file. Solves the worst state, every tolerance at its worst, for a bare site:
 /// the family's largest supply, one distributor, as many door stations as calls may stand at once, one chain of equal
 /// stations. Without --cable, compares all cables. With --total, answers for one run of that length in one sentence.
 #[derive(Debug, Args)]
@@ -174,14 +174,11 @@ fn of_total(
     let cable = cable_meant(parts.loaded.catalogue(), asked)?.head.name.clone();
     let supply_is_stated = arguments.supply.is_some();
     let run = OneRun { question, supply_is_stated, cable, total_m, calls };
-    let (answer, carried) = of_run(parts, &run, arguments.station.is_some(), look)?;
-    let text = match arguments.written.format {
-        TextOrJson::Text => answer.text().to_string(),
-        TextOrJson::Json => total_json(&run, &carried)?,
-    };
-    arguments.written.result.put(&text, &arguments.catalogue, output)?;
-    let works = carried.iter().all(|one| one.stations > 0);
-    Ok(ExitCode::from(u8::from(!works)))
+    of_run(parts, &run, arguments.station.is_some(), look)?.put(
+        &arguments.written,
+        &arguments.catalogue,
+        output,
+    )
 }
 
 fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {
@@ -420,58 +417,6 @@ struct Document<'a> {
     /// Longest feed to the distributor for which this holds.
     feed_m: f64,
     cables: Vec<CableDocument<'a>>,
-}
-
-/// How many stations work on one run.
-#[derive(Serialize)]
-struct TotalDocument<'a> {
-    format_version: u32,
-    latchline_version: &'static str,
-    family: &'a str,
-    station: &'a str,
-    distributor: &'a str,
-    cable: &'a str,
-    total_m: f64,
-    simultaneous_calls: usize,
-    carried: Vec<CarriedDocument<'a>>,
-}
-
-#[derive(Serialize)]
-struct CarriedDocument<'a> {
-    power: &'static str,
-    supply: &'a str,
-    stations: usize,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    limit: Option<&'static str>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    margin_v: Option<f64>,
-}
-
-fn total_json(run: &OneRun, carried: &[Carried]) -> Result<String> {
-    let document = TotalDocument {
-        format_version: 1,
-        latchline_version: env!("CARGO_PKG_VERSION"),
-        family: &run.question.family,
-        station: &run.question.station,
-        distributor: &run.question.distributor,
-        cable: &run.cable,
-        total_m: run.total_m,
-        simultaneous_calls: run.calls,
-        carried: carried
-            .iter()
-            .map(|one| CarriedDocument {
-                power: match one.power {
-                    Power::Mains => "mains",
-                    Power::BatteryEnd => "battery-end",
-                },
-                supply: &one.supply,
-                stations: one.stations,
-                limit: one.limit.map(|code| code.as_str()),
-                margin_v: one.margin_v,
-            })
-            .collect(),
-    };
-    Ok(latchline_report::json::text(&document)?)
 }
 
 #[derive(Serialize)]

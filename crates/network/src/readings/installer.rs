@@ -3,7 +3,7 @@
 use super::{NoPrediction, Path, Prediction, Predictions, Predictor, Reading, ReadingPlace};
 use crate::bus_state::BusState;
 use crate::layout::{Layout, Segment, StageSource, Terminal};
-use crate::states::Device;
+use crate::worst::Device;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Site, StationOwner};
 use std::collections::BTreeMap;

@@ -27,7 +27,7 @@ pub use prediction::{Basis, Estimate, NoPrediction, Prediction, Predictions};
 pub use reading::{Reading, ReadingPlace};
 
 use crate::layout::{Layout, NodeRef, StageSource};
-use crate::states::StateSpace;
+use crate::state_space::StateSpace;
 use latchline_site::model::Site;
 
 /// What predictions are made from.

@@ -6,7 +6,7 @@ use crate::corner::Corner;
 use crate::evaluate::Solver;
 use crate::layout::{NodeRef, Segment, StageSource};
 use crate::resistance::conductor_ohm_per_m;
-use crate::states::Device;
+use crate::worst::Device;
 
 /// One segment of the way.
 #[derive(Debug, Clone, PartialEq)]

@@ -22,9 +22,9 @@ pub(super) struct Branches<'s, 'a, 'b> {
 impl Branches<'_, '_, '_> {
     /// Tries every extension of `set` by pool options from `position` on.
     pub fn extend(&mut self, set: &mut Vec<usize>, position: usize, sum: f64) {
-        let free = self.search.phase.most_calls.saturating_sub(set.len());
+        let free = self.free(set);
         let mut extended = false;
-        if free > 0 {
+        if free != [0, 0] {
             for next in position..self.pool.len() {
                 let option = self.pool[next];
                 // Sorted by weight, so what this one and those after it could add only shrinks.
@@ -49,24 +49,46 @@ impl Branches<'_, '_, '_> {
         }
     }
 
-    /// A bound on the sum of weights of `free` options from `next` on that could join the set: the
+    /// How many more calls and releases may join a set.
+    fn free(&self, set: &[usize]) -> [usize; 2] {
+        let phase = self.search.phase;
+        let is_release = |option: &&usize| self.is_release(**option);
+        let releases = set.iter().filter(is_release).count();
+        let calls = set.len() - releases;
+        [phase.most_calls.saturating_sub(calls), phase.most_releases.saturating_sub(releases)]
+    }
+
+    fn is_release(&self, position: usize) -> bool {
+        self.search.phase.options[self.search.calls.options[position]].is_release()
+    }
+
+    /// A bound on the sum of weights of `free` calls and releases from `next` on that could join the set: the
     /// smaller of the sums with callers all different and with called parties all different.
-    fn best_ahead(&self, set: &[usize], next: usize, free: usize) -> f64 {
+    fn best_ahead(&self, set: &[usize], next: usize, free: [usize; 2]) -> f64 {
         self.best_apart(0, set, next, free).min(self.best_apart(1, set, next, free))
     }
 
-    /// The largest sum of weights of `free` options from `next` on whose parties on one side (0: callers,
-    /// 1: called) differ from each other and from those of the set.
-    fn best_apart(&self, side: usize, set: &[usize], next: usize, free: usize) -> f64 {
+    /// The largest sum of weights of `free` calls and releases from `next` on, the calls' parties on one side (0: callers,
+    /// 1: called) differing from each other and from those of the set.
+    fn best_apart(&self, side: usize, set: &[usize], next: usize, free: [usize; 2]) -> f64 {
         let of =
             |position: usize| self.search.phase.options[self.search.calls.options[position]].parties[side];
         // More calls at once than this are bounded without looking at parties; no bus permits them.
         let mut parties = [u32::MAX; 8];
+        let [calls, mut releases] = free;
         let mut count = 0;
         let mut sum = 0.0;
         for &option in &self.pool[next..] {
-            if count == free || self.weight[option] <= 0.0 {
+            if (count == calls && releases == 0) || self.weight[option] <= 0.0 {
                 break;
+            }
+            if self.is_release(option) {
+                sum += if releases > 0 { self.weight[option] } else { 0.0 };
+                releases = releases.saturating_sub(1);
+                continue;
+            }
+            if count == calls {
+                continue;
             }
             let party = of(option);
             let is_taken = parties[..count.min(parties.len())].contains(&party)

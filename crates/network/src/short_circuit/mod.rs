@@ -19,7 +19,7 @@ use crate::evaluate::Solver;
 use crate::layout::{Layout, Segment, Stage, StageSource, Terminal};
 use crate::memory::Memory;
 use crate::resistance::conductor_ohm_per_m;
-use crate::states::StateSpace;
+use crate::state_space::StateSpace;
 use crate::wanted::GivenUp;
 use latchline_circuit::short_circuit::{Acts, Protector, steady_temperature_c};
 use latchline_finding::StateKind;

@@ -16,7 +16,7 @@ mod grid;
 
 use self::call::CallSurvey;
 
-use self::call::survey_call;
+use self::call::{least_losses_db, narrows, survey_call};
 use super::key::ComponentKeys;
 use super::{MissingKind, MissingValue, SignalNetwork};
 use crate::memory::Memory;
@@ -189,8 +189,9 @@ pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Res
     Ok(SignalSurvey { bands: bands_found, feeds, missing, has_bands: true })
 }
 
-/// Greatest insertion losses in decibel in one band of the family from one caller at the stations that it can call, as a survey of the
-/// whole finds them: the loss at a station is the greatest from any of its callers. `None` where the call cannot be judged.
+/// Insertion losses in decibel in one band of the family from one caller at the stations that it can call, none above what a survey of the
+/// whole finds: the loss at a station is the greatest from any of its callers, and between the frequencies that are looked at first there
+/// may be more. `None` where the call cannot be judged.
 pub fn losses_from_caller(
     site: &Site,
     network: &SignalNetwork,
@@ -205,6 +206,10 @@ pub fn losses_from_caller(
         return None;
     }
     let band = site.family().signal_bands.get(band)?;
+    if narrows(band) {
+        let losses = least_losses_db(site, network, call, band)?;
+        return Some(losses.into_iter().map(|(target, loss_db)| (call.targets[target], loss_db)).collect());
+    }
     let key = ComponentKeys::new(network).of_call(site, network, caller, &call.targets, band)?;
     let work = || survey_call(site, network, call, band, &mut Workspace::default());
     let found = memory.signal(key, work)?;

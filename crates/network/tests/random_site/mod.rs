@@ -302,7 +302,7 @@ pub fn resolve(draw: &Draw) -> Site {
 pub fn every_set(phase: &Phase) -> Vec<Vec<usize>> {
     let mut sets = vec![Vec::new()];
     let mut grown = vec![Vec::new()];
-    for _ in 0..phase.most_calls {
+    for _ in 0..phase.most_calls + phase.most_releases {
         let mut next = Vec::new();
         for set in &grown {
             let from = set.last().map_or(0, |last: &usize| last + 1);
@@ -310,7 +310,9 @@ pub fn every_set(phase: &Phase) -> Vec<Vec<usize>> {
                 if set.iter().all(|other| phase.options[*other].is_compatible(&phase.options[option])) {
                     let mut larger = set.clone();
                     larger.push(option);
-                    next.push(larger);
+                    if phase.admits(&larger) {
+                        next.push(larger);
+                    }
                 }
             }
         }

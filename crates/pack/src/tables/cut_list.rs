@@ -6,7 +6,7 @@ use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use latchline_cutting::{CableCuts, CuttingError, CuttingPlan, END_ALLOWANCE_M};
+use latchline_cutting::{CableCuts, CuttingError, CuttingPlan};
 use latchline_finding::Unit;
 
 /// Builds it.
@@ -27,7 +27,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table.note(locale.say(&Sentence::CutAllowance {
         tolerance:
             &locale.in_words(subject.site.conditions.length_tolerance.value.as_fraction(), Unit::Percent),
-        ends: &locale.in_words(END_ALLOWANCE_M, Unit::Metre),
+        ends: &locale.in_words(subject.site.conditions.end_allowance.value.as_metres(), Unit::Metre),
         step: &locale.in_words(0.1, Unit::Metre),
     }));
     table.note(locale.word(Word::NeverCutInTwo));

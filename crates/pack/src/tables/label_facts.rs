@@ -1,7 +1,7 @@
 //! What a device's label says, and the text of its QR code.
 
 use super::devices::{address_words, kind_words};
-use crate::labels::foot;
+use crate::language::{Sentence, Word};
 use crate::subject::Subject;
 use latchline_wiring::Item;
 
@@ -23,6 +23,19 @@ pub struct LabelFacts {
 /// Characters of a site's title in a code: a small label must scan.
 const MOST_TITLE: usize = 24;
 
+/// Revision and errors, on every label.
+pub fn label_foot(subject: &Subject<'_>) -> String {
+    let revision = format!("{} {}", subject.locale.word(Word::Revision), subject.stamp.revision);
+    match subject.errors() {
+        0 => revision,
+        errors => {
+            let count = errors.to_string();
+            let short = subject.locale.say(&Sentence::ErrorsShort { count: &count });
+            format!("{short} · {revision}")
+        }
+    }
+}
+
 /// The facts of one device.
 pub fn label_facts(subject: &Subject<'_>, device: Item) -> LabelFacts {
     let (address, _) = address_words(subject, device);
@@ -31,7 +44,7 @@ pub fn label_facts(subject: &Subject<'_>, device: Item) -> LabelFacts {
         what: kind_words(subject, device),
         place: subject.place_words(device),
         address,
-        foot: foot(subject),
+        foot: label_foot(subject),
         site: subject.site.title.chars().take(MOST_TITLE).collect(),
     }
 }

@@ -19,7 +19,7 @@ mod supplies;
 mod voltages;
 mod wiring;
 
-pub use label_facts::{LabelFacts, label_facts};
+pub use label_facts::{LabelFacts, label_facts, label_foot};
 
 use crate::language::{Sentence, Word};
 use crate::locale::Locale;

@@ -34,8 +34,11 @@ pub fn table(subject: &Subject<'_>) -> Table {
 
 /// Whether releases outside of calls are in the states.
 fn releases(subject: &Subject<'_>, table: &mut Table) {
-    if let Some(counted) = subject.assessment.releases_outside_calls {
-        let value = subject.locale.cell(if counted { Word::Counted } else { Word::NotCounted });
+    if let Some((at_once, doors)) = subject.assessment.releases_at_once {
+        let value = match at_once {
+            0 => subject.locale.cell(Word::NotCounted),
+            _ => Cell::text(subject.locale.say(&Sentence::WorstAtOnce { at_once, doors })),
+        };
         add(subject, table, "", Word::ReleasesOutsideCalls, value, subject.locale.word(Word::ByWhatMeans));
     }
 }

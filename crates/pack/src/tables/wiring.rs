@@ -10,7 +10,7 @@ use latchline_assess::door::words::part as part_word;
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
 use latchline_wiring::item::reference_designation;
-use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, Terminal, TerminalSet};
+use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
 
 /// Builds it.
@@ -43,28 +43,15 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let is_in_order = |item: &Item| matches!(item, Item::Supply(_) | Item::Box(_) | Item::Station(_));
     let mut others: Vec<Item> = subject.wiring.items();
     others.retain(|item| !is_in_order(item));
-    others.sort_by_key(|item| (entrance_of(*item), *item));
+    let entrance = |item: Item| match item.stands_at() {
+        StandsAt::Entrance(index) => Some(index),
+        _ => None,
+    };
+    others.sort_by_key(|item| (entrance(*item), *item));
     for item in others {
         item_rows(subject, item, &mut table);
     }
     table
-}
-
-/// The entrance at which an item is; none for what stands at a run.
-fn entrance_of(item: Item) -> Option<usize> {
-    match item {
-        Item::Joint { entrance, .. }
-        | Item::Lock { entrance, .. }
-        | Item::Part { entrance, .. }
-        | Item::Suppressor { entrance, .. }
-        | Item::Light { entrance, .. }
-        | Item::LightSupply { entrance, .. }
-        | Item::Module { entrance, .. }
-        | Item::AlarmContact { entrance, .. }
-        | Item::EndOfLine { entrance, .. }
-        | Item::Protector(latchline_wiring::ProtectorAt::Entrance(entrance)) => Some(entrance),
-        Item::Supply(_) | Item::Box(_) | Item::Station(_) | Item::Protector(_) => None,
-    }
 }
 
 fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {

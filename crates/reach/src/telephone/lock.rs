@@ -27,6 +27,10 @@ pub struct LockCable {
     pub needs_v: f64,
     /// The longest cable of this kind with which it works, in whole metres.
     pub longest_m: Option<f64>,
+    /// Whether it was asked of a cable outdoors.
+    pub outdoors: bool,
+    /// The supply of the lock's own with which it works; looked for where it does not without.
+    pub own_supply: Option<OwnSupply>,
 }
 
 impl LockCable {
@@ -100,8 +104,22 @@ fn door(
     Some((assessment, door, question.supply))
 }
 
-/// What is left at a lock over so many metres of a cable; `None` where that cannot be judged.
+/// What is left at a lock over so many metres of a cable, and what else helps; `None` where that cannot be judged.
 pub fn lock_cable(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    way: &LockWay<'_>,
+    cable: &str,
+) -> Option<LockCable> {
+    let mut found = from_station(sources, catalogues, way, cable)?;
+    if !found.holds() {
+        found.own_supply = lock_from_own_supply(sources, catalogues, way, cable);
+    }
+    Some(found)
+}
+
+/// What is left at a lock that its door station feeds.
+fn from_station(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
     way: &LockWay<'_>,
@@ -125,11 +143,13 @@ pub fn lock_cable(
         least_v: circuit.least_v,
         needs_v: circuit.least_allowed_v,
         longest_m,
+        outdoors: way.outdoors,
+        own_supply: None,
     })
 }
 
 /// The lowest voltage of a supply of the lock's own, beside the door station, with which a cable does.
-pub fn lock_from_own_supply(
+fn lock_from_own_supply(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
     way: &LockWay<'_>,
@@ -155,7 +175,7 @@ pub fn lock_cables(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockW
         catalogue.cables.get(name).and_then(price).map_or(f64::INFINITY, |price| price.as_units())
     };
     let mut all: Vec<LockCable> =
-        catalogue.cables.keys().filter_map(|cable| lock_cable(sources, catalogues, way, cable)).collect();
+        catalogue.cables.keys().filter_map(|cable| from_station(sources, catalogues, way, cable)).collect();
     all.sort_by(|a, b| {
         let reach = |one: &LockCable| one.longest_m.unwrap_or(0.0);
         let within = match a.holds() && a.suits {
@@ -165,5 +185,8 @@ pub fn lock_cables(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockW
         let takes = |one: &LockCable| (one.suits && one.holds(), one.suits);
         takes(b).cmp(&takes(a)).then(within).then_with(|| a.cable.cmp(&b.cable))
     });
+    if let Some(best) = all.first_mut().filter(|best| !best.holds()) {
+        best.own_supply = lock_from_own_supply(sources, catalogues, way, &best.cable);
+    }
     all
 }

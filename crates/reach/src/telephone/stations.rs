@@ -9,6 +9,7 @@ use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Code, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::catalogue::Catalogue;
+use rayon::prelude::*;
 
 /// One run with stations spread evenly over its length.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,7 +43,7 @@ pub struct Carried {
     pub is_thin: bool,
 }
 
-/// How many stations work, by supply. Each count was assessed by every rule and holds; with one more an error stands.
+/// How many stations work, by supply, the least first. Each count was assessed by every rule and holds; with one more an error stands.
 ///
 /// # Errors
 /// If the parts do not make a site.
@@ -61,7 +62,39 @@ pub fn stations_on(
         }
         false => supplies_of(catalogue, &run.question.family),
     };
-    supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, power, supply)).collect()
+    let each = supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, power, supply));
+    let mut all: Vec<Carried> = each.collect::<Result<_, BareSiteError>>()?;
+    all.sort_by_key(|one| one.stations);
+    Ok(all)
+}
+
+/// The same on each of these cables.
+///
+/// # Errors
+/// If the parts do not make a site.
+pub fn by_cable(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+    cables: &[String],
+) -> Result<Vec<Vec<Carried>>, BareSiteError> {
+    let on =
+        |cable: &String| stations_on(sources, catalogues, &OneRun { cable: cable.clone(), ..run.clone() });
+    cables.par_iter().map(on).collect()
+}
+
+/// The same over each of these lengths in metres.
+///
+/// # Errors
+/// If the parts do not make a site.
+pub fn by_length(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+    totals_m: &[f64],
+) -> Result<Vec<Vec<Carried>>, BareSiteError> {
+    let over = |total_m: &f64| stations_on(sources, catalogues, &OneRun { total_m: *total_m, ..run.clone() });
+    totals_m.par_iter().map(over).collect()
 }
 
 fn carried(

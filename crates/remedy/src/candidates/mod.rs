@@ -3,6 +3,7 @@
 mod battery;
 mod door;
 mod fittings;
+mod moved;
 mod places;
 mod prices;
 mod rearranged;
@@ -11,6 +12,7 @@ mod signal;
 mod wiring;
 
 pub(crate) use settings::idle_acceptance;
+pub(crate) use wiring::runs_on_path;
 
 use crate::bench::Bench;
 use crate::candidate::Candidate;
@@ -48,6 +50,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             if let Some(source) = source_of(bench, &element) {
                 list.extend(rearranged::supply_nearer_by(bench, &source));
             }
+            list.extend(moved::way_of_device(bench, &element));
         }
         codes::END_STATION_LOOPED => {
             list.extend(rearranged::changed_order(bench, &element));
@@ -60,6 +63,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
                 list.extend(wiring::for_device(bench, &farthest));
             }
             list.extend(rearranged::supply_nearer_by(bench, &element));
+            list.extend(moved::to_a_box_beside(bench, &element));
         }
         codes::SUPPLY_OVERLOADED
         | codes::SUPPLY_COUNT_EXCEEDED
@@ -70,11 +74,14 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(settings::lighter_stations(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
             list.extend(rearranged::supply_nearer_by(bench, &element));
+            list.extend(moved::to_a_box_beside(bench, &element));
         }
         codes::TRIP_BELOW_LEGITIMATE_CURRENT => {
             list.extend(settings::larger_supply(bench, &element));
             list.extend(wiring::for_port_or_run(bench, &element));
+            list.extend(moved::runs_beyond(bench, &element));
         }
+        codes::CASCADE_TOO_DEEP => list.extend(moved::way_of_device(bench, &element)),
         codes::SHORT_CIRCUIT_NOT_CLEARED | codes::SHORT_CIRCUIT_NOT_DETECTED => {
             list.extend(wiring::new_cable(bench, &element));
             list.extend(wiring::for_port_or_run(bench, &element));
@@ -82,10 +89,10 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         codes::PORT_OVERLOADED
         | codes::TOO_MANY_STATIONS_ON_PORT
         | codes::TOTAL_LENGTH_EXCEEDED
-        | codes::RUN_TOO_LONG => list.extend(wiring::for_port_or_run(bench, &element)),
-        codes::SILENCED_GROUP => {
+        | codes::RUN_TOO_LONG
+        | codes::SILENCED_GROUP => {
             list.extend(wiring::for_port_or_run(bench, &element));
-            list.extend(wiring::rehomed_runs(bench, &element));
+            list.extend(moved::runs_beyond(bench, &element));
         }
         codes::VOLTAGE_TOO_HIGH => {
             list.extend(settings::part_of_the_family(bench, &element));

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_finding::Edit;
-use latchline_site::model::{EntranceRole, Place, RunStart, Site};
+use latchline_site::model::{EntranceRole, RunStart, Site};
 
 /// A name in a table that is not taken: the stem, then with a number.
 pub(super) fn free_name(bench: &Bench<'_>, table: &str, stem: &str) -> String {
@@ -30,19 +30,6 @@ pub(super) fn free_ports(site: &Site, box_index: usize) -> Vec<String> {
         .filter(|port| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port }))
         .map(|port| format!("{}.{port}", site.boxes[box_index].id))
         .collect()
-}
-
-/// A place as the user writes it: "A/North/1".
-pub(super) fn place_key(site: &Site, place: &Place) -> Option<String> {
-    let building = &site.buildings[place.building?];
-    let mut key = building.id.to_string();
-    if let Some(core) = place.core.and_then(|core| building.cores.get(core)) {
-        key = format!("{key}/{}", core.value);
-    }
-    if let Some(floor) = place.floor.and_then(|floor| building.floors.get(floor)) {
-        key = format!("{key}/{}", floor.value);
-    }
-    Some(key)
 }
 
 /// Lets the main entrance of a dwelling's building call it.

@@ -1,6 +1,6 @@
 //! Changes of the plan itself: another order on a run, a branch box, a supply nearer by.
 
-use super::places::{free_name, place_key};
+use super::places::free_name;
 use super::prices::by_price;
 use super::wiring::stops;
 use crate::bench::Bench;
@@ -166,5 +166,5 @@ fn short_run(from: &str, to: &str, cable: &str) -> String {
 }
 
 fn place_text(site: &Site, place: &Place) -> String {
-    place_key(site, place).map_or(String::new(), |place| format!(", place = {}", quoted(&place)))
+    site.place_key(place).map_or(String::new(), |place| format!(", place = {}", quoted(&place)))
 }

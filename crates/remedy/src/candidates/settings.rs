@@ -7,7 +7,7 @@ use crate::candidate::{Candidate, quoted};
 use latchline_assess::rules::codes;
 use latchline_finding::{Change, Code, Edit, EditStep, Finding};
 use latchline_site::catalogue::{PartHead, StationModel};
-use latchline_site::model::StationOwner;
+use latchline_site::model::{Entrance, RunStop, StationOwner};
 
 /// Supplies of the same family with more current, cheapest first; for boxes with a converter,
 /// boxes of the same kind with more power.
@@ -108,12 +108,22 @@ pub(super) fn fewer_pairs(bench: &Bench<'_>, element: &str) -> Option<Candidate>
     })
 }
 
-/// A surge protector in a run.
+/// A surge protector in a run; where a door station is at its end, also one at each end, since lightning reaches both (common practice,
+/// no source).
 pub(super) fn surge_protection(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let is_run = bench.site.runs.iter().any(|run| run.id.as_str() == element);
     let table = if is_run { "runs" } else { "entrances" };
-    let edit = Edit::set(&[table, element, "surge_protection"], quoted("1 ohm"));
-    vec![Candidate::new("surge-protection", edit).unpriced()]
+    let protector = |table: &str, name: &str| Edit::set(&[table, name, "surge_protection"], quoted("1 ohm"));
+    let mut list = vec![Candidate::new("surge-protection", protector(table, element)).unpriced()];
+    let site = bench.site;
+    let run = site.runs.iter().find(|run| run.id.as_str() == element);
+    let last = run.and_then(|run| run.sections.last()).map(|section| section.to);
+    let at_its_end = |entrance: &&Entrance| last == Some(RunStop::Station(entrance.station));
+    if let Some(entrance) = site.entrances.iter().find(at_its_end) {
+        let both = protector("runs", element).then(protector("entrances", entrance.id.as_str()));
+        list.push(Candidate::new("surge-protection-at-both-ends", both).unpriced());
+    }
+    list
 }
 
 /// A terminator set, taken away, or given its capacitor.

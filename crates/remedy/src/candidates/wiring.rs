@@ -1,6 +1,7 @@
 //! Changes to runs: thicker conductors, doubled pairs, split and moved runs, boxes nearer by.
 
-use super::places::{free_name, free_port, free_ports, place_key};
+use super::moved::{free_starts, run_for_each_landing};
+use super::places::{free_name, free_port, free_ports};
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
@@ -9,6 +10,7 @@ use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_network::{Layout, NodeRef, Segment};
 use latchline_site::catalogue::{BoxKind, BoxRole, Cable};
 use latchline_site::model::{Run, RunStart, RunStop, Site};
+use std::ops::Range;
 
 /// Loop resistance of a pair as installed, per metre, at 20 °C.
 fn loop_per_metre(cable: &Cable, pairs: u32) -> f64 {
@@ -16,7 +18,7 @@ fn loop_per_metre(cable: &Cable, pairs: u32) -> f64 {
 }
 
 /// The runs from a source to a device, the one with most resistance to gain first.
-fn runs_on_path(layout: &Layout, at: NodeRef) -> Vec<usize> {
+pub(crate) fn runs_on_path(layout: &Layout, at: NodeRef) -> Vec<usize> {
     let stage = &layout.stages[at.stage];
     let mut by_run: Vec<(usize, f64)> = Vec::new();
     let mut node = at.node;
@@ -54,6 +56,7 @@ pub(super) fn for_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
     }
     for &run in path.iter().take(2) {
         list.extend(split(bench, run));
+        list.extend(run_for_each_landing(bench, run));
         list.extend(box_nearer(bench, run));
     }
     // All thin runs of the way at once, with the same cable.
@@ -71,6 +74,10 @@ pub(super) fn for_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
     list
 }
 
+/// Kinds that put what hangs on a run elsewhere.
+const KINDS_OF_RUNS: [&str; 4] =
+    ["another-port", "another-output", "another-distributor", "run-for-each-landing"];
+
 /// Candidates for a port (`D1.3`) or run that carries too much or reaches too far.
 pub(super) fn for_port_or_run(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let site = bench.site;
@@ -81,13 +88,14 @@ pub(super) fn for_port_or_run(bench: &Bench<'_>, element: &str) -> Vec<Candidate
     match run {
         Some(run) => {
             let mut list = split(bench, run);
+            list.extend(run_for_each_landing(bench, run));
             list.extend(box_nearer(bench, run));
             list
         }
         // A device: the run that leads to it.
         None => for_device(bench, element)
             .into_iter()
-            .filter(|candidate| candidate.kind == "another-port" || candidate.kind == "another-distributor")
+            .filter(|candidate| KINDS_OF_RUNS.contains(&candidate.kind))
             .collect(),
     }
 }
@@ -119,36 +127,6 @@ pub(super) fn new_cable(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let same = replace_cable(bench, run, &site.runs[run].cable.value);
     let mut list = vec![Candidate::new("new-cable", same)];
     list.extend(thicker(bench, run));
-    list
-}
-
-/// Runs that branch off beyond a run, each taken back to a free port of the box that the run comes from.
-pub(super) fn rehomed_runs(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    let site = bench.site;
-    let Some(index) = site.runs.iter().position(|run| run.id.as_str() == element) else { return Vec::new() };
-    let run = &site.runs[index];
-    let RunStart::Port { box_index, .. } = run.from else { return Vec::new() };
-    let Some(port) = free_port(site, box_index) else { return Vec::new() };
-    let mut list = Vec::new();
-    let mut way_m = 0.0;
-    for section in &run.sections {
-        way_m += section.length.value.as_metres();
-        for beyond in &site.runs {
-            let from_here = match (beyond.from, section.to) {
-                (RunStart::Port { box_index, .. }, RunStop::BoxInput(input)) => box_index == input,
-                (RunStart::Station(station), RunStop::Station(stop)) => station == stop,
-                _ => false,
-            };
-            if from_here {
-                let id = beyond.id.as_str();
-                let mut lengths = lengths_m(beyond);
-                lengths[0] += way_m;
-                let edit =
-                    Edit::set(&["runs", id, "from"], quoted(&port)).then(write_lengths(bench, id, &lengths));
-                list.push(Candidate::new("another-port", edit));
-            }
-        }
-    }
     list
 }
 
@@ -260,19 +238,19 @@ fn cuts(stops: usize) -> Vec<usize> {
     cuts
 }
 
-/// The far part of a chain on a port of its own.
+/// The far part of a chain on a port or output of its own.
 fn split(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
     let run = &bench.site.runs[index];
-    let RunStart::Port { box_index, .. } = run.from else { return Vec::new() };
-    let Some(port) = free_port(bench.site, box_index) else { return Vec::new() };
+    let free = free_starts(bench.site, run.from);
+    let Some(start) = free.first() else { return Vec::new() };
     let name = free_name(bench, "runs", run.id.as_str());
     cuts(run.sections.len())
         .into_iter()
         .map(|cut| {
             let first_m: f64 = lengths_m(run)[..=cut].iter().sum();
-            let tail = new_run(bench, run, cut, &port, first_m);
+            let tail = new_run(bench, run, cut..run.sections.len(), &start.text, first_m);
             let edit = keep_head(bench, run, cut).then(Edit::set(&["runs", &name], tail));
-            Candidate::new("another-port", edit)
+            Candidate::new(start.kind, edit)
         })
         .collect()
 }
@@ -304,7 +282,7 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
         .take(2)
         .map(|cut| {
             let place = match run.sections[cut].to {
-                RunStop::Station(station) => place_key(site, site.station_place(&site.stations[station])),
+                RunStop::Station(station) => site.place_key(site.station_place(&site.stations[station])),
                 _ => None,
             };
             let place = place.map_or(String::new(), |place| format!(", place = {}", quoted(&place)));
@@ -317,7 +295,7 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
                 quoted(cable),
                 quoted(&metres(first_m))
             );
-            let tail = new_run(bench, run, cut, &format!("{box_name}.1"), 2.0);
+            let tail = new_run(bench, run, cut..stops, &format!("{box_name}.1"), 2.0);
             let edit = keep_head(bench, run, cut)
                 .then(Edit::set(&["distributors", &box_name], distributor))
                 .then(Edit::set(&["runs", &feed_name], feed))
@@ -352,7 +330,7 @@ pub(super) fn stops(site: &Site, run: &Run) -> Vec<String> {
 }
 
 /// The edit that leaves the first `cut` stops on a run.
-fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
+pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
     let id = run.id.as_str();
     let names = stops(bench.site, run);
     let mut edit = Edit::set(&["runs", id, "to"], quoted_list(names[..cut].iter().map(String::as_str)));
@@ -368,12 +346,12 @@ fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
     edit
 }
 
-/// The TOML of a run that takes the stops from `cut` on.
-fn new_run(bench: &Bench<'_>, run: &Run, cut: usize, from: &str, first_m: f64) -> String {
+/// The TOML of a run that takes some stops of another.
+pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &str, first_m: f64) -> String {
     let names = stops(bench.site, run);
-    let to = quoted_list(names[cut..].iter().map(String::as_str));
+    let to = quoted_list(names[taken.clone()].iter().map(String::as_str));
     let mut lengths = vec![metres(first_m)];
-    lengths.extend(lengths_m(run)[cut + 1..].iter().map(|length| metres(*length)));
+    lengths.extend(lengths_m(run)[taken].iter().skip(1).map(|length| metres(*length)));
     let lengths = quoted_list(lengths.iter().map(String::as_str));
     let cable = quoted(&run.cable.value);
     let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));

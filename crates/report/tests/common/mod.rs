@@ -143,6 +143,7 @@ pub fn failing() -> Assessment {
         length_m: 21.0,
         current: current(Some(0.4121), Some(0.5)),
         worst_device: worst,
+        existing: None,
     };
     Assessment {
         title: "Quillmere Yard".into(),
@@ -192,7 +193,7 @@ pub fn failing() -> Assessment {
             accepted,
         ],
         remedies_not_sought: 0,
-        releases_outside_calls: None,
+        releases_at_once: None,
         not_judged: vec![NotJudged {
             code: Code("voltage-too-high"),
             elements: vec!["A-101".into(), "A-102".into()],

@@ -1,10 +1,10 @@
 //! What goes to site: the pack as PDF and workbook, and the file itself. A pack waits until everything is known.
 
 use super::shell::{Page, encoded};
+use crate::engine::{blocking, opened};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::{blocking, opened};
 use axum::extract::{Path, State};
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, HeaderValue};
 use axum::response::{Html, IntoResponse, Response};

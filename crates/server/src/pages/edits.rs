@@ -2,11 +2,11 @@
 
 use crate::archive::{By, conflict};
 use crate::change::{Asked, Ground, Meant};
+use crate::engine::{arrive, blocking, opened};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::{blocking, opened};
-use crate::work::{self, State as SiteState, Work};
+use crate::work::{State as SiteState, Work};
 use axum::Json;
 use axum::extract::{Path, State};
 use latchline_finding::{Finding, Language, Locale};
@@ -34,6 +34,17 @@ pub(crate) struct Sent {
     change: Asked,
 }
 
+/// Works on a site, off the threads that answer, and says which revision came of it.
+async fn revised(
+    office: Arc<Office>,
+    name: &str,
+    make: impl FnOnce(&Arc<Office>, &Arc<Work>, &SiteState) -> Result<i64, Refused> + Send + 'static,
+) -> Result<Json<Value>, Refused> {
+    let (work, state) = opened(&office, name).await?;
+    let number = blocking(move || make(&office, &work, &state)).await?;
+    Ok(Json(json!({ "revision": number })))
+}
+
 /// Makes an edit: a revision, or why not.
 pub(crate) async fn edit(
     State(office): State<Arc<Office>>,
@@ -41,33 +52,31 @@ pub(crate) async fn edit(
     Reader(locale): Reader,
     Json(sent): Json<Sent>,
 ) -> Result<Json<Value>, Refused> {
-    let (work, state) = opened(&office, &name).await?;
     let language = locale.language;
-    let number = blocking(move || {
+    revised(office, &name, move |office, work, state| {
         let by = By { client: &sent.client, at_ms: (office.options.clock)() };
-        let archive = &office.archive;
+        let (archive, name) = (&office.archive, &work.name);
         let outcome = match &sent.change {
             Asked::Text { text } => {
                 let note = Told::TextEdited.say(language);
                 let change = FileChange::Write(text.clone());
-                archive.change(&name, &sent.id, sent.base, change, &note, &by)?
+                archive.change(name, &sent.id, sent.base, change, &note, &by)?
             }
             Asked::BringBack { number } => {
                 let note =
                     Told::BroughtBack { number: usize::try_from(*number).unwrap_or_default() }.say(language);
                 let proposal = Proposal::BringBack { base: Number(sent.base), revision: Number(*number) };
-                archive.submit(&name, &sent.id, proposal, &note, &by)?
+                archive.submit(name, &sent.id, proposal, &note, &by)?
             }
             asked => {
-                let meant = meant(&base_view(&work, sent.base), &state, asked, language)?;
+                let meant = meant(&base_view(work, sent.base), state, asked, language)?;
                 let change = FileChange::Edit(meant.edit);
-                archive.change(&name, &sent.id, sent.base, change, &meant.note, &by)?
+                archive.change(name, &sent.id, sent.base, change, &meant.note, &by)?
             }
         };
-        done(&office, &work, outcome, language)
+        done(office, work, outcome, language)
     })
-    .await?;
-    Ok(Json(json!({ "revision": number })))
+    .await
 }
 
 /// Goes to what came of a submission.
@@ -81,7 +90,7 @@ fn done(
         Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
             // What is accepted is in the store; how the file stands is told beside it.
             office.archive.settle(&work.name, (office.options.clock)())?;
-            work::arrive(office, work)?;
+            arrive(office, work)?;
             Ok(revision.number.0)
         }
         Outcome::Conflict(met) => Err(conflict(&met, language)),
@@ -182,7 +191,7 @@ pub(crate) async fn undo(
     Reader(locale): Reader,
     Json(turn): Json<Turn>,
 ) -> Result<Json<Value>, Refused> {
-    turned(office, name, turn, Proposal::Undo, locale.language).await
+    turned(office, &name, turn, Proposal::Undo, locale.language).await
 }
 
 /// Makes it again.
@@ -192,18 +201,17 @@ pub(crate) async fn redo(
     Reader(locale): Reader,
     Json(turn): Json<Turn>,
 ) -> Result<Json<Value>, Refused> {
-    turned(office, name, turn, Proposal::Redo, locale.language).await
+    turned(office, &name, turn, Proposal::Redo, locale.language).await
 }
 
 async fn turned(
     office: Arc<Office>,
-    name: String,
+    name: &str,
     turn: Turn,
     proposal: Proposal,
     language: Language,
 ) -> Result<Json<Value>, Refused> {
-    let (work, _) = opened(&office, &name).await?;
-    let number = blocking(move || {
+    revised(office, name, move |office, work, _| {
         let by = By { client: &turn.client, at_ms: (office.options.clock)() };
         let what = work.now().map(|state| state.note.clone()).unwrap_or_default();
         let told = if proposal == Proposal::Undo {
@@ -211,11 +219,10 @@ async fn turned(
         } else {
             Told::Redone { what: &what }
         };
-        let outcome = office.archive.submit(&name, &turn.id, proposal, &told.say(language), &by)?;
-        done(&office, &work, outcome, language)
+        let outcome = office.archive.submit(&work.name, &turn.id, proposal, &told.say(language), &by)?;
+        done(office, work, outcome, language)
     })
-    .await?;
-    Ok(Json(json!({ "revision": number })))
+    .await
 }
 
 /// Which change of another program is passed over.
@@ -231,14 +238,12 @@ pub(crate) async fn pass_over(
     Path(name): Path<String>,
     Json(passed): Json<Passed>,
 ) -> Result<Json<Value>, Refused> {
-    let (work, _) = opened(&office, &name).await?;
-    let number = blocking(move || {
-        office.archive.pass_over(&name, passed.aside)?;
-        office.archive.settle(&name, (office.options.clock)())?;
-        work::arrive(&office, &work)?;
+    revised(office, &name, move |office, work, _| {
+        office.archive.pass_over(&work.name, passed.aside)?;
+        office.archive.settle(&work.name, (office.options.clock)())?;
+        arrive(office, work)?;
         work.nudge();
-        Ok(office.archive.head(&name)?.revision.number.0)
+        Ok(office.archive.head(&work.name)?.revision.number.0)
     })
-    .await?;
-    Ok(Json(json!({ "revision": number })))
+    .await
 }

@@ -2,11 +2,11 @@
 
 use super::edits::differing_lines;
 use super::shell::{Page, encoded};
+use crate::engine::blocking;
 use crate::files::Files;
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::blocking;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use latchline_finding::{Language, Locale};

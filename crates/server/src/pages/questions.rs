@@ -2,19 +2,22 @@
 
 use super::shell::Page;
 use crate::blank;
+use crate::engine::blocking;
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::blocking;
 use axum::extract::{Query, State};
 use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
-use latchline_reach::telephone::{LockWay, lock_cable, switches_for, usual_family};
-use latchline_reach::{Cell, MOST_STATIONS, Question, ReachLimit, default_question, tables};
+use latchline_reach::default_question;
+use latchline_reach::telephone::{
+    Carried, LockWay, OneRun, by_cable, by_length, lock_cable, lock_said, run_said, stations_on,
+    switches_for, usual_family,
+};
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
-use latchline_words::figures;
-use latchline_words::office::{Label, Told};
+use latchline_words::office::Label;
+use latchline_words::{codes, figures};
 use maud::{Markup, html};
 use serde::Deserialize;
 use std::sync::Arc;
@@ -45,9 +48,11 @@ pub(crate) struct Reach {
     family: String,
     station: String,
     cable: String,
-    spacing: String,
-    feeder: String,
+    total: String,
 }
+
+/// The longest run on the page, in metres.
+const LONGEST_M: f64 = 200.0;
 
 /// The three questions, of which one is asked.
 fn menu(asked: Label, language: Language) -> Markup {
@@ -78,17 +83,19 @@ fn chosen<'a>(asked: &'a str, usual: &'a str, known: bool) -> &'a str {
 }
 
 struct Reached {
-    question: Question,
-    cable: String,
-    calls: usize,
-    spacing_m: f64,
-    feeder_m: f64,
-    own: Cell,
-    others: Vec<(String, Cell)>,
-    /// Stations by spacing, for the chart.
-    curve: Vec<Cell>,
+    run: OneRun,
+    /// The supply that carries least first.
+    own: Vec<Carried>,
+    others: Vec<(String, Vec<Carried>)>,
+    /// Stations by length, for the chart.
+    curve: Vec<(f64, usize)>,
 }
 
+fn fewest(carried: &[Carried]) -> usize {
+    carried.first().map_or(0, |one| one.stations)
+}
+
+/// The same question as `latchline reach --total`, put the same way.
 fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused> {
     let catalogue = loaded.catalogue();
     let usual = usual_family(catalogue).unwrap_or_default();
@@ -102,42 +109,32 @@ fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused>
         .is_some_and(|model| model.family.value == family && model.kind.value == StationKind::Indoor);
     question.station = chosen(&asked.station, &question.station.clone(), fits).to_string();
     let cable = chosen(&asked.cable, "pair-0.8", catalogue.cables.contains_key(&asked.cable)).to_string();
-    let (spacing_m, feeder_m) =
-        (number(&asked.spacing, 6.0, 1.0, 40.0), number(&asked.feeder, 12.0, 1.0, 150.0));
+    let total_m = number(&asked.total, 60.0, 1.0, LONGEST_M);
     let calls = catalogue.families[family].simultaneous_calls.value as usize;
+    let run = OneRun { question, supply_is_stated: false, cable, total_m, calls };
     let (sources, _) = sources();
-    let names: Vec<String> = catalogue.cables.keys().cloned().collect();
     let unfit = |error: latchline_reach::BareSiteError| Refused::Unfit(error.to_string());
-    let all = tables(&sources, loaded, &question, &names, calls, &[spacing_m], &[feeder_m]).map_err(unfit)?;
-    let mut others: Vec<(String, Cell)> =
-        names.into_iter().zip(all.into_iter().filter_map(|cells| cells.first().copied())).collect();
-    let at = others.iter().position(|(name, _)| *name == cable).ok_or(Refused::NotFound)?;
-    let (_, own) = others.remove(at);
-    others.sort_by(|a, b| b.1.stations.cmp(&a.1.stations).then_with(|| a.0.cmp(&b.0)));
-    let spacings: Vec<f64> = (1..=20).map(|step| f64::from(step) * 2.0).collect();
-    let curve =
-        tables(&sources, loaded, &question, std::slice::from_ref(&cable), calls, &spacings, &[feeder_m])
-            .map_err(unfit)?;
-    let curve = curve.into_iter().next().unwrap_or_default();
-    Ok(Reached { question, cable, calls, spacing_m, feeder_m, own, others, curve })
+    let own = stations_on(&sources, loaded, &run).map_err(unfit)?;
+    let names: Vec<String> = catalogue.cables.keys().filter(|name| **name != run.cable).cloned().collect();
+    let each = by_cable(&sources, loaded, &run, &names).map_err(unfit)?;
+    let mut others: Vec<(String, Vec<Carried>)> = names.into_iter().zip(each).collect();
+    others.sort_by(|a, b| fewest(&b.1).cmp(&fewest(&a.1)).then_with(|| a.0.cmp(&b.0)));
+    let lengths_m: Vec<f64> = (1..=10).map(|step| f64::from(step) * LONGEST_M / 10.0).collect();
+    let each = by_length(&sources, loaded, &run, &lengths_m).map_err(unfit)?;
+    let curve = lengths_m.into_iter().zip(each.iter().map(|carried| fewest(carried))).collect();
+    Ok(Reached { run, own, others, curve })
 }
 
-fn limit_words(limit: ReachLimit, language: Language) -> String {
-    match limit {
-        ReachLimit::Voltage => Told::LimitVoltage,
-        ReachLimit::Collapse => Told::LimitCollapse,
-        ReachLimit::PortCurrent => Told::LimitPort,
-        ReachLimit::SupplyCurrent => Told::LimitSupply,
-        ReachLimit::Count => Told::LimitCount,
-        ReachLimit::Length => Told::LimitLength,
-        ReachLimit::Signal => Told::LimitSignal,
-        ReachLimit::StartUp => Told::LimitStartUp,
-        ReachLimit::ShortCircuit => Told::LimitShortCircuit,
-        ReachLimit::OtherRule => Told::LimitOtherRule,
-        ReachLimit::Undecided => Told::LimitUndecided,
-        ReachLimit::None => Told::NoMore { most: MOST_STATIONS },
-    }
-    .say(language)
+/// What one more would break, where the fewest work.
+fn limit_words(carried: &[Carried], language: Language) -> String {
+    let limit = carried.first().and_then(|one| one.limit);
+    limit.map_or_else(
+        || String::from("–"),
+        |code| {
+            codes::of(code.as_str())
+                .map_or_else(|| code.to_string(), |words| words.title(language).to_string())
+        },
+    )
 }
 
 /// The page of the first question.
@@ -172,22 +169,10 @@ pub(crate) async fn reach(
 fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Markup {
     let language = locale.language;
     let say = |label: Label| label.say(language);
-    let Reached { question, cable, own, .. } = found;
-    let total_m = found.feeder_m + found.spacing_m * (own.stations.max(1) as f64 - 1.0);
+    let OneRun { question, cable, total_m, .. } = &found.run;
     let title = |name: &str| {
         catalogue.cables.get(name).map_or_else(|| name.to_string(), |cable| cable.head.title.clone())
     };
-    let (model, cable_title) = (question.station.as_str(), title(cable));
-    let sentence = match own.stations {
-        0 => Told::NotOne { model, cable: &cable_title }.say(language),
-        stations => {
-            let said = Told::SoMany { stations, model, cable: &cable_title, total: &length(total_m, locale) }
-                .say(language);
-            let next = Told::NextBreaks { limit: &limit_words(own.limit, language) }.say(language);
-            format!("{said} {next}")
-        }
-    };
-    let margin = own.margin_v.map(|v| figures::decimals(figures::rounded_down(v, 1), language));
     html! {
         div.ask {
             section.panel {
@@ -200,22 +185,20 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
                         }
                     } }
                     div.field { label for="cable" { (say(Label::Cable)) } select #cable name="cable" { @for one in catalogue.cables.values() { option value=(one.head.name) selected[one.head.name == *cable] { (one.head.name) " · " (one.head.title) } } } }
-                    (slider("spacing", Label::Spacing, found.spacing_m, 1.0, 40.0, language))
-                    (slider("feeder", Label::Feeder, found.feeder_m, 1.0, 150.0, language))
+                    (slider("total", Label::RunLength, *total_m, 1.0, LONGEST_M, language))
                     div.buttons { button.main type="submit" { (say(Label::Answer)) } }
                 }
             }
             section.panel.answer #answer aria-live="polite" {
-                h1.sentence { (sentence) }
-                p.quiet { (Told::Under { supply: &question.supply, distributor: &question.distributor, calls: found.calls }.say(language)) @if let Some(margin) = &margin { " " (say(Label::Margin)) ": " (margin) " V." } }
+                (said(&run_said(&found.run, &found.own, locale), fewest(&found.own) > 0, language))
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
                 (chart(found, locale))
                 h2 { (say(Label::OtherCables)) }
                 table.list {
                     thead { tr { th scope="col" { (say(Label::Cable)) } th.number scope="col" { (say(Label::Stations)) } th scope="col" { (say(Label::OneMore)) } } }
                     tbody {
-                        @for (name, cell) in &found.others {
-                            tr { th scope="row" { (title(name)) } td.number { strong { (cell.stations) } } td { (limit_words(cell.limit, language)) } }
+                        @for (name, carried) in &found.others {
+                            tr { th scope="row" { (title(name)) } td.number { strong { (fewest(carried)) } } td { (limit_words(carried, language)) } }
                         }
                     }
                 }
@@ -224,28 +207,41 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
     }
 }
 
-/// Stations by spacing, as steps: between two spacings holds what holds at the greater one.
+/// The sentence to say, and under it what it rests on.
+fn said(lines: &[String], works: bool, language: Language) -> Markup {
+    html! {
+        @if let Some((first, rest)) = lines.split_first() {
+            h1.sentence.is-error[!works] { (first) }
+            @for line in rest { p.quiet { (line) } }
+        }
+        p.quiet { (Label::Caution.say(language)) }
+    }
+}
+
+/// Stations by length of the run, as steps: between two lengths holds what holds at the greater one.
 fn chart(found: &Reached, locale: Locale) -> Markup {
-    let most = found.curve.iter().map(|cell| cell.stations).max().unwrap_or(0).max(1) as f64;
+    let most =
+        found.curve.iter().map(|(_, stations)| *stations).max().unwrap_or(0).max(fewest(&found.own)).max(1);
+    let most = most as f64;
     let (width, height, left, top) = (640.0, 220.0, 40.0, 14.0);
-    let x = |metres: f64| left + metres / 40.0 * (width - left - 30.0);
+    let x = |metres: f64| left + metres / LONGEST_M * (width - left - 30.0);
     let y = |stations: f64| top + (most - stations) / most * (height - top - 34.0);
     let mut path = String::new();
     let mut last: Option<f64> = None;
-    for cell in &found.curve {
-        let stations = cell.stations as f64;
+    for (length_m, stations) in &found.curve {
+        let stations = *stations as f64;
         match last {
             None => path.push_str(&format!("M{:.1} {:.1}", x(0.0), y(stations))),
             Some(_) => path.push_str(&format!("V{:.1}", y(stations))),
         }
-        path.push_str(&format!("H{:.1}", x(cell.spacing_m)));
+        path.push_str(&format!("H{:.1}", x(*length_m)));
         last = Some(stations);
     }
-    let at = (x(found.spacing_m), y(found.own.stations as f64));
+    let at = (x(found.run.total_m), y(fewest(&found.own) as f64));
     let label = format!(
         "{}: {} × {}",
-        length(found.spacing_m, locale),
-        found.own.stations,
+        length(found.run.total_m, locale),
+        fewest(&found.own),
         Label::Stations.say(locale.language)
     );
     html! {
@@ -255,7 +251,7 @@ fn chart(found: &Reached, locale: Locale) -> Markup {
                 line.grid x1=(left) x2=(width - 30.0) y1=(format!("{:.1}", y(stations))) y2=(format!("{:.1}", y(stations))) {}
                 text x=(left - 8.0) y=(format!("{:.1}", y(stations) + 4.0)) text-anchor="end" { (stations) }
             }
-            @for metres in [10.0, 20.0, 30.0, 40.0] { text x=(format!("{:.1}", x(metres))) y=(height - 8.0) text-anchor="middle" { (length(metres, locale)) } }
+            @for metres in [50.0, 100.0, 150.0, 200.0] { text x=(format!("{:.1}", x(metres))) y=(height - 8.0) text-anchor="middle" { (length(metres, locale)) } }
             path.curve d=(path) {}
             line.here x1=(format!("{:.1}", at.0)) x2=(format!("{:.1}", at.0)) y1=(top) y2=(height - 30.0) {}
             circle cx=(format!("{:.1}", at.0)) cy=(format!("{:.1}", at.1)) r="5" {}
@@ -300,9 +296,6 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
     let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors: true }, cable);
-    let volts = |v: f64| figures::decimals(figures::rounded_down(v, 1), language);
-    let lock_title = catalogue.locks.get(lock).map_or(lock, |lock| &lock.head.title);
-    let cable_title = catalogue.cables.get(cable).map_or(cable, |cable| &cable.head.title);
     html! {
         div.ask {
             section.panel {
@@ -315,16 +308,8 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
                 }
             }
             section.panel.answer #answer aria-live="polite" {
-                @match &found {
-                    Some(found) => {
-                        h1.sentence.is-error[!found.holds()] {
-                            (Told::LockHolds { lock: lock_title, voltage: &volts(found.least_v), needs: &volts(found.needs_v), length: &length(length_m, locale), cable: cable_title }.say(language))
-                            @if let Some(longest) = found.longest_m { " " (Told::LockLongest { length: &length(longest, locale) }.say(language)) }
-                        }
-                    }
-                    None => { h1.sentence { (say(Label::NotJudged)) "." } }
-                }
-                @if let Some(found) = &found { p.quiet { (found.door) ", " (found.supply) ", 40 °C. " (say(Label::Caution)) } }
+                @let works = found.as_ref().is_none_or(|found| found.holds());
+                (said(&lock_said(lock, length_m, found.as_ref(), locale), works, language))
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
             }
         }

@@ -1,11 +1,11 @@
 //! The building as the place of work: title block, jobs, drawing, table, text, details.
 
 use super::shell::{Page, bar, encoded};
+use crate::engine::{blocking, opened};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::printed::{self, PageState};
 use crate::refused::Refused;
-use crate::routes::{blocking, opened};
 use crate::work::State as SiteState;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Response};

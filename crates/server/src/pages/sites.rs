@@ -4,11 +4,11 @@ use super::history::moment;
 use super::shell::{Page, bar, encoded};
 use crate::archive::By;
 use crate::blank::Blank;
+use crate::engine::blocking;
 use crate::locale::{self, Reader};
 use crate::office::Office;
 use crate::printed;
 use crate::refused::Refused;
-use crate::routes::blocking;
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{Query, State};
@@ -16,7 +16,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, LOCATION, SET_COOKIE
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use latchline_finding::Language;
-use latchline_words::office::{Label, Told};
+use latchline_words::office::Label;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -244,52 +244,9 @@ pub(crate) async fn locale(Query(choice): Query<Choice>) -> Result<Response, Ref
     Ok((StatusCode::SEE_OTHER, headers).into_response())
 }
 
-/// How many mistakes a survey has, and each with its cell.
-pub(crate) fn mistakes(problems: &[latchline_survey::Problem], language: Language) -> String {
-    let mut lines = vec![
-        Told::SurveyMistakes { mistakes: problems.iter().filter(|problem| !problem.is_harmless()).count() }
-            .say(language),
-    ];
-    for problem in problems.iter().filter(|problem| !problem.is_harmless()).take(40) {
-        let finding = problem.finding();
-        let words = latchline_words::codes::wording(&finding, language).message;
-        lines.push(match cell(&finding.origin) {
-            Some(place) => format!("{place}: {words}"),
-            None => words,
-        });
-    }
-    lines.join("\n")
-}
-
-/// Where a finding is, as a spreadsheet shows it.
-fn cell(origin: &latchline_finding::Origin) -> Option<String> {
-    match origin {
-        latchline_finding::Origin::Cell { sheet, row, column, .. } => {
-            Some(format!("{sheet} {}{row}", letters(*column)))
-        }
-        _ => None,
-    }
-}
-
-/// A column as a spreadsheet shows it: A, B, ... Z, AA.
-fn letters(mut column: u32) -> String {
-    let mut out = String::new();
-    while column > 0 {
-        let digit = (column - 1) % 26;
-        out.insert(0, char::from(b'A' + u8::try_from(digit).unwrap_or(0)));
-        column = (column - 1) / 26;
-    }
-    out
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn columns_have_letters() {
-        assert_eq!([1, 26, 27, 52, 703].map(letters), ["A", "Z", "AA", "AZ", "AAA"]);
-    }
 
     #[test]
     fn names_lose_what_leads_elsewhere() {

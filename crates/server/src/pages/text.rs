@@ -1,9 +1,9 @@
 //! The text of the site file, with what was found in its margin.
 
+use crate::engine::{blocking, opened};
 use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
-use crate::routes::{blocking, opened};
 use crate::work::State as SiteState;
 use axum::extract::{Path, State};
 use axum::response::Html;

@@ -128,7 +128,20 @@ pub fn assign(site: &Site) -> AddressPlan {
         plan.stations.push(address);
     }
     plan.findings = assigner.findings;
+    plan.findings.extend(not_of_name(site, &plan.chosen));
     plan
+}
+
+/// One finding of all dwellings whose name has another number than they get.
+fn not_of_name(site: &Site, chosen: &[ChosenNumber]) -> Option<Finding> {
+    let surprising: Vec<&ChosenNumber> = chosen.iter().filter(|one| one.in_name.is_some()).collect();
+    let own = &site.dwellings[surprising.first()?.dwelling];
+    let numbers: Vec<String> = surprising
+        .iter()
+        .map(|one| format!("{} ({})", site.dwellings[one.dwelling].id, one.number))
+        .collect();
+    let finding = Finding::new(codes::ADDRESS_NOT_OF_NAME, Severity::Advice, own.origin.clone());
+    Some(finding.about(own.id.clone()).with("dwellings", surprising.len()).with("numbers", numbers))
 }
 
 /// Dwellings whose number is neither stated nor that of their name.

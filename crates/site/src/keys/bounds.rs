@@ -18,6 +18,7 @@ macro_rules! bounds {
 
 bounds! {
     SECTION_LENGTH: Length, 0.01, 20e3, "0.01 m", "20 km", "14 m";
+    END_ALLOWANCE: Length, 0.0, 10.0, "0 m", "10 m", "0.3 m";
     HEIGHT: Length, 0.1, 20.0, "0.1 m", "20 m", "1.1 m";
     VOLTAGE: Voltage, 0.5, 500.0, "0.5 V", "500 V", "48 V";
     SMALL_VOLTAGE: Voltage, 0.0, 10.0, "0 V", "10 V", "1.2 V";

@@ -4,7 +4,7 @@ use crate::keys::bounds::*;
 use crate::keys::{Kind, keys};
 use crate::parse::AssumedKey;
 use latchline_finding::Sourced;
-use latchline_finding::quantity::{Duration, Ratio, Resistance, Temperature, Voltage};
+use latchline_finding::quantity::{Duration, Length, Ratio, Resistance, Temperature, Voltage};
 
 keys! {
     /// Temperatures and tolerances under which the site is judged.
@@ -19,6 +19,9 @@ keys! {
     coldest_temperature: Sourced<Temperature> = or_assumed(TEMPERATURE, Temperature::from_celsius(0.0));
     /// How far true lengths may lie above or below the stated ones. Without it 5 %.
     length_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.05));
+    /// Cable for making off at each end of a section, which the cut list adds to the stated lengths. Without it 0.3 m; 0 m where the
+    /// stated lengths have it already, as those of `design` do.
+    end_allowance: Sourced<Length> = or(END_ALLOWANCE, Length::from_metres(0.3));
     /// Resistance of one joint or terminal in one conductor. Without it 10 mohm, assumed.
     joint_resistance: Sourced<Resistance> = or_assumed(RESISTANCE_OR_NONE, Resistance::from_ohms(0.01));
     /// Keys whose values are assumed.
@@ -38,9 +41,9 @@ keys! {
     chains_through_dwellings: Sourced<bool> = or(BOOLEAN, true);
     /// Distributor ports to keep free.
     spare_ports: Option<Sourced<u32>> = may(SITE_COUNT);
-    /// Whether every door may be released outside of its calls (exit button, reader, keypad) while calls stand, all at once. Without
-    /// it none is counted, and the report says so.
-    releases_outside_calls: Sourced<bool> = or(BOOLEAN, false);
+    /// How many doors may be released outside of their calls (exit button, reader, keypad) at once while calls stand; which of them is
+    /// searched. As many as there are doors, or more: all. Without it none is counted, and the report says so.
+    releases_at_once: Option<Sourced<u32>> = may(SITE_COUNT);
     /// Hours that the battery must carry the site: standby, with the calls of `calls_per_hour`.
     standby_hours: Option<Sourced<f64>> = may(Kind::Number(0.0, 1000.0));
     /// Calls in an hour, over all doors, while the battery carries the site. Without it standby alone is judged, and the report

@@ -49,6 +49,15 @@ fn kind_of(value: &DeValue<'_>) -> Thing {
     }
 }
 
+/// Whether a table of one element holds nothing but tables that it has no keys for: the head of its table was split at a point in its name.
+fn is_split_name(table: &DeTable<'_>, spec: &TableSpec) -> bool {
+    let is_known = |name: &str| spec.keys.iter().any(|known| known.name == name);
+    let mut parts = table.iter();
+    let all_parts =
+        parts.all(|(key, value)| matches!(value.get_ref(), DeValue::Table(_)) && !is_known(key.get_ref()));
+    !table.is_empty() && all_parts
+}
+
 impl Reader<'_> {
     /// Reads the tree of a whole file.
     pub fn root<'d>(&mut self, root: &'d DeTable<'d>, spec: &'static TableSpec) -> Record<'d> {
@@ -281,6 +290,10 @@ impl Reader<'_> {
                     let name: &str = key.get_ref();
                     self.check_name(name, &key.span());
                     let record = match entry.get_ref() {
+                        DeValue::Table(inner) if is_split_name(inner, spec) => {
+                            self.bad_name(name, &key.span(), BadName::Dotted);
+                            continue;
+                        }
                         DeValue::Table(inner) => self.table(inner, &key.span(), spec, Some(name)),
                         _ => {
                             self.wrong_type(
@@ -326,6 +339,10 @@ impl Reader<'_> {
         } else {
             return;
         };
+        self.bad_name(name, span, reason);
+    }
+
+    fn bad_name(&mut self, name: &str, span: &Range<usize>, reason: BadName) {
         let finding = self
             .finding(codes::BAD_NAME, span, None)
             .with("name", clip(&name.escape_debug().to_string()))

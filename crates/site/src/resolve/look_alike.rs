@@ -13,6 +13,9 @@ const LOOK_ALIKE: &[(&str, &str)] = &[
 
 /// What a sign looks like, if that is another one.
 fn looks_like(sign: char) -> Option<char> {
+    if sign.is_ascii() {
+        return None;
+    }
     // Wide forms of ASCII stand in its order.
     if ('\u{ff01}'..='\u{ff5e}').contains(&sign) {
         return char::from_u32(u32::from(sign) - 0xfee0);

@@ -16,11 +16,11 @@ mod structure;
 use crate::catalogue::load::Loader;
 use crate::catalogue::{CATALOGUE_FILE, Catalogue, OwnPrices};
 use crate::codes;
-use crate::edit::Places;
+use crate::edit::{Places, tree};
 use crate::model::{AcceptanceEntry, Conditions, Policy, SITE_FILE, Site, SiteHead};
 use crate::parse::{Document, Findings, NameBudget, Reader, Record, clip, parse};
 use latchline_finding::{
-    Code, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
+    Code, Edit, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
 };
 use latchline_words::reading::Thing;
 use std::collections::{BTreeMap, BTreeSet};
@@ -121,14 +121,25 @@ impl LoadedCatalogues {
 
     /// The same for a site file that was read as TOML before.
     pub fn resolve_parsed(&self, parsed: &ParsedSite<'_>) -> Resolved {
+        let (site, findings) = self.read(parsed);
+        let sound = parsed.document.as_ref().filter(|_| parsed.findings.count() == 0);
+        Resolved {
+            site,
+            findings: findings.finish(),
+            catalogue_paths: parsed.catalogue_paths(),
+            places: sound.map_or(Places::default(), |document| Places::new(&document.root)),
+        }
+    }
+
+    /// The site alone, as [`resolve`](Self::resolve) gives it.
+    pub fn site_of(&self, parsed: &ParsedSite<'_>) -> Option<Site> {
+        self.read(parsed).0
+    }
+
+    fn read(&self, parsed: &ParsedSite<'_>) -> (Option<Site>, Findings) {
         let LoadedCatalogues { mut loader, mut findings, mut budget } = self.clone();
         findings.append(&parsed.findings);
-        let catalogue_paths = parsed.catalogue_paths();
-        let mut places = Places::default();
         let site = parsed.document.as_ref().map(|document| {
-            if parsed.findings.count() == 0 {
-                places = Places::new(&document.root);
-            }
             let record = Reader { file: parsed.file, findings: &mut findings, budget: &mut budget }
                 .root(&document.root, &SITE_FILE);
             loader.add_site_cables(record.named("cables"), &mut findings);
@@ -137,8 +148,7 @@ impl LoadedCatalogues {
             resolver.check_part_families();
             resolver.site(&record)
         });
-        let site = site.filter(|_| !findings.has_errors());
-        Resolved { site, findings: findings.finish(), catalogue_paths, places }
+        (site.filter(|_| !findings.has_errors()), findings)
     }
 }
 
@@ -156,6 +166,15 @@ impl<'t> ParsedSite<'t> {
         let mut findings = Findings::new();
         let document = parse(file, source, &mut findings);
         ParsedSite { file, document, findings }
+    }
+
+    /// The same with an edit made on what was read; what is new has no place in the text. `None` for an edit that must be made on
+    /// the text, for one that cannot be made, and where the TOML is broken.
+    pub fn changed<'e>(&'e self, edit: &'e Edit) -> Option<ParsedSite<'e>> {
+        let document = self.document.as_ref().filter(|_| self.findings.count() == 0)?;
+        let root = tree::changed(&document.root, edit)?;
+        let document = Some(Document { file: document.file, root });
+        Some(ParsedSite { file: self.file, document, findings: Findings::new() })
     }
 
     /// The catalogue files that it asks for (`catalogues` of `[site]`), relative to it.

@@ -3,12 +3,12 @@
 use super::names::{NameIndex, Target};
 use super::ranges;
 use super::{PartKind, Resolver, STATED};
-use crate::catalogue::BoxKind;
+use crate::catalogue::{BoxKind, length_of_loop_m};
 use crate::codes;
 use crate::model::{Run, RunStart, RunStop, Section, Site, SiteHead};
 use crate::parse::{Entry, Record, Value, clip};
 use latchline_finding::quantity::Length;
-use latchline_finding::{ElementId, Origin, Sourced};
+use latchline_finding::{ElementId, Figure, Finding, Origin, Provenance, Severity, Sourced, Unit};
 use latchline_words::reading::{Expected, Thing};
 
 impl Resolver<'_> {
@@ -33,9 +33,52 @@ impl Resolver<'_> {
             }
             let (record, id) = (&entry.record, ElementId::new(entry.name));
             let origin = record.at(&entry.span);
-            site.runs.push(Run::read(record, STATED, id, origin, from, from_origin, sections, cable));
+            let mut run = Run::read(record, STATED, id, origin, from, from_origin, sections, cable);
+            if is_length_left_to_loop(record) {
+                self.length_from_loop(&mut run, site, record.at(&entry.span));
+            }
+            site.runs.push(run);
         }
         self.structure(site, complete);
+    }
+
+    /// Takes the length of a run from its measured loop, the sections being equally long.
+    fn length_from_loop(&mut self, run: &mut Run, site: &Site, origin: Origin) {
+        let Some(measured) = &run.measured.loop_resistance else { return };
+        let Some(cable) = self.loader.catalogue.cables.get(&run.cable.value) else { return };
+        let (conditions, sections) = (&site.conditions, run.sections.len());
+        let pairs = run.pairs.value.max(1);
+        let joint_ohm = conditions.joint_resistance.value.as_ohms();
+        let joints = 4.0 * sections as f64 + 2.0 * f64::from(run.joints.value);
+        let joints_ohm = joints * joint_ohm / f64::from(pairs);
+        let celsius = conditions.usual_temperature.value.as_celsius();
+        let loop_ohm = measured.value.as_ohms();
+        let length_m = length_of_loop_m(cable, celsius, loop_ohm, joints_ohm, pairs)
+            .filter(|length_m| SHORTEST_M <= length_m / sections as f64);
+        let Some(length_m) = length_m else {
+            let finding = self
+                .report(codes::LENGTH_MISSING, origin)
+                .about(run.id.clone())
+                .with("run", run.id.as_str())
+                .with("sections", sections)
+                .with("loop", Figure::new(loop_ohm, Unit::Ohm))
+                .with("joints", Figure::new(joints_ohm, Unit::Ohm));
+            self.findings.push(finding);
+            return;
+        };
+        let mut finding = Finding::new(codes::LENGTH_FROM_LOOP, Severity::Advice, measured.origin.clone())
+            .about(run.id.clone())
+            .with("run", run.id.as_str())
+            .with("length", Figure::new(length_m, Unit::Metre))
+            .with("cable", run.cable.value.as_str())
+            .with("loop", Figure::new(loop_ohm, Unit::Ohm));
+        if sections > 1 {
+            finding = finding.with("sections", sections);
+        }
+        self.findings.push(finding);
+        let length = Length::from_metres(length_m / sections as f64);
+        let length = Sourced::new(length, measured.origin.clone(), Provenance::Measured);
+        run.sections.iter_mut().for_each(|section| section.length = length.clone());
     }
 
     fn run_cable(&mut self, entry: &Entry<'_>, default: Option<&Sourced<String>>) -> Sourced<String> {
@@ -62,6 +105,8 @@ impl Resolver<'_> {
         let origin = record.origin("from");
         let start = match names.get(written) {
             Some(Target::Supply(supply)) => RunStart::Supply(supply),
+            // With nothing but a start at its end the two were exchanged, which is said there.
+            Some(Target::Box(_)) if ends_at_a_start(record, names) => return None,
             Some(Target::Box(index)) => {
                 let ports = self.ports(site, index).unwrap_or(0) as usize;
                 let finding = self
@@ -209,6 +254,9 @@ impl Resolver<'_> {
             self.findings.push(finding);
             return vec![nothing(); sections];
         }
+        if is_length_left_to_loop(record) {
+            return vec![nothing(); sections];
+        }
         if ways == 0 && !(first_alone && sections == 1) {
             let finding = self
                 .report(codes::LENGTH_MISSING, record.at(&entry.span))
@@ -249,12 +297,35 @@ impl Resolver<'_> {
     }
 }
 
+/// The shortest section that a site file may have, in metres.
+const SHORTEST_M: f64 = 0.01;
+
+/// Whether a run states no length but the loop that was measured.
+fn is_length_left_to_loop(record: &Record<'_>) -> bool {
+    let is_silent = ["length", "lengths", "first", "spacing"].into_iter().all(|key| !record.is_written(key));
+    is_silent && record.within("measured", |measured| measured.field("loop").is_some())
+}
+
 /// Whether a name is that of something at which a run usually ends.
 fn is_stop(name: &str, names: &NameIndex) -> bool {
     let own = |name: &str| {
-        matches!(names.get(name), Some(Target::Dwelling(_) | Target::Entrance(_) | Target::Management(_)))
+        let target = names.get(name);
+        matches!(
+            target,
+            Some(Target::Dwelling(_) | Target::Entrance(_) | Target::Management(_) | Target::Box(_))
+        )
     };
     own(name) || name.rsplit_once(':').is_some_and(|(name, _)| own(name))
+}
+
+/// Whether all that a run leads to is one supply or one port.
+fn ends_at_a_start(record: &Record<'_>, names: &NameIndex) -> bool {
+    let [only] = &record.list("to")[..] else { return false };
+    let Value::Text(name) = only.value else { return false };
+    match names.get(name) {
+        Some(target) => matches!(target, Target::Supply(_)),
+        None => matches!(split_name(name, names), Some((Target::Box(_), Suffix::Port(_)))),
+    }
 }
 
 /// What may follow the name of a box or dwelling.

@@ -189,6 +189,18 @@ impl Resolver<'_> {
             Above::Port(index) => Some(graph.input(index)),
             Above::Node(above) => Some(above),
         };
+        // The same name twice in one list is a slip of the pen.
+        if first.run == run_index {
+            let finding = self
+                .report(codes::FED_TWICE, origin)
+                .about(graph.id(node).clone())
+                .with("name", graph.id(node))
+                .with("run", &run.id)
+                .with("twice_in", &run.id)
+                .also_at("first-reached-here", first_origin);
+            self.findings.push(finding);
+            return;
+        }
         let mut members = Vec::new();
         // The ways back may themselves run in a circle: then the steps end it.
         let most = graph.reached.len();

@@ -15,7 +15,7 @@ code! {
     english:
         /// # What it checks
         /// Where the policy asks for `standby_hours`: how long each battery carries its supply's standby
-        /// load at the adverse corner, by day and by night, with the battery at the end of its life (80 % of
+        /// load with every tolerance at its worst, by day and by night, with the battery at the end of its life (80 % of
         /// its capacity), at the coldest of its cupboard (IEEE 485 factors, from memory; 20 °C if none is
         /// stated), with the `calls_per_hour` of the policy if it states any, by Peukert's law in its rated-time form. A battery without efficiency or Peukert
         /// exponent is not judged; a supply without battery is `battery-missing`.

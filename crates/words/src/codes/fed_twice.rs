@@ -4,12 +4,12 @@ code! {
     "fed-twice"
     title: "Something is reached by two runs" | "Von zwei Strängen erreicht",
     message:
-        "{name} is reached twice: by run {other_run} and by run {run}"
-        | "{name} wird zweimal erreicht: von Strang {other_run} und von Strang {run}",
+        "{name} is reached twice<: by run {other_run} and by run {run}>< in one run, {twice_in}>"
+        | "{name} wird zweimal erreicht<: von Strang {other_run} und von Strang {run}>< in einem Strang, {twice_in}>",
     label: "reached again here" | "hier noch einmal erreicht",
     hint:
-        "remove one of the two; rings and dual feeds are not solved"
-        | "einen von beiden entfernen; Ringe und doppelte Speisungen werden nicht gerechnet",
+        "remove one of the two, or put the right name in its place; rings and dual feeds are not solved"
+        | "eines von beiden entfernen oder den richtigen Namen einsetzen; Ringe und doppelte Speisungen werden nicht gerechnet",
     english:
         /// A station, the input of a box or a signal link is the stop of two sections. It would be fed from two sides; dual feeds and rings are not solved, because the current divides between the two ways. Both places are shown.
         ///

@@ -4,13 +4,19 @@ code! {
     "length-missing"
     title: "The lengths of a run are not given" | "Längen eines Strangs fehlen",
     message:
-        "run {run} has no lengths for its {sections:section|sections}"
-        | "Strang {run} hat keine Längen für {sections:Abschnitt|Abschnitte}",
+        "run {run} has no lengths for its {sections:section|sections}<, and its measured loop of {loop} leaves nothing for the cable: joints and terminals alone have {joints}>"
+        | "Strang {run} hat keine Längen für {sections:Abschnitt|Abschnitte}<, und seine gemessene Schleife von {loop} lässt der Leitung nichts: Klemmen und Verbindungen allein haben {joints}>",
     hint:
-        "give length for one section, lengths for each, or first and spacing"
-        | "length für einen Abschnitt angeben, lengths für jeden, oder first und spacing",
+        "give length for one section, lengths for each, or first and spacing; or the measured loop, from which the length follows"
+        | "length für einen Abschnitt angeben, lengths für jeden, oder first und spacing; oder die gemessene Schleife, aus der die Länge folgt",
     english:
         /// Without its lengths nothing can be said about a run. Give `length` for one section, `lengths` for each, or `first` and `spacing`.
+        ///
+        /// Where nobody knows the length of a cable in the wall, measure its loop and write `measured = { loop = "4.2 ohm" }`: the length
+        /// then follows from the cable.
     german:
         /// Ohne seine Längen lässt sich über einen Strang nichts sagen. `length` für einen Abschnitt angeben, `lengths` für jeden, oder `first` und `spacing`.
+        ///
+        /// Wo niemand die Länge einer Leitung in der Wand kennt, die Schleife messen und `measured = { loop = "4.2 ohm" }` eintragen: die
+        /// Länge folgt dann aus der Leitung.
 }

@@ -12,7 +12,7 @@ code! {
         | "<dickere Adern mit zusammen höchstens {most_loop}, oder >ein Netzteil mit {needed_supply}",
     english:
         /// # What it checks
-        /// The voltage at every lock at the adverse corner: the feed at the lower end of its tolerance (on
+        /// The voltage at every lock with every tolerance at its worst: the feed at the lower end of its tolerance (on
         /// the bus: the lowest voltage at the door station in any state), the lock's own cable hot, long and
         /// at the upper end of its tolerance, with its joints, and the larger of inrush and rated current
         /// plus 10 % (a cold coil; common practice, no source). It must not lie below the rated voltage less

@@ -13,7 +13,7 @@ code! {
     english:
         /// # What it checks
         /// That the voltages of every supply's tree can settle at all, in every operating state and with
-        /// every admissible set of calls, at the adverse corner of the tolerances.
+        /// every admissible set of calls, with every tolerance at its worst.
         ///
         /// # Why it matters
         /// Stations draw constant power: the lower the voltage, the higher the current. Beyond a

@@ -4,8 +4,8 @@ code! {
     "silenced-group"
     title: "One fault silences many dwellings" | "Bruch legt zu viele still",
     message:
-        "one broken joint on run {element} silences {value} dwellings; the policy is at most {limit}"
-        | "Eine lose Verbindung am Strang {element} legt {value} Wohnungen still; die Vorgabe ist höchstens {limit}",
+        "one broken joint on run {element} silences {value} dwellings<; the policy is at most {policy}><; more than {usual} are many, though no policy is stated>"
+        | "Eine lose Verbindung am Strang {element} legt {value} Wohnungen still<; die Vorgabe ist höchstens {policy}><; mehr als {usual} sind viele, auch ohne Vorgabe>",
     label: "<all beyond {first_stop}>" | "<alles hinter {first_stop}>",
     hint:
         "<taking out station {removed_station} alone silences {removal_silences:dwelling|dwellings}; >shorter chains on more ports"

@@ -11,31 +11,31 @@ code! {
         | "die Stationen auf ein weiteres Netzteil verteilen, oder ein leichteres Modell nehmen",
     english:
         /// # What it checks
-        /// Datasheet counts of the kind "22 of this model or 64 of that one on one supply". For a mix the
-        /// shares are added: 11 of 22 and 32 of 64 is one whole supply.
+        /// Datasheet counts of the kind "18 of this model or 54 of that one on one supply". For a mix the
+        /// shares are added: 9 of 18 and 27 of 54 is one whole supply.
         ///
         /// # Why it matters
-        /// The rule of shares is a convention, not physics: it is what a supplier's hotline goes by. Current, voltage and
+        /// The rule of shares is common practice, not physics: it is what a supplier's hotline goes by. Current, voltage and
         /// start-up are judged beside it, and can be stricter: a count that has the ringing current of one
         /// call in it is optimistic for a mix in which several ring.
         ///
         /// # Example
-        /// 12 of a model of which a supply carries 22, and 32 of one of which it carries 64: 1.05 supplies.
+        /// 10 of a model of which a supply carries 18, and 27 of one of which it carries 54: 1.06 supplies.
         ///
         /// # What to do
         /// Share the stations out over another supply, or take a lighter model for some dwellings.
     german:
         /// # Was geprüft wird
-        /// Angaben in Datenblättern der Art „22 von diesem Modell oder 64 von jenem an einem Netzteil“. Bei einer
-        /// Mischung werden die Anteile addiert: 11 von 22 und 32 von 64 sind ein ganzes Netzteil.
+        /// Angaben in Datenblättern der Art „18 von diesem Modell oder 54 von jenem an einem Netzteil“. Bei einer
+        /// Mischung werden die Anteile addiert: 9 von 18 und 27 von 54 sind ein ganzes Netzteil.
         ///
         /// # Warum es zählt
-        /// Die Regel der Anteile ist eine Übereinkunft, keine Physik: Nach ihr richtet sich die Hotline eines
+        /// Die Regel der Anteile ist übliche Praxis, keine Physik: Nach ihr richtet sich die Hotline eines
         /// Lieferanten. Strom, Spannung und Anlauf werden daneben beurteilt und können strenger sein: Eine Anzahl,
         /// in der der Rufstrom eines Rufs steckt, ist optimistisch für eine Mischung, in der mehrere läuten.
         ///
         /// # Beispiel
-        /// 12 eines Modells, von dem ein Netzteil 22 trägt, und 32 von einem, von dem es 64 trägt: 1,05 Netzteile.
+        /// 10 eines Modells, von dem ein Netzteil 18 trägt, und 27 von einem, von dem es 54 trägt: 1,06 Netzteile.
         ///
         /// # Was zu tun ist
         /// Die Stationen auf ein weiteres Netzteil verteilen, oder für einige Wohnungen ein leichteres Modell

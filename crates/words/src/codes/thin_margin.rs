@@ -2,7 +2,7 @@
 
 code! {
     "thin-margin"
-    title: "Little voltage in hand in the worst state" | "Wenig Reserve zum Grenzwert",
+    title: "Hardly any voltage to spare at a device" | "Wenig Reserve zum Grenzwert",
     message:
         "{element} has only {value} in hand above the {least} that it needs, {state}"
         | "{element} hat nur {value} über den nötigen {least} ({state})",

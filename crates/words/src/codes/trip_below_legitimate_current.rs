@@ -2,7 +2,7 @@
 
 code! {
     "trip-below-legitimate-current"
-    title: "A trip acts on a legitimate current" | "Abschaltung zu empfindlich",
+    title: "A supply or port switches off in normal use" | "Abschaltung zu empfindlich",
     message:
         "{element} {acts} at {limit}, but {value} flow in normal use"
         | "{element} {acts} bei {limit}, und im Betrieb dürfen {value} fließen",

@@ -2,7 +2,7 @@
 
 code! {
     "voltage-too-high"
-    title: "Voltage at a device above its limit at light load" | "Spannung zu hoch",
+    title: "Too much voltage at a device" | "Spannung zu hoch",
     message:
         "{element} gets up to {value}, more than the {limit} that it is made for, {state}"
         | "{element} bekommt bis zu {value} und verträgt {limit} ({state})",

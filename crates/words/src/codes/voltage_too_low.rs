@@ -2,7 +2,7 @@
 
 code! {
     "voltage-too-low"
-    title: "Voltage at a device below its limit in the worst state" | "Spannung zu niedrig",
+    title: "Too little voltage at a device" | "Spannung zu niedrig",
     message:
         "{element} has <{bound} >{value} and needs {limit}, {state}"
         | "{element} hat <{bound} >{value} und braucht {limit} ({state})",

@@ -7,9 +7,7 @@ words! {
     pub enum AskHead {
         OnMains: "on mains" | "am Netz",
         ToBatteryEnd: "to the battery's end" | "bis zum Ende der Batterie",
-        Cable: "Cable" | "Leitung",
         AtTheLock: "at the lock" | "am Schloss",
-        Reaches: "reaches" | "reicht",
         NotOutdoors: " (not made for outdoors)" | " (nicht für außen gemacht)",
     }
 }
@@ -19,53 +17,55 @@ sentences! {
     pub enum AskWords<'a> {
         // How many on one run.
         HowMany { stations: usize, model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "{stations} {model} work on {total} m of {cable} {power}, from {supply} with {calls:call|calls} at once."
-            | "{stations} {model} arbeiten an {total} m {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
+            "{stations} {model} work on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once."
+            | "{stations} {model} arbeiten an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
         NotOne { model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "Not even one {model} works on {total} m of {cable} {power}, from {supply} with {calls:call|calls} at once."
-            | "Nicht einmal ein {model} arbeitet an {total} m {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
+            "Not even one {model} works on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once."
+            | "Nicht einmal ein {model} arbeitet an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
         Other { power: &'a str, supply: &'a str, stations: usize }:
-            "{power}, from {supply}: {stations}."
-            | "{power}, gespeist von {supply}: {stations}.",
+            "From {supply} {power}: {stations}."
+            | "Gespeist von {supply} {power}: {stations}.",
         OneMore { power: &'a str, title: &'a str }:
-            "One more {power}: {title}."
-            | "Eine mehr {power}: {title}.",
-        NoMore { most: usize }: "More than {most} were not asked for." | "Nach mehr als {most} wurde nicht gefragt.",
+            "One more does not work {power}: {title}."
+            | "Eine mehr arbeitet {power} nicht: {title}.",
+        NoMore { most: usize }: "More than {most} stations were not tried." | "Mehr als {most} Stationen wurden nicht versucht.",
         HeaviestTaken { model: &'a str, lightest: &'a str, stations: usize, power: &'a str }:
             "No model was named, so {model}, the heaviest, was taken; of {lightest}, the lightest, {stations} work {power}. Name it with --station."
             | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; von {lightest}, dem leichtesten, arbeiten {stations} {power}. Mit --station nennen.",
         Margin { stations: usize, power: &'a str, margin: &'a str }:
-            "With {stations} {power} the tightest has {margin} V in hand in its worst state."
+            "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment."
             | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve.",
         MarginThin { stations: usize, power: &'a str, margin: &'a str }:
-            "With {stations} {power} the tightest has {margin} V in hand in its worst state, which check warns of as thin-margin: plan for one less, or thicker cable."
+            "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment, which check warns of as thin-margin: plan for one less, or thicker cable."
             | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve, wovor check als thin-margin warnt: eine weniger planen oder dickere Leitung.",
-        Under { distributor: &'a str }:
-            "Stations evenly along one run from a port of {distributor}, 1 m of feed; checked as a whole site is, signal and start-up included, every tolerance against it."
-            | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, 1 m Zuleitung; geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz dagegen.",
+        Under { distributor: &'a str, feed: &'a str }:
+            "Stations spread evenly along one run from a port of {distributor}, with {feed} of cable from the supply to it. Checked as a whole site is, signal and start-up included, with every tolerance at its worst."
+            | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} Leitung vom Netzteil dorthin. Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz im ungünstigsten Sinn.",
         // A lock's cable.
         LockNeeds { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} m: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
-            | "{lock} über {length} m: {cable} oder dicker nehmen; es hat dann {voltage} V und braucht {needs} V.",
+            "{lock} over {length}: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
+            | "{lock} über {length}: {cable} oder dicker nehmen; es hat dann {voltage} V und braucht {needs} V.",
         LockHolds { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} m of {cable} works: it has {voltage} V and needs {needs} V."
-            | "{lock} über {length} m {cable} arbeitet: Es hat {voltage} V und braucht {needs} V.",
-        LockFails { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str, longest: Option<&'a str> }:
-            "{lock} over {length} m of {cable} does not work: of the door station's voltage {voltage} V arrive and it needs {needs} V<; this cable reaches {longest} m>."
-            | "{lock} über {length} m {cable} arbeitet nicht: Von der Spannung der Türstation kommen {voltage} V an, und es braucht {needs} V<; diese Leitung reicht {longest} m>.",
+            "{lock} over {length} of {cable} works: it has {voltage} V and needs {needs} V."
+            | "{lock} über {length} {cable} arbeitet: Es hat {voltage} V und braucht {needs} V.",
+        LockFails { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
+            "{lock} over {length} of {cable} does not work: of the door station's voltage {voltage} V arrive, and it needs {needs} V."
+            | "{lock} über {length} {cable} arbeitet nicht: Von der Spannung der Türstation kommen {voltage} V an, und es braucht {needs} V.",
         LockTooFar { lock: &'a str, length: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue feeds {lock} over {length} m from the door station<; {cable} reaches {longest} m>."
-            | "Keine Leitung des Katalogs speist {lock} über {length} m aus der Türstation<; {cable} reicht {longest} m>.",
+            "No cable of the catalogue feeds {lock} over {length} from the door station<; {cable} reaches {longest}>."
+            | "Keine Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>.",
+        LockLongest { cable: &'a str, longest: &'a str }:
+            "On {cable} it works up to {longest}."
+            | "Mit {cable} arbeitet es bis {longest}.",
         LockTooFarOutdoors { lock: &'a str, length: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} m from the door station<; {cable} reaches {longest} m>."
-            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} m aus der Türstation<; {cable} reicht {longest} m>.",
+            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from the door station<; {cable} reaches {longest}>."
+            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>.",
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
         LockDoubled { cable: &'a str, longest: &'a str }:
-            "Two pairs of {cable} side by side reach {longest} m; state such a cable under [cables] with half the resistance."
-            | "Zwei Paare {cable} nebeneinander reichen {longest} m; eine solche Leitung unter [cables] mit halbem Widerstand angeben.",
-        LockOther { cable: &'a str }: "{cable} does." | "{cable} genügt.",
+            "Two pairs of {cable} side by side reach {longest}; state such a cable under [cables] with half the resistance."
+            | "Zwei Paare {cable} nebeneinander reichen {longest}; eine solche Leitung unter [cables] mit halbem Widerstand angeben.",
         LockNoWay:
             "No usual supply of its own carries it over this cable either: put that supply at the lock and switch it by a relay."
             | "Auch kein übliches eigenes Netzteil speist es über diese Leitung: dieses Netzteil ans Schloss setzen und über ein Relais schalten.",
@@ -79,10 +79,10 @@ sentences! {
         LockNotJudged { lock: &'a str }:
             "{lock} cannot be fed from the door station, or a figure of it is missing: latchline catalogue {lock} shows what is known."
             | "{lock} kann nicht aus der Türstation gespeist werden, oder eine Angabe fehlt: latchline catalogue {lock} zeigt, was bekannt ist.",
-        LockReach { longest: &'a str }: "{longest} m" | same,
+        LockReaches { longest: &'a str }: "reaches {longest}" | "reicht {longest}",
         LockUnder { door: &'a str, supply: &'a str }:
-            "Fed by {door} on mains, behind {supply}; both conductors, joints, 40 °C and every tolerance against it."
-            | "Gespeist von {door} am Netz, hinter {supply}; beide Adern, Klemmstellen, 40 °C und jede Toleranz dagegen.",
+            "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at 40 °C, with every tolerance at its worst."
+            | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei 40 °C, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
         Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str }:
             "{stations} {model} and one {door} run {hours} h in standby on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all)."
@@ -101,11 +101,11 @@ sentences! {
             | "Das reicht für {wanted} h ohne die Heizung, nicht mit ihr.",
         HoursEnough { wanted: &'a str }: "That is enough for {wanted} h." | "Das reicht für {wanted} h.",
         HoursShort { wanted: &'a str }:
-            "That is not enough for {wanted} h, and no more batteries are asked for: split the site, or take a larger supply."
-            | "Das reicht nicht für {wanted} h, und nach mehr Batterien wird nicht gefragt: die Anlage teilen oder ein größeres Netzteil nehmen.",
+            "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
+            | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
         HoursUnder { current: &'a str, ambient: &'a str }:
-            "It draws {current} A from the battery, aged to four fifths, at {ambient} °C. Calls shorten it; check a real site with `standby_hours`."
-            | "Es zieht {current} A aus der Batterie, gealtert auf vier Fünftel, bei {ambient} °C. Rufe verkürzen das; eine wirkliche Anlage mit `standby_hours` prüfen.",
+            "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient} °C. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
+            | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient} °C. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
         NoBattery { supply: &'a str }:
             "{supply} has no battery, or a figure of it is missing."
             | "{supply} hat keine Batterie, oder eine Angabe fehlt.",
@@ -117,11 +117,11 @@ sentences! {
             "{mix} do not work {power} on one {supply} with {calls:call|calls} at once: {title}."
             | "{mix} arbeiten {power} nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig: {title}.",
         MixFigures { supply: &'a str, shares: Option<&'a str>, current: Option<&'a str>, rated: Option<&'a str> }:
-            "{supply}:< shares of the data sheet's counts {shares} of 1 (a convention)><; largest current {current} A>< of {rated} A>."
-            | "{supply}:< Anteile der Stückzahlen des Datenblatts {shares} von 1 (Vereinbarung)><; größter Strom {current} A>< von {rated} A>.",
+            "{supply}:< the shares of the data sheet's counts add up to {shares}, where 1 is full (common practice)><; the largest current is {current} A>< of {rated} A>."
+            | "{supply}:< die Anteile an den Stückzahlen des Datenblatts ergeben {shares}, bei 1 ist es voll (übliche Praxis)><; der größte Strom ist {current} A>< von {rated} A>.",
         MixUnder:
-            "On short runs of thick cable, checked as a whole site is; what the cable takes comes on top."
-            | "An kurzen Strängen aus dicker Leitung, geprüft wie eine ganze Anlage; was die Leitung nimmt, kommt hinzu.",
+            "Taken on short runs of thick cable and checked as a whole site is. Long or thin cable carries fewer."
+            | "Angenommen an kurzen Strängen aus dicker Leitung und geprüft wie eine ganze Anlage. Lange oder dünne Leitung trägt weniger.",
         // Switches.
         Switches { family: &'a str, numbers: &'a str, settings: &'a str }:
             "An indoor station of {family} that is {numbers}: {settings}."

@@ -25,8 +25,8 @@ sentences! {
         Unpriced { parts: usize }:
             "{parts:line has|lines have} no price"
             | "{parts:Position hat|Positionen haben} keinen Preis",
-        CostMore { amount: &'a str }: "{amount} more of parts" | "{amount} mehr an Teilen",
-        CostLess { amount: &'a str }: "{amount} less of parts" | "{amount} weniger an Teilen",
+        CostMore { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
+        CostLess { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         CostSame: "the same for parts" | "gleich viel für Teile",
         LabourMore { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
         LabourLess { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
@@ -50,8 +50,8 @@ sentences! {
             "{run}: to {new}; was to {old}"
             | "{run}: nach {new}; bisher nach {old}",
         OtherPairs { run: &'a str, old: usize, new: usize }:
-            "{run}: {new} pairs in parallel instead of {old}"
-            | "{run}: {new} Paare parallel statt {old}",
+            "{run}: {new:pair|pairs in parallel} instead of {old}"
+            | "{run}: {new:Paar|Paare parallel} statt {old}",
         TerminatorOn { run: &'a str }: "{run}: set the terminator on its last station" | "{run}: Abschluss an der letzten Station setzen",
         TerminatorOff { run: &'a str }: "{run}: take the terminator off its last station" | "{run}: Abschluss an der letzten Station entfernen",
         New { element: &'a str, model: &'a str, place: Option<&'a str> }:

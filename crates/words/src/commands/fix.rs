@@ -11,15 +11,17 @@ sentences! {
             | "suche, was jeden Befund behebt, und prüfe nach jedem Schritt das Ganze",
         NothingToMend: "nothing to mend" | "nichts zu beheben",
         NoChange:
-            "no change of the kinds that are tried mends this, alone or in a pair"
-            | "keine der versuchten Änderungen behebt das, weder allein noch als Paar",
+            "nothing that was tried mends this, no single change and no two together"
+            | "nichts, was versucht wurde, behebt das, weder eine Änderung allein noch zwei zusammen",
         NothingToWrite:
             "nothing to write: the site file has no key for it"
             | "nichts zu schreiben: Die Anlagendatei hat dafür keinen Schlüssel",
+        NothingBeforeMeasured:
+            "nothing to write before that is measured" | "nichts zu schreiben, bevor das gemessen ist",
         NothingLeft: "no error or warning is left" | "kein Fehler und keine Warnung ist übrig",
         Left:
-            "left, because no change of the kinds that are tried mends it, alone or in a pair:"
-            | "übrig, weil keine der versuchten Änderungen es behebt, weder allein noch als Paar:",
+            "left, since nothing that was tried mends it, no single change and no two together:"
+            | "übrig, weil nichts, was versucht wurde, es behebt, weder eine Änderung allein noch zwei zusammen:",
         Severity { severity: &'a str, finding: &'a str }: "{severity}: {finding}" | same,
         Written { file: &'a str }: "written to {file}" | "geschrieben nach {file}",
         NotWritten { file: &'a str }:

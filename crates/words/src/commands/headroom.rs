@@ -24,6 +24,9 @@ sentences! {
             "Assumed of the free ports {ports}: a new run like {like}: {cable}, {environment}, {first} m to its first station and {spacing} m between."
             | "Angenommen für die freien Abgänge {ports}: ein neuer Strang wie {like}: {cable}, {environment}, {first} m bis zur ersten Station und {spacing} m dazwischen.",
         OneMore { limits: &'a str }: "One more would bring: {limits}." | "Was eins mehr brächte: {limits}.",
+        Spacing:
+            "New stations are taken to be as far apart as those of the run are on average, on a free port as on the run of the same box; where they will be farther, put them into the site file and check it."
+            | "Neue Stationen sind im mittleren Abstand der Stationen des Strangs angenommen, an einem freien Abgang wie am Strang desselben Verteilers; liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
         Alone:
             "Each figure alone: what one row uses up, another no longer has. A calculation, not a certificate."
             | "Jede Zahl für sich: Was eine Zeile verbraucht, fehlt einer anderen. Eine Berechnung, kein Nachweis.",

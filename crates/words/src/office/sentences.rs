@@ -84,34 +84,6 @@ sentences! {
             | "{parts:Teil|Teile} ohne Preis",
         CheckFirst: "Remedy checked: the finding goes and no new one comes." | "Abhilfe geprüft: Der Befund geht, kein neuer kommt.",
         // Questions.
-        SoMany { stations: usize, model: &'a str, cable: &'a str, total: &'a str }:
-            "{stations} × {model} on one port, {total} of {cable}."
-            | "{stations} × {model} an einem Abgang, {total} {cable}.",
-        NotOne { model: &'a str, cable: &'a str }:
-            "Not even one {model} works there on {cable}."
-            | "Nicht einmal ein {model} arbeitet dort an {cable}.",
-        NextBreaks { limit: &'a str }: "One more: {limit}." | "Eine mehr: {limit}.",
-        NoMore { most: usize }:
-            "More than {most} were not asked for."
-            | "Nach mehr als {most} wurde nicht gefragt.",
-        Under { supply: &'a str, distributor: &'a str, calls: usize }:
-            "{supply}, {distributor}, {calls:call|calls} at once; every tolerance against it, conductors at 40 °C, lengths 5 % long. Every rule of the check was asked, signal and start-up included."
-            | "{supply}, {distributor}, {calls:Ruf|Rufe} gleichzeitig; jede Toleranz dagegen, Adern bei 40 °C, Längen 5 % länger. Gefragt ist jede Regel der Prüfung, Signal und Anlauf eingeschlossen.",
-        LimitVoltage: "the voltage falls below the limit" | "die Spannung fällt unter die Grenze",
-        LimitCollapse: "the bus collapses" | "der Bus bricht zusammen",
-        LimitPort: "the port's current limit" | "die Stromgrenze des Abgangs",
-        LimitSupply: "the supply's rating" | "die Nennlast des Netzteils",
-        LimitCount: "the data sheet's count" | "die Anzahl nach Datenblatt",
-        LimitLength: "the family's longest run" | "die größte Länge der Gerätefamilie",
-        LimitSignal: "the signal becomes too weak" | "das Signal wird zu schwach",
-        LimitStartUp: "the supply does not start it" | "das Netzteil fährt es nicht hoch",
-        LimitShortCircuit: "a short circuit is not cleared" | "ein Kurzschluss wird nicht abgeschaltet",
-        LimitOtherRule: "another rule of the check" | "eine andere Regel der Prüfung",
-        LimitUndecided: "it cannot be decided" | "das ist nicht zu entscheiden",
-        LockHolds { lock: &'a str, voltage: &'a str, needs: &'a str, length: &'a str, cable: &'a str }:
-            "{lock} has {voltage} V over {length} of {cable}; it needs {needs} V."
-            | "{lock} hat {voltage} V über {length} {cable}; nötig sind {needs} V.",
-        LockLongest { length: &'a str }: "It works up to {length}." | "Bis {length} arbeitet es.",
         SwitchesAre { element: &'a str, settings: &'a str }: "{element}: {settings}." | same,
         OutOfRange { what: &'a str, low: &'a str, high: &'a str }:
             "{what} must be from {low} to {high}"

@@ -124,7 +124,7 @@ words! {
         WhichSwitches: "How do I set the switches?" | "Wie stelle ich die Schalter ein?",
         Family: "Family" | "Gerätefamilie",
         Spacing: "Flat to flat" | "Von Wohnung zu Wohnung",
-        Feeder: "Port to first flat" | "Vom Abgang zur ersten Wohnung",
+        RunLength: "Length of the run" | "Länge des Strangs",
         Answer: "Answer" | "Antworten",
         OtherCables: "On other cables" | "Auf anderen Leitungen",
         Stations: "Stations" | "Stationen",

@@ -133,5 +133,8 @@ sentences! {
         VoltageCalculation { device: &'a str, source: &'a str, state: &'a str }:
             "{device} on {source}: {state}"
             | "{device} an {source}: {state}",
+        WorstAtOnce { at_once: usize, doors: usize }:
+            "the worst {at_once} of {doors} doors at once"
+            | "die ungünstigsten {at_once} von {doors} Türen gleichzeitig",
     }
 }

@@ -19,9 +19,6 @@ words! {
 words! {
     /// Heads of the first page.
     pub enum JobHead {
-        Jobs:
-            "Jobs, worst danger first; making good is in no cost"
-            | "Aufgaben, größte Gefahr zuerst; alle Kosten ohne Beiputzen",
         Causes:
             "What else was found, by the job that mends it"
             | "Weitere Befunde, nach der Aufgabe, die sie behebt",
@@ -32,7 +29,10 @@ words! {
 sentences! {
     /// What is said of jobs and causes.
     pub enum JobWords<'a> {
-        InDanger { counted: &'a str }: "In danger: {counted}." | "Gefährdet: {counted}.",
+        InDanger { counted: &'a str }: "Findings by what they endanger: {counted}." | "Befunde nach dem, was sie gefährden: {counted}.",
+        Jobs { currency: Option<&'a str> }:
+            "Jobs, worst danger first; costs< in {currency}>, making good not included"
+            | "Aufgaben, größte Gefahr zuerst; Kosten< in {currency}> ohne Beiputzen",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
@@ -45,11 +45,11 @@ sentences! {
         NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
         At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
         CodeAt { message: &'a str, code: &'a str, place: Option<&'a str> }: "{message} [{code}<, {place}>]" | same,
-        Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str> }:
-            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}>"
-            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}>",
-        PartsCost { amount: &'a str }: "{amount} more of parts" | "{amount} mehr an Teilen",
-        PartsSaved { amount: &'a str }: "{amount} less of parts" | "{amount} weniger an Teilen",
+        Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str>, told: Option<&'a str> }:
+            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, after it {value}><; {told}>"
+            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}><; {told}>",
+        PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
+        PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "no parts to pay for" | "keine Teile zu bezahlen",
         NoPrice: "parts without a price" | "Teile ohne Preis",
         MoreLabour { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
@@ -64,8 +64,8 @@ sentences! {
             "no single change of the file mends it<; {hint}>"
             | "keine einzelne Änderung der Datei behebt das<; {hint}>",
         MoreJobs { jobs: usize }:
-            "{jobs} more of less danger below."
-            | "{jobs} weitere geringerer Gefahr unten.",
+            "{jobs:more job|more jobs} of less danger below."
+            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
         Foot { command: &'a str }: "To do one: {command}" | "Eine erledigen: {command}",
     }
 }

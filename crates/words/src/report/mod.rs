@@ -12,4 +12,4 @@ pub use jobs::{DangerWord, JobHead, JobWords, SymptomHead};
 pub use physics::{BandWords, PowerReturn, ShortCircuit, Tolerance};
 pub use remedies::{RemedyWords, remedy_kind};
 pub use sheets::{Label, SheetHead, SheetWords};
-pub use verdicts::{Counted, ExistingWords, Head, Remark, Tightest, VerdictWords};
+pub use verdicts::{Counted, Head, Remark, Tightest, VerdictWords};

@@ -19,8 +19,8 @@ sentences! {
             "{down} of {devices} devices never come up"
             | "{down} von {devices} Geräten kommen nie hoch",
         Undecided { down: usize, devices: usize }:
-            "not at rest in the time that is simulated; {down} of {devices} devices are down"
-            | "in der gerechneten Zeit nicht zur Ruhe gekommen; {down} von {devices} Geräten sind aus",
+            "still going on and off when the simulated time ends; {down} of {devices} devices are down"
+            | "am Ende der gerechneten Zeit noch nicht zur Ruhe gekommen; {down} von {devices} Geräten sind aus",
     }
 }
 
@@ -28,14 +28,17 @@ sentences! {
     /// Shorts at the ends of the runs of one supply.
     pub enum ShortCircuit<'a> {
         Line { least: &'a str, most: &'a str, acts: &'a str, dark: Option<&'a str> }:
-            "Short at the end of a run: {least} to {most} A, {acts}<; {dark}>."
-            | "Kurzschluss am Ende eines Strangs: {least} bis {most} A, {acts}<; {dark}>.",
-        Trips { runs: usize }: "trips on {runs:run|runs}" | "schaltet ab bei {runs:Strang|Strängen}",
-        Limits { runs: usize }: "only limited on {runs:run|runs}" | "nur begrenzt bei {runs:Strang|Strängen}",
-        Nothing { runs: usize }: "nothing acts on {runs:run|runs}" | "nichts spricht an bei {runs:Strang|Strängen}",
+            "A short at the end of a run draws {least} to {most} A: {acts}<; {dark}>."
+            | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<; {dark}>.",
+        OneRun { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
+            "A short at the end of the run draws {current} A: {acts}<; {dark}>."
+            | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<; {dark}>.",
+        Trips { runs: usize }: "switched off on {runs:run|runs}" | "abgeschaltet bei {runs:Strang|Strängen}",
+        Limits { runs: usize }: "limited but not switched off on {runs:run|runs}" | "begrenzt, aber nicht abgeschaltet bei {runs:Strang|Strängen}",
+        Nothing { runs: usize }: "neither limited nor switched off on {runs:run|runs}" | "weder begrenzt noch abgeschaltet bei {runs:Strang|Strängen}",
         Dark { dwellings: usize, run: &'a str }:
-            "up to {dwellings:other dwelling|other dwellings} dark ({run})"
-            | "bis zu {dwellings:weitere Wohnung|weitere Wohnungen} ohne Anlage ({run})",
+            "takes up to {dwellings:other dwelling|other dwellings} with it ({run})"
+            | "reißt bis zu {dwellings:weitere Wohnung|weitere Wohnungen} mit ({run})",
     }
 }
 

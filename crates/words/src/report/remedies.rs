@@ -14,14 +14,24 @@ sentences! {
         StaggeredStart { stagger: &'a str }:
             "staggered start: starting run after run {stagger} apart lets it start; the site file has no key for it"
             | "gestaffelter Anlauf: Strang für Strang im Abstand von {stagger} läuft es an; die Anlagendatei hat dafür keinen Schlüssel",
+        LoopMeasured { run: &'a str, at: &'a str, joined_at: &'a str, expected: &'a str, most: &'a str }:
+            "measure before you change anything, since this changes only what is known: the loop of run {run}, its cable off at {at} and all stations \
+             on it disconnected, both conductors joined at {joined_at}, an ohmmeter across them at {at}; about {expected} is expected, and at most {most} \
+             will do; write what it reads as runs.{run}.measured.loop"
+            | "messen, bevor etwas geändert wird, denn das ändert nur, was bekannt ist: die Schleife von Strang {run}, Leitung an {at} und alle Stationen \
+               daran abgeklemmt, beide Adern an {joined_at} verbunden, Ohmmeter an {at} über beide; erwartet werden etwa {expected}, und höchstens {most} \
+               genügen; was es zeigt, als runs.{run}.measured.loop eintragen",
+        ThenTold { findings: &'a str }: "then told: {findings}" | "danach gemeldet: {findings}",
+        Brought { severity: &'a str, code: &'a str, element: Option<&'a str> }:
+            "{severity} {code}< of {element}>" | "{severity} {code}< von {element}>",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
             | "halbiert den Wellenwiderstand des Paars und verdoppelt seine Kapazität",
-        NotInPriceList: "what is fitted is in no price list" | "was eingebaut wird, steht in keiner Preisliste",
-        NoCost: "at no cost of material" | "ohne Materialkosten",
-        Saves { amount: &'a str }: "saves {amount} of material" | "spart {amount} Material",
-        Costs { amount: &'a str }: "costs {amount} more of material" | "kostet {amount} mehr an Material",
+        NotInPriceList: "the part has no price in the catalogue" | "das Teil hat im Katalog keinen Preis",
+        NoCost: "no parts to pay for" | "keine Teile zu bezahlen",
+        Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
+        Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",
         RestsOn { values: &'a str }: "rests on assumed values: {values}" | "beruht auf angenommenen Werten: {values}",
     }
 }
@@ -31,6 +41,7 @@ words! {
     pub enum RemedyKind {
         AcceptanceRemoved: "acceptance removed" | "Akzeptanz entfernt",
         AnotherDistributor: "another distributor" | "anderer Verteiler",
+        AnotherOutput: "another output" | "anderer Ausgang des Netzteils",
         AnotherPort: "another port" | "anderer Abgang",
         BranchBox: "branch box" | "Abzweigdose",
         BranchBoxes: "branch boxes" | "Abzweigdosen",
@@ -55,6 +66,7 @@ words! {
         LightsFromTheDoorStation: "lights from the door station" | "Leuchten aus der Türstation",
         LockFromTheDoorStation: "lock from the door station" | "Schloss aus der Türstation",
         LockSupplyOfItsOwn: "lock supply of its own" | "eigenes Netzteil des Schlosses",
+        LoopMeasured: "loop measured" | "Schleife gemessen",
         LowerSupplyVoltage: "lower supply voltage" | "niedrigere Netzteilspannung",
         ManagementStationTold: "management station told" | "Meldung an die Zentrale",
         MoreBatteries: "more batteries" | "mehr Batterien",
@@ -72,12 +84,14 @@ words! {
         PartOfTheFamily: "part of the family" | "Teil der Gerätefamilie",
         RelayInBetween: "relay in between" | "Relais dazwischen",
         RelayInside: "relay inside" | "Relais innen",
+        RunForEachLanding: "run for each landing" | "ein Strang je Stockwerk",
         SecondaryEntrance: "secondary entrance" | "Nebeneingang",
         ShorterDelay: "shorter delay" | "kürzere Verzögerung",
         ShorterHoldTime: "shorter hold time" | "kürzere Freigabezeit",
         SupplyAsDelivered: "supply as delivered" | "Netzteil wie geliefert",
         SupplyNearerBy: "supply nearer by" | "Netzteil näher gesetzt",
         SurgeProtection: "surge protection" | "Überspannungsschutz",
+        SurgeProtectionAtBothEnds: "surge protection at both ends" | "Überspannungsschutz an beiden Enden",
         Terminator: "terminator" | "Abschluss",
         TerminatorMoved: "terminator moved" | "Abschluss versetzt",
         TerminatorRemoved: "terminator removed" | "Abschluss entfernt",

@@ -129,7 +129,7 @@ sentences! {
             | "{part}: nicht angegeben; ihr Widerstand steckt nicht in den Werten",
         PartCableNotStated { part: &'a str }: "{part}: not stated" | "{part}: nicht angegeben",
         AdverseCorner:
-            "at the adverse corner of tolerance:"
+            "with every tolerance at its worst:"
             | "alle Toleranzen dagegen:",
         NoVoltageNeeded:
             "none to judge: the drive has power of its own"

@@ -58,7 +58,6 @@ words! {
     pub enum Head {
         Accepted: "Accepted" | "Akzeptiert",
         AssumedValues: "Assumed values" | "Angenommene Werte",
-        ExistingCable: "Existing cable" | "Vorhandene Leitung",
         NotJudged: "Not judged" | "Nicht beurteilt",
         OtherRuns: "Other runs" | "Weitere Stränge",
         Signal: "Signal" | same,
@@ -93,20 +92,33 @@ sentences! {
             "V is the worst device's voltage with every tolerance against it, rounded down; A the largest current, rounded up. How much more it carries: latchline headroom."
             | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen dagegen, abgerundet; A der größte Strom, aufgerundet. Wie viel mehr sie trägt: latchline headroom.",
         KeyOfBounds:
-            "≥ marks a certified lower bound."
-            | "≥ bezeichnet eine zertifizierte untere Schranke.",
+            "≥: at least so much; the true figure is not lower."
+            | "≥: mindestens so viel; der wahre Wert liegt nicht tiefer.",
+        CanStay { runs: &'a str }: "Existing cable that can stay: {runs}." | "Vorhandene Leitungen, die bleiben können: {runs}.",
+        CanStayIfMeasured { runs: &'a str }:
+            "Existing cable that can stay if it measures as assumed (loop and insulation): {runs}."
+            | "Vorhandene Leitungen, die bleiben können, wenn Schleife und Isolation sich wie angenommen messen: {runs}.",
+        ExistingFound { runs: &'a str }:
+            "Existing cable with an error or warning on it: {runs}."
+            | "Vorhandene Leitungen mit Fehlern oder Warnungen: {runs}.",
+        ExistingNotJudged { runs: &'a str }:
+            "Existing cable that could not be judged whole: {runs}."
+            | "Vorhandene Leitungen, die nicht ganz beurteilt sind: {runs}.",
         ReleasesCounted:
             "Every door is counted as released outside its calls too (exit button, reader, keypad)."
             | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+        SomeReleasesCounted { at_once: usize, doors: usize }:
+            "Of {doors} doors the worst {at_once} at once are counted as released outside their calls too (exit button, reader, keypad)."
+            | "Von {doors} Türen sind die ungünstigsten {at_once} gleichzeitig auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
-            "A release outside a call (exit button, reader, keypad) is not counted; the policy's releases_outside_calls counts them."
-            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist nicht gerechnet; releases_outside_calls unter policy rechnet sie mit.",
+            "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once under [policy] it is."
+            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist hier nicht gerechnet; mit releases_at_once unter [policy] ist sie es.",
         StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,
         BatteryHours { hours: &'a str, asked: Option<&'a str>, calls: &'a str }:
-            "battery at the end of its life {hours} h< of {asked} h asked for>, {calls}"
-            | "Batterie am Ende ihres Lebens {hours} h< von verlangten {asked} h>, {calls}",
+            "an old battery lasts {hours} h<, {asked} h are asked for>, {calls}"
+            | "eine alte Batterie reicht {hours} h<, verlangt sind {asked} h>, {calls}",
         CallsAnHour { calls: &'a str, minutes: &'a str }:
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
@@ -114,8 +126,8 @@ sentences! {
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str }:
-            "collapses at {margin} times this load"
-            | "bricht bei {margin}-facher Last zusammen",
+            "its voltage would collapse at {margin} times this load"
+            | "die Spannung bräche bei {margin}-facher Last zusammen",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",
@@ -130,17 +142,17 @@ sentences! {
             "constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
             | "Konstanten oder Dämpfungen aus dem Datenblatt, oder die Kapazität bei offenem fernem Ende messen und durch die Länge teilen",
         SearchBounded { state: &'a str, sets: &'a str }:
-            "{state}: not all of {sets} combinations of calls could be tried; a worse one than is shown may exist"
+            "{state}: of {sets} combinations of calls not all could be tried; one of the others may be worse than what is shown"
             | "{state}: Nicht alle {sets} Verbindungen von Rufen ließen sich prüfen; es kann eine schlechtere als die gezeigte geben",
         RemediesNotSoughtToOne:
-            "remedies: not looked for to one finding; `latchline fix SITE --finding N` looks for it"
+            "remedies were sought for all findings but one; `latchline fix SITE --finding N` seeks it"
             | "Abhilfen: zu einem Befund nicht gesucht; `latchline fix SITE --finding N` sucht sie",
         RemediesNotSought { count: usize }:
-            "remedies: not looked for to the other findings ({count}); `latchline fix SITE --finding N` looks for them"
+            "remedies were sought for the worst findings only, not for the other {count}; `latchline fix SITE --finding N` seeks them"
             | "Abhilfen: zu den übrigen Befunden ({count}) nicht gesucht; `latchline fix SITE --finding N` sucht sie",
         HowToGetIt:
-            "Take what is missing from the part's datasheet, or measure it, and add it to the catalogue."
-            | "Was fehlt, dem Datenblatt des Teils entnehmen oder messen und im Katalog ergänzen.",
+            "What is missing of a part: take it from its data sheet or measure it, and add it to the catalogue. What is missing of a door or a run: state it in the site file."
+            | "Was zu einem Teil fehlt: seinem Datenblatt entnehmen oder messen und im Katalog ergänzen. Was zu einer Tür oder einem Strang fehlt: in der Anlagendatei angeben.",
         AssumedValues { values: &'a str }:
             "{values}. The verdict is as good as these: replace them by a datasheet's figure or a measurement."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
@@ -152,20 +164,5 @@ sentences! {
             | "Beruht auf {assumed:Annahme|Annahmen}; sie, alle Stränge und Zeilen der Dateien: latchline check {file} --lines",
         Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
         Workbook: "workbook" | "Arbeitsmappe",
-    }
-}
-
-sentences! {
-    /// Whether existing cable can stay.
-    pub enum ExistingWords<'a> {
-        CanStay { runs: &'a str }:
-            "can stay, as measured: {runs}"
-            | "kann bleiben, wie gemessen: {runs}",
-        OnceMeasured { runs: &'a str }:
-            "can stay if it measures as drawn (loop resistance and insulation are not stated): {runs}"
-            | "kann bleiben, wenn es sich misst wie gezeichnet (Schleifenwiderstand und Isolation nicht angegeben): {runs}",
-        CannotStay { run: &'a str, codes: &'a str }:
-            "{run} cannot stay as it is: {codes}"
-            | "{run} kann so nicht bleiben: {codes}",
     }
 }

@@ -143,14 +143,43 @@ fn gains_db(
     Some(rows)
 }
 
-/// `None` where the band is not for this caller or none of its stations, or a value is missing.
-pub(super) fn survey_call(
+/// A call on the evenly spaced frequencies alone.
+struct OnGrid {
+    ordered: CallTree,
+    source_ohm: f64,
+    receivers: Vec<Receiver>,
+    frequencies_hz: Vec<f64>,
+    grid_complete: bool,
+    /// By receiver.
+    gains: Vec<Vec<f64>>,
+    /// By receiver.
+    rows: Vec<TargetRow>,
+}
+
+/// Where carriers may be left out, the bottom of a dip decides nothing.
+pub(super) fn narrows(band: &SignalBand) -> bool {
+    band.share.value.as_fraction() >= 1.0
+}
+
+/// What a call loses at least, by the position of the station among those that the caller can call: on the evenly spaced
+/// frequencies, between which there may be more. `None` as [`survey_call`].
+pub(super) fn least_losses_db(
+    site: &Site,
+    network: &SignalNetwork,
+    call: &Call,
+    band: &SignalBand,
+) -> Option<Vec<(usize, f64)>> {
+    let found = on_grid(site, network, call, band, &mut Workspace::default())?;
+    Some(found.rows.iter().map(|row| (row.target, row.loss_db)).collect())
+}
+
+fn on_grid(
     site: &Site,
     network: &SignalNetwork,
     call: &Call,
     band: &SignalBand,
     workspace: &mut Workspace,
-) -> Option<CallSurvey> {
+) -> Option<OnGrid> {
     let uses = |station: usize| {
         !band.video_only || site.station_model(&site.stations[station]).media.value == Media::Video
     };
@@ -186,23 +215,34 @@ pub(super) fn survey_call(
     let (frequencies_hz, grid_complete) = grid(low_hz, high_hz, ordered.longest_way_s);
     let all: Vec<&Receiver> = receivers.iter().collect();
     let gains = gains_db(&ordered.tree, source_ohm, &all, &frequencies_hz, workspace)?;
-    let mut rows: Vec<TargetRow> = receivers
+    let rows: Vec<TargetRow> = receivers
         .iter()
         .zip(&gains)
         .map(|(receiver, gains)| {
             target_row(receiver.target, &frequencies_hz, gains, band.share.value.as_fraction())
         })
         .collect();
+    Some(OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, rows })
+}
+
+/// `None` where the band is not for this caller or none of its stations, or a value is missing.
+pub(super) fn survey_call(
+    site: &Site,
+    network: &SignalNetwork,
+    call: &Call,
+    band: &SignalBand,
+    workspace: &mut Workspace,
+) -> Option<CallSurvey> {
+    let OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, mut rows } =
+        on_grid(site, network, call, band, workspace)?;
     let budget_db = band.budget.value.as_decibels();
-    // Where carriers may be left out, the bottom of a dip decides nothing.
-    let decides = band.share.value.as_fraction() >= 1.0;
     let mut by_loss: Vec<usize> = (0..rows.len()).collect();
     by_loss.sort_by(|a, b| rows[*b].loss_db.total_cmp(&rows[*a].loss_db).then(a.cmp(b)));
     let wanted: Vec<usize> = by_loss
         .iter()
         .copied()
         .enumerate()
-        .filter(|_| decides)
+        .filter(|_| narrows(band))
         .filter(|(rank, row)| *rank == 0 || rows[*row].loss_db + NARROW_WITHIN_DB >= budget_db)
         // What has failed on the grid fails; only the worst of those is wanted to its last figure.
         .filter(|(rank, row)| *rank == 0 || rows[*row].loss_db <= budget_db)

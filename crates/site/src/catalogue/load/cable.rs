@@ -1,6 +1,6 @@
 //! Cables.
 
-use super::{require, require_in};
+use super::require_in;
 use crate::catalogue::{Cable, CableLoss, Gauge, LineConstants, LineRest, PartHead};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record};
@@ -21,7 +21,17 @@ fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> 
     if !matches!(size.value, Gauge::CrossSection { .. }) {
         return Some(size);
     }
-    require(entry, "class", Because::Gauge.both(), findings);
+    let classes = || Expected::ConductorClass.both();
+    if !record.is_written("class") {
+        findings.push(
+            Finding::new(codes::MISSING_KEY, Severity::Error, record.at(&entry.span))
+                .about(entry.name)
+                .with("key", "class")
+                .with("table", record.spec.name.both())
+                .with("expected", classes())
+                .with("because", Because::Gauge.both()),
+        );
+    }
     let class: Sourced<u32> = record.read("class", provenance)?;
     if !matches!(class.value, 1 | 2 | 5) {
         findings.push(
@@ -29,7 +39,7 @@ fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> 
                 .about(entry.name)
                 .with("key", "class")
                 .with("written", class.value.to_string())
-                .with("expected", Expected::ConductorClass.both()),
+                .with("expected", classes()),
         );
         return None;
     }

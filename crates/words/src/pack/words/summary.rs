@@ -8,7 +8,6 @@ macro_rules! summary {
         BranchBoxes: "Branch boxes" | "Abzweigdosen",
         Buildings: "Buildings" | "Gebäude",
         ByWhatMeans: "exit button, reader or keypad" | "Türöffnertaster, Leser oder Tastatur",
-        Counted: "counted" | "gerechnet",
         CurrentInHand: "Current in hand" | "Stromreserve",
         Distributors: "Distributors" | "Verteiler",
         Dwellings: "Dwellings" | "Wohnungen",

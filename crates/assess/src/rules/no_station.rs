@@ -1,0 +1,15 @@
+//! `no-station`
+
+use crate::rule::{Context, Report, finding, rule};
+use latchline_finding::CodeDoc;
+
+rule! {
+    pub static NO_STATION: "no-station", Error, check
+}
+
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+    let site = context.site;
+    if site.stations.is_empty() {
+        report.push(finding(doc, site.family.origin.clone()));
+    }
+}

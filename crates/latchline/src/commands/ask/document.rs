@@ -1,0 +1,226 @@
+//! Answers for programs: the sentences, and the figures that they were made of, not rounded.
+
+use anyhow::Result;
+use latchline_reach::Question;
+use latchline_reach::telephone::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power};
+use serde::Serialize;
+
+#[derive(Serialize)]
+struct Document<'a, F> {
+    format_version: u32,
+    latchline_version: &'static str,
+    question: &'static str,
+    works: bool,
+    says: &'a [String],
+    #[serde(flatten)]
+    figures: F,
+}
+
+/// The document of an answer.
+pub(super) fn json(
+    question: &'static str,
+    says: &[String],
+    works: bool,
+    figures: impl Serialize,
+) -> Result<String> {
+    let latchline_version = env!("CARGO_PKG_VERSION");
+    let document = Document { format_version: 1, latchline_version, question, works, says, figures };
+    Ok(latchline_report::json::text(&document)?)
+}
+
+fn word(power: Power) -> &'static str {
+    match power {
+        Power::Mains => "mains",
+        Power::BatteryEnd => "battery-end",
+    }
+}
+
+/// Stations on one run.
+#[derive(Serialize)]
+pub(super) struct RunFigures<'a> {
+    family: &'a str,
+    station: &'a str,
+    distributor: &'a str,
+    cable: &'a str,
+    total_m: f64,
+    simultaneous_calls: usize,
+    carried: Vec<CarriedFigures<'a>>,
+}
+
+#[derive(Serialize)]
+struct CarriedFigures<'a> {
+    power: &'static str,
+    supply: &'a str,
+    stations: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    margin_v: Option<f64>,
+}
+
+impl<'a> RunFigures<'a> {
+    pub(super) fn of(run: &'a OneRun, carried: &'a [Carried]) -> Self {
+        let each = carried.iter().map(|one| CarriedFigures {
+            power: word(one.power),
+            supply: &one.supply,
+            stations: one.stations,
+            limit: one.limit.map(|code| code.as_str()),
+            margin_v: one.margin_v,
+        });
+        RunFigures {
+            family: &run.question.family,
+            station: &run.question.station,
+            distributor: &run.question.distributor,
+            cable: &run.cable,
+            total_m: run.total_m,
+            simultaneous_calls: run.calls,
+            carried: each.collect(),
+        }
+    }
+}
+
+/// A lock over its cable.
+#[derive(Serialize)]
+pub(super) struct LockFigures<'a> {
+    lock: &'a str,
+    length_m: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    door: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    supply: Option<&'a str>,
+    /// The best first; none where that cannot be judged.
+    cables: Vec<LockCableFigures<'a>>,
+}
+
+#[derive(Serialize)]
+struct LockCableFigures<'a> {
+    cable: &'a str,
+    works: bool,
+    least_v: f64,
+    needs_v: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    longest_m: Option<f64>,
+}
+
+impl<'a> LockFigures<'a> {
+    pub(super) fn of(lock: &'a str, length_m: f64, found: &'a [LockCable]) -> Self {
+        let each = found.iter().map(|one| LockCableFigures {
+            cable: &one.cable,
+            works: one.holds(),
+            least_v: one.least_v,
+            needs_v: one.needs_v,
+            longest_m: one.longest_m,
+        });
+        LockFigures {
+            lock,
+            length_m,
+            door: found.first().map(|one| one.door.as_str()),
+            supply: found.first().map(|one| one.supply.as_str()),
+            cables: each.collect(),
+        }
+    }
+}
+
+/// Hours of a battery.
+#[derive(Serialize)]
+pub(super) struct BatteryFigures<'a> {
+    family: &'a str,
+    station: &'a str,
+    stations: usize,
+    door: &'a str,
+    supply: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    wanted_hours: Option<f64>,
+    /// Missing where the supply has no battery or a figure of it is missing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    battery: Option<HoursFigures>,
+}
+
+#[derive(Serialize)]
+struct HoursFigures {
+    batteries: u32,
+    capacity_ah: f64,
+    current_a: f64,
+    hours: f64,
+    coldest_c: f64,
+}
+
+impl<'a> BatteryFigures<'a> {
+    pub(super) fn of(
+        question: &'a Question,
+        stations: usize,
+        wanted_hours: Option<f64>,
+        found: Option<&BatteryHours>,
+    ) -> Self {
+        BatteryFigures {
+            family: &question.family,
+            station: &question.station,
+            stations,
+            door: &question.door,
+            supply: &question.supply,
+            wanted_hours,
+            battery: found.map(|found| HoursFigures {
+                batteries: found.batteries,
+                capacity_ah: found.capacity_ah,
+                current_a: found.battery_current_a,
+                hours: found.hours,
+                coldest_c: found.coldest_c,
+            }),
+        }
+    }
+}
+
+/// A mix of models.
+#[derive(Serialize)]
+pub(super) struct MixFigures<'a> {
+    family: &'a str,
+    models: Vec<ModelFigures<'a>>,
+    simultaneous_calls: usize,
+    supplies: Vec<SupplyFigures<'a>>,
+}
+
+#[derive(Serialize)]
+struct ModelFigures<'a> {
+    station: &'a str,
+    count: usize,
+}
+
+#[derive(Serialize)]
+struct SupplyFigures<'a> {
+    power: &'static str,
+    supply: &'a str,
+    works: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shares: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    current_a: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rated_a: Option<f64>,
+}
+
+impl<'a> MixFigures<'a> {
+    pub(super) fn of(
+        family: &'a str,
+        models: &'a [(String, usize)],
+        simultaneous_calls: usize,
+        found: &'a [(Power, MixOn)],
+    ) -> Self {
+        let each = found.iter().map(|(power, one)| SupplyFigures {
+            power: word(*power),
+            supply: &one.supply,
+            works: one.limit.is_none(),
+            limit: one.limit.map(|code| code.as_str()),
+            shares: one.shares,
+            current_a: one.current_a,
+            rated_a: one.rated_a,
+        });
+        MixFigures {
+            family,
+            models: models.iter().map(|(station, count)| ModelFigures { station, count: *count }).collect(),
+            simultaneous_calls,
+            supplies: each.collect(),
+        }
+    }
+}

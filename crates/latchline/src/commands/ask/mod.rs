@@ -1,0 +1,328 @@
+//! `latchline ask`: questions that come by telephone, each answered in one sentence to say.
+
+mod answer;
+mod document;
+mod switches;
+
+pub(super) use answer::Answer;
+
+use super::catalogue::Parts;
+use super::written::{TextOrJson, WrittenArguments};
+use crate::failure::UNUSABLE;
+use crate::surroundings::{Colour, Surroundings};
+use anyhow::{Result, bail};
+use clap::{Args, Subcommand};
+use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
+use latchline_reach::telephone::{
+    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, heaviest_said, lightest, lock_cable,
+    lock_cables, lock_said, locks_said, mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
+};
+use latchline_reach::{Question, default_question};
+use latchline_report::Look;
+use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Answer a question that comes by telephone, without a site file
+///
+/// One sentence to say, and under it what it rests on. How many stations on so much cable: latchline reach --total.
+#[derive(Debug, Args)]
+pub struct AskArguments {
+    /// What is asked.
+    #[command(subcommand)]
+    question: Asked,
+}
+
+/// What is asked.
+#[derive(Debug, Subcommand)]
+enum Asked {
+    /// Which cable for a lock that is so far from its door station
+    Lock {
+        /// Lock of the catalogue
+        lock: String,
+        /// Length of its cable in metres
+        #[arg(long, value_parser = super::reach::metres)]
+        length: f64,
+        /// Only this cable, by its name or an everyday name
+        #[arg(long)]
+        cable: Option<String>,
+        /// The cable runs outdoors
+        #[arg(long)]
+        outdoors: bool,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// How long the battery of a supply carries so many stations in standby
+    Battery {
+        /// How many stations
+        stations: usize,
+        /// Hours that are wanted: as many batteries are taken as that needs
+        #[arg(long)]
+        hours: Option<f64>,
+        /// Model of the stations [default: the heaviest indoor station of the family]
+        #[arg(long)]
+        station: Option<String>,
+        /// Model of the supply [default: the largest of the family with a battery]
+        #[arg(long)]
+        supply: Option<String>,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Whether a mix of models works on one supply: ostrel-v4=12 ostrel-v7=6
+    Mix {
+        /// Models, each with how many
+        #[arg(required = true, value_name = "MODEL=COUNT", value_parser = model_and_count)]
+        models: Vec<(String, usize)>,
+        /// Model of the supply [default: the largest of the family without and with battery]
+        #[arg(long)]
+        supply: Option<String>,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// How the switches of a dwelling's station stand
+    Switches {
+        /// Number or name of the dwelling: 27, 27B, 27B:2
+        #[arg(value_parser = switches::dwelling)]
+        dwelling: switches::NamedDwelling,
+        /// Number of the station within its dwelling, as the family counts [default: the main one]
+        #[arg(long)]
+        extension: Option<u32>,
+        /// Number of the building [default: the first]
+        #[arg(long)]
+        building: Option<u32>,
+        #[command(flatten)]
+        common: Common,
+    },
+}
+
+/// What every question can say.
+#[derive(Debug, Args)]
+struct Common {
+    /// Family of the catalogue [default: that of the models named, else the one with most models]
+    #[arg(long)]
+    family: Option<String>,
+    /// Further catalogue files
+    #[arg(long, value_name = "FILE")]
+    catalogue: Vec<PathBuf>,
+    #[command(flatten)]
+    written: WrittenArguments<TextOrJson>,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If a part does not exist, or what is asked makes no sense.
+pub fn run(
+    arguments: &AskArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let common = match &arguments.question {
+        Asked::Lock { common, .. }
+        | Asked::Battery { common, .. }
+        | Asked::Mix { common, .. }
+        | Asked::Switches { common, .. } => common,
+    };
+    let look = surroundings.look(Colour::Never, false).in_language(common.written.language.language());
+    common.written.result.refuse(&common.catalogue)?;
+    let Some(parts) = super::catalogue::parts(&common.catalogue, &look)? else {
+        return Ok(ExitCode::from(UNUSABLE));
+    };
+    let answer = match &arguments.question {
+        Asked::Lock { lock, length, cable, outdoors, .. } => {
+            let way = LockWay { lock, length_m: *length, outdoors: *outdoors };
+            of_lock(&parts, &way, cable.as_deref(), &look)?
+        }
+        Asked::Battery { stations, hours, station, supply, .. } => {
+            let asked = AskedBattery { stations: *stations, hours: *hours, supply: supply.as_deref() };
+            of_battery(&parts, common.family.as_deref(), station.as_deref(), &asked, &look)?
+        }
+        Asked::Mix { models, supply, .. } => {
+            of_mix(&parts, common.family.as_deref(), models, supply.as_deref(), &look)?
+        }
+        Asked::Switches { dwelling, extension, building, .. } => {
+            let number = |kind| match kind {
+                FieldKind::Dwelling => Some(dwelling.number),
+                FieldKind::Extension => extension.or(dwelling.extension),
+                FieldKind::Building => *building,
+                FieldKind::Entrance | FieldKind::Management => None,
+            };
+            switches::of_switches(&parts, common.family.as_deref(), dwelling, &number, &look)?
+        }
+    };
+    answer.put(&common.written, &common.catalogue, output)
+}
+
+fn model_and_count(text: &str) -> Result<(String, usize), String> {
+    let wrong = || format!("\"{text}\" is no model with a count; write for example ostrel-v4=12");
+    let (model, count) = text.rsplit_once('=').ok_or_else(wrong)?;
+    let count: usize = count.trim().parse().map_err(|_| wrong())?;
+    match count {
+        1..=1000 => Ok((model.trim().to_string(), count)),
+        _ => Err(String::from("a count is from 1 to 1000")),
+    }
+}
+
+/// The question of a family, with these models in place of the usual ones.
+pub(super) fn question(
+    catalogue: &Catalogue,
+    family: Option<&str>,
+    station: Option<&str>,
+) -> Result<Question> {
+    if let Some(station) = station {
+        super::reach::known("station", station, catalogue.stations.keys())?;
+    }
+    let of_station = station.map(|station| catalogue.stations[station].family.value.as_str());
+    let Some(family) = family.or(of_station).or_else(|| usual_family(catalogue)) else {
+        bail!("the catalogue has no family");
+    };
+    super::reach::known("family", family, catalogue.families.keys())?;
+    let Some(mut question) = default_question(catalogue, family) else {
+        bail!("the family {family} lacks a supply, distributor, door or indoor station");
+    };
+    if let Some(station) = station {
+        super::reach::of_family(station, &catalogue.stations[station].family.value, family)?;
+        question.station = station.to_string();
+    }
+    Ok(question)
+}
+
+/// The supplies that are asked: the stated one, else the largest without and with battery.
+fn supplies(catalogue: &Catalogue, family: &str, stated: Option<&str>) -> Result<Vec<(Power, String)>> {
+    let Some(stated) = stated else { return Ok(supplies_of(catalogue, family)) };
+    super::reach::known("supply", stated, catalogue.supplies.keys())?;
+    let model = &catalogue.supplies[stated];
+    super::reach::of_family(stated, &model.family.value, family)?;
+    let power = if model.battery.is_some() { Power::BatteryEnd } else { Power::Mains };
+    Ok(vec![(power, stated.to_string())])
+}
+
+/// The cable that is meant.
+pub(super) fn cable_meant<'c>(
+    catalogue: &'c Catalogue,
+    asked: &str,
+) -> Result<&'c latchline_site::catalogue::Cable> {
+    cable_called(catalogue, asked).map_err(|none| {
+        let names: Vec<String> = none
+            .choices
+            .iter()
+            .filter_map(|name| catalogue.cables.get(name))
+            .map(|cable| format!("{} ({})", cable.head.name, cable.head.title))
+            .collect();
+        anyhow::anyhow!("which cable is \"{asked}\"? It may be {}", names.join(", "))
+    })
+}
+
+/// How many stations on one run: the lower figure is the sentence.
+///
+/// Where no model was named, it is told which was taken and how many of the lightest work.
+pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -> Result<Answer> {
+    let carried = stations_on(&parts.sources, &parts.loaded, run)?;
+    if carried.is_empty() {
+        bail!("the family {} has no supply", run.question.family);
+    }
+    let works = carried.iter().all(|one| one.stations > 0);
+    let mut lines = run_said(run, &carried, look.locale());
+    let light = lightest(parts.loaded.catalogue(), &run.question.family);
+    if let Some(light) = light.filter(|light| !is_named && *light != run.question.station) {
+        let question = Question { station: light.clone(), ..run.question.clone() };
+        let of_light = stations_on(&parts.sources, &parts.loaded, &OneRun { question, ..run.clone() })?;
+        let said = heaviest_said(&run.question.station, &light, &of_light, look.locale());
+        said.into_iter().for_each(|line| lines.insert(1, line));
+    }
+    Answer::new("stations", lines, works, look, RunFigures::of(run, &carried))
+}
+
+fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
+    let LockWay { lock, length_m, .. } = *way;
+    let catalogue = parts.loaded.catalogue();
+    super::reach::known("lock", lock, catalogue.locks.keys())?;
+    if !(0.1..=1000.0).contains(&length_m) {
+        bail!("--length {length_m} is not a length between 0.1 and 1000 m");
+    }
+    let (lines, found) = match cable {
+        Some(cable) => {
+            let cable = &cable_meant(catalogue, cable)?.head.name;
+            let found = lock_cable(&parts.sources, &parts.loaded, way, cable);
+            (lock_said(lock, length_m, found.as_ref(), look.locale()), found.into_iter().collect())
+        }
+        None => {
+            let all = lock_cables(&parts.sources, &parts.loaded, way);
+            (locks_said(lock, length_m, &all, look.locale()), all)
+        }
+    };
+    let works = found.first().is_some_and(|best| best.holds() && (best.suits || cable.is_some()));
+    Answer::new("lock", lines, works, look, LockFigures::of(lock, length_m, &found))
+}
+
+/// What is asked of a battery.
+struct AskedBattery<'a> {
+    stations: usize,
+    hours: Option<f64>,
+    supply: Option<&'a str>,
+}
+
+fn of_battery(
+    parts: &Parts,
+    family: Option<&str>,
+    station: Option<&str>,
+    asked: &AskedBattery<'_>,
+    look: &Look,
+) -> Result<Answer> {
+    let catalogue = parts.loaded.catalogue();
+    if !(1..=200).contains(&asked.stations) {
+        bail!("{} is not a number of stations from 1 to 200", asked.stations);
+    }
+    if asked.hours.is_some_and(|hours| !(0.1..=1000.0).contains(&hours)) {
+        bail!("--hours is from 0.1 to 1000");
+    }
+    let mut question = question(catalogue, family, station)?;
+    let supplies = supplies(catalogue, &question.family, asked.supply)?;
+    let with_battery = supplies.iter().find(|(power, _)| *power == Power::BatteryEnd);
+    let Some((_, supply)) = with_battery.or(supplies.first()) else {
+        bail!("the family {} has no supply", question.family);
+    };
+    question.supply.clone_from(supply);
+    let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
+    let works = found.as_ref().is_some_and(|found| {
+        found.limits.is_empty() && asked.hours.is_none_or(|wanted| found.hours >= wanted)
+    });
+    let lines = battery_said(&question, asked.stations, found.as_ref(), asked.hours, look.locale());
+    let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref());
+    Answer::new("battery", lines, works, look, figures)
+}
+
+fn of_mix(
+    parts: &Parts,
+    family: Option<&str>,
+    models: &[(String, usize)],
+    supply: Option<&str>,
+    look: &Look,
+) -> Result<Answer> {
+    let catalogue = parts.loaded.catalogue();
+    let first = models.first().map(|(model, _)| model.as_str());
+    let mut question = question(catalogue, family, first)?;
+    for (model, _) in models {
+        super::reach::known("station", model, catalogue.stations.keys())?;
+        let station = &catalogue.stations[model];
+        super::reach::of_family(model, &station.family.value, &question.family)?;
+        if station.kind.value != StationKind::Indoor {
+            bail!("{model} is no indoor station");
+        }
+    }
+    if models.iter().map(|(_, count)| count).sum::<usize>() > 400 {
+        bail!("more than 400 stations are no question for one supply");
+    }
+    let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
+    let mut found = Vec::new();
+    for (power, supply) in supplies(catalogue, &question.family, supply)? {
+        question.supply = supply;
+        found.push((power, mix_on(&parts.sources, &parts.loaded, &question, models, calls)?));
+    }
+    // What does not work is said first.
+    found.sort_by_key(|(_, one)| one.limit.is_none());
+    let works = found.iter().all(|(_, one)| one.limit.is_none());
+    let lines = mix_said(models, calls, &found, look.locale());
+    Answer::new("mix", lines, works, look, MixFigures::of(&question.family, models, calls, &found))
+}

@@ -1,0 +1,261 @@
+//! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
+//! say the same.
+
+use super::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power};
+use crate::question::{MOST_STATIONS, Question};
+use latchline_finding::{Code, Figure, Language, Locale, Unit};
+use latchline_words::commands::{AskHead, AskWords};
+use latchline_words::{codes, figures};
+
+fn power_word(power: Power, language: Language) -> &'static str {
+    match power {
+        Power::Mains => AskHead::OnMains,
+        Power::BatteryEnd => AskHead::ToBatteryEnd,
+    }
+    .say(language)
+}
+
+fn title(code: Code, language: Language) -> String {
+    codes::of(code.as_str()).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
+}
+
+/// Most errors that a sentence names.
+const MOST_TITLES: usize = 4;
+
+/// What is wrong, for a sentence.
+fn titles(codes: &[Code], language: Language) -> String {
+    let mut named: Vec<String> = codes.iter().take(MOST_TITLES).map(|code| title(*code, language)).collect();
+    if codes.len() > MOST_TITLES {
+        named.push(String::from("…"));
+    }
+    named.join("; ")
+}
+
+fn number(value: f64, decimals: usize, locale: Locale) -> String {
+    locale.trimmed(value, decimals)
+}
+
+fn down(value: f64, locale: Locale) -> String {
+    figures::decimals(figures::rounded_down(value, 1), locale.language)
+}
+
+fn up(value: f64, locale: Locale) -> String {
+    figures::decimals(figures::rounded_up(value, 2), locale.language)
+}
+
+/// A length with its unit.
+fn metres(length_m: f64, locale: Locale) -> String {
+    let (value, decimals, symbol) = locale.scaled(Figure::new(length_m, Unit::Metre));
+    format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
+}
+
+/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply.
+pub fn run_said(run: &OneRun, carried: &[Carried], locale: Locale) -> Vec<String> {
+    let language = locale.language;
+    let say = |words: AskWords<'_>| words.say(language);
+    let Some(lowest) = carried.first() else { return Vec::new() };
+    let (model, total, cable) = (&*run.question.station, &*metres(run.total_m, locale), &*run.cable);
+    let power = power_word(lowest.power, language);
+    let (supply, calls) = (&*lowest.supply, run.calls);
+    let mut lines = vec![match lowest.stations {
+        0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
+        stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
+    }];
+    for other in carried.iter().skip(1) {
+        let power = power_word(other.power, language);
+        lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));
+    }
+    for one in carried {
+        lines.push(match one.limit {
+            Some(code) => {
+                let power = power_word(one.power, language);
+                say(AskWords::OneMore { power, title: &title(code, language) })
+            }
+            None => say(AskWords::NoMore { most: MOST_STATIONS }),
+        });
+    }
+    lines.extend(lowest.margin_v.map(|margin| {
+        let (stations, margin) = (lowest.stations, &*down(margin, locale));
+        say(match lowest.is_thin {
+            true => AskWords::MarginThin { stations, power, margin },
+            false => AskWords::Margin { stations, power, margin },
+        })
+    }));
+    lines.push(say(AskWords::Under { distributor: &run.question.distributor, feed: &metres(1.0, locale) }));
+    lines
+}
+
+/// What is said where no model was named: which was taken, and how many of the lightest work.
+pub fn heaviest_said(model: &str, lightest: &str, of_lightest: &[Carried], locale: Locale) -> Option<String> {
+    let fewest = of_lightest.iter().min_by_key(|one| one.stations)?;
+    let (stations, power) = (fewest.stations, power_word(fewest.power, locale.language));
+    Some(AskWords::HeaviestTaken { model, lightest, stations, power }.say(locale.language))
+}
+
+/// What else helps, whether a cable is made for where it runs, and for where it was asked.
+fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String> {
+    let cable = &*found.cable;
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let mut lines = Vec::new();
+    if !found.holds() {
+        lines.push(match found.own_supply {
+            Some(own) => say(AskWords::LockOwnSupply {
+                cable,
+                supply: &number(own.voltage_v, 1, locale),
+                tolerance: &number(own.tolerance_percent, 0, locale),
+                voltage: &down(own.least_v, locale),
+            }),
+            None => say(AskWords::LockNoWay),
+        });
+        let doubled = found.longest_doubled_m().filter(|longest| *longest >= length_m);
+        lines.extend(
+            doubled.map(|longest| say(AskWords::LockDoubled { cable, longest: &metres(longest, locale) })),
+        );
+    }
+    if !found.suits {
+        lines.push(say(AskWords::LockUnsuited { cable }));
+    }
+    lines.push(say(if found.outdoors { AskWords::LockOutdoors } else { AskWords::LockIndoors }));
+    lines
+}
+
+/// What is said of a lock on one cable; `found` is missing where that cannot be judged.
+pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: Locale) -> Vec<String> {
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let Some(found) = found else { return vec![say(AskWords::LockNotJudged { lock })] };
+    let (length, cable) = (&*metres(length_m, locale), &*found.cable);
+    let (voltage, needs) = (&*down(found.least_v, locale), &*number(found.needs_v, 1, locale));
+    let first = match found.holds() {
+        true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
+        false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
+    };
+    let mut lines = vec![first];
+    lines.extend(found.longest_m.map(|longest| {
+        let longest = &metres(longest, locale);
+        say(AskWords::LockLongest { cable, longest })
+    }));
+    lines.extend(lock_besides(found, length_m, locale));
+    lines.push(say(AskWords::LockUnder { door: &found.door, supply: &found.supply }));
+    lines
+}
+
+/// What is said of a lock on every cable of the catalogue, the best first.
+pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) -> Vec<String> {
+    let language = locale.language;
+    let say = |words: AskWords<'_>| words.say(language);
+    let Some(best) = all.first() else { return lock_said(lock, length_m, None, locale) };
+    let length = &*metres(length_m, locale);
+    let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
+    let (voltage, needs) = (&*down(best.least_v, locale), &*number(best.needs_v, 1, locale));
+    let (cable, longest) = (&*best.cable, reach(best));
+    let longest = longest.as_deref();
+    let mut lines = vec![match best.holds() && best.suits {
+        true => say(AskWords::LockNeeds { lock, length, cable, voltage, needs }),
+        false if best.outdoors => say(AskWords::LockTooFarOutdoors { lock, length, cable, longest }),
+        false => say(AskWords::LockTooFar { lock, length, cable, longest }),
+    }];
+    lines.extend(lock_besides(best, length_m, locale));
+    for one in all {
+        let voltage = down(one.least_v, locale);
+        let at = AskHead::AtTheLock.say(language);
+        let reaches = reach(one).map_or_else(String::new, |longest| {
+            format!(", {}", say(AskWords::LockReaches { longest: &longest }))
+        });
+        let place = if one.suits { "" } else { AskHead::NotOutdoors.say(language) };
+        lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}{place}", one.cable));
+    }
+    lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));
+    lines
+}
+
+/// What is said of a battery, with the hours that were wanted; `found` is missing where there is none.
+pub fn battery_said(
+    question: &Question,
+    stations: usize,
+    found: Option<&BatteryHours>,
+    wanted: Option<f64>,
+    locale: Locale,
+) -> Vec<String> {
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let Some(found) = found else { return vec![say(AskWords::NoBattery { supply: &question.supply })] };
+    let mut lines = Vec::new();
+    if !found.limits.is_empty() {
+        lines.push(say(AskWords::HoursBroken {
+            stations,
+            model: &question.station,
+            supply: &found.supply,
+            titles: &titles(&found.limits, locale.language),
+            current: found.current_a.map(|current| up(current, locale)).as_deref(),
+            rated: found.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
+        }));
+    }
+    lines.push(say(AskWords::Hours {
+        stations,
+        model: &question.station,
+        door: &question.door,
+        hours: &down(found.hours, locale),
+        supply: &found.supply,
+        batteries: found.batteries as usize,
+        capacity: &number(found.capacity_ah, 1, locale),
+    }));
+    lines.extend(
+        found
+            .hours_with_heater
+            .map(|hours| say(AskWords::Heater { door: &question.door, hours: &down(hours, locale) })),
+    );
+    // What the supply does not bear is enough for nothing.
+    lines.extend(wanted.filter(|_| found.limits.is_empty()).map(|wanted| {
+        let (without, with) =
+            (found.hours >= wanted, found.hours_with_heater.is_none_or(|hours| hours >= wanted));
+        let wanted = &number(wanted, 1, locale);
+        match (without, with) {
+            (true, true) => say(AskWords::HoursEnough { wanted }),
+            (true, false) => say(AskWords::HoursShortWithHeater { wanted }),
+            (false, _) => say(AskWords::HoursShort { wanted }),
+        }
+    }));
+    lines.extend(found.recharge_hours.map(|hours| {
+        let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
+        say(AskWords::ChargerSlow { hours: &hours })
+    }));
+    lines.push(say(AskWords::HoursUnder {
+        current: &up(found.battery_current_a, locale),
+        ambient: &number(found.coldest_c, 0, locale),
+    }));
+    lines
+}
+
+/// What is said of a mix, by supply; what does not work stands first.
+pub fn mix_said(
+    models: &[(String, usize)],
+    calls: usize,
+    found: &[(Power, MixOn)],
+    locale: Locale,
+) -> Vec<String> {
+    let language = locale.language;
+    let say = |words: AskWords<'_>| words.say(language);
+    let mix: Vec<String> = models.iter().map(|(model, count)| format!("{count} {model}")).collect();
+    let mix = &*mix.join(" + ");
+    let mut lines: Vec<String> = found
+        .iter()
+        .map(|(power, one)| {
+            let (power, supply) = (power_word(*power, language), &*one.supply);
+            match one.limit {
+                None => say(AskWords::MixWorks { mix, power, supply, calls }),
+                Some(code) => {
+                    say(AskWords::MixFails { mix, power, supply, calls, title: &title(code, language) })
+                }
+            }
+        })
+        .collect();
+    for (_, one) in found {
+        lines.push(say(AskWords::MixFigures {
+            supply: &one.supply,
+            shares: one.shares.map(|shares| up(shares, locale)).as_deref(),
+            current: one.current_a.map(|current| up(current, locale)).as_deref(),
+            rated: one.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
+        }));
+    }
+    lines.push(say(AskWords::MixUnder));
+    lines
+}

@@ -1,0 +1,178 @@
+//! Runs that start somewhere else: at a free port further up, at another output of the supply, at a box beside; chains in several runs.
+
+use super::places::free_ports;
+use super::wiring::{keep_head, lengths_m, new_run, write_lengths};
+use crate::bench::Bench;
+use crate::candidate::{Candidate, quoted};
+use latchline_finding::Edit;
+use latchline_site::model::{Place, Run, RunStart, RunStop, Site};
+use latchline_site::ways::Ways;
+
+/// Most runs of a finding that are moved, one at a time.
+const MOST_MOVED: usize = 4;
+
+/// A free place from which a run may start, as the user writes it.
+pub(super) struct FreeStart {
+    /// "D1.3", or the name of a supply.
+    pub text: String,
+    /// The kind of remedy that starts a run there.
+    pub kind: &'static str,
+}
+
+/// Free places of the box or supply at which a run starts: ports without a run; of a supply as many as its outputs take beyond the runs
+/// that are there.
+pub(super) fn free_starts(site: &Site, start: RunStart) -> Vec<FreeStart> {
+    match start {
+        RunStart::Port { box_index, .. } => free_ports(site, box_index)
+            .into_iter()
+            .map(|text| FreeStart { text, kind: "another-port" })
+            .collect(),
+        RunStart::Supply(supply) => {
+            let there = site.runs.iter().filter(|run| run.from == start).count();
+            let most = site.supply_model(&site.supplies[supply]).most_runs().unwrap_or(0);
+            let text = site.supplies[supply].id.to_string();
+            let free = |_| FreeStart { text: text.clone(), kind: "another-output" };
+            (there..most).map(free).collect()
+        }
+        RunStart::Station(_) => Vec::new(),
+    }
+}
+
+/// The run that leads to where another starts, and the cable from its start to there.
+fn run_before(site: &Site, start: RunStart) -> Option<(usize, f64)> {
+    let is_there = |stop: RunStop| match (start, stop) {
+        (RunStart::Port { box_index, .. }, RunStop::BoxInput(input)) => box_index == input,
+        (RunStart::Station(station), RunStop::Station(stop)) => station == stop,
+        _ => false,
+    };
+    site.runs.iter().enumerate().find_map(|(index, run)| {
+        let at = run.sections.iter().position(|section| is_there(section.to))?;
+        Some((index, lengths_m(run)[..=at].iter().sum()))
+    })
+}
+
+/// A run taken back along its way to a free place further up: at each run of its way the first free one where that run starts. The cable
+/// is as much longer as the way back.
+pub(super) fn further_up(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
+    let site = bench.site;
+    let (mut at, mut way_m) = (site.runs[run].from, 0.0);
+    let mut list = Vec::new();
+    // No way is longer than all runs.
+    for _ in 0..site.runs.len() {
+        let Some((before, length_m)) = run_before(site, at) else { break };
+        at = site.runs[before].from;
+        way_m += length_m;
+        if let Some(free) = free_starts(site, at).first() {
+            let id = site.runs[run].id.as_str();
+            let mut lengths = lengths_m(&site.runs[run]);
+            lengths[0] += way_m;
+            let edit =
+                Edit::set(&["runs", id, "from"], quoted(&free.text)).then(write_lengths(bench, id, &lengths));
+            list.push(Candidate::new(free.kind, edit));
+        }
+    }
+    list
+}
+
+/// Runs on the way to a device, each taken further up; the last of them first, since it needs least cable.
+pub(super) fn way_of_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let stops = |run: &Run| run.sections.iter().any(|section| site.stop_id(section.to).as_str() == device);
+    let Some(run) = site.runs.iter().position(stops) else { return Vec::new() };
+    let ways = Ways::new(site);
+    let way = ways.to_run(run).iter().rev().take(MOST_MOVED);
+    way.flat_map(|run| further_up(bench, *run)).collect()
+}
+
+/// The runs of a port, or a run, and those that begin beyond, those with most beyond them first, each taken further up.
+pub(super) fn runs_beyond(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let ways = Ways::new(site);
+    let is_it = |run: &Run| run.id.as_str() == element || site.start_id(run.from).as_str() == element;
+    let is_beyond = |run: usize| ways.to_run(run).iter().any(|run| is_it(&site.runs[*run]));
+    let stops_beyond = |run: usize| -> usize {
+        let on = |other: &usize| ways.to_run(*other).contains(&run);
+        (0..site.runs.len()).filter(on).map(|other| site.runs[other].sections.len()).sum()
+    };
+    let mut beyond: Vec<(usize, usize)> =
+        (0..site.runs.len()).filter(|run| is_beyond(*run)).map(|run| (stops_beyond(run), run)).collect();
+    beyond.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
+    beyond.into_iter().take(MOST_MOVED).flat_map(|(_, run)| further_up(bench, run)).collect()
+}
+
+/// Runs that start at a supply or box, each to a free port of a box at the same place that is fed from elsewhere: the cable stays.
+pub(super) fn to_a_box_beside(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let starts_there = |run: &&Run| match run.from {
+        RunStart::Supply(supply) => site.supplies[supply].id.as_str() == source,
+        RunStart::Port { box_index, .. } => site.boxes[box_index].id.as_str() == source,
+        RunStart::Station(_) => false,
+    };
+    let place = |run: &Run| match run.from {
+        RunStart::Supply(supply) => Some(&site.supplies[supply].place),
+        RunStart::Port { box_index, .. } => Some(&site.boxes[box_index].place),
+        RunStart::Station(_) => None,
+    };
+    // What feeds the box beside must stay where it is.
+    let feeds = |run: &Run, box_index: usize| {
+        run.sections.iter().any(|section| section.to == RunStop::BoxInput(box_index))
+    };
+    let mut list = Vec::new();
+    for run in site.runs.iter().filter(starts_there) {
+        let Some(place) = place(run).filter(|place| place.building.is_some()) else { continue };
+        let beside = (0..site.boxes.len()).filter(|index| {
+            let item = &site.boxes[*index];
+            item.place == *place && item.id.as_str() != source && !feeds(run, *index)
+        });
+        let ports = beside.filter_map(|index| free_ports(site, index).into_iter().next());
+        list.extend(ports.map(|port| {
+            let edit = Edit::set(&["runs", run.id.as_str(), "from"], quoted(&port));
+            Candidate::new("another-port", edit)
+        }));
+        if list.len() >= MOST_MOVED {
+            break;
+        }
+    }
+    list
+}
+
+/// A chain over several landings as a run for each of them, on free places where it starts.
+pub(super) fn run_for_each_landing(bench: &Bench<'_>, run: usize) -> Option<Candidate> {
+    let site = bench.site;
+    let run = &site.runs[run];
+    let landings = landings(site, run)?;
+    let free = free_starts(site, run.from);
+    if landings.len() < 2 || free.len() < landings.len() - 1 {
+        return None;
+    }
+    let lengths = lengths_m(run);
+    let mut taken: Vec<String> = site.runs.iter().map(|run| run.id.to_string()).collect();
+    let mut edit = keep_head(bench, run, landings[1]);
+    for (number, (begin, start)) in landings[1..].iter().zip(&free).enumerate() {
+        let end = landings.get(number + 2).copied().unwrap_or(run.sections.len());
+        let name = (2..).map(|number| format!("{}-{number}", run.id)).find(|name| !taken.contains(name))?;
+        let first_m: f64 = lengths[..=*begin].iter().sum();
+        edit = edit.then(Edit::set(&["runs", &name], new_run(bench, run, *begin..end, &start.text, first_m)));
+        taken.push(name);
+    }
+    Some(Candidate::new("run-for-each-landing", edit))
+}
+
+/// Where each landing begins among the stops of a chain, the first one included; `None` where it leads to something without a floor.
+fn landings(site: &Site, run: &Run) -> Option<Vec<usize>> {
+    let mut begins = Vec::new();
+    let mut last: Option<&Place> = None;
+    for (index, section) in run.sections.iter().enumerate() {
+        let RunStop::Station(station) = section.to else { return None };
+        let place = site.station_place(&site.stations[station]);
+        place.floor?;
+        site.place_key(place)?;
+        if last.is_none_or(|last| {
+            (last.building, last.core, last.floor) != (place.building, place.core, place.floor)
+        }) {
+            begins.push(index);
+        }
+        last = Some(place);
+    }
+    Some(begins)
+}

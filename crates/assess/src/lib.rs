@@ -49,7 +49,7 @@ pub use not_judged::NotJudged;
 pub use readings::predicted_readings;
 pub use rules::Depth;
 pub use stage::Stage;
-pub use supply::SupplySheet;
+pub use supply::{BatteryFigures, SupplySheet};
 
 use latchline_finding::CodeDoc;
 

@@ -120,3 +120,19 @@ fn one_flat_alone_accuses_its_own_way_before_the_supply_of_all() {
         assert_eq!(first(readings), ("supply-low".into(), "A-PS".into()), "{readings:?}");
     }
 }
+
+/// A restart alone points to what lowers the voltage while a station is called, not to the locks of the house; few causes are listed, and
+/// the next reading tells some apart.
+#[test]
+fn a_symptom_alone_lists_what_it_points_to() {
+    let folder = crate::common::Folder::new();
+    folder.run(&["new", "--demo", "demo"]);
+    let out = folder.run(&["locate", "demo/site.toml", "A-15=restarts"]).out;
+    let first = out.lines().next().unwrap();
+    assert!(!first.contains("lock"), "{out}");
+    assert!(out.lines().filter(|line| line.starts_with("  ") && line.contains(" % ")).count() <= 16, "{out}");
+    assert!(out.replace("\n", " ").contains("nothing told so far points to"), "{out}");
+    let next = out.split("Read next: ").nth(1).unwrap_or_else(|| panic!("{out}"));
+    let meanings = next.lines().skip(1).filter(|line| line.contains(" %): ")).count();
+    assert!(meanings > 1, "{out}");
+}

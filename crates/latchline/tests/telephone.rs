@@ -146,6 +146,108 @@ fn hours_of_battery_are_those_of_the_supply_sheet() {
     assert!(ran.out.contains("8 h"), "{}{}", ran.out, ran.err);
 }
 
+/// Hours of a battery are no answer where the supply does not bear the stations: 200 stations that draw 17 A from 2.5 A.
+#[test]
+fn a_battery_says_first_what_the_supply_does_not_bear() {
+    let folder = Folder::new();
+    let ran = folder.run(&["ask", "battery", "200", "--hours", "1", "--station", "ostrel-v7x"]);
+    let first = ran.out.split(". ").next().unwrap().to_string();
+    assert!(
+        ran.status == 1 && first.starts_with("200 ostrel-v7x do not work on one"),
+        "{}{}",
+        ran.out,
+        ran.err
+    );
+    assert!(!ran.out.contains("enough"), "{}", ran.out);
+    // The same judgement as of the mix, which is the check's.
+    for count in ["20", "24"] {
+        let mix = folder.run(&["ask", "mix", &format!("ostrel-v7x={count}"), "--supply", "ostrel-ps-120b"]);
+        let battery = folder.run(&["ask", "battery", count, "--station", "ostrel-v7x"]);
+        assert_eq!(
+            mix.out.contains("do not work"),
+            battery.out.contains("do not work"),
+            "{}{}",
+            mix.out,
+            battery.out
+        );
+    }
+}
+
+/// 4 x 17 Ah after a discharge, 1.2 times four fifths of 68 Ah at 1.5 A are 43.5 h; EN 54-4 asks for a day (from memory).
+#[test]
+fn a_battery_is_told_with_its_charger_and_the_heater() {
+    let folder = Folder::new();
+    let ran = folder.run(&["ask", "battery", "12", "--hours", "20"]);
+    let out = ran.out.replace('\n', " ");
+    assert!(out.contains("leaves out the heater of ostrel-dv1: with it on, "), "{out}");
+    let number = |text: &str| -> f64 {
+        let digits: String = text.chars().take_while(|sign| sign.is_ascii_digit() || *sign == '.').collect();
+        digits.parse().unwrap()
+    };
+    let without = number(out.split(" run ").nth(1).unwrap());
+    let with = number(out.split("with it on, ").nth(1).unwrap());
+    assert!(with < without, "{out}");
+    // The same batteries at a site: the check warns of the charger, or does not, as the answer does.
+    let batteries = number(out.split('(').nth(1).unwrap());
+    let site = chain(12, 24.0, "flex-1.5", "ostrel-ps-120b").replace(
+        "model = \"ostrel-ps-120b\"",
+        &format!("model = \"ostrel-ps-120b\", batteries = {batteries}"),
+    );
+    folder.write("asked.toml", site);
+    let warned = folder.run(&["check", "asked.toml", "--format", "short"]).out.contains("charger-too-small");
+    assert_eq!(out.contains("charger-too-small"), warned, "{out}");
+}
+
+/// What carries the lock outdoors is no cable made for indoors, and what the answer names as the way out passes the check.
+#[test]
+fn a_lock_outdoors_gets_its_way_out() {
+    let folder = Folder::with_starter();
+    let out =
+        folder.run(&["ask", "lock", "strike-12", "--length", "35", "--outdoors"]).out.replace('\n', " ");
+    assert!(out.starts_with("No cable of the catalogue that is made for outdoors"), "{out}");
+    let way = out.split("a supply of the lock's own at ").nth(1).unwrap_or_else(|| panic!("{out}"));
+    let volts = way.split(' ').next().unwrap();
+    let cable = way.split("over ").nth(1).unwrap().split(' ').next().unwrap();
+    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "35", "--cable", cable]);
+    assert!(
+        ran.status == 1 && ran.out.contains("does not work: of the door station's voltage"),
+        "{}",
+        ran.out
+    );
+    assert!(ran.out.replace('\n', " ").contains("Way out"), "{}", ran.out);
+    let site = |feed: &str| {
+        folder.read("site.toml").replace(
+            "cable = \"flex-0.75\", length = \"6 m\"",
+            &format!("cable = \"{cable}\", length = \"35 m\"{feed}"),
+        )
+    };
+    let low = |site: String| {
+        folder.write("lock.toml", site.replace("feed = \"station\", ", ""));
+        let ran = folder.run(&["check", "lock.toml", "--format", "short"]);
+        (ran.out.contains("lock-voltage"), ran.out)
+    };
+    assert!(low(site("")).0);
+    let own = format!(", feed = \"own-supply\", supply_voltage = \"{volts} V\", supply_tolerance = \"3 %\"");
+    let (is_low, out) = low(site(&own));
+    assert!(!is_low, "{out}");
+}
+
+/// Which model was taken when none was named, and of which count the margin is.
+#[test]
+fn a_run_says_which_model_it_took() {
+    let folder = Folder::new();
+    let out = folder.run(&["reach", "--total", "60", "--cable", "bell wire"]).out.replace('\n', " ");
+    let light = out
+        .split("of ")
+        .find_map(|part| part.split_once(", the lightest, "))
+        .unwrap_or_else(|| panic!("{out}"));
+    let stations = light.1.split(' ').next().unwrap();
+    let named = folder.run(&["reach", "--total", "60", "--cable", "bell wire", "--station", light.0]).out;
+    assert!(named.starts_with(&format!("{stations} {} work", light.0)), "{named}");
+    let first = out.split(' ').next().unwrap();
+    assert!(out.contains(&format!("With {first} ")), "{out}");
+}
+
 /// 27 is two tens and seven units.
 #[test]
 fn switches_without_a_site() {
@@ -154,6 +256,17 @@ fn switches_without_a_site() {
     assert_eq!(ran.status, 0, "{}", ran.err);
     assert!(ran.out.contains("dwelling 27, extension 2") && ran.out.contains("2 7"), "{}", ran.out);
     assert!(ran.out.contains("[2]") && ran.out.contains("[7]"), "{}", ran.out);
+    // The number in a name, and that another dwelling may have it.
+    let named = folder.run(&["ask", "switches", "27B:2", "--family", "ostrel-48"]);
+    assert!(
+        named.status == 0 && named.out.contains("dwelling 27, extension 2"),
+        "{}{}",
+        named.out,
+        named.err
+    );
+    assert!(named.out.replace('\n', " ").contains("27B has the number 27 in its name"), "{}", named.out);
+    let ran = folder.run(&["ask", "switches", "Penthouse"]);
+    assert!(ran.status == 2 && ran.err.contains("no number in it"), "{}", ran.err);
     let ran = folder.run(&["ask", "switches", "12345", "--family", "ostrel-48"]);
     assert!(ran.status == 1 && ran.out.contains("cannot be set"), "{}", ran.out);
 }
@@ -172,6 +285,13 @@ fn explain_finds_by_symptom_and_leads_with_what_to_measure() {
         let (measure, may_be) = (ran.out.find("Measure first"), ran.out.find("What it may come of"));
         assert!(measure.is_some() && measure < may_be && ran.out.contains(code), "{}", ran.out);
     }
+    let ran = folder.run(&["explain", "restarts"]);
+    assert!(
+        ran.status == 0 && ran.out.contains("latchline explain restarts when called"),
+        "{}{}",
+        ran.out,
+        ran.err
+    );
     assert_eq!(folder.run(&["explain", "purple", "elephants"]).status, 2);
 }
 

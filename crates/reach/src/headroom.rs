@@ -5,7 +5,8 @@
 //! interval: so many more work, and one more (one metre more) brings an error that is not there today.
 //! Stations are added one behind the other at the end of the run, as far apart as its stations are on
 //! average. A free port of a distributor whose other ports feed dwellings is an end as well: its new run is like the first of those, as long to its
-//! first station and of the same cable. To a supply they are added in turn at those of its ends that have room. They are called by whoever
+//! first station and of the same cable. To a supply they are added at those of its ends that have room, in two ways of which the better counts:
+//! a lower bound, since another way may carry more. They are called by whoever
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
 //! count that brings an error as far as errors do not go away again when still more is added. Rules that are quick to follow
 //! are followed first, and what takes longer is asked only of what they allow.
@@ -15,7 +16,7 @@ use latchline_assess::{Assessment, GivenUp, Memory, Wanted};
 use latchline_finding::quantity::Length;
 use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 use latchline_network::{Layout, Stage, StageSource};
-use latchline_site::catalogue::StationKind;
+use latchline_site::catalogue::{Environment, StationKind};
 use latchline_site::model::{
     Dwelling, MeasuredRun, Run, RunStart, RunStop, Section, Site, Station, StationOwner,
 };
@@ -28,7 +29,7 @@ pub const MOST_MORE: usize = 64;
 pub const MOST_METRES: usize = 500;
 
 /// Further stations of one model.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct More {
     /// The model.
     pub model: String,
@@ -36,6 +37,23 @@ pub struct More {
     pub stations: usize,
     /// Code of the error that one more would bring; `None` if [`MOST_MORE`] bring none.
     pub limit: Option<&'static str>,
+    /// Of a supply, where they are added: runs and free ports, each with how many.
+    pub spread: Vec<(ElementId, usize)>,
+}
+
+/// What a new run at a free port is taken to be.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NewRun {
+    /// The run that it is like.
+    pub like: ElementId,
+    /// Its cable.
+    pub cable: String,
+    /// Where it runs.
+    pub environment: Environment,
+    /// Length to its first station in metres.
+    pub first_m: f64,
+    /// Length from one to the next in metres.
+    pub spacing_m: f64,
 }
 
 /// Further metres at the end of a run.
@@ -56,6 +74,8 @@ pub struct Headroom {
     pub stations: Vec<More>,
     /// Further metres; `None` for a supply or a free port.
     pub metres: Option<MoreMetres>,
+    /// Of a free port, what its run is taken to be.
+    pub new_run: Option<NewRun>,
 }
 
 /// What every run that ends at a dwelling, every free port beside such a run, and every supply has in hand: supplies first, then runs,
@@ -112,6 +132,15 @@ struct End {
     port: Option<(usize, u32)>,
 }
 
+impl End {
+    fn id(&self, site: &Site) -> ElementId {
+        match self.port {
+            Some((box_index, port)) => site.start_id(RunStart::Port { box_index, port }),
+            None => site.runs[self.like].id.clone(),
+        }
+    }
+}
+
 /// The ends of runs that end at dwellings, then the free ports of the boxes where such runs start.
 fn ends(site: &Site) -> Vec<End> {
     let runs = (0..site.runs.len()).filter(|run| last_dwelling(site, *run).is_some());
@@ -152,12 +181,19 @@ fn of_end(site: &Site, judge: &Judge, models: &[&str], end: &End) -> Headroom {
                 }
                 changed
             });
-            More { model: (*model).to_string(), stations, limit }
+            More { model: (*model).to_string(), stations, limit, spread: Vec::new() }
         })
         .collect();
-    if let Some((box_index, port)) = end.port {
-        let id = site.start_id(RunStart::Port { box_index, port });
-        return Headroom { id, stations, metres: None };
+    if end.port.is_some() {
+        let run = &site.runs[end.like];
+        let new_run = NewRun {
+            like: run.id.clone(),
+            cable: run.cable.value.clone(),
+            environment: run.environment.value,
+            first_m: run.sections[0].length.value.as_metres(),
+            spacing_m: spacing(&run.sections).as_metres(),
+        };
+        return Headroom { id: end.id(site), stations, metres: None, new_run: Some(new_run) };
     }
     let (metres, limit) = judge.most(MOST_METRES, |count| {
         let mut changed = site.clone();
@@ -166,10 +202,13 @@ fn of_end(site: &Site, judge: &Judge, models: &[&str], end: &End) -> Headroom {
         }
         changed
     });
-    Headroom { id: site.runs[end.like].id.clone(), stations, metres: Some(MoreMetres { metres, limit }) }
+    let metres = Some(MoreMetres { metres, limit });
+    Headroom { id: end.id(site), stations, metres, new_run: None }
 }
 
-/// Stations spread over those ends of a supply that have room for at least one.
+/// The most stations found under two ways of spreading them over the ends of a supply that have room: end after end, the roomiest first,
+/// each up to what it bears alone; and in turn, each until it has that many. The first begins with the roomiest end alone, so the answer
+/// is never less than that end's own.
 fn of_supply(
     site: &Site,
     judge: &Judge,
@@ -177,30 +216,47 @@ fn of_supply(
     supply: usize,
     ends: &[(&End, &Headroom)],
 ) -> Headroom {
-    let stations = models
-        .iter()
-        .enumerate()
-        .map(|(index, model)| {
-            let with_room: Vec<&End> = ends
-                .iter()
-                .filter(|(_, headroom)| headroom.stations[index].stations > 0)
-                .map(|(end, _)| *end)
-                .collect();
-            if with_room.is_empty() {
-                let limit = ends.first().and_then(|(_, headroom)| headroom.stations[index].limit);
-                return More { model: (*model).to_string(), stations: 0, limit };
-            }
-            let (stations, limit) = judge.most(MOST_MORE, |count| {
+    let of_model = |(index, model): (usize, &&str)| {
+        let room = |(_, headroom): &&(&End, &Headroom)| headroom.stations[index].stations;
+        let mut with_room: Vec<&(&End, &Headroom)> = ends.iter().filter(|end| room(end) > 0).collect();
+        with_room.sort_by_key(|end| std::cmp::Reverse(room(end)));
+        let name = (*model).to_string();
+        let Some(roomiest) = with_room.first() else {
+            let limit = ends.first().and_then(|(_, headroom)| headroom.stations[index].limit);
+            return More { model: name, limit, ..More::default() };
+        };
+        let after_another = with_room.iter().flat_map(|end| std::iter::repeat_n(end.0, room(end)));
+        let rounds = (0..MOST_MORE)
+            .flat_map(|round| with_room.iter().filter(move |end| room(end) > round).map(|end| end.0));
+        let orders: [Vec<&End>; 2] =
+            [after_another.take(MOST_MORE).collect(), rounds.take(MOST_MORE).collect()];
+        let found = orders.into_iter().map(|order| {
+            let (stations, limit) = judge.most(order.len(), |count| {
                 let mut changed = site.clone();
-                for number in 0..count {
-                    extend(&mut changed, with_room[number % with_room.len()], model);
-                }
+                order[..count].iter().for_each(|end| extend(&mut changed, end, model));
                 changed
             });
-            More { model: (*model).to_string(), stations, limit }
-        })
-        .collect();
-    Headroom { id: site.supplies[supply].id.clone(), stations, metres: None }
+            // Full ends are a limit of their own.
+            let full = limit.or(roomiest.1.stations[index].limit).filter(|_| stations < MOST_MORE);
+            let mut spread: Vec<(ElementId, usize)> = Vec::new();
+            for end in &order[..stations] {
+                let id = end.id(site);
+                match spread.iter_mut().find(|(known, _)| *known == id) {
+                    Some((_, count)) => *count += 1,
+                    None => spread.push((id, 1)),
+                }
+            }
+            More { model: name.clone(), stations, limit: full, spread }
+        });
+        let best = found.reduce(|best, other| if other.stations > best.stations { other } else { best });
+        let alone = &roomiest.1.stations[index];
+        match best.filter(|best| best.stations >= alone.stations) {
+            Some(best) => best,
+            None => More { spread: vec![(roomiest.0.id(site), alone.stations)], ..alone.clone() },
+        }
+    };
+    let stations = models.iter().enumerate().map(of_model).collect();
+    Headroom { id: site.supplies[supply].id.clone(), stations, metres: None, new_run: None }
 }
 
 /// The dwelling at the end of a run, if one is there.

@@ -25,6 +25,6 @@ pub mod telephone;
 
 pub use bare_site::{BareSite, BareSiteError};
 pub use bare_site::{DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M};
-pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, headroom, headroom_while};
+pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, NewRun, headroom, headroom_while};
 pub use question::{MOST_STATIONS, Question, default_question};
 pub use solve::{Cell, ReachLimit, largest_chain, not_judged, table, tables};

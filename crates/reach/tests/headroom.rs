@@ -70,17 +70,21 @@ impl House {
     }
 
     fn resolved(&self) -> Site {
-        let mut sources = Sources::new();
-        let (name, catalogue) = builtin_catalogue();
-        let catalogue = sources.add(name, catalogue);
-        let file = sources.add("house.toml", self.text());
-        let resolved = resolve(&sources, file, &[catalogue]);
-        resolved.site.unwrap_or_else(|| panic!("{:#?}\n{}", resolved.findings, self.text()))
+        resolved(&self.text())
     }
 
     fn errors(&self) -> BTreeSet<&'static str> {
         errors(&assess(&self.resolved()))
     }
+}
+
+fn resolved(text: &str) -> Site {
+    let mut sources = Sources::new();
+    let (name, catalogue) = builtin_catalogue();
+    let catalogue = sources.add(name, catalogue);
+    let file = sources.add("house.toml", text.to_string());
+    let resolved = resolve(&sources, file, &[catalogue]);
+    resolved.site.unwrap_or_else(|| panic!("{:#?}\n{text}", resolved.findings))
 }
 
 fn errors(assessment: &Assessment) -> BTreeSet<&'static str> {
@@ -111,13 +115,29 @@ fn so_many_more_pass_the_check_and_one_more_does_not() {
         assert_eq!(models, ["ostrel-a1", "ostrel-v4", "ostrel-v7", "ostrel-v7x"]);
         for (more, model) in room.stations.iter().zip(["ostrel-a1", "ostrel-v4", "ostrel-v7", "ostrel-v7x"]) {
             limits.extend(more.limit);
+            if room.id.as_str() == "PS" {
+                // The supply's hold where they are said to be added, and are no fewer than one end's alone.
+                let mut house = House::as_it_is();
+                for (id, count) in &more.spread {
+                    let stops = match id.as_str() {
+                        "short" => &mut house.short,
+                        "long" => &mut house.long,
+                        _ => &mut house.new,
+                    };
+                    stops.extend(std::iter::repeat_n(model, *count));
+                }
+                assert_eq!(house.errors(), BTreeSet::new(), "{:?}", more.spread);
+                assert_eq!(more.spread.iter().map(|(_, count)| count).sum::<usize>(), more.stations);
+                let alone = rooms[1..].iter().flat_map(|end| &end.stations).filter(|one| one.model == model);
+                assert!(alone.map(|one| one.stations).max() <= Some(more.stations), "{more:?}");
+                continue;
+            }
             holds_against_check(more.stations, more.limit, |count| {
                 let mut house = House::as_it_is();
-                for number in 0..count {
-                    // A supply's further stations go to its runs and its free port in turn.
-                    match (room.id.as_str(), number % 3) {
-                        ("short", _) | ("PS", 0) => house.short.push(model),
-                        ("long", _) | ("PS", 1) => house.long.push(model),
+                for _ in 0..count {
+                    match room.id.as_str() {
+                        "short" => house.short.push(model),
+                        "long" => house.long.push(model),
                         _ => house.new.push(model),
                     }
                 }
@@ -132,4 +152,31 @@ fn so_many_more_pass_the_check_and_one_more_does_not() {
     });
     // More than one kind of limit was met, so that this is not about one rule only.
     assert!(limits.len() > 1, "{limits:?}");
+}
+
+/// A villa with two free ports: sixteen more on each of them pass the check, so its supply carries no fewer than 32, though its
+/// buried run to the stable is full at once.
+#[test]
+fn a_full_run_does_not_speak_for_the_whole_supply() {
+    let villa = include_str!("villa.toml");
+    let site = resolved(villa);
+    let assessment = assess(&site);
+    assert_eq!(errors(&assessment), BTreeSet::new());
+    let mut more = String::new();
+    let mut runs = String::new();
+    for port in [5, 6] {
+        let names: Vec<String> = (1..=16).map(|number| format!("More{port}-{number}")).collect();
+        names.iter().for_each(|name| more.push_str(&format!("{name} = {{ place = \"V/G\" }}\n")));
+        runs.push_str(&format!(
+            "more{port} = {{ from = \"V-D1.{port}\", to = {names:?}, first = \"2.7 m\", spacing = \"5.9 m\" }}\n"
+        ));
+    }
+    let added = villa.replace("[runs]\n", &format!("{more}\n[runs]\n{runs}"));
+    assert_eq!(errors(&assess(&resolved(&added))), BTreeSet::new());
+    let rooms = headroom(&site, &assessment);
+    let supply = rooms[0].stations.iter().find(|one| one.model == "ostrel-v4").unwrap();
+    assert!(supply.stations >= 32, "{supply:?}");
+    let port = rooms.iter().find(|room| room.id.as_str() == "V-D1.5").unwrap();
+    let new_run = port.new_run.as_ref().unwrap();
+    assert_eq!((new_run.like.as_str(), new_run.cable.as_str(), new_run.first_m), ("V-R1", "pair-0.5", 2.7));
 }

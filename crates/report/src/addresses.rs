@@ -13,7 +13,7 @@ use crate::table::{Column, Set, Table, paragraph};
 use crate::template::plain;
 use latchline_finding::{Language, Severity};
 use latchline_site::addresses::{
-    AddressPlan, DeviceClass, StationAddress, SwitchSetting, fields_of, settings,
+    AddressPlan, ChosenNumber, DeviceClass, StationAddress, SwitchSetting, fields_of, settings,
 };
 use latchline_site::catalogue::FieldKind;
 use latchline_site::model::Site;
@@ -185,27 +185,28 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
     blocks.join("\n")
 }
 
+/// Why a dwelling has another number than its name gives.
+fn chosen_words(site: &Site, one: &ChosenNumber, look: &Look) -> String {
+    let name = |dwelling: usize| plain(site.dwellings[dwelling].id.as_str());
+    let (dwelling, number) = (&name(one.dwelling), one.number as usize);
+    let words = match (one.in_name, one.taken_by) {
+        (Some(in_name), Some(other)) => {
+            let (in_name, other) = (in_name as usize, &name(other));
+            return AddressWords::ChosenTaken { dwelling, number, in_name, other }.say(look.language);
+        }
+        (Some(in_name), None) => AddressWords::ChosenUnusable { dwelling, number, in_name: in_name as usize },
+        (None, _) => AddressWords::ChosenWithout { dwelling, number },
+    };
+    words.say(look.language)
+}
+
 /// Numbers that names do not give, and what to do about them.
 fn chosen(site: &Site, plan: &AddressPlan, look: &Look) -> Option<String> {
     if plan.chosen.is_empty() {
         return None;
     }
-    let name = |dwelling: usize| plain(site.dwellings[dwelling].id.as_str());
-    let told = plan.chosen.iter().map(|one| {
-        let (dwelling, number) = (&name(one.dwelling), one.number as usize);
-        let words = match (one.in_name, one.taken_by) {
-            (Some(in_name), Some(other)) => {
-                let (in_name, other) = (in_name as usize, &name(other));
-                return AddressWords::ChosenTaken { dwelling, number, in_name, other }.say(look.language);
-            }
-            (Some(in_name), None) => {
-                AddressWords::ChosenUnusable { dwelling, number, in_name: in_name as usize }
-            }
-            (None, _) => AddressWords::ChosenWithout { dwelling, number },
-        };
-        words.say(look.language)
-    });
-    let lines: String = told.map(|line| paragraph(&line, 2, look.width)).collect();
+    let lines: String =
+        plan.chosen.iter().map(|one| paragraph(&chosen_words(site, one, look), 2, look.width)).collect();
     let head = look.severity(Severity::Warning, AddressHead::NumbersChosen.say(look.language));
     let ask = paragraph(&AddressWords::ChosenAsk.say(look.language), 2, look.width);
     Some(format!("{head}\n{lines}{ask}"))

@@ -43,7 +43,17 @@ pub fn symptom(symptom: &Symptom, look: &Look) -> String {
     text
 }
 
-/// What to do after the pages of symptoms.
+/// Symptoms that may be meant, each with what to ask for.
+pub fn symptoms(near: &[&Symptom], look: &Look) -> String {
+    let mut text = paragraph(SymptomHead::WhichIsIt.say(look.language), 0, look.width);
+    for symptom in near {
+        let _ = writeln!(text, "  {}", look.bold(symptom.title(look.language)));
+        let _ = writeln!(text, "    latchline explain {}", symptom.short(look.language));
+    }
+    text
+}
+
+/// What to do after the page of a symptom.
 pub fn after_symptoms(look: &Look) -> String {
     paragraph(SymptomHead::Then.say(look.language), 0, look.width)
 }

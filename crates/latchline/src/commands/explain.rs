@@ -7,7 +7,7 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
 use latchline_report::explain;
-use latchline_words::symptoms;
+use latchline_words::symptoms::{self, Meant};
 use std::io::Write;
 use std::process::ExitCode;
 
@@ -38,12 +38,12 @@ pub fn run(
     let text = match asked.trim() {
         "" => explain::list(&codes::all(), &look),
         code if codes::all().iter().any(|doc| doc.code == *code) => explain::page(codes::find(code)?, &look),
-        told => match symptoms::meant_by(told).as_slice() {
-            [] => explain::page(codes::find(told)?, &look),
-            meant => {
-                let pages: Vec<String> = meant.iter().map(|one| explain::symptom(one, &look)).collect();
-                format!("{}\n{}", pages.join("\n"), explain::after_symptoms(&look))
+        told => match symptoms::meant_by(told) {
+            Meant::Nothing => explain::page(codes::find(told)?, &look),
+            Meant::Sure(symptom) => {
+                format!("{}\n{}", explain::symptom(symptom, &look), explain::after_symptoms(&look))
             }
+            Meant::Unsure(near) => explain::symptoms(&near, &look),
         },
     };
     output::put(&text, output)?;

@@ -5,10 +5,14 @@ use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
-use latchline_reach::{Headroom, MOST_METRES, MOST_MORE};
+use latchline_finding::Severity;
+use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, More, NewRun};
 use latchline_report::Look;
-use latchline_report::table::{Column, Set, Table, paragraph};
+use latchline_report::table::{Column, Set, Table, hanging, paragraph};
+use latchline_site::catalogue::Environment;
 use latchline_words::commands::HeadroomWords;
+use latchline_words::figures;
+use latchline_words::terms::Term;
 use serde::Serialize;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -44,15 +48,26 @@ pub fn run(
     let look = surroundings
         .look(Colour::Auto, arguments.written.result.is_named())
         .in_language(arguments.written.language.language());
-    if view.assessment()?.is_none() {
-        return super::refuse(&view, &look);
-    }
+    let Some(assessment) = view.assessment()? else { return super::refuse(&view, &look) };
+    let mut errors: Vec<&str> = assessment
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Error)
+        .map(|finding| finding.code.as_str())
+        .collect();
     arguments.written.result.refuse(&files)?;
     surroundings.working(&HeadroomWords::Working.say(look.language));
     let list = view.headroom()?.unwrap_or_default();
     let text = match arguments.written.format {
-        TextOrJson::Text => words(list, &look),
-        TextOrJson::Json => json(list)?,
+        TextOrJson::Text => {
+            let count = errors.len();
+            errors.sort_unstable();
+            errors.dedup();
+            let fails = HeadroomWords::Fails { errors: count, codes: &errors.join(", ") };
+            let fails = (count > 0).then(|| paragraph(&fails.say(look.language), 0, look.width) + "\n");
+            fails.unwrap_or_default() + &words(list, &look)
+        }
+        TextOrJson::Json => json(list, errors.len())?,
     };
     arguments.written.result.put(&text, &files, output)?;
     Ok(ExitCode::SUCCESS)
@@ -96,7 +111,57 @@ fn words(list: &[Headroom], look: &Look) -> String {
     }
     text.push_str(&paragraph(&say(HeadroomWords::Spacing), 0, look.width));
     text.push_str(&paragraph(&say(HeadroomWords::Alone), 0, look.width));
+    let spreads: Vec<String> = list.iter().filter_map(|one| spread_words(one, look)).collect();
+    if !spreads.is_empty() {
+        text.push_str(&paragraph(&say(HeadroomWords::Supplies), 0, look.width));
+        spreads.iter().for_each(|line| text.push_str(&hanging("  ", line, look.width)));
+    }
+    for line in free_ports(list, look) {
+        text.push_str(&paragraph(&line, 0, look.width));
+    }
     text
+}
+
+/// Where the further stations of a supply are added.
+fn spread_words(one: &Headroom, look: &Look) -> Option<String> {
+    let of_model = |more: &More| {
+        let places: Vec<String> = more.spread.iter().map(|(id, count)| format!("{count} {id}")).collect();
+        (!places.is_empty()).then(|| format!("{} {}", more.model, places.join(" + ")))
+    };
+    let of_models: Vec<String> = one.stations.iter().filter_map(of_model).collect();
+    let of_models = &*of_models.join("; ");
+    let supply = &*one.id.to_string();
+    (!of_models.is_empty()).then(|| HeadroomWords::Spread { supply, of_models }.say(look.language))
+}
+
+/// What the new runs at free ports are taken to be, one sentence for all that are alike.
+fn free_ports(list: &[Headroom], look: &Look) -> Vec<String> {
+    let mut alike: Vec<(&NewRun, Vec<String>)> = Vec::new();
+    for (one, new_run) in list.iter().filter_map(|one| Some((one, one.new_run.as_ref()?))) {
+        match alike.iter_mut().find(|(known, _)| *known == new_run) {
+            Some((_, ports)) => ports.push(one.id.to_string()),
+            None => alike.push((new_run, vec![one.id.to_string()])),
+        }
+    }
+    let metres = |value: f64| figures::decimals(figures::trimmed(value, 1), look.language);
+    let say = |(new_run, ports): (&NewRun, Vec<String>)| {
+        let environment = match new_run.environment {
+            Environment::Indoors => Term::Indoors,
+            Environment::Outdoors => Term::Outdoors,
+            Environment::Buried => Term::Buried,
+        };
+        let environment = environment.both();
+        HeadroomWords::FreePort {
+            ports: &ports.join(", "),
+            like: new_run.like.as_str(),
+            cable: &new_run.cable,
+            environment: environment.of(look.language),
+            first: &metres(new_run.first_m),
+            spacing: &metres(new_run.spacing_m),
+        }
+        .say(look.language)
+    };
+    alike.into_iter().map(say).collect()
 }
 
 /// The letter of a limit in the table.
@@ -117,6 +182,8 @@ fn at_most(count: usize, highest: usize) -> String {
 struct Document {
     format_version: u32,
     latchline_version: &'static str,
+    /// Errors that the site has as it is; the figures then tell what brings no further one.
+    errors_today: usize,
     headroom: Vec<OfElement>,
 }
 
@@ -126,6 +193,24 @@ struct OfElement {
     stations: Vec<OfModel>,
     #[serde(skip_serializing_if = "Option::is_none")]
     metres: Option<Counted>,
+    /// What the run at a free port is taken to be.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    new_run: Option<OfNewRun>,
+}
+
+#[derive(Serialize)]
+struct OfNewRun {
+    like: String,
+    cable: String,
+    environment: &'static str,
+    first_m: f64,
+    spacing_m: f64,
+}
+
+#[derive(Serialize)]
+struct Placed {
+    at: String,
+    stations: usize,
 }
 
 #[derive(Serialize)]
@@ -133,6 +218,9 @@ struct OfModel {
     model: String,
     #[serde(flatten)]
     counted: Counted,
+    /// Of a supply, where they are added.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    spread: Vec<Placed>,
 }
 
 #[derive(Serialize)]
@@ -142,7 +230,7 @@ struct Counted {
     limit: Option<&'static str>,
 }
 
-fn json(list: &[Headroom]) -> Result<String> {
+fn json(list: &[Headroom], errors_today: usize) -> Result<String> {
     let headroom = list
         .iter()
         .map(|one| OfElement {
@@ -153,14 +241,27 @@ fn json(list: &[Headroom]) -> Result<String> {
                 .map(|more| OfModel {
                     model: more.model.clone(),
                     counted: Counted { more: more.stations, limit: more.limit },
+                    spread: more
+                        .spread
+                        .iter()
+                        .map(|(at, stations)| Placed { at: at.to_string(), stations: *stations })
+                        .collect(),
                 })
                 .collect(),
             metres: one.metres.as_ref().map(|more| Counted { more: more.metres, limit: more.limit }),
+            new_run: one.new_run.as_ref().map(|new_run| OfNewRun {
+                like: new_run.like.to_string(),
+                cable: new_run.cable.clone(),
+                environment: new_run.environment.word(),
+                first_m: new_run.first_m,
+                spacing_m: new_run.spacing_m,
+            }),
         })
         .collect();
     Ok(latchline_report::json::text(&Document {
         format_version: 1,
         latchline_version: env!("CARGO_PKG_VERSION"),
+        errors_today,
         headroom,
     })?)
 }

@@ -3,7 +3,7 @@
 use latchline_finding::{Figure, Language, Unit};
 use latchline_locate::input::RowProblem;
 use latchline_locate::{
-    Cause, Element, Evidence, Hypothesis, Kind, Located, Options, Quantity, Size, place_name,
+    Cause, Class, Element, Evidence, Hypothesis, Kind, Located, Options, Quantity, Size, place_name,
 };
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
@@ -12,10 +12,10 @@ use latchline_words::figures;
 use latchline_words::locate::{Answer, ReadingWords, SizeWords};
 use latchline_words::states;
 
-/// Causes that a class lists.
-const MOST_LISTED: usize = 8;
-/// Causes listed after the first class.
-const MOST_OTHERS: usize = 6;
+/// Causes that the first class lists.
+const MOST_LISTED: usize = 6;
+/// Causes that are listed in all.
+const MOST_LINES: usize = 10;
 /// Outcomes of a reading that are told.
 const MOST_MEANINGS: usize = 5;
 
@@ -161,15 +161,18 @@ pub(super) fn text(
             out.push_str(&hanging("  ", &line, width));
         }
     };
-    let mut classes = located.classes.iter();
+    let (classes, unrelated) = classes(located);
+    let mut classes = classes.into_iter();
+    let mut listed = 0;
     if let Some(first) = classes.next() {
+        listed = first.members.len().min(MOST_LISTED);
         out.push_str(&paragraph(&headline(reader, located), 0, width));
         if first.members.len() > 1 {
             let share = reader.share(first.probability);
             let words = Answer::NotToldApart { causes: first.members.len(), share };
             out.push_str(&paragraph(&words.say(language), 0, width));
         }
-        list(&mut out, &first.members[..first.members.len().min(MOST_LISTED)]);
+        list(&mut out, &first.members[..listed]);
         if first.members.len() > MOST_LISTED {
             let rest = &first.members[MOST_LISTED..];
             let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
@@ -180,13 +183,22 @@ pub(super) fn text(
     let others: Vec<usize> = classes.flat_map(|class| class.members.iter().copied()).collect();
     if !others.is_empty() {
         out.push_str(&paragraph(Answer::Others.say(language).as_str(), 0, width));
-        list(&mut out, &others[..others.len().min(MOST_OTHERS)]);
-        if others.len() > MOST_OTHERS {
-            let rest = &others[MOST_OTHERS..];
+        let most = MOST_LINES - listed;
+        list(&mut out, &others[..others.len().min(most)]);
+        if others.len() > most {
+            let rest = &others[most..];
             let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
             let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
             out.push_str(&hanging("  ", &more.say(language), width));
         }
+    }
+    if let Some(first) = unrelated.first() {
+        let sum: f64 = unrelated.iter().map(|place| located.ranking.causes[*place].probability).sum();
+        let cause = located.cause(*first).0.cause;
+        let (causes, share, element) = (unrelated.len(), reader.share(sum), reader.element(cause.element));
+        let (cause, element) = (cause.kind.say(language), element.as_deref());
+        let words = Answer::PointedAtByNothing { causes, share, cause, element };
+        out.push_str(&hanging("  ", &words.say(language), width));
     }
     let none = Answer::NoneOfThese { share: reader.share(located.ranking.none_of_these) };
     out.push_str(&hanging("  ", &none.say(language), width));
@@ -219,7 +231,7 @@ pub(super) fn text(
     }
     out.push('\n');
     out.push_str(&next(reader, located, options, width));
-    if let Some((hypothesis, _)) = located.classes.first().map(|class| located.cause(class.members[0])) {
+    if let Some((hypothesis, _)) = first_shown(located).map(|class| located.cause(class.members[0])) {
         out.push_str(&paragraph(hypothesis.cause.kind.mend().say(language), 0, width));
     }
     if let Some(proof) = &located.proof {
@@ -240,9 +252,26 @@ pub(super) fn text(
     out
 }
 
+/// The classes to list, and the causes of those that nothing which was told points to: any fault of a door is as likely as ever when a
+/// screen restarts, and would fill a page.
+fn classes(located: &Located) -> (Vec<&Class>, Vec<usize>) {
+    let is_pointed_to =
+        |class: &Class| class.members.iter().any(|place| located.ranking.causes[*place].is_pointed_to);
+    let (pointed, unrelated): (Vec<&Class>, Vec<&Class>) =
+        located.classes.iter().partition(|class| is_pointed_to(class));
+    match pointed.is_empty() {
+        true => (unrelated, Vec::new()),
+        false => (pointed, unrelated.iter().flat_map(|class| class.members.iter().copied()).collect()),
+    }
+}
+
+fn first_shown(located: &Located) -> Option<&Class> {
+    classes(located).0.first().copied()
+}
+
 /// What is most likely, in a sentence.
 fn headline(reader: &Reader<'_>, located: &Located) -> String {
-    let Some(first) = located.classes.first() else { return String::new() };
+    let Some(first) = first_shown(located) else { return String::new() };
     let (hypothesis, _) = located.cause(first.members[0]);
     let (cause, element) =
         (hypothesis.cause.kind.say(reader.language), reader.element(hypothesis.cause.element));

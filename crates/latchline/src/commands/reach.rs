@@ -174,7 +174,11 @@ fn of_total(
     let cable = cable_meant(parts.loaded.catalogue(), asked)?.head.name.clone();
     let supply_is_stated = arguments.supply.is_some();
     let run = OneRun { question, supply_is_stated, cable, total_m, calls };
-    of_run(parts, &run, look)?.put(&arguments.written, &arguments.catalogue, output)
+    of_run(parts, &run, arguments.station.is_some(), look)?.put(
+        &arguments.written,
+        &arguments.catalogue,
+        output,
+    )
 }
 
 fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {

@@ -1,22 +1,29 @@
 //! How long a battery carries so many stations.
 
-use super::house::{House, assessed};
+use super::house::{House, assessed, errors};
 use crate::bare_site::BareSiteError;
 use crate::question::Question;
-use latchline_assess::Memory;
-use latchline_finding::Sources;
+use latchline_assess::rules::codes::CHARGER_TOO_SMALL;
+use latchline_assess::{Assessment, BatteryFigures, Memory};
+use latchline_finding::{Code, Sources};
 use latchline_site::LoadedCatalogues;
 
 /// Batteries in parallel that are asked for at most.
 const MOST_BATTERIES: u32 = 8;
 /// Stations that the house hangs on one port.
-const ON_A_PORT: usize = 8;
+const ON_A_PORT: usize = 4;
 
 /// How long a supply's battery carries a house in standby.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BatteryHours {
     /// The supply.
     pub supply: String,
+    /// Errors that the check finds in the house: more than the supply bears.
+    pub limits: Vec<Code>,
+    /// Largest current of any state, in amperes.
+    pub current_a: Option<f64>,
+    /// What the supply is rated for.
+    pub rated_a: Option<f64>,
     /// Batteries in parallel.
     pub batteries: u32,
     /// Rated capacity of all in ampere-hours.
@@ -25,12 +32,17 @@ pub struct BatteryHours {
     pub battery_current_a: f64,
     /// Hours in the heavier of the standby states, the battery aged and at the temperature that the figures say.
     pub hours: f64,
+    /// The same with the door's heater on; `None` where the door station has none.
+    pub hours_with_heater: Option<f64>,
     /// Temperature of the battery in °C.
     pub coldest_c: f64,
+    /// Hours to fill the batteries again, where the check finds that the charger takes too long.
+    pub recharge_hours: Option<f64>,
 }
 
 /// How long the battery of a supply carries so many stations of one model in standby, with one door station; with `hours`, the fewest
-/// batteries in parallel that last so long, or as many as are asked for at most.
+/// batteries in parallel that last so long, or as many as are asked for at most. The stations hang on short runs of thick cable, so that
+/// what is found wrong with the house is the supply's.
 ///
 /// `None` where the supply has no battery, or a figure of it is missing.
 ///
@@ -45,8 +57,7 @@ pub fn battery_hours(
 ) -> Result<Option<BatteryHours>, BareSiteError> {
     let catalogue = catalogues.catalogue();
     let memory = Memory::default();
-    let mut answer = None;
-    for batteries in 1..=MOST_BATTERIES {
+    let judged = |batteries: u32, heaters: bool| -> Result<Assessment, BareSiteError> {
         let house = House {
             family: &question.family,
             supply: &question.supply,
@@ -55,26 +66,46 @@ pub fn battery_hours(
             ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
             door: &question.door,
             doors: 1,
+            heaters,
             stations: vec![question.station.as_str(); stations.max(1)],
-            cable: "flex-1.0",
-            sections_m: (10.0, 5.0),
+            cable: "flex-1.5",
+            sections_m: (3.0, 3.0),
             on_a_chain: ON_A_PORT,
         };
-        let (_, assessment) = assessed(sources, catalogues, house.text(), &memory)?;
-        let sheet = assessment.supply_sheets.first();
-        let Some(Ok(figures)) = sheet.and_then(|sheet| sheet.battery.as_ref()) else { return Ok(None) };
+        Ok(assessed(sources, catalogues, house.text(), &memory)?.1)
+    };
+    let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
+    let mut answer = None;
+    for batteries in 1..=MOST_BATTERIES {
+        let assessment = judged(batteries, false)?;
+        let Some(figures) = figures(&assessment) else { return Ok(None) };
         let Some(load) = figures.shortest() else { return Ok(None) };
+        let source = assessment.sources.first();
+        let charges_too_long = assessment.findings.iter().any(|finding| finding.code == CHARGER_TOO_SMALL);
         answer = Some(BatteryHours {
             supply: question.supply.clone(),
+            limits: errors(&assessment),
+            current_a: source.and_then(|source| source.current.current_a),
+            rated_a: source.and_then(|source| source.current.limit_a),
             batteries,
             capacity_ah: figures.capacity_ah,
             battery_current_a: load.battery_current_a,
             hours: load.hours,
+            hours_with_heater: None,
             coldest_c: figures.coldest_c,
+            recharge_hours: figures.recharge_hours.filter(|_| charges_too_long),
         });
         if hours.is_none_or(|wanted| load.hours >= wanted) {
             break;
         }
     }
+    if let Some(found) = answer.as_mut().filter(|_| has_heater) {
+        let assessment = judged(found.batteries, true)?;
+        found.hours_with_heater = figures(&assessment).and_then(|all| Some(all.shortest()?.hours));
+    }
     Ok(answer)
+}
+
+fn figures(assessment: &Assessment) -> Option<&BatteryFigures> {
+    assessment.supply_sheets.first()?.battery.as_ref()?.as_ref().ok()
 }

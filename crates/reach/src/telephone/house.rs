@@ -4,7 +4,7 @@ use crate::bare_site::BareSiteError;
 use latchline_assess::{Assessment, Memory, assess_with};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Catalogue, Media, StationKind, SupplyModel};
+use latchline_site::catalogue::{Catalogue, Media, StationKind, StationModel, SupplyModel};
 use latchline_site::model::Site;
 use std::fmt::Write as _;
 
@@ -57,6 +57,8 @@ pub(super) struct House<'a> {
     pub door: &'a str,
     /// Door stations: as many as calls may stand at once.
     pub doors: usize,
+    /// Whether their heaters are fitted and on at night.
+    pub heaters: bool,
     /// Model of every indoor station, main stations of as many dwellings.
     pub stations: Vec<&'a str>,
     /// Cable of the stations.
@@ -101,7 +103,8 @@ impl House<'_> {
             let role = if door == 1 { "main" } else { "secondary" };
             let _ = writeln!(
                 entrances,
-                "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"] }}"
+                "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"], heater = {} }}",
+                self.heaters
             );
             let _ = writeln!(
                 runs,
@@ -164,16 +167,35 @@ pub(super) fn assessed(
     Ok((site, assessment))
 }
 
-/// The first error that stands among the kinds that count; what a small house of one floor has of its own making does not.
+/// The errors that stand among the kinds that count, each once; what a small house of one floor has of its own making does not.
+pub(super) fn errors(assessment: &Assessment) -> Vec<Code> {
+    let mut codes: Vec<Code> = Vec::new();
+    for finding in assessment.findings.iter().filter(|finding| finding.severity == Severity::Error) {
+        if !OF_THE_HOUSE.contains(&finding.code.as_str()) && !codes.contains(&finding.code) {
+            codes.push(finding.code);
+        }
+    }
+    codes
+}
+
+/// The first of them.
 pub(super) fn first_error(assessment: &Assessment) -> Option<Code> {
-    let counts = |code: Code| !OF_THE_HOUSE.contains(&code.as_str());
-    let errors = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
-    errors.map(|finding| finding.code).find(|code| counts(*code))
+    errors(assessment).first().copied()
 }
 
 /// What is found on such a house because of how it was made up and says nothing about the question: several distributors on a supply
 /// of few outputs.
 const OF_THE_HOUSE: &[&str] = &["supply-outputs-exceeded"];
+
+/// The lightest indoor station of a family: of which most may hang on a supply.
+pub fn lightest(catalogue: &Catalogue, family: &str) -> Option<String> {
+    let of_family =
+        |model: &&StationModel| model.family.value == family && model.kind.value == StationKind::Indoor;
+    let count = |model: &StationModel| model.most_per_supply.as_ref().map_or(0, |most| most.value);
+    let order =
+        |a: &&StationModel, b: &&StationModel| count(a).cmp(&count(b)).then(b.head.name.cmp(&a.head.name));
+    catalogue.stations.values().filter(of_family).max_by(order).map(|model| model.head.name.clone())
+}
 
 /// Door stations that a family's calls need, and the heaviest model of its kind.
 pub(super) fn heaviest(catalogue: &Catalogue, family: &str, kind: StationKind) -> Option<String> {

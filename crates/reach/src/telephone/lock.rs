@@ -2,8 +2,9 @@
 
 use super::house::{assessed, heaviest, quoted, usual_family};
 use crate::question::default_question;
-use latchline_assess::Memory;
-use latchline_finding::Sources;
+use latchline_assess::rules::codes::CABLE_UNSUITABLE;
+use latchline_assess::{Assessment, Memory};
+use latchline_finding::{Finding, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::catalogue::{Cable, StationKind};
 
@@ -12,6 +13,10 @@ use latchline_site::catalogue::{Cable, StationKind};
 pub struct LockCable {
     /// The cable.
     pub cable: String,
+    /// Its pairs.
+    pub pairs: u32,
+    /// Whether it is made for where it runs, as the check judges it.
+    pub suits: bool,
     /// The door station that feeds it.
     pub door: String,
     /// The supply behind.
@@ -22,6 +27,10 @@ pub struct LockCable {
     pub needs_v: f64,
     /// The longest cable of this kind with which it works, in whole metres.
     pub longest_m: Option<f64>,
+    /// Whether it was asked of a cable outdoors.
+    pub outdoors: bool,
+    /// The supply of the lock's own with which it works; looked for where it does not without.
+    pub own_supply: Option<OwnSupply>,
 }
 
 impl LockCable {
@@ -29,25 +38,58 @@ impl LockCable {
     pub fn holds(&self) -> bool {
         self.least_v >= self.needs_v
     }
+
+    /// The longest doubled cable, where it has two pairs to lay side by side, in whole metres.
+    pub fn longest_doubled_m(&self) -> Option<f64> {
+        self.longest_m.filter(|_| self.pairs > 1).map(|metres| 2.0 * metres)
+    }
 }
 
-/// What is left at a lock over so many metres of a cable; `None` where that cannot be judged.
-pub fn lock_cable(
+/// A lock's cable and where it runs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LockWay<'a> {
+    /// The lock.
+    pub lock: &'a str,
+    /// Length of its cable in metres.
+    pub length_m: f64,
+    /// Whether the door, and so its cable, is outdoors.
+    pub outdoors: bool,
+}
+
+/// A supply of the lock's own with which a cable does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OwnSupply {
+    /// Its voltage in volts.
+    pub voltage_v: f64,
+    /// Its tolerance in per cent.
+    pub tolerance_percent: f64,
+    /// Least voltage at the lock in volts.
+    pub least_v: f64,
+}
+
+/// Voltages of lock supplies: nominal ones, set a little higher, and those that float a battery (common practice, no source).
+const OWN_SUPPLIES_V: [f64; 6] = [12.0, 12.6, 13.2, 13.8, 24.0, 27.6];
+/// Their tolerance in per cent (common practice, no source).
+const OWN_TOLERANCE_PERCENT: f64 = 3.0;
+
+/// A door with that lock on that cable, assessed, with the family and its usual parts.
+fn door(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
-    lock: &str,
+    way: &LockWay<'_>,
     cable: &str,
-    length_m: f64,
-) -> Option<LockCable> {
+    feed: &str,
+) -> Option<(Assessment, String, String)> {
     let catalogue = catalogues.catalogue();
     let family = usual_family(catalogue)?;
     let question = default_question(catalogue, family)?;
     let door = heaviest(catalogue, family, StationKind::Door)?;
+    let LockWay { lock, length_m, outdoors } = *way;
     let text = format!(
         "[site]\ntitle = \"Question\"\nfamily = {}\nindoor_station = {}\ndoor_station = {}\ncable = \"pair-0.8\"\n\
          [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = {}, place = \"A/G\" }}\n\
          [distributors]\nD1 = {{ model = {}, place = \"A/G\" }}\n\
-         [entrances]\nfront = {{ role = \"main\", place = \"A/G\", outdoors = true, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", feed = \"station\" }} }}\n\
+         [entrances]\nfront = {{ role = \"main\", place = \"A/G\", outdoors = {outdoors}, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", {feed} }} }}\n\
          [dwellings]\nA-1 = {{ place = \"A/G\" }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1.5 m\" }}\n\
          flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
         quoted(family),
@@ -59,45 +101,92 @@ pub fn lock_cable(
         quoted(cable)
     );
     let (_, assessment) = assessed(sources, catalogues, text, &Memory::default()).ok()?;
+    Some((assessment, door, question.supply))
+}
+
+/// What is left at a lock over so many metres of a cable, and what else helps; `None` where that cannot be judged.
+pub fn lock_cable(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    way: &LockWay<'_>,
+    cable: &str,
+) -> Option<LockCable> {
+    let mut found = from_station(sources, catalogues, way, cable)?;
+    if !found.holds() {
+        found.own_supply = lock_from_own_supply(sources, catalogues, way, cable);
+    }
+    Some(found)
+}
+
+/// What is left at a lock that its door station feeds.
+fn from_station(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    way: &LockWay<'_>,
+    cable: &str,
+) -> Option<LockCable> {
+    let (assessment, door, supply) = door(sources, catalogues, way, cable, "feed = \"station\"")?;
     let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
-    let per_metre = circuit.adverse_loop_ohm / length_m;
+    let per_metre = circuit.adverse_loop_ohm / way.length_m;
     let longest_m =
         circuit.most_loop_ohm.map(|ohm| (ohm / per_metre).floor()).filter(|metres| metres.is_finite());
+    let of_the_lock = |finding: &Finding| {
+        finding.code == CABLE_UNSUITABLE
+            && finding.element.as_ref().is_some_and(|one| one.as_str() == "front")
+    };
     Some(LockCable {
         cable: cable.to_string(),
+        pairs: catalogues.catalogue().cables.get(cable).map_or(1, |cable| cable.pairs.value),
+        suits: !assessment.findings.iter().any(of_the_lock),
         door,
-        supply: question.supply,
+        supply,
         least_v: circuit.least_v,
         needs_v: circuit.least_allowed_v,
         longest_m,
+        outdoors: way.outdoors,
+        own_supply: None,
     })
 }
 
-/// The same for every cable of the catalogue that can be judged: those that do first, the cheapest first, then those that do not,
-/// the longest reaching first.
-pub fn lock_cables(
+/// The lowest voltage of a supply of the lock's own, beside the door station, with which a cable does.
+fn lock_from_own_supply(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
-    lock: &str,
-    length_m: f64,
-) -> Vec<LockCable> {
+    way: &LockWay<'_>,
+    cable: &str,
+) -> Option<OwnSupply> {
+    OWN_SUPPLIES_V.into_iter().find_map(|voltage_v| {
+        let feed = format!(
+            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{OWN_TOLERANCE_PERCENT} %\""
+        );
+        let (assessment, ..) = door(sources, catalogues, way, cable, &feed)?;
+        let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
+        let holds = circuit.least_v >= circuit.least_allowed_v && circuit.highest_v <= circuit.most_allowed_v;
+        holds.then_some(OwnSupply { voltage_v, tolerance_percent: OWN_TOLERANCE_PERCENT, least_v: circuit.least_v })
+    })
+}
+
+/// The same for every cable of the catalogue that can be judged: those that do and are made for where they run first, the cheapest first,
+/// then those that do not, the longest reaching first.
+pub fn lock_cables(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockWay<'_>) -> Vec<LockCable> {
     let catalogue = catalogues.catalogue();
     let price = |name: &str| {
         let price = |cable: &Cable| cable.head.price.as_ref().map(|price| price.value);
         catalogue.cables.get(name).and_then(price).map_or(f64::INFINITY, |price| price.as_units())
     };
-    let mut all: Vec<LockCable> = catalogue
-        .cables
-        .keys()
-        .filter_map(|cable| lock_cable(sources, catalogues, lock, cable, length_m))
-        .collect();
+    let mut all: Vec<LockCable> =
+        catalogue.cables.keys().filter_map(|cable| from_station(sources, catalogues, way, cable)).collect();
     all.sort_by(|a, b| {
         let reach = |one: &LockCable| one.longest_m.unwrap_or(0.0);
-        let within = match a.holds() {
+        let within = match a.holds() && a.suits {
             true => price(&a.cable).total_cmp(&price(&b.cable)),
             false => reach(b).total_cmp(&reach(a)),
         };
-        b.holds().cmp(&a.holds()).then(within).then_with(|| a.cable.cmp(&b.cable))
+        let takes = |one: &LockCable| (one.suits && one.holds(), one.suits);
+        takes(b).cmp(&takes(a)).then(within).then_with(|| a.cable.cmp(&b.cable))
     });
+    if let Some(best) = all.first_mut().filter(|best| !best.holds()) {
+        best.own_supply = lock_from_own_supply(sources, catalogues, way, &best.cable);
+    }
     all
 }

@@ -47,6 +47,7 @@ pub fn mix_on(
         ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
         door: &question.door,
         doors: calls,
+        heaters: false,
         stations: each.collect(),
         cable: "flex-1.5",
         sections_m: (3.0, 3.0),

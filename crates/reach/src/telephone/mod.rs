@@ -2,7 +2,7 @@
 //!
 //! * [`cable_called`]: the cable that somebody means by an everyday name;
 //! * [`stations_on`]: how many stations on one run of a given length, on mains and to the battery's end;
-//! * [`lock_cable`], [`lock_cables`]: what is left at a lock over its cable, and which cables do;
+//! * [`lock_cable`], [`lock_cables`]: what is left at a lock over its cable, which cables do, and what else helps;
 //! * [`battery_hours`]: how long a battery carries so many stations;
 //! * [`mix_on`]: whether a mix of models works on one supply;
 //! * [`switches_for`]: the switches of a number;
@@ -19,9 +19,9 @@ mod switches;
 
 pub use battery::{BatteryHours, battery_hours};
 pub use cable::{NoCable, cable_called};
-pub use house::{Power, supplies_of, usual_family};
-pub use lock::{LockCable, lock_cable, lock_cables};
+pub use house::{Power, lightest, supplies_of, usual_family};
+pub use lock::{LockCable, LockWay, OwnSupply, lock_cable, lock_cables};
 pub use mix::{MixOn, mix_on};
-pub use said::{battery_said, lock_said, locks_said, mix_said, run_said};
+pub use said::{battery_said, heaviest_said, lock_said, locks_said, mix_said, run_said};
 pub use stations::{Carried, OneRun, by_cable, by_length, stations_on};
 pub use switches::{SwitchRow, switches_for};

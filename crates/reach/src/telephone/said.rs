@@ -19,6 +19,18 @@ fn title(code: Code, language: Language) -> String {
     codes::of(code.as_str()).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
 }
 
+/// Most errors that a sentence names.
+const MOST_TITLES: usize = 4;
+
+/// What is wrong, for a sentence.
+fn titles(codes: &[Code], language: Language) -> String {
+    let mut named: Vec<String> = codes.iter().take(MOST_TITLES).map(|code| title(*code, language)).collect();
+    if codes.len() > MOST_TITLES {
+        named.push(String::from("…"));
+    }
+    named.join("; ")
+}
+
 fn number(value: f64, decimals: usize, locale: Locale) -> String {
     locale.trimmed(value, decimals)
 }
@@ -62,8 +74,48 @@ pub fn run_said(run: &OneRun, carried: &[Carried], locale: Locale) -> Vec<String
             None => say(AskWords::NoMore { most: MOST_STATIONS }),
         });
     }
-    lines.extend(lowest.margin_v.map(|margin| say(AskWords::Margin { margin: &down(margin, locale) })));
+    lines.extend(lowest.margin_v.map(|margin| {
+        let (stations, margin) = (lowest.stations, &*down(margin, locale));
+        say(match lowest.is_thin {
+            true => AskWords::MarginThin { stations, power, margin },
+            false => AskWords::Margin { stations, power, margin },
+        })
+    }));
     lines.push(say(AskWords::Under { distributor: &run.question.distributor, feed: &metres(1.0, locale) }));
+    lines
+}
+
+/// What is said where no model was named: which was taken, and how many of the lightest work.
+pub fn heaviest_said(model: &str, lightest: &str, of_lightest: &[Carried], locale: Locale) -> Option<String> {
+    let fewest = of_lightest.iter().min_by_key(|one| one.stations)?;
+    let (stations, power) = (fewest.stations, power_word(fewest.power, locale.language));
+    Some(AskWords::HeaviestTaken { model, lightest, stations, power }.say(locale.language))
+}
+
+/// What else helps, whether a cable is made for where it runs, and for where it was asked.
+fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String> {
+    let cable = &*found.cable;
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let mut lines = Vec::new();
+    if !found.holds() {
+        lines.push(match found.own_supply {
+            Some(own) => say(AskWords::LockOwnSupply {
+                cable,
+                supply: &number(own.voltage_v, 1, locale),
+                tolerance: &number(own.tolerance_percent, 0, locale),
+                voltage: &down(own.least_v, locale),
+            }),
+            None => say(AskWords::LockNoWay),
+        });
+        let doubled = found.longest_doubled_m().filter(|longest| *longest >= length_m);
+        lines.extend(
+            doubled.map(|longest| say(AskWords::LockDoubled { cable, longest: &metres(longest, locale) })),
+        );
+    }
+    if !found.suits {
+        lines.push(say(AskWords::LockUnsuited { cable }));
+    }
+    lines.push(say(if found.outdoors { AskWords::LockOutdoors } else { AskWords::LockIndoors }));
     lines
 }
 
@@ -82,6 +134,7 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
         let longest = &metres(longest, locale);
         say(AskWords::LockLongest { cable, longest })
     }));
+    lines.extend(lock_besides(found, length_m, locale));
     lines.push(say(AskWords::LockUnder { door: &found.door, supply: &found.supply }));
     lines
 }
@@ -94,19 +147,22 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     let length = &*metres(length_m, locale);
     let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
     let (voltage, needs) = (&*down(best.least_v, locale), &*number(best.needs_v, 1, locale));
-    let mut lines = vec![match best.holds() {
-        true => say(AskWords::LockNeeds { lock, length, cable: &best.cable, voltage, needs }),
-        false => {
-            say(AskWords::LockTooFar { lock, length, cable: &best.cable, longest: reach(best).as_deref() })
-        }
+    let (cable, longest) = (&*best.cable, reach(best));
+    let longest = longest.as_deref();
+    let mut lines = vec![match best.holds() && best.suits {
+        true => say(AskWords::LockNeeds { lock, length, cable, voltage, needs }),
+        false if best.outdoors => say(AskWords::LockTooFarOutdoors { lock, length, cable, longest }),
+        false => say(AskWords::LockTooFar { lock, length, cable, longest }),
     }];
+    lines.extend(lock_besides(best, length_m, locale));
     for one in all {
         let voltage = down(one.least_v, locale);
         let at = AskHead::AtTheLock.say(language);
         let reaches = reach(one).map_or_else(String::new, |longest| {
             format!(", {}", say(AskWords::LockReaches { longest: &longest }))
         });
-        lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}", one.cable));
+        let place = if one.suits { "" } else { AskHead::NotOutdoors.say(language) };
+        lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}{place}", one.cable));
     }
     lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));
     lines
@@ -122,7 +178,18 @@ pub fn battery_said(
 ) -> Vec<String> {
     let say = |words: AskWords<'_>| words.say(locale.language);
     let Some(found) = found else { return vec![say(AskWords::NoBattery { supply: &question.supply })] };
-    let mut lines = vec![say(AskWords::Hours {
+    let mut lines = Vec::new();
+    if !found.limits.is_empty() {
+        lines.push(say(AskWords::HoursBroken {
+            stations,
+            model: &question.station,
+            supply: &found.supply,
+            titles: &titles(&found.limits, locale.language),
+            current: found.current_a.map(|current| up(current, locale)).as_deref(),
+            rated: found.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
+        }));
+    }
+    lines.push(say(AskWords::Hours {
         stations,
         model: &question.station,
         door: &question.door,
@@ -130,14 +197,26 @@ pub fn battery_said(
         supply: &found.supply,
         batteries: found.batteries as usize,
         capacity: &number(found.capacity_ah, 1, locale),
-    })];
-    lines.extend(wanted.map(|wanted| {
-        let is_enough = found.hours >= wanted;
+    }));
+    lines.extend(
+        found
+            .hours_with_heater
+            .map(|hours| say(AskWords::Heater { door: &question.door, hours: &down(hours, locale) })),
+    );
+    // What the supply does not bear is enough for nothing.
+    lines.extend(wanted.filter(|_| found.limits.is_empty()).map(|wanted| {
+        let (without, with) =
+            (found.hours >= wanted, found.hours_with_heater.is_none_or(|hours| hours >= wanted));
         let wanted = &number(wanted, 1, locale);
-        match is_enough {
-            true => say(AskWords::HoursEnough { wanted }),
-            false => say(AskWords::HoursShort { wanted }),
+        match (without, with) {
+            (true, true) => say(AskWords::HoursEnough { wanted }),
+            (true, false) => say(AskWords::HoursShortWithHeater { wanted }),
+            (false, _) => say(AskWords::HoursShort { wanted }),
         }
+    }));
+    lines.extend(found.recharge_hours.map(|hours| {
+        let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
+        say(AskWords::ChargerSlow { hours: &hours })
     }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),

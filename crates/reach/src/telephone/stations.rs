@@ -4,6 +4,7 @@ use super::house::{House, Power, assessed, first_error, supplies_of};
 use crate::bare_site::BareSiteError;
 use crate::question::MOST_STATIONS;
 use crate::question::Question;
+use latchline_assess::rules::codes::THIN_MARGIN;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Code, Sources};
 use latchline_site::LoadedCatalogues;
@@ -38,6 +39,8 @@ pub struct Carried {
     pub limit: Option<Code>,
     /// Least margin of a station with that many, in volts.
     pub margin_v: Option<f64>,
+    /// Whether the check warns that this is little.
+    pub is_thin: bool,
 }
 
 /// How many stations work, by supply, the least first. Each count was assessed by every rule and holds; with one more an error stands.
@@ -105,18 +108,19 @@ fn carried(
     let judge = |stations: usize| {
         let text = house(catalogues.catalogue(), run, &supply, stations).text();
         let (_, assessment) = assessed(sources, catalogues, text, &memory)?;
-        Ok(first_error(&assessment).map_or_else(|| Ok(least_margin_v(&assessment)), Err))
+        Ok(first_error(&assessment)
+            .map_or_else(|| Ok((least_margin_v(&assessment), is_thin(&assessment))), Err))
     };
     let (mut works, mut fails) = (0, MOST_STATIONS + 1);
-    let (mut margin_v, mut limit) = (None, None);
+    let ((mut margin_v, mut is_thin), mut limit) = ((None, false), None);
     while fails - works > 1 {
         let middle = works.midpoint(fails);
         match judge(middle)? {
-            Ok(margin) => (works, margin_v) = (middle, margin),
+            Ok(margin) => (works, (margin_v, is_thin)) = (middle, margin),
             Err(code) => (fails, limit) = (middle, Some(code)),
         }
     }
-    Ok(Carried { power, supply, stations: works, limit, margin_v })
+    Ok(Carried { power, supply, stations: works, limit, margin_v, is_thin })
 }
 
 fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: usize) -> House<'a> {
@@ -130,6 +134,7 @@ fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: 
         ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
         door: &question.door,
         doors: run.calls,
+        heaters: false,
         stations: vec![question.station.as_str(); stations.max(1)],
         cable: &run.cable,
         sections_m: (section_m, section_m),
@@ -140,4 +145,8 @@ fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: 
 fn least_margin_v(assessment: &Assessment) -> Option<f64> {
     let margin = assessment.devices.get(assessment.tightest_device()?)?.worst.margin_v();
     margin.is_finite().then_some(margin)
+}
+
+fn is_thin(assessment: &Assessment) -> bool {
+    assessment.findings.iter().any(|finding| finding.code == THIN_MARGIN)
 }

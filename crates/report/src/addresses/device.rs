@@ -1,14 +1,14 @@
 //! One device: its number and switches, where its cable comes from, and what a meter reads there.
 
 use super::picture::picture;
-use super::{StationDocument, class_word, few_words, field_word, station_document};
+use super::{StationDocument, chosen_words, class_word, few_words, field_word, station_document};
 use crate::figures;
 use crate::paint::Look;
 use crate::table::{hanging, paragraph};
 use crate::template::plain;
 use latchline_assess::{Prediction, ReadingPlace, Readings};
 use latchline_site::addresses::{AddressPlan, fields_of, settings};
-use latchline_site::model::{RunStop, Site};
+use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_site::ways::Ways;
 use latchline_words::commands::AddressWords;
 use schemars::JsonSchema;
@@ -156,6 +156,11 @@ fn one(site: &Site, plan: &AddressPlan, readings: Option<&Readings>, index: usiz
     let sentence =
         say(AddressWords::OneDevice { station: name, model, numbers, settings: &spoken.join("; ") });
     let mut text = paragraph(&format!("{sentence}."), 0, look.width);
+    if let StationOwner::Dwelling { dwelling, .. } = station.owner
+        && let Some(chosen) = plan.chosen.iter().find(|one| one.dwelling == dwelling)
+    {
+        text.push_str(&paragraph(&format!("({})", chosen_words(site, chosen, look)), 0, look.width));
+    }
     let shared = sharing(site, plan, index);
     if !shared.is_empty() {
         let line = say(AddressWords::SameAddress { stations: &shared.join(", ") });

@@ -7,7 +7,7 @@ use crate::template::plain;
 use latchline_finding::{Language, Severity};
 use latchline_site::addresses::{
     Absence, AbsenceCause, AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress,
-    absences, fields_of, settings,
+    Unread, UnreadLine, absences, fields_of, settings,
 };
 use latchline_site::model::{Run, RunStop, Site};
 use latchline_words::commands::{AddressHead, AddressWords};
@@ -107,7 +107,7 @@ pub fn document(
     site: &Site,
     plan: &AddressPlan,
     found: &Reconciliation,
-    unread_lines: &[usize],
+    unread: &[UnreadLine],
 ) -> ReconciliationDocument {
     let ids = |stations: &[usize]| stations.iter().map(|station| id(site, *station)).collect();
     let explained = |class, list: &[Explanation]| {
@@ -144,7 +144,7 @@ pub fn document(
                 explanations: explained(one.class, &one.explanations),
             })
             .collect(),
-        unread_lines: unread_lines.to_vec(),
+        unread_lines: unread.iter().map(|one| one.line).collect(),
     }
 }
 
@@ -196,6 +196,9 @@ fn absence_words(site: &Site, absence: &Absence, stations: &str, look: &Look) ->
             let (run, last, first) = (&run(index), &station(last), &station(first));
             return AddressWords::RunFrom { stations, run, last, first }.say(look.language);
         }
+        AbsenceCause::Alone { run: Some(index), .. } if absence.stations.len() > 1 => {
+            return AddressWords::NotTheOthers { stations, run: &run(index) }.say(look.language);
+        }
         AbsenceCause::Alone { run: Some(index), .. } => {
             return AddressWords::Alone { station: stations, run: Some(&run(index)) }.say(look.language);
         }
@@ -244,7 +247,7 @@ pub fn text(
     site: &Site,
     plan: &AddressPlan,
     found: &Reconciliation,
-    unread_lines: &[usize],
+    unread: &[UnreadLine],
     look: &Look,
 ) -> String {
     let say = |words: AddressWords<'_>| words.say(look.language);
@@ -258,7 +261,7 @@ pub fn text(
     let differs = !found.missing.is_empty()
         || !found.unexpected.is_empty()
         || !found.duplicated.is_empty()
-        || !unread_lines.is_empty();
+        || !unread.is_empty();
     let mut text = if differs { look.severity(Severity::Error, &line) } else { look.good(&line) };
     text.push('\n');
     if !found.missing.is_empty() {
@@ -297,12 +300,31 @@ pub fn text(
         });
         text.push_str(&paragraph(&line, 2, look.width));
     }
-    if !unread_lines.is_empty() {
-        let lines: Vec<String> = unread_lines.iter().map(ToString::to_string).collect();
-        let line = say(AddressWords::UnreadLines { lines: &lines.join(", ") });
-        let _ = write!(text, "\n{}\n{}", head(AddressHead::NotRead), paragraph(&line, 2, look.width));
+    if !unread.is_empty() {
+        let _ = writeln!(text, "\n{}", head(AddressHead::NotRead));
+        unread_words(unread, look).iter().for_each(|line| text.push_str(&paragraph(line, 2, look.width)));
     }
     text
+}
+
+/// Lines that were not read, by why.
+fn unread_words(unread: &[UnreadLine], look: &Look) -> Vec<String> {
+    let of = |reason: &Unread| {
+        let lines = unread.iter().filter(|one| one.reason == *reason);
+        lines.map(|one| one.line.to_string()).collect::<Vec<_>>().join(", ")
+    };
+    let (class, number) = (&*of(&Unread::WithoutClass), &*of(&Unread::WithoutNumber));
+    let mut words = Vec::new();
+    words.extend((!class.is_empty()).then_some(AddressWords::WithoutClass { lines: class }));
+    words.extend((!number.is_empty()).then_some(AddressWords::WithoutNumber { lines: number }));
+    let mut told: Vec<String> = words.into_iter().map(|words| words.say(look.language)).collect();
+    for one in unread {
+        if let Unread::NoAddress(text) = &one.reason {
+            let text = &plain(text);
+            told.push(AddressWords::NoAddressInLine { line: one.line, text }.say(look.language));
+        }
+    }
+    told
 }
 
 fn explanation(site: &Site, class: DeviceClass, list: &[Explanation], look: &Look) -> String {

@@ -11,8 +11,8 @@ use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
 use latchline_reach::default_question;
 use latchline_reach::telephone::{
-    Carried, OneRun, by_cable, by_length, lock_cable, lock_said, run_said, stations_on, switches_for,
-    usual_family,
+    Carried, LockWay, OneRun, by_cable, by_length, lock_cable, lock_said, run_said, stations_on,
+    switches_for, usual_family,
 };
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
@@ -295,7 +295,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let lock = chosen(&asked.lock, "strike-12", catalogue.locks.contains_key(&asked.lock));
     let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
-    let found = lock_cable(&sources().0, &loaded, lock, cable, length_m);
+    let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors: true }, cable);
     html! {
         div.ask {
             section.panel {

@@ -22,11 +22,11 @@ pub enum AbsenceCause {
         /// The first that does not.
         first: usize,
     },
-    /// One station, whose neighbours answer.
+    /// One station, or some of a run, with others of the run that answer.
     Alone {
         /// The run that leads to it.
         run: Option<usize>,
-        /// The station.
+        /// The station, of several the first on the run.
         station: usize,
     },
     /// It answers to another number: its switches are set wrong.
@@ -97,6 +97,10 @@ fn cause_of(site: &Site, ways: &Ways<'_>, station: usize, dark: &dyn Fn(usize) -
         (Some(last), Some(next)) if is_in_tail && stops.len() - first > 1 => {
             AbsenceCause::RunFrom { run: own, last, first: *next }
         }
-        _ => AbsenceCause::Alone { run: Some(own), station },
+        _ => {
+            let before_tail = stops[..first].iter().copied();
+            let first_dark = before_tail.into_iter().find(|stop| dark(*stop)).filter(|_| !is_in_tail);
+            AbsenceCause::Alone { run: Some(own), station: first_dark.unwrap_or(station) }
+        }
     }
 }

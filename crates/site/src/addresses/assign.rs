@@ -5,7 +5,7 @@
 //! looks ahead, adding a dwelling at the end of the file never changes the numbers of others;
 //! where two want one number, the later one yields, or, if its number is stated, is told.
 
-use super::pool::{Holder, Pool, number_in};
+use super::pool::{Holder, Pool, number_in_name};
 use super::{highest_number, settings};
 use crate::catalogue::{AddressField, FieldKind};
 use crate::codes;
@@ -148,7 +148,7 @@ fn not_of_name(site: &Site, chosen: &[ChosenNumber]) -> Option<Finding> {
 fn chosen(site: &Site, numbers: &[Option<u32>]) -> Vec<ChosenNumber> {
     let one = |(dwelling, number): (usize, &Option<u32>)| {
         let (number, own) = ((*number)?, &site.dwellings[dwelling]);
-        let in_name = number_in(own.id.as_str());
+        let in_name = number_in_name(own.id.as_str());
         if own.number.is_some() || in_name == Some(number) {
             return None;
         }
@@ -192,7 +192,7 @@ impl<'s> Assigner<'s> {
             origin: claim.stated.map_or(claim.origin.clone(), |stated| stated.origin.clone()),
         };
         let Some(stated) = claim.stated else {
-            let named = if claim.use_name { number_in(claim.id.as_str()) } else { None };
+            let named = if claim.use_name { number_in_name(claim.id.as_str()) } else { None };
             let found = named
                 .and_then(|number| pool.take_if_free(number, holder.clone()))
                 .or_else(|| pool.take_lowest(holder));

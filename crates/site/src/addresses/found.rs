@@ -42,12 +42,33 @@ pub struct FoundDevice {
 pub struct FoundList {
     /// The devices.
     pub devices: Vec<FoundDevice>,
-    /// Lines, from 1, that hold text but no class word, no number, or something that is not clearly an address.
-    pub unread: Vec<usize>,
+    /// Lines that hold text but no device.
+    pub unread: Vec<UnreadLine>,
+}
+
+/// A line of which no device was read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct UnreadLine {
+    /// Line of the list, from 1.
+    pub line: usize,
+    /// Why.
+    pub reason: Unread,
+}
+
+/// Why no device is read of a line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unread {
+    /// It has no word for a class.
+    WithoutClass,
+    /// It has no number.
+    WithoutNumber,
+    /// This looks like a number, but is not one that an address can have, or there are too many.
+    NoAddress(String),
 }
 
 /// Reads a list, one device a line: a word for its class, then its numbers, with anything between
-/// them ("indoor 0/12/1", "Flat: 12, set 1", "door;1;0"). Numbers may be hexadecimal with `0x`.
+/// them ("indoor 0/12/1", "Flat: 12, set 1", "door;1;0"). Numbers may be hexadecimal with `0x`. Behind an address whose numbers are
+/// joined by strokes a version such as `2.1` is passed over.
 /// Empty lines and lines that begin with `#` are passed over.
 pub fn read_found_list(text: &str) -> FoundList {
     let mut list = FoundList::default();
@@ -58,12 +79,16 @@ pub fn read_found_list(text: &str) -> FoundList {
         }
         let class = class_in(line);
         let numbers = numbers_in(line);
-        match (class, numbers) {
-            (Some(class), Some(numbers)) if !numbers.is_empty() => {
+        let reason = match (class, numbers) {
+            (_, Err(text)) => Unread::NoAddress(text),
+            (_, Ok(numbers)) if numbers.is_empty() => Unread::WithoutNumber,
+            (None, _) => Unread::WithoutClass,
+            (Some(class), Ok(numbers)) => {
                 list.devices.push(FoundDevice { class, numbers, line: index + 1 });
+                continue;
             }
-            _ => list.unread.push(index + 1),
-        }
+        };
+        list.unread.push(UnreadLine { line: index + 1, reason });
     }
     list
 }
@@ -77,27 +102,44 @@ fn class_in(line: &str) -> Option<DeviceClass> {
     })
 }
 
-/// The numbers of the line; `None` if something in it looks like a number but is not one that an address
+/// The numbers of the line; an error with the text if something in it looks like a number but is not one that an address
 /// can have ("A-4", "-2", a number beyond 32 bits), so that no device is read that was not found.
-fn numbers_in(line: &str) -> Option<Vec<u32>> {
+fn numbers_in(line: &str) -> Result<Vec<u32>, String> {
     let mut numbers = Vec::new();
+    let is_joined = line.split_whitespace().any(|word| {
+        let parts: Vec<&str> = word.split('/').collect();
+        parts.len() > 1 && parts.iter().all(|part| !part.is_empty() && is_digits(part))
+    });
     let separator = |character: char| character.is_whitespace() || "/;,:|()[]".contains(character);
     for chunk in line.split(separator) {
         let chunk = chunk.trim_matches(['.', '#', '"', '\'']);
         if !chunk.contains(|character: char| character.is_ascii_digit()) {
             continue;
         }
+        if is_joined && !numbers.is_empty() && is_version(chunk) {
+            continue;
+        }
         // 0-12-1 is an address, A-4 and -2 are not.
         for word in chunk.split('-') {
             let number = match word.strip_prefix("0x").or_else(|| word.strip_prefix("0X")) {
                 Some(hexadecimal) => u32::from_str_radix(hexadecimal, 16).ok(),
-                None if word.bytes().all(|byte| byte.is_ascii_digit()) => word.parse().ok(),
+                None if is_digits(word) => word.parse().ok(),
                 None => None,
             };
-            numbers.push(number?);
+            numbers.push(number.ok_or_else(|| chunk.to_string())?);
         }
     }
-    (numbers.len() <= MOST_NUMBERS).then_some(numbers)
+    if numbers.len() <= MOST_NUMBERS { Ok(numbers) } else { Err(line.chars().take(40).collect()) }
+}
+
+fn is_digits(text: &str) -> bool {
+    text.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+/// "2.1", "v1.10.3": numbers with points between them.
+fn is_version(text: &str) -> bool {
+    let parts: Vec<&str> = text.strip_prefix(['v', 'V']).unwrap_or(text).split('.').collect();
+    parts.len() > 1 && parts.iter().all(|part| !part.is_empty() && is_digits(part))
 }
 
 #[cfg(test)]
@@ -121,7 +163,8 @@ mod tests {
                 (DeviceClass::Management, vec![15], 6),
             ]
         );
-        assert_eq!(list.unread, [7, 8]);
+        let unread = list.unread.iter().map(|one| (one.line, one.reason.clone())).collect::<Vec<_>>();
+        assert_eq!(unread, [(7, Unread::WithoutNumber), (8, Unread::WithoutClass)]);
     }
 
     #[test]
@@ -129,9 +172,18 @@ mod tests {
         let list = read_found_list(
             "indoor 0/99999999999999999999/1/1\nindoor 0/-2/1\nindoor 0/4/1 A-4\nindoor A-4\nindoor 0-4-1\n",
         );
-        assert_eq!(list.unread, [1, 2, 3, 4]);
+        assert_eq!(list.unread.iter().map(|one| one.line).collect::<Vec<_>>(), [1, 2, 3, 4]);
+        assert_eq!(list.unread[2].reason, Unread::NoAddress(String::from("A-4")));
         assert_eq!(list.devices.len(), 1);
         assert_eq!(list.devices[0].numbers, [0, 4, 1]);
+    }
+
+    #[test]
+    fn a_version_behind_an_address_is_no_part_of_it() {
+        let list = read_found_list("indoor 0/27/1 OK fw 2.1\nindoor 0/28/1, v1.10.3\nindoor 2.1\n");
+        let read: Vec<_> = list.devices.iter().map(|found| found.numbers.clone()).collect();
+        assert_eq!(read, [vec![0, 27, 1], vec![0, 28, 1]]);
+        assert_eq!(list.unread, [UnreadLine { line: 3, reason: Unread::NoAddress(String::from("2.1")) }]);
     }
 
     proptest! {

@@ -64,7 +64,7 @@ impl<'f> Pool<'f> {
 }
 
 /// The number in a name: its last group of digits ("A-12" gives 12, "12A" gives 12).
-pub(super) fn number_in(name: &str) -> Option<u32> {
+pub fn number_in_name(name: &str) -> Option<u32> {
     let end = name.rfind(|character: char| character.is_ascii_digit())? + 1;
     let start = name[..end]
         .rfind(|character: char| !character.is_ascii_digit())
@@ -74,7 +74,7 @@ pub(super) fn number_in(name: &str) -> Option<u32> {
 
 #[cfg(test)]
 mod tests {
-    use super::number_in;
+    use super::number_in_name;
 
     #[test]
     fn numbers_in_names() {
@@ -89,7 +89,7 @@ mod tests {
             ("", None),
             ("99999999999", None),
         ] {
-            assert_eq!(number_in(name), number, "{name}");
+            assert_eq!(number_in_name(name), number, "{name}");
         }
     }
 }

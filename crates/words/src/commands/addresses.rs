@@ -89,8 +89,11 @@ sentences! {
             "{stations}: run {run} from {first} on, while {last} answers. Look first at the cable from {last} to {first} and its terminals."
             | "{stations}: Strang {run} ab {first}, während {last} sich meldet. Zuerst die Leitung von {last} nach {first} und ihre Klemmen ansehen.",
         Alone { station: &'a str, run: Option<&'a str> }:
-            "{station}: alone<, the others of run {run} answer>. Look first at its switches and its plug."
-            | "{station}: allein<, die anderen an Strang {run} melden sich>. Zuerst seine Schalter und seinen Stecker ansehen.",
+            "{station}: alone<, others of run {run} answer>. Look first at its switches and its plug."
+            | "{station}: allein<, andere an Strang {run} melden sich>. Zuerst seine Schalter und seinen Stecker ansehen.",
+        NotTheOthers { stations: &'a str, run: &'a str }:
+            "{stations}: these of run {run}, while others of it answer. Look first at their switches and plugs."
+            | "{stations}: diese an Strang {run}, während andere sich melden. Zuerst ihre Schalter und Stecker ansehen.",
         SetWrong { station: &'a str }:
             "{station}: most likely there, but set to another number; see below."
             | "{station}: sehr wahrscheinlich da, aber auf eine andere Nummer eingestellt; siehe unten.",
@@ -111,9 +114,15 @@ sentences! {
         Duplicated { class: &'a str, numbers: &'a str, times: usize, stations: &'a str, explanation: &'a str }:
             "{class} {numbers} answered {times} times; it is {stations}; the other: {explanation}"
             | "{class} {numbers} meldete sich {times}-mal; geplant ist {stations}; die andere: {explanation}",
-        UnreadLines { lines: &'a str }:
-            "Lines of the list without a class word (indoor, door, management) or a number: {lines}"
-            | "Zeilen der Liste ohne Wort für die Art (indoor, door, management) oder ohne Nummer: {lines}",
+        WithoutClass { lines: &'a str }:
+            "Lines of the list without a class word (indoor, door, management): {lines}"
+            | "Zeilen der Liste ohne Wort für die Art (indoor, door, management): {lines}",
+        WithoutNumber { lines: &'a str }:
+            "Lines of the list without a number: {lines}"
+            | "Zeilen der Liste ohne Nummer: {lines}",
+        NoAddressInLine { line: usize, text: &'a str }:
+            "Line {line}: \"{text}\" is not clearly part of an address; leave it out, or write the address as 0/12/1."
+            | "Zeile {line}: „{text}“ ist nicht eindeutig Teil einer Adresse; weglassen oder die Adresse als 0/12/1 schreiben.",
         NothingExplains:
             "no missing station explains it"
             | "keine fehlende Station erklärt das",

@@ -8,6 +8,7 @@ words! {
         OnMains: "on mains" | "am Netz",
         ToBatteryEnd: "to the battery's end" | "bis zum Ende der Batterie",
         AtTheLock: "at the lock" | "am Schloss",
+        NotOutdoors: " (not made for outdoors)" | " (nicht für außen gemacht)",
     }
 }
 
@@ -28,9 +29,15 @@ sentences! {
             "One more does not work {power}: {title}."
             | "Eine mehr arbeitet {power} nicht: {title}.",
         NoMore { most: usize }: "More than {most} stations were not tried." | "Mehr als {most} Stationen wurden nicht versucht.",
-        Margin { margin: &'a str }:
-            "The worst-placed station then has {margin} V more than it needs, at its worst moment."
-            | "Die ungünstigste Station hat dann im ungünstigsten Zustand {margin} V mehr, als sie braucht.",
+        HeaviestTaken { model: &'a str, lightest: &'a str, stations: usize, power: &'a str }:
+            "No model was named, so {model}, the heaviest, was taken; of {lightest}, the lightest, {stations} work {power}. Name it with --station."
+            | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; von {lightest}, dem leichtesten, arbeiten {stations} {power}. Mit --station nennen.",
+        Margin { stations: usize, power: &'a str, margin: &'a str }:
+            "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment."
+            | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve.",
+        MarginThin { stations: usize, power: &'a str, margin: &'a str }:
+            "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment, which check warns of as thin-margin: plan for one less, or thicker cable."
+            | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve, wovor check als thin-margin warnt: eine weniger planen oder dickere Leitung.",
         Under { distributor: &'a str, feed: &'a str }:
             "Stations spread evenly along one run from a port of {distributor}, with {feed} of cable from the supply to it. Checked as a whole site is, signal and start-up included, with every tolerance at its worst."
             | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} Leitung vom Netzteil dorthin. Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz im ungünstigsten Sinn.",
@@ -42,14 +49,33 @@ sentences! {
             "{lock} over {length} of {cable} works: it has {voltage} V and needs {needs} V."
             | "{lock} über {length} {cable} arbeitet: Es hat {voltage} V und braucht {needs} V.",
         LockFails { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} of {cable} does not work: it has {voltage} V and needs {needs} V."
-            | "{lock} über {length} {cable} arbeitet nicht: Es hat {voltage} V und braucht {needs} V.",
+            "{lock} over {length} of {cable} does not work: of the door station's voltage {voltage} V arrive, and it needs {needs} V."
+            | "{lock} über {length} {cable} arbeitet nicht: Von der Spannung der Türstation kommen {voltage} V an, und es braucht {needs} V.",
         LockTooFar { lock: &'a str, length: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue feeds {lock} over {length} from the door station<; {cable} reaches {longest}>. Feed the lock from a supply of its own at the door."
-            | "Keine Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>. Das Schloss aus einem eigenen Netzteil an der Tür speisen.",
+            "No cable of the catalogue feeds {lock} over {length} from the door station<; {cable} reaches {longest}>."
+            | "Keine Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>.",
         LockLongest { cable: &'a str, longest: &'a str }:
             "On {cable} it works up to {longest}."
             | "Mit {cable} arbeitet es bis {longest}.",
+        LockTooFarOutdoors { lock: &'a str, length: &'a str, cable: &'a str, longest: Option<&'a str> }:
+            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from the door station<; {cable} reaches {longest}>."
+            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>.",
+        LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
+            "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
+            | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+        LockDoubled { cable: &'a str, longest: &'a str }:
+            "Two pairs of {cable} side by side reach {longest}; state such a cable under [cables] with half the resistance."
+            | "Zwei Paare {cable} nebeneinander reichen {longest}; eine solche Leitung unter [cables] mit halbem Widerstand angeben.",
+        LockNoWay:
+            "No usual supply of its own carries it over this cable either: put that supply at the lock and switch it by a relay."
+            | "Auch kein übliches eigenes Netzteil speist es über diese Leitung: dieses Netzteil ans Schloss setzen und über ein Relais schalten.",
+        LockUnsuited { cable: &'a str }:
+            "{cable} is not made for outdoors, which check warns of."
+            | "{cable} ist nicht für außen gemacht, wovor check warnt.",
+        LockIndoors:
+            "For a cable that runs indoors; for a door outdoors ask with --outdoors."
+            | "Für eine Leitung im Gebäude; für eine Tür im Freien mit --outdoors fragen.",
+        LockOutdoors: "For a cable that runs outdoors." | "Für eine Leitung im Freien.",
         LockNotJudged { lock: &'a str }:
             "{lock} cannot be fed from the door station, or a figure of it is missing: latchline catalogue {lock} shows what is known."
             | "{lock} kann nicht aus der Türstation gespeist werden, oder eine Angabe fehlt: latchline catalogue {lock} zeigt, was bekannt ist.",
@@ -61,6 +87,18 @@ sentences! {
         Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str }:
             "{stations} {model} and one {door} run {hours} h in standby on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all)."
             | "{stations} {model} und ein {door} laufen in Ruhe {hours} h aus der Batterie von {supply} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
+        HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str> }:
+            "{stations} {model} do not work on one {supply}: {titles}< (largest current {current} A>< of {rated} A)>."
+            | "{stations} {model} arbeiten nicht an einem {supply}: {titles}< (größter Strom {current} A>< von {rated} A)>.",
+        Heater { door: &'a str, hours: &'a str }:
+            "That leaves out the heater of {door}: with it on, {hours} h."
+            | "Ohne die Heizung von {door}: mit ihr {hours} h.",
+        ChargerSlow { hours: &'a str }:
+            "The charger takes {hours} h to fill them again, more than a day: check warns of charger-too-small."
+            | "Das Ladegerät braucht {hours} h, um sie wieder zu füllen, mehr als einen Tag: check warnt mit charger-too-small.",
+        HoursShortWithHeater { wanted: &'a str }:
+            "That is enough for {wanted} h without the heater, not with it."
+            | "Das reicht für {wanted} h ohne die Heizung, nicht mit ihr.",
         HoursEnough { wanted: &'a str }: "That is enough for {wanted} h." | "Das reicht für {wanted} h.",
         HoursShort { wanted: &'a str }:
             "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
@@ -88,6 +126,9 @@ sentences! {
         Switches { family: &'a str, numbers: &'a str, settings: &'a str }:
             "An indoor station of {family} that is {numbers}: {settings}."
             | "Eine Innenstation von {family} mit {numbers}: {settings}.",
+        SwitchesNamed { name: &'a str, number: usize }:
+            "{name} has the number {number} in its name. If another dwelling has {number}, 27A beside 27B say, this one gets another number: latchline addresses SITE {name} tells which."
+            | "{name} hat die Nummer {number} im Namen. Hat eine andere Wohnung die {number}, etwa 27A neben 27B, bekommt diese eine andere Nummer: latchline addresses ANLAGE {name} sagt, welche.",
         OutOfRange { field: &'a str, number: usize, low: usize, high: usize }:
             "{field} {number} cannot be set: its switches go from {low} to {high}."
             | "{field} {number} lässt sich nicht einstellen: Die Schalter gehen von {low} bis {high}.",

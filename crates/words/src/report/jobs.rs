@@ -74,6 +74,7 @@ words! {
     /// Heads of the page of a symptom.
     pub enum SymptomHead {
         MeasureFirst: "Measure first" | "Zuerst messen",
+        WhichIsIt: "It may be one of these; ask for the one that it is:" | "Es kann eines davon sein; nach dem fragen, das es ist:",
         MayBe: "What it may come of" | "Woran es liegen kann",
         Then:
             "With readings in hand: latchline locate SITE STATION=VOLTAGE ranks the causes. The page of a code: latchline explain CODE"

@@ -14,8 +14,8 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    OneRun, Power, battery_hours, battery_said, cable_called, lock_cable, lock_cables, lock_said, locks_said,
-    mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
+    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, heaviest_said, lightest, lock_cable,
+    lock_cables, lock_said, locks_said, mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
 };
 use latchline_reach::{Question, default_question};
 use latchline_report::Look;
@@ -47,6 +47,9 @@ enum Asked {
         /// Only this cable, by its name or an everyday name
         #[arg(long)]
         cable: Option<String>,
+        /// The cable runs outdoors
+        #[arg(long)]
+        outdoors: bool,
         #[command(flatten)]
         common: Common,
     },
@@ -79,8 +82,9 @@ enum Asked {
     },
     /// How the switches of a dwelling's station stand
     Switches {
-        /// Number of the dwelling
-        dwelling: u32,
+        /// Number or name of the dwelling: 27, 27B, 27B:2
+        #[arg(value_parser = switches::dwelling)]
+        dwelling: switches::NamedDwelling,
         /// Number of the station within its dwelling, as the family counts [default: the main one]
         #[arg(long)]
         extension: Option<u32>,
@@ -126,7 +130,10 @@ pub fn run(
         return Ok(ExitCode::from(UNUSABLE));
     };
     let answer = match &arguments.question {
-        Asked::Lock { lock, length, cable, .. } => of_lock(&parts, lock, *length, cable.as_deref(), &look)?,
+        Asked::Lock { lock, length, cable, outdoors, .. } => {
+            let way = LockWay { lock, length_m: *length, outdoors: *outdoors };
+            of_lock(&parts, &way, cable.as_deref(), &look)?
+        }
         Asked::Battery { stations, hours, station, supply, .. } => {
             let asked = AskedBattery { stations: *stations, hours: *hours, supply: supply.as_deref() };
             of_battery(&parts, common.family.as_deref(), station.as_deref(), &asked, &look)?
@@ -136,12 +143,12 @@ pub fn run(
         }
         Asked::Switches { dwelling, extension, building, .. } => {
             let number = |kind| match kind {
-                FieldKind::Dwelling => Some(*dwelling),
-                FieldKind::Extension => *extension,
+                FieldKind::Dwelling => Some(dwelling.number),
+                FieldKind::Extension => extension.or(dwelling.extension),
                 FieldKind::Building => *building,
                 FieldKind::Entrance | FieldKind::Management => None,
             };
-            switches::of_switches(&parts, common.family.as_deref(), &number, &look)?
+            switches::of_switches(&parts, common.family.as_deref(), dwelling, &number, &look)?
         }
     };
     answer.put(&common.written, &common.catalogue, output)
@@ -208,17 +215,27 @@ pub(super) fn cable_meant<'c>(
 }
 
 /// How many stations on one run: the lower figure is the sentence.
-pub(super) fn of_run(parts: &Parts, run: &OneRun, look: &Look) -> Result<Answer> {
+///
+/// Where no model was named, it is told which was taken and how many of the lightest work.
+pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -> Result<Answer> {
     let carried = stations_on(&parts.sources, &parts.loaded, run)?;
     if carried.is_empty() {
         bail!("the family {} has no supply", run.question.family);
     }
     let works = carried.iter().all(|one| one.stations > 0);
-    let lines = run_said(run, &carried, look.locale());
+    let mut lines = run_said(run, &carried, look.locale());
+    let light = lightest(parts.loaded.catalogue(), &run.question.family);
+    if let Some(light) = light.filter(|light| !is_named && *light != run.question.station) {
+        let question = Question { station: light.clone(), ..run.question.clone() };
+        let of_light = stations_on(&parts.sources, &parts.loaded, &OneRun { question, ..run.clone() })?;
+        let said = heaviest_said(&run.question.station, &light, &of_light, look.locale());
+        said.into_iter().for_each(|line| lines.insert(1, line));
+    }
     Answer::new("stations", lines, works, look, RunFigures::of(run, &carried))
 }
 
-fn of_lock(parts: &Parts, lock: &str, length_m: f64, cable: Option<&str>, look: &Look) -> Result<Answer> {
+fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
+    let LockWay { lock, length_m, .. } = *way;
     let catalogue = parts.loaded.catalogue();
     super::reach::known("lock", lock, catalogue.locks.keys())?;
     if !(0.1..=1000.0).contains(&length_m) {
@@ -227,15 +244,15 @@ fn of_lock(parts: &Parts, lock: &str, length_m: f64, cable: Option<&str>, look: 
     let (lines, found) = match cable {
         Some(cable) => {
             let cable = &cable_meant(catalogue, cable)?.head.name;
-            let found = lock_cable(&parts.sources, &parts.loaded, lock, cable, length_m);
+            let found = lock_cable(&parts.sources, &parts.loaded, way, cable);
             (lock_said(lock, length_m, found.as_ref(), look.locale()), found.into_iter().collect())
         }
         None => {
-            let all = lock_cables(&parts.sources, &parts.loaded, lock, length_m);
+            let all = lock_cables(&parts.sources, &parts.loaded, way);
             (locks_said(lock, length_m, &all, look.locale()), all)
         }
     };
-    let works = found.first().is_some_and(|best| best.holds());
+    let works = found.first().is_some_and(|best| best.holds() && (best.suits || cable.is_some()));
     Answer::new("lock", lines, works, look, LockFigures::of(lock, length_m, &found))
 }
 
@@ -268,7 +285,9 @@ fn of_battery(
     };
     question.supply.clone_from(supply);
     let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
-    let works = found.as_ref().is_some_and(|found| asked.hours.is_none_or(|wanted| found.hours >= wanted));
+    let works = found.as_ref().is_some_and(|found| {
+        found.limits.is_empty() && asked.hours.is_none_or(|wanted| found.hours >= wanted)
+    });
     let lines = battery_said(&question, asked.stations, found.as_ref(), asked.hours, look.locale());
     let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref());
     Answer::new("battery", lines, works, look, figures)

@@ -10,9 +10,31 @@ use latchline_report::addresses::picture::picture;
 use latchline_report::addresses::{SettingDocument, few_words, field_word};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
+use latchline_site::addresses::number_in_name;
 use latchline_site::catalogue::FieldKind;
 use latchline_words::commands::AskWords;
 use serde::Serialize;
+
+/// A dwelling by its number, or by a name with a number in it.
+#[derive(Debug, Clone)]
+pub(super) struct NamedDwelling {
+    pub number: u32,
+    pub extension: Option<u32>,
+    /// The name, where it says more than the number.
+    name: Option<String>,
+}
+
+/// Reads it.
+pub(super) fn dwelling(text: &str) -> Result<NamedDwelling, String> {
+    let wrong = || format!("\"{text}\" has no number in it; write for example 27, 27B or 27B:2");
+    let (name, extension) = match text.trim().split_once(':') {
+        Some((name, extension)) => (name, Some(extension.parse().map_err(|_| wrong())?)),
+        None => (text.trim(), None),
+    };
+    let number = number_in_name(name).ok_or_else(wrong)?;
+    let says_more = name.parse::<u32>().is_err();
+    Ok(NamedDwelling { number, extension, name: says_more.then(|| name.to_string()) })
+}
 
 #[derive(Serialize)]
 struct SwitchFigures<'a> {
@@ -48,6 +70,7 @@ fn figures<'a>(family: &'a str, rows: &'a [SwitchRow]) -> SwitchFigures<'a> {
 pub(super) fn of_switches(
     parts: &Parts,
     family: Option<&str>,
+    dwelling: &NamedDwelling,
     number: &dyn Fn(FieldKind) -> Option<u32>,
     look: &Look,
 ) -> Result<Answer> {
@@ -83,5 +106,11 @@ pub(super) fn of_switches(
             text.push_str(&format!("  {line}\n"));
         }
     }
-    Answer::drawn("switches", vec![sentence], text, true, figures(family, &rows))
+    let mut said = vec![sentence];
+    if let Some(name) = &dwelling.name {
+        let named = AskWords::SwitchesNamed { name, number: dwelling.number as usize }.say(language);
+        text.push_str(&paragraph(&named, 0, look.width));
+        said.push(named);
+    }
+    Answer::drawn("switches", said, text, true, figures(family, &rows))
 }

@@ -1,0 +1,130 @@
+//! What installers say, and what they mean by it (common practice, no source).
+
+use super::{Meant, all, meant_by};
+use latchline_finding::Language;
+
+fn sure(text: &str) -> &'static str {
+    match meant_by(text) {
+        Meant::Sure(symptom) => symptom.title(Language::English),
+        Meant::Unsure(_) => "unsure",
+        Meant::Nothing => "nothing",
+    }
+}
+
+const OPENS: &str = "A station restarts when the door opens";
+const CALLED: &str = "A station restarts when it is called";
+const PICTURE: &str = "There is no picture, or a poor one";
+const TWO: &str = "Two stations ring, or the wrong one";
+const SILENT: &str = "A station does not ring or cannot be called";
+const LOCK: &str = "A lock does not release";
+const OPEN: &str = "A door stays open, or opens for too short or too long";
+const ALL: &str = "Everything is dark";
+const FLOOR: &str = "A floor or a riser is dark";
+const POWER: &str = "It does not come up after a power cut";
+const BATTERY: &str = "The battery does not last";
+const NIGHT: &str = "It works by day and fails at night or in the cold";
+const HUM: &str = "There is hum or noise";
+const HOT: &str = "A supply or cable gets hot";
+const SPEECH: &str = "It rings, but there is no speech";
+const DEAD: &str = "One station is dead";
+const FLICKER: &str = "A picture or light flickers, or comes and goes";
+const MAGNET: &str = "A magnet does not let go";
+const OLD: &str = "Can the old cable stay?";
+
+#[test]
+fn what_installers_say_finds_its_symptom() {
+    let told = [
+        ("restarts when the door opens", OPENS),
+        ("the screen reboots when I release the door", OPENS),
+        ("last screen restarts when called", CALLED),
+        ("restarts when it rings", CALLED),
+        ("monitor reboots when somebody rings", CALLED),
+        ("no picture", PICTURE),
+        ("there's no video but the speech works", PICTURE),
+        ("snow on the screen", PICTURE),
+        ("rings twice", TWO),
+        ("the wrong flat rings", TWO),
+        ("it rings at the neighbour", TWO),
+        ("does not ring", SILENT),
+        ("the flat doesn't ring", SILENT),
+        ("one flat cannot be called", SILENT),
+        ("lock does not release", LOCK),
+        ("the lock doesn't release", LOCK),
+        ("the strike only buzzes and doesn't open", LOCK),
+        ("door stays open", OPEN),
+        ("nothing works", ALL),
+        ("the whole building is dead", ALL),
+        ("the supply clicks on and off", ALL),
+        ("a whole floor is dark", FLOOR),
+        ("doesn't come up after a power cut", POWER),
+        ("the battery doesn't last", BATTERY),
+        ("fails at night", NIGHT),
+        ("works by day but not in the cold", NIGHT),
+        ("hum", HUM),
+        ("humming on the line", HUM),
+        ("crackles", HUM),
+        ("the supply gets hot", HOT),
+        ("rings but no speech", SPEECH),
+        ("it rings but I can't hear the visitor", SPEECH),
+        ("no sound", SPEECH),
+        ("dead", DEAD),
+        ("screen dark", DEAD),
+        ("the screen stays black", DEAD),
+        ("flickers", FLICKER),
+        ("the picture comes and goes", FLICKER),
+        ("magnet does not let go", MAGNET),
+        ("the magnet holds when the fire alarm goes off", MAGNET),
+        ("old cable", OLD),
+        ("can the old bell wire stay", OLD),
+        ("kein Bild", PICTURE),
+        ("klingelt nicht", SILENT),
+        ("es klingelt, aber keine Sprache", SPEECH),
+        ("startet bei Ruf neu", CALLED),
+        ("Magnet lässt nicht los", MAGNET),
+        ("Schloss öffnet nicht", LOCK),
+    ];
+    let wrong: Vec<(&str, &str, &str)> = told
+        .into_iter()
+        .map(|(said, meant)| (said, meant, sure(said)))
+        .filter(|(_, meant, found)| meant != found)
+        .collect();
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn what_may_be_several_is_asked_back_with_the_nearest() {
+    let Meant::Unsure(near) = meant_by("restarts") else { panic!("{}", sure("restarts")) };
+    let titles: Vec<&str> = near.iter().map(|one| one.title(Language::English)).collect();
+    assert!(titles.len() <= 3 && titles.contains(&OPENS) && titles.contains(&CALLED), "{titles:?}");
+    for nothing in ["purple elephants", ""] {
+        assert!(matches!(meant_by(nothing), Meant::Nothing), "{nothing}");
+    }
+}
+
+#[test]
+fn every_way_of_saying_it_leads_to_its_own_symptom_or_offers_it() {
+    for symptom in all() {
+        for way in symptom.told.iter().copied().flatten() {
+            let is_found = match meant_by(way) {
+                Meant::Sure(one) => std::ptr::eq(one, symptom),
+                Meant::Unsure(near) => near.iter().any(|one| std::ptr::eq(*one, symptom)),
+                Meant::Nothing => false,
+            };
+            assert!(is_found, "{way}");
+        }
+        for language in [Language::English, Language::German] {
+            assert!(
+                matches!(meant_by(symptom.short(language)), Meant::Sure(one) if std::ptr::eq(one, symptom)),
+                "{}",
+                symptom.short(language)
+            );
+        }
+    }
+}
+
+#[test]
+fn codes_of_symptoms_have_pages() {
+    for code in all().iter().flat_map(|symptom| symptom.codes) {
+        assert!(crate::codes::of(code).is_some(), "{code}");
+    }
+}

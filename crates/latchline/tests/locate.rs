@@ -125,7 +125,7 @@ fn one_flat_alone_accuses_its_own_way_before_the_supply_of_all() {
 /// the next reading tells some apart.
 #[test]
 fn a_symptom_alone_lists_what_it_points_to() {
-    let folder = crate::common::Folder::new();
+    let folder = Folder::new();
     folder.run(&["new", "--demo", "demo"]);
     let out = folder.run(&["locate", "demo/site.toml", "A-15=restarts"]).out;
     let first = out.lines().next().unwrap();

@@ -36,8 +36,8 @@ const HEAD: &str = "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_st
 #[test]
 fn a_box_too_deep_is_fed_from_further_up() {
     let rest = "[supplies]\nPS = { model = \"ostrel-ps-60\", place = \"A/G\" }\n[distributors]\n\
-        D1 = { model = \"ostrel-d6t\", place = \"A/G\" }\nD2 = { model = \"ostrel-d6t\", place = \"A/1\" }\n\
-        D3 = { model = \"ostrel-d6t\", place = \"A/2\" }\nD4 = { model = \"ostrel-d6t\", place = \"A/3\" }\n\
+        D1 = { model = \"ostrel-d8t\", place = \"A/G\" }\nD2 = { model = \"ostrel-d8t\", place = \"A/1\" }\n\
+        D3 = { model = \"ostrel-d8t\", place = \"A/2\" }\nD4 = { model = \"ostrel-d8t\", place = \"A/3\" }\n\
         [dwellings]\nF1 = { place = \"A/3\" }\n[runs]\nfeed = { from = \"PS\", to = \"D1\", length = \"1 m\" }\n\
         door = { from = \"D1.1\", to = \"front\", length = \"8 m\" }\nrise-1 = { from = \"D1.2\", to = \"D2\", length = \"3 m\" }\n\
         rise-2 = { from = \"D2.1\", to = \"D3\", length = \"4 m\" }\nrise-3 = { from = \"D3.1\", to = \"D4\", length = \"5 m\" }\n\
@@ -59,7 +59,7 @@ fn an_overloaded_port_hands_its_distributor_to_another_output() {
         .collect();
     let text = format!(
         "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n[distributors]\n\
-         D1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\nD2 = {{ model = \"ostrel-d6t\", place = \"A/1\" }}\n\
+         D1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\nD2 = {{ model = \"ostrel-d8t\", place = \"A/1\" }}\n\
          [dwellings]\n{flats}[runs]\nfeed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
          door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\nrise = {{ from = \"D1.2\", to = \"D2\", length = \"6 m\" }}\n{runs}"
     );
@@ -76,7 +76,7 @@ fn a_chain_over_landings_becomes_a_run_for_each() {
     let text = |spacing_m: u32| {
         format!(
             "{HEAD}[policy]\nlargest_silenced_group = 3\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n[distributors]\n\
-             D1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n[dwellings]\n{flats}[runs]\n\
+             D1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\n[dwellings]\n{flats}[runs]\n\
              feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\ndoor = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
              flats = {{ from = \"D1.2\", to = [{}], spacing = \"{spacing_m} m\", cable = \"pair-0.8\" }}\n",
             names.join(", ")
@@ -107,7 +107,7 @@ fn a_run_that_nobody_measured_may_do_as_it_is() {
     let text = |first_dm: u32, measured: &str| {
         format!(
             "{HEAD}[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n[distributors]\n\
-             D1 = {{ model = \"ostrel-d6t\", place = \"A/G\" }}\n[dwellings]\nF1 = {{ place = \"A/1\" }}\n[runs]\n\
+             D1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\n[dwellings]\nF1 = {{ place = \"A/1\" }}\n[runs]\n\
              feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\ndoor = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
              flats = {{ from = \"D1.2\", to = \"F1\", length = \"{}.{} m\", cable = \"pair-0.5\"{measured} }}\n",
             first_dm / 10,

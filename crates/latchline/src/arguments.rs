@@ -79,7 +79,7 @@ pub enum Command {
     Practise(PractiseArguments),
     #[command(after_help = examples!("reach --total 60 --cable \"bell wire\"", "reach ostrel-48 --cable pair-0.8 --chart reach.svg"))]
     Reach(ReachArguments),
-    #[command(after_help = examples!("ask lock strike-12 --length 35", "ask battery 24 --hours 8"))]
+    #[command(after_help = examples!("ask lock strike-12 --length 35", "ask battery 12 --hours 8"))]
     Ask(AskArguments),
     #[command(after_help = examples!("compare old.toml new.toml", "compare old.toml new.toml --format json"))]
     Compare(CompareArguments),

@@ -18,7 +18,7 @@ pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, briefly: bo
         assessment
             .start_up
             .iter()
-            .filter(|one| one.source == *source && !(briefly && one.outcome == "runs"))
+            .filter(|one| one.source == *source && !(briefly && matches!(one.outcome, "runs" | "hiccups")))
             .map(|one| PowerReturn::Line { what: &power_return(one, look) }.say(look.language)),
     );
     let shorts: Vec<&ShortCircuitSummary> =

@@ -180,7 +180,7 @@ pub(super) fn text(
             out.push_str(&hanging("  ", &more.say(language), width));
         }
     }
-    let others: Vec<usize> = classes.flat_map(|class| class.members.iter().copied()).collect();
+    let others: Vec<usize> = classes.flat_map(|class| class.members).collect();
     if !others.is_empty() {
         out.push_str(&paragraph(Answer::Others.say(language).as_str(), 0, width));
         let most = MOST_LINES - listed;
@@ -252,21 +252,28 @@ pub(super) fn text(
     out
 }
 
-/// The classes to list, and the causes of those that nothing which was told points to: any fault of a door is as likely as ever when a
-/// screen restarts, and would fill a page.
-fn classes(located: &Located) -> (Vec<&Class>, Vec<usize>) {
-    let is_pointed_to =
-        |class: &Class| class.members.iter().any(|place| located.ranking.causes[*place].is_pointed_to);
-    let (pointed, unrelated): (Vec<&Class>, Vec<&Class>) =
-        located.classes.iter().partition(|class| is_pointed_to(class));
-    match pointed.is_empty() {
-        true => (unrelated, Vec::new()),
-        false => (pointed, unrelated.iter().flat_map(|class| class.members.iter().copied()).collect()),
+/// The classes to list, each without the causes that nothing which was told points to, and these causes: any fault of a door is as likely
+/// as ever when a screen restarts, and would fill a page. Where nothing points to anything, all are listed.
+fn classes(located: &Located) -> (Vec<Class>, Vec<usize>) {
+    let cause = |place: &usize| &located.ranking.causes[*place];
+    if !located.ranking.causes.iter().any(|cause| cause.is_pointed_to) {
+        return (located.classes.clone(), Vec::new());
     }
+    let mut unrelated = Vec::new();
+    let pointed = located.classes.iter().filter_map(|class| {
+        let (members, rest): (Vec<usize>, Vec<usize>) =
+            class.members.iter().partition(|place| cause(place).is_pointed_to);
+        let probability = members.iter().map(|place| cause(place).probability).sum();
+        unrelated.extend(rest);
+        (!members.is_empty()).then_some(Class { members, probability })
+    });
+    let mut pointed: Vec<Class> = pointed.collect();
+    pointed.sort_by(|a, b| b.probability.total_cmp(&a.probability));
+    (pointed, unrelated)
 }
 
-fn first_shown(located: &Located) -> Option<&Class> {
-    classes(located).0.first().copied()
+fn first_shown(located: &Located) -> Option<Class> {
+    classes(located).0.into_iter().next()
 }
 
 /// What is most likely, in a sentence.

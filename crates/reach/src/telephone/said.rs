@@ -161,7 +161,8 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
         let reaches = reach(one).map_or_else(String::new, |longest| {
             format!(", {}", say(AskWords::LockReaches { longest: &longest }))
         });
-        let place = if one.suits { "" } else { AskHead::NotOutdoors.say(language) };
+        let place =
+            if one.suits { String::new() } else { format!(" {}", AskHead::NotOutdoors.say(language)) };
         lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}{place}", one.cable));
     }
     lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));

@@ -107,7 +107,7 @@ fn class_in(line: &str) -> Option<DeviceClass> {
 fn numbers_in(line: &str) -> Result<Vec<u32>, String> {
     let mut numbers = Vec::new();
     let is_joined = line.split_whitespace().any(|word| {
-        let parts: Vec<&str> = word.split('/').collect();
+        let parts: Vec<&str> = word.trim_end_matches([',', ';', ':']).split('/').collect();
         parts.len() > 1 && parts.iter().all(|part| !part.is_empty() && is_digits(part))
     });
     let separator = |character: char| character.is_whitespace() || "/;,:|()[]".contains(character);

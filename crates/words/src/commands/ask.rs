@@ -8,7 +8,7 @@ words! {
         OnMains: "on mains" | "am Netz",
         ToBatteryEnd: "to the battery's end" | "bis zum Ende der Batterie",
         AtTheLock: "at the lock" | "am Schloss",
-        NotOutdoors: " (not made for outdoors)" | " (nicht für außen gemacht)",
+        NotOutdoors: "(not made for outdoors)" | "(nicht für außen gemacht)",
     }
 }
 

@@ -7,16 +7,16 @@ use latchline_finding::StateKind;
 /// A device that has a least voltage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Device {
-    /// A station: index into [`Site::stations`].
+    /// A station: index into [`latchline_site::model::Site::stations`].
     Station(usize),
-    /// The input of a box: index into [`Site::boxes`].
+    /// The input of a box: index into [`latchline_site::model::Site::boxes`].
     Box(usize),
 }
 
 /// A device's worst margin in one state.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StateMargin {
-    /// Index into [`StateSpace::phases`].
+    /// Index into [`crate::StateSpace::phases`].
     pub phase: usize,
     /// Call options that stand (indices into the phase's).
     pub set: Vec<usize>,
@@ -65,7 +65,7 @@ impl DeviceStates {
 /// The largest current through a segment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CurrentState {
-    /// Index into [`StateSpace::phases`].
+    /// Index into [`crate::StateSpace::phases`].
     pub phase: usize,
     /// Call options that stand.
     pub set: Vec<usize>,

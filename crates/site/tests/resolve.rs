@@ -263,7 +263,11 @@ fn length_by_loop(run: &str) -> (f64, usize, Vec<Finding>) {
     assert_ne!(text, TWELVE_FLATS);
     let (_, resolved) = resolved(&text);
     let site = resolved.site.unwrap_or_else(|| panic!("{:#?}", resolved.findings));
-    let run = site.runs.iter().find(|run| run.measured.loop_resistance.is_some()).unwrap();
+    let run = site
+        .runs
+        .iter()
+        .find(|run| run.measured.loop_resistance.is_some())
+        .expect("a run whose loop was measured");
     (run.length().as_metres(), run.sections.len(), resolved.findings)
 }
 

@@ -7,10 +7,12 @@ use toml::de::{DeString, DeTable, DeValue};
 /// A tree with an edit made on it. What is new in it has no place in the text. `None` for an edit that must be made on the text, and
 /// for one that cannot be made.
 pub(crate) fn changed<'e>(root: &DeTable<'e>, edit: &'e Edit) -> Option<DeTable<'e>> {
-    let is_known = |(path, change): &(Vec<EditStep>, Change)| match (path.last(), change) {
-        (Some(EditStep::Key(_)), Change::Set(_) | Change::Remove) => true,
-        (Some(EditStep::Index(_)), Change::Set(_)) => true,
-        _ => false,
+    let is_known = |(path, change): &(Vec<EditStep>, Change)| {
+        matches!(
+            (path.last(), change),
+            (Some(EditStep::Key(_)), Change::Set(_) | Change::Remove)
+                | (Some(EditStep::Index(_)), Change::Set(_))
+        )
     };
     if !edit.changes.iter().all(is_known) {
         return None;

@@ -320,7 +320,7 @@ fn is_stop(name: &str, names: &NameIndex) -> bool {
 
 /// Whether all that a run leads to is one supply or one port.
 fn ends_at_a_start(record: &Record<'_>, names: &NameIndex) -> bool {
-    let [only] = &record.list("to")[..] else { return false };
+    let [only] = record.list("to") else { return false };
     let Value::Text(name) = only.value else { return false };
     match names.get(name) {
         Some(target) => matches!(target, Target::Supply(_)),

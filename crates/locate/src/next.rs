@@ -28,10 +28,6 @@ const MOST_CALLS: usize = 6;
 /// A reading that tells less than this, in bits, is not worth taking.
 const LEAST_BITS: f64 = 0.02;
 
-/// A reading of which one outcome is as probable as this tells little in words; so many of the best are looked at for another.
-const MOSTLY_ONE: f64 = 0.97;
-const MOST_LOOKED_AT: usize = 40;
-
 /// What a reading would mean.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Meaning {
@@ -117,21 +113,17 @@ pub(crate) fn next_reading(
             (bits / minutes, bits, minutes)
         })
         .collect();
-    let mut order: Vec<usize> = (0..scored.len()).collect();
-    order.sort_by(|a, b| scored[*b].0.total_cmp(&scored[*a].0).then(a.cmp(b)));
-    order.retain(|place| scored[*place].1 >= LEAST_BITS);
-    let told = |place: &usize| {
-        let quantity = &model.quantities[known + place];
-        let components =
-            components(known + place, quantity, &left, ranking, &outcomes, &conditioned, inference);
-        meanings(quantity, components)
-    };
-    // Of a reading whose outcomes run into each other nobody could say what it means: one that tells some apart comes first.
-    let is_plain = |place: &&usize| told(place).iter().all(|one| one.probability < MOSTLY_ONE);
-    let place = *order.iter().take(MOST_LOOKED_AT).find(is_plain).or(order.first())?;
-    let (_, bits, minutes) = scored[place];
-    let quantity = model.quantities[known + place].clone();
-    let meanings = told(&place);
+    let (best, (_, bits, minutes)) = scored
+        .iter()
+        .enumerate()
+        .max_by(|(i, a), (j, b)| a.0.total_cmp(&b.0).then(j.cmp(i)))
+        .map(|(place, score)| (place + known, *score))?;
+    if bits < LEAST_BITS {
+        return None;
+    }
+    let quantity = model.quantities[best].clone();
+    let components = components(best, &quantity, &left, ranking, &outcomes, &conditioned, inference);
+    let meanings = meanings(&quantity, components);
     Some(NextReading { quantity, bits, minutes, meanings })
 }
 

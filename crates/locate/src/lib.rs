@@ -14,7 +14,6 @@ mod evidence;
 mod gauss;
 mod hypothesis;
 pub mod input;
-mod integral;
 mod kind;
 mod located;
 mod model;

@@ -51,9 +51,6 @@ pub(crate) struct Outcome {
     pub shows: Vec<f64>,
     /// Who would notice it by the voltage; `None` if none of those who are told of.
     pub noticing: Option<Noticing>,
-    /// What of every state and stage is as the flow alone has it, what is off or limited, what is out: outcomes with the same number
-    /// change smoothly from one to the other.
-    pub regime: u64,
 }
 
 impl<'p, 'a> Model<'p, 'a> {
@@ -148,8 +145,7 @@ impl<'p, 'a> Model<'p, 'a> {
             let state = complaint.standby;
             complaint.noticing(self.plant.layout, &self.states[state].as_drawn(), &faulted[state])
         });
-        let regime = faulted.iter().fold(0, |code, state| state.regime(code));
-        Outcome { values, shows, noticing, regime }
+        Outcome { values, shows, noticing }
     }
 
     /// How every quantity depends on every factor with a fault.
@@ -211,28 +207,6 @@ impl<'p, 'a> Model<'p, 'a> {
             }
             _ => 0.0,
         }
-    }
-
-    /// Whether something that was told points to a cause: it shows by voltage, or the cause is one of those that show so there.
-    pub fn points_to(&self, rates: &Rates, hypothesis: &Hypothesis, outcome: &Outcome) -> bool {
-        let mut bad = self
-            .symptoms
-            .iter()
-            .zip(&outcome.shows)
-            .filter(|(told, _)| told.symptom.kind != SymptomKind::Works);
-        bad.any(|(told, shows)| {
-            let symptom = told.symptom.kind;
-            let anyway = rates.told_anyway(symptom);
-            0.95 * shows > anyway
-                || (hypothesis.concerns(self.plant, told.at)
-                    && (rates.told(symptom, hypothesis.cause.kind) > anyway
-                        || hypothesis.cause.kind == Kind::DesignAsDrawn))
-        })
-    }
-
-    /// Whether anything bad was told.
-    pub fn is_told_of(&self) -> bool {
-        self.symptoms.iter().any(|told| told.symptom.kind != SymptomKind::Works)
     }
 
     fn stations(&self) -> f64 {

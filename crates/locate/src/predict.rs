@@ -129,16 +129,6 @@ impl Faulted<'_, '_, '_> {
         self.stages[at.stage].unsettled[at.node]
     }
 
-    /// Joins to a code for every stage whether it is as the flow alone has it, unsettled or dead.
-    pub fn regime(&self, code: u64) -> u64 {
-        let of = |stage: &StageSolved| match (stage.is_dead, stage.is_unsettled) {
-            (true, _) => 3,
-            (false, true) => 2,
-            (false, false) => 1,
-        };
-        self.stages.iter().fold(code, |code, stage| code.wrapping_mul(31).wrapping_add(of(stage)))
-    }
-
     fn own_deviation(&self, at: NodeRef, unit: Unit, value: f64) -> f64 {
         let stage = &self.stages[at.stage];
         let source_v = self.state.plant.layout.stages[at.stage].voltage_v[Corner::Nominal.index()];

@@ -113,9 +113,9 @@ def test_a_contradictory_policy_is_told(setting, words, tmp_path) -> None:
 
 def test_a_policy_that_no_part_keeps_is_blamed_with_its_relaxation(tmp_path) -> None:
     sheets = block()
-    sheets["site"].append(["Spare ports", 6])
+    sheets["site"].append(["Spare ports", 8])
     text = told(tmp_path, workbook(sheets), status=1)
-    assert "without the limit on spare ports: 6 there is one" in text
+    assert "without the limit on spare ports: 8 there is one" in text
 
 
 def test_a_family_out_of_reach_names_the_dwelling(tmp_path) -> None:

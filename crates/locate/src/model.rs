@@ -209,6 +209,28 @@ impl<'p, 'a> Model<'p, 'a> {
         }
     }
 
+    /// Whether something that was told points to a cause: it shows by voltage, or the cause is one of those that show so there.
+    pub fn points_to(&self, rates: &Rates, hypothesis: &Hypothesis, outcome: &Outcome) -> bool {
+        let mut bad = self
+            .symptoms
+            .iter()
+            .zip(&outcome.shows)
+            .filter(|(told, _)| told.symptom.kind != SymptomKind::Works);
+        bad.any(|(told, shows)| {
+            let symptom = told.symptom.kind;
+            let anyway = rates.told_anyway(symptom);
+            0.95 * shows > anyway
+                || (hypothesis.concerns(self.plant, told.at)
+                    && (rates.told(symptom, hypothesis.cause.kind) > anyway
+                        || hypothesis.cause.kind == Kind::DesignAsDrawn))
+        })
+    }
+
+    /// Whether anything bad was told.
+    pub fn is_told_of(&self) -> bool {
+        self.symptoms.iter().any(|told| told.symptom.kind != SymptomKind::Works)
+    }
+
     fn stations(&self) -> f64 {
         self.plant.layout.station.iter().flatten().count().max(1) as f64
     }

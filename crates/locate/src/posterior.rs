@@ -61,6 +61,8 @@ pub struct Posterior {
     pub wrong: Vec<f64>,
     /// Logarithm of the probability of what was told.
     pub log_told: f64,
+    /// Whether anything that was told points to it; `true` where nothing was told.
+    pub is_pointed_to: bool,
     /// Covariance of the readings there, row by row.
     pub(crate) covariance: Vec<f64>,
     /// What it predicts at the sizes that the readings allow.
@@ -190,6 +192,8 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
                 squared: one.likelihood.squared,
                 wrong: one.likelihood.wrong,
                 log_told: one.log_told,
+                is_pointed_to: !self.model.is_told_of()
+                    || self.model.points_to(self.rates, &hypotheses[*place], &one.best),
                 covariance: one.covariance,
                 allowed: one.allowed,
                 is_exact: true,

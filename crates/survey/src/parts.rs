@@ -40,6 +40,9 @@ pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
     problems
 }
 
+/// Names that are told where none is near.
+const MOST_NAMED: usize = 6;
+
 fn look_up<'s, T>(
     problems: &mut Vec<Problem>,
     kind: Thing,
@@ -47,7 +50,11 @@ fn look_up<'s, T>(
     names: impl Iterator<Item = &'s Sourced<String>>,
 ) {
     for name in names.filter(|name| !known.contains_key(&name.value)) {
-        let nearest = nearest(&name.value, known.keys().map(String::as_str));
+        let mut nearest = nearest(&name.value, known.keys().map(String::as_str));
+        // Where nothing is near and there are few, all are named.
+        if nearest.is_empty() && known.len() <= MOST_NAMED {
+            nearest = known.keys().cloned().collect();
+        }
         let kind = ProblemKind::UnknownName { kind, name: name.value.clone(), nearest };
         problems.push(Problem::new(name.origin.clone(), kind));
     }

@@ -1,9 +1,11 @@
 //! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
 //! say the same.
 
-use super::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power};
+use super::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power, lightest, stations_on};
+use crate::BareSiteError;
 use crate::question::{MOST_STATIONS, Question};
-use latchline_finding::{Code, Figure, Language, Locale, Unit};
+use latchline_finding::{Code, Figure, Language, Locale, Sources, Unit};
+use latchline_site::LoadedCatalogues;
 use latchline_words::commands::{AskHead, AskWords};
 use latchline_words::{codes, figures};
 
@@ -85,11 +87,28 @@ pub fn run_said(run: &OneRun, carried: &[Carried], locale: Locale) -> Vec<String
     lines
 }
 
-/// What is said where no model was named: which was taken, and how many of the lightest work.
-pub fn heaviest_said(model: &str, lightest: &str, of_lightest: &[Carried], locale: Locale) -> Option<String> {
-    let fewest = of_lightest.iter().min_by_key(|one| one.stations)?;
-    let (stations, power) = (fewest.stations, power_word(fewest.power, locale.language));
-    Some(AskWords::HeaviestTaken { model, lightest, stations, power }.say(locale.language))
+/// What is said where no model was named: which was taken, and how many of the lightest work; `None` where there is no lighter one.
+///
+/// # Errors
+/// As [`stations_on`].
+pub fn heaviest_said(
+    sources: &Sources,
+    loaded: &LoadedCatalogues,
+    run: &OneRun,
+    locale: Locale,
+) -> Result<Option<String>, BareSiteError> {
+    let model = &*run.question.station;
+    let Some(lightest) = lightest(loaded.catalogue(), &run.question.family).filter(|light| light != model)
+    else {
+        return Ok(None);
+    };
+    let question = Question { station: lightest.clone(), ..run.question.clone() };
+    let carried = stations_on(sources, loaded, &OneRun { question, ..run.clone() })?;
+    let fewest = carried.iter().min_by_key(|one| one.stations);
+    Ok(fewest.map(|fewest| {
+        let (stations, power) = (fewest.stations, power_word(fewest.power, locale.language));
+        AskWords::HeaviestTaken { model, lightest: &lightest, stations, power }.say(locale.language)
+    }))
 }
 
 /// What else helps, whether a cable is made for where it runs, and for where it was asked.

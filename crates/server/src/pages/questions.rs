@@ -11,8 +11,8 @@ use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
 use latchline_reach::default_question;
 use latchline_reach::telephone::{
-    Carried, LockWay, OneRun, by_cable, by_length, lock_cable, lock_said, run_said, stations_on,
-    switches_for, usual_family,
+    Carried, LockWay, OneRun, by_cable, by_length, heaviest_said, lock_cable, lock_said, run_said,
+    stations_on, switches_for, usual_family,
 };
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
@@ -84,6 +84,8 @@ fn chosen<'a>(asked: &'a str, usual: &'a str, known: bool) -> &'a str {
 
 struct Reached {
     run: OneRun,
+    /// What is said where no model was named.
+    taken: Option<String>,
     /// The supply that carries least first.
     own: Vec<Carried>,
     others: Vec<(String, Vec<Carried>)>,
@@ -96,7 +98,7 @@ fn fewest(carried: &[Carried]) -> usize {
 }
 
 /// The same question as `latchline reach --total`, put the same way.
-fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused> {
+fn reached(asked: &Reach, loaded: &LoadedCatalogues, locale: Locale) -> Result<Reached, Refused> {
     let catalogue = loaded.catalogue();
     let usual = usual_family(catalogue).unwrap_or_default();
     let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
@@ -122,7 +124,8 @@ fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused>
     let lengths_m: Vec<f64> = (1..=10).map(|step| f64::from(step) * LONGEST_M / 10.0).collect();
     let each = by_length(&sources, loaded, &run, &lengths_m).map_err(unfit)?;
     let curve = lengths_m.into_iter().zip(each.iter().map(|carried| fewest(carried))).collect();
-    Ok(Reached { run, own, others, curve })
+    let taken = if fits { None } else { heaviest_said(&sources, loaded, &run, locale).map_err(unfit)? };
+    Ok(Reached { run, taken, own, others, curve })
 }
 
 /// What one more would break, where the fewest work.
@@ -151,7 +154,7 @@ pub(crate) async fn reach(
     let content = blocking(move || {
         let _permit = permit;
         let loaded = blank::catalogue();
-        let found = reached(&asked, &loaded)?;
+        let found = reached(&asked, &loaded, locale)?;
         Ok(reach_markup(&found, loaded.catalogue(), locale))
     })
     .await?;
@@ -190,7 +193,12 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
                 }
             }
             section.panel.answer #answer aria-live="polite" {
-                (said(&run_said(&found.run, &found.own, locale), fewest(&found.own) > 0, language))
+                @let lines = {
+                    let mut lines = run_said(&found.run, &found.own, locale);
+                    found.taken.iter().for_each(|line| lines.insert(1, line.clone()));
+                    lines
+                };
+                (said(&lines, fewest(&found.own) > 0, language))
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
                 (chart(found, locale))
                 h2 { (say(Label::OtherCables)) }
@@ -266,6 +274,8 @@ pub(crate) struct LockAsked {
     lock: String,
     cable: String,
     length: String,
+    /// Whether the cable runs outdoors: "1", or nothing.
+    outdoors: String,
 }
 
 /// The page of a lock's cable: the same judgement as a door's sheet, on a small house.
@@ -295,7 +305,8 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let lock = chosen(&asked.lock, "strike-12", catalogue.locks.contains_key(&asked.lock));
     let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
-    let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors: true }, cable);
+    let outdoors = asked.outdoors == "1";
+    let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors }, cable);
     html! {
         div.ask {
             section.panel {
@@ -304,6 +315,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
                     div.field { label for="lock" { (say(Label::Lock)) } select #lock name="lock" { @for one in catalogue.locks.values() { option value=(one.head.name) selected[one.head.name == lock] { (one.head.title) } } } }
                     div.field { label for="cable" { (say(Label::Cable)) } select #cable name="cable" { @for one in catalogue.cables.values() { option value=(one.head.name) selected[one.head.name == cable] { (one.head.name) " · " (one.head.title) } } } }
                     (slider("length", Label::LockLength, length_m, 1.0, 60.0, language))
+                    div.field { label for="outdoors" { (say(Label::CableOutdoors)) } input #outdoors type="checkbox" name="outdoors" value="1" checked[outdoors]; }
                     div.buttons { button.main type="submit" { (say(Label::Answer)) } }
                 }
             }

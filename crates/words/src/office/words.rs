@@ -137,6 +137,7 @@ words! {
         Extension: "Extension" | "Nebenstelle",
         Lock: "Lock" | "Schloss",
         SourceVoltage: "Voltage of the feed" | "Spannung der Speisung",
+        CableOutdoors: "The cable runs outdoors" | "Die Leitung verläuft im Freien",
         LockLength: "Cable to the lock" | "Leitung zum Schloss",
         AtTheLock: "At the lock" | "Am Schloss",
         LongestRun: "Longest" | "Längstens",

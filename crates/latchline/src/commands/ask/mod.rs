@@ -14,7 +14,7 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, heaviest_said, lightest, lock_cable,
+    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, heaviest_said, lock_cable,
     lock_cables, lock_said, locks_said, mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
 };
 use latchline_reach::{Question, default_question};
@@ -224,11 +224,8 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -
     }
     let works = carried.iter().all(|one| one.stations > 0);
     let mut lines = run_said(run, &carried, look.locale());
-    let light = lightest(parts.loaded.catalogue(), &run.question.family);
-    if let Some(light) = light.filter(|light| !is_named && *light != run.question.station) {
-        let question = Question { station: light.clone(), ..run.question.clone() };
-        let of_light = stations_on(&parts.sources, &parts.loaded, &OneRun { question, ..run.clone() })?;
-        let said = heaviest_said(&run.question.station, &light, &of_light, look.locale());
+    if !is_named {
+        let said = heaviest_said(&parts.sources, &parts.loaded, run, look.locale())?;
         said.into_iter().for_each(|line| lines.insert(1, line));
     }
     Answer::new("stations", lines, works, look, RunFigures::of(run, &carried))

@@ -59,10 +59,7 @@ impl Ground {
 impl Context<'_> {
     /// Name of a device.
     pub fn device_id(&self, device: Device) -> &ElementId {
-        match device {
-            Device::Station(index) => &self.site.stations[index].id,
-            Device::Box(index) => &self.site.boxes[index].id,
-        }
+        device.id(self.site)
     }
 
     /// Where a device is defined.

@@ -338,15 +338,11 @@ fn tolerance_summary(
     space: &StateSpace,
     found: StageTolerance,
 ) -> ToleranceSummary {
-    let device = match found.device {
-        Device::Station(index) => site.stations[index].id.clone(),
-        Device::Box(index) => site.boxes[index].id.clone(),
-    };
     let stage = &layout.stages[found.stage];
     ToleranceSummary {
         source: stage.id.clone(),
         fed_from: stage.source,
-        device,
+        device: found.device.id(site).clone(),
         device_index: found.device,
         state: BusState::of(&space.phases[found.phase], &found.set).named(site),
         limit_v: found.limit_v,

@@ -83,9 +83,11 @@ fn is_released_by_hand(site: &Site, owner: StationOwner, kind: StateKind) -> boo
     let StationOwner::Entrance(entrance) = owner else { return false };
     let while_calls_stand =
         matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall);
-    while_calls_stand
-        && draws_to_release(site, &site.entrances[entrance])
-        && releases_at_once(site).0 == releases_at_once(site).1
+    let all_at_once = || {
+        let (most, doors) = releases_at_once(site);
+        most == doors
+    };
+    while_calls_stand && draws_to_release(site, &site.entrances[entrance]) && all_at_once()
 }
 
 /// Whether the fire alarm makes this door's station energise a lock from the bus.

@@ -8,7 +8,6 @@ use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::Site;
-use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 /// The loads of a stage, node by node.
@@ -166,29 +165,22 @@ impl Phase {
             let own = box_demand(site.box_model(&site.boxes[index]), corner);
             base[at.stage].add(at.node, bounded(own, at));
         }
-        let mut by_hand: BTreeMap<usize, Vec<Touch>> = BTreeMap::new();
-        for (index, option) in options.iter().enumerate().filter(|(_, option)| option.is_release()) {
-            let at = layout.station[option.caller];
-            let touch = at.map(|at| Touch { at, change: bounded(released(site, option.caller, corner), at) });
-            by_hand.insert(index, touch.into_iter().collect());
-        }
-        let mut change = |index: usize, activity: Activity, at: NodeRef| {
-            let busy = drawn.by(index, activity);
-            let base = drawn.by(index, base_activity[index]);
-            bounded(busy, at).minus(bounded(base, at))
+        let mut touch = |index: usize, busy: Demand, base: Demand| {
+            let at = layout.station[index]?;
+            Some(Touch { at, change: bounded(busy, at).minus(bounded(base, at)) })
         };
         let touches: Vec<Vec<Touch>> = options
             .iter()
-            .enumerate()
-            .map(|(number, option)| {
-                if let Some(touches) = by_hand.remove(&number) {
-                    return touches;
+            .map(|option| {
+                if option.is_release() {
+                    let more = released(site, option.caller, corner);
+                    return touch(option.caller, more, Demand::default()).into_iter().collect();
                 }
-                let touch = |&(index, activity): &(usize, Activity)| {
-                    let at = layout.station[index]?;
-                    Some(Touch { at, change: change(index, activity, at) })
-                };
-                option.busy.iter().filter_map(touch).collect()
+                let of_call = option.busy.iter().filter_map(|&(index, activity)| {
+                    let busy = drawn.by(index, activity);
+                    touch(index, busy, drawn.by(index, base_activity[index]))
+                });
+                of_call.collect()
             })
             .collect();
         let has_current = has_current(&base, &touches);
@@ -217,9 +209,7 @@ impl Phase {
             is_bound,
         })
     }
-}
 
-impl Phase {
     /// Whether no more calls and releases stand in a set than may at once.
     pub fn admits(&self, set: &[usize]) -> bool {
         let releases = set.iter().filter(|option| self.options[**option].is_release()).count();

@@ -2,15 +2,26 @@
 
 use crate::layout::NodeRef;
 use crate::source_power::PowerState;
-use latchline_finding::StateKind;
+use latchline_finding::{ElementId, StateKind};
+use latchline_site::model::Site;
 
 /// A device that has a least voltage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Device {
-    /// A station: index into [`latchline_site::model::Site::stations`].
+    /// A station: index into [`Site::stations`].
     Station(usize),
-    /// The input of a box: index into [`latchline_site::model::Site::boxes`].
+    /// The input of a box: index into [`Site::boxes`].
     Box(usize),
+}
+
+impl Device {
+    /// Its name.
+    pub fn id(self, site: &Site) -> &ElementId {
+        match self {
+            Device::Station(index) => &site.stations[index].id,
+            Device::Box(index) => &site.boxes[index].id,
+        }
+    }
 }
 
 /// A device's worst margin in one state.

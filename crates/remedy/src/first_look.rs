@@ -51,7 +51,7 @@ fn collapses(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Vec<Key> {
             // What another source's collapse takes down is not said to be short either.
             !is_known_to_collapse(known, &layout, stage, Some(stage))
                 && seen.margins_v.iter().any(|(device, margin_v)| {
-                    let too_low = (codes::VOLTAGE_TOO_LOW, Some(id_of(changed, *device)));
+                    let too_low = (codes::VOLTAGE_TOO_LOW, Some(device.id(changed).clone()));
                     *margin_v < 0.0 && !known.is_found(&too_low)
                 })
         }
@@ -83,7 +83,7 @@ fn too_low(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Option<Vec<Ke
         if *one == device {
             (*margin_v < enough_v).then(|| key(finding))
         } else {
-            (all && *margin_v < 0.0).then(|| (codes::VOLTAGE_TOO_LOW, Some(id_of(changed, *one))))
+            (all && *margin_v < 0.0).then(|| (codes::VOLTAGE_TOO_LOW, Some(one.id(changed).clone())))
         }
     });
     Some(left.collect())
@@ -115,13 +115,6 @@ fn is_overloaded(changed: &Site, finding: &Finding) -> Option<Vec<Key>> {
 fn stage_of(layout: &Layout, finding: &Finding) -> Option<usize> {
     let source = finding.element.as_ref()?;
     layout.stages.iter().position(|stage| stage.id == *source)
-}
-
-fn id_of(site: &Site, device: Device) -> ElementId {
-    match device {
-        Device::Station(index) => site.stations[index].id.clone(),
-        Device::Box(index) => site.boxes[index].id.clone(),
-    }
 }
 
 /// Stations that hear less than their budget allows from the caller that was found.

@@ -1,6 +1,6 @@
 //! On which runs power comes to a thing.
 
-use crate::model::{RunStart, RunStop, Site};
+use crate::model::{RunStop, Site};
 use latchline_finding::ElementId;
 use std::collections::BTreeMap;
 
@@ -29,11 +29,7 @@ impl<'a> Ways<'a> {
     }
 
     fn before(&self, run: usize) -> Option<usize> {
-        match self.site.runs[run].from {
-            RunStart::Supply(_) => None,
-            RunStart::Port { box_index, .. } => self.to.get(&RunStop::BoxInput(box_index)).copied(),
-            RunStart::Station(station) => self.to.get(&RunStop::Station(station)).copied(),
-        }
+        self.to(self.site.runs[run].from.reached_at()?)
     }
 
     fn walked(&self, run: usize) -> Vec<usize> {

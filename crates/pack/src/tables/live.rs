@@ -9,7 +9,8 @@ use latchline_assess::{ReadingPlace, StageSource};
 use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
-use latchline_site::model::{RunStart, RunStop, StationOwner};
+use latchline_site::model::StationOwner;
+use latchline_site::ways::Ways;
 use latchline_wiring::Item;
 use latchline_wiring::terminal::place_name;
 
@@ -34,6 +35,7 @@ fn power_up(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StagePowerUp);
+    let ways = Ways::new(site);
     let (readings, order) = (subject.readings, &subject.readings.power_order);
     let fed_by =
         |supply: Option<usize>| order.iter().filter(move |feed| feed.supply == supply).map(|feed| feed.run);
@@ -43,7 +45,7 @@ fn power_up(steps: &mut Steps<'_, '_>) {
         if let Some(open) = readings.open_circuit_voltage(StageSource::Supply(index)) {
             steps.word(name, Word::OpenCircuitVoltage, &Expected::Between(open.into(), Unit::Volt));
         }
-        fed_by(Some(index)).for_each(|run| connect(steps, run));
+        fed_by(Some(index)).for_each(|run| connect(steps, &ways, run));
     }
     for run in fed_by(None) {
         let what = locale.word(Word::RunWithoutSupply).to_string();
@@ -53,23 +55,11 @@ fn power_up(steps: &mut Steps<'_, '_>) {
     steps.stage(Word::StageReadings);
     for (index, supply) in site.supplies.iter().enumerate() {
         let name = supply.id.as_str();
-        fed_by(Some(index)).for_each(|run| read(steps, run));
+        fed_by(Some(index)).for_each(|run| read(steps, &ways, run));
         let current = readings.standby_current(ReadingPlace::Supply(index));
         let expected = Expected::predicted(current, Unit::Ampere);
         steps.word(name, Word::WholeCurrent, &expected);
     }
-}
-
-/// Whether other runs hang on this one.
-fn feeds_others(subject: &Subject<'_>, run: usize) -> bool {
-    let sections = &subject.site.runs[run].sections;
-    subject.site.runs.iter().any(|other| {
-        sections.iter().any(|section| match (section.to, other.from) {
-            (RunStop::BoxInput(at), RunStart::Port { box_index, .. }) => at == box_index,
-            (RunStop::Station(at), RunStart::Station(station)) => at == station,
-            _ => false,
-        })
-    })
 }
 
 /// Where a run starts.
@@ -85,11 +75,11 @@ fn current_expected(subject: &Subject<'_>, run: usize) -> Expected {
 }
 
 /// Connects one run: with its current where nothing else hangs on it.
-fn connect(steps: &mut Steps<'_, '_>, run: usize) {
+fn connect(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let subject = steps.subject;
     let name = subject.site.runs[run].id.as_str();
     let from = start_name(subject, run);
-    if feeds_others(subject, run) {
+    if ways.feeds_others(run) {
         let what = subject.locale.say(&Sentence::ConnectFeeder { run: name });
         steps.say(&from, what, &Expected::Done);
     } else {
@@ -99,11 +89,11 @@ fn connect(steps: &mut Steps<'_, '_>, run: usize) {
 }
 
 /// Reads a run with everything connected: its current where others hang on it, the voltage at its end.
-fn read(steps: &mut Steps<'_, '_>, run: usize) {
+fn read(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let subject = steps.subject;
     let site = subject.site;
     let name = site.runs[run].id.as_str();
-    if feeds_others(subject, run) {
+    if ways.feeds_others(run) {
         let from = start_name(subject, run);
         let what = subject.locale.say(&Sentence::FeederCurrent { run: name });
         steps.say(&from, what, &current_expected(subject, run));

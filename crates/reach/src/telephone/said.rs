@@ -51,8 +51,9 @@ fn metres(length_m: f64, locale: Locale) -> String {
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
 
-/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply.
-pub fn run_said(run: &OneRun, carried: &[Carried], locale: Locale) -> Vec<String> {
+/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `taken`: what
+/// [`heaviest_said`] says where no model was named.
+pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale: Locale) -> Vec<String> {
     let language = locale.language;
     let say = |words: AskWords<'_>| words.say(language);
     let Some(lowest) = carried.first() else { return Vec::new() };
@@ -63,6 +64,7 @@ pub fn run_said(run: &OneRun, carried: &[Carried], locale: Locale) -> Vec<String
         0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
         stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
     }];
+    lines.extend(taken);
     for other in carried.iter().skip(1) {
         let power = power_word(other.power, language);
         lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));

@@ -1,6 +1,6 @@
 //! Runs that start somewhere else: at a free port further up, at another output of the supply, at a box beside; chains in several runs.
 
-use super::places::free_ports;
+use super::places::{boxes_at, free_ports};
 use super::wiring::{keep_head, lengths_m, new_run, write_lengths};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
@@ -38,30 +38,17 @@ pub(super) fn free_starts(site: &Site, start: RunStart) -> Vec<FreeStart> {
     }
 }
 
-/// The run that leads to where another starts, and the cable from its start to there.
-fn run_before(site: &Site, start: RunStart) -> Option<(usize, f64)> {
-    let is_there = |stop: RunStop| match (start, stop) {
-        (RunStart::Port { box_index, .. }, RunStop::BoxInput(input)) => box_index == input,
-        (RunStart::Station(station), RunStop::Station(stop)) => station == stop,
-        _ => false,
-    };
-    site.runs.iter().enumerate().find_map(|(index, run)| {
-        let at = run.sections.iter().position(|section| is_there(section.to))?;
-        Some((index, lengths_m(run)[..=at].iter().sum()))
-    })
-}
-
 /// A run taken back along its way to a free place further up: at each run of its way the first free one where that run starts. The cable
 /// is as much longer as the way back.
-pub(super) fn further_up(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
+fn further_up(bench: &Bench<'_>, ways: &Ways<'_>, run: usize) -> Vec<Candidate> {
     let site = bench.site;
     let (mut at, mut way_m) = (site.runs[run].from, 0.0);
     let mut list = Vec::new();
-    // No way is longer than all runs.
-    for _ in 0..site.runs.len() {
-        let Some((before, length_m)) = run_before(site, at) else { break };
-        at = site.runs[before].from;
-        way_m += length_m;
+    for before in ways.to_run(run).iter().rev().skip(1) {
+        let before = &site.runs[*before];
+        let to_here = before.sections.iter().position(|section| Some(section.to) == at.reached_at());
+        way_m += to_here.map_or(0.0, |last| lengths_m(before)[..=last].iter().sum());
+        at = before.from;
         if let Some(free) = free_starts(site, at).first() {
             let id = site.runs[run].id.as_str();
             let mut lengths = lengths_m(&site.runs[run]);
@@ -81,7 +68,7 @@ pub(super) fn way_of_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
     let Some(run) = site.runs.iter().position(stops) else { return Vec::new() };
     let ways = Ways::new(site);
     let way = ways.to_run(run).iter().rev().take(MOST_MOVED);
-    way.flat_map(|run| further_up(bench, *run)).collect()
+    way.flat_map(|run| further_up(bench, &ways, *run)).collect()
 }
 
 /// The runs of a port, or a run, and those that begin beyond, those with most beyond them first, each taken further up.
@@ -97,7 +84,7 @@ pub(super) fn runs_beyond(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let mut beyond: Vec<(usize, usize)> =
         (0..site.runs.len()).filter(|run| is_beyond(*run)).map(|run| (stops_beyond(run), run)).collect();
     beyond.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
-    beyond.into_iter().take(MOST_MOVED).flat_map(|(_, run)| further_up(bench, run)).collect()
+    beyond.into_iter().take(MOST_MOVED).flat_map(|(_, run)| further_up(bench, &ways, run)).collect()
 }
 
 /// Runs that start at a supply or box, each to a free port of a box at the same place that is fed from elsewhere: the cable stays.
@@ -119,11 +106,9 @@ pub(super) fn to_a_box_beside(bench: &Bench<'_>, source: &str) -> Vec<Candidate>
     };
     let mut list = Vec::new();
     for run in site.runs.iter().filter(starts_there) {
-        let Some(place) = place(run).filter(|place| place.building.is_some()) else { continue };
-        let beside = (0..site.boxes.len()).filter(|index| {
-            let item = &site.boxes[*index];
-            item.place == *place && item.id.as_str() != source && !feeds(run, *index)
-        });
+        let Some(place) = place(run) else { continue };
+        let beside = boxes_at(site, place)
+            .filter(|index| site.boxes[*index].id.as_str() != source && !feeds(run, *index));
         let ports = beside.filter_map(|index| free_ports(site, index).into_iter().next());
         list.extend(ports.map(|port| {
             let edit = Edit::set(&["runs", run.id.as_str(), "from"], quoted(&port));
@@ -165,8 +150,7 @@ fn landings(site: &Site, run: &Run) -> Option<Vec<usize>> {
     for (index, section) in run.sections.iter().enumerate() {
         let RunStop::Station(station) = section.to else { return None };
         let place = site.station_place(&site.stations[station]);
-        place.floor?;
-        site.place_key(place)?;
+        place.floor.and(place.building)?;
         if last.is_none_or(|last| {
             (last.building, last.core, last.floor) != (place.building, place.core, place.floor)
         }) {

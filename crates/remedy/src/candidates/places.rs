@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_finding::Edit;
-use latchline_site::model::{EntranceRole, RunStart, Site};
+use latchline_site::model::{EntranceRole, Place, RunStart, Site};
 
 /// A name in a table that is not taken: the stem, then with a number.
 pub(super) fn free_name(bench: &Bench<'_>, table: &str, stem: &str) -> String {
@@ -30,6 +30,11 @@ pub(super) fn free_ports(site: &Site, box_index: usize) -> Vec<String> {
         .filter(|port| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port }))
         .map(|port| format!("{}.{port}", site.boxes[box_index].id))
         .collect()
+}
+
+/// The boxes at a place, if it is in a building.
+pub(super) fn boxes_at<'s>(site: &'s Site, place: &'s Place) -> impl Iterator<Item = usize> + 's {
+    (0..site.boxes.len()).filter(|index| place.building.is_some() && site.boxes[*index].place == *place)
 }
 
 /// Lets the main entrance of a dwelling's building call it.

@@ -1,7 +1,7 @@
 //! Changes to runs: thicker conductors, doubled pairs, split and moved runs, boxes nearer by.
 
 use super::moved::{free_starts, run_for_each_landing};
-use super::places::{free_name, free_port, free_ports};
+use super::places::{boxes_at, free_name, free_port, free_ports};
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
@@ -136,12 +136,8 @@ pub(super) fn to_a_port_beside(bench: &Bench<'_>, finding: &Finding, supply: &st
     let site = bench.site;
     let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == supply) else { return Vec::new() };
     let Some(Argument::Elements(runs)) = finding.argument("runs") else { return Vec::new() };
-    let beside = (0..site.boxes.len()).filter(|index| {
-        let place = &site.boxes[*index].place;
-        place.building.is_some() && *place == supply.place
-    });
     let mut list = Vec::new();
-    for box_index in beside {
+    for box_index in boxes_at(site, &supply.place) {
         let mut ports = free_ports(site, box_index).into_iter();
         let mut edit = Edit::default();
         for run in runs {

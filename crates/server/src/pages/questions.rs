@@ -193,11 +193,7 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
                 }
             }
             section.panel.answer #answer aria-live="polite" {
-                @let lines = {
-                    let mut lines = run_said(&found.run, &found.own, locale);
-                    found.taken.iter().for_each(|line| lines.insert(1, line.clone()));
-                    lines
-                };
+                @let lines = run_said(&found.run, &found.own, found.taken.clone(), locale);
                 (said(&lines, fewest(&found.own) > 0, language))
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
                 (chart(found, locale))

@@ -98,8 +98,8 @@ fn cause_of(site: &Site, ways: &Ways<'_>, station: usize, dark: &dyn Fn(usize) -
             AbsenceCause::RunFrom { run: own, last, first: *next }
         }
         _ => {
-            let before_tail = stops[..first].iter().copied();
-            let first_dark = before_tail.into_iter().find(|stop| dark(*stop)).filter(|_| !is_in_tail);
+            let before_tail = if is_in_tail { &[] } else { &stops[..first] };
+            let first_dark = before_tail.iter().copied().find(|stop| dark(*stop));
             AbsenceCause::Alone { run: Some(own), station: first_dark.unwrap_or(station) }
         }
     }

@@ -108,7 +108,7 @@ fn numbers_in(line: &str) -> Result<Vec<u32>, String> {
     let mut numbers = Vec::new();
     let is_joined = line.split_whitespace().any(|word| {
         let parts: Vec<&str> = word.trim_end_matches([',', ';', ':']).split('/').collect();
-        parts.len() > 1 && parts.iter().all(|part| !part.is_empty() && is_digits(part))
+        parts.len() > 1 && parts.iter().all(|part| is_digits(part))
     });
     let separator = |character: char| character.is_whitespace() || "/;,:|()[]".contains(character);
     for chunk in line.split(separator) {
@@ -133,13 +133,13 @@ fn numbers_in(line: &str) -> Result<Vec<u32>, String> {
 }
 
 fn is_digits(text: &str) -> bool {
-    text.bytes().all(|byte| byte.is_ascii_digit())
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
 }
 
 /// "2.1", "v1.10.3": numbers with points between them.
 fn is_version(text: &str) -> bool {
     let parts: Vec<&str> = text.strip_prefix(['v', 'V']).unwrap_or(text).split('.').collect();
-    parts.len() > 1 && parts.iter().all(|part| !part.is_empty() && is_digits(part))
+    parts.len() > 1 && parts.iter().all(|part| is_digits(part))
 }
 
 #[cfg(test)]

@@ -22,6 +22,17 @@ pub enum RunStart {
     Station(usize),
 }
 
+impl RunStart {
+    /// The stop at which the run ends on which this one hangs; `None` at a supply.
+    pub fn reached_at(self) -> Option<RunStop> {
+        match self {
+            RunStart::Supply(_) => None,
+            RunStart::Port { box_index, .. } => Some(RunStop::BoxInput(box_index)),
+            RunStart::Station(station) => Some(RunStop::Station(station)),
+        }
+    }
+}
+
 /// What a section of a run leads to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum RunStop {

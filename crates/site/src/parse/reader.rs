@@ -52,10 +52,8 @@ fn kind_of(value: &DeValue<'_>) -> Thing {
 /// Whether a table of one element holds nothing but tables that it has no keys for: the head of its table was split at a point in its name.
 fn is_split_name(table: &DeTable<'_>, spec: &TableSpec) -> bool {
     let is_known = |name: &str| spec.keys.iter().any(|known| known.name == name);
-    let mut parts = table.iter();
-    let all_parts =
-        parts.all(|(key, value)| matches!(value.get_ref(), DeValue::Table(_)) && !is_known(key.get_ref()));
-    !table.is_empty() && all_parts
+    let is_part = |value: &DeValue<'_>, name: &str| matches!(value, DeValue::Table(_)) && !is_known(name);
+    !table.is_empty() && table.iter().all(|(key, value)| is_part(value.get_ref(), key.get_ref()))
 }
 
 impl Reader<'_> {

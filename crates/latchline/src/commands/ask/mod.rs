@@ -223,11 +223,9 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -
         bail!("the family {} has no supply", run.question.family);
     }
     let works = carried.iter().all(|one| one.stations > 0);
-    let mut lines = run_said(run, &carried, look.locale());
-    if !is_named {
-        let said = heaviest_said(&parts.sources, &parts.loaded, run, look.locale())?;
-        said.into_iter().for_each(|line| lines.insert(1, line));
-    }
+    let taken =
+        if is_named { None } else { heaviest_said(&parts.sources, &parts.loaded, run, look.locale())? };
+    let lines = run_said(run, &carried, taken, look.locale());
     Answer::new("stations", lines, works, look, RunFigures::of(run, &carried))
 }
 

@@ -1,6 +1,6 @@
 //! Cables.
 
-use super::require_in;
+use super::{require_as, require_in};
 use crate::catalogue::{Cable, CableLoss, Gauge, LineConstants, LineRest, PartHead};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record};
@@ -22,16 +22,7 @@ fn gauge(entry: &Entry<'_>, provenance: Provenance, findings: &mut Findings) -> 
         return Some(size);
     }
     let classes = || Expected::ConductorClass.both();
-    if !record.is_written("class") {
-        findings.push(
-            Finding::new(codes::MISSING_KEY, Severity::Error, record.at(&entry.span))
-                .about(entry.name)
-                .with("key", "class")
-                .with("table", record.spec.name.both())
-                .with("expected", classes())
-                .with("because", Because::Gauge.both()),
-        );
-    }
+    require_as(entry.name, record, &entry.span, "class", classes(), Because::Gauge.both(), findings);
     let class: Sourced<u32> = record.read("class", provenance)?;
     if !matches!(class.value, 1 | 2 | 5) {
         findings.push(

@@ -260,14 +260,27 @@ fn require_in(
     because: Both,
     findings: &mut Findings,
 ) {
+    let expected = record.spec.keys.iter().find(|spec| spec.name == key).map(|spec| spec.kind.expected());
+    require_as(element, record, span, key, expected.unwrap_or(Both::same("")), because, findings);
+}
+
+/// The same of a key that may be less than its kind lets through.
+fn require_as(
+    element: &str,
+    record: &Record<'_>,
+    span: &Range<usize>,
+    key: &'static str,
+    expected: Both,
+    because: Both,
+    findings: &mut Findings,
+) {
     if !record.is_written(key) {
-        let expected = record.spec.keys.iter().find(|spec| spec.name == key).map(|spec| spec.kind.expected());
         findings.push(
             Finding::new(codes::MISSING_KEY, Severity::Error, record.at(span))
                 .about(element)
                 .with("key", key)
                 .with("table", record.spec.name.both())
-                .with("expected", expected.unwrap_or(Both::same("")))
+                .with("expected", expected)
                 .with("because", because),
         );
     }

@@ -34,7 +34,11 @@ if (asked instanceof HTMLFormElement) {
     const input = event.target;
     if (input instanceof HTMLInputElement && input.type === "range") {
       const shown = asked.querySelector(`output[for="${input.id}"]`);
-      if (shown) shown.textContent = `${input.value} m`;
+      if (shown instanceof HTMLOutputElement) {
+        const value = Number(input.value) * Number(shown.dataset.perMetre);
+        const words = value.toLocaleString(document.documentElement.lang, { maximumFractionDigits: 1, useGrouping: false });
+        shown.textContent = `${words} ${shown.dataset.symbol}`;
+      }
     }
     clearTimeout(waiting);
     waiting = setTimeout(() => void follow(), 120);

@@ -16,8 +16,8 @@ use latchline_reach::telephone::{
 };
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
+use latchline_words::codes;
 use latchline_words::office::Label;
-use latchline_words::{codes, figures};
 use maud::{Markup, html};
 use serde::Deserialize;
 use std::sync::Arc;
@@ -68,11 +68,14 @@ fn menu(asked: Label, language: Language) -> Markup {
     }
 }
 
-fn slider(id: &str, label: Label, value: f64, least: f64, most: f64, language: Language) -> Markup {
+/// A length to slide, shown in the reader's unit; what is sent are metres.
+fn slider(id: &str, label: Label, value: f64, least: f64, most: f64, locale: Locale) -> Markup {
+    let language = locale.language;
+    let (per_metre, _, symbol) = locale.scaled(Figure::new(1.0, Unit::Metre));
     html! {
         div.field.slider {
             label for=(id) { (label.say(language)) }
-            output for=(id) { (figures::decimals(figures::trimmed(value, 1), language)) " m" }
+            output for=(id) data-per-metre=(per_metre) data-symbol=(symbol) { (length(value, locale)) }
             input type="range" id=(id) name=(id) min=(least) max=(most) step="1" value=(value);
         }
     }
@@ -188,7 +191,7 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
                         }
                     } }
                     div.field { label for="cable" { (say(Label::Cable)) } select #cable name="cable" { @for one in catalogue.cables.values() { option value=(one.head.name) selected[one.head.name == *cable] { (one.head.name) " · " (one.head.title) } } } }
-                    (slider("total", Label::RunLength, *total_m, 1.0, LONGEST_M, language))
+                    (slider("total", Label::RunLength, *total_m, 1.0, LONGEST_M, locale))
                     div.buttons { button.main type="submit" { (say(Label::Answer)) } }
                 }
             }
@@ -310,8 +313,8 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
                 form method="get" action="/questions/lock" data-follow {
                     div.field { label for="lock" { (say(Label::Lock)) } select #lock name="lock" { @for one in catalogue.locks.values() { option value=(one.head.name) selected[one.head.name == lock] { (one.head.title) } } } }
                     div.field { label for="cable" { (say(Label::Cable)) } select #cable name="cable" { @for one in catalogue.cables.values() { option value=(one.head.name) selected[one.head.name == cable] { (one.head.name) " · " (one.head.title) } } } }
-                    (slider("length", Label::LockLength, length_m, 1.0, 60.0, language))
-                    div.field { label for="outdoors" { (say(Label::CableOutdoors)) } input #outdoors type="checkbox" name="outdoors" value="1" checked[outdoors]; }
+                    (slider("length", Label::LockLength, length_m, 1.0, 60.0, locale))
+                    div.field.check { input #outdoors type="checkbox" name="outdoors" value="1" checked[outdoors]; label for="outdoors" { (say(Label::CableOutdoors)) } }
                     div.buttons { button.main type="submit" { (say(Label::Answer)) } }
                 }
             }

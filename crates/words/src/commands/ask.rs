@@ -30,8 +30,8 @@ sentences! {
             | "Eine mehr arbeitet {power} nicht: {title}.",
         NoMore { most: usize }: "More than {most} stations were not tried." | "Mehr als {most} Stationen wurden nicht versucht.",
         HeaviestTaken { model: &'a str, lightest: &'a str, stations: usize, power: &'a str }:
-            "No model was named, so {model}, the heaviest, was taken; of {lightest}, the lightest, {stations} work {power}. Name it with --station."
-            | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; von {lightest}, dem leichtesten, arbeiten {stations} {power}. Mit --station nennen.",
+            "No model was named, so {model}, the heaviest, was taken; of {lightest}, the lightest, {stations} work {power}. Name yours for its own figure."
+            | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; von {lightest}, dem leichtesten, arbeiten {stations} {power}. Das eigene nennen, dann gilt dessen Zahl.",
         Margin { stations: usize, power: &'a str, margin: &'a str }:
             "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment."
             | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve.",

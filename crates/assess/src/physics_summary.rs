@@ -8,7 +8,7 @@ use latchline_network::signal_tree::BandSurvey;
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
-use latchline_network::{BusState, Device, Layout, StageSource, StateSpace, Terminal, Wanted, WorstStates};
+use latchline_network::{BusState, Device, Layout, StageNode, StageSource, StateSpace, Wanted, WorstStates};
 use latchline_site::model::Site;
 use latchline_words::tolerance::ToleranceFactor;
 
@@ -200,12 +200,12 @@ pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
 }
 
 /// Name of what is at a terminal of a stage.
-pub(crate) fn terminal_id(site: &Site, layout: &Layout, stage: usize, terminal: Terminal) -> ElementId {
+pub(crate) fn terminal_id(site: &Site, layout: &Layout, stage: usize, terminal: StageNode) -> ElementId {
     match terminal {
-        Terminal::Source => layout.stages[stage].id.clone(),
-        Terminal::BoxInput(index) | Terminal::BoxLink(index) => site.boxes[index].id.clone(),
-        Terminal::Port { box_index, port } => port_id(site, box_index, port),
-        Terminal::Station(index) => site.stations[index].id.clone(),
+        StageNode::Source => layout.stages[stage].id.clone(),
+        StageNode::BoxInput(index) | StageNode::BoxLink(index) => site.boxes[index].id.clone(),
+        StageNode::Port { box_index, port } => port_id(site, box_index, port),
+        StageNode::Station(index) => site.stations[index].id.clone(),
     }
 }
 
@@ -217,7 +217,7 @@ pub(crate) fn port_id(site: &Site, box_index: usize, port: u32) -> ElementId {
 pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummary> {
     let (site, layout) = (context.site, context.layout);
     let summary = |start: &StageStart| {
-        let id = |terminal: Terminal| terminal_id(site, layout, start.stage, terminal);
+        let id = |terminal: StageNode| terminal_id(site, layout, start.stage, terminal);
         let (outcome, time_s, period_s) = match start.outcome {
             StartUpOutcome::Runs { time_s } => ("runs", Some(time_s), None),
             StartUpOutcome::Hiccups { period_s } => ("hiccups", None, period_s),
@@ -260,7 +260,7 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
     };
     let not_judged = |stage: &usize| {
         let stage = &layout.stages[*stage];
-        let stations = stage.terminal.iter().filter(|terminal| matches!(terminal, Terminal::Station(_)));
+        let stations = stage.terminal.iter().filter(|terminal| matches!(terminal, StageNode::Station(_)));
         StartUpSummary {
             source: stage.id.clone(),
             fed_from: stage.source,

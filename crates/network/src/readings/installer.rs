@@ -2,7 +2,7 @@
 
 use super::{NoPrediction, Path, Prediction, Predictions, Predictor, Reading, ReadingPlace};
 use crate::bus_state::BusState;
-use crate::layout::{Layout, Segment, StageSource, Terminal};
+use crate::layout::{Layout, Segment, StageNode, StageSource};
 use crate::worst::Device;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Site, StationOwner};
@@ -87,11 +87,11 @@ fn taken(from: &Predictor<'_>, talking: &[Option<BusState>]) -> Vec<Reading> {
         readings.push(Reading::OpenCircuitVoltage { source: stage.source });
         readings.push(Reading::Current { at, state: standby() });
         let places = stage.terminal.iter().map(|terminal| match *terminal {
-            Terminal::Source => at,
-            Terminal::BoxInput(index) => ReadingPlace::BoxInput(index),
-            Terminal::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-            Terminal::BoxLink(index) => ReadingPlace::BoxLink(index),
-            Terminal::Station(index) => ReadingPlace::Station(index),
+            StageNode::Source => at,
+            StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
+            StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+            StageNode::BoxLink(index) => ReadingPlace::BoxLink(index),
+            StageNode::Station(index) => ReadingPlace::Station(index),
         });
         readings.extend(places.map(|at| Reading::Voltage { at, state: standby() }));
     }

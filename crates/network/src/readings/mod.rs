@@ -82,8 +82,8 @@ impl Predictor<'_> {
             ReadingPlace::Supply(index) => root(StageSource::Supply(index)),
             ReadingPlace::BoxOutput(index) => root(StageSource::Regenerator(index)),
             ReadingPlace::BoxInput(index) => self.layout.box_input.get(index).copied().flatten(),
-            ReadingPlace::BoxLink(index) => terminal(crate::Terminal::BoxLink(index)),
-            ReadingPlace::Port { box_index, port } => terminal(crate::Terminal::Port { box_index, port }),
+            ReadingPlace::BoxLink(index) => terminal(crate::StageNode::BoxLink(index)),
+            ReadingPlace::Port { box_index, port } => terminal(crate::StageNode::Port { box_index, port }),
             ReadingPlace::Station(index) => self.layout.station.get(index).copied().flatten(),
             ReadingPlace::Run(index) => self.layout.run_start.get(index).copied().flatten(),
         }

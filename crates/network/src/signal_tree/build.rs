@@ -2,7 +2,7 @@
 
 use super::line::{PairConstants, line_of, pair_constants};
 use super::{Feed, MissingKind, MissingValue, SignalEdge, SignalNetwork};
-use crate::layout::{Layout, NodeRef, Segment, StageSource, Terminal};
+use crate::layout::{Layout, NodeRef, Segment, StageNode, StageSource};
 use latchline_circuit::signal::{Entry, Line, LineLaw, LossPoint, PlainLine, Shunt};
 use latchline_finding::quantity::Inductance;
 use latchline_finding::{ElementId, Sourced};
@@ -176,7 +176,7 @@ impl<'a> Builder<'a> {
                     from = between;
                 }
                 let protection_ohm = match terminal {
-                    Terminal::Station(station) => self.entrance_protection_ohm(station),
+                    StageNode::Station(station) => self.entrance_protection_ohm(station),
                     _ => 0.0,
                 };
                 let end = if protection_ohm > 0.0 { self.new_node() } else { here };
@@ -184,12 +184,12 @@ impl<'a> Builder<'a> {
                 if end != here {
                     self.joint(end, here, Some(protector(protection_ohm)));
                 }
-                if let Terminal::BoxLink(box_index) = terminal {
+                if let StageNode::BoxLink(box_index) = terminal {
                     let hub = self.hub(box_index);
                     self.joint(here, hub, None);
                 }
             }
-            (_, Terminal::Port { box_index, .. }) => {
+            (_, StageNode::Port { box_index, .. }) => {
                 let item = &self.site.boxes[box_index];
                 let model = self.site.box_model(item);
                 let from = if model.kind.value == BoxKind::Isolating { self.hub(box_index) } else { from };

@@ -107,6 +107,9 @@ fn verdict(report: &Report<'_>, look: &Look) -> String {
     if let Some(second) = second {
         text.push_str(&paragraph(&format!("{}.", wording::capital(&second)), 0, look.width));
     }
+    if let Some(assessment) = report.assessment.filter(|_| !report.fails()) {
+        text.push_str(&left_open(assessment, look));
+    }
     if let Some(jobs) = report.jobs {
         text.push_str(&jobs_text::in_danger(jobs, look));
     }
@@ -227,7 +230,9 @@ fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bo
     let id = template::plain(source.id.as_str());
     let language = look.language;
     let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
-    let mut facts = vec![Remark::StationsOn { stations: source.stations }.say(language)];
+    let share = source.count_share.map(|share| figures::rounded_up(share * 100.0, 0));
+    let mut facts =
+        vec![Remark::StationsOn { stations: source.stations, share: share.as_deref() }.say(language)];
     facts.push(current_words(&source.current, look));
     match (source.power_w.filter(|power| power.is_finite()), source.rated_power_w) {
         (Some(power), Some(rated)) => {
@@ -396,6 +401,37 @@ fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String
         text.push_str(&paragraph(&line, 4, look.width));
     }
     text
+}
+
+/// Kinds of what was not judged that are named at the head of the page.
+const MOST_NAMED_AT_HEAD: usize = 3;
+
+/// What was not judged, in a line, for the head of the page; what to enter stands in the block of its own.
+fn left_open(assessment: &Assessment, look: &Look) -> String {
+    let mut kinds: Vec<(&str, Vec<String>)> = Vec::new();
+    for missing in &assessment.not_judged {
+        let title = codes::of(missing.code.as_str()).map_or("", |words| words.title(look.language));
+        let what = template::plain(&missing.missing.say(look.language));
+        match kinds.iter_mut().find(|(known, _)| *known == title) {
+            Some((_, all)) => all.push(what),
+            None => kinds.push((title, vec![what])),
+        }
+    }
+    if kinds.is_empty() {
+        return String::new();
+    }
+    let more = kinds.len().saturating_sub(MOST_NAMED_AT_HEAD);
+    let named: Vec<String> = kinds
+        .iter()
+        .take(MOST_NAMED_AT_HEAD)
+        .map(|(title, what)| match what.as_slice() {
+            [only] => format!("{title} ({only})"),
+            [first, others @ ..] => format!("{title} ({first}, +{})", others.len()),
+            [] => String::from(*title),
+        })
+        .collect();
+    let line = Remark::LeftOpen { what: &named.join("; "), more: (more > 0).then_some(more) };
+    paragraph(&line.say(look.language), 0, look.width)
 }
 
 fn not_judged(assessment: &Assessment, look: &Look) -> String {

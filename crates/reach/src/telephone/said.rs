@@ -240,6 +240,12 @@ pub fn battery_said(
         let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
         say(AskWords::ChargerSlow { hours: &hours })
     }));
+    let (distributor, boxes) = &found.distributors;
+    lines.push(say(AskWords::HoursHouse {
+        boxes: *boxes as usize,
+        distributor,
+        on_a_port: super::battery::ON_A_PORT,
+    }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),
         ambient: &number(found.coldest_c, 0, locale),

@@ -2,7 +2,7 @@
 
 code! {
     "line-constants-missing"
-    title: "A cable without line constants" | "Leitungskonstanten fehlen",
+    title: "Signal over a cable without line constants" | "Leitungskonstanten fehlen",
     message:
         "{element} is of a cable without line constants"
         | "{element} ist eine Leitung ohne Leitungskonstanten",

@@ -24,7 +24,7 @@ use latchline_finding::{Finding, Severity};
 use latchline_network::calls::releases_at_once;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
-use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
+use latchline_network::signal_tree::{SignalSurvey, survey_with};
 use latchline_network::start_up::{Effort, StartUps, start_up};
 use latchline_network::{GivenUp, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
 use latchline_site::model::Site;
@@ -168,8 +168,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     pub fn signal(&self) -> Result<WithSignal<'_>, GivenUp> {
         let signal = kept(&self.signal, || {
             self.memory.check()?;
-            let network = SignalNetwork::new(self.site(), &self.ground().layout);
-            survey_with(self.site(), &network, &self.memory)
+            survey_with(self.site(), &self.ground().layout, &self.memory)
         })?;
         Ok(WithSignal { context: self.context(), signal })
     }

@@ -5,6 +5,7 @@ use crate::stage::{WithShortCircuits, WithSignal, WithStartUp};
 use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};
 use latchline_network::signal_tree::BandSurvey;
+pub use latchline_network::signal_tree::CableLengths;
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
@@ -27,6 +28,8 @@ pub struct CallerSignal {
     pub loss_db: f64,
     /// Where, in hertz.
     pub at_hz: f64,
+    /// How long the cables are where it is so.
+    pub lengths: CableLengths,
 }
 
 /// One band of the family's signals.
@@ -160,13 +163,14 @@ pub struct ToleranceSummary {
 pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
     let site = context.site;
     let id = |station: usize| site.stations[station].id.clone();
-    let signal = |caller_index, station_index, loss_db, at_hz| CallerSignal {
+    let signal = |caller_index, station_index, loss_db, at_hz, lengths| CallerSignal {
         caller: id(caller_index),
         caller_index,
         station: id(station_index),
         station_index,
         loss_db,
         at_hz,
+        lengths,
     };
     let summary = |survey: &BandSurvey| {
         let band = &site.family().signal_bands[survey.band];
@@ -183,12 +187,12 @@ pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
             budget_db: band.budget.value.as_decibels(),
             allowed_ripple_db: band.ripple.as_ref().map(|ripple| ripple.value.as_decibels()),
             stations: survey.stations.len(),
-            worst: signal(worst.caller, worst.station, worst.loss_db, worst.at_hz),
+            worst: signal(worst.caller, worst.station, worst.loss_db, worst.at_hz, worst.lengths),
             greatest_ripple: (id(rippled.station), rippled.ripple.ripple_db),
             callers: survey
                 .callers
                 .iter()
-                .map(|one| signal(one.caller, one.station, one.loss_db, one.at_hz))
+                .map(|one| signal(one.caller, one.station, one.loss_db, one.at_hz, one.lengths))
                 .collect(),
             frequency_hz: survey.response.frequency_hz.clone(),
             insertion_loss_db: survey.response.insertion_loss_db.clone(),

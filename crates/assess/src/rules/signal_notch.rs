@@ -24,6 +24,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
                 .figures(notch.depth_db, limit_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.ripple.caller].id)
                 .with("band", band.name.as_str())
+                .with("lengths", station.ripple.lengths.term().both())
                 .with("frequency", Figure::new(notch.frequency_hz, Unit::Hertz))
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));

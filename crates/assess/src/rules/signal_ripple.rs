@@ -27,6 +27,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
                 .figures(station.ripple.ripple_db, limit_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.ripple.caller].id)
                 .with("band", band.name.as_str())
+                .with("lengths", station.ripple.lengths.term().both())
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));
             report.push(found);

@@ -31,6 +31,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
                 .figures(station.loss_db, budget_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.caller].id)
                 .with("band", band.name.as_str())
+                .with("lengths", station.lengths.term().both())
                 .with("frequency", Figure::new(station.at_hz, Unit::Hertz))
                 .also_at("limit", band.budget.origin.clone())
                 .graded(rests_on.clone());

@@ -2,7 +2,7 @@
 
 code! {
     "too-many-door-stations"
-    title: "More door stations than the family allows" | "Zu viele Türstationen",
+    title: "More door stations than the family allows" | "Mehr Türstationen, als die Familie erlaubt",
     message:
         "the site has {value} door stations; the family {family} allows {limit}"
         | "Die Anlage hat {value} Türstationen; die Gerätefamilie {family} erlaubt {limit}",

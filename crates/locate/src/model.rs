@@ -51,6 +51,9 @@ pub(crate) struct Outcome {
     pub shows: Vec<f64>,
     /// Who would notice it by the voltage; `None` if none of those who are told of.
     pub noticing: Option<Noticing>,
+    /// What of every state and stage is as the flow alone has it, what is off or limited, what is out: outcomes with the same number
+    /// change smoothly from one to the other.
+    pub regime: u64,
 }
 
 impl<'p, 'a> Model<'p, 'a> {
@@ -145,7 +148,8 @@ impl<'p, 'a> Model<'p, 'a> {
             let state = complaint.standby;
             complaint.noticing(self.plant.layout, &self.states[state].as_drawn(), &faulted[state])
         });
-        Outcome { values, shows, noticing }
+        let regime = faulted.iter().fold(0, |code, state| state.regime(code));
+        Outcome { values, shows, noticing, regime }
     }
 
     /// How every quantity depends on every factor with a fault.

@@ -129,6 +129,16 @@ impl Faulted<'_, '_, '_> {
         self.stages[at.stage].unsettled[at.node]
     }
 
+    /// Joins to a code for every stage whether it is as the flow alone has it, unsettled or dead.
+    pub fn regime(&self, code: u64) -> u64 {
+        let of = |stage: &StageSolved| match (stage.is_dead, stage.is_unsettled) {
+            (true, _) => 3,
+            (false, true) => 2,
+            (false, false) => 1,
+        };
+        self.stages.iter().fold(code, |code, stage| code.wrapping_mul(31).wrapping_add(of(stage)))
+    }
+
     fn own_deviation(&self, at: NodeRef, unit: Unit, value: f64) -> f64 {
         let stage = &self.stages[at.stage];
         let source_v = self.state.plant.layout.stages[at.stage].voltage_v[Corner::Nominal.index()];
@@ -220,7 +230,7 @@ impl Faulted<'_, '_, '_> {
             if let Some(parts) = &plant.segments[index][node] {
                 let per_ohm = weight * found.per_resistance_v_per_ohm[*place];
                 for (factor, deviation) in &parts.copper {
-                    row[*factor] += per_ohm * parts.copper_ohm * deviation;
+                    row[*factor] += per_ohm * parts.copper_ohm * stage.copper_times[node] * deviation;
                 }
                 if let Some(factor) = parts.terminal {
                     row[factor] += per_ohm * parts.terminal_ohm;

@@ -28,6 +28,10 @@ pub(crate) struct StageSolved {
     pub is_unsettled: bool,
     /// Whether the source gives nothing.
     pub is_dead: bool,
+    /// What the fault makes of the conductors that lead to every node: so many times their resistance.
+    pub copper_times: Vec<f64>,
+    /// Watts that the fault makes a node draw: they are no tolerance of the device.
+    extra_w: Vec<f64>,
     problem: Option<Problem>,
 }
 
@@ -53,6 +57,8 @@ impl StageSolved {
             unsettled: vec![false; nodes],
             is_unsettled: false,
             is_dead: true,
+            copper_times: vec![1.0; nodes],
+            extra_w: vec![0.0; nodes],
             problem: None,
         }
     }
@@ -94,11 +100,12 @@ impl StageSolved {
         Some((found, &problem.node[..]))
     }
 
-    /// The load at a node of the layout as it was solved.
+    /// The load of the device at a node of the layout as it was solved: watts, amperes and siemens.
     pub fn load(&self, node: usize) -> (f64, f64, f64) {
         let Some(problem) = &self.problem else { return (0.0, 0.0, 0.0) };
         let at = problem.node[node];
-        (problem.loads.power_w[at], problem.loads.current_a[at], problem.loads.conductance_s[at])
+        let own_w = (problem.loads.power_w[at] - self.extra_w[node]).max(0.0);
+        (own_w, problem.loads.current_a[at], problem.loads.conductance_s[at])
     }
 
     /// Open-circuit voltage of the source as it was solved.
@@ -156,13 +163,23 @@ pub(crate) fn solve_stage(
     for (converter, watt) in laid.converters.iter().zip(converters_w) {
         loads.power_w[converter.node] += watt;
     }
-    let copper = |node: usize| plant.segments[index][node].as_ref().map_or(0.0, |parts| parts.copper_ohm);
+    // What a fault does to the conductors it does to them as they were built.
+    let copper = |node: usize| {
+        plant.segments[index][node]
+            .as_ref()
+            .map_or(0.0, |parts| parts.copper_ohm * plant.times(&parts.copper))
+    };
+    let mut copper_times = vec![1.0; nodes];
+    let mut extra_w = vec![0.0; nodes];
     for effect in effects.iter().filter(|effect| effect.touches(index, &plant.run_stage)) {
         match *effect {
             Effect::Series { at, ohm: extra } => ohm[at.node] += extra,
             Effect::Open { at } => cut_at[at.node] = true,
             Effect::Across { at, position, siemens } => across.push((at.node, position, siemens)),
-            Effect::Extra { at, watt } => loads.power_w[at.node] += watt,
+            Effect::Extra { at, watt } => {
+                loads.power_w[at.node] += watt;
+                extra_w[at.node] += watt;
+            }
             Effect::NoLoad { at } => {
                 loads.power_w[at.node] = 0.0;
                 loads.current_a[at.node] = 0.0;
@@ -173,13 +190,16 @@ pub(crate) fn solve_stage(
             Effect::Dead { .. } => return StageSolved::dead(nodes),
             Effect::Conductors { run, factor } => {
                 for at in plant.section[run].iter().flatten() {
-                    ohm[at.node] += (factor - 1.0) * copper(at.node);
+                    copper_times[at.node] *= factor;
                 }
             }
-            Effect::Longer { at, factor } => ohm[at.node] += (factor - 1.0) * copper(at.node),
+            Effect::Longer { at, factor } => copper_times[at.node] *= factor,
             Effect::Reversed { at } => reversed[at.node] = true,
             Effect::Capacitance { .. } | Effect::Earth { .. } => {}
         }
+    }
+    for (node, times) in copper_times.iter().enumerate().filter(|(_, times)| **times != 1.0) {
+        ohm[node] += (times - 1.0) * copper(node);
     }
     ohm[0] = 0.0;
     let mut draft = Draft {
@@ -206,5 +226,5 @@ pub(crate) fn solve_stage(
     for (voltage, _) in solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed) {
         *voltage = -*voltage;
     }
-    solved
+    StageSolved { copper_times, extra_w, ..solved }
 }

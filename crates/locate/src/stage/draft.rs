@@ -274,6 +274,8 @@ impl Draft {
             is_unsettled: any_off || !self.limited.is_empty(),
             unsettled,
             is_dead: false,
+            copper_times: Vec::new(),
+            extra_w: Vec::new(),
             problem: Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first }),
         }
     }

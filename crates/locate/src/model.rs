@@ -267,7 +267,7 @@ impl Told {
         let below = |limit_v: f64, voltage: Option<f64>| {
             voltage.map_or(0.0, |voltage| normal((limit_v - voltage.abs()) / width_v))
         };
-        let is_off = |state: Option<usize>| state.is_some_and(|state| faulted[state].is_unsettled(self.at));
+        let is_off = |state: Option<usize>| state.is_some_and(|state| faulted[state].is_off(self.at));
         let dead = below(cut_off_v, voltage(self.standby));
         let drops = below(cut_off_v, voltage(self.called)).max(if is_off(self.called) { 0.8 } else { 0.0 });
         let restarts = (1.0 - dead) * drops.max(0.5 * below(least_v, voltage(self.called)));

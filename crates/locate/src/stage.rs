@@ -2,7 +2,9 @@
 //!
 //! The flow knows neither cut-off nor current limits. Here devices below their cut-off voltage are switched off, the lowest
 //! first, and a source or port over its limit is replaced by its limit with everything behind it switched off, so that only
-//! resistances are left. Where either happens the state is *unsettled*: what a meter shows there is known only roughly.
+//! resistances are left. Where either happens the state is *unsettled*. A device that is off tries to start again and again, so a meter
+//! shows something between its drawing nothing and its drawing what it would at its cut-off voltage: both are solved, and the
+//! range between them is known at every place. Behind a limit what a meter shows is known only roughly.
 
 mod draft;
 
@@ -16,15 +18,23 @@ use latchline_network::phase::StageLoads;
 /// A stage with a fault, solved.
 #[derive(Debug, Clone)]
 pub(crate) struct StageSolved {
-    /// Voltage of every node of the layout, in volts; below zero behind a reversed pair.
+    /// Voltage of every node of the layout, in volts: the middle of its range; below zero behind a reversed pair.
     pub voltage_v: Vec<f64>,
+    /// How far it moves while devices try to start, in volts.
+    pub range_v: Vec<f64>,
+    /// Its own deviation: that range, or a limit that is known only roughly.
+    pub own_v: Vec<f64>,
     /// Current through the segment that leads to it, at its near end, in amperes.
     pub current_a: Vec<f64>,
+    /// The deviation of that current.
+    pub own_a: Vec<f64>,
     /// Whether the node is cut off from the source.
     pub cut: Vec<bool>,
-    /// Whether devices are off or limits act, at the node.
-    pub unsettled: Vec<bool>,
-    /// Whether any is.
+    /// Whether the device there is off, since it is below its cut-off voltage or behind a limit.
+    pub off: Vec<bool>,
+    /// Whether a limit acts there.
+    pub limited: Vec<bool>,
+    /// Whether any device is off or any limit acts.
     pub is_unsettled: bool,
     /// Whether the source gives nothing.
     pub is_dead: bool,
@@ -52,9 +62,13 @@ impl StageSolved {
     fn dead(nodes: usize) -> Self {
         StageSolved {
             voltage_v: vec![0.0; nodes],
+            range_v: vec![0.0; nodes],
+            own_v: vec![0.0; nodes],
             current_a: vec![0.0; nodes],
+            own_a: vec![0.0; nodes],
             cut: vec![true; nodes],
-            unsettled: vec![false; nodes],
+            off: vec![false; nodes],
+            limited: vec![false; nodes],
             is_unsettled: false,
             is_dead: true,
             copper_times: vec![1.0; nodes],
@@ -63,9 +77,9 @@ impl StageSolved {
         }
     }
 
-    /// Derivatives of the voltage of a node; `None` where there is none to derive.
+    /// Derivatives of the voltage of a node, with what is off left off; `None` where there is none to derive.
     pub fn voltage_sensitivities(&self, node: usize) -> Option<(Sensitivities, &[usize])> {
-        if self.cut[node] || self.unsettled[node] {
+        if self.cut[node] || self.limited[node] {
             return None;
         }
         let problem = self.problem.as_ref()?;
@@ -76,7 +90,7 @@ impl StageSolved {
 
     /// Derivatives of the current through the segment that leads to a node.
     pub fn current_sensitivities(&self, node: usize) -> Option<(Sensitivities, &[usize])> {
-        if self.cut[node] || self.unsettled[node] {
+        if self.cut[node] || self.limited[node] {
             return None;
         }
         let problem = self.problem.as_ref()?;
@@ -205,6 +219,7 @@ pub(crate) fn solve_stage(
     let mut draft = Draft {
         parent: laid.parent.clone(),
         ohm,
+        wanted: loads.clone(),
         loads,
         cut_off_v: plant.cut_off_v[index].clone(),
         of: (0..nodes).map(Some).collect(),

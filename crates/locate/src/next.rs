@@ -276,6 +276,15 @@ fn candidates(
             states.push(state.clone());
         }
     }
+    // What somebody tells of a station shows, if by any voltage, while that station is called.
+    for symptom in &evidence.symptoms {
+        if let Some(state) = plant.call(symptom.station, CallMoment::Ringing, None)
+            && !states.contains(&state)
+            && states.len() < MOST_CALLS
+        {
+            states.push(state);
+        }
+    }
     let mut runs: Vec<usize> = Vec::new();
     let mut called: BTreeSet<usize> = BTreeSet::new();
     for place in left {

@@ -1,5 +1,5 @@
 //! What findings say: one file a code, named like its rule. It holds the title, the message, what stands at the place,
-//! what to do, and the manual page that `explain` prints, each in English and in German.
+//! what to do, what to measure first where it shows on site, and the manual page that `explain` prints, each in English and in German.
 
 use crate::template;
 use latchline_finding::{Finding, Language};
@@ -17,6 +17,8 @@ pub struct CodeWords {
     label: [&'static str; 2],
     /// What to do; may be empty.
     hint: [&'static str; 2],
+    /// What to measure first where it shows on site; may be empty.
+    measure: [&'static str; 2],
     /// The manual page: what is checked, why it matters, an example, what to do.
     page: [&'static str; 2],
 }
@@ -25,6 +27,11 @@ impl CodeWords {
     /// What it says, in a few words.
     pub fn title(&self, language: Language) -> &'static str {
         crate::row::of(self.title, language)
+    }
+
+    /// What to measure first where it shows on site.
+    pub fn measure(&self, language: Language) -> Option<&'static str> {
+        Some(crate::row::of(self.measure, language)).filter(|text| !text.is_empty())
     }
 
     /// The manual page, without spaces and line breaks around it.
@@ -89,6 +96,7 @@ macro_rules! code {
         message: $message:literal | $german_message:literal,
         $(label: $label:literal | $german_label:literal,)?
         $(hint: $hint:literal | $german_hint:literal,)?
+        $(measure: $measure:literal | $german_measure:literal,)?
         english: $(#[doc = $page:literal])+
         german: $(#[doc = $german_page:literal])+
     ) => {
@@ -98,6 +106,7 @@ macro_rules! code {
             message: [$message, $german_message],
             label: [concat!($($label)?), concat!($($german_label)?)],
             hint: [concat!($($hint)?), concat!($($german_hint)?)],
+            measure: [concat!($($measure)?), concat!($($german_measure)?)],
             page: [concat!($($page, "\n"),+), concat!($($german_page, "\n"),+)],
         };
     };

@@ -2,7 +2,7 @@
 
 code! {
     "more-pairs-than-cable"
-    title: "More pairs in parallel than the cable has" | "Mehr Paare als die Leitung hat",
+    title: "More pairs in parallel than the cable has" | "Mehr parallele Paare, als die Leitung hat",
     message:
         "run {element} uses {value} pairs in parallel; {cable} has {limit}"
         | "Strang {element} nutzt {value} Paare parallel; {cable} hat {limit}",

@@ -2,7 +2,7 @@
 
 code! {
     "signal-too-weak"
-    title: "The signal arrives too weak" | "Signal zu schwach",
+    title: "The signal arrives too weak" | "Das Signal kommt zu schwach an",
     message:
         "{element} gets the {band} from {caller} too weak: {value} are lost on the way at {frequency} ({lengths}), at most {limit} may be"
         | "{element} hört {caller} mit {value} Dämpfung bei {frequency} ({lengths}); erlaubt sind im Band {band} {limit}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "fewer boxes and branches on the way, a shorter way, or a cable with less loss"
         | "weniger Verteiler und Abzweige unterwegs, ein kürzerer Weg, oder eine Leitung mit weniger Dämpfung",
+    measure:
+        "With the power off, the loop resistance of the run with its far end bridged and its capacitance with the far end open. Both as planned: count boxes and open branches on the way."
+        | "Spannungsfrei den Schleifenwiderstand des Strangs bei gebrücktem fernem Ende und seine Kapazität bei offenem. Stimmt beides: Verteiler und offene Abzweige auf dem Weg zählen.",
     english:
         /// # What it checks
         /// In a family that states bands for its signals, the greatest insertion loss in each band from every door and

@@ -2,7 +2,7 @@
 
 code! {
     "wrong-kind-of-part"
-    title: "This part is of another kind" | "Teil anderer Art",
+    title: "This part is of another kind" | "Dieses Teil ist von anderer Art",
     message:
         "\"{name}\" is {found}; {expected} is needed here< and at {others}>"
         | "„{name}“ passt hier nicht: {found} statt {expected}<; auch an {others}>",

@@ -171,7 +171,7 @@ fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> St
     };
     let line = Remark::RunsWithin {
         runs: runs.len(),
-        margin: &look.decimals(figures::rounded_down(least.worst.margin_v(), 2)),
+        margin: &figures::volts(least.worst.margin_v(), look.language),
         device: &template::plain(least.id.as_str()),
     };
     paragraph(&line.say(look.language), 2, look.width)
@@ -229,7 +229,6 @@ fn key(assessment: &Assessment, look: &Look) -> String {
 fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bool, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
-    let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
     let share = source.count_share.map(|share| figures::rounded_up(share * 100.0, 0));
     let mut facts =
         vec![Remark::StationsOn { stations: source.stations, share: share.as_deref() }.say(language)];
@@ -237,13 +236,15 @@ fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bo
     match (source.power_w.filter(|power| power.is_finite()), source.rated_power_w) {
         (Some(power), Some(rated)) => {
             let rated = &look.decimals(figures::trimmed(rated, 1));
-            facts.push(Remark::WattsOf { power: &up(power, 1), rated }.say(language));
+            facts.push(Remark::WattsOf { power: &figures::watts(power, language), rated }.say(language));
         }
-        (Some(power), None) => facts.push(Remark::Watts { power: &up(power, 1) }.say(language)),
+        (Some(power), None) => {
+            facts.push(Remark::Watts { power: &figures::watts(power, language) }.say(language))
+        }
         (None, _) => {}
     }
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite() && !briefly) {
-        facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
+        facts.push(Remark::StandbyCurrent { current: &figures::amperes(standby, language) }.say(language));
     }
     facts.extend(sheet.map(|sheet| battery_words(sheet, look)));
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
@@ -272,13 +273,13 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
         None => Remark::NoCallCounted.say(language),
     };
     let asked = battery.required_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
-    let hours = &look.decimals(figures::rounded_down(shortest.hours, 1));
+    let hours = &figures::battery_hours(shortest.hours, language);
     Remark::BatteryHours { hours, asked: asked.as_deref(), calls: &calls }.say(language)
 }
 
 fn current_words(current: &WorstCurrent, look: &Look) -> String {
     let state = &states::few_words(&current.state, look.language);
-    let up = |value: f64| look.decimals(figures::rounded_up(value, 2));
+    let up = |value: f64| figures::amperes(value, look.language);
     match (current.current_a.filter(|current| current.is_finite()), current.limit_a) {
         (Some(found), Some(limit)) => {
             let limit = &look.decimals(figures::trimmed(limit, 3));
@@ -333,7 +334,7 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
 fn current_cell(current: &WorstCurrent, look: &Look) -> String {
     current.current_a.filter(|current| current.is_finite()).map_or_else(
         || String::from(Head::None.say(look.language)),
-        |current| look.decimals(figures::rounded_up(current, 2)),
+        |current| figures::amperes(current, look.language),
     )
 }
 

@@ -122,7 +122,7 @@ impl About<'_> {
                         @if let Some(StateVoltage { voltage_v, limit_v, .. }) = result.by_state.get(&kind) {
                             tr.picked[kind == worst] {
                                 th scope="row" { (wording::capital(&self.state_name(kind, result))) }
-                                td.number { @match voltage_v { Some(v) => { strong { (self.down(*v)) } } None => { "–" } } }
+                                td.number { @match voltage_v { Some(v) => { strong { (self.volts(*v)) } } None => { "–" } } }
                                 td.number.quiet { (self.up(*limit_v, 1)) }
                                 td { (bar(step(voltage_v.map_or(f64::NEG_INFINITY, |v| v - limit_v), thin_v))) }
                             }
@@ -162,7 +162,7 @@ impl About<'_> {
             dl.facts {
                 dt { (self.say(Label::LargestCurrent)) }
                 dd {
-                    @match source.current.current_a { Some(a) => { strong { (self.up(a, 2)) " A" } } None => { "–" } }
+                    @match source.current.current_a { Some(a) => { strong { (self.amperes(a)) " A" } } None => { "–" } }
                     @if let Some(limit) = source.current.limit_a { " / " (self.locale.trimmed(limit, 2)) " A" }
                     " " span.quiet { (state) }
                 }

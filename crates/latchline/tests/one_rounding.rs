@@ -95,7 +95,7 @@ fn every_output_says_the_same_figure() {
         for band in json["signal"].as_array().into_iter().flatten() {
             let loss = figures::decibels(number(&band["worst"], "loss_db").expect("a loss"), english);
             assert!(in_one_line.contains(&format!("loss {loss} of ")), "{name}: {loss} dB");
-            folder.run(&["draw", "site.toml", "--kind", "signal", "-o", "signal.svg", "--force"]);
+            folder.run(&["draw", "site.toml", "--what", "signal", "-o", "signal.svg", "--force"]);
             assert!(folder.read("signal.svg").contains(&format!("a loss of {loss} dB")), "{name}: {loss} dB");
             compared += 1;
         }

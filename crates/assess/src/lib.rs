@@ -37,7 +37,8 @@ pub use existing::ExistingCable;
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{
-    Basis, Estimate, NoPrediction, Path, PathSegment, Prediction, Reading, ReadingPlace, Readings, RunFeed,
+    Basis, DROP_METER_V, Estimate, JointThatFails, NoPrediction, Path, PathSegment, Prediction, Reading,
+    ReadingPlace, Readings, RunCall, RunFeed, SectionJoint,
 };
 pub use latchline_network::resistance::{MEASUREMENT_TOLERANCE, loop_ohm_per_km};
 pub use latchline_network::start_up::Effort;

@@ -125,7 +125,7 @@ pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResu
 /// Stations on a stage and on all stages that draw from it.
 fn stations_on(context: &WithVoltages<'_>, stage: usize) -> usize {
     let stage = &context.layout.stages[stage];
-    let own = stage.terminal.iter().filter(|t| matches!(t, latchline_network::Terminal::Station(_)));
+    let own = stage.terminal.iter().filter(|t| matches!(t, latchline_network::StageNode::Station(_)));
     let below: usize = stage.converters.iter().map(|converter| stations_on(context, converter.stage)).sum();
     own.count() + below
 }

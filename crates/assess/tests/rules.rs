@@ -20,7 +20,7 @@
 
 use latchline_assess::assess;
 use latchline_assess::context::Ground;
-use latchline_assess::rule::Report;
+use latchline_assess::rule::Judgement;
 use latchline_assess::rules;
 use latchline_finding::{Argument, Figure, Finding, Language, Sources};
 use latchline_site::resolve;
@@ -311,7 +311,7 @@ fn findings_about_addresses_are_passed_on() {
     let site_file = sources.add("site.toml", text.as_str());
     let site = resolve(&sources, site_file, &[catalogue]).site.unwrap();
     let ground = Ground::new(&site);
-    let mut report = Report::default();
+    let mut report = Judgement::default();
     rules::addresses::report(&ground.context(&site), &mut report);
     // Flats are numbered from 1 to 999 in this family.
     let codes: Vec<&str> = report.findings.iter().map(|found| found.code.as_str()).collect();

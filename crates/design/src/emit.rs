@@ -7,10 +7,12 @@ use latchline_site::catalogue::Environment;
 use latchline_survey::model::Survey;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Text of a plan. `notes` are the lines of comment at its head.
-pub fn site_file(instance: &Instance<'_>, plan: &Plan, notes: &[String]) -> String {
-    let mut writer = Writer::new(instance, plan);
-    writer.lay_out();
+/// Text of the plans of one or several buses. `notes` are the lines of comment at its head.
+pub fn site_file(instance: &Instance<'_>, buses: &[&Plan], notes: &[String]) -> String {
+    let mut writer = Writer::new(instance, buses);
+    for plan in buses {
+        writer.lay_out(plan);
+    }
     writer.text(notes)
 }
 
@@ -18,7 +20,6 @@ pub fn site_file(instance: &Instance<'_>, plan: &Plan, notes: &[String]) -> Stri
 pub(crate) struct Writer<'w, 'a> {
     pub(crate) instance: &'w Instance<'a>,
     pub(crate) survey: &'w Survey,
-    plan: &'w Plan,
     used: BTreeSet<String>,
     counts: BTreeMap<String, usize>,
     pub(crate) supplies: Vec<String>,
@@ -43,10 +44,10 @@ pub(crate) enum RunLine {
 }
 
 impl<'w, 'a> Writer<'w, 'a> {
-    fn new(instance: &'w Instance<'a>, plan: &'w Plan) -> Self {
+    fn new(instance: &'w Instance<'a>, buses: &[&Plan]) -> Self {
         let used = instance.items.iter().map(|item| item.name.clone()).collect();
         let mut metres: BTreeMap<usize, u64> = BTreeMap::new();
-        for zone in &plan.zones {
+        for zone in buses.iter().flat_map(|plan| &plan.zones) {
             for run in zone.trunks.iter().flat_map(|trunk| &trunk.boxes).flat_map(|item| &item.runs) {
                 if let Some(wire) = run.choice.wire {
                     *metres.entry(wire).or_default() += run.items.len() as u64;
@@ -58,7 +59,6 @@ impl<'w, 'a> Writer<'w, 'a> {
         Writer {
             instance,
             survey: instance.survey,
-            plan,
             used,
             counts: BTreeMap::new(),
             supplies: Vec::new(),
@@ -94,10 +94,10 @@ impl<'w, 'a> Writer<'w, 'a> {
         name
     }
 
-    fn lay_out(&mut self) {
+    fn lay_out(&mut self, plan: &Plan) {
         let mut isolators = Vec::new();
         let mut heads = Vec::new();
-        for (number, zone) in self.plan.zones.iter().enumerate() {
+        for (number, zone) in plan.zones.iter().enumerate() {
             let supply = self.name(zone.place, "PS");
             let keys = [
                 Some(format!("model = \"{}\"", self.instance.supplies[zone.supply].name)),
@@ -119,7 +119,7 @@ impl<'w, 'a> Writer<'w, 'a> {
                 ));
                 isolator = Some(name);
             }
-            let links = if number == 0 { self.plan.heads } else { None };
+            let links = if number == 0 { plan.heads } else { None };
             heads.push(self.zone(zone, &supply, isolator.as_deref(), links));
             isolators.push((zone.isolator_place, isolator));
         }

@@ -1,6 +1,7 @@
 //! Something that hangs on a run.
 
 use crate::electric::StationLoad;
+use crate::money::Amount;
 use latchline_site::catalogue::Environment;
 
 /// Whose an item is.
@@ -37,6 +38,8 @@ pub struct Item {
     pub solo: bool,
     /// Where its drop runs.
     pub environment: Environment,
+    /// Cost of what every design has of it: stations, lock, lock cable.
+    pub own_cost: Amount,
     /// Who can call it: a bit for each of [`crate::instance::Instance::callers`].
     pub called_by: u128,
 }

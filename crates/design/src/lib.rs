@@ -9,7 +9,8 @@
 //! * [`emit`]: the site file;
 //! * [`judge`]: the file resolved and assessed as `check` does it;
 //! * [`search`]: the cheapest plan of a walking order that is not rejected, learning from those that are;
-//! * [`order`] and [`design()`]: all walking orders, the design, its bound;
+//! * [`order`] and [`bus`]: all walking orders of one bus, its design, its bound;
+//! * [`groups`], [`shape`](mod@shape), [`partition`](mod@partition) and [`design()`]: who calls whom, which buses are alike, which share one; the whole;
 //! * [`change()`]: an installed site changed as a newer survey asks;
 //! * [`space`]: the declared space in words; [`blame`]: which limit costs what, or forbids all.
 //!
@@ -21,6 +22,7 @@
 
 pub mod blame;
 mod blocks;
+pub mod bus;
 pub mod branches;
 pub mod change;
 pub mod design;
@@ -28,6 +30,7 @@ pub mod electric;
 pub mod emit;
 mod emit_runs;
 mod emit_text;
+pub mod groups;
 pub mod instance;
 pub mod item;
 pub mod items;
@@ -39,12 +42,14 @@ pub mod money;
 pub mod obstacle;
 pub mod order;
 pub mod outcome;
+pub mod partition;
 pub mod parts;
 pub mod plan;
 pub mod planning;
 pub mod runs;
 pub mod search;
 pub mod sections;
+pub mod shape;
 pub mod space;
 pub mod toml_text;
 mod trace;

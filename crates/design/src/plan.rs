@@ -85,6 +85,28 @@ pub struct Plan {
     pub most_supplies: usize,
 }
 
+impl Plan {
+    /// The same plan for other places and items.
+    pub fn mapped(&self, place: &dyn Fn(usize) -> usize, item: &dyn Fn(usize) -> usize) -> Plan {
+        let mut plan = self.clone();
+        for zone in &mut plan.zones {
+            zone.place = place(zone.place);
+            zone.isolator_place = place(zone.isolator_place);
+            for planned in zone.trunks.iter_mut().flat_map(|trunk| &mut trunk.boxes) {
+                planned.place = place(planned.place);
+                for run in &mut planned.runs {
+                    run.items.iter_mut().for_each(|one| *one = item(*one));
+                    for branch in run.branching.iter_mut().flat_map(|branching| &mut branching.boxes) {
+                        branch.place = place(branch.place);
+                        branch.chains.iter_mut().flatten().for_each(|one| *one = item(*one));
+                    }
+                }
+            }
+        }
+        plan
+    }
+}
+
 pub(crate) struct Planner<'p, 'a> {
     pub(crate) instance: &'p Instance<'a>,
     pub(crate) order: &'p [usize],

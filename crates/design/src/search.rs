@@ -10,13 +10,14 @@
 //! without any.
 
 use crate::instance::Instance;
-use crate::judge::{Help, Rejection, judge};
+use crate::judge::{Help, Judged, Rejection, judge};
 use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
-use crate::outcome::{Design, Texts};
+use crate::outcome::Texts;
 use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun};
 use crate::planning::{plan, tables_for};
 use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
+use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_site::catalogue::Environment;
 use std::cmp::Reverse;
@@ -54,6 +55,7 @@ struct Conflict {
 pub struct Search<'s, 'a> {
     instance: &'s Instance<'a>,
     texts: Texts<'s>,
+    memory: Memory,
     conflicts: BTreeSet<Conflict>,
     /// Plans that were assessed.
     pub assessed: usize,
@@ -103,13 +105,14 @@ struct Root {
 
 impl<'s, 'a> Search<'s, 'a> {
     /// Nothing known yet.
-    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>) -> Self {
-        Search { instance, texts, conflicts: BTreeSet::new(), assessed: 0, nearest: None }
+    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory) -> Self {
+        let memory = memory.clone();
+        Search { instance, texts, memory, conflicts: BTreeSet::new(), assessed: 0, nearest: None }
     }
 
-    fn judge(&mut self, plan: &Plan) -> Result<Design, Rejection> {
+    fn judge(&mut self, plan: &Plan) -> Result<Judged, Rejection> {
         self.assessed += 1;
-        let judged = judge(self.instance, self.texts, plan);
+        let judged = judge(self.instance, self.texts, &self.memory, &[plan]);
         if let Err(rejection) = &judged
             && self.nearest.as_ref().is_none_or(|nearest| rejection.excess < nearest.excess)
         {
@@ -143,7 +146,7 @@ impl<'s, 'a> Search<'s, 'a> {
         order: &[usize],
         first: Plan,
         known: Option<Amount>,
-    ) -> Result<Option<Design>, Obstacle> {
+    ) -> Result<Option<Judged>, Obstacle> {
         let bound = money(first.cost + self.instance.fixed);
         let Some((mut best, fill)) = self.quick(root, order, first) else { return Err(self.rejected()) };
         let half_a_box =
@@ -169,7 +172,7 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// The plan as it is, with thicker and thicker trunks, with less and less on each supply. Gives the
     /// fill that it ended with; nothing if no plan can change what is wrong.
-    fn quick(&mut self, root: usize, order: &[usize], first: Plan) -> Option<(Option<Design>, f64)> {
+    fn quick(&mut self, root: usize, order: &[usize], first: Plan) -> Option<(Option<Judged>, f64)> {
         let wires = trunk_wires(self.instance);
         let mut fill = 1.0;
         let mut current = Some(first);
@@ -215,7 +218,7 @@ impl<'s, 'a> Search<'s, 'a> {
         fill: f64,
         has_one: bool,
         below: Option<Money>,
-    ) -> Option<Design> {
+    ) -> Option<Judged> {
         let wires = trunk_wires(self.instance);
         let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
         let mut roots: Vec<Root> = Vec::new();

@@ -104,6 +104,7 @@ fn signal_panel(site: &Site, band: &SignalSummary, lettering: Lettering) -> Pane
             share: share.as_deref(),
             at: &frequency(worst.at_hz),
             unit,
+            lengths: worst.lengths.term().say(lettering.0.language),
             budget,
             outcome: lettering.word(if fails { Word::TooWeak } else { Word::Holds }),
         }),

@@ -8,7 +8,7 @@
 use crate::small_site::{STEADY, site, station};
 use latchline_finding::Language;
 use latchline_network::Layout;
-use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey};
+use latchline_network::signal_tree::{SignalSurvey, survey};
 use latchline_site::model::Site;
 use std::f64::consts::TAU;
 
@@ -54,7 +54,7 @@ fn family(low: &str, high: &str) -> String {
 }
 
 fn surveyed(site: &Site) -> SignalSurvey {
-    survey(site, &SignalNetwork::new(site, &Layout::new(site)))
+    survey(site, &Layout::new(site))
 }
 
 /// A site of bands from 1 to 2 kHz, at 20 °C unless it says otherwise.

@@ -145,6 +145,7 @@ fn band(summary: &SignalSummary, look: &Look) -> String {
         loss: &up(worst.loss_db),
         budget: &look.decimals(figures::trimmed(summary.budget_db, 1)),
         at: &hertz(worst.at_hz),
+        lengths: worst.lengths.term().say(look.language),
         ripple: ripple.as_deref(),
         incomplete: incomplete.as_deref(),
     };

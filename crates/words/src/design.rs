@@ -37,7 +37,7 @@ words! {
 words! {
     /// What a family allows only so many of.
     pub enum CountedPart {
-        DoorStations: "door stations of one site" | "Türstationen einer Anlage",
+        DoorStations: "door stations on one bus" | "Türstationen an einem Bus",
         StationsOfDwelling: "stations of one dwelling" | "Stationen einer Wohnung",
     }
 }
@@ -179,6 +179,9 @@ sentences! {
         Supplies { isolator: &'a str, most: usize }:
             "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {isolator} whose link comes from the first distributor, or from distributors for links alone where there are more than three. At most {most} supplies."
             | "Netzteile bedienen je benachbarte Teilnehmer, das erste vom Anfang des Gangs an mit seinem ersten Verteiler am nächsten Verteilerort; jedes weitere steht an einem der beiden Orte mit Netzanschluss, die seinem ersten Teilnehmer am nächsten sind, und speist einen {isolator}, dessen Signalverbindung vom ersten Verteiler kommt, oder bei mehr als dreien von Verteilern nur für Verbindungen. Höchstens {most} Netzteile.",
+        Buses { groups: usize, buses: usize, kinds: usize, most: usize, items: usize }:
+            "{groups} groups of stations call only among themselves; they have {buses} buses that share no cable and no part, of {kinds:kind|kinds}. A bus takes one group, or up to {most} that follow one another in the walk with up to {items} items together; its boxes and supplies stand in the buildings of its stations where there are places for them. What is said below holds for each bus."
+            | "{groups} Gruppen von Stationen rufen nur untereinander; sie haben {buses} Busse, die weder Leitung noch Gerät teilen, von {kinds:Art|Arten}. Ein Bus nimmt eine Gruppe auf, oder bis zu {most}, die im Gang aufeinander folgen, mit zusammen bis zu {items} Teilnehmern; seine Verteiler und Netzteile stehen in den Gebäuden seiner Stationen, wo dort Orte dafür sind. Das Weitere gilt für jeden Bus.",
         OneSupply:
             "One supply: the family has no isolating box to join a second one."
             | "Ein Netzteil: Die Gerätefamilie hat keinen trennenden Verteiler für ein zweites.",

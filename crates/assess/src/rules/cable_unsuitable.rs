@@ -1,7 +1,7 @@
 //! `cable-unsuitable`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{Both, CodeDoc, Provenance, Severity};
 use latchline_site::catalogue::Environment;
 use latchline_site::model::{RunStop, Site};
@@ -19,7 +19,7 @@ fn word(environment: Environment) -> Term {
     }
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
         let cable = site.cable(run);
@@ -65,7 +65,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 
 /// Cables to the locks of doors that are outdoors: how much of one is in the open is not known, so that it is a warning; at the wall of a
 /// building, where it comes from inside, it is advice, as for runs.
-fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in site.entrances.iter().filter(|entrance| entrance.place.outdoors) {
         for used in &entrance.locks {

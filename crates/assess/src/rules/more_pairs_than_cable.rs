@@ -1,14 +1,14 @@
 //! `more-pairs-than-cable`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static MORE_PAIRS_THAN_CABLE: "more-pairs-than-cable", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for run in &context.site.runs {
         let cable = context.site.cable(run);
         if run.pairs.value > cable.pairs.value {

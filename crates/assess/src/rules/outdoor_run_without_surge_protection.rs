@@ -1,7 +1,7 @@
 //! `outdoor-run-without-surge-protection`
 
 use super::limit::LENGTH_ROUNDING_M;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_site::catalogue::Environment;
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
@@ -13,7 +13,7 @@ rule! {
 /// 140 ft: see the manual page.
 const SHORT_RUN_M: f64 = 42.0;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
         let reason = match run.environment.value {

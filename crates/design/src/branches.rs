@@ -105,9 +105,12 @@ impl<'b, 'a> Branches<'b, 'a> {
         if instance.branch_boxes.is_empty() || !limits.branches {
             return None;
         }
-        let is_dwelling = |item: &&usize| matches!(instance.items[**item].owner, Owner::Dwelling(_));
-        let most = MOST_BRANCHED.min(limits.dwellings);
-        let count = order[first..].iter().take(most).take_while(is_dwelling).count();
+        let mut dwellings = 0;
+        let within = |item: &&usize| {
+            dwellings += usize::from(matches!(instance.items[**item].owner, Owner::Dwelling(_)));
+            dwellings <= limits.dwellings
+        };
+        let count = order[first..].iter().take(MOST_BRANCHED).take_while(within).count();
         let items = &order[first..first + count];
         // One alone gains nothing by a box.
         if count < 2 {

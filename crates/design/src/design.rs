@@ -14,6 +14,7 @@ use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_survey::Survey;
 use latchline_words::design::{SpaceWords, UnknownPart};
+use std::collections::BTreeSet;
 
 /// How hard to look.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -124,6 +125,8 @@ fn on_buses(
     let count = groups.len();
     let mut cheapest: Vec<Vec<(Amount, usize)>> = vec![vec![(NONE, 0); count + 1]; count + 1];
     let mut bound = vec![vec![NONE; count + 1]; count + 1];
+    // Parts with a design on one bus; more than two groups are followed up where fewer have one.
+    let mut found: BTreeSet<(usize, usize)> = BTreeSet::new();
     let cost_of = |bus: &Bus<'_, '_>| bus.best().map_or(NONE, |best| from_money(best.cost));
     for length in 1..=count {
         for first in 0..=count - length {
@@ -140,11 +143,16 @@ fn on_buses(
                 if bus.counted().is_ok() {
                     bus.prepare(effort.orders);
                     // What cannot be cheaper than its parts is not followed up.
-                    if bus.bound() < least.0 && bus.best().is_none() {
+                    let parts = [(first, end - 1), (first + 1, end)];
+                    let promising = length <= 2 || parts.iter().all(|part| found.contains(part));
+                    if bus.bound() < least.0 && bus.best().is_none() && promising {
                         bus.try_orders(effort.orders);
                         bus.widen();
                     }
                     bound[first][end] = bound[first][end].min(bus.bound().min(NONE));
+                    if bus.best().is_some() {
+                        found.insert((first, end));
+                    }
                     least = least.min((cost_of(bus), end));
                 }
             }

@@ -242,7 +242,8 @@ fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
     let entrances = instance.items.iter().filter(|item| matches!(item.owner, Owner::Entrance(_))).count();
     let zones = || buses.iter().flat_map(|plan| &plan.zones);
     let supplies = zones().count();
-    let boxes: usize = zones().flat_map(|zone| &zone.trunks).map(|trunk| trunk.boxes.len()).sum();
+    let trunks = buses.iter().flat_map(|plan| plan.trunks());
+    let boxes: usize = trunks.map(|trunk| trunk.boxes.len()).sum();
     let counted = |count: usize, noun: &str| format!("{count} {noun}{}", if count == 1 { "" } else { "s" });
     let mut notes = vec![
         format!(
@@ -250,7 +251,7 @@ fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
             counted(dwellings, "dwelling"),
             counted(entrances, "entrance"),
             if supplies == 1 { String::from("one supply") } else { format!("{supplies} supplies") },
-            counted(boxes, "distributor")
+            if boxes == 0 { String::from("its outputs alone") } else { counted(boxes, "distributor") }
         ),
         format!(
             "Lengths are the survey's ways with {} % slack and {} m at each end.",

@@ -31,6 +31,7 @@ pub mod emit;
 mod emit_runs;
 mod emit_text;
 pub mod groups;
+pub mod hub;
 pub mod instance;
 pub mod item;
 pub mod items;

@@ -14,9 +14,9 @@ use crate::judge::{Help, Judged, Rejection, judge};
 use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::Texts;
-use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun};
+use crate::plan::{Assumptions, Plan};
 use crate::planning::{plan, tables_for};
-use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
+use crate::runs::{Barred, RunKey, SMALL_SITE, Tables, without};
 use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_site::catalogue::Environment;
@@ -220,7 +220,7 @@ impl<'s, 'a> Search<'s, 'a> {
         below: Option<Money>,
     ) -> Option<Judged> {
         let wires = trunk_wires(self.instance);
-        let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
+        let mut tables: Vec<Tables> = Vec::new();
         let mut roots: Vec<Root> = Vec::new();
         let mut heap: BinaryHeap<Candidate> = BinaryHeap::new();
         let mut number = 0;
@@ -341,15 +341,16 @@ fn sides(conflicts: &[Conflict]) -> Vec<Barred> {
 
 /// The runs of a plan.
 fn keys(plan: &Plan) -> Vec<RunKey> {
-    let boxes = plan.zones.iter().flat_map(|zone| &zone.trunks).flat_map(|trunk| &trunk.boxes);
-    let key = |planned: &PlannedBox, run: &PlannedRun| RunKey {
-        place: planned.place,
-        model: planned.model,
+    let root = plan.zones.first().map_or(0, |zone| zone.place);
+    let runs = plan.runs().into_iter();
+    let keys = runs.map(|(planned, run)| RunKey {
+        place: planned.map_or(root, |planned| planned.place),
+        model: planned.map(|planned| planned.model),
         items: run.items.clone(),
         wire: run.choice.wire,
         branching: run.branching.clone(),
-    };
-    boxes.flat_map(|planned| planned.runs.iter().map(move |run| key(planned, run))).collect()
+    });
+    keys.collect()
 }
 
 fn trunk_wire(plan: &Plan) -> usize {
@@ -359,9 +360,7 @@ fn trunk_wire(plan: &Plan) -> usize {
 /// The same plan with another trunk cable.
 fn with_trunks(plan: &Plan, wire: usize) -> Plan {
     let mut plan = plan.clone();
-    for trunk in plan.zones.iter_mut().flat_map(|zone| &mut zone.trunks) {
-        trunk.wire = wire;
-    }
+    plan.change_trunks(&mut |trunk| trunk.wire = wire);
     plan
 }
 

@@ -100,6 +100,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             let keys = [
                 Some(format!("model = \"{}\"", self.instance.supplies[zone.supply].name)),
                 place_key(self.survey, zone.place),
+                (zone.batteries > 1).then(|| format!("batteries = {}", zone.batteries)),
             ];
             self.supplies.push(format!("{supply} = {{ {} }}", joined(keys)));
             let mut isolator = None;
@@ -137,7 +138,7 @@ impl<'w, 'a> Writer<'w, 'a> {
         self.runs.push(RunLine::Comment(format!("From {supply} ({words})")));
         if let Some(isolator) = isolator {
             let name = self.name(zone.isolator_place, "feed");
-            let wire = zone.trunks.first().map_or(0, |trunk| trunk.wire);
+            let wire = zone.trunks.first().map_or((0, 1), |trunk| (trunk.wire, trunk.pairs));
             self.cable(&name, supply, &[isolator.to_string()], &[(zone.place, zone.isolator_place)], wire);
         }
         let mut pending: Vec<(String, &PlannedBox)> = Vec::new();
@@ -211,7 +212,7 @@ impl<'w, 'a> Writer<'w, 'a> {
         }
         let place = trunk.boxes.first().map_or(from, |planned| planned.place);
         let name = self.name(place, "T");
-        self.cable(&name, start, &names, &ways, trunk.wire);
+        self.cable(&name, start, &names, &ways, (trunk.wire, trunk.pairs));
         boxes
     }
 
@@ -229,12 +230,19 @@ impl<'w, 'a> Writer<'w, 'a> {
             let name = self.name(*place, "link");
             let stop = format!("{isolator}.link");
             let start = format!("{}.{port}", head.name);
-            self.cable(&name, &start, &[stop], &[(head.place, *place)], wire.unwrap_or(0));
+            self.cable(&name, &start, &[stop], &[(head.place, *place)], (wire.unwrap_or(0), 1));
         }
     }
 
     /// A cable between boxes. A trunk wire that does not suit the way gives place to one that does.
-    fn cable(&mut self, name: &str, start: &str, stops: &[String], ways: &[(usize, usize)], wire: usize) {
+    fn cable(
+        &mut self,
+        name: &str,
+        start: &str,
+        stops: &[String],
+        ways: &[(usize, usize)],
+        (wire, pairs): (usize, u32),
+    ) {
         let mut environment = Environment::Indoors;
         let mut beside_mains = false;
         let mut lengths = Vec::new();
@@ -250,6 +258,9 @@ impl<'w, 'a> Writer<'w, 'a> {
         let mut keys = vec![("from", quoted(start)), ("to", list(stops))];
         keys.extend(lengths_keys(&in_metres(&lengths)));
         surroundings(self.survey, &mut keys, environment, beside_mains, buildings.len() > 1);
+        if pairs > 1 && self.instance.wires[wire].pairs >= pairs {
+            keys.push(("pairs", pairs.to_string()));
+        }
         let cable = self.instance.wires[wire].name.clone();
         self.runs.push(RunLine::Run { name: name.to_string(), keys, cable });
     }

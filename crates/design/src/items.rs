@@ -140,7 +140,9 @@ impl Instance<'_> {
                 .chain((2..=models.len()).map(|ordinal| format!("{name}:{ordinal}")))
                 .collect(),
             loads: loads.to_vec(),
-            solo: ends,
+            // Stations in one dwelling that cannot be looped are the site file's matter, not a chain's.
+            solo: ends && models.len() > 1,
+            ends,
             environment: Environment::Indoors,
             own_cost,
             called_by: 0,

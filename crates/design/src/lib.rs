@@ -53,6 +53,7 @@ pub mod sections;
 pub mod shape;
 pub mod space;
 pub mod toml_text;
+pub mod ways_out;
 mod trace;
 mod zones;
 
@@ -60,3 +61,4 @@ pub use change::{Changed, change};
 pub use design::{Effort, design};
 pub use obstacle::Obstacle;
 pub use outcome::{Binding, Design, Texts};
+pub use ways_out::{WayOut, ways_out};

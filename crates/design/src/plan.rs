@@ -59,6 +59,8 @@ pub struct PlannedTrunk {
     pub boxes: Vec<PlannedBox>,
     /// Its cable.
     pub wire: usize,
+    /// Pairs in parallel, where its cable has so many.
+    pub pairs: u32,
     /// The run that hangs on the output itself; there are no distributors then.
     pub run: Option<PlannedRun>,
 }
@@ -86,6 +88,8 @@ pub struct PlannedZone {
     pub isolator_place: usize,
     /// Kind of supply.
     pub supply: usize,
+    /// Its batteries in parallel, where it has any.
+    pub batteries: u32,
     /// Its trunks.
     pub trunks: Vec<PlannedTrunk>,
 }

@@ -183,7 +183,7 @@ pub fn chain(
     sweep: &mut Sweep,
     barred: &dyn Fn(Option<usize>) -> bool,
 ) -> Option<Cheapest> {
-    if items.len() > instance.limits.chain {
+    if items.len() > instance.limits.chain || !instance.may_chain(items) {
         return None;
     }
     let sections = sections(instance, place, items)?;
@@ -305,15 +305,22 @@ fn chains(
             break;
         }
         items.push(item);
+        if items.iter().filter(|item| instance.items[**item].ends).count() > 1 {
+            break;
+        }
         let mut best: Option<RunChoice> = None;
-        let ahead = forward.and_then(|wire| make(&items, wire));
-        forward = ahead.map(|made| made.first_wire).or(in_walls);
-        better(&mut best, ahead, Arrangement::Forward);
-        let mut borne = ahead.is_some();
+        let mut borne = false;
+        if instance.may_chain(&items) {
+            let ahead = forward.and_then(|wire| make(&items, wire));
+            forward = ahead.map(|made| made.first_wire).or(in_walls);
+            better(&mut best, ahead, Arrangement::Forward);
+            borne = ahead.is_some();
+        }
+        let reversed: Vec<usize> = items.iter().rev().copied().collect();
         if count > 0
+            && instance.may_chain(&reversed)
             && let Some(wire) = backward
         {
-            let reversed: Vec<usize> = items.iter().rev().copied().collect();
             let back = make(&reversed, wire);
             backward = back.map(|made| made.first_wire).or(in_walls);
             borne |= back.is_some();
@@ -337,7 +344,7 @@ fn chains(
                     let arrangement = Arrangement::Moved { from: from as u8, to: to as u8, backward };
                     let moved = arrangement.apply(&items);
                     let least = least_cost(instance, start.place, &moved);
-                    if to == from || least.is_none_or(|least| best.is_some_and(|best| best.cost <= least)) {
+                    if to == from || !instance.may_chain(&moved) || least.is_none_or(|least| best.is_some_and(|best| best.cost <= least)) {
                         continue;
                     }
                     let made = make(&moved, 0);

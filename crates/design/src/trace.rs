@@ -20,11 +20,11 @@ impl Planner<'_, '_> {
             trunks.push(made(zone.middle, zone.end));
         }
         let place = if is_hub { self.root } else { self.instance.mains[zone.mains] };
-        PlannedZone { place, isolator_place: self.nearest_box(place), supply: zone.supply, trunks }
+        PlannedZone { place, isolator_place: self.nearest_box(place), supply: zone.supply, batteries: 1, trunks }
     }
 
     fn planned_trunk(&self, boxes: Vec<PlannedBox>) -> PlannedTrunk {
-        PlannedTrunk { boxes, wire: self.assumptions.trunk_wire.unwrap_or(0), run: None }
+        PlannedTrunk { boxes, wire: self.assumptions.trunk_wire.unwrap_or(0), pairs: 1, run: None }
     }
 
     pub(crate) fn trace_trunk(&self, trunk: &Trunk, first: usize, end: usize) -> PlannedTrunk {

@@ -8,7 +8,7 @@
 use crate::small_site::{STEADY, site, station};
 use latchline_finding::Language;
 use latchline_network::Layout;
-use latchline_network::signal_tree::{SignalSurvey, survey};
+use latchline_network::signal_tree::{CableLengths, SignalSurvey, survey};
 use latchline_site::model::Site;
 use std::f64::consts::TAU;
 

@@ -1,5 +1,6 @@
 //! The design of one bus: walking orders, the cheapest plan of each that passes, and the lower bound.
 
+use crate::design::Effort;
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::judge::Judged;
@@ -45,11 +46,11 @@ pub struct Bus<'s, 'a> {
 
 impl<'s, 'a> Bus<'s, 'a> {
     /// Nothing tried yet.
-    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, seed: u64) -> Self {
+    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, effort: Effort) -> Self {
         Bus {
             instance,
-            search: Search::new(instance, texts, memory),
-            seed,
+            search: Search::new(instance, texts, memory, effort.most_plans),
+            seed: effort.seed,
             next: 0,
             seen: Vec::new(),
             prepared: VecDeque::new(),
@@ -161,7 +162,7 @@ impl<'s, 'a> Bus<'s, 'a> {
         let mut tried = 0;
         while tried < orders.max(small_orders(self.instance)) && self.try_next() {
             tried += 1;
-            if self.is_near() {
+            if self.is_near() || self.search.is_hopeless {
                 break;
             }
         }

@@ -376,7 +376,7 @@ fn findings(report: &Report<'_>, look: &Look) -> Vec<String> {
 
 fn in_full(report: &Report<'_>, finding: &Finding, look: &Look) -> String {
     let wording = codes::wording(finding, look.language);
-    caret::in_full(&report.places, finding, &wording, look) + "\n"
+    caret::in_full(&report.places, finding, &wording, report.currency(), look) + "\n"
 }
 
 fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String {
@@ -396,7 +396,7 @@ fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String
             line = format!("{line} ({place})");
         }
         if let Some(remedy) = other.remedies.first() {
-            let remedy = &wording::remedy(remedy, look.language);
+            let remedy = &wording::remedy(remedy, report.currency(), look.language);
             line = Remark::RemedyBehind { message: &line, remedy }.say(look.language);
         }
         text.push_str(&paragraph(&line, 4, look.width));

@@ -21,4 +21,22 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             report.push(found);
         }
     }
+    for entrance in &context.site.entrances {
+        for used in &entrance.locks {
+            let Some(cable) = used.cable.as_ref().map(|name| &context.site.catalogue.cables[&name.value])
+            else {
+                continue;
+            };
+            if used.pairs.value > cable.pairs.value {
+                let found = finding(doc, used.pairs.origin.clone())
+                    .about(entrance.id.clone())
+                    .figures(f64::from(used.pairs.value), f64::from(cable.pairs.value), Unit::Count)
+                    .with("cable", cable.head.name.as_str())
+                    .with("lock", used.model.value.as_str())
+                    .also_at("limit", cable.pairs.origin.clone())
+                    .graded(grade(&cable.head.name, "pairs", &cable.pairs));
+                report.push(found);
+            }
+        }
+    }
 }

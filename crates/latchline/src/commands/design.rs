@@ -187,7 +187,7 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
     let started = Instant::now();
     let limit = arguments.time;
     let most_orders = if limit.is_some() { MOST_ORDERS } else { USUAL_ORDERS };
-    let effort = Effort { orders: USUAL_ORDERS, most_orders, seed: arguments.seed };
+    let effort = Effort { orders: USUAL_ORDERS, most_orders, most_plans: usize::MAX, seed: arguments.seed };
     let is_watched = limit.is_some() && std::io::stderr().is_terminal();
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {

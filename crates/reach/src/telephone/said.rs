@@ -1,11 +1,9 @@
 //! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
 //! say the same.
 
-use super::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power, lightest, stations_on};
-use crate::BareSiteError;
+use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, OneRun, Power};
 use crate::question::{MOST_STATIONS, Question};
-use latchline_finding::{Code, Figure, Language, Locale, Sources, Unit};
-use latchline_site::LoadedCatalogues;
+use latchline_finding::{Code, Figure, Language, Locale, Unit};
 use latchline_words::commands::{AskHead, AskWords};
 use latchline_words::{codes, figures};
 
@@ -51,9 +49,9 @@ fn metres(length_m: f64, locale: Locale) -> String {
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
 
-/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `taken`: what
-/// [`heaviest_said`] says where no model was named.
-pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale: Locale) -> Vec<String> {
+/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `light`: how many of
+/// the lightest work, where no model was named.
+pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, locale: Locale) -> Vec<String> {
     let language = locale.language;
     let say = |words: AskWords<'_>| words.say(language);
     let Some(lowest) = carried.first() else { return Vec::new() };
@@ -64,7 +62,10 @@ pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale
         0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
         stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
     }];
-    lines.extend(taken);
+    lines.extend(light.map(|light| {
+        let (lightest, stations) = (&*light.model, light.stations);
+        say(AskWords::HeaviestTaken { model, lightest, stations, power: power_word(light.power, language) })
+    }));
     for other in carried.iter().skip(1) {
         let power = power_word(other.power, language);
         lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));
@@ -89,30 +90,6 @@ pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale
     lines
 }
 
-/// What is said where no model was named: which was taken, and how many of the lightest work; `None` where there is no lighter one.
-///
-/// # Errors
-/// As [`stations_on`].
-pub fn heaviest_said(
-    sources: &Sources,
-    loaded: &LoadedCatalogues,
-    run: &OneRun,
-    locale: Locale,
-) -> Result<Option<String>, BareSiteError> {
-    let model = &*run.question.station;
-    let Some(lightest) = lightest(loaded.catalogue(), &run.question.family).filter(|light| light != model)
-    else {
-        return Ok(None);
-    };
-    let question = Question { station: lightest.clone(), ..run.question.clone() };
-    let carried = stations_on(sources, loaded, &OneRun { question, ..run.clone() })?;
-    let fewest = carried.iter().min_by_key(|one| one.stations);
-    Ok(fewest.map(|fewest| {
-        let (stations, power) = (fewest.stations, power_word(fewest.power, locale.language));
-        AskWords::HeaviestTaken { model, lightest: &lightest, stations, power }.say(locale.language)
-    }))
-}
-
 /// What else helps, whether a cable is made for where it runs, and for where it was asked.
 fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String> {
     let cable = &*found.cable;
@@ -128,10 +105,8 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
             }),
             None => say(AskWords::LockNoWay),
         });
-        let doubled = found.longest_doubled_m().filter(|longest| *longest >= length_m);
-        lines.extend(
-            doubled.map(|longest| say(AskWords::LockDoubled { cable, longest: &metres(longest, locale) })),
-        );
+        let doubled = found.longest_doubled_m.filter(|longest| *longest >= length_m);
+        lines.extend(doubled.map(|longest| say(AskWords::LockDoubled { longest: &metres(longest, locale) })));
     }
     if !found.suits {
         lines.push(say(AskWords::LockUnsuited { cable }));

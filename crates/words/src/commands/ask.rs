@@ -63,9 +63,9 @@ sentences! {
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
-        LockDoubled { cable: &'a str, longest: &'a str }:
-            "Two pairs of {cable} side by side reach {longest}; state such a cable under [cables] with half the resistance."
-            | "Zwei Paare {cable} nebeneinander reichen {longest}; eine solche Leitung unter [cables] mit halbem Widerstand angeben.",
+        LockDoubled { longest: &'a str }:
+            "Two of its pairs in parallel reach {longest}: write pairs = 2 at the lock."
+            | "Zwei ihrer Paare parallel reichen {longest}: am Schloss pairs = 2 schreiben.",
         LockNoWay:
             "No usual supply of its own carries it over this cable either: put that supply at the lock and switch it by a relay."
             | "Auch kein übliches eigenes Netzteil speist es über diese Leitung: dieses Netzteil ans Schloss setzen und über ein Relais schalten.",

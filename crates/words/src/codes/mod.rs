@@ -76,6 +76,20 @@ pub fn wording(finding: &Finding, language: Language) -> Wording {
     }
 }
 
+/// What is wrong as a sentence without full stop: with a capital letter, unless it begins with a name, which stays as it is written.
+pub fn sentence(finding: &Finding, language: Language) -> String {
+    let message = wording(finding, language).message;
+    let template = of(finding.code.as_str()).map_or("", |words| words.templates(language)[0]);
+    let element = finding.element.as_ref().map(|element| template::plain(element.as_str()));
+    let is_name = template.trim_start_matches('<').starts_with('{')
+        || element.is_some_and(|element| !element.is_empty() && message.starts_with(&element));
+    if is_name {
+        return message;
+    }
+    let mut signs = message.chars();
+    signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect()
+}
+
 /// Title of the code, the element, the figures and the state.
 fn fallback(finding: &Finding, words: Option<&CodeWords>, language: Language) -> String {
     let title = words
@@ -128,7 +142,7 @@ files! {
     alarm_cable_not_watched, alarm_inputs_exceeded, alarm_loop_too_long, alarm_tells_nobody, bad_name,
     battery_end_voltage_low, battery_hours_short, battery_missing, beside_mains, box_without_runs,
     branch_not_allowed, bus_of_another_family, bus_voltage_above_selv, bus_voltage_wet, cable_to_no_part,
-    cable_unsuitable, call_across_buses, cascade_too_deep, cell_empty, cell_not_understood,
+    cable_unsuitable, call_across_buses, call_buttons_too_few, cascade_too_deep, cell_empty, cell_not_understood,
     cell_out_of_range, chain_not_allowed, chain_through_dwellings, charger_too_small, clad_aluminium,
     column_missing, column_twice, column_unknown, control_height, country_without_rules, decimal_comma,
     delayed_egress_too_long, directory_too_small, duplicate_key, duplicate_name, duplicate_part,
@@ -224,6 +238,23 @@ mod tests {
                 assert!(open.is_empty(), "{}: \"{template}\"", words.code);
             }
         }
+    }
+
+    #[test]
+    fn a_name_keeps_its_case_at_the_beginning_of_a_sentence() {
+        let found = |code| Finding::new(Code(code), Severity::Error, Origin::None).about("gate");
+        let low = found("voltage-too-low").figures(35.0, 36.0, Unit::Volt);
+        assert!(
+            sentence(&low, Language::English).starts_with("gate has 35 V"),
+            "{}",
+            sentence(&low, Language::English)
+        );
+        let bins = found("lock-voltage-too-low").figures(8.7, 10.8, Unit::Volt).with("lock", "strike-12");
+        assert!(
+            sentence(&bins, Language::English).starts_with("The lock"),
+            "{}",
+            sentence(&bins, Language::English)
+        );
     }
 
     #[test]

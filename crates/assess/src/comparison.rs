@@ -37,7 +37,7 @@ pub struct Comparison {
     pub margins_v: Vec<FigureChange>,
     /// Largest currents of sources that both have, in amperes.
     pub currents_a: Vec<FigureChange>,
-    /// Shortest hours of batteries that both have.
+    /// Shortest hours of batteries of supplies that both have; nought without a battery.
     pub battery_hours: Vec<FigureChange>,
 }
 
@@ -62,7 +62,11 @@ impl Comparison {
         };
         let hours = |of: &Assessment| -> BTreeMap<ElementId, Option<f64>> {
             let battery = |sheet: &crate::SupplySheet| {
-                let hours = sheet.battery.as_ref()?.as_ref().ok()?.shortest()?.hours;
+                // No battery is none for no hour; one that cannot be judged says nothing.
+                let hours = match &sheet.battery {
+                    None => 0.0,
+                    Some(judged) => judged.as_ref().ok()?.shortest()?.hours,
+                };
                 Some((sheet.supply.clone(), Some(hours)))
             };
             of.supply_sheets.iter().filter_map(battery).collect()

@@ -44,7 +44,7 @@ cases! {
     acceptance_without_match
     mixed_families bus_of_another_family mixed_families_without_the_sites_own
     call_across_buses dwelling_without_entrance no_entrance no_station entrance_calls_nobody entrance_without_lock
-    directory_too_small too_many_stations_on_port run_too_long total_length_exceeded cascade_too_deep
+    directory_too_small call_buttons_too_few too_many_stations_on_port run_too_long total_length_exceeded cascade_too_deep
     too_many_door_stations door_stations_at_the_limit too_many_stations_in_dwelling no_limits_stated
     more_pairs_than_cable chain_not_allowed chain_allowed branch_not_allowed branch_allowed end_station_looped
     terminator_missing terminator_misplaced terminator_without_capacitor terminator_power_at_the_limit
@@ -72,6 +72,7 @@ const CODES: &[&str] = &[
     "bus-voltage-wet",
     "cable-unsuitable",
     "call-across-buses",
+    "call-buttons-too-few",
     "cascade-too-deep",
     "chain-not-allowed",
     "chain-through-dwellings",

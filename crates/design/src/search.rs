@@ -120,7 +120,16 @@ impl<'s, 'a> Search<'s, 'a> {
     /// Nothing known yet.
     pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, most_plans: usize) -> Self {
         let memory = memory.clone();
-        Search { instance, texts, memory, conflicts: BTreeSet::new(), assessed: 0, most_plans, is_hopeless: false, nearest: None }
+        Search {
+            instance,
+            texts,
+            memory,
+            conflicts: BTreeSet::new(),
+            assessed: 0,
+            most_plans,
+            is_hopeless: false,
+            nearest: None,
+        }
     }
 
     fn judge(&mut self, plan: &Plan) -> Result<Judged, Rejection> {
@@ -455,6 +464,8 @@ fn trunk_wires(instance: &Instance<'_>) -> Vec<(usize, u32)> {
     let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
     let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
     let wires = if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires };
-    let doubled = |wire: usize| [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs);
+    let doubled = |wire: usize| {
+        [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs)
+    };
     wires.into_iter().flat_map(doubled).collect()
 }

@@ -161,6 +161,16 @@ impl Table {
         self.columns.iter().any(|column| column.is_summed)
     }
 
+    /// Decimals with which the sum of a column is shown: those of its amounts.
+    pub fn sum_decimals(&self, column: usize) -> u8 {
+        let decimals = self.body().find_map(|cells| match &cells[column] {
+            Cell::Quantity { decimals, .. } => Some(*decimals),
+            Cell::Money(_) | Cell::Product { .. } => Some(2),
+            _ => None,
+        });
+        decimals.unwrap_or(0)
+    }
+
     /// The sum of a column; amounts of money are summed exactly.
     pub fn sum(&self, column: usize) -> f64 {
         let cells = || self.body().map(|cells| &cells[column]);

@@ -6,9 +6,13 @@ use crate::table::{hanging, paragraph};
 use crate::template::plain;
 use crate::{figures, wording};
 use latchline_assess::comparison::{Comparison, FigureChange};
+use latchline_assess::door::words::part as part_word;
 use latchline_finding::{ElementId, Finding, Language};
 use latchline_site::bill::BillKind;
-use latchline_site::changes::{Changes, OtherRun, QuantityChange, RunWork, Swap};
+use latchline_site::cables::DoorCable;
+use latchline_site::changes::{
+    CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Swap,
+};
 use latchline_words::codes;
 use latchline_words::commands::{CompareHead, CompareWords};
 use latchline_words::report::JobWords;
@@ -53,7 +57,8 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     };
     block(CompareHead::Buy, changes.quantities.iter().map(|one| quantity(one, language)).collect());
     let (pull, moved): (Vec<&OtherRun>, Vec<&OtherRun>) = changes.runs.iter().partition(|one| is_pulled(one));
-    block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).collect());
+    let at_doors = changes.at_doors.iter().map(|one| at_door(one, language));
+    block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).chain(at_doors).collect());
     let elements = changes.models.iter().map(|one| model(one, language));
     let places = changes.places.iter().map(|one| {
         let (old, new) = (&text_of(&one.old), &text_of(&one.new));
@@ -182,6 +187,37 @@ fn run(one: &OtherRun, language: Language) -> String {
     }
 }
 
+/// A cable at a door that comes, goes or is another one.
+fn at_door(one: &OtherCableAtDoor, language: Language) -> String {
+    let to = match one.to {
+        DoorCable::Lock { lock, .. } => CompareWords::AtDoorLock { number: lock + 1 }.say(language),
+        DoorCable::LockPart { lock, part, .. } => {
+            let part = part_word(part).say(language);
+            CompareWords::AtDoorPart { part, number: lock + 1 }.say(language)
+        }
+        DoorCable::Light { light, .. } => CompareWords::AtDoorLight { number: light + 1 }.say(language),
+        DoorCable::AlarmContact { input, .. } => {
+            CompareWords::AtDoorContact { number: input + 1 }.say(language)
+        }
+    };
+    let (entrance, to) = (&name(&one.entrance), &to);
+    let metres = |length_m: f64| figures::decimals(figures::trimmed(length_m, 1), language);
+    let pairs = |laid: &CableAtDoor| (laid.pairs > 1).then(|| laid.pairs.to_string());
+    let old = one.old.as_ref().map(|old| {
+        let (length, cable, pairs) = (&metres(old.length_m), &plain(&old.cable), pairs(old));
+        CompareWords::OldCableAtDoor { length, cable, pairs: pairs.as_deref() }.say(language)
+    });
+    let old = old.as_deref();
+    match &one.new {
+        Some(new) => {
+            let (length, cable, pairs) = (&metres(new.length_m), &plain(&new.cable), pairs(new));
+            CompareWords::CableAtDoor { entrance, to, length, cable, pairs: pairs.as_deref(), old }
+                .say(language)
+        }
+        None => CompareWords::CableAtDoorGone { entrance, to, old: old.unwrap_or_default() }.say(language),
+    }
+}
+
 fn model(one: &Swap, language: Language) -> String {
     let element = &name(&one.element);
     match (&one.old, &one.new) {
@@ -213,7 +249,7 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
             false => CompareWords::GapNew { missing }.say(language),
         }
     }));
-    let chosen = |all: &[FigureChange], say: &dyn Fn(&str, &str, &str) -> String| {
+    let chosen = |all: &[FigureChange], say: &dyn Fn(&FigureChange, &str, &str, &str) -> String| {
         let shown = all.iter().filter(|one| one.better == better);
         let mut told: Vec<String> = shown
             .map(|one| {
@@ -221,20 +257,25 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
                     let down = |value| figures::volts(value, language);
                     value.map_or_else(|| String::from("–"), down)
                 };
-                say(&name(&one.element), &figure(one.old), &figure(one.new))
+                say(one, &name(&one.element), &figure(one.old), &figure(one.new))
             })
             .collect();
         cut(&mut told, MOST_FIGURES, language);
         told
     };
-    lines.extend(chosen(&comparison.margins_v, &|device, old, new| {
+    lines.extend(chosen(&comparison.margins_v, &|_, device, old, new| {
         CompareWords::Tightest { device, old, new }.say(language)
     }));
-    lines.extend(chosen(&comparison.currents_a, &|supply, old, new| {
+    lines.extend(chosen(&comparison.currents_a, &|_, supply, old, new| {
         CompareWords::SupplyCurrent { supply, old, new }.say(language)
     }));
-    lines.extend(chosen(&comparison.battery_hours, &|supply, old, new| {
-        CompareWords::BatteryHours { supply, old, new }.say(language)
+    lines.extend(chosen(&comparison.battery_hours, &|one, supply, old, new| {
+        let words = match (one.old, one.new) {
+            (_, Some(0.0)) => CompareWords::BatteryLost { supply, old },
+            (Some(0.0), _) => CompareWords::BatteryCome { supply, new },
+            _ => CompareWords::BatteryHours { supply, old, new },
+        };
+        words.say(language)
     }));
     lines
 }
@@ -283,6 +324,8 @@ pub struct CompareDocument {
     places: Vec<SwapDocument>,
     /// Work on runs.
     runs: Vec<RunDocument>,
+    /// Cables at doors that come, go or are others, in English.
+    cables_at_doors: Vec<String>,
     /// Stations whose switches are set to other positions.
     set: Vec<SetDocument>,
     /// Findings that are gone.
@@ -293,7 +336,7 @@ pub struct CompareDocument {
     margins_v: Vec<FigureDocument>,
     /// Largest currents of supplies in A.
     currents_a: Vec<FigureDocument>,
-    /// Hours of batteries.
+    /// Hours of batteries; nought where a supply has none.
     battery_hours: Vec<FigureDocument>,
 }
 
@@ -404,6 +447,7 @@ pub fn document(
                 message: run(one, Language::English),
             })
             .collect(),
+        cables_at_doors: changes.at_doors.iter().map(|one| at_door(one, Language::English)).collect(),
         set: changes
             .set
             .iter()

@@ -174,7 +174,7 @@ fn result(
 ) -> ResultObject {
     let code = finding.code.as_str();
     let said = codes::wording(finding, ENGLISH);
-    let mut message = format!("{}.", wording::capital(said.message.trim_end_matches('.')));
+    let mut message = format!("{}.", codes::sentence(finding, ENGLISH).trim_end_matches('.'));
     if let Some(hint) = said.hint {
         message = format!("{message} {}.", wording::capital(hint.trim_end_matches('.')));
     }

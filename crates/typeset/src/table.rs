@@ -148,12 +148,8 @@ impl Shown {
 fn totals(table: &Table, locale: &Locale) -> Vec<ShownCell> {
     let total = |(index, column): (usize, &latchline_pack::Column)| {
         if column.is_summed {
-            let decimals = table.body().find_map(|cells| match &cells[index] {
-                Cell::Quantity { decimals, .. } => Some(*decimals),
-                Cell::Money(_) | Cell::Product { .. } => Some(2),
-                _ => None,
-            });
-            return ShownCell::Number(locale.number(table.sum(index), usize::from(decimals.unwrap_or(0))));
+            let decimals = usize::from(table.sum_decimals(index));
+            return ShownCell::Number(locale.number(table.sum(index), decimals));
         }
         let words = if index == 0 { locale.word(latchline_pack::language::Word::Total) } else { "" };
         ShownCell::Words(words.to_string())

@@ -257,8 +257,8 @@ sentences! {
     /// The result of `design`.
     pub enum DesignWords<'a> {
         Wrote { file: &'a str, family: &'a str, verdict: &'a DesignVerdict }:
-            "wrote {file} ({family}), which {verdict}."
-            | "{file} geschrieben ({family}); der Entwurf {verdict}.",
+            "wrote {file} ({family}): {verdict}."
+            | "{file} geschrieben ({family}): {verdict}.",
         Contents { supplies: &'a Both, boxes: &'a Both, runs: &'a Both, cable: &'a str, stations: &'a Both }:
             "{supplies}, {boxes}, {runs}, {cable} m of new cable for {stations}."
             | "{supplies}, {boxes}, {runs}, {cable} m neue Leitung für {stations}.",
@@ -275,6 +275,9 @@ sentences! {
         Bound { bound: &'a str, saved: &'a str }:
             "No design of the space below costs less than {bound}: at most {saved} % could be saved."
             | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich sparen.",
+        MaterialHolds:
+            "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
+            | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",
         LineWithoutPrice:
             "One line of the bill has no price and counts as nothing."
             | "Eine Zeile der Stückliste hat keinen Preis und zählt als nichts.",
@@ -312,10 +315,11 @@ sentences! {
 words! {
     /// How a design stands.
     pub enum DesignVerdict {
-        Passes: "passes every rule" | "hält jede Regel ein",
-        PassesAssumed: "passes every rule, on assumed data" | "hält jede Regel ein, auf Grundlage von Annahmen",
+        Passes: "holds in every state that was solved" | "in jedem gerechneten Zustand eingehalten",
+        PassesAssumed: "holds in every state that was solved, on assumed values"
+            | "in jedem gerechneten Zustand eingehalten, auf Grundlage von Annahmen",
         PassesJudged:
-            "passes every rule that could be judged"
-            | "hält jede Regel ein, die beurteilt werden konnte",
+            "nothing failed, but not all was judged"
+            | "nichts verletzt, aber nicht alles beurteilt",
     }
 }

@@ -67,9 +67,10 @@ pub(super) fn of_code(code: Code) -> Option<Danger> {
         | codes::FIRE_INTERLOCK_WITHOUT_EFFECT
         | codes::SHORT_CIRCUIT_NOT_CLEARED
         | codes::SUPPLY_TOO_HOT => Some(Danger::Fire),
-        codes::DWELLING_WITHOUT_ENTRANCE | codes::DIRECTORY_TOO_SMALL | codes::ENTRANCE_CALLS_NOBODY => {
-            Some(Danger::Address)
-        }
+        codes::DWELLING_WITHOUT_ENTRANCE
+        | codes::DIRECTORY_TOO_SMALL
+        | codes::CALL_BUTTONS_TOO_FEW
+        | codes::ENTRANCE_CALLS_NOBODY => Some(Danger::Address),
         code if code.as_str().starts_with("address") || code.as_str() == "two-main-entrances" => {
             Some(Danger::Address)
         }

@@ -19,6 +19,7 @@ pub mod bus_voltage_above_selv;
 pub mod bus_voltage_wet;
 pub mod cable_unsuitable;
 pub mod call_across_buses;
+pub mod call_buttons_too_few;
 pub mod cascade_too_deep;
 pub mod chain_not_allowed;
 pub mod chain_through_dwellings;
@@ -172,6 +173,7 @@ rules! {
     call_across_buses::CALL_ACROSS_BUSES,
     dwelling_without_entrance::DWELLING_WITHOUT_ENTRANCE,
     directory_too_small::DIRECTORY_TOO_SMALL,
+    call_buttons_too_few::CALL_BUTTONS_TOO_FEW,
     too_many_stations_on_port::TOO_MANY_STATIONS_ON_PORT,
     run_too_long::RUN_TOO_LONG,
     section_very_short::SECTION_VERY_SHORT,

@@ -66,6 +66,7 @@ pub(super) fn report(design: &Design, currency: &str, file: Option<&Path>, langu
         saved: &fixed((design.gap() * 1e4).ceil() / 100.0, 2),
     };
     let _ = writeln!(text, "\n{}\n{}", say(cost), say(bound));
+    text.push_str(&(say(DesignWords::MaterialHolds) + "\n"));
     match design.bill.unpriced() {
         0 => {}
         1 => text.push_str(&(say(DesignWords::LineWithoutPrice) + "\n")),
@@ -160,6 +161,8 @@ pub(super) fn side_by_side(
 /// The result for programs.
 #[derive(Serialize)]
 struct Json<'a> {
+    /// Missing where no family has a design.
+    #[serde(skip_serializing_if = "Option::is_none")]
     chosen: Option<&'a str>,
     families: Vec<FamilyJson<'a>>,
 }
@@ -167,7 +170,11 @@ struct Json<'a> {
 #[derive(Serialize)]
 struct FamilyJson<'a> {
     family: &'a str,
+    /// Why there is none; missing where there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
     obstacle: Option<String>,
+    /// Missing where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
     design: Option<DesignJson<'a>>,
 }
 
@@ -186,6 +193,7 @@ struct DesignJson<'a> {
     boxes: usize,
     runs: usize,
     new_cable_m: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
     tightest: Option<(String, f64)>,
     limits: Vec<LimitJson<'a>>,
     space: Vec<&'a str>,

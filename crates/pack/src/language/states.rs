@@ -35,9 +35,7 @@ impl Locale {
 
     /// What is wrong, in one sentence.
     pub fn finding(&self, finding: &Finding) -> String {
-        let message = codes::wording(finding, self.language).message;
-        let mut signs = message.chars();
-        signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect()
+        codes::sentence(finding, self.language)
     }
 
     /// A figure of a finding or of a calculation with a prefix that fits its size.

@@ -58,8 +58,13 @@ pub fn table(subject: &Subject<'_>) -> Table {
     if shows_prices {
         table.note(locale.say(&Sentence::PricesIn { currency: &subject.site.catalogue.currency }));
     }
-    let mut unpriced = 0;
-    for line in Bill::of(subject.site).lines {
+    let bill = Bill::of(subject.site);
+    if shows_prices {
+        let plan = &locale.number(bill.material().rounded().as_units(), 2);
+        table.note(locale.say(&Sentence::TotalHolds { plan, currency: &subject.site.catalogue.currency }));
+    }
+    let (mut unpriced, mut small) = (0, 0);
+    for line in bill.lines {
         let cut =
             subject.cut_list.iter().find(|cable| line.kind == BillKind::Cable && cable.cable == line.name);
         unpriced += usize::from(line.unit_price.is_none());
@@ -76,13 +81,14 @@ pub fn table(subject: &Subject<'_>) -> Table {
         ];
         if shows_prices {
             cells.extend([Cell::Empty, Cell::Empty]);
-            unpriced += 1;
+            small += 1;
         }
         cells.push(locale.cell(Word::NotInCatalogue));
         table.row(cells);
     }
-    if shows_prices && unpriced > 0 {
-        table.note(locale.say(&Sentence::LinesWithoutPrice { count: &unpriced.to_string() }));
+    if shows_prices && unpriced + small > 0 {
+        let (parts, small) = (&unpriced.to_string(), &small.to_string());
+        table.note(locale.say(&Sentence::LinesWithoutPrice { parts, small }));
     }
     table
 }

@@ -5,6 +5,7 @@
 //! spreadsheet would take for a formula (it begins with `=`, `+`, `-`, `@`, a tab or a carriage return, and
 //! is no number) gets an apostrophe before it.
 
+use crate::language::Word;
 use crate::locale::Locale;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
@@ -35,6 +36,11 @@ pub fn table(subject: &Subject<'_>, table: &Table) -> String {
         cautions(locale).into_iter().filter(|caution| !table.notes.iter().any(|note| note == caution))
     {
         remark(caution);
+    }
+    // A sum among the rows would be added to them by whoever reads the file.
+    for (index, column) in table.columns.iter().enumerate().filter(|(_, column)| column.is_summed) {
+        let sum = locale.number(table.sum(index), usize::from(table.sum_decimals(index)));
+        remark(&format!("{}: {} {sum}", locale.word(Word::Total), column.heading()));
     }
     line(&mut table.columns.iter().map(|column| guarded(&column.heading())));
     // What a heading says of its rows stands in their first columns too.

@@ -264,12 +264,7 @@ fn totals(
             let letter = column_letters(at);
             let sum = table.sum(index);
             let formula = Formula::new(format!("=SUM({letter}{}:{letter}{row})", first + 1));
-            let decimals = table.body().find_map(|cells| match &cells[index] {
-                Cell::Quantity { decimals, .. } => Some(*decimals),
-                Cell::Money(_) | Cell::Product { .. } => Some(2),
-                _ => None,
-            });
-            let look = Looks::number(&looks.total, decimals.unwrap_or(0), None);
+            let look = Looks::number(&looks.total, table.sum_decimals(index), None);
             sheet.write_formula_with_format(row, at, formula.set_result(plain(sum)), &look)?;
         } else {
             let text = if index == 0 { subject.locale.word(Word::Total) } else { "" };

@@ -3,7 +3,6 @@
 use crate::work::State as SiteState;
 use latchline_assess::{DeviceResult, VoltageResults};
 use latchline_finding::{Finding, Language, Locale, Severity};
-use latchline_report::wording;
 use latchline_site::model::Site;
 use latchline_words::codes;
 use latchline_words::figures;
@@ -73,7 +72,6 @@ impl About<'_> {
                 h3 { (self.say(Label::Findings)) }
                 ul.plain-list {
                     @for finding in all {
-                        @let words = codes::wording(finding, language);
                         li class={ "is-" (finding.severity.word()) } {
                             strong.severity {
                                 (match (finding.accepted.is_some(), finding.severity) {
@@ -83,7 +81,7 @@ impl About<'_> {
                                     (_, Severity::Advice) => Label::Advice,
                                 }.say(language))
                             }
-                            " " (wording::capital(&words.message)) "."
+                            " " (codes::sentence(finding, language)) "."
                         }
                     }
                 }

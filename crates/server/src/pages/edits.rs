@@ -159,7 +159,7 @@ fn of_remedy(
     let language = locale.language;
     let Some(finding) = finding(state, code, element) else { return Default::default() };
     let Some(remedy) = finding.remedies.get(number) else { return Default::default() };
-    let head = wording::capital(&codes::wording(finding, language).message);
+    let head = codes::sentence(finding, language);
     let currency =
         state.view.site().map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty());
     let says = wording::capital(&wording::remedy(remedy, currency, language));

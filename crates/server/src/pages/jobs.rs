@@ -130,9 +130,9 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
         li.job class={ "is-" (finding.severity.word()) } {
             p {
                 strong.severity { (severity_label(finding.severity).say(language)) } " "
-                @if element.is_empty() { (wording::capital(&words.message)) "." }
+                @if element.is_empty() { (codes::sentence(finding, language)) "." }
                 @else {
-                    button.link type="button" data-pick=(element) { (wording::capital(&words.message)) "." }
+                    button.link type="button" data-pick=(element) { (codes::sentence(finding, language)) "." }
                 }
                 @if !names.is_empty() {
                     " "

@@ -8,7 +8,6 @@ use crate::work::State as SiteState;
 use axum::extract::{Path, State};
 use axum::response::Html;
 use latchline_finding::{Finding, Locale};
-use latchline_report::wording;
 use latchline_words::codes;
 use latchline_words::office::Label;
 use maud::{Markup, html};
@@ -49,7 +48,7 @@ fn whole(state: &SiteState, locale: Locale) -> Markup {
                         li {
                             button.link type="button" data-line=(line) { (line) } " "
                             @for finding in findings {
-                                span class={ "is-" (finding.severity.word()) } { (wording::capital(&codes::wording(finding, language).message)) ". " }
+                                span class={ "is-" (finding.severity.word()) } { (codes::sentence(finding, language)) ". " }
                             }
                         }
                     }

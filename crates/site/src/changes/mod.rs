@@ -5,7 +5,7 @@
 
 mod work;
 
-pub use work::{Changes, OtherRun, QuantityChange, RunWork, Set, Swap};
+pub use work::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 
 use crate::addresses::{self, AddressPlan};
 use crate::model::{Run, RunStart, Site, Station, StationOwner};

@@ -2,6 +2,7 @@
 
 use crate::addresses::{self, fields_of, settings};
 use crate::bill::{Bill, BillKind, BillLine};
+use crate::cables::{CableOwner, DoorCable};
 use crate::model::{Place, Run, Site, Station};
 use latchline_finding::{ElementId, Money};
 use std::collections::BTreeMap;
@@ -101,6 +102,30 @@ pub struct OtherRun {
     pub work: RunWork,
 }
 
+/// A cable at a door.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CableAtDoor {
+    /// Name in the catalogue.
+    pub cable: String,
+    /// Length in metres.
+    pub length_m: f64,
+    /// Pairs in parallel.
+    pub pairs: u32,
+}
+
+/// A cable at a door that comes, goes or is another one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherCableAtDoor {
+    /// The entrance.
+    pub entrance: ElementId,
+    /// What it leads to.
+    pub to: DoorCable,
+    /// The cable before; `None` if it is new.
+    pub old: Option<CableAtDoor>,
+    /// The cable after; `None` if it is gone.
+    pub new: Option<CableAtDoor>,
+}
+
 /// Switches that are set to other positions.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Set {
@@ -129,6 +154,8 @@ pub struct Changes {
     pub places: Vec<Swap>,
     /// Work on runs, in the order of the new file, runs that are gone last.
     pub runs: Vec<OtherRun>,
+    /// Cables at doors that come, go or are others, by entrance.
+    pub at_doors: Vec<OtherCableAtDoor>,
     /// Stations that are set to other positions.
     pub set: Vec<Set>,
     /// Dwellings to enter.
@@ -149,6 +176,7 @@ impl Changes {
             models,
             places,
             runs: runs(before, after),
+            at_doors: at_doors(before, after),
             set: set(before, after),
             enters: super::dwellings_to_enter(before, after),
         }
@@ -160,6 +188,7 @@ impl Changes {
             && self.models.is_empty()
             && self.places.is_empty()
             && self.runs.is_empty()
+            && self.at_doors.is_empty()
             && self.set.is_empty()
     }
 }
@@ -272,6 +301,46 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
     for old in before.runs.iter().filter(|old| after.runs.iter().all(|run| run.id != old.id)) {
         all.push(OtherRun { run: old.id.clone(), work: RunWork::Gone });
     }
+    all
+}
+
+/// The cables at doors by entrance and by what they lead to.
+fn cables_at_doors(site: &Site) -> BTreeMap<(ElementId, DoorCable), CableAtDoor> {
+    let lengths = site.cable_lengths().into_iter().filter_map(|laid| {
+        let CableOwner::AtDoor(owner) = laid.owner else { return None };
+        // The place of an entrance in its file says nothing of the cable.
+        let (entrance, to) = match owner {
+            DoorCable::Lock { entrance, lock } => (entrance, DoorCable::Lock { entrance: 0, lock }),
+            DoorCable::LockPart { entrance, lock, part } => {
+                (entrance, DoorCable::LockPart { entrance: 0, lock, part })
+            }
+            DoorCable::Light { entrance, light } => (entrance, DoorCable::Light { entrance: 0, light }),
+            DoorCable::AlarmContact { entrance, input } => {
+                (entrance, DoorCable::AlarmContact { entrance: 0, input })
+            }
+        };
+        let one = CableAtDoor { cable: laid.cable, length_m: laid.length.as_metres(), pairs: laid.pairs };
+        Some(((site.entrances[entrance].id.clone(), to), one))
+    });
+    lengths.collect()
+}
+
+fn at_doors(before: &Site, after: &Site) -> Vec<OtherCableAtDoor> {
+    let (mut old, new) = (cables_at_doors(before), cables_at_doors(after));
+    let mut all: Vec<OtherCableAtDoor> = Vec::new();
+    for ((entrance, to), new) in new {
+        let was = old.remove(&(entrance.clone(), to));
+        if was.as_ref() != Some(&new) {
+            all.push(OtherCableAtDoor { entrance, to, old: was, new: Some(new) });
+        }
+    }
+    all.extend(old.into_iter().map(|((entrance, to), old)| OtherCableAtDoor {
+        entrance,
+        to,
+        old: Some(old),
+        new: None,
+    }));
+    all.sort_by(|a, b| (&a.entrance, a.to).cmp(&(&b.entrance, b.to)));
     all
 }
 

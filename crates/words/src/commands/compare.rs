@@ -20,8 +20,8 @@ sentences! {
         Verdicts { old: &'a str, new: &'a str }: "{old}; then {new}." | "{old}; danach {new}.",
         Same: "Nothing on site is different." | "An der Anlage ist nichts verschieden.",
         Cost { cost: &'a str, labour: &'a str, enters: &'a str }:
-            "Cost: {cost}, {labour}, {enters}; making good is not in it."
-            | "Kosten: {cost}, {labour}, {enters}; ohne Beiputzen.",
+            "Cost: {cost}, {labour}, {enters}. Cable counts by the metre; ends of drums, spare stations and making good are not in it."
+            | "Kosten: {cost}, {labour}, {enters}. Leitung zählt nach Metern; Trommelreste, Reservestationen und Beiputzen sind nicht enthalten.",
         Unpriced { parts: usize }:
             "{parts:line has|lines have} no price"
             | "{parts:Position hat|Positionen haben} keinen Preis",
@@ -76,6 +76,25 @@ sentences! {
         BatteryHours { supply: &'a str, old: &'a str, new: &'a str }:
             "{supply}: {new} h of battery, was {old} h"
             | "{supply}: {new} h Batterie, bisher {old} h",
+        BatteryLost { supply: &'a str, old: &'a str }:
+            "{supply}: no battery any more, had {old} h"
+            | "{supply}: keine Batterie mehr, bisher {old} h",
+        BatteryCome { supply: &'a str, new: &'a str }:
+            "{supply}: {new} h of battery, had none"
+            | "{supply}: {new} h Batterie, bisher keine",
+        CableAtDoor { entrance: &'a str, to: &'a str, length: &'a str, cable: &'a str, pairs: Option<&'a str>, old: Option<&'a str> }:
+            "{entrance}, to {to}: {length} m of {cable}<, {pairs} pairs in parallel><; was {old}>"
+            | "{entrance}, {to}: {length} m {cable}<, {pairs} Paare parallel><; bisher {old}>",
+        CableAtDoorGone { entrance: &'a str, to: &'a str, old: &'a str }:
+            "{entrance}, to {to}: no longer used ({old})"
+            | "{entrance}, {to}: entfällt ({old})",
+        OldCableAtDoor { length: &'a str, cable: &'a str, pairs: Option<&'a str> }:
+            "{length} m of {cable}<, {pairs} pairs in parallel>"
+            | "{length} m {cable}<, {pairs} Paare parallel>",
+        AtDoorLock { number: usize }: "lock {number}" | "Schloss {number}",
+        AtDoorPart { part: &'a str, number: usize }: "{part} of lock {number}" | "{part} von Schloss {number}",
+        AtDoorLight { number: usize }: "light {number}" | "Leuchte {number}",
+        AtDoorContact { number: usize }: "the contact at alarm input {number}" | "Kontakt am Meldeeingang {number}",
         FindingGone { code: &'a str, message: &'a str }: "gone: {message} [{code}]" | "behoben: {message} [{code}]",
         FindingNew { code: &'a str, message: &'a str }: "new: {message} [{code}]" | "neu: {message} [{code}]",
         GapGone { missing: &'a str }: "judged now: {missing}" | "jetzt beurteilt: {missing}",

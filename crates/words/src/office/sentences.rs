@@ -17,12 +17,14 @@ sentences! {
             | "Nicht fertig (geprüft wird noch: {pending})",
         Fails { errors: usize }: "Fails ({errors})" | "Nicht eingehalten ({errors})",
         FailsAsAccepted { errors: usize }:
-            "Fails, as accepted ({errors})"
-            | "Nicht eingehalten, wie akzeptiert ({errors})",
-        NotJudged { things: usize }: "Not judged ({things})" | "Nicht beurteilt ({things})",
+            "Fails, with every error accepted ({errors})"
+            | "Nicht eingehalten, jeder Fehler akzeptiert ({errors})",
+        NotJudged { things: usize }:
+            "Nothing failed, but not all was judged ({things})"
+            | "Nichts verletzt, aber nicht alles beurteilt ({things})",
         HoldsOnGuesses { guesses: usize }:
-            "Holds on {guesses:guess|guesses}"
-            | "Eingehalten, auf {guesses:Annahme|Annahmen}",
+            "Holds, on {guesses:assumed value|assumed values}"
+            | "Eingehalten, auf Grundlage von {guesses:Annahme|Annahmen}",
         Holds: "Holds" | "Eingehalten",
         And { one: &'a str, other: &'a str }: "{one} and {other}" | "{one} und {other}",
         TightestIs { device: &'a str, voltage: &'a str, limit: &'a str, state: &'a str }:

@@ -93,9 +93,12 @@ sentences! {
         JointShowsAndNoneFails { joint: &'a str }:
             "Shows any joint of {joint} or more."
             | "Zeigt jede Verbindung ab {joint}.",
-        LinesWithoutPrice { count: &'a str }:
-            "Lines without a price: {count}. The total leaves them out."
-            | "Zeilen ohne Preis: {count}. Die Summe enthält sie nicht.",
+        LinesWithoutPrice { parts: &'a str, small: &'a str }:
+            "Without a price, and not in the total: {parts} of the parts of the plan, {small} kinds of small parts."
+            | "Ohne Preis und nicht in der Summe: {parts} Teile des Plans, {small} Arten Kleinteile.",
+        TotalHolds { plan: &'a str, currency: &'a str }:
+            "The total buys spare stations and whole drums. The parts of the plan alone, cable by the metre, as design, fix and compare count them: {plan} {currency}."
+            | "Die Summe kauft Reservestationen und ganze Trommeln. Die Teile des Plans allein, Leitung nach Metern, wie design, fix und compare sie zählen: {plan} {currency}.",
         LockCalculation { door: &'a str, number: &'a str }:
             "{door}: lock {number}"
             | "{door}: Schloss {number}",

@@ -11,8 +11,8 @@ sentences! {
         Usable { counted: Option<&'a str> }: "can be used< ({counted})>" | "verwendbar< ({counted})>",
         Fails { counted: Option<&'a str> }: "fails< ({counted})>" | "nicht eingehalten< ({counted})>",
         FailsAsAccepted { errors: usize, counted: Option<&'a str> }:
-            "fails, with {errors:accepted error|accepted errors} and no other< ({counted})>"
-            | "nicht eingehalten, mit {errors:akzeptierten Fehler|akzeptierten Fehlern} und keinem anderen< ({counted})>",
+            "fails, with every error accepted ({errors:error|errors}<, {counted}>)"
+            | "nicht eingehalten, jeder Fehler akzeptiert ({errors:Fehler|Fehler}<, {counted}>)",
         Holds { counted: Option<&'a str> }:
             "holds in every state that was solved< ({counted})>"
             | "in jedem gerechneten Zustand eingehalten< ({counted})>",
@@ -20,8 +20,8 @@ sentences! {
             "holds in every state that was solved, on {values:assumed value|assumed values}< ({counted})>"
             | "in jedem gerechneten Zustand eingehalten, auf Grundlage von {values:Annahme|Annahmen}< ({counted})>",
         NotJudged { things: usize, counted: Option<&'a str> }:
-            "nothing failed, but {things:thing|things} could not be judged< ({counted})>"
-            | "nichts verletzt, aber {things:Sache|Sachen} nicht beurteilbar< ({counted})>",
+            "nothing failed, but not all was judged ({things:thing|things}<, {counted}>)"
+            | "nichts verletzt, aber nicht alles beurteilt ({things:Sache|Sachen}<, {counted}>)",
     }
 }
 

@@ -65,15 +65,16 @@ macro_rules! shared {
         Value: "Value" | "Wert",
         VaristorPart: "Varistor" | same,
         Verdict: "Verdict" | "Ergebnis",
-        VerdictAssumed: "holds, on assumed values" | "eingehalten, auf Grundlage von Annahmen",
+        VerdictAssumed: "holds in every state that was solved, on assumed values"
+            | "in jedem gerechneten Zustand eingehalten, auf Grundlage von Annahmen",
         VerdictFails: "fails" | "nicht eingehalten",
         VerdictFailsAsAccepted:
             "fails, with every error accepted"
             | "nicht eingehalten, jeder Fehler akzeptiert",
         VerdictHolds: "holds in every state that was solved" | "in jedem gerechneten Zustand eingehalten",
         VerdictNotJudged:
-            "nothing failed, but not everything could be judged"
-            | "nichts verletzt, aber nicht alles beurteilbar",
+            "nothing failed, but not all was judged"
+            | "nichts verletzt, aber nicht alles beurteilt",
         Voltage: "Voltage" | "Spannung",
         What: "What" | "Was",
         Where: "Where" | "Wo",

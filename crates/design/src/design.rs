@@ -1,29 +1,37 @@
-//! The whole way: walking orders, plans with their lower bound, the site file, its assessment.
+//! The whole way: call groups onto buses, each bus designed, all of them together as one site file.
 
+use crate::bus::Bus;
+use crate::groups::call_groups;
 use crate::instance::Instance;
-use crate::money::{Amount, from_money, money};
+use crate::judge::{Judged, judge, remarks};
+use crate::money::{Amount, NONE, from_money, money};
 use crate::obstacle::Obstacle;
-use crate::order::{small_orders, walking_order};
-use crate::outcome::{Design, Texts};
-use crate::planning::{plan, relaxed, tables_for};
-use crate::search::{GOOD_ENOUGH_LARGE, LARGE_SITE, Search};
+use crate::outcome::{Binding, Design, Texts};
+use crate::partition::{Partition, partition};
+use crate::plan::Plan;
 use crate::space::describe;
+use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_survey::Survey;
-use latchline_words::design::UnknownPart;
+use latchline_words::design::{SpaceWords, UnknownPart};
+use std::collections::BTreeSet;
 
 /// How hard to look.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Effort {
-    /// Walking orders to try at most.
+    /// Walking orders of each bus that are tried in any case.
     pub orders: usize,
+    /// Walking orders at most, all buses together, as long as the caller wants further ones.
+    pub most_orders: usize,
+    /// Plans of each bus that are assessed at most.
+    pub most_plans: usize,
     /// Seed for the orders beyond the natural ones.
     pub seed: u64,
 }
 
 impl Default for Effort {
     fn default() -> Self {
-        Effort { orders: 3, seed: 0 }
+        Effort { orders: 3, most_orders: 3, most_plans: usize::MAX, seed: 0 }
     }
 }
 
@@ -42,10 +50,10 @@ pub fn design(
     go_on: GoOn<'_>,
 ) -> Result<Design, Obstacle> {
     // Within the pool, so that the many small parallel steps start without handing over between threads.
-    rayon::scope(|_| over_orders(survey, family, texts, effort, go_on))
+    rayon::scope(|_| over_groups(survey, family, texts, effort, go_on))
 }
 
-fn over_orders(
+fn over_groups(
     survey: &Survey,
     family: &str,
     texts: Texts<'_>,
@@ -57,85 +65,190 @@ fn over_orders(
         return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
     };
     let instance = Instance::new(survey, catalogue, family)?;
-    let mut best: Option<Design> = None;
-    let mut bound = Amount::MAX;
-    // Supplies that the bound reckons with in every order.
-    let mut fewest = usize::MAX;
-    let mut orders = 0;
-    let mut search = Search::new(&instance, texts);
-    let mut rejected: Option<Obstacle> = None;
-    let mut first_order = None;
-    let mut seen: Vec<(usize, Vec<usize>)> = Vec::new();
-    for number in 0.. {
-        if number >= effort.orders.max(small_orders(&instance)).max(1) {
+    let groups = call_groups(&instance);
+    let memory = Memory::default();
+    if groups.len() > 1 {
+        return on_buses(&instance, &groups, texts, &memory, effort, go_on);
+    }
+    let mut bus = Bus::new(&instance, texts, &memory, effort);
+    bus.counted()?;
+    bus.try_orders(effort.orders);
+    while bus.orders() < effort.most_orders {
+        let known = bus.best().map(|best| best.cost);
+        let bound = if bus.bound() == Amount::MAX { Money::ZERO } else { money(bus.bound()) };
+        if !go_on(bus.orders(), known, bound) || !bus.try_next() {
             break;
         }
-        let known = best.as_ref().map(|design| design.cost);
-        if number > 0 && !go_on(orders, known, if bound == Amount::MAX { Money::ZERO } else { money(bound) })
-        {
-            break;
-        }
-        let Some((root, order)) = walking_order(&instance, number, effort.seed) else { continue };
-        if seen.contains(&(root, order.clone())) {
-            continue;
-        }
-        orders += 1;
-        seen.push((root, order.clone()));
-        first_order.get_or_insert_with(|| (root, order.clone()));
-        let tables = tables_for(&instance, &order, 0.0);
-        let Some(relaxed) = plan(&instance, &order, root, relaxed(0), Some(&tables)) else {
-            continue;
-        };
-        bound = bound.min(relaxed.cost + instance.fixed);
-        fewest = fewest.min(relaxed.most_supplies);
-        let known_cost = best.as_ref().map(|design| from_money(design.cost));
-        if known_cost.is_some_and(|known| relaxed.cost + instance.fixed >= known) {
-            continue;
-        }
-        match search.pass(root, &order, relaxed, known_cost) {
-            Ok(Some(design)) => {
-                if best.as_ref().is_none_or(|best| design.cost < best.cost) {
-                    best = Some(design);
+    }
+    bus.widen();
+    let Some(best) = bus.best() else { return Err(bus.obstacle()) };
+    Ok(Design {
+        lower_bound: money(bus.bound()),
+        orders: bus.orders(),
+        assessed: bus.assessed(),
+        space: describe(&instance, bus.orders(), bus.most_supplies()),
+        binding: bus.binding(),
+        ..finished(&instance, best.clone())
+    })
+}
+
+/// A design of what was judged; bound, space and what limits cost are still to be said.
+fn finished(instance: &Instance<'_>, judged: Judged) -> Design {
+    let plans: Vec<&Plan> = judged.plans.iter().collect();
+    let zones = plans.iter().flat_map(|plan| &plan.zones);
+    Design {
+        remarks: remarks(instance, &plans),
+        supply_places: zones.map(|zone| zone.place).collect(),
+        text: judged.text,
+        site: judged.site,
+        assessment: judged.assessment,
+        bill: judged.bill,
+        material: judged.material,
+        minutes: judged.minutes,
+        cost: judged.cost,
+        lower_bound: Money::ZERO,
+        family: instance.family.head.name.clone(),
+        space: Vec::new(),
+        orders: 0,
+        assessed: 0,
+        binding: Vec::new(),
+        cheapest_box: instance.distributors.first().map_or(Money::ZERO, |kind| money(kind.cost)),
+    }
+}
+
+/// Call groups on buses of their own, or with their neighbours on one.
+fn on_buses(
+    instance: &Instance<'_>,
+    groups: &[Vec<usize>],
+    texts: Texts<'_>,
+    memory: &Memory,
+    effort: Effort,
+    go_on: GoOn<'_>,
+) -> Result<Design, Obstacle> {
+    let Partition { kinds, wirings, most_groups, most_items } = partition(instance, groups);
+    let mut buses: Vec<Bus<'_, '_>> =
+        kinds.iter().map(|kind| Bus::new(kind, texts, memory, effort)).collect();
+    let count = groups.len();
+    let mut cheapest: Vec<Vec<(Amount, usize)>> = vec![vec![(NONE, 0); count + 1]; count + 1];
+    let mut bound = vec![vec![NONE; count + 1]; count + 1];
+    // Parts with a design on one bus; more than two groups are followed up where fewer have one.
+    let mut found: BTreeSet<(usize, usize)> = BTreeSet::new();
+    let cost_of = |bus: &Bus<'_, '_>| bus.best().map_or(NONE, |best| from_money(best.cost));
+    for length in 1..=count {
+        for first in 0..=count - length {
+            let end = first + length;
+            let mut least = (NONE, end);
+            for middle in first + 1..end {
+                let parted = (cheapest[first][middle].0 + cheapest[middle][end].0).min(NONE);
+                least = least.min((parted, middle));
+                let parted = (bound[first][middle] + bound[middle][end]).min(NONE);
+                bound[first][end] = bound[first][end].min(parted);
+            }
+            if let Some(wiring) = wirings.get(&(first, end)) {
+                let bus = &mut buses[wiring.kind];
+                if bus.counted().is_ok() {
+                    bus.prepare(effort.orders);
+                    // What cannot be cheaper than its parts is not followed up.
+                    let parts = [(first, end - 1), (first + 1, end)];
+                    let promising = length <= 2 || parts.iter().all(|part| found.contains(part));
+                    if bus.bound() < least.0 && bus.best().is_none() && promising {
+                        bus.try_orders(effort.orders);
+                        bus.widen();
+                    }
+                    bound[first][end] = bound[first][end].min(bus.bound().min(NONE));
+                    if bus.best().is_some() {
+                        found.insert((first, end));
+                    }
+                    least = least.min((cost_of(bus), end));
                 }
             }
-            Ok(None) => {}
-            Err(obstacle) => rejected = rejected.or(Some(obstacle)),
+            cheapest[first][end] = least;
         }
-        let near =
-            |design: &Design| design.cost.as_units() <= money(bound).as_units() * (1.0 + GOOD_ENOUGH_LARGE);
-        if instance.items.len() > LARGE_SITE
-            && effort.orders <= Effort::default().orders
-            && best.as_ref().is_some_and(near)
-        {
+    }
+    let mut chosen = Vec::new();
+    let mut pending = vec![(0, count)];
+    while let Some((first, end)) = pending.pop() {
+        let (cost, middle) = cheapest[first][end];
+        if cost >= NONE {
+            // The smallest part without a design is to blame.
+            let failed = (first..end).find(|at| cheapest[*at][at + 1].0 >= NONE).unwrap_or(first);
+            let bus = &buses[wirings[&(failed, failed + 1)].kind];
+            bus.counted()?;
+            return Err(bus.obstacle());
+        }
+        if middle == end {
+            chosen.push((first, end));
+        } else {
+            pending.extend([(middle, end), (first, middle)]);
+        }
+    }
+    let mut bound = bound[0][count];
+    let orders = |buses: &[Bus<'_, '_>]| buses.iter().map(Bus::orders).sum::<usize>();
+    let used: Vec<usize> = {
+        let mut used: Vec<usize> = chosen.iter().map(|part| wirings[part].kind).collect();
+        used.sort_unstable();
+        used.dedup();
+        used
+    };
+    // Further orders, one of each kind of bus in turn.
+    'further: while orders(&buses) < effort.most_orders {
+        let mut any = false;
+        for kind in &used {
+            let total: Amount = chosen.iter().map(|part| cost_of(&buses[wirings[part].kind])).sum();
+            if !go_on(orders(&buses), Some(money(total)), money(bound)) {
+                break 'further;
+            }
+            let before = buses[*kind].bound();
+            any |= buses[*kind].try_next();
+            // A wider space has a lower bound; by so much for each bus of the kind.
+            let alike = wirings.values().filter(|wiring| wiring.kind == *kind).count() as Amount;
+            bound -= (before - buses[*kind].bound()).max(0) * alike;
+        }
+        if !any {
             break;
         }
     }
-    let Some(mut best) = best else {
-        if let Some(rejected) = rejected {
-            return Err(rejected);
+    let plans: Vec<Plan> = chosen
+        .iter()
+        .filter_map(|part| {
+            let wiring = &wirings[part];
+            Some(wiring.laid_out(buses[wiring.kind].best()?.plans.first()?))
+        })
+        .collect();
+    let plans: Vec<&Plan> = plans.iter().collect();
+    let assessed = buses.iter().map(Bus::assessed).sum::<usize>() + 1;
+    let judged = judge(instance, texts, memory, &plans)
+        .map_err(|rejection| Obstacle::Rejected { tried: assessed, findings: rejection.told })?;
+    let tried = used.iter().map(|kind| buses[*kind].orders()).min().unwrap_or(0);
+    let supplies = used.iter().map(|kind| buses[*kind].most_supplies()).max().unwrap_or(1);
+    let mut space = vec![
+        SpaceWords::Buses {
+            groups: count,
+            buses: chosen.len(),
+            kinds: used.len(),
+            most: most_groups,
+            items: most_items,
         }
-        let Some((root, order)) = first_order else {
-            return Err(Obstacle::Together { relaxation: None });
-        };
-        return Err(crate::blame::blame(&instance, root, &order));
-    };
-    let supplies = best.site.supplies.len();
-    if supplies > fewest {
-        // The whole needs more supplies than ideal conditions would: the bound must hold for so many, too.
-        for (root, order) in &seen {
-            if let Some(plan) = plan(&instance, order, *root, relaxed(supplies), None) {
-                bound = bound.min(plan.cost + instance.fixed);
+        .both(),
+    ];
+    space.extend(describe(instance, tried, supplies));
+    let mut binding: Vec<Binding> = Vec::new();
+    for kind in &used {
+        let alike = chosen.iter().filter(|part| wirings[part].kind == *kind).count();
+        for Binding { limit, price } in buses[*kind].binding() {
+            let price = Money::from_millionths(price.as_millionths() * alike as i64);
+            match binding.iter_mut().find(|known| known.limit == limit) {
+                Some(known) => known.price = known.price + price,
+                None => binding.push(Binding { limit, price }),
             }
         }
     }
-    best.lower_bound = money(bound);
-    best.orders = orders;
-    best.assessed = search.assessed;
-    best.space = describe(&instance, orders, supplies.max(fewest));
-    if let Some((root, order)) = first_order
-        && instance.items.len() <= 120
-    {
-        best.binding = crate::blame::prices(&instance, root, &order);
-    }
-    Ok(best)
+    Ok(Design {
+        lower_bound: money(bound),
+        orders: tried,
+        assessed,
+        space,
+        binding,
+        ..finished(instance, judged)
+    })
 }

@@ -65,20 +65,23 @@ impl Writer<'_, '_> {
             line(String::from("\n[branch-boxes]"));
         }
         self.branch_boxes.iter().for_each(|branch| line(branch.clone()));
-        if !survey.entrances.is_empty() {
+        let items = &self.instance.items;
+        let entrances = items.iter().filter_map(|item| match item.owner {
+            Owner::Entrance(index) => Some((item, index)),
+            _ => None,
+        });
+        if entrances.clone().next().is_some() {
             line(String::from("\n# --- Entrances: who can call whom, and what opens ---"));
         }
-        for (index, entrance) in survey.entrances.iter().enumerate() {
+        for (item, index) in entrances {
+            let entrance = &survey.entrances[index];
             line(String::new());
             line(format!("[entrances.{}]", key(&entrance.name.value)));
-            let item = self.instance.items.iter().find(|item| item.owner == Owner::Entrance(index));
-            let station = item.map_or("", |item| item.models[0].as_str());
-            entrance_keys(survey, entrance, station).into_iter().for_each(&mut line);
+            entrance_keys(survey, entrance, &item.models[0]).into_iter().for_each(&mut line);
         }
-        if !survey.desks.is_empty() {
+        if self.instance.has_desk() {
             line(String::from("\n[management]"));
         }
-        let items = &self.instance.items;
         for item in items {
             let Owner::Desk(index) = item.owner else { continue };
             let desk = &survey.desks[index];

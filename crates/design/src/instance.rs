@@ -1,6 +1,6 @@
 //! A survey with one family, made ready: what is to be fed, from where, by what, at which cost.
 
-use crate::item::Item;
+use crate::item::{Item, Owner};
 use crate::limits::Limits;
 use crate::money::Amount;
 use crate::obstacle::Obstacle;
@@ -13,6 +13,7 @@ use latchline_survey::Survey;
 use latchline_survey::routes::Way;
 use latchline_words::design::LackingPart;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// Everything that a plan needs.
 #[derive(Clone)]
@@ -28,7 +29,7 @@ pub struct Instance<'a> {
     /// Cables, cheapest first, without those that a cheaper one is better than.
     pub wires: Vec<Wire>,
     /// Cables in the walls by the names of their ends, each from either.
-    pub in_walls: BTreeMap<String, BTreeMap<String, InWall>>,
+    pub in_walls: Arc<BTreeMap<String, BTreeMap<String, InWall>>>,
     /// Distributors by price.
     pub distributors: Vec<Distributor>,
     /// Branch boxes by price.
@@ -44,7 +45,7 @@ pub struct Instance<'a> {
     /// Places with mains.
     pub mains: Vec<usize>,
     /// Shortest ways between all places, from each place.
-    pub ways: Vec<Vec<Option<Way>>>,
+    pub ways: Arc<Vec<Vec<Option<Way>>>>,
     /// Environments that ways and drops pass.
     pub environments: BTreeSet<Environment>,
     /// Cost of what every design has: stations, locks, lock cables.
@@ -85,7 +86,7 @@ impl<'a> Instance<'a> {
             family,
             items: Vec::new(),
             wires: wires(survey, catalogue, family),
-            in_walls: in_walls(survey, catalogue)?,
+            in_walls: Arc::new(in_walls(survey, catalogue)?),
             distributors: catalogue
                 .boxes
                 .values()
@@ -116,7 +117,7 @@ impl<'a> Instance<'a> {
             box_places: (0..survey.places.len()).filter(|place| survey.places[*place].boxes).collect(),
             nearest_boxes: Vec::new(),
             mains: (0..survey.places.len()).filter(|place| survey.places[*place].mains).collect(),
-            ways: (0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect(),
+            ways: Arc::new((0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect()),
             environments: BTreeSet::new(),
             fixed: 0,
             default_indoor: default_indoor.head.name.clone(),
@@ -144,10 +145,50 @@ impl<'a> Instance<'a> {
             return Err(Obstacle::NoPart { family: name.to_string(), part: LackingPart::Cable });
         }
         instance.items(name)?;
+        instance.fixed = instance.items.iter().map(|item| item.own_cost).sum();
         instance.who_calls_whom();
         let ways = instance.ways.iter().flatten().flatten().map(|way| way.environment);
         instance.environments = ways.chain(instance.items.iter().map(|item| item.environment)).collect();
         Ok(instance)
+    }
+
+    /// The same for some of the items alone, as a bus of their own. Its boxes and supplies stand in the buildings of those items, where
+    /// there are places for them.
+    pub fn only(&self, items: &[usize]) -> Self {
+        let mut own = self.clone();
+        own.items = items.iter().map(|item| self.items[*item].clone()).collect();
+        own.fixed = own.items.iter().map(|item| item.own_cost).sum();
+        own.callers.clear();
+        own.calls_anyone.clear();
+        own.items.iter_mut().for_each(|item| item.called_by = 0);
+        own.who_calls_whom();
+        if items.len() == self.items.len() {
+            return own;
+        }
+        let building = |place: &usize| self.survey.places[*place].building;
+        let buildings: BTreeSet<Option<usize>> = own.items.iter().map(|item| building(&item.place)).collect();
+        let within = |places: &Vec<usize>| -> Vec<usize> {
+            let inside: Vec<usize> =
+                places.iter().copied().filter(|place| buildings.contains(&building(place))).collect();
+            if inside.is_empty() { places.clone() } else { inside }
+        };
+        own.box_places = within(&self.box_places);
+        own.mains = within(&self.mains);
+        let kept: BTreeSet<usize> = own.box_places.iter().copied().collect();
+        own.nearest_boxes.iter_mut().for_each(|places| places.retain(|place| kept.contains(place)));
+        own
+    }
+
+    /// Whether a cable may loop through these items in this order.
+    pub fn may_chain(&self, items: &[usize]) -> bool {
+        let before_last = &items[..items.len().saturating_sub(1)];
+        before_last.iter().all(|item| !self.items[*item].ends)
+            && (items.len() < 2 || items.iter().all(|item| !self.items[*item].solo))
+    }
+
+    /// Whether it has a desk.
+    pub fn has_desk(&self) -> bool {
+        self.items.iter().any(|item| matches!(item.owner, Owner::Desk(_)))
     }
 
     /// Length of a section along a way plus drops, with slack and terminations, in tenths of a metre.

@@ -1,6 +1,7 @@
 //! Something that hangs on a run.
 
 use crate::electric::StationLoad;
+use crate::money::Amount;
 use latchline_site::catalogue::Environment;
 
 /// Whose an item is.
@@ -35,8 +36,12 @@ pub struct Item {
     pub loads: Vec<StationLoad>,
     /// Whether it must be alone on its run.
     pub solo: bool,
+    /// Whether its last station cannot be looped, so that a chain ends with it.
+    pub ends: bool,
     /// Where its drop runs.
     pub environment: Environment,
+    /// Cost of what every design has of it: stations, lock, lock cable.
+    pub own_cost: Amount,
     /// Who can call it: a bit for each of [`crate::instance::Instance::callers`].
     pub called_by: u128,
 }

@@ -21,7 +21,6 @@ impl Instance<'_> {
                 }
                 _ => Ok(()),
             };
-        limit(survey.entrances.len(), &self.family.door_stations, CountedPart::DoorStations)?;
         for (index, entrance) in survey.entrances.iter().enumerate() {
             let media = entrance.media.unwrap_or(settings.media);
             let called = called(survey, &entrance.calls);
@@ -34,8 +33,13 @@ impl Instance<'_> {
             self.add(Owner::Entrance(index), &entrance.name.value, place, entrance.drop_m, &[model], &[load]);
             if let Some(item) = self.items.last_mut() {
                 item.environment = entrance.environment;
+                // Its protector stands in its run alone.
+                item.solo |= entrance.surge_protection_ohm.is_some();
             }
-            self.lock_cost(entrance);
+            let lock_cost = self.lock_cost(entrance);
+            if let Some(item) = self.items.last_mut() {
+                item.own_cost += lock_cost;
+            }
         }
         for (index, desk) in survey.desks.iter().enumerate() {
             let wanted = desk.station.as_ref().map(|model| model.value.as_str());
@@ -123,11 +127,8 @@ impl Instance<'_> {
         models: &[&StationModel],
         loads: &[StationLoad],
     ) {
-        let is_dwelling = matches!(owner, Owner::Dwelling(_));
         let ends = models.iter().any(|model| model.loop_through.value == LoopThrough::End);
-        for model in models {
-            self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
-        }
+        let own_cost = models.iter().map(|model| cost_of(&model.head, self.survey).unwrap_or(0)).sum();
         self.items.push(Item {
             owner,
             name: name.to_string(),
@@ -139,28 +140,29 @@ impl Instance<'_> {
                 .chain((2..=models.len()).map(|ordinal| format!("{name}:{ordinal}")))
                 .collect(),
             loads: loads.to_vec(),
-            solo: !is_dwelling || ends,
+            // Stations in one dwelling that cannot be looped are the site file's matter, not a chain's.
+            solo: ends && models.len() > 1,
+            ends,
             environment: Environment::Indoors,
+            own_cost,
             called_by: 0,
         });
     }
 
-    fn lock_cost(&mut self, entrance: &latchline_survey::model::Entrance) {
-        let Some(lock) = &entrance.lock else { return };
-        if let Some(model) = self.catalogue.locks.get(&lock.model.value) {
-            self.fixed += cost_of(&model.head, self.survey).unwrap_or(0);
-        }
-        if let (Some(cable), Some(length_m)) = (&lock.cable, lock.length_m)
-            && let Some(cable) = self.catalogue.cables.get(&cable.value)
-        {
+    fn lock_cost(&self, entrance: &latchline_survey::model::Entrance) -> Amount {
+        let Some(lock) = &entrance.lock else { return 0 };
+        let model = self.catalogue.locks.get(&lock.model.value);
+        let own = model.map_or(0, |model| cost_of(&model.head, self.survey).unwrap_or(0));
+        let cable = lock.cable.as_ref().and_then(|cable| self.catalogue.cables.get(&cable.value));
+        own + cable.zip(lock.length_m).map_or(0, |(cable, length_m)| {
             let per_m = cost_of(&cable.head, self.survey).unwrap_or(0);
-            self.fixed += (per_m as f64 * length_m).floor() as Amount;
-        }
+            (per_m as f64 * length_m).floor() as Amount
+        })
     }
 }
 
 /// Whether a word of a scope certainly names a dwelling.
-fn reaches(survey: &Survey, word: &str, dwelling: usize) -> bool {
+pub(crate) fn reaches(survey: &Survey, word: &str, dwelling: usize) -> bool {
     let dwelling = &survey.dwellings[dwelling];
     if word == "everyone" || word == dwelling.name.value {
         return true;

@@ -4,14 +4,15 @@ use crate::emit::site_file;
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::money::{amount, money};
-use crate::outcome::{Design, Texts};
+use crate::outcome::Texts;
 use crate::plan::Plan;
 use latchline_assess::rules::codes;
-use latchline_assess::{Assessment, Memory, Verdict, assess_with};
+use latchline_assess::{Assessing, Assessment, Effort, GivenUp, Memory, Wanted};
 use latchline_finding::{Argument, Both, Code, ElementId, Figure, Finding, Language, Money, Severity};
 use latchline_site::bill::Bill;
-use latchline_site::model::{RunStop, Site};
-use latchline_words::design::ObstacleWords;
+use latchline_site::model::{LockFeed, RunStop, Site};
+use crate::parts::damaged;
+use latchline_words::design::{ObstacleWords, RemarkWords};
 use latchline_words::figures;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -22,6 +23,8 @@ pub enum Help {
     LessLoad,
     /// Thicker conductors or shorter runs.
     Conductors,
+    /// Further batteries.
+    Batteries,
     /// Other runs in place of those that the findings name.
     OtherRuns,
     /// Nothing that a plan can change.
@@ -35,7 +38,8 @@ pub struct Rejection {
     pub help: Help,
     /// By code, the worst finding with its figures, and how many more there are.
     pub told: Vec<Both>,
-    /// The largest excess over a limit, as a share of the limit; 1 for a finding without figures.
+    /// The largest excess over a limit, as a share of the limit; 1 for a finding without figures. One more for each stage that
+    /// was not reached.
     pub excess: f64,
     /// By finding: the items on the runs that it names, a caller's with its own.
     pub blamed: Vec<BTreeSet<usize>>,
@@ -66,18 +70,18 @@ impl Rejection {
         Rejection { help: Help::Nothing, told: vec![words], excess: 1.0, blamed: Vec::new() }
     }
 
-    /// Of the errors of an assessment.
-    pub fn of(instance: &Instance<'_>, site: &Site, assessment: &Assessment) -> Rejection {
-        let errors: Vec<&Finding> = assessment
-            .findings
-            .iter()
-            .filter(|finding| finding.severity == Severity::Error && finding.accepted.is_none())
-            .collect();
+    /// Of the errors among findings.
+    pub fn of(instance: &Instance<'_>, site: &Site, findings: &[Finding]) -> Rejection {
+        let errors: Vec<&Finding> = findings.iter().filter(|finding| counts(finding)).collect();
         let has = |codes: &[Code]| errors.iter().any(|finding| codes.contains(&finding.code));
-        let known =
-            |finding: &&&Finding| [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code));
+        let known = |finding: &&&Finding| {
+            [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code))
+                && (finding.code != codes::LOCK_VOLTAGE_TOO_LOW || lock_is_on_bus(site, finding))
+        };
         let help = if errors.iter().filter(known).count() < errors.len() {
             Help::Nothing
+        } else if errors.iter().all(|finding| finding.code == codes::BATTERY_HOURS_SHORT) {
+            Help::Batteries
         } else if has(LOAD) {
             Help::LessLoad
         } else if has(CONDUCTORS) {
@@ -89,6 +93,12 @@ impl Rejection {
         let excess = errors.iter().map(|finding| excess(finding)).fold(0.0, f64::max);
         Rejection { help, told: told(&errors), excess, blamed }
     }
+}
+
+/// Whether the lock of a finding is fed by the bus, so that a plan can change what it gets.
+fn lock_is_on_bus(site: &Site, finding: &Finding) -> bool {
+    let entrance = site.entrances.iter().find(|entrance| finding.element.as_ref() == Some(&entrance.id));
+    entrance.is_some_and(|entrance| entrance.locks.iter().any(|lock| lock.feed.value == LockFeed::Bus))
 }
 
 /// How far a finding is beyond its limit, as a share of the limit; 1 without figures.
@@ -150,12 +160,39 @@ fn blamed(instance: &Instance<'_>, site: &Site, finding: &Finding) -> BTreeSet<u
     named.iter().flatten().filter_map(|name| item(name).or_else(|| of_run(name))).collect()
 }
 
-/// Resolves and assesses a plan.
+/// A plan whose site file passes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Judged {
+    /// The plans, one for each bus.
+    pub plans: Vec<Plan>,
+    /// The site file.
+    pub text: String,
+    /// The site.
+    pub site: Site,
+    /// Its assessment.
+    pub assessment: Assessment,
+    /// What must be bought and pulled.
+    pub bill: Bill,
+    /// Material.
+    pub material: Money,
+    /// Labour in minutes.
+    pub minutes: f64,
+    /// Material and labour.
+    pub cost: Money,
+}
+
+/// Resolves and assesses the plans of one or several buses together. Given up at the first stage that has errors: voltages and
+/// short circuits, signals, power return.
 ///
 /// # Errors
-/// [`Rejection`] if it does not pass.
-pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<Design, Rejection> {
-    let text = site_file(instance, plan, &notes(instance, plan));
+/// [`Rejection`] if they do not pass.
+pub fn judge(
+    instance: &Instance<'_>,
+    texts: Texts<'_>,
+    memory: &Memory,
+    buses: &[&Plan],
+) -> Result<Judged, Rejection> {
+    let text = site_file(instance, buses, &notes(instance, buses));
     let mut sources = texts.sources.clone();
     let file = sources.add("site.toml", text.as_str());
     let resolved = texts.catalogues.resolve(&sources, file);
@@ -169,48 +206,81 @@ pub fn judge(instance: &Instance<'_>, texts: Texts<'_>, plan: &Plan) -> Result<D
             blamed: Vec::new(),
         });
     };
-    let assessment = assess_with(&site, &Memory::default());
-    if assessment.verdict == Verdict::Fails {
-        return Err(Rejection::of(instance, &site, &assessment));
+    let assessing = Assessing::new(&site, Effort::Whole, &memory.wanted(Wanted::always()));
+    let stages: [&dyn Fn() -> Result<(), GivenUp>; 4] = [
+        &|| assessing.voltages().map(drop),
+        &|| assessing.short_circuits().map(drop),
+        &|| assessing.signal().map(drop),
+        &|| assessing.start_up().map(drop),
+    ];
+    for (number, stage) in stages.iter().enumerate() {
+        if stage().is_err() {
+            break;
+        }
+        let findings = assessing.reports_so_far().findings;
+        if findings.iter().any(counts) {
+            let later = (stages.len() - 1 - number) as f64;
+            let rejection = Rejection::of(instance, &site, &findings);
+            return Err(Rejection { excess: rejection.excess + later, ..rejection });
+        }
     }
+    let assessment =
+        assessing.into_assessment().expect("work that is wanted whatever happens is not given up");
     let bill = Bill::of(&site);
     let (material, minutes) = (bill.material(), bill.minutes());
     let per_hour = instance.survey.settings.labour_per_hour;
-    Ok(Design {
+    Ok(Judged {
+        plans: buses.iter().map(|plan| (*plan).clone()).collect(),
         text,
         assessment,
         material,
         minutes,
         cost: money(amount(material, minutes, per_hour)),
-        lower_bound: Money::ZERO,
-        family: instance.family.head.name.clone(),
-        space: Vec::new(),
-        orders: 0,
-        assessed: 0,
-        binding: Vec::new(),
-        cheapest_box: instance.distributors.first().map_or(Money::ZERO, |kind| money(kind.cost)),
         bill,
         site,
     })
 }
 
+/// Whether a finding keeps a site from passing.
+fn counts(finding: &Finding) -> bool {
+    finding.severity == Severity::Error && finding.accepted.is_none()
+}
+
+/// What a person must know of a design that its price does not show.
+pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
+    let mut remarks = Vec::new();
+    let further: u32 = buses.iter().flat_map(|plan| &plan.zones).map(|zone| zone.batteries - 1).sum();
+    if further > 0 {
+        remarks.push(RemarkWords::Batteries { further: further as usize }.both());
+    }
+    for known in damaged(instance.survey) {
+        let insulation = figures::trimmed(known.insulation_mohm.unwrap_or(0.0), 3);
+        let say = |language| {
+            let insulation = &figures::decimals(insulation.clone(), language);
+            RemarkWords::Damaged { from: &known.from.value, to: &known.to.value, insulation }.say(language)
+        };
+        remarks.push(Both::new(say(Language::English), say(Language::German)));
+    }
+    remarks
+}
+
 /// What the head of the file says.
-fn notes(instance: &Instance<'_>, plan: &Plan) -> Vec<String> {
+fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
     let settings = &instance.survey.settings;
     let dwellings = instance.items.iter().filter(|item| matches!(item.owner, Owner::Dwelling(_))).count();
-    let boxes: usize = plan.zones.iter().flat_map(|zone| &zone.trunks).map(|trunk| trunk.boxes.len()).sum();
+    let entrances = instance.items.iter().filter(|item| matches!(item.owner, Owner::Entrance(_))).count();
+    let zones = || buses.iter().flat_map(|plan| &plan.zones);
+    let supplies = zones().count();
+    let trunks = buses.iter().flat_map(|plan| plan.trunks());
+    let boxes: usize = trunks.map(|trunk| trunk.boxes.len()).sum();
     let counted = |count: usize, noun: &str| format!("{count} {noun}{}", if count == 1 { "" } else { "s" });
     let mut notes = vec![
         format!(
             "{} and {} on {} by way of {}.",
             counted(dwellings, "dwelling"),
-            counted(instance.survey.entrances.len(), "entrance"),
-            if plan.zones.len() == 1 {
-                String::from("one supply")
-            } else {
-                format!("{} supplies", plan.zones.len())
-            },
-            counted(boxes, "distributor")
+            counted(entrances, "entrance"),
+            if supplies == 1 { String::from("one supply") } else { format!("{supplies} supplies") },
+            if boxes == 0 { String::from("its outputs alone") } else { counted(boxes, "distributor") }
         ),
         format!(
             "Lengths are the survey's ways with {} % slack and {} m at each end.",
@@ -218,6 +288,10 @@ fn notes(instance: &Instance<'_>, plan: &Plan) -> Vec<String> {
             settings.termination_m
         ),
     ];
+    if buses.len() > 1 {
+        notes.push(format!("{} buses: nobody calls from one to another.", buses.len()));
+    }
+    notes.extend(remarks(instance, buses).into_iter().map(|remark| remark.of(Language::English).to_string()));
     if let Some(group) = &settings.largest_group {
         notes.push(format!(
             "No run has more than {} dwellings: one broken joint silences no more.",

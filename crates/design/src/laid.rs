@@ -151,7 +151,7 @@ impl<'l> Laid<'l> {
         sweep: &mut Sweep,
         barred: &dyn Fn(Option<usize>) -> bool,
     ) -> Option<Cheapest> {
-        let all_call = instance.family.all_call.value && !instance.survey.desks.is_empty();
+        let all_call = instance.family.all_call.value && instance.has_desk();
         let new_dm = self.new_dm();
         if new_dm == 0 {
             let bears = !barred(None) && sweep.bears(head, &self.links, self.calls, all_call);

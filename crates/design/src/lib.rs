@@ -9,7 +9,8 @@
 //! * [`emit`]: the site file;
 //! * [`judge`]: the file resolved and assessed as `check` does it;
 //! * [`search`]: the cheapest plan of a walking order that is not rejected, learning from those that are;
-//! * [`order`] and [`design()`]: all walking orders, the design, its bound;
+//! * [`order`] and [`bus`]: all walking orders of one bus, its design, its bound;
+//! * [`groups`], [`shape`](mod@shape), [`partition`](mod@partition) and [`design()`]: who calls whom, which buses are alike, which share one; the whole;
 //! * [`change()`]: an installed site changed as a newer survey asks;
 //! * [`space`]: the declared space in words; [`blame`]: which limit costs what, or forbids all.
 //!
@@ -22,12 +23,15 @@
 pub mod blame;
 mod blocks;
 pub mod branches;
+pub mod bus;
 pub mod change;
 pub mod design;
 pub mod electric;
 pub mod emit;
 mod emit_runs;
 mod emit_text;
+pub mod groups;
+pub mod hub;
 pub mod instance;
 pub mod item;
 pub mod items;
@@ -39,14 +43,17 @@ pub mod money;
 pub mod obstacle;
 pub mod order;
 pub mod outcome;
+pub mod partition;
 pub mod parts;
 pub mod plan;
 pub mod planning;
 pub mod runs;
 pub mod search;
 pub mod sections;
+pub mod shape;
 pub mod space;
 pub mod toml_text;
+pub mod ways_out;
 mod trace;
 mod zones;
 
@@ -54,3 +61,4 @@ pub use change::{Changed, change};
 pub use design::{Effort, design};
 pub use obstacle::Obstacle;
 pub use outcome::{Binding, Design, Texts};
+pub use ways_out::{WayOut, ways_out};

@@ -7,7 +7,7 @@ use crate::quantity::{Legs, Quantity};
 use crate::stage::{StageSolved, solve_stage};
 use latchline_circuit::flow::{Sensitivities, Workspace};
 use latchline_network::readings::ReadingPlace;
-use latchline_network::{BusState, NodeRef, Terminal};
+use latchline_network::{BusState, NodeRef, StageNode};
 use std::sync::Arc;
 
 /// One operating state of the drawn site, ready for faults.
@@ -293,7 +293,7 @@ pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
         let stage = layout.stages.iter().position(|stage| stage.source == found)?;
         Some(NodeRef { stage, node: 0 })
     };
-    let terminal = |wanted: Terminal| {
+    let terminal = |wanted: StageNode| {
         layout.stages.iter().enumerate().find_map(|(stage, laid)| {
             let node = laid.terminal.iter().position(|terminal| *terminal == wanted)?;
             Some(NodeRef { stage, node })
@@ -303,8 +303,8 @@ pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
         ReadingPlace::Supply(index) => root(latchline_network::StageSource::Supply(index)),
         ReadingPlace::BoxOutput(index) => root(latchline_network::StageSource::Regenerator(index)),
         ReadingPlace::BoxInput(index) => layout.box_input.get(index).copied().flatten(),
-        ReadingPlace::BoxLink(index) => terminal(Terminal::BoxLink(index)),
-        ReadingPlace::Port { box_index, port } => terminal(Terminal::Port { box_index, port }),
+        ReadingPlace::BoxLink(index) => terminal(StageNode::BoxLink(index)),
+        ReadingPlace::Port { box_index, port } => terminal(StageNode::Port { box_index, port }),
         ReadingPlace::Station(index) => layout.station.get(index).copied().flatten(),
         ReadingPlace::Run(index) => layout.run_start.get(index).copied().flatten(),
     }

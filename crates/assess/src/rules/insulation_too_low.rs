@@ -1,16 +1,17 @@
 //! `insulation-too-low`
 
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity, Unit};
 
 rule! {
     pub static INSULATION_TOO_LOW: "insulation-too-low", Error or Warning, check
 }
 
-const LEAST_OHM: f64 = 0.5e6;
+/// Insulation below which a cable must not be used, in ohms.
+pub const LEAST_OHM: f64 = 0.5e6;
 const DOUBTFUL_OHM: f64 = 1e6;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for run in &context.site.runs {
         let Some(measured) = &run.measured.insulation else { continue };
         let ohm = measured.value.as_ohms();

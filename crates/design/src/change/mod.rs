@@ -282,7 +282,7 @@ fn try_out<'w>(
     };
     let assessment = assess_with(&site, &Memory::default());
     if assessment.verdict == Verdict::Fails {
-        return Err(Rejection::of(instance, &site, &assessment));
+        return Err(Rejection::of(instance, &site, &assessment.findings));
     }
     for (index, station) in from.site.stations.iter().enumerate() {
         let now = site.stations.iter().position(|other| other.id == station.id);

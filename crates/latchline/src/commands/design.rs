@@ -14,13 +14,15 @@ use latchline_design::{Design, Effort, Obstacle, Texts, design};
 use latchline_finding::{Language, Money, shown};
 use latchline_report::{Report, sarif};
 use latchline_words::design::DesignWords;
-use std::io::Write;
+use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
-/// Walking orders that are tried when no time is given.
+/// Walking orders of each bus that are tried in any case.
 const USUAL_ORDERS: usize = 3;
+/// Walking orders at most, however long the time.
+const MOST_ORDERS: usize = 100_000;
 /// Longest time to try in: some eleven days.
 const MOST_SECONDS: f64 = 1e6;
 
@@ -184,12 +186,13 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
     let language = arguments.language();
     let started = Instant::now();
     let limit = arguments.time;
-    let orders = if limit.is_some() { 100_000 } else { USUAL_ORDERS };
-    let effort = Effort { orders, seed: arguments.seed };
+    let most_orders = if limit.is_some() { MOST_ORDERS } else { USUAL_ORDERS };
+    let effort = Effort { orders: USUAL_ORDERS, most_orders, most_plans: usize::MAX, seed: arguments.seed };
+    let is_watched = limit.is_some() && std::io::stderr().is_terminal();
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {
         let Some(limit) = limit else { return true };
-        if let Some(cost) = cost {
+        if is_watched && let Some(cost) = cost {
             let words = DesignWords::Orders {
                 family: &shown::name(family),
                 orders: tried,
@@ -202,7 +205,7 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
         started.elapsed() < Duration::from_secs_f64(limit)
     };
     let result = design(&loaded.survey, family, texts, effort, &mut go_on);
-    if limit.is_some() {
+    if is_watched {
         let _ = std::io::stderr().write_all(b"\n");
     }
     result

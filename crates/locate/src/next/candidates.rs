@@ -8,7 +8,7 @@ use crate::posterior::Ranking;
 use crate::quantity::Quantity;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
-use latchline_network::{BusState, StageSource, Terminal};
+use latchline_network::{BusState, StageNode, StageSource};
 use latchline_site::model::{RunStop, StationOwner};
 use std::collections::BTreeSet;
 
@@ -86,15 +86,15 @@ pub(super) fn candidates(
             list.push(Quantity::Current { at: source, state: state.clone() });
             for terminal in &stage.terminal {
                 let at = match *terminal {
-                    Terminal::Source => source,
-                    Terminal::BoxInput(index) => ReadingPlace::BoxInput(index),
-                    Terminal::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-                    Terminal::BoxLink(_) => continue,
+                    StageNode::Source => source,
+                    StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
+                    StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+                    StageNode::BoxLink(_) => continue,
                     // While somebody calls, only stations in runs that are suspected.
-                    Terminal::Station(index) if state.calls.is_empty() || near.contains(&index) => {
+                    StageNode::Station(index) if state.calls.is_empty() || near.contains(&index) => {
                         ReadingPlace::Station(index)
                     }
-                    Terminal::Station(_) => continue,
+                    StageNode::Station(_) => continue,
                 };
                 list.push(Quantity::Voltage { at, state: state.clone() });
             }

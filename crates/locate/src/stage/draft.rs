@@ -4,7 +4,7 @@ use super::{Problem, StageSolved};
 use crate::plant::Plant;
 use latchline_circuit::flow::{Options, Outcome, Source, Tree, Workspace, solve};
 use latchline_network::phase::StageLoads;
-use latchline_network::{StageSource, Terminal};
+use latchline_network::{StageNode, StageSource};
 use latchline_site::catalogue::{BoxKind, LimitKind};
 
 /// Rounds of switching devices off before all are.
@@ -440,13 +440,13 @@ fn clear_below(parent: &[u32], loads: &mut StageLoads, root: usize) {
 fn limit_of(plant: &Plant<'_>, laid: &latchline_network::Stage, node: usize) -> Option<(f64, LimitKind)> {
     let site = plant.site;
     match laid.terminal[node] {
-        Terminal::Source => {
+        StageNode::Source => {
             let StageSource::Supply(supply) = laid.source else { return None };
             let model = site.supply_model(&site.supplies[supply]);
             let limit = model.limit_current.as_ref().unwrap_or(&model.rated_current);
             Some((limit.value.as_amps(), model.limit_kind.value))
         }
-        Terminal::Port { box_index, .. } => {
+        StageNode::Port { box_index, .. } => {
             let model = site.box_model(&site.boxes[box_index]);
             if model.kind.value == BoxKind::Transparent {
                 return None;

@@ -30,7 +30,7 @@ keys! {
     stations_per_port: Option<Sourced<u32>> = may(ONE_OR_MORE);
     /// Most distributors one behind the other.
     cascade_depth: Option<Sourced<u32>> = may(ONE_OR_MORE);
-    /// Most door stations on one site.
+    /// Most door stations on one bus; buses that no wire joins count apart.
     door_stations: Option<Sourced<u32>> = may(ONE_OR_MORE);
     /// Most stations of one dwelling, the main one included.
     stations_per_dwelling: Option<Sourced<u32>> = may(ONE_OR_MORE);

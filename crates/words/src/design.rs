@@ -273,8 +273,9 @@ sentences! {
             "Cost {cost} {currency}: material {material}, labour {hours} h."
             | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
         Bound { bound: &'a str, saved: &'a str }:
-            "No design of the space below costs less than {bound}: at most {saved} % could be saved."
-            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich sparen.",
+            "No design of the space below costs less than {bound}: at most {saved} % could be saved within that space."
+            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich in diesem Raum sparen.",
+        Warning { code: &'a str, element: Option<&'a str> }: "Warning: {code}< {element}>" | "Warnung: {code}< {element}>",
         LineWithoutPrice:
             "One line of the bill has no price and counts as nothing."
             | "Eine Zeile der Stückliste hat keinen Preis und zählt als nichts.",

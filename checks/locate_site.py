@@ -143,8 +143,8 @@ class Circuit:
         drum = 1 + z[1] * DRUM_TOLERANCE / ROOT3
         metres = np.array([FIRST_M] + [SPACING_M] * (STATIONS - 1) + [DOOR_M])
         length = np.array([1 + z[2] * LENGTH_TOLERANCE / ROOT3] * STATIONS + [1 + z[3] * LENGTH_TOLERANCE / ROOT3])
-        terminals = 4 * JOINT_OHM * (1 + 0.5 * z[6 + STATIONS + 1 :])
-        self.ohm = 2 * OHM_PER_M * metres * drum * length + terminals
+        self.terminals = 4 * JOINT_OHM * (1 + 0.5 * z[6 + STATIONS + 1 :])
+        self.ohm = 2 * OHM_PER_M * metres * drum * length + self.terminals
         batch = np.array([z[4]] * STATIONS + [z[5]])
         half = 0.5 * LOAD_TOLERANCE / ROOT3
         own = z[6 : 6 + STATIONS + 1]

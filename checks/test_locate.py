@@ -72,7 +72,8 @@ def fault(circuit: Circuit, kind: str, place: int, size: float) -> str:
         circuit.supply_ohm += size
         return "PS"
     elif kind == "thin-conductor":
-        circuit.ohm[:STATIONS] *= size
+        # The conductors are thinner; the terminals are as they were.
+        circuit.ohm[:STATIONS] += (size - 1.0) * (circuit.ohm - circuit.terminals)[:STATIONS]
         return "chain"
     names = ["PS"] + [f"S{k}" for k in range(1, STATIONS + 1)]
     return f"chain: {names[place]} – {names[place + 1]}"

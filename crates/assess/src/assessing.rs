@@ -13,7 +13,7 @@ use crate::physics_summary::{
     start_up_summaries, tolerance_summaries,
 };
 use crate::readings::predicted;
-use crate::rule::{Check, Report, Rule};
+use crate::rule::{Check, Judgement, Rule};
 use crate::rules;
 use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::supply::{SupplySheet, supply_sheets};
@@ -24,7 +24,7 @@ use latchline_finding::{Finding, Severity};
 use latchline_network::calls::releases_at_once;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
-use latchline_network::signal_tree::{SignalNetwork, SignalSurvey, survey_with};
+use latchline_network::signal_tree::{SignalSurvey, survey_with};
 use latchline_network::start_up::{Effort, StartUps, start_up};
 use latchline_network::{GivenUp, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
 use latchline_site::model::Site;
@@ -78,7 +78,7 @@ pub struct Assessing<S> {
     signal: OnceLock<SignalSurvey>,
     start_up: OnceLock<StartUps>,
     /// By rule, in the order of [`rules::ALL`].
-    reports: Vec<OnceLock<Report>>,
+    reports: Vec<OnceLock<Judgement>>,
     assessment: OnceLock<Assessment>,
 }
 
@@ -168,8 +168,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     pub fn signal(&self) -> Result<WithSignal<'_>, GivenUp> {
         let signal = kept(&self.signal, || {
             self.memory.check()?;
-            let network = SignalNetwork::new(self.site(), &self.ground().layout);
-            survey_with(self.site(), &network, &self.memory)
+            survey_with(self.site(), &self.ground().layout, &self.memory)
         })?;
         Ok(WithSignal { context: self.context(), signal })
     }
@@ -231,10 +230,10 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     ///
     /// # Errors
     /// [`GivenUp`] if it is no longer wanted.
-    pub fn report(&self, rule: usize) -> Result<&Report, GivenUp> {
+    pub fn report(&self, rule: usize) -> Result<&Judgement, GivenUp> {
         kept(&self.reports[rule], || {
             let Rule { doc, check } = rules::ALL[rule];
-            let mut report = Report::default();
+            let mut report = Judgement::default();
             match check {
                 Check::Wiring(check) => check(doc, &self.context(), &mut report),
                 Check::Voltages(check) => check(doc, &self.voltages()?, &mut report),
@@ -247,16 +246,16 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     }
 
     /// What is wrong with the addresses.
-    pub(crate) fn address_report(&self) -> Report {
-        let mut report = Report::default();
+    pub(crate) fn address_report(&self) -> Judgement {
+        let mut report = Judgement::default();
         rules::addresses::report(&self.context(), &mut report);
         report
     }
 
     /// What the rules report whose stages are in, in the order of the rules; then what is wrong with the addresses. Nothing is worked out
     /// for it but the wiring. Acceptances that match are marked; whether one matches nothing only the whole can tell.
-    pub fn reports_so_far(&self) -> Report {
-        let mut all = Report::default();
+    pub fn reports_so_far(&self) -> Judgement {
+        let mut all = Judgement::default();
         for (index, rule) in rules::ALL.iter().enumerate() {
             if rule.reads().is_none_or(|stage| self.is_in(stage))
                 && let Ok(report) = self.report(index)
@@ -341,7 +340,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         let site = self.site();
         let (voltages, signal) = (self.voltages()?, self.signal()?);
         let (start_up, short_circuits) = (self.start_up()?, self.short_circuits()?);
-        let Report { mut findings, not_judged } = self.reports_so_far();
+        let Judgement { mut findings, not_judged } = self.reports_so_far();
         let mut read = self.reading.clone();
         acceptance::mark(site, &mut read);
         findings.extend(acceptance::idle(site, read.iter().chain(&findings)));

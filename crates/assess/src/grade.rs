@@ -7,7 +7,7 @@
 use latchline_finding::DataGrade;
 use latchline_network::signal_tree::SignalSurvey;
 use latchline_network::start_up::StartUps;
-use latchline_network::{Layout, Segment, StageSource, Terminal};
+use latchline_network::{Layout, Segment, StageNode, StageSource};
 use latchline_site::catalogue::{AssumedKey, Bears, PartHead};
 use latchline_site::model::{Conditions, Entrance, LightFeed, LockFeed, Site, StationOwner};
 use std::collections::BTreeSet;
@@ -60,14 +60,14 @@ pub fn of_stage(site: &Site, layout: &Layout, stage: usize) -> Vec<String> {
     }
     for (terminal, segment) in stage.terminal.iter().zip(&stage.segment) {
         match *terminal {
-            Terminal::Station(station) => {
+            StageNode::Station(station) => {
                 let station = &site.stations[station];
                 collector.part(&site.station_model(station).head, flow);
                 if let StationOwner::Entrance(entrance) = station.owner {
                     collector.fittings(site, &site.entrances[entrance], flow);
                 }
             }
-            Terminal::BoxInput(index) => collector.part(&site.box_model(&site.boxes[index]).head, flow),
+            StageNode::BoxInput(index) => collector.part(&site.box_model(&site.boxes[index]).head, flow),
             _ => {}
         }
         if let Segment::Cable { run, .. } = *segment {

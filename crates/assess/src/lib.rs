@@ -28,8 +28,8 @@ mod voltage_summary;
 pub use assess::{assess, assess_trial, assess_with, is_allowed};
 pub use assessing::{Assessing, VerdictSoFar};
 pub use assessment::{
-    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, VoltageResults, WorstCurrent,
-    WorstVoltage,
+    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, Verdict, VoltageResults,
+    WorstCurrent, WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
@@ -37,7 +37,8 @@ pub use existing::ExistingCable;
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{
-    Basis, Estimate, NoPrediction, Path, PathSegment, Prediction, Reading, ReadingPlace, Readings, RunFeed,
+    Basis, DROP_METER_V, Estimate, JointThatFails, NoPrediction, Path, PathSegment, Prediction, Reading,
+    ReadingPlace, Readings, RunCall, RunFeed, SectionJoint,
 };
 pub use latchline_network::resistance::{MEASUREMENT_TOLERANCE, loop_ohm_per_km};
 pub use latchline_network::start_up::Effort;

@@ -5,10 +5,11 @@ use crate::stage::{WithShortCircuits, WithSignal, WithStartUp};
 use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};
 use latchline_network::signal_tree::BandSurvey;
+pub use latchline_network::signal_tree::CableLengths;
 use latchline_network::start_up::{StageStart, StartUpOutcome};
 use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
-use latchline_network::{BusState, Device, Layout, StageSource, StateSpace, Terminal, Wanted, WorstStates};
+use latchline_network::{BusState, Device, Layout, StageNode, StageSource, StateSpace, Wanted, WorstStates};
 use latchline_site::model::Site;
 use latchline_words::tolerance::ToleranceFactor;
 
@@ -27,6 +28,8 @@ pub struct CallerSignal {
     pub loss_db: f64,
     /// Where, in hertz.
     pub at_hz: f64,
+    /// How long the cables are where it is so.
+    pub lengths: CableLengths,
 }
 
 /// One band of the family's signals.
@@ -160,13 +163,14 @@ pub struct ToleranceSummary {
 pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
     let site = context.site;
     let id = |station: usize| site.stations[station].id.clone();
-    let signal = |caller_index, station_index, loss_db, at_hz| CallerSignal {
+    let signal = |caller_index, station_index, loss_db, at_hz, lengths| CallerSignal {
         caller: id(caller_index),
         caller_index,
         station: id(station_index),
         station_index,
         loss_db,
         at_hz,
+        lengths,
     };
     let summary = |survey: &BandSurvey| {
         let band = &site.family().signal_bands[survey.band];
@@ -183,12 +187,12 @@ pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
             budget_db: band.budget.value.as_decibels(),
             allowed_ripple_db: band.ripple.as_ref().map(|ripple| ripple.value.as_decibels()),
             stations: survey.stations.len(),
-            worst: signal(worst.caller, worst.station, worst.loss_db, worst.at_hz),
+            worst: signal(worst.caller, worst.station, worst.loss_db, worst.at_hz, worst.lengths),
             greatest_ripple: (id(rippled.station), rippled.ripple.ripple_db),
             callers: survey
                 .callers
                 .iter()
-                .map(|one| signal(one.caller, one.station, one.loss_db, one.at_hz))
+                .map(|one| signal(one.caller, one.station, one.loss_db, one.at_hz, one.lengths))
                 .collect(),
             frequency_hz: survey.response.frequency_hz.clone(),
             insertion_loss_db: survey.response.insertion_loss_db.clone(),
@@ -200,12 +204,12 @@ pub(crate) fn signal_summaries(context: &WithSignal<'_>) -> Vec<SignalSummary> {
 }
 
 /// Name of what is at a terminal of a stage.
-pub(crate) fn terminal_id(site: &Site, layout: &Layout, stage: usize, terminal: Terminal) -> ElementId {
+pub(crate) fn terminal_id(site: &Site, layout: &Layout, stage: usize, terminal: StageNode) -> ElementId {
     match terminal {
-        Terminal::Source => layout.stages[stage].id.clone(),
-        Terminal::BoxInput(index) | Terminal::BoxLink(index) => site.boxes[index].id.clone(),
-        Terminal::Port { box_index, port } => port_id(site, box_index, port),
-        Terminal::Station(index) => site.stations[index].id.clone(),
+        StageNode::Source => layout.stages[stage].id.clone(),
+        StageNode::BoxInput(index) | StageNode::BoxLink(index) => site.boxes[index].id.clone(),
+        StageNode::Port { box_index, port } => port_id(site, box_index, port),
+        StageNode::Station(index) => site.stations[index].id.clone(),
     }
 }
 
@@ -217,7 +221,7 @@ pub(crate) fn port_id(site: &Site, box_index: usize, port: u32) -> ElementId {
 pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummary> {
     let (site, layout) = (context.site, context.layout);
     let summary = |start: &StageStart| {
-        let id = |terminal: Terminal| terminal_id(site, layout, start.stage, terminal);
+        let id = |terminal: StageNode| terminal_id(site, layout, start.stage, terminal);
         let (outcome, time_s, period_s) = match start.outcome {
             StartUpOutcome::Runs { time_s } => ("runs", Some(time_s), None),
             StartUpOutcome::Hiccups { period_s } => ("hiccups", None, period_s),
@@ -260,7 +264,7 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
     };
     let not_judged = |stage: &usize| {
         let stage = &layout.stages[*stage];
-        let stations = stage.terminal.iter().filter(|terminal| matches!(terminal, Terminal::Station(_)));
+        let stations = stage.terminal.iter().filter(|terminal| matches!(terminal, StageNode::Station(_)));
         StartUpSummary {
             source: stage.id.clone(),
             fed_from: stage.source,

@@ -1,7 +1,7 @@
 //! Predicted readings of an assessed site.
 
-use crate::assessment::Assessment;
-use latchline_network::readings::{Predictor, Readings};
+use crate::assessment::{Assessment, DeviceResult};
+use latchline_network::readings::{Predictor, Readings, WorstOfDevice};
 use latchline_network::{Layout, StateSpace};
 use latchline_site::model::Site;
 
@@ -16,5 +16,11 @@ pub fn predicted_readings(site: &Site, assessment: &Assessment) -> Readings {
 /// The same of a site that is laid out.
 pub(crate) fn predicted(predictor: &Predictor<'_>, assessment: &Assessment) -> Readings {
     let worst = assessment.sources.iter().filter_map(|source| assessment.devices.get(source.worst_device?));
-    Readings::new(predictor, worst.map(|result| (result.device, &result.worst.bus_state)))
+    let paths = worst.map(|result| (result.device, &result.worst.bus_state));
+    let devices: Vec<WorstOfDevice<'_>> = assessment.devices.iter().map(in_its_worst_state).collect();
+    Readings::new(predictor, paths, &devices)
+}
+
+fn in_its_worst_state(result: &DeviceResult) -> WorstOfDevice<'_> {
+    WorstOfDevice { device: result.device, state: &result.worst.bus_state, limit_v: result.worst.limit_v }
 }

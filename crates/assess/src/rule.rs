@@ -20,15 +20,15 @@ pub struct Rule {
 #[derive(Clone, Copy)]
 pub enum Check {
     /// The wiring alone.
-    Wiring(fn(&CodeDoc, &Context<'_>, &mut Report)),
+    Wiring(fn(&CodeDoc, &Context<'_>, &mut Judgement)),
     /// The voltages, currents and nuisance trips.
-    Voltages(fn(&CodeDoc, &WithVoltages<'_>, &mut Report)),
+    Voltages(fn(&CodeDoc, &WithVoltages<'_>, &mut Judgement)),
     /// Short circuits.
-    ShortCircuit(fn(&CodeDoc, &WithShortCircuits<'_>, &mut Report)),
+    ShortCircuit(fn(&CodeDoc, &WithShortCircuits<'_>, &mut Judgement)),
     /// Signals.
-    Signal(fn(&CodeDoc, &WithSignal<'_>, &mut Report)),
+    Signal(fn(&CodeDoc, &WithSignal<'_>, &mut Judgement)),
     /// Power return.
-    StartUp(fn(&CodeDoc, &WithStartUp<'_>, &mut Report)),
+    StartUp(fn(&CodeDoc, &WithStartUp<'_>, &mut Judgement)),
 }
 
 impl Rule {
@@ -78,14 +78,14 @@ pub(crate) use rule;
 
 /// What rules put their results into.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Report {
+pub struct Judgement {
     /// Findings.
     pub findings: Vec<Finding>,
     /// What could not be judged.
     pub not_judged: Vec<NotJudged>,
 }
 
-impl Report {
+impl Judgement {
     /// Adds a finding.
     pub fn push(&mut self, finding: Finding) {
         self.findings.push(finding);

@@ -20,7 +20,7 @@
 
 use latchline_assess::assess;
 use latchline_assess::context::Ground;
-use latchline_assess::rule::Report;
+use latchline_assess::rule::Judgement;
 use latchline_assess::rules;
 use latchline_finding::{Argument, Figure, Finding, Language, Sources};
 use latchline_site::resolve;
@@ -56,7 +56,7 @@ cases! {
     signal_too_weak signal_within_budget signal_notch signal_notch_of_a_loaded_branch signal_notch_within signal_ripple signal_ripple_within line_constants_missing
     voltage_too_low_by_its_bound supply_shorts_signal supply_behind_its_choke start_up_fails start_up_hiccups start_up_dip start_up_not_judged start_up_without_hysteresis start_up_dropouts start_up_without_thresholds
     short_circuit_not_detected short_circuit_not_cleared short_circuit_darkens trip_below_legitimate_current
-    supply_outputs_exceeded section_very_short no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
+    supply_outputs_exceeded supply_set_too_low section_very_short no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
 }
 
 /// Codes of this file's rules; every one has a case in which it is found, and one more line that it passes.
@@ -106,6 +106,7 @@ const CODES: &[&str] = &[
     "start-up-fails",
     "start-up-hiccups",
     "supply-outputs-exceeded",
+    "supply-set-too-low",
     "supply-shorts-signal",
     "supply-without-load",
     "terminator-doubled",
@@ -311,7 +312,7 @@ fn findings_about_addresses_are_passed_on() {
     let site_file = sources.add("site.toml", text.as_str());
     let site = resolve(&sources, site_file, &[catalogue]).site.unwrap();
     let ground = Ground::new(&site);
-    let mut report = Report::default();
+    let mut report = Judgement::default();
     rules::addresses::report(&ground.context(&site), &mut report);
     // Flats are numbered from 1 to 999 in this family.
     let codes: Vec<&str> = report.findings.iter().map(|found| found.code.as_str()).collect();

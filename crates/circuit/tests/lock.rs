@@ -22,6 +22,7 @@ fn loop_of_two_core_cable_agrees_with_the_tabulated_volt_drop() {
             length_m: 10.0,
             joints: 0,
             joint_ohm: 0.0,
+            pairs: 1,
         };
         let loop_ohm = loop_resistance_ohm(&cable).unwrap();
         let supply = LockSupply { voltage_v: 12.0, tolerance: 0.0, resistance_ohm: 0.0 };
@@ -35,7 +36,8 @@ fn loop_of_two_core_cable_agrees_with_the_tabulated_volt_drop() {
 /// stranded, 1.98 ohm/kft: 7.92 V).
 #[test]
 fn printed_volt_drop_example() {
-    let cable = LockCable { conductor_ohm_per_m: 1.98 / 304.8, length_m: 30.48, joints: 0, joint_ohm: 0.0 };
+    let cable =
+        LockCable { conductor_ohm_per_m: 1.98 / 304.8, length_m: 30.48, joints: 0, joint_ohm: 0.0, pairs: 1 };
     let loop_ohm = loop_resistance_ohm(&cable).unwrap();
     let supply = LockSupply { voltage_v: 120.0, tolerance: 0.0, resistance_ohm: 0.0 };
     let drop_v = 120.0 - least_voltage_v(&supply, loop_ohm, 120.0, 20.0).unwrap();
@@ -47,9 +49,13 @@ fn printed_volt_drop_example() {
 /// 10.8 V. The strike that only buzzes.
 #[test]
 fn strike_on_bell_wire_by_hand() {
-    let cable = LockCable { conductor_ohm_per_m: 0.068964, length_m: 12.0, joints: 2, joint_ohm: 0.01 };
+    let cable =
+        LockCable { conductor_ohm_per_m: 0.068964, length_m: 12.0, joints: 2, joint_ohm: 0.01, pairs: 1 };
     let loop_ohm = loop_resistance_ohm(&cable).unwrap();
     close(loop_ohm, 1.695136, 1e-12);
+    // Two such pairs in parallel, joints and all, are half of it; no pair at all is refused.
+    close(loop_resistance_ohm(&LockCable { pairs: 2, ..cable }).unwrap(), 0.847568, 1e-12);
+    assert!(loop_resistance_ohm(&LockCable { pairs: 0, ..cable }).is_err());
     let supply = LockSupply { voltage_v: 12.0, tolerance: 0.05, resistance_ohm: 0.0 };
     let voltage_v = least_voltage_v(&supply, loop_ohm, 12.0, 0.5).unwrap();
     close(voltage_v, 10.552432, 1e-12);

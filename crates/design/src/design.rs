@@ -217,10 +217,8 @@ fn on_buses(
         .collect();
     let plans: Vec<&Plan> = plans.iter().collect();
     let assessed = buses.iter().map(Bus::assessed).sum::<usize>() + 1;
-    let judged = judge(instance, texts, memory, &plans).map_err(|rejection| Obstacle::Rejected {
-        tried: assessed,
-        findings: rejection.told,
-    })?;
+    let judged = judge(instance, texts, memory, &plans)
+        .map_err(|rejection| Obstacle::Rejected { tried: assessed, findings: rejection.told })?;
     let tried = used.iter().map(|kind| buses[*kind].orders()).min().unwrap_or(0);
     let supplies = used.iter().map(|kind| buses[*kind].most_supplies()).max().unwrap_or(1);
     let mut space = vec![

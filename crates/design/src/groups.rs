@@ -38,7 +38,8 @@ pub fn call_groups(instance: &Instance<'_>) -> Vec<Vec<usize>> {
     // Whom nobody calls goes with its neighbours.
     let is_caller = |item: &usize| !matches!(items[*item].owner, Owner::Dwelling(_));
     let has_caller: Vec<usize> = (0..items.len()).filter(is_caller).map(|item| joined.first(item)).collect();
-    let served: Vec<usize> = (0..items.len()).filter(|item| has_caller.contains(&joined.first(*item))).collect();
+    let served: Vec<usize> =
+        (0..items.len()).filter(|item| has_caller.contains(&joined.first(*item))).collect();
     for item in 0..items.len() {
         if has_caller.contains(&joined.first(item)) {
             continue;

@@ -240,7 +240,8 @@ pub fn judge(
             return Err(Rejection { excess: rejection.excess + later, ..rejection });
         }
     }
-    let assessment = assessing.into_assessment().expect("work that is wanted whatever happens is not given up");
+    let assessment =
+        assessing.into_assessment().expect("work that is wanted whatever happens is not given up");
     let bill = Bill::of(&site);
     let (material, minutes) = (bill.material(), bill.minutes());
     let per_hour = instance.survey.settings.labour_per_hour;

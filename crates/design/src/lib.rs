@@ -22,8 +22,8 @@
 
 pub mod blame;
 mod blocks;
-pub mod bus;
 pub mod branches;
+pub mod bus;
 pub mod change;
 pub mod design;
 pub mod electric;

@@ -47,6 +47,10 @@ fn stations_on_a_run() {
     assert!(text.starts_with(&first.replace('"', "").replace(".0 m", " m")), "{first}: {text}");
     assert!(text.contains(&format!("{}: {}.", "on mains", carried[1]["stations"])), "{text}");
     assert!(text.contains(&format!("has {} V more", rounded(&carried[0]["margin_v"], 1, false))), "{text}");
+    let lightest = &json["lightest"];
+    let said =
+        format!("of {}, the lightest, {} work", lightest["station"].as_str().unwrap(), lightest["stations"]);
+    assert!(text.contains(&said), "{said}: {text}");
 }
 
 #[test]
@@ -72,6 +76,24 @@ fn a_locks_cable() {
         text.contains(&format!("works up to {} m", json["cables"][0]["longest_m"].as_f64().unwrap())),
         "{text}"
     );
+    // What else helps stands as figures too: two pairs, and a supply of the lock's own.
+    let (json, _) = both(&folder, &["ask", "lock", "strike-12", "--length", "5", "--cable", "pair-0.8"]);
+    let beyond = format!("{}", json["cables"][0]["longest_m"].as_f64().unwrap() + 4.0);
+    let (json, text) =
+        both(&folder, &["ask", "lock", "strike-12", "--length", &beyond, "--cable", "pair-0.8"]);
+    let cable = &json["cables"][0];
+    assert!(cable["works"] == false && cable["suits"] == true && json["outdoors"] == false, "{json}");
+    let doubled = cable["longest_doubled_m"].as_f64().unwrap();
+    assert!(
+        doubled >= beyond.parse().unwrap()
+            && text.contains(&format!("in parallel reach {doubled} m: write pairs = 2")),
+        "{text}"
+    );
+    let own = &cable["own_supply"];
+    assert!(own["least_v"].as_f64() >= cable["needs_v"].as_f64(), "{json}");
+    let said =
+        format!("a supply of the lock's own at {} V, {} %", own["voltage_v"], own["tolerance_percent"]);
+    assert!(text.contains(&said.replace(".0 ", " ")), "{said}: {text}");
     let (json, _) = both(&folder, &["ask", "lock", "gate-contact", "--length", "5"]);
     assert_eq!(json["cables"].as_array().unwrap().len(), 0, "{json}");
 }
@@ -93,6 +115,13 @@ fn hours_of_a_battery() {
     ] {
         assert!(text.contains(&part), "{part}: {text}");
     }
+    assert_eq!(battery["broken"], serde_json::json!(["supply-count-exceeded"]), "{json}");
+    let current = rounded(&battery["largest_current_a"], 2, true);
+    assert!(text.contains(&format!("largest current {current} A of {} A", battery["rated_a"])), "{text}");
+    let heater = format!("with it on, {} h", rounded(&battery["hours_with_heater"], 1, false));
+    assert!(text.contains(&heater), "{heater}: {text}");
+    let (json, _) = both(&folder, &["ask", "battery", "12", "--hours", "8"]);
+    assert!(json["battery"]["broken"].as_array().unwrap().is_empty() && json["works"] == true, "{json}");
     let (json, _) = both(&folder, &["ask", "battery", "24", "--supply", "ostrel-ps-120"]);
     assert!(json["battery"].is_null(), "{json}");
 }
@@ -132,6 +161,31 @@ fn switches_of_a_number() {
         json["fields"].as_array().unwrap().iter().find(|field| field["field"] == "dwelling").unwrap();
     assert!(dwelling["setting"].is_null(), "{json}");
     assert!(text.contains(&format!("from {} to {}", dwelling["lowest"], dwelling["highest"])), "{text}");
+}
+
+/// A number with a comma is a decimal in German, and asked about in English, where it may mean a thousand; so is a station named twice over.
+#[test]
+fn what_may_mean_two_things_is_asked_about() {
+    let folder = Folder::new();
+    let point = folder.run(&["ask", "lock", "strike-12", "--length", "6.5", "--language", "de"]);
+    let comma = folder.run(&["ask", "lock", "strike-12", "--length", "6,5", "--language", "de"]);
+    assert_eq!((comma.status, &comma.out), (0, &point.out), "{}", comma.err);
+    assert!(comma.out.starts_with("strike-12 über 6,5 m: "), "{}", comma.out);
+    let total = folder.run(&["reach", "--total", "60,5 m", "--language", "de"]);
+    assert!(total.status == 0 && total.out.contains(" an 60,5 m "), "{}{}", total.out, total.err);
+    for asked in [
+        &["ask", "lock", "strike-12", "--length", "6,5"][..],
+        &["reach", "--total", "6,5"],
+        &["ask", "battery", "12", "--hours", "6,5"],
+    ] {
+        let ran = folder.run(asked);
+        assert_eq!((ran.status, &*ran.out), (2, ""), "{asked:?}");
+        assert!(ran.err.contains("has a comma in its number: write 6.5"), "{asked:?}: {}", ran.err);
+    }
+    let twice = folder.run(&["ask", "switches", "27B:2", "--extension", "3"]);
+    assert_eq!(twice.status, 2);
+    assert!(twice.err.contains("The name says 2 and --extension 3"), "{}", twice.err);
+    assert_eq!(folder.run(&["ask", "switches", "27B:2", "--extension", "2"]).status, 0);
 }
 
 /// A result goes to a file as every other does, and never over an input.

@@ -13,7 +13,7 @@
 use latchline_finding::{Sources, StateKind};
 use latchline_locate::practise::{Dice, best_course, hide};
 use latchline_locate::{
-    Age, Element, Evidence, Hypothesis, Located, Options, Plant, Quantity, Rates, hypotheses, locate,
+    Age, Element, Evidence, Hypothesis, Kind, Located, Options, Plant, Quantity, Rates, hypotheses, locate,
 };
 use latchline_network::readings::ReadingPlace;
 use latchline_network::{Layout, StageSource};
@@ -27,6 +27,9 @@ const MOST_READINGS: usize = 10;
 
 /// What was said of one fault.
 struct Said {
+    kind: Kind,
+    /// Of a miss: what was hidden, what was said, and the probability that was given to what was hidden.
+    missed: Option<String>,
     /// Probability of the class named first, and whether it contains the cause.
     first: f64,
     is_right: bool,
@@ -82,10 +85,14 @@ fn main() {
                 .filter_map(|number| one(&plant, &causes, &rates, seed * 1_000_003 + number, policy))
                 .collect();
             row(path, policy, &said);
+            for missed in said.iter().filter_map(|one| one.missed.as_ref()) {
+                eprintln!("{policy}: {missed}");
+            }
             all.extend(said);
         }
     }
     row("all", "both", &all);
+    by_kind(&all);
     println!("\n| said | statements | mean said | right |\n|---|---|---|---|");
     for (low, high) in
         [(0.0, 0.25), (0.25, 0.5), (0.5, 0.7), (0.7, 0.85), (0.85, 0.95), (0.95, 0.99), (0.99, 1.01)]
@@ -100,6 +107,30 @@ fn main() {
             100.0 * f64::min(high, 1.0),
             100.0 * mean,
             100.0 * right
+        );
+    }
+}
+
+fn by_kind(all: &[Said]) {
+    println!(
+        "\n| kind | faults | first class | first three | place | mean said |\n|---|---|---|---|---|---|"
+    );
+    for kind in Kind::ALL {
+        let of: Vec<&Said> = all.iter().filter(|one| one.kind == *kind).collect();
+        if of.is_empty() {
+            continue;
+        }
+        let mean = |value: &dyn Fn(&Said) -> f64| {
+            100.0 * of.iter().map(|one| value(one)).sum::<f64>() / of.len() as f64
+        };
+        println!(
+            "| {} | {} | {:.1} % | {:.1} % | {:.1} % | {:.1} % |",
+            kind.name(),
+            of.len(),
+            mean(&|one| f64::from(u8::from(one.is_right))),
+            mean(&|one| f64::from(u8::from(one.is_in_three))),
+            mean(&|one| f64::from(u8::from(one.is_place))),
+            mean(&|one| one.first),
         );
     }
 }
@@ -174,7 +205,38 @@ fn one(plant: &Plant<'_>, causes: &[Hypothesis], rates: &Rates, seed: u64, polic
     let is_single = !found.ranking.causes.is_empty() && found.cause(0).0.cause == truth;
     let is_place = !found.ranking.causes.is_empty() && is_same_place(plant, &found, truth.element);
     let sections = way(plant, &hidden.cause) as f64;
+    let missed = (!holds(0)).then(|| {
+        let said = |place: usize| {
+            let (one, posterior) = found.cause(place);
+            format!(
+                "{} {} {:.3}",
+                one.cause.kind.name(),
+                one.cause.element.name(plant.site),
+                posterior.probability
+            )
+        };
+        let given = (0..found.ranking.causes.len()).find(|place| found.cause(*place).0.cause == truth);
+        format!(
+            "{} {} size {:.3}; said {} ({:.3} in {}); given {}; none {:.3}; read {}",
+            truth.kind.name(),
+            truth.element.name(plant.site),
+            hidden.size,
+            said(0),
+            found.classes[0].probability,
+            found.classes[0].members.len(),
+            given.map_or_else(|| String::from("nothing"), said),
+            found.ranking.none_of_these,
+            evidence
+                .measured
+                .iter()
+                .map(|one| format!("{} {:?} {:.4}", one.quantity.name(), one.quantity.place(), one.value))
+                .collect::<Vec<_>>()
+                .join(", ")
+        )
+    });
     Some(Said {
+        kind: truth.kind,
+        missed,
         first: found.classes.first().map_or(0.0, |class| class.probability),
         is_right: holds(0),
         is_in_three: (0..3).any(holds),

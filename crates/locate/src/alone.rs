@@ -4,8 +4,8 @@ use crate::effect::Effect;
 use crate::plant::Plant;
 use crate::predict::Predicted;
 use crate::quantity::{MOST_INSULATION_OHM, OPEN_OHM, Quantity};
-use latchline_network::Corner;
 use latchline_network::readings::capacitance_f_per_m;
+use latchline_network::{Corner, NodeRef};
 
 /// Insulation of a sound run that nobody measured, in ohms, and the deviation of its common logarithm (assumed).
 const SOUND_INSULATION_OHM: f64 = 50e6;
@@ -45,8 +45,9 @@ pub(crate) fn row_alone(plant: &Plant<'_>, quantity: &Quantity, effects: &[Effec
                 let Some(parts) = &plant.segments[at.stage][at.node] else { continue };
                 // Behind a short or a break nothing counts.
                 let share = loop_share(plant, *run, section, effects);
+                let times = copper_times(*run, at, effects);
                 for (factor, deviation) in &parts.copper {
-                    row[*factor] += share * parts.copper_ohm * deviation;
+                    row[*factor] += share * parts.copper_ohm * times * deviation;
                 }
                 if let Some(factor) = parts.terminal {
                     row[factor] += share * parts.terminal_ohm;
@@ -113,15 +114,12 @@ fn sections_back(plant: &Plant<'_>, run: usize, effects: &[Effect]) -> Vec<(f64,
         let parts = at.and_then(|at| plant.segments[at.stage][at.node].as_ref());
         let mut own = nominal + parts.map_or(0.0, |parts| plant.beyond_nominal_ohm(parts));
         let mut bridges: Vec<(f64, f64)> = Vec::new();
-        let copper = at
-            .and_then(|at| plant.segments[at.stage][at.node].as_ref())
-            .map_or(nominal, |parts| parts.copper_ohm);
+        let copper = parts.map_or(nominal, |parts| parts.copper_ohm * plant.times(&parts.copper));
+        own += at.map_or(0.0, |at| (copper_times(run, at, effects) - 1.0) * copper);
         for effect in effects {
             match *effect {
                 Effect::Series { at: place, ohm } if Some(place) == *at => own += ohm,
                 Effect::Open { at: place } if Some(place) == *at => own += 2.0 * OPEN_OHM,
-                Effect::Longer { at: place, factor } if Some(place) == *at => own += (factor - 1.0) * copper,
-                Effect::Conductors { run: of, factor } if of == run => own += (factor - 1.0) * copper,
                 Effect::Across { at: place, position, siemens } if Some(place) == *at => {
                     bridges.push((position, siemens));
                 }
@@ -142,6 +140,16 @@ fn sections_back(plant: &Plant<'_>, run: usize, effects: &[Effect]) -> Vec<(f64,
         list[section] = (total, share);
     }
     list
+}
+
+/// How many times their resistance the conductors of a section have by a fault.
+fn copper_times(run: usize, at: NodeRef, effects: &[Effect]) -> f64 {
+    let times = effects.iter().map(|effect| match *effect {
+        Effect::Longer { at: place, factor } if place == at => factor,
+        Effect::Conductors { run: of, factor } if of == run => factor,
+        _ => 1.0,
+    });
+    times.product()
 }
 
 fn capacitance(plant: &Plant<'_>, run: usize, effects: &[Effect]) -> Option<Predicted> {

@@ -149,7 +149,7 @@ fn elements(plant: &Plant<'_>, kind: Kind) -> Vec<(Element, f64)> {
             let mut list = Vec::new();
             for stage in &plant.layout.stages {
                 for terminal in &stage.terminal {
-                    if let latchline_network::Terminal::Port { box_index, port } = *terminal {
+                    if let latchline_network::StageNode::Port { box_index, port } = *terminal {
                         list.push((Element::Port { box_index, port }, 1.0));
                     }
                 }
@@ -271,7 +271,7 @@ fn reversed(plant: &Plant<'_>, at: NodeRef) -> Vec<Effect> {
     let stage = plant.layout.stage(at);
     let mut effects = vec![Effect::Reversed { at }];
     for node in at.node..stage.subtree_end[at.node] as usize {
-        if let latchline_network::Terminal::Station(index) = stage.terminal[node] {
+        if let latchline_network::StageNode::Station(index) = stage.terminal[node] {
             let model = plant.site.station_model(&plant.site.stations[index]);
             if model.rectifier_drop.is_none() {
                 effects.push(Effect::NoLoad { at: NodeRef { stage: at.stage, node } });
@@ -299,7 +299,7 @@ fn box_dead(plant: &Plant<'_>, at: NodeRef, index: usize) -> Vec<Effect> {
     let mut effects = vec![Effect::NoLoad { at }];
     let stage = plant.layout.stage(at);
     for node in at.node + 1..stage.subtree_end[at.node] as usize {
-        if matches!(stage.terminal[node], latchline_network::Terminal::Port { box_index, .. } if box_index == index)
+        if matches!(stage.terminal[node], latchline_network::StageNode::Port { box_index, .. } if box_index == index)
         {
             effects.push(Effect::Open { at: NodeRef { stage: at.stage, node } });
         }

@@ -14,6 +14,7 @@ mod evidence;
 mod gauss;
 mod hypothesis;
 pub mod input;
+mod integral;
 mod kind;
 mod located;
 mod model;

@@ -51,6 +51,9 @@ pub(crate) struct Outcome {
     pub shows: Vec<f64>,
     /// Who would notice it by the voltage; `None` if none of those who are told of.
     pub noticing: Option<Noticing>,
+    /// What of every state and stage is as the flow alone has it, what is off or limited, what is out: outcomes with the same number
+    /// change smoothly from one to the other.
+    pub regime: u64,
 }
 
 impl<'p, 'a> Model<'p, 'a> {
@@ -145,7 +148,8 @@ impl<'p, 'a> Model<'p, 'a> {
             let state = complaint.standby;
             complaint.noticing(self.plant.layout, &self.states[state].as_drawn(), &faulted[state])
         });
-        Outcome { values, shows, noticing }
+        let regime = faulted.iter().fold(0, |code, state| state.regime(code));
+        Outcome { values, shows, noticing, regime }
     }
 
     /// How every quantity depends on every factor with a fault.
@@ -263,7 +267,7 @@ impl Told {
         let below = |limit_v: f64, voltage: Option<f64>| {
             voltage.map_or(0.0, |voltage| normal((limit_v - voltage.abs()) / width_v))
         };
-        let is_off = |state: Option<usize>| state.is_some_and(|state| faulted[state].is_unsettled(self.at));
+        let is_off = |state: Option<usize>| state.is_some_and(|state| faulted[state].is_off(self.at));
         let dead = below(cut_off_v, voltage(self.standby));
         let drops = below(cut_off_v, voltage(self.called)).max(if is_off(self.called) { 0.8 } else { 0.0 });
         let restarts = (1.0 - dead) * drops.max(0.5 * below(least_v, voltage(self.called)));

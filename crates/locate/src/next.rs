@@ -15,7 +15,7 @@ use crate::quantity::Quantity;
 use latchline_circuit::flow::Workspace;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
-use latchline_network::{BusState, StageSource, Terminal};
+use latchline_network::{BusState, StageNode, StageSource};
 use latchline_site::model::{RunStop, StationOwner};
 use rayon::prelude::*;
 use std::collections::BTreeSet;
@@ -276,6 +276,15 @@ fn candidates(
             states.push(state.clone());
         }
     }
+    // What somebody tells of a station shows, if by any voltage, while that station is called.
+    for symptom in &evidence.symptoms {
+        if let Some(state) = plant.call(symptom.station, CallMoment::Ringing, None)
+            && !states.contains(&state)
+            && states.len() < MOST_CALLS
+        {
+            states.push(state);
+        }
+    }
     let mut runs: Vec<usize> = Vec::new();
     let mut called: BTreeSet<usize> = BTreeSet::new();
     for place in left {
@@ -313,11 +322,11 @@ fn candidates(
             list.push(Quantity::Current { at: source, state: state.clone() });
             for terminal in &stage.terminal {
                 let at = match *terminal {
-                    Terminal::Source => source,
-                    Terminal::BoxInput(index) => ReadingPlace::BoxInput(index),
-                    Terminal::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-                    Terminal::BoxLink(_) => continue,
-                    Terminal::Station(index) => ReadingPlace::Station(index),
+                    StageNode::Source => source,
+                    StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
+                    StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+                    StageNode::BoxLink(_) => continue,
+                    StageNode::Station(index) => ReadingPlace::Station(index),
                 };
                 list.push(Quantity::Voltage { at, state: state.clone() });
             }

@@ -3,7 +3,7 @@
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::phase::{Phase, StageLoads};
 use latchline_network::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
-use latchline_network::{BusState, Corner, Layout, NodeRef, Segment, StageSource, Terminal};
+use latchline_network::{BusState, Corner, Layout, NodeRef, Segment, StageNode, StageSource};
 use latchline_site::model::{Site, StationOwner};
 use std::collections::BTreeMap;
 
@@ -257,8 +257,8 @@ fn segment_parts(
     }
 }
 
-fn load_parts(site: &Site, names: &mut Names, terminal: &Terminal) -> LoadParts {
-    let Terminal::Station(station) = *terminal else { return Vec::new() };
+fn load_parts(site: &Site, names: &mut Names, terminal: &StageNode) -> LoadParts {
+    let StageNode::Station(station) = *terminal else { return Vec::new() };
     let found = &site.stations[station];
     // Half of the tolerance is common to a model, half each station's own, as for the sampled tolerances.
     let half = 0.5 * site.station_model(found).load_tolerance.value.as_fraction();
@@ -271,9 +271,9 @@ fn load_parts(site: &Site, names: &mut Names, terminal: &Terminal) -> LoadParts 
 /// A datasheet without cut-off: a device that has lost this share of its least standby voltage is taken to be off (assumed).
 const CUT_OFF_SHARE: f64 = 0.8;
 
-fn cut_off(site: &Site, terminal: &Terminal) -> f64 {
+fn cut_off(site: &Site, terminal: &StageNode) -> f64 {
     match *terminal {
-        Terminal::Station(station) => {
+        StageNode::Station(station) => {
             let model = site.station_model(&site.stations[station]);
             model
                 .turn_off_voltage
@@ -282,7 +282,7 @@ fn cut_off(site: &Site, terminal: &Terminal) -> f64 {
                     value.value.as_volts()
                 })
         }
-        Terminal::BoxInput(found) => {
+        StageNode::BoxInput(found) => {
             let model = site.box_model(&site.boxes[found]);
             let least = model.least_voltage.as_ref().map_or(0.0, |value| value.value.as_volts());
             model.turn_off_voltage.as_ref().map_or(CUT_OFF_SHARE * least, |value| value.value.as_volts())

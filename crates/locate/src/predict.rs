@@ -5,9 +5,8 @@ use crate::plant::{Plant, StateLoads};
 use crate::quantity::Quantity;
 use crate::stage::{StageSolved, solve_stage};
 use latchline_circuit::flow::{Sensitivities, Workspace};
-use latchline_finding::Unit;
 use latchline_network::readings::ReadingPlace;
-use latchline_network::{BusState, Corner, NodeRef, Terminal};
+use latchline_network::{BusState, NodeRef, StageNode};
 use std::sync::Arc;
 
 /// One operating state of the drawn site, ready for faults.
@@ -57,6 +56,7 @@ impl<'p, 'a> State<'p, 'a> {
                     let input_v = solved[above].voltage_v[converter.node].abs();
                     let is_out = solved[above].is_dead
                         || solved[above].cut[converter.node]
+                        || solved[above].off[converter.node]
                         || input_v < self.plant.cut_off_v[above][converter.node];
                     if is_out && has_power[converter.stage] {
                         has_power[converter.stage] = false;
@@ -124,21 +124,20 @@ impl Faulted<'_, '_, '_> {
         self.stages[at.stage].voltage_v[at.node]
     }
 
-    /// Whether limits or cut-offs act at a place.
-    pub fn is_unsettled(&self, at: NodeRef) -> bool {
-        self.stages[at.stage].unsettled[at.node]
+    /// Whether the device at a place is off, by its cut-off voltage or by a limit.
+    pub fn is_off(&self, at: NodeRef) -> bool {
+        let stage = &self.stages[at.stage];
+        stage.off[at.node] || stage.limited[at.node]
     }
 
-    fn own_deviation(&self, at: NodeRef, unit: Unit, value: f64) -> f64 {
-        let stage = &self.stages[at.stage];
-        let source_v = self.state.plant.layout.stages[at.stage].voltage_v[Corner::Nominal.index()];
-        match (unit, stage.unsettled[at.node], stage.is_unsettled) {
-            (Unit::Volt, true, _) => 0.08 * source_v,
-            (Unit::Volt, false, true) => 0.01 * source_v,
-            (Unit::Ampere, true, _) => 0.3 * value.abs() + 0.1,
-            (Unit::Ampere, false, true) => 0.1 * value.abs() + 0.02,
-            _ => 0.0,
-        }
+    /// Joins to a code for every stage whether it is as the flow alone has it, unsettled or dead.
+    pub fn regime(&self, code: u64) -> u64 {
+        let of = |stage: &StageSolved| match (stage.is_dead, stage.is_unsettled) {
+            (true, _) => 3,
+            (false, true) => 2,
+            (false, false) => 1,
+        };
+        self.stages.iter().fold(code, |code, stage| code.wrapping_mul(31).wrapping_add(of(stage)))
     }
 
     /// A live reading; `None` where the place has no node.
@@ -147,25 +146,21 @@ impl Faulted<'_, '_, '_> {
         match quantity {
             Quantity::Voltage { at, .. } => {
                 let at = voltage_node(plant, *at)?;
-                let value = self.voltage(at);
-                Some(Predicted { value, own: self.own_deviation(at, Unit::Volt, value) })
+                Some(Predicted { value: self.voltage(at), own: self.stages[at.stage].own_v[at.node] })
             }
             Quantity::Drop { from, to, .. } => {
                 let (from, to) = (voltage_node(plant, *from)?, voltage_node(plant, *to)?);
                 let value = self.voltage(from) - self.voltage(to);
-                let own = self.own_deviation(to, Unit::Volt, value).max(self.own_deviation(
-                    from,
-                    Unit::Volt,
-                    value,
-                ));
+                let of = |at: NodeRef| self.stages[at.stage].own_v[at.node];
+                let own = of(from).max(of(to));
                 // A lead on what hangs in the air reads nothing certain.
                 let floats = self.stages[to.stage].cut[to.node] != self.stages[from.stage].cut[from.node];
                 Some(Predicted { value, own: if floats { own.max(5.0) } else { own } })
             }
             Quantity::Current { at, .. } => {
                 let at = node(plant, *at)?;
-                let value = self.stages[at.stage].current_a[at.node];
-                Some(Predicted { value, own: self.own_deviation(at, Unit::Ampere, value) })
+                let stage = &self.stages[at.stage];
+                Some(Predicted { value: stage.current_a[at.node], own: stage.own_a[at.node] })
             }
             _ => None,
         }
@@ -220,7 +215,7 @@ impl Faulted<'_, '_, '_> {
             if let Some(parts) = &plant.segments[index][node] {
                 let per_ohm = weight * found.per_resistance_v_per_ohm[*place];
                 for (factor, deviation) in &parts.copper {
-                    row[*factor] += per_ohm * parts.copper_ohm * deviation;
+                    row[*factor] += per_ohm * parts.copper_ohm * stage.copper_times[node] * deviation;
                 }
                 if let Some(factor) = parts.terminal {
                     row[factor] += per_ohm * parts.terminal_ohm;
@@ -267,7 +262,7 @@ pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
         let stage = layout.stages.iter().position(|stage| stage.source == found)?;
         Some(NodeRef { stage, node: 0 })
     };
-    let terminal = |wanted: Terminal| {
+    let terminal = |wanted: StageNode| {
         layout.stages.iter().enumerate().find_map(|(stage, laid)| {
             let node = laid.terminal.iter().position(|terminal| *terminal == wanted)?;
             Some(NodeRef { stage, node })
@@ -277,8 +272,8 @@ pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
         ReadingPlace::Supply(index) => root(latchline_network::StageSource::Supply(index)),
         ReadingPlace::BoxOutput(index) => root(latchline_network::StageSource::Regenerator(index)),
         ReadingPlace::BoxInput(index) => layout.box_input.get(index).copied().flatten(),
-        ReadingPlace::BoxLink(index) => terminal(Terminal::BoxLink(index)),
-        ReadingPlace::Port { box_index, port } => terminal(Terminal::Port { box_index, port }),
+        ReadingPlace::BoxLink(index) => terminal(StageNode::BoxLink(index)),
+        ReadingPlace::Port { box_index, port } => terminal(StageNode::Port { box_index, port }),
         ReadingPlace::Station(index) => layout.station.get(index).copied().flatten(),
         ReadingPlace::Run(index) => layout.run_start.get(index).copied().flatten(),
     }

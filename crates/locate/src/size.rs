@@ -24,7 +24,18 @@ impl Size {
     }
 }
 
-/// A size that was solved exactly.
+/// A size that was solved.
+#[derive(Debug, Clone)]
+pub(crate) struct Solved {
+    /// Where in its range, 0 to 1.
+    pub at: f64,
+    /// What the cause makes of the enquiry.
+    pub outcome: Outcome,
+    /// Logarithm of the probability of what was told.
+    pub told: f64,
+}
+
+/// A size that was solved, compared with what was read.
 pub(crate) struct Point {
     /// Where in its range, 0 to 1.
     pub at: f64,
@@ -36,6 +47,15 @@ pub(crate) struct Point {
     pub told: f64,
     pub likelihood: Likelihood,
     pub covariance: Vec<f64>,
+}
+
+impl Point {
+    /// Not yet compared.
+    pub fn new(solved: Solved) -> Self {
+        let Solved { at, outcome, told } = solved;
+        let likelihood = Likelihood { log: f64::NEG_INFINITY, wrong: Vec::new(), squared: f64::INFINITY };
+        Point { at, log: f64::NEG_INFINITY, outcome, told, likelihood, covariance: Vec::new() }
+    }
 }
 
 /// The point at which a measure is greatest, the first of equals.

@@ -2,7 +2,9 @@
 //!
 //! The flow knows neither cut-off nor current limits. Here devices below their cut-off voltage are switched off, the lowest
 //! first, and a source or port over its limit is replaced by its limit with everything behind it switched off, so that only
-//! resistances are left. Where either happens the state is *unsettled*: what a meter shows there is known only roughly.
+//! resistances are left. Where either happens the state is *unsettled*. A device that is off tries to start again and again, so a meter
+//! shows something between its drawing nothing and its drawing what it would at its cut-off voltage: both are solved, and the
+//! range between them is known at every place. Behind a limit what a meter shows is known only roughly.
 
 mod draft;
 
@@ -16,18 +18,30 @@ use latchline_network::phase::StageLoads;
 /// A stage with a fault, solved.
 #[derive(Debug, Clone)]
 pub(crate) struct StageSolved {
-    /// Voltage of every node of the layout, in volts; below zero behind a reversed pair.
+    /// Voltage of every node of the layout, in volts: the middle of its range; below zero behind a reversed pair.
     pub voltage_v: Vec<f64>,
+    /// How far it moves while devices try to start, in volts.
+    pub range_v: Vec<f64>,
+    /// Its own deviation: that range, or a limit that is known only roughly.
+    pub own_v: Vec<f64>,
     /// Current through the segment that leads to it, at its near end, in amperes.
     pub current_a: Vec<f64>,
+    /// The deviation of that current.
+    pub own_a: Vec<f64>,
     /// Whether the node is cut off from the source.
     pub cut: Vec<bool>,
-    /// Whether devices are off or limits act, at the node.
-    pub unsettled: Vec<bool>,
-    /// Whether any is.
+    /// Whether the device there is off, since it is below its cut-off voltage or behind a limit.
+    pub off: Vec<bool>,
+    /// Whether a limit acts there.
+    pub limited: Vec<bool>,
+    /// Whether any device is off or any limit acts.
     pub is_unsettled: bool,
     /// Whether the source gives nothing.
     pub is_dead: bool,
+    /// What the fault makes of the conductors that lead to every node: so many times their resistance.
+    pub copper_times: Vec<f64>,
+    /// Watts that the fault makes a node draw: they are no tolerance of the device.
+    extra_w: Vec<f64>,
     problem: Option<Problem>,
 }
 
@@ -48,18 +62,24 @@ impl StageSolved {
     fn dead(nodes: usize) -> Self {
         StageSolved {
             voltage_v: vec![0.0; nodes],
+            range_v: vec![0.0; nodes],
+            own_v: vec![0.0; nodes],
             current_a: vec![0.0; nodes],
+            own_a: vec![0.0; nodes],
             cut: vec![true; nodes],
-            unsettled: vec![false; nodes],
+            off: vec![false; nodes],
+            limited: vec![false; nodes],
             is_unsettled: false,
             is_dead: true,
+            copper_times: vec![1.0; nodes],
+            extra_w: vec![0.0; nodes],
             problem: None,
         }
     }
 
-    /// Derivatives of the voltage of a node; `None` where there is none to derive.
+    /// Derivatives of the voltage of a node, with what is off left off; `None` where there is none to derive.
     pub fn voltage_sensitivities(&self, node: usize) -> Option<(Sensitivities, &[usize])> {
-        if self.cut[node] || self.unsettled[node] {
+        if self.cut[node] || self.limited[node] {
             return None;
         }
         let problem = self.problem.as_ref()?;
@@ -70,7 +90,7 @@ impl StageSolved {
 
     /// Derivatives of the current through the segment that leads to a node.
     pub fn current_sensitivities(&self, node: usize) -> Option<(Sensitivities, &[usize])> {
-        if self.cut[node] || self.unsettled[node] {
+        if self.cut[node] || self.limited[node] {
             return None;
         }
         let problem = self.problem.as_ref()?;
@@ -94,11 +114,12 @@ impl StageSolved {
         Some((found, &problem.node[..]))
     }
 
-    /// The load at a node of the layout as it was solved.
+    /// The load of the device at a node of the layout as it was solved: watts, amperes and siemens.
     pub fn load(&self, node: usize) -> (f64, f64, f64) {
         let Some(problem) = &self.problem else { return (0.0, 0.0, 0.0) };
         let at = problem.node[node];
-        (problem.loads.power_w[at], problem.loads.current_a[at], problem.loads.conductance_s[at])
+        let own_w = (problem.loads.power_w[at] - self.extra_w[node]).max(0.0);
+        (own_w, problem.loads.current_a[at], problem.loads.conductance_s[at])
     }
 
     /// Open-circuit voltage of the source as it was solved.
@@ -156,13 +177,23 @@ pub(crate) fn solve_stage(
     for (converter, watt) in laid.converters.iter().zip(converters_w) {
         loads.power_w[converter.node] += watt;
     }
-    let copper = |node: usize| plant.segments[index][node].as_ref().map_or(0.0, |parts| parts.copper_ohm);
+    // What a fault does to the conductors it does to them as they were built.
+    let copper = |node: usize| {
+        plant.segments[index][node]
+            .as_ref()
+            .map_or(0.0, |parts| parts.copper_ohm * plant.times(&parts.copper))
+    };
+    let mut copper_times = vec![1.0; nodes];
+    let mut extra_w = vec![0.0; nodes];
     for effect in effects.iter().filter(|effect| effect.touches(index, &plant.run_stage)) {
         match *effect {
             Effect::Series { at, ohm: extra } => ohm[at.node] += extra,
             Effect::Open { at } => cut_at[at.node] = true,
             Effect::Across { at, position, siemens } => across.push((at.node, position, siemens)),
-            Effect::Extra { at, watt } => loads.power_w[at.node] += watt,
+            Effect::Extra { at, watt } => {
+                loads.power_w[at.node] += watt;
+                extra_w[at.node] += watt;
+            }
             Effect::NoLoad { at } => {
                 loads.power_w[at.node] = 0.0;
                 loads.current_a[at.node] = 0.0;
@@ -173,18 +204,22 @@ pub(crate) fn solve_stage(
             Effect::Dead { .. } => return StageSolved::dead(nodes),
             Effect::Conductors { run, factor } => {
                 for at in plant.section[run].iter().flatten() {
-                    ohm[at.node] += (factor - 1.0) * copper(at.node);
+                    copper_times[at.node] *= factor;
                 }
             }
-            Effect::Longer { at, factor } => ohm[at.node] += (factor - 1.0) * copper(at.node),
+            Effect::Longer { at, factor } => copper_times[at.node] *= factor,
             Effect::Reversed { at } => reversed[at.node] = true,
             Effect::Capacitance { .. } | Effect::Earth { .. } => {}
         }
+    }
+    for (node, times) in copper_times.iter().enumerate().filter(|(_, times)| **times != 1.0) {
+        ohm[node] += (times - 1.0) * copper(node);
     }
     ohm[0] = 0.0;
     let mut draft = Draft {
         parent: laid.parent.clone(),
         ohm,
+        wanted: loads.clone(),
         loads,
         cut_off_v: plant.cut_off_v[index].clone(),
         of: (0..nodes).map(Some).collect(),
@@ -206,5 +241,5 @@ pub(crate) fn solve_stage(
     for (voltage, _) in solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed) {
         *voltage = -*voltage;
     }
-    solved
+    StageSolved { copper_times, extra_w, ..solved }
 }

@@ -53,6 +53,23 @@ fn impossible_values_states_and_places_are_told() {
     }
 }
 
+/// A short leaves little voltage but never turns it round; a reversed pair turns all of it round (two leads on two conductors).
+#[test]
+fn a_voltage_below_zero_is_swapped_leads_or_a_reversed_pair() {
+    let told = told(&["A-12=-5V"]);
+    assert_eq!(told.len(), 1);
+    assert!(told[0].contains("swap the leads") && told[0].contains("A-12=5V"), "{}", told[0]);
+    with_demo(|plant| {
+        // An open wire picks up a little (common practice, no source): it is no voltage.
+        let picked_up = checked(plant, &["A-12=-0.3V", "A-12=-4mV"]);
+        assert!(picked_up.problems.is_empty(), "{:?}", picked_up.problems);
+        assert!(picked_up.evidence.measured.iter().all(|one| one.value == 0.0));
+        assert!(checked(plant, &["A-12=-47V"]).problems.is_empty());
+        let found = crate::located(plant, &["A-12=-47V"]);
+        assert_eq!(found.cause(0).0.cause.kind, latchline_locate::Kind::Reversed);
+    });
+}
+
 #[test]
 fn files_give_rows_and_every_mistake_with_its_line() {
     let text = "instrument = \"plain\"\n\n[[reading]]\nat = \"A-12\"\nvalue = \"33 V\"\nstate = \"ringing\"\n\n[[reading]]\nat = \"A-13\"\n\n[[symptom]]\nat = \"A-12\"\ntold = \"restarts\"\ncolour = \"red\"\n";

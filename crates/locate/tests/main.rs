@@ -4,6 +4,7 @@
 mod found;
 mod input;
 mod rates;
+mod smooth;
 
 use latchline_finding::Sources;
 use latchline_locate::input::{Checked, check, read_item};

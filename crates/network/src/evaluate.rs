@@ -3,7 +3,9 @@
 use crate::demand::Demand;
 use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, StageLoads};
-use latchline_circuit::flow::{Options, Outcome, Source, Workspace, branch_currents, loading_margin, solve};
+use latchline_circuit::flow::{
+    Options, Outcome, Source, Tree, Workspace, branch_currents, loading_margin, solve,
+};
 
 /// Width of the verified enclosure of every voltage, in volts.
 pub const ENCLOSURE_V: f64 = 1e-7;
@@ -63,6 +65,8 @@ pub struct Solver<'a> {
     below: Vec<Vec<usize>>,
     /// Load added at one place besides the phase's own, for "what if" questions.
     extra: Option<(NodeRef, Demand)>,
+    /// A stage with another resistance than the phase's somewhere, for the same.
+    with_joint: Option<(usize, Tree)>,
     /// Sets solved so far.
     pub solved_sets: u64,
 }
@@ -92,6 +96,7 @@ impl<'a> Solver<'a> {
             current: vec![StageSolution::default(); stages],
             below,
             extra: None,
+            with_joint: None,
             solved_sets: 0,
         };
         for index in order {
@@ -144,6 +149,23 @@ impl<'a> Solver<'a> {
             self.extra = Some((at, extra));
             outcome = self.solve_one(at.stage, set, true);
             self.extra = None;
+        }
+        outcome
+    }
+
+    /// Solves a set of call options with further ohms of loop resistance in the segment that leads to a node.
+    pub fn solve_set_with_joint(&mut self, at: NodeRef, joint_ohm: f64, set: &[usize]) -> SetOutcome {
+        let mut outcome = self.solve_set(at.stage, set);
+        if outcome == SetOutcome::Solved {
+            let mut tree = self.phase.trees[at.stage].clone();
+            let mut resistance_ohm = tree.resistances_ohm().to_vec();
+            resistance_ohm[at.node] += joint_ohm.max(0.0);
+            if tree.replace_resistances(&resistance_ohm).is_err() {
+                return SetOutcome::Undecided { stage: at.stage };
+            }
+            self.with_joint = Some((at.stage, tree));
+            outcome = self.solve_one(at.stage, set, true);
+            self.with_joint = None;
         }
         outcome
     }
@@ -214,7 +236,10 @@ impl<'a> Solver<'a> {
         let start_v = if warm { self.base[index].as_ref().map(|base| &base.voltage_v[..]) } else { None };
         let options = Options { tolerance_v: ENCLOSURE_V, start_v, ..Options::default() };
         let flow = loads.as_loads();
-        let tree = &self.phase.trees[index];
+        let tree = match &self.with_joint {
+            Some((stage, tree)) if *stage == index => tree,
+            _ => &self.phase.trees[index],
+        };
         match solve(tree, &source, &flow, &mut self.workspace, &options) {
             Ok(Outcome::Solved(_)) => {
                 let voltage = self.workspace.voltages_v();

@@ -22,7 +22,7 @@ pub enum StageSource {
 
 /// What a node of a stage is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Terminal {
+pub enum StageNode {
     /// The output of the supply, or the ports' common point of a regenerating box.
     Source,
     /// The input of a box: index into [`Site::boxes`].
@@ -66,7 +66,7 @@ pub struct Stage {
     /// Parent of each node; entry 0 is 0.
     pub parent: Vec<u32>,
     /// What each node is.
-    pub terminal: Vec<Terminal>,
+    pub terminal: Vec<StageNode>,
     /// The segment that leads to each node.
     pub segment: Vec<Segment>,
     /// Loop resistance of that segment in ohms, by corner; entry 0 is the source's own.
@@ -221,7 +221,7 @@ fn lay_out_stage(
             source,
             id,
             parent: vec![0],
-            terminal: vec![Terminal::Source],
+            terminal: vec![StageNode::Source],
             segment: vec![Segment::Source],
             resistance_ohm: [vec![source_resistance], vec![source_resistance], vec![source_resistance]],
             distance_m: vec![0.0],
@@ -243,7 +243,7 @@ fn lay_out_stage(
         match next {
             Pending::Port { input, box_index, port, run } => {
                 let ohm = site.box_model(&site.boxes[box_index]).port_resistance.value.as_ohms();
-                let terminal = Terminal::Port { box_index, port };
+                let terminal = StageNode::Port { box_index, port };
                 let node = add(&mut laid.stage, input, terminal, Segment::PortResistance, [ohm; 3], 0.0);
                 pending.push(Pending::Run { from: node, run, section: 0 });
             }
@@ -252,12 +252,12 @@ fn lay_out_stage(
                 let values = layout.sections[run][section];
                 let (terminal, taken) = match stop {
                     RunStop::Station(station) => {
-                        (Terminal::Station(station), layout.station[station].is_some())
+                        (StageNode::Station(station), layout.station[station].is_some())
                     }
                     RunStop::BoxInput(index) => {
-                        (Terminal::BoxInput(index), layout.box_input[index].is_some())
+                        (StageNode::BoxInput(index), layout.box_input[index].is_some())
                     }
-                    RunStop::BoxLink(index) => (Terminal::BoxLink(index), false),
+                    RunStop::BoxLink(index) => (StageNode::BoxLink(index), false),
                 };
                 if taken {
                     // A ring or dual feed: the resolver refuses it by name before this is reached.
@@ -310,7 +310,7 @@ fn push_ports(runs_from: &mut RunsFrom, pending: &mut Vec<Pending>, input: usize
 fn add(
     stage: &mut Stage,
     parent: usize,
-    terminal: Terminal,
+    terminal: StageNode,
     segment: Segment,
     ohm: [f64; 3],
     length_m: f64,

@@ -54,7 +54,7 @@ pub mod worst;
 
 pub use bus_state::{BusState, StandingCall};
 pub use corner::Corner;
-pub use layout::{Layout, NodeRef, Segment, Stage, StageSource, Terminal};
+pub use layout::{Layout, NodeRef, Segment, Stage, StageNode, StageSource};
 pub use memory::{Fingerprint, Memory};
 pub use phase::{HighestVoltages, Phase};
 pub use search::SearchOptions;

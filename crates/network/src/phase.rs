@@ -4,7 +4,7 @@ use crate::calls::{CallKind, CallOption, call_options, release_options, releases
 use crate::corner::Corner;
 use crate::demand::{Activity, Demand, box_demand};
 use crate::drawn::{Drawn, alike, is_released_on_fire, released};
-use crate::layout::{Layout, NodeRef, Stage, StageSource, Terminal};
+use crate::layout::{Layout, NodeRef, Stage, StageNode, StageSource};
 use latchline_circuit::flow::{Loads, Tree};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::Site;
@@ -326,10 +326,10 @@ fn activities(
 
 /// Rectifier drop at every node.
 fn drops(site: &Site, layout: &Layout) -> Vec<Vec<f64>> {
-    let drop_at = |terminal: &Terminal| {
+    let drop_at = |terminal: &StageNode| {
         let drop = match *terminal {
-            Terminal::Station(index) => &site.station_model(&site.stations[index]).rectifier_drop,
-            Terminal::BoxInput(index) => &site.box_model(&site.boxes[index]).rectifier_drop,
+            StageNode::Station(index) => &site.station_model(&site.stations[index]).rectifier_drop,
+            StageNode::BoxInput(index) => &site.box_model(&site.boxes[index]).rectifier_drop,
             _ => return 0.0,
         };
         drop.as_ref().map_or(0.0, |drop| drop.value.as_volts())

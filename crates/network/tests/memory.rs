@@ -3,7 +3,7 @@
 
 use crate::random_site::{Draw, draws, resolve};
 use latchline_network::short_circuit::{short_circuits, short_circuits_with};
-use latchline_network::signal_tree::{SignalNetwork, survey, survey_with};
+use latchline_network::signal_tree::{survey, survey_with};
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::{Layout, Memory, SearchOptions, StateSpace, worst_states, worst_states_with};
 use proptest::prelude::*;
@@ -81,9 +81,8 @@ proptest! {
             let anew = short_circuits(&site, &layout, &space);
             let found = short_circuits_with(&site, &layout, &space, &memory);
             prop_assert_eq!(found.as_ref(), Ok(&anew), "{:?}", change);
-            let network = SignalNetwork::new(&site, &layout);
-            prop_assert_eq!(&survey(&site, &network).missing, &[]);
-            prop_assert_eq!(survey_with(&site, &network, &memory), Ok(survey(&site, &network)), "{:?}", change);
+            prop_assert_eq!(&survey(&site, &layout).missing, &[]);
+            prop_assert_eq!(survey_with(&site, &layout, &memory), Ok(survey(&site, &layout)), "{:?}", change);
             let anew = start_up(&site, &layout, Effort::Whole, &Memory::default()).expect("it is wanted");
             prop_assert_eq!(&anew.missing, &[]);
             prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory).expect("it is wanted"), &anew, "{:?}", change);

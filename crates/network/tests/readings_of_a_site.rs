@@ -3,7 +3,8 @@
 use crate::small_site::{near, run, site, station};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::readings::{
-    Basis, NoPrediction, Prediction, Predictor, Reading, ReadingPlace, Readings, RunFeed,
+    Basis, DROP_METER_V, NoPrediction, Prediction, Predictor, Reading, ReadingPlace, Readings, RunFeed,
+    WorstOfDevice,
 };
 use latchline_network::{BusState, Corner, Device, Layout, StageSource, StandingCall, StateSpace};
 use latchline_site::model::Site;
@@ -59,7 +60,7 @@ impl Case {
     }
 
     fn readings(&self) -> Readings {
-        Readings::new(&self.predictor(), [])
+        Readings::new(&self.predictor(), [], &[])
     }
 }
 
@@ -123,6 +124,65 @@ fn a_station_talks_with_its_first_entrance() {
     let call = StandingCall { caller: door, answering: last, moment: CallMoment::Talking };
     assert_eq!(readings.talking[last], Some(BusState { kind: StateKind::Call, calls: vec![call] }));
     assert_eq!(readings.talking[door], None);
+}
+
+/// What is lost on the run in each state and corner: of the first length `first` amperes, of the second `second`.
+fn lost_v((ohm, _, load): Figures, first_a: f64, second_a: f64) -> f64 {
+    (ohm(10.0) * first_a + ohm(20.0) * second_a) * load
+}
+
+#[test]
+fn the_drop_over_a_run_is_what_its_lengths_take() {
+    let case = Case::new(CHAIN);
+    let readings = case.readings();
+    let run = run(&case.site, "R1");
+    let call = readings.run_call[run].clone().expect("someone calls");
+    assert_eq!(call.station, station(&case.site, "A-2"), "the farthest");
+    let drops = readings.drops(run, 0, 1);
+    assert_eq!(drops.len(), 2);
+    for (reading, (first_a, second_a)) in drops.iter().zip([(0.2, 0.1), (0.3, 0.2)]) {
+        let lost = [NOMINAL, LIGHT, ADVERSE].map(|corner| lost_v(corner, first_a, second_a));
+        spans(readings.get(reading), lost, LOW_IS_LIGHT);
+    }
+}
+
+/// Loads of constant current: a joint of x ohm adds x times the current of its length, so both sizes follow from Ohm's law.
+#[test]
+fn a_joint_shows_and_fails_where_ohms_law_says() {
+    let case = Case::new(CHAIN);
+    let run = run(&case.site, "R1");
+    let first = case.readings();
+    let state = first.run_call[run].clone().expect("someone calls").state;
+    let limit_v = 20.0;
+    let worst: Vec<WorstOfDevice<'_>> = ["A-1", "A-2"]
+        .map(|id| WorstOfDevice { device: Device::Station(station(&case.site, id)), state: &state, limit_v })
+        .to_vec();
+    let readings = Readings::new(&case.predictor(), [], &worst);
+    let joints: Vec<_> = readings.joints_of(run).collect();
+    assert_eq!(joints.len(), 2);
+    let hidden = |first_a, second_a| lost_v(ADVERSE, first_a, second_a) - lost_v(LIGHT, first_a, second_a);
+    let (ohm, volts, load) = ADVERSE;
+    let last_v = volts - (SOURCE_OHM * 0.4 + ohm(10.0) * 0.3 + ohm(20.0) * 0.2) * load;
+    let close = |found: f64, expected: f64| near(found, expected, 2e-3 * expected);
+    for (joint, [standby_a, call_a]) in joints.iter().zip([[0.2, 0.3], [0.1, 0.2]]) {
+        let of = |range: f64, amperes: f64| (range + DROP_METER_V) / (amperes * LIGHT.2);
+        let expected = of(hidden(0.2, 0.1), standby_a).min(of(hidden(0.3, 0.2), call_a));
+        close(joint.revealed_ohm.expect("shows"), expected);
+        let alone = |first: f64, second: f64| if joint.section == 0 { (first, 0.0) } else { (0.0, second) };
+        let range = |(first, second)| hidden(first, second);
+        let expected = of(range(alone(0.2, 0.1)), standby_a).min(of(range(alone(0.3, 0.2)), call_a));
+        close(joint.revealed_alone_ohm.expect("shows"), expected);
+        let fails = joint.fails.expect("fails");
+        assert_eq!(fails.device, Device::Station(station(&case.site, "A-2")), "it has less in hand");
+        close(fails.ohm, (last_v - limit_v) / (call_a * load));
+        assert!(!joint.hides_a_failure());
+    }
+    // With next to nothing in hand the same readings hide what fails, and say so.
+    let thin: Vec<WorstOfDevice<'_>> =
+        worst.iter().map(|one| WorstOfDevice { limit_v: last_v - 0.5, ..*one }).collect();
+    let readings = Readings::new(&case.predictor(), [], &thin);
+    assert!(readings.joints_of(run).all(|joint| joint.hides_a_failure()));
+    close(readings.joints[0].fails.expect("fails").ohm, 0.5 / (0.3 * load));
 }
 
 #[test]

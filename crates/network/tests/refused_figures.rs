@@ -3,7 +3,7 @@
 
 use crate::small_site::{STEADY, site};
 use latchline_finding::{Argument, Sources};
-use latchline_network::signal_tree::{SignalNetwork, survey};
+use latchline_network::signal_tree::survey;
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::{Layout, Memory};
 use latchline_site::LoadedCatalogues;
@@ -156,7 +156,7 @@ fn figures_at_the_ends_of_their_ranges_are_judged() {
             let parts = format!("[supplies]{}", parts.replace(from, to));
             let site = site(&family.replace(from, to), &parts, &format!("{STEADY}{text}"));
             let layout = Layout::new(&site);
-            let found = survey(&site, &SignalNetwork::new(&site, &layout));
+            let found = survey(&site, &layout);
             assert_eq!(found.missing, [], "{to}");
             assert_eq!(found.bands[0].stations.len(), 2, "{to}");
             for row in &found.bands[0].stations {

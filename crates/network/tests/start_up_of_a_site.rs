@@ -8,7 +8,7 @@ use latchline_finding::Language;
 use latchline_network::start_up::{
     DeviceStart, Effort, StageStart, StartUpOutcome, StartUps, least_stagger, start_up,
 };
-use latchline_network::{Layout, Memory, Terminal};
+use latchline_network::{Layout, Memory, StageNode};
 use latchline_site::model::Site;
 
 /// Stations with a converter draw 1 mW unless they are about their power.
@@ -80,7 +80,7 @@ fn returned(limit: &str, rest: &str) -> (Site, StartUps) {
 }
 
 fn device<'f>(site: &Site, stage: &'f StageStart, id: &str) -> &'f DeviceStart {
-    let terminal = Terminal::Station(station(site, id));
+    let terminal = StageNode::Station(station(site, id));
     stage
         .devices
         .iter()
@@ -230,7 +230,7 @@ fn a_regenerating_box_is_a_load_above_and_a_source_below() {
         .stages
         .iter()
         .find(|stage| {
-            stage.devices.iter().any(|one| one.terminal == Terminal::Station(station(&site, "B-1")))
+            stage.devices.iter().any(|one| one.terminal == StageNode::Station(station(&site, "B-1")))
         })
         .expect("its own stage");
     let late = device(&site, below, "B-1");

@@ -6,7 +6,7 @@ use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};
 use latchline_finding::{Language, Locale, Sources, Units};
 use latchline_pack::{
-    Audience, Cell, Options, Pack, PackFile, PackInput, Part, Stamp, Subject, Table, tables,
+    Audience, Cell, Options, Pack, PackFile, PackInput, Part, Row, Stamp, Subject, Table, tables,
 };
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
@@ -304,7 +304,7 @@ fn check_people(site: &Site, tables: &[Table]) {
 /// The steps of commissioning, the readings at every terminal and the snags.
 fn check_steps(site: &Site, subject: &Subject<'_>, tables: &[Table]) {
     let before = part(tables, Part::BeforePower);
-    let mounted: BTreeMap<String, usize> = column_where(before, 1, 2, "Mount");
+    let mounted: BTreeMap<String, usize> = column_where(before, 1, 2, "Terminate");
     let mut devices = names(site.supplies.iter().map(|supply| &supply.id));
     devices.extend(names(site.boxes.iter().map(|item| &item.id)));
     devices.extend(names(site.stations.iter().map(|station| &station.id)));
@@ -321,6 +321,8 @@ fn check_steps(site: &Site, subject: &Subject<'_>, tables: &[Table]) {
         subject.assessment.addresses.stations.iter().filter(|station| station.numbers.is_some()).count();
     let set = column_where(before, 1, 2, "Set ");
     assert!(set.len() == addressed && set.values().all(|count| *count == 1), "addresses set: {set:?}");
+
+    check_order(site, subject, before, part(tables, Part::Live));
 
     // Every station of a dwelling is called once, or nobody can call it.
     let live = part(tables, Part::Live);
@@ -347,6 +349,37 @@ fn check_steps(site: &Site, subject: &Subject<'_>, tables: &[Table]) {
     let accepted = subject.assessment.findings.iter().filter(|finding| finding.accepted.is_some()).count();
     let wanted = subject.findings.len() + subject.assessment.not_judged.len() + accepted;
     assert_eq!(of_check, wanted, "snags");
+}
+
+/// Stages have letters that go on from sheet to sheet; bare ends are tested before anything is terminated; doors are tried before
+/// stations are told to open them; and no joint that fails the site stays hidden without a word.
+fn check_order(site: &Site, subject: &Subject<'_>, before: &Table, live: &Table) {
+    let headings = [before, live].into_iter().flat_map(|table| &table.rows).filter_map(|row| match row {
+        Row::Heading(heading) => Some(heading.as_str()),
+        Row::Cells(_) => None,
+    });
+    let headings: Vec<&str> = headings.collect();
+    let letters: String = headings.iter().filter_map(|heading| heading.chars().next()).collect();
+    let expected: String = ('A'..='Z').take(letters.len()).collect();
+    assert_eq!(letters, expected, "{headings:?}");
+    let at = |wanted: &str| headings.iter().position(|heading| heading.contains(wanted));
+    for pair in
+        [["prove dead", "Pull"], ["Pull", "bare ends"], ["bare ends", "Terminate"], ["Terminate", "Power up"]]
+    {
+        assert!(at(pair[0]).is_some() && at(pair[0]) < at(pair[1]), "{pair:?} in {headings:?}");
+    }
+    assert!(at("Device list") < at("Doors") && at("Doors") < at("Every station"));
+    let rows: Vec<&[Cell]> = live.body().collect();
+    for (run, site_run) in site.runs.iter().enumerate() {
+        let measured = before.body().filter(|cells| {
+            cells[1].words() == site_run.id.as_str() && cells[2].words().starts_with("Loop resistance")
+        });
+        assert_eq!(measured.count(), 1, "{}", site_run.id);
+        let told = rows.iter().filter(|cells| cells[1].words() == site_run.id.as_str());
+        let hiding = subject.readings.joints_of(run).filter(|joint| joint.hides_a_failure());
+        let asked = told.filter(|cells| cells[2].words().contains("would not show"));
+        assert_eq!(asked.count(), hiding.count(), "{}", site_run.id);
+    }
 }
 
 /// One label for each device, two for each cable.

@@ -4,7 +4,7 @@ use crate::outcome::{Key, key};
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Argument, ElementId, Finding};
-use latchline_network::signal_tree::{SignalNetwork, losses_from_caller};
+use latchline_network::signal_tree::{CableLengths, SignalNetwork, losses_from_caller};
 use latchline_network::witness::{Witnessed, in_state};
 use latchline_network::{Device, Layout, StageSource};
 use latchline_site::model::Site;
@@ -124,7 +124,7 @@ fn too_weak(known: &Seen<'_>, changed: &Site, finding: &Finding) -> Option<Vec<K
     let bands = &changed.family().signal_bands;
     let band = bands.iter().position(|one| one.name == *band)?;
     let caller = station(changed, caller)?;
-    let network = SignalNetwork::new(changed, &Layout::new(changed));
+    let network = SignalNetwork::new(changed, &Layout::new(changed), CableLengths::Longest);
     let losses = losses_from_caller(changed, &network, caller, band, known.memory)?;
     let budget_db = bands[band].budget.value.as_decibels();
     let weak = losses.iter().filter(|(_, loss_db)| *loss_db > budget_db);

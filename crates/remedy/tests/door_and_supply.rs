@@ -84,6 +84,8 @@ fn too_little_voltage_at_a_lock() {
     let two = format!("locks = [{{ {STRIKE} }}, {{ {thin} }}]");
     let text = site(&two, "", "", "");
     has("lock-voltage-too-low", &text, &["thicker-lock-cable"]);
+    let spare = STRIKE.replace("flex-1.0", "pair-0.8").replace("4 m", "36 m");
+    has("lock-voltage-too-low", &site(&lock(&spare), "", "", ""), &["two-pairs-to-the-lock"]);
 }
 
 #[test]

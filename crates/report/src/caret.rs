@@ -25,7 +25,13 @@ struct Pointed<'a> {
 }
 
 /// The finding in full: message, lines with carets, hint, remedies, grade of its data.
-pub fn in_full(places: &Places<'_>, finding: &Finding, wording: &Wording, look: &Look) -> String {
+pub fn in_full(
+    places: &Places<'_>,
+    finding: &Finding,
+    wording: &Wording,
+    currency: Option<&str>,
+    look: &Look,
+) -> String {
     let language = look.language;
     let pointed = pointed_lines(places, finding, wording, language);
     let level = match finding.severity {
@@ -52,7 +58,7 @@ pub fn in_full(places: &Places<'_>, finding: &Finding, wording: &Wording, look: 
         elements.push(help(Mark::Help).message(folded(hint)).into());
     }
     for remedy in &finding.remedies {
-        elements.push(help(Mark::Remedy).message(folded(&said::remedy(remedy, language))).into());
+        elements.push(help(Mark::Remedy).message(folded(&said::remedy(remedy, currency, language))).into());
     }
     if let DataGrade::Assumed(values) = &finding.grade {
         elements.push(note(Mark::Note).message(folded(&said::rests_on(values, language))).into());
@@ -147,7 +153,7 @@ mod tests {
         let finding = Finding::new(Code("test"), Severity::Error, Span::new(file, range));
         let wording =
             Wording { message: "wrong".into(), label: Some("here".into()), hint: Some("write it".into()) };
-        in_full(&Places::new(&sources), &finding, &wording, &Look { width, ..Look::default() })
+        in_full(&Places::new(&sources), &finding, &wording, None, &Look { width, ..Look::default() })
     }
 
     #[test]
@@ -188,7 +194,7 @@ mod tests {
             .also_at("value", Span::new(file, 10..11))
             .also_at("limit-from", Origin::None);
         let wording = Wording { message: "twice".into(), label: None, hint: None };
-        let shown = in_full(&Places::new(&sources), &finding, &wording, &Look::default());
+        let shown = in_full(&Places::new(&sources), &finding, &wording, None, &Look::default());
         assert!(shown.contains("1 | a = 1") && shown.contains("first defined here"), "{shown}");
         assert_eq!(shown.matches("a = 2").count(), 1, "{shown}");
     }

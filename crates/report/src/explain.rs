@@ -19,6 +19,11 @@ pub fn page(doc: &CodeDoc, look: &Look) -> String {
     let Some(words) = codes::of(doc.code.as_str()) else { return text };
     text.push_str(&paragraph(&sentence(words.title(language)), 0, look.width));
     text.push('\n');
+    if let Some(measure) = words.measure(language) {
+        let _ = writeln!(text, "{}", look.bold(SymptomHead::MeasureFirst.say(language)));
+        text.push_str(&paragraph(measure, 0, look.width));
+        text.push('\n');
+    }
     for block in words.page(language).split("\n\n") {
         text.push_str(&block_text(block, look));
         text.push('\n');
@@ -116,15 +121,17 @@ mod tests {
         let doc = CodeDoc { code: Code("thin-margin"), severity: Severity::Warning, others: &[] };
         let english = page(&doc, &Look::default());
         assert!(english.starts_with(
-            "thin-margin (warning)\nHardly any voltage to spare at a device.\n\nWhat it checks\n"
+            "thin-margin (warning)\nHardly any voltage to spare at a device.\n\nMeasure first\nThe voltage at"
         ));
         assert!(
-            english.ends_with("if you judge otherwise.\n") && english.contains("\n\nExample\nA-504 keeps")
+            english.ends_with("if you judge otherwise.\n")
+                && english.contains("\n\nWhat it checks\n")
+                && english.contains("\n\nExample\nA-504 keeps")
         );
         let german = page(&doc, &Look { language: Language::German, ..Look::default() });
-        assert!(
-            german.starts_with("thin-margin (Warnung)\nWenig Reserve zum Grenzwert.\n\nWas geprüft wird\n")
-        );
+        assert!(german.starts_with(
+            "thin-margin (Warnung)\nKaum Spannung übrig an einem Gerät.\n\nZuerst messen\nDie Spannung an"
+        ));
     }
 
     #[test]

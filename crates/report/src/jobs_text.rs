@@ -56,8 +56,7 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
     }
     let language = look.language;
     let shown = jobs.on_first_page(MOST_JOBS);
-    let currency = report.site.map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty());
-    let head = JobWords::Jobs { currency }.say(language);
+    let head = JobWords::Jobs { currency: report.currency() }.say(language);
     let mut text = format!("{}\n", look.bold(&head));
     for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
         let danger = danger_word(jobs.danger(job), language);
@@ -128,7 +127,7 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let known = worst.map_or(&[][..], |index| &assessment.findings[*index].remedies);
     if let Some(measured) = known.iter().find(|remedy| remedy.measure.is_some()) {
-        return wording::remedy(measured, language);
+        return wording::remedy(measured, None, language);
     }
     let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
     JobWords::NoChange { hint: hint.as_deref() }.say(language)

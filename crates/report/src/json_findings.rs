@@ -245,7 +245,7 @@ pub(crate) fn finding_document(report: &Report<'_>, finding: &Finding) -> Findin
             DataGrade::Assumed(values) => values.clone(),
         },
         arguments: finding.arguments.iter().map(|(name, value)| (*name, argument(value))).collect(),
-        remedies: finding.remedies.iter().map(remedy).collect(),
+        remedies: finding.remedies.iter().map(|one| remedy(report, one)).collect(),
         accepted: finding.accepted.as_ref().map(|acceptance| AcceptanceDocument {
             reason: acceptance.reason.clone(),
             date: acceptance.date.clone(),
@@ -315,10 +315,10 @@ fn brought(one: &Brought) -> BroughtDocument {
     }
 }
 
-pub(crate) fn remedy(remedy: &Remedy) -> RemedyDocument {
+pub(crate) fn remedy(report: &Report<'_>, remedy: &Remedy) -> RemedyDocument {
     RemedyDocument {
         kind: remedy.kind,
-        message: wording::remedy(remedy, Language::English),
+        message: wording::remedy(remedy, report.currency(), Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.value)),
         cost: remedy.cost.map(|cost| cost.rounded().as_units()),
         labour_minutes: remedy.minutes.and_then(finite),

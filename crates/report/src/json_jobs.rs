@@ -70,7 +70,7 @@ fn document(
         danger: jobs.danger(job).word(),
         message: jobs_text::title(assessment, jobs, job, Language::English),
         causes: job.causes.iter().map(|index| cause(assessment, &jobs.causes[*index])).collect(),
-        change: change.map(|change| remedy(&change.remedy)),
+        change: change.map(|change| remedy(report, &change.remedy)),
         clears: change.map(|change| named(assessment, &change.clears)).unwrap_or_default(),
         enters: change
             .and_then(|change| change.enters.as_ref())

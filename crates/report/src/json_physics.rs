@@ -55,6 +55,8 @@ pub(crate) struct CallerSignalDocument {
     loss_db: Option<f64>,
     /// Where in the band, in Hz.
     at_hz: f64,
+    /// How long all cables are where it is so: as-stated, longest or shortest, the worst of the three.
+    lengths: &'static str,
 }
 
 /// Power return at a supply or regenerating box.
@@ -177,6 +179,7 @@ fn caller(signal: &CallerSignal) -> CallerSignalDocument {
         station: signal.station.to_string(),
         loss_db: finite(signal.loss_db),
         at_hz: signal.at_hz,
+        lengths: signal.lengths.word(),
     }
 }
 

@@ -81,6 +81,11 @@ impl<'a> Report<'a> {
         }
     }
 
+    /// The currency of all prices; `None` if no site is known or its catalogue names none.
+    pub fn currency(&self) -> Option<&'a str> {
+        self.site.map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty())
+    }
+
     /// With the site itself, so that addresses can name its stations.
     #[must_use]
     pub fn of_site(mut self, site: Option<&'a Site>) -> Self {

@@ -179,7 +179,7 @@ fn result(
         message = format!("{message} {}.", wording::capital(hint.trim_end_matches('.')));
     }
     for remedy in &finding.remedies {
-        message = format!("{message} Remedy: {}.", wording::remedy(remedy, ENGLISH));
+        message = format!("{message} Remedy: {}.", wording::remedy(remedy, report.currency(), ENGLISH));
     }
     let element = finding.element.as_ref().map(ToString::to_string);
     let logical_locations: Vec<LogicalLocation> =

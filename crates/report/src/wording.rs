@@ -7,8 +7,8 @@ use latchline_words::report::{Counted, Remark, RemedyWords, Tightest, VerdictWor
 use latchline_words::{figures, states, template};
 use std::cmp::Ordering;
 
-/// A verified remedy in words: what to change, what it brings and costs.
-pub fn remedy(remedy: &Remedy, language: Language) -> String {
+/// A verified remedy in words: what to change, what it brings and costs. `currency` is that of the prices, if they have one.
+pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> String {
     if let ("staggered-start", Some(stagger)) = (remedy.kind, remedy.value_after) {
         let stagger = &figures::sentence(stagger, language);
         return RemedyWords::StaggeredStart { stagger }.say(language);
@@ -53,7 +53,8 @@ pub fn remedy(remedy: &Remedy, language: Language) -> String {
         add(RemedyWords::NotInPriceList);
         return text;
     };
-    let amount = &figures::decimals(figures::trimmed(cost.as_units().abs(), 2), language);
+    let amount = figures::decimals(figures::trimmed(cost.as_units().abs(), 2), language);
+    let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));
     add(match cost.cmp(&Money::ZERO) {
         Ordering::Equal => RemedyWords::NoCost,
         Ordering::Less => RemedyWords::Saves { amount },
@@ -194,8 +195,7 @@ fn tightest(report: &Report<'_>, language: Language) -> Option<String> {
         return Some(Tightest::NoOperatingPoint { device, source, state, limit }.say(language));
     };
     let margin_v = found.worst.margin_v();
-    let decimals = |number| figures::decimals(number, language);
-    let mut voltage = decimals(figures::rounded_down(voltage_v, 2));
+    let mut voltage = figures::volts(voltage_v, language);
     if found.worst.is_bound {
         voltage = Tightest::AtLeast { voltage: &voltage }.say(language);
     }
@@ -205,10 +205,10 @@ fn tightest(report: &Report<'_>, language: Language) -> Option<String> {
         return None;
     }
     Some(if margin_v < 0.0 {
-        let short = &decimals(figures::rounded_up(-margin_v, 2));
+        let short = &figures::volts_short(-margin_v, language);
         Tightest::Below { device, source, voltage, short, limit, state }.say(language)
     } else {
-        let spare = &decimals(figures::rounded_down(margin_v, 2));
+        let spare = &figures::volts(margin_v, language);
         Tightest::Above { device, source, voltage, spare, limit, state }.say(language)
     })
 }
@@ -248,8 +248,8 @@ mod tests {
             ..Remedy::default()
         };
         assert_eq!(
-            super::remedy(&remedy, Language::English),
-            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 more for parts"
+            super::remedy(&remedy, Some("GBP"), Language::English),
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 GBP more for parts"
         );
     }
 
@@ -263,7 +263,7 @@ mod tests {
             ..Remedy::default()
         };
         assert_eq!(
-            super::remedy(&remedy, Language::German),
+            super::remedy(&remedy, None, Language::German),
             "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr für Teile"
         );
     }

@@ -5,7 +5,7 @@ use crate::revision::Revision;
 use crate::standing::Standing;
 use latchline_assess::jobs::{Jobs, jobs};
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
-use latchline_assess::rule::Report;
+use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults};
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
@@ -120,7 +120,7 @@ impl View {
     }
 
     /// What the rules report whose stages are in, without waiting for others.
-    pub fn rules(&self) -> Option<Report> {
+    pub fn rules(&self) -> Option<Judgement> {
         self.known.assessing.as_ref().map(Assessing::reports_so_far)
     }
 

@@ -116,7 +116,7 @@ impl Site {
         };
         for (lock, used) in entry.locks.iter().enumerate() {
             if let (Some(cable), Some(length)) = (&used.cable, &used.length) {
-                add(DoorCable::Lock { entrance, lock }, 2, cable, length);
+                add(DoorCable::Lock { entrance, lock }, 2 * used.pairs.value.max(1), cable, length);
             }
             for to in &used.cables {
                 let part = to.to.value;

@@ -327,11 +327,16 @@ fn land_lock(site: &Site, entrance: usize, lock: usize, wiring: &mut Wiring) {
                 };
                 let count = match owner {
                     DoorCable::LockPart { part, .. } => used.conductors_to(part),
-                    _ => 2,
+                    _ => 2 * used.pairs.value.max(1),
                 };
                 (Conductors::of(site, owner, count, wiring), 0)
             });
             arriving.push((conductors.nth(*used_so_far), first));
+            // Pairs in parallel have the same two terminals each.
+            if spot == Spot::Lock {
+                let further = (1..used.pairs.value as usize).map(|pair| *used_so_far + 2 * pair);
+                arriving.extend(further.map(|number| (conductors.nth(number), first)));
+            }
             *used_so_far += 1;
         }
         match &arriving[..] {
@@ -346,7 +351,15 @@ fn land_lock(site: &Site, entrance: usize, lock: usize, wiring: &mut Wiring) {
             [(By::Link, one), (by, other)] | [(by, other), (By::Link, one)] => {
                 wiring.join(*one, by.clone(), *other);
             }
-            _ => {}
+            several => {
+                let at_home: Vec<&Terminal> =
+                    several.iter().filter(|(by, _)| *by == By::Link).map(|(_, terminal)| terminal).collect();
+                if let [one] = at_home[..] {
+                    for (by, other) in several.iter().filter(|(by, _)| *by != By::Link) {
+                        wiring.join(*one, by.clone(), *other);
+                    }
+                }
+            }
         }
     }
 }

@@ -39,6 +39,7 @@ words! {
     /// A formula with the symbols of its inputs; the sign before `=` or `<=` is that of its result.
     pub enum Formula {
         LoopResistance: "R = 2 r L + 2 n j" | same,
+        LoopResistanceOfPairs: "R = (2 r L + 2 n j) / p" | same,
         SumOfResistances: "R = sum of Rk" | "R = Summe der Rk",
         LeastVoltageAtLock:
             "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage"
@@ -89,6 +90,7 @@ words! {
         LowerVoltage: "V'" | same,
         MainsVoltage: "V" | same,
         NominalVoltage: "Vn" | same,
+        Pairs: "p" | same,
         Power: "P" | same,
         PowerFactor: "f" | same,
         RatedHours: "H" | same,
@@ -139,6 +141,7 @@ sentences! {
         // Counts and lengths.
         LengthWithTolerance: "length with its tolerance" | "Länge mit ihrer Toleranz",
         JointsPerConductor: "joints per conductor" | "Verbindungen je Ader",
+        PairsInParallel: "pairs in parallel" | "Paare parallel",
         ModulesOfEntrance: "modules of the entrance" | "Module des Eingangs",
         // Batteries and mains.
         Ageing: "ageing, replaced at 80 %" | "Alterung, Tausch bei 80 %",

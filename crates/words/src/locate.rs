@@ -128,6 +128,9 @@ sentences! {
         DecimalComma { text: &'a str }:
             "\"{text}\": write a decimal point"
             | "„{text}“: mit Dezimalpunkt schreiben",
+        BelowZero { value: &'a str, name: &'a str, at: &'a str, amount: &'a str }:
+            "{value} at {name} is below zero and no reversed pair would give so little: swap the leads and read again, or write the amount: {at}={amount}"
+            | "{value} an {name} liegt unter null, und kein vertauschtes Paar gäbe so wenig: Messleitungen tauschen und noch einmal messen, oder den Betrag schreiben: {at}={amount}",
         NotAtThisPlace { quantity: &'a str, name: &'a str }:
             "{quantity} cannot be read at {name}: loops, insulation and capacitance are read of a run, voltages and currents at terminals"
             | "{quantity} lässt sich an {name} nicht messen: Schleife, Isolation und Kapazität misst man am Strang, Spannungen und Ströme an Klemmen",

@@ -46,6 +46,10 @@ words! {
         Lower: "lower" | "niedriger",
         Screened: "screened" | "geschirmt",
         Unscreened: "unscreened" | "ungeschirmt",
+        // How long the cables are that a signal is judged at.
+        CablesAsStated: "cables as long as stated" | "Leitungen so lang wie angegeben",
+        CablesLongest: "cables at their longest" | "Leitungen in größter Länge",
+        CablesShortest: "cables at their shortest" | "Leitungen in kleinster Länge",
         // What a limit does.
         Trips: "trips" | "schaltet ab",
         Hiccups: "hiccups" | "taktet",

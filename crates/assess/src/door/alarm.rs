@@ -50,7 +50,7 @@ fn alarm_sheet(context: &Context<'_>, entrance: &Entrance, number: usize, input:
         (Some(cable), Some(length)) => {
             let cable = &site.catalogue.cables[&cable.value];
             assumed.note_cable(cable);
-            CableLoop::new(site, cable, length.value.as_metres(), input.joints.value)
+            CableLoop::new(site, cable, length.value.as_metres(), input.joints.value, 1)
                 .map_err(|error| vec![out_of_range(format!("{} alarm input {number}", entrance.id), &error)])
         }
         (cable, length) => {

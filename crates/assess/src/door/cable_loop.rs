@@ -19,6 +19,8 @@ pub struct CableLoop {
     pub length_m: f64,
     /// Joints per conductor.
     pub joints: u32,
+    /// Pairs in parallel.
+    pub pairs: u32,
     /// Resistance with nominal values, in ohms.
     pub usual_ohm: f64,
     /// Resistance hot, long and at the upper end of tolerance, in ohms.
@@ -30,7 +32,13 @@ impl CableLoop {
     ///
     /// # Errors
     /// Where a value is outside what the formula takes, which parsing refuses before.
-    pub fn new(site: &Site, cable: &Cable, length_m: f64, joints: u32) -> Result<Self, RangeError> {
+    pub fn new(
+        site: &Site,
+        cable: &Cable,
+        length_m: f64,
+        joints: u32,
+        pairs: u32,
+    ) -> Result<Self, RangeError> {
         let conditions = &site.conditions;
         let at = |celsius: f64, by_resistance: f64, by_length: f64| {
             loop_resistance_ohm(&LockCable {
@@ -38,12 +46,14 @@ impl CableLoop {
                 length_m: length_m * by_length,
                 joints,
                 joint_ohm: conditions.joint_resistance.value.as_ohms(),
+                pairs,
             })
         };
         Ok(CableLoop {
             cable: cable.head.name.clone(),
             length_m,
             joints,
+            pairs,
             usual_ohm: at(conditions.usual_temperature.value.as_celsius(), 1.0, 1.0)?,
             adverse_ohm: at(
                 conditions.hottest_temperature.value.as_celsius(),
@@ -60,12 +70,18 @@ impl CableLoop {
         let longest_m = self.length_m * (1.0 + conditions.length_tolerance.value.as_fraction());
         let joint_ohm = conditions.joint_resistance.value.as_ohms();
         // What is left after the joints is the conductors' share.
-        let conductors_ohm = self.adverse_ohm - 2.0 * f64::from(self.joints) * joint_ohm;
+        let pairs = f64::from(self.pairs);
+        let conductors_ohm = self.adverse_ohm * pairs - 2.0 * f64::from(self.joints) * joint_ohm;
         let per_metre_ohm = if longest_m > 0.0 { conductors_ohm / (2.0 * longest_m) } else { 0.0 };
+        let in_parallel = (self.pairs > 1)
+            .then(|| Input::new(Symbol::Pairs, pairs, Unit::Count, InputSource::PairsInParallel));
         CalculationLine {
             quantity: Quantity::LoopResistance,
-            formula: Formula::LoopResistance,
-            inputs: vec![
+            formula: match self.pairs {
+                1 => Formula::LoopResistance,
+                _ => Formula::LoopResistanceOfPairs,
+            },
+            inputs: [
                 Input::new(
                     Symbol::ResistancePerMetre,
                     per_metre_ohm,
@@ -83,7 +99,10 @@ impl CableLoop {
                     InputSource::JointsPerConductor,
                 ),
                 Input::of_key(Symbol::Joint, joint_ohm, Unit::Ohm, "conditions", "joint_resistance"),
-            ],
+            ]
+            .into_iter()
+            .chain(in_parallel)
+            .collect(),
             result: Figure::new(self.adverse_ohm, Unit::Ohm),
             rounding: Rounding::Up,
             limit: limit_ohm.map(|ohm| Limit::most(ohm, Unit::Ohm)),

@@ -215,7 +215,8 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
             None => uncounted.push(part),
         }
     }
-    let cable_loop = CableLoop::new(context.site, cable, length.value.as_metres(), used.joints.value);
+    let (length_m, pairs) = (length.value.as_metres(), used.pairs.value);
+    let cable_loop = CableLoop::new(context.site, cable, length_m, used.joints.value, pairs);
     let rated_v = rated.value.as_volts();
     let current_a = current.value.as_amps();
     let coldest_c = context.site.conditions.coldest_temperature.value.as_celsius();
@@ -272,7 +273,7 @@ fn part_loops(
         .map(|(part, to)| {
             let cable = &at.site.catalogue.cables[&to.cable.value];
             let length_m = to.length.value.as_metres();
-            Ok((part, CableLoop::new(at.site, cable, length_m, to.joints.value)?))
+            Ok((part, CableLoop::new(at.site, cable, length_m, to.joints.value, 1)?))
         })
         .collect()
 }

@@ -1,6 +1,6 @@
 //! `acceptance-without-match`
 
-use crate::rule::{Context, Report, rule};
+use crate::rule::{Context, Judgement, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
@@ -8,4 +8,4 @@ rule! {
 }
 
 /// Acceptances are matched after all rules have run, in `acceptance`.
-fn check(_: &CodeDoc, _: &Context<'_>, _: &mut Report) {}
+fn check(_: &CodeDoc, _: &Context<'_>, _: &mut Judgement) {}

@@ -1,14 +1,14 @@
 //! `accessory-chain-too-long`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static ACCESSORY_CHAIN_TOO_LONG: "accessory-chain-too-long", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let model = site.station_model(&site.stations[entrance.station]);

@@ -2,7 +2,7 @@
 
 use super::limit::ROUNDING;
 use crate::door::modules::ModuleChain;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_words::missing::Missing;
 
@@ -10,7 +10,7 @@ rule! {
     pub static ACCESSORY_CURRENT_EXCEEDED: "accessory-current-exceeded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let Some(first) = entrance.accessories.first() else { continue };

@@ -1,14 +1,14 @@
 //! `alarm-inputs-exceeded`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static ALARM_INPUTS_EXCEEDED: "alarm-inputs-exceeded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let station = site.station_model(&site.stations[entrance.station]);

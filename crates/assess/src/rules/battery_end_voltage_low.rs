@@ -1,6 +1,6 @@
 //! `battery-end-voltage-low`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use crate::supply::stage_of_supply;
 use latchline_finding::{CodeDoc, ElementId, StateKind, Unit};
@@ -9,7 +9,7 @@ rule! {
     pub static BATTERY_END_VOLTAGE_LOW: "battery-end-voltage-low", Warning, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let Some(battery) = &context.site.supply_model(supply).battery else { continue };
         let Some(stage) = stage_of_supply(context, index) else { continue };

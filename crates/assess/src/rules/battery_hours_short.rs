@@ -1,7 +1,7 @@
 //! `battery-hours-short`
 
 use super::limit::ROUNDING;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use crate::supply::battery_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
@@ -10,7 +10,7 @@ rule! {
     pub static BATTERY_HOURS_SHORT: "battery-hours-short", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     let Some(required) = &context.site.policy.standby_hours else { return };
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let battery = match battery_figures(context, index) {

@@ -1,13 +1,13 @@
 //! `battery-missing`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
     pub static BATTERY_MISSING: "battery-missing", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let Some(required) = &context.site.policy.standby_hours else { return };
     if required.value <= 0.0 {
         return;

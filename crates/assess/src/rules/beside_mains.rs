@@ -1,7 +1,7 @@
 //! `beside-mains`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity};
 use latchline_words::terms::Term;
 
@@ -9,7 +9,7 @@ rule! {
     pub static BESIDE_MAINS: "beside-mains", Warning or Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for run in &context.site.runs {
         let cable = context.site.cable(run);
         if !run.beside_mains.value || cable.mains_insulated.value {

@@ -1,13 +1,13 @@
 //! `box-without-runs`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
     pub static BOX_WITHOUT_RUNS: "box-without-runs", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (item, runs) in site.boxes.iter().zip(&context.topology.runs_from_box) {
         if runs.is_empty() {

@@ -1,14 +1,14 @@
 //! `branch-not-allowed`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId};
 
 rule! {
     pub static BRANCH_NOT_ALLOWED: "branch-not-allowed", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     if family.branches.value {

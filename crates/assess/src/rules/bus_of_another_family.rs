@@ -1,7 +1,7 @@
 //! `bus-of-another-family`
 
 use super::mixed_families::buses;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Origin};
 use std::collections::BTreeSet;
 
@@ -9,7 +9,7 @@ rule! {
     pub static BUS_OF_ANOTHER_FAMILY: "bus-of-another-family", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for bus in buses(context).into_iter().filter(|bus| bus.family != site.family.value) {
         let first = &bus.parts[0];

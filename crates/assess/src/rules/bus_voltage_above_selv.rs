@@ -1,7 +1,7 @@
 //! `bus-voltage-above-selv`
 
 use super::limit::ROUNDING;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity, Unit};
 use latchline_network::Corner;
 
@@ -9,7 +9,7 @@ rule! {
     pub static BUS_VOLTAGE_ABOVE_SELV: "bus-voltage-above-selv", Error or Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for stage in &context.layout.stages {
         let voltage_v = stage.voltage_v[Corner::Nominal.index()];
         let origin = context.source_origin(stage.source);

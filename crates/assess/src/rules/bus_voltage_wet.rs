@@ -1,7 +1,7 @@
 //! `bus-voltage-wet`
 
 use super::limit::ROUNDING;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::{Corner, Device, NodeRef};
 
@@ -9,7 +9,7 @@ rule! {
     pub static BUS_VOLTAGE_WET: "bus-voltage-wet", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let stations = site.stations.iter().enumerate().map(|(index, station)| {
         (Device::Station(index), site.station_place(station), context.layout.station[index])

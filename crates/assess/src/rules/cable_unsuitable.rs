@@ -1,10 +1,10 @@
 //! `cable-unsuitable`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, finding_as, rule};
-use latchline_finding::{Both, CodeDoc, Provenance, Severity};
+use super::outdoors;
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
+use latchline_finding::{Both, CodeDoc, Severity};
 use latchline_site::catalogue::Environment;
-use latchline_site::model::{RunStop, Site};
 use latchline_words::terms::Term;
 
 rule! {
@@ -19,14 +19,14 @@ fn word(environment: Environment) -> Term {
     }
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
         let cable = site.cable(run);
         let allowed = &cable.environments;
         let environment = run.environment.value;
         let suits = |environment| allowed.value.contains(&environment);
-        let is_stated = run.environment.provenance != Provenance::Assumed;
+        let is_stated = outdoors::is_stated(run);
         let (severity, origin, environment, stop) = if is_stated || !suits(environment) {
             if suits(environment) {
                 continue;
@@ -34,11 +34,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             let origin = if is_stated { run.environment.origin.clone() } else { run.cable.origin.clone() };
             (Severity::Error, origin, environment, None)
         } else {
-            let outdoors = run.sections.iter().find_map(|section| {
-                let away = away_from_buildings(site, section.to)?;
-                Some((section, away))
-            });
-            let Some((section, away)) = outdoors.filter(|_| !suits(Environment::Outdoors)) else { continue };
+            let Some((section, away)) =
+                outdoors::section_outdoors(site, run).filter(|_| !suits(Environment::Outdoors))
+            else {
+                continue;
+            };
             let severity = if away { Severity::Warning } else { Severity::Advice };
             (severity, section.to_origin.clone(), Environment::Outdoors, Some(section.to))
         };
@@ -65,7 +65,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 
 /// Cables to the locks of doors that are outdoors: how much of one is in the open is not known, so that it is a warning; at the wall of a
 /// building, where it comes from inside, it is advice, as for runs.
-fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in site.entrances.iter().filter(|entrance| entrance.place.outdoors) {
         for used in &entrance.locks {
@@ -91,13 +91,4 @@ fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
             report.push(found);
         }
     }
-}
-
-/// For a stop that is outdoors: whether it stands away from all buildings.
-fn away_from_buildings(site: &Site, stop: RunStop) -> Option<bool> {
-    let place = match stop {
-        RunStop::Station(station) => site.station_place(&site.stations[station]),
-        RunStop::BoxInput(index) | RunStop::BoxLink(index) => &site.boxes[index].place,
-    };
-    place.outdoors.then_some(place.building.is_none())
 }

@@ -1,6 +1,6 @@
 //! `call-across-buses`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Origin, Unit};
 use latchline_site::model::Scope;
 
@@ -8,7 +8,7 @@ rule! {
     pub static CALL_ACROSS_BUSES: "call-across-buses", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let tells = entrance.alarm_inputs.iter().map(|input| &input.tells);
@@ -23,7 +23,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
 fn judge(
     doc: &CodeDoc,
     context: &Context<'_>,
-    report: &mut Report,
+    report: &mut Judgement,
     caller: &ElementId,
     station: usize,
     scopes: &[&Scope],

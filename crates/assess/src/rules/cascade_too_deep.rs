@@ -1,7 +1,7 @@
 //! `cascade-too-deep`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::BoxRole;
 use latchline_site::model::{RunStart, RunStop, Site};
@@ -38,7 +38,7 @@ fn depths(site: &Site, context: &Context<'_>) -> Vec<u32> {
     depth
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     let Some(limit) = &family.cascade_depth else { return };

@@ -1,7 +1,7 @@
 //! `chain-not-allowed`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId};
 use latchline_site::model::RunStop;
 
@@ -9,7 +9,7 @@ rule! {
     pub static CHAIN_NOT_ALLOWED: "chain-not-allowed", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     if family.chains.value {

@@ -1,6 +1,6 @@
 //! `chain-through-dwellings`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId};
 use latchline_site::model::{RunStop, StationOwner};
 
@@ -8,7 +8,7 @@ rule! {
     pub static CHAIN_THROUGH_DWELLINGS: "chain-through-dwellings", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let policy = &site.policy.chains_through_dwellings;
     if policy.value {

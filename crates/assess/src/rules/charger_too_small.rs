@@ -1,7 +1,7 @@
 //! `charger-too-small`
 
 use super::limit::ROUNDING;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use crate::supply::battery_figures;
 use latchline_finding::{CodeDoc, Figure, Unit};
@@ -10,7 +10,7 @@ rule! {
     pub static CHARGER_TOO_SMALL: "charger-too-small", Warning, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         // What keeps the battery from being judged is said by `battery-hours-short`.
         let Some(Ok(battery)) = battery_figures(context, index) else { continue };

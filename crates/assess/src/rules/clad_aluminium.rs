@@ -1,7 +1,7 @@
 //! `clad-aluminium`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Figure, Origin, Provenance, Unit};
 use latchline_site::catalogue::Material;
 use latchline_words::terms::Term;
@@ -34,7 +34,7 @@ fn word(material: Material) -> Term {
     }
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     // One finding a cable, at the first place that uses it.
     let mut users: BTreeMap<&str, (Origin, Vec<ElementId>)> = BTreeMap::new();

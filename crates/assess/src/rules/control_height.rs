@@ -1,7 +1,7 @@
 //! `control-height`
 
 use crate::door::heights::height_range;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
 
 rule! {
@@ -11,7 +11,7 @@ rule! {
 /// Heights within a millimetre of the limit are at it.
 const ROUNDING_M: f64 = 0.001;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let country = context.site.country.as_ref().map(|country| country.value.as_str());
     let range = height_range(country);
     for entrance in &context.site.entrances {

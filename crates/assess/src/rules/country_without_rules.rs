@@ -2,14 +2,14 @@
 
 use crate::door::escape::has_rules;
 use crate::door::heights::height_range;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
     pub static COUNTRY_WITHOUT_RULES: "country-without-rules", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let Some(country) = &context.site.country else { return };
     let code = country.value.as_str();
     if has_rules(code) || height_range(Some(code)) != height_range(None) {

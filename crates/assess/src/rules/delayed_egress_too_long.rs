@@ -3,7 +3,7 @@
 use super::limit::ROUNDING;
 use crate::door::LockAt;
 use crate::door::escape::delay_limits;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_words::terms::Term;
 
@@ -11,7 +11,7 @@ rule! {
     pub static DELAYED_EGRESS_TOO_LONG: "delayed-egress-too-long", Error or Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let country = context.site.country.as_ref().map(|country| country.value.as_str());
     let limits = delay_limits(country);
     for at in LockAt::all(context.site) {

@@ -1,7 +1,7 @@
 //! `directory-too-small`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_words::missing::Missing;
 
@@ -9,7 +9,7 @@ rule! {
     pub static DIRECTORY_TOO_SMALL: "directory-too-small", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let dwellings = entrance.calls.dwellings.len();

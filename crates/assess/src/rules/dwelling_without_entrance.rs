@@ -1,13 +1,13 @@
 //! `dwelling-without-entrance`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
     pub static DWELLING_WITHOUT_ENTRANCE: "dwelling-without-entrance", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     if site.entrances.is_empty() {
         return;

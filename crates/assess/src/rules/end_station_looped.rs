@@ -1,7 +1,7 @@
 //! `end-station-looped`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::LoopThrough;
 use latchline_site::model::RunStop;
@@ -10,7 +10,7 @@ rule! {
     pub static END_STATION_LOOPED: "end-station-looped", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for tree in &context.topology.port_trees {
         for (index, node) in tree.nodes.iter().enumerate() {

@@ -1,13 +1,13 @@
 //! `entrance-calls-nobody`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Origin};
 
 rule! {
     pub static ENTRANCE_CALLS_NOBODY: "entrance-calls-nobody", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for entrance in &context.site.entrances {
         if entrance.calls.dwellings.is_empty() && entrance.calls.management.is_empty() {
             let origin = match &entrance.calls.origin {

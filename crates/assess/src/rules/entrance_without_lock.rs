@@ -1,6 +1,6 @@
 //! `entrance-without-lock`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::model::EntranceRole;
 
@@ -8,7 +8,7 @@ rule! {
     pub static ENTRANCE_WITHOUT_LOCK: "entrance-without-lock", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for entrance in &context.site.entrances {
         if entrance.locks.is_empty() {
             let role = match entrance.role.value {

@@ -1,14 +1,14 @@
 //! `escape-advice`
 
 use crate::door::escape::{EscapeRule, escape_rules};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{Both, CodeDoc, ElementId, Language};
 
 rule! {
     pub static ESCAPE_ADVICE: "escape-advice", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let doors: Vec<_> = site
         .entrances

@@ -1,7 +1,7 @@
 //! `escape-decision-missing`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_words::missing::Missing;
 
@@ -9,7 +9,7 @@ rule! {
     pub static ESCAPE_DECISION_MISSING: "escape-decision-missing", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, entrance) in site.entrances.iter().enumerate() {
         // A gate drive has its own ways of being opened by hand; whoever owns it answers for them.

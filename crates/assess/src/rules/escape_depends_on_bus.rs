@@ -1,7 +1,7 @@
 //! `escape-depends-on-bus`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::PowerLoss;
 use latchline_site::model::LockFeed;
@@ -10,7 +10,7 @@ rule! {
     pub static ESCAPE_DEPENDS_ON_BUS: "escape-depends-on-bus", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let from_bus = matches!(at.used.feed.value, LockFeed::Station | LockFeed::Bus);
         let opens = at.lock.power_loss.value == PowerLoss::Opens;

@@ -1,7 +1,7 @@
 //! `escape-fail-secure`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::PowerLoss;
 
@@ -9,7 +9,7 @@ rule! {
     pub static ESCAPE_FAIL_SECURE: "escape-fail-secure", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let stays_shut = at.lock.power_loss.value == PowerLoss::StaysShut;
         if !at.entrance.is_escape_route() || !stays_shut || at.has_mechanical_escape() {

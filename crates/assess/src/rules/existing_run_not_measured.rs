@@ -1,6 +1,6 @@
 //! `existing-run-not-measured`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_words::terms::Term;
 
@@ -8,7 +8,7 @@ rule! {
     pub static EXISTING_RUN_NOT_MEASURED: "existing-run-not-measured", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for run in context.site.runs.iter().filter(|run| run.existing.value) {
         let mut missing = Vec::new();
         if run.measured.loop_resistance.is_none() {

@@ -1,7 +1,7 @@
 //! `exit-button-missing`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::{LockKind, PowerLoss};
 
@@ -9,7 +9,7 @@ rule! {
     pub static EXIT_BUTTON_MISSING: "exit-button-missing", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let opens = at.lock.power_loss.value == PowerLoss::Opens;
         let holds = at.lock.kind.value == LockKind::Magnet || opens && !at.has_mechanical_escape();

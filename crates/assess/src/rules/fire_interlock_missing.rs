@@ -1,7 +1,7 @@
 //! `fire-interlock-missing`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity};
 use latchline_site::catalogue::{LockKind, PowerLoss};
 use latchline_words::terms::Term;
@@ -10,7 +10,7 @@ rule! {
     pub static FIRE_INTERLOCK_MISSING: "fire-interlock-missing", Error or Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let escape = at.entrance.is_escape_route();
         let is_magnet = at.lock.kind.value == LockKind::Magnet;

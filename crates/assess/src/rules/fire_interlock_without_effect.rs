@@ -1,7 +1,7 @@
 //! `fire-interlock-without-effect`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::PowerLoss;
 
@@ -9,7 +9,7 @@ rule! {
     pub static FIRE_INTERLOCK_WITHOUT_EFFECT: "fire-interlock-without-effect", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for entrance in &context.site.entrances {
         let opens = |at: LockAt<'_>| at.lock.power_loss.value == PowerLoss::Opens || at.takes_dry_contact();
         let nothing = !LockAt::of_entrance(context.site, entrance).any(opens);

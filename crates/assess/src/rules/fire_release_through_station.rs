@@ -2,7 +2,7 @@
 
 use crate::door::LockAt;
 use crate::door::alarm::fire_input;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity};
 use latchline_site::catalogue::LockKind;
 
@@ -10,7 +10,7 @@ rule! {
     pub static FIRE_RELEASE_THROUGH_STATION: "fire-release-through-station", Error or Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for entrance in &context.site.entrances {
         let Some((number, kind)) = fire_input(entrance) else { continue };
         let powered: Vec<LockAt<'_>> =

@@ -1,13 +1,13 @@
 //! `heater-missing`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
     pub static HEATER_MISSING: "heater-missing", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in site.entrances.iter().filter(|entrance| entrance.heater.value) {
         let station = site.station_model(&site.stations[entrance.station]);

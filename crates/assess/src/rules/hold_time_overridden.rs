@@ -2,7 +2,7 @@
 
 use crate::door::LockAt;
 use crate::door::times::lock_times;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_circuit::lock::HoldWinner;
 use latchline_finding::{CodeDoc, Origin, Unit};
 
@@ -10,7 +10,7 @@ rule! {
     pub static HOLD_TIME_OVERRIDDEN: "hold-time-overridden", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let Some(times) = lock_times(&at) else { continue };
         // A time that nobody wrote is not overridden.

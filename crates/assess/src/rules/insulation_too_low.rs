@@ -1,6 +1,6 @@
 //! `insulation-too-low`
 
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Severity, Unit};
 
 rule! {
@@ -11,7 +11,7 @@ rule! {
 pub const LEAST_OHM: f64 = 0.5e6;
 const DOUBTFUL_OHM: f64 = 1e6;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for run in &context.site.runs {
         let Some(measured) = &run.measured.insulation else { continue };
         let ohm = measured.value.as_ohms();

@@ -1,6 +1,6 @@
 //! `light-feed-missing`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::model::LightFeed;
 
@@ -8,7 +8,7 @@ rule! {
     pub static LIGHT_FEED_MISSING: "light-feed-missing", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let station = site.station_model(&site.stations[entrance.station]);

@@ -3,7 +3,7 @@
 use super::limit::ROUNDING;
 use crate::door::Assumptions;
 use crate::door::light::light_sheets;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::Feed;
 use latchline_words::terms::Term;
@@ -12,7 +12,7 @@ rule! {
     pub static LIGHT_FEED_UNSUITABLE: "light-feed-unsuitable", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         for sheet in light_sheets(context, entrance) {

@@ -2,7 +2,7 @@
 
 use super::limit::ROUNDING;
 use crate::door::light::light_output;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LightFeed;
 use latchline_words::missing::Missing;
@@ -11,7 +11,7 @@ rule! {
     pub static LIGHT_OUTPUT_OVERLOADED: "light-output-overloaded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let station = site.station_model(&site.stations[entrance.station]);

@@ -1,6 +1,6 @@
 //! `link-not-wired`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::BoxKind;
 use latchline_site::model::RunStop;
@@ -9,7 +9,7 @@ rule! {
     pub static LINK_NOT_WIRED: "link-not-wired", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, item) in site.boxes.iter().enumerate() {
         let mut stops = site.runs.iter().flat_map(|run| &run.sections).map(|section| section.to);

@@ -1,7 +1,7 @@
 //! `lock-contact-wiring`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{Both, CodeDoc};
 use latchline_site::model::RelayContact;
 use latchline_wiring::lock::required_contact;
@@ -11,7 +11,7 @@ rule! {
     pub static LOCK_CONTACT_WIRING: "lock-contact-wiring", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         if at.takes_dry_contact() {
             continue;

@@ -2,7 +2,7 @@
 
 use crate::door::LockAt;
 use crate::door::circuit::feed;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::catalogue::Feed;
@@ -12,7 +12,7 @@ rule! {
     pub static LOCK_CURRENT_KIND: "lock-current-kind", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let Ok(feed) = feed(context, &at) else { continue };
         let (needs, gets) = match (at.lock.feed.value, feed.is_ac) {

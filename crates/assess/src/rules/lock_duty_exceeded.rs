@@ -3,7 +3,7 @@
 use super::limit::ROUNDING;
 use crate::door::LockAt;
 use crate::door::times::lock_times;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_circuit::lock::{Energised, HoldWinner};
 use latchline_finding::{CodeDoc, Figure, Origin, Unit};
 use latchline_words::terms::Term;
@@ -12,7 +12,7 @@ rule! {
     pub static LOCK_DUTY_EXCEEDED: "lock-duty-exceeded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let (Some(limit), Some(times)) = (&at.lock.duty_limit, lock_times(&at)) else { continue };
         if at.takes_dry_contact() || times.duty_s <= limit.value.as_seconds() * (1.0 + ROUNDING) {

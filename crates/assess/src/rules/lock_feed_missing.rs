@@ -2,7 +2,7 @@
 
 use crate::door::LockAt;
 use crate::door::circuit::{Unknown, feed};
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::model::LockFeed;
@@ -12,7 +12,7 @@ rule! {
     pub static LOCK_FEED_MISSING: "lock-feed-missing", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let missing = match at.used.feed.value {
             LockFeed::DryContact if !at.is_gate() && at.lock.current.is_some() => {

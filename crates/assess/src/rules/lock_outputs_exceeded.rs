@@ -1,13 +1,13 @@
 //! `lock-outputs-exceeded`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static LOCK_OUTPUTS_EXCEEDED: "lock-outputs-exceeded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for entrance in &site.entrances {
         let model = site.station_model(&site.stations[entrance.station]);

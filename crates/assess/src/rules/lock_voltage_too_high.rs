@@ -3,7 +3,7 @@
 use super::limit::ROUNDING;
 use crate::door::LockAt;
 use crate::door::circuit::{Unknown, feed, rated_origin};
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 
@@ -11,7 +11,7 @@ rule! {
     pub static LOCK_VOLTAGE_TOO_HIGH: "lock-voltage-too-high", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let feed = match feed(context, &at) {
             Ok(feed) => feed,

@@ -1,7 +1,7 @@
 //! `measured-capacitance-differs`
 
 use super::limit::{ROUNDING, grade};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{Both, CodeDoc, Figure, Unit};
 use latchline_network::readings::capacitance_f_per_m;
 use latchline_site::catalogue::Cable;
@@ -48,7 +48,7 @@ pub(super) fn implied_length(run: &Run, cable: &Cable) -> Option<Implied> {
     (per_m > 0.0).then(|| Implied { implied_m: measured_f / per_m, stated_m })
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
         let Some(measured) = &run.measured.capacitance else { continue };

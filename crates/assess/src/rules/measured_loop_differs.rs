@@ -2,7 +2,7 @@
 
 use super::limit::ROUNDING;
 use super::measured_capacitance_differs::{Implied, implied_length};
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{Both, CodeDoc, Figure, Severity, Unit};
 use latchline_network::Corner;
 use latchline_network::resistance::{conductor_ohm_per_m, section_resistances};
@@ -22,7 +22,7 @@ const TOLERANCE_OHM: f64 = 1.0;
 /// the squares of their diameters).
 const IMPOSSIBLE_SHARE: f64 = 0.2;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
         let Some(measured) = &run.measured.loop_resistance else { continue };

@@ -1,6 +1,6 @@
 //! `mixed-families`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Sourced};
 use std::collections::BTreeMap;
 
@@ -60,7 +60,7 @@ pub(super) fn buses<'a>(context: &Context<'a>) -> Vec<Bus<'a>> {
         .collect()
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for bus in buses(context) {
         // One finding a model: forty stations of a wrong default model are one mistake.
         let mut models: Vec<(&Part<'_>, Vec<ElementId>)> = Vec::new();

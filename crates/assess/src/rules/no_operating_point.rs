@@ -1,6 +1,6 @@
 //! `no-operating-point`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, ElementId, Unit};
 use latchline_words::missing::Missing;
@@ -10,7 +10,7 @@ rule! {
     pub static NO_OPERATING_POINT: "no-operating-point", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     // One finding a stage and state, with the devices that go down.
     let mut groups: BTreeMap<(usize, usize), Vec<usize>> = BTreeMap::new();
     for (index, device) in context.worst.devices.iter().enumerate() {

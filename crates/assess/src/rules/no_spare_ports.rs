@@ -1,6 +1,6 @@
 //! `no-spare-ports`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::BoxRole;
 use latchline_site::model::{RunStart, StationOwner};
@@ -9,7 +9,7 @@ rule! {
     pub static NO_SPARE_PORTS: "no-spare-ports", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let Some(wanted) = &site.policy.spare_ports else { return };
     let mut feeds_dwellings = vec![false; site.boxes.len()];

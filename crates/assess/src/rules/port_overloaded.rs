@@ -1,6 +1,6 @@
 //! `port-overloaded`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::RunStart;
@@ -16,7 +16,7 @@ pub fn port_limit(context: &Context<'_>, run: usize) -> Option<f64> {
     model.port_current_limit.as_ref().map(|limit| limit.value.as_amps())
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for (index, run) in context.site.runs.iter().enumerate() {
         let RunStart::Port { box_index, .. } = run.from else { continue };
         let model = context.site.box_model(&context.site.boxes[box_index]);

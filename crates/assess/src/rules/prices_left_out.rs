@@ -1,6 +1,6 @@
 //! `prices-left-out`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::bill::Bill;
 use std::collections::BTreeMap;
@@ -9,7 +9,7 @@ rule! {
     pub static PRICES_LEFT_OUT: "prices-left-out", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let mut by_currency: BTreeMap<String, Vec<String>> = BTreeMap::new();
     for line in Bill::of(site).lines {

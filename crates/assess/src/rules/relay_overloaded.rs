@@ -3,7 +3,7 @@
 use super::limit::ROUNDING;
 use crate::door::circuit::peak_current;
 use crate::door::{Assumptions, LockAt};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::model::LockFeed;
 use latchline_words::missing::Missing;
@@ -13,7 +13,7 @@ rule! {
     pub static RELAY_OVERLOADED: "relay-overloaded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         if !matches!(at.used.feed.value, LockFeed::OwnSupply | LockFeed::Bus) {
             continue;

@@ -1,14 +1,14 @@
 //! `run-too-long`
 
 use super::limit::{LENGTH_ROUNDING_M, grade};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static RUN_TOO_LONG: "run-too-long", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     let Some(limit) = &family.longest_run else { return };

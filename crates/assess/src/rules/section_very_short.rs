@@ -1,6 +1,6 @@
 //! `section-very-short`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
@@ -10,7 +10,7 @@ rule! {
 /// Below this a length is asked about: parts side by side in one box take as much (common practice, no source).
 const SHORT_M: f64 = 0.3;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
         let short = run.sections.iter().filter(|section| {

@@ -1,7 +1,7 @@
 //! `short-circuit-darkens`
 
 use crate::physics_summary::acting;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, ElementId, Figure, Unit};
 use latchline_network::short_circuit::RunShort;
@@ -11,7 +11,7 @@ rule! {
     pub static SHORT_CIRCUIT_DARKENS: "short-circuit-darkens", Advice, reads ShortCircuit, check
 }
 
-fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Judgement) {
     for stage in 0..context.layout.stages.len() {
         let runs = || context.short_circuits.runs.iter().filter(|short| short.stage == stage);
         // Of those that take most with them, the one from which least is to be expected: the fewest stations.

@@ -2,7 +2,7 @@
 
 use super::short_circuit_not_detected::overheats;
 use crate::physics_summary::acting;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, Figure, Unit};
 
@@ -10,7 +10,7 @@ rule! {
     pub static SHORT_CIRCUIT_NOT_CLEARED: "short-circuit-not-cleared", Error, reads ShortCircuit, check
 }
 
-fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Judgement) {
     for short in context.short_circuits.runs.iter().filter(|short| overheats(short)) {
         let Some(temperature_c) = short.temperature_c else { continue };
         let run = &context.site.runs[short.run];

@@ -1,6 +1,6 @@
 //! `short-circuit-not-detected`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithShortCircuits;
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::short_circuit::{Acting, RunShort};
@@ -9,7 +9,7 @@ rule! {
     pub static SHORT_CIRCUIT_NOT_DETECTED: "short-circuit-not-detected", Warning, reads ShortCircuit, check
 }
 
-fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithShortCircuits<'_>, report: &mut Judgement) {
     for short in &context.short_circuits.runs {
         // One that overheats its cable is found as `short-circuit-not-cleared`.
         if short.acts != Acting::Nothing || overheats(short) {

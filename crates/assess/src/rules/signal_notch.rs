@@ -1,7 +1,7 @@
 //! `signal-notch`
 
 use super::signal_too_weak::grade;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_network::Device;
@@ -11,7 +11,7 @@ rule! {
     pub static SIGNAL_NOTCH: "signal-notch", Error, reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
     for survey in &context.signal.bands {
         let band = &context.site.family().signal_bands[survey.band];
         let Some(ripple) = &band.ripple else { continue };
@@ -24,6 +24,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .figures(notch.depth_db, limit_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.ripple.caller].id)
                 .with("band", band.name.as_str())
+                .with("lengths", station.ripple.lengths.term().both())
                 .with("frequency", Figure::new(notch.frequency_hz, Unit::Hertz))
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));

@@ -2,7 +2,7 @@
 
 use super::signal_notch::notch_beyond;
 use super::signal_too_weak::grade;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
@@ -11,7 +11,7 @@ rule! {
     pub static SIGNAL_RIPPLE: "signal-ripple", Error, reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
     for survey in &context.signal.bands {
         let band = &context.site.family().signal_bands[survey.band];
         let Some(ripple) = &band.ripple else { continue };
@@ -27,6 +27,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .figures(station.ripple.ripple_db, limit_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.ripple.caller].id)
                 .with("band", band.name.as_str())
+                .with("lengths", station.ripple.lengths.term().both())
                 .also_at("limit", ripple.origin.clone())
                 .graded(grade(context));
             report.push(found);

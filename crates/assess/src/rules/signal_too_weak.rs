@@ -1,7 +1,7 @@
 //! `signal-too-weak`
 
 use crate::grade;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
 use latchline_network::Device;
@@ -12,7 +12,7 @@ rule! {
     pub static SIGNAL_TOO_WEAK: "signal-too-weak", Error, reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
     let signal = &context.signal;
     for missing in &signal.missing {
         if matches!(missing.kind, MissingKind::Part | MissingKind::Loop) {
@@ -31,6 +31,7 @@ fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
                 .figures(station.loss_db, budget_db, Unit::Decibel)
                 .with("caller", &context.site.stations[station.caller].id)
                 .with("band", band.name.as_str())
+                .with("lengths", station.lengths.term().both())
                 .with("frequency", Figure::new(station.at_hz, Unit::Hertz))
                 .also_at("limit", band.budget.origin.clone())
                 .graded(rests_on.clone());

@@ -1,6 +1,6 @@
 //! `silenced-group`
 
-use crate::rule::{Context, PortTree, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, PortTree, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_site::catalogue::LoopThrough;
 use latchline_site::model::{RunStop, Site, StationOwner};
@@ -12,7 +12,7 @@ rule! {
 /// Where the user states no policy (common practice, no source).
 const USUAL_LARGEST_GROUP: u32 = 8;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let policy = &site.policy.largest_silenced_group;
     let limit = policy.as_ref().map_or(USUAL_LARGEST_GROUP, |limit| limit.value) as usize;

@@ -1,23 +1,23 @@
 //! `start-up-dip`
 
 use crate::physics_summary::terminal_id;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, StateKind, Unit};
-use latchline_network::Terminal;
+use latchline_network::StageNode;
 use latchline_network::start_up::StartUpOutcome;
 
 rule! {
     pub static START_UP_DIP: "start-up-dip", Warning, reads StartUp, check
 }
 
-fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Judgement) {
     for start in &context.start_up.stages {
         if !matches!(start.outcome, StartUpOutcome::Runs { .. }) {
             continue;
         }
         for device in &start.devices {
-            let (Terminal::Station(station), Some(lowest_v)) = (device.terminal, device.lowest_v) else {
+            let (StageNode::Station(station), Some(lowest_v)) = (device.terminal, device.lowest_v) else {
                 continue;
             };
             let model = context.site.station_model(&context.site.stations[station]);

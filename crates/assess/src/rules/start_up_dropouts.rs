@@ -2,7 +2,7 @@
 
 use super::start_up_fails::grade;
 use crate::physics_summary::terminal_id;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, Figure, StateKind, Unit};
 use latchline_network::start_up::StartUpOutcome;
@@ -12,7 +12,7 @@ rule! {
     pub static START_UP_DROPOUTS: "start-up-dropouts", Warning, reads StartUp, check
 }
 
-fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Judgement) {
     for start in &context.start_up.stages {
         let StartUpOutcome::Runs { time_s } = start.outcome else { continue };
         let (dropouts, trips) = (start.dropouts(), start.trips);

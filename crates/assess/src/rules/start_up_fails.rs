@@ -2,7 +2,7 @@
 
 use crate::grade;
 use crate::physics_summary::{port_id, terminal_id};
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithStartUp;
 use latchline_finding::{CodeDoc, DataGrade, ElementId, Figure, Finding, StateKind, Unit};
 use latchline_network::start_up::{StageStart, StartUpOutcome};
@@ -12,7 +12,7 @@ rule! {
     pub static START_UP_FAILS: "start-up-fails", Error, reads StartUp, check
 }
 
-fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Judgement) {
     for missing in &context.start_up.missing {
         report.not_judged(doc.code, missing.element.clone(), missing.missing.clone());
     }

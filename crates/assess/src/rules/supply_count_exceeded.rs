@@ -1,8 +1,8 @@
 //! `supply-count-exceeded`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{Both, CodeDoc, Unit};
-use latchline_network::{StageSource, Terminal};
+use latchline_network::{StageNode, StageSource};
 use latchline_words::terms::TermSentence;
 use std::collections::BTreeMap;
 
@@ -36,7 +36,7 @@ pub fn supply_counts(context: &Context<'_>) -> Vec<SupplyCount> {
             counts.entry(index).or_default();
         }
         for terminal in &stage.terminal {
-            let Terminal::Station(station) = *terminal else { continue };
+            let StageNode::Station(station) = *terminal else { continue };
             let model = context.site.station_model(&context.site.stations[station]);
             if let Some(most) = &model.most_per_supply {
                 let by_model = counts.entry(root[index]).or_default();
@@ -55,7 +55,7 @@ pub fn share(counts: impl Iterator<Item = (usize, u32)>) -> f64 {
     counts.map(|(count, most)| count as f64 / f64::from(most.max(1))).sum()
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for count in supply_counts(context) {
         // Sums of fractions such as 1/22 and 1/64: full is full to within rounding.
         if count.share <= 1.0 + 1e-9 {

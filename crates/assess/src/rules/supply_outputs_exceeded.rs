@@ -1,6 +1,6 @@
 //! `supply-outputs-exceeded`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Unit};
 use latchline_site::model::RunStart;
 use latchline_words::missing::Missing;
@@ -9,7 +9,7 @@ rule! {
     pub static SUPPLY_OUTPUTS_EXCEEDED: "supply-outputs-exceeded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, supply) in site.supplies.iter().enumerate() {
         let runs: Vec<_> = site.runs.iter().filter(|run| run.from == RunStart::Supply(index)).collect();

@@ -1,6 +1,6 @@
 //! `supply-overloaded`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::StageSource;
@@ -10,7 +10,7 @@ rule! {
     pub static SUPPLY_OVERLOADED: "supply-overloaded", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for (index, stage) in context.layout.stages.iter().enumerate() {
         let (rated_a, rated_w) = match stage.source {
             StageSource::Supply(supply) => {

@@ -1,6 +1,6 @@
 //! `supply-shorts-signal`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use crate::stage::WithSignal;
 use latchline_finding::{CodeDoc, ElementId, Figure, Origin, Unit};
 use latchline_network::signal_tree::MissingKind;
@@ -9,7 +9,7 @@ rule! {
     pub static SUPPLY_SHORTS_SIGNAL: "supply-shorts-signal", Error, reads Signal, check
 }
 
-fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithSignal<'_>, report: &mut Judgement) {
     let signal = &context.signal;
     for missing in &signal.missing {
         if missing.kind == MissingKind::Choke {

@@ -1,7 +1,7 @@
 //! `supply-too-hot`
 
 use super::limit::ROUNDING;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use crate::supply::{hottest_c, mains_figures};
 use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
@@ -10,7 +10,7 @@ rule! {
     pub static SUPPLY_TOO_HOT: "supply-too-hot", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for (index, supply) in context.site.supplies.iter().enumerate() {
         let limit = &context.site.supply_model(supply).ambient_limit;
         let Some(limit) = limit else { continue };

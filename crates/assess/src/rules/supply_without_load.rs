@@ -1,6 +1,6 @@
 //! `supply-without-load`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::model::RunStart;
 
@@ -8,7 +8,7 @@ rule! {
     pub static SUPPLY_WITHOUT_LOAD: "supply-without-load", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, supply) in site.supplies.iter().enumerate() {
         if !site.runs.iter().any(|run| run.from == RunStart::Supply(index)) {

@@ -2,7 +2,7 @@
 
 use crate::door::LockAt;
 use crate::door::times::lock_times;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
 use latchline_site::model::{LockFeed, Suppression};
 use latchline_words::terms::Term;
@@ -11,7 +11,7 @@ rule! {
     pub static SUPPRESSION_MISSING: "suppression-missing", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let switched = matches!(at.used.feed.value, LockFeed::OwnSupply | LockFeed::Bus);
         let fitted = at.used.suppression.as_ref().is_some_and(|stated| stated.value != Suppression::None);

@@ -2,7 +2,7 @@
 
 use crate::door::LockAt;
 use crate::door::circuit::feed;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::CodeDoc;
 use latchline_site::model::Suppression;
@@ -11,7 +11,7 @@ rule! {
     pub static SUPPRESSION_UNSUITABLE: "suppression-unsuitable", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let Some(stated) = &at.used.suppression else { continue };
         let Ok(feed) = feed(context, &at) else { continue };

@@ -1,14 +1,14 @@
 //! `terminator-doubled`
 
 use super::terminator_misplaced::{Astray, are_doubled, terminators};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId};
 
 rule! {
     pub static TERMINATOR_DOUBLED: "terminator-doubled", Warning, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for tree in &context.topology.port_trees {
         let (at_end, astray) = terminators(context, tree);

@@ -1,7 +1,7 @@
 //! `terminator-misplaced`
 
 use super::terminator_missing::chain_ends;
-use crate::rule::{Context, PortTree, Report, finding, rule};
+use crate::rule::{Context, Judgement, PortTree, finding, rule};
 use latchline_finding::{CodeDoc, Origin};
 use latchline_site::model::RunStop;
 
@@ -40,7 +40,7 @@ pub(super) fn are_doubled(tree: &PortTree, at_end: &[usize], astray: &[Astray]) 
     tree.is_chain() && at_end.len() + astray.len() > 1
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for tree in &context.topology.port_trees {
         let (at_end, astray) = terminators(context, tree);

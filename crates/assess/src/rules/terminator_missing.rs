@@ -1,7 +1,7 @@
 //! `terminator-missing`
 
 use super::limit::grade;
-use crate::rule::{Context, PortTree, Report, finding, rule};
+use crate::rule::{Context, Judgement, PortTree, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_site::model::{RunStop, Site};
 use latchline_words::missing::Missing;
@@ -22,7 +22,7 @@ pub(super) fn chain_ends<'a>(site: &'a Site, tree: &'a PortTree) -> impl Iterato
     })
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     if !family.terminator_required.value {

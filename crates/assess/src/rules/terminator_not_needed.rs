@@ -1,13 +1,13 @@
 //! `terminator-not-needed`
 
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 
 rule! {
     pub static TERMINATOR_NOT_NEEDED: "terminator-not-needed", Advice, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let family = context.site.family();
     if family.terminator_required.value || family.terminator_resistance.is_some() {
         return;

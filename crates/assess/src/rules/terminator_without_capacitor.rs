@@ -1,7 +1,7 @@
 //! `terminator-without-capacitor`
 
 use super::limit::ROUNDING;
-use crate::rule::{Context, Report, finding, finding_as, rule};
+use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, DataGrade, Figure, Provenance, Severity, Unit};
 use latchline_network::Corner;
 use latchline_words::missing::Missing;
@@ -13,7 +13,7 @@ rule! {
 /// What a small resistor in a closed wall box stands (common practice, no source).
 const MOST_POWER_W: f64 = 0.5;
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     for (index, run) in site.runs.iter().enumerate() {

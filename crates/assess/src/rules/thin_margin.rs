@@ -1,6 +1,6 @@
 //! `thin-margin`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 
@@ -8,7 +8,7 @@ rule! {
     pub static THIN_MARGIN: "thin-margin", Warning, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     let thin_v = context.site.policy.thin_margin.value.as_volts();
     for device in &context.worst.devices {
         let worst = device.worst();

@@ -1,7 +1,7 @@
 //! `too-many-door-stations`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 use std::collections::BTreeMap;
 
@@ -9,7 +9,7 @@ rule! {
     pub static TOO_MANY_DOOR_STATIONS: "too-many-door-stations", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     let Some(limit) = &family.door_stations else { return };

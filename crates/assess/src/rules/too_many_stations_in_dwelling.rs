@@ -1,14 +1,14 @@
 //! `too-many-stations-in-dwelling`
 
 use super::limit::grade;
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static TOO_MANY_STATIONS_IN_DWELLING: "too-many-stations-in-dwelling", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     let Some(limit) = &family.stations_per_dwelling else { return };

@@ -1,14 +1,14 @@
 //! `total-length-exceeded`
 
 use super::limit::{LENGTH_ROUNDING_M, grade};
-use crate::rule::{Context, Report, finding, rule};
+use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Unit};
 
 rule! {
     pub static TOTAL_LENGTH_EXCEEDED: "total-length-exceeded", Error, check
 }
 
-fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     let family = site.family();
     let Some(limit) = &family.total_length_per_port else { return };

@@ -1,7 +1,7 @@
 //! `trip-below-legitimate-current`
 
 use crate::physics_summary::port_id;
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_site::catalogue::LimitKind;
@@ -11,7 +11,7 @@ rule! {
     pub static TRIP_BELOW_LEGITIMATE_CURRENT: "trip-below-legitimate-current", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     let site = context.site;
     for nuisance in context.nuisance.iter() {
         let stage = &context.layout.stages[nuisance.stage];

@@ -1,6 +1,6 @@
 //! `voltage-too-high`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, StateKind, Unit};
 use latchline_network::Device;
@@ -10,7 +10,7 @@ rule! {
     pub static VOLTAGE_TOO_HIGH: "voltage-too-high", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for device in &context.worst.devices {
         let highest_v = context.space.highest_v[device.at.stage][device.at.node];
         let limit = match device.device {

@@ -1,6 +1,6 @@
 //! `voltage-too-low`
 
-use crate::rule::{Report, finding, rule};
+use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
@@ -10,7 +10,7 @@ rule! {
     pub static VOLTAGE_TOO_LOW: "voltage-too-low", Error, reads Voltages, check
 }
 
-fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Report) {
+fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for device in &context.worst.devices {
         // One finding a device: the state with the least margin.
         let worst = device.worst();

@@ -25,6 +25,11 @@ fn lock_voltage_too_low() {
     // Two joints of 10 mohm in each of two conductors: 0.04 ohm more.
     let joints = lock("model = \"strike\", cable = \"wire\", length = \"30 m\", joints = 2");
     fails(code, joints, ERROR, Some((12.0 - 0.55 * 3.04, 10.8)));
+    // Two pairs in parallel, each with its joints, are half of both: 1.52 ohm.
+    let pairs = lock("model = \"strike\", cable = \"wire\", length = \"30 m\", joints = 2, pairs = 2");
+    passes(code, pairs);
+    let circuit = assessment(pairs).doors.remove(0).locks.remove(0).circuit.unwrap();
+    assert!((circuit.least_v - (12.0 - 0.55 * 1.52)).abs() < 1e-9, "{}", circuit.least_v);
     not_judged(code, lock("model = \"strike\", cable = \"wire\""), "front lock length");
     not_judged(code, lock("model = \"strike\", length = \"3 m\""), "front lock cable");
     passes(code, lock("model = \"gate\", feed = \"dry-contact\""));

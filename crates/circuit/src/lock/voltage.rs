@@ -45,6 +45,8 @@ pub struct LockCable {
     pub joints: u32,
     /// Resistance of one joint in ohms.
     pub joint_ohm: f64,
+    /// Pairs in parallel, at least one.
+    pub pairs: u32,
 }
 
 /// What feeds the lock.
@@ -76,13 +78,14 @@ impl LockSupply {
     }
 }
 
-/// Loop resistance of the cable with its joints: `2 r L + 2 n j`, in ohms.
+/// Loop resistance of the cable with its joints: `(2 r L + 2 n j) / p`, in ohms; every pair has its own joints.
 pub fn loop_resistance_ohm(cable: &LockCable) -> Result<f64, RangeError> {
     not_negative("conductor_ohm_per_m", cable.conductor_ohm_per_m)?;
     not_negative("length_m", cable.length_m)?;
     not_negative("joint_ohm", cable.joint_ohm)?;
     let joints_ohm = f64::from(cable.joints) * cable.joint_ohm;
-    Ok(2.0 * (cable.conductor_ohm_per_m * cable.length_m + joints_ohm))
+    within("pairs", f64::from(cable.pairs), 1.0..=1000.0)?;
+    Ok(2.0 * (cable.conductor_ohm_per_m * cable.length_m + joints_ohm) / f64::from(cable.pairs))
 }
 
 /// Lower bound of the voltage at the lock in volts, under the hypothesis above.
@@ -186,7 +189,8 @@ mod tests {
         let supply = LockSupply { voltage_v: f64::NAN, tolerance: 0.0, resistance_ohm: 0.0 };
         assert_eq!(least_voltage_v(&supply, 1.0, 12.0, 0.5).unwrap_err().quantity, "voltage_v");
         assert_eq!(least_supply_v(10.8, 0.95, 1.0, 0.5).unwrap_err().quantity, "tolerance");
-        let cable = LockCable { conductor_ohm_per_m: 0.02, length_m: -1.0, joints: 2, joint_ohm: 0.01 };
+        let cable =
+            LockCable { conductor_ohm_per_m: 0.02, length_m: -1.0, joints: 2, joint_ohm: 0.01, pairs: 1 };
         assert_eq!(loop_resistance_ohm(&cable).unwrap_err().quantity, "length_m");
     }
 }

@@ -75,7 +75,7 @@ pub fn run(
         let mended = session.mend(Severity::Warning)?;
         let after = session.view();
         let left = after.assessment()?.map_or(&[][..], |after| &after.findings);
-        show_steps(&mended, look, output)?;
+        show_steps(&mended, currency(&view), look, output)?;
         write!(output, "{}", difference(before, after.text()))?;
         show_rest(left, look, output)?;
         finish(arguments, &original, after.text(), look, output)?;
@@ -94,7 +94,7 @@ pub fn run(
     }
     let Some(number) = arguments.finding else {
         surroundings.working(&FixWords::Looking.say(look.language));
-        list(&bench, &open, look, output)?;
+        list(&view, &bench, &open, look, output)?;
         return Ok(status(&assessment.findings));
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
@@ -133,6 +133,11 @@ fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<Option<(Finding,
     Ok(change.or_else(|| pair(bench, finding)).map(|remedy| (finding.clone(), remedy)))
 }
 
+/// The currency of the site's prices, if its catalogue names one.
+fn currency(view: &View) -> Option<&str> {
+    view.site().map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty())
+}
+
 /// Shows a change and makes it if that is wanted.
 #[allow(clippy::too_many_arguments, reason = "what a command was given, what it found, and where to say it")]
 fn make(
@@ -145,10 +150,11 @@ fn make(
     look: &Look,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    let before = session.view().text().to_string();
+    let view = session.view();
+    let (before, currency) = (view.text().to_string(), currency(&view));
     if !remedy.changes_the_file() {
         write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
-        write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
+        write!(output, "{}", hanging("  ", &wording::remedy(remedy, currency, look.language), look.width))?;
         let why =
             if remedy.measure.is_some() { FixWords::NothingBeforeMeasured } else { FixWords::NothingToWrite };
         writeln!(output, "{}", why.say(look.language))?;
@@ -157,7 +163,7 @@ fn make(
     session.edit(&remedy.edit).context("cannot apply the remedy")?;
     let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
-    write!(output, "{}", hanging("  ", &wording::remedy(remedy, look.language), look.width))?;
+    write!(output, "{}", hanging("  ", &wording::remedy(remedy, currency, look.language), look.width))?;
     write!(output, "{}", difference(&before, after.text()))?;
     finish(arguments, original, after.text(), look, output)?;
     if !arguments.write {
@@ -168,10 +174,17 @@ fn make(
 }
 
 /// The findings by number, with their remedies by number.
-fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Write) -> Result<()> {
+fn list(
+    view: &View,
+    bench: &Bench<'_>,
+    open: &[&Finding],
+    look: &Look,
+    output: &mut dyn Write,
+) -> Result<()> {
     if open.is_empty() {
         writeln!(output, "{}", FixWords::NothingToMend.say(look.language))?;
     }
+    let currency = currency(view);
     for (index, finding) in open.iter().enumerate() {
         let number = index + 1;
         let told = told(finding, look);
@@ -183,21 +196,25 @@ fn list(bench: &Bench<'_>, open: &[&Finding], look: &Look, output: &mut dyn Writ
             write!(output, "{}", hanging("   ", &none, look.width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
-            let remedy = wording::remedy(remedy, look.language);
+            let remedy = wording::remedy(remedy, currency, look.language);
             write!(output, "{}", hanging(&format!("   {}) ", index + 1), &remedy, look.width))?;
         }
     }
     Ok(())
 }
 
-fn show_steps(mended: &Mended, look: &Look, output: &mut dyn Write) -> Result<()> {
+fn show_steps(mended: &Mended, currency: Option<&str>, look: &Look, output: &mut dyn Write) -> Result<()> {
     for (index, step) in mended.steps.iter().enumerate() {
         write!(
             output,
             "{}",
             hanging(&format!("{}. ", index + 1), &sentence(&step.finding, look.language), look.width)
         )?;
-        write!(output, "{}", hanging("   ", &wording::remedy(&step.remedy, look.language), look.width))?;
+        write!(
+            output,
+            "{}",
+            hanging("   ", &wording::remedy(&step.remedy, currency, look.language), look.width)
+        )?;
     }
     Ok(())
 }

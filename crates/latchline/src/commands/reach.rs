@@ -2,6 +2,7 @@
 
 use super::ask::{cable_meant, of_run};
 use super::catalogue::Parts;
+use super::decimal::{self, Decimal};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
 use crate::files::{self, refuse_inputs, refuse_standing};
@@ -39,8 +40,8 @@ pub struct ReachArguments {
     /// Family of the catalogue [default: that of --station, else the one with most models]
     family: Option<String>,
     /// Length of one run in metres: how many stations work on it, on mains and to the battery's end, in one sentence
-    #[arg(long, value_name = "METRES", value_parser = metres, conflicts_with_all = ["spacing", "feeder", "chart"])]
-    total: Option<f64>,
+    #[arg(long, value_name = "METRES", value_parser = decimal::metres, conflicts_with_all = ["spacing", "feeder", "chart"])]
+    total: Option<Decimal>,
     /// Model of the stations [default: the heaviest indoor station of the family]
     #[arg(long)]
     station: Option<String>,
@@ -123,7 +124,8 @@ pub fn run(
     let catalogue = loaded.catalogue();
     let question = question(arguments, catalogue)?;
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
-    if let Some(total_m) = arguments.total {
+    if let Some(total) = arguments.total {
+        let total_m = total.in_language("--total", language)?;
         let parts = Parts { sources, loaded };
         return of_total(arguments, &parts, question, total_m, calls, &look, output);
     }
@@ -198,7 +200,7 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
 }
 
 /// A length in metres as people write it: `6`, `6.5`, `6m`, `6.5 m`.
-pub(super) fn metres(text: &str) -> Result<f64, String> {
+fn metres(text: &str) -> Result<f64, String> {
     let number = text.trim();
     let number = number.strip_suffix(['m', 'M']).unwrap_or(number).trim_end();
     number.parse().map_err(|_| {

@@ -23,6 +23,11 @@ pub(super) const QUANTITIES: [&str; 7] =
 /// A resistance above this is no loop of a building's cable but insulation, in ohms.
 const LEAST_INSULATION_OHM: f64 = 10e3;
 
+/// A voltage below zero is that of a reversed pair if its amount is as predicted but for this share (assumed).
+const REVERSED: f64 = 0.25;
+/// Between minus this and zero a voltage is zero: an open wire picks up as much, and a meter shows as much of nothing (assumed), in volts.
+const PICKED_UP_V: f64 = 0.5;
+
 /// Rows that can be used, and what is wrong with the others.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Checked {
@@ -156,6 +161,8 @@ fn one(
         }
     };
     plausible(plant, row, &quantity, value)?;
+    let is_nothing = matches!(quantity, Quantity::Voltage { .. }) && (-PICKED_UP_V..0.0).contains(&value);
+    let value = if is_nothing { 0.0 } else { value };
     Ok(Found::Measured(Box::new(Measured { quantity, value, instrument, taken })))
 }
 
@@ -246,6 +253,7 @@ fn plausible(plant: &Plant<'_>, row: &Row, quantity: &Quantity, value: f64) -> R
     if row.is_sure || value == 0.0 || !value.is_finite() {
         return Ok(());
     }
+    let is_below_zero = value < -PICKED_UP_V && matches!(quantity, Quantity::Voltage { .. });
     let predicted = match quantity.state() {
         Some(state) => {
             let found = State::new(plant, state);
@@ -257,6 +265,14 @@ fn plausible(plant: &Plant<'_>, row: &Row, quantity: &Quantity, value: f64) -> R
         let problem = Problem::CapacitanceUnknown { name: &name };
         return Err(RowProblem::new(row.line, problem));
     };
+    // A pair that is reversed gives what it gave, below zero; anything else below zero is read with the leads the wrong way round.
+    if is_below_zero && (value + predicted).abs() > REVERSED * predicted.abs() {
+        let amount = shown(-value).replace(' ', "");
+        return Err(RowProblem::new(
+            row.line,
+            Problem::BelowZero { value: &row.value, name: &name, at: &row.at, amount: &amount },
+        ));
+    }
     // A thousandth or a thousand times of what is predicted, to a fifth. Little is little, unless it was written with a prefix.
     let is_prefixed = row.value.contains(['m', 'u', 'µ', 'n', 'p', 'k', 'M']);
     let factors = if is_prefixed { &[1e3, 1e-3, 1e6, 1e-6][..] } else { &[1e-3, 1e-6][..] };

@@ -4,7 +4,7 @@ use super::{Problem, StageSolved};
 use crate::plant::Plant;
 use latchline_circuit::flow::{Options, Outcome, Source, Tree, Workspace, solve};
 use latchline_network::phase::StageLoads;
-use latchline_network::{StageSource, Terminal};
+use latchline_network::{StageNode, StageSource};
 use latchline_site::catalogue::{BoxKind, LimitKind};
 
 /// Rounds of switching devices off before all are.
@@ -20,8 +20,16 @@ pub(super) struct Draft {
     pub of: Vec<Option<usize>>,
     pub cut: Vec<bool>,
     pub off: Vec<bool>,
-    /// Nodes whose source is at its limit, with the current.
-    pub limited: Vec<(usize, f64)>,
+    /// Nodes whose source is at its limit, with the current and the kind of the limit.
+    pub limited: Vec<(usize, f64, LimitKind)>,
+    /// What the devices would draw if all were on.
+    pub wanted: StageLoads,
+}
+
+/// Voltage and current of every node of the draft.
+struct Values {
+    voltage_v: Vec<f64>,
+    current_a: Vec<f64>,
 }
 
 impl Draft {
@@ -50,6 +58,10 @@ impl Draft {
         self.loads.current_a.insert(node, 0.0);
         self.loads.conductance_s.insert(node, siemens);
         self.loads.drop_v.insert(node, 0.0);
+        self.wanted.power_w.insert(node, 0.0);
+        self.wanted.current_a.insert(node, 0.0);
+        self.wanted.conductance_s.insert(node, siemens);
+        self.wanted.drop_v.insert(node, 0.0);
         self.cut_off_v.insert(node, 0.0);
         self.of.insert(node, None);
         let cut = self.cut[above as usize];
@@ -97,21 +109,22 @@ impl Draft {
         let mut voltage_v = vec![0.0; count];
         for round in 0..=MOST_ROUNDS {
             let mut loads = self.loads.clone();
-            for &(node, limit_a) in &self.limited {
+            for &(node, limit_a, _) in &self.limited {
                 clear_below(&self.parent, &mut loads, node);
                 if node > 0 {
                     loads.current_a[node] = limit_a;
                 }
             }
-            let options = Options { tolerance_v: 1e-6, ..Options::default() };
-            if !matches!(
-                solve(&tree, &source, &loads.as_loads(), workspace, &options),
-                Ok(Outcome::Solved(_))
-            ) {
+            if !is_solved(&tree, &source, &loads, workspace) {
                 if round == 0 && self.switch_off_beyond_bridges() {
                     continue;
                 }
-                self.switch_off_below(0);
+                // Which cannot be on: where resistances that draw at its cut-off voltage what each device would, leave less than that. All
+                // above it would be a solution, since above it a resistance draws more than the device.
+                self.voltage_by_resistances(&source, &mut voltage_v);
+                if round + 1 >= MOST_ROUNDS || !self.switch_off_lowest(&voltage_v) {
+                    self.switch_off_below(0);
+                }
                 if round == MOST_ROUNDS {
                     break;
                 }
@@ -119,30 +132,118 @@ impl Draft {
             }
             voltage_v.copy_from_slice(workspace.voltages_v());
             for place in 0..self.limited.len() {
-                let (node, limit_a) = self.limited[place];
+                let (node, limit_a, _) = self.limited[place];
                 self.fill_limited(node, limit_a, source.voltage_v, &mut voltage_v);
             }
             if self.limit(plant, index, &voltage_v) {
                 continue;
             }
-            let lowest = (0..count)
-                .filter(|node| !self.off[*node] && !self.cut[*node] && self.draws(*node))
-                .filter(|node| voltage_v[*node] < self.cut_off_v[*node])
-                .min_by(|a, b| voltage_v[*a].total_cmp(&voltage_v[*b]));
-            match lowest {
-                Some(_) if round + 2 >= MOST_ROUNDS => {
-                    let is_low = |node: &usize| voltage_v[*node] < self.cut_off_v[*node];
-                    let low: Vec<usize> = (0..count).filter(is_low).collect();
-                    low.into_iter().for_each(|node| self.switch_off(node));
-                    if round == MOST_ROUNDS {
-                        break;
-                    }
-                }
-                Some(node) => self.switch_off(node),
-                None => break,
+            if round == MOST_ROUNDS || !self.switch_off_lowest(&voltage_v) {
+                break;
             }
         }
-        self.finish(plant, index, tree, source, voltage_v)
+        let off = Values { current_a: self.currents(&self.loads, &voltage_v), voltage_v };
+        let hanging = self.hanging(&tree, &source, &off, workspace);
+        self.finish(plant, index, tree, source, &off, hanging.as_ref())
+    }
+
+    /// Switches off the lower half of the devices below their cut-off voltage, the lowest first: with these off, others may hold.
+    /// `false` if there is none.
+    fn switch_off_lowest(&mut self, voltage_v: &[f64]) -> bool {
+        let share = |node: usize| voltage_v[node] / self.cut_off_v[node];
+        let mut low: Vec<usize> = (0..voltage_v.len())
+            .filter(|node| !self.off[*node] && !self.cut[*node] && self.draws(*node))
+            .filter(|node| voltage_v[*node] < self.cut_off_v[*node])
+            .collect();
+        low.sort_by(|a, b| share(*a).total_cmp(&share(*b)));
+        low.truncate(low.len().div_ceil(2));
+        low.iter().for_each(|node| self.switch_off(*node));
+        !low.is_empty()
+    }
+
+    /// Conductance that draws at the cut-off voltage what a device would.
+    fn conductance_at_cut_off(&self, node: usize) -> f64 {
+        let (wanted, cut_off_v) = (&self.wanted, self.cut_off_v[node]);
+        let behind_v = cut_off_v - wanted.drop_v[node];
+        if behind_v <= 0.0 {
+            return 0.0;
+        }
+        (wanted.power_w[node] / behind_v + wanted.current_a[node]) / cut_off_v
+    }
+
+    /// Voltages with resistances in place of the devices that are on.
+    fn voltage_by_resistances(&self, source: &Source, voltage_v: &mut [f64]) {
+        let mut below = self.loads.conductance_s.clone();
+        for (node, sum) in below.iter_mut().enumerate() {
+            if !self.off[node] && !self.cut[node] {
+                *sum += self.conductance_at_cut_off(node);
+            }
+        }
+        for node in (1..below.len()).rev() {
+            if !self.cut[node] {
+                below[self.parent[node] as usize] += below[node] / (1.0 + self.ohm[node] * below[node]);
+            }
+        }
+        voltage_v[0] = source.voltage_v / (1.0 + source.resistance_ohm * below[0]);
+        for node in 1..below.len() {
+            voltage_v[node] = voltage_v[self.parent[node] as usize] / (1.0 + self.ohm[node] * below[node]);
+        }
+    }
+
+    /// What there is while the devices that are off try to start: each draws what it would at its cut-off voltage. `None` where none is
+    /// off but by a limit.
+    fn hanging(
+        &self,
+        tree: &Tree,
+        source: &Source,
+        off: &Values,
+        workspace: &mut Workspace,
+    ) -> Option<Values> {
+        let mut is_limited = vec![false; self.parent.len()];
+        for node in 0..is_limited.len() {
+            is_limited[node] = self.limited.iter().any(|(root, ..)| *root == node)
+                || (node > 0 && is_limited[self.parent[node] as usize]);
+        }
+        let mut loads = self.loads.clone();
+        let mut is_any = false;
+        for node in 0..is_limited.len() {
+            if self.off[node] && !self.cut[node] && !is_limited[node] {
+                let conductance_s = self.conductance_at_cut_off(node);
+                is_any |= conductance_s > 0.0;
+                loads.conductance_s[node] += conductance_s;
+            }
+        }
+        if !is_any {
+            return None;
+        }
+        let mut outer = loads.clone();
+        for &(node, limit_a, _) in &self.limited {
+            clear_below(&self.parent, &mut outer, node);
+            if node > 0 {
+                outer.current_a[node] = limit_a;
+            }
+        }
+        if !is_solved(tree, source, &outer, workspace) {
+            // With these the others would go out too: resistances instead.
+            for load in [&mut loads, &mut outer] {
+                for (node, above_v) in off.voltage_v.iter().enumerate().filter(|(_, above_v)| **above_v > 0.0)
+                {
+                    let behind_v = above_v - load.drop_v[node];
+                    if load.power_w[node] > 0.0 && behind_v > 0.0 {
+                        load.conductance_s[node] += load.power_w[node] / (behind_v * above_v);
+                    }
+                    load.power_w[node] = 0.0;
+                }
+            }
+            if !is_solved(tree, source, &outer, workspace) {
+                return None;
+            }
+        }
+        let mut voltage_v = workspace.voltages_v().to_vec();
+        for (node, value) in voltage_v.iter_mut().enumerate().filter(|(node, _)| is_limited[*node]) {
+            *value = off.voltage_v[node];
+        }
+        Some(Values { current_a: self.currents(&loads, &voltage_v), voltage_v })
     }
 
     fn draws(&self, node: usize) -> bool {
@@ -186,10 +287,10 @@ impl Draft {
 
     /// Puts the first source or port that is over its limit to its limit; whether there was one.
     fn limit(&mut self, plant: &Plant<'_>, index: usize, voltage_v: &[f64]) -> bool {
-        let current = self.currents(voltage_v);
+        let current = self.currents(&self.loads, voltage_v);
         let laid = &plant.layout.stages[index];
         for node in (0..self.of.len()).rev() {
-            if self.limited.iter().any(|(known, _)| *known == node) {
+            if self.limited.iter().any(|(known, ..)| *known == node) {
                 continue;
             }
             let Some(place) = self.of[node] else { continue };
@@ -202,19 +303,19 @@ impl Draft {
                     LimitKind::Hiccup | LimitKind::Trip => 0.0,
                 };
                 self.switch_off_below(node);
-                self.limited.push((node, holds_a));
+                self.limited.push((node, holds_a, kind));
                 return true;
             }
         }
         false
     }
 
-    fn currents(&self, voltage_v: &[f64]) -> Vec<f64> {
-        let loads = self.loads.as_loads();
+    fn currents(&self, loads: &StageLoads, voltage_v: &[f64]) -> Vec<f64> {
+        let loads = loads.as_loads();
         let mut current: Vec<f64> = (0..voltage_v.len())
             .map(|node| if self.cut[node] { 0.0 } else { loads.current_at(node, voltage_v[node], 1.0) })
             .collect();
-        for &(node, limit_a) in &self.limited {
+        for &(node, limit_a, _) in &self.limited {
             current[node..].iter_mut().zip(node..).for_each(|(value, inside)| {
                 if is_below(&self.parent, node, inside) {
                     *value = 0.0;
@@ -235,17 +336,16 @@ impl Draft {
         index: usize,
         tree: Tree,
         source: Source,
-        voltage_v: Vec<f64>,
+        off: &Values,
+        hanging: Option<&Values>,
     ) -> StageSolved {
         let nodes = plant.layout.stages[index].parent.len();
-        let current = self.currents(&voltage_v);
-        let mut limited = vec![false; self.of.len()];
-        for &(node, _) in &self.limited {
-            limited[node] = true;
+        let mut limit: Vec<Option<LimitKind>> = vec![None; self.of.len()];
+        for &(node, _, kind) in &self.limited {
+            limit[node] = Some(kind);
         }
-        let any_off = self.off.iter().any(|off| *off);
-        for node in 1..limited.len() {
-            limited[node] |= limited[self.parent[node] as usize];
+        for node in 1..limit.len() {
+            limit[node] = limit[node].or(limit[self.parent[node] as usize]);
         }
         let mut node_of = vec![0; nodes];
         for (place, of) in self.of.iter().enumerate() {
@@ -261,22 +361,62 @@ impl Draft {
             }
             first[of] = up;
         }
-        let pick =
-            |values: &[f64], map: &[usize]| -> Vec<f64> { map.iter().map(|place| values[*place]).collect() };
-        let cut: Vec<bool> = node_of.iter().map(|place| self.cut[*place]).collect();
-        let mut shown_v = pick(&voltage_v, &node_of);
-        shown_v.iter_mut().zip(&cut).filter(|(_, cut)| **cut).for_each(|(value, _)| *value = 0.0);
-        let unsettled: Vec<bool> = node_of.iter().map(|place| any_off || limited[*place]).collect();
-        StageSolved {
-            voltage_v: shown_v,
-            current_a: pick(&current, &first),
-            cut,
-            is_unsettled: any_off || !self.limited.is_empty(),
-            unsettled,
-            is_dead: false,
-            problem: Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first }),
+        let hanging = hanging.unwrap_or(off);
+        let is_any_limited = !self.limited.is_empty();
+        let mut solved = StageSolved::dead(nodes);
+        for of in 0..nodes {
+            let place = node_of[of];
+            solved.cut[of] = self.cut[place];
+            solved.off[of] = self.off[place];
+            solved.limited[of] = limit[place].is_some();
+            // A meter shows something between the device being off and its trying to start.
+            let (high_v, low_v) = (off.voltage_v[place], hanging.voltage_v[place]);
+            let (high_a, low_a) = (hanging.current_a[first[of]], off.current_a[first[of]]);
+            let (middle_v, middle_a) = (0.5 * (high_v + low_v), 0.5 * (high_a + low_a));
+            solved.range_v[of] = (high_v - low_v).abs();
+            let mut own_v = solved.range_v[of] / 12.0_f64.sqrt();
+            let mut own_a = (high_a - low_a).abs() / 12.0_f64.sqrt();
+            match limit[place] {
+                Some(kind) => {
+                    let (share, floor) = roughness(kind);
+                    own_v = own_v.hypot(share * middle_v + floor * source.voltage_v);
+                    own_a = own_a.hypot(0.3 * middle_a.abs() + 0.1);
+                }
+                None if is_any_limited => {
+                    own_v = own_v.hypot(0.01 * source.voltage_v);
+                    own_a = own_a.hypot(0.1 * middle_a.abs() + 0.02);
+                }
+                None => {}
+            }
+            if !self.cut[place] {
+                solved.voltage_v[of] = middle_v;
+                solved.own_v[of] = own_v;
+            }
+            solved.current_a[of] = middle_a;
+            solved.own_a[of] = own_a;
         }
+        let any_off = self.off.iter().zip(&self.cut).any(|(off, cut)| *off && !cut);
+        solved.is_unsettled = any_off || is_any_limited;
+        solved.is_dead = false;
+        let voltage_v = off.voltage_v.clone();
+        solved.problem = Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
+        solved
     }
+}
+
+/// How far what is predicted behind a source at its limit may be wrong: as a share of the voltage there, and of the source's (assumed).
+fn roughness(kind: LimitKind) -> (f64, f64) {
+    match kind {
+        LimitKind::Trip => (0.0, 0.01),
+        LimitKind::ConstantCurrent => (0.3, 0.02),
+        // The meter shows the pulses' mean, if any.
+        LimitKind::Foldback | LimitKind::Hiccup => (0.5, 0.06),
+    }
+}
+
+fn is_solved(tree: &Tree, source: &Source, loads: &StageLoads, workspace: &mut Workspace) -> bool {
+    let options = Options { tolerance_v: 1e-6, ..Options::default() };
+    matches!(solve(tree, source, &loads.as_loads(), workspace, &options), Ok(Outcome::Solved(_)))
 }
 
 fn is_below(parent: &[u32], root: usize, mut node: usize) -> bool {
@@ -300,13 +440,13 @@ fn clear_below(parent: &[u32], loads: &mut StageLoads, root: usize) {
 fn limit_of(plant: &Plant<'_>, laid: &latchline_network::Stage, node: usize) -> Option<(f64, LimitKind)> {
     let site = plant.site;
     match laid.terminal[node] {
-        Terminal::Source => {
+        StageNode::Source => {
             let StageSource::Supply(supply) = laid.source else { return None };
             let model = site.supply_model(&site.supplies[supply]);
             let limit = model.limit_current.as_ref().unwrap_or(&model.rated_current);
             Some((limit.value.as_amps(), model.limit_kind.value))
         }
-        Terminal::Port { box_index, .. } => {
+        StageNode::Port { box_index, .. } => {
             let model = site.box_model(&site.boxes[box_index]);
             if model.kind.value == BoxKind::Transparent {
                 return None;

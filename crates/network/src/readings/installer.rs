@@ -1,8 +1,9 @@
 //! The readings that an installer takes, and in which order runs are put under power.
 
+use super::joints::{SectionJoint, of_sections};
 use super::{NoPrediction, Path, Prediction, Predictions, Predictor, Reading, ReadingPlace};
 use crate::bus_state::BusState;
-use crate::layout::{Layout, Segment, StageSource, Terminal};
+use crate::layout::{Layout, Segment, StageNode, StageSource};
 use crate::worst::Device;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Site, StationOwner};
@@ -17,6 +18,26 @@ pub struct RunFeed {
     pub supply: Option<usize>,
 }
 
+/// A device in its worst state.
+#[derive(Debug, Clone, Copy)]
+pub struct WorstOfDevice<'s> {
+    /// Which device.
+    pub device: Device,
+    /// The state in which its margin is least.
+    pub state: &'s BusState,
+    /// The limit of its voltage in that state.
+    pub limit_v: f64,
+}
+
+/// A call that loads a run while its drop is read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunCall {
+    /// The station that talks, the farthest beyond the run that someone calls: index into [`Site::stations`].
+    pub station: usize,
+    /// The state: it talks, nobody else calls.
+    pub state: BusState,
+}
+
 /// Predicted readings of a site.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Readings {
@@ -27,18 +48,45 @@ pub struct Readings {
     pub power_order: Vec<RunFeed>,
     /// By station the state in which the first entrance that can call it talks with it and nobody else calls.
     pub talking: Vec<Option<BusState>>,
+    /// By run the call under which its drop is read; `None` where nobody beyond it is called.
+    pub run_call: Vec<Option<RunCall>>,
+    /// What a joint in each section of each run would do; empty where no device was given.
+    pub joints: Vec<SectionJoint>,
     /// The ways to the devices that were asked for.
     pub paths: BTreeMap<Device, Result<Path, NoPrediction>>,
 }
 
 impl Readings {
-    /// Predicts what an installer reads, and the ways to these devices in these states.
-    pub fn new<'s>(from: &Predictor<'_>, paths: impl IntoIterator<Item = (Device, &'s BusState)>) -> Self {
+    /// Predicts what an installer reads, the ways to these devices in these states, and what a joint would do to the
+    /// devices that are given in their worst states.
+    pub fn new<'s>(
+        from: &Predictor<'_>,
+        paths: impl IntoIterator<Item = (Device, &'s BusState)>,
+        worst: &[WorstOfDevice<'s>],
+    ) -> Self {
         let talking = talking(from);
+        let run_call = run_calls(from.layout, &talking, from.site.runs.len());
         let power_order = power_order(from.site, from.layout);
         let paths = paths.into_iter().map(|(device, state)| (device, from.path(device, state))).collect();
-        let predictions = from.predict(taken(from, &talking));
-        Readings { predictions, power_order, talking, paths }
+        let predictions = from.predict(taken(from, &talking, &run_call));
+        let mut readings =
+            Readings { predictions, power_order, talking, run_call, joints: Vec::new(), paths };
+        readings.joints = if worst.is_empty() { Vec::new() } else { of_sections(from, &readings, worst) };
+        readings
+    }
+
+    /// The drops over sections of a run: in standby, then under the run's call.
+    pub fn drops(&self, run: usize, first: usize, last: usize) -> Vec<Reading> {
+        let call = self.run_call.get(run).into_iter().flatten().map(|call| call.state.clone());
+        std::iter::once(StateKind::StandbyDay.into())
+            .chain(call)
+            .map(|state| Reading::Drop { run, first, last, state })
+            .collect()
+    }
+
+    /// What a joint in each section of a run would do.
+    pub fn joints_of(&self, run: usize) -> impl Iterator<Item = &SectionJoint> {
+        self.joints.iter().filter(move |joint| joint.run == run)
     }
 
     /// Any of the readings that were predicted.
@@ -79,7 +127,7 @@ impl Readings {
 }
 
 /// Standby by day is the one state that an installer can hold still on a ladder.
-fn taken(from: &Predictor<'_>, talking: &[Option<BusState>]) -> Vec<Reading> {
+fn taken(from: &Predictor<'_>, talking: &[Option<BusState>], run_call: &[Option<RunCall>]) -> Vec<Reading> {
     let standby = || BusState::from(StateKind::StandbyDay);
     let mut readings = Vec::new();
     for stage in &from.layout.stages {
@@ -87,17 +135,23 @@ fn taken(from: &Predictor<'_>, talking: &[Option<BusState>]) -> Vec<Reading> {
         readings.push(Reading::OpenCircuitVoltage { source: stage.source });
         readings.push(Reading::Current { at, state: standby() });
         let places = stage.terminal.iter().map(|terminal| match *terminal {
-            Terminal::Source => at,
-            Terminal::BoxInput(index) => ReadingPlace::BoxInput(index),
-            Terminal::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-            Terminal::BoxLink(index) => ReadingPlace::BoxLink(index),
-            Terminal::Station(index) => ReadingPlace::Station(index),
+            StageNode::Source => at,
+            StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
+            StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+            StageNode::BoxLink(index) => ReadingPlace::BoxLink(index),
+            StageNode::Station(index) => ReadingPlace::Station(index),
         });
         readings.extend(places.map(|at| Reading::Voltage { at, state: standby() }));
     }
-    for run in 0..from.site.runs.len() {
+    for (run, site_run) in from.site.runs.iter().enumerate() {
         readings.push(Reading::Current { at: ReadingPlace::Run(run), state: standby() });
         readings.extend([Reading::LoopResistance { run }, Reading::Capacitance { run }]);
+        let last = site_run.sections.len().saturating_sub(1);
+        let each = (0..=last).map(|section| (section, section)).chain((last > 0).then_some((0, last)));
+        for (first, last) in each {
+            let states = run_call[run].iter().map(|call| call.state.clone()).chain([standby()]);
+            readings.extend(states.map(|state| Reading::Drop { run, first, last, state }));
+        }
     }
     for (station, state) in talking.iter().enumerate() {
         if let Some(state) = state {
@@ -105,6 +159,23 @@ fn taken(from: &Predictor<'_>, talking: &[Option<BusState>]) -> Vec<Reading> {
         }
     }
     readings
+}
+
+/// By run the call of the farthest station beyond it.
+fn run_calls(layout: &Layout, talking: &[Option<BusState>], runs: usize) -> Vec<Option<RunCall>> {
+    let mut calls = vec![None; runs];
+    for (run, call) in calls.iter_mut().enumerate() {
+        let Some(at) = layout.run_start[run] else { continue };
+        let stage = layout.stage(at);
+        let beyond = at.node..stage.subtree_end[at.node] as usize;
+        let called = beyond.filter_map(|node| match stage.terminal[node] {
+            StageNode::Station(station) => Some((stage.distance_m[node], station, talking[station].clone()?)),
+            _ => None,
+        });
+        let farthest = called.reduce(|known, next| if next.0 > known.0 { next } else { known });
+        *call = farthest.map(|(_, station, state)| RunCall { station, state });
+    }
+    calls
 }
 
 fn talking(from: &Predictor<'_>) -> Vec<Option<BusState>> {

@@ -75,6 +75,13 @@ fn in_corner(from: &Predictor<'_>, wanted: &[Wanted], corner: Corner) -> Vec<Sol
         let needs_currents = together.iter().any(|one| matches!(one.reading, Reading::Current { .. }));
         let currents = if needs_currents { solver.branch_currents(stage) } else { None };
         for one in together {
+            if let Reading::Drop { run, first, .. } = one.reading {
+                let start = from.section_node(run, first).map(|at| from.layout.stages[stage].parent[at.node]);
+                let start_v = start.and_then(|start| voltage_v.get(start as usize));
+                let lost = start_v.zip(voltage_v.get(one.at.node)).map(|(start, end)| start - end);
+                figures.push(lost.map(|lost| (lost, phase.is_bound)).ok_or(NoPrediction::NotFed));
+                continue;
+            }
             let node = match one.reading {
                 Reading::Voltage { at: ReadingPlace::Run(_), .. } => {
                     from.layout.stages[stage].parent[one.at.node] as usize

@@ -7,6 +7,7 @@
 //! * [`Predictor`] predicts any readings of a site; `live` solves the operating states, `dead` adds up cables;
 //! * [`Readings`] holds those that an installer takes: the standby voltage at every terminal and current into every
 //!   run, the voltage of every station while it talks, loop and open-end capacitance of every run;
+//! * [`SectionJoint`]: the smallest joint in a section that these readings reveal, and the smallest with which the site fails;
 //! * [`Path`]: the way from a source to a device, segment by segment.
 //!
 //! Live readings are solved in three corners with every required device on ([`crate::phase`]). Where no load's
@@ -15,18 +16,20 @@
 
 mod dead;
 mod installer;
+mod joints;
 mod live;
 mod path;
 mod prediction;
 mod reading;
 
 pub use dead::capacitance_f_per_m;
-pub use installer::{Readings, RunFeed};
+pub use installer::{Readings, RunCall, RunFeed, WorstOfDevice};
+pub use joints::{DROP_METER_V, JointThatFails, SectionJoint};
 pub use path::{Path, PathSegment};
 pub use prediction::{Basis, Estimate, NoPrediction, Prediction, Predictions};
 pub use reading::{Reading, ReadingPlace};
 
-use crate::layout::{Layout, NodeRef, StageSource};
+use crate::layout::{Layout, NodeRef, Segment, Stage, StageSource};
 use crate::state_space::StateSpace;
 use latchline_site::model::Site;
 
@@ -51,6 +54,13 @@ impl Predictor<'_> {
                 Reading::OpenCircuitVoltage { source } => self.open_circuit(*source),
                 Reading::LoopResistance { run } => Ok(dead::loop_resistance(self, *run)),
                 Reading::Capacitance { run } => dead::capacitance(self.site, *run),
+                Reading::Drop { run, last, .. } => match self.section_node(*run, *last) {
+                    Some(node) => {
+                        live.push((reading, node));
+                        continue;
+                    }
+                    None => Err(NoPrediction::NotFed),
+                },
                 Reading::Voltage { at, .. } | Reading::Current { at, .. } => match self.node(*at) {
                     Some(node) => {
                         live.push((reading, node));
@@ -82,11 +92,22 @@ impl Predictor<'_> {
             ReadingPlace::Supply(index) => root(StageSource::Supply(index)),
             ReadingPlace::BoxOutput(index) => root(StageSource::Regenerator(index)),
             ReadingPlace::BoxInput(index) => self.layout.box_input.get(index).copied().flatten(),
-            ReadingPlace::BoxLink(index) => terminal(crate::Terminal::BoxLink(index)),
-            ReadingPlace::Port { box_index, port } => terminal(crate::Terminal::Port { box_index, port }),
+            ReadingPlace::BoxLink(index) => terminal(crate::StageNode::BoxLink(index)),
+            ReadingPlace::Port { box_index, port } => terminal(crate::StageNode::Port { box_index, port }),
             ReadingPlace::Station(index) => self.layout.station.get(index).copied().flatten(),
             ReadingPlace::Run(index) => self.layout.run_start.get(index).copied().flatten(),
         }
+    }
+
+    /// The node at the end of a section. `None` where no supply reaches it.
+    pub fn section_node(&self, run: usize, section: usize) -> Option<NodeRef> {
+        let end = self.layout.run_end.get(run).copied().flatten()?;
+        let stage = self.layout.stage(end);
+        let mut node = end.node;
+        while stage.segment[node] != (Segment::Cable { run, section }) {
+            node = within_run(stage, run, node)?;
+        }
+        Some(NodeRef { stage: end.stage, node })
     }
 
     fn open_circuit(&self, source: StageSource) -> Result<Prediction, NoPrediction> {
@@ -94,4 +115,11 @@ impl Predictor<'_> {
         let voltage_v = stage.ok_or(NoPrediction::NotFed)?.voltage_v;
         Ok(Prediction::of_corners(voltage_v.map(|value| (value, false)), Basis::Source))
     }
+}
+
+/// The node before this one on the same run; `None` before its first section.
+fn within_run(stage: &Stage, run: usize, node: usize) -> Option<usize> {
+    let above = stage.parent[node] as usize;
+    let is_same = matches!(stage.segment[above], Segment::Cable { run: of, .. } if of == run);
+    (node > 0 && is_same).then_some(above)
 }

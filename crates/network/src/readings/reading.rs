@@ -65,6 +65,18 @@ pub enum Reading {
         /// In which state.
         state: BusState,
     },
+    /// The voltage lost in sections of a run: at its start less at its end, both read within a minute with one meter on
+    /// one range, so that neither the supply's setting nor the meter's gain is in the difference.
+    Drop {
+        /// Index into `Site::runs`.
+        run: usize,
+        /// The first section.
+        first: usize,
+        /// The last section.
+        last: usize,
+        /// In which state.
+        state: BusState,
+    },
     /// The voltage of a source with nothing connected to it.
     OpenCircuitVoltage {
         /// The source.
@@ -86,26 +98,30 @@ impl Reading {
     /// What the meter shows.
     pub fn unit(&self) -> Unit {
         match self {
-            Reading::Voltage { .. } | Reading::OpenCircuitVoltage { .. } => Unit::Volt,
+            Reading::Voltage { .. } | Reading::Drop { .. } | Reading::OpenCircuitVoltage { .. } => Unit::Volt,
             Reading::Current { .. } => Unit::Ampere,
             Reading::LoopResistance { .. } => Unit::Ohm,
             Reading::Capacitance { .. } => Unit::Farad,
         }
     }
 
-    /// Where the meter is held.
+    /// Where the meter is held; for a drop its run.
     pub fn place(&self) -> ReadingPlace {
         match self {
             Reading::Voltage { at, .. } | Reading::Current { at, .. } => *at,
             Reading::OpenCircuitVoltage { source } => (*source).into(),
-            Reading::LoopResistance { run } | Reading::Capacitance { run } => ReadingPlace::Run(*run),
+            Reading::Drop { run, .. } | Reading::LoopResistance { run } | Reading::Capacitance { run } => {
+                ReadingPlace::Run(*run)
+            }
         }
     }
 
     /// The operating state; `None` where the bus is dead or taken off.
     pub fn state(&self) -> Option<&BusState> {
         match self {
-            Reading::Voltage { state, .. } | Reading::Current { state, .. } => Some(state),
+            Reading::Voltage { state, .. } | Reading::Current { state, .. } | Reading::Drop { state, .. } => {
+                Some(state)
+            }
             Reading::OpenCircuitVoltage { .. }
             | Reading::LoopResistance { .. }
             | Reading::Capacitance { .. } => None,

@@ -16,7 +16,7 @@ mod stage;
 pub(crate) use stage::StageShorts;
 
 use crate::evaluate::Solver;
-use crate::layout::{Layout, Segment, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Segment, Stage, StageNode, StageSource};
 use crate::memory::Memory;
 use crate::resistance::conductor_ohm_per_m;
 use crate::state_space::StateSpace;
@@ -163,7 +163,7 @@ fn named(site: &Site, stage: &Stage, index: usize, short: &LocalShort) -> RunSho
         unreachable!("a run ends in a cable");
     };
     let port = |at: usize| match stage.terminal[port_nodes(site, stage)[at]] {
-        Terminal::Port { box_index, port } => (box_index, port),
+        StageNode::Port { box_index, port } => (box_index, port),
         _ => unreachable!("a port with a limit is a port"),
     };
     let acts = match short.acts {
@@ -183,7 +183,7 @@ fn named(site: &Site, stage: &Stage, index: usize, short: &LocalShort) -> RunSho
         .dark
         .iter()
         .filter_map(|node| match stage.terminal[*node as usize] {
-            Terminal::Station(station) => match site.stations[station].owner {
+            StageNode::Station(station) => match site.stations[station].owner {
                 StationOwner::Dwelling { dwelling, .. } => Some(dwelling),
                 _ => None,
             },

@@ -1,7 +1,7 @@
 //! Shorts on one stage, in terms that hold for any site with the same stage.
 
 use crate::corner::Corner;
-use crate::layout::{Segment, Stage, StageSource, Terminal};
+use crate::layout::{Segment, Stage, StageNode, StageSource};
 use crate::memory::{Fingerprint, Key, Weighed};
 use latchline_circuit::short_circuit::{
     Acts, FaultLoad, PortProtection, Prospective, Protection, Protector, ShortCircuitNetwork, TripBand,
@@ -71,7 +71,7 @@ impl<'a> StageTask<'a> {
             .filter_map(|(node, segment)| match *segment {
                 Segment::Cable { run, section }
                     if section + 1 == site.runs[run].sections.len()
-                        && !matches!(stage.terminal[node], Terminal::BoxLink(_)) =>
+                        && !matches!(stage.terminal[node], StageNode::BoxLink(_)) =>
                 {
                     Some((run_start(stage, run, node), node))
                 }
@@ -213,8 +213,8 @@ fn source_protection(site: &Site, stage: &Stage) -> (SupplyLimit, Option<TripBan
 
 /// Nodes of the ports that have a limit.
 pub(super) fn port_nodes(site: &Site, stage: &Stage) -> Vec<usize> {
-    let has_limit = |terminal: &Terminal| match *terminal {
-        Terminal::Port { box_index, .. } => {
+    let has_limit = |terminal: &StageNode| match *terminal {
+        StageNode::Port { box_index, .. } => {
             site.box_model(&site.boxes[box_index]).port_current_limit.is_some()
         }
         _ => false,
@@ -225,7 +225,7 @@ pub(super) fn port_nodes(site: &Site, stage: &Stage) -> Vec<usize> {
 /// Limit or trip of every port that has one.
 fn port_protection(site: &Site, stage: &Stage) -> Vec<PortProtection> {
     let of_port = |node: usize| {
-        let Terminal::Port { box_index, .. } = stage.terminal[node] else { return None };
+        let StageNode::Port { box_index, .. } = stage.terminal[node] else { return None };
         let model = site.box_model(&site.boxes[box_index]);
         let limit_a = model.port_current_limit.as_ref()?.value.as_amps();
         let protection = match model.port_limit_kind.as_ref().map(|kind| kind.value) {
@@ -248,14 +248,14 @@ fn most_sustained_a(most: &Prospective) -> f64 {
 }
 
 /// Voltage below which what is there goes dark.
-fn hold_up_v(site: &Site, terminal: Terminal) -> Option<f64> {
+fn hold_up_v(site: &Site, terminal: StageNode) -> Option<f64> {
     match terminal {
-        Terminal::Station(station) => {
+        StageNode::Station(station) => {
             let model = site.station_model(&site.stations[station]);
             let off = model.turn_off_voltage.as_ref().map(|off| off.value.as_volts());
             Some(off.unwrap_or(model.least_standby_voltage.value.as_volts()))
         }
-        Terminal::BoxInput(index) => {
+        StageNode::BoxInput(index) => {
             let model = site.box_model(&site.boxes[index]);
             model.least_voltage.as_ref().map(|least| least.value.as_volts())
         }

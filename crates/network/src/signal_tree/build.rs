@@ -1,8 +1,8 @@
 //! Building the network from a site and its layout.
 
 use super::line::{PairConstants, line_of, pair_constants};
-use super::{Feed, MissingKind, MissingValue, SignalEdge, SignalNetwork};
-use crate::layout::{Layout, NodeRef, Segment, StageSource, Terminal};
+use super::{CableLengths, Feed, MissingKind, MissingValue, SignalEdge, SignalNetwork};
+use crate::layout::{Layout, NodeRef, Segment, StageNode, StageSource};
 use latchline_circuit::signal::{Entry, Line, LineLaw, LossPoint, PlainLine, Shunt};
 use latchline_finding::quantity::Inductance;
 use latchline_finding::{ElementId, Sourced};
@@ -15,15 +15,32 @@ use std::collections::BTreeMap;
 const WIRE_H: f64 = 1e-8;
 
 impl SignalNetwork {
-    /// The network of a site.
-    pub fn new(site: &Site, layout: &Layout) -> Self {
-        Builder::new(site, layout).build()
+    /// The network of a site with its cables at one of the lengths that are tried.
+    pub fn new(site: &Site, layout: &Layout, lengths: CableLengths) -> Self {
+        Builder::new(site, layout, &constants_of_runs(site), lengths).build()
     }
+
+    /// The networks of a site, by [`CableLengths::ALL`].
+    pub(super) fn of_all_lengths(site: &Site, layout: &Layout) -> [Self; 3] {
+        let constants = constants_of_runs(site);
+        CableLengths::ALL.map(|lengths| Builder::new(site, layout, &constants, lengths).build())
+    }
+}
+
+/// The constants of the cable of each run. A fit takes its time: once a cable.
+fn constants_of_runs(site: &Site) -> Vec<Option<PairConstants>> {
+    let mut known: BTreeMap<&str, Option<PairConstants>> = BTreeMap::new();
+    let cables = site.runs.iter().map(|run| site.cable(run));
+    cables
+        .map(|cable| *known.entry(cable.head.name.as_str()).or_insert_with(|| pair_constants(cable)))
+        .collect()
 }
 
 struct Builder<'a> {
     site: &'a Site,
     layout: &'a Layout,
+    /// What a stated length is multiplied by.
+    length_factor: f64,
     network: SignalNetwork,
     /// First node of each stage.
     first: Vec<usize>,
@@ -49,7 +66,12 @@ fn joint() -> Line {
 }
 
 impl<'a> Builder<'a> {
-    fn new(site: &'a Site, layout: &'a Layout) -> Self {
+    fn new(
+        site: &'a Site,
+        layout: &'a Layout,
+        constants: &[Option<PairConstants>],
+        lengths: CableLengths,
+    ) -> Self {
         let mut first = Vec::with_capacity(layout.stages.len());
         let mut nodes = 0;
         for stage in &layout.stages {
@@ -57,16 +79,12 @@ impl<'a> Builder<'a> {
             nodes += stage.parent.len();
         }
         let mut lines = vec![joint()];
-        // A fit takes its time: once a cable.
-        let mut known_constants: BTreeMap<&str, Option<PairConstants>> = BTreeMap::new();
         let line_of_run = site
             .runs
             .iter()
-            .map(|run| {
-                let cable = site.cable(run);
-                let constants =
-                    *known_constants.entry(cable.head.name.as_str()).or_insert_with(|| pair_constants(cable));
-                let line = line_of(site, run, constants?)?;
+            .zip(constants)
+            .map(|(run, constants)| {
+                let line = line_of(site, run, (*constants)?, lengths)?;
                 let known = lines.iter().position(|other| *other == line);
                 Some(known.unwrap_or_else(|| {
                     lines.push(line);
@@ -85,7 +103,8 @@ impl<'a> Builder<'a> {
             missing: Vec::new(),
         };
         let hub = vec![None; site.boxes.len()];
-        Builder { site, layout, network, first, hub, line_of_run, missing: Vec::new() }
+        let length_factor = lengths.factor(&site.conditions);
+        Builder { site, layout, length_factor, network, first, hub, line_of_run, missing: Vec::new() }
     }
 
     fn build(mut self) -> SignalNetwork {
@@ -176,7 +195,7 @@ impl<'a> Builder<'a> {
                     from = between;
                 }
                 let protection_ohm = match terminal {
-                    Terminal::Station(station) => self.entrance_protection_ohm(station),
+                    StageNode::Station(station) => self.entrance_protection_ohm(station),
                     _ => 0.0,
                 };
                 let end = if protection_ohm > 0.0 { self.new_node() } else { here };
@@ -184,12 +203,12 @@ impl<'a> Builder<'a> {
                 if end != here {
                     self.joint(end, here, Some(protector(protection_ohm)));
                 }
-                if let Terminal::BoxLink(box_index) = terminal {
+                if let StageNode::BoxLink(box_index) = terminal {
                     let hub = self.hub(box_index);
                     self.joint(here, hub, None);
                 }
             }
-            (_, Terminal::Port { box_index, .. }) => {
+            (_, StageNode::Port { box_index, .. }) => {
                 let item = &self.site.boxes[box_index];
                 let model = self.site.box_model(item);
                 let from = if model.kind.value == BoxKind::Isolating { self.hub(box_index) } else { from };
@@ -209,7 +228,7 @@ impl<'a> Builder<'a> {
         let wired = &self.site.runs[run];
         match self.line_of_run[run] {
             Some(line) => {
-                let length_m = wired.sections[section].length.value.as_metres();
+                let length_m = wired.sections[section].length.value.as_metres() * self.length_factor;
                 self.network.edges.push(SignalEdge { ends: (from, to), line, length_m, entry: None });
             }
             None => {

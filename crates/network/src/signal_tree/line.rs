@@ -1,5 +1,6 @@
 //! A cable as a line.
 
+use super::lengths::CableLengths;
 use crate::resistance::conductor_ohm_per_m;
 use latchline_circuit::signal::fit::{Known, LossRow, fit_loss_table};
 use latchline_circuit::signal::{Line, LineLaw, PlainLine};
@@ -59,31 +60,21 @@ pub fn pair_constants(cable: &Cable) -> Option<PairConstants> {
     }
 }
 
-/// The line of a run's cable with the most loss that its tolerances allow; `None` without line constants or with
-/// values that no line has.
+/// The line of a run's cable at the lengths that are taken; `None` without line constants or with values that no line has.
 ///
-/// `R(f) = R (1 + (f/fc)²)^¼` with the skin corner `fc`; L and C constant; `G = w C tan d`. The resistance is that
-/// at the hottest temperature and upper tolerance, or the measured loop corrected to the hottest temperature.
-pub(super) fn line_of(site: &Site, run: &Run, constants: PairConstants) -> Option<Line> {
-    let cable = site.cable(run);
-    let conditions = &site.conditions;
-    let hot = conductor_ohm_per_m(cable, conditions.hottest_temperature.value.as_celsius());
-    let length_m = run.length().as_metres();
-    let pairs = run.pairs.value.max(1);
-    let one_pair_ohm_per_m = match &run.measured.loop_resistance {
-        Some(measured) if length_m > 0.0 => {
-            let usual = conductor_ohm_per_m(cable, conditions.usual_temperature.value.as_celsius());
-            measured.value.as_ohms() * f64::from(pairs) / length_m * (hot / usual)
-        }
-        _ => 2.0 * hot * (1.0 + cable.resistance_tolerance.value.as_fraction()),
-    };
-    let measured_f = run.measured.capacitance.as_ref().filter(|_| length_m > 0.0);
-    let capacitance = measured_f
-        .map_or(constants.c_f_per_m, |measured| measured.value.as_farads() / (length_m * f64::from(pairs)));
+/// `R(f) = R (1 + (f/fc)²)^¼` with the skin corner `fc`; L and C constant; `G = w C tan d`. A measured loop or capacitance
+/// is that of the whole run, however long it is, within the error of measuring.
+pub(super) fn line_of(
+    site: &Site,
+    run: &Run,
+    constants: PairConstants,
+    lengths: CableLengths,
+) -> Option<Line> {
+    let (conditions, pairs) = (&site.conditions, run.pairs.value.max(1));
     let law = LineLaw::Plain(PlainLine {
-        r_ohm_per_m: one_pair_ohm_per_m,
+        r_ohm_per_m: lengths.one_pair_ohm_per_m(conditions, site.cable(run), run),
         l_h_per_m: constants.l_h_per_m,
-        c_f_per_m: capacitance,
+        c_f_per_m: lengths.one_pair_f_per_m(conditions, constants.c_f_per_m, run),
         g_s_per_m: 0.0,
         skin_corner_hz: Some(constants.skin_corner_hz),
         loss_tangent: constants.loss_tangent,

@@ -5,8 +5,8 @@
 //! The network has a node for every node of every stage of the [`Layout`](crate::Layout), and follows the signal where direct
 //! current does not go, and not where only direct current goes:
 //!
-//! * a section of a run is a uniform line with the resistance of its cable at the hottest temperature and upper
-//!   tolerance (or the measured loop resistance), its pairs in parallel;
+//! * a section of a run is a uniform line, its pairs in parallel, with the resistance of its cable (or the measured loop
+//!   resistance); all cables at once are taken as stated, at their longest and at their shortest ([`CableLengths`]), a network each;
 //! * a transparent or port-limited box joins its input and ports, each port behind the box's `signal_loss`;
 //! * a regenerating box does the same, and each of its ports is fed through the box's feed choke;
 //! * an isolating box joins its link and ports; its input only feeds power, through a choke at each port;
@@ -19,16 +19,19 @@
 //! # What is claimed
 //!
 //! The lines are solved without approximation other than rounding ([`latchline_circuit::signal`]), at the
-//! frequencies that are looked at. [`survey`] says which these are and what may hide between them.
+//! frequencies that are looked at. [`survey`] says which these are and what may hide between them. What is told is the worst
+//! of the three sets of lengths that are tried; with one cable long and another short at the same time it may be worse still.
 //!
 //! What the catalogue does not give is never guessed: whatever hangs on the same pair is then not judged, and
 //! [`MissingValue`] says which key of which part is needed.
 
 mod build;
 mod key;
+mod lengths;
 mod line;
 pub(crate) mod survey;
 
+pub use lengths::CableLengths;
 pub use line::{PairConstants, pair_constants};
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,

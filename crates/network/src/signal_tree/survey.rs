@@ -4,21 +4,27 @@
 //! stations bridging, and the listening station's own impedance takes the place of its bridging load by its
 //! driving point ([`sweep_with_driving_points`](latchline_circuit::signal::sweep_with_driving_points)), which is exact for a linear network (Thevenin).
 //!
+//! **Lengths.** The worst of [`CableLengths`] is told, and which of them it is.
+//!
 //! **Frequencies.** Twelve in a decade, and evenly spaced at eight in each `1/(2T)` with `T` the delay of the longest
 //! way from the caller to anything on the pair: no branch is longer, and an open one makes its notches at least `1/(2T)` apart. At most
 //! 192 evenly spaced ones; [`BandSurvey::grid_complete`] is false where that cut them short. Between
 //! neighbouring points **nothing is proved**. Dips that could decide (the deepest of each caller,
 //! and all within 3 dB of the budget) are narrowed on the response itself to a ten-thousandth of the spacing;
-//! [`BandSurvey::left_coarse`] counts those left at their grid value.
+//! [`BandSurvey::left_coarse`] counts those left at their grid value. What is lost at a share of a band is taken on the cubic through
+//! the points, with points added between those near it until that moves no station by more than 0.02 dB; where it still does when
+//! no more are added, it is counted there too.
 
 pub(crate) mod call;
 mod grid;
+mod share;
 
 use self::call::CallSurvey;
 
 use self::call::{least_losses_db, narrows, survey_call};
 use super::key::ComponentKeys;
-use super::{MissingKind, MissingValue, SignalNetwork};
+use super::{CableLengths, MissingKind, MissingValue, SignalNetwork};
+use crate::layout::Layout;
 use crate::memory::Memory;
 use crate::wanted::GivenUp;
 use latchline_circuit::signal::{Workspace, low_corner_hz};
@@ -43,6 +49,8 @@ pub struct Notch {
 pub struct StationRipple {
     /// Who calls: index into [`Site::stations`].
     pub caller: usize,
+    /// How long the cables are where it is so.
+    pub lengths: CableLengths,
     /// Highest level less lowest, in decibel.
     pub ripple_db: f64,
     /// The deepest dip between two peaks, if there is one.
@@ -60,6 +68,8 @@ pub struct StationSignal {
     pub loss_db: f64,
     /// Where in the band, in hertz.
     pub at_hz: f64,
+    /// How long the cables are where it is so.
+    pub lengths: CableLengths,
     /// The greatest ripple, from whichever caller.
     pub ripple: StationRipple,
 }
@@ -80,10 +90,12 @@ pub struct WeakestOfCaller {
     pub caller: usize,
     /// Who hears least: index into [`Site::stations`].
     pub station: usize,
-    /// Greatest insertion loss in the band, in decibel.
+    /// Greatest insertion loss in the band, or within the share of it that counts, in decibel.
     pub loss_db: f64,
     /// Where in the band, in hertz.
     pub at_hz: f64,
+    /// How long the cables are where it is so.
+    pub lengths: CableLengths,
 }
 
 /// One band at all stations.
@@ -134,8 +146,8 @@ pub struct SignalSurvey {
 }
 
 /// Surveys every call in every band of the site's family.
-pub fn survey(site: &Site, network: &SignalNetwork) -> SignalSurvey {
-    survey_with(site, network, &Memory::default())
+pub fn survey(site: &Site, layout: &Layout) -> SignalSurvey {
+    survey_with(site, layout, &Memory::default())
         .expect("work that is wanted whatever happens is not given up")
 }
 
@@ -143,11 +155,14 @@ pub fn survey(site: &Site, network: &SignalNetwork) -> SignalSurvey {
 ///
 /// # Errors
 /// [`GivenUp`] if the memory's work is no longer wanted.
-pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Result<SignalSurvey, GivenUp> {
+pub fn survey_with(site: &Site, layout: &Layout, memory: &Memory) -> Result<SignalSurvey, GivenUp> {
     let bands = &site.family().signal_bands;
     if bands.is_empty() {
         return Ok(SignalSurvey::default());
     }
+    let networks = SignalNetwork::of_all_lengths(site, layout);
+    // They differ in lengths and resistances alone.
+    let network = &networks[0];
     let calls = calls(site, network);
     let mut used: Vec<usize> = calls
         .iter()
@@ -164,15 +179,17 @@ pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Res
     let judged: Vec<Job<'_>> = calls
         .iter()
         .filter(|call| network.station[call.caller].is_some_and(|node| !unknown(network.component[node])))
-        .flat_map(|call| (0..bands.len()).map(move |band| Job { call, band }))
+        .flat_map(|call| (0..bands.len()).map(move |band| (call, band)))
+        .flat_map(|(call, band)| CableLengths::ALL.map(|lengths| Job { call, band, lengths }))
         .collect();
-    let keys = ComponentKeys::new(network);
+    let keys = networks.each_ref().map(ComponentKeys::new);
     let found: Vec<Option<Arc<CallSurvey>>> = judged
         .par_iter()
         .map_init(Workspace::default, |workspace, job| {
             memory.check()?;
-            let Job { call, band } = *job;
-            let key = keys.of_call(site, network, call.caller, &call.targets, &bands[band]);
+            let Job { call, band, lengths } = *job;
+            let network = &networks[lengths as usize];
+            let key = keys[lengths as usize].of_call(site, network, call.caller, &call.targets, &bands[band]);
             let work = || survey_call(site, network, call, &bands[band], workspace);
             Ok(key.and_then(|key| memory.signal(key, work)))
         })
@@ -180,7 +197,10 @@ pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Res
     let judged: Vec<Judged<'_>> = judged
         .iter()
         .zip(&found)
-        .filter_map(|(job, found)| Some(Judged { call: job.call, band: job.band, found: found.as_deref()? }))
+        .filter_map(|(job, found)| {
+            let Job { call, band, lengths } = *job;
+            Some(Judged { call, band, lengths, found: found.as_deref()? })
+        })
         .collect();
     let bands_found = (0..bands.len())
         .filter_map(|band| band_survey(band, judged.iter().filter(|call| call.band == band).collect()))
@@ -189,8 +209,8 @@ pub fn survey_with(site: &Site, network: &SignalNetwork, memory: &Memory) -> Res
     Ok(SignalSurvey { bands: bands_found, feeds, missing, has_bands: true })
 }
 
-/// Insertion losses in decibel in one band of the family from one caller at the stations that it can call, none above what a survey of the
-/// whole finds: the loss at a station is the greatest from any of its callers, and between the frequencies that are looked at first there
+/// Insertion losses in decibel in one band of the family from one caller at the stations that it can call, on a network at any of the
+/// lengths, none above what a survey of the whole finds: the loss at a station is the greatest from any of its callers at any length, and between the frequencies that are looked at first there
 /// may be more. `None` where the call cannot be judged.
 pub fn losses_from_caller(
     site: &Site,
@@ -226,12 +246,14 @@ struct Call {
 struct Job<'a> {
     call: &'a Call,
     band: usize,
+    lengths: CableLengths,
 }
 
 /// A call in a band with what was found of it.
 struct Judged<'a> {
     call: &'a Call,
     band: usize,
+    lengths: CableLengths,
     found: &'a CallSurvey,
 }
 
@@ -243,7 +265,12 @@ impl Judged<'_> {
 
     fn ripple(&self, row: usize) -> StationRipple {
         let row = &self.found.rows[row];
-        StationRipple { caller: self.call.caller, ripple_db: row.ripple_db, notch: row.notch }
+        StationRipple {
+            caller: self.call.caller,
+            lengths: self.lengths,
+            ripple_db: row.ripple_db,
+            notch: row.notch,
+        }
     }
 }
 
@@ -274,7 +301,7 @@ fn calls(site: &Site, network: &SignalNetwork) -> Vec<Call> {
     list
 }
 
-/// The worst of every station over its callers.
+/// The worst of every station over its callers and the lengths of cables.
 fn band_survey(band: usize, calls: Vec<&Judged<'_>>) -> Option<BandSurvey> {
     let mut by_station: BTreeMap<usize, StationSignal> = BTreeMap::new();
     for call in &calls {
@@ -287,14 +314,15 @@ fn band_survey(band: usize, calls: Vec<&Judged<'_>>) -> Option<BandSurvey> {
                         caller: call.call.caller,
                         loss_db: row.loss_db,
                         at_hz: row.at_hz,
+                        lengths: call.lengths,
                         ripple: call.ripple(index),
                     });
                 }
                 Entry::Occupied(mut known) => {
                     let known = known.get_mut();
                     if row.loss_db > known.loss_db {
-                        (known.caller, known.loss_db, known.at_hz) =
-                            (call.call.caller, row.loss_db, row.at_hz);
+                        (known.caller, known.loss_db, known.at_hz, known.lengths) =
+                            (call.call.caller, row.loss_db, row.at_hz, call.lengths);
                     }
                     if row.ripple_db > known.ripple.ripple_db {
                         known.ripple = call.ripple(index);
@@ -308,16 +336,18 @@ fn band_survey(band: usize, calls: Vec<&Judged<'_>>) -> Option<BandSurvey> {
         .max_by(|a, b| stations[*a].loss_db.total_cmp(&stations[*b].loss_db).then(b.cmp(a)))?;
     let loss_db = |call: &Judged<'_>| call.found.rows[call.found.weakest].loss_db;
     let weakest = calls.iter().max_by(|a, b| loss_db(a).total_cmp(&loss_db(b)))?.found;
+    // A caller's lengths stand one behind the other.
     let callers = calls
-        .iter()
-        .map(|call| {
-            let row = &call.found.rows[call.found.weakest];
-            WeakestOfCaller {
+        .chunk_by(|one, next| one.call.caller == next.call.caller)
+        .filter_map(|of_caller| {
+            let call = of_caller.iter().max_by(|a, b| loss_db(a).total_cmp(&loss_db(b)))?;
+            Some(WeakestOfCaller {
                 caller: call.call.caller,
                 station: call.station(call.found.weakest),
-                loss_db: row.loss_db,
-                at_hz: row.at_hz,
-            }
+                loss_db: loss_db(call),
+                at_hz: call.found.rows[call.found.weakest].at_hz,
+                lengths: call.lengths,
+            })
         })
         .collect();
     let found = || calls.iter().map(|call| call.found);

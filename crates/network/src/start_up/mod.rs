@@ -27,7 +27,7 @@ pub(crate) mod system;
 pub use effort::Effort;
 pub use system::{KNEE, Missing};
 
-use crate::layout::{Layout, Terminal};
+use crate::layout::{Layout, StageNode};
 use crate::memory::{Memory, Weighed};
 use crate::wanted::GivenUp;
 use latchline_circuit::startup::{
@@ -69,7 +69,7 @@ pub enum StartUpOutcome {
 #[derive(Debug, Clone, PartialEq)]
 pub struct DeviceStart {
     /// What it is.
-    pub terminal: Terminal,
+    pub terminal: StageNode,
     /// When it first finished booting, in seconds.
     pub up_s: Option<f64>,
     /// Whether it runs at the end.
@@ -96,7 +96,7 @@ pub struct StageStart {
     /// How often the supply or a port switched off before the end.
     pub trips: usize,
     /// Voltage over time at the source and at the device that comes up last or never.
-    pub waveforms: Vec<(Terminal, Waveform)>,
+    pub waveforms: Vec<(StageNode, Waveform)>,
 }
 
 /// Power return on all stages.

@@ -2,7 +2,7 @@
 
 use crate::corner::Corner;
 use crate::demand::{Activity, Demand, box_demand, station_demand};
-use crate::layout::{Layout, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Stage, StageNode, StageSource};
 use latchline_circuit::startup::{
     BusDevice, BusLoad, Converter, Port, PortLimit, SMALLEST_HYSTERESIS_V, Supply, SupplyLimit, System,
 };
@@ -54,8 +54,8 @@ pub(super) fn build(site: &Site, layout: &Layout, stage: usize) -> Result<Built,
     let mut bus_loads = Vec::new();
     for (node, terminal) in laid.terminal.iter().enumerate() {
         match *terminal {
-            Terminal::Station(station) => builder.station(station, node, &mut devices, &mut bus_loads),
-            Terminal::BoxInput(index) => {
+            StageNode::Station(station) => builder.station(station, node, &mut devices, &mut bus_loads),
+            StageNode::BoxInput(index) => {
                 builder.box_input(layout, stage, index, node, &mut devices, &mut bus_loads);
             }
             _ => {}
@@ -178,7 +178,7 @@ impl Builder<'_> {
     fn ports(&mut self) -> (Vec<Port>, Vec<(usize, u32)>) {
         let (mut ports, mut names) = (Vec::new(), Vec::new());
         for (node, terminal) in self.laid.terminal.iter().enumerate() {
-            let Terminal::Port { box_index, port } = *terminal else { continue };
+            let StageNode::Port { box_index, port } = *terminal else { continue };
             let item = &self.site.boxes[box_index];
             let model = self.site.box_model(item);
             let Some(limit) = &model.port_current_limit else { continue };
@@ -355,10 +355,10 @@ fn boot_power_below(site: &Site, layout: &Layout, stage: usize) -> f64 {
         .iter()
         .enumerate()
         .map(|(node, terminal)| match *terminal {
-            Terminal::Station(index) => {
+            StageNode::Station(index) => {
                 of(station_demand(site, &site.stations[index], Activity::Booting, true, Corner::Adverse))
             }
-            Terminal::BoxInput(index) => {
+            StageNode::BoxInput(index) => {
                 let model = site.box_model(&site.boxes[index]);
                 let own_w = of(box_demand(model, Corner::Adverse));
                 let converter = laid.converters.iter().find(|converter| converter.node == node);

@@ -3,7 +3,7 @@
 use super::engine::{Distribution, SampleError, clopper_pearson, sample};
 use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
-use crate::layout::{Layout, Segment, Stage, StageSource, Terminal};
+use crate::layout::{Layout, Segment, Stage, StageNode, StageSource};
 use crate::phase::{Phase, StageLoads};
 use crate::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
 use crate::state_space::StateSpace;
@@ -331,7 +331,7 @@ fn load_factors(site: &Site, stage: &Stage, factors: &mut Factors) -> Vec<Option
         .terminal
         .iter()
         .map(|terminal| {
-            let Terminal::Station(station) = *terminal else { return None };
+            let StageNode::Station(station) = *terminal else { return None };
             let model: &StationModel = site.station_model(&site.stations[station]);
             let half = 0.5 * model.load_tolerance.value.as_fraction();
             let batch =

@@ -1,7 +1,7 @@
-//! Commissioning before power: isolate, wire, set, check.
+//! Commissioning before power: isolate, pull, test the bare ends, terminate, set, check.
 
 use super::devices::address_words;
-use super::steps::{Expected, Steps};
+use super::steps::{Expected, FIRST_BEFORE_POWER, Steps, run_end};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
@@ -12,36 +12,54 @@ use latchline_wiring::Item;
 use latchline_wiring::terminal::place_name;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
-/// BS 7671 table 64 asks 0.5 megohm of SELV circuits at 250 V, from memory).
+/// BS 7671 table 64 and IEC 60364-6 table 6A ask 0.5 megohm of SELV circuits at 250 V, from memory).
 const LEAST_INSULATION_MOHM: f64 = 1.0;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
-    let mut steps = Steps::new(subject, Part::BeforePower, Word::BeforePowerTitle);
-    steps.note(Word::BeforePowerNote);
-    steps.note(Word::OhmmeterNote);
-    isolate(&mut steps);
-    wire(&mut steps);
-    set(&mut steps);
-    check(&mut steps);
-    steps.into_table()
+    steps(subject).into_table()
 }
 
-fn isolate(steps: &mut Steps<'_, '_>) {
-    steps.stage(Word::StageIsolate);
-    for supply in &steps.subject.site.supplies {
-        steps.word(supply.id.as_str(), Word::IsolateMains, &Expected::Done);
-        if steps.subject.site.supply_model(supply).battery.is_some() {
-            steps.word(supply.id.as_str(), Word::DisconnectBattery, &Expected::Done);
-        }
-        steps.word(supply.id.as_str(), Word::ProveDead, &Expected::Done);
+fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
+    let mut steps = Steps::new(subject, Part::BeforePower, Word::BeforePowerTitle, FIRST_BEFORE_POWER);
+    steps.note(Word::BeforePowerNote);
+    steps.note(Word::OhmmeterNote);
+    who(&mut steps);
+    isolate(&mut steps);
+    pull(&mut steps);
+    test_bare_ends(&mut steps);
+    terminate(&mut steps);
+    set(&mut steps);
+    steps
+}
+
+fn who(steps: &mut Steps<'_, '_>) {
+    steps.stage(Word::StageWho);
+    for word in [Word::TesterName, Word::TesterInstrument, Word::MeterInstrument, Word::InsulationInstrument]
+    {
+        steps.write("", word);
     }
 }
 
-fn wire(steps: &mut Steps<'_, '_>) {
+fn isolate(steps: &mut Steps<'_, '_>) {
+    let site = steps.subject.site;
+    steps.stage(Word::StageIsolate);
+    for supply in &site.supplies {
+        let name = supply.id.as_str();
+        steps.write(name, Word::IsolateMains);
+        if site.supply_model(supply).battery.is_some() {
+            steps.word(name, Word::DisconnectBattery);
+        }
+        steps.read_word(name, Word::ProveDead, Word::VoltageTester, &Expected::Done);
+    }
+    if site.runs.iter().any(|run| run.existing.value) {
+        steps.read_word("", Word::OldSystem, Word::VoltageTester, &Expected::Done);
+    }
+}
+
+fn pull(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
-    steps.stage(Word::StageWire);
-    // Cables come first: a device is wired when all its cables are there.
+    steps.stage(Word::StagePull);
     for cable in &subject.wiring.cables {
         let from = &place_name(subject.site, cable.from);
         let to = &place_name(subject.site, cable.to);
@@ -49,10 +67,82 @@ fn wire(steps: &mut Steps<'_, '_>) {
             true => Sentence::FindAndLabel { from, to },
             false => Sentence::PullAndLabel { from, to },
         };
-        steps.say(&cable.designation, subject.locale.say(&what), &Expected::Done);
+        steps.say(&cable.designation, subject.locale.say(&what));
     }
+}
+
+/// Everything that an ohmmeter can see only as long as no electronics hang on it.
+fn test_bare_ends(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    let locale = &subject.locale;
+    steps.stage(Word::StageBareEnds);
+    steps.word("", Word::NothingConnected);
+    if subject.site.runs.iter().any(|run| run.existing.value) {
+        steps.word("", Word::OldCableMeter);
+    }
+    for run in subject.readings.power_order.iter().map(|feed| feed.run) {
+        let site_run = &subject.site.runs[run];
+        let name = site_run.id.as_str();
+        let from = subject.site.start_id(site_run.from);
+        let end = run_end(subject, run);
+        let what = locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end });
+        let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
+        steps.read(name, what, Word::Ohmmeter, &expected);
+        let least = format!("{} {}", locale.number(LEAST_INSULATION_MOHM, 1), locale.word(Word::Megohm));
+        let meter = if site_run.existing.value { Word::OhmmeterOnly } else { Word::InsulationTester };
+        steps.read_word(name, Word::MeasureInsulation, meter, &Expected::AtLeastWritten(least));
+        if let Some(capacitance) = subject.readings.capacitance(run) {
+            let what = locale.say(&Sentence::MeasureCapacitance { from: from.as_str(), end: &end });
+            let expected = Expected::Between(capacitance.into(), Unit::Farad);
+            steps.read(name, what, Word::CapacitanceMeter, &expected);
+        }
+    }
+    test_door_cables(steps);
+}
+
+fn test_door_cables(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    for (entrance, entry) in subject.site.entrances.iter().enumerate() {
+        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entry.id);
+        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
+            let Ok(circuit) = &sheet.circuit else { continue };
+            let name = Item::Lock { entrance, lock }.name(subject.site);
+            steps.read_word(&name, Word::MeasureLockLoop, Word::Ohmmeter, &of_loop(&circuit.cable_loop));
+            for (part, part_loop) in &circuit.part_loops {
+                let name = Item::Part { entrance, lock, part: *part }.name(subject.site);
+                steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, &of_loop(part_loop));
+            }
+        }
+        for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
+            let Ok(cable) = &sheet.cable else { continue };
+            let name = Item::AlarmContact { entrance, input }.name(subject.site);
+            steps.read_word(&name, Word::MeasureContactLoop, Word::Ohmmeter, &of_loop(cable));
+        }
+    }
+}
+
+/// The resistance of a cable at a door, as measured with its far end short-circuited.
+fn of_loop(cable: &CableLoop) -> Expected {
+    Expected::UpTo(cable.usual_ohm, cable.adverse_ohm, Unit::Ohm)
+}
+
+fn terminate(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    steps.stage(Word::StageTerminate);
     for device in &subject.order {
-        steps.word(&device.name(subject.site), Word::MountAndWire, &Expected::Done);
+        steps.word(&device.name(subject.site), Word::MountAndWire);
+    }
+    for item in subject.wiring.items() {
+        if matches!(item, Item::Protector(_)) {
+            steps.word(&item.name(subject.site), Word::FitProtector);
+        }
+    }
+    for run in subject.readings.power_order.iter().map(|feed| feed.run) {
+        let site_run = &subject.site.runs[run];
+        let from = subject.site.start_id(site_run.from);
+        let end = run_end(subject, run);
+        let what = subject.locale.say(&Sentence::PolarityAtEnd { from: from.as_str(), end: &end });
+        steps.read(site_run.id.as_str(), what, Word::Continuity, &Expected::Done);
     }
 }
 
@@ -65,61 +155,9 @@ fn set(steps: &mut Steps<'_, '_>) {
             continue;
         }
         let what = subject.locale.say(&Sentence::SetAddress { address: &address, settings: &settings });
-        steps.say(&device.name(subject.site), what, &Expected::Done);
-    }
-    for supply in subject.site.supplies.iter().filter(|supply| supply.set_voltage.is_some()) {
-        let volts = supply.set_voltage.as_ref().map_or(0.0, |set| set.value.as_volts());
-        let volts = subject.locale.in_words(volts, Unit::Volt);
-        steps.say(
-            supply.id.as_str(),
-            subject.locale.say(&Sentence::SetVoltage { voltage: &volts }),
-            &Expected::Done,
-        );
-    }
-}
-
-fn check(steps: &mut Steps<'_, '_>) {
-    let subject = steps.subject;
-    steps.stage(Word::StageCheck);
-    for run in subject.readings.power_order.iter().map(|feed| feed.run) {
-        let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
-        let site_run = &subject.site.runs[run];
-        let name = site_run.id.as_str();
-        let from = subject.site.start_id(site_run.from);
-        let end =
-            site_run.sections.last().map_or(String::new(), |last| subject.site.stop_id(last.to).to_string());
-        let what = subject.locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end });
-        steps.say(name, what, &expected);
-        let least = subject.locale.number(LEAST_INSULATION_MOHM, 1);
-        steps.say(
-            name,
-            subject.locale.say(&Sentence::MeasureInsulation { least: &least }),
-            &Expected::Written,
-        );
+        steps.say(&device.name(subject.site), what);
     }
     for supply in &subject.site.supplies {
-        steps.word(supply.id.as_str(), Word::NoShortAtOutput, &Expected::Done);
+        steps.read_word(supply.id.as_str(), Word::NoShortAtOutput, Word::Continuity, &Expected::Done);
     }
-    for (entrance, entry) in subject.site.entrances.iter().enumerate() {
-        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entry.id);
-        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
-            let Ok(circuit) = &sheet.circuit else { continue };
-            let name = Item::Lock { entrance, lock }.name(subject.site);
-            steps.word(&name, Word::MeasureLockLoop, &of_loop(&circuit.cable_loop));
-            for (part, part_loop) in &circuit.part_loops {
-                let name = Item::Part { entrance, lock, part: *part }.name(subject.site);
-                steps.word(&name, Word::MeasurePartLoop, &of_loop(part_loop));
-            }
-        }
-        for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
-            let Ok(cable) = &sheet.cable else { continue };
-            let name = Item::AlarmContact { entrance, input }.name(subject.site);
-            steps.word(&name, Word::MeasureContactLoop, &of_loop(cable));
-        }
-    }
-}
-
-/// The resistance of a cable at a door, as measured with its far end short-circuited.
-fn of_loop(cable: &CableLoop) -> Expected {
-    Expected::UpTo(cable.usual_ohm, cable.adverse_ohm, Unit::Ohm)
 }

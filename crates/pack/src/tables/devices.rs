@@ -25,7 +25,9 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Address, 30),
     ];
     if shows_settings {
-        columns.push(column(locale, Word::Settings, 36));
+        columns.push(column(locale, Word::Settings, 32));
+        columns.push(column(locale, Word::Serial, 14));
+        columns.push(column(locale, Word::Version, 10));
         columns.push(column(locale, Word::Done, 6));
     }
     let mut table = Table::new(Part::Devices, locale.word(Word::DevicesTitle), columns);
@@ -55,7 +57,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         ];
         if shows_settings {
             cells.push(Cell::text(setting));
-            cells.push(Cell::Tick);
+            cells.extend([Cell::WriteIn, Cell::WriteIn, Cell::Tick]);
         }
         table.row(cells);
     }

@@ -1,6 +1,6 @@
 //! Commissioning with power: port by port, station by station, door by door.
 
-use super::steps::{Expected, Span, Steps};
+use super::steps::{Expected, FIRST_LIVE, Span, Steps};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
@@ -9,26 +9,37 @@ use latchline_assess::{ReadingPlace, StageSource};
 use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
-use latchline_site::model::StationOwner;
+use latchline_site::model::{StationOwner, Supply};
 use latchline_site::ways::Ways;
 use latchline_wiring::Item;
 use latchline_wiring::terminal::place_name;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
-    let mut steps = Steps::new(subject, Part::Live, Word::LiveTitle);
+    let mut steps = Steps::new(subject, Part::Live, Word::LiveTitle, FIRST_LIVE);
     steps.note(Word::LiveNote);
+    steps.note(Word::ReentryNote);
     steps.note(Word::StandbyMeaning);
     steps.note(Word::LedNote);
+    super::drops::note(&mut steps);
     power_up(&mut steps);
-    first_start(&mut steps);
-    stations(&mut steps);
-    doors(&mut steps);
     batteries(&mut steps);
+    first_start(&mut steps);
+    with_everything(&mut steps);
+    doors(&mut steps);
+    calls(&mut steps);
+    stations(&mut steps);
+    mains_lost(&mut steps);
     steps.stage(Word::StageFinish);
-    steps.word("", Word::LeaveTidy, &Expected::Done);
-    steps.word("", Word::HandOver, &Expected::Done);
+    steps.word("", Word::LeaveTidy);
+    steps.word("", Word::HandOver);
     steps.into_table()
+}
+
+/// The runs that a supply feeds, in the order in which they get power; `None`: those that none feeds.
+fn fed_by(subject: &Subject<'_>, supply: Option<usize>) -> Vec<usize> {
+    let order = subject.readings.power_order.iter();
+    order.filter(|feed| feed.supply == supply).map(|feed| feed.run).collect()
 }
 
 fn power_up(steps: &mut Steps<'_, '_>) {
@@ -36,29 +47,34 @@ fn power_up(steps: &mut Steps<'_, '_>) {
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StagePowerUp);
     let ways = Ways::new(site);
-    let (readings, order) = (subject.readings, &subject.readings.power_order);
-    let fed_by =
-        |supply: Option<usize>| order.iter().filter(move |feed| feed.supply == supply).map(|feed| feed.run);
     for (index, supply) in site.supplies.iter().enumerate() {
         let name = supply.id.as_str();
-        steps.word(name, Word::AllRunsOff, &Expected::Done);
-        if let Some(open) = readings.open_circuit_voltage(StageSource::Supply(index)) {
-            steps.word(name, Word::OpenCircuitVoltage, &Expected::Between(open.into(), Unit::Volt));
+        steps.word(name, Word::AllRunsOff);
+        if let Some(set) = &supply.set_voltage {
+            let voltage = locale.in_words(set.value.as_volts(), Unit::Volt);
+            steps.say(name, locale.say(&Sentence::SetVoltage { voltage: &voltage }));
         }
-        fed_by(Some(index)).for_each(|run| connect(steps, &ways, run));
+        if let Some(open) = subject.readings.open_circuit_voltage(StageSource::Supply(index)) {
+            let expected = Expected::Between(open.into(), Unit::Volt);
+            steps.read_word(name, Word::OpenCircuitVoltage, Word::Voltmeter, &expected);
+        }
+        fed_by(subject, Some(index)).into_iter().for_each(|run| connect(steps, &ways, run));
     }
-    for run in fed_by(None) {
-        let what = locale.word(Word::RunWithoutSupply).to_string();
-        steps.say(site.runs[run].id.as_str(), what, &Expected::Unknown(Unit::Ampere));
+    for run in fed_by(subject, None) {
+        steps.tell(site.runs[run].id.as_str(), locale.word(Word::RunWithoutSupply).to_string());
     }
-    // Predictions hold with everything connected, so what is not at the end of the tree is read last.
+}
+
+/// Predictions hold with everything connected and booted, so what is not at the end of the tree is read last.
+fn with_everything(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    let ways = Ways::new(subject.site);
     steps.stage(Word::StageReadings);
-    for (index, supply) in site.supplies.iter().enumerate() {
-        let name = supply.id.as_str();
-        fed_by(Some(index)).for_each(|run| read(steps, &ways, run));
-        let current = readings.standby_current(ReadingPlace::Supply(index));
+    for (index, supply) in subject.site.supplies.iter().enumerate() {
+        fed_by(subject, Some(index)).into_iter().for_each(|run| read(steps, &ways, run));
+        let current = subject.readings.standby_current(ReadingPlace::Supply(index));
         let expected = Expected::predicted(current, Unit::Ampere);
-        steps.word(name, Word::WholeCurrent, &expected);
+        steps.read_word(supply.id.as_str(), Word::WholeCurrent, Word::Ammeter, &expected);
     }
 }
 
@@ -80,15 +96,14 @@ fn connect(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let name = subject.site.runs[run].id.as_str();
     let from = start_name(subject, run);
     if ways.feeds_others(run) {
-        let what = subject.locale.say(&Sentence::ConnectFeeder { run: name });
-        steps.say(&from, what, &Expected::Done);
+        steps.say(&from, subject.locale.say(&Sentence::ConnectFeeder { run: name }));
     } else {
         let what = subject.locale.say(&Sentence::ConnectRun { run: name, from: &from });
-        steps.say(&from, what, &current_expected(subject, run));
+        steps.read(&from, what, Word::Ammeter, &current_expected(subject, run));
     }
 }
 
-/// Reads a run with everything connected: its current where others hang on it, the voltage at its end.
+/// Reads a run with everything connected: its current where others hang on it, the voltage at its end, and what is lost on it.
 fn read(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let subject = steps.subject;
     let site = subject.site;
@@ -96,24 +111,61 @@ fn read(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     if ways.feeds_others(run) {
         let from = start_name(subject, run);
         let what = subject.locale.say(&Sentence::FeederCurrent { run: name });
-        steps.say(&from, what, &current_expected(subject, run));
+        steps.read(&from, what, Word::Ammeter, &current_expected(subject, run));
     }
     let Some(end) = site.runs[run].sections.last().map(|last| last.to) else { return };
     let expected = Expected::predicted(subject.readings.standby_voltage(end.into()), Unit::Volt);
-    steps.say(
-        site.stop_id(end).as_str(),
-        subject.locale.say(&Sentence::VoltageAtEnd { run: name }),
-        &expected,
-    );
+    let what = subject.locale.say(&Sentence::VoltageAtEnd { run: name });
+    steps.read(site.stop_id(end).as_str(), what, Word::Voltmeter, &expected);
+    super::drops::read(steps, run, &start_name(subject, run));
 }
 
 fn first_start(steps: &mut Steps<'_, '_>) {
     steps.stage(Word::StageFirstStart);
-    for word in [Word::WaitForBoot, Word::ChangeCredentials, Word::SetClock, Word::NoteVersions] {
-        steps.word("", word, &Expected::Done);
+    for word in [Word::WaitForBoot, Word::ChangeCredentials, Word::SetClock] {
+        steps.word("", word);
     }
     steps.stage(Word::StageDeviceList);
-    steps.word("", Word::CompareDeviceList, &Expected::Done);
+    steps.word("", Word::CompareDeviceList);
+    steps.word("", Word::NoteVersions);
+}
+
+/// From every entrance and desk a call to the station that gets least from there, the weakest way of all first.
+fn calls(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    let (site, locale) = (subject.site, &subject.locale);
+    let bands = &subject.assessment.signal;
+    let ways =
+        bands.iter().flat_map(|band| band.callers.iter().map(|way| (band.budget_db - way.loss_db, way)));
+    let mut weakest: Vec<_> = ways.collect();
+    weakest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.caller.cmp(&b.1.caller)));
+    let mut tried: Vec<usize> = Vec::new();
+    let scopes = (site.entrances.iter().map(|entrance| (&entrance.id, entrance.station, &entrance.calls)))
+        .chain(site.management.iter().map(|desk| (&desk.id, desk.station, &desk.calls)));
+    let calling: Vec<_> = scopes.filter(|(_, _, scope)| !scope.dwellings.is_empty()).collect();
+    if calling.is_empty() {
+        return;
+    }
+    steps.stage(Word::StageCalls);
+    for (in_hand_db, way) in weakest {
+        if tried.contains(&way.caller_index) {
+            continue;
+        }
+        tried.push(way.caller_index);
+        let (caller, station) = (way.caller.as_str(), way.station.as_str());
+        let in_hand = locale.in_words(in_hand_db, Unit::Decibel);
+        steps.say(caller, locale.say(&Sentence::CallWeakest { station, in_hand: &in_hand }));
+    }
+    // Without a judged signal nobody is known to be the weakest; a call has to be made all the same.
+    for (name, station, scope) in calling {
+        if tried.contains(&station) {
+            continue;
+        }
+        let first = scope.dwellings.first().map(|index| site.dwellings[*index].id.as_str());
+        if let Some(first) = first {
+            steps.say(name.as_str(), locale.say(&Sentence::CallAny { dwelling: first }));
+        }
+    }
 }
 
 /// Voltage, call, picture, speech, release and volume at every station, in walking order.
@@ -127,11 +179,11 @@ fn stations(steps: &mut Steps<'_, '_>) {
         let name = station.id.as_str();
         let standby = subject.readings.standby_voltage(ReadingPlace::Station(index));
         let expected = Expected::predicted(standby, Unit::Volt);
-        steps.word(name, Word::StandbyVoltageHere, &expected);
+        steps.read_word(name, Word::StandbyVoltageHere, Word::Voltmeter, &expected);
         let StationOwner::Dwelling { dwelling, ordinal } = station.owner else { continue };
         let caller = site.entrances.iter().find(|entrance| entrance.calls.dwellings.contains(&dwelling));
         let Some(caller) = caller else {
-            steps.word(name, Word::NobodyCalls, &Expected::Done);
+            steps.tell(name, locale.word(Word::NobodyCalls).to_string());
             continue;
         };
         let caller = caller.id.as_str();
@@ -143,11 +195,11 @@ fn stations(steps: &mut Steps<'_, '_>) {
             (_, false) => Sentence::CallAudioExtension { caller },
         });
         let expected = match subject.readings.talking_voltage(index) {
-            Some(voltage) => Expected::AtLeast(voltage.lowest.value, Unit::Volt),
+            Some(voltage) => Expected::DownTo(voltage.nominal.value, voltage.lowest.value, Unit::Volt),
             None => Expected::Unknown(Unit::Volt),
         };
-        steps.say(name, what, &expected);
-        steps.word(name, Word::ReleaseAndVolume, &Expected::Done);
+        steps.read(name, what, Word::Voltmeter, &expected);
+        steps.word(name, Word::ReleaseAndVolume);
     }
 }
 
@@ -163,61 +215,74 @@ fn doors(steps: &mut Steps<'_, '_>) {
             if let Ok(circuit) = &sheet.circuit {
                 let volts =
                     Span { nominal: circuit.nominal_v, lowest: circuit.least_v, highest: circuit.highest_v };
-                steps.word(&at, Word::LockVoltage, &Expected::Between(volts, Unit::Volt));
+                let expected = Expected::Between(volts, Unit::Volt);
+                steps.read_word(&at, Word::LockVoltage, Word::Voltmeter, &expected);
             }
             if let Some(times) = &sheet.times {
                 let time = locale.in_words(times.hold.time_s, Unit::Second);
-                steps.say(
-                    &at,
-                    locale.say(&Sentence::ReleaseTime { time: &time }),
-                    &Expected::Unknown(Unit::Second),
-                );
+                let what = locale.say(&Sentence::ReleaseTime { time: &time });
+                steps.read(&at, what, Word::Stopwatch, &Expected::About(times.hold.time_s, Unit::Second));
             }
             if sheet.exit_button == Some(true) {
-                steps.word(&at, Word::TryExitButton, &Expected::Done);
+                steps.word(&at, Word::TryExitButton);
             }
-            steps.word(&at, Word::LockWithoutPower, &Expected::Done);
+            steps.word(&at, Word::LockWithoutPower);
         }
         if entrance.is_escape_route() {
-            steps.word(name, Word::EscapeWithoutSystem, &Expected::Done);
+            steps.word(name, Word::EscapeWithoutSystem);
         }
         if entrance.fire_interlock.value {
-            steps.word(name, Word::FireInterlockTest, &Expected::Done);
+            steps.word(name, Word::FireInterlockTest);
         }
         for input in sheet.iter().flat_map(|sheet| &sheet.alarm_inputs) {
             let at = Item::AlarmContact { entrance: index, input: input.number - 1 }.name(site);
             if input.releases_locks {
-                steps.word(&at, Word::FireInterlockTest, &Expected::Done);
+                steps.word(&at, Word::FireInterlockTest);
             }
             if !input.tells.is_empty() {
                 let names: Vec<&str> = input.tells.iter().map(|name| name.as_str()).collect();
                 let what = locale.say(&Sentence::TryAlarmInput { told: &names.join(", ") });
-                steps.say(&at, what, &Expected::Done);
+                steps.say(&at, what);
             }
         }
         for module in &entrance.accessories {
-            steps.say(name, locale.say(&Sentence::TryModule { module: &module.value }), &Expected::Done);
+            steps.say(name, locale.say(&Sentence::TryModule { module: &module.value }));
         }
     }
 }
 
 fn batteries(steps: &mut Steps<'_, '_>) {
-    let subject = steps.subject;
-    let locale = &subject.locale;
-    let with_battery =
-        subject.assessment.supply_sheets.iter().filter(|sheet| sheet.battery.is_some()).collect::<Vec<_>>();
-    if with_battery.is_empty() {
+    let site = steps.subject.site;
+    let with_battery = |supply: &&Supply| site.supply_model(supply).battery.is_some();
+    if !site.supplies.iter().any(|supply| with_battery(&supply)) {
         return;
     }
     steps.stage(Word::StageBatteries);
-    for sheet in with_battery {
+    for supply in site.supplies.iter().filter(with_battery) {
+        steps.word(supply.id.as_str(), Word::ConnectBattery);
+    }
+}
+
+/// Mains lost and back at every supply.
+fn mains_lost(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    let locale = &subject.locale;
+    steps.stage(Word::StageMainsLost);
+    for sheet in &subject.assessment.supply_sheets {
         let name = sheet.supply.as_str();
-        steps.word(name, Word::BatteryTakesOver, &Expected::Done);
-        if let Some(Ok(battery)) = &sheet.battery
-            && let Some(load) = battery.shortest()
-        {
-            let hours = locale.in_words(load.hours, Unit::Hour);
-            steps.say(name, locale.say(&Sentence::BatteryCarries { hours: &hours }), &Expected::Done);
+        if let Some(battery) = &sheet.battery {
+            steps.word(name, Word::BatteryTakesOver);
+            if let Some(load) = battery.as_ref().ok().and_then(|battery| battery.shortest()) {
+                let hours = locale.in_words(load.hours, Unit::Hour);
+                steps.tell(name, locale.say(&Sentence::BatteryCarries { hours: &hours }));
+            }
+            continue;
         }
+        let start = subject.assessment.start_up.iter().find(|start| start.source == sheet.supply);
+        let expected = match start.and_then(|start| start.time_s) {
+            Some(time_s) => Expected::About(time_s, Unit::Second),
+            None => Expected::Unknown(Unit::Second),
+        };
+        steps.read_word(name, Word::MainsLostAndBack, Word::Stopwatch, &expected);
     }
 }

@@ -7,6 +7,7 @@ mod calls;
 mod cut_list;
 mod devices;
 mod doors;
+mod drops;
 mod handover;
 mod in_hand;
 mod label_facts;

@@ -13,8 +13,6 @@ use latchline_site::catalogue::{Cable, StationKind};
 pub struct LockCable {
     /// The cable.
     pub cable: String,
-    /// Its pairs.
-    pub pairs: u32,
     /// Whether it is made for where it runs, as the check judges it.
     pub suits: bool,
     /// The door station that feeds it.
@@ -27,6 +25,8 @@ pub struct LockCable {
     pub needs_v: f64,
     /// The longest cable of this kind with which it works, in whole metres.
     pub longest_m: Option<f64>,
+    /// The longest with two of its pairs in parallel, in whole metres; looked for where it does not do with one and has two.
+    pub longest_doubled_m: Option<f64>,
     /// Whether it was asked of a cable outdoors.
     pub outdoors: bool,
     /// The supply of the lock's own with which it works; looked for where it does not without.
@@ -37,11 +37,6 @@ impl LockCable {
     /// Whether the lock gets what it needs.
     pub fn holds(&self) -> bool {
         self.least_v >= self.needs_v
-    }
-
-    /// The longest doubled cable, where it has two pairs to lay side by side, in whole metres.
-    pub fn longest_doubled_m(&self) -> Option<f64> {
-        self.longest_m.filter(|_| self.pairs > 1).map(|metres| 2.0 * metres)
     }
 }
 
@@ -111,9 +106,9 @@ pub fn lock_cable(
     way: &LockWay<'_>,
     cable: &str,
 ) -> Option<LockCable> {
-    let mut found = from_station(sources, catalogues, way, cable)?;
+    let mut found = from_station(sources, catalogues, way, cable, 1)?;
     if !found.holds() {
-        found.own_supply = lock_from_own_supply(sources, catalogues, way, cable);
+        ways_out(sources, catalogues, way, &mut found);
     }
     Some(found)
 }
@@ -124,8 +119,10 @@ fn from_station(
     catalogues: &LoadedCatalogues,
     way: &LockWay<'_>,
     cable: &str,
+    pairs: u32,
 ) -> Option<LockCable> {
-    let (assessment, door, supply) = door(sources, catalogues, way, cable, "feed = \"station\"")?;
+    let feed = format!("feed = \"station\", pairs = {pairs}");
+    let (assessment, door, supply) = door(sources, catalogues, way, cable, &feed)?;
     let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
     let per_metre = circuit.adverse_loop_ohm / way.length_m;
     let longest_m =
@@ -136,7 +133,6 @@ fn from_station(
     };
     Some(LockCable {
         cable: cable.to_string(),
-        pairs: catalogues.catalogue().cables.get(cable).map_or(1, |cable| cable.pairs.value),
         suits: !assessment.findings.iter().any(of_the_lock),
         door,
         supply,
@@ -144,8 +140,18 @@ fn from_station(
         needs_v: circuit.least_allowed_v,
         longest_m,
         outdoors: way.outdoors,
+        longest_doubled_m: None,
         own_supply: None,
     })
+}
+
+/// What else helps where a cable does not do.
+fn ways_out(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockWay<'_>, found: &mut LockCable) {
+    found.own_supply = lock_from_own_supply(sources, catalogues, way, &found.cable);
+    if catalogues.catalogue().cables.get(&found.cable).is_some_and(|cable| cable.pairs.value > 1) {
+        let doubled = from_station(sources, catalogues, way, &found.cable, 2);
+        found.longest_doubled_m = doubled.and_then(|doubled| doubled.longest_m);
+    }
 }
 
 /// The lowest voltage of a supply of the lock's own, beside the door station, with which a cable does.
@@ -174,8 +180,11 @@ pub fn lock_cables(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockW
         let price = |cable: &Cable| cable.head.price.as_ref().map(|price| price.value);
         catalogue.cables.get(name).and_then(price).map_or(f64::INFINITY, |price| price.as_units())
     };
-    let mut all: Vec<LockCable> =
-        catalogue.cables.keys().filter_map(|cable| from_station(sources, catalogues, way, cable)).collect();
+    let mut all: Vec<LockCable> = catalogue
+        .cables
+        .keys()
+        .filter_map(|cable| from_station(sources, catalogues, way, cable, 1))
+        .collect();
     all.sort_by(|a, b| {
         let reach = |one: &LockCable| one.longest_m.unwrap_or(0.0);
         let within = match a.holds() && a.suits {
@@ -186,7 +195,7 @@ pub fn lock_cables(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockW
         takes(b).cmp(&takes(a)).then(within).then_with(|| a.cable.cmp(&b.cable))
     });
     if let Some(best) = all.first_mut().filter(|best| !best.holds()) {
-        best.own_supply = lock_from_own_supply(sources, catalogues, way, &best.cable);
+        ways_out(sources, catalogues, way, best);
     }
     all
 }

@@ -22,6 +22,6 @@ pub use cable::{NoCable, cable_called};
 pub use house::{Power, lightest, supplies_of, usual_family};
 pub use lock::{LockCable, LockWay, OwnSupply, lock_cable, lock_cables};
 pub use mix::{MixOn, mix_on};
-pub use said::{battery_said, heaviest_said, lock_said, locks_said, mix_said, run_said};
-pub use stations::{Carried, OneRun, by_cable, by_length, stations_on};
+pub use said::{battery_said, lock_said, locks_said, mix_said, run_said};
+pub use stations::{Carried, Lightest, OneRun, by_cable, by_length, lightest_on, stations_on};
 pub use switches::{SwitchRow, switches_for};

@@ -1,11 +1,9 @@
 //! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
 //! say the same.
 
-use super::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power, lightest, stations_on};
-use crate::BareSiteError;
+use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, OneRun, Power};
 use crate::question::{MOST_STATIONS, Question};
-use latchline_finding::{Code, Figure, Language, Locale, Sources, Unit};
-use latchline_site::LoadedCatalogues;
+use latchline_finding::{Code, Figure, Language, Locale, Unit};
 use latchline_words::commands::{AskHead, AskWords};
 use latchline_words::{codes, figures};
 
@@ -37,12 +35,12 @@ fn number(value: f64, decimals: usize, locale: Locale) -> String {
     locale.trimmed(value, decimals)
 }
 
-fn down(value: f64, locale: Locale) -> String {
-    figures::decimals(figures::rounded_down(value, 1), locale.language)
+fn volts(value: f64, locale: Locale) -> String {
+    figures::volts_briefly(value, locale.language)
 }
 
 fn up(value: f64, locale: Locale) -> String {
-    figures::decimals(figures::rounded_up(value, 2), locale.language)
+    figures::amperes(value, locale.language)
 }
 
 /// A length with its unit.
@@ -51,9 +49,9 @@ fn metres(length_m: f64, locale: Locale) -> String {
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
 
-/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `taken`: what
-/// [`heaviest_said`] says where no model was named.
-pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale: Locale) -> Vec<String> {
+/// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `light`: how many of
+/// the lightest work, where no model was named.
+pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, locale: Locale) -> Vec<String> {
     let language = locale.language;
     let say = |words: AskWords<'_>| words.say(language);
     let Some(lowest) = carried.first() else { return Vec::new() };
@@ -64,7 +62,10 @@ pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale
         0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
         stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
     }];
-    lines.extend(taken);
+    lines.extend(light.map(|light| {
+        let (lightest, stations) = (&*light.model, light.stations);
+        say(AskWords::HeaviestTaken { model, lightest, stations, power: power_word(light.power, language) })
+    }));
     for other in carried.iter().skip(1) {
         let power = power_word(other.power, language);
         lines.push(say(AskWords::Other { power, supply: &other.supply, stations: other.stations }));
@@ -79,7 +80,7 @@ pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale
         });
     }
     lines.extend(lowest.margin_v.map(|margin| {
-        let (stations, margin) = (lowest.stations, &*down(margin, locale));
+        let (stations, margin) = (lowest.stations, &*volts(margin, locale));
         say(match lowest.is_thin {
             true => AskWords::MarginThin { stations, power, margin },
             false => AskWords::Margin { stations, power, margin },
@@ -87,30 +88,6 @@ pub fn run_said(run: &OneRun, carried: &[Carried], taken: Option<String>, locale
     }));
     lines.push(say(AskWords::Under { distributor: &run.question.distributor, feed: &metres(1.0, locale) }));
     lines
-}
-
-/// What is said where no model was named: which was taken, and how many of the lightest work; `None` where there is no lighter one.
-///
-/// # Errors
-/// As [`stations_on`].
-pub fn heaviest_said(
-    sources: &Sources,
-    loaded: &LoadedCatalogues,
-    run: &OneRun,
-    locale: Locale,
-) -> Result<Option<String>, BareSiteError> {
-    let model = &*run.question.station;
-    let Some(lightest) = lightest(loaded.catalogue(), &run.question.family).filter(|light| light != model)
-    else {
-        return Ok(None);
-    };
-    let question = Question { station: lightest.clone(), ..run.question.clone() };
-    let carried = stations_on(sources, loaded, &OneRun { question, ..run.clone() })?;
-    let fewest = carried.iter().min_by_key(|one| one.stations);
-    Ok(fewest.map(|fewest| {
-        let (stations, power) = (fewest.stations, power_word(fewest.power, locale.language));
-        AskWords::HeaviestTaken { model, lightest: &lightest, stations, power }.say(locale.language)
-    }))
 }
 
 /// What else helps, whether a cable is made for where it runs, and for where it was asked.
@@ -124,14 +101,12 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
                 cable,
                 supply: &number(own.voltage_v, 1, locale),
                 tolerance: &number(own.tolerance_percent, 0, locale),
-                voltage: &down(own.least_v, locale),
+                voltage: &volts(own.least_v, locale),
             }),
             None => say(AskWords::LockNoWay),
         });
-        let doubled = found.longest_doubled_m().filter(|longest| *longest >= length_m);
-        lines.extend(
-            doubled.map(|longest| say(AskWords::LockDoubled { cable, longest: &metres(longest, locale) })),
-        );
+        let doubled = found.longest_doubled_m.filter(|longest| *longest >= length_m);
+        lines.extend(doubled.map(|longest| say(AskWords::LockDoubled { longest: &metres(longest, locale) })));
     }
     if !found.suits {
         lines.push(say(AskWords::LockUnsuited { cable }));
@@ -145,7 +120,7 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
     let say = |words: AskWords<'_>| words.say(locale.language);
     let Some(found) = found else { return vec![say(AskWords::LockNotJudged { lock })] };
     let (length, cable) = (&*metres(length_m, locale), &*found.cable);
-    let (voltage, needs) = (&*down(found.least_v, locale), &*number(found.needs_v, 1, locale));
+    let (voltage, needs) = (&*volts(found.least_v, locale), &*number(found.needs_v, 1, locale));
     let first = match found.holds() {
         true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
         false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
@@ -167,7 +142,7 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     let Some(best) = all.first() else { return lock_said(lock, length_m, None, locale) };
     let length = &*metres(length_m, locale);
     let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
-    let (voltage, needs) = (&*down(best.least_v, locale), &*number(best.needs_v, 1, locale));
+    let (voltage, needs) = (&*volts(best.least_v, locale), &*number(best.needs_v, 1, locale));
     let (cable, longest) = (&*best.cable, reach(best));
     let longest = longest.as_deref();
     let mut lines = vec![match best.holds() && best.suits {
@@ -177,7 +152,7 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     }];
     lines.extend(lock_besides(best, length_m, locale));
     for one in all {
-        let voltage = down(one.least_v, locale);
+        let voltage = volts(one.least_v, locale);
         let at = AskHead::AtTheLock.say(language);
         let reaches = reach(one).map_or_else(String::new, |longest| {
             format!(", {}", say(AskWords::LockReaches { longest: &longest }))
@@ -215,16 +190,14 @@ pub fn battery_said(
         stations,
         model: &question.station,
         door: &question.door,
-        hours: &down(found.hours, locale),
+        hours: &figures::battery_hours(found.hours, locale.language),
         supply: &found.supply,
         batteries: found.batteries as usize,
         capacity: &number(found.capacity_ah, 1, locale),
     }));
-    lines.extend(
-        found
-            .hours_with_heater
-            .map(|hours| say(AskWords::Heater { door: &question.door, hours: &down(hours, locale) })),
-    );
+    lines.extend(found.hours_with_heater.map(|hours| {
+        say(AskWords::Heater { door: &question.door, hours: &figures::battery_hours(hours, locale.language) })
+    }));
     // What the supply does not bear is enough for nothing.
     lines.extend(wanted.filter(|_| found.limits.is_empty()).map(|wanted| {
         let (without, with) =
@@ -239,6 +212,12 @@ pub fn battery_said(
     lines.extend(found.recharge_hours.map(|hours| {
         let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
         say(AskWords::ChargerSlow { hours: &hours })
+    }));
+    let (distributor, boxes) = &found.distributors;
+    lines.push(say(AskWords::HoursHouse {
+        boxes: *boxes as usize,
+        distributor,
+        on_a_port: super::battery::ON_A_PORT,
     }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),

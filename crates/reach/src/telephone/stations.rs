@@ -1,6 +1,6 @@
 //! How many stations work on one run of a given length.
 
-use super::house::{House, Power, assessed, first_error, supplies_of};
+use super::house::{House, Power, assessed, first_error, lightest, supplies_of};
 use crate::bare_site::BareSiteError;
 use crate::question::MOST_STATIONS;
 use crate::question::Question;
@@ -41,6 +41,37 @@ pub struct Carried {
     pub margin_v: Option<f64>,
     /// Whether the check warns that this is little.
     pub is_thin: bool,
+}
+
+/// How many stations of the family's lightest model work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lightest {
+    /// The model.
+    pub model: String,
+    /// How many work on every supply that was asked.
+    pub stations: usize,
+    /// On which of them no more do.
+    pub power: Power,
+}
+
+/// How many of the family's lightest model work on a run; `None` if the run's own model is the lightest.
+///
+/// # Errors
+/// As [`stations_on`].
+pub fn lightest_on(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+) -> Result<Option<Lightest>, BareSiteError> {
+    let own = &*run.question.station;
+    let Some(model) = lightest(catalogues.catalogue(), &run.question.family).filter(|light| light != own)
+    else {
+        return Ok(None);
+    };
+    let question = Question { station: model.clone(), ..run.question.clone() };
+    let carried = stations_on(sources, catalogues, &OneRun { question, ..run.clone() })?;
+    let fewest = carried.iter().min_by_key(|one| one.stations);
+    Ok(fewest.map(|fewest| Lightest { model, stations: fewest.stations, power: fewest.power }))
 }
 
 /// How many stations work, by supply, the least first. Each count was assessed by every rule and holds; with one more an error stands.

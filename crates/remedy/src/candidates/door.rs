@@ -69,6 +69,7 @@ pub(super) fn for_lock(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     let mut list = Vec::new();
     match finding.code {
         codes::LOCK_VOLTAGE_TOO_LOW => {
+            list.extend(two_pairs(bench, &at));
             list.extend(thicker_cables(bench, &at));
             list.extend(other_locks(bench, &at, |_| true));
             list.extend(own_supplies(&at));
@@ -178,6 +179,13 @@ fn thicker_cables(bench: &Bench<'_>, at: &LockPlace<'_>) -> Vec<Candidate> {
         .into_iter()
         .map(|cable| Candidate::new("thicker-lock-cable", at.set("cable", quoted(&cable.head.name))))
         .collect()
+}
+
+/// Two pairs of its cable in parallel, where it has as many and one is used.
+fn two_pairs(bench: &Bench<'_>, at: &LockPlace<'_>) -> Option<Candidate> {
+    let cable = &bench.site.catalogue.cables[&at.used.cable.as_ref()?.value];
+    let is_free = at.used.pairs.value == 1 && cable.pairs.value > 1;
+    is_free.then(|| Candidate::new("two-pairs-to-the-lock", at.set("pairs", String::from("2"))))
 }
 
 /// Locks of the same kind that do the same without power, cheapest first.

@@ -160,7 +160,9 @@ fn of_remedy(
     let Some(finding) = finding(state, code, element) else { return Default::default() };
     let Some(remedy) = finding.remedies.get(number) else { return Default::default() };
     let head = wording::capital(&codes::wording(finding, language).message);
-    let says = wording::capital(&wording::remedy(remedy, language));
+    let currency =
+        state.view.site().map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty());
+    let says = wording::capital(&wording::remedy(remedy, currency, language));
     (head, format!("{says}. {}", Told::CheckFirst.say(language)))
 }
 

@@ -11,8 +11,8 @@ use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
 use latchline_reach::default_question;
 use latchline_reach::telephone::{
-    Carried, LockWay, OneRun, by_cable, by_length, heaviest_said, lock_cable, lock_said, run_said,
-    stations_on, switches_for, usual_family,
+    Carried, Lightest, LockWay, OneRun, by_cable, by_length, cable_called, lightest_on, lock_cable,
+    lock_said, run_said, stations_on, switches_for, usual_family,
 };
 use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
@@ -85,10 +85,18 @@ fn chosen<'a>(asked: &'a str, usual: &'a str, known: bool) -> &'a str {
     if !asked.is_empty() && known { asked } else { usual }
 }
 
+/// The cable that an address asks for, by its name or an everyday name.
+fn called<'a>(catalogue: &'a Catalogue, asked: &str, usual: &'a str) -> &'a str {
+    match asked.trim() {
+        "" => usual,
+        asked => cable_called(catalogue, asked).map_or(usual, |cable| &cable.head.name),
+    }
+}
+
 struct Reached {
     run: OneRun,
-    /// What is said where no model was named.
-    taken: Option<String>,
+    /// How many of the lightest work, where no model was named.
+    lightest: Option<Lightest>,
     /// The supply that carries least first.
     own: Vec<Carried>,
     others: Vec<(String, Vec<Carried>)>,
@@ -101,7 +109,7 @@ fn fewest(carried: &[Carried]) -> usize {
 }
 
 /// The same question as `latchline reach --total`, put the same way.
-fn reached(asked: &Reach, loaded: &LoadedCatalogues, locale: Locale) -> Result<Reached, Refused> {
+fn reached(asked: &Reach, loaded: &LoadedCatalogues) -> Result<Reached, Refused> {
     let catalogue = loaded.catalogue();
     let usual = usual_family(catalogue).unwrap_or_default();
     let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
@@ -113,7 +121,7 @@ fn reached(asked: &Reach, loaded: &LoadedCatalogues, locale: Locale) -> Result<R
         .get(&asked.station)
         .is_some_and(|model| model.family.value == family && model.kind.value == StationKind::Indoor);
     question.station = chosen(&asked.station, &question.station.clone(), fits).to_string();
-    let cable = chosen(&asked.cable, "pair-0.8", catalogue.cables.contains_key(&asked.cable)).to_string();
+    let cable = called(catalogue, &asked.cable, "pair-0.8").to_string();
     let total_m = number(&asked.total, 60.0, 1.0, LONGEST_M);
     let calls = catalogue.families[family].simultaneous_calls.value as usize;
     let run = OneRun { question, supply_is_stated: false, cable, total_m, calls };
@@ -127,8 +135,8 @@ fn reached(asked: &Reach, loaded: &LoadedCatalogues, locale: Locale) -> Result<R
     let lengths_m: Vec<f64> = (1..=10).map(|step| f64::from(step) * LONGEST_M / 10.0).collect();
     let each = by_length(&sources, loaded, &run, &lengths_m).map_err(unfit)?;
     let curve = lengths_m.into_iter().zip(each.iter().map(|carried| fewest(carried))).collect();
-    let taken = if fits { None } else { heaviest_said(&sources, loaded, &run, locale).map_err(unfit)? };
-    Ok(Reached { run, taken, own, others, curve })
+    let lightest = if fits { None } else { lightest_on(&sources, loaded, &run).map_err(unfit)? };
+    Ok(Reached { run, lightest, own, others, curve })
 }
 
 /// What one more would break, where the fewest work.
@@ -157,7 +165,7 @@ pub(crate) async fn reach(
     let content = blocking(move || {
         let _permit = permit;
         let loaded = blank::catalogue();
-        let found = reached(&asked, &loaded, locale)?;
+        let found = reached(&asked, &loaded)?;
         Ok(reach_markup(&found, loaded.catalogue(), locale))
     })
     .await?;
@@ -196,7 +204,7 @@ fn reach_markup(found: &Reached, catalogue: &Catalogue, locale: Locale) -> Marku
                 }
             }
             section.panel.answer #answer aria-live="polite" {
-                @let lines = run_said(&found.run, &found.own, found.taken.clone(), locale);
+                @let lines = run_said(&found.run, &found.own, found.lightest.as_ref(), locale);
                 (said(&lines, fewest(&found.own) > 0, language))
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
                 (chart(found, locale))
@@ -302,7 +310,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let loaded = blank::catalogue();
     let catalogue = loaded.catalogue();
     let lock = chosen(&asked.lock, "strike-12", catalogue.locks.contains_key(&asked.lock));
-    let cable = chosen(&asked.cable, "flex-1.0", catalogue.cables.contains_key(&asked.cable));
+    let cable = called(catalogue, &asked.cable, "flex-1.0");
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
     let outdoors = asked.outdoors == "1";
     let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors }, cable);

@@ -192,6 +192,8 @@ keys! {
     cable: Option<Sourced<String>> = may(TEXT), by cable;
     /// Length of that cable.
     length: Option<Sourced<Length>> = may(SECTION_LENGTH);
+    /// Pairs of that cable in parallel. Without it 1.
+    pairs: Sourced<u32> = or(Kind::Integer(1, 16), 1);
     /// Joints per conductor on the way. Without it 2.
     joints: Sourced<u32> = or(SITE_COUNT, USUAL_JOINTS);
     /// Cables to the other parts of its circuit: exit button, emergency release, fire contact, door contact, relay, its own supply.

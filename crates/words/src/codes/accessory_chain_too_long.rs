@@ -2,7 +2,7 @@
 
 code! {
     "accessory-chain-too-long"
-    title: "More modules than a door station takes" | "Zu viele Module in der Kette",
+    title: "More modules than a door station takes" | "Mehr Module, als eine Türstation aufnimmt",
     message:
         "{element} has {value} modules; {model} takes {limit}"
         | "{element} hat {value} Module; {model} nimmt {limit}",

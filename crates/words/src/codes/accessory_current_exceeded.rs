@@ -2,10 +2,13 @@
 
 code! {
     "accessory-current-exceeded"
-    title: "The modules of a door station draw more than it gives" | "Module ziehen zu viel Strom",
+    title: "The modules of a door station draw more than it gives" | "Die Module einer Türstation ziehen mehr, als sie gibt",
     message:
         "the {modules:module|modules} of {element} draw {value}; {model} gives {limit}"
         | "{modules:Modul zieht|Module ziehen} an {element} zusammen {value}; {model} gibt {limit}",
+    measure:
+        "The voltage at the last module of the chain with all buttons lit, and again with half of the modules taken off."
+        | "Die Spannung am letzten Modul der Kette mit allen Tastern beleuchtet, und noch einmal mit der halben Kette.",
     english:
         /// # What it checks
         /// The current of all modules in a door station's chain, with their illumination at night, against the

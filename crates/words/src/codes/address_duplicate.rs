@@ -2,12 +2,15 @@
 
 code! {
     "address-duplicate"
-    title: "Two devices are given the same number" | "Nummer doppelt vergeben",
+    title: "Two devices are given the same number" | "Zwei Geräte haben dieselbe Nummer",
     message:
         "{element} has the same {field} number {number} as {other}"
         | "{element} hat im Feld {field} dieselbe Nummer {number} wie {other}",
     label: "the same number" | "dieselbe Nummer",
     hint: "change one of the two" | "eines von beiden ändern",
+    measure:
+        "Nothing with a meter: read the switches of both devices, and switch power off and on after a change."
+        | "Nichts mit dem Messgerät: die Schalter beider Geräte ablesen, und nach einer Änderung aus- und einschalten.",
     english:
         /// Both would answer, or neither. The number was stated for both; change one of them. Both places are shown.
     german:

@@ -2,10 +2,13 @@
 
 code! {
     "address-not-expressible"
-    title: "The switches cannot show this number" | "Nummer nicht einstellbar",
+    title: "The switches cannot show this number" | "Die Schalter können diese Nummer nicht zeigen",
     message:
         "{element} has {field} number {number}, but its switches end at {highest}"
         | "{element} hat die Nummer {number} im Feld {field}, aber seine Schalter enden bei {highest}",
+    measure:
+        "Nothing with a meter: read the switches of the device, and the list of devices that the system finds."
+        | "Nichts mit dem Messgerät: die Schalter des Geräts ablesen, und die Liste der Geräte, die das System findet.",
     english:
         /// The number lies in the family's range but beyond what its switches or digits can show. The catalogue's address field is wrong, or the number needs another device.
     german:

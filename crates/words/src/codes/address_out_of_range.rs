@@ -2,7 +2,7 @@
 
 code! {
     "address-out-of-range"
-    title: "A number lies outside the family's range" | "Nummer außerhalb des Bereichs",
+    title: "A number lies outside the family's range" | "Eine Nummer liegt außerhalb des Bereichs der Familie",
     message:
         "{element} would have {field} number {number}, but the family has {first} to {last}"
         | "{element} hätte die Nummer {number} im Feld {field}, aber die Gerätefamilie hat {first} bis {last}",

@@ -2,7 +2,7 @@
 
 code! {
     "addresses-exhausted"
-    title: "No number is left" | "Keine Nummer mehr frei",
+    title: "No number is left" | "Keine Nummer ist mehr frei",
     message:
         "no {field} number is left for {element}: {first} to {last} are taken"
         | "Für {element} ist im Feld {field} keine Nummer mehr frei: {first} bis {last} sind vergeben",

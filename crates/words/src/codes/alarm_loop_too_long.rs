@@ -7,6 +7,9 @@ code! {
         "the loop of the {kind} input of {element} has {value}; {station} reads up to {limit}"
         | "Die Meldeschleife ({kind}) von {element} hat {value}; {station} liest bis {limit}",
     hint: "thicker conductors, or a shorter way" | "dickere Adern, oder ein kürzerer Weg",
+    measure:
+        "With the cable taken off the door station's input, its loop resistance with the contact closed."
+        | "Die Leitung vom Eingang der Türstation abgeklemmt: ihren Schleifenwiderstand bei geschlossenem Kontakt.",
     english:
         /// # What it checks
         /// The resistance of the cable to every contact at an alarm input, both conductors with their joints, hot,

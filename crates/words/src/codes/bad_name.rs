@@ -2,7 +2,7 @@
 
 code! {
     "bad-name"
-    title: "This name or text cannot be used" | "Name oder Text nicht verwendbar",
+    title: "This name or text cannot be used" | "Dieser Name oder Text ist nicht verwendbar",
     message:
         "the name or text \"{name}\" cannot be used: {reason}"
         | "Der Name oder Text „{name}“ ist nicht verwendbar: {reason}",

@@ -2,13 +2,16 @@
 
 code! {
     "battery-end-voltage-low"
-    title: "Devices that go dark before the battery does" | "Batterieendspannung zu niedrig",
+    title: "Devices that go dark before the battery does" | "Geräte, die vor der Batterie dunkel werden",
     message:
         "{count:device goes|devices go} dark before the battery of {element} is empty, {worst} first: {value}, needs {limit}"
         | "{count:Gerät fällt|Geräte fallen} aus, bevor die Batterie von {element} leer ist, {worst} zuerst<: {value}, nötig sind {limit}>",
     hint:
         "thicker conductors, or fewer stations on their runs"
         | "dickere Adern, oder weniger Stationen an ihren Strängen",
+    measure:
+        "With mains off, the voltage at the battery and at the last station of the longest run at the same time: the difference is what the cable takes."
+        | "Ohne Netz die Spannung an der Batterie und zugleich an der letzten Station des längsten Strangs: Der Unterschied ist, was die Leitung nimmt.",
     english:
         /// # What it checks
         /// Supplies with a battery: devices on their tree that work on mains but fall below their least

@@ -2,7 +2,7 @@
 
 code! {
     "battery-hours-short"
-    title: "A battery that does not last" | "Batterie trägt zu kurz",
+    title: "A battery that does not last" | "Eine Batterie, die nicht lange genug hält",
     message:
         "the battery of {element} lasts {value}; the policy asks for {limit}"
         | "Die Batterie von {element} hält {value}; die Vorgabe ist {limit}",
@@ -12,6 +12,9 @@ code! {
     hint:
         "take a larger battery, or reduce what is on in standby"
         | "eine größere Batterie, oder weniger Last in Ruhe",
+    measure:
+        "With mains off, the current out of the battery in standby; and the battery's voltage under that load after an hour."
+        | "Ohne Netz den Strom aus der Batterie in Ruhe; und die Spannung der Batterie unter dieser Last nach einer Stunde.",
     english:
         /// # What it checks
         /// Where the policy asks for `standby_hours`: how long each battery carries its supply's standby

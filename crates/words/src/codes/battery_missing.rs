@@ -2,7 +2,7 @@
 
 code! {
     "battery-missing"
-    title: "A battery asked for and none fitted" | "Batterie verlangt, keine vorhanden",
+    title: "A battery asked for and none fitted" | "Eine Batterie ist verlangt und keine da",
     message:
         "{element} has no battery; the policy asks for {limit} without mains"
         | "{element} hat keine Batterie; die Vorgabe ist {limit} ohne Netz",

@@ -2,7 +2,7 @@
 
 code! {
     "beside-mains"
-    title: "Extra-low voltage beside mains without separation" | "Ungetrennt neben Netzspannung",
+    title: "Extra-low voltage beside mains without separation" | "Kleinspannung ungetrennt neben Netzspannung",
     message:
         "run {element} lies beside mains without separation"
         | "Strang {element} liegt ungetrennt neben Netzleitungen",
@@ -10,6 +10,9 @@ code! {
     hint:
         "keep it apart from mains, or take a cable insulated for mains voltage"
         | "vom Netz getrennt führen, oder eine für Netzspannung isolierte Leitung nehmen",
+    measure:
+        "The insulation of each leg to earth, electronics taken off; then with a voltmeter for alternating current whether mains is induced on the open pair."
+        | "Die Isolation jeder Ader gegen Erde, Elektronik abgeklemmt; dann mit einem Wechselspannungsmesser, ob auf dem offenen Paar Netzspannung eingekoppelt ist.",
     english:
         /// # What it checks
         /// Runs that share a route with mains cables without separation (`beside_mains = true`) on a cable that is

@@ -2,7 +2,7 @@
 
 code! {
     "box-without-runs"
-    title: "A box that feeds nothing" | "Verteiler ohne Abgänge",
+    title: "A box that feeds nothing" | "Ein Verteiler, der nichts speist",
     message: "box {element} feeds nothing" | "Verteiler {element} speist nichts",
     label: "<model {model}>" | "<Modell {model}>",
     hint: "wire it, or remove it" | "verdrahten oder entfernen",

@@ -2,7 +2,7 @@
 
 code! {
     "bus-of-another-family"
-    title: "A bus of another family than the site's" | "Bus anderer Gerätefamilie",
+    title: "A bus of another family than the site's" | "Ein Bus einer anderen Familie als der der Anlage",
     message:
         "the bus of {element} is of the family {family}, not of the site's {expected}"
         | "Der Bus von {element} gehört zur Gerätefamilie {family}, nicht zu {expected} wie die Anlage",

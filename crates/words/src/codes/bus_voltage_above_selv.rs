@@ -2,11 +2,14 @@
 
 code! {
     "bus-voltage-above-selv"
-    title: "A bus voltage that is not safe to touch" | "Busspannung über SELV-Grenze",
+    title: "A bus voltage that is not safe to touch" | "Eine Busspannung, die man nicht gefahrlos berührt",
     message:
         "{element} has {value}, more than the {limit} that is safe to touch in the dry"
         | "{element} führt {value}, mehr als die {limit}, die man im Trockenen gefahrlos berührt",
     label: "<model {model}>" | "<Modell {model}>",
+    measure:
+        "The voltage at the supply's terminals with nothing on it."
+        | "Die Spannung an den Klemmen des Netzteils, ohne etwas daran.",
     english:
         /// # What it checks
         /// The nominal voltage of every supply as set, and of every distributor that makes its port voltage anew. Above

@@ -2,7 +2,7 @@
 
 code! {
     "bus-voltage-wet"
-    title: "More than 30 V DC outdoors" | "Über 30 V im Nassen",
+    title: "More than 30 V DC outdoors" | "Mehr als 30 V Gleichspannung im Freien",
     message:
         "{element} is outdoors on {value}; wet, only {limit} is safe to touch"
         | "{element} ist im Freien an {value}; nass darf man nur {limit} gefahrlos berühren",

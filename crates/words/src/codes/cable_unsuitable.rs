@@ -2,11 +2,14 @@
 
 code! {
     "cable-unsuitable"
-    title: "A cable that is not made for where it runs" | "Leitung hier nicht geeignet",
+    title: "A cable that is not made for where it runs" | "Eine Leitung, die nicht für ihren Ort gemacht ist",
     message:
         "<run {run}><the cable to the lock {lock} of {door}> goes {environment}; {cable} is made for {allowed}"
         | "<Strang {run}><die Leitung zum Schloss {lock} von {door}> liegt {environment}; {cable} ist gemacht für {allowed}",
     hint: "take a cable that is made for it" | "eine Leitung nehmen, die dafür gemacht ist",
+    measure:
+        "The insulation of the run, electronics taken off, on a wet day; and look at the sheath where it leaves the wall."
+        | "Die Isolation des Strangs, Elektronik abgeklemmt, an einem nassen Tag; und den Mantel dort ansehen, wo er aus der Wand tritt.",
     english:
         /// # What it checks
         /// The `environment` of each run (indoors, outdoors, buried) against the `environments` of its cable.

@@ -2,7 +2,7 @@
 
 code! {
     "call-across-buses"
-    title: "No wire leads from a door station to those whom it calls" | "Ruf zwischen getrennten Bussen",
+    title: "No wire leads from a door station to those whom it calls" | "Keine Leitung führt von einer Türstation zu denen, die sie ruft",
     message:
         "{element} cannot reach those whom it calls: {called}"
         | "{element} erreicht nicht, wen er ruft: {called}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "join the buses by a signal link, or correct \"calls\""
         | "die Busse über einen Signaleingang verbinden, oder calls berichtigen",
+    measure:
+        "With the power off, continuity of the link between the two boxes, from terminal to terminal."
+        | "Spannungsfrei den Durchgang der Verbindung zwischen beiden Verteilern, von Klemme zu Klemme.",
     english:
         /// # What it checks
         /// That the wiring joins every door and management station to all whom it calls, and to all whom an

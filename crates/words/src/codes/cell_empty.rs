@@ -2,7 +2,7 @@
 
 code! {
     "cell-empty"
-    title: "A cell that must be filled is empty" | "Zelle ist leer",
+    title: "A cell that must be filled is empty" | "Eine Zelle, die gefüllt sein muss, ist leer",
     message: "\"{column}\" must be filled in" | "„{column}“ muss ausgefüllt sein",
     hint: "fill it in, or clear the row" | "ausfüllen oder die Zeile leeren",
     english:

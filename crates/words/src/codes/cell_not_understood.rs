@@ -2,7 +2,7 @@
 
 code! {
     "cell-not-understood"
-    title: "A cell does not hold what its column is for" | "Zelleninhalt nicht verstanden",
+    title: "A cell does not hold what its column is for" | "Eine Zelle enthält nicht, wofür ihre Spalte da ist",
     message:
         "<{column}: >\"{found}\" is not {expected}"
         | "<{column}: >„{found}“ ist nicht, was hier stehen soll ({expected})",

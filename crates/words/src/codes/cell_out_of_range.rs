@@ -2,7 +2,7 @@
 
 code! {
     "cell-out-of-range"
-    title: "A number is outside its range" | "Zahl außerhalb des Bereichs",
+    title: "A number is outside its range" | "Eine Zahl liegt außerhalb ihres Bereichs",
     message:
         "<{column}: >{found} is outside {least} to {most}"
         | "<{column}: >{found} liegt nicht zwischen {least} und {most}",

@@ -2,13 +2,16 @@
 
 code! {
     "chain-through-dwellings"
-    title: "A chain passes through dwellings to reach others" | "Kette durch fremde Wohnungen",
+    title: "A chain passes through dwellings to reach others" | "Eine Kette führt durch Wohnungen zu anderen",
     message:
         "run {element} passes through other people's dwellings: {dwellings}"
         | "Strang {element} läuft durch fremde Wohnungen: {dwellings}",
     hint:
         "a fault there cannot be reached; branch on the landing instead"
         | "ein Fehler dort ist nicht zu erreichen; stattdessen auf dem Podest abzweigen",
+    measure:
+        "The voltage at the last station that works: the break is at its terminals, or at those of the next one on the run, dark or not."
+        | "Die Spannung an der letzten Station, die geht: Die Unterbrechung liegt an ihren Klemmen oder an denen der nächsten am Strang.",
     english:
         /// # What it checks
         /// With `chains_through_dwellings = false` under `[policy]`, that no cable goes on from a station in a

@@ -2,11 +2,14 @@
 
 code! {
     "charger-too-small"
-    title: "A charger that takes more than a day" | "Ladegerät zu klein",
+    title: "A charger that takes more than a day" | "Ein Ladegerät, das länger als einen Tag braucht",
     message:
         "the charger of {element} gives {value}; to charge the battery within a day takes {limit}"
         | "Das Ladegerät von {element} gibt {value}; um die Batterie in einem Tag zu laden, braucht es {limit}",
     label: "<{hours} for {capacity}>" | "<{hours} für {capacity}>",
+    measure:
+        "The charging current an hour after mains is back, and the battery's voltage the next day."
+        | "Den Ladestrom eine Stunde nach Netzwiederkehr, und die Spannung der Batterie am nächsten Tag.",
     english:
         /// # What it checks
         /// The charging current of a supply with battery against what puts four fifths of the capacity back

@@ -2,11 +2,14 @@
 
 code! {
     "clad-aluminium"
-    title: "Conductors of aluminium" | "Kupferplattiertes Aluminium",
+    title: "Conductors of aluminium" | "Adern aus Aluminium",
     message: "{cable} is {material}, on {elements}" | "{cable} ist {material}, an {elements}",
     hint:
         "the figures count it; terminals need care"
         | "die Werte rechnen damit; die Klemmen brauchen Sorgfalt",
+    measure:
+        "The loop with the far end bridged, and the diameter of one bare conductor: at the same size clad aluminium reads one and a half times what copper does."
+        | "Die Schleife bei gebrücktem fernem Ende und den Durchmesser einer blanken Ader: Bei gleichem Maß zeigt kupferplattiertes Aluminium das Anderthalbfache von Kupfer.",
     english:
         /// # What it checks
         /// Runs and lock cables of copper-clad aluminium or aluminium.

@@ -2,7 +2,7 @@
 
 code! {
     "column-missing"
-    title: "A column is missing" | "Spalte fehlt",
+    title: "A column is missing" | "Eine Spalte fehlt",
     message:
         "the sheet \"{sheet}\" has no column \"{column}\""
         | "Das Blatt „{sheet}“ hat keine Spalte „{column}“",

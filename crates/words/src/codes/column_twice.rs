@@ -2,7 +2,7 @@
 
 code! {
     "column-twice"
-    title: "Two headings mean the same column" | "Spalte doppelt vorhanden",
+    title: "Two headings mean the same column" | "Zwei Überschriften meinen dieselbe Spalte",
     message: "a second column for \"{column}\"" | "Eine zweite Spalte für „{column}“",
     hint: "keep one" | "eine behalten",
     english:

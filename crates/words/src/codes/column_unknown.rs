@@ -2,7 +2,7 @@
 
 code! {
     "column-unknown"
-    title: "A column is not used" | "Spalte wird nicht verwendet",
+    title: "A column is not used" | "Eine Spalte wird nicht verwendet",
     message: "the column \"{column}\" is not used" | "Die Spalte „{column}“ wird nicht verwendet",
     hint: "<did you mean {nearest:or}?>" | "<gemeint {nearest:or}?>",
     english:

@@ -2,7 +2,7 @@
 
 code! {
     "decimal-comma"
-    title: "Write a decimal point, not a comma" | "Dezimalpunkt statt Komma nötig",
+    title: "Write a decimal point, not a comma" | "Ein Dezimalpunkt, kein Komma",
     message:
         "\"{key}\" has a comma in its number: \"{written}\""
         | "„{key}“ hat ein Komma in der Zahl: „{written}“",

@@ -2,7 +2,7 @@
 
 code! {
     "delayed-egress-too-long"
-    title: "A delay at a way out that needs permission" | "Verzögerter Ausgang zu lang",
+    title: "A delay at a way out that needs permission" | "Eine Verzögerung am Ausgang, die eine Genehmigung braucht",
     message:
         "the lock {lock} of {element} delays the way out by {value}<; at most {limit} is allowed>"
         | "Das Schloss {lock} von {element} verzögert den Weg hinaus um {value}<; erlaubt sind höchstens {limit}>",

@@ -2,7 +2,7 @@
 
 code! {
     "duplicate-key"
-    title: "The same name or key is defined twice" | "Name oder Schlüssel doppelt",
+    title: "The same name or key is defined twice" | "Derselbe Name oder Schlüssel steht zweimal da",
     message: "\"{key}\" is defined twice" | "„{key}“ ist zweimal definiert",
     label: "defined again here" | "hier noch einmal definiert",
     hint: "rename one of the two, or remove it" | "eines von beiden umbenennen oder entfernen",

@@ -2,11 +2,14 @@
 
 code! {
     "dwelling-without-entrance"
-    title: "No entrance calls this dwelling" | "Wohnung ohne Eingang",
+    title: "No entrance calls this dwelling" | "Kein Eingang ruft diese Wohnung",
     message: "no entrance calls {element}" | "Kein Eingang ruft {element}",
     hint:
         "add it, or its floor or building, to the \"calls\" of an entrance"
         | "sie, ihr Geschoss oder ihr Gebäude in die calls eines Eingangs aufnehmen",
+    measure:
+        "The voltage at that station in standby: right, and it still does not ring, is a call that nobody set, not a cable."
+        | "Die Spannung an dieser Station in Ruhe: Stimmt sie und es klingelt trotzdem nicht, ist der Ruf nicht eingerichtet; die Leitung ist es nicht.",
     english:
         /// # What it checks
         /// That at least one entrance calls each dwelling (`calls` of the entrances). Whether the call can get

@@ -2,7 +2,7 @@
 
 code! {
     "end-station-looped"
-    title: "A cable goes on from a station that has one pair of terminals" | "Leitung hinter Endstation",
+    title: "A cable goes on from a station that has one pair of terminals" | "Eine Leitung geht von einer Station mit nur einem Klemmenpaar weiter",
     message:
         "the cable goes on from {element} to {next}, but {model} has one pair of terminals"
         | "Von {element} geht die Leitung weiter nach {next}, aber {model} hat nur ein Klemmenpaar",

@@ -2,9 +2,12 @@
 
 code! {
     "entrance-calls-nobody"
-    title: "An entrance that can call nobody" | "Eingang ruft niemanden",
+    title: "An entrance that can call nobody" | "Ein Eingang, der niemanden rufen kann",
     message: "entrance {element} can call nobody" | "Eingang {element} kann niemanden rufen",
     hint: "add \"calls\"" | "calls ergänzen",
+    measure:
+        "The voltage at the door station in standby: right, and nothing rings, is its list of calls, not the cable."
+        | "Die Spannung an der Türstation in Ruhe: Stimmt sie und nichts klingelt, ist es die Liste ihrer Rufe; die Leitung ist es nicht.",
     english:
         /// # What it checks
         /// That each entrance calls at least one dwelling or management station.

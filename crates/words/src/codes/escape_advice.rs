@@ -2,7 +2,7 @@
 
 code! {
     "escape-advice"
-    title: "Locks on escape routes: rules to look at" | "Fluchtwegregeln beachten",
+    title: "Locks on escape routes: rules to look at" | "Schlösser an Fluchtwegen: Regeln, die zu beachten sind",
     message:
         "locks on escape routes at {doors}: look at {sources}"
         | "Schlösser an Fluchtwegen bei {doors}: siehe {sources}",

@@ -2,13 +2,16 @@
 
 code! {
     "escape-depends-on-bus"
-    title: "The way out depends on the bus" | "Fluchtweg hängt vom Bus ab",
+    title: "The way out depends on the bus" | "Der Weg hinaus hängt vom Bus ab",
     message:
         "the way out at {element} depends on the bus: nothing else opens the lock {lock}"
         | "Der Weg hinaus bei {element} hängt vom Bus ab: Nichts sonst öffnet das Schloss {lock}",
     hint:
         "a handle or bar that opens without power, or an exit button in the lock's own circuit"
         | "ein Drücker oder eine Stange, die ohne Strom öffnet, oder ein Türöffnertaster im Stromkreis des Schlosses selbst",
+    measure:
+        "The voltage at the lock with the door station unplugged: if it is still there, try what lets people out then."
+        | "Die Spannung am Schloss bei abgesteckter Türstation: Ist sie noch da, ausprobieren, was dann hinauslässt.",
     english:
         /// # What it checks
         /// Locks on an escape route that open without power, but whose power comes from the door station or

@@ -2,13 +2,16 @@
 
 code! {
     "escape-fail-secure"
-    title: "A lock on an escape route stays shut without power" | "Fluchttür ohne Fluchtmechanik",
+    title: "A lock on an escape route stays shut without power" | "Ein Schloss am Fluchtweg bleibt ohne Strom zu",
     message:
         "the lock {lock} of {element}, on an escape route, stays shut without power"
         | "Das Schloss {lock} von {element}, an einem Fluchtweg, bleibt ohne Strom zu",
     hint:
         "take a lock that opens without power, or one with a mechanical way out; the responsible person decides"
         | "ein Schloss nehmen, das ohne Strom öffnet, oder eines mit mechanischem Weg hinaus; die verantwortliche Person entscheidet",
+    measure:
+        "Nothing with a meter: switch the power off and try from inside whether the door opens."
+        | "Nichts mit dem Messgerät: den Strom abschalten und von innen versuchen, ob die Tür aufgeht.",
     english:
         /// # What it checks
         /// Locks on an escape route that stay shut without power (fail-secure) and for which no mechanical

@@ -2,13 +2,16 @@
 
 code! {
     "existing-run-not-measured"
-    title: "An existing cable that was not measured" | "Altleitung nicht gemessen",
+    title: "An existing cable that was not measured" | "Eine vorhandene Leitung wurde nicht gemessen",
     message:
         "run {element} is an existing cable whose {missing} was not measured"
         | "Strang {element} ist eine vorhandene Leitung, nicht gemessen: {missing}",
     hint:
         "measure with the electronics disconnected, and write measured = { ... }"
         | "mit abgeklemmter Elektronik messen und measured = { ... } eintragen",
+    measure:
+        "With everything taken off it: the loop with the far end bridged, the capacitance with it open, and the insulation of the conductors to each other and to earth."
+        | "Alles abgeklemmt: die Schleife bei gebrücktem fernem Ende, die Kapazität bei offenem, und die Isolation der Adern gegeneinander und gegen Erde.",
     english:
         /// # What it checks
         /// Cables that are already in the walls (`existing = true`) and of which the loop or the insulation was not

@@ -2,13 +2,16 @@
 
 code! {
     "exit-button-missing"
-    title: "No way to open from inside" | "Türöffnertaster fehlt",
+    title: "No way to open from inside" | "Kein Weg, von innen zu öffnen",
     message:
         "{element} cannot be opened from inside: its lock {lock} has no exit button and no mechanical way out"
         | "{element} lässt sich von innen nicht öffnen: Das Schloss {lock} hat weder Türöffnertaster noch mechanischen Weg hinaus",
     hint:
         "fit an exit button inside (exit_button = true), or a handle or bar that opens without power (mechanical_escape = true)"
         | "innen einen Türöffnertaster anbringen (exit_button = true), oder einen Drücker oder eine Stange, die ohne Strom öffnet (mechanical_escape = true)",
+    measure:
+        "Nothing with a meter: stand inside with the door shut and try to get out, with power and without."
+        | "Nichts mit dem Messgerät: innen bei geschlossener Tür versuchen hinauszukommen, mit Strom und ohne.",
     english:
         /// # What it checks
         /// Locks that hold a door shut for those inside too, without an exit button: magnets, and every lock

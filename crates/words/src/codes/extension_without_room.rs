@@ -2,10 +2,13 @@
 
 code! {
     "extension-without-room"
-    title: "A dwelling has more stations than the family can number" | "Zu viele Nebenstellen",
+    title: "A dwelling has more stations than the family can number" | "Eine Wohnung hat mehr Stationen, als die Familie nummerieren kann",
     message:
         "{element}: the dwelling has {stations:station|stations}, but the family can number {room}"
         | "{element}: Die Wohnung hat {stations:Station|Stationen}, die Gerätefamilie kann {room} nummerieren",
+    measure:
+        "Nothing with a meter: count the stations of the dwelling and read their switches."
+        | "Nichts mit dem Messgerät: die Stationen der Wohnung zählen und ihre Schalter ablesen.",
     english:
         /// The extension field has no number left for this station, so it could not be called apart from the others.
         ///

@@ -2,7 +2,7 @@
 
 code! {
     "fed-twice"
-    title: "Something is reached by two runs" | "Von zwei Strängen erreicht",
+    title: "Something is reached by two runs" | "Etwas wird von zwei Strängen erreicht",
     message:
         "{name} is reached twice<: by run {other_run} and by run {run}>< in one run, {twice_in}>"
         | "{name} wird zweimal erreicht<: von Strang {other_run} und von Strang {run}>< in einem Strang, {twice_in}>",

@@ -2,13 +2,16 @@
 
 code! {
     "fire-interlock-missing"
-    title: "A powered lock that the fire alarm does not release" | "Brandfallsteuerung fehlt",
+    title: "A powered lock that the fire alarm does not release" | "Ein bestromtes Schloss, das die Brandmeldeanlage nicht freigibt",
     message:
         "the fire alarm does not release the lock {lock} of {element}<, {role}>"
         | "Die Brandmeldeanlage gibt das Schloss {lock} von {element} nicht frei<, {role}>",
     hint:
         "have the fire alarm cut its power; the responsible person decides"
         | "die Brandmeldeanlage seinen Strom unterbrechen lassen; die verantwortliche Person entscheidet",
+    measure:
+        "With those who look after the fire alarm, the voltage at the lock while it is in alarm: none may be left."
+        | "Mit denen, die die Brandmeldeanlage betreuen, die Spannung am Schloss während des Alarms: Es darf keine mehr da sein.",
     english:
         /// # What it checks
         /// Holding magnets, and on escape routes all locks that open without power, for a stated fire

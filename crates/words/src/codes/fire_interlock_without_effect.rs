@@ -2,13 +2,16 @@
 
 code! {
     "fire-interlock-without-effect"
-    title: "A fire interlock that releases nothing" | "Brandfallsteuerung wirkungslos",
+    title: "A fire interlock that releases nothing" | "Eine Brandfallsteuerung, die nichts freigibt",
     message:
         "the fire interlock of {element} releases none of its locks: {locks}"
         | "Die Brandfallsteuerung von {element} gibt keines der Schlösser frei: {locks}",
     hint:
         "wire it so that it cuts the power of a lock that opens without"
         | "so verdrahten, dass sie den Strom eines Schlosses unterbricht, das ohne Strom öffnet",
+    measure:
+        "With those who look after the fire alarm, whether the door opens while it is in alarm."
+        | "Mit denen, die die Brandmeldeanlage betreuen, ob die Tür während des Alarms aufgeht.",
     english:
         /// # What it checks
         /// Entrances with a fire interlock, none of whose locks opens without power.

@@ -4,13 +4,16 @@ code! {
     "fire-release-through-station"
     title:
         "The fire alarm releases a door through its station only"
-        | "Freigabe im Brandfall nur über die Türstation",
+        | "Die Brandmeldeanlage gibt eine Tür nur über deren Station frei",
     message:
         "the fire alarm releases {locks} of {element} through the door station only"
         | "Die Brandmeldeanlage gibt {locks} von {element} nur über die Türstation frei",
     hint:
         "have the fire alarm open a contact in the lock's own supply; the responsible person decides"
         | "die Brandmeldeanlage einen Kontakt in der Speisung des Schlosses selbst öffnen lassen; die verantwortliche Person entscheidet",
+    measure:
+        "With those who look after the fire alarm, and with the door station unplugged: the voltage at the lock while it is in alarm."
+        | "Mit denen, die die Brandmeldeanlage betreuen, und bei abgesteckter Türstation: die Spannung am Schloss während des Alarms.",
     english:
         /// # What it checks
         /// Entrances whose fire alarm acts on an input of the door station only, with no contact in the lock's own

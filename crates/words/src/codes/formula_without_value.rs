@@ -2,7 +2,7 @@
 
 code! {
     "formula-without-value"
-    title: "A formula has no value" | "Formel ohne Wert",
+    title: "A formula has no value" | "Eine Formel hat keinen Wert",
     message:
         "<{column}: >the formula has no value ({fault})"
         | "<{column}: >die Formel hat keinen Wert ({fault})",

@@ -2,13 +2,16 @@
 
 code! {
     "heater-missing"
-    title: "A heater that is in no load" | "Heizung ohne Last",
+    title: "A heater that is in no load" | "Eine Heizung, die in keiner Last steckt",
     message:
         "{element} counts on a heater; {station} states none"
         | "{element} rechnet mit einer Heizung; {station} gibt keine an",
     hint:
         "take a model with a heater, or state its heater_extra"
         | "ein Modell mit Heizung nehmen, oder sein heater_extra angeben",
+    measure:
+        "The current of the door station with its heater on and off."
+        | "Den Strom der Türstation mit ihrer Heizung an und aus.",
     english:
         /// # What it checks
         /// Entrances with `heater = true` whose door station's model states no `heater_extra`: it has no heater, or

@@ -2,13 +2,16 @@
 
 code! {
     "hold-time-overridden"
-    title: "The door station's own release time wins" | "Freigabezeit gibt Station vor",
+    title: "The door station's own release time wins" | "Die eigene Freigabezeit der Türstation gilt",
     message:
         "{station} holds the lock {lock} of {element} for {value}, not for the stated {limit}"
         | "{station} gibt das Schloss {lock} von {element} {value} lang frei, nicht {limit} wie angegeben",
     hint:
         "set the release time on the door station, or correct the file"
         | "die Freigabezeit an der Türstation einstellen, oder die Datei berichtigen",
+    measure:
+        "For how many seconds there is voltage at the lock after a release."
+        | "Wie viele Sekunden nach einer Freigabe Spannung am Schloss liegt.",
     english:
         /// # What it checks
         /// Locks whose plan states a `hold_time` that differs from the release time set in their door

@@ -2,13 +2,16 @@
 
 code! {
     "insulation-too-low"
-    title: "The insulation of a run is too low" | "Isolation zu niedrig",
+    title: "The insulation of a run is too low" | "Die Isolation eines Strangs ist zu niedrig",
     message:
         "the insulation of run {element} is {value}, less than {limit}"
         | "Die Isolation des Strangs {element} ist {value}, weniger als {limit}",
     hint:
         "look for damp joints and bared conductors, with the electronics disconnected"
         | "bei abgeklemmter Elektronik nach feuchten Verbindungen und blanken Adern suchen",
+    measure:
+        "With all electronics taken off, the insulation at 250 V between the conductors and of each to earth; then of each half, divided at a joint."
+        | "Alle Elektronik abgeklemmt, die Isolation bei 250 V zwischen den Adern und jeder gegen Erde; dann jeder Hälfte, an einer Klemmstelle geteilt.",
     english:
         /// # What it checks
         /// The measured insulation resistance of a run, between its conductors or to earth, whichever is

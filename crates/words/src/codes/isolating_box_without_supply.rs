@@ -2,7 +2,7 @@
 
 code! {
     "isolating-box-without-supply"
-    title: "An isolating box has no supply" | "Trennender Verteiler ohne Netz",
+    title: "An isolating box has no supply" | "Ein trennender Verteiler hat kein Netzteil",
     message:
         "the isolating box {name} has no supply on its input"
         | "Der trennende Verteiler {name} hat kein Netzteil an seinem Eingang",

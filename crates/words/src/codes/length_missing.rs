@@ -2,7 +2,7 @@
 
 code! {
     "length-missing"
-    title: "The lengths of a run are not given" | "Längen eines Strangs fehlen",
+    title: "The lengths of a run are not given" | "Die Längen eines Strangs sind nicht angegeben",
     message:
         "run {run} has no lengths for its {sections:section|sections}<, and its measured loop of {loop} leaves nothing for the cable: joints and terminals alone have {joints}>"
         | "Strang {run} hat keine Längen für {sections:Abschnitt|Abschnitte}<, und seine gemessene Schleife von {loop} lässt der Leitung nichts: Klemmen und Verbindungen allein haben {joints}>",

@@ -2,7 +2,7 @@
 
 code! {
     "lengths-given-twice"
-    title: "The lengths of a run are given in two ways" | "Längen doppelt angegeben",
+    title: "The lengths of a run are given in two ways" | "Die Längen eines Strangs sind auf zwei Arten angegeben",
     message:
         "the lengths of run {run} are given in more than one way: {keys}"
         | "Die Längen des Strangs {run} sind auf mehr als eine Art angegeben: {keys}",

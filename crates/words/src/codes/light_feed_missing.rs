@@ -2,7 +2,7 @@
 
 code! {
     "light-feed-missing"
-    title: "Nothing feeds a light" | "Die Leuchte hat keine Speisung",
+    title: "Nothing feeds a light" | "Nichts speist eine Leuchte",
     message:
         "the light {light} of {element} has no feed: {station} has no output for lights"
         | "Die Leuchte {light} von {element} hat keine Speisung: {station} hat keinen Ausgang für Leuchten",

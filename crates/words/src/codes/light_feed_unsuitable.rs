@@ -2,7 +2,7 @@
 
 code! {
     "light-feed-unsuitable"
-    title: "A light for another voltage" | "Die Leuchte braucht eine andere Spannung",
+    title: "A light for another voltage" | "Eine Leuchte für eine andere Spannung",
     message:
         "the light {light} of {element} is made for {limit}<, {needs},> and gets {value}"
         | "Die Leuchte {light} von {element} ist für {limit}<, {needs},> gebaut und bekommt {value}",

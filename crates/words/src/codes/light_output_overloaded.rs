@@ -2,11 +2,14 @@
 
 code! {
     "light-output-overloaded"
-    title: "The lights draw more than the door station's output gives" | "Leuchtenausgang überlastet",
+    title: "The lights draw more than the door station's output gives" | "Die Leuchten ziehen mehr, als der Ausgang der Türstation gibt",
     message:
         "the {lights:light|lights} of {element} draw {value}; the light output of {station} gives {limit}"
         | "Die {lights:Leuchte|Leuchten} von {element} ziehen {value}; der Leuchtenausgang von {station} gibt {limit}",
     hint: "feed them from a supply of their own" | "aus eigenem Netzteil speisen",
+    measure:
+        "The current and the voltage at the output with all lights on; then with all but one taken off."
+        | "Strom und Spannung am Ausgang mit allen Leuchten; dann mit nur einer.",
     english:
         /// # What it checks
         /// The current of all lights that hang on a door station's light output, all of them on, against the

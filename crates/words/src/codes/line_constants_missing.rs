@@ -2,10 +2,13 @@
 
 code! {
     "line-constants-missing"
-    title: "A cable without line constants" | "Leitungskonstanten fehlen",
+    title: "Signal over a cable without line constants" | "Signal über eine Leitung ohne Leitungskonstanten",
     message:
         "{element} is of a cable without line constants"
         | "{element} ist eine Leitung ohne Leitungskonstanten",
+    measure:
+        "The capacitance of a known length of this cable, far end open, with nothing else on it."
+        | "Die Kapazität einer bekannten Länge dieser Leitung, fernes Ende offen, sonst nichts daran.",
     english:
         /// # What it checks
         /// In a family that states bands for its signals, that every cable on the same pairs has line constants. Without them

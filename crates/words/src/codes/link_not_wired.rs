@@ -2,7 +2,7 @@
 
 code! {
     "link-not-wired"
-    title: "The signal link of an isolating box is open" | "Signaleingang offen",
+    title: "The signal link of an isolating box is open" | "Der Signaleingang eines trennenden Verteilers ist offen",
     message:
         "the signal link of the isolating box {element} is open"
         | "Der Signaleingang des trennenden Verteilers {element} ist offen",

@@ -2,12 +2,15 @@
 
 code! {
     "load-falls-in-use"
-    title: "A station that draws less in use than in standby" | "Station zieht in Betrieb weniger als in Ruhe",
+    title: "A station that draws less in use than in standby" | "Eine Station, die in Betrieb weniger zieht als in Ruhe",
     message:
         "{element}: \"{key}\" is {written}, less than {standby} in standby"
         | "{element}: „{key}“ ist {written}, weniger als {standby} in Ruhe",
     label: "less than in standby" | "weniger als in Ruhe",
     hint: "hold both against the data sheet" | "beide mit dem Datenblatt vergleichen",
+    measure:
+        "The current of one such station alone, in standby and while it talks."
+        | "Den Strom einer solchen Station allein, in Ruhe und im Gespräch.",
     english:
         /// # What it checks
         /// That a station draws no less while it rings or talks than while it does nothing, where both are given alike: as power, as

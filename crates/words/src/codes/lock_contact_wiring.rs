@@ -2,7 +2,7 @@
 
 code! {
     "lock-contact-wiring"
-    title: "The relay's contact does not suit the lock" | "Relaiskontakt passt nicht",
+    title: "The relay's contact does not suit the lock" | "Der Relaiskontakt passt nicht zum Schloss",
     message:
         "the lock {lock} of {element} {kind}, so its relay contact must be {required}, not {stated}"
         | "Das Schloss {lock} von {element} {kind}; sein Relaiskontakt muss {required} sein, nicht {stated}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "<write contact for {required}, and wire it so>"
         | "<als Kontakt {required} eintragen und so verdrahten>",
+    measure:
+        "Whether there is voltage at the lock in standby. A lock that opens without power needs it then; one that stays shut needs none until it is released."
+        | "Ob in Ruhe Spannung am Schloss liegt. Ein Schloss, das ohne Strom öffnet, braucht sie dann; eines, das geschlossen bleibt, erst bei der Freigabe.",
     english:
         /// # What it checks
         /// That the relay is wired as the lock needs it: a lock that opens without power (fail-safe) hangs

@@ -2,11 +2,14 @@
 
 code! {
     "lock-current-kind"
-    title: "A lock on the wrong kind of current" | "Falsche Stromart am Schloss",
+    title: "A lock on the wrong kind of current" | "Ein Schloss an der falschen Stromart",
     message:
         "the lock {lock} of {element} needs {needs} and gets {gets}"
         | "Das Schloss {lock} von {element} braucht {needs} und bekommt {gets}",
     hint: "take another lock, or another feed" | "ein anderes Schloss nehmen, oder eine andere Speisung",
+    measure:
+        "The voltage at the lock while it is released, once with the meter for direct and once for alternating current; then read the lock's plate."
+        | "Die Spannung am Schloss während der Freigabe, einmal mit dem Messgerät für Gleich- und einmal für Wechselspannung; dann das Schild des Schlosses lesen.",
     english:
         /// # What it checks
         /// That a lock made for direct current gets direct current, and one made for alternating current

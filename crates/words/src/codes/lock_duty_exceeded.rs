@@ -2,13 +2,16 @@
 
 code! {
     "lock-duty-exceeded"
-    title: "A lock is energised longer than it is made for" | "Schloss zu lange bestromt",
+    title: "A lock is energised longer than it is made for" | "Ein Schloss steht länger unter Strom, als es verträgt",
     message:
         "the lock {lock} of {element} is energised {when}<, {value},> and is made for {duty_limit}"
         | "Das Schloss {lock} von {element} ist bestromt, {when}<, {value}>, und verträgt {duty_limit}",
     hint:
         "shorten the hold time, or take a lock for continuous duty"
         | "die Freigabezeit verkürzen, oder ein Schloss für Dauerbetrieb nehmen",
+    measure:
+        "For how many seconds there is voltage at the lock after a release, and how hot it is after ten of them."
+        | "Wie viele Sekunden nach einer Freigabe Spannung am Schloss liegt, und wie heiß es nach zehn Freigaben ist.",
     english:
         /// # What it checks
         /// How long the lock's coil is energised at a stretch against the longest time its datasheet allows.

@@ -2,11 +2,14 @@
 
 code! {
     "lock-feed-missing"
-    title: "Nothing feeds a lock" | "Schloss ohne Speisung",
+    title: "Nothing feeds a lock" | "Nichts speist ein Schloss",
     message:
         "the lock {lock} of {element} has no feed: {missing}"
         | "Das Schloss {lock} von {element} hat keine Speisung: {missing}",
     label: "<feed is {feed}>" | "<feed ist {feed}>",
+    measure:
+        "The voltage between the two wires of the lock while it is released: none means that only a contact switches, and nothing feeds it."
+        | "Die Spannung zwischen den beiden Drähten des Schlosses während der Freigabe: keine heißt, dass nur ein Kontakt schaltet und nichts speist.",
     english:
         /// # What it checks
         /// That something feeds every lock: a door station whose model has a lock output where `feed` is

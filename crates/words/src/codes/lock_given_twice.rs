@@ -2,7 +2,7 @@
 
 code! {
     "lock-given-twice"
-    title: "Both `lock` and `locks` are given" | "`lock` und `locks` zugleich angegeben",
+    title: "Both `lock` and `locks` are given" | "`lock` und `locks` sind beide angegeben",
     message: "{name} has both \"lock\" and \"locks\"" | "{name} hat sowohl „lock“ als auch „locks“",
     hint: "keep one of the two" | "eines von beiden behalten",
     english:

@@ -2,7 +2,7 @@
 
 code! {
     "lock-output-overloaded"
-    title: "A lock draws more than the door station's output gives" | "Schlossausgang überlastet",
+    title: "A lock draws more than the door station's output gives" | "Ein Schloss zieht mehr, als der Ausgang der Türstation gibt",
     message:
         "the lock {lock} of {element} draws {value}; the output of {station} gives {limit}"
         | "Das Schloss {lock} von {element} zieht {value}; der Ausgang von {station} gibt {limit}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "feed it from a supply of its own, through the relay"
         | "über das Relais aus eigenem Netzteil speisen",
+    measure:
+        "The current into the lock while it is released, with a meter that holds the highest value; and whether the door station's screen or light dips."
+        | "Den Strom in das Schloss während der Freigabe, mit einem Messgerät, das den höchsten Wert hält; und ob Bild oder Licht der Türstation einbricht.",
     english:
         /// # What it checks
         /// For locks that the door station feeds: the larger of the lock's current and its inrush against

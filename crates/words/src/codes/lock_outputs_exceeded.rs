@@ -2,13 +2,16 @@
 
 code! {
     "lock-outputs-exceeded"
-    title: "More locks than the door station has outputs" | "Mehr Schlösser als Ausgänge",
+    title: "More locks than the door station has outputs" | "Mehr Schlösser, als die Türstation Ausgänge hat",
     message:
         "{element} has {value} locks; {station} has {limit} outputs"
         | "{element} hat {value} Schlösser; {station} hat {limit} Ausgänge",
     hint:
         "take a model with more outputs, or leave a lock to another entrance"
         | "ein Modell mit mehr Ausgängen nehmen, oder ein Schloss einem anderen Eingang überlassen",
+    measure:
+        "The voltage at each lock while the other one is released."
+        | "Die Spannung an jedem Schloss, während das andere freigegeben wird.",
     english:
         /// # What it checks
         /// The number of locks at an entrance against the lock outputs or relays of its door station.

@@ -2,13 +2,16 @@
 
 code! {
     "lock-voltage-too-high"
-    title: "Too much voltage for a lock" | "Schlossspannung zu hoch",
+    title: "Too much voltage for a lock" | "Zu viel Spannung für ein Schloss",
     message:
         "the lock {lock} of {element} gets up to {value}, more than the {limit} that it is made for"
         | "Das Schloss {lock} von {element} bekommt bis zu {value} und verträgt {limit}",
     hint:
         "take a lock for that voltage, or feed it from a lower one"
         | "ein Schloss für diese Spannung nehmen, oder aus einer niedrigeren speisen",
+    measure:
+        "The voltage at the lock's own terminals while it is released, with the lock connected and the battery full."
+        | "Die Spannung an den Klemmen des Schlosses während der Freigabe, mit angeschlossenem Schloss und voller Batterie.",
     english:
         /// # What it checks
         /// The highest voltage that can reach a lock, which is the upper end of what feeds it (a cable never

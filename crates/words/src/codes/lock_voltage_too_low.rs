@@ -2,7 +2,7 @@
 
 code! {
     "lock-voltage-too-low"
-    title: "Too little voltage at a lock" | "Schlossspannung zu niedrig",
+    title: "Too little voltage at a lock" | "Zu wenig Spannung an einem Schloss",
     message:
         "the lock {lock} of {element} gets {value} and needs {limit}"
         | "Das Schloss {lock} von {element} bekommt {value} und braucht {limit}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "<thicker conductors of at most {most_loop} in all, or >a supply of {needed_supply}"
         | "<dickere Adern mit zusammen höchstens {most_loop}, oder >ein Netzteil mit {needed_supply}",
+    measure:
+        "The voltage at the lock's own terminals while it is released, with the lock connected; then at the terminals of what feeds it. The difference is what its cable takes."
+        | "Die Spannung an den Klemmen des Schlosses während der Freigabe, mit angeschlossenem Schloss; dann an den Klemmen dessen, was es speist. Der Unterschied ist, was seine Leitung nimmt.",
     english:
         /// # What it checks
         /// The voltage at every lock with every tolerance at its worst: the feed at the lower end of its tolerance (on

@@ -2,7 +2,7 @@
 
 code! {
     "look-alike-name"
-    title: "A name can be taken for another" | "Ein Name sieht wie ein anderer aus",
+    title: "A name can be taken for another" | "Ein Name ist mit einem anderen zu verwechseln",
     message:
         "the name \"{name}\" is not what it seems: it holds {signs}"
         | "Der Name „{name}“ ist nicht, was er scheint: er enthält {signs}",

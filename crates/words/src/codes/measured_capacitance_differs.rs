@@ -2,12 +2,15 @@
 
 code! {
     "measured-capacitance-differs"
-    title: "The measured capacitance is not that of the stated length" | "Kapazität passt nicht",
+    title: "The measured capacitance is not that of the stated length" | "Die gemessene Kapazität ist nicht die der angegebenen Länge",
     message:
         "run {element} measures {capacitance}, as {value} of {cable} would; stated are {length}"
         | "Strang {element} misst {capacitance} wie {value} {cable}; angegeben sind {length}",
     label: "<{direction} than stated>" | "<{direction} als angegeben>",
     hint: "<it may be: {candidates:or}>" | "<in Frage kommen: {candidates:or}>",
+    measure:
+        "The capacitance once more with everything taken off and the far end open, and the loop resistance with it bridged: more capacitance at the same loop is a branch."
+        | "Die Kapazität noch einmal, alles abgeklemmt und das ferne Ende offen, und den Schleifenwiderstand bei gebrücktem: mehr Kapazität bei gleicher Schleife ist ein Abzweig.",
     english:
         /// # What it checks
         /// The length that follows from a run's measured capacitance (far end open, electronics and everything

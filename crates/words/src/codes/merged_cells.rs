@@ -2,7 +2,7 @@
 
 code! {
     "merged-cells"
-    title: "Cells are merged" | "Verbundene Zellen",
+    title: "Cells are merged" | "Zellen sind verbunden",
     message: "merged cells" | "Verbundene Zellen",
     hint: "unmerge them and repeat the value in every row that it holds for" | "die Verbindung lösen und den Wert in jeder Zeile wiederholen, für die er gilt",
     english:

@@ -2,7 +2,7 @@
 
 code! {
     "missing-key"
-    title: "A key that must be there is missing" | "Ein nötiger Schlüssel fehlt",
+    title: "A key that must be there is missing" | "Ein Schlüssel fehlt, der da sein muss",
     message:
         "the key \"{key}\" is missing< in {table}><, since {because} is given>"
         | "Der Schlüssel „{key}“ fehlt< ({table})>< wegen {because}>",

@@ -1,5 +1,5 @@
 //! What findings say: one file a code, named like its rule. It holds the title, the message, what stands at the place,
-//! what to do, and the manual page that `explain` prints, each in English and in German.
+//! what to do, what to measure first where it shows on site, and the manual page that `explain` prints, each in English and in German.
 
 use crate::template;
 use latchline_finding::{Finding, Language};
@@ -17,6 +17,8 @@ pub struct CodeWords {
     label: [&'static str; 2],
     /// What to do; may be empty.
     hint: [&'static str; 2],
+    /// What to measure first where it shows on site; may be empty.
+    measure: [&'static str; 2],
     /// The manual page: what is checked, why it matters, an example, what to do.
     page: [&'static str; 2],
 }
@@ -25,6 +27,11 @@ impl CodeWords {
     /// What it says, in a few words.
     pub fn title(&self, language: Language) -> &'static str {
         crate::row::of(self.title, language)
+    }
+
+    /// What to measure first where it shows on site.
+    pub fn measure(&self, language: Language) -> Option<&'static str> {
+        Some(crate::row::of(self.measure, language)).filter(|text| !text.is_empty())
     }
 
     /// The manual page, without spaces and line breaks around it.
@@ -89,6 +96,7 @@ macro_rules! code {
         message: $message:literal | $german_message:literal,
         $(label: $label:literal | $german_label:literal,)?
         $(hint: $hint:literal | $german_hint:literal,)?
+        $(measure: $measure:literal | $german_measure:literal,)?
         english: $(#[doc = $page:literal])+
         german: $(#[doc = $german_page:literal])+
     ) => {
@@ -98,6 +106,7 @@ macro_rules! code {
             message: [$message, $german_message],
             label: [concat!($($label)?), concat!($($german_label)?)],
             hint: [concat!($($hint)?), concat!($($german_hint)?)],
+            measure: [concat!($($measure)?), concat!($($german_measure)?)],
             page: [concat!($($page, "\n"),+), concat!($($german_page, "\n"),+)],
         };
     };
@@ -115,35 +124,36 @@ macro_rules! files {
 
 files! {
     acceptance_without_match, accessory_chain_too_long, accessory_current_exceeded, address_duplicate,
-    address_not_expressible, address_not_of_name, address_out_of_range, address_reserved, addresses_exhausted,
-    alarm_cable_not_watched, alarm_inputs_exceeded, alarm_loop_too_long, alarm_tells_nobody, bad_name,
-    battery_end_voltage_low, battery_hours_short, battery_missing, beside_mains, box_without_runs,
-    branch_not_allowed, bus_of_another_family, bus_voltage_above_selv, bus_voltage_wet, cable_to_no_part,
-    cable_unsuitable, call_across_buses, cascade_too_deep, cell_empty, cell_not_understood,
-    cell_out_of_range, chain_not_allowed, chain_through_dwellings, charger_too_small, clad_aluminium,
-    column_missing, column_twice, column_unknown, control_height, country_without_rules, decimal_comma,
-    delayed_egress_too_long, directory_too_small, duplicate_key, duplicate_name, duplicate_part,
-    dwelling_without_entrance, end_station_looped, entrance_calls_nobody, entrance_without_lock,
-    escape_advice, escape_decision_missing, escape_depends_on_bus, escape_fail_secure,
-    existing_run_not_measured, exit_button_missing, extension_without_room, fed_twice, file_too_large,
-    fire_interlock_missing, fire_interlock_without_effect, fire_release_through_station,
-    formula_without_value, heater_missing, hold_time_overridden, insulation_too_low,
-    isolating_box_without_supply, length_from_loop, length_missing, lengths_do_not_fit, lengths_given_twice,
-    light_feed_missing, light_feed_unsuitable, light_output_overloaded, line_constants_missing,
-    link_not_wired, load_falls_in_use, lock_contact_wiring, lock_current_kind, lock_duty_exceeded,
-    lock_feed_missing, lock_given_twice, lock_output_overloaded, lock_outputs_exceeded,
-    lock_voltage_too_high, lock_voltage_too_low, look_alike_name, measured_capacitance_differs,
-    measured_loop_differs, merged_cells, missing_key, mixed_families, more_pairs_than_cable, name_not_usable,
-    name_used_twice, nested_too_deeply, no_dwellings, no_entrance, no_operating_point, no_place_for_boxes,
-    no_place_with_mains, no_spare_ports, no_station, no_such_port, not_a_quantity, not_a_workbook, not_isolating,
-    not_wired, off_the_routes, out_of_range, outdoor_run_without_surge_protection, part_cable_twice,
-    place_without_building, port_needed, port_overloaded, port_used_twice, price_without_part,
-    prices_left_out, relay_on_unsecure_side, relay_overloaded, replaces_nothing, route_to_itself,
-    run_ends_at_port, run_too_long, run_without_stops, section_very_short, settings_contradict, sheet_missing, sheet_twice,
-    sheet_unreadable, short_circuit_darkens, short_circuit_not_cleared, short_circuit_not_detected,
-    signal_notch, signal_ripple, signal_too_weak, silenced_group, site_too_large, start_up_dip,
-    start_up_dropouts, start_up_fails, start_up_hiccups, supply_count_exceeded, supply_outputs_exceeded,
-    supply_overloaded, supply_shorts_signal, supply_too_hot, supply_without_load, suppression_missing,
+    address_not_expressible, address_not_of_name, address_out_of_range, address_reserved,
+    addresses_exhausted, alarm_cable_not_watched, alarm_inputs_exceeded, alarm_loop_too_long,
+    alarm_tells_nobody, bad_name, battery_end_voltage_low, battery_hours_short, battery_missing,
+    beside_mains, box_without_runs, branch_not_allowed, bus_of_another_family, bus_voltage_above_selv,
+    bus_voltage_wet, cable_to_no_part, cable_unsuitable, call_across_buses, calls_do_not_fit,
+    cascade_too_deep, cell_empty, cell_not_understood, cell_out_of_range, chain_not_allowed,
+    chain_through_dwellings, charger_too_small, clad_aluminium, column_missing, column_twice,
+    column_unknown, control_height, country_without_rules, decimal_comma, delayed_egress_too_long,
+    directory_too_small, duplicate_key, duplicate_name, duplicate_part, dwelling_without_entrance,
+    end_station_looped, entrance_calls_nobody, entrance_without_lock, escape_advice,
+    escape_decision_missing, escape_depends_on_bus, escape_fail_secure, existing_run_not_measured,
+    exit_button_missing, extension_without_room, fed_twice, file_too_large, fire_interlock_missing,
+    fire_interlock_without_effect, fire_release_through_station, formula_without_value, heater_missing,
+    hold_time_overridden, insulation_too_low, isolating_box_without_supply, length_from_loop,
+    length_missing, lengths_do_not_fit, lengths_given_twice, light_feed_missing, light_feed_unsuitable,
+    light_output_overloaded, line_constants_missing, link_not_wired, load_falls_in_use, lock_contact_wiring,
+    lock_current_kind, lock_duty_exceeded, lock_feed_missing, lock_given_twice, lock_output_overloaded,
+    lock_outputs_exceeded, lock_voltage_too_high, lock_voltage_too_low, look_alike_name,
+    measured_capacitance_differs, measured_loop_differs, merged_cells, missing_key, mixed_families,
+    more_pairs_than_cable, name_not_usable, name_used_twice, nested_too_deeply, no_dwellings, no_entrance,
+    no_operating_point, no_place_for_boxes, no_place_with_mains, no_spare_ports, no_station, no_such_port,
+    not_a_quantity, not_a_workbook, not_isolating, not_wired, off_the_routes, out_of_range,
+    outdoor_run_without_surge_protection, part_cable_twice, place_without_building, port_needed,
+    port_overloaded, port_used_twice, price_without_part, prices_left_out, relay_on_unsecure_side,
+    relay_overloaded, replaces_nothing, route_to_itself, run_ends_at_port, run_too_long, run_without_stops,
+    section_very_short, settings_contradict, sheet_missing, sheet_twice, sheet_unreadable,
+    short_circuit_darkens, short_circuit_not_cleared, short_circuit_not_detected, signal_notch,
+    signal_ripple, signal_too_weak, silenced_group, site_too_large, start_up_dip, start_up_dropouts,
+    start_up_fails, start_up_hiccups, supply_count_exceeded, supply_outputs_exceeded, supply_overloaded,
+    supply_set_too_low, supply_shorts_signal, supply_too_hot, supply_without_load, suppression_missing,
     suppression_unsuitable, temperatures_out_of_order, terminator_doubled, terminator_misplaced,
     terminator_missing, terminator_not_needed, terminator_without_capacitor, thin_margin, toml_syntax,
     too_many_buildings, too_many_cells, too_many_door_stations, too_many_findings, too_many_rows,

@@ -2,13 +2,13 @@
 
 code! {
     "more-pairs-than-cable"
-    title: "More pairs in parallel than the cable has" | "Mehr Paare als die Leitung hat",
+    title: "More pairs in parallel than the cable has" | "Mehr parallele Paare, als die Leitung hat",
     message:
-        "run {element} uses {value} pairs in parallel; {cable} has {limit}"
-        | "Strang {element} nutzt {value} Paare parallel; {cable} hat {limit}",
+        "<the cable to the lock {lock} of >{element} uses {value} pairs in parallel; {cable} has {limit}"
+        | "<Die Leitung zum Schloss {lock} von >{element} nutzt {value} Paare parallel; {cable} hat {limit}",
     english:
         /// # What it checks
-        /// That no run uses more pairs in parallel than its cable has.
+        /// That no run and no cable to a lock uses more pairs in parallel than its cable has.
         ///
         /// # Why it matters
         /// The voltages were computed with conductors that are not there.
@@ -21,7 +21,7 @@ code! {
         /// pulled side by side.
     german:
         /// # Was geprüft wird
-        /// Dass kein Strang mehr Paare parallel benutzt, als seine Leitung hat.
+        /// Dass kein Strang und keine Leitung zu einem Schloss mehr Paare parallel benutzt, als seine Leitung hat.
         ///
         /// # Warum es zählt
         /// Die Spannungen sind mit Adern gerechnet, die es nicht gibt.

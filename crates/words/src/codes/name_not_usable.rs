@@ -2,7 +2,7 @@
 
 code! {
     "name-not-usable"
-    title: "This cannot be a name" | "Als Name nicht verwendbar",
+    title: "This cannot be a name" | "Dies kann kein Name sein",
     message: "<{column}: >\"{name}\" cannot be a name" | "<{column}: >„{name}“ kann kein Name sein",
     hint: "use up to 60 letters, digits, '-' and '_'" | "bis zu 60 Buchstaben, Ziffern, „-“ und „_“ verwenden",
     english:

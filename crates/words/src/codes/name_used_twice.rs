@@ -2,7 +2,7 @@
 
 code! {
     "name-used-twice"
-    title: "A name is used twice" | "Name doppelt vergeben",
+    title: "A name is used twice" | "Ein Name wird zweimal verwendet",
     message:
         "<{column}: >\"{name}\" is used already in row {row}"
         | "<{column}: >„{name}“ steht schon in Zeile {row}",

@@ -2,7 +2,7 @@
 
 code! {
     "nested-too-deeply"
-    title: "Brackets or dotted keys are nested too deeply" | "Klammern zu tief verschachtelt",
+    title: "Brackets or dotted keys are nested too deeply" | "Klammern oder Schlüssel sind zu tief verschachtelt",
     message:
         "brackets or dotted keys are nested more than {limit} deep"
         | "Klammern oder gepunktete Schlüssel sind mehr als {limit} tief verschachtelt",

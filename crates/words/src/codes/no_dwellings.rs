@@ -2,7 +2,7 @@
 
 code! {
     "no-dwellings"
-    title: "There are no dwellings" | "Keine Wohnungen",
+    title: "There are no dwellings" | "Es gibt keine Wohnungen",
     message: "there are no dwellings" | "Es gibt keine Wohnungen",
     hint: "list them in the sheet \"Dwellings\"" | "im Blatt „Dwellings“ aufführen",
     english:

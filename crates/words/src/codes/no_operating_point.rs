@@ -2,7 +2,7 @@
 
 code! {
     "no-operating-point"
-    title: "The bus collapses under its load" | "Spannung bricht zusammen",
+    title: "The bus collapses under its load" | "Der Bus bricht unter seiner Last zusammen",
     message:
         "the bus of {element} collapses {state}: the cable cannot carry what is asked for<; {devices} go dark>"
         | "Der Bus von {element} bricht zusammen ({state}): Die Leitung kann nicht tragen, was verlangt wird<; es fallen aus: {devices}>",
@@ -10,6 +10,9 @@ code! {
     hint:
         "thicker conductors, a shorter way, more ports, or a supply nearer by"
         | "dickere Adern, ein kürzerer Weg, mehr Abgänge, oder ein Netzteil in der Nähe",
+    measure:
+        "The voltage at the supply while a call stands. If it stays up there and is down at the stations, measure along the riser where it is lost; if it falls at the supply too, read the supply's current."
+        | "Die Spannung am Netzteil bei stehendem Ruf. Bleibt sie dort oben und fehlt an den Stationen, entlang der Steigleitung messen, wo sie verloren geht; fällt sie auch am Netzteil, dessen Strom ablesen.",
     english:
         /// # What it checks
         /// That the voltages of every supply's tree can settle at all, in every operating state and with

@@ -2,7 +2,7 @@
 
 code! {
     "no-place-for-boxes"
-    title: "No place may hold a box" | "Kein Ort für Verteiler",
+    title: "No place may hold a box" | "An keinem Ort darf ein Verteiler sitzen",
     message: "no place may hold a box" | "An keinem Ort darf ein Verteiler sitzen",
     hint: "write yes under \"Boxes\" where one may hang" | "unter „Boxes“ yes schreiben, wo einer sitzen darf",
     english:

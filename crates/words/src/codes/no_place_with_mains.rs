@@ -2,7 +2,7 @@
 
 code! {
     "no-place-with-mains"
-    title: "No place has mains" | "Kein Ort mit Netzanschluss",
+    title: "No place has mains" | "Kein Ort hat einen Netzanschluss",
     message: "no place has mains" | "Kein Ort hat einen Netzanschluss",
     hint: "write yes under \"Mains\" where a supply may stand" | "unter „Mains“ yes schreiben, wo ein Netzgerät stehen darf",
     english:

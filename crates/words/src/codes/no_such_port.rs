@@ -2,7 +2,7 @@
 
 code! {
     "no-such-port"
-    title: "The box has no such port" | "Abgang gibt es nicht",
+    title: "The box has no such port" | "Der Verteiler hat keinen solchen Abgang",
     message: "box {name} has no port {port}" | "Verteiler {name} hat keinen Abgang {port}",
     label: "no such port" | "diesen Abgang gibt es nicht",
     hint: "its ports are numbered 1 to {ports}" | "seine Abgänge sind von 1 bis {ports} nummeriert",

@@ -2,7 +2,7 @@
 
 code! {
     "not-a-quantity"
-    title: "This is not a number with a unit" | "Keine Zahl mit Einheit",
+    title: "This is not a number with a unit" | "Dies ist keine Zahl mit Einheit",
     message:
         "\"{key}\" is not a number with a unit: \"{written}\""
         | "„{key}“ ist keine Zahl mit Einheit: „{written}“",

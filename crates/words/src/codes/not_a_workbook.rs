@@ -2,7 +2,7 @@
 
 code! {
     "not-a-workbook"
-    title: "This is not an XLSX workbook" | "Keine XLSX-Arbeitsmappe",
+    title: "This is not an XLSX workbook" | "Dies ist keine XLSX-Arbeitsmappe",
     message: "this is not an XLSX workbook: {reason}" | "Das ist keine XLSX-Arbeitsmappe: {reason}",
     hint: "save it as XLSX; a template is made by: latchline new --survey" | "als XLSX speichern; eine Vorlage macht: latchline new --survey",
     english:

@@ -2,7 +2,7 @@
 
 code! {
     "off-the-routes"
-    title: "No route leads there from the mains" | "Kein Weg führt dorthin",
+    title: "No route leads there from the mains" | "Vom Netzanschluss führt kein Weg dorthin",
     message:
         "\"{element}\" stands at \"{place}\", to which no route leads from any place with mains"
         | "„{element}“ steht bei „{place}“, wohin von keinem Ort mit Netzanschluss ein Weg führt",

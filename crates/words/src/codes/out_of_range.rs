@@ -2,7 +2,7 @@
 
 code! {
     "out-of-range"
-    title: "The value lies outside the accepted range" | "Wert außerhalb des zulässigen Bereichs",
+    title: "The value lies outside the accepted range" | "Der Wert liegt außerhalb des zulässigen Bereichs",
     message:
         "\"{key}\" is outside the accepted range: {written}"
         | "„{key}“ liegt außerhalb des zulässigen Bereichs: {written}",

@@ -2,7 +2,7 @@
 
 code! {
     "place-without-building"
-    title: "A place has too few or too many parts" | "Ortsangabe mit zu wenigen oder zu vielen Teilen",
+    title: "A place has too few or too many parts" | "Ein Ort hat zu wenige oder zu viele Teile",
     message: "\"{written}\" is not a place" | "„{written}“ ist kein Ort",
     label: "too few or too many parts" | "zu wenige oder zu viele Teile",
     hint:

@@ -2,7 +2,7 @@
 
 code! {
     "port-overloaded"
-    title: "More current than a port gives" | "Abgang überlastet",
+    title: "More current than a port gives" | "Mehr Strom, als ein Abgang gibt",
     message:
         "port {element} must give {value} but gives at most {limit}, {state}"
         | "Abgang {element} muss {value} geben und gibt höchstens {limit} ({state})",
@@ -10,6 +10,9 @@ code! {
     hint:
         "move stations to a free port or another distributor"
         | "Stationen auf einen freien Abgang oder einen anderen Verteiler verlegen",
+    measure:
+        "The current into that port in standby and with calls on its run. What is more than predicted in standby is a short in the making or a device too many."
+        | "Den Strom in diesen Abgang, in Ruhe und mit Rufen an seinem Strang. Ist er schon in Ruhe höher als vorausgesagt, ist es ein beginnender Kurzschluss oder ein Gerät zu viel.",
     english:
         /// # What it checks
         /// The largest current into each port that has a limit of its own, over all operating states and

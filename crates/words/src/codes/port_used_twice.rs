@@ -2,7 +2,7 @@
 
 code! {
     "port-used-twice"
-    title: "Two runs start at the same port" | "Zwei Stränge am selben Abgang",
+    title: "Two runs start at the same port" | "Zwei Stränge beginnen am selben Abgang",
     message:
         "port {port} is the start of two runs: {other_run} and {run}"
         | "Am Abgang {port} beginnen zwei Stränge: {other_run} und {run}",

@@ -2,12 +2,15 @@
 
 code! {
     "relay-overloaded"
-    title: "A lock draws more than the relay's contact carries" | "Relais überlastet",
+    title: "A lock draws more than the relay's contact carries" | "Ein Schloss zieht mehr, als der Relaiskontakt trägt",
     message:
         "the lock {lock} of {element} draws {value}; the relay contact of {station} carries {limit}"
         | "Das Schloss {lock} von {element} zieht {value}; der Relaiskontakt von {station} trägt {limit}",
     label: "<its {which}>" | "<sein {which}>",
     hint: "put a relay of its own in between" | "ein eigenes Relais dazwischen setzen",
+    measure:
+        "With the power off and nothing released, the resistance across the relay's contact: one that should be open and is closed has welded."
+        | "Spannungsfrei und ohne Freigabe den Widerstand über dem Relaiskontakt: Ist einer geschlossen, der offen sein soll, ist er verschweißt.",
     english:
         /// # What it checks
         /// For locks on a supply of their own or on the bus: the larger of the lock's current and its inrush

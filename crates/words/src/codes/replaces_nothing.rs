@@ -2,7 +2,7 @@
 
 code! {
     "replaces-nothing"
-    title: "A part replaces nothing" | "Ein Katalogteil ersetzt nichts",
+    title: "A part replaces nothing" | "Ein Teil ersetzt nichts",
     message:
         "the {kind} \"{name}\" says that it replaces another, but there is none of that name"
         | "„{name}“ ({kind}) soll ein anderes ersetzen, aber keines heißt so",

@@ -2,7 +2,7 @@
 
 code! {
     "route-to-itself"
-    title: "A route ends where it starts" | "Weg endet, wo er beginnt",
+    title: "A route ends where it starts" | "Ein Weg endet, wo er beginnt",
     message: "the route starts and ends at \"{place}\"" | "Der Weg beginnt und endet bei „{place}“",
     hint: "correct one of its ends" | "eines der Enden berichtigen",
     english:

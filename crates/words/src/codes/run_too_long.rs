@@ -2,13 +2,16 @@
 
 code! {
     "run-too-long"
-    title: "The path from the port is longer than the family allows" | "Leitung zu lang",
+    title: "The path from the port is longer than the family allows" | "Der Weg vom Abgang ist länger, als die Familie erlaubt",
     message:
         "the way from {from} to {to} is {value} long; the family {family} allows {limit}"
         | "Der Weg von {from} nach {to} ist {value} lang; die Gerätefamilie {family} erlaubt {limit}",
     hint:
         "place a distributor nearer by, or take a shorter way"
         | "einen Verteiler näher setzen, oder einen kürzeren Weg nehmen",
+    measure:
+        "With the power off, the capacitance of the way with its far end open; divided by that of a metre it is the length, whatever the joints."
+        | "Spannungsfrei die Kapazität des Wegs bei offenem fernem Ende; geteilt durch die eines Meters ist sie die Länge, wie die Klemmen auch sind.",
     english:
         /// # What it checks
         /// The cable path from each output of a supply and each port of a distributor to the farthest

@@ -2,7 +2,7 @@
 
 code! {
     "sheet-missing"
-    title: "A sheet is missing or has no rows" | "Blatt fehlt oder ist leer",
+    title: "A sheet is missing or has no rows" | "Ein Blatt fehlt oder hat keine Zeilen",
     message:
         "the sheet \"{sheet}\" is missing or has no rows"
         | "Das Blatt „{sheet}“ fehlt oder hat keine Zeilen",

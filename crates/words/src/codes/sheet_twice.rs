@@ -2,7 +2,7 @@
 
 code! {
     "sheet-twice"
-    title: "Two sheets mean the same" | "Blatt doppelt vorhanden",
+    title: "Two sheets mean the same" | "Zwei Blätter meinen dasselbe",
     message: "two sheets are called \"{sheet}\"" | "Zwei Blätter heißen „{sheet}“",
     hint: "keep one" | "eines behalten",
     english:

@@ -2,7 +2,7 @@
 
 code! {
     "sheet-unreadable"
-    title: "A sheet cannot be read" | "Blatt nicht lesbar",
+    title: "A sheet cannot be read" | "Ein Blatt ist nicht lesbar",
     message:
         "the sheet \"{sheet}\" cannot be read: {reason}"
         | "Das Blatt „{sheet}“ ist nicht lesbar: {reason}",

@@ -2,7 +2,7 @@
 
 code! {
     "short-circuit-darkens"
-    title: "A short on one run darkens other dwellings" | "Kurzschluss legt mehr still",
+    title: "A short on one run darkens other dwellings" | "Ein Kurzschluss an einem Strang macht andere Wohnungen dunkel",
     message:
         "a short on run {run} of {element} takes {count:other dwelling|other dwellings} with it: {dwellings}"
         | "Ein Kurzschluss am Strang {run} von {element} legt {count:weitere Wohnung|weitere Wohnungen} still: {dwellings}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "ports with a limit of their own, towards what is most exposed first"
         | "Abgänge mit eigener Begrenzung, zuerst zu dem hin, was am meisten gefährdet ist",
+    measure:
+        "Which outputs are dark, and the voltage at the supply. Then take the runs off one by one, outdoor runs first: the one with which the rest returns has the short."
+        | "Welche Abgänge dunkel sind, und die Spannung am Netzteil. Dann die Stränge einzeln abklemmen, die im Freien zuerst: Der, mit dem der Rest wiederkommt, hat den Kurzschluss.",
     english:
         /// # What it checks
         /// For a short at the far end of every run, which dwellings go dark besides those on the run and behind it: because the supply rather than

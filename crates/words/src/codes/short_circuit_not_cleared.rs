@@ -2,7 +2,7 @@
 
 code! {
     "short-circuit-not-cleared"
-    title: "A short that nothing ends overheats the cable" | "Kurzschluss bleibt bestehen",
+    title: "A short that nothing ends overheats the cable" | "Ein Kurzschluss, den nichts beendet, überhitzt die Leitung",
     message:
         "a short at the end of run {element} is not switched off: {current} go on and heat {cable} to {value}, where {limit} is its limit"
         | "Ein Kurzschluss am Ende des Strangs {element} bleibt mit {current} stehen und erwärmt {cable} auf {value}; erlaubt sind {limit}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "ports with a limit of their own, a supply that trips, or thicker conductors"
         | "Abgänge mit eigener Begrenzung, ein Netzteil, das abschaltet, oder dickere Adern",
+    measure:
+        "Switch off first. Then the resistance of the run alone, far end open: if it is not open, divide it and measure both halves."
+        | "Zuerst abschalten. Dann den Widerstand des Strangs allein, fernes Ende offen: Ist er nicht offen, teilen und beide Hälften messen.",
     english:
         /// # What it checks
         /// Where no trip ends a short at the far end of a run, the temperature that its conductors come to with the most current that can flow

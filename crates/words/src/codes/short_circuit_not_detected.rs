@@ -2,7 +2,7 @@
 
 code! {
     "short-circuit-not-detected"
-    title: "A short on which nothing acts" | "Kurzschluss nicht erkannt",
+    title: "A short on which nothing acts" | "Ein Kurzschluss, auf den nichts anspricht",
     message:
         "a short at the end of run {element} draws {current}, too little for anything to switch off<; that takes {limit}>"
         | "Ein Kurzschluss am Ende des Strangs {element} zieht {current}, und nichts spricht an<; nötig sind {limit}>",
@@ -10,6 +10,9 @@ code! {
     hint:
         "ports with a limit of their own, or a supply that trips earlier"
         | "Abgänge mit eigener Begrenzung, oder ein Netzteil, das früher abschaltet",
+    measure:
+        "Switch off, take the run off and measure its resistance with the far end open: a run that is not open has the short."
+        | "Abschalten, den Strang abklemmen und seinen Widerstand bei offenem fernem Ende messen: Ist er nicht offen, hat er den Kurzschluss.",
     english:
         /// # What it checks
         /// The current of a short at the far end of every run, with the lowest supply voltage and hot conductors, against

@@ -2,16 +2,19 @@
 
 code! {
     "signal-notch"
-    title: "A notch in the band of a signal" | "Signal mit Kerbe",
+    title: "A notch in the band of a signal" | "Eine Kerbe im Band eines Signals",
     message:
-        "{element} misses a part of the {band} from {caller}: {value} more are lost at {frequency} than beside it, at most {limit} may be"
-        | "{element} hat von {caller} eine Kerbe von {value} bei {frequency} im Band {band}; erlaubt sind {limit}",
+        "{element} misses a part of the {band} from {caller}: {value} more are lost at {frequency} than beside it ({lengths}), at most {limit} may be"
+        | "{element} hat von {caller} eine Kerbe von {value} bei {frequency} im Band {band} ({lengths}); erlaubt sind {limit}",
     label:
         "<as an open branch of about {branch} makes>"
         | "<wie sie ein offener Abzweig von etwa {branch} macht>",
     hint:
         "wire the branch as part of the chain, shorten it, or close its end with a terminator"
         | "den Abzweig als Teil der Kette verdrahten, kürzen, oder sein Ende abschließen",
+    measure:
+        "With the power off, the capacitance of the run with its far end open: what is more than planned is a branch that nobody drew. Then the length of the longest open branch."
+        | "Spannungsfrei die Kapazität des Strangs bei offenem fernem Ende: Was mehr ist als geplant, ist ein Abzweig, den niemand gezeichnet hat. Dann die Länge des längsten offenen Abzweigs.",
     english:
         /// # What it checks
         /// In a band for which the family states a greatest ripple, dips of the level between two peaks that are deeper than

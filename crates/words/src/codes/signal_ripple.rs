@@ -2,13 +2,16 @@
 
 code! {
     "signal-ripple"
-    title: "The level varies too much within the band of a signal" | "Signal schwankt zu stark",
+    title: "The level varies too much within the band of a signal" | "Der Pegel schwankt im Band eines Signals zu stark",
     message:
-        "the {band} from {caller} comes unevenly to {element}: its strength varies by {value}, at most {limit} may be"
-        | "Das Band {band} von {caller} schwankt an {element} um {value}; erlaubt sind {limit}",
+        "the {band} from {caller} comes unevenly to {element}: its strength varies by {value} ({lengths}), at most {limit} may be"
+        | "Das Band {band} von {caller} schwankt an {element} um {value} ({lengths}); erlaubt sind {limit}",
     hint:
         "a terminator on every open end, or a shorter or better cable"
         | "ein Abschluss an jedem offenen Ende, oder eine kürzere oder bessere Leitung",
+    measure:
+        "With the power off, look for a terminator at every end; then the capacitance of the run with its far end open."
+        | "Spannungsfrei an jedem Ende nach dem Abschluss sehen; dann die Kapazität des Strangs bei offenem fernem Ende.",
     english:
         /// # What it checks
         /// In a band for which the family states a greatest ripple, the difference between the highest and the lowest level at

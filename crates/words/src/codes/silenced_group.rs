@@ -2,7 +2,7 @@
 
 code! {
     "silenced-group"
-    title: "One fault silences many dwellings" | "Bruch legt zu viele still",
+    title: "One fault silences many dwellings" | "Ein Fehler legt viele Wohnungen still",
     message:
         "one broken joint on run {element} silences {value} dwellings<; the policy is at most {policy}><; more than {usual} are many, though no policy is stated>"
         | "Eine lose Verbindung am Strang {element} legt {value} Wohnungen still<; die Vorgabe ist höchstens {policy}><; mehr als {usual} sind viele, auch ohne Vorgabe>",
@@ -10,6 +10,9 @@ code! {
     hint:
         "<taking out station {removed_station} alone silences {removal_silences:dwelling|dwellings}; >shorter chains on more ports"
         | "<allein Station {removed_station} herauszunehmen legt {removal_silences:Wohnung|Wohnungen} still; >kürzere Ketten an mehr Abgängen",
+    measure:
+        "The voltage at the first station that is dark and at the last one that works: the break lies between the two."
+        | "Die Spannung an der ersten dunklen und an der letzten Station, die geht: Die Unterbrechung liegt zwischen beiden.",
     english:
         /// # What it checks
         /// How many dwellings fall silent together when one joint of a chain breaks, or when one station is taken

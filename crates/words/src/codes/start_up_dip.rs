@@ -2,7 +2,7 @@
 
 code! {
     "start-up-dip"
-    title: "The voltage dips at stations that had come up" | "Spannungseinbruch beim Anlauf",
+    title: "The voltage dips at stations that had come up" | "Die Spannung bricht an Stationen ein, die schon liefen",
     message:
         "{element} has come up and then dips to {value} while others boot; it needs {limit}"
         | "{element} ist schon an und fällt auf {value}, während andere anlaufen; nötig sind {limit}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "thicker conductors, fewer stations on the run, or delays that differ from run to run"
         | "dickere Adern, weniger Stationen am Strang, oder von Strang zu Strang verschiedene Verzögerungen",
+    measure:
+        "At that station, with a meter that holds the lowest value, the voltage during the first half minute after switching on."
+        | "An dieser Station mit einem Messgerät, das den kleinsten Wert hält, die Spannung in der ersten halben Minute nach dem Einschalten.",
     english:
         /// # What it checks
         /// Where power return ends well, the lowest voltage at every station from when it had come up, while others

@@ -2,7 +2,7 @@
 
 code! {
     "start-up-dropouts"
-    title: "Devices drop out before all are up" | "Ausfälle, bevor alle Geräte laufen",
+    title: "Devices drop out before all are up" | "Geräte fallen aus, bevor alle laufen",
     message:
         "when power returns at {element}, everything is up after {time}, but something drops out {value} times before"
         | "kehrt das Netz an {element} wieder, so läuft nach {time} alles, doch fällt vorher {value} Mal etwas aus",
@@ -11,6 +11,9 @@ code! {
     hint:
         "fewer stations at once: delays that differ from run to run, a larger supply, thicker conductors"
         | "weniger Stationen zugleich: von Strang zu Strang verschiedene Verzögerungen, ein größeres Netzteil, dickere Adern",
+    measure:
+        "The lowest voltage at the last station of the longest run during the first half minute after switching on; listen for relays that click."
+        | "Die kleinste Spannung an der letzten Station des längsten Strangs in der ersten halben Minute nach dem Einschalten; auf klickende Relais hören.",
     english:
         /// # What it checks
         /// Where power return ends with everything up: how often a converter started and dropped out before, and how often

@@ -2,7 +2,7 @@
 
 code! {
     "start-up-fails"
-    title: "Devices do not come up when power returns" | "Läuft nach Netzausfall nicht an",
+    title: "Devices do not come up when power returns" | "Geräte laufen nach Netzwiederkehr nicht an",
     message:
         "{element} does not start: {down} of {of} devices stay down {state}<, {first_down} among them><; {limited_by} at its limit>"
         | "{element} läuft nicht an: {down} von {of} Geräten bleiben aus ({state})<, darunter {first_down}><; {limited_by} an der Grenze>",
@@ -12,6 +12,9 @@ code! {
     hint:
         "a larger supply, stations with delays that differ from run to run, or several supplies"
         | "ein größeres Netzteil, Stationen mit von Strang zu Strang verschiedenen Verzögerungen, oder mehrere Netzteile",
+    measure:
+        "The voltage and current at the supply half a minute after switching on. A voltage that stands low with the current at its limit is this; take half of the runs off and switch on again."
+        | "Spannung und Strom am Netzteil eine halbe Minute nach dem Einschalten. Steht die Spannung tief und der Strom an der Grenze, ist es das; die Hälfte der Stränge abklemmen und neu einschalten.",
     english:
         /// # What it checks
         /// Power return after a long cut, simulated to ten seconds beyond the longest boot, with everything off before and every tolerance against it: the

@@ -2,7 +2,7 @@
 
 code! {
     "start-up-hiccups"
-    title: "Power return starts and drops out again and again" | "Netzteil taktet beim Anlauf",
+    title: "Power return starts and drops out again and again" | "Die Anlage läuft nach Netzwiederkehr immer wieder an und fällt aus",
     message:
         "{element} starts and drops out again and again {state}<, every {period}>: {down} of {of} devices are down"
         | "{element} läuft an und fällt immer wieder aus ({state})<, alle {period}>: {down} von {of} Geräten sind aus",
@@ -12,6 +12,9 @@ code! {
     hint:
         "a larger supply, one that holds its current, stations with delays that differ from run to run, or several supplies"
         | "ein größeres Netzteil, eines, das seinen Strom hält, Stationen mit von Strang zu Strang verschiedenen Verzögerungen, oder mehrere Netzteile",
+    measure:
+        "The voltage at the supply during the first half minute: if it comes and goes, take runs off one by one until it stands."
+        | "Die Spannung am Netzteil in der ersten halben Minute: Kommt und geht sie, Stränge einzeln abklemmen, bis sie steht.",
     english:
         /// # What it checks
         /// Power return as in `start-up-fails`: whether the supply trips and tries again without end, or stations

@@ -2,13 +2,16 @@
 
 code! {
     "supply-count-exceeded"
-    title: "More stations than the datasheet allows on one supply" | "Zu viele Stationen am Netzteil",
+    title: "More stations than the datasheet allows on one supply" | "Mehr Stationen, als das Datenblatt an einem Netzteil erlaubt",
     message:
         "{element} carries more stations than its datasheet allows: {models}; that fills it {value} times over, where {limit} is full"
         | "{element} speist mehr Stationen, als das Datenblatt erlaubt: {models}; damit ist es {value}-fach belegt, voll ist es bei {limit}",
     hint:
         "share the stations out over another supply, or take a lighter model"
         | "die Stationen auf ein weiteres Netzteil verteilen, oder ein leichteres Modell nehmen",
+    measure:
+        "The supply's current in standby and with as many calls as the family permits; the count does not show on a meter."
+        | "Den Strom des Netzteils in Ruhe und bei so vielen Rufen, wie die Familie zulässt; die Anzahl selbst zeigt kein Messgerät.",
     english:
         /// # What it checks
         /// Datasheet counts of the kind "18 of this model or 54 of that one on one supply". For a mix the

@@ -2,7 +2,7 @@
 
 code! {
     "supply-outputs-exceeded"
-    title: "More runs than a supply has outputs" | "Mehr Strecken als Ausgänge am Netzteil",
+    title: "More runs than a supply has outputs" | "Mehr Stränge, als ein Netzteil Ausgänge hat",
     message:
         "{value} runs start at {element}; its outputs take {limit}"
         | "{value} Strecken beginnen an {element}; seine Ausgänge nehmen {limit}",

@@ -2,7 +2,7 @@
 
 code! {
     "supply-overloaded"
-    title: "More current or power than a supply is rated for" | "Netzteil überlastet",
+    title: "More current or power than a supply is rated for" | "Mehr Strom oder Leistung, als ein Netzteil leistet",
     message:
         "{element} must give {value} but is rated for {limit}, {state}"
         | "{element} muss {value} geben und ist für {limit} bemessen ({state})",
@@ -10,6 +10,9 @@ code! {
     hint:
         "take a larger supply, or a second one for some runs"
         | "ein größeres Netzteil nehmen, oder ein zweites mit eigenem Teil des Gebäudes",
+    measure:
+        "The current and the voltage at the supply's output in standby, with calls, and in the first half minute after switching on."
+        | "Strom und Spannung am Ausgang des Netzteils in Ruhe, mit Rufen und in der ersten halben Minute nach dem Einschalten.",
     english:
         /// # What it checks
         /// The largest current that a supply is asked for, over all operating states and admissible sets

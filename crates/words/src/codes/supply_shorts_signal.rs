@@ -2,13 +2,16 @@
 
 code! {
     "supply-shorts-signal"
-    title: "Feeds that short the signal" | "Netzteil schließt Signal kurz",
+    title: "Feeds that short the signal" | "Speisungen, die das Signal kurzschließen",
     message:
         "the {count:feed|feeds} of {feeds} swallow the signal<: what is below {value} is lost, and it begins at {limit}>"
         | "{count:Speisung|Speisungen} von {feeds} schließen das Signal kurz<: unter {value}, es beginnt bei {limit}>",
     hint:
         "feed through a choke, or separate the parts by isolating boxes"
         | "über eine Drossel speisen, oder die Teile durch trennende Verteiler trennen",
+    measure:
+        "Take the runs off all supplies but one for a moment: if speech returns, the others short it. A DC meter does not show it."
+        | "Kurz die Stränge aller Netzteile bis auf eines abklemmen: Kommt die Sprache wieder, schließen die anderen sie kurz. Ein Gleichspannungsmesser zeigt es nicht.",
     english:
         /// # What it checks
         /// In a family that states bands for its signals, the low corner of the feed chokes of all supplies and boxes that feed

@@ -2,7 +2,7 @@
 
 code! {
     "supply-too-hot"
-    title: "A cupboard too hot for its supply" | "Netzteil zu warm",
+    title: "A cupboard too hot for its supply" | "Ein Schrank, der für sein Netzteil zu warm ist",
     message:
         "the cupboard of {element} is at {value}; {model} may stand in at most {limit}"
         | "Im Schrank von {element} sind {value}; {model} verträgt dort {limit}",
@@ -10,6 +10,9 @@ code! {
     hint:
         "<at that temperature it gives {derated} where {load} are asked for: >let air through, move it to a cooler place, or take one with more in hand"
         | "<bei dieser Temperatur gibt es {derated}, verlangt sind {load}: >lüften, an einen kühleren Ort setzen, oder eines mit mehr Reserve nehmen",
+    measure:
+        "The air temperature in the closed cupboard beside the supply, after an hour in use."
+        | "Die Lufttemperatur im geschlossenen Schrank neben dem Netzteil, nach einer Stunde in Betrieb.",
     english:
         /// # What it checks
         /// The stated ambient temperature of a supply's cupboard against the highest at which the supply

@@ -2,13 +2,16 @@
 
 code! {
     "suppression-missing"
-    title: "Nothing kills the voltage spike of a coil" | "Entstörung fehlt",
+    title: "Nothing kills the voltage spike of a coil" | "Nichts dämpft die Spannungsspitze einer Spule",
     message:
         "nothing kills the voltage spike of the lock {lock} of {element}"
         | "Nichts fängt die Spannungsspitze des Schlosses {lock} von {element} ab",
     hint:
         "fit {suitable} across the coil<; a diode lets it go {diode_delay} later>"
         | "parallel zur Spule {suitable} einbauen<; eine Diode lässt das Schloss {diode_delay} später los>",
+    measure:
+        "Release the lock ten times while somebody watches the picture: a flash or a restart at the end of each release is the coil."
+        | "Das Schloss zehnmal freigeben, während jemand auf das Bild sieht: Ein Blitz oder Neustart am Ende jeder Freigabe ist die Spule.",
     english:
         /// # What it checks
         /// Locks that the door station's relay switches on a supply of their own or on the bus, without a

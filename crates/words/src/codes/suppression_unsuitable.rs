@@ -2,12 +2,15 @@
 
 code! {
     "suppression-unsuitable"
-    title: "A diode across a lock on alternating current" | "Entstörung ungeeignet",
+    title: "A diode across a lock on alternating current" | "Eine Diode an einem Schloss mit Wechselstrom",
     message:
         "the lock {lock} of {element} has a diode across it on alternating current"
         | "Das Schloss {lock} von {element} hat eine Diode an Wechselstrom",
     label: "a short circuit every half wave" | "jede zweite Halbwelle ein Kurzschluss",
     hint: "take a varistor" | "einen Varistor nehmen",
+    measure:
+        "With the power off and one wire of the lock taken off, the resistance across it both ways round: a diode conducts one way only."
+        | "Spannungsfrei und einen Draht des Schlosses abgeklemmt, den Widerstand in beiden Richtungen: Eine Diode leitet nur in einer.",
     english:
         /// # What it checks
         /// That no plain diode lies across a lock on alternating current.

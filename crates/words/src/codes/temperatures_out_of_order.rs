@@ -2,7 +2,7 @@
 
 code! {
     "temperatures-out-of-order"
-    title: "The temperatures are out of order" | "Temperaturen in falscher Reihenfolge",
+    title: "The temperatures are out of order" | "Die Temperaturen sind in falscher Reihenfolge",
     message:
         "the temperatures are out of order: coldest {coldest}, usual {usual}, hottest {hottest}"
         | "Die Temperaturen sind in falscher Reihenfolge: kälteste {coldest}, übliche {usual}, wärmste {hottest}",

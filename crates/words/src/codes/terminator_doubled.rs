@@ -2,11 +2,14 @@
 
 code! {
     "terminator-doubled"
-    title: "More than one terminator on an undivided chain" | "Abschluss doppelt gesetzt",
+    title: "More than one terminator on an undivided chain" | "Mehr als ein Abschluss an einer ungeteilten Kette",
     message:
         "the chain on port {port} has more than one terminator: on runs {runs}"
         | "Die Kette am Abgang {port} hat mehr als einen Abschluss: an den Strängen {runs}",
     hint: "leave one, on the last station" | "einen lassen, an der letzten Station",
+    measure:
+        "With the power off, count the terminators of the chain: one, on its last station."
+        | "Spannungsfrei die Abschlüsse der Kette zählen: einer, an der letzten Station.",
     english:
         /// # What it checks
         /// That a chain that does not divide has one terminator at most.

@@ -2,11 +2,14 @@
 
 code! {
     "terminator-misplaced"
-    title: "A terminator where the chain does not end" | "Abschluss an falscher Stelle",
+    title: "A terminator where the chain does not end" | "Ein Abschluss, wo die Kette nicht endet",
     message:
         "the terminator of run {element} is set at {stop}, where the chain does not end"
         | "Der Abschluss des Strangs {element} ist an {stop} gesetzt, wo die Kette nicht endet",
     hint: "set it on the last station" | "an der letzten Station setzen",
+    measure:
+        "With the power off, find where the chain ends, and where its terminator is set."
+        | "Spannungsfrei suchen, wo die Kette endet und wo ihr Abschluss gesetzt ist.",
     english:
         /// # What it checks
         /// That a terminator is only set where a chain ends: on a run whose last stop is a station from which

@@ -2,13 +2,16 @@
 
 code! {
     "terminator-missing"
-    title: "The last station of a chain has no terminator" | "Abschluss fehlt",
+    title: "The last station of a chain has no terminator" | "Die letzte Station einer Kette hat keinen Abschluss",
     message:
         "{station}, the last on run {element}, has no terminator; the family {family} needs one"
         | "{station}, die letzte am Strang {element}, hat keinen Abschluss; die Gerätefamilie {family} braucht einen",
     hint:
         "<set the terminator on {station} and write terminator = true>"
         | "<den Abschluss an {station} setzen und terminator = true eintragen>",
+    measure:
+        "With the power off, look at the last station of the chain: its terminator must be set, and no other on the chain."
+        | "Spannungsfrei an der letzten Station der Kette nachsehen: Ihr Abschluss muss gesetzt sein, und kein anderer an der Kette.",
     english:
         /// # What it checks
         /// In a family that needs terminators (`terminator_required = true`), that the run to the last

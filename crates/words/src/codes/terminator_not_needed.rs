@@ -2,7 +2,7 @@
 
 code! {
     "terminator-not-needed"
-    title: "A terminator in a family that needs none" | "Abschluss nicht nötig",
+    title: "A terminator in a family that needs none" | "Ein Abschluss in einer Familie, die keinen braucht",
     message:
         "run {element} has a terminator; the family {family} needs none"
         | "Strang {element} hat einen Abschluss; die Gerätefamilie {family} braucht keinen",

@@ -2,11 +2,14 @@
 
 code! {
     "terminator-without-capacitor"
-    title: "The bus voltage heats a terminator" | "Abschluss ohne Kondensator",
+    title: "The bus voltage heats a terminator" | "Die Busspannung heizt einen Abschluss",
     message:
         "the terminator of run {element} has no series capacitor: {voltage} on {resistance} heats it with {value}"
         | "Der Abschluss des Strangs {element} hat keinen Kondensator in Reihe: {voltage} an {resistance} heizen ihn mit {value}",
     hint: "take a terminator with a series capacitor" | "einen Abschluss mit Kondensator in Reihe nehmen",
+    measure:
+        "With the power off, the resistance across the terminator alone: near 100 ohm at once means that there is no capacitor; with one the reading climbs to open."
+        | "Spannungsfrei den Widerstand über dem Abschluss allein: Sofort um 100 Ohm heißt, dass kein Kondensator da ist; mit einem steigt die Anzeige bis offen.",
     english:
         /// # What it checks
         /// Terminators without the series capacitor that keeps the bus voltage away from their resistor: the

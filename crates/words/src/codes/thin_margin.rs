@@ -2,11 +2,14 @@
 
 code! {
     "thin-margin"
-    title: "Hardly any voltage to spare at a device" | "Wenig Reserve zum Grenzwert",
+    title: "Hardly any voltage to spare at a device" | "Kaum Spannung übrig an einem Gerät",
     message:
         "{element} has only {value} in hand above the {least} that it needs, {state}"
         | "{element} hat nur {value} über den nötigen {least} ({state})",
     label: "<less than {limit}>" | "<weniger als {limit}>",
+    measure:
+        "The voltage at that device's terminals while as many calls stand as the family permits. It should lie at or above the figure in the finding; a lower one is a joint or another cable than planned."
+        | "Die Spannung an den Klemmen dieses Geräts bei so vielen Rufen, wie die Familie zulässt. Sie soll nicht unter der Zahl im Befund liegen; liegt sie darunter, ist es eine schlechte Klemme oder eine andere Leitung als geplant.",
     english:
         /// # What it checks
         /// Devices that hold their limit, but by less than `thin_margin` of the site's policy (1 V if it is

@@ -2,7 +2,7 @@
 
 code! {
     "toml-syntax"
-    title: "This is not valid TOML" | "Kein gültiges TOML",
+    title: "This is not valid TOML" | "Dies ist kein gültiges TOML",
     message: "not valid TOML: {detail}" | "Kein gültiges TOML: {detail}",
     label: "here" | "hier",
     hint:

@@ -2,7 +2,7 @@
 
 code! {
     "too-many-buildings"
-    title: "More buildings than the family can number" | "Mehr Gebäude, als nummeriert werden können",
+    title: "More buildings than the family can number" | "Mehr Gebäude, als die Familie nummerieren kann",
     message:
         "the site has {buildings:building|buildings}, but the family can number {room}"
         | "Die Anlage hat {buildings} Gebäude, die Gerätefamilie kann {room} nummerieren",

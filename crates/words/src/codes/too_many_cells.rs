@@ -2,7 +2,7 @@
 
 code! {
     "too-many-cells"
-    title: "More cells than a survey has" | "Zu viele Zellen",
+    title: "More cells than a survey has" | "Mehr Zellen, als eine Aufnahme hat",
     message: "more than {limit} cells" | "Mehr als {limit} Zellen",
     hint: "check that it is the right file" | "prüfen, ob es die richtige Datei ist",
     english:

@@ -2,7 +2,7 @@
 
 code! {
     "too-many-door-stations"
-    title: "More door stations than the family allows" | "Zu viele Türstationen",
+    title: "More door stations than the family allows" | "Mehr Türstationen, als die Familie erlaubt",
     message:
         "the bus has {value} door stations; the family {family} allows {limit}"
         | "Der Bus hat {value} Türstationen; die Gerätefamilie {family} erlaubt {limit}",

@@ -2,7 +2,7 @@
 
 code! {
     "too-many-rows"
-    title: "More rows than a survey has" | "Zu viele Zeilen",
+    title: "More rows than a survey has" | "Mehr Zeilen, als eine Aufnahme hat",
     message: "more than {limit} rows" | "Mehr als {limit} Zeilen",
     hint: "check that it is the right file, and that nothing is left far below the table" | "prüfen, ob es die richtige Datei ist und nichts weit unter der Tabelle steht",
     english:

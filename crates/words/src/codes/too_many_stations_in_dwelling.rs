@@ -2,7 +2,7 @@
 
 code! {
     "too-many-stations-in-dwelling"
-    title: "More stations in one dwelling than the family allows" | "Zu viele Stationen in Wohnung",
+    title: "More stations in one dwelling than the family allows" | "Mehr Stationen in einer Wohnung, als die Familie erlaubt",
     message:
         "{element} has {value} stations; the family {family} allows {limit}"
         | "{element} hat {value} Stationen; die Gerätefamilie {family} erlaubt {limit}",

@@ -2,7 +2,7 @@
 
 code! {
     "too-many-stations-on-port"
-    title: "More stations on one port than the family allows" | "Zu viele Stationen am Abgang",
+    title: "More stations on one port than the family allows" | "Mehr Stationen an einem Abgang, als die Familie erlaubt",
     message:
         "port {element} has {value} stations on it; the family {family} allows {limit}"
         | "Am Abgang {element} hängen {value} Stationen; die Gerätefamilie {family} erlaubt {limit}",

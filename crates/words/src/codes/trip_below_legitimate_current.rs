@@ -2,7 +2,7 @@
 
 code! {
     "trip-below-legitimate-current"
-    title: "A supply or port switches off in normal use" | "Abschaltung zu empfindlich",
+    title: "A supply or port switches off in normal use" | "Ein Netzteil oder Abgang schaltet in normaler Benutzung ab",
     message:
         "{element} {acts} at {limit}, but {value} flow in normal use"
         | "{element} {acts} bei {limit}, und im Betrieb dürfen {value} fließen",
@@ -10,6 +10,9 @@ code! {
     hint:
         "fewer stations on it, or a model that trips later"
         | "weniger Stationen daran, oder ein Modell, das später abschaltet",
+    measure:
+        "The current at that output up to the moment in which it switches off, with a meter that holds the highest value."
+        | "Den Strom an diesem Ausgang bis zum Abschalten, mit einem Messgerät, das den höchsten Wert hält.",
     english:
         /// # What it checks
         /// The largest legitimate current of every supply and port that trips or hiccups, over all operating states and admissible

@@ -2,7 +2,7 @@
 
 code! {
     "unknown-key"
-    title: "This key is not known here" | "Unbekannter Schlüssel",
+    title: "This key is not known here" | "Dieser Schlüssel ist hier nicht bekannt",
     message:
         "the key \"{key}\" is not known< in {table}>"
         | "Der Schlüssel „{key}“ ist< hier ({table})> nicht bekannt",

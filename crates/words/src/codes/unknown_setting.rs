@@ -2,7 +2,7 @@
 
 code! {
     "unknown-setting"
-    title: "There is no such setting" | "Unbekannte Einstellung",
+    title: "There is no such setting" | "Eine solche Einstellung gibt es nicht",
     message: "there is no setting \"{name}\"" | "Es gibt keine Einstellung „{name}“",
     hint: "<did you mean {nearest:or}?>" | "<gemeint {nearest:or}?>",
     english:

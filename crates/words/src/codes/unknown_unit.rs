@@ -2,7 +2,7 @@
 
 code! {
     "unknown-unit"
-    title: "This unit is not known" | "Unbekannte Einheit",
+    title: "This unit is not known" | "Diese Einheit ist nicht bekannt",
     message: "\"{unit}\" is not a unit for \"{key}\"" | "„{unit}“ ist keine Einheit für „{key}“",
     label: "expected {expected}" | "erwartet: {expected}",
     hint:

@@ -2,7 +2,7 @@
 
 code! {
     "unknown-word"
-    title: "This word is not one of the choices" | "Kein zugelassenes Wort",
+    title: "This word is not one of the choices" | "Dieses Wort steht nicht zur Wahl",
     message: "\"{word}\" is not one of the choices for \"{key}\"" | "„{word}“ steht für „{key}“ nicht zur Wahl",
     label: "choose {valid:or}" | "zur Wahl: {valid:or}",
     hint: "<did you mean {nearest:or}?>" | "<gemeint {nearest:or}?>",

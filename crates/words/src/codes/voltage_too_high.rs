@@ -2,7 +2,7 @@
 
 code! {
     "voltage-too-high"
-    title: "Too much voltage at a device" | "Spannung zu hoch",
+    title: "Too much voltage at a device" | "Zu viel Spannung an einem Gerät",
     message:
         "{element} gets up to {value}, more than the {limit} that it is made for, {state}"
         | "{element} bekommt bis zu {value} und verträgt {limit} ({state})",
@@ -10,6 +10,9 @@ code! {
     hint:
         "set the supply lower, or take a model that is made for more"
         | "das Netzteil niedriger stellen, oder ein Modell nehmen, das mehr verträgt",
+    measure:
+        "The voltage at the supply's terminals and at the station next to it, at night, with nobody calling."
+        | "Die Spannung an den Klemmen des Netzteils und an der Station gleich daneben, nachts und ohne Ruf.",
     english:
         /// # What it checks
         /// The highest voltage at every device, with the supply at the upper end of its tolerance, cold

@@ -2,7 +2,7 @@
 
 code! {
     "wrong-type"
-    title: "The value has the wrong type" | "Falsche Art von Wert",
+    title: "The value has the wrong type" | "Der Wert hat die falsche Art",
     message: "\"{key}\" must be {expected}, not {found}" | "„{key}“ muss {expected} sein, nicht {found}",
     label: "must be {expected}" | "muss {expected} sein",
     english:

@@ -63,9 +63,9 @@ sentences! {
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
-        LockDoubled { cable: &'a str, longest: &'a str }:
-            "Two pairs of {cable} side by side reach {longest}; state such a cable under [cables] with half the resistance."
-            | "Zwei Paare {cable} nebeneinander reichen {longest}; eine solche Leitung unter [cables] mit halbem Widerstand angeben.",
+        LockDoubled { longest: &'a str }:
+            "Two of its pairs in parallel reach {longest}: write pairs = 2 at the lock."
+            | "Zwei ihrer Paare parallel reichen {longest}: am Schloss pairs = 2 schreiben.",
         LockNoWay:
             "No usual supply of its own carries it over this cable either: put that supply at the lock and switch it by a relay."
             | "Auch kein übliches eigenes Netzteil speist es über diese Leitung: dieses Netzteil ans Schloss setzen und über ein Relais schalten.",
@@ -103,6 +103,9 @@ sentences! {
         HoursShort { wanted: &'a str }:
             "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
             | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+        HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
+            "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
+            | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
         HoursUnder { current: &'a str, ambient: &'a str }:
             "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient} °C. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
             | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient} °C. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",

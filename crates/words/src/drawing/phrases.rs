@@ -54,9 +54,9 @@ sentences! {
         Band { band: &'a str, low: &'a str, high: &'a str, unit: &'a str }:
             "{band}, {low} to {high} {unit}"
             | "{band}, {low} bis {high} {unit}",
-        Weakest { station: &'a str, caller: &'a str, loss: &'a str, share: Option<&'a str>, at: &'a str, unit: &'a str, budget: &'a str, outcome: &'a str }:
-            "{station} hears {caller} with a loss of {loss} dB< over {share} % of the band>, at {at} {unit}; {budget} dB are allowed: {outcome}"
-            | "{station} hört {caller} mit {loss} dB Dämpfung< über {share} % des Bands>, bei {at} {unit}; erlaubt {budget} dB: {outcome}",
+        Weakest { station: &'a str, caller: &'a str, loss: &'a str, share: Option<&'a str>, at: &'a str, unit: &'a str, lengths: &'a str, budget: &'a str, outcome: &'a str }:
+            "{station} hears {caller} with a loss of {loss} dB< over {share} % of the band>, at {at} {unit}, {lengths}; {budget} dB are allowed: {outcome}"
+            | "{station} hört {caller} mit {loss} dB Dämpfung< über {share} % des Bands>, bei {at} {unit}, {lengths}; erlaubt {budget} dB: {outcome}",
         WeakestFrom { caller: &'a str, station: &'a str, loss: &'a str, at: &'a str, unit: &'a str }:
             "From {caller}: weakest is {station}, {loss} dB at {at} {unit}"
             | "Von {caller}: am schwächsten {station}, {loss} dB bei {at} {unit}",

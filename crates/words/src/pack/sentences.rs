@@ -28,6 +28,12 @@ sentences! {
         CallVideoExtension { caller: &'a str }:
             "Call from {caller}: it rings with the main station; answer here: picture is steady, speech is clear both ways. Voltage while talking:"
             | "Ruf von {caller}: Läutet mit der Hauptstelle; hier annehmen: Bild steht, Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
+        CallAny { dwelling: &'a str }:
+            "Call to {dwelling}: it rings, speech is clear both ways, the picture (if any) is steady, the release opens. (How much reaches it could not be judged.)"
+            | "Ruf an {dwelling}: Es läutet, Sprache in beiden Richtungen klar, das Bild (falls vorhanden) steht, die Freigabe öffnet. (Wie viel dort ankommt, war nicht zu beurteilen.)",
+        CallWeakest { station: &'a str, in_hand: &'a str }:
+            "Call to {station}, to which least gets through from here ({in_hand} in hand): it rings, speech is clear both ways, the picture (if any) is steady, the release opens."
+            | "Ruf an {station}, wo von hier am wenigsten ankommt ({in_hand} Reserve): Es läutet, Sprache in beiden Richtungen klar, das Bild (falls vorhanden) steht, die Freigabe öffnet.",
         ConnectFeeder { run: &'a str }:
             "Connect run {run}; what it leads to has power. Its current is read later, with everything beyond it."
             | "Strang {run} anschließen; was er speist, hat Spannung. Sein Strom wird später gemessen, mit allem dahinter.",
@@ -53,6 +59,15 @@ sentences! {
         DoorAgreed { door: &'a str }:
             "{door}: release, escape and fire interlock agreed with (name)"
             | "{door}: Freigabe, Fluchtweg und Brandfallsteuerung abgestimmt mit (Name)",
+        DropInACall { caller: &'a str, station: &'a str }:
+            "The same while {station} talks with {caller}"
+            | "Derselbe, während {station} mit {caller} spricht",
+        DropInStandby { from: &'a str, end: &'a str }:
+            "Drop from {from} to {end}, standby"
+            | "Spannungsfall von {from} bis {end}, Ruhe",
+        DropNote { accuracy: &'a str }:
+            "Drops show a joint that no single voltage shows: the voltage at the start less that at the end, one meter on one range, both within a minute, lights and heaters of the doors as by night, in a call nobody else calling. The joints named under them allow for every tolerance and for {accuracy} between two readings of one meter (assumed); what would fail, fails in its worst state."
+            | "Ein Spannungsfall zeigt eine schlechte Verbindung, die keine einzelne Spannung zeigt: Spannung am Anfang weniger Spannung am Ende, ein Messgerät, ein Bereich, beide binnen einer Minute, Licht und Heizung der Türen wie bei Nacht, im Ruf sonst kein Ruf. Die darunter genannten Verbindungen lassen alle Toleranzen und {accuracy} zwischen zwei Messungen eines Geräts (angenommen) zu; was versagt, versagt im ungünstigsten Zustand.",
         DropInSection { section: &'a str }: "Drop on {section}" | "Spannungsfall auf {section}",
         ErrorsShort { count: &'a str }: "{count} ERRORS" | "{count} FEHLER",
         FeederCurrent { run: &'a str }:
@@ -69,15 +84,27 @@ sentences! {
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "published: {least} to {most} ({source})"
             | "veröffentlicht: {least} bis {most} ({source})",
+        JointHides { end: &'a str, joint: &'a str, device: &'a str, fails: &'a str }:
+            "In the last length before {end} a joint below {joint} would not show, and {device} fails from {fails} on. So read this too:"
+            | "Auf der letzten Länge vor {end} bliebe eine Verbindung unter {joint} verborgen, und {device} versagt ab {fails}. Deshalb auch messen:",
+        JointShows { joint: &'a str, device: &'a str, fails: &'a str }:
+            "Shows any joint of {joint} or more; from {fails} on {device} would fail."
+            | "Zeigt jede Verbindung ab {joint}; ab {fails} würde {device} versagen.",
+        JointShowsAndNoneFails { joint: &'a str }:
+            "Shows any joint of {joint} or more."
+            | "Zeigt jede Verbindung ab {joint}.",
         LinesWithoutPrice { count: &'a str }:
             "Lines without a price: {count}. The total leaves them out."
             | "Zeilen ohne Preis: {count}. Die Summe enthält sie nicht.",
         LockCalculation { door: &'a str, number: &'a str }:
             "{door}: lock {number}"
             | "{door}: Schloss {number}",
-        MeasureInsulation { least: &'a str }:
-            "Insulation between the conductors and to earth, electronics disconnected, as the cable allows: at least {least} Mohm. Reading:"
-            | "Isolation zwischen den Adern und gegen Erde, Elektronik abgeklemmt, wie die Leitung es erlaubt: mindestens {least} MΩ. Messwert:",
+        LoopAgain { from: &'a str, end: &'a str }:
+            "Even that can hide it. Switch the port off, unplug the electronics, and measure the loop from {from} again, far end {end} short-circuited: nearest to the first reading."
+            | "Auch das kann sie verbergen. Abgang ausschalten, Elektronik ziehen und die Schleife ab {from} noch einmal messen, fernes Ende {end} kurzgeschlossen: so nahe am ersten Messwert wie möglich.",
+        MeasureCapacitance { from: &'a str, end: &'a str }:
+            "Capacitance between the conductors from {from}, far end {end} open"
+            | "Kapazität zwischen den Adern ab {from}, fernes Ende {end} offen",
         MeasureLoop { from: &'a str, end: &'a str }:
             "Loop resistance from {from}, far end {end} short-circuited"
             | "Schleifenwiderstand ab {from}, fernes Ende {end} kurzgeschlossen",
@@ -91,6 +118,9 @@ sentences! {
         OriginUndated { site: &'a str, revision: &'a str, hash: &'a str }:
             "{site} · revision {revision} · input SHA-256 {hash}"
             | "{site} · Stand {revision} · SHA-256 der Eingabe {hash}",
+        PolarityAtEnd { from: &'a str, end: &'a str }:
+            "At {end}, electronics unplugged: + is the + of {from}, − its −, no short between them"
+            | "An {end}, Elektronik gezogen: + ist das + von {from}, − sein −, kein Kurzschluss dazwischen",
         PricesIn { currency: &'a str }:
             "Prices in {currency}, without tax and labour."
             | "Preise in {currency}, ohne Steuer und Arbeit.",

@@ -59,10 +59,10 @@ sentences! {
     pub enum BandWords<'a> {
         Line {
             band: &'a str, low: &'a str, high: &'a str, station: &'a str, caller: &'a str, loss: &'a str,
-            budget: &'a str, at: &'a str, ripple: Option<&'a str>, incomplete: Option<&'a str>,
+            budget: &'a str, at: &'a str, lengths: &'a str, ripple: Option<&'a str>, incomplete: Option<&'a str>,
         }:
-            "{band}, {low} to {high}: weakest is {station} from {caller}, loss {loss} of {budget} dB at {at}<; {ripple}><; {incomplete}>."
-            | "{band}, {low} bis {high}: am schwächsten {station} von {caller}, Dämpfung {loss} von {budget} dB bei {at}<; {ripple}><; {incomplete}>.",
+            "{band}, {low} to {high}: weakest is {station} from {caller}, loss {loss} of {budget} dB at {at}, {lengths}<; {ripple}><; {incomplete}>."
+            | "{band}, {low} bis {high}: am schwächsten {station} von {caller}, Dämpfung {loss} von {budget} dB bei {at}, {lengths}<; {ripple}><; {incomplete}>.",
         Ripple { ripple: &'a str, allowed: &'a str, station: &'a str }:
             "ripple up to {ripple} of {allowed} dB ({station})"
             | "Schwankung bis {ripple} von {allowed} dB ({station})",

@@ -100,6 +100,7 @@ words! {
         ThickerConductor: "thicker conductor" | "dickere Ader",
         ThickerConductorsAllTheWay: "thicker conductors all the way" | "dickere Adern auf dem ganzen Weg",
         ThickerLockCable: "thicker lock cable" | "dickere Schlossleitung",
+        TwoPairsToTheLock: "two pairs to the lock" | "zwei Paare zum Schloss",
         TwoChanges: "two changes" | "zwei Änderungen",
         VaristorAcrossTheCoil: "varistor across the coil" | "Varistor parallel zur Spule",
         WiderScope: "wider scope" | "weiterer Rufbereich",

@@ -82,6 +82,68 @@ fn what_installers_say_finds_its_symptom() {
         ("startet bei Ruf neu", CALLED),
         ("Magnet lässt nicht los", MAGNET),
         ("Schloss öffnet nicht", LOCK),
+        ("gate buzzes but door stays shut", LOCK),
+        ("the strike hums but nothing happens", LOCK),
+        ("I press the key button and the door doesn't open", LOCK),
+        ("the door won't unlock from the flat", LOCK),
+        ("release works from the gate but not from the flats", LOCK),
+        ("screen shows lines and snow", PICTURE),
+        ("blurred picture in the top flats", PICTURE),
+        ("only a blue screen, speech is fine", PICTURE),
+        ("picture is black and white with ghosts", PICTURE),
+        ("monitor turns itself off when someone presses the bell", CALLED),
+        ("the top floor unit cuts out during a call", CALLED),
+        ("station goes off as soon as I press the door release", OPENS),
+        ("I press flat 4 and flat 14 rings", TWO),
+        ("both our phones ring when next door is called", TWO),
+        ("pressing the button does nothing, flat 7 stays silent", SILENT),
+        ("visitors can't reach us", SILENT),
+        ("the bell doesn't work in one apartment", SILENT),
+        ("41 of 42 found", SILENT),
+        ("the visitor can't hear me", SPEECH),
+        ("voice is too quiet at the gate", SPEECH),
+        ("handset is completely dead", DEAD),
+        ("no lights on the monitor", DEAD),
+        ("third floor is off, the rest works", FLOOR),
+        ("all flats above the second floor are out", FLOOR),
+        ("power supply keeps clicking", ALL),
+        ("the whole system is down", ALL),
+        ("whole system reboots over and over", ALL),
+        ("after the blackout it never started again", POWER),
+        ("dead since the power failure", POWER),
+        ("backup battery is flat after two hours", BATTERY),
+        ("the gate fails when it is freezing", NIGHT),
+        ("doesn't work after dark", NIGHT),
+        ("buzzing noise on the speech", HUM),
+        ("there's a whistle when they talk", HUM),
+        ("power supply is too hot to touch", HOT),
+        ("smells burnt in the riser cupboard", HOT),
+        ("works sometimes and sometimes not", FLICKER),
+        ("loose contact somewhere", FLICKER),
+        ("front door stays unlocked all day", OPEN),
+        ("door relocks before I get there", OPEN),
+        ("mag lock stays locked when the fire panel trips", MAGNET),
+        ("can I reuse the telephone cable in the walls", OLD),
+        ("der Türöffner summt, aber die Tür bleibt zu", LOCK),
+        ("Tor summt, geht aber nicht auf", LOCK),
+        ("Tür lässt sich von der Wohnung nicht öffnen", LOCK),
+        ("Bildschirm bleibt dunkel", DEAD),
+        ("Bild hat Streifen und Schnee", PICTURE),
+        ("bei der falschen Wohnung klingelt es", TWO),
+        ("es klingelt bei uns nicht", SILENT),
+        ("Besucher hört mich nicht", SPEECH),
+        ("Monitor geht aus, wenn jemand klingelt", CALLED),
+        ("Gerät startet neu, sobald ich die Tür öffne", OPENS),
+        ("der ganze dritte Stock ist ausgefallen", FLOOR),
+        ("gar nichts geht mehr", ALL),
+        ("nach dem Stromausfall startet die Anlage nicht mehr", POWER),
+        ("Akku hält nur zwei Stunden", BATTERY),
+        ("bei Frost geht das Tor nicht", NIGHT),
+        ("es brummt in der Leitung", HUM),
+        ("Netzteil ist sehr heiß", HOT),
+        ("Haustür bleibt den ganzen Tag offen", OPEN),
+        ("Magnet hält trotz Feueralarm", MAGNET),
+        ("können die alten Drähte bleiben", OLD),
     ];
     let wrong: Vec<(&str, &str, &str)> = told
         .into_iter()
@@ -123,8 +185,11 @@ fn every_way_of_saying_it_leads_to_its_own_symptom_or_offers_it() {
 }
 
 #[test]
-fn codes_of_symptoms_have_pages() {
+fn codes_of_symptoms_have_pages_that_lead_with_what_to_measure() {
     for code in all().iter().flat_map(|symptom| symptom.codes) {
-        assert!(crate::codes::of(code).is_some(), "{code}");
+        let words = crate::codes::of(code).unwrap_or_else(|| panic!("no page of {code}"));
+        for language in [Language::English, Language::German] {
+            assert!(words.measure(language).is_some_and(|text| text.ends_with('.')), "{code}");
+        }
     }
 }

@@ -2,7 +2,7 @@
 
 use anyhow::Result;
 use latchline_reach::Question;
-use latchline_reach::telephone::{BatteryHours, Carried, LockCable, MixOn, OneRun, Power};
+use latchline_reach::telephone::{BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -45,6 +45,16 @@ pub(super) struct RunFigures<'a> {
     total_m: f64,
     simultaneous_calls: usize,
     carried: Vec<CarriedFigures<'a>>,
+    /// Where no model was named: how many of the lightest work; missing where there is no lighter one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lightest: Option<LightestFigures<'a>>,
+}
+
+#[derive(Serialize)]
+struct LightestFigures<'a> {
+    power: &'static str,
+    station: &'a str,
+    stations: usize,
 }
 
 #[derive(Serialize)]
@@ -59,7 +69,7 @@ struct CarriedFigures<'a> {
 }
 
 impl<'a> RunFigures<'a> {
-    pub(super) fn of(run: &'a OneRun, carried: &'a [Carried]) -> Self {
+    pub(super) fn of(run: &'a OneRun, carried: &'a [Carried], lightest: Option<&'a Lightest>) -> Self {
         let each = carried.iter().map(|one| CarriedFigures {
             power: word(one.power),
             supply: &one.supply,
@@ -75,6 +85,11 @@ impl<'a> RunFigures<'a> {
             total_m: run.total_m,
             simultaneous_calls: run.calls,
             carried: each.collect(),
+            lightest: lightest.map(|one| LightestFigures {
+                power: word(one.power),
+                station: &one.model,
+                stations: one.stations,
+            }),
         }
     }
 }
@@ -84,6 +99,7 @@ impl<'a> RunFigures<'a> {
 pub(super) struct LockFigures<'a> {
     lock: &'a str,
     length_m: f64,
+    outdoors: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
     door: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -100,20 +116,43 @@ struct LockCableFigures<'a> {
     needs_v: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     longest_m: Option<f64>,
+    /// Whether the cable is made for where it was asked.
+    suits: bool,
+    /// With two of its pairs in parallel; missing where it does with one, or has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    longest_doubled_m: Option<f64>,
+    /// A supply of the lock's own that does; missing where none is needed or none does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    own_supply: Option<OwnSupplyFigures>,
+}
+
+#[derive(Serialize)]
+struct OwnSupplyFigures {
+    voltage_v: f64,
+    tolerance_percent: f64,
+    least_v: f64,
 }
 
 impl<'a> LockFigures<'a> {
-    pub(super) fn of(lock: &'a str, length_m: f64, found: &'a [LockCable]) -> Self {
+    pub(super) fn of(way: &LockWay<'a>, found: &'a [LockCable]) -> Self {
         let each = found.iter().map(|one| LockCableFigures {
             cable: &one.cable,
             works: one.holds(),
             least_v: one.least_v,
             needs_v: one.needs_v,
             longest_m: one.longest_m,
+            suits: one.suits,
+            longest_doubled_m: one.longest_doubled_m,
+            own_supply: one.own_supply.map(|own| OwnSupplyFigures {
+                voltage_v: own.voltage_v,
+                tolerance_percent: own.tolerance_percent,
+                least_v: own.least_v,
+            }),
         });
         LockFigures {
-            lock,
-            length_m,
+            lock: way.lock,
+            length_m: way.length_m,
+            outdoors: way.outdoors,
             door: found.first().map(|one| one.door.as_str()),
             supply: found.first().map(|one| one.supply.as_str()),
             cables: each.collect(),
@@ -138,11 +177,26 @@ pub(super) struct BatteryFigures<'a> {
 
 #[derive(Serialize)]
 struct HoursFigures {
+    /// Model of the distributors that the stations are taken to hang on, and how many.
+    distributor: String,
+    distributors: u32,
     batteries: u32,
     capacity_ah: f64,
     current_a: f64,
     hours: f64,
+    /// With the door station's heater on; missing where it has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hours_with_heater: Option<f64>,
     coldest_c: f64,
+    /// Missing where the charger is quick enough or its current is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    slow_recharge_hours: Option<f64>,
+    /// Codes of the limits that so many stations break on the supply.
+    broken: Vec<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    largest_current_a: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rated_a: Option<f64>,
 }
 
 impl<'a> BatteryFigures<'a> {
@@ -160,11 +214,18 @@ impl<'a> BatteryFigures<'a> {
             supply: &question.supply,
             wanted_hours,
             battery: found.map(|found| HoursFigures {
+                distributor: found.distributors.0.clone(),
+                distributors: found.distributors.1,
                 batteries: found.batteries,
                 capacity_ah: found.capacity_ah,
                 current_a: found.battery_current_a,
                 hours: found.hours,
+                hours_with_heater: found.hours_with_heater,
                 coldest_c: found.coldest_c,
+                slow_recharge_hours: found.recharge_hours,
+                broken: found.limits.iter().map(|code| code.as_str()).collect(),
+                largest_current_a: found.current_a,
+                rated_a: found.rated_a,
             }),
         }
     }

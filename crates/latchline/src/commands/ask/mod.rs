@@ -7,6 +7,7 @@ mod switches;
 pub(super) use answer::Answer;
 
 use super::catalogue::Parts;
+use super::decimal::{self, Decimal};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
 use crate::surroundings::{Colour, Surroundings};
@@ -14,8 +15,8 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, heaviest_said, lock_cable,
-    lock_cables, lock_said, locks_said, mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
+    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, lightest_on, lock_cable, lock_cables,
+    lock_said, locks_said, mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
 };
 use latchline_reach::{Question, default_question};
 use latchline_report::Look;
@@ -42,8 +43,8 @@ enum Asked {
         /// Lock of the catalogue
         lock: String,
         /// Length of its cable in metres
-        #[arg(long, value_parser = super::reach::metres)]
-        length: f64,
+        #[arg(long, value_parser = decimal::metres)]
+        length: Decimal,
         /// Only this cable, by its name or an everyday name
         #[arg(long)]
         cable: Option<String>,
@@ -58,8 +59,8 @@ enum Asked {
         /// How many stations
         stations: usize,
         /// Hours that are wanted: as many batteries are taken as that needs
-        #[arg(long)]
-        hours: Option<f64>,
+        #[arg(long, value_parser = decimal::hours)]
+        hours: Option<Decimal>,
         /// Model of the stations [default: the heaviest indoor station of the family]
         #[arg(long)]
         station: Option<String>,
@@ -131,17 +132,26 @@ pub fn run(
     };
     let answer = match &arguments.question {
         Asked::Lock { lock, length, cable, outdoors, .. } => {
-            let way = LockWay { lock, length_m: *length, outdoors: *outdoors };
+            let length_m = length.in_language("--length", look.language)?;
+            let way = LockWay { lock, length_m, outdoors: *outdoors };
             of_lock(&parts, &way, cable.as_deref(), &look)?
         }
         Asked::Battery { stations, hours, station, supply, .. } => {
-            let asked = AskedBattery { stations: *stations, hours: *hours, supply: supply.as_deref() };
+            let hours = hours.map(|hours| hours.in_language("--hours", look.language)).transpose()?;
+            let asked = AskedBattery { stations: *stations, hours, supply: supply.as_deref() };
             of_battery(&parts, common.family.as_deref(), station.as_deref(), &asked, &look)?
         }
         Asked::Mix { models, supply, .. } => {
             of_mix(&parts, common.family.as_deref(), models, supply.as_deref(), &look)?
         }
         Asked::Switches { dwelling, extension, building, .. } => {
+            if let (Some(stated), Some(named)) = (extension, dwelling.extension)
+                && *stated != named
+            {
+                bail!(
+                    "which station is meant? The name says {named} and --extension {stated}; leave one of the two out"
+                );
+            }
             let number = |kind| match kind {
                 FieldKind::Dwelling => Some(dwelling.number),
                 FieldKind::Extension => extension.or(dwelling.extension),
@@ -223,10 +233,9 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -
         bail!("the family {} has no supply", run.question.family);
     }
     let works = carried.iter().all(|one| one.stations > 0);
-    let taken =
-        if is_named { None } else { heaviest_said(&parts.sources, &parts.loaded, run, look.locale())? };
-    let lines = run_said(run, &carried, taken, look.locale());
-    Answer::new("stations", lines, works, look, RunFigures::of(run, &carried))
+    let lightest = if is_named { None } else { lightest_on(&parts.sources, &parts.loaded, run)? };
+    let lines = run_said(run, &carried, lightest.as_ref(), look.locale());
+    Answer::new("stations", lines, works, look, RunFigures::of(run, &carried, lightest.as_ref()))
 }
 
 fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
@@ -248,7 +257,7 @@ fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -
         }
     };
     let works = found.first().is_some_and(|best| best.holds() && (best.suits || cable.is_some()));
-    Answer::new("lock", lines, works, look, LockFigures::of(lock, length_m, &found))
+    Answer::new("lock", lines, works, look, LockFigures::of(way, &found))
 }
 
 /// What is asked of a battery.

@@ -1,7 +1,8 @@
 //! One caller's signal in one band at every station that it can call.
 
 use super::super::SignalNetwork;
-use super::grid::{grid, lowest, narrowed, within_share};
+use super::grid::{grid, lowest, narrowed};
+use super::share::{ShareLevel, settled};
 use super::{Call, Notch, SignalResponse};
 use crate::memory::Weighed;
 use latchline_circuit::signal::{Branch, Shunt, SignalTree, Workspace, sweep_with_driving_points};
@@ -143,7 +144,7 @@ fn gains_db(
     Some(rows)
 }
 
-/// A call on the evenly spaced frequencies alone.
+/// A call on the evenly spaced frequencies, with those between that a share of the band needs.
 struct OnGrid {
     ordered: CallTree,
     source_ohm: f64,
@@ -154,6 +155,8 @@ struct OnGrid {
     gains: Vec<Vec<f64>>,
     /// By receiver.
     rows: Vec<TargetRow>,
+    /// Rows whose loss at a share of the band still moved.
+    unsettled: usize,
 }
 
 /// Where carriers may be left out, the bottom of a dip decides nothing.
@@ -215,14 +218,21 @@ fn on_grid(
     let (frequencies_hz, grid_complete) = grid(low_hz, high_hz, ordered.longest_way_s);
     let all: Vec<&Receiver> = receivers.iter().collect();
     let gains = gains_db(&ordered.tree, source_ohm, &all, &frequencies_hz, workspace)?;
-    let rows: Vec<TargetRow> = receivers
+    let (frequencies_hz, gains, levels, unsettled) = if narrows(band) {
+        (frequencies_hz, gains, vec![None; all.len()], 0)
+    } else {
+        let look = |hz: &[f64]| gains_db(&ordered.tree, source_ohm, &all, hz, workspace);
+        let settled = settled(frequencies_hz, gains, band.share.value.as_fraction(), look)?;
+        let levels = settled.levels.into_iter().map(Some).collect();
+        (settled.frequencies_hz, settled.gains, levels, settled.unsettled)
+    };
+    let rows = receivers
         .iter()
         .zip(&gains)
-        .map(|(receiver, gains)| {
-            target_row(receiver.target, &frequencies_hz, gains, band.share.value.as_fraction())
-        })
+        .zip(levels)
+        .map(|((receiver, gains), level)| target_row(receiver.target, &frequencies_hz, gains, level))
         .collect();
-    Some(OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, rows })
+    Some(OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, rows, unsettled })
 }
 
 /// `None` where the band is not for this caller or none of its stations, or a value is missing.
@@ -233,7 +243,7 @@ pub(super) fn survey_call(
     band: &SignalBand,
     workspace: &mut Workspace,
 ) -> Option<CallSurvey> {
-    let OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, mut rows } =
+    let OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, mut rows, unsettled } =
         on_grid(site, network, call, band, workspace)?;
     let budget_db = band.budget.value.as_decibels();
     let mut by_loss: Vec<usize> = (0..rows.len()).collect();
@@ -275,7 +285,7 @@ pub(super) fn survey_call(
         response,
         points: frequencies_hz.len(),
         grid_complete,
-        left_coarse: wanted.len().saturating_sub(MOST_NARROWED),
+        left_coarse: wanted.len().saturating_sub(MOST_NARROWED) + unsettled,
         rows,
     })
 }
@@ -292,7 +302,12 @@ fn response(frequencies_hz: &[f64], gains_db: &[f64], row: &TargetRow) -> Signal
     SignalResponse { frequency_hz, insertion_loss_db }
 }
 
-fn target_row(target: usize, frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> TargetRow {
+fn target_row(
+    target: usize,
+    frequencies_hz: &[f64],
+    gains_db: &[f64],
+    level: Option<ShareLevel>,
+) -> TargetRow {
     let lowest = lowest(gains_db);
     let highest = gains_db.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let peak = |side: &[f64]| side.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -300,11 +315,11 @@ fn target_row(target: usize, frequencies_hz: &[f64], gains_db: &[f64], share: f6
     let is_inside = lowest > 0 && lowest + 1 < gains_db.len();
     let notch = is_inside
         .then_some(Notch { frequency_hz: frequencies_hz[lowest], depth_db: shoulder - gains_db[lowest] });
-    let decisive = if share < 1.0 { within_share(frequencies_hz, gains_db, share) } else { lowest };
+    let decisive = level.unwrap_or(ShareLevel { gain_db: gains_db[lowest], at_hz: frequencies_hz[lowest] });
     TargetRow {
         target,
-        loss_db: -gains_db[decisive],
-        at_hz: frequencies_hz[decisive],
+        loss_db: -decisive.gain_db,
+        at_hz: decisive.at_hz,
         ripple_db: highest - gains_db[lowest],
         notch,
     }

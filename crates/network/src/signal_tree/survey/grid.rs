@@ -28,24 +28,6 @@ pub(super) fn grid(low_hz: f64, high_hz: f64, longest_way_s: f64) -> (Vec<f64>, 
     (frequencies_hz, wanted <= MOST_POINTS)
 }
 
-/// The point with the greatest loss within the best `share` of the band, each point standing for half of the way to its
-/// neighbours.
-pub(super) fn within_share(frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> usize {
-    let last = frequencies_hz.len() - 1;
-    let width_hz = |k: usize| 0.5 * (frequencies_hz[(k + 1).min(last)] - frequencies_hz[k.saturating_sub(1)]);
-    let mut by_gain: Vec<usize> = (0..=last).collect();
-    by_gain.sort_by(|a, b| gains_db[*b].total_cmp(&gains_db[*a]).then(a.cmp(b)));
-    let wanted_hz = share * (frequencies_hz[last] - frequencies_hz[0]);
-    let mut covered_hz = 0.0;
-    for &k in &by_gain {
-        covered_hz += width_hz(k);
-        if covered_hz >= wanted_hz {
-            return k;
-        }
-    }
-    by_gain[last]
-}
-
 pub(super) fn lowest(gains_db: &[f64]) -> usize {
     (0..gains_db.len()).min_by(|a, b| gains_db[*a].total_cmp(&gains_db[*b])).unwrap_or(0)
 }

@@ -7,23 +7,37 @@ macro_rules! commissioning {
         AllRunsOff:
             "Take every run off the outputs, switch the mains on."
             | "Alle Leitungen von den Ausgängen abklemmen, Netz einschalten.",
+        Ammeter:
+            "ammeter in series"
+            | "Amperemeter in Reihe",
         BatteryTakesOver:
-            "Switch the mains off: the system stays on. Switch it on again."
-            | "Netz ausschalten: Die Anlage läuft weiter. Wieder einschalten.",
+            "Switch the mains off: the system stays on. A call from the nearest door works. Switch it on again."
+            | "Netz ausschalten: Die Anlage läuft weiter, ein Ruf von der nächsten Tür geht. Wieder einschalten.",
         BeforePowerNote:
-            "Nothing is under power on this sheet. Work from top to bottom."
-            | "Auf diesem Blatt steht nichts unter Spannung. Von oben nach unten arbeiten.",
+            "Nothing is under power on this sheet. Work from top to bottom; a reading outside its range is looked into before the next step."
+            | "Auf diesem Blatt steht nichts unter Spannung. Von oben nach unten arbeiten; ein Messwert außerhalb seines Bereichs wird vor dem nächsten Schritt geklärt.",
         BeforePowerTitle: "Commissioning before power" | "Inbetriebnahme vor dem Einschalten",
+        CapacitanceMeter:
+            "capacitance meter"
+            | "Kapazitätsmessgerät",
         ChangeCredentials:
             "Change every factory code and password. Do not write the new ones on this sheet."
             | "Alle werkseitigen Codes und Passwörter ändern. Die neuen nicht auf dieses Blatt schreiben.",
         CompareDeviceList:
             "Have the system list its devices; hold the list against the device schedule: none missing, none unexpected, none twice."
             | "Die Anlage ihre Geräte auflisten lassen; die Liste mit der Geräteliste vergleichen: keines fehlt, keines ist fremd, keines doppelt.",
+        ConnectBattery:
+            "Battery: look at polarity and fuse, then connect it again."
+            | "Batterie: Polung und Sicherung prüfen, dann wieder anklemmen.",
+        Continuity:
+            "continuity tester"
+            | "Durchgangsprüfer",
         CornersMeaning:
             "Lowest and highest: the nominal calculation repeated with every tolerance (supply, cable, length, temperature, loads) against the voltage, then with every tolerance for it."
             | "Kleinster und größter Wert: die Nennrechnung wiederholt mit allen Toleranzen (Netzteil, Leitung, Länge, Temperatur, Lasten) gegen die Spannung, dann mit allen dafür.",
-        DisconnectBattery: "Disconnect the battery." | "Batterie abklemmen.",
+        DisconnectBattery:
+            "Disconnect the battery."
+            | "Batterie abklemmen.",
         EscapeWithoutSystem:
             "With the system off, the door opens from inside with one action, without a key."
             | "Bei ausgeschalteter Anlage öffnet die Tür von innen mit einem Griff, ohne Schlüssel.",
@@ -31,19 +45,31 @@ macro_rules! commissioning {
         FireInterlockTest:
             "With the responsible person: the fire alarm's contact releases the door."
             | "Mit der verantwortlichen Person: Der Kontakt der Brandmeldeanlage (BMA) gibt die Tür frei.",
+        FitProtector:
+            "Surge protector: fit it again, line side to the cable, earth by the shortest way."
+            | "Überspannungsschutz: wieder einsetzen, Leitungsseite zur Leitung, Erde auf kürzestem Weg.",
         HandOver:
             "Fill in the handover record together with the owner."
             | "Die Übergabe mit dem Eigentümer gemeinsam ausfüllen.",
         Highest: "Highest" | "Höchstens",
+        Instrument:
+            "With"
+            | "Messgerät",
+        InsulationInstrument:
+            "Insulation tester, 250 V: make and number, calibrated until"
+            | "Isolationsmessgerät, 250 V: Fabrikat und Nummer, kalibriert bis",
+        InsulationTester:
+            "insulation tester, 250 V"
+            | "Isolationsmessgerät, 250 V",
         IsolateMains:
-            "Isolate from the mains and secure against switching on."
-            | "Vom Netz freischalten und gegen Wiedereinschalten sichern.",
+            "Isolate from the mains, lock off, hang up the notice. The key is with:"
+            | "Vom Netz freischalten, gegen Wiedereinschalten sichern, Schild anbringen. Den Schlüssel hat:",
         LeaveTidy:
             "Close the boxes, tidy the cables, take the rubbish along."
             | "Dosen schließen, Leitungen ordnen, Abfall mitnehmen.",
         LedNote:
-            "Currents are those of standby by day, all devices beyond the run booted and nobody calling; wait until the reading stands still."
-            | "Ströme gelten für Ruhe bei Tag, alle Geräte dahinter hochgefahren, kein Ruf; warten, bis die Anzeige steht.",
+            "Currents: meter in series, fitted while the port is off, on a range above the highest figure, its fuse whole; all devices beyond the run booted and nobody calling; wait until the reading stands still."
+            | "Ströme: Messgerät in Reihe, bei abgeschaltetem Abgang eingesetzt, Bereich über dem höchsten Wert, Sicherung heil; alle Geräte dahinter hochgefahren, kein Ruf; warten, bis die Anzeige steht.",
         LimitThere: "Limit there" | "Grenzwert dort",
         LiveNote:
             "Work from top to bottom. A reading outside its range is looked into before the next step."
@@ -56,50 +82,116 @@ macro_rules! commissioning {
             "Without power the lock does what the door sheet says."
             | "Ohne Strom verhält sich das Schloss, wie das Türdatenblatt sagt.",
         Lowest: "Lowest" | "Mindestens",
+        MainsLostAndBack:
+            "Switch the mains off and on again: every device comes back without a hand. Time until the last one is up:"
+            | "Netz aus- und wieder einschalten: Jedes Gerät kommt ohne Zutun wieder. Zeit, bis das letzte hochgefahren ist:",
+        MeasureInsulation:
+            "Insulation between the conductors, and of each to earth, far end open. The lowest:"
+            | "Isolation zwischen den Adern und jeder gegen Erde, fernes Ende offen. Der kleinste Wert:",
         MeasureLockLoop:
             "Loop resistance of the cable, short-circuited at the lock"
             | "Schleifenwiderstand der Leitung, am Schloss kurzgeschlossen",
+        Megohm:
+            "Mohm"
+            | "MΩ",
+        MeterInstrument:
+            "Multimeter: make and number, calibrated until"
+            | "Multimeter: Fabrikat und Nummer, kalibriert bis",
         MountAndWire:
-            "Mount; wire by the wiring schedule; pull at every conductor."
-            | "Montieren; nach Klemmenplan verdrahten; an jeder Ader ziehen.",
+            "Terminate by the wiring schedule, pull at every conductor, mount. The electronics stay unplugged until the polarity is proved."
+            | "Nach Klemmenplan anschließen, an jeder Ader ziehen, montieren. Die Elektronik bleibt gezogen, bis die Polung geprüft ist.",
         NoShortAtOutput:
-            "No short circuit between + and − of the runs, and none to earth."
-            | "Kein Kurzschluss zwischen + und − der Leitungen und keiner gegen Erde.",
+            "Plug in all electronics. No short circuit at the output between + and −, and none to earth."
+            | "Alle Elektronik stecken. Kein Kurzschluss am Ausgang zwischen + und − und keiner gegen Erde.",
         NobodyCalls:
             "No entrance calls this station: see the snag list."
             | "Kein Eingang ruft diese Station: siehe Mängelliste.",
         NoteVersions:
-            "Write the versions of all devices into the handover record."
-            | "Versionen aller Geräte im Übergabeprotokoll festhalten.",
+            "Write serial numbers and versions into the device schedule."
+            | "Seriennummern und Versionen in die Geräteliste eintragen.",
+        NothingConnected:
+            "No device, box or surge protector is connected. At every stop on the way the conductors are joined through."
+            | "Kein Gerät, Verteiler oder Überspannungsschutz ist angeschlossen. An jedem Halt unterwegs sind die Adern durchverbunden.",
+        Ohmmeter:
+            "ohmmeter"
+            | "Ohmmeter",
         OhmmeterNote:
-            "Ohmmeters do not see through the bridge of a station: disconnect the electronics, join the loop-through terminals, and short the far end for a loop reading. Ranges: coldest to hottest conductor, all tolerances; take off the resistance of the test leads."
-            | "Ohmmeter sehen nicht durch den Gleichrichter einer Station: Elektronik abklemmen, Durchschleifklemmen verbinden und für die Schleifenmessung das ferne Ende kurzschließen. Bereiche: kälteste bis wärmste Ader, alle Toleranzen; Widerstand der Messleitungen abziehen.",
+            "Ohmmeters do not see through the bridge of a station: bare ends are tested before any electronics. Ranges: coldest to hottest conductor, all tolerances; take off the resistance of the test leads."
+            | "Ohmmeter sehen nicht durch den Gleichrichter einer Station: Blanke Enden werden vor aller Elektronik gemessen. Bereiche: kälteste bis wärmste Ader, alle Toleranzen; Widerstand der Messleitungen abziehen.",
+        OhmmeterOnly:
+            "ohmmeter only"
+            | "nur Ohmmeter",
+        OldCableMeter:
+            "On old cable no insulation tester until every flat on it is seen to be disconnected: its voltage destroys what still hangs on it. An ohmmeter's few volts do no harm."
+            | "An alten Leitungen kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist: Seine Spannung zerstört, was noch daran hängt. Die wenigen Volt eines Ohmmeters schaden nicht.",
+        OldSystem:
+            "The old system: look for bell transformers, further supplies and feeds borrowed from other circuits; prove every old conductor dead, to each other and to earth."
+            | "Die alte Anlage: nach Klingeltransformatoren, weiteren Netzteilen und aus anderen Stromkreisen geborgten Einspeisungen suchen; jede alte Ader spannungsfrei feststellen, untereinander und gegen Erde.",
         OpenCircuitVoltage:
             "Voltage at the output, nothing connected"
             | "Spannung am Ausgang, nichts angeschlossen",
-        ProveDead: "Prove dead at the terminals." | "Spannungsfreiheit an den Klemmen feststellen.",
+        ProveDead:
+            "Prove dead at the terminals; prove the tester on a known source before and after."
+            | "Spannungsfreiheit an den Klemmen feststellen; den Prüfer vorher und nachher an bekannter Quelle prüfen.",
         Reading: "Reading" | "Messwert",
+        ReentryNote:
+            "Before a box, panel or station is opened again: isolate, lock off, prove dead, as at the start."
+            | "Bevor ein Verteiler, eine Türstation oder Station wieder geöffnet wird: freischalten, sichern, Spannungsfreiheit feststellen, wie am Anfang.",
         ReleaseAndVolume:
-            "The release opens the door; volume and ringing tone set as the resident likes."
-            | "Die Freigabe öffnet die Tür; Lautstärke und Rufton nach Wunsch des Bewohners.",
+            "The release key works (the doors themselves are tried); volume and ringing tone set as the resident likes."
+            | "Die Freigabetaste wirkt (die Türen selbst sind geprüft); Lautstärke und Rufton nach Wunsch des Bewohners.",
         RunWithoutSupply:
             "No supply reaches this run: see the snag list."
             | "Kein Netzteil erreicht diesen Strang: siehe Mängelliste.",
         SetClock: "Set date and time." | "Datum und Uhrzeit stellen.",
-        StageBatteries: "K. Batteries" | "K. Batterien",
-        StageCheck: "D. Check before power" | "D. Prüfen vor dem Einschalten",
-        StageDeviceList: "H. Device list" | "H. Geräteliste",
-        StageDoors: "J. Doors and locks" | "J. Türen und Schlösser",
-        StageFinish: "L. Finish" | "L. Abschluss",
-        StageFirstStart: "G. First start" | "G. Erster Start",
-        StageIsolate: "A. Isolate and prove dead" | "A. Freischalten und Spannungsfreiheit feststellen",
-        StagePowerUp: "E. Power up, run by run" | "E. Einschalten, Strang für Strang",
-        StageReadings: "F. Readings with everything connected" | "F. Messwerte, alles angeschlossen",
-        StageSet: "C. Set" | "C. Einstellen",
+        StageBareEnds:
+            "Test the bare ends"
+            | "Blanke Enden messen",
+        StageBatteries:
+            "Batteries"
+            | "Batterien",
+        StageCalls:
+            "A call from every door and desk, the weakest first"
+            | "Ein Ruf von jeder Tür und Zentrale, der schwächste zuerst",
+        StageDeviceList:
+            "Device list"
+            | "Geräteliste",
+        StageDoors:
+            "Doors and locks"
+            | "Türen und Schlösser",
+        StageFinish:
+            "Finish"
+            | "Abschluss",
+        StageFirstStart:
+            "First start"
+            | "Erster Start",
+        StageIsolate:
+            "Isolate, lock off, prove dead"
+            | "Freischalten, sichern, Spannungsfreiheit feststellen",
+        StageMainsLost:
+            "Mains lost and back"
+            | "Netzausfall und Rückkehr",
+        StagePowerUp:
+            "Power up, run by run"
+            | "Einschalten, Strang für Strang",
+        StagePull:
+            "Pull and label"
+            | "Ziehen und beschriften",
+        StageReadings:
+            "Readings with everything connected"
+            | "Messwerte, alles angeschlossen",
+        StageSet:
+            "Set, and look for shorts"
+            | "Einstellen und auf Kurzschluss prüfen",
         StageStations:
-            "I. Every station: voltage, call, picture, speech, release, volume"
-            | "I. Jede Station: Spannung, Ruf, Bild, Sprache, Freigabe, Lautstärke",
-        StageWire: "B. Wire" | "B. Verdrahten",
+            "Every station: voltage, call, picture, speech, release, volume"
+            | "Jede Station: Spannung, Ruf, Bild, Sprache, Freigabe, Lautstärke",
+        StageTerminate:
+            "Terminate and mount"
+            | "Anschließen und montieren",
+        StageWho:
+            "Who tests, and with what"
+            | "Wer misst, und womit",
         StandbyHighest: "Standby highest" | "Ruhe höchstens",
         StandbyLowest: "Standby lowest" | "Ruhe mindestens",
         StandbyMeaning:
@@ -108,8 +200,23 @@ macro_rules! commissioning {
         StandbyNominal: "Standby nominal" | "Ruhe nominal",
         StandbyVoltageHere: "Voltage at the terminals in standby" | "Spannung an den Klemmen in Ruhe",
         Step: "Step" | "Schritt",
+        Stopwatch:
+            "watch"
+            | "Uhr",
+        TesterInstrument:
+            "Voltage tester: make and number"
+            | "Spannungsprüfer: Fabrikat und Nummer",
+        TesterName:
+            "Name, company"
+            | "Name, Firma",
         TryExitButton: "The exit button opens." | "Der Türöffnertaster öffnet.",
+        VoltageTester:
+            "voltage tester"
+            | "Spannungsprüfer",
         VoltagesTitle: "Expected voltages" | "Erwartete Spannungen",
+        Voltmeter:
+            "voltmeter"
+            | "Voltmeter",
         WaitForBoot: "Wait until every device has booted." | "Warten, bis alle Geräte hochgefahren sind.",
         WhatToDo: "What to do" | "Was zu tun ist",
         WholeCurrent: "Current of the whole supply in standby" | "Strom des ganzen Netzteils in Ruhe",

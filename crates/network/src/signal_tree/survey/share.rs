@@ -1,0 +1,250 @@
+//! What is lost within the best share of a band.
+//!
+//! The gain is taken as the cubic through the points that has at each the slope of the parabola through it and its neighbours. The
+//! level that is reached on the share is then found by halving, on pieces of these cubics.
+
+/// A level that moves by no more than this with the points between is settled, in decibel: less than half of the 0.05 dB that a loss
+/// may be off.
+const SETTLED_DB: f64 = 0.02;
+/// Intervals whose gains come this near to a level decide on it, in decibel.
+const NEAR_DB: f64 = 3.0;
+/// Pieces of a cubic.
+const PIECES: usize = 8;
+/// Least gain that counts, in decibel: a notch without bottom is as good as one of this depth.
+const LEAST_GAIN_DB: f64 = -400.0;
+/// Times that points are put between, and most points.
+const MOST_ROUNDS: usize = 5;
+const MOST_POINTS: usize = 2048;
+
+/// The gain that is kept on the share of a band, in decibel, and the lowest frequency at which it is met, in hertz.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct ShareLevel {
+    pub gain_db: f64,
+    pub at_hz: f64,
+}
+
+/// A stretch of the response, straight.
+#[derive(Clone, Copy)]
+struct Piece {
+    from_hz: f64,
+    to_hz: f64,
+    from_db: f64,
+    to_db: f64,
+}
+
+impl Piece {
+    fn low_db(self) -> f64 {
+        self.from_db.min(self.to_db)
+    }
+
+    fn high_db(self) -> f64 {
+        self.from_db.max(self.to_db)
+    }
+
+    /// How much of it reaches a level, in hertz.
+    fn above_hz(self, level_db: f64) -> f64 {
+        let width_hz = self.to_hz - self.from_hz;
+        if self.low_db() >= level_db {
+            width_hz
+        } else if self.high_db() < level_db {
+            0.0
+        } else {
+            width_hz * (self.high_db() - level_db) / (self.high_db() - self.low_db())
+        }
+    }
+}
+
+/// The level at frequencies that rise, two at least.
+pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> ShareLevel {
+    let pieces = pieces(frequencies_hz, gains_db);
+    let wanted_hz = share * (frequencies_hz[frequencies_hz.len() - 1] - frequencies_hz[0]);
+    let mut low_db = pieces.iter().map(|piece| piece.low_db()).fold(f64::INFINITY, f64::min);
+    let mut high_db = pieces.iter().map(|piece| piece.high_db()).fold(f64::NEG_INFINITY, f64::max);
+    // Pieces above all that is left are counted once, those below never.
+    let (mut open, mut counted_hz) = (pieces.clone(), 0.0);
+    while high_db - low_db > 1e-9 {
+        let level_db = 0.5 * (low_db + high_db);
+        let above_hz: f64 = counted_hz + open.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+        if above_hz >= wanted_hz {
+            low_db = level_db;
+        } else {
+            high_db = level_db;
+        }
+        let whole = open.iter().filter(|piece| piece.low_db() >= high_db);
+        counted_hz += whole.map(|piece| piece.to_hz - piece.from_hz).sum::<f64>();
+        open.retain(|piece| piece.low_db() < high_db && piece.high_db() >= low_db);
+    }
+    let gain_db = low_db;
+    let met = pieces.iter().find(|piece| piece.low_db() <= high_db && piece.high_db() >= gain_db);
+    let at_hz = met.map_or(frequencies_hz[0], |piece| {
+        let way = (gain_db - piece.from_db) / (piece.to_db - piece.from_db);
+        let way = if way.is_finite() { way.clamp(0.0, 1.0) } else { 0.0 };
+        piece.from_hz + way * (piece.to_hz - piece.from_hz)
+    });
+    ShareLevel { gain_db, at_hz }
+}
+
+fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
+    let gain_db = |k: usize| gains_db[k].max(LEAST_GAIN_DB);
+    let last = frequencies_hz.len() - 1;
+    let rise = |k: usize| (gain_db(k + 1) - gain_db(k)) / (frequencies_hz[k + 1] - frequencies_hz[k]);
+    let slope = |k: usize| {
+        if k == 0 || k == last {
+            return rise(k.saturating_sub(1).min(last - 1));
+        }
+        let (before, after) =
+            (frequencies_hz[k] - frequencies_hz[k - 1], frequencies_hz[k + 1] - frequencies_hz[k]);
+        (rise(k - 1) * after + rise(k) * before) / (before + after)
+    };
+    let mut pieces = Vec::with_capacity(last * PIECES);
+    for k in 0..last {
+        let width_hz = frequencies_hz[k + 1] - frequencies_hz[k];
+        let (from_slope, to_slope) = (slope(k) * width_hz, slope(k + 1) * width_hz);
+        let (from_db, to_db) = (gain_db(k), gain_db(k + 1));
+        // Hermite's form.
+        let at = |x: f64| {
+            let (left, x2) = (1.0 - x, x * x);
+            from_db * (1.0 + 2.0 * x) * left * left
+                + from_slope * x * left * left
+                + to_db * x2 * (3.0 - 2.0 * x)
+                - to_slope * x2 * left
+        };
+        let mut here_db = from_db;
+        for piece in 0..PIECES {
+            let (x, next) = (piece as f64 / PIECES as f64, (piece + 1) as f64 / PIECES as f64);
+            let next_db = if piece + 1 == PIECES { to_db } else { at(next) };
+            pieces.push(Piece {
+                from_hz: frequencies_hz[k] + x * width_hz,
+                to_hz: frequencies_hz[k] + next * width_hz,
+                from_db: here_db,
+                to_db: next_db,
+            });
+            here_db = next_db;
+        }
+    }
+    pieces
+}
+
+/// Responses of several receivers at the same frequencies, with their levels.
+pub(super) struct SettledShare {
+    pub frequencies_hz: Vec<f64>,
+    /// By receiver.
+    pub gains: Vec<Vec<f64>>,
+    /// By receiver.
+    pub levels: Vec<ShareLevel>,
+    /// How many of the levels still moved when no more points were added.
+    pub unsettled: usize,
+}
+
+/// Adds points between those given until the levels are settled; `look` gives the gains of all receivers at further frequencies. `None`
+/// where it cannot be looked at.
+pub(super) fn settled(
+    mut frequencies_hz: Vec<f64>,
+    mut gains: Vec<Vec<f64>>,
+    share: f64,
+    mut look: impl FnMut(&[f64]) -> Option<Vec<Vec<f64>>>,
+) -> Option<SettledShare> {
+    let levels_of = |frequencies_hz: &[f64], gains: &[Vec<f64>]| -> Vec<ShareLevel> {
+        gains.iter().map(|gains| share_level(frequencies_hz, gains, share)).collect()
+    };
+    let mut levels = levels_of(&frequencies_hz, &gains);
+    // The first comparison is with every second of the points, which costs no further look.
+    let last = frequencies_hz.len() - 1;
+    let sparse = |values: &[f64]| -> Vec<f64> {
+        values.iter().enumerate().filter(|(k, _)| k % 2 == 0 || *k == last).map(|(_, value)| *value).collect()
+    };
+    let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
+    let mut before = levels_of(&sparse(&frequencies_hz), &sparse_gains);
+    for _ in 0..MOST_ROUNDS {
+        let moving: Vec<usize> = (0..levels.len())
+            .filter(|&one| (levels[one].gain_db - before[one].gain_db).abs() > SETTLED_DB)
+            .collect();
+        if moving.is_empty() {
+            return Some(SettledShare { frequencies_hz, gains, levels, unsettled: 0 });
+        }
+        let last = frequencies_hz.len() - 1;
+        let decides = |k: usize| {
+            moving.iter().any(|&one| {
+                let near = &gains[one][k.saturating_sub(1)..=(k + 2).min(last)];
+                let lowest = near.iter().copied().fold(f64::INFINITY, f64::min);
+                let highest = near.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+                let level_db = levels[one].gain_db;
+                lowest - NEAR_DB <= level_db && level_db <= highest + NEAR_DB
+            })
+        };
+        let between: Vec<(usize, f64)> = (0..last)
+            .filter(|&k| decides(k))
+            .map(|k| (k, 0.5 * (frequencies_hz[k] + frequencies_hz[k + 1])))
+            .collect();
+        if between.is_empty() || frequencies_hz.len() + between.len() > MOST_POINTS {
+            break;
+        }
+        let further_hz: Vec<f64> = between.iter().map(|(_, hz)| *hz).collect();
+        let further = look(&further_hz)?;
+        let merged = |values: &[f64], new: &[f64]| {
+            let mut all = Vec::with_capacity(values.len() + new.len());
+            let mut next = between.iter().map(|(k, _)| *k).zip(new).peekable();
+            for (k, value) in values.iter().enumerate() {
+                all.push(*value);
+                if let Some((_, new)) = next.next_if(|(at, _)| *at == k) {
+                    all.push(*new);
+                }
+            }
+            all
+        };
+        gains = gains.iter().zip(&further).map(|(gains, new)| merged(gains, new)).collect();
+        frequencies_hz = merged(&frequencies_hz, &further_hz);
+        before = levels;
+        levels = levels_of(&frequencies_hz, &gains);
+    }
+    let unsettled = levels
+        .iter()
+        .zip(&before)
+        .filter(|(now, old)| (now.gain_db - old.gain_db).abs() > SETTLED_DB)
+        .count();
+    Some(SettledShare { frequencies_hz, gains, levels, unsettled })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn level(share: f64, points: usize, gain_db: impl Fn(f64) -> f64) -> f64 {
+        let frequencies_hz: Vec<f64> = (0..=points).map(|k| 1e6 * k as f64 / points as f64).collect();
+        let gains: Vec<Vec<f64>> = vec![frequencies_hz.iter().map(|hz| gain_db(*hz)).collect()];
+        let look = |hz: &[f64]| Some(vec![hz.iter().map(|hz| gain_db(*hz)).collect()]);
+        let settled = settled(frequencies_hz, gains, share, look).expect("it can be looked at");
+        assert_eq!(settled.unsettled, 0);
+        settled.levels[0].gain_db
+    }
+
+    /// A straight fall of 10 dB: on the share s of the band the loss is at most 10 s.
+    #[test]
+    fn a_straight_fall() {
+        for share in [0.1, 0.5, 0.9, 0.99] {
+            let found_db = level(share, 8, |hz| -hz * 1e-5);
+            assert!((found_db + 10.0 * share).abs() < 1e-6, "{share}: {found_db}");
+        }
+    }
+
+    /// A sine of 10 dB in whole periods reaches the level L on the share 1/2 - asin(L/10)/pi.
+    #[test]
+    fn a_ripple_of_eight_points_a_period() {
+        for share in [0.1_f64, 0.5, 0.8, 0.95] {
+            let found_db = level(share, 64, |hz| 10.0 * (std::f64::consts::TAU * 8e-6 * hz).sin());
+            let expected_db = 10.0 * (std::f64::consts::PI * (0.5 - share)).sin();
+            assert!((found_db - expected_db).abs() < 0.05, "{share}: {found_db}, not {expected_db}");
+        }
+    }
+
+    /// Notches without bottom, `20 lg |cos|`: on the share s it loses at most `-20 lg cos(pi s / 2)`.
+    #[test]
+    fn notches_without_bottom() {
+        for share in [0.5_f64, 0.8, 0.95] {
+            let gain_db = |hz: f64| 20.0 * (std::f64::consts::PI * 4e-6 * hz).cos().abs().max(1e-30).log10();
+            let found_db = level(share, 32, gain_db);
+            let expected_db = 20.0 * (std::f64::consts::FRAC_PI_2 * share).cos().log10();
+            assert!((found_db - expected_db).abs() < 0.05, "{share}: {found_db}, not {expected_db}");
+        }
+    }
+}

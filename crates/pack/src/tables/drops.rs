@@ -1,0 +1,122 @@
+//! The drops over a run: what shows a joint that no single voltage shows.
+
+use super::steps::{Expected, Steps, run_end};
+use crate::language::{Sentence, Word};
+use crate::locale::Rounding;
+use latchline_assess::{DROP_METER_V, Reading, SectionJoint};
+use latchline_finding::Unit;
+
+/// What a commissioning sheet says of drops before its first row.
+pub(super) fn note(steps: &mut Steps<'_, '_>) {
+    let accuracy = steps.subject.locale.in_words(DROP_METER_V, Unit::Volt);
+    steps.note_sentence(&Sentence::DropNote { accuracy: &accuracy });
+}
+
+/// Asks for the drop over a run in standby and under a call, says which joint they show, and asks for more where one that
+/// they hide would fail the site.
+pub(super) fn read(steps: &mut Steps<'_, '_>, run: usize, start: &str) {
+    let subject = steps.subject;
+    let sections = &subject.site.runs[run].sections;
+    let Some(last) = sections.len().checked_sub(1) else { return };
+    if !carries_current(steps, run, last) {
+        return;
+    }
+    over(steps, run, (0, last), start);
+    let joints: Vec<&SectionJoint> = subject.readings.joints_of(run).collect();
+    if joints.is_empty() {
+        return;
+    }
+    say_what_shows(steps, run, &joints);
+    for joint in joints.iter().filter(|joint| joint.hides_a_failure()) {
+        say_what_hides(steps, joint);
+        // A run of one section has been read already.
+        if last > 0 {
+            let before = joint.section.checked_sub(1).map(|before| sections[before].to);
+            let from = before.map_or(start.to_string(), |stop| subject.site.stop_id(stop).to_string());
+            over(steps, run, (joint.section, joint.section), &from);
+        }
+        if last == 0 || joint.hides_a_failure_alone() {
+            say_what_stays_hidden(steps, joint);
+        }
+    }
+}
+
+/// A link that carries signals alone loses nothing, with or without a joint.
+fn carries_current(steps: &Steps<'_, '_>, run: usize, last: usize) -> bool {
+    let readings = steps.subject.readings;
+    readings
+        .drops(run, 0, last)
+        .iter()
+        .filter_map(|reading| readings.get(reading))
+        .any(|drop| drop.highest.value > 0.0)
+}
+
+/// The rows of the drops over some sections.
+fn over(steps: &mut Steps<'_, '_>, run: usize, (first, last): (usize, usize), from: &str) {
+    let subject = steps.subject;
+    let (site, locale) = (subject.site, &subject.locale);
+    let end = site.stop_id(site.runs[run].sections[last].to).as_str();
+    for reading in subject.readings.drops(run, first, last) {
+        let Some(prediction) = subject.readings.get(&reading) else { continue };
+        let Reading::Drop { state, .. } = &reading else { continue };
+        let call = state
+            .calls
+            .first()
+            .map(|call| (site.stations[call.caller].id.as_str(), site.stations[call.answering].id.as_str()));
+        let what = locale.say(&match call {
+            None => Sentence::DropInStandby { from, end },
+            Some((caller, station)) => Sentence::DropInACall { caller, station },
+        });
+        steps.read(end, what, Word::Voltmeter, &Expected::Between(prediction.into(), Unit::Volt));
+    }
+}
+
+/// Ohms of a joint, rounded to the side that promises less.
+fn ohms(steps: &Steps<'_, '_>, ohm: f64, rounding: Rounding) -> String {
+    let locale = &steps.subject.locale;
+    locale.cell_text(&locale.quantity_with(ohm, Unit::Ohm, 1, rounding), None)
+}
+
+fn say_what_shows(steps: &mut Steps<'_, '_>, run: usize, joints: &[&SectionJoint]) {
+    let (site, locale) = (steps.subject.site, &steps.subject.locale);
+    let name = site.runs[run].id.as_str();
+    let shown = joints.iter().map(|joint| joint.revealed_ohm.unwrap_or(f64::INFINITY)).fold(0.0, f64::max);
+    let first = joints.iter().filter_map(|joint| joint.fails).min_by(|a, b| a.ohm.total_cmp(&b.ohm));
+    let shown = ohms(steps, shown, Rounding::Up);
+    let what = match first {
+        Some(first) => Sentence::JointShows {
+            joint: &shown,
+            device: first.device.id(site).as_str(),
+            fails: &ohms(steps, first.ohm, Rounding::Down),
+        },
+        None => Sentence::JointShowsAndNoneFails { joint: &shown },
+    };
+    let what = locale.say(&what);
+    steps.tell(name, what);
+}
+
+fn say_what_hides(steps: &mut Steps<'_, '_>, joint: &SectionJoint) {
+    let (site, locale) = (steps.subject.site, &steps.subject.locale);
+    let Some(fails) = joint.fails else { return };
+    let run = &site.runs[joint.run];
+    let end = site.stop_id(run.sections[joint.section].to).as_str();
+    let hidden = ohms(steps, joint.revealed_ohm.unwrap_or(f64::INFINITY), Rounding::Up);
+    let what = locale.say(&Sentence::JointHides {
+        end,
+        joint: &hidden,
+        device: fails.device.id(site).as_str(),
+        fails: &ohms(steps, fails.ohm, Rounding::Down),
+    });
+    steps.tell(run.id.as_str(), what);
+}
+
+/// Where no drop shows it, the dead loop does: its range is narrower than what the joint adds.
+fn say_what_stays_hidden(steps: &mut Steps<'_, '_>, joint: &SectionJoint) {
+    let (site, locale) = (steps.subject.site, &steps.subject.locale);
+    let run = &site.runs[joint.run];
+    let from = site.start_id(run.from);
+    let end = run_end(steps.subject, joint.run);
+    let what = locale.say(&Sentence::LoopAgain { from: from.as_str(), end: &end });
+    let expected = Expected::predicted(steps.subject.readings.loop_resistance(joint.run), Unit::Ohm);
+    steps.read(run.id.as_str(), what, Word::Ohmmeter, &expected);
+}

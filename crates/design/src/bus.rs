@@ -10,7 +10,8 @@ use crate::order::{small_orders, walking_order};
 use crate::outcome::{Binding, Texts};
 use crate::plan::Plan;
 use crate::planning::{plan, relaxed, tables_for};
-use crate::search::{GOOD_ENOUGH_LARGE, LARGE_SITE, Search};
+use crate::runs::SMALL_SITE;
+use crate::search::{GOOD_ENOUGH, Search};
 use latchline_assess::Memory;
 use latchline_words::design::CountedPart;
 use std::collections::VecDeque;
@@ -96,11 +97,10 @@ impl<'s, 'a> Bus<'s, 'a> {
         self.bound
     }
 
-    /// Whether every order of the space was tried, or there is no use in trying another one.
+    /// Whether the best is so near to the bound that nothing further is tried without being asked for.
     pub fn is_near(&self) -> bool {
-        let near =
-            |best: &Judged| best.cost.as_units() <= money(self.bound).as_units() * (1.0 + GOOD_ENOUGH_LARGE);
-        self.instance.items.len() > LARGE_SITE && self.best.as_ref().is_some_and(near)
+        let near = |best: &Judged| best.cost.as_units() <= money(self.bound).as_units() * (1.0 + GOOD_ENOUGH);
+        self.instance.items.len() > SMALL_SITE && self.best.as_ref().is_some_and(near)
     }
 
     /// Plans so many walking orders under ideal conditions, as far as there are any.
@@ -159,6 +159,7 @@ impl<'s, 'a> Bus<'s, 'a> {
 
     /// Follows up so many walking orders, or all of a small site.
     pub fn try_orders(&mut self, orders: usize) {
+        self.prepare(orders);
         let mut tried = 0;
         while tried < orders.max(small_orders(self.instance)) && self.try_next() {
             tried += 1;

@@ -21,6 +21,8 @@ use std::collections::{BTreeMap, BTreeSet};
 pub enum Help {
     /// Less on each supply and port.
     LessLoad,
+    /// Less loss in cables: a supply is asked for a little more than it gives.
+    LessLoss,
     /// Thicker conductors or shorter runs.
     Conductors,
     /// Further batteries.
@@ -58,6 +60,9 @@ const LOAD: &[Code] = &[
     codes::TOTAL_LENGTH_EXCEEDED,
     codes::TRIP_BELOW_LEGITIMATE_CURRENT,
 ];
+/// Those of them that thicker conductors may mend, where little is too much.
+const OVERLOAD: &[Code] =
+    &[codes::PORT_OVERLOADED, codes::SUPPLY_OVERLOADED, codes::TRIP_BELOW_LEGITIMATE_CURRENT];
 /// Errors that thicker conductors mend.
 const CONDUCTORS: &[Code] = &[codes::LOCK_VOLTAGE_TOO_LOW, codes::NO_OPERATING_POINT, codes::VOLTAGE_TOO_LOW];
 /// Errors of a run, or of a way from run to run.
@@ -82,6 +87,8 @@ impl Rejection {
             Help::Nothing
         } else if errors.iter().all(|finding| finding.code == codes::BATTERY_HOURS_SHORT) {
             Help::Batteries
+        } else if has(OVERLOAD) && errors.iter().all(|finding| is_nearly_carried(finding)) {
+            Help::LessLoss
         } else if has(LOAD) {
             Help::LessLoad
         } else if has(CONDUCTORS) {
@@ -94,6 +101,15 @@ impl Rejection {
         Rejection { help, told: told(&errors), excess, blamed }
     }
 }
+
+/// Whether a supply or port is asked for so little too much that thicker cable may mend it, or less.
+fn is_nearly_carried(finding: &Finding) -> bool {
+    let mended = OVERLOAD.contains(&finding.code) && excess(finding) < NEARLY_CARRIED;
+    mended || finding.code == codes::BATTERY_HOURS_SHORT || CONDUCTORS.contains(&finding.code)
+}
+
+/// Current above a limit, as a fraction, that thicker cable may save.
+const NEARLY_CARRIED: f64 = 0.06;
 
 /// Whether the lock of a finding is fed by the bus, so that a plan can change what it gets.
 fn lock_is_on_bus(site: &Site, finding: &Finding) -> bool {

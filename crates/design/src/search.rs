@@ -23,17 +23,16 @@ use latchline_site::catalogue::Environment;
 use std::cmp::Reverse;
 use std::collections::{BTreeSet, BinaryHeap};
 
-/// A plan this near to its bound, as a fraction, is not improved further on a large site; one walking
-/// order then does unless more are asked for.
-pub const GOOD_ENOUGH_LARGE: f64 = 0.01;
 /// Items above which a site is large.
 pub const LARGE_SITE: usize = 300;
 /// Voltage losses between supply and distributors that are planned with.
 const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
 /// Those of a large site.
 const DROPS_LARGE_V: [f64; 2] = [0.0, 1.0];
-/// A plan this near to its bound, as a fraction, is not improved further.
-const GOOD_ENOUGH: f64 = 0.005;
+/// A plan this near to its bound, as a fraction, is not improved further on a site that is not small.
+pub const GOOD_ENOUGH: f64 = 0.01;
+/// Plans with thicker cable that are assessed at most.
+const MOST_LESS_LOSS: usize = 16;
 /// Batteries in parallel on one supply at most.
 const MOST_BATTERIES: u32 = 4;
 /// Whether branch boxes may be, and dwellings on a run at most: plans whose signals suffer less.
@@ -41,6 +40,8 @@ const CAUTIONS: [(bool, usize); 8] =
     [(false, usize::MAX), (true, 8), (false, 8), (true, 4), (false, 5), (false, 3), (false, 2), (false, 1)];
 /// Losses between supply and distributors that such plans reckon with.
 const CAUTIOUS_DROPS_V: [f64; 3] = [0.25, 1.0, 3.0];
+/// Items up to which they reckon with each of them.
+const MOST_DROPS: usize = 60;
 /// How often less is put on each supply.
 const FILLS: usize = 14;
 /// By how much less.
@@ -68,6 +69,8 @@ pub struct Search<'s, 'a> {
     pub assessed: usize,
     /// Plans that may be assessed.
     most_plans: usize,
+    /// Whether cautious plans failed, too.
+    is_beyond_caution: bool,
     /// Whether a plan failed by what no plan can change.
     pub is_hopeless: bool,
     /// The rejection of the plan that came nearest to passing.
@@ -128,6 +131,7 @@ impl<'s, 'a> Search<'s, 'a> {
             assessed: 0,
             most_plans,
             is_hopeless: false,
+            is_beyond_caution: false,
             nearest: None,
         }
     }
@@ -161,11 +165,38 @@ impl<'s, 'a> Search<'s, 'a> {
         self.assessed >= self.most_plans
     }
 
+    /// Plans whose runs and trunks have thicker and thicker cable, so that less is lost in them; the first that passes.
+    fn less_loss(&mut self, root: usize, order: &[usize], fill: f64) -> Option<Judged> {
+        let trunks = trunk_wires(self.instance);
+        let mut limits: Vec<f64> = self.instance.wires.iter().map(|wire| wire.ohm_per_m).collect();
+        limits.sort_by(|a, b| b.total_cmp(a));
+        limits.insert(0, f64::INFINITY);
+        limits.dedup();
+        let mut plans: Vec<Plan> = Vec::new();
+        for ohm_per_m in limits {
+            let mut own = self.instance.clone();
+            own.limits.ohm_per_m = ohm_per_m;
+            let tables = tables_for(&own, order, 0.0);
+            for trunk in trunks.iter().filter(|(_, pairs)| *pairs > 1) {
+                let assumptions =
+                    Assumptions { drop_v: 0.0, fill, trunk_wire: Some(trunk.0), most_supplies: 0 };
+                let plan = plan(&own, order, root, assumptions, Some(&tables));
+                plans.extend(plan.map(|plan| with_trunks(&plan, *trunk)));
+            }
+        }
+        plans.sort_by_key(|plan| plan.cost);
+        plans.dedup();
+        plans.truncate(MOST_LESS_LOSS);
+        plans
+            .iter()
+            .find_map(|plan| if self.is_spent() { None } else { self.judge_with_batteries(plan).ok() })
+    }
+
     /// Plans with shorter and fewer chains and without branch boxes, from which signals suffer less; of those that pass the cheapest that
     /// halving finds. No claim rests on it.
     fn cautious(&mut self, root: usize, order: &[usize], fill: f64) -> Option<Judged> {
         let limits = &self.instance.limits;
-        let is_large = self.instance.items.len() > LARGE_SITE / 2;
+        let is_large = self.instance.items.len() > MOST_DROPS;
         let mut plans: Vec<Plan> = Vec::new();
         for (branches, dwellings) in CAUTIONS {
             if dwellings > limits.dwellings && branches == limits.branches {
@@ -211,8 +242,8 @@ impl<'s, 'a> Search<'s, 'a> {
         match self.instance.items.len() {
             items if items <= SINGLY => 2000,
             items if items <= SMALL_SITE => 200,
-            items if items <= LARGE_SITE => 60,
-            _ => 40,
+            items if items <= LARGE_SITE => 24,
+            _ => 16,
         }
     }
 
@@ -228,9 +259,12 @@ impl<'s, 'a> Search<'s, 'a> {
         known: Option<Amount>,
     ) -> Result<Option<Judged>, Obstacle> {
         let bound = money(first.cost + self.instance.fixed);
-        let Some((mut best, fill)) = self.quick(root, order, first) else { return Err(self.rejected()) };
-        if best.is_none() && known.is_none() {
+        let Some((mut best, fill)) = self.quick(root, order, first, known) else {
+            return Err(self.rejected());
+        };
+        if best.is_none() && known.is_none() && !self.is_beyond_caution {
             best = self.cautious(root, order, fill);
+            self.is_beyond_caution = best.is_none();
         }
         let half_a_box =
             self.instance.distributors.first().map_or(0.0, |kind| money(kind.cost).as_units()) * 0.5;
@@ -238,8 +272,7 @@ impl<'s, 'a> Search<'s, 'a> {
         let items = self.instance.items.len();
         let allowed = match items {
             items if items <= SMALL_SITE => Money::from_millionths(1),
-            items if items <= LARGE_SITE => share(GOOD_ENOUGH),
-            _ => share(GOOD_ENOUGH_LARGE),
+            _ => share(GOOD_ENOUGH),
         };
         if best.as_ref().is_some_and(|best| best.cost - bound <= allowed) {
             return Ok(best);
@@ -255,12 +288,22 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// The plan as it is, with thicker and thicker trunks, with less and less on each supply. Gives the
     /// fill that it ended with; nothing if no plan can change what is wrong.
-    fn quick(&mut self, root: usize, order: &[usize], first: Plan) -> Option<(Option<Judged>, f64)> {
+    fn quick(
+        &mut self,
+        root: usize,
+        order: &[usize],
+        first: Plan,
+        known: Option<Amount>,
+    ) -> Option<(Option<Judged>, f64)> {
         let wires = trunk_wires(self.instance);
         let mut fill = 1.0;
+        let mut tried_less_loss = false;
         let mut current = Some(first);
         'fills: for _ in 0..FILLS {
             let Some(planned) = current.take() else { break };
+            if known.is_some_and(|known| planned.cost + self.instance.fixed >= known) {
+                break;
+            }
             for &trunk in &wires {
                 if self.is_spent() {
                     break 'fills;
@@ -275,7 +318,13 @@ impl<'s, 'a> Search<'s, 'a> {
                         self.remember(&planned, &rejection);
                         match rejection.help {
                             Help::Conductors | Help::OtherRuns => {}
-                            Help::LessLoad | Help::Batteries => {
+                            Help::LessLoss | Help::LessLoad | Help::Batteries => {
+                                if rejection.help == Help::LessLoss && !tried_less_loss {
+                                    tried_less_loss = true;
+                                    if let Some(judged) = self.less_loss(root, order, fill) {
+                                        return Some((Some(judged), fill));
+                                    }
+                                }
                                 fill *= FILL_STEP;
                                 let assumptions = Assumptions {
                                     drop_v: 0.0,
@@ -389,7 +438,7 @@ impl<'s, 'a> Search<'s, 'a> {
         let learns = match rejection.help {
             Help::OtherRuns => true,
             Help::Conductors => self.instance.items.len() <= SMALL_SITE,
-            Help::LessLoad | Help::Batteries | Help::Nothing => false,
+            Help::LessLoss | Help::LessLoad | Help::Batteries | Help::Nothing => false,
         };
         if !learns {
             return Vec::new();

@@ -273,11 +273,12 @@ sentences! {
             "Cost {cost} {currency}: material {material}, labour {hours} h."
             | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
         Bound { bound: &'a str, saved: &'a str }:
-            "No design of the space below costs less than {bound}: at most {saved} % could be saved."
-            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich sparen.",
+            "No design of the space below costs less than {bound}: at most {saved} % could be saved within that space."
+            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich in diesem Raum sparen.",
         MaterialHolds:
             "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
             | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",
+        Warning { code: &'a str, element: Option<&'a str> }: "Warning: {code}< {element}>" | "Warnung: {code}< {element}>",
         LineWithoutPrice:
             "One line of the bill has no price and counts as nothing."
             | "Eine Zeile der Stückliste hat keinen Preis und zählt als nichts.",

@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 46] = [
+    let all: [&[SentenceRow]; 47] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -56,6 +56,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::ReadingWords::ROWS,
         locate::SizeWords::ROWS,
         locate::Answer::ROWS,
+        locate::Dialogue::ROWS,
     ];
     all.into_iter().flatten()
 }

@@ -64,11 +64,6 @@ impl Reader<'_> {
                 self.report(Origin::None, ProblemKind::SheetMissing(form.name));
             }
             let found = table.and_then(|table| Form::new(table, form, self.problems));
-            // Headings alone are no entrances; no dwellings and no place with mains are told as that.
-            if form.name == "Entrances" && found.as_ref().is_some_and(|found| found.rows().next().is_none()) {
-                let origin = table.and_then(first_cell).unwrap_or(Origin::None);
-                self.report(origin, ProblemKind::SheetMissing(form.name));
-            }
             forms.push(found);
         }
         let form = |name: &str| {
@@ -88,6 +83,12 @@ impl Reader<'_> {
         let survey =
             Survey { settings, buildings, places, routes, existing, dwellings, entrances, desks, prices };
         self.whole(&survey);
+        // Headings alone are no entrances; no dwellings and no place with mains are told as that.
+        if form("Entrances").is_some_and(|form| form.rows().next().is_none()) {
+            let index = SHEETS.iter().position(|form| form.name == "Entrances");
+            let origin = index.and_then(|index| chosen[index]).and_then(first_cell).unwrap_or(Origin::None);
+            self.report(origin, ProblemKind::SheetMissing("Entrances"));
+        }
         Some(survey)
     }
 

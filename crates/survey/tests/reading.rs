@@ -56,6 +56,7 @@ fn findings_carry_what_their_pages_promise() {
         usual("dwellings", DOUBTFUL_DWELLINGS),
         usual("places", DOUBTFUL_PLACES),
         usual("routes", DOUBTFUL_ROUTES),
+        usual("routes", "From,To,Length\nhall,landing,0\n"),
         usual("site", DOUBTFUL_SITE),
         usual("lifts", "Lift,Place\nL1,hall\n"),
         read_texts(&[("places", PLACES)]),
@@ -261,9 +262,13 @@ fn the_template_is_a_workbook_that_reads_back_and_its_bytes_repeat() {
     let sheets = from_xlsx(FileId(0), &bytes, &mut problems);
     assert!(problems.is_empty(), "{problems:?}");
     assert_eq!(sheets.len(), latchline_survey::sheets::SHEETS.len() + 1);
-    // Empty: nothing to design, said so and nothing else.
+    // Empty: nothing to design, and no way in.
     let read = read(&sheets, problems);
-    assert!(told(&read).contains("no-dwellings"), "{}", told(&read));
+    assert!(
+        told(&read).contains("no-dwellings") && told(&read).contains("sheet Entrances"),
+        "{}",
+        told(&read)
+    );
 }
 
 #[test]

@@ -157,18 +157,22 @@ def solve(circuit: Circuit) -> np.ndarray:
     return np.concatenate([v, [root]])
 
 
-def log_likelihood(seen, said, covariance, outside, rate=0.01):
-    """At most one reading is wrong."""
-    def normal(keep):
-        c = covariance[np.ix_(keep, keep)]
+def log_likelihood(seen, said, covariance, meters, outside, rate=0.01, careless=0.03):
+    """At most one reading is wrong, or has five times its meter's error."""
+    def normal(keep, c):
+        c = c[np.ix_(keep, keep)]
         e = (seen - said)[keep]
         return -0.5 * (e @ np.linalg.solve(c, e) + np.linalg.slogdet(2 * np.pi * c)[1])
 
     n = len(seen)
-    logs = [normal(list(range(n))) + n * np.log(1 - rate)]
+    right = np.log(1 - rate - careless)
+    logs = [normal(list(range(n)), covariance) + n * right]
     for i in range(n):
         keep = [k for k in range(n) if k != i]
-        logs.append(normal(keep) + np.log(outside[i] * rate) + (n - 1) * np.log(1 - rate))
+        logs.append(normal(keep, covariance) + np.log(outside[i] * rate) + (n - 1) * right)
+        wider = covariance.copy()
+        wider[i, i] += 24 * meters[i]
+        logs.append(normal(list(range(n)), wider) + np.log(careless) + (n - 1) * right)
     return np.logaddexp.reduce(logs)
 
 
@@ -210,7 +214,7 @@ def test_probabilities_are_those_of_brute_force(case, tmp_path):
             z[f] = 1e-4
             rows.append((said(kind, element, size, z) - middle) / 1e-4)
         rows = np.array(rows)
-        return log_likelihood(values, middle, rows.T @ rows + np.diag(meters), outside)
+        return log_likelihood(values, middle, rows.T @ rows + np.diag(meters), meters, outside)
 
     joint = {}
     for element in range(STATIONS + 1):

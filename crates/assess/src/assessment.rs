@@ -64,6 +64,17 @@ impl WorstVoltage {
     }
 }
 
+/// What a device has in one state in the adverse corner; volts, `None` without operating point.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StateVoltage {
+    /// Voltage where the margin to what it needs at that moment is least.
+    pub voltage_v: Option<f64>,
+    /// What it needs at that moment.
+    pub limit_v: f64,
+    /// Lowest voltage in the state.
+    pub lowest_v: Option<f64>,
+}
+
 /// One device with its worst voltage, and its voltage in each state that was solved.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DeviceResult {
@@ -87,10 +98,8 @@ pub struct DeviceResult {
     pub highest_v: f64,
     /// Limit of the highest voltage.
     pub highest_limit_v: Option<f64>,
-    /// Adverse voltage in every other state that was solved, by state.
-    pub by_state: BTreeMap<StateKind, Option<f64>>,
-    /// The limit that holds in each of these states.
-    pub limit_by_state: BTreeMap<StateKind, f64>,
+    /// What it has in every state that was solved.
+    pub by_state: BTreeMap<StateKind, StateVoltage>,
     /// Cable length from the source in metres.
     pub distance_m: f64,
     /// Nominal loop resistance from the source in ohms.
@@ -121,6 +130,11 @@ pub struct SourceSummary {
     pub model: String,
     /// Stations on its tree and on the trees that draw from it.
     pub stations: usize,
+    /// Of a supply, the shares of the data sheet's counts of stations that are used, added up: 1 is full (common practice, no source).
+    /// `None` where no station on it has a count.
+    pub count_share: Option<f64>,
+    /// The stations that have such a count: model, how many, how many of it alone would be full.
+    pub counts: Vec<(String, usize, u32)>,
     /// Its largest current.
     pub current: WorstCurrent,
     /// Largest power at its terminals in any state, at the end of its voltage where that is largest, in watts.

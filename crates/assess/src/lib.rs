@@ -28,8 +28,8 @@ mod voltage_summary;
 pub use assess::{assess, assess_trial, assess_with, is_allowed};
 pub use assessing::{Assessing, VerdictSoFar};
 pub use assessment::{
-    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, Verdict, VoltageResults, WorstCurrent,
-    WorstVoltage,
+    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, Verdict, VoltageResults,
+    WorstCurrent, WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;

@@ -1,9 +1,12 @@
 //! What an assessment says of voltages and currents: owned data.
 
-use crate::assessment::{DeviceResult, RunSummary, SourceSummary, StateSummary, WorstCurrent, WorstVoltage};
+use crate::assessment::{
+    DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, WorstCurrent, WorstVoltage,
+};
 use crate::rules;
 use crate::stage::WithVoltages;
-use latchline_network::worst::CurrentState;
+use latchline_finding::StateKind;
+use latchline_network::worst::{CurrentState, StateMargin};
 use latchline_network::{Device, Layout, StageSource};
 use std::collections::BTreeMap;
 
@@ -23,12 +26,14 @@ pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
                 }
                 Device::Box(index) => &context.site.box_model(&context.site.boxes[index]).highest_voltage,
             };
-            let (mut by_state, mut limit_by_state) = (BTreeMap::new(), BTreeMap::new());
-            for margin in &device.margins {
-                let kind = context.space.phases[margin.phase].kind;
-                by_state.insert(kind, margin.voltage_v);
-                limit_by_state.insert(kind, margin.limit_v);
-            }
+            let by_state: BTreeMap<StateKind, StateVoltage> = device
+                .margins
+                .iter()
+                .map(|margin| {
+                    let StateMargin { voltage_v, limit_v, lowest_v, .. } = *margin;
+                    (context.space.phases[margin.phase].kind, StateVoltage { voltage_v, limit_v, lowest_v })
+                })
+                .collect();
             DeviceResult {
                 id: context.device_id(device.device).clone(),
                 device: device.device,
@@ -48,7 +53,6 @@ pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
                 highest_v: context.space.highest_v[device.at.stage][device.at.node],
                 highest_limit_v: highest_limit.as_ref().map(|limit| limit.value.as_volts()),
                 by_state,
-                limit_by_state,
                 distance_m: stage.distance_m[device.at.node],
                 loop_resistance_ohm: path_resistance(context.layout, device.at),
             }
@@ -91,6 +95,7 @@ fn worst_current(context: &WithVoltages<'_>, current: &CurrentState, limit_a: Op
 
 pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]) -> Vec<SourceSummary> {
     let on_stage = on_stages(context);
+    let counted = rules::supply_counts(context);
     let mut summaries = Vec::new();
     for (index, stage) in context.layout.stages.iter().enumerate() {
         let Some(current) = &context.worst.source_current[index] else { continue };
@@ -105,12 +110,16 @@ pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResu
                 (None, model.output_power.as_ref().map(|power| power.value.as_watts()))
             }
         };
+        let count = counted.iter().find(|count| count.stage == index && !count.counts.is_empty());
+        let counts = count.map(|count| &count.counts).into_iter().flatten();
         let power = context.worst.largest_power(index, |_| true);
         summaries.push(SourceSummary {
             id: stage.id.clone(),
             source: stage.source,
             model: context.source_model(stage.source).to_string(),
             stations: stations_on(context, index),
+            count_share: count.map(|count| count.share),
+            counts: counts.map(|(model, (count, most))| (model.clone(), *count, *most)).collect(),
             current: worst_current(context, current, limit_a),
             power_w: power.and_then(|power| power.power_w),
             rated_power_w,

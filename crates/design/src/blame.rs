@@ -7,7 +7,7 @@ use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::Binding;
 use crate::planning::{plan, relaxed};
-use crate::runs::{best_head, chain};
+use crate::runs::{MOST_ON_OUTPUTS, best_head, best_output, chain};
 use latchline_words::design::{LimitWords, ObstacleWords};
 
 /// A limit with its value in words, and the limits without it.
@@ -44,6 +44,15 @@ fn bound(instance: &mut Instance<'_>, root: usize, order: &[usize], limits: Limi
 pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle {
     let mut sweep = Sweep::default();
     for &item in order {
+        let from_output = |sweep: &mut Sweep| {
+            let head = best_output(instance);
+            let mut fed =
+                |place: &usize| chain(instance, *place, &head, &[item], 0, sweep, &|_| false).is_some();
+            order.len() <= MOST_ON_OUTPUTS && instance.mains.iter().any(&mut fed)
+        };
+        if from_output(&mut sweep) {
+            continue;
+        }
         let mut is_fed = |limit: &dyn Fn(f64) -> f64| {
             instance.distributors.iter().any(|kind| {
                 let mut head = best_head(instance, kind, 0.0);

@@ -59,10 +59,15 @@ impl Planner<'_, '_> {
     }
 
     fn block(&self, first: usize, place: usize) -> Block {
+        self.block_of(first, &|model| &self.tables.ports[model][place])
+    }
+
+    /// The best distributor for items from one on, whose ports take what the table of its kind has.
+    pub(crate) fn block_of<'t>(&self, first: usize, table: &dyn Fn(usize) -> &'t RunTable) -> Block {
         let most = self.reach[first] - first;
         let mut block: Block = vec![(NONE, 0); most + 1];
         for (model, kind) in self.instance.distributors.iter().enumerate() {
-            let table = &self.tables[model][place];
+            let table = table(model);
             if table.from[first].is_empty() {
                 continue;
             }

@@ -105,9 +105,12 @@ impl<'b, 'a> Branches<'b, 'a> {
         if instance.branch_boxes.is_empty() || !limits.branches {
             return None;
         }
-        let is_dwelling = |item: &&usize| matches!(instance.items[**item].owner, Owner::Dwelling(_));
-        let most = MOST_BRANCHED.min(limits.dwellings);
-        let count = order[first..].iter().take(most).take_while(is_dwelling).count();
+        let mut dwellings = 0;
+        let within = |item: &&usize| {
+            dwellings += usize::from(matches!(instance.items[**item].owner, Owner::Dwelling(_)));
+            dwellings <= limits.dwellings
+        };
+        let count = order[first..].iter().take(MOST_BRANCHED).take_while(within).count();
         let items = &order[first..first + count];
         // One alone gains nothing by a box.
         if count < 2 {
@@ -128,20 +131,24 @@ impl<'b, 'a> Branches<'b, 'a> {
     /// The cheaper direction of a chain of neighbours, and its cost; `None` if it must not be.
     fn chain(&self, place: usize, first: usize, end: usize) -> Option<(Amount, Vec<usize>)> {
         let items = &self.items[first..end];
-        let is_solo = |item: &usize| self.instance.items[*item].solo;
-        if items.len() > self.instance.limits.chain || (items.len() > 1 && items.iter().any(is_solo)) {
+        if items.len() > self.instance.limits.chain {
             return None;
         }
         let cost = |items: &[usize]| {
+            if !self.instance.may_chain(items) {
+                return None;
+            }
             let sections = sections(self.instance, place, items)?;
             let in_walls = chain_in_walls(self.instance, place, items, sections.environment).is_some();
             let length_dm: Amount = sections.lengths_dm.iter().map(|length| Amount::from(*length)).sum();
             Some(if in_walls { 0 } else { length_dm * self.per_dm })
         };
-        let ahead = cost(items)?;
+        let ahead = cost(items);
         let reversed: Vec<usize> = items.iter().rev().copied().collect();
-        let back = cost(&reversed)?;
-        Some(if back < ahead { (back, reversed) } else { (ahead, items.to_vec()) })
+        match (ahead, cost(&reversed)) {
+            (Some(ahead), back) if back.is_none_or(|back| ahead <= back) => Some((ahead, items.to_vec())),
+            (_, back) => Some((back?, reversed)),
+        }
     }
 
     fn blocks_at(&self, place: usize) -> Vec<Vec<(Amount, usize)>> {

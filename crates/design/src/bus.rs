@@ -1,5 +1,6 @@
 //! The design of one bus: walking orders, the cheapest plan of each that passes, and the lower bound.
 
+use crate::design::Effort;
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::judge::Judged;
@@ -9,7 +10,8 @@ use crate::order::{small_orders, walking_order};
 use crate::outcome::{Binding, Texts};
 use crate::plan::Plan;
 use crate::planning::{plan, relaxed, tables_for};
-use crate::search::{GOOD_ENOUGH_LARGE, LARGE_SITE, Search};
+use crate::runs::SMALL_SITE;
+use crate::search::{GOOD_ENOUGH, Search};
 use latchline_assess::Memory;
 use latchline_words::design::CountedPart;
 use std::collections::VecDeque;
@@ -45,11 +47,11 @@ pub struct Bus<'s, 'a> {
 
 impl<'s, 'a> Bus<'s, 'a> {
     /// Nothing tried yet.
-    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, seed: u64) -> Self {
+    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, effort: Effort) -> Self {
         Bus {
             instance,
-            search: Search::new(instance, texts, memory),
-            seed,
+            search: Search::new(instance, texts, memory, effort.most_plans),
+            seed: effort.seed,
             next: 0,
             seen: Vec::new(),
             prepared: VecDeque::new(),
@@ -95,11 +97,10 @@ impl<'s, 'a> Bus<'s, 'a> {
         self.bound
     }
 
-    /// Whether every order of the space was tried, or there is no use in trying another one.
+    /// Whether the best is so near to the bound that nothing further is tried without being asked for.
     pub fn is_near(&self) -> bool {
-        let near =
-            |best: &Judged| best.cost.as_units() <= money(self.bound).as_units() * (1.0 + GOOD_ENOUGH_LARGE);
-        self.instance.items.len() > LARGE_SITE && self.best.as_ref().is_some_and(near)
+        let near = |best: &Judged| best.cost.as_units() <= money(self.bound).as_units() * (1.0 + GOOD_ENOUGH);
+        self.instance.items.len() > SMALL_SITE && self.best.as_ref().is_some_and(near)
     }
 
     /// Plans so many walking orders under ideal conditions, as far as there are any.
@@ -158,10 +159,11 @@ impl<'s, 'a> Bus<'s, 'a> {
 
     /// Follows up so many walking orders, or all of a small site.
     pub fn try_orders(&mut self, orders: usize) {
+        self.prepare(orders);
         let mut tried = 0;
         while tried < orders.max(small_orders(self.instance)) && self.try_next() {
             tried += 1;
-            if self.is_near() {
+            if self.is_near() || self.search.is_hopeless {
                 break;
             }
         }

@@ -3,7 +3,7 @@
 use crate::bus::Bus;
 use crate::groups::call_groups;
 use crate::instance::Instance;
-use crate::judge::{Judged, judge};
+use crate::judge::{Judged, judge, remarks};
 use crate::money::{Amount, NONE, from_money, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::{Binding, Design, Texts};
@@ -14,6 +14,7 @@ use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_survey::Survey;
 use latchline_words::design::{SpaceWords, UnknownPart};
+use std::collections::BTreeSet;
 
 /// How hard to look.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -22,13 +23,15 @@ pub struct Effort {
     pub orders: usize,
     /// Walking orders at most, all buses together, as long as the caller wants further ones.
     pub most_orders: usize,
+    /// Plans of each bus that are assessed at most.
+    pub most_plans: usize,
     /// Seed for the orders beyond the natural ones.
     pub seed: u64,
 }
 
 impl Default for Effort {
     fn default() -> Self {
-        Effort { orders: 3, most_orders: 3, seed: 0 }
+        Effort { orders: 3, most_orders: 3, most_plans: usize::MAX, seed: 0 }
     }
 }
 
@@ -67,7 +70,7 @@ fn over_groups(
     if groups.len() > 1 {
         return on_buses(&instance, &groups, texts, &memory, effort, go_on);
     }
-    let mut bus = Bus::new(&instance, texts, &memory, effort.seed);
+    let mut bus = Bus::new(&instance, texts, &memory, effort);
     bus.counted()?;
     bus.try_orders(effort.orders);
     while bus.orders() < effort.most_orders {
@@ -91,7 +94,11 @@ fn over_groups(
 
 /// A design of what was judged; bound, space and what limits cost are still to be said.
 fn finished(instance: &Instance<'_>, judged: Judged) -> Design {
+    let plans: Vec<&Plan> = judged.plans.iter().collect();
+    let zones = plans.iter().flat_map(|plan| &plan.zones);
     Design {
+        remarks: remarks(instance, &plans),
+        supply_places: zones.map(|zone| zone.place).collect(),
         text: judged.text,
         site: judged.site,
         assessment: judged.assessment,
@@ -120,10 +127,12 @@ fn on_buses(
 ) -> Result<Design, Obstacle> {
     let Partition { kinds, wirings, most_groups, most_items } = partition(instance, groups);
     let mut buses: Vec<Bus<'_, '_>> =
-        kinds.iter().map(|kind| Bus::new(kind, texts, memory, effort.seed)).collect();
+        kinds.iter().map(|kind| Bus::new(kind, texts, memory, effort)).collect();
     let count = groups.len();
     let mut cheapest: Vec<Vec<(Amount, usize)>> = vec![vec![(NONE, 0); count + 1]; count + 1];
     let mut bound = vec![vec![NONE; count + 1]; count + 1];
+    // Parts with a design on one bus; more than two groups are followed up where fewer have one.
+    let mut found: BTreeSet<(usize, usize)> = BTreeSet::new();
     let cost_of = |bus: &Bus<'_, '_>| bus.best().map_or(NONE, |best| from_money(best.cost));
     for length in 1..=count {
         for first in 0..=count - length {
@@ -140,11 +149,16 @@ fn on_buses(
                 if bus.counted().is_ok() {
                     bus.prepare(effort.orders);
                     // What cannot be cheaper than its parts is not followed up.
-                    if bus.bound() < least.0 && bus.best().is_none() {
+                    let parts = [(first, end - 1), (first + 1, end)];
+                    let promising = length <= 2 || parts.iter().all(|part| found.contains(part));
+                    if bus.bound() < least.0 && bus.best().is_none() && promising {
                         bus.try_orders(effort.orders);
                         bus.widen();
                     }
                     bound[first][end] = bound[first][end].min(bus.bound().min(NONE));
+                    if bus.best().is_some() {
+                        found.insert((first, end));
+                    }
                     least = least.min((cost_of(bus), end));
                 }
             }
@@ -198,7 +212,7 @@ fn on_buses(
         .iter()
         .filter_map(|part| {
             let wiring = &wirings[part];
-            Some(wiring.laid_out(&buses[wiring.kind].best()?.plan))
+            Some(wiring.laid_out(buses[wiring.kind].best()?.plans.first()?))
         })
         .collect();
     let plans: Vec<&Plan> = plans.iter().collect();

@@ -1,11 +1,11 @@
 //! A plan as the site file that a person would have written.
 
 use crate::instance::Instance;
-use crate::plan::{Plan, PlannedBox, PlannedZone};
+use crate::plan::{Plan, PlannedBox, PlannedTrunk, PlannedZone};
 use crate::toml_text::{in_metres, joined, lengths_keys, list, place_key, quoted, surroundings};
 use latchline_site::catalogue::Environment;
 use latchline_survey::model::Survey;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 /// Text of the plans of one or several buses. `notes` are the lines of comment at its head.
 pub fn site_file(instance: &Instance<'_>, buses: &[&Plan], notes: &[String]) -> String {
@@ -47,11 +47,9 @@ impl<'w, 'a> Writer<'w, 'a> {
     fn new(instance: &'w Instance<'a>, buses: &[&Plan]) -> Self {
         let used = instance.items.iter().map(|item| item.name.clone()).collect();
         let mut metres: BTreeMap<usize, u64> = BTreeMap::new();
-        for zone in buses.iter().flat_map(|plan| &plan.zones) {
-            for run in zone.trunks.iter().flat_map(|trunk| &trunk.boxes).flat_map(|item| &item.runs) {
-                if let Some(wire) = run.choice.wire {
-                    *metres.entry(wire).or_default() += run.items.len() as u64;
-                }
+        for (_, run) in buses.iter().flat_map(|plan| plan.runs()) {
+            if let Some(wire) = run.choice.wire {
+                *metres.entry(wire).or_default() += run.items.len() as u64;
             }
         }
         let most = metres.iter().max_by_key(|(wire, count)| (**count, std::cmp::Reverse(**wire)));
@@ -102,6 +100,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             let keys = [
                 Some(format!("model = \"{}\"", self.instance.supplies[zone.supply].name)),
                 place_key(self.survey, zone.place),
+                (zone.batteries > 1).then(|| format!("batteries = {}", zone.batteries)),
             ];
             self.supplies.push(format!("{supply} = {{ {} }}", joined(keys)));
             let mut isolator = None;
@@ -139,10 +138,10 @@ impl<'w, 'a> Writer<'w, 'a> {
         self.runs.push(RunLine::Comment(format!("From {supply} ({words})")));
         if let Some(isolator) = isolator {
             let name = self.name(zone.isolator_place, "feed");
-            let wire = zone.trunks.first().map_or(0, |trunk| trunk.wire);
+            let wire = zone.trunks.first().map_or((0, 1), |trunk| (trunk.wire, trunk.pairs));
             self.cable(&name, supply, &[isolator.to_string()], &[(zone.place, zone.isolator_place)], wire);
         }
-        let mut pending: Vec<(String, PlannedBox)> = Vec::new();
+        let mut pending: Vec<(String, &PlannedBox)> = Vec::new();
         for (number, trunk) in zone.trunks.iter().enumerate() {
             let start = isolator.map_or_else(|| supply.to_string(), |name| format!("{name}.{}", number + 1));
             let mut at = if isolator.is_some() { zone.isolator_place } else { zone.place };
@@ -161,35 +160,60 @@ impl<'w, 'a> Writer<'w, 'a> {
                     names.push(name);
                 }
             }
-            for planned in &trunk.boxes {
-                let name = self.name(planned.place, "D");
-                let model = &self.instance.distributors[planned.model];
-                let keys =
-                    [Some(format!("model = \"{}\"", model.name)), place_key(self.survey, planned.place)];
-                let free = model.ports.saturating_sub(planned.runs.len());
-                self.distributors.push(format!(
-                    "{name} = {{ {} }}   # {} of {} ports in use",
-                    joined(keys),
-                    model.ports - free,
-                    model.ports
-                ));
-                ways.push((at, planned.place));
-                at = planned.place;
-                if heads.is_empty() {
-                    let next = planned.runs.len() + 1;
-                    heads.push(Head { name: name.clone(), place: planned.place, next, ports: model.ports });
-                }
-                names.push(name.clone());
-                pending.push((name, planned.clone()));
+            if let Some(run) = &trunk.run {
+                self.run(&start, at, run);
+                continue;
             }
-            let place = trunk.boxes.first().map_or(zone.place, |planned| planned.place);
-            let name = self.name(place, "T");
-            self.cable(&name, &start, &names, &ways, trunk.wire);
+            for (name, planned) in self.trunk(&start, at, (names, ways), trunk) {
+                if heads.is_empty() {
+                    let next = planned.runs.len() + planned.trunks.len() + 1;
+                    let ports = self.instance.distributors[planned.model].ports;
+                    heads.push(Head { name: name.clone(), place: planned.place, next, ports });
+                }
+                pending.push((name, planned));
+            }
         }
-        for (name, planned) in pending {
-            self.box_runs(&name, &planned);
+        // What hangs on ports follows the trunks; trunks on ports bring further boxes.
+        let mut pending: VecDeque<_> = pending.into();
+        while let Some((name, planned)) = pending.pop_front() {
+            self.box_runs(&name, planned);
+            for (number, trunk) in planned.trunks.iter().enumerate() {
+                let start = format!("{name}.{}", planned.runs.len() + number + 1);
+                pending.extend(self.trunk(&start, planned.place, (Vec::new(), Vec::new()), trunk));
+            }
         }
         heads
+    }
+
+    /// A trunk from a place through its distributors, behind those that it passes already; gives their names.
+    fn trunk<'t>(
+        &mut self,
+        start: &str,
+        from: usize,
+        (mut names, mut ways): (Vec<String>, Vec<(usize, usize)>),
+        trunk: &'t PlannedTrunk,
+    ) -> Vec<(String, &'t PlannedBox)> {
+        let mut at = from;
+        let mut boxes = Vec::new();
+        for planned in &trunk.boxes {
+            let name = self.name(planned.place, "D");
+            let model = &self.instance.distributors[planned.model];
+            let keys = [Some(format!("model = \"{}\"", model.name)), place_key(self.survey, planned.place)];
+            let used = planned.runs.len() + planned.trunks.len();
+            self.distributors.push(format!(
+                "{name} = {{ {} }}   # {used} of {} ports in use",
+                joined(keys),
+                model.ports
+            ));
+            ways.push((at, planned.place));
+            at = planned.place;
+            names.push(name.clone());
+            boxes.push((name, planned));
+        }
+        let place = trunk.boxes.first().map_or(from, |planned| planned.place);
+        let name = self.name(place, "T");
+        self.cable(&name, start, &names, &ways, (trunk.wire, trunk.pairs));
+        boxes
     }
 
     fn links(&mut self, isolators: &[(usize, Option<String>)], heads: &[Vec<Head>]) {
@@ -206,12 +230,19 @@ impl<'w, 'a> Writer<'w, 'a> {
             let name = self.name(*place, "link");
             let stop = format!("{isolator}.link");
             let start = format!("{}.{port}", head.name);
-            self.cable(&name, &start, &[stop], &[(head.place, *place)], wire.unwrap_or(0));
+            self.cable(&name, &start, &[stop], &[(head.place, *place)], (wire.unwrap_or(0), 1));
         }
     }
 
     /// A cable between boxes. A trunk wire that does not suit the way gives place to one that does.
-    fn cable(&mut self, name: &str, start: &str, stops: &[String], ways: &[(usize, usize)], wire: usize) {
+    fn cable(
+        &mut self,
+        name: &str,
+        start: &str,
+        stops: &[String],
+        ways: &[(usize, usize)],
+        (wire, pairs): (usize, u32),
+    ) {
         let mut environment = Environment::Indoors;
         let mut beside_mains = false;
         let mut lengths = Vec::new();
@@ -227,6 +258,9 @@ impl<'w, 'a> Writer<'w, 'a> {
         let mut keys = vec![("from", quoted(start)), ("to", list(stops))];
         keys.extend(lengths_keys(&in_metres(&lengths)));
         surroundings(self.survey, &mut keys, environment, beside_mains, buildings.len() > 1);
+        if pairs > 1 && self.instance.wires[wire].pairs >= pairs {
+            keys.push(("pairs", pairs.to_string()));
+        }
         let cable = self.instance.wires[wire].name.clone();
         self.runs.push(RunLine::Run { name: name.to_string(), keys, cable });
     }

@@ -31,11 +31,15 @@ impl Writer<'_, '_> {
         let words = self.survey.places[planned.place].name.value.clone();
         self.runs.push(RunLine::Comment(format!("{name} ({words})")));
         for (index, run) in planned.runs.iter().enumerate() {
-            let start = format!("{name}.{}", index + 1);
-            match &run.branching {
-                Some(branching) => self.branched(&start, planned.place, run, branching),
-                None => self.chain(&start, planned.place, &run.items, run.choice.wire),
-            }
+            self.run(&format!("{name}.{}", index + 1), planned.place, run);
+        }
+    }
+
+    /// A run from a port or an output.
+    pub(crate) fn run(&mut self, start: &str, place: usize, run: &PlannedRun) {
+        match &run.branching {
+            Some(branching) => self.branched(start, place, run, branching),
+            None => self.chain(start, place, &run.items, run.choice.wire),
         }
     }
 
@@ -84,10 +88,9 @@ impl Writer<'_, '_> {
         let instance = self.instance;
         let Some(sections) = sections(instance, place, items) else { return };
         let first = &instance.items[items[0]];
-        let name = match first.owner {
-            Owner::Dwelling(_) => self.name(first.place, "R"),
-            Owner::Entrance(_) | Owner::Desk(_) => self.named(&format!("to-{}", first.name)),
-        };
+        let is_alone = items.len() == 1 && !matches!(first.owner, Owner::Dwelling(_));
+        let name =
+            if is_alone { self.named(&format!("to-{}", first.name)) } else { self.name(first.place, "R") };
         let stops = items.iter().flat_map(|item| instance.items[*item].stops.clone()).collect();
         let walls =
             if wire.is_none() { chain_in_walls(instance, place, items, sections.environment) } else { None };

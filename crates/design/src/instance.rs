@@ -179,6 +179,13 @@ impl<'a> Instance<'a> {
         own
     }
 
+    /// Whether a cable may loop through these items in this order.
+    pub fn may_chain(&self, items: &[usize]) -> bool {
+        let before_last = &items[..items.len().saturating_sub(1)];
+        before_last.iter().all(|item| !self.items[*item].ends)
+            && (items.len() < 2 || items.iter().all(|item| !self.items[*item].solo))
+    }
+
     /// Whether it has a desk.
     pub fn has_desk(&self) -> bool {
         self.items.iter().any(|item| matches!(item.owner, Owner::Desk(_)))

@@ -36,6 +36,8 @@ pub struct Item {
     pub loads: Vec<StationLoad>,
     /// Whether it must be alone on its run.
     pub solo: bool,
+    /// Whether its last station cannot be looped, so that a chain ends with it.
+    pub ends: bool,
     /// Where its drop runs.
     pub environment: Environment,
     /// Cost of what every design has of it: stations, lock, lock cable.

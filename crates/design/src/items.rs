@@ -33,6 +33,8 @@ impl Instance<'_> {
             self.add(Owner::Entrance(index), &entrance.name.value, place, entrance.drop_m, &[model], &[load]);
             if let Some(item) = self.items.last_mut() {
                 item.environment = entrance.environment;
+                // Its protector stands in its run alone.
+                item.solo |= entrance.surge_protection_ohm.is_some();
             }
             let lock_cost = self.lock_cost(entrance);
             if let Some(item) = self.items.last_mut() {
@@ -125,7 +127,6 @@ impl Instance<'_> {
         models: &[&StationModel],
         loads: &[StationLoad],
     ) {
-        let is_dwelling = matches!(owner, Owner::Dwelling(_));
         let ends = models.iter().any(|model| model.loop_through.value == LoopThrough::End);
         let own_cost = models.iter().map(|model| cost_of(&model.head, self.survey).unwrap_or(0)).sum();
         self.items.push(Item {
@@ -139,7 +140,9 @@ impl Instance<'_> {
                 .chain((2..=models.len()).map(|ordinal| format!("{name}:{ordinal}")))
                 .collect(),
             loads: loads.to_vec(),
-            solo: !is_dwelling || ends,
+            // Stations in one dwelling that cannot be looped are the site file's matter, not a chain's.
+            solo: ends && models.len() > 1,
+            ends,
             environment: Environment::Indoors,
             own_cost,
             called_by: 0,

@@ -5,13 +5,14 @@ use crate::instance::Instance;
 use crate::item::Owner;
 use crate::money::{amount, money};
 use crate::outcome::Texts;
+use crate::parts::damaged;
 use crate::plan::Plan;
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessing, Assessment, Effort, GivenUp, Memory, Wanted};
 use latchline_finding::{Argument, Both, Code, ElementId, Figure, Finding, Language, Money, Severity};
 use latchline_site::bill::Bill;
-use latchline_site::model::{RunStop, Site};
-use latchline_words::design::ObstacleWords;
+use latchline_site::model::{LockFeed, RunStop, Site};
+use latchline_words::design::{ObstacleWords, RemarkWords};
 use latchline_words::figures;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -20,8 +21,12 @@ use std::collections::{BTreeMap, BTreeSet};
 pub enum Help {
     /// Less on each supply and port.
     LessLoad,
+    /// Less loss in cables: a supply is asked for a little more than it gives.
+    LessLoss,
     /// Thicker conductors or shorter runs.
     Conductors,
+    /// Further batteries.
+    Batteries,
     /// Other runs in place of those that the findings name.
     OtherRuns,
     /// Nothing that a plan can change.
@@ -55,6 +60,9 @@ const LOAD: &[Code] = &[
     codes::TOTAL_LENGTH_EXCEEDED,
     codes::TRIP_BELOW_LEGITIMATE_CURRENT,
 ];
+/// Those of them that thicker conductors may mend, where little is too much.
+const OVERLOAD: &[Code] =
+    &[codes::PORT_OVERLOADED, codes::SUPPLY_OVERLOADED, codes::TRIP_BELOW_LEGITIMATE_CURRENT];
 /// Errors that thicker conductors mend.
 const CONDUCTORS: &[Code] = &[codes::LOCK_VOLTAGE_TOO_LOW, codes::NO_OPERATING_POINT, codes::VOLTAGE_TOO_LOW];
 /// Errors of a run, or of a way from run to run.
@@ -71,10 +79,16 @@ impl Rejection {
     pub fn of(instance: &Instance<'_>, site: &Site, findings: &[Finding]) -> Rejection {
         let errors: Vec<&Finding> = findings.iter().filter(|finding| counts(finding)).collect();
         let has = |codes: &[Code]| errors.iter().any(|finding| codes.contains(&finding.code));
-        let known =
-            |finding: &&&Finding| [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code));
+        let known = |finding: &&&Finding| {
+            [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code))
+                && (finding.code != codes::LOCK_VOLTAGE_TOO_LOW || lock_is_on_bus(site, finding))
+        };
         let help = if errors.iter().filter(known).count() < errors.len() {
             Help::Nothing
+        } else if errors.iter().all(|finding| finding.code == codes::BATTERY_HOURS_SHORT) {
+            Help::Batteries
+        } else if has(OVERLOAD) && errors.iter().all(|finding| is_nearly_carried(finding)) {
+            Help::LessLoss
         } else if has(LOAD) {
             Help::LessLoad
         } else if has(CONDUCTORS) {
@@ -86,6 +100,21 @@ impl Rejection {
         let excess = errors.iter().map(|finding| excess(finding)).fold(0.0, f64::max);
         Rejection { help, told: told(&errors), excess, blamed }
     }
+}
+
+/// Whether a supply or port is asked for so little too much that thicker cable may mend it, or less.
+fn is_nearly_carried(finding: &Finding) -> bool {
+    let mended = OVERLOAD.contains(&finding.code) && excess(finding) < NEARLY_CARRIED;
+    mended || finding.code == codes::BATTERY_HOURS_SHORT || CONDUCTORS.contains(&finding.code)
+}
+
+/// Current above a limit, as a fraction, that thicker cable may save.
+const NEARLY_CARRIED: f64 = 0.06;
+
+/// Whether the lock of a finding is fed by the bus, so that a plan can change what it gets.
+fn lock_is_on_bus(site: &Site, finding: &Finding) -> bool {
+    let entrance = site.entrances.iter().find(|entrance| finding.element.as_ref() == Some(&entrance.id));
+    entrance.is_some_and(|entrance| entrance.locks.iter().any(|lock| lock.feed.value == LockFeed::Bus))
 }
 
 /// How far a finding is beyond its limit, as a share of the limit; 1 without figures.
@@ -150,8 +179,8 @@ fn blamed(instance: &Instance<'_>, site: &Site, finding: &Finding) -> BTreeSet<u
 /// A plan whose site file passes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Judged {
-    /// The plan; of several buses the first.
-    pub plan: Plan,
+    /// The plans, one for each bus.
+    pub plans: Vec<Plan>,
     /// The site file.
     pub text: String,
     /// The site.
@@ -216,11 +245,8 @@ pub fn judge(
     let bill = Bill::of(&site);
     let (material, minutes) = (bill.material(), bill.minutes());
     let per_hour = instance.survey.settings.labour_per_hour;
-    let Some(plan) = buses.first().map(|plan| (*plan).clone()) else {
-        return Err(Rejection { help: Help::Nothing, told: Vec::new(), excess: 1.0, blamed: Vec::new() });
-    };
     Ok(Judged {
-        plan,
+        plans: buses.iter().map(|plan| (*plan).clone()).collect(),
         text,
         assessment,
         material,
@@ -236,6 +262,24 @@ fn counts(finding: &Finding) -> bool {
     finding.severity == Severity::Error && finding.accepted.is_none()
 }
 
+/// What a person must know of a design that its price does not show.
+pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
+    let mut remarks = Vec::new();
+    let further: u32 = buses.iter().flat_map(|plan| &plan.zones).map(|zone| zone.batteries - 1).sum();
+    if further > 0 {
+        remarks.push(RemarkWords::Batteries { further: further as usize }.both());
+    }
+    for known in damaged(instance.survey) {
+        let insulation = figures::trimmed(known.insulation_mohm.unwrap_or(0.0), 3);
+        let say = |language| {
+            let insulation = &figures::decimals(insulation.clone(), language);
+            RemarkWords::Damaged { from: &known.from.value, to: &known.to.value, insulation }.say(language)
+        };
+        remarks.push(Both::new(say(Language::English), say(Language::German)));
+    }
+    remarks
+}
+
 /// What the head of the file says.
 fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
     let settings = &instance.survey.settings;
@@ -243,7 +287,8 @@ fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
     let entrances = instance.items.iter().filter(|item| matches!(item.owner, Owner::Entrance(_))).count();
     let zones = || buses.iter().flat_map(|plan| &plan.zones);
     let supplies = zones().count();
-    let boxes: usize = zones().flat_map(|zone| &zone.trunks).map(|trunk| trunk.boxes.len()).sum();
+    let trunks = buses.iter().flat_map(|plan| plan.trunks());
+    let boxes: usize = trunks.map(|trunk| trunk.boxes.len()).sum();
     let counted = |count: usize, noun: &str| format!("{count} {noun}{}", if count == 1 { "" } else { "s" });
     let mut notes = vec![
         format!(
@@ -251,7 +296,7 @@ fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
             counted(dwellings, "dwelling"),
             counted(entrances, "entrance"),
             if supplies == 1 { String::from("one supply") } else { format!("{supplies} supplies") },
-            counted(boxes, "distributor")
+            if boxes == 0 { String::from("its outputs alone") } else { counted(boxes, "distributor") }
         ),
         format!(
             "Lengths are the survey's ways with {} % slack and {} m at each end.",
@@ -262,6 +307,7 @@ fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
     if buses.len() > 1 {
         notes.push(format!("{} buses: nobody calls from one to another.", buses.len()));
     }
+    notes.extend(remarks(instance, buses).into_iter().map(|remark| remark.of(Language::English).to_string()));
     if let Some(group) = &settings.largest_group {
         notes.push(format!(
             "No run has more than {} dwellings: one broken joint silences no more.",

@@ -160,6 +160,9 @@ impl<'l> Laid<'l> {
         }
         let mut first = None;
         for wire in first_wire..instance.wires.len() {
+            if instance.wires[wire].ohm_per_m > instance.limits.ohm_per_m {
+                continue;
+            }
             if !instance.wires[wire].environments.contains(&self.environment) {
                 if instance.suits_elsewhere(wire, self.environment) {
                     first.get_or_insert(wire);

@@ -23,6 +23,9 @@ pub struct Limits {
     pub spare: usize,
     /// Most distributors one behind the other.
     pub cascade: usize,
+    /// Most resistance of new cable on runs, per metre of loop; a plan may hold itself to less than every cable has, so that less is
+    /// lost in it.
+    pub ohm_per_m: f64,
 }
 
 impl Limits {
@@ -45,6 +48,7 @@ impl Limits {
                 .as_ref()
                 .map_or(u64::MAX / 2, |total| metres(total.value.as_metres())),
             spare: settings.spare_ports.as_ref().map_or(0, |spare| count(spare.value)),
+            ohm_per_m: f64::INFINITY,
             cascade: family.cascade_depth.as_ref().map_or(usize::MAX, |depth| count(depth.value)),
         }
     }

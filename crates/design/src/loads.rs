@@ -106,7 +106,9 @@ pub fn supply_loads(instance: &Instance<'_>, order: &[usize]) -> Loads {
             }
             None => draw.at(supply_v, drop_v),
         };
-        instance.distributors.iter().map(by_way_of).fold(f64::INFINITY, f64::min)
+        // On an output of the supply there is no distributor.
+        let direct_a = draw.at(supply_v, drop_v);
+        instance.distributors.iter().map(by_way_of).fold(direct_a, f64::min)
     };
     let most_a = instance.supplies.iter().map(|supply| supply.rated_a).fold(0.0, f64::max);
     Loads::new(instance, order, &least_a, most_a)

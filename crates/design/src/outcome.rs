@@ -38,6 +38,10 @@ pub struct Design {
     pub family: String,
     /// The declared space, line by line.
     pub space: Vec<Both>,
+    /// What a person must know that the price does not show.
+    pub remarks: Vec<Both>,
+    /// Places of its supplies: indices into the survey's.
+    pub supply_places: Vec<usize>,
     /// Walking orders tried.
     pub orders: usize,
     /// Plans that were assessed before one passed.

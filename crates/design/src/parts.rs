@@ -3,12 +3,14 @@
 use crate::electric::{Draw, StationLoad};
 use crate::money::{Amount, amount};
 use crate::obstacle::Obstacle;
+use latchline_assess::rules::insulation_too_low::LEAST_OHM;
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     BoxKind, BoxModel, Cable, Catalogue, Environment, Family, LoadValue, Material, Media, PartHead,
     PowerLoss, StationKind, StationModel, SupplyModel,
 };
 use latchline_survey::Survey;
+use latchline_survey::model::ExistingCable;
 use latchline_words::design::{LackingPart, UnknownPart};
 use std::collections::BTreeMap;
 
@@ -26,6 +28,8 @@ pub struct Wire {
     pub ohm_per_m: f64,
     /// Where it may run.
     pub environments: Vec<Environment>,
+    /// Its pairs.
+    pub pairs: u32,
 }
 
 /// A cable in the walls.
@@ -291,6 +295,7 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
                 per_dm: per_m / 10,
                 ohm_per_m,
                 environments: cable.environments.value.clone(),
+                pairs: cable.pairs.value,
             })
         })
         .collect();
@@ -310,6 +315,15 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
     kept
 }
 
+/// Cables in the walls whose insulation is too low for any use: new cable is pulled beside them.
+pub fn damaged(survey: &Survey) -> impl Iterator<Item = &ExistingCable> {
+    survey.existing.iter().filter(|known| is_damaged(known))
+}
+
+fn is_damaged(known: &ExistingCable) -> bool {
+    known.insulation_mohm.is_some_and(|mohm| mohm * 1e6 < LEAST_OHM)
+}
+
 /// Cables in the walls by the names of their ends.
 pub fn in_walls(
     survey: &Survey,
@@ -322,6 +336,9 @@ pub fn in_walls(
             let name = known.cable.value.clone();
             return Err(Obstacle::UnknownPart { part: UnknownPart::Cable, name });
         };
+        if is_damaged(known) {
+            continue;
+        }
         let Some(length_m) = known.length_m(cable, settings.usual_c) else { continue };
         let (hot, usual) =
             (conductor_ohm_per_m(cable, settings.hottest_c), conductor_ohm_per_m(cable, settings.usual_c));

@@ -11,7 +11,7 @@ use crate::instance::Instance;
 use crate::item::Owner;
 use crate::loads::{Loads, output_loads, supply_loads};
 use crate::money::{Amount, NONE};
-use crate::runs::{RunChoice, RunTable};
+use crate::runs::{RunChoice, Tables};
 use rayon::prelude::*;
 
 /// What a plan assumes where the whole is not known yet.
@@ -48,15 +48,38 @@ pub struct PlannedBox {
     pub model: usize,
     /// Its runs, by port.
     pub runs: Vec<PlannedRun>,
+    /// Trunks to further distributors, on the ports after those of the runs.
+    pub trunks: Vec<PlannedTrunk>,
 }
 
-/// A trunk of a plan: distributors that one cable is looped through.
+/// A trunk of a plan: distributors that one cable is looped through, or a run without any.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlannedTrunk {
     /// Its distributors in order.
     pub boxes: Vec<PlannedBox>,
     /// Its cable.
     pub wire: usize,
+    /// Pairs in parallel, where its cable has so many.
+    pub pairs: u32,
+    /// The run that hangs on the output itself; there are no distributors then.
+    pub run: Option<PlannedRun>,
+}
+
+impl PlannedTrunk {
+    /// Shows it and every trunk behind it.
+    fn each<'t>(&'t self, see: &mut dyn FnMut(&'t PlannedTrunk)) {
+        see(self);
+        self.boxes.iter().flat_map(|planned| &planned.trunks).for_each(|trunk| trunk.each(see));
+    }
+
+    /// Shows it and every trunk behind it, to be changed.
+    fn each_mut(&mut self, change: &mut dyn FnMut(&mut PlannedTrunk)) {
+        change(self);
+        self.boxes
+            .iter_mut()
+            .flat_map(|planned| &mut planned.trunks)
+            .for_each(|trunk| trunk.each_mut(change));
+    }
 }
 
 /// A zone of a plan: a supply with all that it feeds.
@@ -68,6 +91,8 @@ pub struct PlannedZone {
     pub isolator_place: usize,
     /// Kind of supply.
     pub supply: usize,
+    /// Its batteries in parallel, where it has any.
+    pub batteries: u32,
     /// Its trunks.
     pub trunks: Vec<PlannedTrunk>,
 }
@@ -86,23 +111,51 @@ pub struct Plan {
 }
 
 impl Plan {
+    /// All its trunks, those on ports of distributors included.
+    pub fn trunks(&self) -> Vec<&PlannedTrunk> {
+        let mut trunks = Vec::new();
+        self.zones
+            .iter()
+            .flat_map(|zone| &zone.trunks)
+            .for_each(|trunk| trunk.each(&mut |one| trunks.push(one)));
+        trunks
+    }
+
+    /// Changes all its trunks.
+    pub fn change_trunks(&mut self, change: &mut dyn FnMut(&mut PlannedTrunk)) {
+        self.zones.iter_mut().flat_map(|zone| &mut zone.trunks).for_each(|trunk| trunk.each_mut(change));
+    }
+
+    /// All its runs, each with its distributor; `None`: on an output of the supply.
+    pub fn runs(&self) -> Vec<(Option<&PlannedBox>, &PlannedRun)> {
+        let mut runs = Vec::new();
+        for trunk in self.trunks() {
+            runs.extend(trunk.run.iter().map(|run| (None, run)));
+            for planned in &trunk.boxes {
+                runs.extend(planned.runs.iter().map(|run| (Some(planned), run)));
+            }
+        }
+        runs
+    }
+
     /// The same plan for other places and items.
     pub fn mapped(&self, place: &dyn Fn(usize) -> usize, item: &dyn Fn(usize) -> usize) -> Plan {
         let mut plan = self.clone();
         for zone in &mut plan.zones {
             zone.place = place(zone.place);
             zone.isolator_place = place(zone.isolator_place);
-            for planned in zone.trunks.iter_mut().flat_map(|trunk| &mut trunk.boxes) {
-                planned.place = place(planned.place);
-                for run in &mut planned.runs {
-                    run.items.iter_mut().for_each(|one| *one = item(*one));
-                    for branch in run.branching.iter_mut().flat_map(|branching| &mut branching.boxes) {
-                        branch.place = place(branch.place);
-                        branch.chains.iter_mut().flatten().for_each(|one| *one = item(*one));
-                    }
+        }
+        plan.change_trunks(&mut |trunk| {
+            trunk.boxes.iter_mut().for_each(|planned| planned.place = place(planned.place));
+            let on_ports = trunk.boxes.iter_mut().flat_map(|planned| &mut planned.runs);
+            for run in on_ports.chain(&mut trunk.run) {
+                run.items.iter_mut().for_each(|one| *one = item(*one));
+                for branch in run.branching.iter_mut().flat_map(|branching| &mut branching.boxes) {
+                    branch.place = place(branch.place);
+                    branch.chains.iter_mut().flatten().for_each(|one| *one = item(*one));
                 }
             }
-        }
+        });
         plan
     }
 }
@@ -116,7 +169,7 @@ pub(crate) struct Planner<'p, 'a> {
     pub(crate) links: usize,
     /// Distributors for links alone: kind and number.
     pub(crate) heads: Option<(usize, usize)>,
-    pub(crate) tables: &'p [Vec<RunTable>],
+    pub(crate) tables: &'p Tables,
     /// By first item: one past the last that one supply can carry.
     pub(crate) reach: Vec<usize>,
     pub(crate) blocks: Vec<Vec<Block>>,
@@ -145,7 +198,7 @@ impl<'p, 'a> Planner<'p, 'a> {
         order: &'p [usize],
         root: usize,
         assumptions: Assumptions,
-        tables: &'p [Vec<RunTable>],
+        tables: &'p Tables,
     ) -> Self {
         let mut planner = Planner {
             instance,

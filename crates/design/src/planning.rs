@@ -2,7 +2,7 @@
 
 use crate::instance::Instance;
 use crate::plan::{Assumptions, Plan, Planner};
-use crate::runs::{Barred, RunTable, tables};
+use crate::runs::{Barred, Tables, tables};
 use crate::zones::Further;
 
 /// Plans for one walking order.
@@ -11,7 +11,7 @@ pub fn plan(
     order: &[usize],
     root: usize,
     assumptions: Assumptions,
-    run_tables: Option<&[Vec<RunTable>]>,
+    run_tables: Option<&Tables>,
 ) -> Option<Plan> {
     let own;
     let tables = match run_tables {
@@ -44,7 +44,7 @@ pub fn plan(
 }
 
 /// Run tables of a walking order.
-pub fn tables_for(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Vec<Vec<RunTable>> {
+pub fn tables_for(instance: &Instance<'_>, order: &[usize], drop_v: f64) -> Tables {
     tables(instance, order, drop_v, &Barred::new())
 }
 

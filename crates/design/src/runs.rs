@@ -24,12 +24,23 @@ pub enum Arrangement {
     Backward,
     /// Any other way, for a few items: the position in the walk of each.
     Other([u8; MOST_ARRANGED]),
+    /// Forward or backward, but with the item of one position at another one.
+    Moved {
+        /// Its position before.
+        from: u8,
+        /// Its position afterwards.
+        to: u8,
+        /// Whether the items are then taken the other way.
+        backward: bool,
+    },
 }
 
 /// Items of a run that are tried in every order.
 pub const MOST_ARRANGED: usize = 4;
 /// Items of a site up to which runs are tried in every order.
 pub const SMALL_SITE: usize = 24;
+/// Items of a site up to which the one door station or desk of a chain is tried at every position.
+pub const MOST_MOVED: usize = 120;
 
 impl Arrangement {
     /// Items in the order of the walk, put in the order of the run.
@@ -42,6 +53,17 @@ impl Arrangement {
                 .take(walked.len())
                 .filter_map(|position| walked.get(usize::from(*position)).copied())
                 .collect(),
+            Arrangement::Moved { from, to, backward } => {
+                let mut items = walked.to_vec();
+                if usize::from(from) < items.len() {
+                    let moved = items.remove(usize::from(from));
+                    items.insert(usize::from(to).min(items.len()), moved);
+                }
+                if backward {
+                    items.reverse();
+                }
+                items
+            }
         }
     }
 }
@@ -84,6 +106,8 @@ pub enum Layout {
     InWalls(Arrangement),
     /// Branch boxes: the [`Branching`] of its items from its place.
     Branched,
+    /// Not a run but a trunk to further distributors, which stands on a port as a run does.
+    Trunk,
 }
 
 /// How one run is made.
@@ -102,8 +126,8 @@ pub struct RunChoice {
 pub struct RunKey {
     /// Place of its distributor.
     pub place: usize,
-    /// Kind of its distributor.
-    pub model: usize,
+    /// Kind of its distributor; `None`: it hangs on an output of the supply.
+    pub model: Option<usize>,
     /// Its items in their order.
     pub items: Vec<usize>,
     /// Its cable; `None`: the cables in the walls.
@@ -128,15 +152,23 @@ pub fn best_head(instance: &Instance<'_>, distributor: &Distributor, drop_v: f64
             limit_a: distributor.limit_a,
         },
         None => {
-            let most_v = |value: f64, next: f64| value.max(next);
-            let voltage_v = instance.supplies.iter().map(|supply| supply.voltage_v).fold(0.0, most_v);
-            let ohm = instance.supplies.iter().map(|supply| supply.ohm).fold(f64::INFINITY, f64::min);
+            let output = best_output(instance);
             Head {
-                voltage_v: voltage_v - drop_v,
-                resistance_ohm: ohm + distributor.port_ohm,
+                voltage_v: output.voltage_v - drop_v,
+                resistance_ohm: output.resistance_ohm + distributor.port_ohm,
                 limit_a: distributor.limit_a,
             }
         }
+    }
+}
+
+/// The best head that any design can offer to a run on an output of a supply.
+pub fn best_output(instance: &Instance<'_>) -> Head {
+    let supplies = || instance.supplies.iter();
+    Head {
+        voltage_v: supplies().map(|supply| supply.voltage_v).fold(0.0, f64::max),
+        resistance_ohm: supplies().map(|supply| supply.ohm).fold(f64::INFINITY, f64::min),
+        limit_a: f64::INFINITY,
     }
 }
 
@@ -151,7 +183,7 @@ pub fn chain(
     sweep: &mut Sweep,
     barred: &dyn Fn(Option<usize>) -> bool,
 ) -> Option<Cheapest> {
-    if items.len() > instance.limits.chain {
+    if items.len() > instance.limits.chain || !instance.may_chain(items) {
         return None;
     }
     let sections = sections(instance, place, items)?;
@@ -173,7 +205,8 @@ const NO_RUN: RunChoice = RunChoice { cost: NONE, wire: None, layout: Layout::Ch
 /// Where a row of runs starts.
 struct Start<'s> {
     place: usize,
-    model: usize,
+    /// Kind of the distributor; `None`: an output of a supply.
+    model: Option<usize>,
     head: Head,
     barred: &'s Barred,
 }
@@ -226,6 +259,30 @@ impl Start<'_> {
     }
 }
 
+/// Stations of a chain whose door station or desk is tried at every position, at most.
+const MOST_IN_CHAIN: usize = 32;
+
+/// Takes a chain that is cheaper than the best so far.
+fn better(best: &mut Option<RunChoice>, made: Option<Cheapest>, arrangement: Arrangement) {
+    if let Some(cable) = made.and_then(|made| made.choice)
+        && best.is_none_or(|best| cable.cost < best.cost)
+    {
+        let is_new = cable.wire.is_some();
+        let layout = if is_new { Layout::Chain(arrangement) } else { Layout::InWalls(arrangement) };
+        *best = Some(RunChoice { cost: cable.cost, wire: cable.wire, layout });
+    }
+}
+
+/// What a chain of new cable costs at least; nothing where cables in the walls may serve. `None` where no way leads.
+fn least_cost(instance: &Instance<'_>, place: usize, items: &[usize]) -> Option<Amount> {
+    if !instance.in_walls.is_empty() {
+        return Some(0);
+    }
+    let sections = sections(instance, place, items)?;
+    let length_dm: Amount = sections.lengths_dm.iter().map(|length| Amount::from(*length)).sum();
+    Some(length_dm * instance.wires.first()?.per_dm)
+}
+
 /// The chains among them.
 fn chains(
     instance: &Instance<'_>,
@@ -248,34 +305,55 @@ fn chains(
             break;
         }
         items.push(item);
+        if items.iter().filter(|item| instance.items[**item].ends).count() > 1 {
+            break;
+        }
         let mut best: Option<RunChoice> = None;
-        let mut better = |made: Option<Cheapest>, arrangement: Arrangement| {
-            if let Some(cable) = made.and_then(|made| made.choice)
-                && best.is_none_or(|best| cable.cost < best.cost)
-            {
-                let is_new = cable.wire.is_some();
-                let layout = if is_new { Layout::Chain(arrangement) } else { Layout::InWalls(arrangement) };
-                best = Some(RunChoice { cost: cable.cost, wire: cable.wire, layout });
-            }
-        };
-        let ahead = forward.and_then(|wire| make(&items, wire));
-        forward = ahead.map(|made| made.first_wire).or(in_walls);
-        better(ahead, Arrangement::Forward);
-        let mut borne = ahead.is_some();
+        let mut borne = false;
+        if instance.may_chain(&items) {
+            let ahead = forward.and_then(|wire| make(&items, wire));
+            forward = ahead.map(|made| made.first_wire).or(in_walls);
+            better(&mut best, ahead, Arrangement::Forward);
+            borne = ahead.is_some();
+        }
+        let reversed: Vec<usize> = items.iter().rev().copied().collect();
         if count > 0
+            && instance.may_chain(&reversed)
             && let Some(wire) = backward
         {
-            let reversed: Vec<usize> = items.iter().rev().copied().collect();
             let back = make(&reversed, wire);
             backward = back.map(|made| made.first_wire).or(in_walls);
             borne |= back.is_some();
-            better(back, Arrangement::Backward);
+            better(&mut best, back, Arrangement::Backward);
         }
         if (2..=MOST_ARRANGED).contains(&items.len()) && order.len() <= SMALL_SITE {
             for arrangement in arrangements(items.len()) {
                 let made = make(&arrangement.apply(&items), 0);
                 borne |= made.is_some();
-                better(made, arrangement);
+                better(&mut best, made, arrangement);
+            }
+        }
+        let is_dwelling = |item: &usize| matches!(instance.items[*item].owner, Owner::Dwelling(_));
+        let mut callers = items.iter().enumerate().filter(|(_, item)| !is_dwelling(item));
+        if let (Some((from, _)), None) = (callers.next(), callers.next())
+            && order.len() <= MOST_MOVED
+            && items.len() <= MOST_IN_CHAIN
+        {
+            for to in 0..items.len() {
+                for backward in [false, true] {
+                    let arrangement = Arrangement::Moved { from: from as u8, to: to as u8, backward };
+                    let moved = arrangement.apply(&items);
+                    let least = least_cost(instance, start.place, &moved);
+                    if to == from
+                        || !instance.may_chain(&moved)
+                        || least.is_none_or(|least| best.is_some_and(|best| best.cost <= least))
+                    {
+                        continue;
+                    }
+                    let made = make(&moved, 0);
+                    borne |= made.is_some();
+                    better(&mut best, made, arrangement);
+                }
             }
         }
         if !borne && (in_walls.is_none() || items.len() > instance.limits.dwellings) {
@@ -289,8 +367,17 @@ fn chains(
 /// A run starts at one of so many box places, the nearest to its first item in the walking order.
 pub const NEAR_BOXES: usize = 8;
 
-/// Tables of every distributor at every place, in that order.
-pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Barred) -> Vec<Vec<RunTable>> {
+/// Every run of the space over a walking order.
+#[derive(Debug, Clone, Default)]
+pub struct Tables {
+    /// By distributor and box place.
+    pub ports: Vec<Vec<RunTable>>,
+    /// On an output of a supply, by place with mains.
+    pub outputs: Vec<RunTable>,
+}
+
+/// Tables of every distributor at every place, and of the outputs of supplies.
+pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Barred) -> Tables {
     let heads: Vec<Head> =
         instance.distributors.iter().map(|kind| best_head(instance, kind, drop_v)).collect();
     let at = |place: &usize| -> Vec<RunTable> {
@@ -301,7 +388,7 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
             }
             let branched = branchings(instance, order, *place, first);
             for (model, (table, head)) in tables.iter_mut().zip(&heads).enumerate() {
-                let start = Start { place: *place, model, head: *head, barred };
+                let start = Start { place: *place, model: Some(model), head: *head, barred };
                 table.from[first] = row(instance, order, &start, first, &branched);
             }
         }
@@ -312,29 +399,48 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
     for tables in by_place {
         by_model.iter_mut().zip(tables).for_each(|(list, table)| list.push(table));
     }
-    by_model
+    let output = best_output(instance);
+    let from_output = |place: &usize| -> RunTable {
+        let start = Start { place: *place, model: None, head: output, barred };
+        let row_of =
+            |first: usize| row(instance, order, &start, first, &branchings(instance, order, *place, first));
+        RunTable { from: (0..order.len()).map(row_of).collect() }
+    };
+    let few = order.len() <= MOST_ON_OUTPUTS;
+    let outputs = if few { instance.mains.par_iter().map(from_output).collect() } else { Vec::new() };
+    Tables { ports: by_model, outputs }
 }
+
+/// Items of a site up to which runs may hang on the outputs of the first supply without a distributor.
+pub const MOST_ON_OUTPUTS: usize = 60;
 
 /// The same tables without the barred runs: only their rows are made again.
 pub fn without(
     instance: &Instance<'_>,
     order: &[usize],
     drop_v: f64,
-    tables: &[Vec<RunTable>],
+    tables: &Tables,
     barred: &Barred,
-) -> Vec<Vec<RunTable>> {
-    let mut changed = tables.to_vec();
+) -> Tables {
+    let mut changed = tables.clone();
     let mut rows = BTreeSet::new();
     for key in barred {
         let first = key.items.iter().filter_map(|item| order.iter().position(|other| other == item)).min();
         rows.extend(first.map(|first| (key.model, key.place, first)));
     }
     for (model, place, first) in rows {
-        let head = best_head(instance, &instance.distributors[model], drop_v);
-        let Some(at) = instance.box_places.iter().position(|other| *other == place) else { continue };
+        let (head, places) = match model {
+            Some(model) => (best_head(instance, &instance.distributors[model], drop_v), &instance.box_places),
+            None => (best_output(instance), &instance.mains),
+        };
+        let Some(at) = places.iter().position(|other| *other == place) else { continue };
         let start = Start { place, model, head, barred };
         let branched = branchings(instance, order, place, first);
-        changed[model][at].from[first] = row(instance, order, &start, first, &branched);
+        let table = match model {
+            Some(model) => &mut changed.ports[model][at],
+            None => &mut changed.outputs[at],
+        };
+        table.from[first] = row(instance, order, &start, first, &branched);
     }
     changed
 }

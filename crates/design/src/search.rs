@@ -14,32 +14,40 @@ use crate::judge::{Help, Judged, Rejection, judge};
 use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::Texts;
-use crate::plan::{Assumptions, Plan, PlannedBox, PlannedRun};
+use crate::plan::{Assumptions, Plan};
 use crate::planning::{plan, tables_for};
-use crate::runs::{Barred, RunKey, RunTable, SMALL_SITE, without};
+use crate::runs::{Barred, RunKey, SMALL_SITE, Tables, without};
 use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_site::catalogue::Environment;
 use std::cmp::Reverse;
 use std::collections::{BTreeSet, BinaryHeap};
 
-/// A plan this near to its bound, as a fraction, is not improved further on a large site; one walking
-/// order then does unless more are asked for.
-pub const GOOD_ENOUGH_LARGE: f64 = 0.01;
 /// Items above which a site is large.
 pub const LARGE_SITE: usize = 300;
 /// Voltage losses between supply and distributors that are planned with.
 const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
 /// Those of a large site.
 const DROPS_LARGE_V: [f64; 2] = [0.0, 1.0];
-/// A plan this near to its bound, as a fraction, is not improved further.
-const GOOD_ENOUGH: f64 = 0.005;
+/// A plan this near to its bound, as a fraction, is not improved further on a site that is not small.
+pub const GOOD_ENOUGH: f64 = 0.01;
+/// Plans with thicker cable that are assessed at most.
+const MOST_LESS_LOSS: usize = 16;
+/// Batteries in parallel on one supply at most.
+const MOST_BATTERIES: u32 = 4;
+/// Whether branch boxes may be, and dwellings on a run at most: plans whose signals suffer less.
+const CAUTIONS: [(bool, usize); 8] =
+    [(false, usize::MAX), (true, 8), (false, 8), (true, 4), (false, 5), (false, 3), (false, 2), (false, 1)];
+/// Losses between supply and distributors that such plans reckon with.
+const CAUTIOUS_DROPS_V: [f64; 3] = [0.25, 1.0, 3.0];
+/// Items up to which they reckon with each of them.
+const MOST_DROPS: usize = 60;
 /// How often less is put on each supply.
 const FILLS: usize = 14;
 /// By how much less.
 const FILL_STEP: f64 = 0.94;
 /// Trunk cables that plans reckon with.
-const MOST_TRUNK_WIRES: usize = 5;
+const MOST_TRUNK_WIRES: usize = 6;
 /// Items up to which a rejected plan is replaced by the cheapest without each of its runs in turn, so that none is left
 /// out; above, by those without the runs at fault.
 const SINGLY: usize = 8;
@@ -47,7 +55,7 @@ const SINGLY: usize = 8;
 /// Runs that do not go together, with the trunk cable.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 struct Conflict {
-    trunk_wire: usize,
+    trunk: (usize, u32),
     runs: BTreeSet<RunKey>,
 }
 
@@ -59,6 +67,12 @@ pub struct Search<'s, 'a> {
     conflicts: BTreeSet<Conflict>,
     /// Plans that were assessed.
     pub assessed: usize,
+    /// Plans that may be assessed.
+    most_plans: usize,
+    /// Whether cautious plans failed, too.
+    is_beyond_caution: bool,
+    /// Whether a plan failed by what no plan can change.
+    pub is_hopeless: bool,
     /// The rejection of the plan that came nearest to passing.
     nearest: Option<Rejection>,
 }
@@ -101,13 +115,25 @@ struct Root {
     assumptions: Assumptions,
     /// Index of its tables.
     tables: usize,
+    /// Pairs in parallel on its trunks.
+    pairs: u32,
 }
 
 impl<'s, 'a> Search<'s, 'a> {
     /// Nothing known yet.
-    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory) -> Self {
+    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, most_plans: usize) -> Self {
         let memory = memory.clone();
-        Search { instance, texts, memory, conflicts: BTreeSet::new(), assessed: 0, nearest: None }
+        Search {
+            instance,
+            texts,
+            memory,
+            conflicts: BTreeSet::new(),
+            assessed: 0,
+            most_plans,
+            is_hopeless: false,
+            is_beyond_caution: false,
+            nearest: None,
+        }
     }
 
     fn judge(&mut self, plan: &Plan) -> Result<Judged, Rejection> {
@@ -121,6 +147,91 @@ impl<'s, 'a> Search<'s, 'a> {
         judged
     }
 
+    /// A plan with as many batteries in parallel as it needs.
+    fn judge_with_batteries(&mut self, plan: &Plan) -> Result<Judged, Rejection> {
+        let mut plan = plan.clone();
+        loop {
+            let judged = self.judge(&plan);
+            let enough = plan.zones.iter().all(|zone| zone.batteries >= MOST_BATTERIES);
+            if enough || !matches!(&judged, Err(rejection) if rejection.help == Help::Batteries) {
+                return judged;
+            }
+            plan.zones.iter_mut().for_each(|zone| zone.batteries += 1);
+        }
+    }
+
+    /// Whether as many plans were assessed as may be.
+    fn is_spent(&self) -> bool {
+        self.assessed >= self.most_plans
+    }
+
+    /// Plans whose runs and trunks have thicker and thicker cable, so that less is lost in them; the first that passes.
+    fn less_loss(&mut self, root: usize, order: &[usize], fill: f64) -> Option<Judged> {
+        let trunks = trunk_wires(self.instance);
+        let mut limits: Vec<f64> = self.instance.wires.iter().map(|wire| wire.ohm_per_m).collect();
+        limits.sort_by(|a, b| b.total_cmp(a));
+        limits.insert(0, f64::INFINITY);
+        limits.dedup();
+        let mut plans: Vec<Plan> = Vec::new();
+        for ohm_per_m in limits {
+            let mut own = self.instance.clone();
+            own.limits.ohm_per_m = ohm_per_m;
+            let tables = tables_for(&own, order, 0.0);
+            for trunk in trunks.iter().filter(|(_, pairs)| *pairs > 1) {
+                let assumptions =
+                    Assumptions { drop_v: 0.0, fill, trunk_wire: Some(trunk.0), most_supplies: 0 };
+                let plan = plan(&own, order, root, assumptions, Some(&tables));
+                plans.extend(plan.map(|plan| with_trunks(&plan, *trunk)));
+            }
+        }
+        plans.sort_by_key(|plan| plan.cost);
+        plans.dedup();
+        plans.truncate(MOST_LESS_LOSS);
+        plans
+            .iter()
+            .find_map(|plan| if self.is_spent() { None } else { self.judge_with_batteries(plan).ok() })
+    }
+
+    /// Plans with shorter and fewer chains and without branch boxes, from which signals suffer less; of those that pass the cheapest that
+    /// halving finds. No claim rests on it.
+    fn cautious(&mut self, root: usize, order: &[usize], fill: f64) -> Option<Judged> {
+        let limits = &self.instance.limits;
+        let is_large = self.instance.items.len() > MOST_DROPS;
+        let mut plans: Vec<Plan> = Vec::new();
+        for (branches, dwellings) in CAUTIONS {
+            if dwellings > limits.dwellings && branches == limits.branches {
+                continue;
+            }
+            let mut own = self.instance.clone();
+            own.limits.branches &= branches;
+            own.limits.dwellings = own.limits.dwellings.min(dwellings);
+            for drop_v in if is_large { &CAUTIOUS_DROPS_V[1..2] } else { &CAUTIOUS_DROPS_V[..] } {
+                let tables = tables_for(&own, order, *drop_v);
+                for trunk in trunk_wires(&own).into_iter().skip(1).step_by(2).take(2) {
+                    let assumptions =
+                        Assumptions { drop_v: *drop_v, fill, trunk_wire: Some(trunk.0), most_supplies: 0 };
+                    let plan = plan(&own, order, root, assumptions, Some(&tables));
+                    plans.extend(plan.map(|plan| with_trunks(&plan, trunk)));
+                }
+            }
+        }
+        plans.sort_by_key(|plan| plan.cost);
+        plans.dedup();
+        let mut best = None;
+        let (mut low, mut high) = (0, plans.len());
+        while low < high && !self.is_spent() {
+            let middle = (low + high) / 2;
+            match self.judge_with_batteries(&plans[middle]) {
+                Ok(judged) => {
+                    best = Some(judged);
+                    high = middle;
+                }
+                Err(_) => low = middle + 1,
+            }
+        }
+        best
+    }
+
     fn rejected(&self) -> Obstacle {
         let findings = self.nearest.as_ref().map_or(Vec::new(), |nearest| nearest.told.clone());
         Obstacle::Rejected { tried: self.assessed, findings }
@@ -131,8 +242,8 @@ impl<'s, 'a> Search<'s, 'a> {
         match self.instance.items.len() {
             items if items <= SINGLY => 2000,
             items if items <= SMALL_SITE => 200,
-            items if items <= LARGE_SITE => 60,
-            _ => 40,
+            items if items <= LARGE_SITE => 24,
+            _ => 16,
         }
     }
 
@@ -148,15 +259,20 @@ impl<'s, 'a> Search<'s, 'a> {
         known: Option<Amount>,
     ) -> Result<Option<Judged>, Obstacle> {
         let bound = money(first.cost + self.instance.fixed);
-        let Some((mut best, fill)) = self.quick(root, order, first) else { return Err(self.rejected()) };
+        let Some((mut best, fill)) = self.quick(root, order, first, known) else {
+            return Err(self.rejected());
+        };
+        if best.is_none() && known.is_none() && !self.is_beyond_caution {
+            best = self.cautious(root, order, fill);
+            self.is_beyond_caution = best.is_none();
+        }
         let half_a_box =
             self.instance.distributors.first().map_or(0.0, |kind| money(kind.cost).as_units()) * 0.5;
         let share = |of_bound: f64| Money::from_units((bound.as_units() * of_bound).max(half_a_box));
         let items = self.instance.items.len();
         let allowed = match items {
             items if items <= SMALL_SITE => Money::from_millionths(1),
-            items if items <= LARGE_SITE => share(GOOD_ENOUGH),
-            _ => share(GOOD_ENOUGH_LARGE),
+            _ => share(GOOD_ENOUGH),
         };
         if best.as_ref().is_some_and(|best| best.cost - bound <= allowed) {
             return Ok(best);
@@ -172,36 +288,58 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// The plan as it is, with thicker and thicker trunks, with less and less on each supply. Gives the
     /// fill that it ended with; nothing if no plan can change what is wrong.
-    fn quick(&mut self, root: usize, order: &[usize], first: Plan) -> Option<(Option<Judged>, f64)> {
+    fn quick(
+        &mut self,
+        root: usize,
+        order: &[usize],
+        first: Plan,
+        known: Option<Amount>,
+    ) -> Option<(Option<Judged>, f64)> {
         let wires = trunk_wires(self.instance);
         let mut fill = 1.0;
+        let mut tried_less_loss = false;
         let mut current = Some(first);
         'fills: for _ in 0..FILLS {
             let Some(planned) = current.take() else { break };
-            for &wire in &wires {
-                let planned = with_trunks(&planned, wire);
+            if known.is_some_and(|known| planned.cost + self.instance.fixed >= known) {
+                break;
+            }
+            for &trunk in &wires {
+                if self.is_spent() {
+                    break 'fills;
+                }
+                let planned = with_trunks(&planned, trunk);
                 if self.conflict_in(&planned).is_some() {
                     continue;
                 }
-                match self.judge(&planned) {
+                match self.judge_with_batteries(&planned) {
                     Ok(design) => return Some((Some(design), fill)),
                     Err(rejection) => {
                         self.remember(&planned, &rejection);
                         match rejection.help {
                             Help::Conductors | Help::OtherRuns => {}
-                            Help::LessLoad => {
+                            Help::LessLoss | Help::LessLoad | Help::Batteries => {
+                                if rejection.help == Help::LessLoss && !tried_less_loss {
+                                    tried_less_loss = true;
+                                    if let Some(judged) = self.less_loss(root, order, fill) {
+                                        return Some((Some(judged), fill));
+                                    }
+                                }
                                 fill *= FILL_STEP;
                                 let assumptions = Assumptions {
                                     drop_v: 0.0,
                                     fill,
-                                    trunk_wire: Some(wires[0]),
+                                    trunk_wire: Some(wires[0].0),
                                     most_supplies: 0,
                                 };
                                 let tables = tables_for(self.instance, order, 0.0);
                                 current = plan(self.instance, order, root, assumptions, Some(&tables));
                                 continue 'fills;
                             }
-                            Help::Nothing => return None,
+                            Help::Nothing => {
+                                self.is_hopeless = true;
+                                return None;
+                            }
                         }
                     }
                 }
@@ -220,7 +358,7 @@ impl<'s, 'a> Search<'s, 'a> {
         below: Option<Money>,
     ) -> Option<Judged> {
         let wires = trunk_wires(self.instance);
-        let mut tables: Vec<Vec<Vec<RunTable>>> = Vec::new();
+        let mut tables: Vec<Tables> = Vec::new();
         let mut roots: Vec<Root> = Vec::new();
         let mut heap: BinaryHeap<Candidate> = BinaryHeap::new();
         let mut number = 0;
@@ -228,14 +366,15 @@ impl<'s, 'a> Search<'s, 'a> {
         let drops = DROPS_V.into_iter().filter(|drop_v| !is_large || DROPS_LARGE_V.contains(drop_v));
         for drop_v in drops {
             tables.push(tables_for(self.instance, order, drop_v));
-            for &trunk_wire in wires.iter().take(if is_large { 2 } else { MOST_TRUNK_WIRES }) {
+            for &(trunk_wire, pairs) in wires.iter().take(if is_large { 2 } else { MOST_TRUNK_WIRES }) {
                 let assumptions =
                     Assumptions { drop_v, fill, trunk_wire: Some(trunk_wire), most_supplies: 0 };
                 let at = tables.len() - 1;
                 if let Some(plan) = plan(self.instance, order, root, assumptions, Some(&tables[at])) {
                     number += 1;
+                    let plan = with_trunks(&plan, (trunk_wire, pairs));
                     heap.push(Candidate { plan, root: roots.len(), barred: Barred::new(), number });
-                    roots.push(Root { assumptions, tables: at });
+                    roots.push(Root { assumptions, tables: at, pairs });
                 }
             }
             if has_one && self.instance.items.len() > 150 {
@@ -244,6 +383,9 @@ impl<'s, 'a> Search<'s, 'a> {
         }
         let mut seen: Vec<Plan> = Vec::new();
         for _ in 0..self.most_tried() {
+            if self.is_spent() {
+                break;
+            }
             let Some(candidate) = heap.pop() else { break };
             let cost = money(candidate.plan.cost + self.instance.fixed);
             if below.is_some_and(|below| cost >= below) {
@@ -256,7 +398,7 @@ impl<'s, 'a> Search<'s, 'a> {
             let known = self.conflict_in(&candidate.plan);
             let sides = match known {
                 Some(conflict) => sides(&[conflict]),
-                None => match self.judge(&candidate.plan) {
+                None => match self.judge_with_batteries(&candidate.plan) {
                     Ok(design) => return Some(design),
                     Err(rejection) => {
                         let conflicts = self.remember(&candidate.plan, &rejection);
@@ -264,7 +406,7 @@ impl<'s, 'a> Search<'s, 'a> {
                     }
                 },
             };
-            let Root { assumptions, tables: at } = roots[candidate.root];
+            let Root { assumptions, tables: at, pairs } = roots[candidate.root];
             for side in sides {
                 let mut barred = candidate.barred.clone();
                 barred.extend(side);
@@ -273,6 +415,7 @@ impl<'s, 'a> Search<'s, 'a> {
                     continue;
                 };
                 number += 1;
+                let plan = with_trunks(&plan, (trunk_cable(&candidate.plan).0, pairs));
                 heap.push(Candidate { plan, root: candidate.root, barred, number });
             }
         }
@@ -285,8 +428,8 @@ impl<'s, 'a> Search<'s, 'a> {
             return None;
         }
         let runs: BTreeSet<RunKey> = keys(plan).into_iter().collect();
-        let wire = trunk_wire(plan);
-        let holds = |conflict: &&Conflict| conflict.trunk_wire == wire && conflict.runs.is_subset(&runs);
+        let trunk = trunk_cable(plan);
+        let holds = |conflict: &&Conflict| conflict.trunk == trunk && conflict.runs.is_subset(&runs);
         self.conflicts.iter().find(holds).cloned()
     }
 
@@ -295,7 +438,7 @@ impl<'s, 'a> Search<'s, 'a> {
         let learns = match rejection.help {
             Help::OtherRuns => true,
             Help::Conductors => self.instance.items.len() <= SMALL_SITE,
-            Help::LessLoad | Help::Nothing => false,
+            Help::LessLoss | Help::LessLoad | Help::Batteries | Help::Nothing => false,
         };
         if !learns {
             return Vec::new();
@@ -305,17 +448,17 @@ impl<'s, 'a> Search<'s, 'a> {
             let has = |item: &usize| keys.iter().find(|key| key.items.contains(item));
             items.iter().filter_map(has).cloned().collect()
         };
-        let trunk_wire = trunk_wire(plan);
+        let trunk = trunk_cable(plan);
         if self.instance.items.len() <= SINGLY {
             // Another companion may mend it: only the whole is known to fail.
-            let whole = Conflict { trunk_wire, runs: keys.into_iter().collect() };
+            let whole = Conflict { trunk, runs: keys.into_iter().collect() };
             self.conflicts.insert(whole.clone());
             return vec![whole];
         }
         let found: BTreeSet<Conflict> = rejection
             .blamed
             .iter()
-            .map(|items| Conflict { trunk_wire, runs: of(items) })
+            .map(|items| Conflict { trunk, runs: of(items) })
             .filter(|conflict| !conflict.runs.is_empty())
             .collect();
         self.conflicts.extend(found.iter().cloned());
@@ -341,33 +484,37 @@ fn sides(conflicts: &[Conflict]) -> Vec<Barred> {
 
 /// The runs of a plan.
 fn keys(plan: &Plan) -> Vec<RunKey> {
-    let boxes = plan.zones.iter().flat_map(|zone| &zone.trunks).flat_map(|trunk| &trunk.boxes);
-    let key = |planned: &PlannedBox, run: &PlannedRun| RunKey {
-        place: planned.place,
-        model: planned.model,
+    let root = plan.zones.first().map_or(0, |zone| zone.place);
+    let runs = plan.runs().into_iter();
+    let keys = runs.map(|(planned, run)| RunKey {
+        place: planned.map_or(root, |planned| planned.place),
+        model: planned.map(|planned| planned.model),
         items: run.items.clone(),
         wire: run.choice.wire,
         branching: run.branching.clone(),
-    };
-    boxes.flat_map(|planned| planned.runs.iter().map(move |run| key(planned, run))).collect()
+    });
+    keys.collect()
 }
 
-fn trunk_wire(plan: &Plan) -> usize {
-    plan.zones.first().and_then(|zone| zone.trunks.first()).map_or(0, |trunk| trunk.wire)
+/// The cable of the trunks, with its pairs in parallel.
+fn trunk_cable(plan: &Plan) -> (usize, u32) {
+    plan.zones.first().and_then(|zone| zone.trunks.first()).map_or((0, 1), |trunk| (trunk.wire, trunk.pairs))
 }
 
 /// The same plan with another trunk cable.
-fn with_trunks(plan: &Plan, wire: usize) -> Plan {
+fn with_trunks(plan: &Plan, (wire, pairs): (usize, u32)) -> Plan {
     let mut plan = plan.clone();
-    for trunk in plan.zones.iter_mut().flat_map(|zone| &mut zone.trunks) {
-        trunk.wire = wire;
-    }
+    plan.change_trunks(&mut |trunk| (trunk.wire, trunk.pairs) = (wire, pairs));
     plan
 }
 
-/// Cables that trunks may have, cheapest first.
-fn trunk_wires(instance: &Instance<'_>) -> Vec<usize> {
+/// Cables that trunks may have, cheapest first, each with one pair and, where it has them, with two in parallel.
+fn trunk_wires(instance: &Instance<'_>) -> Vec<(usize, u32)> {
     let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
     let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
-    if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires }
+    let wires = if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires };
+    let doubled = |wire: usize| {
+        [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs)
+    };
+    wires.into_iter().flat_map(doubled).collect()
 }

@@ -34,11 +34,12 @@ pub fn shape(instance: &Instance<'_>) -> (Shape, Vec<usize>) {
         };
         let _ = write!(
             text,
-            "{kind}{place} {} {} {:?} {} {:?} {} {} {:?};",
+            "{kind}{place} {} {} {:?} {} {} {:?} {} {} {:?};",
             item.drop_mm,
             item.extension_dm,
             item.models,
             item.solo,
+            item.ends,
             item.environment,
             item.own_cost,
             item.called_by,

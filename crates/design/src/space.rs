@@ -1,8 +1,9 @@
 //! The declared design space in words: the bound holds within it and nowhere else.
 
 use crate::branches::{MOST_BRANCHED, NEAR_BRANCH};
+use crate::hub::{MOST_CASCADED, NEAR_HUBS};
 use crate::instance::Instance;
-use crate::runs::NEAR_BOXES;
+use crate::runs::{MOST_ON_OUTPUTS, NEAR_BOXES};
 use latchline_finding::{Both, Language};
 use latchline_words::design::SpaceWords;
 
@@ -19,6 +20,13 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
         SpaceWords::Trunks.both(),
         SpaceWords::Cable.both(),
     ];
+    if instance.items.len() <= MOST_ON_OUTPUTS {
+        lines.push(SpaceWords::OnOutputs.both());
+    }
+    let cascades = instance.limits.cascade >= 2 && instance.box_places.len() > 1;
+    if instance.items.len() <= MOST_CASCADED && cascades {
+        lines.push(SpaceWords::Cascade { near: NEAR_HUBS }.both());
+    }
     if instance.limits.branches && !instance.branch_boxes.is_empty() {
         let kinds: Vec<&str> = instance.branch_boxes.iter().map(|kind| kind.name.as_str()).collect();
         let words = SpaceWords::Branches { most: MOST_BRANCHED, boxes: &kinds.join(", "), near: NEAR_BRANCH };

@@ -3,6 +3,7 @@
 //! The first zone holds the head of the site and the links to the others, so it depends on how many there are. What
 //! further zones cost does not: they are joined once, from the end of the walk, for every number of them.
 
+use crate::hub::Hub;
 use crate::money::{Amount, NONE};
 use crate::parts::Isolator;
 use crate::plan::{Plan, Planner, Trunk, TrunkStart};
@@ -12,6 +13,23 @@ use rayon::prelude::*;
 const SHARED_LINKS: usize = 3;
 /// A further supply stands at one of so many places with mains, the nearest to its first item.
 const NEAR_MAINS: usize = 2;
+
+/// What an output of the first supply feeds.
+#[derive(Debug, Clone, Copy)]
+enum Feed {
+    /// A trunk through distributors.
+    Trunk,
+    /// A run without any.
+    Run,
+    /// A distributor with trunks on its ports.
+    Hub(usize),
+}
+
+/// The cheapest feed of 0, 1, 2, ... items from one on.
+struct Feeds {
+    cost: Vec<Amount>,
+    by: Vec<Feed>,
+}
 
 /// A zone of a plan in the making.
 #[derive(Debug, Clone, Copy)]
@@ -98,17 +116,30 @@ impl Planner<'_, '_> {
             return None;
         }
         self.set_links(zones - 1);
-        let (before, trunks) = self.head_trunks(zones > 1);
+        let has_links = zones > 1;
+        let hubs = if has_links { Vec::new() } else { self.hubs() };
+        let before = self.before(has_links);
+        let starts = 0..self.reach[0].max(1);
+        let feeds: Vec<Feeds> =
+            starts.into_par_iter().map(|first| self.feeds(first, has_links, &hubs)).collect();
+        let trunks: Vec<Vec<Amount>> = feeds.iter().map(|feeds| feeds.cost.clone()).collect();
         let outputs = self.instance.supplies.iter().map(|supply| supply.outputs).max().unwrap_or(1);
         let head = (1..=reach)
             .filter(|end| rest(*end) < NONE)
             .filter_map(|end| self.zone(&trunks, 0, end, outputs, f64::INFINITY, true))
             .min_by_key(|zone| zone.cost + rest(zone.end))?;
         let cost = head.cost + before + rest(head.end);
-        let made = |first: usize| self.head_trunk(first, zones > 1);
+        let made = |first: usize, end: usize| match feeds[first].by[end - first] {
+            Feed::Trunk => self.trace_trunk(&self.head_trunk(first, has_links), first, end),
+            Feed::Run => self.trace_output(first, end),
+            Feed::Hub(hub) => self.trace_hub(&hubs[hub], first, end),
+        };
         let mut list = vec![self.trace(&head, &made, true)];
         for zone in further.map_or(Vec::new(), |further| further.chosen(zones - 1, head.end)) {
-            let made = |first: usize| self.trunk(self.other_start(self.instance.mains[zone.mains]), first);
+            let made = |first: usize, end: usize| {
+                let trunk = self.trunk(self.other_start(self.instance.mains[zone.mains]), first);
+                self.trace_trunk(&trunk, first, end)
+            };
             list.push(self.trace(&zone, &made, false));
         }
         Some(Plan { zones: list, heads: self.heads, cost, most_supplies: zones })
@@ -138,15 +169,39 @@ impl Planner<'_, '_> {
         self.trunk(TrunkStart { place, first_at }, first)
     }
 
-    /// Cost of what stands before the first zone's distributors, and of its trunks by first item.
-    fn head_trunks(&self, has_links: bool) -> (Amount, Vec<Vec<Amount>>) {
-        let before = self.heads.map_or(0, |(model, number)| {
+    /// Cost of what stands before the first zone's distributors.
+    fn before(&self, has_links: bool) -> Amount {
+        let heads = self.heads.filter(|_| has_links);
+        heads.map_or(0, |(model, number)| {
             let at = self.head_at();
             let boxes = self.instance.distributors[model].cost * number as Amount;
             boxes + self.trunk_cost(self.root, at) + self.trunk_cost(at, at) * (number as Amount - 1)
-        });
-        let firsts = 0..self.reach[0].max(1);
-        (before, firsts.into_par_iter().map(|first| self.head_trunk(first, has_links).cost).collect())
+        })
+    }
+
+    /// The cheapest of what an output of the first supply may feed, from an item on.
+    fn feeds(&self, first: usize, has_links: bool, hubs: &[Hub]) -> Feeds {
+        let cost = self.head_trunk(first, has_links).cost;
+        let mut feeds = Feeds { by: vec![Feed::Trunk; cost.len()], cost };
+        let mut better = |count: usize, cost: Amount, by: Feed| {
+            if feeds.cost.get(count).is_some_and(|known| cost < *known) {
+                feeds.cost[count] = cost;
+                feeds.by[count] = by;
+            }
+        };
+        // Links to other supplies need a distributor.
+        if !(first == 0 && has_links) {
+            for (at, run) in self.output_runs(first).iter().enumerate() {
+                better(at + 1, run.cost, Feed::Run);
+            }
+        }
+        for (number, hub) in hubs.iter().enumerate() {
+            let come = self.trunk_cost(self.root, self.instance.box_places[hub.place]);
+            for (count, (block, _)) in hub.blocks[first].iter().enumerate().skip(1) {
+                better(count, come.saturating_add(*block).min(NONE), Feed::Hub(number));
+            }
+        }
+        feeds
     }
 
     /// By first item: the best further zone of 1, 2, ... items. They begin after the first item, so links do not touch them.

@@ -88,7 +88,11 @@ fn an_installed_site_that_the_survey_agrees_with_stays_as_it_is() {
 /// 1.1 = 572 mA, and the only distributor gives 0.35 A on a port. The way of a few metres is not what stands in the way.
 #[test]
 fn a_port_that_gives_too_little_is_not_told_as_distance() {
+    // On a small site the door hangs on an output of the supply instead.
     let read = survey(&corridors(1, 2, 2, "Media,audio\n"));
+    let small = design_with(&read.survey.unwrap(), "mossop-24", &[], Effort::default()).unwrap();
+    assert!(small.site.runs.iter().any(|run| matches!(run.from, latchline_site::model::RunStart::Supply(_))));
+    let read = survey(&corridors(1, 8, 8, "Media,audio\n"));
     let result = design_with(&read.survey.unwrap(), "mossop-24", &[], Effort::default());
     match result {
         Err(Obstacle::PortCurrent { largest_a, .. }) => {

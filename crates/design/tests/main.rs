@@ -1,5 +1,6 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
 mod bound;
+mod buses;
 mod common;
 mod corridors;

@@ -14,7 +14,7 @@ use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
 use latchline_site::model::Site;
-use latchline_words::figures::start_time;
+use latchline_words::figures::{self, start_time};
 
 /// A panel is not made lower than this while a sheet has room for fewer.
 const LEAST_PANEL_MM: f64 = 74.0;
@@ -69,7 +69,7 @@ fn signal_panel(site: &Site, band: &SignalSummary, lettering: Lettering) -> Pane
     let share = site.family().signal_bands.iter().find(|one| one.name == band.band);
     let share = share.map_or(1.0, |one| one.share.value.as_fraction());
     let share = (share < 1.0).then(|| lettering.trimmed(share * 100.0, 0));
-    let up = |loss_db| up(loss_db, lettering);
+    let up = |loss_db| figures::decibels(loss_db, lettering.0.language);
     let frequency = |hertz: f64| lettering.trimmed(hertz / per_unit, 3);
     let budget = &lettering.trimmed(band.budget_db, 1);
     let mut notes: Vec<String> = band
@@ -120,11 +120,6 @@ fn signal_panel(site: &Site, band: &SignalSummary, lettering: Lettering) -> Pane
 
 /// Most callers that are listed below a chart.
 const MOST_NOTES: usize = 4;
-
-/// A loss rounded up to a tenth.
-fn up(value: f64, lettering: Lettering) -> String {
-    lettering.0.number((value * 10.0 - 1e-9).ceil() / 10.0, 1)
-}
 
 fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> Panel {
     let (devices, down) = (start.devices, start.not_running.len());

@@ -5,18 +5,18 @@ use latchline_assess::conductor_size;
 use latchline_finding::{Figure, Unit, Units};
 use latchline_site::catalogue::Gauge;
 use latchline_site::model::{Run, Site};
+use latchline_words::figures;
 
 impl Lettering {
     /// A voltage or margin rounded down to a tenth, so that what is shown is never better than what
     /// was computed.
     pub(crate) fn rounded_down(self, value: f64) -> String {
-        let tenths = (value * 10.0 + 1e-9).floor() / 10.0;
-        self.0.number(tenths, 1)
+        figures::volts_briefly(value, self.0.language)
     }
 
     /// A current or load rounded up to a hundredth.
     pub(crate) fn rounded_up(self, value: f64) -> String {
-        self.0.number((value * 100.0 - 1e-9).ceil() / 100.0, 2)
+        figures::amperes(value, self.0.language)
     }
 
     /// A number with at most `decimals` decimals and no trailing zeros.

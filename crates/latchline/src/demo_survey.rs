@@ -64,6 +64,8 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Largest silenced group", "12"),
         ("Standby hours", "3"),
         ("Thin margin", "1"),
+        // The ways were walked with a measuring wheel, not paced.
+        ("Length tolerance", "3"),
     ];
     let site = settings.iter().map(|(name, value)| row("Site", &[("Setting", name), ("Value", value)]));
     let buildings =

@@ -55,6 +55,11 @@ impl Surroundings {
         }
     }
 
+    /// Whether somebody sits at both ends, so that questions can be asked.
+    pub fn is_dialogue(&self) -> bool {
+        self.is_terminal && std::io::stdin().is_terminal()
+    }
+
     /// Says on standard error, if someone watches it, what takes a while.
     pub fn working(&self, what: &str) {
         if std::io::stderr().is_terminal() {

@@ -99,7 +99,10 @@ fn the_command_of_a_job_does_what_the_job_says() {
         for gone in clears {
             assert!(!after.contains(&(gone["code"].to_string(), gone["element"].to_string())), "{gone}");
         }
-        let known = names(&before);
+        // What it brings that is no error is said with it.
+        let mut known = names(&before);
+        let brings = job["change"]["brings"].as_array().cloned().unwrap_or_default();
+        known.extend(brings.iter().map(|one| (one["code"].to_string(), one["element"].to_string())));
         for left in &after {
             assert!(known.contains(left), "{left:?} has come");
         }

@@ -104,7 +104,7 @@ fn changes_are_german() {
     let files = [site.as_str(), faulty.as_str(), catalogue];
     read("fix_list", &folder, &["fix", "faulty.toml"], &files);
     read("fix_one", &folder, &["fix", "faulty.toml", "--finding", "1"], &files);
-    read("fix_job", &folder, &["fix", "faulty.toml", "--job", "1"], &files);
+    read("fix_job", &folder, &["fix", "faulty.toml", "--job", "2"], &files);
     read("fix_all", &folder, &["fix", "faulty.toml", "--all", "--write"], &files);
     let reason = ["--reason", "bekannt", "--date", "2026-11-02"];
     let accept = ["accept", "site.toml", "bus-voltage-wet"];

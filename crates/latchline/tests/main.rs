@@ -12,6 +12,7 @@ mod first_page;
 mod german;
 mod locate;
 mod one_device;
+mod one_rounding;
 mod pack_folder;
 mod sheets;
 mod store;

@@ -14,12 +14,14 @@ const INSULATION_DEVIATION: f64 = 0.4;
 /// A reading of a run alone; `None` where it is not one, or the cable's capacitance is not known.
 pub(crate) fn read_alone(plant: &Plant<'_>, quantity: &Quantity, effects: &[Effect]) -> Option<Predicted> {
     match quantity {
-        Quantity::Loop { run } => Some(Predicted { value: loop_ohm(plant, *run, effects), own: 0.0 }),
+        Quantity::Loop { run } => {
+            Some(Predicted { value: loop_ohm(plant, *run, effects), own: 0.0, range: 0.0 })
+        }
         Quantity::Insulation { run } => {
             let (leak_s, hidden) = leak(plant, *run, effects);
             let value = parallel_log(sound_insulation(plant, *run), leak_s);
             let own = if leak_s > 0.0 && !hidden { 0.05 } else { INSULATION_DEVIATION };
-            Some(Predicted { value, own })
+            Some(Predicted { value, own, range: 0.0 })
         }
         Quantity::Earth { run } => {
             let earth = effects.iter().map(|effect| match effect {
@@ -28,7 +30,7 @@ pub(crate) fn read_alone(plant: &Plant<'_>, quantity: &Quantity, effects: &[Effe
             });
             let leak_s: f64 = earth.sum();
             let value = parallel_log(sound_insulation(plant, *run), leak_s);
-            Some(Predicted { value, own: if leak_s > 0.0 { 0.05 } else { INSULATION_DEVIATION } })
+            Some(Predicted { value, own: if leak_s > 0.0 { 0.05 } else { INSULATION_DEVIATION }, range: 0.0 })
         }
         Quantity::Capacitance { run } => capacitance(plant, *run, effects),
         _ => None,
@@ -190,5 +192,5 @@ fn capacitance(plant: &Plant<'_>, run: usize, effects: &[Effect]) -> Option<Pred
             _ => {}
         }
     }
-    Some(Predicted { value, own })
+    Some(Predicted { value, own, range: 0.0 })
 }

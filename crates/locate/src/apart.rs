@@ -4,7 +4,7 @@
 //! that is a little soft may then be one class though their most probable sizes predict different voltages.
 
 use crate::gauss::Cholesky;
-use crate::size::Point;
+use crate::size::{Point, Solved};
 
 /// Two predictions are told apart if they are this many deviations apart ...
 const TOLD_APART: f64 = 2.0;
@@ -33,6 +33,17 @@ impl Allowed {
         Allowed { points: vec![Prediction { values, log_told }] }
     }
 
+    /// Of sizes that were solved, and are compared roughly.
+    pub fn near(solved: &[Solved], log_at: impl Fn(f64) -> f64) -> Self {
+        let best = solved.iter().map(|one| log_at(one.at)).fold(f64::NEG_INFINITY, f64::max);
+        let allowed = solved.iter().filter(|one| log_at(one.at) >= best - ALLOWED);
+        let prediction = |one: &Solved| Prediction {
+            values: one.outcome.values.iter().map(|value| value.value).collect(),
+            log_told: one.told,
+        };
+        Allowed { points: allowed.map(prediction).collect() }
+    }
+
     /// Of the sizes that were solved.
     pub fn of(solved: &[Point]) -> Self {
         let best = solved.iter().map(|point| point.log).fold(f64::NEG_INFINITY, f64::max);
@@ -44,14 +55,21 @@ impl Allowed {
         Allowed { points: allowed.map(prediction).collect() }
     }
 
-    /// Whether this cause and another may predict the same, as far as the readings go; `factor` is of the covariance of the readings
-    /// with one of them.
-    pub fn is_like(&self, other: &Allowed, factor: &Cholesky) -> bool {
-        let whitened = |one: &Prediction| (factor.whiten(&one.values), one.log_told);
-        let own: Vec<_> = self.points.iter().map(whitened).collect();
-        let others: Vec<_> = other.points.iter().map(whitened).collect();
-        own.iter().any(|(a, told_a)| {
-            others.iter().any(|(b, told_b)| {
+    /// Its predictions in deviations of the readings, for [`Whitened::is_like`].
+    pub fn whitened(&self, factor: &Cholesky) -> Whitened {
+        Whitened(self.points.iter().map(|one| (factor.whiten(&one.values), one.log_told)).collect())
+    }
+}
+
+/// Predictions in deviations of the readings, with the logarithm of the probability of what was told.
+pub(crate) struct Whitened(Vec<(Vec<f64>, f64)>);
+
+impl Whitened {
+    /// Whether this cause and another may predict the same, as far as the readings go; both are whitened by the covariance of the
+    /// readings with one of them.
+    pub fn is_like(&self, other: &Whitened) -> bool {
+        self.0.iter().any(|(a, told_a)| {
+            other.0.iter().any(|(b, told_b)| {
                 let squared: f64 = a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum();
                 squared < TOLD_APART * TOLD_APART && (told_a - told_b).abs() < TOLD_APART_BY_SYMPTOM
             })
@@ -71,12 +89,10 @@ mod tests {
         // Deviations of 1 and 10: 12 apart in the second is 1.2 deviations.
         let factor = Cholesky::new(&[1.0, 0.0, 0.0, 100.0], 2);
         let line = along(&[[1.0, -40.0], [1.0, 12.0]]);
-        assert!(line.is_like(&Allowed::only(vec![0.0, 0.0], 0.0), &factor));
-        assert!(
-            !line.is_like(&Allowed::only(vec![0.0, 0.0], 2.5), &factor),
-            "what was told tells them apart"
-        );
-        assert!(!line.is_like(&Allowed::only(vec![-1.5, 12.0], 0.0), &factor));
-        assert!(line.is_like(&along(&[[-5.0, 0.0], [1.0, 20.0]]), &factor));
+        let is_like = |other: &Allowed| line.whitened(&factor).is_like(&other.whitened(&factor));
+        assert!(is_like(&Allowed::only(vec![0.0, 0.0], 0.0)));
+        assert!(!is_like(&Allowed::only(vec![0.0, 0.0], 2.5)), "what was told tells them apart");
+        assert!(!is_like(&Allowed::only(vec![-1.5, 12.0], 0.0)));
+        assert!(is_like(&along(&[[-5.0, 0.0], [1.0, 20.0]])));
     }
 }

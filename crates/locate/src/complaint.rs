@@ -5,7 +5,8 @@
 //! probability `q^k (1 - q)^(n - k) / (1 - (1 - q)^n)`. Who would notice is known roughly: whose voltage in standby falls at
 //! least half as far as that of those who are told of.
 
-use crate::evidence::{Evidence, Measured};
+use crate::evidence::{Evidence, Measured, Symptom};
+use crate::kind::SymptomKind;
 use crate::predict::Faulted;
 use crate::quantity::Quantity;
 use latchline_network::readings::ReadingPlace;
@@ -24,8 +25,6 @@ pub(crate) struct Complaint {
     pub told: Vec<NodeRef>,
     /// Index of standby among the states of the model.
     pub standby: usize,
-    /// Whether nobody tells anything of them: it follows from where was read.
-    pub is_inferred: bool,
 }
 
 /// How many would notice a fault by their voltage, and of how many of these is told.
@@ -46,8 +45,12 @@ impl Noticing {
 
 /// The stations of which something bad is told; if nothing is told and all was read at one station, this one where `is_low`.
 pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bool) -> Vec<usize> {
-    let bad = evidence.symptoms.iter().filter(|symptom| symptom.kind != crate::SymptomKind::Works);
-    let mut told: Vec<usize> = bad.map(|symptom| symptom.station).collect();
+    // A list of devices names all: that one is missing was not told by somebody who noticed.
+    let is_list = evidence.symptoms.iter().any(|symptom| symptom.kind == SymptomKind::Found);
+    let is_told =
+        |symptom: &&Symptom| symptom.kind.is_bad() && !(is_list && symptom.kind == SymptomKind::NotFound);
+    let mut told: Vec<usize> =
+        evidence.symptoms.iter().filter(is_told).map(|symptom| symptom.station).collect();
     if evidence.symptoms.is_empty() {
         let at = |one: &Measured| match one.quantity {
             Quantity::Voltage { at: ReadingPlace::Station(station), .. } => Some(station),

@@ -150,4 +150,13 @@ pub struct Evidence {
     pub measured: Vec<Measured>,
     /// Symptoms.
     pub symptoms: Vec<Symptom>,
+    /// What cannot be read there: it is not proposed.
+    pub out_of_reach: Vec<Quantity>,
+}
+
+impl Evidence {
+    /// Whether nothing is known.
+    pub fn is_empty(&self) -> bool {
+        self.measured.is_empty() && self.symptoms.is_empty()
+    }
 }

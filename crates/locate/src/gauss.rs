@@ -1,4 +1,4 @@
-//! Normal densities of a few correlated readings, one of which may be wrong.
+//! Normal densities of a few correlated readings, one of which may be wrong or carelessly taken.
 
 /// A symmetric positive definite matrix as its Cholesky factor, row by row.
 #[derive(Debug, Clone)]
@@ -62,7 +62,23 @@ impl Cholesky {
     }
 }
 
-/// Likelihood of readings of which one at most is wrong.
+/// How much wider than its meter's the error of a carelessly taken reading is: a bad contact, a figure that still moved (assumed).
+const CARELESS_TIMES: f64 = 5.0;
+
+/// How readings go wrong.
+#[derive(Debug, Clone)]
+pub(crate) struct Errors<'a> {
+    /// Variance of the meter's error of each.
+    pub meter: &'a [f64],
+    /// Density of each if it is wrong.
+    pub outside: &'a [f64],
+    /// Probability that a reading is wrong.
+    pub wrong: f64,
+    /// Probability that it is carelessly taken.
+    pub careless: f64,
+}
+
+/// Likelihood of readings of which one at most is wrong or carelessly taken.
 #[derive(Debug, Clone)]
 pub(crate) struct Likelihood {
     /// Its logarithm.
@@ -73,11 +89,12 @@ pub(crate) struct Likelihood {
     pub squared: f64,
 }
 
-/// `residual` against `covariance`; `outside` is the density of a wrong reading, `rate` how often one is.
+/// `residual` against `covariance`, which has the meters' variances in it.
 ///
 /// The density without reading `i` follows from the conditional density of `i` given the others, whose variance is `1/Q_ii` and
-/// whose deviation from its mean `(Q e)_i / Q_ii`, with `Q` the inverse of the covariance.
-pub(crate) fn likelihood(residual: &[f64], covariance: &[f64], outside: &[f64], rate: f64) -> Likelihood {
+/// whose deviation from its mean `(Q e)_i / Q_ii`, with `Q` the inverse of the covariance. A carelessly taken one has its meter's variance so much
+/// larger there.
+pub(crate) fn likelihood(residual: &[f64], covariance: &[f64], errors: &Errors<'_>) -> Likelihood {
     let size = residual.len();
     if size == 0 {
         return Likelihood { log: 0.0, wrong: Vec::new(), squared: 0.0 };
@@ -87,18 +104,27 @@ pub(crate) fn likelihood(residual: &[f64], covariance: &[f64], outside: &[f64], 
     let squared: f64 = residual.iter().zip(&weighted).map(|(e, w)| e * w).sum();
     let log_two_pi = (2.0 * std::f64::consts::PI).ln();
     let log_all = -0.5 * (squared + factor.log_determinant() + size as f64 * log_two_pi);
-    let (log_right, log_wrong) = ((1.0 - rate).ln(), rate.ln());
+    let log_right = (1.0 - errors.wrong - errors.careless).ln();
+    let (log_wrong, log_careless) = (errors.wrong.ln(), errors.careless.ln());
     let inverse = factor.inverse_diagonal();
     let mut logs = vec![log_all + size as f64 * log_right];
+    let mut careless = Vec::new();
     for place in 0..size {
         let log_given_others =
             0.5 * (inverse[place].ln() - log_two_pi - weighted[place] * weighted[place] / inverse[place]);
-        logs.push(
-            log_all - log_given_others + outside[place].ln() + log_wrong + (size as f64 - 1.0) * log_right,
-        );
+        let log_others = log_all - log_given_others + (size as f64 - 1.0) * log_right;
+        logs.push(log_others + errors.outside[place].ln() + log_wrong);
+        if errors.careless > 0.0 {
+            let wider = (CARELESS_TIMES * CARELESS_TIMES - 1.0) * errors.meter[place];
+            let variance = 1.0 / inverse[place] + wider;
+            let off = weighted[place] / inverse[place];
+            careless
+                .push(log_others + log_careless - 0.5 * (variance.ln() + log_two_pi + off * off / variance));
+        }
     }
-    let log = log_sum(&logs);
-    let wrong = logs[1..].iter().map(|one| (one - log).exp()).collect();
+    let wrong = &logs[1..];
+    let log = log_sum(&[log_sum(&logs), log_sum(&careless)]);
+    let wrong = wrong.iter().map(|one| (one - log).exp()).collect();
     Likelihood { log, wrong, squared }
 }
 
@@ -132,7 +158,8 @@ mod tests {
         let (a, b, rho): (f64, f64, f64) = (1.0, -1.0 / 2.0, 0.6);
         let quadratic = (a * a - 2.0 * rho * a * b + b * b) / (1.0 - rho * rho);
         let expected = -0.5 * quadratic - (2.0 * std::f64::consts::PI * 2.0 * (1.0 - rho * rho).sqrt()).ln();
-        let found = likelihood(&[1.0, -1.0], &[1.0, 1.2, 1.2, 4.0], &[1e-9, 1e-9], 1e-9);
+        let errors = Errors { meter: &[0.1; 2], outside: &[1e-9; 2], wrong: 1e-9, careless: 0.0 };
+        let found = likelihood(&[1.0, -1.0], &[1.0, 1.2, 1.2, 4.0], &errors);
         assert!((found.log - expected).abs() < 1e-6, "{} {expected}", found.log);
         assert!((found.squared - quadratic).abs() < 1e-12);
     }
@@ -140,9 +167,20 @@ mod tests {
     #[test]
     fn the_reading_that_does_not_fit_is_the_wrong_one() {
         let covariance = [1.0, 0.9, 0.9, 0.9, 1.0, 0.9, 0.9, 0.9, 1.0];
-        let found = likelihood(&[0.1, 0.2, 30.0], &covariance, &[0.01; 3], 0.01);
+        let errors = Errors { meter: &[0.1; 3], outside: &[0.01; 3], wrong: 0.01, careless: 0.03 };
+        let found = likelihood(&[0.1, 0.2, 30.0], &covariance, &errors);
         assert!(found.wrong[2] > 0.999);
         assert!(found.wrong[0] < 1e-3);
+    }
+
+    #[test]
+    fn a_careless_reading_has_the_density_of_a_wider_meter() {
+        // Surely careless, one of one: the normal density of the tolerance with 25 times the meter's variance (closed form).
+        let errors = Errors { meter: &[0.25], outside: &[1e-12], wrong: 1e-12, careless: 1.0 - 2e-12 };
+        let found = likelihood(&[1.5], &[1.0], &errors);
+        let variance = 0.75 + 25.0 * 0.25;
+        let expected = -0.5 * (1.5 * 1.5 / variance + (2.0 * std::f64::consts::PI * variance).ln());
+        assert!((found.log - expected).abs() < 1e-9, "{} {expected}", found.log);
     }
 
     #[test]

@@ -12,6 +12,9 @@ pub use files::{read_csv, read_toml};
 use latchline_finding::Both;
 use latchline_words::locate::Problem;
 
+/// What stands in the place of a station before the list of devices that the system found.
+pub(crate) const FOUND: &str = "found";
+
 /// One reading or symptom as it was written.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Row {
@@ -31,6 +34,8 @@ pub struct Row {
     pub taken: Option<String>,
     /// With what.
     pub instrument: Option<String>,
+    /// Where the meter's other lead was: `other-leg`, `same-leg`, `earth`.
+    pub lead: Option<String>,
     /// Whether the figure is meant as it stands, however unlikely.
     pub is_sure: bool,
 }
@@ -50,7 +55,8 @@ impl RowProblem {
     }
 }
 
-/// Reads one item of a command line: `A-12=33V`, `A-12@ringing:A-15=33V`, `loop:A-R1=2.7ohm`, `A-11..A-12=3V`, `A-12=restarts`.
+/// Reads one item of a command line: `A-12=33V`, `A-12@ringing:A-15=33V`, `loop:A-R1=2.7ohm`, `A-11..A-12=3V`, `A-12=restarts`,
+/// `found=A-11 A-12` for the list of devices. Behind a comma how it was read off, with what, and where the other lead was: `A-12=33V,least-held,plain`.
 ///
 /// # Errors
 /// If there is no `=` with something on both sides.
@@ -71,21 +77,31 @@ pub fn read_item(text: &str, number: usize) -> Result<Row, RowProblem> {
         Some((from, to)) => (from, Some(to.trim().to_string())),
         None => (place, None),
     };
-    let (value, is_sure) = match value.trim().strip_suffix('!') {
-        Some(value) => (value.trim(), true),
-        None => (value.trim(), false),
+    let mut row = Row { line: number, at: at.trim().to_string(), to, quantity, state, ..Row::default() };
+    // What begins with a figure is the part of a number behind a decimal comma, which is told as that.
+    let (value, how) = match value.split_once(',') {
+        Some((value, how))
+            if row.at != FOUND && !how.trim_start().starts_with(|sign: char| sign.is_ascii_digit()) =>
+        {
+            (value, Some(how))
+        }
+        _ => (value, None),
     };
-    if at.trim().is_empty() || value.is_empty() {
+    let value = value.trim();
+    row.is_sure = value.ends_with('!');
+    row.value = value.strip_suffix('!').unwrap_or(value).trim().to_string();
+    for word in how.iter().flat_map(|how| how.split(',')).map(str::trim).filter(|word| !word.is_empty()) {
+        let place = if check::is_taken(word) {
+            &mut row.taken
+        } else if check::is_lead(word) {
+            &mut row.lead
+        } else {
+            &mut row.instrument
+        };
+        *place = Some(word.to_string());
+    }
+    if row.at.is_empty() || row.value.is_empty() {
         return Err(broken());
     }
-    Ok(Row {
-        line: number,
-        at: at.trim().to_string(),
-        to,
-        quantity,
-        state,
-        value: value.to_string(),
-        is_sure,
-        ..Row::default()
-    })
+    Ok(row)
 }

@@ -8,7 +8,7 @@ use crate::gauss::{Likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
 use crate::model::Outcome;
 use crate::posterior::Inference;
-use crate::size::{Point, Size, Solved, best_of, size_at, sizes, trapezoid};
+use crate::size::{Point, Size, Solved, best_of, size_at, sizes, sizes_of, trapezoid};
 use latchline_circuit::flow::Workspace;
 
 /// Points of the coarse grid over a size.
@@ -53,31 +53,16 @@ impl Inference<'_, '_, '_> {
         workspace: &mut Workspace,
     ) -> Screened {
         let rough = |outcome: &Outcome| {
-            let size = self.observed.len();
-            let mut covariance = sound_covariance.to_vec();
-            for place in 0..size {
-                let change = outcome.values[place].value - sound.values[place].value;
-                if outcome.values[place].value == 0.0 {
-                    // What is cut off depends on nothing.
-                    for other in 0..size {
-                        covariance[place * size + other] = 0.0;
-                        covariance[other * size + place] = 0.0;
-                    }
-                }
-                covariance[place * size + place] += self.variance[place]
-                    + outcome.values[place].own.powi(2)
-                    + (SCREENING_ERROR * change).powi(2);
-            }
-            self.compare(outcome, &covariance).log
+            self.compare(outcome, &self.rough_covariance(outcome, sound, sound_covariance))
         };
         if hypothesis.range.is_none() {
             let (outcome, told) = self.at(hypothesis, 0.0, workspace);
-            return Screened { log: rough(&outcome) + told, along: None };
+            let log = rough(&outcome).log + told;
+            return Screened { log, along: vec![Solved { at: 0.0, outcome, told }], logs: vec![(0.0, log)] };
         }
         let grid = self.grid(hypothesis, workspace);
-        let mut logs = Vec::with_capacity((COARSE - 1) * BETWEEN + 1);
-        let mut best = (f64::NEG_INFINITY, 0.0);
         let steps = (COARSE - 1) * BETWEEN;
+        let mut logs = Vec::with_capacity(steps + 1);
         let mut left = 0;
         for step in 0..=steps {
             let at = step as f64 / steps as f64;
@@ -86,13 +71,48 @@ impl Inference<'_, '_, '_> {
             }
             let (near, far) = (&grid[left], &grid[left + 1]);
             let (outcome, told) = between(near, far, (at - near.at) / (far.at - near.at));
-            let log = rough(&outcome) + told;
-            if log > best.0 {
-                best = (log, at);
-            }
-            logs.push(log);
+            logs.push((at, rough(&outcome).log + told));
         }
-        Screened { log: log_sum(&logs) - (logs.len() as f64).ln(), along: Some(Along { grid, peak: best.1 }) }
+        let sum: Vec<f64> = logs.iter().map(|(_, log)| *log).collect();
+        Screened { log: log_sum(&sum) - (sum.len() as f64).ln(), along: grid, logs }
+    }
+
+    /// What the rough integral alone says of a cause that is not solved again.
+    pub(crate) fn rough(
+        &self,
+        hypothesis: &Hypothesis,
+        screened: &Screened,
+        sound: &Outcome,
+        sound_covariance: &[f64],
+    ) -> Integrated {
+        let peak = screened.peak();
+        let nearest =
+            screened.along.iter().min_by(|a, b| (a.at - peak).abs().total_cmp(&(b.at - peak).abs()));
+        let (best, log_told) =
+            nearest.map_or((sound.clone(), 0.0), |solved| (solved.outcome.clone(), solved.told));
+        let covariance = self.rough_covariance(&best, sound, sound_covariance);
+        let likelihood = self.compare(&best, &covariance);
+        let size = hypothesis.range.map(|_| sizes_of(hypothesis, &screened.logs));
+        let allowed = Allowed::near(&screened.along, |at| screened.log_at(at));
+        Integrated { log: screened.log, size, best, likelihood, log_told, covariance, allowed }
+    }
+
+    fn rough_covariance(&self, outcome: &Outcome, sound: &Outcome, sound_covariance: &[f64]) -> Vec<f64> {
+        let size = self.observed.len();
+        let mut covariance = sound_covariance.to_vec();
+        for place in 0..size {
+            let change = outcome.values[place].value - sound.values[place].value;
+            if outcome.values[place].value == 0.0 {
+                // What is cut off depends on nothing.
+                for other in 0..size {
+                    covariance[place * size + other] = 0.0;
+                    covariance[other * size + place] = 0.0;
+                }
+            }
+            covariance[place * size + place] +=
+                self.variance[place] + outcome.values[place].own.powi(2) + (SCREENING_ERROR * change).powi(2);
+        }
+        covariance
     }
 
     /// The coarse grid, with both sides of every place where devices go off, limits begin to act or a box goes out: there what is
@@ -127,10 +147,10 @@ impl Inference<'_, '_, '_> {
     pub(crate) fn exact(
         &self,
         hypothesis: &Hypothesis,
-        along: Option<&Along>,
+        screened: &Screened,
         workspace: &mut Workspace,
     ) -> Integrated {
-        let Some(along) = along else {
+        if hypothesis.range.is_none() {
             let (best, log_told) = self.at(hypothesis, 0.0, workspace);
             let rows = self.model.rows(&self.effects(hypothesis, 0.0), workspace);
             let covariance = self.covariance(&rows, &best);
@@ -145,11 +165,11 @@ impl Inference<'_, '_, '_> {
                 covariance,
                 allowed: Allowed::only(values, log_told),
             };
-        };
-        let mut points: Vec<Point> = along.grid.iter().cloned().map(Point::new).collect();
+        }
+        let mut points: Vec<Point> = screened.along.iter().cloned().map(Point::new).collect();
         let mut wanted: Vec<f64> = (0..FINE).map(|place| place as f64 / (FINE - 1) as f64).collect();
         // Around the rough peak, too: the likelihood may be narrower than the grid.
-        wanted.push(along.peak);
+        wanted.push(screened.peak());
         for _ in 0..MOST_ROUNDS {
             wanted.retain(|at| points.iter().all(|point| point.at != *at));
             let new = wanted.drain(..).map(|at| Point::new(self.solved(hypothesis, at, workspace)));
@@ -225,15 +245,23 @@ impl Inference<'_, '_, '_> {
 pub(crate) struct Screened {
     /// Logarithm of the integral.
     pub log: f64,
-    /// `None` for a cause without size.
-    pub along: Option<Along>,
+    /// The sizes that were solved; one for a cause without size.
+    along: Vec<Solved>,
+    /// Places of its range, evenly, with the logarithm of the likelihood interpolated there.
+    logs: Vec<(f64, f64)>,
 }
 
-/// A cause along its size.
-pub(crate) struct Along {
-    grid: Vec<Solved>,
+impl Screened {
     /// Where the rough integral has its peak.
-    peak: f64,
+    fn peak(&self) -> f64 {
+        let higher = |best: (f64, f64), one: &(f64, f64)| if one.1 > best.1 { *one } else { best };
+        self.logs.iter().fold((0.0, f64::NEG_INFINITY), higher).0
+    }
+
+    fn log_at(&self, at: f64) -> f64 {
+        let last = self.logs.len() - 1;
+        self.logs[((at * last as f64).round() as usize).min(last)].1
+    }
 }
 
 /// The points of each regime: neighbours that are alike in what is off, limited or out.
@@ -253,7 +281,11 @@ fn between(a: &Solved, b: &Solved, share: f64) -> (Outcome, f64) {
     let mix = |x: f64, y: f64| x + share * (y - x);
     let values = a.outcome.values.iter().zip(&b.outcome.values);
     let values = values
-        .map(|(x, y)| crate::predict::Predicted { value: mix(x.value, y.value), own: mix(x.own, y.own) })
+        .map(|(x, y)| crate::predict::Predicted {
+            value: mix(x.value, y.value),
+            own: mix(x.own, y.own),
+            range: 0.0,
+        })
         .collect();
     let Outcome { noticing, regime, .. } = a.outcome;
     (Outcome { values, shows: Vec::new(), noticing, regime }, mix(a.told, b.told))

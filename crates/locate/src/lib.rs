@@ -39,6 +39,6 @@ pub use pairs::Pair;
 pub use plant::Plant;
 pub use posterior::{Posterior, Ranking};
 pub use predict::State;
-pub use quantity::{MOST_INSULATION_OHM, OPEN_OHM, Quantity, place_name, places, state_name};
+pub use quantity::{Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, place_name, places, state_name};
 pub use rates::{Age, BUILT_IN, KindRate, Rates, RatesError};
 pub use size::Size;

@@ -15,7 +15,10 @@ use latchline_circuit::flow::Workspace;
 use latchline_finding::StateKind;
 
 /// Causes below this probability are left out of classes.
-const LEAST_IN_CLASS: f64 = 5e-4;
+const LEAST_IN_CLASS: f64 = 1e-5;
+/// No more classes are made when they have this probability together, of all that is in the list, or are so many; each cause left is one of its own.
+const CLASSED: f64 = 0.998;
+const MOST_CLASSES: usize = 24;
 /// How much likelier the design is the cause where it fails, and where it passes (assumed).
 const DESIGN_FAILS: f64 = 4.0;
 const DESIGN_PASSES: f64 = 0.25;
@@ -69,6 +72,8 @@ pub struct Located {
     pub pairs: Vec<Pair>,
     /// The reading that proves the mend of the most probable cause.
     pub proof: Option<Proof>,
+    /// Whether a meter can see each of the hypotheses.
+    pub seen: Vec<bool>,
     /// The reading that tells most for its effort; `None` where the answer is sure enough or no reading tells more.
     pub next: Option<NextReading>,
 }
@@ -89,6 +94,11 @@ impl Located {
     pub fn cause(&self, place: usize) -> (&Hypothesis, &Posterior) {
         let posterior = &self.ranking.causes[place];
         (&self.hypotheses[posterior.hypothesis], posterior)
+    }
+
+    /// Whether a meter can see a cause.
+    pub fn is_seen(&self, place: usize) -> bool {
+        self.seen[self.ranking.causes[place].hypothesis]
     }
 }
 
@@ -119,7 +129,8 @@ pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &O
     let is_sure = share_of_first_place(&hypotheses, &ranking) >= options.confidence;
     let next = if is_sure { None } else { next_reading(plant, evidence, &hypotheses, &ranking, &inference) };
     let proof = ranking.causes.first().and_then(|best| proof(plant, evidence, &hypotheses[best.hypothesis]));
-    Located { hypotheses, ranking, classes, doubtful, nothing_fits, is_sure, pairs, proof, next }
+    let seen = hypotheses.iter().map(|one| one.is_electrical(plant)).collect();
+    Located { hypotheses, ranking, classes, doubtful, nothing_fits, is_sure, pairs, proof, seen, next }
 }
 
 /// The live reading that was farthest from what it should be, or else the voltage where the cause lies.
@@ -165,17 +176,24 @@ fn classes(ranking: &Ranking) -> Vec<Class> {
     let kept: Vec<usize> =
         (0..causes.len()).filter(|place| causes[*place].probability > LEAST_IN_CLASS).collect();
     let mut in_class = vec![false; causes.len()];
-    let mut classes = Vec::new();
+    let mut classes: Vec<Class> = Vec::new();
+    let listed: f64 = kept.iter().map(|place| causes[*place].probability).sum();
+    let mut classed = 0.0;
     for &leader in &kept {
         if in_class[leader] {
             continue;
         }
-        let factor = Cholesky::new(&causes[leader].covariance, causes[leader].predicted.len());
-        let is_like = |other: usize| causes[other].allowed.is_like(&causes[leader].allowed, &factor);
-        let members: Vec<usize> =
-            kept.iter().copied().filter(|other| !in_class[*other] && is_like(*other)).collect();
+        let mut members = vec![leader];
+        if classed < CLASSED * listed && classes.len() < MOST_CLASSES {
+            let factor = Cholesky::new(&causes[leader].covariance, causes[leader].predicted.len());
+            let own = causes[leader].allowed.whitened(&factor);
+            let is_like =
+                |other: &usize| *other == leader || own.is_like(&causes[*other].allowed.whitened(&factor));
+            members = kept.iter().copied().filter(|other| !in_class[*other] && is_like(other)).collect();
+        }
         members.iter().for_each(|member| in_class[*member] = true);
         let probability = members.iter().map(|member| causes[*member].probability).sum();
+        classed += probability;
         classes.push(Class { members, probability });
     }
     classes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then(a.members.cmp(&b.members)));

@@ -3,7 +3,7 @@
 use crate::alone::{read_alone, row_alone};
 use crate::complaint::{Complaint, Noticing, told_of};
 use crate::effect::Effect;
-use crate::evidence::{Evidence, Measured, Symptom};
+use crate::evidence::{Evidence, Measured, Symptom, Taken};
 use crate::gauss::normal;
 use crate::hypothesis::Hypothesis;
 use crate::kind::{Kind, SymptomKind};
@@ -27,6 +27,8 @@ pub(crate) struct Model<'p, 'a> {
     states: Vec<State<'p, 'a>>,
     /// State of each quantity; `None` for a run alone.
     state_of: Vec<Option<usize>>,
+    /// How each quantity is read off.
+    taken: Vec<Taken>,
     symptoms: Vec<Told>,
     /// Of whom is told; `None` where nothing says that it is told of anybody.
     complaint: Option<Complaint>,
@@ -64,6 +66,7 @@ impl<'p, 'a> Model<'p, 'a> {
             quantities: Vec::new(),
             states: Vec::new(),
             state_of: Vec::new(),
+            taken: Vec::new(),
             symptoms: Vec::new(),
             complaint: None,
         };
@@ -77,12 +80,16 @@ impl<'p, 'a> Model<'p, 'a> {
             };
             model.state_of.push(state);
             model.quantities.push(quantity);
+            model.taken.push(Taken::default());
         }
         for symptom in symptoms {
             let Some(at) = plant.layout.station[symptom.station] else { continue };
             let station = plant.site.station_model(&plant.site.stations[symptom.station]);
             let standby = model.state(&BusState::from(StateKind::StandbyDay));
-            let called = plant.call(symptom.station, CallMoment::Ringing, None);
+            // The list of devices is taken while nobody calls.
+            let is_listed = matches!(symptom.kind, SymptomKind::Found | SymptomKind::NotFound);
+            let called =
+                if is_listed { None } else { plant.call(symptom.station, CallMoment::Ringing, None) };
             let called = called.and_then(|state| model.state(&state));
             let limits_v = (
                 plant.cut_off_v[at.stage][at.node],
@@ -98,6 +105,7 @@ impl<'p, 'a> Model<'p, 'a> {
     pub fn of(plant: &'p Plant<'a>, evidence: &Evidence) -> Self {
         let quantities = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
         let mut model = Model::new(plant, quantities, &evidence.symptoms);
+        model.take_as(evidence);
         let sound = model.outcome(&[], &mut Workspace::new());
         let is_low = |one: &Measured, share: f64| {
             let place = model.quantities.iter().position(|quantity| *quantity == one.quantity);
@@ -110,10 +118,16 @@ impl<'p, 'a> Model<'p, 'a> {
             .collect();
         if !told.is_empty() {
             let standby = model.state(&BusState::from(StateKind::StandbyDay));
-            let is_inferred = evidence.symptoms.is_empty();
-            model.complaint = standby.map(|standby| Complaint { told, standby, is_inferred });
+            model.complaint = standby.map(|standby| Complaint { told, standby });
         }
         model
+    }
+
+    /// Reads off the first quantities as those of the evidence were.
+    pub fn take_as(&mut self, evidence: &Evidence) {
+        for (taken, measured) in self.taken.iter_mut().zip(&evidence.measured) {
+            *taken = measured.taken;
+        }
     }
 
     fn state(&mut self, wanted: &BusState) -> Option<usize> {
@@ -135,12 +149,13 @@ impl<'p, 'a> Model<'p, 'a> {
             .quantities
             .iter()
             .zip(&self.state_of)
-            .map(|(quantity, state)| {
+            .zip(&self.taken)
+            .map(|((quantity, state), taken)| {
                 let found = match state {
                     Some(state) => faulted[*state].read(quantity),
                     None => read_alone(self.plant, quantity, effects),
                 };
-                found.unwrap_or(Predicted { value: 0.0, own: 1e3 })
+                found.unwrap_or(Predicted { value: 0.0, own: 1e3, range: 0.0 }).taken(*taken)
             })
             .collect();
         let shows = self.symptoms.iter().map(|told| told.shows(&faulted)).collect();
@@ -183,6 +198,19 @@ impl<'p, 'a> Model<'p, 'a> {
                 };
                 return ((1.0 - shows) * (1.0 - by_table)).max(0.01);
             }
+            if symptom == SymptomKind::Found {
+                // Whom a list names has power and a setting of its own.
+                let by_table = match kind {
+                    _ if hypothesis.at != Some(told.at) => 0.0,
+                    Kind::SettingWrong | Kind::SettingDuplicate => 0.5,
+                    Kind::StationDead
+                    | Kind::StationRemoved
+                    | Kind::DoorStationDead
+                    | Kind::ForeignFamily => 0.97,
+                    _ => 0.0,
+                };
+                return ((1.0 - shows) * (1.0 - by_table)).max(0.01);
+            }
             let anyway = rates.told_anyway(symptom);
             let table = if hypothesis.concerns(self.plant, told.at) {
                 match kind {
@@ -202,10 +230,9 @@ impl<'p, 'a> Model<'p, 'a> {
         let log: f64 = self.symptoms.iter().zip(&outcome.shows).map(told).map(f64::ln).sum();
         log + match (outcome.noticing, &self.complaint) {
             (Some(noticing), _) => noticing.log(rates.told_of),
-            // Somebody measured there for no reason that this cause would give.
+            // Told of there, or measured there, for no reason that this cause would give: it might have been of any station.
             (None, Some(complaint))
-                if complaint.is_inferred
-                    && !complaint.told.iter().any(|at| hypothesis.concerns(self.plant, *at)) =>
+                if !complaint.told.iter().any(|at| hypothesis.concerns(self.plant, *at)) =>
             {
                 -self.stations().ln()
             }
@@ -215,11 +242,7 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// Whether something that was told points to a cause: it shows by voltage, or the cause is one of those that show so there.
     pub fn points_to(&self, rates: &Rates, hypothesis: &Hypothesis, outcome: &Outcome) -> bool {
-        let mut bad = self
-            .symptoms
-            .iter()
-            .zip(&outcome.shows)
-            .filter(|(told, _)| told.symptom.kind != SymptomKind::Works);
+        let mut bad = self.symptoms.iter().zip(&outcome.shows).filter(|(told, _)| told.symptom.kind.is_bad());
         bad.any(|(told, shows)| {
             let symptom = told.symptom.kind;
             let anyway = rates.told_anyway(symptom);
@@ -232,7 +255,7 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// Whether anything bad was told.
     pub fn is_told_of(&self) -> bool {
-        self.symptoms.iter().any(|told| told.symptom.kind != SymptomKind::Works)
+        self.symptoms.iter().any(|told| told.symptom.kind.is_bad())
     }
 
     fn stations(&self) -> f64 {
@@ -274,6 +297,7 @@ impl Told {
         match self.symptom.kind {
             SymptomKind::Restarts => restarts.max(if is_off(self.standby) { 0.5 } else { 0.0 }),
             SymptomKind::Dim => (1.0 - dead) * below(least_v, voltage(self.called)),
+            SymptomKind::Found => dead,
             SymptomKind::Works => 1.0 - (1.0 - dead) * (1.0 - below(least_v, voltage(self.called))),
             symptom if is_silent(symptom) => dead.max(if is_off(self.standby) { 0.5 } else { 0.0 }),
             _ => 0.0,

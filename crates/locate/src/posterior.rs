@@ -17,7 +17,7 @@
 use crate::apart::Allowed;
 use crate::effect::Effect;
 use crate::evidence::Evidence;
-use crate::gauss::{Likelihood, likelihood, log_sum};
+use crate::gauss::{Errors, Likelihood, likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
 use crate::integral::{Integrated, Screened};
 use crate::model::{Model, Outcome};
@@ -26,7 +26,8 @@ use crate::size::{Size, size_at};
 use latchline_circuit::flow::Workspace;
 use rayon::prelude::*;
 
-/// Causes solved again exactly: at most so many, and none whose share is below `LEAST_SHARE`.
+/// Causes solved again exactly: at most so many, and none whose share is below `LEAST_SHARE`. Others above that share are told with what
+/// the rough integral says.
 const MOST_EXACT: usize = 160;
 const LEAST_SHARE: f64 = 1e-5;
 /// Of a cause that is not in the list, the probability that a reading is anything (assumed).
@@ -108,7 +109,13 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
     pub(crate) fn compare(&self, outcome: &Outcome, covariance: &[f64]) -> Likelihood {
         let residual: Vec<f64> =
             self.observed.iter().zip(&outcome.values).map(|(seen, said)| seen - said.value).collect();
-        likelihood(&residual, covariance, &self.outside, self.rates.wrong_reading)
+        let errors = Errors {
+            meter: &self.variance,
+            outside: &self.outside,
+            wrong: self.rates.wrong_reading,
+            careless: self.rates.careless_reading,
+        };
+        likelihood(&residual, covariance, &errors)
     }
 
     /// Covariance from rows of derivatives, the meters' errors and what is unsettled.
@@ -143,27 +150,30 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         order.sort_by(|a, b| logs[*b].total_cmp(&logs[*a]).then(a.cmp(b)));
         // Among causes: where none of these explains it all, the best of them are still told.
         let highest = order.first().map_or(0.0, |place| logs[*place]);
-        let exact: Vec<usize> = order
-            .iter()
-            .copied()
-            .take(MOST_EXACT)
-            .filter(|place| (logs[*place] - highest).exp() > LEAST_SHARE)
-            .collect();
-        let solved: Vec<Integrated> = exact
+        let kept: Vec<usize> =
+            order.iter().copied().filter(|place| (logs[*place] - highest).exp() > LEAST_SHARE).collect();
+        let solved: Vec<Integrated> = kept
             .par_iter()
-            .map_init(Workspace::new, |workspace, place| {
-                self.exact(&hypotheses[*place], screened[*place].along.as_ref(), workspace)
+            .enumerate()
+            .map_init(Workspace::new, |workspace, (rank, place)| {
+                let (hypothesis, screened) = (&hypotheses[*place], &screened[*place]);
+                if rank < MOST_EXACT {
+                    self.exact(hypothesis, screened, workspace)
+                } else {
+                    self.rough(hypothesis, screened, &sound, &sound_covariance)
+                }
             })
             .collect();
         let mut all = logs;
-        for (place, one) in exact.iter().zip(&solved) {
+        for (place, one) in kept.iter().zip(&solved) {
             all[*place] = one.log + hypotheses[*place].prior.ln();
         }
         let total = log_sum(&[log_sum(&all), log_none]);
-        let mut causes: Vec<Posterior> = exact
+        let mut causes: Vec<Posterior> = kept
             .iter()
             .zip(solved)
-            .map(|(place, one)| Posterior {
+            .enumerate()
+            .map(|(rank, (place, one))| Posterior {
                 hypothesis: *place,
                 probability: (all[*place] - total).exp(),
                 size: one.size,
@@ -175,7 +185,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
                     || self.model.points_to(self.rates, &hypotheses[*place], &one.best),
                 covariance: one.covariance,
                 allowed: one.allowed,
-                is_exact: true,
+                is_exact: rank < MOST_EXACT,
             })
             .collect();
         causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then(a.hypothesis.cmp(&b.hypothesis)));

@@ -1,8 +1,9 @@
 //! What meters show with a fault: values, and how each depends on what is uncertain.
 
 use crate::effect::Effect;
+use crate::evidence::Taken;
 use crate::plant::{Plant, StateLoads};
-use crate::quantity::Quantity;
+use crate::quantity::{Legs, Quantity};
 use crate::stage::{StageSolved, solve_stage};
 use latchline_circuit::flow::{Sensitivities, Workspace};
 use latchline_network::readings::ReadingPlace;
@@ -116,6 +117,27 @@ pub(crate) struct Predicted {
     pub value: f64,
     /// Deviation of its own: an unsettled state, or what is not one of the factors.
     pub own: f64,
+    /// How far a voltage moves while devices try to start; `value` is its middle.
+    pub range: f64,
+}
+
+/// How far the lowest of a moving voltage that a meter holds may lie from the bottom of its range, as a share of the range (assumed).
+const HELD: f64 = 0.15;
+
+impl Predicted {
+    /// What is read off in this way: of a voltage that moves the middle, something of the range, or the bottom.
+    pub fn taken(self, taken: Taken) -> Predicted {
+        let spread = self.range / 12.0_f64.sqrt();
+        match taken {
+            Taken::Settled => self,
+            Taken::Displayed => Predicted { own: self.own.hypot(spread), ..self },
+            Taken::Least => {
+                let rest = (self.own * self.own - spread * spread).max(0.0).sqrt();
+                let value = self.value - 0.5 * self.range;
+                Predicted { value, own: rest.hypot(HELD * self.range), range: 0.0 }
+            }
+        }
+    }
 }
 
 impl Faulted<'_, '_, '_> {
@@ -146,21 +168,29 @@ impl Faulted<'_, '_, '_> {
         match quantity {
             Quantity::Voltage { at, .. } => {
                 let at = voltage_node(plant, *at)?;
-                Some(Predicted { value: self.voltage(at), own: self.stages[at.stage].own_v[at.node] })
+                let stage = &self.stages[at.stage];
+                let range = stage.range_v[at.node];
+                Some(Predicted { value: self.voltage(at), own: stage.own_v[at.node], range })
             }
-            Quantity::Drop { from, to, .. } => {
+            Quantity::Drop { from, to, legs, .. } => {
                 let (from, to) = (voltage_node(plant, *from)?, voltage_node(plant, *to)?);
-                let value = self.voltage(from) - self.voltage(to);
+                let lost = |of: &Self| of.voltage(from) - of.voltage(to);
+                let (mut value, mut on_one_leg) = (lost(self), 0.0);
+                if *legs == Legs::One {
+                    // What is lost beyond the plan may be lost on this leg or on the other.
+                    on_one_leg = 0.5 * (value - lost(&self.state.as_drawn())).abs();
+                    value *= 0.5;
+                }
                 let of = |at: NodeRef| self.stages[at.stage].own_v[at.node];
-                let own = of(from).max(of(to));
+                let own = of(from).max(of(to)).hypot(on_one_leg);
                 // A lead on what hangs in the air reads nothing certain.
                 let floats = self.stages[to.stage].cut[to.node] != self.stages[from.stage].cut[from.node];
-                Some(Predicted { value, own: if floats { own.max(5.0) } else { own } })
+                Some(Predicted { value, own: if floats { own.max(5.0) } else { own }, range: 0.0 })
             }
             Quantity::Current { at, .. } => {
                 let at = node(plant, *at)?;
                 let stage = &self.stages[at.stage];
-                Some(Predicted { value: stage.current_a[at.node], own: stage.own_a[at.node] })
+                Some(Predicted { value: stage.current_a[at.node], own: stage.own_a[at.node], range: 0.0 })
             }
             _ => None,
         }
@@ -176,10 +206,11 @@ impl Faulted<'_, '_, '_> {
                     self.add_voltage_row(at, 1.0, &mut row);
                 }
             }
-            Quantity::Drop { from, to, .. } => {
+            Quantity::Drop { from, to, legs, .. } => {
+                let share = if *legs == Legs::One { 0.5 } else { 1.0 };
                 if let (Some(from), Some(to)) = (voltage_node(plant, *from), voltage_node(plant, *to)) {
-                    self.add_voltage_row(from, 1.0, &mut row);
-                    self.add_voltage_row(to, -1.0, &mut row);
+                    self.add_voltage_row(from, share, &mut row);
+                    self.add_voltage_row(to, -share, &mut row);
                 }
             }
             Quantity::Current { at, .. } => {

@@ -10,6 +10,16 @@ pub const OPEN_OHM: f64 = 1e6;
 /// The highest insulation that is told from a higher one, in ohms.
 pub const MOST_INSULATION_OHM: f64 = 200e6;
 
+/// Of a voltage lost between two places, what the meter sees of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Legs {
+    /// Both legs together: the difference of the voltages between the legs at the two places.
+    #[default]
+    Both,
+    /// One leg: the meter lies between the two ends of the same conductor.
+    One,
+}
+
 /// What is read, where, and in which state.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Quantity {
@@ -20,12 +30,14 @@ pub enum Quantity {
         /// In which state.
         state: BusState,
     },
-    /// The difference of the voltages of two places, one lead at each.
+    /// The voltage lost between two places.
     Drop {
         /// The place nearer to the supply.
         from: ReadingPlace,
         /// The other.
         to: ReadingPlace,
+        /// On both legs, or on one.
+        legs: Legs,
         /// In which state.
         state: BusState,
     },

@@ -10,6 +10,9 @@ pub const BUILT_IN: &str = include_str!("rates.toml");
 /// Probability that a station that would notice is told of, in tables that do not say it (common practice, no source).
 const TOLD_OF: f64 = 0.1;
 
+/// Probability that a reading is taken carelessly, in tables that do not say it (common practice, no source).
+const CARELESS: f64 = 0.03;
+
 /// Which of the two columns of the table holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Age {
@@ -42,6 +45,8 @@ pub struct Rates {
     pub none_of_these: f64,
     /// Probability that a reading is wrong.
     pub wrong_reading: f64,
+    /// Probability that a reading is taken carelessly: its error is five times the meter's.
+    pub careless_reading: f64,
     /// Probability that a station that would notice is told of.
     pub told_of: f64,
 }
@@ -81,8 +86,16 @@ impl Rates {
             table.get(name).and_then(toml::Value::as_table).ok_or_else(|| RatesError::Value(name.to_string()))
         };
         for key in table.keys() {
-            if !["none_of_these", "wrong_reading", "told_of", "groups", "kinds", "symptoms"]
-                .contains(&key.as_str())
+            if ![
+                "none_of_these",
+                "wrong_reading",
+                "careless_reading",
+                "told_of",
+                "groups",
+                "kinds",
+                "symptoms",
+            ]
+            .contains(&key.as_str())
             {
                 return Err(RatesError::Unknown(key.clone()));
             }
@@ -139,6 +152,10 @@ impl Rates {
             other,
             none_of_these: number(table.get("none_of_these"), 0.0, 99.0, "none_of_these")? / 100.0,
             wrong_reading: number(table.get("wrong_reading"), 1e-6, 0.5, "wrong_reading")?,
+            careless_reading: match table.get("careless_reading") {
+                None => CARELESS,
+                given => number(given, 0.0, 0.4, "careless_reading")?,
+            },
             told_of: match table.get("told_of") {
                 None => TOLD_OF,
                 given => number(given, 1e-3, 1.0 - 1e-9, "told_of")?,

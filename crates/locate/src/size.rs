@@ -84,16 +84,28 @@ pub(crate) fn trapezoid(points: &[Point]) -> Vec<f64> {
         .collect()
 }
 
-/// The most probable size and nine tenths of the probability.
+/// The most probable size and nine tenths of the probability, of points with the logarithms of their parts of the integral.
 pub(crate) fn sizes(hypothesis: &Hypothesis, points: &[Point], weights: &[f64], best: usize) -> Size {
+    let places: Vec<f64> = points.iter().map(|point| point.at).collect();
+    size_of(hypothesis, &places, weights, best)
+}
+
+/// The same of places that lie evenly, with logarithms of the likelihood.
+pub(crate) fn sizes_of(hypothesis: &Hypothesis, logs: &[(f64, f64)]) -> Size {
+    let (places, weights): (Vec<f64>, Vec<f64>) = logs.iter().copied().unzip();
+    let best = (0..weights.len()).max_by(|a, b| weights[*a].total_cmp(&weights[*b]).then(b.cmp(a)));
+    size_of(hypothesis, &places, &weights, best.unwrap_or(0))
+}
+
+fn size_of(hypothesis: &Hypothesis, places: &[f64], weights: &[f64], best: usize) -> Size {
     let total = log_sum(weights);
     let quantile = |wanted: f64| {
         let mut sum = 0.0;
         for (place, weight) in weights.iter().enumerate() {
             let share = (weight - total).exp();
             if sum + share >= wanted {
-                let low = if place == 0 { 0.0 } else { 0.5 * (points[place - 1].at + points[place].at) };
-                let high = points.get(place + 1).map_or(1.0, |next| 0.5 * (points[place].at + next.at));
+                let low = if place == 0 { 0.0 } else { 0.5 * (places[place - 1] + places[place]) };
+                let high = places.get(place + 1).map_or(1.0, |next| 0.5 * (places[place] + next));
                 let within = if share > 0.0 { (wanted - sum) / share } else { 0.5 };
                 return size_at(hypothesis, low + within * (high - low));
             }
@@ -101,7 +113,7 @@ pub(crate) fn sizes(hypothesis: &Hypothesis, points: &[Point], weights: &[f64], 
         }
         size_at(hypothesis, 1.0)
     };
-    let peak = size_at(hypothesis, points[best].at);
+    let peak = size_at(hypothesis, places[best]);
     Size {
         best: peak,
         low: quantile(0.05).min(peak),

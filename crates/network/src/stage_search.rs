@@ -48,10 +48,25 @@ pub(crate) struct StageTask<'a> {
 pub(crate) struct LocalMargin {
     pub set: Vec<usize>,
     pub voltage_v: Option<f64>,
+    /// The lowest voltage of the device in the state, whatever it needs at that moment.
+    pub lowest_v: Option<f64>,
     pub limit_v: f64,
     pub failing_stage: Option<usize>,
     pub is_undecided: bool,
     pub complete: bool,
+}
+
+impl LocalMargin {
+    fn margin_v(&self) -> f64 {
+        self.voltage_v.map_or(f64::NEG_INFINITY, |voltage| voltage - self.limit_v)
+    }
+
+    /// The worse of two, with the lower of their lowest voltages.
+    fn worse(self, other: LocalMargin) -> LocalMargin {
+        let lowest_v = self.lowest_v.zip(other.lowest_v).map(|(one, other)| one.min(other));
+        let worse = if other.margin_v() < self.margin_v() { other } else { self };
+        LocalMargin { lowest_v, ..worse }
+    }
 }
 
 /// A largest current.
@@ -143,6 +158,7 @@ impl StageTask<'_> {
             let devices = self.devices.iter().map(|device| LocalMargin {
                 set: Vec::new(),
                 voltage_v: None,
+                lowest_v: None,
                 limit_v: device.idle_v,
                 failing_stage: place(base),
                 is_undecided: base.is_undecided(),
@@ -184,19 +200,21 @@ impl StageTask<'_> {
             return LocalMargin {
                 set: set.to_vec(),
                 voltage_v: None,
+                lowest_v: None,
                 limit_v: if in_use { device.in_use_v } else { device.idle_v },
                 failing_stage: place(outcome),
                 is_undecided: false,
                 complete: true,
             };
         }
-        // In use first: its limit is the higher one, and what it shows prunes the idle search.
+        // In use first: its voltage is mostly the lower one, and prunes the idle search.
         let mut worst: Option<LocalMargin> = None;
         let mut complete = true;
         let in_use = (!device.own.is_empty()).then_some((true, device.in_use_v));
         for (in_use, limit_v) in in_use.into_iter().chain([(false, device.idle_v)]) {
+            // Wanted is what has less margin, and what has less voltage.
             let must_beat = worst.as_ref().map(|worst: &LocalMargin| match worst.voltage_v {
-                Some(voltage) => -(voltage - worst.limit_v + limit_v),
+                Some(voltage) => -voltage.max(voltage - worst.limit_v + limit_v),
                 None => f64::INFINITY,
             });
             let functional = Functional::Voltage(device.node);
@@ -205,13 +223,19 @@ impl StageTask<'_> {
             complete &= was_completed;
             if let Some(set) = found {
                 complete &= !set.outcome.is_undecided();
-                worst = Some(LocalMargin {
+                let voltage_v = set.value.map(|voltage| voltage - self.uncertainty(ENCLOSURE_V));
+                let here = LocalMargin {
                     set: set.set,
-                    voltage_v: set.value.map(|voltage| voltage - self.uncertainty(ENCLOSURE_V)),
+                    voltage_v,
+                    lowest_v: voltage_v,
                     limit_v,
                     failing_stage: place(set.outcome),
                     is_undecided: set.outcome.is_undecided(),
                     complete: true,
+                };
+                worst = Some(match worst {
+                    Some(known) => known.worse(here),
+                    None => here,
                 });
             }
         }
@@ -222,6 +246,7 @@ impl StageTask<'_> {
             None => LocalMargin {
                 set: Vec::new(),
                 voltage_v: None,
+                lowest_v: None,
                 limit_v: device.idle_v,
                 failing_stage: None,
                 is_undecided: true,

@@ -97,6 +97,7 @@ pub fn worst_states_with(
                 phase,
                 set: all(&margin.set),
                 voltage_v: margin.voltage_v,
+                lowest_v: margin.lowest_v,
                 limit_v: margin.limit_v,
                 failing_stage: margin.failing_stage.map(|place| stages[place]),
                 is_undecided: margin.is_undecided,

@@ -34,6 +34,9 @@ pub struct StateMargin {
     /// Voltage in the adverse corner, less the search's tolerance and the width of the solver's enclosure, so
     /// that no admissible set gives less; `None` without operating point.
     pub voltage_v: Option<f64>,
+    /// The lowest voltage in the state, in the same way: not above `voltage_v`, and below it where the device stands lower while it needs
+    /// less.
+    pub lowest_v: Option<f64>,
     /// The limit that holds.
     pub limit_v: f64,
     /// The stage that has no operating point, or that could not be decided, if there is one.

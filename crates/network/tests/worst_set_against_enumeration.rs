@@ -27,6 +27,7 @@ proptest! {
             let mut solver = Solver::new(&layout, phase);
             let sets = every_set(phase);
             let mut least = vec![f64::INFINITY; found.devices.len()];
+            let mut lowest = vec![f64::INFINITY; found.devices.len()];
             let mut most = vec![0.0_f64; layout.stages.len()];
             let mut most_run = vec![0.0_f64; site.runs.len()];
             for set in &sets {
@@ -37,13 +38,14 @@ proptest! {
                         let Some(at) = start.filter(|at| at.stage == stage) else { continue };
                         most_run[run] = if solved { most_run[run].max(solver.segment_current_a(stage, at.node)) } else { f64::INFINITY };
                     }
-                    for (device, least) in found.devices.iter().zip(&mut least) {
+                    for ((device, least), lowest) in found.devices.iter().zip(&mut least).zip(&mut lowest) {
                         if device.at.stage != stage {
                             continue;
                         }
                         let limit = limit(&site, phase, set, device.device);
                         let margin = if solved { solver.solution(stage).voltage_v[device.at.node] - limit } else { f64::NEG_INFINITY };
                         *least = least.min(margin);
+                        *lowest = lowest.min(if solved { solver.solution(stage).voltage_v[device.at.node] } else { f64::NEG_INFINITY });
                     }
                 }
             }
@@ -55,6 +57,14 @@ proptest! {
                         "{:?} in {:?}: searched {} V, enumerated {} V", device.device, phase.kind, margin.margin_v(), least);
                 } else {
                     prop_assert!(margin.voltage_v.is_none());
+                }
+            }
+            for (device, lowest) in found.devices.iter().zip(&lowest) {
+                let Some(margin) = device.margins.iter().find(|margin| margin.phase == index) else { continue };
+                match margin.lowest_v {
+                    Some(lowest_v) => prop_assert!((lowest_v - lowest).abs() < 1e-6,
+                        "{:?} in {:?}: lowest {lowest_v} V searched, {lowest} V enumerated", device.device, phase.kind),
+                    None => prop_assert!(lowest.is_infinite()),
                 }
             }
             for (device, least) in coarse.devices.iter().zip(&least) {

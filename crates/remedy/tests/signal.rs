@@ -81,7 +81,8 @@ fn near(found: f64, expected: f64, within: f64) {
     assert!((found - expected).abs() < within, "{found}, expected {expected} within {within}");
 }
 
-/// An open branch of 50 m at 5 ns/m shorts the pair at a quarter wave, 1 MHz. With 100 ohm and 1 uF at its end it is a load of 100 ohm at
+/// An open branch of 50 m at 5 ns/m shorts the pair at a quarter wave, 1 MHz; 5 % shorter it loses least on its way and shorts it best, at
+/// 1.0526 MHz. With 100 ohm and 1 uF at its end it is a load of 100 ohm at
 /// every frequency, that is 20 log 1.5 = 3.522 dB between 100 ohm and 100 ohm.
 #[test]
 fn a_long_open_branch_gets_a_terminator() {
@@ -94,7 +95,7 @@ fn a_long_open_branch_gets_a_terminator() {
         let (before, after, _) = mended(&text, code, "terminator");
         let (loss_db, at_hz) = worst(&before);
         assert!(loss_db > 40.0);
-        near(at_hz, 1e6, 2e3);
+        near(at_hz, 1e6 / 0.95, 2e3);
         near(worst(&after).0, 20.0 * 1.5_f64.log10(), 0.02);
         let branch = &after.site.runs[1];
         assert!(branch.terminator.as_ref().unwrap().value && branch.terminator_capacitor.value);

@@ -254,7 +254,7 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
         let mut told: Vec<String> = shown
             .map(|one| {
                 let figure = |value: Option<f64>| {
-                    let down = |value| figures::decimals(figures::rounded_down(value, 2), language);
+                    let down = |value| figures::volts(value, language);
                     value.map_or_else(|| String::from("–"), down)
                 };
                 say(one, &name(&one.element), &figure(one.old), &figure(one.new))

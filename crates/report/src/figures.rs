@@ -1,5 +1,6 @@
 //! Numbers for people.
 
 pub use latchline_words::figures::{
-    decimals, fixed, pair, rounded_down, rounded_up, sentence, shown, trimmed,
+    amperes, battery_hours, decibels, decimals, fixed, pair, rounded_down, rounded_up, sentence,
+    short_circuit_amperes, shown, trimmed, volts, volts_short, watts,
 };

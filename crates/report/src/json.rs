@@ -132,6 +132,12 @@ struct SourceDocument {
     model: String,
     /// Stations on its tree and on the trees that draw from it.
     stations: usize,
+    /// Shares of the data sheet's counts of stations, added up; 1 is full.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    count_share: Option<f64>,
+    /// The stations that have such a count.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    counts: Vec<CountDocument>,
     /// Its largest current.
     current: CurrentDocument,
     /// Power at that current, in W.
@@ -196,8 +202,8 @@ struct DeviceDocument {
     /// Limit of the highest voltage in V.
     #[serde(skip_serializing_if = "Option::is_none")]
     highest_limit_v: Option<f64>,
-    /// Adverse voltage in V in each state that was solved and has an operating point: where its margin to what it needs at that moment is
-    /// least, which for a station that needs more in use than in standby may be above its lowest voltage.
+    /// Lowest voltage in V in the adverse corner, in each state that was solved and has an operating point: whatever calls stand and whatever
+    /// it needs at that moment.
     by_state_v: BTreeMap<&'static str, f64>,
     /// States without operating point.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -346,11 +352,32 @@ fn device_name(assessment: &Assessment, index: Option<usize>) -> Option<String> 
     Some(assessment.devices.get(index?)?.id.to_string())
 }
 
+/// Stations of one model on a supply against the data sheet's count.
+#[derive(Debug, Serialize, JsonSchema)]
+struct CountDocument {
+    /// Model name.
+    model: String,
+    /// How many there are.
+    stations: usize,
+    /// How many of this model alone the supply may have.
+    most_alone: u32,
+}
+
 fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
     SourceDocument {
         id: source.id.to_string(),
         model: source.model.clone(),
         stations: source.stations,
+        count_share: source.count_share,
+        counts: source
+            .counts
+            .iter()
+            .map(|(model, stations, most)| CountDocument {
+                model: model.clone(),
+                stations: *stations,
+                most_alone: *most,
+            })
+            .collect(),
         current: current(&source.current),
         power_w: source.power_w.and_then(finite),
         rated_power_w: source.rated_power_w.and_then(finite),
@@ -402,10 +429,10 @@ fn device(device: &DeviceResult) -> DeviceDocument {
         highest_limit_v: device.highest_limit_v.and_then(finite),
         by_state_v: voltages
             .clone()
-            .filter_map(|(kind, voltage)| Some((kind.name(), voltage.and_then(finite)?)))
+            .filter_map(|(kind, voltage)| Some((kind.name(), voltage.lowest_v.and_then(finite)?)))
             .collect(),
         no_operating_point: voltages
-            .filter(|(_, voltage)| voltage.and_then(finite).is_none())
+            .filter(|(_, voltage)| voltage.lowest_v.and_then(finite).is_none())
             .map(|(kind, _)| kind.name())
             .collect(),
         distance_m: device.distance_m,

@@ -75,13 +75,13 @@ fn short_circuit(shorts: &[&ShortCircuitSummary], look: &Look) -> String {
         ShortCircuit::Dark { dwellings: widest.also_dark.len(), run }.say(look.language)
     });
     if let [one] = shorts {
-        let current = &look.decimals(figures::rounded_down(one.fault_a, 2));
+        let current = &figures::short_circuit_amperes(one.fault_a, look.language);
         return ShortCircuit::OneRun { current, acts: &acts.join(", "), dark: dark.as_deref() }
             .say(look.language);
     }
     let line = ShortCircuit::Line {
-        least: &look.decimals(figures::rounded_down(least_a, 2)),
-        most: &look.decimals(figures::rounded_up(most_a, 2)),
+        least: &figures::short_circuit_amperes(least_a, look.language),
+        most: &figures::short_circuit_amperes(most_a, look.language),
         acts: &acts.join(", "),
         dark: dark.as_deref(),
     };
@@ -125,7 +125,7 @@ pub(crate) fn signal(assessment: &Assessment, look: &Look) -> String {
 
 fn band(summary: &SignalSummary, look: &Look) -> String {
     let hertz = |value: f64| look.figure(Figure::new(value, Unit::Hertz));
-    let up = |value: f64| look.decimals(figures::rounded_up(value, 1));
+    let up = |value: f64| figures::decibels(value, look.language);
     let worst = &summary.worst;
     let ripple = summary.allowed_ripple_db.map(|allowed_db| {
         let ripple = BandWords::Ripple {

@@ -107,6 +107,9 @@ fn verdict(report: &Report<'_>, look: &Look) -> String {
     if let Some(second) = second {
         text.push_str(&paragraph(&format!("{}.", wording::capital(&second)), 0, look.width));
     }
+    if let Some(assessment) = report.assessment.filter(|_| !report.fails()) {
+        text.push_str(&left_open(assessment, look));
+    }
     if let Some(jobs) = report.jobs {
         text.push_str(&jobs_text::in_danger(jobs, look));
     }
@@ -168,7 +171,7 @@ fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> St
     };
     let line = Remark::RunsWithin {
         runs: runs.len(),
-        margin: &look.decimals(figures::rounded_down(least.worst.margin_v(), 2)),
+        margin: &figures::volts(least.worst.margin_v(), look.language),
         device: &template::plain(least.id.as_str()),
     };
     paragraph(&line.say(look.language), 2, look.width)
@@ -226,19 +229,22 @@ fn key(assessment: &Assessment, look: &Look) -> String {
 fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bool, look: &Look) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
-    let up = |value: f64, decimals| look.decimals(figures::rounded_up(value, decimals));
-    let mut facts = vec![Remark::StationsOn { stations: source.stations }.say(language)];
+    let share = source.count_share.map(|share| figures::rounded_up(share * 100.0, 0));
+    let mut facts =
+        vec![Remark::StationsOn { stations: source.stations, share: share.as_deref() }.say(language)];
     facts.push(current_words(&source.current, look));
     match (source.power_w.filter(|power| power.is_finite()), source.rated_power_w) {
         (Some(power), Some(rated)) => {
             let rated = &look.decimals(figures::trimmed(rated, 1));
-            facts.push(Remark::WattsOf { power: &up(power, 1), rated }.say(language));
+            facts.push(Remark::WattsOf { power: &figures::watts(power, language), rated }.say(language));
         }
-        (Some(power), None) => facts.push(Remark::Watts { power: &up(power, 1) }.say(language)),
+        (Some(power), None) => {
+            facts.push(Remark::Watts { power: &figures::watts(power, language) }.say(language))
+        }
         (None, _) => {}
     }
     if let Some(standby) = source.standby_current_a.filter(|current| current.is_finite() && !briefly) {
-        facts.push(Remark::StandbyCurrent { current: &up(standby, 2) }.say(language));
+        facts.push(Remark::StandbyCurrent { current: &figures::amperes(standby, language) }.say(language));
     }
     facts.extend(sheet.map(|sheet| battery_words(sheet, look)));
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
@@ -267,13 +273,13 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
         None => Remark::NoCallCounted.say(language),
     };
     let asked = battery.required_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
-    let hours = &look.decimals(figures::rounded_down(shortest.hours, 1));
+    let hours = &figures::battery_hours(shortest.hours, language);
     Remark::BatteryHours { hours, asked: asked.as_deref(), calls: &calls }.say(language)
 }
 
 fn current_words(current: &WorstCurrent, look: &Look) -> String {
     let state = &states::few_words(&current.state, look.language);
-    let up = |value: f64| look.decimals(figures::rounded_up(value, 2));
+    let up = |value: f64| figures::amperes(value, look.language);
     match (current.current_a.filter(|current| current.is_finite()), current.limit_a) {
         (Some(found), Some(limit)) => {
             let limit = &look.decimals(figures::trimmed(limit, 3));
@@ -328,7 +334,7 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
 fn current_cell(current: &WorstCurrent, look: &Look) -> String {
     current.current_a.filter(|current| current.is_finite()).map_or_else(
         || String::from(Head::None.say(look.language)),
-        |current| look.decimals(figures::rounded_up(current, 2)),
+        |current| figures::amperes(current, look.language),
     )
 }
 
@@ -396,6 +402,37 @@ fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String
         text.push_str(&paragraph(&line, 4, look.width));
     }
     text
+}
+
+/// Kinds of what was not judged that are named at the head of the page.
+const MOST_NAMED_AT_HEAD: usize = 3;
+
+/// What was not judged, in a line, for the head of the page; what to enter stands in the block of its own.
+fn left_open(assessment: &Assessment, look: &Look) -> String {
+    let mut kinds: Vec<(&str, Vec<String>)> = Vec::new();
+    for missing in &assessment.not_judged {
+        let title = codes::of(missing.code.as_str()).map_or("", |words| words.title(look.language));
+        let what = template::plain(&missing.missing.say(look.language));
+        match kinds.iter_mut().find(|(known, _)| *known == title) {
+            Some((_, all)) => all.push(what),
+            None => kinds.push((title, vec![what])),
+        }
+    }
+    if kinds.is_empty() {
+        return String::new();
+    }
+    let more = kinds.len().saturating_sub(MOST_NAMED_AT_HEAD);
+    let named: Vec<String> = kinds
+        .iter()
+        .take(MOST_NAMED_AT_HEAD)
+        .map(|(title, what)| match what.as_slice() {
+            [only] => format!("{title} ({only})"),
+            [first, others @ ..] => format!("{title} ({first}, +{})", others.len()),
+            [] => String::from(*title),
+        })
+        .collect();
+    let line = Remark::LeftOpen { what: &named.join("; "), more: (more > 0).then_some(more) };
+    paragraph(&line.say(look.language), 0, look.width)
 }
 
 fn not_judged(assessment: &Assessment, look: &Look) -> String {

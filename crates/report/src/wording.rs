@@ -195,8 +195,7 @@ fn tightest(report: &Report<'_>, language: Language) -> Option<String> {
         return Some(Tightest::NoOperatingPoint { device, source, state, limit }.say(language));
     };
     let margin_v = found.worst.margin_v();
-    let decimals = |number| figures::decimals(number, language);
-    let mut voltage = decimals(figures::rounded_down(voltage_v, 2));
+    let mut voltage = figures::volts(voltage_v, language);
     if found.worst.is_bound {
         voltage = Tightest::AtLeast { voltage: &voltage }.say(language);
     }
@@ -206,10 +205,10 @@ fn tightest(report: &Report<'_>, language: Language) -> Option<String> {
         return None;
     }
     Some(if margin_v < 0.0 {
-        let short = &decimals(figures::rounded_up(-margin_v, 2));
+        let short = &figures::volts_short(-margin_v, language);
         Tightest::Below { device, source, voltage, short, limit, state }.say(language)
     } else {
-        let spare = &decimals(figures::rounded_down(margin_v, 2));
+        let spare = &figures::volts(margin_v, language);
         Tightest::Above { device, source, voltage, spare, limit, state }.say(language)
     })
 }

@@ -231,7 +231,7 @@ fn tightest(state: &State, results: &VoltageResults, language: Language) -> (Str
     let Some(voltage) = device.worst.adverse_v.filter(|voltage| voltage.is_finite()) else {
         return (format!("{}: {}, {when}", device.id, Label::NoVoltage.say(language)), step);
     };
-    let voltage = decimals(figures::rounded_down(voltage, 1));
+    let voltage = figures::volts(voltage, language);
     let limit = decimals(figures::trimmed(device.worst.limit_v, 1));
     let told =
         Told::TightestIs { device: device.id.as_str(), voltage: &voltage, limit: &limit, state: &when };

@@ -34,7 +34,8 @@ latchline_finding::codes! {
     REPLACES_NOTHING, "replaces-nothing", Warning, ["name", "kind"];
     PRICE_WITHOUT_PART, "price-without-part", Warning, ["name", "nearest"];
     UNKNOWN_NAME, "unknown-name", Error, ["kind", "name", "nearest", "choices?"];
-    WRONG_KIND_OF_PART, "wrong-kind-of-part", Error, ["name", "found", "expected"];
+    WRONG_KIND_OF_PART, "wrong-kind-of-part", Error, ["name", "found", "expected", "others?"];
+    CALLS_DO_NOT_FIT, "calls-do-not-fit", Error, ["calls", "duration", "at_once", "most"];
     PLACE_WITHOUT_BUILDING, "place-without-building", Error, ["written"];
     PORT_NEEDED, "port-needed", Error, ["name", "ports"];
     NO_SUCH_PORT, "no-such-port", Error, ["name", "port", "ports"];

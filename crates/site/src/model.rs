@@ -10,7 +10,7 @@ mod elements;
 mod file;
 mod run;
 
-pub use conditions::{Conditions, Policy};
+pub use conditions::{Conditions, Policy, USUAL_CALL_S};
 pub use door::{
     AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,
     PartCable, RelayContact, Suppression,

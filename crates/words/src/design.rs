@@ -103,6 +103,40 @@ sentences! {
 }
 
 sentences! {
+    /// What a person must know of a design that its price does not show.
+    pub enum RemarkWords<'a> {
+        Batteries { further: usize }:
+            "{further:further battery|further batteries} in parallel for the standby hours, which the price does not hold: the catalogue has none for a battery alone."
+            | "{further:weitere Batterie|weitere Batterien} parallel für die Überbrückungszeit, nicht im Preis: Der Katalog hat keinen für eine Batterie allein.",
+        Damaged { from: &'a str, to: &'a str, insulation: &'a str }:
+            "The old cable from {from} to {to} is left unused: its insulation of {insulation} Mohm is too low."
+            | "Die alte Leitung von {from} nach {to} bleibt unbenutzt: Ihr Isolationswiderstand von {insulation} Mohm ist zu klein.",
+    }
+}
+
+sentences! {
+    /// What would make a design where there is none.
+    pub enum WayOutWords<'a> {
+        Without { limit: &'a Both }: "without the limit on {limit}" | "ohne die Grenze für {limit}",
+        NoBattery: "without hours on battery" | "ohne Überbrückungszeit",
+        AnyCable: "with any cable of the catalogue" | "mit jeder Leitung des Katalogs",
+        Chains: "with cables that loop through dwellings" | "mit Leitungen, die durch Wohnungen schleifen",
+        NewCable: "with new cable in place of all old cable" | "mit neuer Leitung statt aller alten",
+        Mains { places: &'a str }: "with mains at {places} as well" | "mit Netzanschluss auch an {places}",
+        MainsAnywhere: "with mains at every place for a box" | "mit Netzanschluss an jedem Verteilerort",
+        OwnBuses { left: Option<&'a str> }:
+            "if every door calls its own building alone, on a bus of its own< ({left} left out)>"
+            | "wenn jede Tür nur ihr eigenes Gebäude ruft, an einem eigenen Bus< (ohne {left})>",
+        Family { family: &'a str }: "with the family {family}" | "mit der Gerätefamilie {family}",
+        Priced { what: &'a Both, cost: &'a str, currency: &'a str }: "{what}: {cost} {currency}" | same,
+        Head: "What would make one, tried and priced:" | "Was einen ergäbe, versucht und mit Preis:",
+        InVain { ways: &'a Both }:
+            "Tried in vain, with few plans each: {ways}."
+            | "Vergeblich versucht, mit je wenigen Plänen: {ways}.",
+    }
+}
+
+sentences! {
     /// A step of a change.
     pub enum StepWords<'a> {
         LoopedInBefore { item: &'a str, run: &'a str, before: &'a str }:
@@ -162,17 +196,23 @@ sentences! {
             "A run starts at a port of a distributor and serves items that follow one another in that order, forwards or backwards, with one cable throughout (on a site of up to 24 items, up to four on a run in any order). Other groupings are outside this space and may be cheaper."
             | "Ein Strang beginnt an einem Abgang eines Verteilers und bedient Teilnehmer, die in dieser Reihenfolge aufeinander folgen, vorwärts oder rückwärts, mit einer Leitung durchgehend (bei bis zu 24 Teilnehmern bis zu vier an einem Strang in beliebiger Folge). Andere Aufteilungen liegen außerhalb dieses Raums und können billiger sein.",
         OwnRuns:
-            "Door stations, desks and stations that cannot be looped have a run of their own."
-            | "Türstationen, Pförtnerplätze und Stationen, die sich nicht schleifen lassen, haben einen eigenen Strang.",
+            "A station that cannot be looped ends its chain. On a site of up to 120 items the one door station or desk of a chain stands at any position in it. An entrance with a surge protector of its own has a run of its own."
+            | "Eine Station, die sich nicht schleifen lässt, endet ihre Kette. Bei bis zu 120 Teilnehmern steht die eine Türstation oder der eine Pförtnerplatz einer Kette an jeder Stelle. Ein Eingang mit eigenem Überspannungsschutz hat einen eigenen Strang.",
+        OnOutputs:
+            "An output of the first supply may also feed a run without any distributor."
+            | "Ein Ausgang des ersten Netzteils kann auch einen Strang ohne Verteiler speisen.",
+        Cascade { near: usize }:
+            "With one supply, an output may feed a distributor at one of the {near} box places nearest to it whose ports take runs and trunks; distributors on those have runs alone."
+            | "Bei einem Netzteil kann ein Ausgang einen Verteiler an einem der {near} nächsten Verteilerorte speisen, dessen Abgänge Stränge und Stammstränge aufnehmen; Verteiler an diesen haben nur Stränge.",
         Trunks:
-            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks. No distributor on another one's port."
-            | "Ein Verteiler bedient benachbarte Stränge; gespeist wird er von einem Stammstrang, der durch die Verteiler benachbarter Teilnehmer schleift; ein Netzteil hat einen oder zwei Stammstränge. Kein Verteiler am Abgang eines anderen.",
+            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks."
+            | "Ein Verteiler bedient benachbarte Stränge; gespeist wird er von einem Stammstrang, der durch die Verteiler benachbarter Teilnehmer schleift; ein Netzteil hat einen oder zwei Stammstränge.",
         Cable:
-            "One trunk cable for the whole site (another one of at least its thickness where that one may not run); new cable has one pair in use. Cables in the walls are used where they lead all the way of a run."
-            | "Eine Leitung der Stammstränge für die ganze Anlage (eine andere von mindestens ihrer Dicke, wo sie nicht liegen darf); neue Leitung hat ein Paar belegt. Vorhandene Leitungen werden genutzt, wo sie den ganzen Weg eines Strangs führen.",
+            "One trunk cable for the whole site (another one of at least its thickness where that one may not run); a trunk may have two pairs in parallel, other new cable has one in use. Cables in the walls are used where they lead all the way of a run."
+            | "Eine Leitung der Stammstränge für die ganze Anlage (eine andere von mindestens ihrer Dicke, wo sie nicht liegen darf); ein Stammstrang kann zwei Paare parallel haben, andere neue Leitung hat eines belegt. Vorhandene Leitungen werden genutzt, wo sie den ganzen Weg eines Strangs führen.",
         Branches { most: usize, boxes: &'a str, near: usize }:
-            "A run of up to {most} dwellings may also be a riser that loops through branch boxes ({boxes}) with a chain from each of their ports, in the walking order; a branch box stands at one of the {near} box places nearest to its first dwelling. Of all divisions of a run into boxes and chains the one of least cost in boxes and cheapest cable is tried, with one cable throughout."
-            | "Ein Strang von bis zu {most} Wohnungen kann auch eine Steigleitung sein, die durch Abzweigdosen ({boxes}) schleift, mit einer Kette an jedem ihrer Abgänge, in der Gehreihenfolge; eine Abzweigdose steht an einem der {near} Verteilerorte, die ihrer ersten Wohnung am nächsten sind. Von allen Teilungen eines Strangs in Dosen und Ketten wird die mit den geringsten Kosten an Dosen und billigster Leitung versucht, mit einer Leitung durchgehend.",
+            "A run of up to {most} items may also be a riser that loops through branch boxes ({boxes}) with a chain from each of their ports, in the walking order; a branch box stands at one of the {near} box places nearest to its first dwelling. Of all divisions of a run into boxes and chains the one of least cost in boxes and cheapest cable is tried, with one cable throughout."
+            | "Ein Strang von bis zu {most} Teilnehmern kann auch eine Steigleitung sein, die durch Abzweigdosen ({boxes}) schleift, mit einer Kette an jedem ihrer Abgänge, in der Gehreihenfolge; eine Abzweigdose steht an einem der {near} Verteilerorte, die ihrer ersten Wohnung am nächsten sind. Von allen Teilungen eines Strangs in Dosen und Ketten wird die mit den geringsten Kosten an Dosen und billigster Leitung versucht, mit einer Leitung durchgehend.",
         NearBoxes { near: usize }:
             "A run starts at one of the {near} box places nearest to the first of its items in that order."
             | "Ein Strang beginnt an einem der {near} Verteilerorte, die dem ersten seiner Teilnehmer in dieser Reihenfolge am nächsten sind.",
@@ -233,11 +273,12 @@ sentences! {
             "Cost {cost} {currency}: material {material}, labour {hours} h."
             | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
         Bound { bound: &'a str, saved: &'a str }:
-            "No design of the space below costs less than {bound}: at most {saved} % could be saved."
-            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich sparen.",
+            "No design of the space below costs less than {bound}: at most {saved} % could be saved within that space."
+            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich in diesem Raum sparen.",
         MaterialHolds:
             "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
             | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",
+        Warning { code: &'a str, element: Option<&'a str> }: "Warning: {code}< {element}>" | "Warnung: {code}< {element}>",
         LineWithoutPrice:
             "One line of the bill has no price and counts as nothing."
             | "Eine Zeile der Stückliste hat keinen Preis und zählt als nichts.",

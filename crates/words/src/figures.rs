@@ -43,6 +43,49 @@ pub fn rounded_up(value: f64, decimals: usize) -> String {
     fixed(whole / scale, decimals)
 }
 
+/// The one rounding of each quantity that is calculated, for every output; the number alone, in the reader's language. Where room is short a
+/// drawing cuts digits off the end of the same rounding.
+///
+/// A voltage, or a margin of one: down to the hundredth.
+pub fn volts(voltage_v: f64, language: Language) -> String {
+    decimals(rounded_down(voltage_v, 2), language)
+}
+
+/// A voltage or margin where room is short: down to the tenth, [`volts`] without its last digit.
+pub fn volts_briefly(voltage_v: f64, language: Language) -> String {
+    decimals(rounded_down(voltage_v, 1), language)
+}
+
+/// What falls short of a limit, in volts: up to the hundredth.
+pub fn volts_short(short_v: f64, language: Language) -> String {
+    decimals(rounded_up(short_v, 2), language)
+}
+
+/// A current that is drawn: up to the hundredth.
+pub fn amperes(current_a: f64, language: Language) -> String {
+    decimals(rounded_up(current_a, 2), language)
+}
+
+/// A current through a short, of which more is better: down to the hundredth.
+pub fn short_circuit_amperes(current_a: f64, language: Language) -> String {
+    decimals(rounded_down(current_a, 2), language)
+}
+
+/// A power that is drawn: up to the tenth.
+pub fn watts(power_w: f64, language: Language) -> String {
+    decimals(rounded_up(power_w, 1), language)
+}
+
+/// A loss or a ripple: up to the tenth.
+pub fn decibels(loss_db: f64, language: Language) -> String {
+    decimals(rounded_up(loss_db, 1), language)
+}
+
+/// Hours that a battery lasts: down to the tenth.
+pub fn battery_hours(hours: f64, language: Language) -> String {
+    decimals(rounded_down(hours, 1), language)
+}
+
 /// How long a start takes, to the tenth of a second above: the one rounding of it, for figures of findings.
 pub fn start_s(time_s: f64) -> f64 {
     let tenths = time_s * 10.0;

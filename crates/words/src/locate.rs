@@ -73,11 +73,14 @@ words! {
         Dead: "dead" | "tot",
         Dim: "dim" | "dunkel",
         DoesNotRing: "does not ring" | "klingelt nicht",
+        Found: "in the list of devices" | "in der Geräteliste",
         Ghosting: "ghost images" | "Geisterbilder",
+        Howls: "howls" | "pfeift",
+        Hums: "hums" | "brummt",
         NoPicture: "no picture" | "kein Bild",
         NoRelease: "door does not release" | "Tür gibt nicht frei",
         NoSpeech: "no speech" | "keine Sprache",
-        Noise: "noise or hum" | "Rauschen oder Brummen",
+        Noise: "noise" | "Rauschen",
         NotFound: "not in the list of devices" | "nicht in der Geräteliste",
         Restarts: "restarts when called" | "startet bei Ruf neu",
         RingsElsewhere: "rings in another flat" | "klingelt in einer anderen Wohnung",
@@ -91,6 +94,11 @@ impl SymptomKind {
     /// The stable name used in files and on the command line.
     pub fn name(self) -> String {
         kebab(&format!("{self:?}"))
+    }
+
+    /// Whether it tells that something is wrong.
+    pub fn is_bad(self) -> bool {
+        !matches!(self, SymptomKind::Works | SymptomKind::Found)
     }
 
     /// The symptom of a stable name.
@@ -146,6 +154,12 @@ sentences! {
         CapacitanceUnknown { name: &'a str }:
             "the capacitance of the cable of {name} is not in the catalogue"
             | "die Kapazität der Leitung von {name} steht nicht im Katalog",
+        TooHigh { value: &'a str, name: &'a str, most: &'a str }:
+            "{value} at {name}: no more than {most} can be there, since a fault lowers a voltage and raises none. Unit, range of the meter, another supply than drawn? Left out; write {value}! if it is right"
+            | "{value} an {name}: mehr als {most} kann dort nicht sein, denn ein Fehler senkt eine Spannung und hebt keine. Einheit, Messbereich, ein anderes Netzteil als gezeichnet? Nicht verwendet; {value}! schreiben, wenn es stimmt",
+        OtherLead { lead: &'a str, name: &'a str }:
+            "with the other lead on {lead} nothing can be said of {name}: a bus that floats shows any voltage there. Voltages are read between the two legs; of a drop, same-leg says that the meter lies along one conductor"
+            | "mit der anderen Leitung an {lead} lässt sich über {name} nichts sagen: ein erdfreier Bus zeigt dort beliebige Spannung. Spannungen misst man zwischen den Adern; bei einem Abfall sagt same-leg, dass das Messgerät entlang einer Ader liegt",
         Impossible { value: &'a str, name: &'a str, why: &'a str }:
             "{value} at {name} is not possible: {why}"
             | "{value} an {name} ist nicht möglich: {why}",
@@ -252,8 +266,11 @@ sentences! {
             "voltage at {place}<, {when}>"
             | "Spannung an {place}<, {when}>",
         Drop { from: &'a str, to: &'a str, when: Option<&'a str> }:
-            "voltage lost from {from} to {to}<, {when}>"
-            | "Spannungsabfall von {from} bis {to}<, {when}>",
+            "voltage lost from {from} to {to}, both legs together<, {when}>"
+            | "Spannungsabfall von {from} bis {to}, beide Adern zusammen<, {when}>",
+        LegDrop { from: &'a str, to: &'a str, when: Option<&'a str> }:
+            "voltage lost from {from} to {to} along one leg<, {when}>"
+            | "Spannungsabfall von {from} bis {to} auf einer Ader<, {when}>",
         Current { place: &'a str, when: Option<&'a str> }:
             "current into {place}<, {when}>"
             | "Strom in {place}<, {when}>",
@@ -295,9 +312,9 @@ sentences! {
         Told { cause: &'a str, element: Option<&'a str>, share: Figure }:
             "Most likely {cause}<, {element}>: {share}."
             | "Am wahrscheinlichsten: {cause}<, {element}>, {share}.",
-        ToldOfClass { causes: usize, cause: &'a str, element: Option<&'a str>, share: Figure }:
-            "{share} sure that it is one of {causes:cause|causes} between which the readings so far cannot decide; likeliest: {cause}<, {element}>."
-            | "Zu {share} ist es eine von {causes:Ursache|Ursachen}, zwischen denen die bisherigen Messungen nicht entscheiden; am wahrscheinlichsten: {cause}<, {element}>.",
+        ToldOfClass { causes: usize, within: Option<&'a str>, cause: &'a str, element: Option<&'a str>, own: Figure, share: Figure }:
+            "Not decided yet: {causes:cause explains|causes explain} what is known about equally well<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
+            | "Noch nicht entschieden: {causes:Ursache erklärt|Ursachen erklären} das Bekannte etwa gleich gut<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
         NotToldApart { causes: usize, share: Figure }:
             "Still possible, {share} together ({causes:cause|causes}):"
             | "Noch möglich, zusammen {share} ({causes:Ursache|Ursachen}):",
@@ -307,6 +324,17 @@ sentences! {
         AndMore { causes: usize, share: Figure }:
             "and {causes:more|more}, {share} together"
             | "und {causes:weitere|weitere}, zusammen {share}",
+        AskFirst:
+            "Ask the caller before anything is measured. Which stations: one, all of a floor or a run, all of the house? What do they do: dead, restart when called, dim, no picture, noise, rings elsewhere, door does not release? Since when; only when called, when wet, after a power cut? One flat alone clears the supply, a whole run clears the stations on it, and what a caller tells costs no way."
+            | "Vor jeder Messung den Anrufer fragen. Welche Stationen: eine, alle eines Stockwerks oder Strangs, alle im Haus? Was tun sie: tot, Neustart bei Ruf, dunkel, kein Bild, Rauschen, klingelt anderswo, Tür gibt nicht frei? Seit wann; nur bei Ruf, bei Nässe, nach Stromausfall? Eine Wohnung allein entlastet das Netzteil, ein ganzer Strang die Stationen daran, und was ein Anrufer sagt, kostet keinen Weg.",
+        HowToTell { command: &'a str }:
+            "Then: {command}" | "Dann: {command}",
+        BeforeAnything:
+            "Before anything is known, of a hundred calls (common practice, no source):"
+            | "Bevor etwas bekannt ist, von hundert Anrufen (übliche Praxis, ohne Quelle):",
+        FirstReading:
+            "If nobody can be asked, this reading tells most for its minutes among those that a meter can take:"
+            | "Ist niemand zu fragen, sagt diese Messung für ihre Minuten am meisten von denen, die ein Messgerät leisten kann:",
         Others: "Less likely:" | "Weniger wahrscheinlich:",
         NoneOfThese { share: Figure }:
             "{share} none of these"
@@ -324,8 +352,11 @@ sentences! {
             "Read next: {reading} (about {minutes:minute|minutes})."
             | "Als Nächstes: {reading} (etwa {minutes:Minute|Minuten}).",
         Meaning { low: Figure, high: Figure, share: Figure, causes: &'a str }:
-            "{low} to {high} ({share}): {causes}"
-            | "{low} bis {high} ({share}): {causes}",
+            "{low} to {high}, to be expected with {share}: {causes}"
+            | "{low} bis {high}, zu erwarten mit {share}: {causes}",
+        ThenOne { cause: &'a str, share: Figure }: "{cause} ({share} then)" | "{cause} (dann {share})",
+        ThenSound { share: Figure }:
+            "nothing that a meter sees here ({share} then)" | "nichts, was ein Messgerät hier sieht (dann {share})",
         SureEnough { share: Figure }:
             "That is sure enough ({share} was asked for); no further reading is proposed."
             | "Das ist sicher genug (verlangt waren {share}); keine weitere Messung wird vorgeschlagen.",
@@ -356,5 +387,36 @@ sentences! {
         Score { asked: usize, minutes: usize, best: usize, best_minutes: usize }:
             "You took {asked:reading|readings} and {minutes:minute|minutes}; the readings that tell most take {best:reading|readings} and {best_minutes:minute|minutes}."
             | "Gebraucht: {asked:Messung|Messungen} und {minutes:Minute|Minuten}; die aufschlussreichsten brauchen {best:Messung|Messungen} und {best_minutes:Minute|Minuten}.",
+    }
+}
+
+sentences! {
+    /// What the dialogue at the terminal asks and says.
+    pub enum Dialogue<'a> {
+        Begin:
+            "One question after the other; Enter alone goes on, q stops. Nothing is stored."
+            | "Eine Frage nach der anderen; Eingabetaste allein geht weiter, q beendet. Nichts wird gespeichert.",
+        Station:
+            "Of which station is something told? Its name:"
+            | "Von welcher Station wird etwas gemeldet? Ihr Name:",
+        Told { name: &'a str, known: &'a str }:
+            "What does {name} do? One or more of {known}:"
+            | "Was tut {name}? Eines oder mehrere von {known}:",
+        Reading:
+            "Its value with the unit, another reading (A-12=33V), none if it cannot be read, all for the whole list:"
+            | "Der Wert mit Einheit, eine andere Messung (A-12=33V), none wenn sie nicht möglich ist, all für die ganze Liste:",
+        More:
+            "Another reading or something told (A-12=33V, A-12=dead), all for the whole list:"
+            | "Eine weitere Messung oder Meldung (A-12=33V, A-12=dead), all für die ganze Liste:",
+        Repeat { command: &'a str }:
+            "The same without questions: {command}"
+            | "Dasselbe ohne Fragen: {command}",
+        Mended { reading: &'a str, low: Figure, high: Figure }:
+            "When it is mended, read again: {reading}, between {low} and {high}. Its value with the unit:"
+            | "Nach der Behebung noch einmal messen: {reading}, zwischen {low} und {high}. Der Wert mit Einheit:",
+        Proved: "That is as it should be: the mend is proved by this reading." | "Das stimmt: diese Messung beweist die Behebung.",
+        NotProved:
+            "That is not as it should be: the fault is still there, or there is a second one. Begin again with what is read now."
+            | "Das stimmt nicht: der Fehler besteht noch, oder es gibt einen zweiten. Mit den jetzigen Messungen neu beginnen.",
     }
 }

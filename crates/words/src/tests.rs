@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 44] = [
+    let all: [&[SentenceRow]; 47] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -37,6 +37,8 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         design::ObstacleWords::ROWS,
         design::SpaceWords::ROWS,
         design::StepWords::ROWS,
+        design::RemarkWords::ROWS,
+        design::WayOutWords::ROWS,
         report::VerdictWords::ROWS,
         report::Counted::ROWS,
         report::Tightest::ROWS,
@@ -54,6 +56,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::ReadingWords::ROWS,
         locate::SizeWords::ROWS,
         locate::Answer::ROWS,
+        locate::Dialogue::ROWS,
     ];
     all.into_iter().flatten()
 }

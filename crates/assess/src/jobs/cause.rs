@@ -46,7 +46,8 @@ enum Matter {
 
 fn matter(code: Code) -> Matter {
     match code {
-        codes::NO_OPERATING_POINT
+        codes::SUPPLY_SET_TOO_LOW
+        | codes::NO_OPERATING_POINT
         | codes::SUPPLY_OVERLOADED
         | codes::SUPPLY_COUNT_EXCEEDED
         | codes::TRIP_BELOW_LEGITIMATE_CURRENT
@@ -167,6 +168,8 @@ fn collapsing_way(assessment: &Assessment, ways: &Ways<'_>, findings: &[usize]) 
 /// By which run stations share a trouble.
 struct SharedRuns<'a> {
     assessment: &'a Assessment,
+    /// Supplies that are set so low that all that is low on them follows.
+    set_too_low: BTreeSet<&'a ElementId>,
     /// Device by name.
     devices: BTreeMap<&'a ElementId, usize>,
     /// The run of each troubled device, by matter and device.
@@ -201,13 +204,22 @@ impl<'a> SharedRuns<'a> {
             share(&members, &beyond, &mut shared);
             runs.extend(shared.into_iter().map(|(member, run)| ((*matter, member), run)));
         }
-        SharedRuns { assessment, devices, runs }
+        let set_too_low = to_be_mended(assessment)
+            .filter(|(_, finding)| finding.code == codes::SUPPLY_SET_TOO_LOW)
+            .filter_map(|(_, finding)| finding.element.as_ref())
+            .collect();
+        SharedRuns { assessment, set_too_low, devices, runs }
     }
 
     fn of(&self, finding: &Finding) -> Shared {
         let matter = matter(finding.code);
         let danger = of_code(finding.code);
         let device = finding.element.as_ref().and_then(|element| self.devices.get(element)).copied();
+        let source = device.map(|device| &self.assessment.devices[device].source);
+        if let (Matter::Voltage, Some(source)) = (matter, source.filter(|one| self.set_too_low.contains(one)))
+        {
+            return Shared { danger, matter: Matter::Supply, place: Some(source.clone()), run: None };
+        }
         let run = device.and_then(|device| self.runs.get(&(matter, device))).copied();
         let place = match (matter, device) {
             _ if run.is_some() => None,
@@ -259,7 +271,7 @@ fn share(
 
 /// How far a figure is beyond its limit, relative to it; without an operating point it is furthest.
 pub fn excess(finding: &Finding) -> f64 {
-    if finding.code == codes::NO_OPERATING_POINT {
+    if matches!(finding.code, codes::NO_OPERATING_POINT | codes::SUPPLY_SET_TOO_LOW) {
         return f64::INFINITY;
     }
     match (finding.value, finding.limit) {

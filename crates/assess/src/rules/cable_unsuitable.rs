@@ -1,10 +1,10 @@
 //! `cable-unsuitable`
 
 use super::limit::grade;
+use super::outdoors;
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
-use latchline_finding::{Both, CodeDoc, Provenance, Severity};
+use latchline_finding::{Both, CodeDoc, Severity};
 use latchline_site::catalogue::Environment;
-use latchline_site::model::{RunStop, Site};
 use latchline_words::terms::Term;
 
 rule! {
@@ -26,7 +26,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         let allowed = &cable.environments;
         let environment = run.environment.value;
         let suits = |environment| allowed.value.contains(&environment);
-        let is_stated = run.environment.provenance != Provenance::Assumed;
+        let is_stated = outdoors::is_stated(run);
         let (severity, origin, environment, stop) = if is_stated || !suits(environment) {
             if suits(environment) {
                 continue;
@@ -34,11 +34,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             let origin = if is_stated { run.environment.origin.clone() } else { run.cable.origin.clone() };
             (Severity::Error, origin, environment, None)
         } else {
-            let outdoors = run.sections.iter().find_map(|section| {
-                let away = away_from_buildings(site, section.to)?;
-                Some((section, away))
-            });
-            let Some((section, away)) = outdoors.filter(|_| !suits(Environment::Outdoors)) else { continue };
+            let Some((section, away)) =
+                outdoors::section_outdoors(site, run).filter(|_| !suits(Environment::Outdoors))
+            else {
+                continue;
+            };
             let severity = if away { Severity::Warning } else { Severity::Advice };
             (severity, section.to_origin.clone(), Environment::Outdoors, Some(section.to))
         };
@@ -91,13 +91,4 @@ fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             report.push(found);
         }
     }
-}
-
-/// For a stop that is outdoors: whether it stands away from all buildings.
-fn away_from_buildings(site: &Site, stop: RunStop) -> Option<bool> {
-    let place = match stop {
-        RunStop::Station(station) => site.station_place(&site.stations[station]),
-        RunStop::BoxInput(index) | RunStop::BoxLink(index) => &site.boxes[index].place,
-    };
-    place.outdoors.then_some(place.building.is_none())
 }

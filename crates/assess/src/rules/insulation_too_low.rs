@@ -7,7 +7,8 @@ rule! {
     pub static INSULATION_TOO_LOW: "insulation-too-low", Error or Warning, check
 }
 
-const LEAST_OHM: f64 = 0.5e6;
+/// Insulation below which a cable must not be used, in ohms.
+pub const LEAST_OHM: f64 = 0.5e6;
 const DOUBTFUL_OHM: f64 = 1e6;
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {

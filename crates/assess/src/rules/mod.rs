@@ -68,6 +68,7 @@ pub mod no_operating_point;
 pub mod no_spare_ports;
 pub mod no_station;
 pub mod outdoor_run_without_surge_protection;
+mod outdoors;
 pub mod port_overloaded;
 pub mod prices_left_out;
 pub mod relay_on_unsecure_side;
@@ -88,6 +89,7 @@ pub mod start_up_hiccups;
 pub mod supply_count_exceeded;
 pub mod supply_outputs_exceeded;
 pub mod supply_overloaded;
+pub mod supply_set_too_low;
 pub mod supply_shorts_signal;
 pub mod supply_too_hot;
 pub mod supply_without_load;
@@ -151,6 +153,7 @@ macro_rules! rules {
 }
 
 rules! {
+    supply_set_too_low::SUPPLY_SET_TOO_LOW,
     no_operating_point::NO_OPERATING_POINT,
     voltage_too_low::VOLTAGE_TOO_LOW,
     voltage_too_high::VOLTAGE_TOO_HIGH,

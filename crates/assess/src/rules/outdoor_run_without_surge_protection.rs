@@ -1,6 +1,7 @@
 //! `outdoor-run-without-surge-protection`
 
 use super::limit::LENGTH_ROUNDING_M;
+use super::outdoors::section_outdoors;
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_site::catalogue::Environment;
@@ -16,10 +17,13 @@ const SHORT_RUN_M: f64 = 42.0;
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for run in &site.runs {
+        // A device away from all buildings: some of the way to it is in the open.
+        let to_device = section_outdoors(site, run).filter(|(_, away)| *away);
         let reason = match run.environment.value {
             Environment::Outdoors => "outdoors",
             Environment::Buried => "buried",
             Environment::Indoors if joins_buildings(site, run) => "between-buildings",
+            Environment::Indoors if to_device.is_some() => "to-a-device-outdoors",
             Environment::Indoors => continue,
         };
         if run.surge_protection.is_some() || leads_to_protected_entrance(site, run) {
@@ -27,14 +31,18 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         }
         let length_m = run.length().as_metres();
         let origin = run.origin.clone();
-        let found = if length_m > SHORT_RUN_M + LENGTH_ROUNDING_M {
+        let mut found = if length_m > SHORT_RUN_M + LENGTH_ROUNDING_M {
             finding(doc, origin).figures(length_m, SHORT_RUN_M, Unit::Metre)
         } else {
             let mut found = finding_as(doc, Severity::Advice, origin);
             found.value = Some(Figure::new(length_m, Unit::Metre));
             found
         };
-        report.push(found.about(run.id.clone()).with("reason", reason));
+        found = found.about(run.id.clone()).with("reason", reason);
+        if let Some((section, _)) = to_device {
+            found = found.with("stop", site.stop_id(section.to));
+        }
+        report.push(found);
     }
 }
 

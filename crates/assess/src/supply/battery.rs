@@ -11,6 +11,7 @@ use latchline_circuit::battery::{
 use latchline_finding::StateKind;
 use latchline_network::evaluate::Solver;
 use latchline_network::{SearchOptions, source_power};
+use latchline_site::model::USUAL_CALL_S;
 use latchline_words::missing::Missing;
 
 /// Coldest air taken where it is not stated, in °C (assumed).
@@ -51,9 +52,6 @@ pub struct CallShare {
     /// Current drawn from the battery while one stands, in amperes.
     pub battery_current_a: f64,
 }
-
-/// Duration of a call where the policy states calls but not how long they last, in seconds (assumed).
-pub const USUAL_CALL_S: f64 = 60.0;
 
 /// What was found about the battery of one supply.
 #[derive(Debug, Clone, PartialEq)]

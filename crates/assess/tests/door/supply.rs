@@ -96,7 +96,7 @@ fn calls_shorten_the_hours() {
     let by_hand = 20.0 * (4.0 / (20.0 * load.with_calls_a)).powf(1.2);
     assert!((load.hours - by_hand).abs() < 1e-6 * by_hand);
     // As many calls as there are seconds are one call without end.
-    let always = Case { policy: "calls_per_hour = 3600\ncall_duration = \"2 s\"", ..case };
+    let always = Case { policy: "calls_per_hour = 3600\ncall_duration = \"1 s\"", ..case };
     let battery = assessment(always).supply_sheets.remove(0).battery.unwrap().unwrap();
     assert!((battery.calls.as_ref().unwrap().share - 1.0).abs() < 1e-12);
     let unstated = Case { policy: "standby_hours = 1\ncalls_per_hour = 6", ..case };

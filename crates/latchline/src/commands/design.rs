@@ -2,7 +2,7 @@
 
 use super::design_change::Change;
 use super::design_survey::{LoadedSurvey, Read, folder_of, load, seen_from};
-use super::design_words::{amount, json, no_design, report, side_by_side};
+use super::design_words::{amount, json, no_design, report, side_by_side, ways_words};
 use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
@@ -10,7 +10,7 @@ use crate::output;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_design::{Design, Effort, Obstacle, Texts, design};
+use latchline_design::{Design, Effort, Obstacle, Texts, design, ways_out};
 use latchline_finding::{Language, Money, shown};
 use latchline_report::{Report, sarif};
 use latchline_words::design::DesignWords;
@@ -158,7 +158,7 @@ pub fn run(
     if arguments.compare {
         let text = match arguments.format {
             Format::Text => side_by_side(&results, &loaded.catalogues.catalogue().currency, language),
-            Format::Json | Format::Sarif => json(&results, None)?,
+            Format::Json | Format::Sarif => json(&results, None, &[])?,
         };
         output::put(&text, output)?;
         return Ok(ExitCode::from(u8::from(results.iter().all(|(_, result)| result.is_err()))));
@@ -170,13 +170,25 @@ pub fn run(
     if let (Some(best), Some(file)) = (best, &arguments.output) {
         files::write(file, best.text.as_bytes(), arguments.may_replace())?;
     }
+    // Where several families failed, the way out of each would be the next one.
+    let ways = match (best, results.first()) {
+        (None, Some((family, _))) => {
+            let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+            ways_out(&loaded.survey, family, texts)
+        }
+        _ => Vec::new(),
+    };
     let text = match (arguments.format, best) {
-        (Format::Json | Format::Sarif, best) => json(&results, best)?,
+        (Format::Json | Format::Sarif, best) => json(&results, best, &ways)?,
         (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
         (Format::Text, Some(best)) => {
             report(best, &loaded.catalogues.catalogue().currency, arguments.output.as_deref(), language)
         }
-        (Format::Text, None) => no_design(&results, language),
+        (Format::Text, None) => {
+            let mut text = no_design(&results, language);
+            text.push_str(&ways_words(&ways, &loaded.catalogues.catalogue().currency, language));
+            text
+        }
     };
     output::put(&text, output)?;
     Ok(ExitCode::from(u8::from(best.is_none())))
@@ -187,7 +199,7 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
     let started = Instant::now();
     let limit = arguments.time;
     let most_orders = if limit.is_some() { MOST_ORDERS } else { USUAL_ORDERS };
-    let effort = Effort { orders: USUAL_ORDERS, most_orders, seed: arguments.seed };
+    let effort = Effort { orders: USUAL_ORDERS, most_orders, most_plans: usize::MAX, seed: arguments.seed };
     let is_watched = limit.is_some() && std::io::stderr().is_terminal();
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {

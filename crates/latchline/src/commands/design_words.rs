@@ -1,9 +1,9 @@
 //! What `design` says of its designs.
 
 use anyhow::Result;
-use latchline_design::{Design, Obstacle};
-use latchline_finding::{Language, Money, shown};
-use latchline_words::design::{ComparisonHead, DesignVerdict, DesignWords};
+use latchline_design::{Design, Obstacle, WayOut};
+use latchline_finding::{Both, Finding, Language, Money, Severity, shown};
+use latchline_words::design::{ComparisonHead, DesignVerdict, DesignWords, WayOutWords};
 use latchline_words::figures;
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -28,6 +28,32 @@ pub(super) fn amount(amount: Money, language: Language) -> String {
 fn metres(design: &Design) -> f64 {
     let cable = latchline_site::bill::BillKind::Cable;
     design.bill.lines.iter().filter(|line| line.kind == cable).map(|line| line.quantity).sum()
+}
+
+/// Its warnings, which a person must know before it is ordered.
+fn warnings(design: &Design) -> impl Iterator<Item = &Finding> {
+    let findings = design.assessment.findings.iter();
+    findings.filter(|finding| finding.severity == Severity::Warning && finding.accepted.is_none())
+}
+
+/// What would make a design where there is none.
+pub(super) fn ways_words(ways: &[WayOut], currency: &str, language: Language) -> String {
+    let mut text = String::new();
+    let (found, in_vain): (Vec<&WayOut>, Vec<&WayOut>) = ways.iter().partition(|way| way.cost.is_some());
+    if !found.is_empty() {
+        let _ = writeln!(text, "{}", WayOutWords::Head.say(language));
+    }
+    for way in found {
+        let cost = &amount(way.cost.unwrap_or(Money::ZERO), language);
+        let words = WayOutWords::Priced { what: &way.what, cost, currency };
+        let _ = writeln!(text, "  {}", words.say(language));
+    }
+    if !in_vain.is_empty() {
+        let list = |language| in_vain.iter().map(|way| way.what.of(language)).collect::<Vec<_>>().join("; ");
+        let ways = &Both::new(list(Language::English), list(Language::German));
+        let _ = writeln!(text, "{}", WayOutWords::InVain { ways }.say(language));
+    }
+    text
 }
 
 /// What a design is, for a person.
@@ -73,6 +99,14 @@ pub(super) fn report(design: &Design, currency: &str, file: Option<&Path>, langu
         lines => {
             let _ = writeln!(text, "{}", say(DesignWords::LinesWithoutPrice { lines }));
         }
+    }
+    for remark in &design.remarks {
+        let _ = writeln!(text, "{}", remark.of(language));
+    }
+    for warning in warnings(design) {
+        let element = warning.element.as_ref().map(|element| element.as_str());
+        let words = DesignWords::Warning { code: warning.code.as_str(), element };
+        let _ = writeln!(text, "{}", words.say(language));
     }
     for binding in &design.binding {
         let price = &money(binding.price);
@@ -165,6 +199,14 @@ struct Json<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     chosen: Option<&'a str>,
     families: Vec<FamilyJson<'a>>,
+    /// Where there is no design: what would make one, with its cost, or without where it does not.
+    ways_out: Vec<WayJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct WayJson<'a> {
+    what: &'a str,
+    cost: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -196,7 +238,15 @@ struct DesignJson<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     tightest: Option<(String, f64)>,
     limits: Vec<LimitJson<'a>>,
+    remarks: Vec<&'a str>,
+    warnings: Vec<WarningJson<'a>>,
     space: Vec<&'a str>,
+}
+
+#[derive(Serialize)]
+struct WarningJson<'a> {
+    code: &'a str,
+    element: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -206,7 +256,11 @@ struct LimitJson<'a> {
 }
 
 /// The designs for programs.
-pub(super) fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<&Design>) -> Result<String> {
+pub(super) fn json(
+    results: &[(String, Result<Design, Obstacle>)],
+    best: Option<&Design>,
+    ways: &[WayOut],
+) -> Result<String> {
     let families = results.iter().map(|(family, result)| FamilyJson {
         family,
         obstacle: result.as_ref().err().map(ToString::to_string),
@@ -233,9 +287,22 @@ pub(super) fn json(results: &[(String, Result<Design, Obstacle>)], best: Option<
                     price: binding.price.as_units(),
                 })
                 .collect(),
+            remarks: design.remarks.iter().map(|remark| remark.of(Language::English)).collect(),
+            warnings: warnings(design)
+                .map(|warning| WarningJson {
+                    code: warning.code.as_str(),
+                    element: warning.element.as_ref().map(|element| element.as_str()),
+                })
+                .collect(),
             space: design.space.iter().map(|line| line.of(Language::English)).collect(),
         }),
     });
-    let result = Json { chosen: best.map(|design| design.family.as_str()), families: families.collect() };
+    let way = |way: &'_ WayOut| -> (String, Option<f64>) {
+        (way.what.of(Language::English).to_string(), way.cost.map(Money::as_units))
+    };
+    let ways: Vec<(String, Option<f64>)> = ways.iter().map(way).collect();
+    let ways_out = ways.iter().map(|(what, cost)| WayJson { what, cost: *cost }).collect();
+    let result =
+        Json { chosen: best.map(|design| design.family.as_str()), families: families.collect(), ways_out };
     Ok(latchline_report::json::text(&result)?)
 }

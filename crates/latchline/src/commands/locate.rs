@@ -24,6 +24,11 @@ use std::process::ExitCode;
 /// resistance of the run A-R1 alone, `A-PS=0.8A` the current of a supply, `A-R1=1.9nF` a capacitance, `earth:A-R1=20kohm` a
 /// resistance to earth, `A-11..A-12=3V` the voltage lost between two places, `A-12=restarts` what somebody tells.
 ///
+/// Behind a comma follows how a figure was read off, with what, and where the other lead was: `A-12@ringing=33V,least-held`,
+/// `A-11..A-12=1.5V,same-leg`. `found="A-11 A-12"` is the list of devices that the system found.
+///
+/// On a terminal without readings, or with --dialogue, it asks one thing after another, from what is told to the reading that proves the mend.
+///
 /// Exit status: 0 if a cause was ranked, 1 if some readings could not be used, 2 if none can be.
 #[derive(Debug, Args)]
 pub struct LocateArguments {
@@ -45,6 +50,9 @@ pub struct LocateArguments {
     /// Print the table of rates, to be edited
     #[arg(long, conflicts_with_all = ["site", "rates"])]
     show_rates: bool,
+    /// Ask one thing after another
+    #[arg(long, conflicts_with_all = ["show_rates", "format", "output"])]
+    dialogue: bool,
     #[command(flatten)]
     written: WrittenArguments<Format>,
 }
@@ -117,7 +125,7 @@ pub fn run(
     problems.extend(checked.problems.iter().cloned().map(|problem| (None, problem)));
     let language = arguments.written.language.language();
     tell(&problems, &rows, language);
-    let is_nothing = checked.evidence.measured.is_empty() && checked.evidence.symptoms.is_empty();
+    let is_nothing = checked.evidence.is_empty();
     if is_nothing && !problems.is_empty() {
         return Ok(ExitCode::from(crate::failure::UNUSABLE));
     }
@@ -130,6 +138,22 @@ pub fn run(
     }
     let confidence = f64::from(arguments.confidence) / 100.0;
     let options = Options { age: arguments.age.into(), confidence, design_errors: errors };
+    let begins_alone = is_nothing && problems.is_empty() && arguments.readings.is_empty();
+    if arguments.dialogue
+        || (begins_alone && surroundings.is_dialogue() && !arguments.written.result.is_named())
+    {
+        let reader = Reader { site, language };
+        let asked = super::locate_dialogue::Dialogue {
+            plant: &plant,
+            reader,
+            rates: &rates,
+            options,
+            site_file,
+            given: &arguments.readings,
+            width: surroundings.look(Colour::Auto, false).width,
+        };
+        return asked.run(checked.evidence, &notes, input, output);
+    }
     let Checked { evidence, .. } = &checked;
     let located = locate(&plant, evidence, &rates, &options);
     let reader = Reader { site, language };
@@ -138,8 +162,8 @@ pub fn run(
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
             locate_words::text(&reader, evidence, &located, &options, &notes, look.width)
         }
-        Format::Short => locate_words::short(&reader, &located, &options, &notes),
-        Format::Json => super::locate_json::json(&reader, evidence, &located, &problems)?,
+        Format::Short => locate_words::short(&reader, evidence, &located, &options, &notes),
+        Format::Json => super::locate_json::json(&reader, evidence, &located, &problems, &notes)?,
     };
     arguments.written.result.put(&text, &read, output)?;
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })

@@ -30,6 +30,8 @@ struct LocateDocument {
     proof: Option<ProofOut>,
     /// What could not be used.
     problems: Vec<ProblemOut>,
+    /// What has to be known first: nothing was read, or the site as drawn does not pass.
+    notes: Vec<String>,
 }
 
 /// One cause.
@@ -104,6 +106,8 @@ struct OutcomeOut {
     probability: f64,
     /// Indices into `causes` of those that predict it.
     causes: Vec<usize>,
+    /// The probability that each of them would then have; where a meter sees none of it, that of all such causes together.
+    shares: Vec<f64>,
 }
 
 /// What proves a mend.
@@ -147,6 +151,7 @@ pub(super) fn json(
     evidence: &Evidence,
     located: &Located,
     problems: &[Told],
+    notes: &[String],
 ) -> Result<String> {
     let site = reader.site;
     let names = |quantity: &Quantity| {
@@ -194,6 +199,7 @@ pub(super) fn json(
                 high: meaning.high,
                 probability: meaning.probability,
                 causes: meaning.causes.clone(),
+                shares: meaning.shares.clone(),
             })
             .collect();
         NextOut { quantity, at, state, bits: next.bits, minutes: next.minutes, outcomes }
@@ -220,5 +226,6 @@ pub(super) fn json(
         next_reading,
         proof,
         problems,
+        notes: notes.to_vec(),
     })?)
 }

@@ -3,7 +3,8 @@
 use latchline_finding::{Figure, Language, Unit};
 use latchline_locate::input::RowProblem;
 use latchline_locate::{
-    Cause, Class, Element, Evidence, Hypothesis, Kind, Located, Options, Quantity, Size, place_name,
+    Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, NextReading, Options, Quantity, Size,
+    place_name,
 };
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
@@ -16,6 +17,8 @@ use latchline_words::states;
 const MOST_LISTED: usize = 6;
 /// Causes that are listed in all.
 const MOST_LINES: usize = 10;
+/// Causes that are listed between two readings.
+const MOST_BRIEF: usize = 3;
 /// Outcomes of a reading that are told.
 const MOST_MEANINGS: usize = 5;
 
@@ -92,8 +95,13 @@ impl Reader<'_> {
         let (place, when) = (place.as_str(), when.as_deref());
         let words = match quantity {
             Quantity::Voltage { .. } => ReadingWords::Voltage { place, when },
-            Quantity::Drop { from, .. } => {
-                return ReadingWords::Drop { from: &name(*from), to: place, when }.say(self.language);
+            Quantity::Drop { from, legs, .. } => {
+                let from = &name(*from);
+                let words = match legs {
+                    Legs::Both => ReadingWords::Drop { from, to: place, when },
+                    Legs::One => ReadingWords::LegDrop { from, to: place, when },
+                };
+                return words.say(self.language);
             }
             Quantity::Current { .. } => ReadingWords::Current { place, when },
             Quantity::Loop { .. } => ReadingWords::Loop { place },
@@ -153,6 +161,10 @@ pub(super) fn text(
     let mut out = String::new();
     for note in notes {
         out.push_str(&paragraph(note, 0, width));
+    }
+    if evidence.is_empty() {
+        out.push_str(&nothing_known(reader, located, width));
+        return out;
     }
     let list = |out: &mut String, places: &[usize]| {
         for place in places {
@@ -283,10 +295,53 @@ fn headline(reader: &Reader<'_>, located: &Located) -> String {
     let (cause, element) =
         (hypothesis.cause.kind.say(reader.language), reader.element(hypothesis.cause.element));
     let (element, share) = (element.as_deref(), reader.share(first.probability));
+    let own = reader.share(located.ranking.causes[first.members[0]].probability);
+    let run_of = |place: &usize| located.cause(*place).0.cause.element.run();
+    let run =
+        run_of(&first.members[0]).filter(|run| first.members.iter().all(|one| run_of(one) == Some(*run)));
+    let within =
+        run.map(|run| latchline_finding::shown::prose(reader.site.runs[run].id.as_str()).into_owned());
+    let within = within.as_deref();
     match first.members.len() {
         1 => Answer::Told { cause, element, share }.say(reader.language),
-        causes => Answer::ToldOfClass { causes, cause, element, share }.say(reader.language),
+        causes => Answer::ToldOfClass { causes, within, cause, element, own, share }.say(reader.language),
     }
+}
+
+/// Kinds that are named where nothing is known.
+const MOST_KINDS: usize = 6;
+
+/// What to ask, how often what is met, and what to read if nobody can be asked.
+fn nothing_known(reader: &Reader<'_>, located: &Located, width: usize) -> String {
+    let language = reader.language;
+    let mut out = paragraph(&Answer::AskFirst.say(language), 0, width);
+    if let Some(station) = reader.site.stations.last() {
+        let name = latchline_finding::shown::prose(station.id.as_str());
+        let command = format!("latchline locate SITE {name}=restarts");
+        out.push_str(&paragraph(&Answer::HowToTell { command: &command }.say(language), 0, width));
+    }
+    out.push_str(&paragraph(&Answer::BeforeAnything.say(language), 0, width));
+    let mut kinds: Vec<(Kind, f64)> = Vec::new();
+    for one in &located.hypotheses {
+        match kinds.iter_mut().find(|(kind, _)| *kind == one.cause.kind) {
+            Some((_, sum)) => *sum += one.prior,
+            None => kinds.push((one.cause.kind, one.prior)),
+        }
+    }
+    kinds.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    for (kind, prior) in kinds.iter().take(MOST_KINDS) {
+        let cause = kind.say(language);
+        let words = Answer::Cause { share: reader.share(*prior), cause, element: None, size: None };
+        out.push_str(&hanging("  ", &words.say(language), width));
+    }
+    if let Some(next) = &located.next {
+        out.push('\n');
+        out.push_str(&paragraph(&Answer::FirstReading.say(language), 0, width));
+        out.push_str(&proposed(reader, located, next, width));
+    }
+    out.push('\n');
+    out.push_str(&paragraph(&Answer::Caution.say(language), 0, width));
+    out
 }
 
 fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize) -> String {
@@ -299,14 +354,28 @@ fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize)
         };
         return paragraph(&words.say(language), 0, width);
     };
+    proposed(reader, located, next, width)
+}
+
+/// The reading that is proposed, and what its outcomes would mean.
+fn proposed(reader: &Reader<'_>, located: &Located, next: &NextReading, width: usize) -> String {
+    let language = reader.language;
     let reading = reader.reading(&next.quantity);
     let words = Answer::Next { reading: &reading, minutes: next.minutes.round() as usize };
     let mut out = paragraph(&words.say(language), 0, width);
     let mut meanings: Vec<_> = next.meanings.iter().collect();
     meanings.sort_by(|a, b| b.probability.total_cmp(&a.probability));
     for meaning in meanings.into_iter().take(MOST_MEANINGS) {
-        let causes: Vec<String> =
-            meaning.causes.iter().take(2).map(|place| reader.cause(located.cause(*place).0.cause)).collect();
+        let named = |(place, share): (&usize, &f64)| {
+            let cause = located.cause(*place).0.cause;
+            let share = reader.share(*share);
+            if located.is_seen(*place) {
+                Answer::ThenOne { cause: &reader.cause(cause), share }.say(language)
+            } else {
+                Answer::ThenSound { share }.say(language)
+            }
+        };
+        let causes: Vec<String> = meaning.causes.iter().zip(&meaning.shares).take(2).map(named).collect();
         let mut causes = causes.join("; ");
         if meaning.causes.len() > 2 {
             causes.push_str("; …");
@@ -322,10 +391,35 @@ fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize)
     out
 }
 
+/// The headline, the best causes and the next reading: what somebody on a ladder reads between two readings.
+pub(super) fn brief(reader: &Reader<'_>, located: &Located, options: &Options, width: usize) -> String {
+    let mut out = paragraph(&headline(reader, located), 0, width);
+    if located.nothing_fits {
+        out.push_str(&paragraph(&Answer::NothingFits.say(reader.language), 0, width));
+    }
+    if let Some(first) = first_shown(located).filter(|first| first.members.len() > 1) {
+        for place in first.members.iter().take(MOST_BRIEF) {
+            let (hypothesis, posterior) = located.cause(*place);
+            let line = reader.line(hypothesis, posterior.probability, posterior.size.as_ref());
+            out.push_str(&hanging("  ", &line, width));
+        }
+    }
+    out.push_str(&next(reader, located, options, width));
+    out
+}
+
 /// What can be said on the telephone: the most likely, the next reading.
-pub(super) fn short(reader: &Reader<'_>, located: &Located, options: &Options, notes: &[String]) -> String {
+pub(super) fn short(
+    reader: &Reader<'_>,
+    evidence: &Evidence,
+    located: &Located,
+    options: &Options,
+    notes: &[String],
+) -> String {
     let mut lines: Vec<String> = notes.to_vec();
-    lines.push(headline(reader, located));
+    if !evidence.is_empty() {
+        lines.push(headline(reader, located));
+    }
     if located.nothing_fits {
         lines.push(Answer::NothingFits.say(reader.language));
     }

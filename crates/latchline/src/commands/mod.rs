@@ -19,6 +19,7 @@ pub mod flow;
 pub mod headroom;
 pub mod locale;
 pub mod locate;
+mod locate_dialogue;
 mod locate_json;
 mod locate_words;
 pub mod man;

@@ -1,12 +1,12 @@
 //! Rows held against the site.
 
-use super::{Row, RowProblem};
+use super::{FOUND, Row, RowProblem};
 use crate::alone::read_alone;
 use crate::evidence::{Evidence, Instrument, Measured, Symptom, Taken};
 use crate::kind::SymptomKind;
 use crate::plant::Plant;
 use crate::predict::{State, node};
-use crate::quantity::{OPEN_OHM, Quantity, place_name, places};
+use crate::quantity::{Legs, OPEN_OHM, Quantity, place_name, places};
 use latchline_circuit::flow::Workspace;
 use latchline_finding::{CallMoment, Figure, Language, StateKind, Unit};
 use latchline_network::BusState;
@@ -28,6 +28,19 @@ const REVERSED: f64 = 0.25;
 /// Between minus this and zero a voltage is zero: an open wire picks up as much, and a meter shows as much of nothing (assumed), in volts.
 const PICKED_UP_V: f64 = 0.5;
 
+/// Where the other lead of the meter may be.
+const LEADS: [&str; 3] = ["other-leg", "same-leg", "earth"];
+
+/// Whether a word says how a figure was read off.
+pub(super) fn is_taken(word: &str) -> bool {
+    Taken::ALL.iter().any(|taken| taken.name() == word)
+}
+
+/// Whether a word says where the other lead was.
+pub(super) fn is_lead(word: &str) -> bool {
+    LEADS.contains(&word)
+}
+
 /// Rows that can be used, and what is wrong with the others.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Checked {
@@ -45,6 +58,10 @@ pub fn check(plant: &Plant<'_>, rows: &[Row]) -> Checked {
     let mut budget = NameBudget::default();
     let mut found = Checked::default();
     for row in rows {
+        if row.at == FOUND {
+            listed(plant, &known, &mut budget, row, &mut found);
+            continue;
+        }
         match one(plant, &known, &mut budget, row) {
             Ok(Found::Measured(measured)) => {
                 found.evidence.measured.push(*measured);
@@ -55,6 +72,33 @@ pub fn check(plant: &Plant<'_>, rows: &[Row]) -> Checked {
         }
     }
     found
+}
+
+/// The list of devices: who is in it, and who of the site is not.
+fn listed(
+    plant: &Plant<'_>,
+    known: &[(String, ReadingPlace)],
+    budget: &mut NameBudget,
+    row: &Row,
+    found: &mut Checked,
+) {
+    let names: Vec<&str> =
+        row.value.split([' ', ',', ';', '\n', '\t']).filter(|name| !name.is_empty()).collect();
+    let stations =
+        || (0..plant.site.stations.len()).filter(|station| plant.layout.station[*station].is_some());
+    for name in &names {
+        if !stations().any(|station| plant.site.stations[station].id.as_str() == *name) {
+            let near = budget.nearest(name, known.iter().map(|(name, _)| name.as_str()));
+            let nearest = (!near.is_empty()).then(|| near.join(", "));
+            let problem = Problem::UnknownPlace { name, nearest: nearest.as_deref() };
+            found.problems.push(RowProblem::new(row.line, problem));
+        }
+    }
+    for station in stations() {
+        let is_in = names.contains(&plant.site.stations[station].id.as_str());
+        let kind = if is_in { SymptomKind::Found } else { SymptomKind::NotFound };
+        found.evidence.symptoms.push(Symptom { kind, station });
+    }
 }
 
 enum Found {
@@ -121,11 +165,9 @@ fn one(
                 _ => {
                     let to = row.to.as_deref().ok_or_else(not_here)?;
                     let to = place_of(to)?.into_iter().find(|place| node(plant, *place).is_some());
-                    Quantity::Drop {
-                        from: live,
-                        to: to.ok_or_else(|| fail(Problem::NotFed { name: &row.at }))?,
-                        state,
-                    }
+                    let legs = if row.lead.as_deref() == Some("same-leg") { Legs::One } else { Legs::Both };
+                    let to = to.ok_or_else(|| fail(Problem::NotFed { name: &row.at }))?;
+                    Quantity::Drop { from: live, to, legs, state }
                 }
             }
         }
@@ -136,6 +178,16 @@ fn one(
     };
     if quantity.unit() != unit {
         return Err(not_here());
+    }
+    if let Some(lead) = &row.lead {
+        if !is_lead(lead) {
+            let all = LEADS.join(", ");
+            return Err(fail(Problem::UnknownWord { what: "lead", text: lead, known: &all }));
+        }
+        let is_drop = matches!(quantity, Quantity::Drop { .. });
+        if lead == "earth" || (lead == "same-leg" && !is_drop) {
+            return Err(fail(Problem::OtherLead { lead, name: &row.at }));
+        }
     }
     if let Some(run) = run.filter(|run| plant.run_stage[*run].is_none())
         && quantity.state().is_none()
@@ -160,7 +212,8 @@ fn one(
             Instrument::ALL[word(&row.instrument, &Instrument::ALL.map(Instrument::name), "instrument")?]
         }
     };
-    plausible(plant, row, &quantity, value)?;
+    let measured = Measured { quantity: quantity.clone(), value, instrument, taken };
+    plausible(plant, row, &measured)?;
     let is_nothing = matches!(quantity, Quantity::Voltage { .. }) && (-PICKED_UP_V..0.0).contains(&value);
     let value = if is_nothing { 0.0 } else { value };
     Ok(Found::Measured(Box::new(Measured { quantity, value, instrument, taken })))
@@ -222,8 +275,19 @@ fn state(plant: &Plant<'_>, row: &Row, at: ReadingPlace) -> Result<BusState, Row
     station.and_then(|station| plant.call(station, moment, None)).ok_or_else(none)
 }
 
+/// The most that a voltage can be at a place: the open-circuit voltage of what feeds it, at its upper tolerance.
+fn most_v(plant: &Plant<'_>, quantity: &Quantity) -> Option<f64> {
+    let at = match quantity {
+        Quantity::Voltage { at, .. } | Quantity::Drop { from: at, .. } => *at,
+        _ => return None,
+    };
+    let at = node(plant, at)?;
+    Some(plant.layout.stages[at.stage].voltage_v.iter().copied().fold(0.0, f64::max))
+}
+
 /// What cannot be, and what was probably meant in another unit.
-fn plausible(plant: &Plant<'_>, row: &Row, quantity: &Quantity, value: f64) -> Result<(), RowProblem> {
+fn plausible(plant: &Plant<'_>, row: &Row, measured: &Measured) -> Result<(), RowProblem> {
+    let (quantity, value) = (&measured.quantity, measured.value);
     let name = match quantity {
         Quantity::Drop { from, to, .. } => {
             format!("{} – {}", place_name(plant.site, *from), place_name(plant.site, *to))
@@ -252,6 +316,15 @@ fn plausible(plant: &Plant<'_>, row: &Row, quantity: &Quantity, value: f64) -> R
     }
     if row.is_sure || value == 0.0 || !value.is_finite() {
         return Ok(());
+    }
+    if let Some(most_v) = most_v(plant, quantity)
+        && value.abs() - 3.0_f64.sqrt() * measured.deviation() > most_v
+    {
+        let most = shown(most_v);
+        return Err(RowProblem::new(
+            row.line,
+            Problem::TooHigh { value: &row.value, name: &name, most: &most },
+        ));
     }
     let is_below_zero = value < -PICKED_UP_V && matches!(quantity, Quantity::Voltage { .. });
     let predicted = match quantity.state() {

@@ -1,6 +1,6 @@
 //! Rows from files.
 
-use super::{Row, RowProblem};
+use super::{FOUND, Row, RowProblem};
 use latchline_words::locate::Problem;
 use toml::de::{DeTable, DeValue};
 
@@ -11,8 +11,8 @@ fn line_of(text: &str, at: usize) -> usize {
     text.get(..at).map_or(1, |before| before.matches('\n').count() + 1)
 }
 
-/// Reads a TOML file: `[[reading]]` with `at`, `value` and, where needed, `to`, `quantity`, `state`, `taken`, `instrument`, `sure`;
-/// `[[symptom]]` with `at` and `told`; `instrument` and `taken` for all.
+/// Reads a TOML file: `[[reading]]` with `at`, `value` and, where needed, `to`, `quantity`, `state`, `taken`, `instrument`, `lead`, `sure`;
+/// `[[symptom]]` with `at` and `told`; `instrument` and `taken` for all, `found` for the list of devices.
 pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
     let mut rows = Vec::new();
     let mut problems = Vec::new();
@@ -33,6 +33,15 @@ pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
         match (key.get_ref().as_ref(), value.get_ref()) {
             ("instrument", found) => instrument = string(found),
             ("taken", found) => taken = string(found),
+            (FOUND, DeValue::Array(list)) => {
+                let names: Option<Vec<String>> = list.iter().map(|one| string(one.get_ref())).collect();
+                match names {
+                    Some(names) => {
+                        rows.push(Row { line, at: FOUND.into(), value: names.join(" "), ..Row::default() });
+                    }
+                    None => problems.push(RowProblem::new(line, Problem::NotAValue { text: FOUND })),
+                }
+            }
             ("reading" | "symptom", DeValue::Array(list)) => {
                 let value_key = if key.get_ref().as_ref() == "reading" { "value" } else { "told" };
                 for one in list.iter().take(MOST_ROWS) {
@@ -43,7 +52,9 @@ pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
                     }
                 }
             }
-            (other, _) => problems.push(unknown(line, "key", other, "instrument, taken, reading, symptom")),
+            (other, _) => {
+                problems.push(unknown(line, "key", other, "instrument, taken, found, reading, symptom"))
+            }
         }
     }
     for row in &mut rows {
@@ -66,7 +77,7 @@ fn row(
     rows: &mut Vec<Row>,
     problems: &mut Vec<RowProblem>,
 ) {
-    const KEYS: &str = "at, value, to, quantity, state, taken, instrument, sure; for symptoms at, told";
+    const KEYS: &str = "at, value, to, quantity, state, taken, instrument, lead, sure; for symptoms at, told";
     let mut made = Row { line, ..Row::default() };
     for (key, value) in table {
         let at = line_of(text, key.span().start);
@@ -89,6 +100,7 @@ fn row(
             "state" => made.state = Some(found),
             "taken" => made.taken = Some(found),
             "instrument" => made.instrument = Some(found),
+            "lead" => made.lead = Some(found),
             _ if name == value_key => made.value = found,
             _ => problems.push(unknown(at, "key", name, KEYS)),
         }
@@ -109,7 +121,8 @@ pub fn read_csv(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
     let Some((_, head)) = lines.next() else { return (rows, problems) };
     let separator = [';', '\t', ','].into_iter().find(|sign| head.contains(*sign)).unwrap_or(',');
     let columns: Vec<String> = cells(head, separator).into_iter().map(|cell| cell.to_lowercase()).collect();
-    const KNOWN: [&str; 8] = ["at", "value", "to", "quantity", "state", "taken", "instrument", "sure"];
+    const KNOWN: [&str; 9] =
+        ["at", "value", "to", "quantity", "state", "taken", "instrument", "lead", "sure"];
     for column in columns.iter().filter(|column| !KNOWN.contains(&column.as_str())) {
         problems.push(unknown(1, "column", column, &KNOWN.join(", ")));
     }
@@ -127,6 +140,7 @@ pub fn read_csv(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
                 "state" => made.state = Some(cell),
                 "taken" => made.taken = Some(cell),
                 "instrument" => made.instrument = Some(cell),
+                "lead" => made.lead = Some(cell),
                 "sure" => made.is_sure = matches!(cell.to_lowercase().as_str(), "yes" | "true" | "1" | "ja"),
                 _ => {}
             }

@@ -65,7 +65,7 @@ fn over(steps: &mut Steps<'_, '_>, run: usize, (first, last): (usize, usize), fr
             .map(|call| (site.stations[call.caller].id.as_str(), site.stations[call.answering].id.as_str()));
         let what = locale.say(&match call {
             None => Sentence::DropInStandby { from, end },
-            Some((caller, station)) => Sentence::DropInACall { from, end, caller, station },
+            Some((caller, station)) => Sentence::DropInACall { caller, station },
         });
         steps.read(end, what, Word::Voltmeter, &Expected::Between(prediction.into(), Unit::Volt));
     }

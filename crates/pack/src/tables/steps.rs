@@ -76,9 +76,9 @@ impl<'s, 'a> Steps<'s, 'a> {
         let locale = &subject.locale;
         let columns = vec![
             column(locale, Word::Step, 6),
-            column(locale, Word::Where, 20),
-            column(locale, Word::WhatToDo, 54),
-            column(locale, Word::Instrument, 15),
+            column(locale, Word::Where, 16),
+            column(locale, Word::WhatToDo, 60),
+            column(locale, Word::Instrument, 14),
             column(locale, Word::ExpectedValue, 11),
             column(locale, Word::Lowest, 11),
             column(locale, Word::Highest, 11),

@@ -11,13 +11,15 @@ use latchline_site::LoadedCatalogues;
 /// Batteries in parallel that are asked for at most.
 const MOST_BATTERIES: u32 = 8;
 /// Stations that the house hangs on one port.
-const ON_A_PORT: usize = 4;
+pub(super) const ON_A_PORT: usize = 4;
 
 /// How long a supply's battery carries a house in standby.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BatteryHours {
     /// The supply.
     pub supply: String,
+    /// Model of the distributors of the house, and how many it has.
+    pub distributors: (String, u32),
     /// Errors that the check finds in the house: more than the supply bears.
     pub limits: Vec<Code>,
     /// Largest current of any state, in amperes.
@@ -57,7 +59,7 @@ pub fn battery_hours(
 ) -> Result<Option<BatteryHours>, BareSiteError> {
     let catalogue = catalogues.catalogue();
     let memory = Memory::default();
-    let judged = |batteries: u32, heaters: bool| -> Result<Assessment, BareSiteError> {
+    let judged = |batteries: u32, heaters: bool| -> Result<(Assessment, u32), BareSiteError> {
         let house = House {
             family: &question.family,
             supply: &question.supply,
@@ -72,18 +74,20 @@ pub fn battery_hours(
             sections_m: (3.0, 3.0),
             on_a_chain: ON_A_PORT,
         };
-        Ok(assessed(sources, catalogues, house.text(), &memory)?.1)
+        let distributors = house.distributors();
+        Ok((assessed(sources, catalogues, house.text(), &memory)?.1, distributors))
     };
     let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
     let mut answer = None;
     for batteries in 1..=MOST_BATTERIES {
-        let assessment = judged(batteries, false)?;
+        let (assessment, distributors) = judged(batteries, false)?;
         let Some(figures) = figures(&assessment) else { return Ok(None) };
         let Some(load) = figures.shortest() else { return Ok(None) };
         let source = assessment.sources.first();
         let charges_too_long = assessment.findings.iter().any(|finding| finding.code == CHARGER_TOO_SMALL);
         answer = Some(BatteryHours {
             supply: question.supply.clone(),
+            distributors: (question.distributor.clone(), distributors),
             limits: errors(&assessment),
             current_a: source.and_then(|source| source.current.current_a),
             rated_a: source.and_then(|source| source.current.limit_a),
@@ -100,7 +104,7 @@ pub fn battery_hours(
         }
     }
     if let Some(found) = answer.as_mut().filter(|_| has_heater) {
-        let assessment = judged(found.batteries, true)?;
+        let (assessment, _) = judged(found.batteries, true)?;
         found.hours_with_heater = figures(&assessment).and_then(|all| Some(all.shortest()?.hours));
     }
     Ok(answer)

@@ -70,6 +70,13 @@ pub(super) struct House<'a> {
 }
 
 impl House<'_> {
+    /// How many distributors it has.
+    pub fn distributors(&self) -> u32 {
+        let chains = self.stations.len().div_ceil(self.on_a_chain.max(1));
+        let used = (chains + self.doors.max(1)) as u32;
+        Ports { ports: self.ports.max(1), used }.boxes()
+    }
+
     /// The house as a site file: chains of stations on ports of distributors, each of which is fed from the supply; door stations
     /// have ports of their own.
     pub fn text(&self) -> String {

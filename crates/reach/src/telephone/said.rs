@@ -35,12 +35,12 @@ fn number(value: f64, decimals: usize, locale: Locale) -> String {
     locale.trimmed(value, decimals)
 }
 
-fn down(value: f64, locale: Locale) -> String {
-    figures::decimals(figures::rounded_down(value, 1), locale.language)
+fn volts(value: f64, locale: Locale) -> String {
+    figures::volts_briefly(value, locale.language)
 }
 
 fn up(value: f64, locale: Locale) -> String {
-    figures::decimals(figures::rounded_up(value, 2), locale.language)
+    figures::amperes(value, locale.language)
 }
 
 /// A length with its unit.
@@ -80,7 +80,7 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
         });
     }
     lines.extend(lowest.margin_v.map(|margin| {
-        let (stations, margin) = (lowest.stations, &*down(margin, locale));
+        let (stations, margin) = (lowest.stations, &*volts(margin, locale));
         say(match lowest.is_thin {
             true => AskWords::MarginThin { stations, power, margin },
             false => AskWords::Margin { stations, power, margin },
@@ -101,7 +101,7 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
                 cable,
                 supply: &number(own.voltage_v, 1, locale),
                 tolerance: &number(own.tolerance_percent, 0, locale),
-                voltage: &down(own.least_v, locale),
+                voltage: &volts(own.least_v, locale),
             }),
             None => say(AskWords::LockNoWay),
         });
@@ -120,7 +120,7 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
     let say = |words: AskWords<'_>| words.say(locale.language);
     let Some(found) = found else { return vec![say(AskWords::LockNotJudged { lock })] };
     let (length, cable) = (&*metres(length_m, locale), &*found.cable);
-    let (voltage, needs) = (&*down(found.least_v, locale), &*number(found.needs_v, 1, locale));
+    let (voltage, needs) = (&*volts(found.least_v, locale), &*number(found.needs_v, 1, locale));
     let first = match found.holds() {
         true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
         false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
@@ -142,7 +142,7 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     let Some(best) = all.first() else { return lock_said(lock, length_m, None, locale) };
     let length = &*metres(length_m, locale);
     let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
-    let (voltage, needs) = (&*down(best.least_v, locale), &*number(best.needs_v, 1, locale));
+    let (voltage, needs) = (&*volts(best.least_v, locale), &*number(best.needs_v, 1, locale));
     let (cable, longest) = (&*best.cable, reach(best));
     let longest = longest.as_deref();
     let mut lines = vec![match best.holds() && best.suits {
@@ -152,7 +152,7 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     }];
     lines.extend(lock_besides(best, length_m, locale));
     for one in all {
-        let voltage = down(one.least_v, locale);
+        let voltage = volts(one.least_v, locale);
         let at = AskHead::AtTheLock.say(language);
         let reaches = reach(one).map_or_else(String::new, |longest| {
             format!(", {}", say(AskWords::LockReaches { longest: &longest }))
@@ -190,16 +190,14 @@ pub fn battery_said(
         stations,
         model: &question.station,
         door: &question.door,
-        hours: &down(found.hours, locale),
+        hours: &figures::battery_hours(found.hours, locale.language),
         supply: &found.supply,
         batteries: found.batteries as usize,
         capacity: &number(found.capacity_ah, 1, locale),
     }));
-    lines.extend(
-        found
-            .hours_with_heater
-            .map(|hours| say(AskWords::Heater { door: &question.door, hours: &down(hours, locale) })),
-    );
+    lines.extend(found.hours_with_heater.map(|hours| {
+        say(AskWords::Heater { door: &question.door, hours: &figures::battery_hours(hours, locale.language) })
+    }));
     // What the supply does not bear is enough for nothing.
     lines.extend(wanted.filter(|_| found.limits.is_empty()).map(|wanted| {
         let (without, with) =
@@ -214,6 +212,12 @@ pub fn battery_said(
     lines.extend(found.recharge_hours.map(|hours| {
         let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
         say(AskWords::ChargerSlow { hours: &hours })
+    }));
+    let (distributor, boxes) = &found.distributors;
+    lines.push(say(AskWords::HoursHouse {
+        boxes: *boxes as usize,
+        distributor,
+        on_a_port: super::battery::ON_A_PORT,
     }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),

@@ -136,6 +136,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(battery::for_supply(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
         }
+        codes::SUPPLY_SET_TOO_LOW => list.extend(settings::as_delivered(bench, &element)),
         codes::BATTERY_MISSING => list.extend(battery::with_battery(bench, &element)),
         codes::SUPPLY_OUTPUTS_EXCEEDED => {
             list.extend(wiring::to_a_port_beside(bench, finding, &element));

@@ -97,6 +97,13 @@ pub(super) fn lower_supply_voltage(bench: &Bench<'_>, finding: &Finding) -> Vec<
     list
 }
 
+/// The voltage that the supply's model has.
+pub(super) fn as_delivered(bench: &Bench<'_>, supply: &str) -> Option<Candidate> {
+    let supply = bench.site.supplies.iter().find(|one| one.id.as_str() == supply)?;
+    let edit = Edit::remove(&["supplies", supply.id.as_str(), "set_voltage"]);
+    supply.set_voltage.is_some().then(|| Candidate::new("supply-as-delivered", edit))
+}
+
 /// As many pairs as the cable has.
 pub(super) fn fewer_pairs(bench: &Bench<'_>, element: &str) -> Option<Candidate> {
     let site = bench.site;

@@ -155,9 +155,9 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     for load in &battery.loads {
         table.row(vec![
             states::few_words(&OperatingState::from(load.state), look.language),
-            look.decimals(figures::rounded_up(load.bus_power_w, 1)),
+            figures::watts(load.bus_power_w, look.language),
             look.decimals(figures::rounded_up(load.with_calls_a, 3)),
-            look.decimals(figures::rounded_down(load.hours, 1)),
+            figures::battery_hours(load.hours, look.language),
         ]);
     }
     if !battery.loads.is_empty() {

@@ -3,7 +3,7 @@
 use latchline_assess::Missing;
 use latchline_assess::{
     Assessment, BusState, Device, DeviceResult, NotJudged, RunSummary, SourceSummary, StageSource,
-    StandingCall, StateSummary, Verdict, WorstCurrent, WorstVoltage,
+    StandingCall, StateSummary, StateVoltage, Verdict, WorstCurrent, WorstVoltage,
 };
 use latchline_finding::{
     Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, Money,
@@ -93,13 +93,16 @@ fn device(id: &str, run: &str, adverse_v: Option<f64>, state: OperatingState) ->
         highest_v: 49.4,
         highest_limit_v: Some(56.0),
         by_state: BTreeMap::from([
-            (StateKind::StandbyDay, Some(46.87)),
-            (StateKind::PowerReturn, if id == "A-102" { None } else { Some(40.5) }),
+            (StateKind::StandbyDay, state_voltage(Some(46.87))),
+            (StateKind::PowerReturn, state_voltage(if id == "A-102" { None } else { Some(40.5) })),
         ]),
-        limit_by_state: BTreeMap::from([(StateKind::StandbyDay, 36.0), (StateKind::PowerReturn, 36.0)]),
         distance_m: 62.0,
         loop_resistance_ohm: 10.9,
     }
+}
+
+fn state_voltage(voltage_v: Option<f64>) -> StateVoltage {
+    StateVoltage { voltage_v, limit_v: 36.0, lowest_v: voltage_v }
 }
 
 fn current(current_a: Option<f64>, limit_a: Option<f64>) -> WorstCurrent {
@@ -154,6 +157,8 @@ pub fn failing() -> Assessment {
             source: StageSource::Supply(0),
             model: "ostrel-ps-120".into(),
             stations: 5,
+            count_share: Some(5.0 / 54.0),
+            counts: vec![("ostrel-v7".into(), 5, 54)],
             current: current(Some(0.912), Some(2.5)),
             power_w: Some(43.71),
             rated_power_w: Some(120.0),

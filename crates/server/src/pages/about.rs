@@ -36,8 +36,12 @@ impl About<'_> {
         label.say(self.language())
     }
 
-    pub fn down(&self, value: f64) -> String {
-        figures::decimals(figures::rounded_down(value, 1), self.language())
+    pub fn volts(&self, value: f64) -> String {
+        figures::volts(value, self.language())
+    }
+
+    pub fn amperes(&self, value: f64) -> String {
+        figures::amperes(value, self.language())
     }
 
     pub fn up(&self, value: f64, decimals: usize) -> String {

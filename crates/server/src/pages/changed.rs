@@ -28,7 +28,7 @@ pub(crate) fn differing(state: &State) -> Vec<Differing> {
     };
     let old: BTreeMap<&str, &DeviceResult> =
         before.devices.iter().map(|device| (device.id.as_str(), device)).collect();
-    let shown = |voltage: Option<f64>| voltage.map(|v| figures::rounded_down(v, 1));
+    let shown = |voltage: Option<f64>| voltage.map(|v| figures::rounded_down(v, 2));
     let mut all: Vec<Differing> = now
         .devices
         .iter()
@@ -51,10 +51,8 @@ pub(crate) fn differing(state: &State) -> Vec<Differing> {
 pub(crate) fn changed(state: &State, all: &[Differing], locale: Locale) -> Markup {
     let language = locale.language;
     let Some(before) = &state.before else { return html! {} };
-    let volts = |voltage: Option<f64>| {
-        voltage
-            .map_or_else(|| String::from("–"), |v| figures::decimals(figures::rounded_down(v, 1), language))
-    };
+    let volts =
+        |voltage: Option<f64>| voltage.map_or_else(|| String::from("–"), |v| figures::volts(v, language));
     html! {
         h2 { (Label::WhatChanged.say(language)) }
         p.quiet { (before.number) " → " (state.number) @if !state.note.is_empty() { ": " (state.note) } }

@@ -8,7 +8,7 @@ use crate::office::Office;
 use crate::refused::Refused;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
-use latchline_assess::DeviceResult;
+use latchline_assess::{DeviceResult, StateVoltage};
 use latchline_finding::StateKind;
 use latchline_report::wording;
 use latchline_site::model::{Run, RunStart, RunStop, StationOwner};
@@ -119,12 +119,12 @@ impl About<'_> {
                 thead { tr { th scope="col" { (self.say(Label::State)) } th.number scope="col" { "V" } th.number scope="col" { (self.say(Label::Limit)) } th scope="col" { span.visually-hidden { (self.say(Label::Margin)) } } } }
                 tbody {
                     @for kind in StateKind::ALL {
-                        @if let (Some(voltage), Some(limit)) = (result.by_state.get(&kind), result.limit_by_state.get(&kind)) {
+                        @if let Some(StateVoltage { voltage_v, limit_v, .. }) = result.by_state.get(&kind) {
                             tr.picked[kind == worst] {
                                 th scope="row" { (wording::capital(&self.state_name(kind, result))) }
-                                td.number { @match voltage { Some(v) => { strong { (self.down(*v)) } } None => { "–" } } }
-                                td.number.quiet { (self.up(*limit, 1)) }
-                                td { (bar(step(voltage.map_or(f64::NEG_INFINITY, |v| v - limit), thin_v))) }
+                                td.number { @match voltage_v { Some(v) => { strong { (self.volts(*v)) } } None => { "–" } } }
+                                td.number.quiet { (self.up(*limit_v, 1)) }
+                                td { (bar(step(voltage_v.map_or(f64::NEG_INFINITY, |v| v - limit_v), thin_v))) }
                             }
                         }
                     }
@@ -162,7 +162,7 @@ impl About<'_> {
             dl.facts {
                 dt { (self.say(Label::LargestCurrent)) }
                 dd {
-                    @match source.current.current_a { Some(a) => { strong { (self.up(a, 2)) " A" } } None => { "–" } }
+                    @match source.current.current_a { Some(a) => { strong { (self.amperes(a)) " A" } } None => { "–" } }
                     @if let Some(limit) = source.current.limit_a { " / " (self.locale.trimmed(limit, 2)) " A" }
                     " " span.quiet { (state) }
                 }

@@ -67,7 +67,7 @@ impl About<'_> {
                             @if let Some(device) = self.result(stop) {
                                 tr {
                                     th scope="row" { button.link type="button" data-pick=(stop) { (stop) } }
-                                    td.number { @match device.worst.adverse_v { Some(v) => { strong { (self.down(v)) } } None => { "–" } } }
+                                    td.number { @match device.worst.adverse_v { Some(v) => { strong { (self.volts(v)) } } None => { "–" } } }
                                     td.number.quiet { (self.up(device.worst.limit_v, 1)) }
                                     td.number { (self.difference(device, before.get(stop.as_str()).copied())) }
                                     td { (bar(step(device.worst.margin_v(), thin_v))) }
@@ -112,7 +112,7 @@ impl About<'_> {
             dl.facts {
                 dt { (self.say(Label::LargestCurrent)) }
                 dd {
-                    @match current.current_a { Some(a) => { strong { (self.up(a, 3)) " A" } } None => { "–" } }
+                    @match current.current_a { Some(a) => { strong { (self.amperes(a)) " A" } } None => { "–" } }
                     @if let Some(limit) = current.limit_a { " / " (self.locale.trimmed(limit, 2)) " A" }
                     " " span.quiet { (states::in_words(&current.state, self.language())) }
                 }

@@ -145,9 +145,7 @@ fn scaled(locale: Locale, metres: f64) -> f64 {
 
 fn current(results: &VoltageResults, run: usize, locale: Locale) -> String {
     let found = results.run_currents.get(run).and_then(Option::as_ref).and_then(|current| current.current_a);
-    found
-        .map(|a| format!("{} A", figures::decimals(figures::rounded_up(a, 2), locale.language)))
-        .unwrap_or_default()
+    found.map(|a| format!("{} A", figures::amperes(a, locale.language))).unwrap_or_default()
 }
 
 fn finding(severity: Option<Severity>, words: &str, locale: Locale) -> Markup {

@@ -28,6 +28,9 @@ keys! {
     field assumed: Vec<AssumedKey> = record.assumed_keys();
 }
 
+/// How long a call lasts where calls are stated but not their duration, in seconds (assumed).
+pub const USUAL_CALL_S: f64 = 60.0;
+
 keys! {
     /// What you want beyond "it works".
     pub struct Policy = POLICY Policy;

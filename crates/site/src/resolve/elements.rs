@@ -4,7 +4,7 @@ use super::names::NameIndex;
 use super::places::PlaceIndex;
 use super::ranges;
 use super::scope::{Asked, ScopeCost};
-use super::{PartKind, Resolver, STATED};
+use super::{PartKind, Resolver, STATED, WrongKind};
 use crate::catalogue::{BoxRole, StationKind};
 use crate::codes;
 use crate::model::{
@@ -71,6 +71,16 @@ impl Resolver<'_> {
             let place = self.place(record, entry.name, places);
             let id = ElementId::new(entry.name);
             let supply = Supply::read(record, STATED, id, record.at(&entry.span), model, place);
+            if let (Some(coldest), Some(hottest)) = (&supply.coldest_ambient, &supply.ambient)
+                && coldest.value.as_celsius() > hottest.value.as_celsius()
+            {
+                let finding = self
+                    .report(codes::VALUES_OUT_OF_ORDER, coldest.origin.clone())
+                    .about(supply.id.clone())
+                    .with("key", "coldest_ambient")
+                    .with("other_key", "ambient");
+                self.findings.push(finding);
+            }
             site.supplies.push(supply);
         }
     }
@@ -140,13 +150,16 @@ impl Resolver<'_> {
         if !self.reported.insert(part.origin.clone()) {
             return;
         }
-        let finding = self
-            .report(codes::WRONG_KIND_OF_PART, part.origin.clone())
-            .about(clip(element).as_str())
-            .with("name", clip(&part.value))
-            .with("found", found.both())
-            .with("expected", expected.both());
-        self.findings.push(finding);
+        let same = |one: &&mut WrongKind| {
+            one.part.value == part.value && (one.found, one.expected) == (found, expected)
+        };
+        match self.wrong_kinds.iter_mut().find(same) {
+            Some(known) => known.elements.push(element.to_string()),
+            None => {
+                let (part, elements) = (part.clone(), vec![element.to_string()]);
+                self.wrong_kinds.push(WrongKind { part, found, expected, elements });
+            }
+        }
     }
 
     fn dwellings(&mut self, file: &Record<'_>, head: &SiteHead, places: &PlaceIndex, site: &mut Site) {

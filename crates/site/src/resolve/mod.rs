@@ -17,12 +17,12 @@ use crate::catalogue::load::Loader;
 use crate::catalogue::{CATALOGUE_FILE, Catalogue, OwnPrices};
 use crate::codes;
 use crate::edit::{Places, tree};
-use crate::model::{AcceptanceEntry, Conditions, Policy, SITE_FILE, Site, SiteHead};
+use crate::model::{AcceptanceEntry, Conditions, Policy, SITE_FILE, Site, SiteHead, USUAL_CALL_S};
 use crate::parse::{Document, Findings, NameBudget, Reader, Record, clip, parse};
 use latchline_finding::{
     Code, Edit, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
 };
-use latchline_words::reading::Thing;
+use latchline_words::reading::{BadName, Thing};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use toml::de::DeTable;
@@ -96,7 +96,9 @@ impl LoadedCatalogues {
     pub fn checked(&self) -> Vec<Finding> {
         let LoadedCatalogues { loader, mut findings, mut budget } = self.clone();
         let reported = BTreeSet::new();
-        Resolver { loader, findings: &mut findings, budget: &mut budget, reported }.check_part_families();
+        let wrong_kinds = Vec::new();
+        Resolver { loader, findings: &mut findings, budget: &mut budget, reported, wrong_kinds }
+            .check_part_families();
         self.check_own_prices(&mut findings, &mut budget);
         findings.finish()
     }
@@ -143,8 +145,13 @@ impl LoadedCatalogues {
             let record = Reader { file: parsed.file, findings: &mut findings, budget: &mut budget }
                 .root(&document.root, &SITE_FILE);
             loader.add_site_cables(record.named("cables"), &mut findings);
-            let mut resolver =
-                Resolver { loader, findings: &mut findings, budget: &mut budget, reported: BTreeSet::new() };
+            let mut resolver = Resolver {
+                loader,
+                findings: &mut findings,
+                budget: &mut budget,
+                reported: BTreeSet::new(),
+                wrong_kinds: Vec::new(),
+            };
             resolver.check_part_families();
             resolver.site(&record)
         });
@@ -199,6 +206,16 @@ struct Resolver<'r> {
     /// Places of references already reported: a wrong default model is wrong once, not once for
     /// each dwelling.
     reported: BTreeSet<Origin>,
+    /// Parts of another kind than is needed: told once a part, with all who have it.
+    wrong_kinds: Vec<WrongKind>,
+}
+
+/// A part that is of another kind than is needed.
+struct WrongKind {
+    part: Sourced<String>,
+    found: Thing,
+    expected: Thing,
+    elements: Vec<String>,
 }
 
 impl Resolver<'_> {
@@ -277,7 +294,10 @@ impl Resolver<'_> {
     }
 
     fn site(&mut self, file: &Record<'_>) -> Site {
-        let head = file.within("site", |head| SiteHead::read(head, STATED));
+        let head = file.within("site", |head| {
+            self.refuse_empty_title(head);
+            SiteHead::read(head, STATED)
+        });
         if !head.family.value.is_empty() {
             self.check_part(PartKind::Family, &head.family, None);
         }
@@ -302,8 +322,61 @@ impl Resolver<'_> {
                 .collect(),
         };
         self.elements(file, &head, &mut site);
+        self.report_wrong_kinds();
+        self.refuse_calls_that_do_not_fit(&site);
         site.catalogue = Arc::clone(&self.loader.catalogue);
         site
+    }
+
+    fn refuse_empty_title(&mut self, head: &Record<'_>) {
+        let title = head.read::<Sourced<String>>("title", STATED);
+        if let Some(title) = title.filter(|title| title.value.trim().is_empty()) {
+            let finding = self
+                .report(codes::BAD_NAME, title.origin)
+                .with("name", clip(&title.value))
+                .with("reason", BadName::Empty.both());
+            self.findings.push(finding);
+        }
+    }
+
+    /// So many calls in an hour, each so long, need room: at once no more stand than the family allows.
+    fn refuse_calls_that_do_not_fit(&mut self, site: &Site) {
+        let Some(calls) = &site.policy.calls_per_hour else { return };
+        let Some(family) = self.loader.catalogue.families.get(&site.family.value) else { return };
+        let stated = site.policy.call_duration.as_ref().map(|duration| duration.value.as_seconds());
+        let duration_s = stated.unwrap_or(USUAL_CALL_S);
+        let at_once = family.simultaneous_calls.value;
+        let most = 3600.0 * f64::from(at_once) / duration_s;
+        // Shown in whole calls, and never as fewer than what is refused.
+        if calls.value <= most * (1.0 + 1e-9) {
+            return;
+        }
+        let finding = self
+            .report(codes::CALLS_DO_NOT_FIT, calls.origin.clone())
+            .with("calls", calls.value.to_string())
+            .with("duration", Figure::new(duration_s, Unit::Second))
+            .with("at_once", at_once as usize)
+            .with("most", most.floor() as usize);
+        self.findings.push(finding);
+    }
+
+    fn report_wrong_kinds(&mut self) {
+        for WrongKind { part, found, expected, elements } in std::mem::take(&mut self.wrong_kinds) {
+            let mut finding = self
+                .report(codes::WRONG_KIND_OF_PART, part.origin)
+                .with("name", clip(&part.value))
+                .with("found", found.both())
+                .with("expected", expected.both());
+            let mut elements = elements.iter().map(|element| clip(element));
+            if let Some(first) = elements.next() {
+                finding = finding.about(first.as_str());
+            }
+            let others: Vec<String> = elements.collect();
+            if !others.is_empty() {
+                finding = finding.with("others", others);
+            }
+            self.findings.push(finding);
+        }
     }
 
     fn conditions(&mut self, record: &Record<'_>) -> Conditions {

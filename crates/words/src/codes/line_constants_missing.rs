@@ -2,7 +2,7 @@
 
 code! {
     "line-constants-missing"
-    title: "A cable without line constants" | "Eine Leitung ohne Leitungskonstanten",
+    title: "Signal over a cable without line constants" | "Signal über eine Leitung ohne Leitungskonstanten",
     message:
         "{element} is of a cable without line constants"
         | "{element} ist eine Leitung ohne Leitungskonstanten",

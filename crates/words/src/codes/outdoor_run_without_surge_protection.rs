@@ -4,15 +4,15 @@ code! {
     "outdoor-run-without-surge-protection"
     title: "A run outdoors without surge protection" | "Ein Strang im Freien ohne Überspannungsschutz",
     message:
-        "run {element} goes {value} outdoors without surge protection"
-        | "Strang {element} läuft {value} im Freien ohne Überspannungsschutz",
+        "run {element}, {value} long, goes outdoors< to {stop}> without surge protection"
+        | "Strang {element}, {value} lang, läuft ohne Überspannungsschutz ins Freie<, zu {stop}>",
     hint:
         "fit surge protectors where it enters a building; they add resistance, which surge_protection states"
         | "Überspannungsschutz einbauen, wo der Strang in ein Gebäude eintritt; er bringt Widerstand mit, den surge_protection nennt",
     english:
         /// # What it checks
-        /// Runs outdoors, in the ground, or from one building to another, for which no surge protector is
-        /// stated, neither in the run nor at an entrance that it leads to. Up to 42 m it is a piece of advice,
+        /// Runs outdoors, in the ground, or from one building to another, and runs of which no `environment` is stated and that lead
+        /// to a device outdoors, away from all buildings, for which no surge protector is stated, neither in the run nor at an entrance that it leads to. Up to 42 m it is a piece of advice,
         /// beyond a warning.
         ///
         /// The 42 m (140 ft) are borrowed from an informational note to NEC 800.90, by which a protector on
@@ -32,8 +32,8 @@ code! {
         /// device, and state its loop resistance as `surge_protection`: it counts in all voltages.
     german:
         /// # Was geprüft wird
-        /// Stränge im Freien, im Erdreich oder von einem Gebäude zum anderen, für die kein Überspannungsschutz
-        /// angegeben ist, weder im Strang noch an einem Eingang, zu dem er führt. Bis 42 m ist es ein Hinweis,
+        /// Stränge im Freien, im Erdreich oder von einem Gebäude zum anderen, und Stränge ohne `environment`, die zu einem Gerät im
+        /// Freien abseits aller Gebäude führen, für die kein Überspannungsschutz angegeben ist, weder im Strang noch an einem Eingang, zu dem er führt. Bis 42 m ist es ein Hinweis,
         /// darüber eine Warnung.
         ///
         /// Die 42 m (140 ft) sind einer Anmerkung zu NEC 800.90 entlehnt, nach der ein Schutz an einer

@@ -4,15 +4,19 @@ code! {
     "wrong-kind-of-part"
     title: "This part is of another kind" | "Dieses Teil ist von anderer Art",
     message:
-        "\"{name}\" is {found}; {expected} is needed here"
-        | "„{name}“ passt hier nicht: {found} statt {expected}",
+        "\"{name}\" is {found}; {expected} is needed here< and at {others}>"
+        | "„{name}“ passt hier nicht: {found} statt {expected}<; auch an {others}>",
     label: "must be {expected}" | "gebraucht: {expected}",
     english:
         /// The part exists, but cannot do this job.
         ///
+        /// A part that is given to several is told once, with all of them.
+        ///
         /// Example: the model of an indoor station as an entrance's door station, or a branch box under [distributors].
     german:
         /// Das Teil gibt es, aber es kann diese Aufgabe nicht.
+        ///
+        /// Ein Teil, das mehrere haben, wird einmal genannt, mit ihnen allen.
         ///
         /// Beispiel: das Modell einer Innenstation als Türstation eines Eingangs, oder eine Abzweigdose unter [distributors].
 }

@@ -103,6 +103,9 @@ sentences! {
         HoursShort { wanted: &'a str }:
             "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
             | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+        HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
+            "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
+            | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
         HoursUnder { current: &'a str, ambient: &'a str }:
             "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient} °C. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
             | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient} °C. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",

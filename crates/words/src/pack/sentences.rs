@@ -59,15 +59,15 @@ sentences! {
         DoorAgreed { door: &'a str }:
             "{door}: release, escape and fire interlock agreed with (name)"
             | "{door}: Freigabe, Fluchtweg und Brandfallsteuerung abgestimmt mit (Name)",
-        DropInACall { from: &'a str, end: &'a str, caller: &'a str, station: &'a str }:
-            "The same drop from {from} to {end} while {station} talks with {caller} and nobody else calls"
-            | "Derselbe Spannungsfall von {from} bis {end}, während {station} mit {caller} spricht und sonst niemand ruft",
+        DropInACall { caller: &'a str, station: &'a str }:
+            "The same while {station} talks with {caller}"
+            | "Derselbe, während {station} mit {caller} spricht",
         DropInStandby { from: &'a str, end: &'a str }:
-            "Drop from {from} to {end} in standby: the voltage there less the voltage here"
-            | "Spannungsfall von {from} bis {end} in Ruhe: die Spannung dort weniger die Spannung hier",
+            "Drop from {from} to {end}, standby"
+            | "Spannungsfall von {from} bis {end}, Ruhe",
         DropNote { accuracy: &'a str }:
-            "Drops show a joint that no single voltage shows. Read both ends with one meter on one range within a minute, lights and heaters of the doors as they are by night; the joints named here allow for {accuracy} between two readings of one meter (assumed) and for every tolerance."
-            | "Ein Spannungsfall zeigt eine schlechte Verbindung, die keine einzelne Spannung zeigt. Beide Enden mit einem Messgerät in einem Bereich binnen einer Minute messen, Licht und Heizung der Türen wie bei Nacht; die hier genannten Widerstände lassen {accuracy} zwischen zwei Messungen eines Geräts (angenommen) und alle Toleranzen zu.",
+            "Drops show a joint that no single voltage shows: the voltage at the start less that at the end, one meter on one range, both within a minute, lights and heaters of the doors as by night, in a call nobody else calling. The joints named under them allow for every tolerance and for {accuracy} between two readings of one meter (assumed); what would fail, fails in its worst state."
+            | "Ein Spannungsfall zeigt eine schlechte Verbindung, die keine einzelne Spannung zeigt: Spannung am Anfang weniger Spannung am Ende, ein Messgerät, ein Bereich, beide binnen einer Minute, Licht und Heizung der Türen wie bei Nacht, im Ruf sonst kein Ruf. Die darunter genannten Verbindungen lassen alle Toleranzen und {accuracy} zwischen zwei Messungen eines Geräts (angenommen) zu; was versagt, versagt im ungünstigsten Zustand.",
         DropInSection { section: &'a str }: "Drop on {section}" | "Spannungsfall auf {section}",
         ErrorsShort { count: &'a str }: "{count} ERRORS" | "{count} FEHLER",
         FeederCurrent { run: &'a str }:
@@ -88,11 +88,11 @@ sentences! {
             "In the last length before {end} a joint below {joint} would not show, and {device} fails from {fails} on. So read this too:"
             | "Auf der letzten Länge vor {end} bliebe eine Verbindung unter {joint} verborgen, und {device} versagt ab {fails}. Deshalb auch messen:",
         JointShows { joint: &'a str, device: &'a str, fails: &'a str }:
-            "These drops show any joint of {joint} or more on this run. From {fails} on {device} would fail in its worst state."
-            | "Diese Spannungsfälle zeigen jede Verbindung ab {joint} auf diesem Strang. Ab {fails} würde {device} im ungünstigsten Zustand versagen.",
+            "Shows any joint of {joint} or more; from {fails} on {device} would fail."
+            | "Zeigt jede Verbindung ab {joint}; ab {fails} würde {device} versagen.",
         JointShowsAndNoneFails { joint: &'a str }:
-            "These drops show any joint of {joint} or more on this run."
-            | "Diese Spannungsfälle zeigen jede Verbindung ab {joint} auf diesem Strang.",
+            "Shows any joint of {joint} or more."
+            | "Zeigt jede Verbindung ab {joint}.",
         LinesWithoutPrice { parts: &'a str, small: &'a str }:
             "Without a price, and not in the total: {parts} of the parts of the plan, {small} kinds of small parts."
             | "Ohne Preis und nicht in der Summe: {parts} Teile des Plans, {small} Arten Kleinteile.",

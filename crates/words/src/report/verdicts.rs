@@ -113,7 +113,12 @@ sentences! {
         ReleasesNotCounted:
             "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once under [policy] it is."
             | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist hier nicht gerechnet; mit releases_at_once unter [policy] ist sie es.",
-        StationsOn { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
+        StationsOn { stations: usize, share: Option<&'a str> }:
+            "{stations:station|stations}< ({share} % of the number allowed)>"
+            | "{stations:Station|Stationen}< ({share} % der erlaubten Anzahl)>",
+        LeftOpen { what: &'a str, more: Option<usize> }:
+            "Not judged: {what}<; and {more:further kind|further kinds}>. What to enter stands below."
+            | "Nicht beurteilt: {what}<; und {more:weitere Art|weitere Arten}>. Was anzugeben ist, steht unten.",
         WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
         Watts { power: &'a str }: "{power} W" | same,
         BatteryHours { hours: &'a str, asked: Option<&'a str>, calls: &'a str }:

@@ -177,6 +177,9 @@ pub(super) struct BatteryFigures<'a> {
 
 #[derive(Serialize)]
 struct HoursFigures {
+    /// Model of the distributors that the stations are taken to hang on, and how many.
+    distributor: String,
+    distributors: u32,
     batteries: u32,
     capacity_ah: f64,
     current_a: f64,
@@ -211,6 +214,8 @@ impl<'a> BatteryFigures<'a> {
             supply: &question.supply,
             wanted_hours,
             battery: found.map(|found| HoursFigures {
+                distributor: found.distributors.0.clone(),
+                distributors: found.distributors.1,
                 batteries: found.batteries,
                 capacity_ah: found.capacity_ah,
                 current_a: found.battery_current_a,

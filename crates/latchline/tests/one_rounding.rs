@@ -1,0 +1,175 @@
+//! A figure is rounded once: what `check` prints, on its pages, in short and in JSON, what a drawing letters and what the tables of a pack hold is
+//! the same number of the same thing. JSON has it whole, the others by the one formatter of its quantity, a drawing without the last digits.
+#![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
+
+use crate::common::Folder;
+use latchline_finding::Language;
+use latchline_words::figures;
+use serde_json::Value;
+
+const EXAMPLES: [(&str, &str); 4] = [
+    ("twelve", include_str!("../../../docs/examples/twelve-flats.toml")),
+    ("demo", include_str!("../src/demo/site.toml")),
+    ("designed", include_str!("../src/demo/designed.toml")),
+    ("faulty", include_str!("../src/demo/faulty.toml")),
+];
+
+fn number(value: &Value, key: &str) -> Option<f64> {
+    value[key].as_f64()
+}
+
+fn words(line: &str) -> Vec<&str> {
+    line.split(|sign: char| sign.is_whitespace() || ",;:()".contains(sign))
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+/// One line of what is wrapped.
+fn joined(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// What is drawn, all sheets of it.
+fn drawn(folder: &Folder, arguments: &[&str]) -> String {
+    let mut all = vec!["draw", "site.toml"];
+    all.extend(arguments);
+    let names = folder.run(&all).out;
+    names.lines().map(|name| folder.read(name.trim())).collect()
+}
+
+#[test]
+fn every_output_says_the_same_figure() {
+    let english = Language::English;
+    let mut compared = 0;
+    for (name, text) in EXAMPLES {
+        let folder = Folder::new();
+        folder.write("site.toml", text);
+        let check = |arguments: &[&str]| {
+            let mut all = vec!["check", "site.toml"];
+            all.extend(arguments);
+            folder.run(&all).out
+        };
+        let json: Value = serde_json::from_str(&check(&["--format", "json"])).expect("JSON");
+        let (first, page) = (check(&[]), check(&["--lines"]));
+        let in_one_line = joined(&page);
+        for source in json["sources"].as_array().expect("sources") {
+            let id = source["id"].as_str().expect("a name");
+            let block = page.split(&format!("\n{id} (")).nth(1).unwrap_or_else(|| panic!("{name}: {id}"));
+            let block = joined(block.split("\n\n").next().expect("a block"));
+            if let Some(current_a) = number(&source["current"], "current_a") {
+                let shown = figures::amperes(current_a, english);
+                assert!(
+                    block.contains(&format!(" {shown} of ")) || block.contains(&format!(" {shown} A")),
+                    "{name}, {id}: {shown} A, {block}"
+                );
+                compared += 1;
+            }
+            if let Some(power_w) = number(source, "power_w") {
+                let shown = figures::watts(power_w, english);
+                assert!(
+                    block.contains(&format!(" {shown} of ")) || block.contains(&format!(" {shown} W")),
+                    "{name}, {id}: {shown} W, {block}"
+                );
+                compared += 1;
+            }
+        }
+        let devices = json["devices"].as_array().expect("devices");
+        let worst = |id: &str| {
+            let device = devices.iter().find(|device| device["id"] == id).expect("the device is listed");
+            (number(&device["worst"], "adverse_v"), number(&device["worst"], "margin_v"))
+        };
+        for run in json["runs"].as_array().expect("runs") {
+            let id = run["id"].as_str().expect("a name");
+            let Some(device) = run["worst_device"].as_str() else { continue };
+            let (Some(voltage_v), Some(margin_v)) = worst(device) else { continue };
+            let (voltage, margin) = (figures::volts(voltage_v, english), figures::volts(margin_v, english));
+            for page in [&first, &page] {
+                let row =
+                    page.lines().map(words).find(|row| row.get(1) == Some(&id) && row.contains(&device));
+                // The first page of a site that fails has the runs in trouble alone.
+                let Some(row) = row else { continue };
+                assert!(
+                    row.iter().any(|word| word.trim_start_matches('≥') == voltage),
+                    "{name}, {id}: {voltage} V, {row:?}"
+                );
+                assert!(row.contains(&margin.as_str()), "{name}, {id}: margin {margin} V, {row:?}");
+                if let Some(current_a) = number(&run["current"], "current_a") {
+                    let current = figures::amperes(current_a, english);
+                    assert!(row.contains(&current.as_str()), "{name}, {id}: {current} A, {row:?}");
+                }
+                compared += 1;
+            }
+        }
+        let signal_sheets = drawn(&folder, &["--what", "signal", "-o", "signal.svg"]);
+        for band in json["signal"].as_array().into_iter().flatten() {
+            let loss = figures::decibels(number(&band["worst"], "loss_db").expect("a loss"), english);
+            assert!(in_one_line.contains(&format!("loss {loss} of ")), "{name}: {loss} dB");
+            assert!(signal_sheets.contains(&format!("a loss of {loss} dB")), "{name}: {loss} dB");
+            compared += 1;
+        }
+        // The elevation letters each station's voltage, a digit shorter.
+        let drawing = drawn(&folder, &["-o", "elevation.svg"]);
+        for device in devices {
+            let (id, voltage_v) =
+                (device["id"].as_str().expect("a name"), number(&device["worst"], "adverse_v"));
+            let Some(voltage_v) = voltage_v else { continue };
+            let shown = figures::volts_briefly(voltage_v, english);
+            assert!(figures::volts(voltage_v, english).starts_with(&shown) || voltage_v < 0.0);
+            let told = format!(" {id}, ");
+            let after: Vec<&str> =
+                drawing.match_indices(&told).map(|(at, _)| &drawing[at + told.len()..]).collect();
+            for after in after
+                .into_iter()
+                .filter(|after| after.split(" V").next().is_some_and(|v| v.parse::<f64>().is_ok()))
+            {
+                assert!(
+                    after.starts_with(&format!("{shown} V")),
+                    "{name}, {id}: {shown} V, not {:.12}",
+                    after
+                );
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared > 150, "{compared} figures were compared");
+}
+
+/// The pack's tables have the voltages that the check has, of the same rounding.
+#[test]
+fn the_pack_says_what_the_check_says() {
+    for (name, text) in [EXAMPLES[0], EXAMPLES[1]] {
+        let folder = Folder::new();
+        folder.write("site.toml", text);
+        let json: Value =
+            serde_json::from_str(&folder.run(&["check", "site.toml", "--format", "json"]).out).expect("JSON");
+        assert_eq!(folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]).status, 0);
+        let tables = std::fs::read_dir(folder.path("pack/tables")).expect("tables");
+        let text: String = tables
+            .filter_map(Result::ok)
+            .filter(|file| file.path().extension().is_some_and(|end| end == "csv"))
+            .map(|file| std::fs::read_to_string(file.path()).expect("a table"))
+            .collect();
+        let cells: Vec<&str> = text.split([',', '\n', '\r']).collect();
+        let mut compared = 0;
+        for source in json["sources"].as_array().expect("sources") {
+            let Some(device) = source["worst_device"].as_str() else { continue };
+            let device = json["devices"]
+                .as_array()
+                .expect("devices")
+                .iter()
+                .find(|one| one["id"] == device)
+                .expect("listed");
+            let voltage_v = device["worst"]["adverse_v"].as_f64().expect("it has a voltage");
+            let shown = figures::volts(voltage_v, Language::English);
+            let trimmed = shown.trim_end_matches('0').trim_end_matches('.');
+            assert!(
+                cells.iter().any(|cell| cell.trim_matches('"') == trimmed
+                    || cell.trim_matches('"').starts_with(&format!("{trimmed} "))),
+                "{name}: no cell of the pack says {shown} V of {}",
+                device["id"]
+            );
+            compared += 1;
+        }
+        assert!(compared > 0, "{name}");
+    }
+}

@@ -1,0 +1,163 @@
+//! Which readings could be taken, and what each costs.
+
+use super::{MOST_CALLS, MOST_RUNS};
+use crate::evidence::Evidence;
+use crate::hypothesis::Hypothesis;
+use crate::plant::Plant;
+use crate::posterior::Ranking;
+use crate::quantity::Quantity;
+use latchline_finding::{CallMoment, StateKind};
+use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
+use latchline_network::{BusState, StageNode, StageSource};
+use latchline_site::model::{RunStop, StationOwner};
+use std::collections::BTreeSet;
+
+/// Readings that could be taken next.
+pub(super) fn candidates(
+    plant: &Plant<'_>,
+    evidence: &Evidence,
+    hypotheses: &[Hypothesis],
+    ranking: &Ranking,
+    left: &[usize],
+) -> Vec<Quantity> {
+    let site = plant.site;
+    let mut list = Vec::new();
+    let standby = || BusState::from(StateKind::StandbyDay);
+    let mut states: Vec<BusState> = vec![standby()];
+    for one in &evidence.measured {
+        if let Some(state) = one.quantity.state()
+            && !states.contains(state)
+        {
+            states.push(state.clone());
+        }
+    }
+    // What somebody tells of a station shows, if by any voltage, while that station is called.
+    for symptom in &evidence.symptoms {
+        if let Some(state) = plant.call(symptom.station, CallMoment::Ringing, None)
+            && !states.contains(&state)
+            && states.len() < MOST_CALLS
+        {
+            states.push(state);
+        }
+    }
+    let mut runs: Vec<usize> = Vec::new();
+    let mut called: BTreeSet<usize> = BTreeSet::new();
+    for place in left {
+        let cause = hypotheses[ranking.causes[*place].hypothesis].cause;
+        let run = match cause.element {
+            crate::Element::Station(index) => site
+                .runs
+                .iter()
+                .position(|run| run.sections.iter().any(|section| section.to == RunStop::Station(index))),
+            element => element.run(),
+        };
+        let Some(run) = run else { continue };
+        if !runs.contains(&run) && runs.len() < MOST_RUNS {
+            runs.push(run);
+            let last = site.runs[run].sections.iter().rev().find_map(|section| match section.to {
+                RunStop::Station(station) => Some(station),
+                _ => None,
+            });
+            if let Some(last) = last
+                && called.len() < MOST_CALLS
+                && called.insert(last)
+                && let Some(state) = plant.call(last, CallMoment::Ringing, None)
+                && !states.contains(&state)
+            {
+                states.push(state);
+            }
+        }
+    }
+    let near: BTreeSet<usize> = runs
+        .iter()
+        .flat_map(|run| &site.runs[*run].sections)
+        .filter_map(|section| match section.to {
+            RunStop::Station(station) => Some(station),
+            _ => None,
+        })
+        .chain(evidence.symptoms.iter().map(|symptom| symptom.station))
+        .collect();
+    for state in &states {
+        for stage in &plant.layout.stages {
+            let source = match stage.source {
+                StageSource::Supply(index) => ReadingPlace::Supply(index),
+                StageSource::Regenerator(index) => ReadingPlace::BoxOutput(index),
+            };
+            list.push(Quantity::Current { at: source, state: state.clone() });
+            for terminal in &stage.terminal {
+                let at = match *terminal {
+                    StageNode::Source => source,
+                    StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
+                    StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+                    StageNode::BoxLink(_) => continue,
+                    // While somebody calls, only stations in runs that are suspected.
+                    StageNode::Station(index) if state.calls.is_empty() || near.contains(&index) => {
+                        ReadingPlace::Station(index)
+                    }
+                    StageNode::Station(_) => continue,
+                };
+                list.push(Quantity::Voltage { at, state: state.clone() });
+            }
+        }
+        for &run in &runs {
+            list.push(Quantity::Current { at: ReadingPlace::Run(run), state: state.clone() });
+        }
+    }
+    for &run in &runs {
+        list.extend([Quantity::Loop { run }, Quantity::Insulation { run }, Quantity::Earth { run }]);
+        if capacitance_f_per_m(&site.runs[run], site.cable(&site.runs[run])).is_some() {
+            list.push(Quantity::Capacitance { run });
+        }
+    }
+    list
+}
+
+/// Minutes that a reading takes a person who stands where the last one was taken (common practice, no source): two for the
+/// meter; half for every floor and three for another building; two for a cover; eight for a dwelling that has to be entered; six to
+/// switch off, take a run off at both ends, and put it back; one for somebody who calls.
+pub(crate) fn effort_minutes(plant: &Plant<'_>, quantity: &Quantity, last: Option<ReadingPlace>) -> f64 {
+    let site = plant.site;
+    let place_of = |at: ReadingPlace| match at {
+        ReadingPlace::Supply(index) => Some(&site.supplies[index].place),
+        ReadingPlace::BoxOutput(index)
+        | ReadingPlace::BoxInput(index)
+        | ReadingPlace::BoxLink(index)
+        | ReadingPlace::Port { box_index: index, .. } => Some(&site.boxes[index].place),
+        ReadingPlace::Station(index) => Some(site.station_place(&site.stations[index])),
+        ReadingPlace::Run(run) => match site.runs[run].from {
+            latchline_site::model::RunStart::Supply(index) => Some(&site.supplies[index].place),
+            latchline_site::model::RunStart::Port { box_index, .. } => Some(&site.boxes[box_index].place),
+            latchline_site::model::RunStart::Station(index) => {
+                Some(site.station_place(&site.stations[index]))
+            }
+        },
+    };
+    let at = quantity.place();
+    let mut minutes = 2.0;
+    if let (Some(here), Some(there)) = (last.and_then(place_of), place_of(at)) {
+        if here.building != there.building {
+            minutes += 3.0;
+        } else if let (Some(a), Some(b)) = (here.floor, there.floor) {
+            minutes += 0.5 * a.abs_diff(b) as f64;
+        }
+    }
+    minutes += match at {
+        ReadingPlace::Station(index) => match site.stations[index].owner {
+            StationOwner::Dwelling { .. } => 8.0,
+            _ => 3.0,
+        },
+        _ => 2.0,
+    };
+    minutes += match quantity {
+        Quantity::Loop { .. }
+        | Quantity::Insulation { .. }
+        | Quantity::Earth { .. }
+        | Quantity::Capacitance { .. } => 6.0,
+        Quantity::Drop { .. } => 3.0,
+        _ => 0.0,
+    };
+    if quantity.state().is_some_and(|state| !state.calls.is_empty()) {
+        minutes += 1.0;
+    }
+    minutes
+}

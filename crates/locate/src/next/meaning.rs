@@ -1,0 +1,189 @@
+//! What the outcomes of a reading would mean.
+//!
+//! Where on its scale one cause is likelier than any other there is an outcome of its own: the probability that the reading falls there, and the causes
+//! with the probability that each would then have.
+
+use crate::gauss::normal;
+use crate::quantity::Quantity;
+
+/// Outcomes that are told apart at most; more are joined, the least probable first.
+const MOST_OUTCOMES: usize = 5;
+/// An outcome less probable than this is no outcome of its own.
+const LEAST_OUTCOME: f64 = 0.02;
+/// Causes below this share of an outcome are not named with it.
+const LEAST_NAMED: f64 = 0.03;
+/// Where the scale is cut, in deviations of every cause.
+const CUTS: [f64; 9] = [-3.5, -2.0, -1.2, -0.5, 0.0, 0.5, 1.2, 2.0, 3.5];
+
+/// A cause that is left: its share and what it predicts.
+pub(super) struct Component {
+    /// Its probability among those that are left.
+    pub share: f64,
+    /// What it predicts, on the scale of the quantity.
+    pub mean: f64,
+    /// The deviation of that.
+    pub deviation: f64,
+    /// Index into the ranking.
+    pub cause: usize,
+}
+
+/// What a reading would mean.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Meaning {
+    /// Between these, in the SI unit.
+    pub low: f64,
+    /// Upper end.
+    pub high: f64,
+    /// Probability of it.
+    pub probability: f64,
+    /// Causes that predict it, the most probable first: indices into [`crate::Ranking::causes`].
+    pub causes: Vec<usize>,
+    /// The probability that each of them would then have.
+    pub shares: Vec<f64>,
+}
+
+/// A stretch of the scale.
+struct Stretch {
+    from: f64,
+    to: f64,
+    /// Probability of every component falling there.
+    masses: Vec<f64>,
+}
+
+impl Stretch {
+    fn mass(&self) -> f64 {
+        self.masses.iter().sum()
+    }
+
+    fn leader(&self) -> usize {
+        let order = |a: &usize, b: &usize| self.masses[*a].total_cmp(&self.masses[*b]).then(b.cmp(a));
+        (0..self.masses.len()).max_by(order).unwrap_or(0)
+    }
+
+    fn join(&mut self, other: &Stretch) {
+        self.from = self.from.min(other.from);
+        self.to = self.to.max(other.to);
+        self.masses.iter_mut().zip(&other.masses).for_each(|(mass, more)| *mass += more);
+    }
+}
+
+/// The outcomes of a reading, from the lowest; one alone if it would change nothing about which cause leads.
+pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Meaning> {
+    let mut cuts: Vec<f64> =
+        components.iter().flat_map(|one| CUTS.map(|times| one.mean + times * one.deviation)).collect();
+    cuts.sort_by(f64::total_cmp);
+    cuts.dedup();
+    let mut stretches: Vec<Stretch> = Vec::new();
+    for pair in cuts.windows(2) {
+        let within = |one: &Component| {
+            let to = |at: f64| normal((at - one.mean) / one.deviation);
+            one.share * (to(pair[1]) - to(pair[0])).max(0.0)
+        };
+        let next = Stretch { from: pair[0], to: pair[1], masses: components.iter().map(within).collect() };
+        match stretches.last_mut() {
+            // Where next to nothing falls there is nothing to lead.
+            Some(last) if last.leader() == next.leader() || next.mass() < 1e-6 => last.join(&next),
+            _ => stretches.push(next),
+        }
+    }
+    while stretches.len() > 1 {
+        let least = (0..stretches.len()).min_by(|a, b| stretches[*a].mass().total_cmp(&stretches[*b].mass()));
+        let Some(least) =
+            least.filter(|place| stretches.len() > MOST_OUTCOMES || stretches[*place].mass() < LEAST_OUTCOME)
+        else {
+            break;
+        };
+        let gone = stretches.remove(least);
+        // It joins the neighbour that says most nearly the same.
+        let alike = |place: usize| -> f64 {
+            let other = &stretches[place];
+            let share = |stretch: &Stretch, at: usize| stretch.masses[at] / stretch.mass().max(1e-300);
+            (0..gone.masses.len()).map(|at| share(&gone, at).min(share(other, at))).sum()
+        };
+        let into = match (least.checked_sub(1), least < stretches.len()) {
+            (Some(before), true) if alike(before) >= alike(least) => before,
+            (Some(before), false) => before,
+            _ => least,
+        };
+        stretches[into].join(&gone);
+        join_alike(&mut stretches);
+    }
+    if stretches.is_empty() {
+        return Vec::new();
+    }
+    let never_below = components.iter().all(|one| one.mean >= 0.0);
+    let (first, last) = (stretches[0].from, stretches[stretches.len() - 1].to);
+    let of = |stretch: &Stretch| {
+        let mass = stretch.mass();
+        let mut named: Vec<(usize, f64)> = stretch
+            .masses
+            .iter()
+            .zip(components)
+            .map(|(part, one)| (one.cause, part / mass.max(1e-300)))
+            .filter(|(_, share)| *share >= LEAST_NAMED)
+            .collect();
+        named.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        let shown = |value: f64| {
+            let value = quantity.unscale(value);
+            if never_below { value.max(0.0) } else { value }
+        };
+        // At both ends of the scale as far as those that are named reach, to two deviations.
+        let reach = |times: f64| {
+            let of_named = |one: &&Component| named.iter().any(|(cause, _)| *cause == one.cause);
+            components.iter().filter(of_named).map(move |one| one.mean + times * one.deviation)
+        };
+        let (mut low, mut high) = (stretch.from, stretch.to);
+        if low == first {
+            low = reach(-2.0).fold(f64::INFINITY, f64::min).clamp(low, high);
+        }
+        if high == last {
+            high = reach(2.0).fold(f64::NEG_INFINITY, f64::max).clamp(low, high);
+        }
+        let (causes, shares) = named.iter().copied().unzip();
+        Meaning { low: shown(low), high: shown(high), probability: mass, causes, shares }
+    };
+    stretches.iter().map(of).collect()
+}
+
+fn join_alike(stretches: &mut Vec<Stretch>) {
+    let mut place = 1;
+    while place < stretches.len() {
+        if stretches[place].leader() == stretches[place - 1].leader() {
+            let gone = stretches.remove(place);
+            stretches[place - 1].join(&gone);
+        } else {
+            place += 1;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchline_finding::StateKind;
+    use latchline_network::readings::ReadingPlace;
+
+    fn voltage() -> Quantity {
+        Quantity::Voltage { at: ReadingPlace::Supply(0), state: StateKind::StandbyDay.into() }
+    }
+
+    /// Two causes alike but for their mean: by symmetry the outcomes part half way, where both densities are the same.
+    #[test]
+    fn two_causes_part_where_their_densities_cross() {
+        let one = |share, mean, cause| Component { share, mean, deviation: 1.0, cause };
+        let found = meanings(&voltage(), &[one(0.5, 20.0, 0), one(0.5, 26.0, 1)]);
+        assert_eq!(found.len(), 2);
+        assert!((found[0].high - 23.0).abs() < 0.6 && found[0].high == found[1].low, "{found:?}");
+        assert!((found[0].probability - 0.5).abs() < 0.01);
+        assert_eq!((found[0].causes[0], found[1].causes[0]), (0, 1));
+        assert!(found[0].shares[0] > 0.99);
+    }
+
+    #[test]
+    fn causes_that_predict_the_same_have_one_outcome() {
+        let one = |share, cause| Component { share, mean: 40.0, deviation: 0.5, cause };
+        let found = meanings(&voltage(), &[one(0.7, 0), one(0.3, 1)]);
+        assert_eq!(found.len(), 1);
+        assert!((found[0].shares[0] - 0.7).abs() < 1e-9 && (found[0].probability - 1.0).abs() < 1e-3);
+    }
+}

@@ -1,4 +1,4 @@
-//! Every kind of finding that reading a survey can make, besides [`latchline_site::codes::UNKNOWN_NAME`]. What they say is in the
+//! Every kind of finding that reading a survey can make, besides [`latchline_site::codes::UNKNOWN_NAME`] and [`latchline_site::codes::WRONG_KIND_OF_PART`]. What they say is in the
 //! crate of words.
 
 latchline_finding::codes! {
@@ -25,5 +25,14 @@ latchline_finding::codes! {
     NO_PLACE_WITH_MAINS, "no-place-with-mains", Error, [];
     NO_PLACE_FOR_BOXES, "no-place-for-boxes", Error, [];
     NO_DWELLINGS, "no-dwellings", Error, [];
+    DROP_NOT_STATED, "drop-not-stated", Warning, [];
+    SHEET_UNKNOWN, "sheet-unknown", Warning, ["sheet", "nearest"];
+    PERCENTAGE_BELOW_ONE, "percentage-below-one", Warning, ["found", "column?"];
+    ROUTE_TWICE, "route-twice", Warning, ["from", "to", "row"];
+    ROUTE_WITHOUT_LENGTH, "route-without-length", Warning, ["from", "to"];
+    PLACE_WITHOUT_FLOOR, "place-without-floor", Warning, [];
+    NUMBERS_ALIKE, "numbers-alike", Warning, ["name", "other", "row"];
+    WITHDRAWAL_WITHOUT_PART, "withdrawal-without-part", Warning, ["name", "nearest"];
+    LOOP_NOT_OF_CABLE, "loop-not-of-cable", Warning, ["loop", "cable", "expected"];
     SETTINGS_CONTRADICT, "settings-contradict", Error, ["detail"];
 }

@@ -134,6 +134,12 @@ impl Row<'_, '_> {
         self.report(heading, kind, problems);
     }
 
+    /// Whether a column is there and its cell empty.
+    pub fn is_blank(&self, heading: &str) -> bool {
+        let there = self.form.columns[self.index(heading)].is_some();
+        there && self.cell(heading).is_none_or(|(cell, _)| cell.value == Value::Empty)
+    }
+
     /// The text of a column; whole numbers are read as they look.
     pub fn text(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<Sourced<String>> {
         let (cell, _) = self.cell(heading)?;

@@ -1,14 +1,15 @@
 //! Parts that a survey names and no catalogue has, each with its cell.
 
-use crate::model::Survey;
+use crate::model::{ExistingCable, Survey};
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::nearest;
 use latchline_finding::Sourced;
-use latchline_site::catalogue::Catalogue;
+use latchline_site::catalogue::{Catalogue, StationKind, loop_ohm_per_km};
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 
-/// Every family, station, lock and cable that the survey names and the catalogue does not have. Families, stations and cables without
+/// Every family, station, lock and cable that the survey names and the catalogue does not have, stations of another kind than their place
+/// needs, withdrawn parts that there are not, and measured loops far from those of their cables. Families, stations and cables without
 /// which nothing can be designed are told here too, so that all mistakes of a survey stand in one list.
 pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
     let mut problems = Vec::new();
@@ -29,6 +30,26 @@ pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
         .filter(|model| !model.value.is_empty())
         .collect();
     look_up(&mut problems, Thing::StationModel, &catalogue.stations, extensions.iter());
+    let dwellings = (settings.indoor_station.iter())
+        .chain(survey.dwellings.iter().filter_map(|dwelling| dwelling.station.as_ref()))
+        .chain(&extensions);
+    of_kind(&mut problems, catalogue, StationKind::Indoor, dwellings);
+    let doors = (settings.door_station.iter())
+        .chain(survey.entrances.iter().filter_map(|entrance| entrance.station.as_ref()));
+    of_kind(&mut problems, catalogue, StationKind::Door, doors);
+    of_kind(
+        &mut problems,
+        catalogue,
+        StationKind::Management,
+        survey.desks.iter().filter_map(|desk| desk.station.as_ref()),
+    );
+    let known = catalogue.part_names();
+    for name in settings.withdrawn.iter().filter(|name| !known.contains(name.value.as_str())) {
+        let nearest = nearest(&name.value, known.iter().copied());
+        let kind = ProblemKind::WithdrawnUnknown { name: name.value.clone(), nearest };
+        problems.push(Problem::new(name.origin.clone(), kind));
+    }
+    problems.extend(survey.existing.iter().filter_map(|cable| loop_not_of_cable(cable, catalogue)));
     let locks = || survey.entrances.iter().filter_map(|entrance| entrance.lock.as_ref());
     look_up(&mut problems, Thing::LockModel, &catalogue.locks, locks().map(|lock| &lock.model));
     let cables = settings
@@ -38,6 +59,50 @@ pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
         .chain(locks().filter_map(|lock| lock.cable.as_ref()));
     look_up(&mut problems, Thing::Cable, &catalogue.cables, cables);
     problems
+}
+
+/// Tells every station that is of another kind than its place needs.
+fn of_kind<'s>(
+    problems: &mut Vec<Problem>,
+    catalogue: &Catalogue,
+    wanted: StationKind,
+    names: impl Iterator<Item = &'s Sourced<String>>,
+) {
+    let word = |kind: StationKind| match kind {
+        StationKind::Indoor => Thing::IndoorStation,
+        StationKind::Door => Thing::DoorStation,
+        StationKind::Management => Thing::ManagementStation,
+    };
+    for name in names {
+        let Some(model) = catalogue.stations.get(&name.value) else { continue };
+        if model.kind.value != wanted {
+            let kind = ProblemKind::WrongKind {
+                name: name.value.clone(),
+                found: word(model.kind.value),
+                expected: word(wanted),
+            };
+            problems.push(Problem::new(name.origin.clone(), kind));
+        }
+    }
+}
+
+/// Temperature of a cable in a wall, in °C.
+const IN_THE_WALL_C: f64 = 20.0;
+/// A loop is far from its cable's beyond this factor, and by more than so many ohms (common practice, no source).
+const FAR_FACTOR: f64 = 2.0;
+const FAR_OHM: f64 = 1.0;
+
+/// A measured loop that is far from what the stated length of its cable has.
+fn loop_not_of_cable(existing: &ExistingCable, catalogue: &Catalogue) -> Option<Problem> {
+    let (length_m, loop_ohm) = (existing.stated_m?, existing.loop_ohm?);
+    let cable = catalogue.cables.get(&existing.cable.value)?;
+    let expected_ohm = loop_ohm_per_km(cable, IN_THE_WALL_C) * length_m / 1e3;
+    let is_far = loop_ohm > FAR_FACTOR * expected_ohm || loop_ohm < expected_ohm / FAR_FACTOR;
+    (is_far && (loop_ohm - expected_ohm).abs() > FAR_OHM).then(|| {
+        let kind =
+            ProblemKind::LoopNotOfCable { loop_ohm, cable: existing.cable.value.clone(), expected_ohm };
+        Problem::new(existing.cable.origin.clone(), kind)
+    })
 }
 
 /// Names that are told where none is near.

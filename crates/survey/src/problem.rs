@@ -1,8 +1,8 @@
 //! What is wrong with a survey, each with its cell.
 
 use crate::codes;
-use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity};
-use latchline_site::codes::UNKNOWN_NAME;
+use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity, Unit};
+use latchline_site::codes::{UNKNOWN_NAME, WRONG_KIND_OF_PART};
 use latchline_words::reading::{SurveyReason, Thing};
 
 /// One mistake.
@@ -129,6 +129,69 @@ pub enum ProblemKind {
     NoDwellings,
     /// Two settings that cannot both be kept.
     Contradiction(SurveyReason),
+    /// A drop that is empty, of this element.
+    DropEmpty(String),
+    /// A sheet that means nothing here.
+    SheetUnknown {
+        /// Its name.
+        sheet: String,
+        /// The nearest that is known.
+        nearest: String,
+    },
+    /// A percentage below one, as it stands there.
+    PercentageBelowOne(f64),
+    /// A second route between two places.
+    RouteTwice {
+        /// One place.
+        from: String,
+        /// The other.
+        to: String,
+        /// The row of the first.
+        first_row: u32,
+    },
+    /// A route of no length.
+    RouteWithoutLength {
+        /// One place.
+        from: String,
+        /// The other.
+        to: String,
+    },
+    /// A place with a building and no floor.
+    PlaceWithoutFloor(String),
+    /// A name that differs from another in leading zeros only.
+    NumbersAlike {
+        /// The name.
+        name: String,
+        /// The other.
+        other: String,
+        /// The row of the other.
+        row: u32,
+    },
+    /// A part that cannot do this job.
+    WrongKind {
+        /// Its name.
+        name: String,
+        /// What it is.
+        found: Thing,
+        /// What is needed.
+        expected: Thing,
+    },
+    /// A withdrawn part that no catalogue has.
+    WithdrawnUnknown {
+        /// Its name.
+        name: String,
+        /// The nearest that is known.
+        nearest: String,
+    },
+    /// A measured loop far from that of its cable.
+    LoopNotOfCable {
+        /// What was measured, in ohms.
+        loop_ohm: f64,
+        /// The cable.
+        cable: String,
+        /// What so much of it has, in ohms.
+        expected_ohm: f64,
+    },
 }
 
 impl Problem {
@@ -146,7 +209,7 @@ impl Problem {
 
     /// Whether the survey can be used in spite of it.
     pub fn is_harmless(&self) -> bool {
-        matches!(self.kind, ProblemKind::ColumnUnknown { .. })
+        self.finding().severity < Severity::Error
     }
 }
 
@@ -226,6 +289,37 @@ impl Problem {
             ProblemKind::NoMains => new(codes::NO_PLACE_WITH_MAINS),
             ProblemKind::NoBoxPlace => new(codes::NO_PLACE_FOR_BOXES),
             ProblemKind::NoDwellings => new(codes::NO_DWELLINGS),
+            ProblemKind::DropEmpty(element) => new(codes::DROP_NOT_STATED).about(element.as_str()),
+            ProblemKind::SheetUnknown { sheet, nearest: near } => {
+                new(codes::SHEET_UNKNOWN).with("sheet", sheet.as_str()).with("nearest", nearest(near))
+            }
+            ProblemKind::PercentageBelowOne(found) => {
+                let found = Figure::new(*found, Unit::Count);
+                under(new(codes::PERCENTAGE_BELOW_ONE).with("found", found))
+            }
+            ProblemKind::RouteTwice { from, to, first_row } => new(codes::ROUTE_TWICE)
+                .with("from", from.as_str())
+                .with("to", to.as_str())
+                .with("row", Figure::count(*first_row as usize)),
+            ProblemKind::RouteWithoutLength { from, to } => {
+                new(codes::ROUTE_WITHOUT_LENGTH).with("from", from.as_str()).with("to", to.as_str())
+            }
+            ProblemKind::PlaceWithoutFloor(place) => new(codes::PLACE_WITHOUT_FLOOR).about(place.as_str()),
+            ProblemKind::NumbersAlike { name, other, row } => new(codes::NUMBERS_ALIKE)
+                .with("name", name.as_str())
+                .with("other", other.as_str())
+                .with("row", Figure::count(*row as usize)),
+            ProblemKind::WrongKind { name, found, expected } => new(WRONG_KIND_OF_PART)
+                .with("name", name.as_str())
+                .with("found", found.both())
+                .with("expected", expected.both()),
+            ProblemKind::WithdrawnUnknown { name, nearest: near } => {
+                new(codes::WITHDRAWAL_WITHOUT_PART).with("name", name.as_str()).with("nearest", nearest(near))
+            }
+            ProblemKind::LoopNotOfCable { loop_ohm, cable, expected_ohm } => new(codes::LOOP_NOT_OF_CABLE)
+                .with("loop", Figure::new(*loop_ohm, Unit::Ohm))
+                .with("cable", cable.as_str())
+                .with("expected", Figure::new(*expected_ohm, Unit::Ohm)),
             ProblemKind::Contradiction(detail) => {
                 new(codes::SETTINGS_CONTRADICT).with("detail", detail.both())
             }

@@ -7,7 +7,7 @@ use crate::model::{
 use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
 use crate::sheets::{self, SETTINGS, SHEETS, meant, nearest, plain};
-use crate::table::Sheet;
+use crate::table::{Sheet, Value};
 use latchline_finding::{Both, Money, Origin, Provenance, Sourced};
 use latchline_site::catalogue::{Environment, Media, OwnPrice, OwnPrices};
 use latchline_words::reading::{SurveyReason, SurveyUnit, Thing};
@@ -47,7 +47,10 @@ impl Reader<'_> {
         let mut chosen: Vec<Option<&Sheet>> = vec![None; SHEETS.len()];
         let known = SHEETS.iter().enumerate().map(|(index, form)| (index, form.name, form.also));
         for table in tables {
-            let Some(index) = meant(&table.name, known.clone()) else { continue };
+            let Some(index) = meant(&table.name, known.clone()) else {
+                self.unknown_sheet(table);
+                continue;
+            };
             if chosen[index].is_some() {
                 self.report(Origin::None, ProblemKind::SheetTwice(SHEETS[index].name));
             } else {
@@ -60,7 +63,8 @@ impl Reader<'_> {
             if table.is_none() && form.required {
                 self.report(Origin::None, ProblemKind::SheetMissing(form.name));
             }
-            forms.push(table.and_then(|table| Form::new(table, form, self.problems)));
+            let found = table.and_then(|table| Form::new(table, form, self.problems));
+            forms.push(found);
         }
         let form = |name: &str| {
             let index = SHEETS.iter().position(|form| form.name == name)?;
@@ -79,7 +83,24 @@ impl Reader<'_> {
         let survey =
             Survey { settings, buildings, places, routes, existing, dwellings, entrances, desks, prices };
         self.whole(&survey);
+        // Headings alone are no entrances; no dwellings and no place with mains are told as that.
+        if form("Entrances").is_some_and(|form| form.rows().next().is_none()) {
+            let index = SHEETS.iter().position(|form| form.name == "Entrances");
+            let origin = index.and_then(|index| chosen[index]).and_then(first_cell).unwrap_or(Origin::None);
+            self.report(origin, ProblemKind::SheetMissing("Entrances"));
+        }
         Some(survey)
+    }
+
+    /// A sheet that no form means; one of instructions is nobody's mistake.
+    fn unknown_sheet(&mut self, table: &Sheet) {
+        if plain(&table.name) == "instructions" {
+            return;
+        }
+        if let Some(origin) = first_cell(table) {
+            let nearest = nearest(&table.name, SHEETS.iter().map(|form| form.name));
+            self.report(origin, ProblemKind::SheetUnknown { sheet: table.name.to_string(), nearest });
+        }
     }
 
     fn report(&mut self, origin: Origin, kind: ProblemKind) {
@@ -135,7 +156,11 @@ impl Reader<'_> {
         let Some(text) = row.text("Value", self.problems) else { return };
         let at = |value: f64| Sourced::new(value, text.origin.clone(), Provenance::Stated);
         let mut number = |least: f64, most: f64, unit: &'static str| {
-            row.number("Value", least, most, unit, self.problems).map(|number| number.value)
+            let value = row.number("Value", least, most, unit, self.problems)?.value;
+            if unit == "%" && value > 0.0 && value < 1.0 {
+                row.wrong("Value", ProblemKind::PercentageBelowOne(value), self.problems);
+            }
+            Some(value)
         };
         let whole = |value: f64| value.round() as u32;
         match name {
@@ -288,6 +313,9 @@ impl Reader<'_> {
             let none: &[String] = &[];
             let floor = part("Floor", Thing::Floor, building.map_or(none, |at| &buildings[at].floors));
             let core = part("Core", Thing::Core, building.map_or(none, |at| &buildings[at].cores));
+            if building.is_some() && floor.is_none() && row.text("Floor", &mut Vec::new()).is_none() {
+                row.wrong("Floor", ProblemKind::PlaceWithoutFloor(name.value.clone()), self.problems);
+            }
             places.push(Place {
                 name,
                 building,
@@ -315,6 +343,11 @@ impl Reader<'_> {
 
     fn routes(&mut self, form: Option<&Form<'_>>, places: &Names, count: usize) -> RouteGraph {
         let mut routes = Vec::new();
+        let mut first_rows: BTreeMap<(usize, usize), u32> = BTreeMap::new();
+        let named = |index: usize| {
+            let found = places.iter().find(|(_, place)| place.0 == index);
+            found.map_or_else(String::new, |(name, _)| name.clone())
+        };
         for row in form.iter().flat_map(|form| form.rows()) {
             let from = self.place(&row, "From", places);
             let to = self.place(&row, "To", places);
@@ -326,10 +359,22 @@ impl Reader<'_> {
             let length = row.number("Length", 0.0, LONGEST_M, "m", self.problems);
             let (Some(from), Some(to), Some(length)) = (from, to, length) else { continue };
             if from == to {
-                let name = places.iter().find(|(_, place)| place.0 == from).map(|(name, _)| name.clone());
-                let kind = ProblemKind::RouteToItself(name.unwrap_or_default());
-                row.wrong("To", kind, self.problems);
+                row.wrong("To", ProblemKind::RouteToItself(named(from)), self.problems);
                 continue;
+            }
+            let (one, other) = (named(from), named(to));
+            if length.value < 1e-3 {
+                let kind = ProblemKind::RouteWithoutLength { from: one.clone(), to: other.clone() };
+                row.wrong("Length", kind, self.problems);
+            }
+            match first_rows.get(&(from.min(to), from.max(to))) {
+                Some(first_row) => {
+                    let kind = ProblemKind::RouteTwice { from: one, to: other, first_row: *first_row };
+                    row.wrong("Length", kind, self.problems);
+                }
+                None => {
+                    first_rows.insert((from.min(to), from.max(to)), row.number);
+                }
             }
             let length_mm = (length.value * 1e3).round() as u64;
             routes.push(Route { from, to, length_mm, environment, beside_mains });
@@ -349,12 +394,41 @@ impl Reader<'_> {
         row.number(heading, 0.0, LONGEST_M, "m", self.problems).map(|length| length.value)
     }
 
+    /// The drop of an element; an empty one counts as nothing and is told.
+    fn drop_m(&mut self, row: &Row<'_, '_>, name: Option<&Sourced<String>>) -> f64 {
+        if let Some(name) = name.filter(|_| row.is_blank("Drop")) {
+            row.wrong("Drop", ProblemKind::DropEmpty(name.value.clone()), self.problems);
+        }
+        self.metres(row, "Drop").unwrap_or(0.0)
+    }
+
+    /// Two names that differ in leading zeros only.
+    fn alike(&mut self, row: &Row<'_, '_>, name: &str, known: &mut BTreeMap<String, (String, u32)>) {
+        match known.get(&without_leading_zeros(name)) {
+            Some((other, first_row)) => {
+                let kind = ProblemKind::NumbersAlike {
+                    name: name.to_string(),
+                    other: other.clone(),
+                    row: *first_row,
+                };
+                row.wrong("Dwelling", kind, self.problems);
+            }
+            None => {
+                known.insert(without_leading_zeros(name), (name.to_string(), row.number));
+            }
+        }
+    }
+
     fn dwellings(&mut self, form: Option<&Form<'_>>, places: &Names, names: &mut Names) -> Vec<Dwelling> {
         let mut dwellings = Vec::new();
+        let mut numbers = BTreeMap::new();
         for row in form.iter().flat_map(|form| form.rows()) {
             let name = self.name(&row, "Dwelling", names);
+            if let Some(name) = &name {
+                self.alike(&row, &name.value, &mut numbers);
+            }
             let place = self.place(&row, "Place", places);
-            let drop_m = self.metres(&row, "Drop").unwrap_or(0.0);
+            let drop_m = self.drop_m(&row, name.as_ref());
             let station = row.text("Station", self.problems);
             let extension_m = self.metres(&row, "Extension spacing").unwrap_or(5.0);
             let label = row.text("Label", self.problems).map(|label| label.value);
@@ -391,7 +465,7 @@ impl Reader<'_> {
         for row in form.iter().flat_map(|form| form.rows()) {
             let name = self.name(&row, "Entrance", names);
             let place = self.place(&row, "Place", places);
-            let drop_m = self.metres(&row, "Drop").unwrap_or(0.0);
+            let drop_m = self.drop_m(&row, name.as_ref());
             let main = row.choice("Role", self.problems).map_or(rows == 1, |role| role == "main");
             let media = row.choice("Media", self.problems);
             let lock = self.lock(&row);
@@ -446,7 +520,7 @@ impl Reader<'_> {
         for row in form.iter().flat_map(|form| form.rows()) {
             let name = self.name(&row, "Desk", names);
             let place = self.place(&row, "Place", places);
-            let drop_m = self.metres(&row, "Drop").unwrap_or(0.0);
+            let drop_m = self.drop_m(&row, name.as_ref());
             let calls = row.list("Calls", self.problems);
             let station = row.text("Station", self.problems);
             let (Some(name), Some(place)) = (name, place) else { continue };
@@ -582,6 +656,27 @@ impl Reader<'_> {
 /// The form of a sheet by name.
 pub fn form(name: &str) -> Option<&'static sheets::SheetForm> {
     SHEETS.iter().find(|form| form.name == name)
+}
+
+/// The first cell of a sheet that has something in it.
+fn first_cell(table: &Sheet) -> Option<Origin> {
+    let cells = table.rows.iter().flat_map(|(_, cells)| cells);
+    cells.into_iter().find(|cell| cell.value != Value::Empty).map(|cell| cell.origin.clone())
+}
+
+/// A name with every number in it without the zeros before it.
+fn without_leading_zeros(name: &str) -> String {
+    let mut out = String::new();
+    let mut in_number = false;
+    let mut signs = name.chars().peekable();
+    while let Some(sign) = signs.next() {
+        let leads = sign == '0' && !in_number && signs.peek().is_some_and(char::is_ascii_digit);
+        in_number = sign.is_ascii_digit() && !leads;
+        if !leads {
+            out.push(sign);
+        }
+    }
+    out
 }
 
 /// The names of a list, each with the list's cell.

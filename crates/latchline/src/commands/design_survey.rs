@@ -69,7 +69,7 @@ pub(super) fn load(path: &Path) -> Result<Read> {
     findings.extend(of_catalogues);
     // Only a catalogue that could be read says which parts there are not.
     let unknown = if is_usable { unknown_parts(&draft, catalogues.catalogue()) } else { Vec::new() };
-    let survey = read.survey.filter(|_| is_usable && unknown.is_empty());
+    let survey = read.survey.filter(|_| is_usable && unknown.iter().all(Problem::is_harmless));
     findings.extend(unknown.iter().map(Problem::finding));
     Ok(Read { sources, findings, survey: survey.map(|survey| (survey, catalogues)), files })
 }

@@ -222,7 +222,8 @@ fn on_grid(
         (frequencies_hz, gains, vec![None; all.len()], 0)
     } else {
         let look = |hz: &[f64]| gains_db(&ordered.tree, source_ohm, &all, hz, workspace);
-        let settled = settled(frequencies_hz, gains, band.share.value.as_fraction(), look)?;
+        let budget_db = band.budget.value.as_decibels();
+        let settled = settled(frequencies_hz, gains, band.share.value.as_fraction(), budget_db, look)?;
         let levels = settled.levels.into_iter().map(Some).collect();
         (settled.frequencies_hz, settled.gains, levels, settled.unsettled)
     };

@@ -1,13 +1,15 @@
 //! What is lost within the best share of a band.
 //!
-//! The gain is taken as the cubic through the points that has at each the slope of the parabola through it and its neighbours. The
-//! level that is reached on the share is then found by halving, on pieces of these cubics.
+//! The gain is taken as the cubic through the points that rises and falls with them (slopes of Fritsch and Carlson 1980, as Fritsch and
+//! Butland 1984 weigh them; both from memory). The level that is reached on the share is then found by halving, on pieces of these cubics.
 
-/// A level that moves by no more than this with the points between is settled, in decibel: less than half of the 0.05 dB that a loss
-/// may be off.
-const SETTLED_DB: f64 = 0.02;
+/// A level that moves by no more than this with the points between is settled, in decibel: less than the 0.05 dB that a loss may be off.
+const SETTLED_DB: f64 = 0.03;
 /// Intervals whose gains come this near to a level decide on it, in decibel.
-const NEAR_DB: f64 = 3.0;
+const NEAR_DB: f64 = 1.0;
+/// Receivers whose loss is as near as this to the greatest, and as this to the budget, are settled, in decibel.
+const NEAR_THE_WEAKEST_DB: f64 = 1.0;
+const NEAR_THE_BUDGET_DB: f64 = 3.0;
 /// Pieces of a cubic.
 const PIECES: usize = 8;
 /// Least gain that counts, in decibel: a notch without bottom is as good as one of this depth.
@@ -94,7 +96,13 @@ fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
         }
         let (before, after) =
             (frequencies_hz[k] - frequencies_hz[k - 1], frequencies_hz[k + 1] - frequencies_hz[k]);
-        (rise(k - 1) * after + rise(k) * before) / (before + after)
+        let (rise_before, rise_after) = (rise(k - 1), rise(k));
+        // Level at a turn, so that a notch throws up no bump beside it.
+        if rise_before * rise_after <= 0.0 {
+            return 0.0;
+        }
+        let (weight_before, weight_after) = (2.0 * after + before, after + 2.0 * before);
+        (weight_before + weight_after) / (weight_before / rise_before + weight_after / rise_after)
     };
     let mut pieces = Vec::with_capacity(last * PIECES);
     for k in 0..last {
@@ -136,12 +144,13 @@ pub(super) struct SettledShare {
     pub unsettled: usize,
 }
 
-/// Adds points between those given until the levels are settled; `look` gives the gains of all receivers at further frequencies. `None`
-/// where it cannot be looked at.
+/// Adds points between those given until the levels are settled of those receivers that decide: the weakest, and those near the
+/// budget. `look` gives the gains of all receivers at further frequencies. `None` where it cannot be looked at.
 pub(super) fn settled(
     mut frequencies_hz: Vec<f64>,
     mut gains: Vec<Vec<f64>>,
     share: f64,
+    budget_db: f64,
     mut look: impl FnMut(&[f64]) -> Option<Vec<Vec<f64>>>,
 ) -> Option<SettledShare> {
     let levels_of = |frequencies_hz: &[f64], gains: &[Vec<f64>]| -> Vec<ShareLevel> {
@@ -156,9 +165,7 @@ pub(super) fn settled(
     let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
     let mut before = levels_of(&sparse(&frequencies_hz), &sparse_gains);
     for _ in 0..MOST_ROUNDS {
-        let moving: Vec<usize> = (0..levels.len())
-            .filter(|&one| (levels[one].gain_db - before[one].gain_db).abs() > SETTLED_DB)
-            .collect();
+        let moving = moving(&levels, &before, budget_db);
         if moving.is_empty() {
             return Some(SettledShare { frequencies_hz, gains, levels, unsettled: 0 });
         }
@@ -197,12 +204,19 @@ pub(super) fn settled(
         before = levels;
         levels = levels_of(&frequencies_hz, &gains);
     }
-    let unsettled = levels
-        .iter()
-        .zip(&before)
-        .filter(|(now, old)| (now.gain_db - old.gain_db).abs() > SETTLED_DB)
-        .count();
+    let unsettled = moving(&levels, &before, budget_db).len();
     Some(SettledShare { frequencies_hz, gains, levels, unsettled })
+}
+
+/// Those that decide and have moved by more than what is settled.
+fn moving(levels: &[ShareLevel], before: &[ShareLevel], budget_db: f64) -> Vec<usize> {
+    let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
+    let decides = |level: &ShareLevel| {
+        level.gain_db <= weakest_db + NEAR_THE_WEAKEST_DB
+            || (level.gain_db + budget_db).abs() <= NEAR_THE_BUDGET_DB
+    };
+    let moved = |one: &usize| (levels[*one].gain_db - before[*one].gain_db).abs() > SETTLED_DB;
+    (0..levels.len()).filter(|one| decides(&levels[*one])).filter(moved).collect()
 }
 
 #[cfg(test)]
@@ -213,7 +227,7 @@ mod tests {
         let frequencies_hz: Vec<f64> = (0..=points).map(|k| 1e6 * k as f64 / points as f64).collect();
         let gains: Vec<Vec<f64>> = vec![frequencies_hz.iter().map(|hz| gain_db(*hz)).collect()];
         let look = |hz: &[f64]| Some(vec![hz.iter().map(|hz| gain_db(*hz)).collect()]);
-        let settled = settled(frequencies_hz, gains, share, look).expect("it can be looked at");
+        let settled = settled(frequencies_hz, gains, share, 1e3, look).expect("it can be looked at");
         assert_eq!(settled.unsettled, 0);
         settled.levels[0].gain_db
     }

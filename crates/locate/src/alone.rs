@@ -81,17 +81,21 @@ fn leak(plant: &Plant<'_>, run: usize, effects: &[Effect]) -> (f64, bool) {
     let mut broken = false;
     let mut series = 0.0;
     let mut leak_s = 0.0;
-    for at in plant.section[run].iter().flatten() {
+    for (section, at) in plant.section[run].iter().enumerate() {
+        let Some(at) = at else { continue };
+        let own = plant.layout.sections[run][section].ohm[Corner::Nominal.index()];
         for effect in effects {
             match *effect {
                 Effect::Series { at: place, ohm } if place == *at => series += ohm,
                 Effect::Open { at: place } if place == *at => broken = true,
-                Effect::Across { at: place, siemens, .. } if place == *at && !broken => {
-                    leak_s += siemens / (1.0 + series * siemens);
+                // The meter reads the loop up to there, too.
+                Effect::Across { at: place, siemens, position } if place == *at && !broken => {
+                    leak_s += siemens / (1.0 + (series + position * own) * siemens);
                 }
                 _ => {}
             }
         }
+        series += own;
     }
     (leak_s, broken)
 }

@@ -10,6 +10,23 @@ use latchline_site::catalogue::{BoxKind, LimitKind};
 /// Rounds of switching devices off before all are.
 const MOST_ROUNDS: usize = 12;
 
+/// Sweeps of an iteration from above, and the change in volts at which it is near enough.
+const MOST_SWEEPS: usize = 12;
+const NEAR_V: f64 = 1e-3;
+/// A conductance above this is a fault of which an iteration would swing.
+const MOST_SIEMENS: f64 = 0.02;
+
+/// Where an iteration from above ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Fallen {
+    /// Near the solution, or on the way to it.
+    Near,
+    /// A device that is on is below its cut-off voltage.
+    Below,
+    /// It says nothing.
+    Unknown,
+}
+
 /// A stage while it is being put together.
 pub(super) struct Draft {
     pub parent: Vec<u32>,
@@ -115,7 +132,17 @@ impl Draft {
                     loads.current_a[node] = limit_a;
                 }
             }
-            if !is_solved(&tree, &source, &loads, workspace) {
+            // What is below its cut-off in an iterate from above is so in the solution, if there is any: Newton is spared for networks that
+            // have none, and begins near by for those that have one.
+            let fallen = self.fall(&source, &loads, &mut voltage_v);
+            if fallen == Fallen::Below && round < MOST_ROUNDS {
+                if !self.limit(plant, index, &voltage_v) {
+                    self.switch_off_lowest(&voltage_v);
+                }
+                continue;
+            }
+            let start_v = (fallen == Fallen::Near).then_some(&voltage_v[..]);
+            if !is_solved_from(start_v, &tree, &source, &loads, workspace) {
                 if round == 0 && self.switch_off_beyond_bridges() {
                     continue;
                 }
@@ -145,6 +172,51 @@ impl Draft {
         let off = Values { current_a: self.currents(&self.loads, &voltage_v), voltage_v };
         let hanging = self.hanging(&tree, &source, &off, workspace);
         self.finish(plant, index, tree, source, &off, hanging.as_ref())
+    }
+
+    /// Iterates voltages from the open-circuit voltage down. Loads that draw more at less voltage make every iterate an upper bound; what
+    /// resistances draw is small here, and where it is not nothing is said.
+    fn fall(&self, source: &Source, loads: &StageLoads, voltage_v: &mut [f64]) -> Fallen {
+        if self.of.contains(&None) || loads.conductance_s.iter().any(|siemens| *siemens > MOST_SIEMENS) {
+            return Fallen::Unknown;
+        }
+        let count = voltage_v.len();
+        let mut current = vec![0.0; count];
+        voltage_v.fill(source.voltage_v);
+        for _ in 0..MOST_SWEEPS {
+            for node in 0..count {
+                let above_v = voltage_v[node] - loads.drop_v[node];
+                let power_a = if loads.power_w[node] > 0.0 { loads.power_w[node] / above_v } else { 0.0 };
+                current[node] = power_a + loads.current_a[node] + loads.conductance_s[node] * voltage_v[node];
+            }
+            for node in (1..count).rev() {
+                current[self.parent[node] as usize] += current[node];
+            }
+            let mut change_v = 0.0_f64;
+            let (mut is_below, mut is_lost) = (false, false);
+            for node in 0..count {
+                let new_v = match node {
+                    0 => source.voltage_v - source.resistance_ohm * current[0],
+                    _ => voltage_v[self.parent[node] as usize] - self.ohm[node] * current[node],
+                };
+                change_v = change_v.max((new_v - voltage_v[node]).abs());
+                voltage_v[node] = new_v;
+                if loads.power_w[node] > 0.0 || loads.current_a[node] > 0.0 {
+                    is_below |= new_v < self.cut_off_v[node] && !self.off[node];
+                    is_lost |= new_v - loads.drop_v[node] < 0.05 * source.voltage_v;
+                }
+            }
+            if is_below {
+                return Fallen::Below;
+            }
+            if is_lost {
+                return Fallen::Unknown;
+            }
+            if change_v < NEAR_V {
+                return Fallen::Near;
+            }
+        }
+        Fallen::Near
     }
 
     /// Switches off the lower half of the devices below their cut-off voltage, the lowest first: with these off, others may hold.
@@ -415,7 +487,17 @@ fn roughness(kind: LimitKind) -> (f64, f64) {
 }
 
 fn is_solved(tree: &Tree, source: &Source, loads: &StageLoads, workspace: &mut Workspace) -> bool {
-    let options = Options { tolerance_v: 1e-6, ..Options::default() };
+    is_solved_from(None, tree, source, loads, workspace)
+}
+
+fn is_solved_from(
+    start_v: Option<&[f64]>,
+    tree: &Tree,
+    source: &Source,
+    loads: &StageLoads,
+    workspace: &mut Workspace,
+) -> bool {
+    let options = Options { tolerance_v: 1e-6, start_v, ..Options::default() };
     matches!(solve(tree, source, &loads.as_loads(), workspace, &options), Ok(Outcome::Solved(_)))
 }
 

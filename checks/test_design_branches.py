@@ -77,7 +77,13 @@ class Landings(Tree):
         return min((sum(self.lengths(start, order)), order) for order in orders)
 
     def box(self, part) -> list:
-        """Ways to serve a set from one branch box: cost, place, model, orders of its chains."""
+        """The cheapest way to serve a set from one branch box at each place: cost, place, model, orders of its chains."""
+        if (key := ("box", tuple(part))) not in self.made:
+            ways = sorted(self.boxes(part), key=lambda way: way[0])
+            self.made[key] = list({way[1]: way for way in reversed(ways)}.values())
+        return self.made[key]
+
+    def boxes(self, part) -> list:
         ways = []
         for chains in divisions(list(part)):
             for place in self.places():

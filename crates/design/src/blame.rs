@@ -46,7 +46,8 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
     for &item in order {
         let from_output = |sweep: &mut Sweep| {
             let head = best_output(instance);
-            let mut fed = |place: &usize| chain(instance, *place, &head, &[item], 0, sweep, &|_| false).is_some();
+            let mut fed =
+                |place: &usize| chain(instance, *place, &head, &[item], 0, sweep, &|_| false).is_some();
             order.len() <= MOST_ON_OUTPUTS && instance.mains.iter().any(&mut fed)
         };
         if from_output(&mut sweep) {

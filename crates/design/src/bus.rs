@@ -99,8 +99,7 @@ impl<'s, 'a> Bus<'s, 'a> {
 
     /// Whether the best is so near to the bound that nothing further is tried without being asked for.
     pub fn is_near(&self) -> bool {
-        let near =
-            |best: &Judged| best.cost.as_units() <= money(self.bound).as_units() * (1.0 + GOOD_ENOUGH);
+        let near = |best: &Judged| best.cost.as_units() <= money(self.bound).as_units() * (1.0 + GOOD_ENOUGH);
         self.instance.items.len() > SMALL_SITE && self.best.as_ref().is_some_and(near)
     }
 

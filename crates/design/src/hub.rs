@@ -29,9 +29,8 @@ impl Planner<'_, '_> {
         if self.order.len() > MOST_CASCADED || self.instance.limits.cascade < 2 || places.len() < 2 {
             return Vec::new();
         }
-        let length = |at: &usize| {
-            self.instance.way(self.root, places[*at]).map_or(u64::MAX, |way| way.length_mm)
-        };
+        let length =
+            |at: &usize| self.instance.way(self.root, places[*at]).map_or(u64::MAX, |way| way.length_mm);
         let mut near: Vec<usize> = (0..places.len()).collect();
         near.sort_by_key(|at| (length(at), *at));
         near.truncate(NEAR_HUBS);
@@ -50,7 +49,8 @@ impl Planner<'_, '_> {
                 let piece = |at: usize| {
                     let run = runs.get(at).copied().unwrap_or(NO_PIECE);
                     let cost = trunk.get(at + 1).copied().unwrap_or(NONE);
-                    let within = self.busiest_a(first, first + at + 1) <= kind.limit_a * self.assumptions.fill;
+                    let within =
+                        self.busiest_a(first, first + at + 1) <= kind.limit_a * self.assumptions.fill;
                     if cost < run.cost && within {
                         RunChoice { cost, wire: None, layout: Layout::Trunk }
                     } else {
@@ -69,5 +69,4 @@ impl Planner<'_, '_> {
 }
 
 /// Where neither a run nor a trunk can be.
-const NO_PIECE: RunChoice =
-    RunChoice { cost: NONE, wire: None, layout: Layout::Chain(Arrangement::Forward) };
+const NO_PIECE: RunChoice = RunChoice { cost: NONE, wire: None, layout: Layout::Chain(Arrangement::Forward) };

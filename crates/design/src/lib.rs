@@ -53,8 +53,8 @@ pub mod sections;
 pub mod shape;
 pub mod space;
 pub mod toml_text;
-pub mod ways_out;
 mod trace;
+pub mod ways_out;
 mod zones;
 
 pub use change::{Changed, change};

@@ -3,12 +3,12 @@
 use crate::electric::{Draw, StationLoad};
 use crate::money::{Amount, amount};
 use crate::obstacle::Obstacle;
+use latchline_assess::rules::insulation_too_low::LEAST_OHM;
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     BoxKind, BoxModel, Cable, Catalogue, Environment, Family, LoadValue, Material, Media, PartHead,
     PowerLoss, StationKind, StationModel, SupplyModel,
 };
-use latchline_assess::rules::insulation_too_low::LEAST_OHM;
 use latchline_survey::Survey;
 use latchline_survey::model::ExistingCable;
 use latchline_words::design::{LackingPart, UnknownPart};

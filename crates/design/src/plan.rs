@@ -75,7 +75,10 @@ impl PlannedTrunk {
     /// Shows it and every trunk behind it, to be changed.
     fn each_mut(&mut self, change: &mut dyn FnMut(&mut PlannedTrunk)) {
         change(self);
-        self.boxes.iter_mut().flat_map(|planned| &mut planned.trunks).for_each(|trunk| trunk.each_mut(change));
+        self.boxes
+            .iter_mut()
+            .flat_map(|planned| &mut planned.trunks)
+            .for_each(|trunk| trunk.each_mut(change));
     }
 }
 
@@ -111,7 +114,10 @@ impl Plan {
     /// All its trunks, those on ports of distributors included.
     pub fn trunks(&self) -> Vec<&PlannedTrunk> {
         let mut trunks = Vec::new();
-        self.zones.iter().flat_map(|zone| &zone.trunks).for_each(|trunk| trunk.each(&mut |one| trunks.push(one)));
+        self.zones
+            .iter()
+            .flat_map(|zone| &zone.trunks)
+            .for_each(|trunk| trunk.each(&mut |one| trunks.push(one)));
         trunks
     }
 

@@ -344,7 +344,10 @@ fn chains(
                     let arrangement = Arrangement::Moved { from: from as u8, to: to as u8, backward };
                     let moved = arrangement.apply(&items);
                     let least = least_cost(instance, start.place, &moved);
-                    if to == from || !instance.may_chain(&moved) || least.is_none_or(|least| best.is_some_and(|best| best.cost <= least)) {
+                    if to == from
+                        || !instance.may_chain(&moved)
+                        || least.is_none_or(|least| best.is_some_and(|best| best.cost <= least))
+                    {
                         continue;
                     }
                     let made = make(&moved, 0);
@@ -399,9 +402,8 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
     let output = best_output(instance);
     let from_output = |place: &usize| -> RunTable {
         let start = Start { place: *place, model: None, head: output, barred };
-        let row_of = |first: usize| {
-            row(instance, order, &start, first, &branchings(instance, order, *place, first))
-        };
+        let row_of =
+            |first: usize| row(instance, order, &start, first, &branchings(instance, order, *place, first));
         RunTable { from: (0..order.len()).map(row_of).collect() }
     };
     let few = order.len() <= MOST_ON_OUTPUTS;

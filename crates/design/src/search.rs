@@ -123,7 +123,17 @@ impl<'s, 'a> Search<'s, 'a> {
     /// Nothing known yet.
     pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, most_plans: usize) -> Self {
         let memory = memory.clone();
-        Search { instance, texts, memory, conflicts: BTreeSet::new(), assessed: 0, most_plans, is_hopeless: false, is_beyond_caution: false, nearest: None }
+        Search {
+            instance,
+            texts,
+            memory,
+            conflicts: BTreeSet::new(),
+            assessed: 0,
+            most_plans,
+            is_hopeless: false,
+            is_beyond_caution: false,
+            nearest: None,
+        }
     }
 
     fn judge(&mut self, plan: &Plan) -> Result<Judged, Rejection> {
@@ -177,7 +187,9 @@ impl<'s, 'a> Search<'s, 'a> {
         plans.sort_by_key(|plan| plan.cost);
         plans.dedup();
         plans.truncate(MOST_LESS_LOSS);
-        plans.iter().find_map(|plan| if self.is_spent() { None } else { self.judge_with_batteries(plan).ok() })
+        plans
+            .iter()
+            .find_map(|plan| if self.is_spent() { None } else { self.judge_with_batteries(plan).ok() })
     }
 
     /// Plans with shorter and fewer chains and without branch boxes, from which signals suffer less; of those that pass the cheapest that
@@ -247,7 +259,9 @@ impl<'s, 'a> Search<'s, 'a> {
         known: Option<Amount>,
     ) -> Result<Option<Judged>, Obstacle> {
         let bound = money(first.cost + self.instance.fixed);
-        let Some((mut best, fill)) = self.quick(root, order, first, known) else { return Err(self.rejected()) };
+        let Some((mut best, fill)) = self.quick(root, order, first, known) else {
+            return Err(self.rejected());
+        };
         if best.is_none() && known.is_none() && !self.is_beyond_caution {
             best = self.cautious(root, order, fill);
             self.is_beyond_caution = best.is_none();
@@ -423,8 +437,9 @@ impl<'s, 'a> Search<'s, 'a> {
     fn remember(&mut self, plan: &Plan, rejection: &Rejection) -> Vec<Conflict> {
         let learns = match rejection.help {
             Help::OtherRuns => true,
-            Help::Conductors => self.instance.items.len() <= SMALL_SITE,
-            Help::LessLoss | Help::LessLoad | Help::Batteries | Help::Nothing => false,
+            Help::Conductors | Help::LessLoss => self.instance.items.len() <= SMALL_SITE,
+            Help::LessLoad | Help::Batteries => self.instance.items.len() <= SINGLY,
+            Help::Nothing => false,
         };
         if !learns {
             return Vec::new();
@@ -499,6 +514,8 @@ fn trunk_wires(instance: &Instance<'_>) -> Vec<(usize, u32)> {
     let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
     let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
     let wires = if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires };
-    let doubled = |wire: usize| [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs);
+    let doubled = |wire: usize| {
+        [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs)
+    };
     wires.into_iter().flat_map(doubled).collect()
 }

@@ -20,7 +20,13 @@ impl Planner<'_, '_> {
             trunks.push(made(zone.middle, zone.end));
         }
         let place = if is_hub { self.root } else { self.instance.mains[zone.mains] };
-        PlannedZone { place, isolator_place: self.nearest_box(place), supply: zone.supply, batteries: 1, trunks }
+        PlannedZone {
+            place,
+            isolator_place: self.nearest_box(place),
+            supply: zone.supply,
+            batteries: 1,
+            trunks,
+        }
     }
 
     fn planned_trunk(&self, boxes: Vec<PlannedBox>) -> PlannedTrunk {

@@ -3,9 +3,9 @@
 //! The first zone holds the head of the site and the links to the others, so it depends on how many there are. What
 //! further zones cost does not: they are joined once, from the end of the walk, for every number of them.
 
+use crate::hub::Hub;
 use crate::money::{Amount, NONE};
 use crate::parts::Isolator;
-use crate::hub::Hub;
 use crate::plan::{Plan, Planner, Trunk, TrunkStart};
 use rayon::prelude::*;
 
@@ -120,7 +120,8 @@ impl Planner<'_, '_> {
         let hubs = if has_links { Vec::new() } else { self.hubs() };
         let before = self.before(has_links);
         let starts = 0..self.reach[0].max(1);
-        let feeds: Vec<Feeds> = starts.into_par_iter().map(|first| self.feeds(first, has_links, &hubs)).collect();
+        let feeds: Vec<Feeds> =
+            starts.into_par_iter().map(|first| self.feeds(first, has_links, &hubs)).collect();
         let trunks: Vec<Vec<Amount>> = feeds.iter().map(|feeds| feeds.cost.clone()).collect();
         let outputs = self.instance.supplies.iter().map(|supply| supply.outputs).max().unwrap_or(1);
         let head = (1..=reach)

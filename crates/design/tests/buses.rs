@@ -90,7 +90,10 @@ fn one_dwelling_needs_no_box() {
     let sheets = [
         ("site", String::from("Setting,Value\nTitle,House\n")),
         ("buildings", String::from("Building,Floors\nA,G\n")),
-        ("places", String::from("Place,Building,Floor,Mains,Boxes\ncupboard,A,G,yes,yes\nlanding,A,G,no,yes\n")),
+        (
+            "places",
+            String::from("Place,Building,Floor,Mains,Boxes\ncupboard,A,G,yes,yes\nlanding,A,G,no,yes\n"),
+        ),
         ("routes", String::from("From,To,Length\ncupboard,landing,3\n")),
         ("dwellings", String::from("Dwelling,Place,Drop\nflat,landing,4\n")),
         ("entrances", String::from("Entrance,Place,Drop,Role\nfront,cupboard,8,main\n")),
@@ -160,6 +163,7 @@ fn ways_out_are_priced_by_designs() {
         .iter()
         .find(|way| way.what.of(latchline_finding::Language::English).contains("spare ports"))
         .and_then(|way| way.cost);
-    let loose = design_with(&survey_of("Wiring,stars\n"), "ostrel-48", &[], Effort::default()).expect("a design");
+    let loose =
+        design_with(&survey_of("Wiring,stars\n"), "ostrel-48", &[], Effort::default()).expect("a design");
     assert!(cheapest.is_some_and(|cost| cost >= loose.lower_bound), "{ways:?}");
 }

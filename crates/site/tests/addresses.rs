@@ -157,8 +157,9 @@ fn buildings_on_buses_of_their_own_may_share_a_number() {
     let many = |line: &dyn Fn(usize) -> String| (0..18).map(line).collect::<Vec<_>>().join("\n");
     let houses = many(&|house| format!("B{house} = {{ floors = [\"0\"] }}"));
     let supplies = many(&|house| format!("PS{house} = {{ model = \"ostrel-ps-120\" }}"));
-    let doors =
-        many(&|house| format!("e{house} = {{ role = \"main\", place = \"B{house}\", calls = [\"B{house}\"] }}"));
+    let doors = many(&|house| {
+        format!("e{house} = {{ role = \"main\", place = \"B{house}\", calls = [\"B{house}\"] }}")
+    });
     let flats = many(&|house| format!("f{house} = {{ place = \"B{house}\" }}"));
     let runs = many(&|house| {
         let from = if house == 17 { 16 } else { house };

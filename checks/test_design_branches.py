@@ -14,7 +14,7 @@ import random
 import pytest
 
 from survey_files import run, write
-from test_design_space import CABLES, FAMILIES, Tree, divisions, money, section
+from test_design_space import CABLES, DOOR, DOOR_DROP, FAMILIES, Tree, divisions, money, section
 
 # Price, minutes and ports as the built-in catalogue states them.
 BRANCH = {"ostrel-t2": (19, 12, 2), "ostrel-t4": (27, 15, 4)}
@@ -36,6 +36,13 @@ class Landings(Tree):
         self.drops = [rng.choice([2, 4, 9]) for _ in self.at_landing]
         self.wiring = rng.choice(["chains", "corridors"])
         self.group = rng.choice([2, 4])
+        self.made = {}
+
+    def place(self, k: int) -> int:
+        return FIRST if k == DOOR else self.at_landing[k]
+
+    def drop(self, k: int) -> int:
+        return DOOR_DROP if k == DOOR else self.drops[k]
 
     def places(self) -> list[int]:
         return [FIRST, *range(len(self.steps))]
@@ -58,24 +65,31 @@ class Landings(Tree):
     def lengths(self, start: int, order: tuple[int, ...]) -> list[float]:
         out, place, drop = [], start, 0.0
         for k in order:
-            out.append(section(self.way(place, self.at_landing[k]) + drop + self.drops[k]))
-            place, drop = self.at_landing[k], self.drops[k]
+            out.append(section(self.way(place, self.place(k)) + drop + self.drop(k)))
+            place, drop = self.place(k), self.drop(k)
         return out
 
     def chain(self, start: int, part) -> tuple:
-        """The cheapest chain over a set of dwellings: metres and order."""
+        """The cheapest chain over a set of dwellings, the door last: metres and order."""
         if len(part) > 1 and self.wiring != "chains":
             return (float("inf"), ())
-        return min((sum(self.lengths(start, order)), order) for order in itertools.permutations(part))
+        orders = (order for order in itertools.permutations(part) if DOOR not in order[:-1])
+        return min((sum(self.lengths(start, order)), order) for order in orders)
 
     def box(self, part) -> list:
-        """Ways to serve a set from one branch box: cost, place, model, orders of its chains."""
+        """The cheapest way to serve a set from one branch box at each place: cost, place, model, orders of its chains."""
+        if (key := ("box", tuple(part))) not in self.made:
+            ways = sorted(self.boxes(part), key=lambda way: way[0])
+            self.made[key] = list({way[1]: way for way in reversed(ways)}.values())
+        return self.made[key]
+
+    def boxes(self, part) -> list:
         ways = []
         for chains in divisions(list(part)):
             for place in self.places():
                 made = [self.chain(place, chain) for chain in chains]
                 ends = [end for _, order in made for end in (order[:1] + order[-1:])]
-                near = lambda k: sorted(self.places(), key=lambda other: self.way(other, self.at_landing[k]))[:2]  # noqa: E731
+                near = lambda k: sorted(self.places(), key=lambda other: self.way(other, self.place(k)))[:2]  # noqa: E731
                 if not any(place in near(end) for end in ends):
                     continue
                 metres = sum(length for length, _ in made)
@@ -99,8 +113,14 @@ class Landings(Tree):
 
     def run(self, start: int, part) -> tuple:
         """The cheapest run over a set: cost, and either the order of its chain or its boxes with the riser's lengths."""
-        if len(part) > self.group:
+        if sum(k != DOOR for k in part) > self.group:
             return (float("inf"), None, None)
+        key = (start, tuple(part))
+        if key not in self.made:
+            self.made[key] = self.made_anew(start, part)
+        return self.made[key]
+
+    def made_anew(self, start: int, part) -> tuple:
         metres, order = self.chain(start, part)
         best = (PER_M * metres, order, None)
         if len(part) > 1:
@@ -111,12 +131,20 @@ class Landings(Tree):
     def cheapest(self) -> tuple:
         price, minutes, ports = self.parts["boxes"]["ostrel-d8t"]
         fixed = money(*self.parts["door"][1:]) + len(self.drops) * money(*self.parts["indoor"][1:])
-        fixed += money(*self.parts["supplies"]["ostrel-ps-60"]) + money(price, minutes)
+        small, large = (money(*self.parts["supplies"][name]) for name in ("ostrel-ps-60", "ostrel-ps-120"))
+        everyone = [DOOR, *range(len(self.drops))]
         best = (float("inf"),)
+        # On the outputs of a supply, without a distributor.
+        for division in divisions(everyone):
+            if len(division) <= 2:
+                runs = [self.run(FIRST, part) for part in division]
+                cost = fixed + (small if len(division) == 1 else large) + sum(made[0] for made in runs)
+                best = min(best, (cost, None, runs), key=lambda one: one[0])
+        fixed += small + money(price, minutes)
         for place in self.places():
-            base = fixed + PER_M * (section(self.way(FIRST, place)) + section(self.way(place, FIRST) + 8))
-            for division in divisions(list(range(len(self.drops)))):
-                if len(division) + 1 > ports:
+            base = fixed + PER_M * section(self.way(FIRST, place))
+            for division in divisions(everyone):
+                if len(division) > ports:
                     continue
                 runs = [self.run(place, part) for part in division]
                 cost = base + sum(made[0] for made in runs)
@@ -129,27 +157,32 @@ class Landings(Tree):
         _, place, runs = best
         cable = lambda lengths: f"lengths = {json.dumps([f'{length} m' for length in lengths])}"  # noqa: E731
         boxes, lines = [], []
-        trunk, door = section(self.way(FIRST, place)), section(self.way(place, FIRST) + 8)
-        lines.append(f'T = {{ from = "PS", to = "D", length = "{trunk} m" }}')
-        lines.append(f'F = {{ from = "D.1", to = "front", length = "{door} m" }}')
-        for port, (_, made, riser) in enumerate(runs, start=2):
+        supply = "ostrel-ps-60" if place is not None or len(runs) == 1 else "ostrel-ps-120"
+        distributor = []
+        if place is not None:
+            lines.append(f'T = {{ from = "PS", to = "D", length = "{section(self.way(FIRST, place))} m" }}')
+            distributor = ["[distributors]", 'D = { model = "ostrel-d8t", place = "A/G" }']
+        name_of = lambda k: "front" if k == DOOR else f"D{k}"  # noqa: E731
+        for port, (_, made, riser) in enumerate(runs, start=1):
+            start = "PS" if place is None else f"D.{port}"
+            at = FIRST if place is None else place
             if riser is None:
-                stops = json.dumps([f"D{k}" for k in made])
-                lines.append(f'R{port} = {{ from = "D.{port}", to = {stops}, {cable(self.lengths(place, made))} }}')
+                stops = json.dumps([name_of(k) for k in made])
+                lines.append(f'R{port} = {{ from = "{start}", to = {stops}, {cable(self.lengths(at, made))} }}')
                 continue
             names = [f"B{port}-{at}" for at in range(len(made))]
-            lines.append(f'V{port} = {{ from = "D.{port}", to = {json.dumps(names)}, {cable(riser)} }}')
+            lines.append(f'V{port} = {{ from = "{start}", to = {json.dumps(names)}, {cable(riser)} }}')
             for name, (_, at, model, chains) in zip(names, made):
                 boxes.append(f'{name} = {{ model = "{model}", place = "A/G" }}')
                 for number, order in enumerate(chains, start=1):
-                    stops = json.dumps([f"D{k}" for k in order])
+                    stops = json.dumps([name_of(k) for k in order])
                     lines.append(f'{name}-R{number} = {{ from = "{name}.{number}", to = {stops}, {cable(self.lengths(at, order))} }}')
         head = ["[site]", 'title = "Landings"', f'family = "{self.family}"', f'indoor_station = "{self.parts["indoor"][0]}"',
                 f'door_station = "{self.parts["door"][0]}"', f'cable = "{CABLE}"', "[policy]",
                 f"largest_silenced_group = {self.group}",
                 f"chains_through_dwellings = {str(self.wiring == 'chains').lower()}",
-                "[buildings]", 'A = { floors = ["G"] }', "[supplies]", 'PS = { model = "ostrel-ps-60", place = "A/G" }',
-                "[distributors]", 'D = { model = "ostrel-d8t", place = "A/G" }', "[branch-boxes]", *boxes, "[entrances]",
+                "[buildings]", 'A = { floors = ["G"] }', "[supplies]", f'PS = {{ model = "{supply}", place = "A/G" }}',
+                *distributor, "[branch-boxes]", *boxes, "[entrances]",
                 'front = { role = "main", place = "A/G" }', "[dwellings]"]
         head += [f'D{k} = {{ place = "A/G" }}' for k in range(len(self.drops))]
         return "\n".join([*head, "[runs]", *lines]) + "\n"

@@ -25,6 +25,7 @@ FAMILIES = {
     "ostrel-48": {
         "boxes": {"ostrel-d4": (96, 25, 4), "ostrel-d8t": (74, 25, 8)},
         "supplies": {"ostrel-ps-60": (118, 30), "ostrel-ps-120": (189, 30)},
+        "outputs": {"ostrel-ps-60": 1, "ostrel-ps-120": 2},
         "indoor": ("ostrel-v4", 92, 20),
         "door": ("ostrel-dv1", 420, 60),
         "longest_m": 150,
@@ -34,12 +35,18 @@ FAMILIES = {
     "larkfen-24": {
         "boxes": {"larkfen-r4": (129, 30, 4)},
         "supplies": {"larkfen-ps-40": (84, 30), "larkfen-ps-65b": (176, 40)},
+        "outputs": {"larkfen-ps-40": 1, "larkfen-ps-65b": 2},
         "indoor": ("larkfen-v5", 88, 18),
         "door": ("larkfen-dv2", 340, 55),
         "longest_m": 100,
         "terminator": ", terminator = true",
     },
 }
+
+
+# The door station in the orders of runs: it hangs on the cupboard, and cannot be looped.
+DOOR = -1
+DOOR_DROP = 8
 
 
 def money(price: float, minutes: float) -> float:
@@ -112,14 +119,16 @@ class Line:
     def lengths(self, order: tuple[int, ...]) -> list[float]:
         out, place, drop = [], -1, 0.0
         for k in order:
-            out.append(section(self.way(place, k) + drop + self.drops[k]))
-            place, drop = k, self.drops[k]
+            own = DOOR_DROP if k == DOOR else self.drops[k]
+            out.append(section(self.way(place, k) + drop + own))
+            place, drop = k, own
         return out
 
     def runs(self, order: tuple[int, ...]) -> list:
         """A run's ways to be made: cost, cable, lengths."""
         lengths = self.lengths(order)
-        if sum(lengths) > self.parts["longest_m"] or len(order) > self.group:
+        dwellings = sum(k != DOOR for k in order)
+        if DOOR in order[:-1] or sum(lengths) > self.parts["longest_m"] or dwellings > self.group:
             return []
         return [(money(*CABLES[cable]) * sum(lengths), cable, lengths) for cable in CABLES]
 
@@ -127,7 +136,7 @@ class Line:
         """Every division into ordered runs with every cable, box, supply and trunk cable, as (cost, site file)."""
         boxes, supplies = self.parts["boxes"], self.parts["supplies"]
         fixed = money(*self.parts["door"][1:]) + len(self.steps) * money(*self.parts["indoor"][1:])
-        for division in divisions(list(range(len(self.steps)))):
+        for division in divisions([DOOR, *range(len(self.steps))]):
             best_of = [
                 [choice for order in itertools.permutations(part) for choice in map(lambda c, o=order: (*c, o), self.runs(order))]
                 for part in division
@@ -135,21 +144,28 @@ class Line:
             if not all(best_of):
                 continue
             for choices in itertools.product(*best_of):
-                for box, supply, trunk, door in itertools.product(boxes, supplies, CABLES, CABLES):
-                    price, minutes, ports = boxes[box]
-                    if len(choices) + 1 > ports:
-                        continue
-                    cost = fixed + money(price, minutes) + money(*supplies[supply])
-                    cost += section(0) * money(*CABLES[trunk]) + section(8) * money(*CABLES[door])
-                    cost += sum(choice[0] for choice in choices)
-                    yield cost, (choices, box, supply, trunk, door)
+                runs = sum(choice[0] for choice in choices)
+                for supply in supplies:
+                    base, outputs = fixed + money(*supplies[supply]) + runs, self.parts["outputs"][supply]
+                    if len(choices) <= outputs:
+                        yield base, (choices, (), None, supply, next(iter(CABLES)))
+                    # All on a box, or one run on an output beside the trunk.
+                    beside = range(len(choices)) if outputs > 1 and len(choices) > 1 else []
+                    for box, trunk, alone in itertools.product(boxes, CABLES, [None, *beside]):
+                        price, minutes, ports = boxes[box]
+                        on_box = [choice for at, choice in enumerate(choices) if at != alone]
+                        if len(on_box) <= ports:
+                            on_output = [] if alone is None else [choices[alone]]
+                            cost = base + money(price, minutes) + section(0) * money(*CABLES[trunk])
+                            yield cost, (on_output, on_box, box, supply, trunk)
 
     def site(self, made) -> str:
-        choices, box, supply, trunk, door = made
-        return self.site_of([(box, [(door, None)] + [(cable, order) for _, cable, _, order in choices])], supply, trunk)
+        on_output, on_box, box, supply, trunk = made
+        runs = lambda choices: [(cable, order) for _, cable, _, order in choices]  # noqa: E731
+        return self.site_of([(box, runs(on_box))] if box else [], supply, trunk, runs(on_output))
 
-    def site_of(self, boxes, supply: str, trunk: str) -> str:
-        """A site file of boxes one behind the other, each a model with its runs: cable and order (None: the door)."""
+    def site_of(self, boxes, supply: str, trunk: str, on_outputs=()) -> str:
+        """A site file of boxes one behind the other, each a model with its runs, cable and order; and of runs on outputs."""
         names = [f"B{at}" for at in range(len(boxes))]
         lines = [
             "[site]", 'title = "Line"', f'family = "{self.family}"', f'indoor_station = "{self.parts["indoor"][0]}"',
@@ -161,16 +177,15 @@ class Line:
         lines += ["[entrances]", 'front = { role = "main", place = "A/G" }', "[dwellings]"]
         lines += [f'D{k} = {{ place = "A/G" }}' for k in range(len(self.steps))]
         steps = json.dumps([f"{section(0)} m"] * len(boxes))
-        lines += ["[runs]", f'T = {{ from = "PS", to = {json.dumps(names)}, cable = "{trunk}", lengths = {steps} }}']
+        lines.append("[runs]")
+        if boxes:
+            lines.append(f'T = {{ from = "PS", to = {json.dumps(names)}, cable = "{trunk}", lengths = {steps} }}')
         end = self.parts["terminator"]
-        for name, (_, runs) in zip(names, boxes):
-            for port, (cable, order) in enumerate(runs, start=1):
-                if order is None:
-                    lines.append(f'F = {{ from = "{name}.{port}", to = "front", cable = "{cable}", length = "{section(8)} m"{end} }}')
-                    continue
-                stops = json.dumps([f"D{k}" for k in order])
-                metres = json.dumps([f"{length} m" for length in self.lengths(order)])
-                lines.append(f'{name}-R{port} = {{ from = "{name}.{port}", to = {stops}, cable = "{cable}", lengths = {metres}{end} }}')
+        starts = [(f"{name}.{port}", made) for name, (_, runs) in zip(names, boxes) for port, made in enumerate(runs, start=1)]
+        for number, (start, (cable, order)) in enumerate(starts + [("PS", made) for made in on_outputs]):
+            stops = json.dumps(["front" if k == DOOR else f"D{k}" for k in order])
+            metres = json.dumps([f"{length} m" for length in self.lengths(order)])
+            lines.append(f'R{number} = {{ from = "{start}", to = {stops}, cable = "{cable}", lengths = {metres}{end} }}')
         return "\n".join(lines) + "\n"
 
 
@@ -233,18 +248,21 @@ def test_cost_equals_that_of_the_whole_space_where_ways_branch(seed: int, tmp_pa
 
 def neighbours(line: Line):
     """Every division of the walk into neighbouring runs, and of the runs into boxes, from the cheapest on."""
-    count = len(line.steps)
+    walk = [DOOR, *range(len(line.steps))]
+    count = len(walk)
     choices = {}
     for first in range(count):
-        for end in range(first + 1, min(count, first + line.group) + 1):
-            walked = tuple(range(first, end))
-            orders = itertools.permutations(walked) if len(walked) <= 4 else [walked, walked[::-1]]
+        for end in range(first + 1, count + 1):
+            walked = tuple(walk[first:end])
+            few = len(walked) <= 4
+            turned = (*walked[1:], DOOR) if walked[0] == DOOR else walked
+            orders = itertools.permutations(walked) if few else [turned, walked[::-1]]
             # Of one cable only the cheapest orders can matter while they pass; those behind come later in the heap.
             made = [(cost, cable, order) for order in orders for cost, cable, _ in line.runs(order)]
             if made:
                 choices[first, end] = sorted(made)
     boxes, supplies = line.parts["boxes"], line.parts["supplies"]
-    fixed = money(*line.parts["door"][1:]) + count * money(*line.parts["indoor"][1:])
+    fixed = money(*line.parts["door"][1:]) + (count - 1) * money(*line.parts["indoor"][1:])
     heap, number = [], itertools.count()
 
     def push(skeleton, picks) -> None:
@@ -253,15 +271,24 @@ def neighbours(line: Line):
         heapq.heappush(heap, (cost, next(number), skeleton, picks))
 
     for parts in intervals(count, choices):
-        for cuts in box_cuts(len(parts) + 1, max(ports for _, _, ports in boxes.values())):
-            sizes = [b - a for a, b in itertools.pairwise((0, *cuts, len(parts) + 1))]
-            for kinds in itertools.product(boxes, repeat=len(sizes)):
-                if any(size > boxes[kind][2] for size, kind in zip(sizes, kinds)):
-                    continue
-                for supply, trunk, door in itertools.product(supplies, CABLES, CABLES):
-                    base = fixed + sum(money(*boxes[kind][:2]) for kind in kinds) + money(*supplies[supply])
-                    base += len(kinds) * section(0) * money(*CABLES[trunk]) + section(8) * money(*CABLES[door])
-                    push((parts, (sizes, kinds, supply, trunk, door), base), (0,) * len(parts))
+        for supply in supplies:
+            outputs = line.parts["outputs"][supply]
+            base = fixed + money(*supplies[supply])
+            if len(parts) <= outputs:
+                push((parts, ((0, len(parts)), (), (), supply, next(iter(CABLES))), base), (0,) * len(parts))
+            # All on boxes, or the first or last run on an output beside the trunk.
+            spans = [(0, len(parts))]
+            if outputs > 1 and len(parts) > 1:
+                spans += [(1, len(parts)), (0, len(parts) - 1)]
+            for first, end in spans:
+                for cuts in box_cuts(end - first, max(ports for _, _, ports in boxes.values())):
+                    sizes = [b - a for a, b in itertools.pairwise((0, *cuts, end - first))]
+                    for kinds, trunk in itertools.product(itertools.product(boxes, repeat=len(sizes)), CABLES):
+                        if any(size > boxes[kind][2] for size, kind in zip(sizes, kinds)):
+                            continue
+                        cost = base + sum(money(*boxes[kind][:2]) for kind in kinds)
+                        cost += len(kinds) * section(0) * money(*CABLES[trunk])
+                        push((parts, ((first, end), sizes, kinds, supply, trunk), cost), (0,) * len(parts))
     while heap:
         cost, _, (parts, models, base), picks = heapq.heappop(heap)
         yield cost, parts, models, [choices[part][pick] for part, pick in zip(parts, picks)]
@@ -299,13 +326,15 @@ def test_cost_equals_that_of_the_declared_space(seed: int, tmp_path) -> None:
     done = run("design", folder, "-o", tmp_path / "site.toml", "--format", "json")
     design = json.loads(done.stdout)["families"][0]["design"]
     candidate = tmp_path / "candidate.toml"
-    for tried, (cost, _, (sizes, kinds, supply, trunk, door), picks) in enumerate(neighbours(line)):
+    for tried, (cost, _, (span, sizes, kinds, supply, trunk), picks) in enumerate(neighbours(line)):
         if design is not None and cost > design["cost"] + 0.01:
             break
-        runs = [(door, None)] + [(cable, order) for _, cable, order in picks]
+        runs = [(cable, order) for _, cable, order in picks]
+        on_boxes = runs[span[0] : span[1]] if kinds else []
+        on_outputs = runs[: span[0]] + runs[span[1] :] if kinds else runs
         ends = list(itertools.accumulate(sizes))
-        boxes = [(kind, runs[end - size : end]) for kind, size, end in zip(kinds, sizes, ends)]
-        candidate.write_text(line.site_of(boxes, supply, trunk))
+        boxes = [(kind, on_boxes[end - size : end]) for kind, size, end in zip(kinds, sizes, ends)]
+        candidate.write_text(line.site_of(boxes, supply, trunk, on_outputs))
         if run("check", candidate).returncode == 0:
             assert design is not None
             assert design["lower_bound"] <= cost + 0.01
@@ -334,7 +363,7 @@ def test_a_planted_grouping_of_others_than_neighbours_is_found_or_said_to_be_out
         return sum(sum(line.lengths(order)) * money(*CABLES["pair-0.5"]) for order in orders)
 
     assert runs_cost(planted) < runs_cost([(1, 2), (3, 4), (0,), (5,), (6,), (7,)])
-    boxes = [("ostrel-d8t", [("pair-0.5", None)] + [("pair-0.5", order) for order in planted])]
+    boxes = [("ostrel-d8t", [("pair-0.5", (DOOR,))] + [("pair-0.5", order) for order in planted])]
     site = tmp_path / "planted.toml"
     site.write_text(line.site_of(boxes, "ostrel-ps-60", "pair-0.5"))
     assert run("check", site).returncode == 0

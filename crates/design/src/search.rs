@@ -437,8 +437,9 @@ impl<'s, 'a> Search<'s, 'a> {
     fn remember(&mut self, plan: &Plan, rejection: &Rejection) -> Vec<Conflict> {
         let learns = match rejection.help {
             Help::OtherRuns => true,
-            Help::Conductors => self.instance.items.len() <= SMALL_SITE,
-            Help::LessLoss | Help::LessLoad | Help::Batteries | Help::Nothing => false,
+            Help::Conductors | Help::LessLoss => self.instance.items.len() <= SMALL_SITE,
+            Help::LessLoad | Help::Batteries => self.instance.items.len() <= SINGLY,
+            Help::Nothing => false,
         };
         if !learns {
             return Vec::new();

@@ -9,7 +9,7 @@ use latchline_words::design::{LimitWords, WayOutWords};
 use std::collections::BTreeSet;
 
 /// Plans that are assessed for each way, at most: it must take seconds, not minutes.
-const MOST_PLANS: usize = 14;
+const MOST_PLANS: usize = 8;
 
 /// A way out that was tried.
 #[derive(Debug, Clone, PartialEq)]

@@ -62,6 +62,7 @@ latchline_finding::codes! {
     ADDRESS_RESERVED, "address-reserved", Error, ["field", "number"];
     ADDRESS_DUPLICATE, "address-duplicate", Error, ["field", "number", "other"];
     ADDRESS_NOT_OF_NAME, "address-not-of-name", Advice, ["dwellings", "numbers"];
+    ADDRESS_REPEATED, "address-repeated", Advice, ["buildings", "numbers"];
     ADDRESS_NOT_EXPRESSIBLE, "address-not-expressible", Error, ["field", "number", "highest"];
     TWO_MAIN_ENTRANCES, "two-main-entrances", Error, ["number", "other"];
     EXTENSION_WITHOUT_ROOM, "extension-without-room", Error, ["stations", "room"];

@@ -151,6 +151,36 @@ fn what_cannot_be_numbered_is_told() {
     assert_eq!(codes("ostrel-48", &hundred, &door, &house), one("addresses-exhausted", "f100"));
 }
 
+/// Eighteen houses, each with a supply, a door and a flat of its own; sixteen numbers. The last two share one bus with each other.
+#[test]
+fn buildings_on_buses_of_their_own_may_share_a_number() {
+    let many = |line: &dyn Fn(usize) -> String| (0..18).map(line).collect::<Vec<_>>().join("\n");
+    let houses = many(&|house| format!("B{house} = {{ floors = [\"0\"] }}"));
+    let supplies = many(&|house| format!("PS{house} = {{ model = \"ostrel-ps-120\" }}"));
+    let doors = many(&|house| {
+        format!("e{house} = {{ role = \"main\", place = \"B{house}\", calls = [\"B{house}\"] }}")
+    });
+    let flats = many(&|house| format!("f{house} = {{ place = \"B{house}\" }}"));
+    let runs = many(&|house| {
+        let from = if house == 17 { 16 } else { house };
+        format!("r{house} = {{ from = \"PS{from}\", to = [\"f{house}\", \"e{house}\"], spacing = \"5 m\" }}")
+    });
+    let plan = assign(&site(&format!(
+        "[site]\ntitle = \"t\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-da1\"\ncable = \"pair-0.8\"\n\
+         [buildings]\n{houses}\n[supplies]\n{supplies}\n[entrances]\n{doors}\n[dwellings]\n{flats}\n[runs]\n{runs}\n"
+    )));
+    let numbers: Vec<u32> = plan.buildings.iter().map(|number| number.expect("a number")).collect();
+    assert_eq!(numbers[..16], (0..16).collect::<Vec<_>>()[..]);
+    // The lowest that nobody on the same bus has.
+    assert_eq!(numbers[16..], [0, 1]);
+    let told: Vec<_> = plan.findings.iter().map(|finding| finding.code.as_str()).collect();
+    assert!(told.contains(&"address-repeated"), "{told:?}");
+    assert!(plan.findings.iter().all(|finding| finding.severity < Severity::Error), "{told:?}");
+    // Both doors of a number are the main one, each on its bus, and flats keep the numbers of their names.
+    assert_eq!(plan.entrances[0], plan.entrances[16]);
+    assert_eq!((plan.dwellings[1], plan.dwellings[17]), (Some(1), Some(17)));
+}
+
 #[test]
 fn a_field_beyond_its_switches_is_told() {
     let mut site =

@@ -5,6 +5,7 @@
 //! looks ahead, adding a dwelling at the end of the file never changes the numbers of others;
 //! where two want one number, the later one yields, or, if its number is stated, is told.
 
+use super::buses::buses_of_buildings;
 use super::pool::{Holder, Pool, number_in_name};
 use super::{highest_number, settings};
 use crate::catalogue::{AddressField, FieldKind};
@@ -12,7 +13,7 @@ use crate::codes;
 use crate::model::{EntranceRole, Site, StationOwner};
 use latchline_finding::{ElementId, Figure, Finding, Origin, Severity, Sourced};
 use latchline_words::terms::Term;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Class of a device on the bus.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -108,7 +109,7 @@ pub fn fields_of(site: &Site, class: DeviceClass) -> &[AddressField] {
 
 /// Numbers every device of the site by the scheme of its family.
 pub fn assign(site: &Site) -> AddressPlan {
-    let mut assigner = Assigner { site, findings: Vec::new() };
+    let mut assigner = Assigner { site, findings: Vec::new(), repeated: BTreeSet::new() };
     let buildings = assigner.buildings();
     let dwellings = assigner.dwellings(&buildings);
     let entrances = assigner.entrances(&buildings);
@@ -164,7 +165,12 @@ fn chosen(site: &Site, numbers: &[Option<u32>]) -> Vec<ChosenNumber> {
 struct Assigner<'s> {
     site: &'s Site,
     findings: Vec<Finding>,
+    /// Buildings with the number of one on another bus.
+    repeated: BTreeSet<usize>,
 }
+
+/// A building number, and the building where another bus has the same.
+type Shared = (Option<u32>, Option<usize>);
 
 /// What is to be numbered.
 struct Claim<'c> {
@@ -268,13 +274,53 @@ impl<'s> Assigner<'s> {
         let field = AddressField { main: None, ..field.clone() };
         let mut pool = Pool::new(&field);
         let site = self.site;
-        let claims = site.buildings.iter().map(|building| Claim {
-            id: &building.id,
-            origin: &building.origin,
-            stated: building.number.as_ref(),
-            use_name: false,
-        });
-        claims.map(|claim| self.claim(&mut pool, &field, &claim)).collect()
+        let mut buses: Option<Vec<BTreeSet<usize>>> = None;
+        let mut numbers: Vec<Option<u32>> = Vec::with_capacity(site.buildings.len());
+        for (index, building) in site.buildings.iter().enumerate() {
+            if building.number.is_none() && pool.is_exhausted() {
+                // Buses that no wire joins know nothing of each other's numbers.
+                let buses = buses.get_or_insert_with(|| buses_of_buildings(site));
+                let apart = |number: &u32| {
+                    let holders = (0..index).filter(|other| numbers[*other] == Some(*number));
+                    pool.is_usable(*number)
+                        && !buses[index].is_empty()
+                        && holders.into_iter().all(|other| buses[other].is_disjoint(&buses[index]))
+                };
+                if let Some(number) = (field.first.value..=field.last.value).find(apart) {
+                    numbers.push(Some(number));
+                    self.repeated.insert(index);
+                    continue;
+                }
+            }
+            let claim = Claim {
+                id: &building.id,
+                origin: &building.origin,
+                stated: building.number.as_ref(),
+                use_name: false,
+            };
+            numbers.push(self.claim(&mut pool, &field, &claim));
+        }
+        self.tell_repeated(&numbers);
+        numbers
+    }
+
+    /// One finding of all buildings with the number of another one.
+    fn tell_repeated(&mut self, numbers: &[Option<u32>]) {
+        let Some(first) = self.repeated.first().map(|first| &self.site.buildings[*first]) else { return };
+        let one = |index: &usize| {
+            numbers[*index].map(|number| format!("{} ({number})", self.site.buildings[*index].id))
+        };
+        let repeated: Vec<String> = self.repeated.iter().filter_map(one).collect();
+        let finding = Finding::new(codes::ADDRESS_REPEATED, Severity::Advice, first.origin.clone())
+            .about(first.id.clone())
+            .with("buildings", repeated.len())
+            .with("numbers", repeated);
+        self.findings.push(finding);
+    }
+
+    /// What shares its numbers: a building number, of one building alone where another bus has it, too.
+    fn shared(&self, building: Option<usize>, buildings: &[Option<u32>]) -> Shared {
+        (self.building_number(building, buildings), building.filter(|index| self.repeated.contains(index)))
     }
 
     /// The building number under which something is addressed. What stands in no building
@@ -295,11 +341,10 @@ impl<'s> Assigner<'s> {
             return vec![None; site.dwellings.len()];
         };
         let by_building = self.field(DeviceClass::Indoor, FieldKind::Building).is_some();
-        let mut pools: BTreeMap<Option<u32>, Pool<'_>> = BTreeMap::new();
+        let mut pools: BTreeMap<Option<Shared>, Pool<'_>> = BTreeMap::new();
         let mut numbers = Vec::with_capacity(site.dwellings.len());
         for dwelling in &site.dwellings {
-            let group =
-                by_building.then(|| self.building_number(dwelling.place.building, buildings)).flatten();
+            let group = by_building.then(|| self.shared(dwelling.place.building, buildings));
             let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
             let claim = Claim {
                 id: &dwelling.id,
@@ -318,11 +363,10 @@ impl<'s> Assigner<'s> {
             return vec![None; site.entrances.len()];
         };
         let by_building = self.field(DeviceClass::Door, FieldKind::Building).is_some();
-        let mut pools: BTreeMap<Option<u32>, Pool<'_>> = BTreeMap::new();
+        let mut pools: BTreeMap<Option<Shared>, Pool<'_>> = BTreeMap::new();
         let mut numbers = Vec::with_capacity(site.entrances.len());
         for entrance in &site.entrances {
-            let group =
-                by_building.then(|| self.building_number(entrance.place.building, buildings)).flatten();
+            let group = by_building.then(|| self.shared(entrance.place.building, buildings));
             let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
             let claim = Claim {
                 id: &entrance.id,

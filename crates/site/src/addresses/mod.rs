@@ -8,6 +8,7 @@
 
 mod absent;
 mod assign;
+mod buses;
 mod found;
 mod freeze;
 mod pool;

@@ -40,6 +40,14 @@ impl<'f> Pool<'f> {
         self.taken.entry(number).or_insert(holder);
     }
 
+    /// Whether no number is left for whoever takes the lowest.
+    pub(super) fn is_exhausted(&self) -> bool {
+        let is_free = |number: u32| {
+            self.is_usable(number) && self.field.main != Some(number) && !self.taken.contains_key(&number)
+        };
+        !(self.lowest_candidate..=self.field.last.value).any(is_free)
+    }
+
     /// Takes the number if it is usable, free and not kept for the main one.
     pub(super) fn take_if_free(&mut self, number: u32, holder: Holder) -> Option<u32> {
         let free =

@@ -138,8 +138,8 @@ macro_rules! files {
 
 files! {
     acceptance_without_match, accessory_chain_too_long, accessory_current_exceeded, address_duplicate,
-    address_not_expressible, address_not_of_name, address_out_of_range, address_reserved,
-    addresses_exhausted, alarm_cable_not_watched, alarm_inputs_exceeded, alarm_loop_too_long,
+    address_not_expressible, address_not_of_name, address_out_of_range, address_repeated,
+    address_reserved, addresses_exhausted, alarm_cable_not_watched, alarm_inputs_exceeded, alarm_loop_too_long,
     alarm_tells_nobody, bad_name, battery_end_voltage_low, battery_hours_short, battery_missing,
     beside_mains, box_without_runs, branch_not_allowed, bus_of_another_family, bus_voltage_above_selv,
     bus_voltage_wet, cable_to_no_part, cable_unsuitable, call_across_buses, call_buttons_too_few,

@@ -21,7 +21,7 @@ use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_site::catalogue::Environment;
 use std::cmp::Reverse;
-use std::collections::{BTreeSet, BinaryHeap};
+use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
 /// Items above which a site is large.
 pub const LARGE_SITE: usize = 300;
@@ -59,12 +59,37 @@ struct Conflict {
     runs: BTreeSet<RunKey>,
 }
 
+/// Conflicts that were learnt, found by one of their runs.
+#[derive(Default)]
+struct Conflicts {
+    by_first: BTreeMap<RunKey, Vec<Conflict>>,
+}
+
+impl Conflicts {
+    fn insert(&mut self, conflict: Conflict) {
+        let Some(first) = conflict.runs.first() else { return };
+        let known = self.by_first.entry(first.clone()).or_default();
+        if let Err(place) = known.binary_search(&conflict) {
+            known.insert(place, conflict);
+        }
+    }
+
+    /// The first that a plan with these runs and this trunk has.
+    fn among(&self, trunk: (usize, u32), runs: &BTreeSet<RunKey>) -> Option<&Conflict> {
+        runs.iter().filter_map(|first| self.by_first.get(first)).flatten().find(|conflict| {
+            conflict.trunk == trunk
+                && conflict.runs.len() <= runs.len()
+                && conflict.runs.iter().all(|run| runs.contains(run))
+        })
+    }
+}
+
 /// Looks for plans that pass, over all walking orders.
 pub struct Search<'s, 'a> {
     instance: &'s Instance<'a>,
     texts: Texts<'s>,
     memory: Memory,
-    conflicts: BTreeSet<Conflict>,
+    conflicts: Conflicts,
     /// Plans that were assessed.
     pub assessed: usize,
     /// Plans that may be assessed.
@@ -127,7 +152,7 @@ impl<'s, 'a> Search<'s, 'a> {
             instance,
             texts,
             memory,
-            conflicts: BTreeSet::new(),
+            conflicts: Conflicts::default(),
             assessed: 0,
             most_plans,
             is_hopeless: false,
@@ -424,13 +449,11 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// A known conflict that a plan has.
     fn conflict_in(&self, plan: &Plan) -> Option<Conflict> {
-        if self.conflicts.is_empty() {
+        if self.conflicts.by_first.is_empty() {
             return None;
         }
         let runs: BTreeSet<RunKey> = keys(plan).into_iter().collect();
-        let trunk = trunk_cable(plan);
-        let holds = |conflict: &&Conflict| conflict.trunk == trunk && conflict.runs.is_subset(&runs);
-        self.conflicts.iter().find(holds).cloned()
+        self.conflicts.among(trunk_cable(plan), &runs).cloned()
     }
 
     /// Keeps what a rejection says of runs together.
@@ -462,7 +485,7 @@ impl<'s, 'a> Search<'s, 'a> {
             .map(|items| Conflict { trunk, runs: of(items) })
             .filter(|conflict| !conflict.runs.is_empty())
             .collect();
-        self.conflicts.extend(found.iter().cloned());
+        found.iter().cloned().for_each(|conflict| self.conflicts.insert(conflict));
         found.into_iter().collect()
     }
 }

@@ -358,8 +358,8 @@ sentences! {
         ThenSound { share: Figure }:
             "nothing that a meter sees here ({share} then)" | "nichts, was ein Messgerät hier sieht (dann {share})",
         SureEnough { share: Figure }:
-            "That is sure enough ({share} was asked for); no further reading is proposed."
-            | "Das ist sicher genug (verlangt waren {share}); keine weitere Messung wird vorgeschlagen.",
+            "Where to look is sure enough ({share} was asked for); no further reading is proposed."
+            | "Wo zu suchen ist, ist sicher genug (verlangt waren {share}); keine weitere Messung wird vorgeschlagen.",
         NoReadingTells:
             "No meter reading decides between the rest: look at them one after the other."
             | "Keine Messung entscheidet zwischen dem Rest: der Reihe nach ansehen.",

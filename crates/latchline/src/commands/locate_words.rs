@@ -347,7 +347,11 @@ fn nothing_known(reader: &Reader<'_>, located: &Located, width: usize) -> String
 fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize) -> String {
     let language = reader.language;
     let Some(next) = &located.next else {
-        let words = if located.is_sure {
+        // What is left in one place may be nothing that a meter sees: a coil, a door that binds.
+        let only_by_eye = located.classes.first().is_some_and(|class| {
+            class.members.len() > 1 && class.members.iter().all(|place| !located.is_seen(*place))
+        });
+        let words = if located.is_sure && !only_by_eye {
             Answer::SureEnough { share: reader.share(options.confidence) }
         } else {
             Answer::NoReadingTells

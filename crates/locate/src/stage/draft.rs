@@ -278,8 +278,8 @@ impl Draft {
         }
         let mut loads = self.loads.clone();
         let mut is_any = false;
-        for node in 0..is_limited.len() {
-            if self.off[node] && !self.cut[node] && !is_limited[node] {
+        for (node, is_limited) in is_limited.iter().enumerate() {
+            if self.off[node] && !self.cut[node] && !is_limited {
                 let conductance_s = self.conductance_at_cut_off(node);
                 is_any |= conductance_s > 0.0;
                 loads.conductance_s[node] += conductance_s;

@@ -12,6 +12,7 @@
 
 use super::installer::{Readings, WorstOfDevice};
 use super::{Predictor, Reading};
+use crate::BusState;
 use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::NodeRef;
@@ -20,6 +21,7 @@ use crate::worst::Device;
 use latchline_finding::StateKind;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 /// What the difference of two readings of one meter on one range may be off by, in volts: two digits of 10 mV at either end. Its gain
 /// error is the same at both ends and, as a share of the drop, below the rest (assumed; common practice, no source).
@@ -158,13 +160,20 @@ struct FailingDevice<'w> {
     /// Voltage above the limit.
     margin_v: f64,
     /// Current through the segment that leads to each node.
-    current_a: std::rc::Rc<Vec<f64>>,
+    current_a: Rc<Vec<f64>>,
+}
+
+/// A stage in one state.
+struct SolvedState {
+    /// Current through the segment that leads to each node.
+    current_a: Rc<Vec<f64>>,
+    /// Voltage of each node.
+    voltage_v: Vec<f64>,
 }
 
 impl<'w> Failing<'w> {
     fn new(states: &States<'_, '_>, worst: &[WorstOfDevice<'w>]) -> Self {
-        let mut solved: BTreeMap<(usize, &crate::BusState), Option<(std::rc::Rc<Vec<f64>>, Vec<f64>)>> =
-            BTreeMap::new();
+        let mut solved: BTreeMap<(usize, &BusState), Option<SolvedState>> = BTreeMap::new();
         let from = states.from;
         let mut devices = Vec::new();
         for one in worst {
@@ -174,14 +183,20 @@ impl<'w> Failing<'w> {
             let known = solved.entry((at.stage, one.state)).or_insert_with(|| {
                 let mut solver = Solver::of_stage(from.layout, phase, at.stage);
                 let outcome = solver.solve_set(at.stage, &set);
-                (outcome == SetOutcome::Solved).then(|| {
-                    let current_a = solver.segment_currents_a(at.stage);
-                    (std::rc::Rc::new(current_a), solver.solution(at.stage).voltage_v.clone())
+                (outcome == SetOutcome::Solved).then(|| SolvedState {
+                    current_a: Rc::new(solver.segment_currents_a(at.stage)),
+                    voltage_v: solver.solution(at.stage).voltage_v.clone(),
                 })
             });
-            let Some((current_a, voltage_v)) = known else { continue };
-            let margin_v = voltage_v[at.node] - one.limit_v;
-            devices.push(FailingDevice { worst: *one, at, set, margin_v, current_a: current_a.clone() });
+            let Some(state) = known else { continue };
+            let margin_v = state.voltage_v[at.node] - one.limit_v;
+            devices.push(FailingDevice {
+                worst: *one,
+                at,
+                set,
+                margin_v,
+                current_a: state.current_a.clone(),
+            });
         }
         Failing { devices }
     }

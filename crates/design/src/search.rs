@@ -52,6 +52,10 @@ const MOST_TRUNK_WIRES: usize = 6;
 /// out; above, by those without the runs at fault.
 const SINGLY: usize = 8;
 
+/// How often a small site learns from voltages, loads and batteries: planning knows of these, so what is left to find is rare, and a
+/// site that no plan carries would else be searched to its last grouping.
+const MOST_LESSONS: usize = 400;
+
 /// Runs that do not go together, with the trunk cable.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 struct Conflict {
@@ -90,6 +94,8 @@ pub struct Search<'s, 'a> {
     texts: Texts<'s>,
     memory: Memory,
     conflicts: Conflicts,
+    /// How often something was learnt from what planning knows of.
+    lessons: usize,
     /// Plans that were assessed.
     pub assessed: usize,
     /// Plans that may be assessed.
@@ -153,6 +159,7 @@ impl<'s, 'a> Search<'s, 'a> {
             texts,
             memory,
             conflicts: Conflicts::default(),
+            lessons: 0,
             assessed: 0,
             most_plans,
             is_hopeless: false,
@@ -458,12 +465,17 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// Keeps what a rejection says of runs together.
     fn remember(&mut self, plan: &Plan, rejection: &Rejection) -> Vec<Conflict> {
+        let items = self.instance.items.len();
+        let is_new = self.lessons < MOST_LESSONS;
         let learns = match rejection.help {
             Help::OtherRuns => true,
-            Help::Conductors | Help::LessLoss => self.instance.items.len() <= SMALL_SITE,
-            Help::LessLoad | Help::Batteries => self.instance.items.len() <= SINGLY,
+            Help::Conductors => items <= SMALL_SITE,
+            Help::LessLoss => items <= SMALL_SITE && is_new,
+            Help::LessLoad | Help::Batteries => items <= SINGLY && is_new,
             Help::Nothing => false,
         };
+        self.lessons +=
+            usize::from(matches!(rejection.help, Help::LessLoss | Help::LessLoad | Help::Batteries));
         if !learns {
             return Vec::new();
         }

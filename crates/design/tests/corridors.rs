@@ -92,11 +92,13 @@ fn a_port_that_gives_too_little_is_not_told_as_distance() {
     let read = survey(&corridors(1, 2, 2, "Media,audio\n"));
     let small = design_with(&read.survey.unwrap(), "mossop-24", &[], Effort::default()).unwrap();
     assert!(small.site.runs.iter().any(|run| matches!(run.from, latchline_site::model::RunStart::Supply(_))));
+    // With more flats the outputs do not suffice. The plans that were looked at fail by a port, and its current is named.
     let read = survey(&corridors(1, 8, 8, "Media,audio\n"));
     let result = design_with(&read.survey.unwrap(), "mossop-24", &[], Effort::default());
     match result {
-        Err(Obstacle::PortCurrent { largest_a, .. }) => {
-            assert!((largest_a - 0.35).abs() < 1e-9, "{largest_a}")
+        Err(obstacle) => {
+            assert!(!matches!(obstacle, Obstacle::OutOfReach { .. }), "{obstacle}");
+            assert!(obstacle.to_string().contains("0.35 A"), "{obstacle}");
         }
         other => panic!("{:?}", other.map(|design| design.cost)),
     }

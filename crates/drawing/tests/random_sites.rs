@@ -435,7 +435,7 @@ fn a_german_drawing_is_german_throughout() {
 
 #[test]
 fn a_site_with_nothing_in_it_gives_an_empty_sheet() {
-    let site = resolved("[site]\ntitle = \"\"\nfamily = \"ostrel-48\"\n");
+    let site = resolved("[site]\ntitle = \"Empty\"\nfamily = \"ostrel-48\"\n");
     let assessment = latchline_assess::assess(&site);
     let scenes = elevation(&site, &assessment, &SheetOptions::default());
     assert_eq!(scenes.len(), 1);

@@ -54,7 +54,7 @@ const SINGLY: usize = 8;
 
 /// How often a small site learns from voltages, loads and batteries: planning knows of these, so what is left to find is rare, and a
 /// site that no plan carries would else be searched to its last grouping.
-const MOST_LESSONS: usize = 400;
+const MOST_LESSONS: usize = 2000;
 
 /// Runs that do not go together, with the trunk cable.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]

@@ -13,7 +13,7 @@
 //! and all within 3 dB of the budget) are narrowed on the response itself to a ten-thousandth of the spacing;
 //! [`BandSurvey::left_coarse`] counts those left at their grid value. What is lost at a share of a band is taken on the cubic through
 //! the points, with points added between those near it until that moves the weakest stations of a caller and those near the budget by no
-//! more than 0.03 dB; where it still does when no more are added, it is counted there too. Agreement is no bound.
+//! more than 0.02 dB; where it still does when no more are added, it is counted there too. Agreement is no bound.
 
 pub(crate) mod call;
 mod grid;

@@ -61,7 +61,7 @@ sentences! {
             | "{door}: Freigabe, Fluchtweg und Brandfallsteuerung abgestimmt mit (Name)",
         DropInACall { caller: &'a str, station: &'a str }:
             "The same while {station} talks with {caller}"
-            | "Derselbe, während {station} mit {caller} spricht",
+            | "Derselbe, während {caller} und {station} sprechen",
         DropInStandby { from: &'a str, end: &'a str }:
             "Drop from {from} to {end}, standby"
             | "Spannungsfall von {from} bis {end}, Ruhe",

@@ -4,9 +4,9 @@
 //! Butland 1984 weigh them; both from memory). The level that is reached on the share is then found by halving, on pieces of these cubics.
 
 /// A level that moves by no more than this with the points between is settled, in decibel: less than the 0.05 dB that a loss may be off.
-const SETTLED_DB: f64 = 0.03;
+const SETTLED_DB: f64 = 0.02;
 /// Intervals whose gains come this near to a level decide on it, in decibel.
-const NEAR_DB: f64 = 1.0;
+const NEAR_DB: f64 = 3.0;
 /// Receivers whose loss is as near as this to the greatest, and as this to the budget, are settled, in decibel.
 const NEAR_THE_WEAKEST_DB: f64 = 1.0;
 const NEAR_THE_BUDGET_DB: f64 = 3.0;
@@ -164,8 +164,10 @@ pub(super) fn settled(
     };
     let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
     let mut before = levels_of(&sparse(&frequencies_hz), &sparse_gains);
-    for _ in 0..MOST_ROUNDS {
-        let moving = moving(&levels, &before, budget_db);
+    for round in 0..MOST_ROUNDS {
+        // Two looks at the same coarse points may agree on what neither sees, so there is one finer look at least.
+        let least_moved_db = if round == 0 { f64::NEG_INFINITY } else { SETTLED_DB };
+        let moving = moving(&levels, &before, budget_db, least_moved_db);
         if moving.is_empty() {
             return Some(SettledShare { frequencies_hz, gains, levels, unsettled: 0 });
         }
@@ -204,18 +206,18 @@ pub(super) fn settled(
         before = levels;
         levels = levels_of(&frequencies_hz, &gains);
     }
-    let unsettled = moving(&levels, &before, budget_db).len();
+    let unsettled = moving(&levels, &before, budget_db, SETTLED_DB).len();
     Some(SettledShare { frequencies_hz, gains, levels, unsettled })
 }
 
-/// Those that decide and have moved by more than what is settled.
-fn moving(levels: &[ShareLevel], before: &[ShareLevel], budget_db: f64) -> Vec<usize> {
+/// Those that decide and have moved by more than so many decibels.
+fn moving(levels: &[ShareLevel], before: &[ShareLevel], budget_db: f64, least_moved_db: f64) -> Vec<usize> {
     let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
     let decides = |level: &ShareLevel| {
         level.gain_db <= weakest_db + NEAR_THE_WEAKEST_DB
             || (level.gain_db + budget_db).abs() <= NEAR_THE_BUDGET_DB
     };
-    let moved = |one: &usize| (levels[*one].gain_db - before[*one].gain_db).abs() > SETTLED_DB;
+    let moved = |one: &usize| (levels[*one].gain_db - before[*one].gain_db).abs() > least_moved_db;
     (0..levels.len()).filter(|one| decides(&levels[*one])).filter(moved).collect()
 }
 

@@ -61,6 +61,8 @@ const MOST_LESSONS: usize = 2000;
 struct Conflict {
     trunk: (usize, u32),
     runs: BTreeSet<RunKey>,
+    /// Kinds of the supplies, where it is a whole plan that is known to fail; empty where any will.
+    supplies: Vec<usize>,
 }
 
 /// Conflicts that were learnt, found by one of their runs.
@@ -78,10 +80,11 @@ impl Conflicts {
         }
     }
 
-    /// The first that a plan with these runs and this trunk has.
-    fn among(&self, trunk: (usize, u32), runs: &BTreeSet<RunKey>) -> Option<&Conflict> {
+    /// The first that a plan with these runs, this trunk and these supplies has.
+    fn among(&self, trunk: (usize, u32), runs: &BTreeSet<RunKey>, supplies: &[usize]) -> Option<&Conflict> {
         runs.iter().filter_map(|first| self.by_first.get(first)).flatten().find(|conflict| {
             conflict.trunk == trunk
+                && (conflict.supplies.is_empty() || conflict.supplies == supplies)
                 && conflict.runs.len() <= runs.len()
                 && conflict.runs.iter().all(|run| runs.contains(run))
         })
@@ -390,6 +393,8 @@ impl<'s, 'a> Search<'s, 'a> {
         below: Option<Money>,
     ) -> Option<Judged> {
         let wires = trunk_wires(self.instance);
+        // On a small site every plan is learnt from by itself, so the search begins with full supplies again.
+        let fill = if self.instance.items.len() <= SINGLY { 1.0 } else { fill };
         let mut tables: Vec<Tables> = Vec::new();
         let mut roots: Vec<Root> = Vec::new();
         let mut heap: BinaryHeap<Candidate> = BinaryHeap::new();
@@ -413,7 +418,9 @@ impl<'s, 'a> Search<'s, 'a> {
                 break;
             }
         }
-        let mut seen: Vec<Plan> = Vec::new();
+        // On a small site the same plan with other runs barred leads to other plans.
+        let is_single = self.instance.items.len() <= SINGLY;
+        let mut seen: Vec<(Plan, Option<Barred>)> = Vec::new();
         for _ in 0..self.most_tried() {
             if self.is_spent() {
                 break;
@@ -423,10 +430,11 @@ impl<'s, 'a> Search<'s, 'a> {
             if below.is_some_and(|below| cost >= below) {
                 break;
             }
-            if seen.contains(&candidate.plan) {
+            let one = (candidate.plan.clone(), is_single.then(|| candidate.barred.clone()));
+            if seen.contains(&one) {
                 continue;
             }
-            seen.push(candidate.plan.clone());
+            seen.push(one);
             let known = self.conflict_in(&candidate.plan);
             let sides = match known {
                 Some(conflict) => sides(&[conflict]),
@@ -438,6 +446,10 @@ impl<'s, 'a> Search<'s, 'a> {
                     }
                 },
             };
+            if is_single && let Some(plan) = with_larger_supply(self.instance, &candidate.plan) {
+                number += 1;
+                heap.push(Candidate { plan, root: candidate.root, barred: candidate.barred.clone(), number });
+            }
             let Root { assumptions, tables: at, pairs } = roots[candidate.root];
             for side in sides {
                 let mut barred = candidate.barred.clone();
@@ -460,7 +472,7 @@ impl<'s, 'a> Search<'s, 'a> {
             return None;
         }
         let runs: BTreeSet<RunKey> = keys(plan).into_iter().collect();
-        self.conflicts.among(trunk_cable(plan), &runs).cloned()
+        self.conflicts.among(trunk_cable(plan), &runs, &supplies(plan)).cloned()
     }
 
     /// Keeps what a rejection says of runs together.
@@ -487,14 +499,14 @@ impl<'s, 'a> Search<'s, 'a> {
         let trunk = trunk_cable(plan);
         if self.instance.items.len() <= SINGLY {
             // Another companion may mend it: only the whole is known to fail.
-            let whole = Conflict { trunk, runs: keys.into_iter().collect() };
+            let whole = Conflict { trunk, runs: keys.into_iter().collect(), supplies: supplies(plan) };
             self.conflicts.insert(whole.clone());
             return vec![whole];
         }
         let found: BTreeSet<Conflict> = rejection
             .blamed
             .iter()
-            .map(|items| Conflict { trunk, runs: of(items) })
+            .map(|items| Conflict { trunk, runs: of(items), supplies: Vec::new() })
             .filter(|conflict| !conflict.runs.is_empty())
             .collect();
         found.iter().cloned().for_each(|conflict| self.conflicts.insert(conflict));
@@ -530,6 +542,27 @@ fn keys(plan: &Plan) -> Vec<RunKey> {
         branching: run.branching.clone(),
     });
     keys.collect()
+}
+
+/// The kinds of a plan's supplies.
+fn supplies(plan: &Plan) -> Vec<usize> {
+    plan.zones.iter().map(|zone| zone.supply).collect()
+}
+
+/// The same plan with the next larger supply that has as many outputs; `None` where it has several supplies, or none is larger.
+fn with_larger_supply(instance: &Instance<'_>, plan: &Plan) -> Option<Plan> {
+    let [zone] = &plan.zones[..] else { return None };
+    let now = &instance.supplies[zone.supply];
+    let is_larger = |kind: &usize| {
+        let other = &instance.supplies[*kind];
+        other.rated_a > now.rated_a && other.outputs >= now.outputs && other.cost >= now.cost
+    };
+    let larger =
+        (0..instance.supplies.len()).filter(is_larger).min_by_key(|kind| instance.supplies[*kind].cost)?;
+    let mut plan = plan.clone();
+    plan.zones[0].supply = larger;
+    plan.cost += instance.supplies[larger].cost - now.cost;
+    Some(plan)
 }
 
 /// The cable of the trunks, with its pairs in parallel.

@@ -173,10 +173,12 @@ def test_a_changed_length_is_taken_over_and_mended_where_it_no_longer_passes(tmp
     # 24 V: 40 m more on the way to the furthest dwelling needs something bought.
     line = Line(1, 2)
     line.steps, line.at, line.drops, line.group = [6, 6], [6, 12], [1, 1], 8
-    run("design", write(tmp_path / "line", line.sheets()), "-o", before, "--force", status=0)
+    # A spare port asks for a distributor: without one two dwellings hang on the supply's only output.
+    with_a_box = lambda: {**line.sheets(), "site": [*line.sheets()["site"], ["Spare ports", 1]]}
+    run("design", write(tmp_path / "line", with_a_box()), "-o", before, "--force", status=0)
     assert run("check", before).returncode == 0
     line.steps, line.at = [6, 84], [6, 90]
-    result, after = changed(tmp_path, line.sheets(), before)
+    result, after = changed(tmp_path, with_a_box(), before)
     assert run("check", after).returncode == 0 and result["cost"] > 0
     old, new = (tomllib.loads(path.read_text()) for path in (before, after))
     assert old["distributors"] == new["distributors"] and old["dwellings"] == new["dwellings"]

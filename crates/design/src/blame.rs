@@ -7,7 +7,7 @@ use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::Binding;
 use crate::planning::{plan, relaxed};
-use crate::runs::{MOST_ON_OUTPUTS, best_head, best_output, chain};
+use crate::runs::{best_head, best_output, chain, hangs_on_outputs};
 use latchline_words::design::{LimitWords, ObstacleWords};
 
 /// A limit with its value in words, and the limits without it.
@@ -48,7 +48,7 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
             let head = best_output(instance);
             let mut fed =
                 |place: &usize| chain(instance, *place, &head, &[item], 0, sweep, &|_| false).is_some();
-            order.len() <= MOST_ON_OUTPUTS && instance.mains.iter().any(&mut fed)
+            hangs_on_outputs(instance) && instance.mains.iter().any(&mut fed)
         };
         if from_output(&mut sweep) {
             continue;

@@ -406,13 +406,18 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
             |first: usize| row(instance, order, &start, first, &branchings(instance, order, *place, first));
         RunTable { from: (0..order.len()).map(row_of).collect() }
     };
-    let few = order.len() <= MOST_ON_OUTPUTS;
+    let few = hangs_on_outputs(instance);
     let outputs = if few { instance.mains.par_iter().map(from_output).collect() } else { Vec::new() };
     Tables { ports: by_model, outputs }
 }
 
 /// Items of a site up to which runs may hang on the outputs of the first supply without a distributor.
 pub const MOST_ON_OUTPUTS: usize = 60;
+
+/// Whether runs may hang on the supply's own outputs: on a small site, of which no spare ports are asked, since an output is no port.
+pub fn hangs_on_outputs(instance: &Instance<'_>) -> bool {
+    instance.items.len() <= MOST_ON_OUTPUTS && instance.limits.spare == 0
+}
 
 /// The same tables without the barred runs: only their rows are made again.
 pub fn without(

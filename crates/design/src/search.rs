@@ -52,6 +52,8 @@ const MOST_TRUNK_WIRES: usize = 6;
 /// out; above, by those without the runs at fault.
 const SINGLY: usize = 8;
 
+/// Candidates of a small site that are taken over all walking orders.
+const MOST_TAKEN: usize = 8_000;
 /// How often a small site learns from voltages, loads and batteries: planning knows of these, so what is left to find is rare, and a
 /// site that no plan carries would else be searched to its last grouping.
 const MOST_LESSONS: usize = 2000;
@@ -97,6 +99,8 @@ pub struct Search<'s, 'a> {
     texts: Texts<'s>,
     memory: Memory,
     conflicts: Conflicts,
+    /// Candidates that were taken on a small site, over all walking orders.
+    taken: usize,
     /// How often something was learnt from what planning knows of.
     lessons: usize,
     /// Plans that were assessed.
@@ -162,6 +166,7 @@ impl<'s, 'a> Search<'s, 'a> {
             texts,
             memory,
             conflicts: Conflicts::default(),
+            taken: 0,
             lessons: 0,
             assessed: 0,
             most_plans,
@@ -313,12 +318,17 @@ impl<'s, 'a> Search<'s, 'a> {
             return Ok(best);
         }
         let below = best.as_ref().map(|best| best.cost).into_iter().chain(known.map(money)).min();
-        match self.learn(root, order, fill, best.is_some(), below) {
-            Some(design) => best = Some(design),
-            None if best.is_none() => return Err(self.rejected()),
-            None => {}
+        if let Some(design) = self.learn(root, order, fill, best.is_some(), below, false) {
+            best = Some(design);
         }
-        Ok(best)
+        // On a small site the same plan with other runs barred leads to other plans, too.
+        if items <= SINGLY {
+            let below = best.as_ref().map(|best| best.cost).into_iter().chain(known.map(money)).min();
+            if let Some(design) = self.learn(root, order, fill, best.is_some(), below, true) {
+                best = Some(design);
+            }
+        }
+        if best.is_none() { Err(self.rejected()) } else { Ok(best) }
     }
 
     /// The plan as it is, with thicker and thicker trunks, with less and less on each supply. Gives the
@@ -383,7 +393,8 @@ impl<'s, 'a> Search<'s, 'a> {
         Some((None, fill))
     }
 
-    /// Candidates in the order of their cost, without what was learnt to fail.
+    /// Candidates in the order of their cost, without what was learnt to fail. `is_single`: a plan that comes again with other runs barred is
+    /// gone on from as well.
     fn learn(
         &mut self,
         root: usize,
@@ -391,6 +402,7 @@ impl<'s, 'a> Search<'s, 'a> {
         fill: f64,
         has_one: bool,
         below: Option<Money>,
+        is_single: bool,
     ) -> Option<Judged> {
         let wires = trunk_wires(self.instance);
         // On a small site every plan is learnt from by itself, so the search begins with full supplies again.
@@ -418,13 +430,12 @@ impl<'s, 'a> Search<'s, 'a> {
                 break;
             }
         }
-        // On a small site the same plan with other runs barred leads to other plans.
-        let is_single = self.instance.items.len() <= SINGLY;
         let mut seen: Vec<(Plan, Option<Barred>)> = Vec::new();
         for _ in 0..self.most_tried() {
-            if self.is_spent() {
+            if self.is_spent() || (is_single && self.taken >= MOST_TAKEN) {
                 break;
             }
+            self.taken += usize::from(is_single);
             let Some(candidate) = heap.pop() else { break };
             let cost = money(candidate.plan.cost + self.instance.fixed);
             if below.is_some_and(|below| cost >= below) {

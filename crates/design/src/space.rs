@@ -3,7 +3,7 @@
 use crate::branches::{MOST_BRANCHED, NEAR_BRANCH};
 use crate::hub::{MOST_CASCADED, NEAR_HUBS};
 use crate::instance::Instance;
-use crate::runs::{MOST_ON_OUTPUTS, NEAR_BOXES};
+use crate::runs::{NEAR_BOXES, hangs_on_outputs};
 use latchline_finding::{Both, Language};
 use latchline_words::design::SpaceWords;
 
@@ -20,7 +20,7 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
         SpaceWords::Trunks.both(),
         SpaceWords::Cable.both(),
     ];
-    if instance.items.len() <= MOST_ON_OUTPUTS {
+    if hangs_on_outputs(instance) {
         lines.push(SpaceWords::OnOutputs.both());
     }
     let cascades = instance.limits.cascade >= 2 && instance.box_places.len() > 1;

@@ -241,8 +241,7 @@ fn segment_parts(
     let pairs = f64::from(wired.pairs.value.max(1));
     let length_m = wired.sections[section].length.value.as_metres();
     let copper_ohm = (2.0 * usual * length_m / pairs).min(nominal_ohm);
-    let terminal_ohm =
-        (4.0 * conditions.joint_resistance.value.as_ohms() / pairs).min(nominal_ohm - copper_ohm);
+    let terminal_ohm = wired.terminals_ohm(conditions.joint_resistance.value).min(nominal_ohm - copper_ohm);
     let drum = rectangular(cable.resistance_tolerance.value.as_fraction());
     let length = rectangular(conditions.length_tolerance.value.as_fraction());
     SegmentParts {

@@ -91,12 +91,11 @@ impl CornerValues {
         let tolerance = |ratio: f64| (1.0 + sign * ratio).max(0.0);
         let by_tolerance = tolerance(cable.resistance_tolerance.value.as_fraction())
             * tolerance(conditions.length_tolerance.value.as_fraction());
-        let joint = conditions.joint_resistance.value.as_ohms();
-        let joints = 2.0 * joint * f64::from(run.joints.value) / pairs;
+        let joint = conditions.joint_resistance.value;
         CornerValues {
             per_metre: 2.0 * per_metre * by_tolerance / pairs,
-            terminals: 4.0 * joint / pairs,
-            spread: if total_m > 0.0 { joints } else { 0.0 },
+            terminals: run.terminals_ohm(joint),
+            spread: if total_m > 0.0 { run.joints_ohm(joint) } else { 0.0 },
             protection,
         }
     }

@@ -8,15 +8,17 @@
 //! first station and of the same cable. To a supply they are added at those of its ends that have room, in two ways of which the better counts:
 //! a lower bound, since another way may carry more. They are called by whoever
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
-//! count that brings an error as far as errors do not go away again when still more is added. Rules that are quick to follow
+//! count that brings an error as far as errors do not go away again when still more is added. What was measured of a run is taken to be
+//! that much more for the cable and terminals added to it. Rules that are quick to follow
 //! are followed first, and what takes longer is asked only of what they allow.
 
 use crate::judge::Judge;
 use latchline_assess::{Assessment, GivenUp, Memory, Wanted};
-use latchline_finding::quantity::Length;
+use latchline_finding::quantity::{Capacitance, Length, Resistance};
 use latchline_finding::{ElementId, Origin, Provenance, Sourced};
+use latchline_network::readings::capacitance_f_per_m;
 use latchline_network::{Layout, Stage, StageSource};
-use latchline_site::catalogue::{Environment, StationKind};
+use latchline_site::catalogue::{Environment, StationKind, loop_ohm_per_km};
 use latchline_site::model::{
     Dwelling, MeasuredRun, Run, RunStart, RunStop, Section, Site, Station, StationOwner,
 };
@@ -197,9 +199,7 @@ fn of_end(site: &Site, judge: &Judge, models: &[&str], end: &End) -> Headroom {
     }
     let (metres, limit) = judge.most(MOST_METRES, |count| {
         let mut changed = site.clone();
-        if let Some(section) = changed.runs[end.like].sections.last_mut() {
-            section.length.value += Length::from_metres(count as f64);
-        }
+        lengthen(&mut changed, end.like, Length::from_metres(count as f64));
         changed
     });
     let metres = Some(MoreMetres { metres, limit });
@@ -296,6 +296,38 @@ fn extend_run(site: &mut Site, run: usize, model: &str, spacing: Length) {
     let Some(like) = last_dwelling(site, run) else { return };
     let station = add_dwelling(site, like, model);
     site.runs[run].sections.push(section(station, spacing));
+    let terminals =
+        Resistance::from_ohms(site.runs[run].terminals_ohm(site.conditions.joint_resistance.value));
+    measure_again(site, run, spacing, terminals);
+}
+
+/// Makes the last section of a run longer.
+fn lengthen(site: &mut Site, run: usize, by: Length) {
+    let Some(section) = site.runs[run].sections.last_mut() else { return };
+    section.length.value += by;
+    measure_again(site, run, by, Resistance::from_ohms(0.0));
+}
+
+/// What was measured of a run as it would be with more of its cable at the end, which is taken to be as its data sheet says: without
+/// this the longer run would be held to the readings of the shorter one.
+fn measure_again(site: &mut Site, run: usize, more: Length, terminals: Resistance) {
+    let cable = site.cable(&site.runs[run]);
+    let celsius = site.conditions.usual_temperature.value.as_celsius();
+    let loop_ohm_per_m = loop_ohm_per_km(cable, celsius) / 1e3;
+    let farad_per_m = capacitance_f_per_m(&site.runs[run], cable);
+    let run = &mut site.runs[run];
+    let pairs = f64::from(run.pairs.value.max(1));
+    if let Some(measured) = &mut run.measured.loop_resistance {
+        let cable_ohm = more.as_metres() * loop_ohm_per_m / pairs;
+        measured.value = Resistance::from_ohms(measured.value.as_ohms() + cable_ohm + terminals.as_ohms());
+    }
+    // Where the data sheet has none, the rest of the cable is as what was measured.
+    let before_m = (run.length() - more).as_metres();
+    if let Some(measured) = &mut run.measured.capacitance {
+        let measured_f = measured.value.as_farads();
+        let more_f = more.as_metres() * farad_per_m.unwrap_or(measured_f / before_m);
+        measured.value = Capacitance::from_farads(measured_f + more_f);
+    }
 }
 
 /// How far apart the stations of a run are on average; the way to the first where there is one alone.

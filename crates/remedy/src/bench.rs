@@ -49,6 +49,9 @@ pub struct Bench<'a> {
     known_changes: Mutex<BTreeMap<Edit, Known>>,
 }
 
+/// Most candidates of a kind tried beyond the cheapest that mends, for one that brings no warning.
+const MOST_CLEANER: usize = 3;
+
 /// What is known of a change.
 #[derive(Default)]
 struct Known {
@@ -311,11 +314,11 @@ impl<'a> Bench<'a> {
         price.map(|price| (price, sketch.filter(|sketch| !sketch.is_quick)))
     }
 
-    /// The cheapest candidate of each kind that mends a finding, cheapest first; of those that cost the same the ones that bring no
-    /// finding, then least labour, then in the order of the candidates. At most so many.
+    /// The cheapest candidate of each kind that mends a finding: those that bring no warning first, of these the cheapest; of those that
+    /// cost the same the ones that bring no finding, then least labour, then in the order of the candidates. At most so many.
     ///
-    /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends, and
-    /// none behind the last that is wanted.
+    /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends without a
+    /// warning or `MOST_CLEANER` more were tried, and none behind the last that is wanted.
     pub(crate) fn cheapest_of_each_kind(
         &self,
         candidates: &[Candidate],
@@ -334,39 +337,54 @@ impl<'a> Bench<'a> {
             })
             .collect();
         priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
-        let mut found: BTreeMap<&str, Mending> = BTreeMap::new();
-        let mut order: Vec<&str> = Vec::new();
+        let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
         for Priced { index, price, sketch } in priced {
-            if order.len() == most {
+            let clean = found.values().filter(|(known, _)| self.worst_brought(known).is_none()).count();
+            if clean == most {
                 break;
             }
             let kind = candidates[index].kind;
-            // Another of the kind at the same cost is better only if it brings nothing.
-            let is_wanted = match found.get(kind) {
-                None => true,
-                Some(known) => self.brings_some(known) && known.price.material == price.material,
-            };
-            if is_wanted && let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding) {
-                let mending = Mending { index, price, outcome };
-                if !found.contains_key(kind) {
-                    order.push(kind);
-                } else if self.brings_some(&mending) {
-                    continue;
+            let known = found.get_mut(kind);
+            // Another of the kind is better only if it brings less: none at all at the same cost, no warning at some more.
+            let brought = match known {
+                None => None,
+                Some((known, more)) => {
+                    let brought = self.worst_brought(known);
+                    let is_dearer = known.price.material != price.material;
+                    *more += 1;
+                    let is_hopeless =
+                        is_dearer && (brought < Some(Severity::Warning) || *more > MOST_CLEANER);
+                    if brought.is_none() || is_hopeless {
+                        continue;
+                    }
+                    Some(brought)
                 }
-                found.insert(kind, mending);
+            };
+            if let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding) {
+                let mending = Mending { index, price, outcome };
+                if brought.is_none_or(|brought| self.worst_brought(&mending) < brought) {
+                    found.insert(kind, (mending, 0));
+                }
             }
         }
-        let mut kept: Vec<Mending> = order.iter().filter_map(|kind| found.remove(kind)).collect();
+        let mut kept: Vec<Mending> = found.into_values().map(|(mending, _)| mending).collect();
         kept.sort_by(|a, b| {
-            let brings = self.brings_some(a).cmp(&self.brings_some(b));
-            a.price.by_material(&b.price).then(brings)
+            let warns = |one| self.worst_brought(one) >= Some(Severity::Warning);
+            let brings = |one| self.worst_brought(one).is_some();
+            let by_warnings = warns(a).cmp(&warns(b));
+            by_warnings
+                .then(a.price.by_material(&b.price))
+                .then(brings(a).cmp(&brings(b)))
+                .then(a.price.order(&b.price))
+                .then(a.index.cmp(&b.index))
         });
+        kept.truncate(most);
         kept
     }
 
-    /// Whether a change brings a finding that was not there.
-    fn brings_some(&self, mending: &Mending) -> bool {
-        !mending.outcome.found.is_subset(&self.known)
+    /// How much the worst finding matters that a change brings and that was not there; `None` if it brings none.
+    fn worst_brought(&self, mending: &Mending) -> Option<Severity> {
+        mending.outcome.worst_brought(&self.known)
     }
 
     /// The remedy that a candidate stands for which mends a finding.

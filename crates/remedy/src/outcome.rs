@@ -109,6 +109,11 @@ impl Outcome {
         .collect()
     }
 
+    /// How much the worst finding matters that was not known before.
+    pub fn worst_brought(&self, known: &BTreeSet<Key>) -> Option<Severity> {
+        self.severity.iter().filter(|(key, _)| !known.contains(key)).map(|(_, severity)| *severity).max()
+    }
+
     /// The figure that a finding was about, after the change: for devices their worst voltage, for
     /// supplies and ports their largest current.
     pub fn value_after(&self, finding: &Finding) -> Option<Figure> {

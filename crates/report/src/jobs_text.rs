@@ -6,7 +6,7 @@ use crate::table::{hanging, paragraph};
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
-use latchline_finding::{Change, ElementId, Finding, Language, Money, Remedy, Severity};
+use latchline_finding::{Change, Code, ElementId, Finding, Language, Money, Remedy, Severity};
 use latchline_words::codes;
 use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severity};
 
@@ -66,12 +66,15 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
     let more = jobs.jobs.len() - shown;
+    let command = report.command_of_job("N").filter(|_| jobs.jobs.iter().any(|job| job.change.is_some()));
     let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
-        .chain(report.command_of_job("N").map(|command| JobWords::Foot { command: &command }.say(language)))
+        .chain(command.map(|command| JobWords::Foot { command: &command }.say(language)))
         .collect();
-    text.push_str(&paragraph(&foot.join(" "), 2, look.width));
+    if !foot.is_empty() {
+        text.push_str(&paragraph(&foot.join(" "), 2, look.width));
+    }
     text
 }
 
@@ -121,16 +124,32 @@ fn is_source(assessment: &Assessment, element: &ElementId) -> bool {
 
 /// The change of a job with what it costs and clears, or what can be done without one.
 pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
-    if let Some(change) = &job.change {
-        return change_words(change, language);
-    }
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    if let Some(change) = &job.change {
+        let change = change_words(change, language);
+        // A reading has a cause that is to be looked for before anything is pulled.
+        let look = worst.map(|index| &assessment.findings[*index]).filter(|found| is_reading(found.code));
+        let hint = look.and_then(|found| codes::wording(found, language).hint);
+        return match hint {
+            Some(hint) => JobWords::LookFirst { hint: &hint, change: &change }.say(language),
+            None => change,
+        };
+    }
     let known = worst.map_or(&[][..], |index| &assessment.findings[*index].remedies);
     if let Some(measured) = known.iter().find(|remedy| remedy.measure.is_some()) {
         return wording::remedy(measured, None, language);
     }
     let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
     JobWords::NoChange { hint: hint.as_deref() }.say(language)
+}
+
+/// Whether a finding is about what a meter showed of a cable.
+fn is_reading(code: Code) -> bool {
+    use latchline_assess::rules::codes as rules;
+    matches!(
+        code,
+        rules::MEASURED_LOOP_DIFFERS | rules::MEASURED_CAPACITANCE_DIFFERS | rules::INSULATION_TOO_LOW
+    )
 }
 
 fn change_words(change: &JobChange, language: Language) -> String {

@@ -13,7 +13,7 @@ use latchline_assess::{
     Assessment, DeviceResult, ExistingCable, RunSummary, SourceSummary, SupplySheet, Verdict, WorstCurrent,
 };
 use latchline_finding::{ElementId, Finding, Language, OperatingState, Severity};
-use latchline_words::report::{Head, Remark, severity};
+use latchline_words::report::{Head, JobWords, Remark, severity};
 use latchline_words::{codes, states};
 use std::collections::BTreeSet;
 use std::fmt::Write;
@@ -57,8 +57,10 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     blocks.push(accepted(report, look));
     if let Some(assessment) = report.assessment {
         let more = report.file_in_command().filter(|_| troubled.is_some()).map(|file| {
-            let line = Remark::MoreOnThePage { file: &file, assumed: assessment.assumed.len() };
-            paragraph(&line.say(look.language), 0, look.width)
+            let rest = Remark::MoreOnThePage { file: &file, assumed: assessment.assumed.len() };
+            let releases = releases(assessment).into_iter();
+            let text: Vec<String> = releases.chain([rest]).map(|line| line.say(look.language)).collect();
+            paragraph(&text.join(" "), 0, look.width)
         });
         let caution = paragraph(&Remark::Caution.say(look.language), 0, look.width);
         blocks.push(format!("{}{}\n", more.unwrap_or_default(), look.faint(caution.trim_end())));
@@ -151,9 +153,7 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
     if troubled.is_none() {
         blocks.push(physics_text::signal(assessment, look));
     }
-    if troubled.is_none() {
-        blocks.push(existing(assessment, look));
-    }
+    blocks.push(existing(assessment, troubled.is_some(), look));
     if !assessment.runs.is_empty() && troubled.is_none() {
         blocks.push(key(assessment, look));
     }
@@ -177,8 +177,11 @@ fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> St
     paragraph(&line.say(look.language), 2, look.width)
 }
 
-/// Which existing cables can stay.
-fn existing(assessment: &Assessment, look: &Look) -> String {
+/// Names of existing cables in one line of a first page.
+const MOST_CABLES: usize = 8;
+
+/// Which existing cables can stay; of many of one kind only the first where there is `little_room`.
+fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     let named = |is_it: &dyn Fn(&ExistingCable) -> bool| {
         let runs = assessment.runs.iter().filter(|run| run.existing.as_ref().is_some_and(is_it));
         let names = runs.map(|run| {
@@ -191,7 +194,15 @@ fn existing(assessment: &Assessment, look: &Look) -> String {
                 _ => name,
             }
         });
-        names.collect::<Vec<_>>().join(", ")
+        let mut names: Vec<String> = names.collect();
+        let most = if little_room { MOST_CABLES } else { names.len() };
+        let more = names.len().saturating_sub(most);
+        names.truncate(most);
+        let names = names.join(", ");
+        match more {
+            0 => names,
+            more => JobWords::NamesAndMore { names: &names, more }.say(look.language),
+        }
     };
     let stay = named(&|one| *one == ExistingCable::CanStay);
     let unmeasured = named(&|one| *one == ExistingCable::CanStayIfMeasured);
@@ -214,16 +225,20 @@ fn key(assessment: &Assessment, look: &Look) -> String {
         text.push(' ');
         text.push_str(&Remark::KeyOfBounds.say(look.language));
     }
-    if let Some((at_once, doors)) = assessment.releases_at_once {
-        let releases = match at_once {
-            0 => Remark::ReleasesNotCounted,
-            _ if at_once == doors => Remark::ReleasesCounted,
-            _ => Remark::SomeReleasesCounted { at_once, doors },
-        };
+    if let Some(releases) = releases(assessment) {
         text.push(' ');
         text.push_str(&releases.say(look.language));
     }
     look.faint(paragraph(&text, 0, look.width).trim_end()) + "\n"
+}
+
+/// How many releases outside calls the states hold; `None` where there is no lock.
+fn releases(assessment: &Assessment) -> Option<Remark<'static>> {
+    assessment.releases_at_once.map(|(at_once, doors)| match at_once {
+        0 => Remark::ReleasesNotCounted,
+        _ if at_once == doors => Remark::ReleasesCounted,
+        _ => Remark::SomeReleasesCounted { at_once, doors },
+    })
 }
 
 fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bool, look: &Look) -> String {

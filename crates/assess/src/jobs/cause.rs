@@ -140,11 +140,12 @@ fn of_element(site: &Site, ways: &Ways<'_>, element: &ElementId) -> Danger {
     if let Some(run) = ways.run(element) {
         return if ways.feeds_others(run) { Danger::Riser } else { Danger::Run };
     }
-    // A port, "D1.3".
-    let is_port = |one: &latchline_site::model::DistributionBox| {
-        element.as_str().strip_prefix(one.id.as_str()).is_some_and(|rest| rest.starts_with('.'))
+    // A box, or a port of one, "D1.3".
+    let is_box = |one: &latchline_site::model::DistributionBox| {
+        let rest = element.as_str().strip_prefix(one.id.as_str());
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
     };
-    if site.boxes.iter().any(is_port) { Danger::Riser } else { Danger::Station }
+    if site.boxes.iter().any(is_box) { Danger::Riser } else { Danger::Station }
 }
 
 /// Where no voltages satisfy a circuit, the way to the device farthest from the supply among those that go down.

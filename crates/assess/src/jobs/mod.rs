@@ -37,7 +37,8 @@ pub struct JobChange {
 pub struct Job {
     /// What is mended by it, worst first: indices into [`Jobs::causes`].
     pub causes: Vec<usize>,
-    /// The change that mends most of the first cause, the cheapest of those; `None` if none is known.
+    /// Of the changes that mend most of the first cause, the one that brings no warning and for which the fewest dwellings are entered
+    /// (an appointment costs more than most parts; common practice, no source), of these the cheapest; `None` if none is known.
     pub change: Option<JobChange>,
 }
 
@@ -80,44 +81,60 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             jobs[job].causes.push(index);
             continue;
         }
-        let change = best_change(assessment, cause).map(|(finding, number, clears)| {
-            let remedy = assessment.findings[finding].remedies[number].clone();
-            let enters = changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after));
-            JobChange { finding, number, remedy, clears, enters }
-        });
+        let change = best_change(site, assessment, cause, changed);
         cleared.push(change.iter().flat_map(|change| change.clears.iter().copied()).collect());
         jobs.push(Job { causes: vec![index], change });
     }
     Jobs { causes, jobs }
 }
 
-/// The change that mends most findings of a cause; then the cheapest, least labour, the one that mends most of all. The finding that
-/// carries it, its number there, and what it clears.
-fn best_change(assessment: &Assessment, cause: &Cause) -> Option<(usize, usize, Vec<usize>)> {
+/// Most changes of which it is looked at whether a dwelling has to be entered.
+const MOST_LOOKED_INTO: usize = 6;
+
+/// The change that mends most findings of a cause, whichever finding carries it.
+fn best_change(
+    site: &Site,
+    assessment: &Assessment,
+    cause: &Cause,
+    changed: &dyn Fn(&Edit) -> Option<Site>,
+) -> Option<JobChange> {
     let own: BTreeSet<usize> = cause.findings.iter().copied().collect();
-    let all = |finding: &usize| {
-        let (finding, remedies) = (*finding, &assessment.findings[*finding].remedies);
-        remedies.iter().enumerate().map(move |(number, remedy)| (finding, number, remedy))
-    };
-    let remedies = cause.findings.iter().flat_map(all).filter(|(_, _, remedy)| remedy.changes_the_file());
     let cost = |remedy: &Remedy| {
         let hundredths = |minutes: f64| (minutes * 100.0).round() as i64;
         // What has no price stands behind what has one.
         (remedy.cost.is_none(), remedy.cost, remedy.minutes.map_or(i64::MAX, hundredths))
     };
-    let with_clears = remedies.map(|(finding, number, remedy)| {
-        let goes = |one: &Finding| {
-            remedy.clears.iter().any(|(code, element)| *code == one.code && *element == one.element)
-        };
-        let clears: Vec<usize> =
-            standing(assessment).filter(|(_, one)| goes(one)).map(|(index, _)| index).collect();
-        (finding, number, remedy, clears)
+    let remedies = standing(assessment).flat_map(|(finding, found)| {
+        found.remedies.iter().enumerate().map(move |(number, remedy)| (finding, number, remedy))
     });
-    let best = with_clears.min_by_key(|(_, _, remedy, clears)| {
-        let mended = clears.iter().filter(|index| own.contains(index)).count();
-        (Reverse(mended), cost(remedy), Reverse(clears.len()))
+    let mut mending: Vec<_> = remedies
+        .filter(|(_, _, remedy)| remedy.changes_the_file())
+        .map(|(finding, number, remedy)| {
+            let goes = |one: &Finding| {
+                remedy.clears.iter().any(|(code, element)| *code == one.code && *element == one.element)
+            };
+            let clears: Vec<usize> =
+                standing(assessment).filter(|(_, one)| goes(one)).map(|(index, _)| index).collect();
+            let mended = clears.iter().filter(|index| own.contains(index)).count();
+            let warns = remedy.brings.iter().any(|brought| brought.severity > Severity::Advice);
+            ((Reverse(mended), warns), finding, number, remedy, clears)
+        })
+        .filter(|((mended, _), ..)| mended.0 > 0)
+        .collect();
+    mending.sort_by_key(|(first, finding, number, remedy, clears)| {
+        let is_others = !own.contains(finding);
+        (*first, cost(remedy), is_others, Reverse(clears.len()), *finding, *number)
     });
-    best.map(|(finding, number, _, clears)| (finding, number, clears))
+    let best = mending.first()?.0;
+    mending.retain(|(first, ..)| *first == best);
+    mending.dedup_by(|later, first| later.3.edit == first.3.edit);
+    let enters = |remedy: &Remedy| changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after));
+    let chosen = mending.into_iter().take(MOST_LOOKED_INTO).map(|(_, finding, number, remedy, clears)| {
+        let enters = enters(remedy);
+        JobChange { finding, number, remedy: remedy.clone(), clears, enters }
+    });
+    // The first of equals is the cheapest.
+    chosen.min_by_key(|change| change.enters.as_ref().map_or(usize::MAX, Vec::len))
 }
 
 /// Findings that are not accepted, with their places in the assessment.

@@ -126,7 +126,9 @@ pub(super) fn new_cable(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let Some(run) = site.runs.iter().position(|run| run.id.as_str() == element) else { return Vec::new() };
     let same = replace_cable(bench, run, &site.runs[run].cable.value);
     let mut list = vec![Candidate::new("new-cable", same)];
-    list.extend(thicker(bench, run));
+    list.extend(
+        thicker_cables(bench, run).map(|name| Candidate::new("new-cable", replace_cable(bench, run, name))),
+    );
     list
 }
 
@@ -185,11 +187,14 @@ pub(super) fn fits(bench: &Bench<'_>, run: usize, name: &str) -> bool {
 
 /// Thicker cables for one run, cheapest first.
 pub(super) fn thicker(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
-    cables_by_price(bench.site)
-        .into_iter()
-        .filter(|name| is_thicker(bench, run, name) && fits(bench, run, name))
+    thicker_cables(bench, run)
         .map(|name| Candidate::new("thicker-conductor", replace_cable(bench, run, name)))
         .collect()
+}
+
+fn thicker_cables<'a>(bench: &'a Bench<'_>, run: usize) -> impl Iterator<Item = &'a str> {
+    let cables = cables_by_price(bench.site).into_iter();
+    cables.filter(move |name| is_thicker(bench, run, name) && fits(bench, run, name))
 }
 
 /// A new cable in place of the old one: it is no longer an existing one, and what was measured of

@@ -112,6 +112,22 @@ impl Run {
     pub fn length(&self) -> Length {
         self.sections.iter().map(|section| section.length.value).sum()
     }
+
+    /// Loop resistance of the terminals of one section, in ohms: two conductors with a terminal at either end, shared by the pairs.
+    /// `joint` is the resistance of one.
+    pub fn terminals_ohm(&self, joint: Resistance) -> f64 {
+        4.0 * joint.as_ohms() / self.pairs_joined()
+    }
+
+    /// Loop resistance of the joints between the terminals of all its sections, in ohms: one in each conductor, shared by the pairs.
+    /// `joint` is the resistance of one.
+    pub fn joints_ohm(&self, joint: Resistance) -> f64 {
+        2.0 * f64::from(self.joints.value) * joint.as_ohms() / self.pairs_joined()
+    }
+
+    fn pairs_joined(&self) -> f64 {
+        f64::from(self.pairs.value.max(1))
+    }
 }
 
 keys! {

@@ -48,9 +48,8 @@ impl Resolver<'_> {
         let Some(cable) = self.loader.catalogue.cables.get(&run.cable.value) else { return };
         let (conditions, sections) = (&site.conditions, run.sections.len());
         let pairs = run.pairs.value.max(1);
-        let joint_ohm = conditions.joint_resistance.value.as_ohms();
-        let joints = 4.0 * sections as f64 + 2.0 * f64::from(run.joints.value);
-        let joints_ohm = joints * joint_ohm / f64::from(pairs);
+        let joint = conditions.joint_resistance.value;
+        let joints_ohm = sections as f64 * run.terminals_ohm(joint) + run.joints_ohm(joint);
         let celsius = conditions.usual_temperature.value.as_celsius();
         let loop_ohm = measured.value.as_ohms();
         let length_m = length_of_loop_m(cable, celsius, loop_ohm, joints_ohm, pairs)

@@ -4,8 +4,8 @@ code! {
     "lock-voltage-too-high"
     title: "Too much voltage for a lock" | "Zu viel Spannung für ein Schloss",
     message:
-        "the lock {lock} of {element} gets up to {value}, more than the {limit} that it is made for"
-        | "Das Schloss {lock} von {element} bekommt bis zu {value} und verträgt {limit}",
+        "what feeds the lock {lock} of {element} gives up to {value}; the lock is made for at most {limit}"
+        | "Was das Schloss {lock} von {element} speist, gibt bis zu {value}; das Schloss verträgt höchstens {limit}",
     hint:
         "take a lock for that voltage, or feed it from a lower one"
         | "ein Schloss für diese Spannung nehmen, oder aus einer niedrigeren speisen",

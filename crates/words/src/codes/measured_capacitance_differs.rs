@@ -7,7 +7,7 @@ code! {
         "run {element} measures {capacitance}, as {value} of {cable} would; stated are {length}"
         | "Strang {element} misst {capacitance} wie {value} {cable}; angegeben sind {length}",
     label: "<{direction} than stated>" | "<{direction} als angegeben>",
-    hint: "<it may be: {candidates:or}>" | "<in Frage kommen: {candidates:or}>",
+    hint: "<look for {candidates:or}>" | "<suchen: {candidates:or}>",
     measure:
         "The capacitance once more with everything taken off and the far end open, and the loop resistance with it bridged: more capacitance at the same loop is a branch."
         | "Die Kapazität noch einmal, alles abgeklemmt und das ferne Ende offen, und den Schleifenwiderstand bei gebrücktem: mehr Kapazität bei gleicher Schleife ist ein Abzweig.",

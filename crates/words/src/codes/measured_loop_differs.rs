@@ -7,7 +7,7 @@ code! {
         "the loop of run {element} measures {value}, where {length} of {cable} have {expected}"
         | "Die Schleife des Strangs {element} misst {value}; {length} {cable} haben {expected}",
     label: "<{excess} of difference>" | "<{excess} Unterschied>",
-    hint: "<it may be: {candidates:or}>" | "<in Frage kommen: {candidates:or}>",
+    hint: "<look for {candidates:or}>" | "<suchen: {candidates:or}>",
     measure:
         "The loop once more, the far end bridged with a short wire and the leads' own ohms taken off; then from a stop in the middle, and the capacitance with the far end open."
         | "Die Schleife noch einmal, das ferne Ende mit kurzem Draht gebrückt und die Ohm der Messleitungen abgezogen; dann von einem Halt in der Mitte, und die Kapazität bei offenem fernem Ende.",

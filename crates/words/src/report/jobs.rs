@@ -63,6 +63,9 @@ sentences! {
         NoChange { hint: Option<&'a str> }:
             "no single change of the file mends it<; {hint}>"
             | "keine einzelne Änderung der Datei behebt das<; {hint}>",
+        LookFirst { hint: &'a str, change: &'a str }:
+            "first {hint}; if that is not it, {change}"
+            | "zuerst: {hint}; ist es das nicht, {change}",
         MoreJobs { jobs: usize }:
             "{jobs:more job|more jobs} of less danger below."
             | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",

@@ -119,8 +119,8 @@ sentences! {
         LeftOpen { what: &'a str, more: Option<usize> }:
             "Not judged: {what}<; and {more:further kind|further kinds}>. What to enter stands below."
             | "Nicht beurteilt: {what}<; und {more:weitere Art|weitere Arten}>. Was anzugeben ist, steht unten.",
-        WattsOf { power: &'a str, rated: &'a str }: "{power} of {rated} W" | "{power} von {rated} W",
-        Watts { power: &'a str }: "{power} W" | same,
+        WattsOf { power: &'a str, rated: &'a str }: "at most {power} of {rated} W" | "höchstens {power} von {rated} W",
+        Watts { power: &'a str }: "at most {power} W" | "höchstens {power} W",
         BatteryHours { hours: &'a str, asked: Option<&'a str>, calls: &'a str }:
             "an old battery lasts {hours} h<, {asked} h are asked for>, {calls}"
             | "eine alte Batterie reicht {hours} h<, verlangt sind {asked} h>, {calls}",

@@ -58,26 +58,45 @@ impl Piece {
 
 /// The level at frequencies that rise, two at least.
 pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> ShareLevel {
-    let pieces = pieces(frequencies_hz, gains_db);
-    let wanted_hz = share * (frequencies_hz[frequencies_hz.len() - 1] - frequencies_hz[0]);
-    let mut low_db = pieces.iter().map(|piece| piece.low_db()).fold(f64::INFINITY, f64::min);
-    let mut high_db = pieces.iter().map(|piece| piece.high_db()).fold(f64::NEG_INFINITY, f64::max);
-    // Pieces above all that is left are counted once, those below never.
-    let (mut open, mut counted_hz) = (pieces.clone(), 0.0);
+    let response = Response { frequencies_hz, gains_db };
+    let last = response.last();
+    let wanted_hz = share * (frequencies_hz[last] - frequencies_hz[0]);
+    let mut low_db = (0..=last).map(|k| response.gain_db(k)).fold(f64::INFINITY, f64::min);
+    let mut high_db = (0..=last).map(|k| response.gain_db(k)).fold(f64::NEG_INFINITY, f64::max);
+    // A cubic stays between its ends, so that only those that a level cuts are looked into. Intervals above all that is left are
+    // counted once, those below never.
+    let mut cut = Cut { pieces: Vec::new(), of_interval: vec![None; last] };
+    let (mut open, mut counted_hz): (Vec<usize>, f64) = ((0..last).collect(), 0.0);
     while high_db - low_db > 1e-9 {
         let level_db = 0.5 * (low_db + high_db);
-        let above_hz: f64 = counted_hz + open.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+        let mut above_hz = counted_hz;
+        for &k in &open {
+            if response.low_db(k) >= level_db {
+                above_hz += response.width_hz(k);
+            } else if response.high_db(k) >= level_db {
+                above_hz +=
+                    cut.pieces_of(response, k).iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+            }
+        }
         if above_hz >= wanted_hz {
             low_db = level_db;
         } else {
             high_db = level_db;
         }
-        let whole = open.iter().filter(|piece| piece.low_db() >= high_db);
-        counted_hz += whole.map(|piece| piece.to_hz - piece.from_hz).sum::<f64>();
-        open.retain(|piece| piece.low_db() < high_db && piece.high_db() >= low_db);
+        open.retain(|&k| {
+            let is_above = response.low_db(k) >= high_db;
+            if is_above {
+                counted_hz += response.width_hz(k);
+            }
+            !is_above && response.high_db(k) >= low_db
+        });
     }
     let gain_db = low_db;
-    let met = pieces.iter().find(|piece| piece.low_db() <= high_db && piece.high_db() >= gain_db);
+    let meets = |low: f64, high: f64| low <= high_db && high >= gain_db;
+    let first = (0..last).find(|&k| meets(response.low_db(k), response.high_db(k)));
+    let met = first.and_then(|k| {
+        cut.pieces_of(response, k).iter().find(|piece| meets(piece.low_db(), piece.high_db())).copied()
+    });
     let at_hz = met.map_or(frequencies_hz[0], |piece| {
         let way = (gain_db - piece.from_db) / (piece.to_db - piece.from_db);
         let way = if way.is_finite() { way.clamp(0.0, 1.0) } else { 0.0 };
@@ -86,16 +105,59 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     ShareLevel { gain_db, at_hz }
 }
 
-fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
-    let gain_db = |k: usize| gains_db[k].max(LEAST_GAIN_DB);
-    let last = frequencies_hz.len() - 1;
-    let rise = |k: usize| (gain_db(k + 1) - gain_db(k)) / (frequencies_hz[k + 1] - frequencies_hz[k]);
-    let slope = |k: usize| {
+/// The cubics that were looked into, as pieces.
+struct Cut {
+    pieces: Vec<[Piece; PIECES]>,
+    /// Where among them those of an interval are.
+    of_interval: Vec<Option<usize>>,
+}
+
+impl Cut {
+    fn pieces_of(&mut self, response: Response<'_>, k: usize) -> &[Piece; PIECES] {
+        let at = *self.of_interval[k].get_or_insert_with(|| {
+            self.pieces.push(response.pieces(k));
+            self.pieces.len() - 1
+        });
+        &self.pieces[at]
+    }
+}
+
+/// Gains at frequencies that rise, two at least, and the cubics between them.
+#[derive(Clone, Copy)]
+struct Response<'a> {
+    frequencies_hz: &'a [f64],
+    gains_db: &'a [f64],
+}
+
+impl Response<'_> {
+    fn last(self) -> usize {
+        self.frequencies_hz.len() - 1
+    }
+
+    fn gain_db(self, k: usize) -> f64 {
+        self.gains_db[k].max(LEAST_GAIN_DB)
+    }
+
+    /// The lower end of an interval.
+    fn low_db(self, k: usize) -> f64 {
+        self.gain_db(k).min(self.gain_db(k + 1))
+    }
+
+    fn high_db(self, k: usize) -> f64 {
+        self.gain_db(k).max(self.gain_db(k + 1))
+    }
+
+    fn width_hz(self, k: usize) -> f64 {
+        self.frequencies_hz[k + 1] - self.frequencies_hz[k]
+    }
+
+    fn slope(self, k: usize) -> f64 {
+        let rise = |k: usize| (self.gain_db(k + 1) - self.gain_db(k)) / self.width_hz(k);
+        let last = self.last();
         if k == 0 || k == last {
             return rise(k.saturating_sub(1).min(last - 1));
         }
-        let (before, after) =
-            (frequencies_hz[k] - frequencies_hz[k - 1], frequencies_hz[k + 1] - frequencies_hz[k]);
+        let (before, after) = (self.width_hz(k - 1), self.width_hz(k));
         let (rise_before, rise_after) = (rise(k - 1), rise(k));
         // Level at a turn, so that a notch throws up no bump beside it.
         if rise_before * rise_after <= 0.0 {
@@ -103,13 +165,13 @@ fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
         }
         let (weight_before, weight_after) = (2.0 * after + before, after + 2.0 * before);
         (weight_before + weight_after) / (weight_before / rise_before + weight_after / rise_after)
-    };
-    let mut pieces = Vec::with_capacity(last * PIECES);
-    for k in 0..last {
-        let width_hz = frequencies_hz[k + 1] - frequencies_hz[k];
-        let (from_slope, to_slope) = (slope(k) * width_hz, slope(k + 1) * width_hz);
-        let (from_db, to_db) = (gain_db(k), gain_db(k + 1));
-        // Hermite's form.
+    }
+
+    /// The cubic of an interval, in Hermite's form, as pieces.
+    fn pieces(self, k: usize) -> [Piece; PIECES] {
+        let width_hz = self.width_hz(k);
+        let (from_slope, to_slope) = (self.slope(k) * width_hz, self.slope(k + 1) * width_hz);
+        let (from_db, to_db) = (self.gain_db(k), self.gain_db(k + 1));
         let at = |x: f64| {
             let (left, x2) = (1.0 - x, x * x);
             from_db * (1.0 + 2.0 * x) * left * left
@@ -118,19 +180,18 @@ fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
                 - to_slope * x2 * left
         };
         let mut here_db = from_db;
-        for piece in 0..PIECES {
+        std::array::from_fn(|piece| {
             let (x, next) = (piece as f64 / PIECES as f64, (piece + 1) as f64 / PIECES as f64);
             let next_db = if piece + 1 == PIECES { to_db } else { at(next) };
-            pieces.push(Piece {
-                from_hz: frequencies_hz[k] + x * width_hz,
-                to_hz: frequencies_hz[k] + next * width_hz,
-                from_db: here_db,
+            let from_db = std::mem::replace(&mut here_db, next_db);
+            Piece {
+                from_hz: self.frequencies_hz[k] + x * width_hz,
+                to_hz: self.frequencies_hz[k] + next * width_hz,
+                from_db,
                 to_db: next_db,
-            });
-            here_db = next_db;
-        }
+            }
+        })
     }
-    pieces
 }
 
 /// Responses of several receivers at the same frequencies, with their levels.

@@ -10,6 +10,10 @@ const NEAR_DB: f64 = 3.0;
 /// Receivers whose loss is as near as this to the greatest, and as this to the budget, are settled, in decibel.
 const NEAR_THE_WEAKEST_DB: f64 = 1.0;
 const NEAR_THE_BUDGET_DB: f64 = 3.0;
+/// A level is as good as found within this, in decibel.
+const SOLVED_DB: f64 = 1e-9;
+/// Halvings on whole cubics before those on their pieces.
+const WHOLE_ROUNDS: usize = 8;
 /// Pieces of a cubic.
 const PIECES: usize = 8;
 /// Least gain that counts, in decibel: a notch without bottom is as good as one of this depth.
@@ -35,6 +39,10 @@ struct Piece {
 }
 
 impl Piece {
+    fn width_hz(self) -> f64 {
+        self.to_hz - self.from_hz
+    }
+
     fn low_db(self) -> f64 {
         self.from_db.min(self.to_db)
     }
@@ -45,7 +53,7 @@ impl Piece {
 
     /// How much of it reaches a level, in hertz.
     fn above_hz(self, level_db: f64) -> f64 {
-        let width_hz = self.to_hz - self.from_hz;
+        let width_hz = self.width_hz();
         if self.low_db() >= level_db {
             width_hz
         } else if self.high_db() < level_db {
@@ -63,11 +71,14 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     let wanted_hz = share * (frequencies_hz[last] - frequencies_hz[0]);
     let mut low_db = (0..=last).map(|k| response.gain_db(k)).fold(f64::INFINITY, f64::min);
     let mut high_db = (0..=last).map(|k| response.gain_db(k)).fold(f64::NEG_INFINITY, f64::max);
-    // A cubic stays between its ends, so that only those that a level cuts are looked into. Intervals above all that is left are
-    // counted once, those below never.
+    // A cubic stays between its ends, so that only those that a level cuts are looked into. What is above all that is left is
+    // counted once, what is below never.
     let mut cut = Cut { pieces: Vec::new(), of_interval: vec![None; last] };
     let (mut open, mut counted_hz): (Vec<usize>, f64) = ((0..last).collect(), 0.0);
-    while high_db - low_db > 1e-9 {
+    for _ in 0..WHOLE_ROUNDS {
+        if high_db - low_db <= SOLVED_DB {
+            break;
+        }
         let level_db = 0.5 * (low_db + high_db);
         let mut above_hz = counted_hz;
         for &k in &open {
@@ -91,6 +102,33 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
             !is_above && response.high_db(k) >= low_db
         });
     }
+    // Few are left, and of these few pieces.
+    let mut pieces: Vec<Piece> = open.iter().flat_map(|&k| *cut.pieces_of(response, k)).collect();
+    while high_db - low_db > SOLVED_DB {
+        pieces.retain(|piece| {
+            let is_above = piece.low_db() >= high_db;
+            if is_above {
+                counted_hz += piece.width_hz();
+            }
+            !is_above && piece.high_db() >= low_db
+        });
+        if pieces.iter().all(|piece| piece.low_db() <= low_db && piece.high_db() >= high_db) {
+            // Straight all the way between.
+            let per_db = |piece: &Piece| piece.width_hz() / (piece.high_db() - piece.low_db());
+            let hz_per_db: f64 = pieces.iter().map(per_db).sum();
+            let at_low_hz = counted_hz + pieces.iter().map(|piece| piece.above_hz(low_db)).sum::<f64>();
+            let level_db = (low_db + (at_low_hz - wanted_hz) / hz_per_db).clamp(low_db, high_db);
+            (low_db, high_db) = (level_db, level_db);
+            break;
+        }
+        let level_db = 0.5 * (low_db + high_db);
+        let above_hz = counted_hz + pieces.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+        if above_hz >= wanted_hz {
+            low_db = level_db;
+        } else {
+            high_db = level_db;
+        }
+    }
     let gain_db = low_db;
     let meets = |low: f64, high: f64| low <= high_db && high >= gain_db;
     let first = (0..last).find(|&k| meets(response.low_db(k), response.high_db(k)));
@@ -100,7 +138,7 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     let at_hz = met.map_or(frequencies_hz[0], |piece| {
         let way = (gain_db - piece.from_db) / (piece.to_db - piece.from_db);
         let way = if way.is_finite() { way.clamp(0.0, 1.0) } else { 0.0 };
-        piece.from_hz + way * (piece.to_hz - piece.from_hz)
+        piece.from_hz + way * piece.width_hz()
     });
     ShareLevel { gain_db, at_hz }
 }
@@ -218,17 +256,10 @@ pub(super) fn settled(
         gains.iter().map(|gains| share_level(frequencies_hz, gains, share)).collect()
     };
     let mut levels = levels_of(&frequencies_hz, &gains);
-    // The first comparison is with every second of the points, which costs no further look.
-    let last = frequencies_hz.len() - 1;
-    let sparse = |values: &[f64]| -> Vec<f64> {
-        values.iter().enumerate().filter(|(k, _)| k % 2 == 0 || *k == last).map(|(_, value)| *value).collect()
-    };
-    let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
-    let mut before = levels_of(&sparse(&frequencies_hz), &sparse_gains);
-    for round in 0..MOST_ROUNDS {
-        // Two looks at the same coarse points may agree on what neither sees, so there is one finer look at least.
-        let least_moved_db = if round == 0 { f64::NEG_INFINITY } else { SETTLED_DB };
-        let moving = moving(&levels, &before, budget_db, least_moved_db);
+    let mut before: Option<Vec<ShareLevel>> = None;
+    for _ in 0..MOST_ROUNDS {
+        // There is one finer look at least.
+        let moving = moving(&levels, before.as_deref(), budget_db);
         if moving.is_empty() {
             return Some(SettledShare { frequencies_hz, gains, levels, unsettled: 0 });
         }
@@ -264,21 +295,37 @@ pub(super) fn settled(
         };
         gains = gains.iter().zip(&further).map(|(gains, new)| merged(gains, new)).collect();
         frequencies_hz = merged(&frequencies_hz, &further_hz);
-        before = levels;
+        before = Some(levels);
         levels = levels_of(&frequencies_hz, &gains);
     }
-    let unsettled = moving(&levels, &before, budget_db, SETTLED_DB).len();
+    // Where no finer look could be had, the points are compared with every second of them.
+    let before = before.unwrap_or_else(|| {
+        let last = frequencies_hz.len() - 1;
+        let sparse = |values: &[f64]| -> Vec<f64> {
+            values
+                .iter()
+                .enumerate()
+                .filter(|(k, _)| k % 2 == 0 || *k == last)
+                .map(|(_, value)| *value)
+                .collect()
+        };
+        let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
+        levels_of(&sparse(&frequencies_hz), &sparse_gains)
+    });
+    let unsettled = moving(&levels, Some(&before), budget_db).len();
     Some(SettledShare { frequencies_hz, gains, levels, unsettled })
 }
 
-/// Those that decide and have moved by more than so many decibels.
-fn moving(levels: &[ShareLevel], before: &[ShareLevel], budget_db: f64, least_moved_db: f64) -> Vec<usize> {
+/// Those that decide and have moved by more than what is settled since the levels before, if there are any.
+fn moving(levels: &[ShareLevel], before: Option<&[ShareLevel]>, budget_db: f64) -> Vec<usize> {
     let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
     let decides = |level: &ShareLevel| {
         level.gain_db <= weakest_db + NEAR_THE_WEAKEST_DB
             || (level.gain_db + budget_db).abs() <= NEAR_THE_BUDGET_DB
     };
-    let moved = |one: &usize| (levels[*one].gain_db - before[*one].gain_db).abs() > least_moved_db;
+    let moved = |one: &usize| {
+        before.is_none_or(|before| (levels[*one].gain_db - before[*one].gain_db).abs() > SETTLED_DB)
+    };
     (0..levels.len()).filter(|one| decides(&levels[*one])).filter(moved).collect()
 }
 

@@ -146,6 +146,8 @@ pub fn of_site(
 pub fn for_signal(site: &Site, signal: &SignalSurvey) -> Vec<String> {
     let mut collector = Collector::default();
     if !signal.bands.is_empty() {
+        // Lengths and resistances are those at the ends of their tolerances.
+        collector.conditions(&site.conditions);
         parts_in_use(site, &mut collector, &[Bears::OnSignal]);
     }
     collector.finish()

@@ -4,7 +4,7 @@ use crate::candidate::Candidate;
 use crate::first_look::{self, Seen};
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::shortcut;
-use latchline_assess::{Assessment, Memory, assess_trial};
+use latchline_assess::{Assessment, Memory, NotJudged, assess_trial};
 use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Severity, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
@@ -60,6 +60,8 @@ struct Known {
     leaves: BTreeSet<Key>,
     /// What came of it, if it was assessed to the end.
     outcome: Option<Arc<Outcome>>,
+    /// Whether that was on the site read from the changed text.
+    is_by_text: bool,
 }
 
 /// What a look at a change shows.
@@ -229,10 +231,38 @@ impl<'a> Bench<'a> {
             Some(outcome) => outcome,
             None => self.tried(change, sketch, finding, &wanted)?,
         };
-        let mends = !outcome.found.contains(&wanted)
+        self.mends(&outcome, &wanted).then_some(outcome)
+    }
+
+    fn mends(&self, outcome: &Outcome, wanted: &Key) -> bool {
+        !outcome.found.contains(wanted)
             && (outcome.found.is_subset(&self.known) || !self.errors.is_subset(&outcome.found))
-            && outcome.gaps.is_subset(&self.gaps);
-        mends.then_some(outcome)
+            && outcome.gaps.is_subset(&self.gaps)
+    }
+
+    /// What comes of a change that mends a finding when it goes the whole way through the text, where all that was worked out for it is found
+    /// again. `None` if it does not mend it after all.
+    fn through_text(&self, change: &Edit, finding: &Finding) -> Option<Arc<Outcome>> {
+        let wanted = key(finding);
+        {
+            let changes = self.known_changes.lock().ok()?;
+            let known = changes.get(change)?;
+            if known.is_by_text {
+                return known.outcome.clone().filter(|outcome| self.mends(outcome, &wanted));
+            }
+        }
+        let mut shown = Shown::default();
+        self.try_out(&self.by_text(change)?, &wanted, &mut shown);
+        let Shown { spoils, leaves, outcome } = shown;
+        if let Ok(mut changes) = self.known_changes.lock()
+            && let Some(known) = changes.get_mut(change)
+        {
+            known.spoils |= spoils;
+            known.leaves.extend(leaves);
+            known.outcome.clone_from(&outcome);
+            known.is_by_text = outcome.is_some();
+        }
+        outcome.filter(|outcome| self.mends(outcome, &wanted))
     }
 
     /// Looks at a change, first at what was found and then as far as it takes to rule it out, and keeps what that shows.
@@ -251,10 +281,6 @@ impl<'a> Bench<'a> {
         shown.leaves.extend(left);
         if !is_ruled_out {
             self.try_out(&sketch.site, wanted, &mut shown);
-            // What passes goes the whole way through the text, where all that was worked out for it is found again.
-            if !sketch.is_by_text && shown.outcome.take().is_some() {
-                self.try_out(&self.by_text(change)?, wanted, &mut shown);
-            }
         }
         let Shown { spoils, leaves, outcome } = shown;
         if let Ok(mut changes) = self.known_changes.lock()
@@ -263,6 +289,7 @@ impl<'a> Bench<'a> {
             known.spoils |= spoils;
             known.leaves.extend(leaves);
             known.outcome.clone_from(&outcome);
+            known.is_by_text = sketch.is_by_text && outcome.is_some();
         }
         outcome
     }
@@ -280,7 +307,12 @@ impl<'a> Bench<'a> {
             leaves.insert(key);
             allowed
         };
-        let assessment = assess_trial(site, &self.memory, &allowed);
+        let may_lack = |entry: &NotJudged| {
+            let may_lack = gaps(std::slice::from_ref(entry)).is_subset(&self.gaps);
+            seen.borrow_mut().0 |= !may_lack;
+            may_lack
+        };
+        let assessment = assess_trial(site, &self.memory, &allowed, &may_lack);
         let (spoils, leaves) = seen.into_inner();
         shown.spoils |= spoils;
         shown.leaves.extend(leaves);
@@ -344,29 +376,30 @@ impl<'a> Bench<'a> {
             // Another of the kind at the same cost is better only if it brings nothing.
             let is_wanted = match found.get(kind) {
                 None => true,
-                Some(known) => self.brings_some(known) && known.price.material == price.material,
+                Some(known) => self.brings_some(&known.outcome) && known.price.material == price.material,
             };
-            if is_wanted && let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding) {
-                let mending = Mending { index, price, outcome };
-                if !found.contains_key(kind) {
+            let change = &candidates[index].edit;
+            if is_wanted
+                && let Some(outcome) = self.judge(change, sketch, finding)
+                && (!found.contains_key(kind) || !self.brings_some(&outcome))
+                && let Some(outcome) = self.through_text(change, finding)
+            {
+                if found.insert(kind, Mending { index, price, outcome }).is_none() {
                     order.push(kind);
-                } else if self.brings_some(&mending) {
-                    continue;
                 }
-                found.insert(kind, mending);
             }
         }
         let mut kept: Vec<Mending> = order.iter().filter_map(|kind| found.remove(kind)).collect();
         kept.sort_by(|a, b| {
-            let brings = self.brings_some(a).cmp(&self.brings_some(b));
+            let brings = self.brings_some(&a.outcome).cmp(&self.brings_some(&b.outcome));
             a.price.by_material(&b.price).then(brings)
         });
         kept
     }
 
     /// Whether a change brings a finding that was not there.
-    fn brings_some(&self, mending: &Mending) -> bool {
-        !mending.outcome.found.is_subset(&self.known)
+    fn brings_some(&self, outcome: &Outcome) -> bool {
+        !outcome.found.is_subset(&self.known)
     }
 
     /// The remedy that a candidate stands for which mends a finding.

@@ -13,7 +13,7 @@ const NEAR_THE_BUDGET_DB: f64 = 3.0;
 /// A level is as good as found within this, in decibel.
 const SOLVED_DB: f64 = 1e-9;
 /// Halvings on whole cubics before those on their pieces.
-const WHOLE_ROUNDS: usize = 8;
+const WHOLE_ROUNDS: usize = 5;
 /// Pieces of a cubic.
 const PIECES: usize = 8;
 /// Least gain that counts, in decibel: a notch without bottom is as good as one of this depth.
@@ -74,19 +74,20 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     // A cubic stays between its ends, so that only those that a level cuts are looked into. What is above all that is left is
     // counted once, what is below never.
     let mut cut = Cut { pieces: Vec::new(), of_interval: vec![None; last] };
-    let (mut open, mut counted_hz): (Vec<usize>, f64) = ((0..last).collect(), 0.0);
+    let (mut open, mut counted_hz): (Vec<Interval>, f64) =
+        ((0..last).map(|k| response.interval(k)).collect(), 0.0);
     for _ in 0..WHOLE_ROUNDS {
         if high_db - low_db <= SOLVED_DB {
             break;
         }
         let level_db = 0.5 * (low_db + high_db);
         let mut above_hz = counted_hz;
-        for &k in &open {
-            if response.low_db(k) >= level_db {
-                above_hz += response.width_hz(k);
-            } else if response.high_db(k) >= level_db {
-                above_hz +=
-                    cut.pieces_of(response, k).iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+        for interval in &open {
+            if interval.low_db >= level_db {
+                above_hz += interval.width_hz;
+            } else if interval.high_db >= level_db {
+                let pieces = cut.pieces_of(response, interval.k);
+                above_hz += pieces.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
             }
         }
         if above_hz >= wanted_hz {
@@ -94,16 +95,17 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
         } else {
             high_db = level_db;
         }
-        open.retain(|&k| {
-            let is_above = response.low_db(k) >= high_db;
+        open.retain(|interval| {
+            let is_above = interval.low_db >= high_db;
             if is_above {
-                counted_hz += response.width_hz(k);
+                counted_hz += interval.width_hz;
             }
-            !is_above && response.high_db(k) >= low_db
+            !is_above && interval.high_db >= low_db
         });
     }
     // Few are left, and of these few pieces.
-    let mut pieces: Vec<Piece> = open.iter().flat_map(|&k| *cut.pieces_of(response, k)).collect();
+    let mut pieces: Vec<Piece> =
+        open.iter().flat_map(|interval| *cut.pieces_of(response, interval.k)).collect();
     while high_db - low_db > SOLVED_DB {
         pieces.retain(|piece| {
             let is_above = piece.low_db() >= high_db;
@@ -131,7 +133,10 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     }
     let gain_db = low_db;
     let meets = |low: f64, high: f64| low <= high_db && high >= gain_db;
-    let first = (0..last).find(|&k| meets(response.low_db(k), response.high_db(k)));
+    let first = (0..last).find(|&k| {
+        let Interval { low_db, high_db, .. } = response.interval(k);
+        meets(low_db, high_db)
+    });
     let met = first.and_then(|k| {
         cut.pieces_of(response, k).iter().find(|piece| meets(piece.low_db(), piece.high_db())).copied()
     });
@@ -141,6 +146,14 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
         piece.from_hz + way * piece.width_hz()
     });
     ShareLevel { gain_db, at_hz }
+}
+
+/// What lies between a frequency and the next.
+struct Interval {
+    k: usize,
+    low_db: f64,
+    high_db: f64,
+    width_hz: f64,
 }
 
 /// The cubics that were looked into, as pieces.
@@ -176,13 +189,9 @@ impl Response<'_> {
         self.gains_db[k].max(LEAST_GAIN_DB)
     }
 
-    /// The lower end of an interval.
-    fn low_db(self, k: usize) -> f64 {
-        self.gain_db(k).min(self.gain_db(k + 1))
-    }
-
-    fn high_db(self, k: usize) -> f64 {
-        self.gain_db(k).max(self.gain_db(k + 1))
+    fn interval(self, k: usize) -> Interval {
+        let (from_db, to_db) = (self.gain_db(k), self.gain_db(k + 1));
+        Interval { k, low_db: from_db.min(to_db), high_db: from_db.max(to_db), width_hz: self.width_hz(k) }
     }
 
     fn width_hz(self, k: usize) -> f64 {

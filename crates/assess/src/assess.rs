@@ -2,7 +2,9 @@
 
 use crate::assessing::Assessing;
 use crate::assessment::Assessment;
+use crate::not_judged::NotJudged;
 use crate::rules::{self, Depth};
+use crate::stage::Stage;
 use latchline_finding::Finding;
 use latchline_network::start_up::Effort;
 use latchline_network::{Memory, Wanted};
@@ -20,13 +22,18 @@ pub fn assess_with(site: &Site, memory: &Memory) -> Assessment {
         .expect("work that is wanted whatever happens is not given up")
 }
 
-/// Judges a change that is only tried: gives up at the first finding that is not `allowed`. Nothing is worked out before a rule looks
-/// at it, and the rules that take longest come last. Calls a start-up
+/// Judges a change that is only tried: gives up at the first finding that is not `allowed`, and at the first thing not judged that
+/// `may_lack` does not allow. Nothing is worked out before a rule looks at it, and the rules that take longest come last. Calls a start-up
 /// hiccuping that a longer simulation might see come to rest ([`Effort::Hurried`]).
 ///
 /// `None` also where the memory's work was given up.
-pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> bool) -> Option<Assessment> {
-    let assessing = as_far_as(site, Effort::Hurried, Depth::Everything, memory, allowed)?;
+pub fn assess_trial(
+    site: &Site,
+    memory: &Memory,
+    allowed: &dyn Fn(&Finding) -> bool,
+    may_lack: &dyn Fn(&NotJudged) -> bool,
+) -> Option<Assessment> {
+    let assessing = as_far_as(site, Effort::Hurried, Depth::Everything, memory, allowed, may_lack)?;
     let assessment = assessing.into_assessment().ok()?;
     assessment.findings.iter().fold(true, |all, one| allowed(one) & all).then_some(assessment)
 }
@@ -34,7 +41,7 @@ pub fn assess_trial(site: &Site, memory: &Memory, allowed: &dyn Fn(&Finding) -> 
 /// Whether no rule, as far as `depth` goes, finds anything on a site that is not `allowed`; as [`assess_trial`] but for the
 /// simulated start, which is followed to its end.
 pub fn is_allowed(site: &Site, depth: Depth, memory: &Memory, allowed: &dyn Fn(&Finding) -> bool) -> bool {
-    as_far_as(site, Effort::Whole, depth, memory, allowed).is_some()
+    as_far_as(site, Effort::Whole, depth, memory, allowed, &|_| true).is_some()
 }
 
 /// A site assessed as far as `depth` goes, if everything found is allowed.
@@ -44,6 +51,7 @@ fn as_far_as<'s>(
     depth: Depth,
     memory: &Memory,
     allowed: &dyn Fn(&Finding) -> bool,
+    may_lack: &dyn Fn(&NotJudged) -> bool,
 ) -> Option<Assessing<&'s Site>> {
     let assessing = Assessing::new(site, effort, memory);
     // Each finding is shown, though one is enough: whoever asks may remember them.
@@ -52,7 +60,15 @@ fn as_far_as<'s>(
         return None;
     }
     for rule in rules::quickest_first(depth) {
-        if !all_allowed(&assessing.report(rule).ok()?.findings) {
+        let reads = rules::ALL[rule].reads();
+        if reads == Some(Stage::Signal)
+            && !assessing.is_in(Stage::Signal)
+            && !all_allowed(&assessing.too_weak_at_longest().ok()?)
+        {
+            return None;
+        }
+        let report = assessing.report(rule).ok()?;
+        if !all_allowed(&report.findings) || !report.not_judged.iter().all(may_lack) {
             return None;
         }
     }

@@ -24,7 +24,7 @@ use latchline_finding::{Finding, Severity};
 use latchline_network::calls::releases_at_once;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
-use latchline_network::signal_tree::{SignalSurvey, survey_with};
+use latchline_network::signal_tree::{CableLengths, SignalSurvey, survey_at, survey_with};
 use latchline_network::start_up::{Effort, StartUps, start_up};
 use latchline_network::{GivenUp, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
 use latchline_site::model::Site;
@@ -243,6 +243,19 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             }
             Ok(report)
         })
+    }
+
+    /// Stations that hear too little with the cables at their longest, as the rule on them reports it: the whole of signals finds these too, and
+    /// takes three times as long.
+    pub(crate) fn too_weak_at_longest(&self) -> Result<Vec<Finding>, GivenUp> {
+        let Rule { doc, check: Check::Signal(check) } = rules::signal_too_weak::SIGNAL_TOO_WEAK else {
+            return Ok(Vec::new());
+        };
+        let lengths = [CableLengths::Longest];
+        let signal = survey_at(self.site(), &self.ground().layout, &lengths, &self.memory)?;
+        let mut report = Judgement::default();
+        check(&doc, &WithSignal { context: self.context(), signal: &signal }, &mut report);
+        Ok(report.findings)
     }
 
     /// What is wrong with the addresses.

@@ -142,10 +142,17 @@ pub fn of_site(
     collector.finish()
 }
 
+/// The site's conditions that signals are judged at: lengths and resistances are those at the ends of their tolerances. Joints are not in
+/// their network.
+const FOR_SIGNAL: [&str; 4] =
+    ["length_tolerance", "hottest_temperature", "coldest_temperature", "usual_temperature"];
+
 /// Assumed values that the signal rests on, as "part key", in order.
 pub fn for_signal(site: &Site, signal: &SignalSurvey) -> Vec<String> {
     let mut collector = Collector::default();
     if !signal.bands.is_empty() {
+        let keys = site.conditions.assumed.iter().filter(|one| FOR_SIGNAL.contains(&one.key.as_str()));
+        collector.list.extend(keys.map(|one| format!("conditions {}", one.key)));
         parts_in_use(site, &mut collector, &[Bears::OnSignal]);
     }
     collector.finish()

@@ -1,8 +1,9 @@
 //! Every key of the parts that a site uses, called assumed one by one, is told; and what is not told changes nothing.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
+use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, assess};
-use latchline_finding::{Edit, Sources};
+use latchline_finding::{DataGrade, Edit, Sources};
 use latchline_site::catalogue::{Bears, CATALOGUE_FILE};
 use latchline_site::keys::{KeySpec, TableSpec, Without};
 use latchline_site::model::SITE_FILE;
@@ -247,4 +248,27 @@ fn every_value_that_a_site_leaves_to_a_guess_is_told() {
         }
     }
     assert!(rows > 5, "{rows} rows");
+}
+
+/// Signals are judged with the cables at the ends of the length tolerance and at both temperatures: a finding of them rests on what of these is
+/// assumed. The resistance of joints is not in their network.
+#[test]
+fn a_signal_finding_rests_on_the_conditions_that_it_is_judged_at() {
+    let text = nothing_assumed();
+    // A riser so long that hardly anything of the picture arrives.
+    let long = SITE.replace(r#"to = "T1", length = "5 m""#, r#"to = "T1", length = "900 m""#);
+    assert_ne!(long, SITE);
+    let grade = |site: &str| {
+        let assessment = assessed_site(&text, site);
+        let finding = assessment.findings.iter().find(|one| one.code == codes::SIGNAL_TOO_WEAK);
+        match &finding.expect("the picture is too weak").grade {
+            DataGrade::Known => Vec::new(),
+            DataGrade::Assumed(values) => values.clone(),
+        }
+    };
+    assert_eq!(grade(&long), Vec::<String>::new());
+    for key in ["length_tolerance", "hottest_temperature", "coldest_temperature", "usual_temperature"] {
+        assert_eq!(grade(&without(&long, &["conditions", key])), [format!("conditions {key}")]);
+    }
+    assert_eq!(grade(&without(&long, &["conditions", "joint_resistance"])), Vec::<String>::new());
 }

@@ -4,8 +4,8 @@ use crate::candidate::Candidate;
 use crate::first_look::{self, Seen};
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::shortcut;
-use latchline_assess::{Assessment, Memory, assess_trial};
-use latchline_finding::{Edit, FileId, Finding, Money, Origin, Remedy, Severity, Sources};
+use latchline_assess::{Assessment, Memory, NotJudged, assess_trial};
+use latchline_finding::{Brought, Edit, FileId, Finding, Money, Origin, Remedy, Severity, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
@@ -29,6 +29,8 @@ pub struct Bench<'a> {
     /// The site file as a table, to see which keys a person used.
     pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
+    /// How much each of them matters, the worst of the same key.
+    severity: BTreeMap<Key, Severity>,
     /// Errors among them that nobody has accepted.
     errors: BTreeSet<Key>,
     /// Those of which there are several, so that one of them gone leaves another.
@@ -61,8 +63,12 @@ struct Known {
     spoils: bool,
     /// Findings that it leaves.
     leaves: BTreeSet<Key>,
+    /// Those of them that it was seen to leave in a lesser form.
+    lessens: BTreeSet<Key>,
     /// What came of it, if it was assessed to the end.
     outcome: Option<Arc<Outcome>>,
+    /// Whether that was on the site read from the changed text.
+    is_by_text: bool,
 }
 
 /// What a look at a change shows.
@@ -70,7 +76,22 @@ struct Known {
 struct Shown {
     spoils: bool,
     leaves: BTreeSet<Key>,
+    lessens: BTreeSet<Key>,
     outcome: Option<Arc<Outcome>>,
+}
+
+/// What a change is wanted to do to a finding.
+#[derive(Clone, Copy)]
+struct Wanted<'f> {
+    finding: &'f Finding,
+    /// Whether a lesser form of it may stay.
+    may_lessen: bool,
+}
+
+impl Wanted<'_> {
+    fn key(&self) -> Key {
+        key(self.finding)
+    }
 }
 
 /// What a change costs beyond what is there.
@@ -144,6 +165,11 @@ impl<'a> Bench<'a> {
         let text = &sources.file(site_file).text;
         let mut known = BTreeSet::new();
         let repeated = assessment.findings.iter().map(key).filter(|key| !known.insert(key.clone())).collect();
+        let mut severity = BTreeMap::new();
+        for finding in &assessment.findings {
+            let worst = severity.entry(key(finding)).or_insert(finding.severity);
+            *worst = finding.severity.max(*worst);
+        }
         let is_error = |one: &&Finding| one.severity == Severity::Error && one.accepted.is_none();
         let errors = assessment.findings.iter().filter(is_error).map(key).collect();
         let starts = site.acceptances.iter().enumerate().filter_map(|(index, entry)| match &entry.origin {
@@ -159,6 +185,7 @@ impl<'a> Bench<'a> {
             acceptances: starts.collect(),
             repeated,
             known,
+            severity,
             errors,
             gaps: gaps(&assessment.not_judged),
             bill: Bill::of(site),
@@ -217,76 +244,109 @@ impl<'a> Bench<'a> {
     /// A change that leaves the finding in the very state in which it was found is ruled out by that alone. A trial ends at the
     /// first rule that rules it out. A start-up that drops out again and again is not followed to its end,
     /// so a change may be ruled out that would do.
-    fn judge(&self, change: &Edit, sketch: Option<Sketch>, finding: &Finding) -> Option<Arc<Outcome>> {
-        let wanted = key(finding);
+    fn judge(&self, change: &Edit, sketch: Option<Sketch>, wanted: Wanted<'_>) -> Option<Arc<Outcome>> {
+        let key = wanted.key();
         let known = {
             let changes = self.known_changes.lock().ok()?;
             let known = changes.get(change)?;
             known.price?;
-            if known.spoils || known.leaves.contains(&wanted) {
+            // A lesser form is looked for only where one was seen.
+            let is_left = known.leaves.contains(&key);
+            if known.spoils
+                || is_left != wanted.may_lessen
+                || wanted.may_lessen && !known.lessens.contains(&key)
+            {
                 return None;
             }
             known.outcome.clone()
         };
         let outcome = match known {
             Some(outcome) => outcome,
-            None => self.tried(change, sketch, finding, &wanted)?,
+            None => self.tried(change, sketch, wanted)?,
         };
-        let mends = !outcome.found.contains(&wanted)
-            && (outcome.found.is_subset(&self.known) || !self.errors.is_subset(&outcome.found))
-            && outcome.gaps.is_subset(&self.gaps);
-        mends.then_some(outcome)
+        self.mends(&outcome, wanted).then_some(outcome)
+    }
+
+    fn mends(&self, outcome: &Outcome, wanted: Wanted<'_>) -> bool {
+        let stays = outcome.severity.get(&wanted.key());
+        let is_mended = stays.is_none_or(|left| wanted.may_lessen && *left < wanted.finding.severity);
+        let error_goes =
+            || self.errors.iter().any(|error| outcome.severity.get(error) != Some(&Severity::Error));
+        is_mended
+            && (outcome.found.is_subset(&self.known) || error_goes())
+            && outcome.gaps.is_subset(&self.gaps)
+    }
+
+    /// What comes of a change that mends a finding when it goes the whole way through the text, where all that was worked out for it is
+    /// found again. `None` if it does not mend it after all.
+    fn through_text(&self, change: &Edit, wanted: Wanted<'_>) -> Option<Arc<Outcome>> {
+        {
+            let changes = self.known_changes.lock().ok()?;
+            let known = changes.get(change)?;
+            if known.is_by_text {
+                return known.outcome.clone().filter(|outcome| self.mends(outcome, wanted));
+            }
+        }
+        let mut shown = Shown::default();
+        self.try_out(&self.by_text(change)?, wanted, &mut shown);
+        let outcome = self.keep(change, shown, true);
+        outcome.filter(|outcome| self.mends(outcome, wanted))
     }
 
     /// Looks at a change, first at what was found and then as far as it takes to rule it out, and keeps what that shows.
-    fn tried(
-        &self,
-        change: &Edit,
-        sketch: Option<Sketch>,
-        finding: &Finding,
-        wanted: &Key,
-    ) -> Option<Arc<Outcome>> {
+    fn tried(&self, change: &Edit, sketch: Option<Sketch>, wanted: Wanted<'_>) -> Option<Arc<Outcome>> {
         let sketch = sketch.or_else(|| self.sketch(change))?;
-        let left = first_look::left_by(&self.seen(), &sketch.site, finding);
+        let left = first_look::left_by(&self.seen(), &sketch.site, wanted.finding);
         let mut shown =
             Shown { spoils: left.iter().any(|key| !self.known.contains(key)), ..Shown::default() };
-        let is_ruled_out = shown.spoils || left.contains(wanted);
+        let is_ruled_out = shown.spoils || left.contains(&wanted.key());
         shown.leaves.extend(left);
         if !is_ruled_out {
             self.try_out(&sketch.site, wanted, &mut shown);
-            // What passes goes the whole way through the text, where all that was worked out for it is found again.
-            if !sketch.is_by_text && shown.outcome.take().is_some() {
-                self.try_out(&self.by_text(change)?, wanted, &mut shown);
-            }
         }
-        let Shown { spoils, leaves, outcome } = shown;
+        self.keep(change, shown, sketch.is_by_text)
+    }
+
+    /// Keeps what a look at a change showed.
+    fn keep(&self, change: &Edit, shown: Shown, is_by_text: bool) -> Option<Arc<Outcome>> {
+        let Shown { spoils, leaves, lessens, outcome } = shown;
         if let Ok(mut changes) = self.known_changes.lock()
             && let Some(known) = changes.get_mut(change)
         {
             known.spoils |= spoils;
             known.leaves.extend(leaves);
+            known.lessens.extend(lessens);
             known.outcome.clone_from(&outcome);
+            known.is_by_text = is_by_text && outcome.is_some();
         }
         outcome
     }
 
-    /// Assesses a changed site, as far as it takes to rule it out.
-    fn try_out(&self, site: &Site, wanted: &Key, shown: &mut Shown) {
-        let seen = RefCell::new((false, BTreeSet::new()));
+    /// Assesses a changed site, as far as it takes to rule it out. What was there before may stay, but not come worse as an error.
+    fn try_out(&self, site: &Site, wanted: Wanted<'_>, shown: &mut Shown) {
+        let wanted_key = wanted.key();
+        let seen = RefCell::new(std::mem::take(shown));
         let allowed = |found: &Finding| {
             let key = key(found);
-            let (spoils, leaves) = &mut *seen.borrow_mut();
+            let shown = &mut *seen.borrow_mut();
             let may_come = found.severity < Severity::Error && !self.errors.is_empty();
-            let may_stand = may_come || self.known.contains(&key);
-            let allowed = may_stand && key != *wanted;
-            *spoils |= !may_stand;
-            leaves.insert(key);
+            let may_stand = may_come || self.severity.get(&key).is_some_and(|known| found.severity <= *known);
+            let is_lesser = key == wanted_key && found.severity < wanted.finding.severity;
+            let allowed = may_stand && (key != wanted_key || is_lesser && wanted.may_lessen);
+            shown.spoils |= !may_stand;
+            if self.severity.get(&key).is_some_and(|known| found.severity < *known) {
+                shown.lessens.insert(key.clone());
+            }
+            shown.leaves.insert(key);
             allowed
         };
-        let assessment = assess_trial(site, &self.memory, &allowed);
-        let (spoils, leaves) = seen.into_inner();
-        shown.spoils |= spoils;
-        shown.leaves.extend(leaves);
+        let may_lack = |entry: &NotJudged| {
+            let may_lack = gaps(std::slice::from_ref(entry)).is_subset(&self.gaps);
+            seen.borrow_mut().spoils |= !may_lack;
+            may_lack
+        };
+        let assessment = assess_trial(site, &self.memory, &allowed, &may_lack);
+        *shown = seen.into_inner();
         shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
     }
 
@@ -318,13 +378,32 @@ impl<'a> Bench<'a> {
     /// cost the same the ones that bring no finding, then least labour, then in the order of the candidates. At most so many.
     ///
     /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends without a
-    /// warning or `MOST_CLEANER` more were tried, and none behind the last that is wanted.
+    /// warning or `MOST_CLEANER` more were tried, and none behind the last that is wanted. Where none mends it, those that leave a lesser
+    /// form of it do, an advice for a warning.
     pub(crate) fn cheapest_of_each_kind(
         &self,
         candidates: &[Candidate],
         finding: &Finding,
         most: usize,
     ) -> Vec<Mending> {
+        let kept = self.cheapest(candidates, Wanted { finding, may_lessen: false }, most);
+        if !kept.is_empty() {
+            return kept;
+        }
+        let key = key(finding);
+        let lessens = |candidate: &Candidate| {
+            self.known_changes.lock().is_ok_and(|changes| {
+                changes.get(&candidate.edit).is_some_and(|known| known.lessens.contains(&key))
+            })
+        };
+        if candidates.iter().any(lessens) {
+            self.cheapest(candidates, Wanted { finding, may_lessen: true }, most)
+        } else {
+            kept
+        }
+    }
+
+    fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: usize) -> Vec<Mending> {
         let mut priced: Vec<Priced> = candidates
             .par_iter()
             .enumerate()
@@ -339,8 +418,8 @@ impl<'a> Bench<'a> {
         priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
         let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
         for Priced { index, price, sketch } in priced {
-            let clean = found.values().filter(|(known, _)| self.worst_brought(known).is_none()).count();
-            if clean == most {
+            let warns = |known: &Mending| self.worst_brought(&known.outcome) >= Some(Severity::Warning);
+            if found.values().filter(|(known, _)| !warns(known)).count() == most {
                 break;
             }
             let kind = candidates[index].kind;
@@ -349,7 +428,7 @@ impl<'a> Bench<'a> {
             let brought = match known {
                 None => None,
                 Some((known, more)) => {
-                    let brought = self.worst_brought(known);
+                    let brought = self.worst_brought(&known.outcome);
                     let is_dearer = known.price.material != price.material;
                     *more += 1;
                     let is_hopeless =
@@ -360,17 +439,18 @@ impl<'a> Bench<'a> {
                     Some(brought)
                 }
             };
-            if let Some(outcome) = self.judge(&candidates[index].edit, sketch, finding) {
-                let mending = Mending { index, price, outcome };
-                if brought.is_none_or(|brought| self.worst_brought(&mending) < brought) {
-                    found.insert(kind, (mending, 0));
-                }
+            let change = &candidates[index].edit;
+            if let Some(outcome) = self.judge(change, sketch, wanted)
+                && brought.is_none_or(|brought| self.worst_brought(&outcome) < brought)
+                && let Some(outcome) = self.through_text(change, wanted)
+            {
+                found.insert(kind, (Mending { index, price, outcome }, 0));
             }
         }
         let mut kept: Vec<Mending> = found.into_values().map(|(mending, _)| mending).collect();
         kept.sort_by(|a, b| {
-            let warns = |one| self.worst_brought(one) >= Some(Severity::Warning);
-            let brings = |one| self.worst_brought(one).is_some();
+            let warns = |one: &Mending| self.worst_brought(&one.outcome) >= Some(Severity::Warning);
+            let brings = |one: &Mending| self.worst_brought(&one.outcome).is_some();
             let by_warnings = warns(a).cmp(&warns(b));
             by_warnings
                 .then(a.price.by_material(&b.price))
@@ -383,20 +463,31 @@ impl<'a> Bench<'a> {
     }
 
     /// How much the worst finding matters that a change brings and that was not there; `None` if it brings none.
-    fn worst_brought(&self, mending: &Mending) -> Option<Severity> {
-        mending.outcome.worst_brought(&self.known)
+    fn worst_brought(&self, outcome: &Outcome) -> Option<Severity> {
+        outcome.worst_brought(&self.known)
     }
 
-    /// The remedy that a candidate stands for which mends a finding.
+    /// The remedy that a candidate stands for which mends a finding. Where a lesser form of the finding stays, that is told as what comes in
+    /// its place.
     pub(crate) fn remedy(&self, candidate: &Candidate, mending: &Mending, finding: &Finding) -> Remedy {
+        let Outcome { found, severity, .. } = &*mending.outcome;
+        let key = key(finding);
+        let mut clears: Vec<Key> = self.known.difference(found).cloned().collect();
+        let mut brings = mending.outcome.brought(&self.known);
+        if let Some(left) = severity.get(&key) {
+            let (code, element) = key.clone();
+            brings.insert(0, Brought { code, severity: *left, element });
+            clears.push(key);
+            clears.sort();
+        }
         Remedy {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
             value_after: mending.outcome.value_after(finding),
             cost: mending.price.material,
             minutes: Some(mending.price.minutes).filter(|minutes| minutes.is_finite()),
-            clears: self.known.difference(&mending.outcome.found).cloned().collect(),
-            brings: mending.outcome.brought(&self.known),
+            clears,
+            brings,
             measure: None,
         }
     }

@@ -36,7 +36,7 @@ pub(crate) struct Outcome {
     /// Findings.
     pub found: BTreeSet<Key>,
     /// How much each of them matters, the worst of the same key.
-    severity: BTreeMap<Key, Severity>,
+    pub severity: BTreeMap<Key, Severity>,
     /// What could not be judged.
     pub gaps: BTreeSet<Gap>,
     devices: BTreeMap<ElementId, Voltages>,

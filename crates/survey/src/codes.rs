@@ -25,6 +25,7 @@ latchline_finding::codes! {
     NO_PLACE_WITH_MAINS, "no-place-with-mains", Error, [];
     NO_PLACE_FOR_BOXES, "no-place-for-boxes", Error, [];
     NO_DWELLINGS, "no-dwellings", Error, [];
+    DROP_COLUMN_MISSING, "drop-column-missing", Warning, ["sheet"];
     DROP_NOT_STATED, "drop-not-stated", Warning, [];
     SHEET_UNKNOWN, "sheet-unknown", Warning, ["sheet", "nearest"];
     PERCENTAGE_BELOW_ONE, "percentage-below-one", Warning, ["found", "column?"];

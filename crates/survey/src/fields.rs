@@ -14,6 +14,8 @@ pub struct Form<'s> {
     rows: Vec<&'s (u32, Vec<Cell>)>,
     /// For each column of the form, its place on the sheet and its heading.
     columns: Vec<Option<(usize, String)>>,
+    /// Where the headings begin.
+    headings: Origin,
     sheet: &'s Sheet,
 }
 
@@ -68,19 +70,30 @@ impl<'s> Form<'s> {
             problems.push(Problem::new(cell.origin.clone(), kind));
         }
         let mut complete = true;
+        let headings = heading.1.first().map_or(Origin::None, |cell| cell.origin.clone());
         for (index, column) in form.columns.iter().enumerate() {
             if column.required && columns[index].is_none() {
                 complete = false;
-                let origin = heading.1.first().map_or(Origin::None, |cell| cell.origin.clone());
                 let kind = ProblemKind::ColumnMissing { sheet: form.name, column: column.heading };
-                problems.push(Problem::new(origin, kind));
+                problems.push(Problem::new(headings.clone(), kind));
             }
         }
         let rows = sheet.rows[heading_at + 1..]
             .iter()
             .filter(|(_, cells)| cells.iter().any(|cell| cell.value != Value::Empty))
             .collect();
-        complete.then_some(Form { form, rows, columns, sheet })
+        complete.then_some(Form { form, rows, columns, headings, sheet })
+    }
+
+    /// Whether there is a column of drops, or none that would need one.
+    pub fn tells_drops(&self) -> bool {
+        let has_drops = self.form.columns.iter().position(|column| column.heading == "Drop");
+        has_drops.is_none_or(|index| self.columns[index].is_some()) || self.rows.is_empty()
+    }
+
+    /// Where its headings begin.
+    pub fn headings(&self) -> &Origin {
+        &self.headings
     }
 
     /// The rows that have something in them.

@@ -129,6 +129,8 @@ pub enum ProblemKind {
     NoDwellings,
     /// Two settings that cannot both be kept.
     Contradiction(SurveyReason),
+    /// A sheet of things with drops, without the column of their lengths.
+    NoColumnOfDrops(&'static str),
     /// A drop that is empty, of this element.
     DropEmpty(String),
     /// A sheet that means nothing here.
@@ -289,6 +291,7 @@ impl Problem {
             ProblemKind::NoMains => new(codes::NO_PLACE_WITH_MAINS),
             ProblemKind::NoBoxPlace => new(codes::NO_PLACE_FOR_BOXES),
             ProblemKind::NoDwellings => new(codes::NO_DWELLINGS),
+            ProblemKind::NoColumnOfDrops(sheet) => new(codes::DROP_COLUMN_MISSING).with("sheet", *sheet),
             ProblemKind::DropEmpty(element) => new(codes::DROP_NOT_STATED).about(element.as_str()),
             ProblemKind::SheetUnknown { sheet, nearest: near } => {
                 new(codes::SHEET_UNKNOWN).with("sheet", sheet.as_str()).with("nearest", nearest(near))

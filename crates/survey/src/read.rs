@@ -64,6 +64,9 @@ impl Reader<'_> {
                 self.report(Origin::None, ProblemKind::SheetMissing(form.name));
             }
             let found = table.and_then(|table| Form::new(table, form, self.problems));
+            if let Some(found) = found.as_ref().filter(|found| !found.tells_drops()) {
+                self.report(found.headings().clone(), ProblemKind::NoColumnOfDrops(form.name));
+            }
             forms.push(found);
         }
         let form = |name: &str| {

@@ -10,7 +10,7 @@ use proptest::prelude::*;
 const PLACES: &str = "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\n";
 const ROUTES: &str = "From,To,Length\nhall,landing,3.5\n";
 const DWELLINGS: &str = "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2.5\n";
-const ENTRANCES: &str = "Entrance,Place\nfront,hall\n";
+const ENTRANCES: &str = "Entrance,Place,Drop\nfront,hall,1\n";
 
 fn read_texts(texts: &[(&str, &str)]) -> Read {
     let mut problems = Vec::new();
@@ -134,6 +134,17 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
             with("entrances", "Entrance,Place,Drop\nfront,hall,\n", None),
             "entrances 2:3 drop-not-stated of front",
         ),
+        // Without the column nothing is said row by row; on a sheet without rows nothing at all.
+        (
+            with("dwellings", "Dwelling,Place\n1,hall\n2,landing\n", None),
+            "dwellings 1:1 drop-column-missing, sheet Dwellings",
+        ),
+        (
+            with("entrances", "Entrance,Place,Role\nfront,hall,main\n", None),
+            "entrances 1:1 drop-column-missing, sheet Entrances",
+        ),
+        (with("desks", "Desk,Place\nlodge,hall\n", None), "desks 1:1 drop-column-missing, sheet Desks"),
+        (with("desks", "Desk,Place\n", None), ""),
         (with("places", DOUBTFUL_PLACES, Some(buildings)), "places 2:3 place-without-floor of hall"),
         (with("routes", DOUBTFUL_ROUTES, None), "routes 3:3 route-twice, from landing, to hall, row 2"),
         (

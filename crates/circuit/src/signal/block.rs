@@ -5,7 +5,7 @@
 #![allow(unsafe_code)]
 #![expect(clippy::needless_range_loop, reason = "loops over lanes index several arrays alike")]
 
-use super::branch::{LineBlock, multiply, through_line, through_tee};
+use super::branch::{LineBlock, add, multiply, through_line, through_tee};
 use super::driving::driving_points;
 use super::elements::Shunt;
 use super::lanes::{LANES, Phasors, gain_db};
@@ -122,6 +122,7 @@ fn solve_anywhere(
     passes.admittance_s.resize(nodes, Phasors::ZERO);
     passes.voltage.resize(nodes, Phasors::ZERO);
     passes.attenuation_np.resize(nodes, [0.0; LANES]);
+    passes.added_s.resize(nodes, Phasors::ZERO);
     passes.on_path.clear();
     passes.on_path.resize(nodes, false);
     for &node in path {
@@ -171,15 +172,18 @@ fn up(tree: &SignalTree, frequencies_hz: &[f64; LANES], passes: &mut Passes) {
         let (near, far) = (&mut nearer[branch.parent], &farther[0]);
         let line = &passes.lines[branch.line];
         let ratio = &mut passes.voltage[node];
+        let added = &mut passes.added_s[node];
+        *added = Phasors::ZERO;
         match tees(tree, node, frequencies_hz) {
-            None => through_line(line, branch.length_m, far, near, ratio),
+            None => through_line(line, branch.length_m, far, added, ratio),
             Some(tees) => {
                 let (mut end, mut through) = (Phasors::ZERO, Phasors::ZERO);
                 through_tee(&tees, false, far, &mut end, &mut through);
-                through_line(line, branch.length_m, &end, near, ratio);
+                through_line(line, branch.length_m, &end, added, ratio);
                 multiply(ratio, &through);
             }
         }
+        add(near, added);
     }
 }
 
@@ -202,10 +206,7 @@ fn turn_round(tree: &SignalTree, path: &[usize], frequencies_hz: &[f64; LANES], 
                 let (mut input, mut through) = (Phasors::ZERO, Phasors::ZERO);
                 through_tee(&tees, true, &end, &mut input, &mut through);
                 multiply(ratio, &through);
-                for i in 0..LANES {
-                    near.re[i] += input.re[i];
-                    near.im[i] += input.im[i];
-                }
+                add(near, &input);
             }
         }
     }

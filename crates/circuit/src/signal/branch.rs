@@ -65,6 +65,12 @@ pub(super) fn through_line(
     near: &mut Phasors,
     ratio: &mut Phasors,
 ) {
+    if length_m == 0.0 {
+        // A joint: what is below gives the same.
+        add(near, far);
+        *ratio = Phasors::ONE;
+        return;
+    }
     let mut h = [0.0; LANES];
     let mut sine = [0.0; LANES];
     let mut cosine = [0.0; LANES];
@@ -143,6 +149,15 @@ pub(super) fn through_tee(
         near.im[i] = input.im;
         ratio.re[i] = through.re;
         ratio.im[i] = through.im;
+    }
+}
+
+/// `a += b`, element by element.
+#[inline(always)]
+pub(super) fn add(a: &mut Phasors, b: &Phasors) {
+    for i in 0..LANES {
+        a.re[i] += b.re[i];
+        a.im[i] += b.im[i];
     }
 }
 

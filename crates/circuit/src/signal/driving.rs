@@ -11,7 +11,7 @@
 //! With it a load `Y` at a node can be exchanged for `Y'` without solving again (Thevenin):
 //! `V' = V total / (total + Y' - Y)`.
 
-use super::branch::{through_line, through_tee};
+use super::branch::{add, through_line, through_tee};
 use super::lanes::{LANES, Phasors};
 use super::passes::{Passes, tees};
 use super::tree::SignalTree;
@@ -24,7 +24,7 @@ pub(super) fn driving_points(
     frequencies_hz: &[f64; LANES],
     passes: &mut Passes,
 ) {
-    let Passes { admittance_s, driving_s, lines, .. } = passes;
+    let Passes { admittance_s, added_s, driving_s, lines, .. } = passes;
     driving_s.clear();
     driving_s.resize(tree.node_count(), Phasors::ZERO);
     for i in 0..LANES {
@@ -34,34 +34,20 @@ pub(super) fn driving_points(
     for (k, branch) in tree.branches().iter().enumerate() {
         let node = k + 1;
         let line = &lines[branch.line];
-        let tees = tees(tree, node, frequencies_hz);
         let mut ratio = Phasors::ZERO;
-        // What this branch adds to its parent.
-        let mut added = Phasors::ZERO;
-        match &tees {
-            None => through_line(line, branch.length_m, &admittance_s[node], &mut added, &mut ratio),
-            Some(tees) => {
-                let mut end = Phasors::ZERO;
-                through_tee(tees, false, &admittance_s[node], &mut end, &mut ratio);
-                through_line(line, branch.length_m, &end, &mut added, &mut ratio);
-            }
-        }
         let mut rest = driving_s[branch.parent];
         for i in 0..LANES {
-            rest.re[i] -= added.re[i];
-            rest.im[i] -= added.im[i];
+            rest.re[i] -= added_s[node].re[i];
+            rest.im[i] -= added_s[node].im[i];
         }
         let mut total = admittance_s[node];
-        match &tees {
+        match tees(tree, node, frequencies_hz) {
             None => through_line(line, branch.length_m, &rest, &mut total, &mut ratio),
             Some(tees) => {
                 let (mut end, mut input) = (Phasors::ZERO, Phasors::ZERO);
                 through_line(line, branch.length_m, &rest, &mut end, &mut ratio);
-                through_tee(tees, true, &end, &mut input, &mut ratio);
-                for i in 0..LANES {
-                    total.re[i] += input.re[i];
-                    total.im[i] += input.im[i];
-                }
+                through_tee(&tees, true, &end, &mut input, &mut ratio);
+                add(&mut total, &input);
             }
         }
         driving_s[node] = total;

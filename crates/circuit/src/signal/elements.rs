@@ -166,6 +166,15 @@ impl Entry {
         }
     }
 
+    /// Whether it is the same at every frequency.
+    pub(super) fn is_flat(&self) -> bool {
+        match self {
+            Self::Series { inductance_h, .. } => *inductance_h == 0.0,
+            Self::SurgeProtector { shunt_capacitance_f, .. } => *shunt_capacitance_f == 0.0,
+            Self::Loss { table, .. } => table.len() == 1,
+        }
+    }
+
     /// The network at `frequency_hz`.
     pub(super) fn at(&self, frequency_hz: f64) -> TeeNetwork {
         let w = TAU * frequency_hz;

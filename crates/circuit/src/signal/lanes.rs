@@ -7,7 +7,7 @@
 use super::line::DB_PER_NEPER;
 
 /// Frequencies in one block.
-pub(super) const LANES: usize = 16;
+pub const LANES: usize = 16;
 
 /// Complex numbers at the frequencies of one block.
 #[derive(Clone, Copy, Debug)]
@@ -20,6 +20,7 @@ pub struct Phasors {
 
 impl Phasors {
     pub(super) const ZERO: Self = Self { re: [0.0; LANES], im: [0.0; LANES] };
+    pub(super) const ONE: Self = Self { re: [1.0; LANES], im: [0.0; LANES] };
 }
 
 /// Adding and taking away 1.5 * 2^52 rounds to the nearest whole number, whose two's complement is then

@@ -71,6 +71,7 @@ mod value;
 pub use choke::low_corner_hz;
 pub use complex::Complex;
 pub use elements::{Entry, LossPoint, Shunt};
+pub use lanes::LANES;
 pub use line::{CableModel, DB_PER_NEPER, Line, LineLaw, PerMetre, PlainLine};
 pub use order::{OrderError, Ordered, order_from};
 pub use passes::InstructionSet;

@@ -24,6 +24,8 @@ pub(super) struct Passes {
     pub widest: InstructionSet,
     /// Admittance at the node, looking away from the source, the node's own elements included.
     pub admittance_s: Vec<Phasors>,
+    /// What the branch to the node adds to its parent's admittance; of branches on the way to the source it says nothing.
+    pub added_s: Vec<Phasors>,
     /// Voltage over that of the neighbour nearer the source after the pass up; voltage over the source's
     /// open-circuit voltage, without its decay, after the pass down.
     pub voltage: Vec<Phasors>,
@@ -47,5 +49,8 @@ pub(super) fn tees(
     frequencies_hz: &[f64; LANES],
 ) -> Option<[TeeNetwork; LANES]> {
     let entry = tree.branches()[node - 1].entry.as_ref()?;
+    if entry.is_flat() {
+        return Some([entry.at(frequencies_hz[0]); LANES]);
+    }
     Some(std::array::from_fn(|i| entry.at(frequencies_hz[i])))
 }

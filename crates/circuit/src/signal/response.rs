@@ -75,6 +75,28 @@ impl Block<'_> {
             *gain_db = lane;
         }
     }
+
+    /// As [`Block::gains_db`], with a load of the node exchanged: its admittance changes by `change_s` at each frequency. Only on
+    /// a sweep [`sweep_with_driving_points`].
+    pub fn gains_exchanged_db(
+        &self,
+        node: usize,
+        change_s: impl Fn(usize) -> Complex,
+        gains_db: &mut [f64; LANES],
+    ) {
+        // Thevenin, see the head of the module `driving`.
+        let mut ratio = Phasors::ONE;
+        for i in 0..self.count {
+            let total = self.driving_point_s(node, i);
+            let exchanged = total / (total + change_s(i));
+            (ratio.re[i], ratio.im[i]) = (exchanged.re, exchanged.im);
+        }
+        let exchanged_db = lanes_of_gains_db(self.widest, &ratio, &[0.0; LANES]);
+        *gains_db = lanes_of_gains_db(self.widest, &self.voltage[node], &self.attenuation_np[node]);
+        for (gain_db, exchanged_db) in gains_db.iter_mut().zip(exchanged_db) {
+            *gain_db += exchanged_db;
+        }
+    }
 }
 
 /// Solves the tree at every frequency and hands each block of frequencies to `visit`.

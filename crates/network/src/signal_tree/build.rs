@@ -20,10 +20,10 @@ impl SignalNetwork {
         Builder::new(site, layout, &constants_of_runs(site), lengths).build()
     }
 
-    /// The networks of a site, by [`CableLengths::ALL`].
-    pub(super) fn of_all_lengths(site: &Site, layout: &Layout) -> [Self; 3] {
+    /// The networks of a site with its cables at each of these lengths.
+    pub(super) fn of_lengths(site: &Site, layout: &Layout, lengths: &[CableLengths]) -> Vec<Self> {
         let constants = constants_of_runs(site);
-        CableLengths::ALL.map(|lengths| Builder::new(site, layout, &constants, lengths).build())
+        lengths.iter().map(|lengths| Builder::new(site, layout, &constants, *lengths).build()).collect()
     }
 }
 

@@ -35,7 +35,7 @@ pub use lengths::CableLengths;
 pub use line::{PairConstants, pair_constants};
 pub use survey::{
     BandSurvey, FeedCorner, Notch, SignalResponse, SignalSurvey, StationRipple, StationSignal,
-    WeakestOfCaller, losses_from_caller, survey, survey_with,
+    WeakestOfCaller, losses_from_caller, survey, survey_at, survey_with,
 };
 
 use latchline_circuit::signal::{Entry, Line, Shunt};

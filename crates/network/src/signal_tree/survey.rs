@@ -156,13 +156,27 @@ pub fn survey(site: &Site, layout: &Layout) -> SignalSurvey {
 /// # Errors
 /// [`GivenUp`] if the memory's work is no longer wanted.
 pub fn survey_with(site: &Site, layout: &Layout, memory: &Memory) -> Result<SignalSurvey, GivenUp> {
+    survey_at(site, layout, &CableLengths::ALL, memory)
+}
+
+/// As [`survey_with`] at some of the lengths alone: no loss is greater than that of the whole survey, which finds what was worked out here
+/// again.
+///
+/// # Errors
+/// As [`survey_with`].
+pub fn survey_at(
+    site: &Site,
+    layout: &Layout,
+    lengths: &[CableLengths],
+    memory: &Memory,
+) -> Result<SignalSurvey, GivenUp> {
     let bands = &site.family().signal_bands;
     if bands.is_empty() {
         return Ok(SignalSurvey::default());
     }
-    let networks = SignalNetwork::of_all_lengths(site, layout);
+    let networks = SignalNetwork::of_lengths(site, layout, lengths);
     // They differ in lengths and resistances alone.
-    let network = &networks[0];
+    let Some(network) = networks.first() else { return Ok(SignalSurvey::default()) };
     let calls = calls(site, network);
     let mut used: Vec<usize> = calls
         .iter()
@@ -180,16 +194,17 @@ pub fn survey_with(site: &Site, layout: &Layout, memory: &Memory) -> Result<Sign
         .iter()
         .filter(|call| network.station[call.caller].is_some_and(|node| !unknown(network.component[node])))
         .flat_map(|call| (0..bands.len()).map(move |band| (call, band)))
-        .flat_map(|(call, band)| CableLengths::ALL.map(|lengths| Job { call, band, lengths }))
+        .flat_map(|(call, band)| (0..lengths.len()).map(move |network| Job { call, band, network }))
         .collect();
-    let keys = networks.each_ref().map(ComponentKeys::new);
+    let keys: Vec<ComponentKeys> = networks.iter().map(ComponentKeys::new).collect();
     let found: Vec<Option<Arc<CallSurvey>>> = judged
         .par_iter()
         .map_init(Workspace::default, |workspace, job| {
             memory.check()?;
-            let Job { call, band, lengths } = *job;
-            let network = &networks[lengths as usize];
-            let key = keys[lengths as usize].of_call(site, network, call.caller, &call.targets, &bands[band]);
+            let Job { call, band, network } = *job;
+            let key = &keys[network];
+            let network = &networks[network];
+            let key = key.of_call(site, network, call.caller, &call.targets, &bands[band]);
             let work = || survey_call(site, network, call, &bands[band], workspace);
             Ok(key.and_then(|key| memory.signal(key, work)))
         })
@@ -198,8 +213,8 @@ pub fn survey_with(site: &Site, layout: &Layout, memory: &Memory) -> Result<Sign
         .iter()
         .zip(&found)
         .filter_map(|(job, found)| {
-            let Job { call, band, lengths } = *job;
-            Some(Judged { call, band, lengths, found: found.as_deref()? })
+            let Job { call, band, network } = *job;
+            Some(Judged { call, band, lengths: lengths[network], found: found.as_deref()? })
         })
         .collect();
     let bands_found = (0..bands.len())
@@ -246,7 +261,8 @@ struct Call {
 struct Job<'a> {
     call: &'a Call,
     band: usize,
-    lengths: CableLengths,
+    /// Which of the networks.
+    network: usize,
 }
 
 /// A call in a band with what was found of it.

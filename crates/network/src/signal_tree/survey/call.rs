@@ -5,7 +5,7 @@ use super::grid::{grid, lowest, narrowed};
 use super::share::{ShareLevel, settled};
 use super::{Call, Notch, SignalResponse};
 use crate::memory::Weighed;
-use latchline_circuit::signal::{Branch, Shunt, SignalTree, Workspace, sweep_with_driving_points};
+use latchline_circuit::signal::{Branch, LANES, Shunt, SignalTree, Workspace, sweep_with_driving_points};
 use latchline_site::catalogue::{Media, SignalBand};
 use latchline_site::model::Site;
 
@@ -127,17 +127,15 @@ fn gains_db(
     workspace: &mut Workspace,
 ) -> Option<Vec<Vec<f64>>> {
     let mut rows = vec![Vec::with_capacity(frequencies_hz.len()); receivers.len()];
+    let mut gains_db = [0.0; LANES];
     sweep_with_driving_points(tree, source_ohm, frequencies_hz, workspace, |block| {
         for (row, receiver) in rows.iter_mut().zip(receivers) {
-            for i in 0..block.count {
+            let change_s = |i: usize| {
                 let frequency_hz = frequencies_hz[block.first + i];
-                let total = block.driving_point_s(receiver.at, i);
-                let change = receiver.impedance.admittance_s(frequency_hz)
-                    - receiver.bridging.admittance_s(frequency_hz);
-                let exchanged = (total / (total + change)).norm();
-                let gain_db = block.gain_db(receiver.at, i) + 20.0 * exchanged.log10();
-                row.push(gain_db - receiver.straight_db);
-            }
+                receiver.impedance.admittance_s(frequency_hz) - receiver.bridging.admittance_s(frequency_hz)
+            };
+            block.gains_exchanged_db(receiver.at, change_s, &mut gains_db);
+            row.extend(gains_db[..block.count].iter().map(|gain_db| gain_db - receiver.straight_db));
         }
     })
     .ok()?;

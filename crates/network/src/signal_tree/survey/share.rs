@@ -10,6 +10,10 @@ const NEAR_DB: f64 = 3.0;
 /// Receivers whose loss is as near as this to the greatest, and as this to the budget, are settled, in decibel.
 const NEAR_THE_WEAKEST_DB: f64 = 1.0;
 const NEAR_THE_BUDGET_DB: f64 = 3.0;
+/// A level is as good as found within this, in decibel.
+const SOLVED_DB: f64 = 1e-9;
+/// Halvings on whole cubics before those on their pieces.
+const WHOLE_ROUNDS: usize = 5;
 /// Pieces of a cubic.
 const PIECES: usize = 8;
 /// Least gain that counts, in decibel: a notch without bottom is as good as one of this depth.
@@ -35,6 +39,10 @@ struct Piece {
 }
 
 impl Piece {
+    fn width_hz(self) -> f64 {
+        self.to_hz - self.from_hz
+    }
+
     fn low_db(self) -> f64 {
         self.from_db.min(self.to_db)
     }
@@ -45,7 +53,7 @@ impl Piece {
 
     /// How much of it reaches a level, in hertz.
     fn above_hz(self, level_db: f64) -> f64 {
-        let width_hz = self.to_hz - self.from_hz;
+        let width_hz = self.width_hz();
         if self.low_db() >= level_db {
             width_hz
         } else if self.high_db() < level_db {
@@ -58,44 +66,145 @@ impl Piece {
 
 /// The level at frequencies that rise, two at least.
 pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> ShareLevel {
-    let pieces = pieces(frequencies_hz, gains_db);
-    let wanted_hz = share * (frequencies_hz[frequencies_hz.len() - 1] - frequencies_hz[0]);
-    let mut low_db = pieces.iter().map(|piece| piece.low_db()).fold(f64::INFINITY, f64::min);
-    let mut high_db = pieces.iter().map(|piece| piece.high_db()).fold(f64::NEG_INFINITY, f64::max);
-    // Pieces above all that is left are counted once, those below never.
-    let (mut open, mut counted_hz) = (pieces.clone(), 0.0);
-    while high_db - low_db > 1e-9 {
+    let response = Response { frequencies_hz, gains_db };
+    let last = response.last();
+    let wanted_hz = share * (frequencies_hz[last] - frequencies_hz[0]);
+    let mut low_db = (0..=last).map(|k| response.gain_db(k)).fold(f64::INFINITY, f64::min);
+    let mut high_db = (0..=last).map(|k| response.gain_db(k)).fold(f64::NEG_INFINITY, f64::max);
+    // A cubic stays between its ends, so that only those that a level cuts are looked into. What is above all that is left is
+    // counted once, what is below never.
+    let mut cut = Cut { pieces: Vec::new(), of_interval: vec![None; last] };
+    let (mut open, mut counted_hz): (Vec<Interval>, f64) =
+        ((0..last).map(|k| response.interval(k)).collect(), 0.0);
+    for _ in 0..WHOLE_ROUNDS {
+        if high_db - low_db <= SOLVED_DB {
+            break;
+        }
         let level_db = 0.5 * (low_db + high_db);
-        let above_hz: f64 = counted_hz + open.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+        let mut above_hz = counted_hz;
+        for interval in &open {
+            if interval.low_db >= level_db {
+                above_hz += interval.width_hz;
+            } else if interval.high_db >= level_db {
+                let pieces = cut.pieces_of(response, interval.k);
+                above_hz += pieces.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+            }
+        }
         if above_hz >= wanted_hz {
             low_db = level_db;
         } else {
             high_db = level_db;
         }
-        let whole = open.iter().filter(|piece| piece.low_db() >= high_db);
-        counted_hz += whole.map(|piece| piece.to_hz - piece.from_hz).sum::<f64>();
-        open.retain(|piece| piece.low_db() < high_db && piece.high_db() >= low_db);
+        open.retain(|interval| {
+            let is_above = interval.low_db >= high_db;
+            if is_above {
+                counted_hz += interval.width_hz;
+            }
+            !is_above && interval.high_db >= low_db
+        });
+    }
+    // Few are left, and of these few pieces.
+    let mut pieces: Vec<Piece> =
+        open.iter().flat_map(|interval| *cut.pieces_of(response, interval.k)).collect();
+    while high_db - low_db > SOLVED_DB {
+        pieces.retain(|piece| {
+            let is_above = piece.low_db() >= high_db;
+            if is_above {
+                counted_hz += piece.width_hz();
+            }
+            !is_above && piece.high_db() >= low_db
+        });
+        if pieces.iter().all(|piece| piece.low_db() <= low_db && piece.high_db() >= high_db) {
+            // Straight all the way between.
+            let per_db = |piece: &Piece| piece.width_hz() / (piece.high_db() - piece.low_db());
+            let hz_per_db: f64 = pieces.iter().map(per_db).sum();
+            let at_low_hz = counted_hz + pieces.iter().map(|piece| piece.above_hz(low_db)).sum::<f64>();
+            let level_db = (low_db + (at_low_hz - wanted_hz) / hz_per_db).clamp(low_db, high_db);
+            (low_db, high_db) = (level_db, level_db);
+            break;
+        }
+        let level_db = 0.5 * (low_db + high_db);
+        let above_hz = counted_hz + pieces.iter().map(|piece| piece.above_hz(level_db)).sum::<f64>();
+        if above_hz >= wanted_hz {
+            low_db = level_db;
+        } else {
+            high_db = level_db;
+        }
     }
     let gain_db = low_db;
-    let met = pieces.iter().find(|piece| piece.low_db() <= high_db && piece.high_db() >= gain_db);
+    let meets = |low: f64, high: f64| low <= high_db && high >= gain_db;
+    let first = (0..last).find(|&k| {
+        let Interval { low_db, high_db, .. } = response.interval(k);
+        meets(low_db, high_db)
+    });
+    let met = first.and_then(|k| {
+        cut.pieces_of(response, k).iter().find(|piece| meets(piece.low_db(), piece.high_db())).copied()
+    });
     let at_hz = met.map_or(frequencies_hz[0], |piece| {
         let way = (gain_db - piece.from_db) / (piece.to_db - piece.from_db);
         let way = if way.is_finite() { way.clamp(0.0, 1.0) } else { 0.0 };
-        piece.from_hz + way * (piece.to_hz - piece.from_hz)
+        piece.from_hz + way * piece.width_hz()
     });
     ShareLevel { gain_db, at_hz }
 }
 
-fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
-    let gain_db = |k: usize| gains_db[k].max(LEAST_GAIN_DB);
-    let last = frequencies_hz.len() - 1;
-    let rise = |k: usize| (gain_db(k + 1) - gain_db(k)) / (frequencies_hz[k + 1] - frequencies_hz[k]);
-    let slope = |k: usize| {
+/// What lies between a frequency and the next.
+struct Interval {
+    k: usize,
+    low_db: f64,
+    high_db: f64,
+    width_hz: f64,
+}
+
+/// The cubics that were looked into, as pieces.
+struct Cut {
+    pieces: Vec<[Piece; PIECES]>,
+    /// Where among them those of an interval are.
+    of_interval: Vec<Option<usize>>,
+}
+
+impl Cut {
+    fn pieces_of(&mut self, response: Response<'_>, k: usize) -> &[Piece; PIECES] {
+        let at = *self.of_interval[k].get_or_insert_with(|| {
+            self.pieces.push(response.pieces(k));
+            self.pieces.len() - 1
+        });
+        &self.pieces[at]
+    }
+}
+
+/// Gains at frequencies that rise, two at least, and the cubics between them.
+#[derive(Clone, Copy)]
+struct Response<'a> {
+    frequencies_hz: &'a [f64],
+    gains_db: &'a [f64],
+}
+
+impl Response<'_> {
+    fn last(self) -> usize {
+        self.frequencies_hz.len() - 1
+    }
+
+    fn gain_db(self, k: usize) -> f64 {
+        self.gains_db[k].max(LEAST_GAIN_DB)
+    }
+
+    fn interval(self, k: usize) -> Interval {
+        let (from_db, to_db) = (self.gain_db(k), self.gain_db(k + 1));
+        Interval { k, low_db: from_db.min(to_db), high_db: from_db.max(to_db), width_hz: self.width_hz(k) }
+    }
+
+    fn width_hz(self, k: usize) -> f64 {
+        self.frequencies_hz[k + 1] - self.frequencies_hz[k]
+    }
+
+    fn slope(self, k: usize) -> f64 {
+        let rise = |k: usize| (self.gain_db(k + 1) - self.gain_db(k)) / self.width_hz(k);
+        let last = self.last();
         if k == 0 || k == last {
             return rise(k.saturating_sub(1).min(last - 1));
         }
-        let (before, after) =
-            (frequencies_hz[k] - frequencies_hz[k - 1], frequencies_hz[k + 1] - frequencies_hz[k]);
+        let (before, after) = (self.width_hz(k - 1), self.width_hz(k));
         let (rise_before, rise_after) = (rise(k - 1), rise(k));
         // Level at a turn, so that a notch throws up no bump beside it.
         if rise_before * rise_after <= 0.0 {
@@ -103,13 +212,13 @@ fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
         }
         let (weight_before, weight_after) = (2.0 * after + before, after + 2.0 * before);
         (weight_before + weight_after) / (weight_before / rise_before + weight_after / rise_after)
-    };
-    let mut pieces = Vec::with_capacity(last * PIECES);
-    for k in 0..last {
-        let width_hz = frequencies_hz[k + 1] - frequencies_hz[k];
-        let (from_slope, to_slope) = (slope(k) * width_hz, slope(k + 1) * width_hz);
-        let (from_db, to_db) = (gain_db(k), gain_db(k + 1));
-        // Hermite's form.
+    }
+
+    /// The cubic of an interval, in Hermite's form, as pieces.
+    fn pieces(self, k: usize) -> [Piece; PIECES] {
+        let width_hz = self.width_hz(k);
+        let (from_slope, to_slope) = (self.slope(k) * width_hz, self.slope(k + 1) * width_hz);
+        let (from_db, to_db) = (self.gain_db(k), self.gain_db(k + 1));
         let at = |x: f64| {
             let (left, x2) = (1.0 - x, x * x);
             from_db * (1.0 + 2.0 * x) * left * left
@@ -118,19 +227,18 @@ fn pieces(frequencies_hz: &[f64], gains_db: &[f64]) -> Vec<Piece> {
                 - to_slope * x2 * left
         };
         let mut here_db = from_db;
-        for piece in 0..PIECES {
+        std::array::from_fn(|piece| {
             let (x, next) = (piece as f64 / PIECES as f64, (piece + 1) as f64 / PIECES as f64);
             let next_db = if piece + 1 == PIECES { to_db } else { at(next) };
-            pieces.push(Piece {
-                from_hz: frequencies_hz[k] + x * width_hz,
-                to_hz: frequencies_hz[k] + next * width_hz,
-                from_db: here_db,
+            let from_db = std::mem::replace(&mut here_db, next_db);
+            Piece {
+                from_hz: self.frequencies_hz[k] + x * width_hz,
+                to_hz: self.frequencies_hz[k] + next * width_hz,
+                from_db,
                 to_db: next_db,
-            });
-            here_db = next_db;
-        }
+            }
+        })
     }
-    pieces
 }
 
 /// Responses of several receivers at the same frequencies, with their levels.
@@ -157,17 +265,10 @@ pub(super) fn settled(
         gains.iter().map(|gains| share_level(frequencies_hz, gains, share)).collect()
     };
     let mut levels = levels_of(&frequencies_hz, &gains);
-    // The first comparison is with every second of the points, which costs no further look.
-    let last = frequencies_hz.len() - 1;
-    let sparse = |values: &[f64]| -> Vec<f64> {
-        values.iter().enumerate().filter(|(k, _)| k % 2 == 0 || *k == last).map(|(_, value)| *value).collect()
-    };
-    let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
-    let mut before = levels_of(&sparse(&frequencies_hz), &sparse_gains);
-    for round in 0..MOST_ROUNDS {
-        // Two looks at the same coarse points may agree on what neither sees, so there is one finer look at least.
-        let least_moved_db = if round == 0 { f64::NEG_INFINITY } else { SETTLED_DB };
-        let moving = moving(&levels, &before, budget_db, least_moved_db);
+    let mut before: Option<Vec<ShareLevel>> = None;
+    for _ in 0..MOST_ROUNDS {
+        // There is one finer look at least.
+        let moving = moving(&levels, before.as_deref(), budget_db);
         if moving.is_empty() {
             return Some(SettledShare { frequencies_hz, gains, levels, unsettled: 0 });
         }
@@ -203,21 +304,37 @@ pub(super) fn settled(
         };
         gains = gains.iter().zip(&further).map(|(gains, new)| merged(gains, new)).collect();
         frequencies_hz = merged(&frequencies_hz, &further_hz);
-        before = levels;
+        before = Some(levels);
         levels = levels_of(&frequencies_hz, &gains);
     }
-    let unsettled = moving(&levels, &before, budget_db, SETTLED_DB).len();
+    // Where no finer look could be had, the points are compared with every second of them.
+    let before = before.unwrap_or_else(|| {
+        let last = frequencies_hz.len() - 1;
+        let sparse = |values: &[f64]| -> Vec<f64> {
+            values
+                .iter()
+                .enumerate()
+                .filter(|(k, _)| k % 2 == 0 || *k == last)
+                .map(|(_, value)| *value)
+                .collect()
+        };
+        let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
+        levels_of(&sparse(&frequencies_hz), &sparse_gains)
+    });
+    let unsettled = moving(&levels, Some(&before), budget_db).len();
     Some(SettledShare { frequencies_hz, gains, levels, unsettled })
 }
 
-/// Those that decide and have moved by more than so many decibels.
-fn moving(levels: &[ShareLevel], before: &[ShareLevel], budget_db: f64, least_moved_db: f64) -> Vec<usize> {
+/// Those that decide and have moved by more than what is settled since the levels before, if there are any.
+fn moving(levels: &[ShareLevel], before: Option<&[ShareLevel]>, budget_db: f64) -> Vec<usize> {
     let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
     let decides = |level: &ShareLevel| {
         level.gain_db <= weakest_db + NEAR_THE_WEAKEST_DB
             || (level.gain_db + budget_db).abs() <= NEAR_THE_BUDGET_DB
     };
-    let moved = |one: &usize| (levels[*one].gain_db - before[*one].gain_db).abs() > least_moved_db;
+    let moved = |one: &usize| {
+        before.is_none_or(|before| (levels[*one].gain_db - before[*one].gain_db).abs() > SETTLED_DB)
+    };
     (0..levels.len()).filter(|one| decides(&levels[*one])).filter(moved).collect()
 }
 

@@ -25,6 +25,7 @@ mod locate_words;
 pub mod man;
 pub mod new;
 pub mod pack;
+pub mod phone;
 pub mod practise;
 pub mod reach;
 pub mod response;

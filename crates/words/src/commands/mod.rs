@@ -8,6 +8,7 @@ mod compare;
 mod fix;
 mod headroom;
 mod pack;
+mod phone;
 mod reach;
 
 pub use accept::AcceptWords;
@@ -18,4 +19,5 @@ pub use compare::{CompareHead, CompareWords};
 pub use fix::FixWords;
 pub use headroom::HeadroomWords;
 pub use pack::PackWords;
+pub use phone::PhoneWords;
 pub use reach::{LimitWord, ReachWords};

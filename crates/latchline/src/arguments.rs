@@ -8,8 +8,8 @@ use crate::commands::{
     design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
     flow::FlowArguments, headroom::HeadroomArguments, locate::LocateArguments, man::ManArguments,
     new::NewArguments, pack::PackArguments, phone::PhoneArguments, practise::PractiseArguments,
-    reach::ReachArguments, response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments,
-    store::StoreArguments,
+    reach::ReachArguments, readings::ReadingsArguments, response::ResponseArguments, schema::SchemaArguments,
+    serve::ServeArguments, store::StoreArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -74,6 +74,8 @@ pub enum Command {
     Pack(PackArguments),
     #[command(after_help = examples!("phone site.toml -o site.html", "phone site.toml -o site.html --language de"))]
     Phone(PhoneArguments),
+    #[command(after_help = examples!("readings site.toml readings-*.json", "readings site.toml kim.json robin.json -o readings.toml"))]
+    Readings(ReadingsArguments),
     #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
     Headroom(HeadroomArguments),
     #[command(after_help = examples!("locate site.toml A-15@ringing=33V", "locate site.toml readings.toml --format json"))]

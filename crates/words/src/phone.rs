@@ -257,6 +257,8 @@ words! {
         WasIt: "{read}: was it {meant}?" | "{read}: War es {meant}?",
         WhereTheyAre: "Exported means that you said the file is there. On the laptop means that the laptop gave them back in a file that was imported here." | "Ausgegeben heißt: Sie haben gesagt, dass die Datei da ist. Auf dem Laptop heißt: Der Laptop gab sie in einer Datei zurück, die hier eingelesen wurde.",
         WhoAmI: "My name" | "Mein Name",
+        WhoAmILink: "Say who I am" | "Sagen, wer ich bin",
+        WhoFirst: "Every entry carries a name. Say who you are first." | "Jeder Eintrag trägt einen Namen. Zuerst sagen, wer Sie sind.",
         WhoIsWhere: "Who does which floors" | "Wer macht welche Geschosse",
         WhoSaw: "Name of who saw it" | "Name dessen, der es sah",
         WholeSite: "Whole site" | "Ganze Anlage",

@@ -20,6 +20,13 @@ function row(task) {
   return link(`#s=${task.index + 1}`, "row", make(`span.mark${LOOKS_LIKE[stand]}`, { "aria-hidden": "true" }, MARKS[stand]), make("span", {}, make("span.visually-hidden", {}, `${say(`Stand-${stand}`)}: `), make("b", {}, task.place || say("WholeSite")), make("small", {}, plan.texts[task.what])), make("span.value", {}, value));
 }
 
+/** Whose floor it is. @param {string} floor @returns {HTMLElement[]} */
+function whose(floor) {
+  const latest = [...new Map(state.job.installers.map((one) => [one.text, one])).values()];
+  const names = latest.filter((one) => one.floors?.includes(floor)).map((one) => one.text ?? "");
+  return names.length > 0 ? [make("small.hint", {}, names.join(", "))] : [];
+}
+
 /** @returns {HTMLElement[]} */
 function workScreen() {
   const next = nextTask(-1);
@@ -28,6 +35,7 @@ function workScreen() {
   const ended = floors.filter((floor) => floor.done + floor.left === floor.all);
   const parts = [];
   const counts = keeper.counts();
+  if (keeper.name === "") parts.push(make("section.stack", {}, make("p", {}, say("WhoFirst")), link("#people", "button", say("WhoAmILink"))));
   if (next) {
     const { name, where } = placeOf(next);
     parts.push(make("section.next", {}, make("h2", {}, say("NextStep")), make("p.place", {}, make("b", {}, name), where), make("p.what", {}, plan.texts[next.what]), link(`#s=${next.index + 1}`, "button.do", say(done === 0 ? "Begin" : "GoOn"))));
@@ -35,7 +43,7 @@ function workScreen() {
   if (ended.length > 0 && counts.here > 0) parts.push(make("section.stack", {}, make("h2", {}, say("ExportNow", { count: counts.here })), make("p", {}, say("ExportWhy")), exportButton()));
   parts.push(make("section", {}, make("h1", { id: "title" }, say("Progress")), make("p", {}, say("ProgressWords", { done, all, out, left })), bar(done + left, all, out > 0)));
   const every = make("button", { type: "button", "aria-pressed": String(state.floor === null), click: () => { state.floor = null; state.redraw(); } }, say("AllFloors"));
-  parts.push(make("section", {}, make("h2", {}, say("ByFloor")), state.floor === null ? null : every, make("ul.list", {}, ...floors.map((floor) => make("li", {}, link(`#f=${floor.index}`, "floor", make("b", {}, floor.name || say("NoFloor")), make("span.value", {}, `${floor.done} / ${floor.all}${floor.out > 0 ? ` · ${say("OutShort", { count: floor.out })}` : ""}`), bar(floor.done + floor.left, floor.all, floor.out > 0)))))));
+  parts.push(make("section", {}, make("h2", {}, say("ByFloor")), state.floor === null ? null : every, make("ul.list", {}, ...floors.map((floor) => make("li", {}, link(`#f=${floor.index}`, "floor", make("b", {}, floor.name || say("NoFloor")), make("span.value", {}, `${floor.done} / ${floor.all}${floor.out > 0 ? ` · ${say("OutShort", { count: floor.out })}` : ""}`), ...whose(floor.name), bar(floor.done + floor.left, floor.all, floor.out > 0)))))));
   if (plan.errors) parts.push(make("section", {}, make("p.alarm", {}, plan.errors)));
   parts.push(make("section", {}, link("#steps", "button", say("AllSteps"))));
   return parts;
@@ -102,15 +110,17 @@ function screen() {
   return { parts: made(), tab, task: null };
 }
 
-/** Job, revision, where the readings are. */
-function head() {
+/** Job, revision, where the readings are; beside work whether power is to be off or on. @param {HTMLElement | null} [strip] */
+function head(strip = document.querySelector("header .power")) {
   const counts = keeper.counts();
   const element = document.querySelector("header");
-  element?.replaceChildren(
+  const lines = [
     make("p.job", {}, make("b", {}, plan.site), make("span", {}, say("RevisionOf", { revision: plan.revision }))),
     make("p.where", {}, make("span", {}, make("b", {}, String(counts.here)), ` ${say("OnThisPhone")}`), make("span", {}, make("b", {}, String(counts.exported)), ` ${say("Exported")}`), make("span", {}, make("b", {}, String(counts.laptop)), ` ${say("OnTheLaptop")}`)),
+    strip,
     ...(keeper.trouble ? [make("div.alarm", { role: "alert" }, say("NotKept", { why: keeper.trouble }), " ", link("#files", "", say("ExportNowLink")))] : []),
-  );
+  ];
+  element?.replaceChildren(...lines.filter((line) => line !== null));
 }
 
 /** Whether power is to be off or on here. @param {Task | null} task */
@@ -127,8 +137,8 @@ function paint(moves) {
   const { parts, tab, task } = screen();
   const main = document.querySelector("main");
   const tabs = [["#", "work", "Work"], ["#devices", "devices", "Devices"], ["#snags", "snags", "Snags"], ["#more", "more", "More"]];
-  head();
-  main?.replaceChildren(...(tab === "work" ? [power(task)] : []), ...parts);
+  head(tab === "work" ? power(task) : null);
+  main?.replaceChildren(...parts);
   const open = state.job.snags.length + state.job.notEntered.length + state.job.conflicts.size;
   document.querySelector("nav")?.replaceChildren(...tabs.map(([where, name, words]) => make("a", { href: where, "aria-current": name === tab ? "page" : false }, `${say(words)}${name === "snags" && open > 0 ? ` (${open})` : ""}`)));
   const title = document.getElementById("title")?.textContent ?? plan.site;
@@ -142,10 +152,14 @@ function paint(moves) {
 startLook();
 document.body.replaceChildren(make("header", {}), make("main", { tabindex: -1 }), make("div", { id: "told", role: "status", "aria-live": "polite" }), make("nav.tabs", { "aria-label": say("Screens") }));
 state.redraw = () => paint(false);
-state.redrawHead = head;
+state.redrawHead = () => head();
 refresh();
 paint(false);
-addEventListener("hashchange", () => paint(true));
+addEventListener("hashchange", () => {
+  if (!state.toldNow) document.getElementById("told")?.replaceChildren();
+  state.toldNow = false;
+  paint(true);
+});
 addEventListener("beforeunload", (event) => {
   if (keeper.inMemory.size > 0 && [...keeper.inMemory].some((id) => !keeper.sent.has(id))) event.preventDefault();
 });

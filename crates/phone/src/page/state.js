@@ -14,6 +14,8 @@ export const state = {
   job: known([], plan.plan),
   /** Which floor is shown: its number, or null for all. @type {number | null} */
   floor: null,
+  /** Whether something was just told that outlives a change of screen. */
+  toldNow: false,
   /** Shows the range before a figure is keyed in. */
   showsRange: false,
   /** Draws the head of the page anew. @type {() => void} */
@@ -82,9 +84,11 @@ export function progress(floor) {
 export function tell(words) {
   const place = document.getElementById("told");
   if (!place) return;
+  state.toldNow = true;
+  setTimeout(() => (state.toldNow = false), 300);
   place.replaceChildren(make("p", {}, words));
   clearTimeout(tell.timer);
-  tell.timer = setTimeout(() => place.replaceChildren(), 6_000);
+  tell.timer = setTimeout(() => place.replaceChildren(), 3_500);
 }
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 tell.timer = undefined;

@@ -10,6 +10,7 @@ mod headroom;
 mod pack;
 mod phone;
 mod reach;
+mod readings;
 
 pub use accept::AcceptWords;
 pub use addresses::{AddressHead, AddressWords};
@@ -21,3 +22,4 @@ pub use headroom::HeadroomWords;
 pub use pack::PackWords;
 pub use phone::PhoneWords;
 pub use reach::{LimitWord, ReachWords};
+pub use readings::{ReadingsHead, ReadingsWords};

@@ -143,6 +143,7 @@ function paint(moves) {
   document.querySelector("nav")?.replaceChildren(...tabs.map(([where, name, words]) => make("a", { href: where, "aria-current": name === tab ? "page" : false }, `${say(words)}${name === "snags" && open > 0 ? ` (${open})` : ""}`)));
   const title = document.getElementById("title")?.textContent ?? plan.site;
   document.title = `${title} – ${plan.site}`;
+  document.documentElement.dataset.at = location.hash || "#";
   if (moves) {
     window.scrollTo(0, 0);
     main?.focus({ preventScroll: true });

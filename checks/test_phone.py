@@ -40,7 +40,7 @@ def day(tmp_path_factory):
         numbers = list(one["numbers"])
         if one["id"] in silent:
             continue
-        if one["id"] == "B-13":
+        if one["id"] == "B-25":
             numbers[1] = numbers[1] // 10 + numbers[1] % 10 * 10
         lines.append(f"{one['class']} {'/'.join(map(str, numbers))}")
     lines.append(lines[-1])
@@ -60,7 +60,8 @@ def day(tmp_path_factory):
         first = subprocess.run(["curl", "-s", "-L", "-o", "/dev/null", "-w", "%{url_effective}", home], capture_output=True, text=True, timeout=60).stdout
         asked = {
             "file": str(folder / "house.html"), "german": str(folder / "haus.html"), "address": f"{first.rstrip('/')}/phone",
-            "list": {"text": "\n".join(lines)}, "folder": str(folder), "pictures": os.environ.get("PHONE_PICTURES"),
+            "list": {"text": "\n".join(lines)}, "folder": str(folder), "program": PROGRAM, "site": str(site),
+            "pictures": os.environ.get("PHONE_PICTURES"),
         }
         done = subprocess.run(
             ["node", str(BROWSER / "phone.mjs")], input=json.dumps(asked), capture_output=True, text=True, timeout=1500
@@ -95,10 +96,10 @@ def test_the_list_agrees_with_the_command(day):
     wanted = json.loads(done.stdout)
     said = day["found"]["list"]
     assert f"{len(wanted['present'])} of {len(wanted['present']) + len(wanted['missing'])} answered" in said
-    assert set(wanted["missing"]) == day["silent"] | {"B-13"}
-    assert "All of run A-R2" in said and "Probably B-13:" in said and "exchanged" in said
+    assert set(wanted["missing"]) == day["silent"] | {"B-25"}
+    assert "All of run A-R2" in said and "Probably B-25:" in said and "exchanged" in said
     [unexpected] = wanted["unexpected"]
-    assert unexpected["explanations"][0]["station"] == "B-13"
+    assert unexpected["explanations"][0]["station"] == "B-25"
     [duplicate] = wanted["duplicated"]
     assert f"answered {duplicate['times']} times" in said
 

@@ -3,12 +3,13 @@
 // and prints what it found as JSON.
 import { chromium } from "playwright-core";
 import { createRequire } from "node:module";
+import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
 const require = createRequire(import.meta.url);
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-const { file, german, address, list, folder, pictures } = JSON.parse(readFileSync(0, "utf8"));
+const { file, german, address, list, folder, pictures, program, site } = JSON.parse(readFileSync(0, "utf8"));
 if (pictures) mkdirSync(pictures, { recursive: true });
 const viewport = { width: 390, height: 844 };
 const options = { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox", "--disable-background-networking"], viewport, hasTouch: true, acceptDownloads: true };
@@ -50,7 +51,7 @@ async function keyIn(page, number, text) {
   await go(page, `#s=${number}`);
   await page.waitForSelector("#reading");
   for (const sign of text) await page.tap(sign === "-" ? '.keys button[aria-label="Minus"]' : sign === "." || sign === "," ? '.keys button[aria-label="Decimal point"]' : `.keys button:text-is("${sign}")`);
-  await page.tap(".stay button");
+  await page.tap("button.judge");
   await page.waitForSelector("#stands, .judged.unknown .stack, .judged.unknown button");
   return page.isVisible("#stands");
 }
@@ -103,7 +104,7 @@ step("thirty readings are kept on one phone", found.acknowledged.kim === 30, fou
 const slipped = volts[30];
 await go(kim.page, `#s=${slipped.number}`);
 await kim.page.fill("#reading", `${slipped.nominal.toFixed(1).replace(".", ",")} mV`);
-await kim.page.tap(".stay button");
+await kim.page.tap("button.judge");
 await kim.page.waitForSelector(".judged.unknown button");
 step("47 mV for 47 V is asked about", (await kim.page.textContent(".judged.unknown"))?.includes("was it"));
 await kim.page.tap(".judged.unknown button >> nth=0");
@@ -112,7 +113,7 @@ step("what was meant is kept", (await kim.page.textContent("#stands .big"))?.sta
 await go(kim.page, `#s=${volts[31].number}`);
 for (const [bad, says] of [["1.234,5", "comma"], ["", "shows"], ["4..7", "not a number"], ["47 A", "does not fit"], ["eggs", "not a number"]]) {
   await kim.page.fill("#reading", bad);
-  await kim.page.tap(".stay button");
+  await kim.page.tap("button.judge");
   step(`"${bad}" is refused`, (await kim.page.textContent("#reading-answer"))?.includes(says), await kim.page.textContent("#reading-answer"));
 }
 step("the range is not shown before the figure is keyed in", !(await kim.page.isVisible(".range-line")));
@@ -127,6 +128,7 @@ await kim.page.tap('button:text-is("Keep the snag")');
 step("a snag wants a reason", (await kim.page.textContent("#told"))?.includes("reason"));
 await kim.page.fill("#stands textarea", "joint behind plaster, opened tomorrow");
 await kim.page.tap('button:text-is("Keep the snag")');
+await kim.page.waitForFunction((hash) => location.hash !== hash, `#s=${low.number}`);
 
 // A flat that does not open.
 const flat = volts[33];
@@ -134,6 +136,7 @@ await go(kim.page, `#s=${flat.number}`);
 await kim.page.tap('summary:has-text("cannot be entered")');
 await judge(kim.page, "not-entered");
 await kim.page.tap('button:text-is("Keep as not entered")');
+await kim.page.waitForFunction((hash) => location.hash !== hash, `#s=${flat.number}`);
 await go(kim.page, "#snags");
 step("snag and flat stand on the list", (await kim.page.textContent("main"))?.includes("joint behind plaster") && (await kim.page.textContent("main"))?.includes("Nobody at home"));
 await judge(kim.page, "snags");
@@ -154,6 +157,7 @@ await judge(kim.page, "people");
 await kim.page.fill('label:text-is("Handed over to") + input', "Robin");
 await kim.page.fill("main section:last-of-type textarea", "A-D2 port 3 is off");
 await kim.page.tap('button:text-is("Keep the hand-over")');
+await kim.page.waitForFunction(() => location.hash === "#files");
 
 // The system's own list.
 await go(kim.page, "#list");
@@ -214,6 +218,17 @@ for (const [name, says] of [["half", "cut off"], ["kind", "no file of readings"]
   step(`a bad file (${name}) is refused`, told?.startsWith("Not taken") && told.includes(says), told);
 }
 step("bad files changed nothing", (await counts(robin.page)).join() === (await (async () => { await robin.page.evaluate(() => dispatchEvent(new Event("hashchange"))); return counts(robin.page); })()).join());
+
+// The laptop gives back what it has: only that counts as on the laptop.
+try {
+  execFileSync(program, ["readings", site, found.files[1], "--merged", `${folder}/laptop.json`], { stdio: "ignore" });
+} catch {
+  // Its status says that much is missing.
+}
+const [, , none] = await counts(robin.page);
+const confirmed = await imported(robin.page, `${folder}/laptop.json`);
+const [here, , laptop] = await counts(robin.page);
+step("what the laptop gave back is shown as on the laptop", none === 0 && here > 0 && laptop === JSON.parse(readFileSync(found.files[1], "utf8")).events.length, `${none} ${here} ${laptop} ${confirmed}`);
 
 // The page saves itself, and the saved file is the same page.
 const [saved] = await Promise.all([kim.page.waitForEvent("download"), (async () => { await go(kim.page, "#files"); await kim.page.tap('button:text-is("Save this page as a file")'); })()]);

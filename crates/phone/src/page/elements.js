@@ -21,7 +21,7 @@ export function make(name, properties = {}, ...children) {
 }
 
 /** @param {string} words @param {() => unknown} act @param {string} [look] */
-export const button = (words, act, look = "") => make(`button${look ? `.${look}` : ""}`, { type: "button", click: () => void act() }, words);
+export const button = (words, act, look = "") => make(`button${look ? `.${look.replace(" ", ".")}` : ""}`, { type: "button", click: () => void act() }, words);
 
 /** A link to a screen of this page. @param {string} where @param {string} look @param {...(Child | Child[])} children */
 export const link = (where, look, ...children) => make(`a${look ? `.${look}` : ""}`, { href: where }, ...children);

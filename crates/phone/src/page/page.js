@@ -145,13 +145,15 @@ function paint(moves) {
   document.title = `${title} – ${plan.site}`;
   document.documentElement.dataset.at = location.hash || "#";
   if (moves) {
-    window.scrollTo(0, 0);
-    main?.focus({ preventScroll: true });
+    main?.scrollTo(0, 0);
+    const heading = document.getElementById("title");
+    heading?.setAttribute("tabindex", "-1");
+    heading?.focus({ preventScroll: true });
   }
 }
 
 startLook();
-document.body.replaceChildren(make("header", {}), make("main", { tabindex: -1 }), make("div", { id: "told", role: "status", "aria-live": "polite" }), make("nav.tabs", { "aria-label": say("Screens") }));
+document.body.replaceChildren(make("header", {}), make("main", { tabindex: 0 }), make("div", { id: "told", role: "status", "aria-live": "polite" }), make("nav.tabs", { "aria-label": say("Screens") }));
 state.redraw = () => paint(false);
 state.redrawHead = () => head();
 refresh();

@@ -157,7 +157,7 @@ function metering(task, corrected) {
     if (event.key === "Enter") void judgeNow();
   });
   const shown = make("div", {}, state.showsRange ? range(task) : button(say("ShowRange"), () => shown.replaceChildren(range(task))));
-  return [make("div.reading", {}, input, beside), answer, make("div.keys", { role: "group", "aria-label": say("Keys") }, ...pad), make("div.stay", {}, button(say("Judge"), judgeNow, "do")), shown];
+  return [make("div.reading", {}, input, beside), answer, make("div.keys", { role: "group", "aria-label": say("Keys") }, ...pad), button(say("Judge"), judgeNow, "do judge"), shown];
 }
 
 /** @param {Happening} one @param {Task} task */

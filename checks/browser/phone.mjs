@@ -71,7 +71,7 @@ async function judge(page, name) {
 /** What the page was made from. */
 const text = readFileSync(file, "utf8");
 const plan = JSON.parse(text.split('id="plan">')[1].split("</script>")[0]);
-const tasks = plan.stages.flatMap((stage) => stage.steps.map((one) => ({ ...one, stage: stage.name }))).map((one, index) => ({ ...one, number: index + 1 }));
+const tasks = plan.stages.flatMap((stage) => stage.steps.map((one) => ({ lowest: null, highest: null, ...one, stage: stage.name }))).map((one, index) => ({ ...one, number: index + 1 }));
 const volts = tasks.filter((one) => one.stage === "stations" && one.unit === "V" && one.lowest !== null && one.highest !== null);
 const digits = (one) => one.nominal.toFixed(2);
 

@@ -99,19 +99,30 @@ pub struct PlanStep {
     /// What to do: index into the texts.
     pub what: usize,
     /// With what; empty for nothing.
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub instrument: String,
     /// "tick", "read", "write" or "tell".
     pub kind: &'static str,
     /// Unit of the reading: "V", "A", "ohm", "Mohm", "nF", "s".
+    #[serde(skip_serializing_if = "str::is_empty")]
     pub unit: &'static str,
     /// Decimals with which it is shown.
+    #[serde(skip_serializing_if = "is_one")]
     pub decimals: u8,
     /// What is expected.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub nominal: Option<f64>,
     /// The lowest, rounded down as on the sheet.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub lowest: Option<f64>,
     /// The highest, rounded up as on the sheet.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub highest: Option<f64>,
+}
+
+/// One decimal is what the page takes where none is said.
+fn is_one(decimals: &u8) -> bool {
+    *decimals == 1
 }
 
 /// A device or what is fitted at a door.

@@ -12,15 +12,18 @@
 /** @typedef {{ kind: Kind, step?: string, place?: string, value?: number | null, unit?: string, text?: string, done?: boolean, corrects?: string, of?: string, floors?: string[], to?: string, details?: Record<string, string> }} Draft */
 /** @typedef {Step & { stage: Stage, index: number }} Task */
 
+const sent = /** @type {HTMLElement} */ (document.documentElement.cloneNode(true));
 /** The page as it was sent, to be saved as a file. */
-export const pageAsSent = "<!doctype html>\n" + document.documentElement.outerHTML;
+export const pageAsSent = () => `<!doctype html>\n${sent.outerHTML}\n`;
 
 const block = document.getElementById("plan");
 /** @type {Plan} */
 export const plan = JSON.parse(block?.textContent ?? "{}");
 
+/** What is left out of a step where it is nothing. */
+const PLAIN = { instrument: "", unit: "", decimals: 1, nominal: null, lowest: null, highest: null };
 /** Every step in working order. @type {Task[]} */
-export const tasks = plan.stages.flatMap((stage) => stage.steps.map((step) => ({ ...step, stage, index: 0 })));
+export const tasks = plan.stages.flatMap((stage) => stage.steps.map((step) => ({ ...PLAIN, ...step, stage, index: 0 })));
 tasks.forEach((task, index) => (task.index = index));
 /** The steps by their name. @type {Map<string, Task>} */
 export const taskOf = new Map(tasks.map((task) => [task.key, task]));

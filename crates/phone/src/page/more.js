@@ -33,7 +33,7 @@ export function filesScreen() {
     make("section", {}, title(say("Files")), make("dl.facts", {}, make("dt", {}, say("OnlyHere")), make("dd", {}, make("b", {}, String(counts.here))), make("dt", {}, say("ExportedOnes")), make("dd", {}, make("b", {}, String(counts.exported))), make("dt", {}, say("OnLaptop")), make("dd", {}, make("b", {}, String(counts.laptop)))), make("p.hint", {}, say("WhereTheyAre"))),
     make("section.stack", {}, make("h2", {}, say("Export")), make("p", {}, say("ExportWords")), exportButton()),
     make("section.stack", {}, make("h2", {}, say("Import")), field(say("ImportWords"), input, say("ImportHint")), answer),
-    make("section.stack", {}, make("h2", {}, say("SavePage")), make("p", {}, say("SavePageWords")), button(say("SavePage"), () => handOut(`${fileName()}.html`, "text/html", pageAsSent))),
+    make("section.stack", {}, make("h2", {}, say("SavePage")), make("p", {}, say("SavePageWords")), button(say("SavePage"), () => handOut(`${fileName()}.html`, "text/html", pageAsSent()))),
   ];
 }
 

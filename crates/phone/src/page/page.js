@@ -156,8 +156,6 @@ startLook();
 document.body.replaceChildren(make("header", {}), make("main", { tabindex: 0 }), make("div", { id: "told", role: "status", "aria-live": "polite" }), make("nav.tabs", { "aria-label": say("Screens") }));
 state.redraw = () => paint(false);
 state.redrawHead = () => head();
-refresh();
-paint(false);
 addEventListener("hashchange", () => {
   if (!state.toldNow) document.getElementById("told")?.replaceChildren();
   state.toldNow = false;
@@ -176,4 +174,5 @@ document.addEventListener("visibilitychange", async () => {
 await keeper.start();
 refresh();
 paint(false);
+document.documentElement.dataset.readyAt = String(performance.now());
 document.documentElement.dataset.ready = "yes";

@@ -63,8 +63,18 @@ export function isLeft(task) {
 /** Whether something is left to do. @param {Task} task */
 export const isOpen = (task) => standOf(task) === "open";
 
+const toDo = tasks.filter((task) => task.kind !== "tell");
+/** @type {Map<number, Task[]>} */
+const byFloor = new Map();
+for (const task of toDo) {
+  const floor = floorOf(task);
+  const list = byFloor.get(floor) ?? [];
+  if (list.length === 0) byFloor.set(floor, list);
+  list.push(task);
+}
+
 /** Steps of a floor; null is all. @param {number | null} floor */
-export const tasksOf = (floor) => tasks.filter((task) => task.kind !== "tell" && (floor === null || floorOf(task) === floor));
+export const tasksOf = (floor) => (floor === null ? toDo : (byFloor.get(floor) ?? []));
 
 /** The next step to take from one on. @param {number} from */
 export function nextTask(from) {

@@ -116,6 +116,10 @@ fn the_examples_of_the_fault_finding_page_run() {
 #[test]
 fn the_examples_of_the_doors_page_run() {
     examples_are_current("docs/doors.md", 4);
+}
+
+#[test]
+fn the_examples_of_the_phone_page_run() {
     examples_are_current("docs/phone.md", 2);
 }
 

@@ -127,9 +127,10 @@ function head(strip = document.querySelector("header .power")) {
 function power(task) {
   const of = task ?? nextTask(-1);
   const held = state.job.isolation?.text ?? "";
-  const on = of?.stage.power === "on";
-  const words = on ? (held ? say("HeldBy", { name: held }) : say("PowerOnWords")) : held ? say("HeldBy", { name: held }) : say("PowerOffWords");
-  return of ? make(`div.power${on ? ".on" : ""}`, {}, make("strong", {}, say(on ? "PowerOn" : "PowerOff")), make("span", {}, words)) : make("div", { hidden: true });
+  // Who holds the isolation comes before what the step would have.
+  const on = of?.stage.power === "on" && held === "";
+  const words = held ? say("HeldBy", { name: held }) : say(on ? "PowerOnWords" : "PowerOffWords");
+  return of ? make(`div.power${on ? ".on" : held ? ".held" : ""}`, {}, make("strong", {}, say(on ? "PowerOn" : "PowerOff")), make("span", {}, words)) : make("div", { hidden: true });
 }
 
 /** @param {boolean} moves whether the user went to another screen */

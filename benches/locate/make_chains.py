@@ -45,6 +45,7 @@ def site(blocks: int) -> str:
     return "\n".join(lines) + "\n"
 
 
-folder = pathlib.Path(sys.argv[1])
-(folder / "chains-54.toml").write_text(site(1))
-(folder / "chains-270.toml").write_text(site(5))
+if __name__ == "__main__":
+    folder = pathlib.Path(sys.argv[1])
+    (folder / "chains-54.toml").write_text(site(1))
+    (folder / "chains-270.toml").write_text(site(5))

@@ -7,8 +7,9 @@ use crate::commands::{
     check::CheckArguments, compare::CompareArguments, completions::CompletionsArguments,
     design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
     flow::FlowArguments, headroom::HeadroomArguments, locate::LocateArguments, man::ManArguments,
-    new::NewArguments, pack::PackArguments, practise::PractiseArguments, reach::ReachArguments,
-    response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments, store::StoreArguments,
+    new::NewArguments, pack::PackArguments, phone::PhoneArguments, practise::PractiseArguments,
+    reach::ReachArguments, readings::ReadingsArguments, response::ResponseArguments, schema::SchemaArguments,
+    serve::ServeArguments, store::StoreArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -71,6 +72,10 @@ pub enum Command {
     Flow(FlowArguments),
     #[command(after_help = examples!("pack site.toml -o pack", "pack site.toml -o pack --for client --language de"))]
     Pack(PackArguments),
+    #[command(after_help = examples!("phone site.toml -o site.html", "phone site.toml -o site.html --language de"))]
+    Phone(PhoneArguments),
+    #[command(after_help = examples!("readings site.toml readings-*.json", "readings site.toml kim.json robin.json -o readings.toml"))]
+    Readings(ReadingsArguments),
     #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
     Headroom(HeadroomArguments),
     #[command(after_help = examples!("locate site.toml A-15@ringing=33V", "locate site.toml readings.toml --format json"))]

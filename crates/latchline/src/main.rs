@@ -65,6 +65,8 @@ fn run(
         }
         Command::Man(arguments) => commands::man::run(arguments, Arguments::command(), output),
         Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
+        Command::Phone(arguments) => commands::phone::run(arguments, surroundings, input, output),
+        Command::Readings(arguments) => commands::readings::run(arguments, surroundings, input, output),
         Command::Flow(arguments) => commands::flow::run(arguments, input, output),
         Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),
         Command::Locate(arguments) => commands::locate::run(arguments, surroundings, input, output),

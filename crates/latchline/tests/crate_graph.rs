@@ -29,11 +29,12 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("drawing", &["finding", "words", "site", "wiring", "assess"]),
     ("pack", &["finding", "words", "site", "wiring", "cutting", "assess", "drawing"]),
     ("typeset", &["finding", "words", "drawing", "pack"]),
+    ("phone", &["finding", "words", "site", "wiring", "pack"]),
     (
         "server",
         &[
             "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey",
-            "design", "drawing", "pack", "typeset",
+            "design", "drawing", "pack", "typeset", "phone",
         ],
     ),
 ];
@@ -70,7 +71,7 @@ fn no_crate_uses_one_that_stands_after_it() {
             assert!(ALLOWED[..place].iter().any(|(below, _)| below == used), "{name} uses {used}");
         }
     }
-    for renderer in ["report", "drawing", "pack", "typeset"] {
+    for renderer in ["report", "drawing", "pack", "typeset", "phone"] {
         for used in &allowed()[renderer] {
             assert!(!["circuit", "network"].contains(&used.as_str()), "{renderer} uses {used}");
         }

@@ -119,6 +119,11 @@ fn the_examples_of_the_doors_page_run() {
 }
 
 #[test]
+fn the_examples_of_the_phone_page_run() {
+    examples_are_current("docs/phone.md", 2);
+}
+
+#[test]
 fn the_designed_site_of_the_demo_is_what_design_makes_of_its_survey() {
     let folder = Folder::new();
     shell(&folder, "latchline new --demo demo");

@@ -14,6 +14,7 @@ mod locate;
 mod one_device;
 mod one_rounding;
 mod pack_folder;
+mod phone;
 mod sheets;
 mod store;
 mod surveys;

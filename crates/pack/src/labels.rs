@@ -93,8 +93,8 @@ impl Grid {
 pub fn sheets(subject: &Subject<'_>) -> Result<Vec<Drawing>, PackError> {
     let grid = Grid::devices(subject.options.paper);
     let mut devices = Vec::with_capacity(subject.order.len());
-    for device in &subject.order {
-        devices.push(device_label(subject, *device, &grid)?);
+    for (place, device) in subject.order.iter().enumerate() {
+        devices.push(device_label(subject, *device, place + 1, &grid)?);
     }
     let devices = on_sheets(subject, &grid, devices, "devices");
     let grid = Grid::cable_ends(subject.options.paper);
@@ -164,9 +164,11 @@ fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'sta
 /// Room between the edge of a label and what is on it.
 const MARGIN_MM: f64 = 2.5;
 
-fn device_label(subject: &Subject<'_>, device: Item, grid: &Grid) -> Result<Group, PackError> {
+fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid) -> Result<Group, PackError> {
     let facts = label_facts(subject, device);
     let data = match &subject.options.base_url {
+        // The page for the phone takes the number of the device schedule.
+        Some(base) if base.ends_with('=') => format!("{base}{number}"),
         Some(base) => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(&facts.name)),
         None => facts.code_text(),
     };

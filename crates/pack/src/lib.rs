@@ -7,11 +7,13 @@
 //! * [`table`]: tables, rows and cells;
 //! * [`tables`]: what each table holds;
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
+//! * [`commissioning`]: the two commissioning sheets step by step;
 //! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
 //! Nothing here touches a file: [`Pack`] gives names and bytes, the same for the same input.
 
+pub mod commissioning;
 pub mod contents;
 pub mod labels;
 pub mod language;

@@ -32,6 +32,7 @@ pub(crate) fn routes(office: Arc<Office>) -> Router {
         .route("/sites/{name}/compare", get(pages::history::compare))
         .route("/sites/{name}/documents", get(pages::documents::documents))
         .route("/sites/{name}/documents/{file}", get(pages::documents::file))
+        .route("/sites/{name}/phone", get(pages::documents::phone))
         .route("/questions", get(pages::questions::reach))
         .route("/questions/lock", get(pages::questions::lock))
         .route("/questions/switches", get(pages::questions::switches))

@@ -178,6 +178,25 @@ fn every_answer_forbids_scripts_of_others_and_frames() {
     }
 }
 
+/// The page for the phone carries its own script: the policy names it by its hash, and allows nothing else.
+#[test]
+fn the_phone_page_runs_its_own_script_alone() {
+    let served = Served::new();
+    let answer = served.get("/sites/house/phone");
+    assert_eq!(status(&answer), 200);
+    let (head, body) = answer.split_once("\r\n\r\n").unwrap();
+    let policies: Vec<&str> =
+        head.lines().filter(|line| line.to_lowercase().starts_with("content-security-policy:")).collect();
+    assert_eq!(policies.len(), 1);
+    assert!(
+        policies[0].contains("default-src 'none'; script-src 'sha256-")
+            && policies[0].contains("frame-ancestors 'none'")
+    );
+    assert!(!policies[0].contains("'self'") && !policies[0].contains("unsafe"));
+    assert!(body.contains("id=\"plan\""));
+    assert_eq!(status(&served.get("/sites/nowhere/phone")), 404);
+}
+
 #[test]
 fn ways_out_of_the_store_lead_nowhere() {
     let served = Served::new();

@@ -7,7 +7,7 @@
 //! * [`codes`]: what findings say, one file a code, with its manual page;
 //! * [`template`]: the small language of messages with arguments;
 //! * [`figures`]: numbers for people; [`states`]: operating states and calls;
-//! * [`office`]: what the office page says;
+//! * [`office`]: what the office page says; [`phone`]: what the page for the site says;
 //! * [`locate`]: causes, symptoms, what to measure next;
 //! * [`pack`], [`drawing`], [`typeset`]: what the pack, drawings and the printed pack say; [`candidates`]: what findings say of readings.
 
@@ -24,6 +24,7 @@ pub mod locate;
 pub mod missing;
 pub mod office;
 pub mod pack;
+pub mod phone;
 pub mod publications;
 pub mod reading;
 pub mod report;

@@ -37,7 +37,8 @@ pub struct PackArguments {
     sheet: Sheet,
     #[command(flatten)]
     locale: LocaleArguments,
-    /// Address under which the pages of devices are served, for QR codes; without one they carry text
+    /// Address under which the pages of devices are served, for QR codes; without one they carry text. Behind `#d=` the
+    /// number of the device follows, as the page for the phone takes it
     #[arg(long, value_name = "URL")]
     base_url: Option<String>,
     /// The revision to show [default: the first eight digits of the hash of the input]

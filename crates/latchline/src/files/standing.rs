@@ -86,12 +86,13 @@ pub fn refuse_standing(path: &Path, may_replace: MayReplace<'_>) -> Result<()> {
     }
 }
 
-/// Whether these are the first bytes of a drawing or JSON document that this program writes. Texts and tables
+/// Whether these are the first bytes of a drawing, a phone page or a JSON document that this program writes. Texts and tables
 /// say nothing of where they are from.
 fn is_own_result(head: &[u8]) -> bool {
     let head = String::from_utf8_lossy(head);
     let has = |mark: &str| head.contains(mark);
     head.starts_with("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"latchline-drawing\"")
         || head.starts_with("999\nlatchline\n")
+        || (head.starts_with("<!doctype html>") && has("content=\"latchline phone\""))
         || (head.starts_with('{') && (has("\"latchline_version\": \"") || has("\"name\": \"latchline\"")))
 }

@@ -1,11 +1,13 @@
 //! Commissioning before power: isolate, pull, test the bare ends, terminate, set, check.
 
 use super::devices::address_words;
-use super::steps::{Expected, FIRST_BEFORE_POWER, Steps, run_end};
+use super::steps::{FIRST_BEFORE_POWER, Steps, run_end};
+use crate::commissioning::{Expected, Sheet, Taken};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::Table;
+use latchline_assess::Reading;
 use latchline_assess::door::cable_loop::CableLoop;
 use latchline_finding::Unit;
 use latchline_wiring::Item;
@@ -18,6 +20,11 @@ const LEAST_INSULATION_MOHM: f64 = 1.0;
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
     steps(subject).into_table()
+}
+
+/// The same as steps.
+pub fn sheet(subject: &Subject<'_>) -> Sheet {
+    steps(subject).into_sheet()
 }
 
 fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
@@ -50,10 +57,10 @@ fn isolate(steps: &mut Steps<'_, '_>) {
         if site.supply_model(supply).battery.is_some() {
             steps.word(name, Word::DisconnectBattery);
         }
-        steps.read_word(name, Word::ProveDead, Word::VoltageTester, &Expected::Done);
+        steps.read_word(name, Word::ProveDead, Word::VoltageTester, Expected::Done);
     }
     if site.runs.iter().any(|run| run.existing.value) {
-        steps.read_word("", Word::OldSystem, Word::VoltageTester, &Expected::Done);
+        steps.read_word("", Word::OldSystem, Word::VoltageTester, Expected::Done);
     }
 }
 
@@ -87,14 +94,16 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         let end = run_end(subject, run);
         let what = locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end });
         let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
-        steps.read(name, what, Word::Ohmmeter, &expected);
-        let least = format!("{} {}", locale.number(LEAST_INSULATION_MOHM, 1), locale.word(Word::Megohm));
+        steps.read(name, what, Word::Ohmmeter, expected);
+        steps.takes(Taken::Predicted(Reading::LoopResistance { run }));
         let meter = if site_run.existing.value { Word::OhmmeterOnly } else { Word::InsulationTester };
-        steps.read_word(name, Word::MeasureInsulation, meter, &Expected::AtLeastWritten(least));
+        steps.read_word(name, Word::MeasureInsulation, meter, Expected::AtLeastMegohm(LEAST_INSULATION_MOHM));
+        steps.takes(Taken::Insulation { run });
         if let Some(capacitance) = subject.readings.capacitance(run) {
             let what = locale.say(&Sentence::MeasureCapacitance { from: from.as_str(), end: &end });
             let expected = Expected::Between(capacitance.into(), Unit::Farad);
-            steps.read(name, what, Word::CapacitanceMeter, &expected);
+            steps.read(name, what, Word::CapacitanceMeter, expected);
+            steps.takes(Taken::Predicted(Reading::Capacitance { run }));
         }
     }
     test_door_cables(steps);
@@ -107,16 +116,16 @@ fn test_door_cables(steps: &mut Steps<'_, '_>) {
         for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
             let Ok(circuit) = &sheet.circuit else { continue };
             let name = Item::Lock { entrance, lock }.name(subject.site);
-            steps.read_word(&name, Word::MeasureLockLoop, Word::Ohmmeter, &of_loop(&circuit.cable_loop));
+            steps.read_word(&name, Word::MeasureLockLoop, Word::Ohmmeter, of_loop(&circuit.cable_loop));
             for (part, part_loop) in &circuit.part_loops {
                 let name = Item::Part { entrance, lock, part: *part }.name(subject.site);
-                steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, &of_loop(part_loop));
+                steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, of_loop(part_loop));
             }
         }
         for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
             let Ok(cable) = &sheet.cable else { continue };
             let name = Item::AlarmContact { entrance, input }.name(subject.site);
-            steps.read_word(&name, Word::MeasureContactLoop, Word::Ohmmeter, &of_loop(cable));
+            steps.read_word(&name, Word::MeasureContactLoop, Word::Ohmmeter, of_loop(cable));
         }
     }
 }
@@ -142,7 +151,7 @@ fn terminate(steps: &mut Steps<'_, '_>) {
         let from = subject.site.start_id(site_run.from);
         let end = run_end(subject, run);
         let what = subject.locale.say(&Sentence::PolarityAtEnd { from: from.as_str(), end: &end });
-        steps.read(site_run.id.as_str(), what, Word::Continuity, &Expected::Done);
+        steps.read(site_run.id.as_str(), what, Word::Continuity, Expected::Done);
     }
 }
 
@@ -158,6 +167,6 @@ fn set(steps: &mut Steps<'_, '_>) {
         steps.say(&device.name(subject.site), what);
     }
     for supply in &subject.site.supplies {
-        steps.read_word(supply.id.as_str(), Word::NoShortAtOutput, Word::Continuity, &Expected::Done);
+        steps.read_word(supply.id.as_str(), Word::NoShortAtOutput, Word::Continuity, Expected::Done);
     }
 }

@@ -65,7 +65,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
 }
 
 /// What a device is.
-pub(super) fn kind_words(subject: &Subject<'_>, item: Item) -> String {
+pub fn kind_words(subject: &Subject<'_>, item: Item) -> String {
     let (site, locale) = (subject.site, &subject.locale);
     let word = match item {
         Item::Supply(_) => Word::Supply,
@@ -93,7 +93,7 @@ pub(super) fn kind_words(subject: &Subject<'_>, item: Item) -> String {
 }
 
 /// Model name of a device.
-pub(super) fn model_name<'a>(subject: &Subject<'a>, item: Item) -> &'a str {
+pub fn model_name<'a>(subject: &Subject<'a>, item: Item) -> &'a str {
     let site = subject.site;
     match item {
         Item::Supply(index) => &site.supplies[index].model.value,
@@ -138,7 +138,7 @@ pub fn address_words(subject: &Subject<'_>, item: Item) -> (String, String) {
 }
 
 /// The positions of switches in words.
-fn setting_words(subject: &Subject<'_>, setting: &SwitchSetting) -> String {
+pub fn setting_words(subject: &Subject<'_>, setting: &SwitchSetting) -> String {
     let locale = &subject.locale;
     match setting {
         SwitchSetting::Rotary { at, .. } => {

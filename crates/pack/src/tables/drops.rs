@@ -1,6 +1,7 @@
 //! The drops over a run: what shows a joint that no single voltage shows.
 
-use super::steps::{Expected, Steps, run_end};
+use super::steps::{Steps, run_end};
+use crate::commissioning::{Expected, Taken};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use latchline_assess::{DROP_METER_V, Reading, SectionJoint};
@@ -67,7 +68,8 @@ fn over(steps: &mut Steps<'_, '_>, run: usize, (first, last): (usize, usize), fr
             None => Sentence::DropInStandby { from, end },
             Some((caller, station)) => Sentence::DropInACall { caller, station },
         });
-        steps.read(end, what, Word::Voltmeter, &Expected::Between(prediction.into(), Unit::Volt));
+        steps.read(end, what, Word::Voltmeter, Expected::Between(prediction.into(), Unit::Volt));
+        steps.takes(Taken::Predicted(reading.clone()));
     }
 }
 
@@ -118,5 +120,6 @@ fn say_what_stays_hidden(steps: &mut Steps<'_, '_>, joint: &SectionJoint) {
     let end = run_end(steps.subject, joint.run);
     let what = locale.say(&Sentence::LoopAgain { from: from.as_str(), end: &end });
     let expected = Expected::predicted(steps.subject.readings.loop_resistance(joint.run), Unit::Ohm);
-    steps.read(run.id.as_str(), what, Word::Ohmmeter, &expected);
+    steps.read(run.id.as_str(), what, Word::Ohmmeter, expected);
+    steps.takes(Taken::Predicted(Reading::LoopResistance { run: joint.run }));
 }

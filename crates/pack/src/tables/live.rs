@@ -1,11 +1,12 @@
 //! Commissioning with power: port by port, station by station, door by door.
 
-use super::steps::{Expected, FIRST_LIVE, Span, Steps};
+use super::steps::{FIRST_LIVE, Steps};
+use crate::commissioning::{Expected, Sheet, Span, Taken};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::Table;
-use latchline_assess::{ReadingPlace, StageSource};
+use latchline_assess::{Reading, ReadingPlace, StageSource};
 use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
@@ -16,6 +17,15 @@ use latchline_wiring::terminal::place_name;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
+    steps(subject).into_table()
+}
+
+/// The same as steps.
+pub fn sheet(subject: &Subject<'_>) -> Sheet {
+    steps(subject).into_sheet()
+}
+
+fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
     let mut steps = Steps::new(subject, Part::Live, Word::LiveTitle, FIRST_LIVE);
     steps.note(Word::LiveNote);
     steps.note(Word::ReentryNote);
@@ -33,7 +43,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     steps.stage(Word::StageFinish);
     steps.word("", Word::LeaveTidy);
     steps.word("", Word::HandOver);
-    steps.into_table()
+    steps
 }
 
 /// The runs that a supply feeds, in the order in which they get power; `None`: those that none feeds.
@@ -56,7 +66,9 @@ fn power_up(steps: &mut Steps<'_, '_>) {
         }
         if let Some(open) = subject.readings.open_circuit_voltage(StageSource::Supply(index)) {
             let expected = Expected::Between(open.into(), Unit::Volt);
-            steps.read_word(name, Word::OpenCircuitVoltage, Word::Voltmeter, &expected);
+            steps.read_word(name, Word::OpenCircuitVoltage, Word::Voltmeter, expected);
+            let source = StageSource::Supply(index);
+            steps.takes(Taken::Predicted(Reading::OpenCircuitVoltage { source }));
         }
         fed_by(subject, Some(index)).into_iter().for_each(|run| connect(steps, &ways, run));
     }
@@ -74,7 +86,8 @@ fn with_everything(steps: &mut Steps<'_, '_>) {
         fed_by(subject, Some(index)).into_iter().for_each(|run| read(steps, &ways, run));
         let current = subject.readings.standby_current(ReadingPlace::Supply(index));
         let expected = Expected::predicted(current, Unit::Ampere);
-        steps.read_word(supply.id.as_str(), Word::WholeCurrent, Word::Ammeter, &expected);
+        steps.read_word(supply.id.as_str(), Word::WholeCurrent, Word::Ammeter, expected);
+        steps.takes(Taken::standby_current(ReadingPlace::Supply(index)));
     }
 }
 
@@ -99,7 +112,8 @@ fn connect(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
         steps.say(&from, subject.locale.say(&Sentence::ConnectFeeder { run: name }));
     } else {
         let what = subject.locale.say(&Sentence::ConnectRun { run: name, from: &from });
-        steps.read(&from, what, Word::Ammeter, &current_expected(subject, run));
+        steps.read(&from, what, Word::Ammeter, current_expected(subject, run));
+        steps.takes(Taken::standby_current(ReadingPlace::Run(run)));
     }
 }
 
@@ -111,12 +125,14 @@ fn read(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     if ways.feeds_others(run) {
         let from = start_name(subject, run);
         let what = subject.locale.say(&Sentence::FeederCurrent { run: name });
-        steps.read(&from, what, Word::Ammeter, &current_expected(subject, run));
+        steps.read(&from, what, Word::Ammeter, current_expected(subject, run));
+        steps.takes(Taken::standby_current(ReadingPlace::Run(run)));
     }
     let Some(end) = site.runs[run].sections.last().map(|last| last.to) else { return };
     let expected = Expected::predicted(subject.readings.standby_voltage(end.into()), Unit::Volt);
     let what = subject.locale.say(&Sentence::VoltageAtEnd { run: name });
-    steps.read(site.stop_id(end).as_str(), what, Word::Voltmeter, &expected);
+    steps.read(site.stop_id(end).as_str(), what, Word::Voltmeter, expected);
+    steps.takes(Taken::standby_voltage(end.into()));
     super::drops::read(steps, run, &start_name(subject, run));
 }
 
@@ -179,7 +195,8 @@ fn stations(steps: &mut Steps<'_, '_>) {
         let name = station.id.as_str();
         let standby = subject.readings.standby_voltage(ReadingPlace::Station(index));
         let expected = Expected::predicted(standby, Unit::Volt);
-        steps.read_word(name, Word::StandbyVoltageHere, Word::Voltmeter, &expected);
+        steps.read_word(name, Word::StandbyVoltageHere, Word::Voltmeter, expected);
+        steps.takes(Taken::standby_voltage(ReadingPlace::Station(index)));
         let StationOwner::Dwelling { dwelling, ordinal } = station.owner else { continue };
         let caller = site.entrances.iter().find(|entrance| entrance.calls.dwellings.contains(&dwelling));
         let Some(caller) = caller else {
@@ -198,7 +215,11 @@ fn stations(steps: &mut Steps<'_, '_>) {
             Some(voltage) => Expected::DownTo(voltage.nominal.value, voltage.lowest.value, Unit::Volt),
             None => Expected::Unknown(Unit::Volt),
         };
-        steps.read(name, what, Word::Voltmeter, &expected);
+        steps.read(name, what, Word::Voltmeter, expected);
+        if let Some(state) = subject.readings.talking.get(index).cloned().flatten() {
+            let at = ReadingPlace::Station(index);
+            steps.takes(Taken::Predicted(Reading::Voltage { at, state }));
+        }
         steps.word(name, Word::ReleaseAndVolume);
     }
 }
@@ -216,12 +237,12 @@ fn doors(steps: &mut Steps<'_, '_>) {
                 let volts =
                     Span { nominal: circuit.nominal_v, lowest: circuit.least_v, highest: circuit.highest_v };
                 let expected = Expected::Between(volts, Unit::Volt);
-                steps.read_word(&at, Word::LockVoltage, Word::Voltmeter, &expected);
+                steps.read_word(&at, Word::LockVoltage, Word::Voltmeter, expected);
             }
             if let Some(times) = &sheet.times {
                 let time = locale.in_words(times.hold.time_s, Unit::Second);
                 let what = locale.say(&Sentence::ReleaseTime { time: &time });
-                steps.read(&at, what, Word::Stopwatch, &Expected::About(times.hold.time_s, Unit::Second));
+                steps.read(&at, what, Word::Stopwatch, Expected::About(times.hold.time_s, Unit::Second));
             }
             if sheet.exit_button == Some(true) {
                 steps.word(&at, Word::TryExitButton);
@@ -283,6 +304,6 @@ fn mains_lost(steps: &mut Steps<'_, '_>) {
             Some(time_s) => Expected::About(time_s, Unit::Second),
             None => Expected::Unknown(Unit::Second),
         };
-        steps.read_word(name, Word::MainsLostAndBack, Word::Stopwatch, &expected);
+        steps.read_word(name, Word::MainsLostAndBack, Word::Stopwatch, expected);
     }
 }

@@ -20,7 +20,13 @@ mod supplies;
 mod voltages;
 mod wiring;
 
+pub use before_power::sheet as before_power_sheet;
+pub use devices::{address_words, kind_words, model_name, setting_words};
+pub use handover::table as handover_table;
 pub use label_facts::{LabelFacts, label_facts, label_foot};
+pub use live::sheet as live_sheet;
+pub use snags::standing_findings;
+pub use wiring::{item_title, rows_of_item};
 
 use crate::language::{Sentence, Word};
 use crate::locale::Locale;

@@ -84,6 +84,13 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table
 }
 
+/// What the check found and nobody has accepted: at what, and what.
+pub fn standing_findings(subject: &Subject<'_>) -> Vec<(String, String)> {
+    let place =
+        |finding: &Finding| finding.element.as_ref().map_or("", |element| element.as_str()).to_string();
+    subject.findings.iter().map(|finding| (place(finding), subject.locale.finding(finding))).collect()
+}
+
 fn finding_cells(subject: &Subject<'_>, finding: &Finding, number: usize, kind: Word) -> Vec<Cell> {
     let locale = &subject.locale;
     let figure = |figure: &Option<latchline_finding::Figure>| {

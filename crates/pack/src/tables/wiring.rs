@@ -56,8 +56,14 @@ pub fn table(subject: &Subject<'_>) -> Table {
 
 fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
     let place = subject.place_words(item);
-    let head = format!("{}  {}", reference_designation(subject.site, item), title(subject, item));
+    let head = format!("{}  {}", reference_designation(subject.site, item), item_title(subject, item));
     table.heading(if place.is_empty() { head } else { format!("{head}  ({place})") });
+    rows_of_item(subject, item).into_iter().for_each(|cells| table.row(cells));
+}
+
+/// The rows of one item: its terminals, what lands on each, where that leads.
+pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
+    let mut rows = Vec::new();
     let name = item.name(subject.site);
     for (terminal, landings) in subject.wiring.of_item(item) {
         let start = || {
@@ -67,22 +73,23 @@ fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
         if let Some(end) = subject.wiring.screens.get(&terminal) {
             let mut cells = start();
             cells.extend(screen_cells(subject, landings, *end));
-            table.row(cells);
+            rows.push(cells);
             continue;
         }
         if landings.is_empty() {
             let mut cells = start();
             cells.resize(8, Cell::Empty);
             cells.extend([why_free(subject, terminal), Cell::Tick]);
-            table.row(cells);
+            rows.push(cells);
         }
         for landing in landings {
             let mut cells = start();
             cells.extend(landing_cells(subject, landing));
             cells.extend([Cell::text(remark(subject, terminal, landing, landings)), Cell::Tick]);
-            table.row(cells);
+            rows.push(cells);
         }
     }
+    rows
 }
 
 /// The designation of a cable, with which of several side by side it is.
@@ -202,8 +209,8 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
     }
 }
 
-/// What an item is.
-fn title<'a>(subject: &Subject<'a>, item: Item) -> Cow<'a, str> {
+/// What an item is, in words.
+pub fn item_title<'a>(subject: &Subject<'a>, item: Item) -> Cow<'a, str> {
     let (site, locale) = (subject.site, &subject.locale);
     let entrance = |index: usize| &site.entrances[index];
     let title = match item {

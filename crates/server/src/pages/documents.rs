@@ -6,7 +6,7 @@ use crate::locale::Reader;
 use crate::office::Office;
 use crate::refused::Refused;
 use axum::extract::{Path, State};
-use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, HeaderValue};
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, HeaderValue};
 use axum::response::{Html, IntoResponse, Response};
 use latchline_finding::Locale;
 use latchline_pack::{Options, Pack, PackFile, PackInput, Part, Stamp};
@@ -35,9 +35,10 @@ pub(crate) async fn documents(
             h1 { (say(Label::Documents)) }
             p class={ "tone-" (verdict.tone.word()) } { strong { (verdict.text) } " " (verdict.detail) }
             ul.documents {
-                @for (file, label) in [("pack.pdf", Label::WholePack), ("workbook.xlsx", Label::Workbook), ("site.toml", Label::SiteFile)] {
+                @for (file, label) in [("pack.pdf", Label::WholePack), ("workbook.xlsx", Label::Workbook), ("phone.html", Label::PhonePage), ("site.toml", Label::SiteFile)] {
                     li { a href={ (site) "/documents/" (file) } { (say(label)) } }
                 }
+                li { a href={ (site) "/phone" } { (say(Label::PhoneHere)) } }
             }
         }
     };
@@ -73,11 +74,41 @@ pub(crate) async fn file(
                     bytes,
                 )
             }),
+            "phone.html" => phone_page(&view, number, locale)
+                .map(|page| ("text/html; charset=utf-8", "phone.html", false, page.into_bytes())),
             _ => Err(Refused::NotFound),
         }
     });
     let (kind, name, inline, bytes) = made.await?;
     Ok(download(kind, name, inline, bytes))
+}
+
+/// The page for the phone at an address of its own; devices by their number behind `#d=`.
+pub(crate) async fn phone(
+    State(office): State<Arc<Office>>,
+    Path(name): Path<String>,
+    Reader(locale): Reader,
+) -> Result<Response, Refused> {
+    let (work, state) = opened(&office, &name).await?;
+    let number = state.number;
+    let thinking = Arc::clone(&office.thinking);
+    let permit = thinking.acquire_owned().await.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let page = blocking(move || {
+        let _permit = permit;
+        phone_page(&work.view().1, number, locale)
+    });
+    // The page carries its own style and script; the policy names them by their hashes.
+    let policy = format!("{}; frame-ancestors 'none'", latchline_phone::policy());
+    let policy = HeaderValue::from_str(&policy).map_err(|_| Refused::Broken("the policy is no header"))?;
+    Ok(([(CONTENT_SECURITY_POLICY, policy)], Html(page.await?)).into_response())
+}
+
+fn phone_page(view: &View, number: i64, locale: Locale) -> Result<String, Refused> {
+    let options = Options { locale, only: vec![Part::Handover], ..Options::default() };
+    with_pack(view, number, &options, |pack| {
+        let plan = latchline_phone::Plan::new(&pack.subject);
+        latchline_phone::html(&plan).map_err(|error| Refused::Unfit(error.to_string()))
+    })
 }
 
 fn download(kind: &'static str, name: &str, inline: bool, bytes: Vec<u8>) -> Response {

@@ -26,6 +26,11 @@ const CLASS_WORDS: &[(&str, DeviceClass)] = &[
     ("guard", DeviceClass::Management),
 ];
 
+/// The words by which lists name the classes of devices, in lower case and without a plural s.
+pub fn class_words() -> impl Iterator<Item = (&'static str, DeviceClass)> {
+    CLASS_WORDS.iter().copied()
+}
+
 /// One device of the list.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct FoundDevice {

@@ -17,7 +17,7 @@ mod settings;
 
 pub use absent::{Absence, AbsenceCause, absences};
 pub use assign::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, assign, fields_of};
-pub use found::{FoundDevice, FoundList, Unread, UnreadLine, read_found_list};
+pub use found::{FoundDevice, FoundList, Unread, UnreadLine, class_words, read_found_list};
 pub use freeze::freeze;
 pub use pool::number_in_name;
 pub use reconcile::{Cause, Duplicate, Explanation, Reconciliation, Unexpected, reconcile};

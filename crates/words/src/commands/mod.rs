@@ -8,7 +8,9 @@ mod compare;
 mod fix;
 mod headroom;
 mod pack;
+mod phone;
 mod reach;
+mod readings;
 
 pub use accept::AcceptWords;
 pub use addresses::{AddressHead, AddressWords};
@@ -18,4 +20,6 @@ pub use compare::{CompareHead, CompareWords};
 pub use fix::FixWords;
 pub use headroom::HeadroomWords;
 pub use pack::PackWords;
+pub use phone::PhoneWords;
 pub use reach::{LimitWord, ReachWords};
+pub use readings::{ReadingsHead, ReadingsWords};

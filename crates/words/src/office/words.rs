@@ -179,6 +179,8 @@ words! {
         What: "What" | "Was",
         WholePack: "The whole pack, PDF" | "Alle Unterlagen, PDF",
         Workbook: "Workbook, XLSX" | "Arbeitsmappe, XLSX",
+        PhonePage: "Page for the phone, to send, HTML" | "Seite für das Telefon, zum Verschicken, HTML",
+        PhoneHere: "Page for the phone, opened here" | "Seite für das Telefon, hier geöffnet",
         SiteFile: "Site file, TOML" | "Anlagendatei, TOML",
         SurveyTemplate: "An empty survey to fill in" | "Leere Aufnahme zum Ausfüllen",
         Documents: "Documents" | "Dokumente",

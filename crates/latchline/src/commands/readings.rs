@@ -1,0 +1,132 @@
+//! `latchline readings`: what came back from the phones, held against the plan.
+
+use super::locale::LanguageArguments;
+use super::readings_locate::locate_file;
+use super::readings_words::{document, text};
+use super::written::TextOrJson;
+use crate::failure::UNUSABLE;
+use crate::files::{self, MayReplace, read_text, refuse_inputs, refuse_standing};
+use crate::load;
+use crate::surroundings::{Colour, Surroundings};
+use anyhow::Result;
+use clap::Args;
+use latchline_finding::{Locale, Units, shown};
+use latchline_pack::{Options, PackInput, Subject};
+use latchline_phone::{Comparison, Merged, Plan, exported};
+use latchline_words::commands::ReadingsWords;
+use std::io::{Read, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Take readings back from the phones: merge them, hold them against the plan, write them for locate
+///
+/// Takes the files that the phone page exports, in any order and as often as they come. Prints what is out of range, what two
+/// phones read differently, snags, flats that were not entered and what is missing. With -o it writes the readings as
+/// `latchline locate` takes them; with --merged all entries as one file for the phones to import, which then show them as on the laptop.
+///
+/// Exit status: 0 every reading is there and in range, 1 not or a file was not taken, 2 none could be.
+#[derive(Debug, Args)]
+pub struct ReadingsArguments {
+    /// The site file
+    site: PathBuf,
+    /// Files that the phones exported
+    #[arg(value_name = "FILE.json", required = true)]
+    files: Vec<PathBuf>,
+    /// Write the readings to this file, as `latchline locate` takes them
+    #[arg(long, short, value_name = "FILE.toml")]
+    output: Option<PathBuf>,
+    /// Write all entries to this file, for the phones to import
+    #[arg(long, value_name = "FILE.json")]
+    merged: Option<PathBuf>,
+    /// Replace a file that exists
+    #[arg(long)]
+    force: bool,
+    /// Form of what is printed
+    #[arg(long, value_enum, default_value_t = TextOrJson::Text)]
+    format: TextOrJson,
+    #[command(flatten)]
+    language: LanguageArguments,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If the site or a file cannot be read, or a result not be written.
+pub fn run(
+    arguments: &ReadingsArguments,
+    surroundings: &Surroundings,
+    input: &mut dyn Read,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let language = arguments.language.language();
+    let may_replace = |own: MayReplace<'static>| if arguments.force { MayReplace::Anything } else { own };
+    let inputs: Vec<&PathBuf> = std::iter::once(&arguments.site).chain(&arguments.files).collect();
+    for (file, own) in [(&arguments.output, MayReplace::Nothing), (&arguments.merged, MayReplace::OwnResult)]
+    {
+        let Some(file) = file else { continue };
+        refuse_inputs(&inputs, file)?;
+        refuse_standing(file, may_replace(own))?;
+    }
+    let opened = load::open(&arguments.site, input)?;
+    let view = opened.session.view();
+    let (Some(site), Some(assessment), Some(predicted)) = (view.site(), view.assessment()?, view.readings()?)
+    else {
+        return super::refuse(&view, &surroundings.look(Colour::Never, false).in_language(language));
+    };
+    let stamp = load::stamp(&view, None, None);
+    let options = Options { locale: Locale { language, units: Units::Metric }, ..Options::default() };
+    let reading_findings = &assessment.read;
+    let given = PackInput { site, assessment, readings: &predicted, cut_list: &[], reading_findings };
+    let plan = Plan::new(&Subject::new(&given, &options, &stamp));
+    let tell = |words: ReadingsWords<'_>| {
+        // Nothing is left to tell it to if standard error is closed.
+        let _ = writeln!(std::io::stderr(), "{}", shown::prose(&words.say(language)));
+    };
+    let mut taken = Vec::new();
+    let mut names = Vec::new();
+    for file in &arguments.files {
+        let name = shown::path(file).to_string();
+        match exported::read(&read_text(file, &mut std::io::empty())?, &plan.site) {
+            Ok(read) => {
+                taken.push(read);
+                names.push(name);
+            }
+            Err(problem) => {
+                tell(ReadingsWords::NotTaken { file: &name, why: problem.both().of(language) });
+            }
+        }
+    }
+    if taken.is_empty() {
+        return Ok(ExitCode::from(UNUSABLE));
+    }
+    let is_all = taken.len() == arguments.files.len();
+    let merged = Merged::new(&taken);
+    for clash in &merged.clashes {
+        let says = |event: &latchline_phone::Event| event.text.clone().unwrap_or_else(|| event.kind.clone());
+        let (kept, other) = (&says(&clash.kept), &says(&clash.other));
+        tell(ReadingsWords::Clash { id: &clash.kept.id, file: &names[clash.file], kept, other });
+    }
+    let found = Comparison::new(&plan, &merged);
+    let printed = match arguments.format {
+        TextOrJson::Text => text(&plan, &found, options.locale),
+        TextOrJson::Json => latchline_report::json::text(&document(&plan, &merged, &found))?,
+    };
+    crate::output::put(&printed, output)?;
+    if let Some(file) = &arguments.output {
+        let (text, count) = locate_file(site, &plan, &found);
+        let (name, site) = (&*shown::path(file), &*shown::path(&arguments.site));
+        if count == 0 {
+            tell(ReadingsWords::NoReadings { file: name });
+        } else {
+            files::write(file, text.as_bytes(), may_replace(MayReplace::Nothing))?;
+            tell(ReadingsWords::WroteReadings { file: name, count, site });
+        }
+    }
+    if let Some(file) = &arguments.merged {
+        let text = serde_json::to_string_pretty(&merged.file(&plan))? + "\n";
+        files::write(file, text.as_bytes(), may_replace(MayReplace::OwnResult))?;
+        tell(ReadingsWords::WroteMerged { file: &shown::path(file), count: merged.events.len() });
+    }
+    let holds = is_all && merged.clashes.is_empty() && found.is_clean();
+    Ok(ExitCode::from(u8::from(!holds)))
+}

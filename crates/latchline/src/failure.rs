@@ -10,10 +10,11 @@ pub const UNUSABLE: u8 = 2;
 /// Prints the chain of an error once, each cause on a line of its own, and gives the exit status.
 /// What stands in it of files and arguments is shown, never obeyed.
 pub fn report(error: &anyhow::Error) -> ExitCode {
-    let mut text = format!("error: {}\n", shown::prose(&error.to_string()));
-    for cause in error.chain().skip(1) {
+    let mut text = String::new();
+    for (at, cause) in error.chain().enumerate() {
         let words = cause.downcast_ref::<std::io::Error>().map_or_else(|| cause.to_string(), in_words);
-        text.push_str(&format!("  {}\n", shown::prose(&words)));
+        let lead = if at == 0 { "error: " } else { "  " };
+        text.push_str(&format!("{lead}{}\n", shown::prose(&words)));
     }
     // Nothing is left to tell it to if standard error is closed.
     let _ = std::io::stderr().write_all(text.as_bytes());

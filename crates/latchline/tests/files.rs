@@ -189,6 +189,33 @@ fn mixed_line_ends_stay_line_by_line() {
     assert!(after.contains("reason = \"known\""));
 }
 
+/// Rows that are changed in place keep the ends of the rows that they were.
+#[test]
+fn rows_that_are_changed_keep_their_line_ends() {
+    let folder = with_thin_margin();
+    let mixed: String = folder
+        .read("site.toml")
+        .lines()
+        .enumerate()
+        .map(|(number, line)| format!("{line}{}", if number % 3 == 0 { "\r\n" } else { "\n" }))
+        .collect();
+    folder.write("site.toml", &mixed);
+    let ran = folder.run(&["addresses", "site.toml", "--freeze"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let after = folder.read("site.toml");
+    assert!(after.contains("number = "), "{after}");
+    let key = |line: &str| line.split_once(" = ").map(|(key, _)| key.to_string());
+    let ends = |text: &str| -> Vec<(String, bool)> {
+        let lines = text.split_inclusive('\n');
+        lines.filter_map(|line| Some((key(line)?, line.ends_with("\r\n")))).collect()
+    };
+    let (before, after) = (ends(&mixed), ends(&after));
+    assert!(before.iter().any(|(_, windows)| *windows) && before.iter().any(|(_, windows)| !*windows));
+    for row in before.iter().filter(|row| before.iter().filter(|other| other.0 == row.0).count() == 1) {
+        assert!(after.contains(row), "{row:?}");
+    }
+}
+
 /// A disk that takes no more in the middle of a file, as in the tests of the pack.
 #[test]
 #[cfg(unix)]

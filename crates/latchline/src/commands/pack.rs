@@ -7,7 +7,7 @@ use crate::{date, load};
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::{Severity, shown};
-use latchline_pack::{Audience, Options, Pack, PackInput, Paper, Part};
+use latchline_pack::{Audience, Options, Pack, PackFile, PackInput, Paper, Part};
 use latchline_words::commands::PackWords;
 use std::io::{Read, Write};
 use std::path::PathBuf;
@@ -108,6 +108,11 @@ pub fn run(
     let pack = Pack::new(&input, &options, &stamp).context("no pack was made")?;
     let mut files = pack.files().context("no pack was made")?;
     files.extend(latchline_typeset::pdfs(&pack).context("no pack was made")?);
+    if options.only.is_empty() && options.audience != Audience::Client {
+        let plan = latchline_phone::Plan::new(&pack.subject);
+        let bytes = latchline_phone::html(&plan).context("no pack was made")?.into_bytes();
+        files.push(PackFile { name: String::from("phone.html"), bytes });
+    }
     files.push(pack.contents(&files));
     let kept = folder::replace(&arguments.output, &files)?;
     let mut tell = |words: PackWords<'_>| writeln!(output, "{}", words.say(language));

@@ -306,3 +306,27 @@ fn watching_checks_again_after_a_change_and_survives_a_missing_file() {
     child.wait().unwrap();
     assert_eq!(folder.run(&["check", "-", "--watch"]).status, 2);
 }
+
+/// A door station as the station of twenty dwellings is said once, with all of them, not twenty times.
+#[test]
+fn a_part_of_the_wrong_kind_is_listed_once() {
+    let folder = Folder::with_starter();
+    let mut site = folder.read("site.toml");
+    let dwellings: String = (1..=20)
+        .map(|number| format!("F-{number} = {{ place = \"A/1\", station = \"ostrel-dv1\" }}\n"))
+        .collect();
+    site = site.replace("\n# Cable paths", &format!("{dwellings}\n# Cable paths"));
+    folder.write("site.toml", site);
+    let ran = folder.run(&["check", "site.toml"]);
+    assert_eq!(ran.status, 2, "{}{}", ran.out, ran.err);
+    let told = format!("{}{}", ran.out, ran.err);
+    assert_eq!(told.matches("wrong-kind-of-part").count(), 1, "{told}");
+    let document = folder.run(&["check", "site.toml", "--format", "json"]).out;
+    let document: serde_json::Value = serde_json::from_str(&document).expect("JSON");
+    let all = document["findings"].as_array().expect("findings");
+    let wrong: Vec<_> = all.iter().filter(|one| one["code"] == "wrong-kind-of-part").collect();
+    assert_eq!(wrong.len(), 1, "{all:#?}");
+    // Each of them is named in it.
+    let text = wrong[0].to_string();
+    assert!((1..=20).all(|number| text.contains(&format!("F-{number}\""))), "{text}");
+}

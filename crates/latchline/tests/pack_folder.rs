@@ -226,3 +226,35 @@ fn packs_made_at_once_end_in_one_whole_pack() {
     }
     assert!(succeeded >= 6, "{succeeded} of 18");
 }
+
+/// A lock on two pairs of its cable has four rows in the wiring schedule, two to each terminal of its coil, in four different colours; the terminals say
+/// that they take two wires. The bill and the list of cables at doors know one cable.
+#[test]
+fn a_lock_on_two_pairs_is_wired_on_two_pairs() {
+    let folder = Folder::with_starter();
+    folder.edit(
+        "site.toml",
+        "cable = \"flex-0.75\", length = \"6 m\"",
+        "cable = \"pair-0.8\", pairs = 2, length = \"6 m\"",
+    );
+    assert_eq!(folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]).status, 0);
+    let table = folder.read("pack/tables/04-wiring.csv");
+    let rows: Vec<Vec<&str>> = table
+        .lines()
+        .filter(|line| line.starts_with("front,") && line.contains("front/lock:coil"))
+        .map(|line| line.split(',').collect())
+        .collect();
+    assert_eq!(rows.len(), 4, "{table}");
+    for coil in ["front/lock:coil +", "front/lock:coil −"] {
+        let to: Vec<&Vec<&str>> = rows.iter().filter(|row| row.contains(&coil)).collect();
+        assert_eq!(to.len(), 2, "{table}");
+        // The number of the pair.
+        let pairs: Vec<&str> = to.iter().map(|row| row[5]).collect();
+        assert_eq!(pairs, ["1", "2"], "{table}");
+        assert!(to.iter().all(|row| row.join(",").contains("2 wires in this terminal")), "{table}");
+    }
+    let mut colours: Vec<&str> = rows.iter().map(|row| row[6]).collect();
+    colours.sort_unstable();
+    colours.dedup();
+    assert_eq!(colours.len(), 4, "{table}");
+}

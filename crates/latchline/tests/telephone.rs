@@ -6,6 +6,7 @@
 )]
 
 use crate::common::Folder;
+use latchline_words::figures;
 use serde_json::Value;
 use std::fmt::Write;
 
@@ -397,4 +398,96 @@ fn two_revisions_are_compared_as_work_on_site() {
     }
     let same = folder.run(&["compare", "site.toml", "site.toml"]).out;
     assert!(same.contains("Nothing on site is different"), "{same}");
+}
+
+/// A battery that is lost is told with the hours that it had, and a new cable at a door under what is to be pulled, with what is pulled out.
+#[test]
+fn a_lost_battery_and_a_cable_at_a_door_are_compared() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
+    let old = folder.read("site.toml");
+    folder.write("old.toml", &old);
+    let new = old.replace("model = \"ostrel-ps-120b\"", "model = \"ostrel-ps-120\"").replace(
+        "cable = \"flex-0.75\", length = \"6 m\"",
+        "cable = \"pair-0.8\", pairs = 2, length = \"7 m\"",
+    );
+    folder.write("new.toml", new);
+    let sheet = folder.run(&["check", "old.toml", "--supply", "PS", "--format", "json"]).out;
+    let sheet: Value = serde_json::from_str(&sheet).unwrap();
+    let hours =
+        sheet["battery"]["loads"].as_array().unwrap().iter().filter_map(|state| state["hours"].as_f64());
+    let hours = hours.fold(f64::INFINITY, f64::min);
+    let text = folder.run(&["compare", "old.toml", "new.toml"]).out;
+    let worse = text.split("\nWorse\n").nth(1).unwrap_or_else(|| panic!("{text}"));
+    // Hours are rounded down.
+    let told = worse
+        .lines()
+        .find(|line| line.contains("PS: no battery any more, had "))
+        .unwrap_or_else(|| panic!("{text}"));
+    let shown: f64 = told.split("had ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    assert!(shown <= hours && hours - shown < 0.1, "{shown} of {hours}");
+    let pull = text.split("\nTo pull\n").nth(1).unwrap_or_else(|| panic!("{text}"));
+    let pull = pull.split("\n\n").next().unwrap();
+    assert!(
+        pull.contains("front, to lock 1: 7 m of pair-0.8, 2 pairs in parallel; was 6 m of flex-0.75"),
+        "{text}"
+    );
+}
+
+/// The house that `ask battery` is put on, written as a site file: `check` says the same hours of it, to the tenth that is shown.
+#[test]
+fn ask_battery_says_the_hours_that_check_says_of_the_same_house() {
+    let folder = Folder::new();
+    for count in [3, 6, 11] {
+        let number = count.to_string();
+        let ran = folder.run(&["ask", "battery", &number, "--station", "ostrel-v7x"]);
+        let asked: f64 = ran.out.split(" run ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+        let told = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        // As it says: at most four on a port of 3 m each way, the door on the next.
+        assert!(told.contains("ostrel-d4 for them, at most 4 stations on a port"), "{told}");
+        assert!(told.contains("one ostrel-dv1 run"), "{told}");
+        let mut runs = String::new();
+        let mut ports = (1..).map(|port: usize| format!("D{}.{}", (port - 1) / 4 + 1, (port - 1) % 4 + 1));
+        let names: Vec<String> = (1..=count).map(|number| format!("F{number}")).collect();
+        for (chain, stops) in names.chunks(4).enumerate() {
+            let port = ports.next().unwrap();
+            runs += &format!(
+                "c{chain} = {{ from = \"{port}\", to = {stops:?}, first = \"3 m\", spacing = \"3 m\" }}\n"
+            );
+        }
+        let port = ports.next().unwrap();
+        let boxes = (names.chunks(4).count() + 1).div_ceil(4);
+        let boxes: Vec<String> = (1..=boxes).map(|number| format!("D{number}")).collect();
+        let feeds: String = boxes
+            .iter()
+            .map(|name| {
+                format!(
+                    "f{name} = {{ from = \"PS\", to = \"{name}\", cable = \"flex-1.5\", length = \"1 m\" }}\n"
+                )
+            })
+            .collect();
+        let distributors: String = boxes
+            .iter()
+            .map(|name| format!("{name} = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n"))
+            .collect();
+        let dwellings: String = names
+            .iter()
+            .map(|name| format!("{name} = {{ place = \"A/G\", station = \"ostrel-v7x\" }}\n"))
+            .collect();
+        folder.write(
+            "house.toml",
+            format!(
+                "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\ndoor_station = \"ostrel-dv1\"\ncable = \"flex-1.5\"\n\
+                 [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120b\", place = \"A/G\" }}\n\
+                 [distributors]\n{distributors}[entrances]\nE = {{ role = \"main\", place = \"A/G\" }}\n\
+                 [dwellings]\n{dwellings}[runs]\n{runs}door = {{ from = \"{port}\", to = \"E\", cable = \"flex-1.0\", length = \"10 m\" }}\n{feeds}"
+            ),
+        );
+        let sheet = folder.run(&["check", "house.toml", "--supply", "PS", "--format", "json"]).out;
+        let sheet: Value = serde_json::from_str(&sheet).unwrap_or_else(|_| panic!("{sheet}"));
+        let states = sheet["battery"]["loads"].as_array().unwrap();
+        let hours = states.iter().filter_map(|state| state["hours"].as_f64()).fold(f64::INFINITY, f64::min);
+        let shown: f64 = figures::battery_hours(hours, latchline_finding::Language::English).parse().unwrap();
+        assert_eq!(asked, shown, "{count} stations: {hours} h");
+    }
 }

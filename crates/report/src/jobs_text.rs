@@ -154,7 +154,7 @@ fn is_reading(code: Code) -> bool {
 
 fn change_words(change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
-    let amount = |cost: Money| figures::decimals(figures::trimmed(cost.as_units().abs(), 2), language);
+    let amount = |cost: Money| figures::cost(cost, language);
     let cost = match remedy.cost.map(Money::rounded) {
         None => JobWords::NoPrice.say(language),
         Some(Money::ZERO) => JobWords::NoParts.say(language),

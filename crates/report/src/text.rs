@@ -333,7 +333,7 @@ fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> Tabl
             template::plain(run.id.as_str()),
             run.stations.to_string(),
             template::plain(&run.cable),
-            look.decimals(figures::fixed(run.length_m, 1)),
+            figures::metres(run.length_m, look.language),
             current_cell(&run.current, look),
             run.current.limit_a.map(|limit| look.decimals(figures::fixed(limit, 2))).unwrap_or_default(),
             name,

@@ -53,7 +53,7 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
         add(RemedyWords::NotInPriceList);
         return text;
     };
-    let amount = figures::decimals(figures::trimmed(cost.as_units().abs(), 2), language);
+    let amount = figures::cost(cost, language);
     let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));
     add(match cost.cmp(&Money::ZERO) {
         Ordering::Equal => RemedyWords::NoCost,

@@ -1,6 +1,6 @@
 //! Numbers for people: decimals that fit the unit, and roundings that never flatter.
 
-use latchline_finding::{Figure, Language, Locale, Rounding, Unit, Units};
+use latchline_finding::{Figure, Language, Locale, Money, Rounding, Unit, Units};
 
 /// A number with a fixed count of decimals; a result of zero has no sign.
 pub fn fixed(value: f64, decimals: usize) -> String {
@@ -79,6 +79,21 @@ pub fn watts(power_w: f64, language: Language) -> String {
 /// A loss or a ripple: up to the tenth.
 pub fn decibels(loss_db: f64, language: Language) -> String {
     decimals(rounded_up(loss_db, 1), language)
+}
+
+/// A loop resistance that is calculated: to the nearest hundredth.
+pub fn ohms(resistance_ohm: f64, language: Language) -> String {
+    decimals(fixed(resistance_ohm, 2), language)
+}
+
+/// A length of cable in metres: to the nearest tenth.
+pub fn metres(length_m: f64, language: Language) -> String {
+    decimals(fixed(length_m, 1), language)
+}
+
+/// What a change costs or saves, without sign: to the hundredth, as far as there are any.
+pub fn cost(cost: Money, language: Language) -> String {
+    decimals(trimmed(cost.rounded().as_units().abs(), 2), language)
 }
 
 /// Hours that a battery lasts: down to the tenth.

@@ -142,7 +142,7 @@ impl About<'_> {
     }
 
     fn facts(&self, result: &DeviceResult) -> Markup {
-        let ohms = figures::decimals(format!("{:.2}", result.loop_resistance_ohm), self.language());
+        let ohms = figures::ohms(result.loop_resistance_ohm, self.language());
         html! {
             dl.facts {
                 dt { (self.say(Label::Supply)) } dd { button.link type="button" data-pick=(result.source) { (result.source) } }

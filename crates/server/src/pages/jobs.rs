@@ -168,9 +168,9 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
 /// A remedy on a button: what kind, and what it costs.
 fn remedy_words(remedy: &Remedy, language: Language) -> String {
     let kind = wording::capital(&remedy_kind(remedy.kind, language));
-    let number = |cost: Money| latchline_words::figures::decimals(cost.to_string(), language);
+    let number = |cost: Money| latchline_words::figures::cost(cost, language);
     match remedy.cost.map(Money::rounded) {
-        Some(cost) if cost < Money::ZERO => format!("{kind}, − {}", number(Money::ZERO - cost)),
+        Some(cost) if cost < Money::ZERO => format!("{kind}, − {}", number(cost)),
         Some(cost) if cost > Money::ZERO => format!("{kind}, + {}", number(cost)),
         Some(_) | None => kind,
     }

@@ -1,0 +1,5 @@
+//! Whole tests of the crate, in one binary: one file a subject.
+
+mod common;
+mod hostile;
+mod one_rounding;

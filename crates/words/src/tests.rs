@@ -31,6 +31,8 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         commands::FixWords::ROWS,
         commands::HeadroomWords::ROWS,
         commands::PackWords::ROWS,
+        commands::PhoneWords::ROWS,
+        commands::ReadingsWords::ROWS,
         commands::ReachWords::ROWS,
         design::DesignWords::ROWS,
         design::LimitWords::ROWS,

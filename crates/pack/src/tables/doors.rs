@@ -86,7 +86,8 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     facts.about = locale.word(Word::Door).to_string();
     facts.add(Word::DoorStation, Cell::text(&sheet.station), "");
     facts.stated(Word::Outdoors, Some(sheet.outdoors));
-    facts.stated(Word::EscapeRoute, sheet.escape_route);
+    // Whether people get out is never taken for granted.
+    facts.words(Word::EscapeRoute, stated_word(sheet.escape_route, Word::NotStatedNotJudged));
     let decided = [&sheet.escape_decided_by, &sheet.escape_decided_on].into_iter().flatten();
     let decided: Vec<&str> = decided.map(String::as_str).collect();
     if !decided.is_empty() {

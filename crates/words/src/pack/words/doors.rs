@@ -71,6 +71,7 @@ macro_rules! doors {
         NormallyClosed: "common and normally closed" | "Wurzel und Öffner",
         NormallyOpen: "common and normally open" | "Wurzel und Schließer",
         NotStatedNone: "not stated (counts as no)" | "nicht angegeben (gilt als nein)",
+        NotStatedNotJudged: "not stated: not judged" | "nicht angegeben: nicht beurteilt",
         NotStatedDefault: "not stated; default" | "nicht angegeben; Vorgabe",
         Nothing: "nothing" | "nichts",
         PowerFrom: "Power" | "Versorgung",

@@ -1,6 +1,6 @@
 //! What locating a fault says: causes, symptoms, what to measure next and how to mend.
 
-use crate::row::{sentences, words};
+use crate::row::{kebab, sentences, words};
 use latchline_finding::Figure;
 
 words! {
@@ -105,17 +105,6 @@ impl SymptomKind {
     pub fn of_name(name: &str) -> Option<SymptomKind> {
         SymptomKind::ALL.iter().copied().find(|kind| kind.name() == name)
     }
-}
-
-fn kebab(camel: &str) -> String {
-    let mut text = String::new();
-    for sign in camel.chars() {
-        if sign.is_uppercase() && !text.is_empty() {
-            text.push('-');
-        }
-        text.extend(sign.to_lowercase());
-    }
-    text
 }
 
 sentences! {

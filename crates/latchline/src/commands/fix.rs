@@ -86,7 +86,7 @@ pub fn run(
         surroundings.working(&FixWords::Looking.say(look.language));
         let Some((finding, remedy)) = job(&view, &bench, number)? else {
             bail!(
-                "nothing that was tried does job {number}, no single change and no two together; latchline check {} says what helps",
+                "no change or pair of changes that was tried mends job {number}; latchline check {} says what helps",
                 arguments.site.display()
             );
         };

@@ -23,7 +23,7 @@ use std::process::ExitCode;
 /// How many more stations of each model, and how many more metres, each run and supply carries
 ///
 /// Each figure is found by adding to a copy of the site and checking the whole of it again; the letter
-/// beside it tells the finding that one more would bring.
+/// beside it names the finding that one more would bring.
 #[derive(Debug, Args)]
 pub struct HeadroomArguments {
     /// The site file; `-` reads standard input

@@ -11,7 +11,7 @@ use latchline_words::design::SpaceWords;
 pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) -> Vec<Both> {
     let limits = &instance.limits;
     let small = instance.items.len() <= crate::order::MOST_PERMUTED;
-    let how = if small { SpaceWords::Small } else { SpaceWords::AlongTheTree };
+    let how = if small { SpaceWords::Small } else { SpaceWords::AlongTheWays };
     let tried = if orders == 1 { SpaceWords::OneOrder } else { SpaceWords::Orders { orders } };
     let mut lines = vec![
         SpaceWords::Order { how: &how.both(), tried: &tried.both() }.both(),

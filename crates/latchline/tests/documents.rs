@@ -128,7 +128,7 @@ fn the_designed_site_of_the_demo_is_what_design_makes_of_its_survey() {
     let folder = Folder::new();
     shell(&folder, "latchline new --demo demo");
     let told = shell(&folder, "latchline design demo/survey.xlsx -o again.toml");
-    assert!(told.contains("holds in every state that was solved"), "{told}");
+    assert!(told.contains("holds in every state that was calculated"), "{told}");
     let made = folder.read("again.toml");
     let path = repository_file("crates/latchline/src/demo/designed.toml");
     if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {

@@ -34,7 +34,7 @@ fn a_store_is_listed_checked_backed_up_and_restored() {
     assert!(list.out.starts_with("Linden<U+001B>[2J Court (house/site.toml): revision 2, 2026-"), "{list:?}");
     assert!(list.out.trim_end().ends_with("by Kim"), "{list:?}");
     let check = folder.run(&["store", "check", "sites"]);
-    assert_eq!(check.out, "sites/latchline.db is whole: 2 revisions, 0 answers\n");
+    assert_eq!(check.out, "sites/latchline.db is undamaged: 2 revisions, 0 answers\n");
     assert_eq!(folder.run(&["store", "backup", "sites", "monday.db"]).out, "wrote monday.db\n");
     let again = folder.run(&["store", "backup", "sites", "monday.db"]);
     assert_eq!(again.status, 2);

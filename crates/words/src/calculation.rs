@@ -1,7 +1,7 @@
 //! Lines of calculation sheets: what is calculated, by which formula, from what, and where the formula is from.
 
-use crate::row::{sentences, words};
-use latchline_finding::{Both, Figure, Language};
+use crate::row::{kebab, sentences, words};
+use latchline_finding::{Both, Figure};
 
 words! {
     /// What a line calculates.
@@ -16,13 +16,13 @@ words! {
         LengthOfChain: "length of chain" | "Länge der Kette",
         CurrentOfLightOutput: "current of light output" | "Strom des Leuchtenausgangs",
         PowerWhenHot: "power when hot" | "Leistung in der Wärme",
-        CapacityCountedOn: "capacity counted on" | "angesetzte Kapazität",
+        CapacityCountedOn: "capacity after age and cold" | "Kapazität nach Alter und Kälte",
         BatteryCurrent: "battery current" | "Batteriestrom",
         CurrentWithCalls: "current with calls" | "Strom mit Rufen",
-        StandbyHours: "standby hours" | "Stunden in Ruhe",
-        CapacityByAnnex: "capacity by annex" | "Kapazität nach Anhang",
-        CapacityBySum: "capacity by sum" | "Kapazität nach Summe",
-        RechargeHours: "recharge hours" | "Stunden zum Laden",
+        StandbyHours: "hours in standby" | "Stunden in Ruhe",
+        CapacityByAnnex: "capacity by BS 5839-1's method" | "Kapazität nach Art der BS 5839-1",
+        CapacityBySum: "capacity by NFPA 72's method" | "Kapazität nach Art der NFPA 72",
+        RechargeHours: "hours to recharge" | "Stunden zum Laden",
         MainsCurrent: "mains current" | "Netzstrom",
         Heat: "heat" | "Wärme",
     }
@@ -31,7 +31,7 @@ words! {
 impl Quantity {
     /// Its name for programs, in kebab case.
     pub fn name(self) -> String {
-        self.say(Language::English).replace(' ', "-")
+        kebab(&format!("{self:?}"))
     }
 }
 
@@ -146,13 +146,13 @@ sentences! {
         // Batteries and mains.
         Ageing: "ageing, replaced at 80 %" | "Alterung, Tausch bei 80 %",
         TemperatureFactor: "lead-acid, by temperature" | "Blei, nach Temperatur",
-        StandbyAdverse: "standby, every tolerance at its worst" | "Ruhe, alle Toleranzen dagegen",
+        StandbyAdverse: "standby, every tolerance at its worst" | "Ruhe, alle Toleranzen ungünstigst",
         OneCallFromBattery: "one call, from the battery" | "ein Ruf, aus der Batterie",
         StandbyFromBattery: "standby, from the battery" | "Ruhe, aus der Batterie",
         HalfAnHour: "half an hour of the largest load" | "eine halbe Stunde der größten Last",
         LargestFromBattery: "largest load, from the battery" | "größte Last, aus der Batterie",
         AnnexFactor: "1 if C / 20 >= I2, else 1.75" | "1, wenn C / 20 >= I2, sonst 1,75",
-        LargestAndCharging: "largest load with mains, and charging" | "größte Last mit Netz, und Laden",
+        LargestAndCharging: "largest load on mains while the battery is charged" | "größte Last am Netz, während die Batterie geladen wird",
     }
 }
 
@@ -161,18 +161,18 @@ words! {
     pub enum FormulaSource {
         Ohm: "Ohm's law; loop is both conductors" | "Ohmsches Gesetz; Schleife ist Hin- und Rückleiter",
         VoltageLaw:
-            "Kirchhoff's voltage law; lower bound for every lock that draws at most I up to Vr"
-            | "Kirchhoffs Maschenregel; untere Schranke für jedes Schloss, das bis Vr höchstens I zieht",
+            "Kirchhoff's voltage law; no lock that draws at most I up to Vr gets less"
+            | "Kirchhoffs Maschenregel; kein Schloss, das bis Vr höchstens I zieht, bekommt weniger",
         MeterReading:
-            "what a meter should read, give or take its tolerances"
+            "what a meter should read, within its tolerances"
             | "was ein Messgerät bis auf Toleranzen zeigen soll",
         CableNeverRaises: "a cable never raises the voltage" | "eine Leitung hebt nie die Spannung",
         CablesInSeries:
             "resistances in series; all cables that the lock's current may take"
             | "Widerstände in Reihe; alle Leitungen, über die der Strom des Schlosses fließen kann",
         SolvedForFeed:
-            "least voltage at the lock, solved for the feed"
-            | "kleinste Spannung am Schloss, nach der Speisung aufgelöst",
+            "what the feed must give so that the lock still gets its least voltage"
+            | "was die Speisung geben muss, damit das Schloss noch seine kleinste Spannung bekommt",
         CurrentLawModules:
             "Kirchhoff's current law; all modules lit, as at night"
             | "Kirchhoffs Knotenregel; alle Module beleuchtet, wie bei Nacht",
@@ -182,25 +182,25 @@ words! {
             "IEEE 485, ageing and temperature (table from memory)"
             | "IEEE 485, Alterung und Temperatur (Tabelle aus dem Gedächtnis)",
         Energy: "conservation of energy" | "Energieerhaltung",
-        Peukert: "Peukert's law in its rated-time form" | "Peukerts Gesetz in der Form mit Nennzeit",
+        Peukert: "Peukert's law, from the capacity at the rated hours" | "Peukerts Gesetz, aus der Kapazität bei der Nennzeit",
         PeukertMean:
             "Peukert's law: the constant current that takes as much out of the battery"
             | "Peukerts Gesetz: der gleichbleibende Strom, der der Batterie ebenso viel entnimmt",
         BatteryAnnex:
-            "pattern of BS 5839-1, battery annex, for comparison with the capacity fitted; no demand on door entry"
-            | "Muster von BS 5839-1, Batterieanhang, zum Vergleich mit der eingebauten Kapazität; keine Forderung an Türsprechanlagen",
+            "method of BS 5839-1, battery annex, to compare with the battery fitted; door entry need not meet it"
+            | "Verfahren der BS 5839-1, Anhang Batterie, zum Vergleich mit der eingebauten; für Türsprechanlagen nicht verlangt",
         Nfpa72:
-            "pattern of NFPA 72 10.6.7, for comparison with the capacity fitted; no demand on door entry"
-            | "Muster von NFPA 72 10.6.7, zum Vergleich mit der eingebauten Kapazität; keine Forderung an Türsprechanlagen",
+            "method of NFPA 72 10.6.7, to compare with the battery fitted; door entry need not meet it"
+            | "Verfahren der NFPA 72 10.6.7, zum Vergleich mit der eingebauten; für Türsprechanlagen nicht verlangt",
         Recharge:
-            "four fifths back, charge factor 1.2 (common practice); 24 h after EN 54-4 (from memory)"
-            | "vier Fünftel zurück, Ladefaktor 1,2 (üblich); 24 h nach EN 54-4 (aus dem Gedächtnis)",
+            "battery four fifths full again, charge factor 1.2 (common practice); 24 h by EN 54-4 (from memory)"
+            | "Batterie wieder zu vier Fünfteln voll, Ladefaktor 1,2 (üblich); 24 h nach EN 54-4 (aus dem Gedächtnis)",
         Derating:
-            "linear derating as data sheets give it; held against the largest load with mains"
-            | "lineare Minderung wie in Datenblättern; gegen die größte Last mit Netz gehalten",
+            "less power in heat, in a straight line as data sheets give it; compared with the largest load on mains"
+            | "weniger Leistung in der Wärme, geradlinig wie in Datenblättern; verglichen mit der größten Last am Netz",
         SinglePhase: "single phase, root mean square" | "einphasig, Effektivwert",
         HeatStays:
-            "what does not leave as power stays in the cupboard"
-            | "was nicht als Leistung hinausgeht, bleibt im Schrank",
+            "power lost in the supply; it heats the cupboard"
+            | "Verlustleistung des Netzteils; sie wärmt den Schrank",
     }
 }

@@ -65,17 +65,17 @@ sentences! {
             "{count} {part}; the family allows {limit}"
             | "{count} {part}; die Gerätefamilie erlaubt {limit}",
         OutOfReach { item: &'a str, place: &'a str, length: &'a str }:
-            "{item} cannot be fed even alone on a run: the nearest place for a box, {place}, is {length} m of cable away"
-            | "{item} ist nicht einmal allein an einem Strang zu speisen: Der nächste Ort für einen Verteiler, {place}, ist {length} m Leitung entfernt",
+            "{item} cannot be fed even with a cable of its own: the nearest place for a box, {place}, is {length} m of cable away"
+            | "{item} ist selbst mit eigener Leitung nicht zu speisen: Der nächste Ort für einen Verteiler, {place}, ist {length} m Leitung entfernt",
         PortCurrent { item: &'a str, limit: &'a str }:
-            "{item} alone takes more current than any port gives: {limit} A is the most that a distributor of the family has. Wire it from an output of the supply by hand, or take a distributor without such a limit"
-            | "{item} braucht allein mehr Strom, als ein Abgang gibt: Höchstens {limit} A hat ein Verteiler der Gerätefamilie. Von Hand an einen Ausgang des Netzteils legen, oder einen Verteiler ohne solche Grenze nehmen",
+            "{item} alone takes more current than any port of the family gives ({limit} A at most). Wire it by hand from an output of the supply, or take a distributor without such a limit"
+            | "{item} braucht allein mehr Strom, als ein Abgang der Gerätefamilie gibt (höchstens {limit} A). Von Hand an einen Ausgang des Netzteils legen, oder einen Verteiler ohne solche Grenze nehmen",
         Together:
-            "no design within the declared space keeps every limit, and loosening one of them alone does not help"
-            | "kein Entwurf im erklärten Raum hält jede Grenze ein, und eine allein zu lockern hilft nicht",
+            "none of the arrangements that this program tries keeps every limit, and loosening one limit alone does not help"
+            | "keine der Anordnungen, die das Programm versucht, hält jede Grenze ein, und eine Grenze allein zu lockern hilft nicht",
         TogetherBut { relaxation: &'a Both }:
-            "no design within the declared space keeps every limit; {relaxation}"
-            | "kein Entwurf im erklärten Raum hält jede Grenze ein; {relaxation}",
+            "none of the arrangements that this program tries keeps every limit; {relaxation}"
+            | "keine der Anordnungen, die das Programm versucht, hält jede Grenze ein; {relaxation}",
         WithoutLimit { limit: &'a Both }:
             "without the limit on {limit} there is one"
             | "ohne die Grenze für {limit} gibt es einen",
@@ -93,11 +93,11 @@ sentences! {
             | "{code}< {element}>< ({figures})>< und {more} weitere>",
         Against { value: &'a str, limit: &'a str }: "{value} against {limit}" | "{value} gegen {limit}",
         NothingTakesIt:
-            "no run, port or trunk takes what is new"
-            | "kein Strang, Abgang oder Stammstrang nimmt das Neue auf",
+            "no run, port or trunk can take it"
+            | "kein Strang, Abgang oder Stammstrang kann es aufnehmen",
         AddressWouldChange { station: &'a str }:
-            "the address of {station} would change"
-            | "die Adresse von {station} würde sich ändern",
+            "the address of {station} would change, so that change was not made"
+            | "die Adresse von {station} würde sich ändern, daher bleibt diese Änderung aus",
         NotApplicable { error: &'a str }: "{error}" | "die Änderung passt nicht in die Anlagendatei ({error})",
     }
 }
@@ -106,8 +106,8 @@ sentences! {
     /// What a person must know of a design that its price does not show.
     pub enum RemarkWords<'a> {
         Batteries { further: usize }:
-            "{further:further battery|further batteries} in parallel for the standby hours, which the price does not hold: the catalogue has none for a battery alone."
-            | "{further:weitere Batterie|weitere Batterien} parallel für die Überbrückungszeit, nicht im Preis: Der Katalog hat keinen für eine Batterie allein.",
+            "{further:further battery|further batteries} in parallel for the standby hours, not in the price: the catalogue has no price for a battery alone."
+            | "{further:weitere Batterie|weitere Batterien} parallel für die Überbrückungszeit, nicht im Preis: Der Katalog nennt keinen Preis für eine Batterie allein.",
         Damaged { from: &'a str, to: &'a str, insulation: &'a str }:
             "The old cable from {from} to {to} is left unused: its insulation of {insulation} Mohm is too low."
             | "Die alte Leitung von {from} nach {to} bleibt unbenutzt: Ihr Isolationswiderstand von {insulation} Mohm ist zu klein.",
@@ -129,10 +129,10 @@ sentences! {
             | "wenn jede Tür nur ihr eigenes Gebäude ruft, an einem eigenen Bus< (ohne {left})>",
         Family { family: &'a str }: "with the family {family}" | "mit der Gerätefamilie {family}",
         Priced { what: &'a Both, cost: &'a str, currency: &'a str }: "{what}: {cost} {currency}" | same,
-        Head: "What would make one, tried and priced:" | "Was einen ergäbe, versucht und mit Preis:",
+        Head: "What would give a design, tried and priced:" | "So gäbe es einen Entwurf, versucht und mit Preis:",
         InVain { ways: &'a Both }:
-            "Tried in vain, with few plans each: {ways}."
-            | "Vergeblich versucht, mit je wenigen Plänen: {ways}.",
+            "Also tried, with a few plans each, without success: {ways}."
+            | "Mit je wenigen Plänen auch versucht, ohne Erfolg: {ways}.",
     }
 }
 
@@ -165,8 +165,8 @@ sentences! {
             "{part} is withdrawn: {model} in its place, {count} times"
             | "{part} ist abgekündigt: {model} an seiner Stelle, {count}-mal",
         BesideForPorts { done: &'a Both, name: &'a str, beside: &'a str }:
-            "{done}; {name} beside {beside} for the ports that it has less"
-            | "{done}; {name} neben {beside} für die Abgänge, die es weniger hat",
+            "{done}; {name} beside {beside} for the ports that are missing"
+            | "{done}; {name} neben {beside} für die fehlenden Abgänge",
         // What is left as it is.
         NotInSurvey { item: &'a str }:
             "{item} is not in the survey; it stays as it is"
@@ -175,8 +175,8 @@ sentences! {
             "{item} has {surveyed} stations in the survey and {installed} in the site; they stay as they are"
             | "{item} hat {surveyed} Stationen in der Aufnahme und {installed} in der Anlage; sie bleiben, wie sie sind",
         WithdrawnCable { run: &'a str, cable: &'a str }:
-            "{run} has the withdrawn cable {cable}; what is pulled stays"
-            | "{run} hat die abgekündigte Leitung {cable}; was gezogen ist, bleibt",
+            "{run} has the withdrawn cable {cable}; pulled cable stays"
+            | "{run} hat die abgekündigte Leitung {cable}; gezogene Leitung bleibt",
     }
 }
 
@@ -184,44 +184,44 @@ sentences! {
     /// The declared design space, line by line.
     pub enum SpaceWords<'a> {
         Order { how: &'a Both, tried: &'a Both }:
-            "Items (dwellings with their further stations, door stations, desks) stand in a walking order: {how}. {tried} tried."
-            | "Teilnehmer (Wohnungen mit ihren weiteren Stationen, Türstationen, Pförtnerplätze) stehen in einer Gehreihenfolge: {how}. {tried} versucht.",
-        Small: "any order, the site being small" | "beliebig, da die Anlage klein ist",
-        AlongTheTree:
-            "along the tree of shortest ways, each branch to its end, at one place as the survey lists them"
-            | "entlang des Baums der kürzesten Wege, jeder Zweig bis zu seinem Ende, an einem Ort wie in der Aufnahme",
+            "Items (dwellings, door stations, desks) are taken in the order in which one walks past them: {how}. {tried} tried."
+            | "Teilnehmer (Wohnungen, Türstationen, Pförtnerplätze) kommen in der Reihenfolge, in der man an ihnen vorbeigeht: {how}. {tried} versucht.",
+        Small: "any order, since the site is small" | "jede Reihenfolge, da die Anlage klein ist",
+        AlongTheWays:
+            "the shortest ways, each branch to its end; at one place as the survey lists them"
+            | "die kürzesten Wege, jeder Zweig bis zum Ende; an einem Ort wie in der Aufnahme",
         OneOrder: "1 such order was" | "1 solche Reihenfolge wurde",
         Orders { orders: usize }: "{orders} such orders were" | "{orders} solche Reihenfolgen wurden",
         Runs:
-            "A run starts at a port of a distributor and serves items that follow one another in that order, forwards or backwards, with one cable throughout (on a site of up to 24 items, up to four on a run in any order). Other groupings are outside this space and may be cheaper."
-            | "Ein Strang beginnt an einem Abgang eines Verteilers und bedient Teilnehmer, die in dieser Reihenfolge aufeinander folgen, vorwärts oder rückwärts, mit einer Leitung durchgehend (bei bis zu 24 Teilnehmern bis zu vier an einem Strang in beliebiger Folge). Andere Aufteilungen liegen außerhalb dieses Raums und können billiger sein.",
+            "A run starts at a port of a distributor and serves items next to one another in that order, forwards or backwards, with one kind of cable. On a site of up to 24 items, up to four on a run come in any order. Other groupings were not tried and may be cheaper."
+            | "Ein Strang beginnt an einem Abgang eines Verteilers und bedient Teilnehmer, die in dieser Reihenfolge aufeinander folgen, vorwärts oder rückwärts, mit einer Leitungsart. Bei bis zu 24 Teilnehmern stehen bis zu vier an einem Strang in jeder Folge. Andere Aufteilungen wurden nicht versucht und können billiger sein.",
         OwnRuns:
-            "A station that cannot be looped ends its chain. On a site of up to 120 items the one door station or desk of a chain stands at any position in it. An entrance with a surge protector of its own has a run of its own."
-            | "Eine Station, die sich nicht schleifen lässt, endet ihre Kette. Bei bis zu 120 Teilnehmern steht die eine Türstation oder der eine Pförtnerplatz einer Kette an jeder Stelle. Ein Eingang mit eigenem Überspannungsschutz hat einen eigenen Strang.",
+            "A station that cannot be looped is the last of its chain. On a site of up to 120 items, a chain's one door station or desk may stand anywhere in it. An entrance with its own surge protector has its own run."
+            | "Eine Station, die sich nicht schleifen lässt, ist die letzte ihrer Kette. Bei bis zu 120 Teilnehmern steht die eine Türstation oder der eine Pförtnerplatz einer Kette an jeder Stelle. Ein Eingang mit eigenem Überspannungsschutz hat einen eigenen Strang.",
         OnOutputs:
             "An output of the first supply may also feed a run without any distributor."
             | "Ein Ausgang des ersten Netzteils kann auch einen Strang ohne Verteiler speisen.",
         Cascade { near: usize }:
-            "With one supply, an output may feed a distributor at one of the {near} box places nearest to it whose ports take runs and trunks; distributors on those have runs alone."
-            | "Bei einem Netzteil kann ein Ausgang einen Verteiler an einem der {near} nächsten Verteilerorte speisen, dessen Abgänge Stränge und Stammstränge aufnehmen; Verteiler an diesen haben nur Stränge.",
+            "With one supply, an output may feed a distributor at one of the {near} nearest box places. Its ports take runs, or trunks to distributors that have runs alone."
+            | "Bei einem Netzteil kann ein Ausgang einen Verteiler an einem der {near} nächsten Verteilerorte speisen. Dessen Abgänge speisen Stränge, oder Stammstränge zu Verteilern, die nur Stränge haben.",
         Trunks:
-            "A distributor serves neighbouring runs; its feed is a trunk that loops through the distributors of neighbouring items; a supply has one or two trunks."
-            | "Ein Verteiler bedient benachbarte Stränge; gespeist wird er von einem Stammstrang, der durch die Verteiler benachbarter Teilnehmer schleift; ein Netzteil hat einen oder zwei Stammstränge.",
+            "A distributor serves neighbouring runs. A trunk loops through the distributors of neighbouring items and feeds them. A supply has one or two trunks."
+            | "Ein Verteiler bedient benachbarte Stränge. Ein Stammstrang schleift durch die Verteiler benachbarter Teilnehmer und speist sie. Ein Netzteil hat einen oder zwei Stammstränge.",
         Cable:
-            "One trunk cable for the whole site (another one of at least its thickness where that one may not run); a trunk may have two pairs in parallel, other new cable has one in use. Cables in the walls are used where they lead all the way of a run."
-            | "Eine Leitung der Stammstränge für die ganze Anlage (eine andere von mindestens ihrer Dicke, wo sie nicht liegen darf); ein Stammstrang kann zwei Paare parallel haben, andere neue Leitung hat eines belegt. Vorhandene Leitungen werden genutzt, wo sie den ganzen Weg eines Strangs führen.",
+            "All trunks have one kind of cable; where it may not run, another at least as thick. A trunk may have two pairs in parallel; other new cable uses one. Cable in the walls is used where it leads all the way of a run."
+            | "Alle Stammstränge haben eine Leitungsart; wo sie nicht liegen darf, eine mindestens ebenso dicke. Ein Stammstrang kann zwei Paare parallel haben; andere neue Leitung nutzt eines. Vorhandene Leitung wird genutzt, wo sie den ganzen Weg eines Strangs führt.",
         Branches { most: usize, boxes: &'a str, near: usize }:
-            "A run of up to {most} items may also be a riser that loops through branch boxes ({boxes}) with a chain from each of their ports, in the walking order; a branch box stands at one of the {near} box places nearest to its first dwelling. Of all divisions of a run into boxes and chains the one of least cost in boxes and cheapest cable is tried, with one cable throughout."
-            | "Ein Strang von bis zu {most} Teilnehmern kann auch eine Steigleitung sein, die durch Abzweigdosen ({boxes}) schleift, mit einer Kette an jedem ihrer Abgänge, in der Gehreihenfolge; eine Abzweigdose steht an einem der {near} Verteilerorte, die ihrer ersten Wohnung am nächsten sind. Von allen Teilungen eines Strangs in Dosen und Ketten wird die mit den geringsten Kosten an Dosen und billigster Leitung versucht, mit einer Leitung durchgehend.",
+            "A run of up to {most} items may also be a riser that loops through branch boxes ({boxes}), with a chain on each of their ports in the walking order. A branch box stands at one of the {near} box places nearest to its first dwelling. One division into boxes and chains is tried for each run: the cheapest in boxes and cheapest cable, with one kind of cable."
+            | "Ein Strang von bis zu {most} Teilnehmern kann auch eine Steigleitung sein, die durch Abzweigdosen ({boxes}) schleift, mit einer Kette an jedem Abgang in der Gehreihenfolge. Eine Abzweigdose steht an einem der {near} Verteilerorte, die ihrer ersten Wohnung am nächsten sind. Je Strang wird eine Teilung in Dosen und Ketten versucht: die billigste an Dosen und billigster Leitung, mit einer Leitungsart.",
         NearBoxes { near: usize }:
             "A run starts at one of the {near} box places nearest to the first of its items in that order."
             | "Ein Strang beginnt an einem der {near} Verteilerorte, die dem ersten seiner Teilnehmer in dieser Reihenfolge am nächsten sind.",
         Supplies { isolator: &'a str, most: usize }:
-            "Supplies each serve neighbouring items, the first one from the start of the walk with its first distributor at the box place nearest to it; every further one stands at one of the two places with mains nearest to its first item and feeds a {isolator} whose link comes from the first distributor, or from distributors for links alone where there are more than three. At most {most} supplies."
-            | "Netzteile bedienen je benachbarte Teilnehmer, das erste vom Anfang des Gangs an mit seinem ersten Verteiler am nächsten Verteilerort; jedes weitere steht an einem der beiden Orte mit Netzanschluss, die seinem ersten Teilnehmer am nächsten sind, und speist einen {isolator}, dessen Signalverbindung vom ersten Verteiler kommt, oder bei mehr als dreien von Verteilern nur für Verbindungen. Höchstens {most} Netzteile.",
+            "At most {most} supplies, each for neighbouring items. The first serves from the start of the walk, with its first distributor at the box place nearest to it. Every further one stands at one of the two places with mains nearest to its first item and feeds a {isolator}. Their signal links come from the first distributor; with more than three, from distributors for links alone."
+            | "Höchstens {most} Netzteile, jedes für benachbarte Teilnehmer. Das erste bedient vom Anfang des Gangs an, mit seinem ersten Verteiler am nächsten Verteilerort. Jedes weitere steht an einem der beiden Orte mit Netzanschluss, die seinem ersten Teilnehmer am nächsten sind, und speist einen {isolator}. Die Signalverbindungen kommen vom ersten Verteiler; bei mehr als dreien von Verteilern nur für Verbindungen.",
         Buses { groups: usize, buses: usize, kinds: usize, most: usize, items: usize }:
-            "{groups} groups of stations call only among themselves; they have {buses} buses that share no cable and no part, of {kinds:kind|kinds}. A bus takes one group, or up to {most} that follow one another in the walk with up to {items} items together; its boxes and supplies stand in the buildings of its stations where there are places for them. What is said below holds for each bus."
-            | "{groups} Gruppen von Stationen rufen nur untereinander; sie haben {buses} Busse, die weder Leitung noch Gerät teilen, von {kinds:Art|Arten}. Ein Bus nimmt eine Gruppe auf, oder bis zu {most}, die im Gang aufeinander folgen, mit zusammen bis zu {items} Teilnehmern; seine Verteiler und Netzteile stehen in den Gebäuden seiner Stationen, wo dort Orte dafür sind. Das Weitere gilt für jeden Bus.",
+            "{groups} groups of stations call only among themselves. They have {buses} buses of {kinds:kind|kinds} that share no cable and no part. A bus takes one group, or up to {most} neighbouring ones with up to {items} items together. Its boxes and supplies stand in the buildings of its stations, if there are places for them. All lines below are about each bus."
+            | "{groups} Gruppen von Stationen rufen nur untereinander. Sie haben {buses} Busse von {kinds:Art|Arten}, die weder Leitung noch Gerät teilen. Ein Bus nimmt eine Gruppe auf, oder bis zu {most} benachbarte mit zusammen bis zu {items} Teilnehmern. Seine Verteiler und Netzteile stehen in den Gebäuden seiner Stationen, wenn dort Orte dafür sind. Alle Zeilen darunter gelten für jeden Bus.",
         OneSupply:
             "One supply: the family has no isolating box to join a second one."
             | "Ein Netzteil: Die Gerätefamilie hat keinen trennenden Verteiler für ein zweites.",
@@ -231,8 +231,8 @@ sentences! {
         MetresToEnd { metres: usize }: "{metres} m to its end" | "{metres} m bis zum Ende",
         MetresOfCable { metres: usize }: "{metres} m of cable" | "{metres} m Leitung",
         Cables { cables: &'a str }:
-            "Cables: {cables} (others cost more and conduct no better, or have no line constants to judge the signal by)."
-            | "Leitungen: {cables} (andere kosten mehr und leiten nicht besser, oder haben keine Leitungskonstanten, nach denen sich das Signal beurteilen lässt).",
+            "Cables: {cables}. Others cost more and conduct no better, or have no line constants, so that their signal cannot be judged."
+            | "Leitungen: {cables}. Andere kosten mehr und leiten nicht besser, oder ihnen fehlen Leitungskonstanten, sodass sich ihr Signal nicht beurteilen lässt.",
         Parts { distributors: &'a str, supplies: &'a str }:
             "Distributors: {distributors}. Supplies: {supplies}."
             | "Verteiler: {distributors}. Netzteile: {supplies}.",
@@ -267,28 +267,31 @@ sentences! {
         Runs { count: usize }: "{count:run|runs}" | "{count:Strang|Stränge}",
         Stations { count: usize }: "{count:station|stations}" | "{count:Station|Stationen}",
         Tightest { device: &'a str, margin: &'a str }:
-            "Tightest: {device} with {margin} V above its limit."
+            "Tightest: {device}, {margin} V above its limit."
             | "Am knappsten: {device}, {margin} V über dem Grenzwert.",
         Cost { cost: &'a str, currency: &'a str, material: &'a str, hours: &'a str }:
             "Cost {cost} {currency}: material {material}, labour {hours} h."
             | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
         Bound { bound: &'a str, saved: &'a str }:
-            "No design of the space below costs less than {bound}: at most {saved} % could be saved within that space."
-            | "Kein Entwurf des Raums unten kostet weniger als {bound}: Höchstens {saved} % ließen sich in diesem Raum sparen.",
+            "At most {saved} % could be saved: no design of the kinds considered costs less than {bound}."
+            | "Höchstens {saved} % ließen sich sparen: Kein Entwurf der betrachteten Arten kostet weniger als {bound}.",
         MaterialHolds:
             "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
             | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",
         Warning { code: &'a str, element: Option<&'a str> }: "Warning: {code}< {element}>" | "Warnung: {code}< {element}>",
         LineWithoutPrice:
-            "One line of the bill has no price and counts as nothing."
-            | "Eine Zeile der Stückliste hat keinen Preis und zählt als nichts.",
+            "One line of the parts list has no price and is not in the sum."
+            | "Eine Zeile der Stückliste hat keinen Preis und ist nicht in der Summe.",
         LinesWithoutPrice { lines: usize }:
-            "{lines} lines of the bill have no price and count as nothing."
-            | "{lines} Zeilen der Stückliste haben keinen Preis und zählen als nichts.",
+            "{lines} lines of the parts list have no price and are not in the sum."
+            | "{lines} Zeilen der Stückliste haben keinen Preis und sind nicht in der Summe.",
         LimitCosts { limit: &'a Both, price: &'a str }:
-            "The limit on {limit} costs about {price}."
-            | "Die Grenze für {limit} kostet etwa {price}.",
-        Space: "Declared design space:" | "Erklärter Entwurfsraum:",
+            "Without the limit on {limit} it would cost about {price} less."
+            | "Ohne die Grenze für {limit} würde es etwa {price} weniger kosten.",
+        KindsInShort:
+            "The kinds considered are listed with --kinds; designs of other kinds may be cheaper."
+            | "Die betrachteten Arten zeigt --kinds; Entwürfe anderer Art können billiger sein.",
+        Kinds: "Kinds of design considered:" | "Betrachtete Arten von Entwürfen:",
         Next { file: &'a str }: "next: latchline check {file}" | "weiter: latchline check {file}",
         NoDesign: "There is no design:" | "Es gibt keinen Entwurf:",
         Obstacle { family: &'a str, obstacle: &'a str }: "{family}: {obstacle}." | same,
@@ -299,16 +302,16 @@ sentences! {
             | "{family}: {orders} Reihenfolgen, {cost}, mindestens {bound}",
         // A change.
         NoChange { obstacle: &'a str }:
-            "There is no change that passes: {obstacle}."
-            | "Keine Änderung besteht: {obstacle}.",
+            "No change was found that passes: {obstacle}."
+            | "Keine Änderung gefunden, die besteht: {obstacle}.",
         NothingAsked:
-            "The survey asks for nothing that the site has not."
-            | "Die Aufnahme verlangt nichts, was die Anlage nicht hat.",
+            "The site has everything that the survey asks for already."
+            | "Die Anlage hat bereits alles, was die Aufnahme verlangt.",
         StepCost { step: &'a str, cost: &'a str, currency: &'a str }: "{step}: {cost} {currency}" | same,
         Left { what: &'a str }: "left: {what}" | "bleibt: {what}",
         ChangeCost { cost: &'a str, currency: &'a str, judged: usize }:
-            "Cost of the change {cost} {currency}, material and labour; the cheapest that passes of {judged} that were judged. Addresses, boxes, places and other runs stay."
-            | "Kosten der Änderung {cost} {currency}, Material und Arbeit; die billigste bestehende von {judged} beurteilten. Adressen, Verteiler, Orte und die übrigen Stränge bleiben.",
+            "Cost of the change {cost} {currency}, material and labour: the cheapest that passes, of {judged} that were tried. Addresses, boxes, places and other runs stay."
+            | "Kosten der Änderung {cost} {currency}, Material und Arbeit: die billigste, die besteht, von {judged} versuchten. Adressen, Verteiler, Orte und die übrigen Stränge bleiben.",
         WroteChange { file: &'a str }: "wrote {file}" | "{file} geschrieben",
     }
 }
@@ -316,8 +319,8 @@ sentences! {
 words! {
     /// How a design stands.
     pub enum DesignVerdict {
-        Passes: "holds in every state that was solved" | "in jedem gerechneten Zustand eingehalten",
-        PassesAssumed: "holds in every state that was solved, on assumed values"
+        Passes: "holds in every state that was calculated" | "in jedem gerechneten Zustand eingehalten",
+        PassesAssumed: "holds in every state that was calculated, on assumed values"
             | "in jedem gerechneten Zustand eingehalten, auf Grundlage von Annahmen",
         PassesJudged:
             "nothing failed, but not all was judged"

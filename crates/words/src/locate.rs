@@ -1,6 +1,6 @@
 //! What locating a fault says: causes, symptoms, what to measure next and how to mend.
 
-use crate::row::{sentences, words};
+use crate::row::{kebab, sentences, words};
 use latchline_finding::Figure;
 
 words! {
@@ -12,7 +12,7 @@ words! {
         ButtonFailed: "call button failed" | "Ruftaste defekt",
         CameraFailed: "camera failed" | "Kamera defekt",
         CladAluminium: "copper-clad aluminium instead of copper" | "kupferplattiertes Aluminium statt Kupfer",
-        DesignAsDrawn: "nothing is broken: the design does not carry it" | "nichts defekt: die Planung trägt es nicht",
+        DesignAsDrawn: "nothing is broken: the design is too weak" | "nichts defekt: Die Planung ist zu schwach",
         DisplayFailed: "display failed" | "Bildschirm defekt",
         DoorBinding: "door binds or strike under pressure" | "Tür klemmt oder Öffner unter Druck",
         DoorOverdraw: "door station draws too much" | "Türstation zieht zu viel",
@@ -107,17 +107,6 @@ impl SymptomKind {
     }
 }
 
-fn kebab(camel: &str) -> String {
-    let mut text = String::new();
-    for sign in camel.chars() {
-        if sign.is_uppercase() && !text.is_empty() {
-            text.push('-');
-        }
-        text.extend(sign.to_lowercase());
-    }
-    text
-}
-
 sentences! {
     /// What is wrong with a line of readings.
     pub enum Problem<'a> {
@@ -125,7 +114,7 @@ sentences! {
             "the site has no place \"{name}\"<; nearest: {nearest}>"
             | "die Anlage hat keine Stelle „{name}“<; am nächsten: {nearest}>",
         NotAnItem { text: &'a str }:
-            "\"{text}\" is no reading: write PLACE=VALUE, for example A-12=33V, A-12@ringing=33V or A-12=dead"
+            "\"{text}\" is not a reading: write PLACE=VALUE, for example A-12=33V, A-12@ringing=33V or A-12=dead"
             | "„{text}“ ist keine Messung: STELLE=WERT, zum Beispiel A-12=33V, A-12@ringing=33V oder A-12=dead",
         NotAValue { text: &'a str }:
             "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor a known symptom"
@@ -137,13 +126,13 @@ sentences! {
             "\"{text}\": write a decimal point"
             | "„{text}“: mit Dezimalpunkt schreiben",
         BelowZero { value: &'a str, name: &'a str, at: &'a str, amount: &'a str }:
-            "{value} at {name} is below zero and no reversed pair would give so little: swap the leads and read again, or write the amount: {at}={amount}"
-            | "{value} an {name} liegt unter null, und kein vertauschtes Paar gäbe so wenig: Messleitungen tauschen und noch einmal messen, oder den Betrag schreiben: {at}={amount}",
+            "{value} at {name} is below zero, more than reversed wires explain: swap the meter leads and read again, or write it without the minus: {at}={amount}"
+            | "{value} an {name} liegt unter null, mehr als vertauschte Adern erklären: Messleitungen tauschen und noch einmal messen, oder ohne Minus schreiben: {at}={amount}",
         NotAtThisPlace { quantity: &'a str, name: &'a str }:
             "{quantity} cannot be read at {name}: loops, insulation and capacitance are read of a run, voltages and currents at terminals"
             | "{quantity} lässt sich an {name} nicht messen: Schleife, Isolation und Kapazität misst man am Strang, Spannungen und Ströme an Klemmen",
         NotASymptomOfThisPlace { symptom: &'a str, name: &'a str }:
-            "\"{symptom}\" is told of a station, not of {name}"
+            "\"{symptom}\" is said of a station, not of {name}"
             | "„{symptom}“ gilt einer Station, nicht {name}",
         NoSuchState { text: &'a str, name: &'a str }:
             "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return, each with :STATION for another that is called"
@@ -155,11 +144,11 @@ sentences! {
             "the capacitance of the cable of {name} is not in the catalogue"
             | "die Kapazität der Leitung von {name} steht nicht im Katalog",
         TooHigh { value: &'a str, name: &'a str, most: &'a str }:
-            "{value} at {name}: no more than {most} can be there, since a fault lowers a voltage and raises none. Unit, range of the meter, another supply than drawn? Left out; write {value}! if it is right"
-            | "{value} an {name}: mehr als {most} kann dort nicht sein, denn ein Fehler senkt eine Spannung und hebt keine. Einheit, Messbereich, ein anderes Netzteil als gezeichnet? Nicht verwendet; {value}! schreiben, wenn es stimmt",
+            "{value} at {name}: there can be {most} at most, since a fault only lowers a voltage. Is it the unit, the range of the meter, or another supply than drawn? The reading is left out; write {value}! if it is right"
+            | "{value} an {name}: Dort können höchstens {most} sein, denn ein Fehler senkt eine Spannung nur. Ist es die Einheit, der Messbereich, ein anderes Netzteil als gezeichnet? Der Wert bleibt weg; {value}! schreiben, wenn er stimmt",
         OtherLead { lead: &'a str, name: &'a str }:
-            "with the other lead on {lead} nothing can be said of {name}: a bus that floats shows any voltage there. Voltages are read between the two legs; of a drop, same-leg says that the meter lies along one conductor"
-            | "mit der anderen Leitung an {lead} lässt sich über {name} nichts sagen: ein erdfreier Bus zeigt dort beliebige Spannung. Spannungen misst man zwischen den Adern; bei einem Abfall sagt same-leg, dass das Messgerät entlang einer Ader liegt",
+            "with the other lead on {lead} the reading says nothing about {name}: a bus without earth shows any voltage there. Read voltages between the two legs. For a drop along one conductor, add same-leg"
+            | "mit der anderen Messleitung an {lead} sagt der Wert nichts über {name}: Ein erdfreier Bus zeigt dort beliebige Spannung. Spannungen zwischen den beiden Adern messen. Für einen Spannungsfall entlang einer Ader same-leg angeben",
         Impossible { value: &'a str, name: &'a str, why: &'a str }:
             "{value} at {name} is not possible: {why}"
             | "{value} an {name} ist nicht möglich: {why}",
@@ -168,11 +157,11 @@ sentences! {
             | "{value} an {name}: waren es {likely}? Ohne Fehler werden {predicted} erwartet. Nicht verwendet; {value}! schreiben, wenn es stimmt",
         Unreadable { text: &'a str }: "cannot be read: {text}" | "nicht lesbar: {text}",
         Nothing:
-            "there is no reading and no symptom: only how often each cause is met is known"
-            | "es gibt weder Messung noch Anzeichen: bekannt ist nur, wie oft jede Ursache vorkommt",
+            "no reading and no symptom was given: only how often each cause occurs is known"
+            | "keine Messung und kein Anzeichen angegeben: Bekannt ist nur, wie oft jede Ursache vorkommt",
         SiteFails { errors: usize }:
-            "the site as drawn does not pass: {errors:error|errors}. Mend the design first, or count on it being the cause"
-            | "die Anlage besteht die Prüfung nicht: {errors:Fehler|Fehler}. Zuerst die Planung ändern, oder mit ihr als Ursache rechnen",
+            "the site as drawn fails: {errors:error|errors}. Mend the design first; it may itself be the cause"
+            | "die Anlage besteht die Prüfung nicht: {errors:Fehler|Fehler}. Zuerst die Planung ändern; sie kann selbst die Ursache sein",
     }
 }
 
@@ -186,8 +175,8 @@ words! {
             "Switch off and prove dead. Take the cable off at both ends, test both legs, and replace it or use a spare pair."
             | "Abschalten und Spannungsfreiheit prüfen. Leitung an beiden Enden abklemmen, beide Adern prüfen, ersetzen oder ein freies Paar nehmen.",
         Design:
-            "Nothing is to be mended on the ladder: run check and fix, and change the design."
-            | "Auf der Leiter ist nichts zu tun: check und fix laufen lassen und die Planung ändern.",
+            "There is nothing to mend on site: run check and fix, and change the design."
+            | "Vor Ort ist nichts zu beheben: check und fix laufen lassen und die Planung ändern.",
         Door:
             "Free the door and the strike by hand before anything electrical; the way out must open at all times."
             | "Vor allem Elektrischen Tür und Öffner von Hand gängig machen; der Weg ins Freie muss jederzeit offen sein.",
@@ -207,11 +196,11 @@ words! {
             "Compare its switches with the settings card, set them, and switch the station off and on."
             | "Schalter mit der Einstellkarte vergleichen, einstellen und die Station aus- und einschalten.",
         Short:
-            "Switch off and prove dead. Open the run half way and find on which side the short is left; look for crushed cable and whiskers at terminals."
+            "Switch off and prove dead. Open the run half way and find on which side the short is left; look for crushed cable and stray strands at terminals."
             | "Abschalten und Spannungsfreiheit prüfen. Den Strang in der Mitte öffnen und sehen, auf welcher Seite der Schluss bleibt; nach gequetschter Leitung und abstehenden Drähten an Klemmen suchen.",
         Station:
-            "Take the station off and put a known good one in its place; mind what hangs beyond it."
-            | "Station abnehmen und eine heile einsetzen; beachten, was dahinter hängt.",
+            "Take the station off and fit a known good one; stations beyond it are off meanwhile."
+            | "Station abnehmen und eine heile einsetzen; Stationen dahinter sind solange ohne Spannung.",
         Supply:
             "Mains side: by a licensed person only. Measure the output with all runs off, then put them back one by one."
             | "Netzseite: nur durch eine Elektrofachkraft. Ausgang mit allen Strängen ab messen, dann einzeln wieder auflegen.",
@@ -313,28 +302,28 @@ sentences! {
             "Most likely {cause}<, {element}>: {share}."
             | "Am wahrscheinlichsten: {cause}<, {element}>, {share}.",
         ToldOfClass { causes: usize, within: Option<&'a str>, cause: &'a str, element: Option<&'a str>, own: Figure, share: Figure }:
-            "Not decided yet: {causes:cause explains|causes explain} what is known about equally well<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
-            | "Noch nicht entschieden: {causes:Ursache erklärt|Ursachen erklären} das Bekannte etwa gleich gut<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
+            "Not decided yet: {causes:cause fits|causes fit} about equally well<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
+            | "Noch nicht entschieden: {causes:Ursache passt|Ursachen passen} etwa gleich gut<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
         NotToldApart { causes: usize, share: Figure }:
             "Still possible, {share} together ({causes:cause|causes}):"
             | "Noch möglich, zusammen {share} ({causes:Ursache|Ursachen}):",
         PointedAtByNothing { causes: usize, share: Figure, cause: &'a str, element: Option<&'a str> }:
-            "{share} together: {causes:cause|causes} that nothing told so far points to, such as {cause}<, {element}>"
-            | "zusammen {share}: {causes:Ursache|Ursachen}, auf die bisher nichts hinweist, etwa {cause}<, {element}>",
+            "{share} together: {causes:cause|causes} without any sign so far, such as {cause}<, {element}>"
+            | "zusammen {share}: {causes:Ursache|Ursachen}, bisher ohne Hinweis, etwa {cause}<, {element}>",
         AndMore { causes: usize, share: Figure }:
             "and {causes:more|more}, {share} together"
             | "und {causes:weitere|weitere}, zusammen {share}",
         AskFirst:
-            "Ask the caller before anything is measured. Which stations: one, all of a floor or a run, all of the house? What do they do: dead, restart when called, dim, no picture, noise, rings elsewhere, door does not release? Since when; only when called, when wet, after a power cut? One flat alone clears the supply, a whole run clears the stations on it, and what a caller tells costs no way."
-            | "Vor jeder Messung den Anrufer fragen. Welche Stationen: eine, alle eines Stockwerks oder Strangs, alle im Haus? Was tun sie: tot, Neustart bei Ruf, dunkel, kein Bild, Rauschen, klingelt anderswo, Tür gibt nicht frei? Seit wann; nur bei Ruf, bei Nässe, nach Stromausfall? Eine Wohnung allein entlastet das Netzteil, ein ganzer Strang die Stationen daran, und was ein Anrufer sagt, kostet keinen Weg.",
+            "Ask the caller before anything is measured. Which stations: one, all of a floor or a run, all of the house? What do they do: dead, restart when called, dim, no picture, noise, rings elsewhere, door does not release? Since when; only when called, when wet, after a power cut? If only one flat has it, it is not the supply; if a whole run has it, it is not the stations. A question costs no journey."
+            | "Vor jeder Messung den Anrufer fragen. Welche Stationen: eine, alle eines Stockwerks oder Strangs, alle im Haus? Was tun sie: tot, Neustart bei Ruf, dunkel, kein Bild, Rauschen, klingelt anderswo, Tür gibt nicht frei? Seit wann; nur bei Ruf, bei Nässe, nach Stromausfall? Hat es nur eine Wohnung, ist es nicht das Netzteil; hat es ein ganzer Strang, sind es nicht die Stationen. Fragen kostet keine Fahrt.",
         HowToTell { command: &'a str }:
             "Then: {command}" | "Dann: {command}",
         BeforeAnything:
             "Before anything is known, of a hundred calls (common practice, no source):"
             | "Bevor etwas bekannt ist, von hundert Anrufen (übliche Praxis, ohne Quelle):",
         FirstReading:
-            "If nobody can be asked, this reading tells most for its minutes among those that a meter can take:"
-            | "Ist niemand zu fragen, sagt diese Messung für ihre Minuten am meisten von denen, die ein Messgerät leisten kann:",
+            "If nobody can be asked, this reading says most for the time it takes:"
+            | "Ist niemand zu fragen, sagt diese Messung für ihre Zeit am meisten:",
         Others: "Less likely:" | "Weniger wahrscheinlich:",
         NoneOfThese { share: Figure }:
             "{share} none of these"
@@ -358,20 +347,20 @@ sentences! {
         ThenSound { share: Figure }:
             "nothing that a meter sees here ({share} then)" | "nichts, was ein Messgerät hier sieht (dann {share})",
         SureEnough { share: Figure }:
-            "Where to look is sure enough ({share} was asked for); no further reading is proposed."
-            | "Wo zu suchen ist, ist sicher genug (verlangt waren {share}); keine weitere Messung wird vorgeschlagen.",
+            "It is sure enough where to look ({share} was asked for): no further reading is needed."
+            | "Es ist sicher genug, wo zu suchen ist (verlangt waren {share}): Keine weitere Messung ist nötig.",
         NoReadingTells:
-            "No meter reading decides between the rest: look at them one after the other."
-            | "Keine Messung entscheidet zwischen dem Rest: der Reihe nach ansehen.",
+            "No meter reading tells the rest apart: look at them one after the other."
+            | "Keine Messung unterscheidet den Rest: der Reihe nach ansehen.",
         Proof { reading: &'a str, low: Figure, high: Figure }:
-            "Mended, this proves it: {reading} between {low} and {high}."
-            | "Nach der Behebung beweist es: {reading} zwischen {low} und {high}.",
+            "When it is mended, check it: {reading} must be between {low} and {high}."
+            | "Nach der Behebung nachmessen: {reading} muss zwischen {low} und {high} liegen.",
         Caution:
-            "Probabilities rest on the table of rates (common practice, no source; latchline locate --show-rates) and on the site file being as built. They are no certificate."
-            | "Wahrscheinlichkeiten beruhen auf der Tabelle der Häufigkeiten (übliche Praxis, ohne Quelle; latchline locate --show-rates) und darauf, dass die Anlagendatei dem Gebauten entspricht. Sie sind keine Bescheinigung.",
+            "Probabilities rest on the table of rates (common practice, no source; latchline locate --show-rates). They are true only if the site file is as built. They are not a certificate."
+            | "Wahrscheinlichkeiten beruhen auf der Tabelle der Häufigkeiten (übliche Praxis, ohne Quelle; latchline locate --show-rates). Sie gelten nur, wenn die Anlagendatei dem Gebauten entspricht. Sie sind kein Nachweis.",
         CallsByNight:
-            "Readings during calls are predicted with lights and heaters on."
-            | "Rufe sind mit Beleuchtung und Heizung gerechnet.",
+            "Readings during calls are calculated with lights and heaters on."
+            | "Messwerte im Ruf sind mit Beleuchtung und Heizung gerechnet.",
         Hidden { seed: usize }:
             "A fault is hidden (seed {seed}). Ask with --ask PLACE, --ask PLACE@ringing or --ask loop:RUN; say --answer KIND:ELEMENT."
             | "Ein Fehler ist versteckt (Startwert {seed}). Mit --ask STELLE, --ask STELLE@ringing oder --ask loop:STRANG fragen; --answer URSACHE:ELEMENT antworten.",
@@ -397,8 +386,8 @@ sentences! {
             "One question after the other; Enter alone goes on, q stops. Nothing is stored."
             | "Eine Frage nach der anderen; Eingabetaste allein geht weiter, q beendet. Nichts wird gespeichert.",
         Station:
-            "Of which station is something told? Its name:"
-            | "Von welcher Station wird etwas gemeldet? Ihr Name:",
+            "Which station has the fault? Its name:"
+            | "Welche Station hat den Fehler? Ihr Name:",
         Told { name: &'a str, known: &'a str }:
             "What does {name} do? One or more of {known}:"
             | "Was tut {name}? Eines oder mehrere von {known}:",
@@ -414,9 +403,9 @@ sentences! {
         Mended { reading: &'a str, low: Figure, high: Figure }:
             "When it is mended, read again: {reading}, between {low} and {high}. Its value with the unit:"
             | "Nach der Behebung noch einmal messen: {reading}, zwischen {low} und {high}. Der Wert mit Einheit:",
-        Proved: "That is as it should be: the mend is proved by this reading." | "Das stimmt: diese Messung beweist die Behebung.",
+        Proved: "That is as it should be: this reading confirms the mend." | "Das stimmt: Diese Messung bestätigt die Behebung.",
         NotProved:
-            "That is not as it should be: the fault is still there, or there is a second one. Begin again with what is read now."
-            | "Das stimmt nicht: der Fehler besteht noch, oder es gibt einen zweiten. Mit den jetzigen Messungen neu beginnen.",
+            "That is wrong: the fault is still there, or there is a second one. Begin again with what is read now."
+            | "Das stimmt nicht: Der Fehler besteht noch, oder es gibt einen zweiten. Mit den jetzigen Messungen neu beginnen.",
     }
 }

@@ -149,6 +149,18 @@ pub(crate) use {row, sentences, words};
 
 use latchline_finding::Language;
 
+/// The name of a variant for programs: `BridgedTap` is `bridged-tap`.
+pub(crate) fn kebab(camel: &str) -> String {
+    let mut text = String::new();
+    for sign in camel.chars() {
+        if sign.is_uppercase() && !text.is_empty() {
+            text.push('-');
+        }
+        text.extend(sign.to_lowercase());
+    }
+    text
+}
+
 /// The text of a row in a language.
 pub const fn of(row: [&'static str; 2], language: Language) -> &'static str {
     match language {

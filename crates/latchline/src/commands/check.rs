@@ -41,10 +41,10 @@ pub struct CheckArguments {
     /// Print the sheet of this supply: battery hours, mains current, heat
     #[arg(long, value_name = "NAME")]
     supply: Option<String>,
-    /// Sample the tolerances this often: how likely the worst device of every supply falls below its limit
+    /// Try random tolerances this often: how likely the worst device of every supply falls below its limit
     #[arg(long, value_name = "N")]
     samples: Option<usize>,
-    /// Seed of the samples; the same seed gives the same result
+    /// Seed of the random tolerances; the same seed gives the same result
     #[arg(long, value_name = "S", default_value_t = 1, requires = "samples")]
     seed: u64,
     /// Least severity that gives exit status 1; what cannot be judged counts as a warning

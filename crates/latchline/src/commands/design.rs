@@ -30,9 +30,9 @@ const MOST_SECONDS: f64 = 1e6;
 ///
 /// Reads a survey (a workbook made by latchline new --survey, or a folder of CSV files), decides supplies,
 /// distributors, runs and cables, and writes a site file that passes check, or says which limit is to blame. Prints
-/// the cost, a lower bound for the declared design space, and that space. With --from, an installed site is changed
-/// instead: further dwellings, other lengths and withdrawn parts, at least cost, with what is installed kept. Exit
-/// status: 0 a design was written, 1 there is none, 2 the survey cannot be used.
+/// the cost, and how much could be saved at most. With --from, an installed site is changed instead: further dwellings,
+/// other lengths and withdrawn parts, as cheaply as was found. What is installed stays. Exit status: 0 a design was
+/// written, 1 there is none, 2 the survey cannot be used.
 #[derive(Debug, Args)]
 pub struct DesignArguments {
     /// The survey: an XLSX workbook, a CSV file of dwellings, or a folder of CSV files
@@ -46,15 +46,18 @@ pub struct DesignArguments {
     /// Family of parts; without it the survey's, or the cheapest that passes
     #[arg(long)]
     family: Option<String>,
-    /// Keep trying further walking orders for this many seconds
+    /// Keep looking for cheaper designs for this many seconds, by further walking orders
     #[arg(long, value_name = "SECONDS", value_parser = seconds)]
     time: Option<f64>,
-    /// Seed of the walking orders beyond the natural ones
+    /// Seed of the random walking orders; the same seed gives the same result
     #[arg(long, default_value_t = 0)]
     seed: u64,
     /// Design with every family and set them side by side
     #[arg(long, conflicts_with = "output")]
     compare: bool,
+    /// List the kinds of design that were considered: the bound on the cost holds for these
+    #[arg(long)]
+    kinds: bool,
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -182,7 +185,8 @@ pub fn run(
         (Format::Json | Format::Sarif, best) => json(&results, best, &ways)?,
         (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
         (Format::Text, Some(best)) => {
-            report(best, &loaded.catalogues.catalogue().currency, arguments.output.as_deref(), language)
+            let file = arguments.output.as_deref();
+            report(best, &loaded.catalogues.catalogue().currency, file, arguments.kinds, language)
         }
         (Format::Text, None) => {
             let mut text = no_design(&results, language);

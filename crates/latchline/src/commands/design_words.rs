@@ -56,8 +56,14 @@ pub(super) fn ways_words(ways: &[WayOut], currency: &str, language: Language) ->
     text
 }
 
-/// What a design is, for a person.
-pub(super) fn report(design: &Design, currency: &str, file: Option<&Path>, language: Language) -> String {
+/// What a design is, for a person; `has_kinds`: with the list of the kinds of design that the bound holds for.
+pub(super) fn report(
+    design: &Design,
+    currency: &str,
+    file: Option<&Path>,
+    has_kinds: bool,
+    language: Language,
+) -> String {
     let say = |words: DesignWords<'_>| words.say(language);
     let fixed = |value, decimals| figures::decimals(figures::fixed(value, decimals), language);
     let money = |money| amount(money, language);
@@ -92,6 +98,9 @@ pub(super) fn report(design: &Design, currency: &str, file: Option<&Path>, langu
         saved: &fixed((design.gap() * 1e4).ceil() / 100.0, 2),
     };
     let _ = writeln!(text, "\n{}\n{}", say(cost), say(bound));
+    if !has_kinds {
+        text.push_str(&(say(DesignWords::KindsInShort) + "\n"));
+    }
     text.push_str(&(say(DesignWords::MaterialHolds) + "\n"));
     match design.bill.unpriced() {
         0 => {}
@@ -112,9 +121,11 @@ pub(super) fn report(design: &Design, currency: &str, file: Option<&Path>, langu
         let price = &money(binding.price);
         let _ = writeln!(text, "{}", say(DesignWords::LimitCosts { limit: &binding.limit, price }));
     }
-    let _ = writeln!(text, "\n{}", say(DesignWords::Space));
-    for line in &design.space {
-        let _ = writeln!(text, "- {}", line.of(language));
+    if has_kinds {
+        let _ = writeln!(text, "\n{}", say(DesignWords::Kinds));
+        for line in &design.space {
+            let _ = writeln!(text, "- {}", line.of(language));
+        }
     }
     if let Some(file) = file {
         let _ = writeln!(text, "\n{}", say(DesignWords::Next { file }));
@@ -177,10 +188,7 @@ pub(super) fn side_by_side(
             design.site.runs.len(),
             fixed(metres(design), 1),
             fixed(margin_v, 2),
-            match language {
-                Language::English => String::from(verdict(design)),
-                Language::German => String::from(verdict_words(design).say(language)),
-            }
+            verdict_words(design).say(language)
         );
     }
     for (family, result) in results {

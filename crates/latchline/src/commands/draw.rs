@@ -20,7 +20,7 @@ use std::process::ExitCode;
 /// Draw the site: elevation, voltage profiles, switches, wiring of the locks, signal, power return
 ///
 /// The elevation shows every device on its floor with its worst voltage, and every run as it goes;
-/// large sites are cut into several sheets with match lines. What does not fit on one sheet is written
+/// large sites are cut into several sheets, with a line that says on which sheet each run continues. What does not fit on one sheet is written
 /// to several files, numbered before the ending. Prints the name of every file written.
 ///
 /// Exit status: 0 drawn, whatever the verdict; 2 the site cannot be used or a file not be written.

@@ -20,10 +20,10 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-/// Mend findings by remedies that were solved and checked
+/// Mend findings by remedies that were calculated and checked
 ///
-/// Every remedy has been applied to a copy of the site file, resolved and checked as a whole: its finding is
-/// gone, no error has come, and what else has come is named. Shows the change of the file line by line; writes it only with --write. Without
+/// Every remedy was made in a copy of the site file, and the copy was checked as a whole: its finding is gone, no new
+/// error has come, and any other new finding is named. Shows the change of the file line by line; writes it only with --write. Without
 /// --finding or --all, lists the findings with their remedies. Exit status: 0 nothing of severity error is
 /// left, 1 something is, 2 the site cannot be used.
 #[derive(Debug, Args)]
@@ -86,7 +86,7 @@ pub fn run(
         surroundings.working(&FixWords::Looking.say(look.language));
         let Some((finding, remedy)) = job(&view, &bench, number)? else {
             bail!(
-                "nothing that was tried does job {number}, no single change and no two together; latchline check {} says what helps",
+                "no change or pair of changes that was tried mends job {number}; latchline check {} says what helps",
                 arguments.site.display()
             );
         };

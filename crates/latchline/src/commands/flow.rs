@@ -16,10 +16,10 @@ use crate::files::read_bytes;
 use crate::plain_network::PlainNetwork;
 use latchline_finding::shown;
 
-/// Solve a bare electrical tree given as a plain network file (JSON)
+/// Voltages and currents along cables that branch, from a plain network file (JSON)
 ///
-/// Prints the voltages of the high-voltage solution, the currents and losses of the segments and
-/// the loading margin, as JSON. Exit status 0: there is a solution; 1: there is none (or it is too close to
+/// Prints the voltages, the currents and losses of the segments, and how many times all loads could grow before the
+/// voltage collapses (the loading margin), as JSON. Exit status 0: there is a solution; 1: there is none (or it is too close to
 /// collapse to tell); 2: the file cannot be used.
 #[derive(Args, Debug)]
 pub struct FlowArguments {

@@ -23,7 +23,7 @@ use std::process::ExitCode;
 /// How many more stations of each model, and how many more metres, each run and supply carries
 ///
 /// Each figure is found by adding to a copy of the site and checking the whole of it again; the letter
-/// beside it tells the finding that one more would bring.
+/// beside it names the finding that one more would bring.
 #[derive(Debug, Args)]
 pub struct HeadroomArguments {
     /// The site file; `-` reads standard input
@@ -103,10 +103,13 @@ fn words(list: &[Headroom], look: &Look) -> String {
     }
     let mut text = paragraph(&say(HeadroomWords::Title), 0, look.width);
     let _ = write!(text, "\n{}", table.render(look));
-    let keys: Vec<String> =
-        limits.iter().enumerate().map(|(number, limit)| format!("{} {limit}", mark(number))).collect();
+    let keys: Vec<String> = limits
+        .iter()
+        .enumerate()
+        .map(|(number, code)| format!("{} {}", mark(number), title(code, look)))
+        .collect();
     if !keys.is_empty() {
-        let keys = say(HeadroomWords::OneMore { limits: &keys.join(", ") });
+        let keys = say(HeadroomWords::OneMore { limits: &keys.join("; ") });
         let _ = write!(text, "\n{}", paragraph(&keys, 0, look.width));
     }
     text.push_str(&paragraph(&say(HeadroomWords::Spacing), 0, look.width));
@@ -120,6 +123,12 @@ fn words(list: &[Headroom], look: &Look) -> String {
         text.push_str(&paragraph(&line, 0, look.width));
     }
     text
+}
+
+/// What a code is called, so that nobody has to look it up.
+fn title(code: &str, look: &Look) -> String {
+    latchline_words::codes::of(code)
+        .map_or_else(|| code.to_string(), |words| words.title(look.language).to_string())
 }
 
 /// Where the further stations of a supply are added.

@@ -17,14 +17,14 @@ use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// From a few readings and symptoms to the fault, and to the reading that tells most
+/// Find a fault from a few readings and symptoms, and the next reading that says most
 ///
 /// Readings come from a file (TOML or CSV), from the command line, or both: `A-12=33V` is the voltage at the station A-12 in
 /// standby by day, `A-12@ringing=33V` while it rings, `A-15@ringing:A-11=40V` at A-15 while A-11 rings, `A-R1=27ohm` the loop
 /// resistance of the run A-R1 alone, `A-PS=0.8A` the current of a supply, `A-R1=1.9nF` a capacitance, `earth:A-R1=20kohm` a
 /// resistance to earth, `A-11..A-12=3V` the voltage lost between two places, `A-12=restarts` what somebody tells.
 ///
-/// Behind a comma follows how a figure was read off, with what, and where the other lead was: `A-12@ringing=33V,least-held`,
+/// After a comma: how a figure was read, with which meter, and where the other lead was: `A-12@ringing=33V,least-held`,
 /// `A-11..A-12=1.5V,same-leg`. `found="A-11 A-12"` is the list of devices that the system found.
 ///
 /// On a terminal without readings, or with --dialogue, it asks one thing after another, from what is told to the reading that proves the mend.
@@ -38,13 +38,13 @@ pub struct LocateArguments {
     /// Files of readings, and readings as PLACE=VALUE
     #[arg(value_name = "READINGS")]
     readings: Vec<String>,
-    /// How old the installation is: faults are other ones in the first month
+    /// How old the installation is: new installations have other faults than old ones
     #[arg(long, value_enum, default_value_t = AgeChoice::InService)]
     age: AgeChoice,
-    /// Propose no further reading from this probability on, in per cent
+    /// Stop proposing readings when a cause is this probable, in per cent
     #[arg(long, value_name = "PERCENT", default_value_t = 90, value_parser = clap::value_parser!(u8).range(50..=99))]
     confidence: u8,
-    /// Another table of how often each cause is met
+    /// Another table of how often each cause occurs
     #[arg(long, value_name = "FILE")]
     rates: Option<PathBuf>,
     /// Print the table of rates, to be edited

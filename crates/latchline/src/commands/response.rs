@@ -12,11 +12,11 @@ use latchline_circuit::signal::{Response, Shunt, Workspace, respond, straight_ga
 use crate::plain_line::PlainLineTree;
 use latchline_finding::shown;
 
-/// Frequency response of a bare tree of lossy lines given as a plain line file (JSON)
+/// Signal along cables that branch, from a plain line file (JSON)
 ///
-/// Prints for every node, in the order of the frequencies: voltage gain and phase against the source's
-/// open-circuit voltage, and, where the node has a termination, insertion gain against the voltage it would
-/// have if wired straight to the source, as JSON. Exit status 0: solved; 2: the file cannot be used.
+/// Prints, for every node and frequency, gain and phase against the open-circuit voltage of the source. Where a device
+/// is connected it prints the insertion gain too: the level compared with the same device wired straight to the source.
+/// The result is JSON. Exit status 0: calculated; 2: the file cannot be used.
 #[derive(Args, Debug)]
 pub struct ResponseArguments {
     /// The plain line file; `-` reads standard input

@@ -33,7 +33,7 @@ enum What {
         #[arg(default_value = ".")]
         store: PathBuf,
     },
-    /// Read all of it and say whether it is whole
+    /// Read all of it and say whether it is undamaged
     Check {
         /// The folder, or a backup
         #[arg(default_value = ".")]
@@ -48,13 +48,13 @@ enum What {
     },
     /// Bring a backup back into a folder, and its site files with it
     ///
-    /// A site file that somebody changed since is not laid over: it is kept in the store, and told.
+    /// A site file that somebody has changed since is not overwritten: it is kept in the store, and the command says so.
     Restore {
         /// The backup
         file: PathBuf,
         /// The folder
         folder: PathBuf,
-        /// Put it in place of a store that is there, of which a backup is made beside it first
+        /// Replace the store of the folder; that one is backed up beside it first
         #[arg(long)]
         replace: bool,
     },
@@ -70,7 +70,11 @@ pub fn run(arguments: &StoreArguments, output: &mut dyn Write) -> Result<ExitCod
         What::Check { store } => {
             let (path, store) = to_read(store)?;
             let (revisions, answers) = check(&path, &store)?;
-            writeln!(output, "{} is whole: {revisions} revisions, {answers} answers", shown::path(&path))?;
+            writeln!(
+                output,
+                "{} is undamaged: {revisions} revisions, {answers} answers",
+                shown::path(&path)
+            )?;
         }
         What::Backup { folder, file } => {
             let (path, store) = to_read(folder)?;
@@ -97,7 +101,7 @@ fn to_read(store: &Path) -> Result<(PathBuf, Store)> {
 fn list(store: &Store, output: &mut dyn Write) -> Result<()> {
     let sites = store.sites()?;
     if sites.is_empty() {
-        writeln!(output, "no site is in it yet")?;
+        writeln!(output, "it holds no site yet")?;
     }
     for site in sites {
         let Signed { at_ms, by, .. } = &site.head.signed;
@@ -127,7 +131,10 @@ fn check(path: &Path, store: &Store) -> Result<(usize, usize)> {
                 let state = store.state(site.id, revision.number)?;
                 if state.texts.hash() != revision.hash {
                     let name = shown::name(&site.name);
-                    bail!("revision {} of {name} is not what was kept", revision.number.0);
+                    bail!(
+                        "revision {} of {name} is damaged: it does not match its checksum",
+                        revision.number.0
+                    );
                 }
             }
             revisions += history.len();
@@ -155,7 +162,10 @@ fn backup(path: &Path, file: &Path) -> Result<()> {
 
 fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) -> Result<()> {
     let (path, kept) = to_read(file).with_context(|| {
-        format!("\"{}\" is no backup of version {SCHEMA_VERSION} or older", shown::path(file))
+        format!(
+            "\"{}\" is not a backup, or was made by a newer version (this one reads up to {SCHEMA_VERSION})",
+            shown::path(file)
+        )
     })?;
     check(&path, &kept)?;
     crate::files::make_folder(folder)?;
@@ -171,9 +181,9 @@ fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) ->
         let before = (1..).map(|number| folder.join(format!("latchline-before-restore-{number}.db")));
         let before = before.into_iter().find(|path| !path.exists()).context("no name is free")?;
         backup(&place, &before).context(
-            "the store that is there cannot be backed up; move latchline.db away, with latchline.db-wal if there is one, and run this again",
+            "the store of the folder cannot be backed up; move latchline.db away, with latchline.db-wal if there is one, and run this again",
         )?;
-        writeln!(output, "what was there is in {}", shown::path(&before))?;
+        writeln!(output, "the earlier store was saved as {}", shown::path(&before))?;
     }
     let database = Sqlite::open(&place)?;
     database.become_as(&Sqlite::open_to_read(&path)?)?;
@@ -188,13 +198,15 @@ fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) ->
     };
     for site in store.sites()? {
         let said = match store.settle(site.id, &files, &signed)? {
-            Settled::Current { written, .. } if written.is_empty() => String::from("is as the store has it"),
+            Settled::Current { written, .. } if written.is_empty() => {
+                String::from("already the same as in the store")
+            }
             Settled::Current { .. } => String::from("written"),
             Settled::TakenIn { revision, .. } => {
                 format!("was changed by another program; that is revision {} now", revision.number.0)
             }
             Settled::Conflict { aside, .. } => format!(
-                "says something else than the store and is left as it is; it is kept as revision {} too, open the page to decide",
+                "differs from the store. The file is left alone and saved as revision {}; choose between them on the office page",
                 aside.0
             ),
             Settled::Unusable { why, .. } => format!("is left as it is: {why}"),

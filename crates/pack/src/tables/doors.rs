@@ -261,7 +261,7 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
             facts.add(Word::LowestVoltage, volts(circuit.least_v, Rounding::Down), range.clone());
             facts.add(Word::HighestVoltage, volts(circuit.highest_v, Rounding::Up), range);
             facts.add(
-                Word::LoopResistance,
+                Word::NominalLoopResistance,
                 locale.quantity(circuit.loop_ohm, Unit::Ohm, Rounding::Nearest),
                 "",
             );

@@ -4,7 +4,7 @@ code! {
     "acceptance-without-match"
     title: "An accepted finding that does not occur" | "Eine Akzeptanz passt auf keinen Befund mehr",
     message:
-        "nothing is found that this acceptance of {code}<, {element},> matches"
+        "this acceptance of {code}<, {element},> matches no finding"
         | "Nichts passt auf diese Akzeptanz von {code}<, {element}>",
     label: "matches nothing" | "passt zu nichts",
     hint: "remove it, or correct its code or element" | "entfernen, oder Code oder Element berichtigen",

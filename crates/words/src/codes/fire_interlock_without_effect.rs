@@ -4,7 +4,7 @@ code! {
     "fire-interlock-without-effect"
     title: "A fire interlock that releases nothing" | "Eine Brandfallsteuerung, die nichts freigibt",
     message:
-        "the fire interlock of {element} releases none of its locks: {locks}"
+        "the fire interlock of {element} does not release its locks: {locks}"
         | "Die Brandfallsteuerung von {element} gibt keines der Schlösser frei: {locks}",
     hint:
         "wire it so that it cuts the power of a lock that opens without"

@@ -4,7 +4,7 @@ code! {
     "heater-missing"
     title: "A heater that is in no load" | "Eine Heizung, die in keiner Last steckt",
     message:
-        "{element} counts on a heater; {station} states none"
+        "{element} needs a heater; none is stated for {station}"
         | "{element} rechnet mit einer Heizung; {station} gibt keine an",
     hint:
         "take a model with a heater, or state its heater_extra"

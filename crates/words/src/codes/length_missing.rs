@@ -4,7 +4,7 @@ code! {
     "length-missing"
     title: "The lengths of a run are not given" | "Die Längen eines Strangs sind nicht angegeben",
     message:
-        "run {run} has no lengths for its {sections:section|sections}<, and its measured loop of {loop} leaves nothing for the cable: joints and terminals alone have {joints}>"
+        "run {run} has no lengths for its {sections:section|sections}<. They do not follow from its measured loop of {loop}: joints and terminals alone have {joints}>"
         | "Strang {run} hat keine Längen für {sections:Abschnitt|Abschnitte}<, und seine gemessene Schleife von {loop} lässt der Leitung nichts: Klemmen und Verbindungen allein haben {joints}>",
     hint:
         "give length for one section, lengths for each, or first and spacing; or the measured loop, from which the length follows"

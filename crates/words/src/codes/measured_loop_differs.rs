@@ -9,8 +9,8 @@ code! {
     label: "<{excess} of difference>" | "<{excess} Unterschied>",
     hint: "<look for {candidates:or}>" | "<suchen: {candidates:or}>",
     measure:
-        "The loop once more, the far end bridged with a short wire and the leads' own ohms taken off; then from a stop in the middle, and the capacitance with the far end open."
-        | "Die Schleife noch einmal, das ferne Ende mit kurzem Draht gebrückt und die Ohm der Messleitungen abgezogen; dann von einem Halt in der Mitte, und die Kapazität bei offenem fernem Ende.",
+        "The loop once more: bridge the far end with a short wire and subtract the ohms of the test leads. Then the loop from a stop in the middle. Then the capacitance with the far end open."
+        | "Die Schleife noch einmal: das ferne Ende mit kurzem Draht brücken und die Ohm der Messleitungen abziehen. Dann die Schleife von einem Halt in der Mitte. Dann die Kapazität bei offenem fernem Ende.",
     english:
         /// # What it checks
         /// The measured loop resistance of a run against what its cable, lengths and joints give at the usual

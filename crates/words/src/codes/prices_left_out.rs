@@ -4,7 +4,7 @@ code! {
     "prices-left-out"
     title: "Prices in another currency are left out" | "Preise in einer anderen Währung sind weggelassen",
     message:
-        "{value} parts of this site have a price in {listed} and none in {currency}: it is left out of all sums"
+        "{value} parts of this site have a price in {listed} and none in {currency}: they are left out of all sums"
         | "{value} Teile dieser Anlage haben einen Preis in {listed} und keinen in {currency}: er fehlt in allen Summen",
     label: "<{parts}>" | "<{parts}>",
     hint:

@@ -4,12 +4,12 @@ code! {
     "short-circuit-darkens"
     title: "A short on one run darkens other dwellings" | "Ein Kurzschluss an einem Strang macht andere Wohnungen dunkel",
     message:
-        "a short on run {run} of {element} takes {count:other dwelling|other dwellings} with it: {dwellings}"
+        "a short on run {run} of {element} puts {count:other dwelling|other dwellings} out of action: {dwellings}"
         | "Ein Kurzschluss am Strang {run} von {element} legt {count:weitere Wohnung|weitere Wohnungen} still: {dwellings}",
     label: "<{by} {acts}>" | "<{by} {acts}>",
     hint:
-        "ports with a limit of their own, towards what is most exposed first"
-        | "Abgänge mit eigener Begrenzung, zuerst zu dem hin, was am meisten gefährdet ist",
+        "take ports with a limit of their own, first for the runs most at risk, such as outdoors"
+        | "Abgänge mit eigener Begrenzung nehmen, zuerst für die gefährdetsten Stränge, etwa im Freien",
     measure:
         "Which outputs are dark, and the voltage at the supply. Then take the runs off one by one, outdoor runs first: the one with which the rest returns has the short."
         | "Welche Abgänge dunkel sind, und die Spannung am Netzteil. Dann die Stränge einzeln abklemmen, die im Freien zuerst: Der, mit dem der Rest wiederkommt, hat den Kurzschluss.",
@@ -23,7 +23,7 @@ code! {
         /// know that it need not be where it is dark.
         ///
         /// # Example
-        /// A short on A-gate takes 24 dwellings with it, since only A-PS limits the current.
+        /// A short on A-gate puts 24 dwellings out of action, since only A-PS limits the current.
         ///
         /// # What to do
         /// Ports with a limit of their own towards whatever is most exposed: outdoor runs first.

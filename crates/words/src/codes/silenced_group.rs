@@ -4,7 +4,7 @@ code! {
     "silenced-group"
     title: "One fault silences many dwellings" | "Ein Fehler legt viele Wohnungen still",
     message:
-        "one broken joint on run {element} silences {value} dwellings<; the policy is at most {policy}><; more than {usual} are many, though no policy is stated>"
+        "one broken joint on run {element} silences {value} dwellings<; the policy allows {policy}><; more than {usual} are many (no policy is stated)>"
         | "Eine lose Verbindung am Strang {element} legt {value} Wohnungen still<; die Vorgabe ist höchstens {policy}><; mehr als {usual} sind viele, auch ohne Vorgabe>",
     label: "<all beyond {first_stop}>" | "<alles hinter {first_stop}>",
     hint:

@@ -8,7 +8,7 @@ code! {
         | "Im Schrank von {element} sind {value}; {model} verträgt dort {limit}",
     label: "<it gives off {heat} itself>" | "<es gibt selbst {heat} ab>",
     hint:
-        "<at that temperature it gives {derated} where {load} are asked for: >let air through, move it to a cooler place, or take one with more in hand"
+        "<at that temperature it gives {derated}, and {load} are needed: >let air through, move it to a cooler place, or take one with more in hand"
         | "<bei dieser Temperatur gibt es {derated}, verlangt sind {load}: >lüften, an einen kühleren Ort setzen, oder eines mit mehr Reserve nehmen",
     measure:
         "The air temperature in the closed cupboard beside the supply, after an hour in use."

@@ -4,7 +4,7 @@ code! {
     "suppression-missing"
     title: "Nothing kills the voltage spike of a coil" | "Nichts dämpft die Spannungsspitze einer Spule",
     message:
-        "nothing kills the voltage spike of the lock {lock} of {element}"
+        "no part suppresses the voltage spike of the lock {lock} of {element}"
         | "Nichts fängt die Spannungsspitze des Schlosses {lock} von {element} ab",
     hint:
         "fit {suitable} across the coil<; a diode lets it go {diode_delay} later>"

@@ -20,8 +20,8 @@ sentences! {
         Verdicts { old: &'a str, new: &'a str }: "{old}; then {new}." | "{old}; danach {new}.",
         Same: "Nothing on site is different." | "An der Anlage ist nichts verschieden.",
         Cost { cost: &'a str, labour: &'a str, enters: &'a str }:
-            "Cost: {cost}, {labour}, {enters}. Cable counts by the metre; ends of drums, spare stations and making good are not in it."
-            | "Kosten: {cost}, {labour}, {enters}. Leitung zählt nach Metern; Trommelreste, Reservestationen und Beiputzen sind nicht enthalten.",
+            "Cost: {cost}, {labour}, {enters}. Cable is priced by the metre; drum ends, spare stations and making good are not included."
+            | "Kosten: {cost}, {labour}, {enters}. Leitung nach Metern gerechnet; Trommelreste, Reservestationen und Beiputzen sind nicht enthalten.",
         Unpriced { parts: usize }:
             "{parts:line has|lines have} no price"
             | "{parts:Position hat|Positionen haben} keinen Preis",

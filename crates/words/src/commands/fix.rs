@@ -11,17 +11,17 @@ sentences! {
             | "suche, was jeden Befund behebt, und prüfe nach jedem Schritt das Ganze",
         NothingToMend: "nothing to mend" | "nichts zu beheben",
         NoChange:
-            "nothing that was tried mends this, no single change and no two together"
-            | "nichts, was versucht wurde, behebt das, weder eine Änderung allein noch zwei zusammen",
+            "no change or pair of changes that was tried mends this"
+            | "keine versuchte Änderung und kein versuchtes Paar behebt das",
         NothingToWrite:
-            "nothing to write: the site file has no key for it"
-            | "nichts zu schreiben: Die Anlagendatei hat dafür keinen Schlüssel",
+            "nothing to write: the site file cannot state it"
+            | "nichts zu schreiben: Die Anlagendatei kann es nicht angeben",
         NothingBeforeMeasured:
             "nothing to write before that is measured" | "nichts zu schreiben, bevor das gemessen ist",
         NothingLeft: "no error or warning is left" | "kein Fehler und keine Warnung ist übrig",
         Left:
-            "left, since nothing that was tried mends it, no single change and no two together:"
-            | "übrig, weil nichts, was versucht wurde, es behebt, weder eine Änderung allein noch zwei zusammen:",
+            "left, since no change or pair of changes that was tried mends it:"
+            | "übrig, da keine versuchte Änderung und kein versuchtes Paar es behebt:",
         Severity { severity: &'a str, finding: &'a str }: "{severity}: {finding}" | same,
         Written { file: &'a str }: "written to {file}" | "geschrieben nach {file}",
         NotWritten { file: &'a str }:

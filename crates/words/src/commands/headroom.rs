@@ -8,27 +8,27 @@ sentences! {
         Working:
             "adding to every run and supply, and checking the whole each time"
             | "ergänze jeden Strang und jedes Netzteil und prüfe jedes Mal das Ganze",
-        NothingThere: "nothing carries stations yet" | "noch trägt nichts Stationen",
+        NothingThere: "no run has stations yet" | "noch hat kein Strang Stationen",
         Metres: "metres" | "Meter",
         Title:
             "More stations of one model, or more metres, on each supply and run:"
             | "Weitere Stationen eines Modells, oder weitere Meter, an jedem Netzteil und Strang:",
         Fails { errors: usize, codes: &'a str }:
-            "This site fails as it is ({errors:error|errors}: {codes}): the figures tell how much more brings no further error, not that it works."
+            "This site fails as it is ({errors:error|errors}: {codes}): the figures say how much more brings no further error, not that it works."
             | "Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {codes}): Die Zahlen sagen, wie viel mehr keinen weiteren Fehler bringt, nicht dass sie arbeitet.",
         Supplies:
-            "What a supply carries is at least that: the better of two ways, port after port and in turn over all ports with room, was added and checked. Spread so:"
-            | "Was ein Netzteil trägt, ist mindestens das: Die bessere von zwei Weisen, Abgang nach Abgang und reihum über alle Abgänge mit Platz, wurde ergänzt und geprüft. So verteilt:",
+            "A supply carries at least this many. They were added and checked in two ways (port by port, and one to each port in turn). The better is shown:"
+            | "Ein Netzteil trägt mindestens so viele. Sie wurden auf zwei Weisen ergänzt und geprüft (Abgang für Abgang, und reihum je Abgang eine). Gezeigt ist die bessere:",
         Spread { supply: &'a str, of_models: &'a str }: "{supply}: {of_models}" | same,
         FreePort { ports: &'a str, like: &'a str, cable: &'a str, environment: &'a str, first: &'a str, spacing: &'a str }:
-            "Assumed of the free ports {ports}: a new run like {like}: {cable}, {environment}, {first} m to its first station and {spacing} m between."
-            | "Angenommen für die freien Abgänge {ports}: ein neuer Strang wie {like}: {cable}, {environment}, {first} m bis zur ersten Station und {spacing} m dazwischen.",
-        OneMore { limits: &'a str }: "One more would bring: {limits}." | "Was eins mehr brächte: {limits}.",
+            "For the free ports {ports} a new run like {like} was assumed: {cable}, {environment}, {first} m to its first station and {spacing} m between stations."
+            | "Für die freien Abgänge {ports} ist ein neuer Strang wie {like} angenommen: {cable}, {environment}, {first} m bis zur ersten Station und {spacing} m dazwischen.",
+        OneMore { limits: &'a str }: "Why not one more: {limits}." | "Warum nicht eines mehr: {limits}.",
         Spacing:
-            "New stations are taken to be as far apart as those of the run are on average, on a free port as on the run of the same box; where they will be farther, put them into the site file and check it."
-            | "Neue Stationen sind im mittleren Abstand der Stationen des Strangs angenommen, an einem freien Abgang wie am Strang desselben Verteilers; liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
+            "New stations are assumed as far apart as those of the run on average; on a free port, as on a run of the same box. If they will be farther apart, add them to the site file and check it."
+            | "Neue Stationen sind im mittleren Abstand der Stationen des Strangs angenommen; an einem freien Abgang wie an einem Strang desselben Verteilers. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
         Alone:
-            "Each figure alone: what one row uses up, another no longer has. A calculation, not a certificate."
-            | "Jede Zahl für sich: Was eine Zeile verbraucht, fehlt einer anderen. Eine Berechnung, kein Nachweis.",
+            "Each row holds alone, not together with others: they share one supply. A calculation, not a certificate."
+            | "Jede Zeile gilt für sich, nicht mit anderen zusammen: Sie teilen ein Netzteil. Eine Berechnung, kein Nachweis.",
     }
 }

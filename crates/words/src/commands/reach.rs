@@ -27,8 +27,8 @@ sentences! {
             "Most {station} on one port of {distributor} fed by {supply}, {calls:call|calls} at once."
             | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}.",
         Corner { feed: &'a str, feed_cable: &'a str, door: &'a str, door_cable: &'a str }:
-            "Worst state, every tolerance against it; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor; doors behind {door} m of {door_cable}."
-            | "Ungünstigster Zustand, alle Toleranzen dagegen; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler; Türen hinter {door} m {door_cable}.",
+            "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor; doors behind {door} m of {door_cable}."
+            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler; Türen hinter {door} m {door_cable}.",
         OfCable { cable: &'a str }:
             "{cable}: stations by spacing (down) and feeder (across), in metres"
             | "{cable}: Stationen nach Abstand (abwärts) und Zuleitung (quer), in Metern",
@@ -39,16 +39,16 @@ sentences! {
             "In brackets, what one station more would break: {limits}."
             | "In Klammern, was eine Station mehr verletzen würde: {limits}.",
         AtMost { most: usize }:
-            "At most {most} stations are asked for."
-            | "Gefragt wird nach höchstens {most} Stationen.",
+            "The table ends at {most} stations."
+            | "Die Tabelle endet bei {most} Stationen.",
         AtMostWere { most: usize }:
-            "At most {most} stations were asked for."
-            | "Gefragt wurde nach höchstens {most} Stationen.",
+            "No more than {most} stations were tried."
+            | "Mehr als {most} Stationen wurden nicht versucht.",
         Judged:
-            "Every rule of the check was asked, signal and start-up included."
-            | "Gefragt wurde jede Regel der Prüfung, Signal und Anlauf eingeschlossen.",
+            "Every rule of check was applied, signal and start-up included."
+            | "Geprüft wurde jede Regel von check, auch Signal und Anlauf.",
         NotJudgedFor { codes: &'a str, cables: &'a str }:
-            "Not judged, for lack of values: {codes} ({cables})."
+            "Not judged, since values are missing: {codes} ({cables})."
             | "Nicht beurteilt, da Werte fehlen: {codes} ({cables}).",
         Caution:
             "A calculation, not a certificate; check the real site with: latchline check"
@@ -58,8 +58,8 @@ sentences! {
             "{family}: most {station} on one port"
             | "{family}: Höchstzahl {station} an einem Abgang",
         ChartSubtitle { distributor: &'a str, supply: &'a str, feeder: &'a str, calls: usize }:
-            "{distributor} fed by {supply}, {feeder} m of feeder, {calls:call|calls} at once; worst state, every tolerance against it"
-            | "{distributor}, gespeist von {supply}, {feeder} m Zuleitung, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}; ungünstigster Zustand, alle Toleranzen dagegen",
+            "{distributor} fed by {supply}, {feeder} m of feeder, {calls:call|calls} at once; worst state, every tolerance at its worst"
+            | "{distributor}, gespeist von {supply}, {feeder} m Zuleitung, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}; ungünstigster Zustand, alle Toleranzen ungünstigst",
         ChartSpacing: "spacing, m" | "Abstand, m",
         ChartStations: "stations" | "Stationen",
         ChartShared { cable: &'a str, others: &'a str }: "As {cable}: {others}." | "Wie {cable}: {others}.",

@@ -38,34 +38,34 @@ sentences! {
             "conductor {conductor} where none is named"
             | "Ader {conductor}, wo keine genannt ist",
         RunTo { run: &'a str, to: &'a str }: "{run} to {to}" | "{run} nach {to}",
-        MatchLineSheet { sheet: &'a str }: "match line, sheet {sheet}" | "Schnittlinie, Blatt {sheet}",
-        MatchLineSheets { sheets: &'a str }: "match line, sheets {sheets}" | "Schnittlinie, Blätter {sheets}",
+        MatchLineSheet { sheet: &'a str }: "continues on sheet {sheet}" | "weiter auf Blatt {sheet}",
+        MatchLineSheets { sheets: &'a str }: "continues on sheets {sheets}" | "weiter auf Blättern {sheets}",
         FromSource { source: &'a str }: "From {source}" | "Ab {source}",
         TitleContinued { title: &'a str }: "{title}, continued" | "{title}, Fortsetzung",
         Frequency { unit: &'a str }: "frequency, {unit}" | "Frequenz, {unit}",
-        SingleStops { from: &'a str }: "single stops from {from}" | "einzelne Geräte ab {from}",
+        SingleStops { from: &'a str }: "single devices from {from}" | "einzelne Geräte ab {from}",
         StartsAt { from: &'a str }: "from {from}" | "ab {from}",
         LimitVolts { limit: &'a str }: "limit {limit} V" | "Grenzwert {limit} V",
         NotNamed { names: &'a str }: "not named above: {names}" | "oben ohne Namen: {names}",
         ProfilesShow { groups: usize }:
-            "Voltage against distance of {groups} groups of runs."
-            | "Spannung über der Entfernung, Gruppen von Strängen: {groups}.",
-        ChartsShow { charts: usize }: "{charts} charts in all." | "Diagramme insgesamt: {charts}.",
+            "Voltage over distance; groups of runs: {groups}."
+            | "Spannung über der Entfernung; Gruppen von Strängen: {groups}.",
+        ChartsShow { charts: usize }: "Charts in all: {charts}." | "Diagramme insgesamt: {charts}.",
         Band { band: &'a str, low: &'a str, high: &'a str, unit: &'a str }:
             "{band}, {low} to {high} {unit}"
             | "{band}, {low} bis {high} {unit}",
         Weakest { station: &'a str, caller: &'a str, loss: &'a str, share: Option<&'a str>, at: &'a str, unit: &'a str, lengths: &'a str, budget: &'a str, outcome: &'a str }:
-            "{station} hears {caller} with a loss of {loss} dB< over {share} % of the band>, at {at} {unit}, {lengths}; {budget} dB are allowed: {outcome}"
-            | "{station} hört {caller} mit {loss} dB Dämpfung< über {share} % des Bands>, bei {at} {unit}, {lengths}; erlaubt {budget} dB: {outcome}",
+            "signal from {caller} to {station}: {loss} dB lost< (or more in {share} % of the band)>, at {at} {unit}, {lengths}; {budget} dB may be lost: {outcome}"
+            | "Signal von {caller} zu {station}: {loss} dB Dämpfung< (oder mehr in {share} % des Bands)>, bei {at} {unit}, {lengths}; erlaubt sind {budget} dB: {outcome}",
         WeakestFrom { caller: &'a str, station: &'a str, loss: &'a str, at: &'a str, unit: &'a str }:
             "From {caller}: weakest is {station}, {loss} dB at {at} {unit}"
             | "Von {caller}: am schwächsten {station}, {loss} dB bei {at} {unit}",
         Hears { station: &'a str, caller: &'a str }: "{station} from {caller}" | "{station} von {caller}",
-        Budget { budget: &'a str }: "budget {budget} dB" | "erlaubt {budget} dB",
+        Budget { budget: &'a str }: "allowed {budget} dB" | "erlaubt {budget} dB",
         PowerReturns { source: &'a str }: "{source}: power returns at 0 s" | "{source}: Netzwiederkehr bei 0 s",
         AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str>, dropouts: Option<usize> }:
-            "all {devices} devices are up< after {after} s><, {last} last><; {dropouts:dropout|dropouts} on the way>"
-            | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}><; {dropouts:Ausfall|Ausfälle} unterwegs>",
+            "all {devices} devices are up< after {after} s><, {last} last><; before that devices drop out again {dropouts:time|times}>"
+            | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
         StartNotJudged { devices: usize }:
             "not judged for {devices:device|devices}: values are missing"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte",
@@ -73,8 +73,8 @@ sentences! {
             "starts and drops out again and again<, every {period} s>; {down} of {devices} devices are down"
             | "läuft an und fällt immer wieder aus<, alle {period} s>; {down} von {devices} Geräten sind aus",
         BrownOut { down: usize, devices: usize }:
-            "stays in a brown-out; {down} of {devices} devices never run"
-            | "bleibt in Unterspannung; {down} von {devices} Geräten laufen nie an",
+            "stays below the voltage it needs; {down} of {devices} devices never start"
+            | "bleibt unter der nötigen Spannung; {down} von {devices} Geräten laufen nie an",
         TurnsOn { voltage: &'a str }: "turns on {voltage} V" | "ein bei {voltage} V",
         TurnsOff { voltage: &'a str }: "turns off {voltage} V" | "aus bei {voltage} V",
         BootCurrent { current: &'a str, source: Option<&'a str>, limit: Option<&'a str> }:

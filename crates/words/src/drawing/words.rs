@@ -40,8 +40,8 @@ words! {
         LowestVoltage: "V: lowest, in the worst state" | "V: kleinste, im ungünstigsten Zustand",
         ManagementStation: "management station" | "Zentrale",
         MarginMeaning: "+ V: margin to its limit" | "+ V: Reserve zum Grenzwert",
-        MatchLine: "match line" | "Schnittlinie",
-        NoOperatingPoint: "no operating point" | "kein Arbeitspunkt",
+        MatchLine: "continues on another sheet" | "weiter auf anderem Blatt",
+        NoOperatingPoint: "the voltage collapses" | "Spannung bricht zusammen",
         NoVoltage: "no voltage" | "keine Spannung",
         NothingStands: "Nothing stands on this site yet." | "In dieser Anlage steht noch nichts.",
         Outdoors: "Outdoors" | "Außen",
@@ -56,8 +56,8 @@ words! {
         VideoStation: "video station" | "Videostation",
         // Profiles.
         AdverseCurve:
-            "adverse tolerances, each device in its worst state"
-            | "alle Toleranzen dagegen, jedes Gerät in seinem ungünstigsten Zustand",
+            "every tolerance at its worst, each device in its worst state"
+            | "alle Toleranzen ungünstigst, jedes Gerät im ungünstigsten Zustand",
         FeetFromSource: "ft from the source" | "ft ab der Quelle",
         LimitLine: "limit" | "Grenzwert",
         MetresFromSource: "m from the source" | "m ab der Quelle",
@@ -70,18 +70,18 @@ words! {
         // Signal and power return.
         Holds: "holds" | "reicht",
         Loss: "loss, dB" | "Dämpfung, dB",
-        NoPowerReturn: "No power return was judged." | "Keine Netzwiederkehr wurde beurteilt.",
-        NoSignal: "No band of signals was judged." | "Kein Signalband wurde beurteilt.",
+        NoPowerReturn: "Power return was not judged." | "Die Netzwiederkehr wurde nicht beurteilt.",
+        NoSignal: "The signal was not judged." | "Das Signal wurde nicht beurteilt.",
         NotEveryDip:
-            "Not every dip that might decide was narrowed."
-            | "Nicht jede Senke, die entscheiden könnte, wurde eingegrenzt.",
+            "Too few frequencies were calculated to be sure that no dip was missed."
+            | "Zu wenige Frequenzen gerechnet, um keinen Einbruch zu übersehen.",
         SignalSubject: "Signal at the weakest station" | "Signal an der schwächsten Station",
         StartUpSubject: "Bus voltage when power returns" | "Busspannung bei Netzwiederkehr",
         Time: "time, s" | "Zeit, s",
         TooWeak: "too weak" | "zu schwach",
         Undecided:
-            "neither up nor settled by the end of the simulated time"
-            | "am Ende der gerechneten Zeit weder hochgefahren noch zur Ruhe gekommen",
+            "still going on and off at the end of the calculated time"
+            | "am Ende der gerechneten Zeit noch nicht zur Ruhe gekommen",
         Voltage: "voltage, V" | "Spannung, V",
         // Switches.
         Hundreds: "hundreds" | "Hunderter",

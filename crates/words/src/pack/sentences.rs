@@ -14,8 +14,8 @@ sentences! {
         AtMost { value: &'a str }: "at most {value}" | "höchstens {value}",
         AtMostAtAStretch { time: &'a str }: "at most {time} at a stretch" | "höchstens {time} am Stück",
         BatteryCarries { hours: &'a str }:
-            "The battery carries the system for at least {hours} in standby; nothing to wait for today."
-            | "Die Batterie trägt die Anlage in Ruhe mindestens {hours}; heute nicht abzuwarten.",
+            "The battery lasts at least {hours} in standby; no need to wait for that today."
+            | "Die Batterie reicht in Ruhe mindestens {hours}; das heute nicht abwarten.",
         CallAudio { caller: &'a str }:
             "Call from {caller}: it rings; speech is clear both ways. Voltage while talking:"
             | "Ruf von {caller}: Es läutet; Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
@@ -29,14 +29,14 @@ sentences! {
             "Call from {caller}: it rings with the main station; answer here: picture is steady, speech is clear both ways. Voltage while talking:"
             | "Ruf von {caller}: Läutet mit der Hauptstelle; hier annehmen: Bild steht, Sprache in beiden Richtungen klar. Spannung beim Sprechen:",
         CallAny { dwelling: &'a str }:
-            "Call to {dwelling}: it rings, speech is clear both ways, the picture (if any) is steady, the release opens. (How much reaches it could not be judged.)"
-            | "Ruf an {dwelling}: Es läutet, Sprache in beiden Richtungen klar, das Bild (falls vorhanden) steht, die Freigabe öffnet. (Wie viel dort ankommt, war nicht zu beurteilen.)",
+            "Call to {dwelling}: it rings, speech is clear both ways, the picture (if any) is steady, the release opens. (The signal strength there could not be calculated.)"
+            | "Ruf an {dwelling}: Es läutet, Sprache in beiden Richtungen klar, das Bild (falls vorhanden) steht, die Freigabe öffnet. (Die Signalstärke dort ließ sich nicht berechnen.)",
         CallWeakest { station: &'a str, in_hand: &'a str }:
-            "Call to {station}, to which least gets through from here ({in_hand} in hand): it rings, speech is clear both ways, the picture (if any) is steady, the release opens."
-            | "Ruf an {station}, wo von hier am wenigsten ankommt ({in_hand} Reserve): Es läutet, Sprache in beiden Richtungen klar, das Bild (falls vorhanden) steht, die Freigabe öffnet.",
+            "Call to {station}, the weakest signal from here ({in_hand} in hand): it rings, speech is clear both ways, the picture (if any) is steady, the release opens."
+            | "Ruf an {station}, das schwächste Signal von hier ({in_hand} Reserve): Es läutet, Sprache in beiden Richtungen klar, das Bild (falls vorhanden) steht, die Freigabe öffnet.",
         ConnectFeeder { run: &'a str }:
-            "Connect run {run}; what it leads to has power. Its current is read later, with everything beyond it."
-            | "Strang {run} anschließen; was er speist, hat Spannung. Sein Strom wird später gemessen, mit allem dahinter.",
+            "Connect run {run}: the boxes it feeds get power. Its current is read later, with everything beyond it."
+            | "Strang {run} anschließen: Die Verteiler daran haben Spannung. Sein Strom wird später gemessen, mit allem dahinter.",
         ConnectRun { run: &'a str, from: &'a str }:
             "Connect run {run}; current at {from}"
             | "Strang {run} anschließen; Strom an {from}",
@@ -48,14 +48,14 @@ sentences! {
             "{name}: {needed}, bought to length (the catalogue states no drum lengths)"
             | "{name}: {needed}, nach Länge gekauft (der Katalog nennt keine Trommellängen)",
         CutProved { name: &'a str, drums: &'a str, needed: &'a str, bought: &'a str, waste: &'a str }:
-            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; proved least"
-            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; bewiesen kleinstmöglich",
+            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; proved: no cutting plan buys less"
+            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; bewiesen: kein Schnittplan kauft weniger",
         CutTooLong { name: &'a str, needed: &'a str, piece: &'a str, longest: &'a str }:
             "{name}: {needed}, order to length: a piece of {piece} is longer than the longest drum of {longest}"
             | "{name}: {needed}, nach Länge bestellen: Ein Stück von {piece} ist länger als die längste Trommel von {longest}",
         CutWithBound { name: &'a str, drums: &'a str, needed: &'a str, bought: &'a str, waste: &'a str, bound: &'a str }:
-            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; no plan buys less than {bound}"
-            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; kein Plan kauft weniger als {bound}",
+            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; no cutting plan buys less than {bound}"
+            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; kein Schnittplan kauft weniger als {bound}",
         DoorAgreed { door: &'a str }:
             "{door}: release, escape and fire interlock agreed with (name)"
             | "{door}: Freigabe, Fluchtweg und Brandfallsteuerung abgestimmt mit (Name)",
@@ -66,27 +66,27 @@ sentences! {
             "Drop from {from} to {end}, standby"
             | "Spannungsfall von {from} bis {end}, Ruhe",
         DropNote { accuracy: &'a str }:
-            "Drops show a joint that no single voltage shows: the voltage at the start less that at the end, one meter on one range, both within a minute, lights and heaters of the doors as by night, in a call nobody else calling. The joints named under them allow for every tolerance and for {accuracy} between two readings of one meter (assumed); what would fail, fails in its worst state."
-            | "Ein Spannungsfall zeigt eine schlechte Verbindung, die keine einzelne Spannung zeigt: Spannung am Anfang weniger Spannung am Ende, ein Messgerät, ein Bereich, beide binnen einer Minute, Licht und Heizung der Türen wie bei Nacht, im Ruf sonst kein Ruf. Die darunter genannten Verbindungen lassen alle Toleranzen und {accuracy} zwischen zwei Messungen eines Geräts (angenommen) zu; was versagt, versagt im ungünstigsten Zustand.",
+            "A drop is the voltage at the start less that at the end. It shows a bad joint that one voltage alone does not show. Read both within a minute, with one meter on one range. Have lights and heaters of the doors on, and no other call. Ohms named under a drop allow for every tolerance and {accuracy} between two readings of a meter (assumed). What would fail, fails in its worst state."
+            | "Spannungsfall: Spannung am Anfang weniger Spannung am Ende. Er zeigt eine schlechte Verbindung, die eine Spannung allein nicht zeigt. Beide binnen einer Minute messen, mit einem Messgerät in einem Bereich. Licht und Heizung der Türen an, sonst kein Ruf. Die darunter genannten Ohm lassen alle Toleranzen zu und {accuracy} zwischen zwei Messungen eines Geräts (angenommen). Was versagt, versagt im ungünstigsten Zustand.",
         DropInSection { section: &'a str }: "Drop on {section}" | "Spannungsfall auf {section}",
         ErrorsShort { count: &'a str }: "{count} ERRORS" | "{count} FEHLER",
         FeederCurrent { run: &'a str }:
             "Current of {run} with everything beyond it"
             | "Strom von {run} mit allem dahinter",
         CablesNotStated { cables: &'a str }:
-            "Of {cables} cable(s) at doors the plan states neither type nor length; each is marked below and stands at the end of the cable list. They are neither in the bill nor in the cut list, and their resistance is not in the figures of the locks."
-            | "Zu {cables} Leitung(en) an Türen nennt der Plan weder Typ noch Länge; jede ist unten bezeichnet und steht am Ende der Leitungsliste. Sie fehlen in Stückliste und Zuschnitt, und ihr Widerstand steckt nicht in den Werten der Schlösser.",
+            "The plan states neither type nor length of {cables} cable(s) at doors. Each is marked below and stands at the end of the cable list. They are missing from parts list and cut list, and their resistance from the figures of the locks."
+            | "Zu {cables} Leitung(en) an Türen nennt der Plan weder Typ noch Länge. Jede ist unten bezeichnet und steht am Ende der Leitungsliste. Sie fehlen in Stückliste und Zuschnittliste, und ihr Widerstand in den Werten der Schlösser.",
         Connector { ways: &'a str }: "connector, {ways} ways" | "Verbinder, {ways}-fach",
         SeveralInOneTerminal { wires: &'a str }:
-            "{wires} wires in this terminal: one made for that, or a connector"
-            | "{wires} Drähte in dieser Klemme: eine dafür gebaute, oder ein Verbinder",
+            "{wires} wires in this terminal: use a terminal made for that many, or a connector"
+            | "{wires} Drähte in dieser Klemme: Klemme für so viele Drähte nehmen, oder einen Verbinder",
         FreePort { port: &'a str }: "port {port} is free" | "Abgang {port} ist frei",
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "published: {least} to {most} ({source})"
             | "veröffentlicht: {least} bis {most} ({source})",
         JointHides { end: &'a str, joint: &'a str, device: &'a str, fails: &'a str }:
-            "In the last length before {end} a joint below {joint} would not show, and {device} fails from {fails} on. So read this too:"
-            | "Auf der letzten Länge vor {end} bliebe eine Verbindung unter {joint} verborgen, und {device} versagt ab {fails}. Deshalb auch messen:",
+            "In the last length before {end} a joint of less than {joint} would not show here, yet {device} fails from {fails}. Read also:"
+            | "Auf der letzten Länge vor {end} zeigt sich hier keine Verbindung unter {joint}, doch {device} versagt schon ab {fails}. Auch messen:",
         JointShows { joint: &'a str, device: &'a str, fails: &'a str }:
             "Shows any joint of {joint} or more; from {fails} on {device} would fail."
             | "Zeigt jede Verbindung ab {joint}; ab {fails} würde {device} versagen.",
@@ -94,17 +94,17 @@ sentences! {
             "Shows any joint of {joint} or more."
             | "Zeigt jede Verbindung ab {joint}.",
         LinesWithoutPrice { parts: &'a str, small: &'a str }:
-            "Without a price, and not in the total: {parts} of the parts of the plan, {small} kinds of small parts."
-            | "Ohne Preis und nicht in der Summe: {parts} Teile des Plans, {small} Arten Kleinteile.",
+            "Not in the total, since they have no price: {parts} parts of the plan, {small} kinds of small parts."
+            | "Nicht in der Summe, weil ohne Preis: {parts} Teile des Plans, {small} Arten Kleinteile.",
         TotalHolds { plan: &'a str, currency: &'a str }:
-            "The total buys spare stations and whole drums. The parts of the plan alone, cable by the metre, as design, fix and compare count them: {plan} {currency}."
-            | "Die Summe kauft Reservestationen und ganze Trommeln. Die Teile des Plans allein, Leitung nach Metern, wie design, fix und compare sie zählen: {plan} {currency}.",
+            "The total holds spare stations and whole drums. Without them, cable by the metre, it is {plan} {currency}; design, fix and compare count so."
+            | "Die Summe enthält Reservestationen und ganze Trommeln. Ohne sie, Leitung nach Metern, sind es {plan} {currency}; so rechnen design, fix und compare.",
         LockCalculation { door: &'a str, number: &'a str }:
             "{door}: lock {number}"
             | "{door}: Schloss {number}",
         LoopAgain { from: &'a str, end: &'a str }:
-            "Even that can hide it. Switch the port off, unplug the electronics, and measure the loop from {from} again, far end {end} short-circuited: nearest to the first reading."
-            | "Auch das kann sie verbergen. Abgang ausschalten, Elektronik ziehen und die Schleife ab {from} noch einmal messen, fernes Ende {end} kurzgeschlossen: so nahe am ersten Messwert wie möglich.",
+            "Even this reading may miss it. Switch the port off and unplug the electronics. Measure the loop from {from} again, far end {end} short-circuited. It should read as at first."
+            | "Auch diese Messung kann sie übersehen. Abgang ausschalten, Elektronik ziehen. Die Schleife ab {from} noch einmal messen, fernes Ende {end} kurzgeschlossen. Sie soll zeigen, was sie zuerst zeigte.",
         MeasureCapacitance { from: &'a str, end: &'a str }:
             "Capacitance between the conductors from {from}, far end {end} open"
             | "Kapazität zwischen den Adern ab {from}, fernes Ende {end} offen",
@@ -141,15 +141,15 @@ sentences! {
             | "Einstellen {address}: {settings}",
         SetVoltage { voltage: &'a str }: "Set the output to {voltage}." | "Ausgang auf {voltage} einstellen.",
         SetsSolved { solved: &'a str, of: &'a str }:
-            "combinations of calls solved: {solved} of {of}"
-            | "gerechnete Rufkombinationen: {solved} von {of}",
+            "{solved} of {of} call combinations calculated"
+            | "{solved} von {of} Rufkombinationen gerechnet",
         SiteHasErrors { count: &'a str }:
             "THIS SITE HAS ERRORS ({count}): DO NOT BUILD FROM THIS SHEET. See the snag list."
             | "DIESE ANLAGE HAT FEHLER ({count}): NICHT NACH DIESEM BLATT BAUEN. Siehe Mängelliste.",
         SpareRule { from: &'a str, of: &'a str }:
-            "Spares: one station for every {of} of a model begun, from {from} on (common practice). Cable: what is left of the drums."
-            | "Reserve: je angefangene {of} eines Modells eine Station, ab {from} (üblich). Leitung: Rest der Trommeln.",
-        SumOfDrops { source: &'a str, drops: &'a str }: "U₀ = {source}, Σ R I = {drops}" | same,
+            "Spares: from {from} stations of a model on, one for each {of} or part of {of} (common practice). Cable: what is left on the drums."
+            | "Reserve: ab {from} Stationen eines Modells eine je angefangene {of} (üblich). Leitung: Rest der Trommeln.",
+        SumOfDrops { source: &'a str, drops: &'a str }: "supply U₀ = {source}, drops on the way Σ R I = {drops}" | "Speisung U₀ = {source}, Spannungsfälle Σ R I = {drops}",
         SupplyCalculation { supply: &'a str }:
             "{supply}: battery, mains, heat"
             | "{supply}: Batterie, Netz, Wärme",

@@ -46,12 +46,12 @@ sentences! {
         At { message: &'a str, place: &'a str }: "{message} ({place})" | same,
         CodeAt { message: &'a str, code: &'a str, place: Option<&'a str> }: "{message} [{code}<, {place}>]" | same,
         Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str>, told: Option<&'a str> }:
-            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<, then {value}><; {told}>"
-            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<, danach {value}><; {told}>",
+            "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<; brings it to {value}><; {told}>"
+            | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<; bringt es auf {value}><; {told}>",
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "no parts to pay for" | "keine Teile zu bezahlen",
-        NoPrice: "parts without a price" | "Teile ohne Preis",
+        NoPrice: "price of the parts not known" | "Preis der Teile nicht bekannt",
         MoreLabour { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
         LessLabour { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
         EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
@@ -61,8 +61,8 @@ sentences! {
         Line { line: usize }: "line {line}" | "Zeile {line}",
         Named { code: &'a str, names: &'a str }: "{code}: {names}" | same,
         NoChange { hint: Option<&'a str> }:
-            "no single change of the file mends it<; {hint}>"
-            | "keine einzelne Änderung der Datei behebt das<; {hint}>",
+            "no change that was tried mends it<; {hint}>"
+            | "keine versuchte Änderung behebt das<; {hint}>",
         LookFirst { hint: &'a str, change: &'a str }:
             "first {hint}; if that is not it, {change}"
             | "zuerst: {hint}; ist es das nicht, {change}",

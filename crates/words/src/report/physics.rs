@@ -7,8 +7,8 @@ sentences! {
     pub enum PowerReturn<'a> {
         Line { what: &'a str }: "Power return: {what}." | "Netzwiederkehr: {what}.",
         AllUp { devices: usize, time: &'a str, last: Option<&'a str>, dropouts: Option<usize> }:
-            "all {devices} devices are up after {time} s<, {last} last><; {dropouts:dropout|dropouts} on the way>"
-            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; {dropouts:Ausfall|Ausfälle} unterwegs>",
+            "all {devices} devices are up after {time} s<, {last} last><; before that devices drop out again {dropouts:time|times}>"
+            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
         NotJudged { devices: usize }:
             "not judged for {devices:device|devices}: values are missing, listed under “not judged”"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte, die unter „nicht beurteilt“ stehen",
@@ -19,7 +19,7 @@ sentences! {
             "{down} of {devices} devices never come up"
             | "{down} von {devices} Geräten kommen nie hoch",
         Undecided { down: usize, devices: usize }:
-            "still going on and off when the simulated time ends; {down} of {devices} devices are down"
+            "still going on and off at the end of the calculated time; {down} of {devices} devices are down"
             | "am Ende der gerechneten Zeit noch nicht zur Ruhe gekommen; {down} von {devices} Geräten sind aus",
     }
 }
@@ -28,17 +28,17 @@ sentences! {
     /// Shorts at the ends of the runs of one supply.
     pub enum ShortCircuit<'a> {
         Line { least: &'a str, most: &'a str, acts: &'a str, dark: Option<&'a str> }:
-            "A short at the end of a run draws {least} to {most} A: {acts}<; {dark}>."
-            | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<; {dark}>.",
+            "A short at the end of a run draws {least} to {most} A: {acts}<. It {dark}>."
+            | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<. Er {dark}>.",
         OneRun { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
-            "A short at the end of the run draws {current} A: {acts}<; {dark}>."
-            | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<; {dark}>.",
+            "A short at the end of the run draws {current} A: {acts}<. It {dark}>."
+            | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<. Er {dark}>.",
         Trips { runs: usize }: "switched off on {runs:run|runs}" | "abgeschaltet bei {runs:Strang|Strängen}",
         Limits { runs: usize }: "limited but not switched off on {runs:run|runs}" | "begrenzt, aber nicht abgeschaltet bei {runs:Strang|Strängen}",
         Nothing { runs: usize }: "neither limited nor switched off on {runs:run|runs}" | "weder begrenzt noch abgeschaltet bei {runs:Strang|Strängen}",
         Dark { dwellings: usize, run: &'a str }:
-            "takes up to {dwellings:other dwelling|other dwellings} with it ({run})"
-            | "reißt bis zu {dwellings:weitere Wohnung|weitere Wohnungen} mit ({run})",
+            "puts up to {dwellings:other dwelling|other dwellings} out of action ({run})"
+            | "legt bis zu {dwellings:weitere Wohnung|weitere Wohnungen} still ({run})",
     }
 }
 
@@ -49,8 +49,8 @@ sentences! {
             device: &'a str, limit: &'a str, below: usize, samples: usize, least: &'a str, most: &'a str,
             state: &'a str, spread: Option<&'a str>,
         }:
-            "Tolerance: {device} is below {limit} in {below} of {samples} samples, {least} to {most} % at 95 % confidence, {state}<; spread from {spread}>."
-            | "Toleranz: {device} liegt in {below} von {samples} Stichproben unter {limit}, {least} bis {most} % bei 95 % Vertrauen, {state}<; Streuung aus {spread}>.",
+            "Tolerance: {device} is below {limit} in {below} of {samples} random trials ({least} to {most} %, 95 % confidence), {state}<; spread from {spread}>."
+            | "Toleranz: {device} liegt in {below} von {samples} Zufallsversuchen unter {limit} ({least} bis {most} %, 95 % Vertrauen), {state}<; Streuung aus {spread}>.",
     }
 }
 
@@ -67,7 +67,7 @@ sentences! {
             "ripple up to {ripple} of {allowed} dB ({station})"
             | "Schwankung bis {ripple} von {allowed} dB ({station})",
         Incomplete:
-            "looked at too few frequencies to be sure of every dip"
-            | "zu wenige Frequenzen betrachtet, um jeder Senke sicher zu sein",
+            "too few frequencies were calculated to be sure that no dip was missed"
+            | "zu wenige Frequenzen gerechnet, um keinen Einbruch zu übersehen",
     }
 }

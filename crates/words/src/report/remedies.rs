@@ -1,6 +1,6 @@
 //! Remedies: what to change, what it brings and costs.
 
-use crate::row::{sentences, words};
+use crate::row::{kebab, sentences, words};
 use latchline_finding::Language;
 
 sentences! {
@@ -12,23 +12,23 @@ sentences! {
         ChangesLines { line: usize }: "change lines from {line}" | "Zeilen ab {line} ändern",
         Renames { place: &'a str, name: &'a str }: "rename {place} to {name}" | "{place} in {name} umbenennen",
         StaggeredStart { stagger: &'a str }:
-            "staggered start: starting run after run {stagger} apart lets it start; the site file has no key for it"
-            | "gestaffelter Anlauf: Strang für Strang im Abstand von {stagger} läuft es an; die Anlagendatei hat dafür keinen Schlüssel",
+            "staggered start: switched on run by run, {stagger} apart, it starts; the site file cannot state that"
+            | "gestaffelter Anlauf: Strang für Strang im Abstand von {stagger} eingeschaltet, läuft es an; die Anlagendatei kann das nicht angeben",
         LoopMeasured { run: &'a str, at: &'a str, joined_at: &'a str, expected: &'a str, most: &'a str }:
-            "measure before you change anything, since this changes only what is known: the loop of run {run}, its cable off at {at} and all stations \
-             on it disconnected, both conductors joined at {joined_at}, an ohmmeter across them at {at}; about {expected} is expected, and at most {most} \
-             will do; write what it reads as runs.{run}.measured.loop"
-            | "messen, bevor etwas geändert wird, denn das ändert nur, was bekannt ist: die Schleife von Strang {run}, Leitung an {at} und alle Stationen \
-               daran abgeklemmt, beide Adern an {joined_at} verbunden, Ohmmeter an {at} über beide; erwartet werden etwa {expected}, und höchstens {most} \
-               genügen; was es zeigt, als runs.{run}.measured.loop eintragen",
-        ThenTold { findings: &'a str }: "then told: {findings}" | "danach gemeldet: {findings}",
+            "measure before you change anything: this changes only what is known. Take the cable of run {run} off at {at} and disconnect all its stations. Join \
+             both conductors at {joined_at} and read the loop at {at} with an ohmmeter. About {expected} is expected, and at most {most} will do. \
+             Write the reading as runs.{run}.measured.loop"
+            | "messen, bevor etwas geändert wird: Das ändert nur, was bekannt ist. Die Leitung von Strang {run} an {at} abklemmen, ebenso alle seine \
+               Stationen. Beide Adern an {joined_at} verbinden und die Schleife an {at} mit dem Ohmmeter messen. Erwartet werden etwa {expected}, höchstens {most} \
+               genügen. Den Messwert als runs.{run}.measured.loop eintragen",
+        ThenTold { findings: &'a str }: "which brings: {findings}" | "bringt neu: {findings}",
         Brought { severity: &'a str, code: &'a str, element: Option<&'a str> }:
-            "{severity} {code}< of {element}>" | "{severity} {code}< von {element}>",
+            "{severity} {code}< at {element}>" | "{severity} {code}< an {element}>",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
             | "halbiert den Wellenwiderstand des Paars und verdoppelt seine Kapazität",
-        NotInPriceList: "the part has no price in the catalogue" | "das Teil hat im Katalog keinen Preis",
+        NotInPriceList: "price of the parts not known" | "Preis der Teile nicht bekannt",
         NoCost: "no parts to pay for" | "keine Teile zu bezahlen",
         Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
         Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",
@@ -50,30 +50,30 @@ words! {
         ClampAcrossTheCoil: "clamp across the coil" | "Suppressordiode parallel zur Spule",
         ContactAsTheLockNeeds: "contact as the lock needs" | "Kontakt, wie das Schloss ihn braucht",
         DiodeAcrossTheCoil: "diode across the coil" | "Diode parallel zur Spule",
-        DoubledPair: "doubled pair" | "doppeltes Paar",
+        DoubledPair: "two pairs in parallel" | "zwei Paare parallel",
         EmergencyRelease: "emergency release" | "Nottaster",
-        EndOfLineResistor: "end of line resistor" | "Widerstand am Leitungsende",
+        EndOfLineResistor: "resistor at the end of the line" | "Widerstand am Leitungsende",
         ExitButton: "exit button" | "Türöffnertaster",
-        FailSafeLock: "fail safe lock" | "Schloss, das ohne Strom öffnet",
+        FailSafeLock: "lock that opens without power" | "Schloss, das ohne Strom öffnet",
         FewerBatteries: "fewer batteries" | "weniger Batterien",
         FewerPairs: "fewer pairs" | "weniger Paare",
         HoldTimeAsSet: "hold time as set" | "Freigabezeit wie eingestellt",
         LargerButtonModules: "larger button modules" | "größere Tastenmodule",
         LargerSupply: "larger supply" | "größeres Netzteil",
         LightSupplyOfItsOwn: "light supply of its own" | "eigenes Netzteil der Leuchte",
-        LighterModules: "lighter modules" | "leichtere Module",
-        LighterStations: "lighter stations" | "leichtere Stationen",
+        LighterModules: "modules that draw less" | "sparsamere Module",
+        LighterStations: "stations that draw less" | "sparsamere Stationen",
         LightsFromTheDoorStation: "lights from the door station" | "Leuchten aus der Türstation",
         LockFromTheDoorStation: "lock from the door station" | "Schloss aus der Türstation",
         LockSupplyOfItsOwn: "lock supply of its own" | "eigenes Netzteil des Schlosses",
-        LoopMeasured: "loop measured" | "Schleife gemessen",
+        LoopMeasured: "measure the loop" | "Schleife messen",
         LowerSupplyVoltage: "lower supply voltage" | "niedrigere Netzteilspannung",
         ManagementStationTold: "management station told" | "Meldung an die Zentrale",
         MoreBatteries: "more batteries" | "mehr Batterien",
         MoreButtonModules: "more button modules" | "mehr Tastenmodule",
         NewCable: "new cable" | "neue Leitung",
         NormallyClosedContact: "normally closed contact" | "Öffner",
-        NumberByTheTool: "number by the tool" | "Nummer vom Programm",
+        NumberByTheTool: "number chosen by the program" | "Nummer vom Programm",
         OtherCable: "other cable" | "andere Leitung",
         OtherDoorStation: "other door station" | "andere Türstation",
         OtherLight: "other light" | "andere Leuchte",
@@ -81,15 +81,15 @@ words! {
         OtherLock: "other lock" | "anderes Schloss",
         OtherNumber: "other number" | "andere Nummer",
         OtherSupply: "other supply" | "anderes Netzteil",
-        PartOfTheFamily: "part of the family" | "Teil der Gerätefamilie",
+        PartOfTheFamily: "part of the same family" | "Teil derselben Gerätefamilie",
         RelayInBetween: "relay in between" | "Relais dazwischen",
         RelayInside: "relay inside" | "Relais innen",
         RunForEachLanding: "run for each landing" | "ein Strang je Stockwerk",
         SecondaryEntrance: "secondary entrance" | "Nebeneingang",
         ShorterDelay: "shorter delay" | "kürzere Verzögerung",
         ShorterHoldTime: "shorter hold time" | "kürzere Freigabezeit",
-        SupplyAsDelivered: "supply as delivered" | "Netzteil wie geliefert",
-        SupplyNearerBy: "supply nearer by" | "Netzteil näher gesetzt",
+        SupplyAsDelivered: "supply set back to its delivered voltage" | "Netzteil zurück auf Lieferspannung",
+        SupplyNearerBy: "supply placed nearer" | "Netzteil näher gesetzt",
         SurgeProtection: "surge protection" | "Überspannungsschutz",
         SurgeProtectionAtBothEnds: "surge protection at both ends" | "Überspannungsschutz an beiden Enden",
         Terminator: "terminator" | "Abschluss",
@@ -109,7 +109,6 @@ words! {
 
 /// What kind of remedy it is, by its name in kebab case.
 pub fn remedy_kind(kind: &str, language: Language) -> String {
-    let words = kind.replace('-', " ");
-    let known = RemedyKind::ALL.iter().find(|known| known.say(Language::English) == words);
-    known.map_or(words, |known| known.say(language).to_string())
+    let known = RemedyKind::ALL.iter().find(|known| kebab(&format!("{known:?}")) == kind);
+    known.map_or_else(|| kind.replace('-', " "), |known| known.say(language).to_string())
 }

@@ -82,8 +82,8 @@ sentences! {
         // Calculation lines and findings.
         NeedsAtLeast { limit: &'a str }: "needs at least {limit}" | "mindestens {limit} nötig",
         MayBeAtMost { limit: &'a str }: "may be at most {limit}" | "höchstens {limit} zulässig",
-        Holds: "holds" | "eingehalten",
-        DoesNotHold: "does not hold" | "nicht eingehalten",
+        Holds: "good" | "in Ordnung",
+        DoesNotHold: "NOT good" | "NICHT in Ordnung",
         NotJudgedFor { code: &'a str, missing: &'a str }:
             "not judged: {code}: needs {missing}"
             | "nicht beurteilt: {code}: braucht {missing}",
@@ -99,16 +99,16 @@ sentences! {
         EscapeRoute { decided: &'a str }: "escape route ({decided})" | "Fluchtweg ({decided})",
         NoEscapeRoute { decided: &'a str }: "not an escape route ({decided})" | "kein Fluchtweg ({decided})",
         EscapeRouteNotStated:
-            "whether people escape through it is not stated: not judged"
-            | "ob sie Fluchtweg ist, ist nicht angegeben: nicht beurteilt",
+            "not stated whether it is an escape route: not judged"
+            | "nicht angegeben, ob sie Fluchtweg ist: nicht beurteilt",
         Decided { by: &'a str, on: &'a str }: "decided by {by}, {on}" | "entschieden von {by}, {on}",
         NobodyNamed: "nobody named" | "niemand genannt",
         NoDate: "no date" | "kein Datum",
         FireInterlock: "fire interlock" | "Brandfallsteuerung",
         NoFireInterlock: "no fire interlock" | "keine Brandfallsteuerung",
         FireInterlockNotStated:
-            "fire interlock not stated (default: none)"
-            | "Brandfallsteuerung nicht angegeben (Vorgabe: keine)",
+            "fire interlock not stated; counted as none"
+            | "Brandfallsteuerung nicht angegeben; als keine gerechnet",
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "{least} to {most} by {source}"
             | "{least} bis {most} nach {source}",
@@ -117,7 +117,7 @@ sentences! {
             | "Bedienelemente auf {height}; {published}",
         HeightNotStated { published: &'a str }: "not stated; {published}" | "nicht angegeben; {published}",
         HeaterAtNight: "fitted, on at night" | "eingebaut, bei Nacht an",
-        NotStatedNone: "not stated (default: none)" | "nicht angegeben (Vorgabe: keine)",
+        NotStatedNone: "not stated; counted as none" | "nicht angegeben; als keine gerechnet",
         // Locks.
         Lock { number: usize, model: &'a str }: "Lock {number}: {model}" | "Schloss {number}: {model}",
         LockWhat { title: &'a str, kind: &'a str, power_loss: &'a str, current: &'a str }:
@@ -129,17 +129,17 @@ sentences! {
             | "{part}: nicht angegeben; ihr Widerstand steckt nicht in den Werten",
         PartCableNotStated { part: &'a str }: "{part}: not stated" | "{part}: nicht angegeben",
         AdverseCorner:
-            "with every tolerance at its worst:"
-            | "alle Toleranzen dagegen:",
+            "with every tolerance at its worst, except where it says nominal:"
+            | "alle Toleranzen ungünstigst, außer bei der Nennspannung:",
         NoVoltageNeeded:
-            "none to judge: the drive has power of its own"
-            | "keine zu beurteilen: Der Antrieb hat eigene Versorgung",
+            "none needed: the drive has power of its own"
+            | "keine nötig: Der Antrieb hat eigene Versorgung",
         NothingFeedsIt { missing: &'a str }:
             "nothing feeds it; missing: {missing}"
             | "nicht gespeist; es fehlt: {missing}",
         BusCollapses:
             "not judged: the voltage collapses there"
-            | "nicht beurteilt: Der Bus hat dort keinen Arbeitspunkt",
+            | "nicht beurteilt: Die Spannung bricht dort zusammen",
         ContactNeeded { stated: &'a str, needed: &'a str }:
             "the plan says {stated}; this lock needs {needed}"
             | "im Plan steht {stated}; dieses Schloss braucht {needed}",
@@ -162,32 +162,32 @@ sentences! {
             | "freigegeben für {hold}, Einstellung der Türstation",
         Hold { hold: &'a str }: "released for {hold}" | "freigegeben für {hold}",
         HoldByDefault { hold: &'a str }:
-            "released for {hold} (not stated; default)"
-            | "freigegeben für {hold} (nicht angegeben; Vorgabe)",
+            "released for {hold} (not stated; assumed)"
+            | "freigegeben für {hold} (nicht angegeben; angenommen)",
         EnergisedWhileReleased: "energised while released" | "bestromt während der Freigabe",
         EnergisedWhileShut: "energised while shut" | "bestromt, solange zu",
         AtMostAtAStretch { time: &'a str }: "at most {time} at a stretch" | "höchstens {time} am Stück",
         ContinuousDuty: "rated for continuous duty" | "für Dauerbetrieb",
         CoilDecays { time: &'a str }:
-            "the coil's current falls to drop-out {time} after the contact opens; the armature's own time comes on top"
-            | "der Spulenstrom fällt {time} nach dem Öffnen des Kontakts auf den Abfallwert; die Zeit des Ankers kommt hinzu",
+            "the coil lets go {time} after the contact opens; add the time the armature needs to move"
+            | "die Spule fällt {time} nach dem Öffnen des Kontakts ab; die Zeit des Ankers kommt hinzu",
         DelayedEgress { delay: &'a str }: "delayed egress of {delay}" | "verzögerter Ausgang, {delay}",
         // Inside the door.
         ExitButton: "exit button" | "Türöffnertaster",
         NoExitButton: "no exit button" | "kein Türöffnertaster",
         ExitButtonNotStated:
-            "exit button not stated (default: none)"
-            | "Türöffnertaster nicht angegeben (Vorgabe: keiner)",
+            "exit button not stated; counted as none"
+            | "Türöffnertaster nicht angegeben; als keiner gerechnet",
         MechanicalEscape: "mechanical means of escape" | "mechanische Fluchtmöglichkeit",
         NoMechanicalEscape: "no mechanical means of escape" | "keine mechanische Fluchtmöglichkeit",
         MechanicalEscapeNotStated:
-            "mechanical means of escape not stated (default: none)"
-            | "mechanische Fluchtmöglichkeit nicht angegeben (Vorgabe: keine)",
+            "mechanical means of escape not stated; counted as none"
+            | "mechanische Fluchtmöglichkeit nicht angegeben; als keine gerechnet",
         EmergencyRelease: "emergency release" | "Nottaster",
         NoEmergencyRelease: "no emergency release" | "kein Nottaster",
         EmergencyReleaseNotStated:
-            "emergency release not stated (default: none)"
-            | "Nottaster nicht angegeben (Vorgabe: keiner)",
+            "emergency release not stated; counted as none"
+            | "Nottaster nicht angegeben; als keiner gerechnet",
         RelayInside: "relay on the secure side" | "Relais auf der gesicherten Seite",
         RelayOutside: "no relay on the secure side" | "Relais nicht auf der gesicherten Seite",
         RelaySideNotStated:
@@ -196,8 +196,8 @@ sentences! {
         DoorContact: "door contact" | "Türkontakt",
         NoDoorContact: "no door contact" | "kein Türkontakt",
         DoorContactNotStated:
-            "door contact not stated (default: none)"
-            | "Türkontakt nicht angegeben (Vorgabe: keiner)",
+            "door contact not stated; counted as none"
+            | "Türkontakt nicht angegeben; als keiner gerechnet",
         // Alarm inputs and the load.
         AlarmInput {
             number: usize, kind: &'a str, contact: &'a str, watch: &'a str, cable: Option<&'a str>,
@@ -206,7 +206,7 @@ sentences! {
             "{number}. {kind}: contact {contact}, {watch}<, {cable}><; {releases}><; {tells}>"
             | "{number}. {kind}: Kontakt {contact}, {watch}<, {cable}><; {releases}><; {tells}>",
         EndOfLineResistor: "resistor at the end of the line" | "Abschlusswiderstand am Leitungsende",
-        CutPassesUnnoticed: "a cut cable passes unnoticed" | "eine durchtrennte Leitung bleibt unbemerkt",
+        CutPassesUnnoticed: "a cut cable is not noticed" | "eine durchtrennte Leitung bleibt unbemerkt",
         CutIsReported: "a cut cable is reported" | "eine durchtrennte Leitung wird gemeldet",
         ReleasesLocks: "releases the locks of this door" | "gibt die Schlösser dieser Tür frei",
         TellsNobody: "tells nobody" | "meldet an niemanden",
@@ -221,11 +221,11 @@ sentences! {
             | "Ruhelast am Bus, nominal, bei {voltage}",
         // Supplies.
         Supply { name: &'a str }: "Supply {name}" | "Netzteil {name}",
-        NoBattery: "none: everything stops with the mains" | "keine: Mit dem Netz steht alles",
-        AmbientOf { ambient: &'a str, limit: &'a str }: "{ambient}, at most {limit}" | "{ambient}, höchstens {limit}",
+        NoBattery: "none: without mains nothing works" | "keine: Ohne Netz geht nichts",
+        AmbientOf { ambient: &'a str, limit: &'a str }: "{ambient}; the supply is made for up to {limit}" | "{ambient}; das Netzteil ist für höchstens {limit} gebaut",
         AmbientNotStated { limit: &'a str }:
-            "not stated, at most {limit}"
-            | "nicht angegeben, höchstens {limit}",
+            "air temperature not stated; the supply is made for up to {limit}"
+            | "Lufttemperatur nicht angegeben; das Netzteil ist für höchstens {limit} gebaut",
         Load { power: &'a str, state: &'a str, charging: Option<&'a str> }:
             "{power} {state}<; {charging}>"
             | same,
@@ -234,27 +234,27 @@ sentences! {
             "{power} for charging (what is left of the rated power)"
             | "{power} zum Laden (der Rest der Nennleistung)",
         NotAllKnown { missing: &'a str }:
-            "not all known; needs {missing}"
-            | "nicht alles bekannt; braucht {missing}",
+            "not all known; missing: {missing}"
+            | "nicht alles bekannt; es fehlt: {missing}",
         BatteryTakesOver { hours: &'a str, state: &'a str }:
-            "the battery takes over without a gap; at least {hours} in {state}"
-            | "die Batterie übernimmt ohne Lücke; mindestens {hours} ({state})",
+            "the battery takes over at once, for at least {hours} ({state})"
+            | "die Batterie übernimmt sofort, für mindestens {hours} ({state})",
         AfterLongFailure { what: &'a str }:
-            "after a failure that outlasts it: {what}"
-            | "nach einem Ausfall, der länger dauert: {what}",
+            "after a longer power cut: {what}"
+            | "nach einem längeren Stromausfall: {what}",
         BackInTheBattery { what: &'a str, hours: &'a str }:
-            "{what}; four fifths are back in the battery {hours} later"
-            | "{what}; vier Fünftel sind {hours} später wieder in der Batterie",
+            "{what}; the battery is four fifths full again {hours} after"
+            | "{what}; die Batterie ist {hours} danach wieder zu vier Fünfteln voll",
         MoreWhereLoadLeavesLess { what: &'a str }:
-            "{what}, more where the load leaves less"
-            | "{what}, später, wo die Last weniger übrig lässt",
+            "{what}, or later if the load leaves less power for charging"
+            | "{what}, oder später, wenn die Last weniger zum Laden übrig lässt",
         Capacity { count: Option<&'a str>, capacity: &'a str, rate: &'a str, effective: &'a str }:
-            "<{count}, together >{capacity} at the {rate} rate, of which {effective} are counted on"
-            | "<{count}, zusammen >{capacity} bei Entladung in {rate}, davon {effective} angesetzt",
+            "<{count}, together >{capacity} rated over {rate}; {effective} counted, after age and cold"
+            | "<{count}, zusammen >{capacity} Nennkapazität über {rate}; {effective} gerechnet, nach Alter und Kälte",
         InParallel { batteries: usize }: "{batteries} in parallel" | "{batteries} parallel",
         NoCallCounted:
-            "no call counted; state calls_per_hour in the policy"
-            | "ohne Rufe; calls_per_hour unter policy angeben",
+            "no calls counted; state calls_per_hour under [policy]"
+            | "ohne Rufe gerechnet; calls_per_hour unter [policy] angeben",
         CallsOf { calls: &'a str, each: &'a str }: "{calls} an hour, {each} each" | "{calls} je Stunde zu je {each}",
     }
 }

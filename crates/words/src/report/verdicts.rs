@@ -14,10 +14,10 @@ sentences! {
             "fails, with every error accepted ({errors:error|errors}<, {counted}>)"
             | "nicht eingehalten, jeder Fehler akzeptiert ({errors:Fehler|Fehler}<, {counted}>)",
         Holds { counted: Option<&'a str> }:
-            "holds in every state that was solved< ({counted})>"
+            "holds in every state that was calculated< ({counted})>"
             | "in jedem gerechneten Zustand eingehalten< ({counted})>",
         HoldsOnAssumedData { values: usize, counted: Option<&'a str> }:
-            "holds in every state that was solved, on {values:assumed value|assumed values}< ({counted})>"
+            "holds in every state that was calculated, on {values:assumed value|assumed values}< ({counted})>"
             | "in jedem gerechneten Zustand eingehalten, auf Grundlage von {values:Annahme|Annahmen}< ({counted})>",
         NotJudged { things: usize, counted: Option<&'a str> }:
             "nothing failed, but not all was judged ({things:thing|things}<, {counted}>)"
@@ -42,7 +42,7 @@ sentences! {
     pub enum Tightest<'a> {
         NoOperatingPoint { device: &'a str, source: &'a str, state: &'a str, limit: &'a str }:
             "worst: {device} on {source} goes dark {state}, the voltage collapses; it needs {limit}"
-            | "am schlechtesten: {device} an {source} hat {state} keinen Arbeitspunkt; Grenzwert {limit}",
+            | "am schlechtesten: {device} an {source} fällt aus ({state}), die Spannung bricht zusammen; nötig sind {limit}",
         Below { device: &'a str, source: &'a str, voltage: &'a str, short: &'a str, limit: &'a str, state: &'a str }:
             "worst: {device} on {source} has {voltage} V, {short} V below its limit of {limit}, {state}"
             | "am schlechtesten: {device} an {source} hat {voltage} V, {short} V unter dem Grenzwert von {limit} ({state})",
@@ -89,8 +89,8 @@ sentences! {
             "A calculation, not a certificate. Isolate and prove dead before wiring; local codes and licensed practice prevail."
             | "Eine Berechnung, kein Nachweis. Vor dem Verdrahten freischalten und Spannungsfreiheit feststellen; örtliche Vorschriften und die Elektrofachkraft gehen vor.",
         Key:
-            "V is the worst device's voltage with every tolerance against it, rounded down; A the largest current, rounded up. How much more it carries: latchline headroom."
-            | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen dagegen, abgerundet; A der größte Strom, aufgerundet. Wie viel mehr sie trägt: latchline headroom.",
+            "V is the worst device's voltage with every tolerance at its worst, rounded down; A the largest current, rounded up. How much more it carries: latchline headroom."
+            | "V ist die Spannung des ungünstigsten Geräts, alle Toleranzen ungünstigst, abgerundet; A der größte Strom, aufgerundet. Wie viel mehr sie trägt: latchline headroom.",
         KeyOfBounds:
             "≥: at least so much; the true figure is not lower."
             | "≥: mindestens so viel; der wahre Wert liegt nicht tiefer.",
@@ -102,8 +102,8 @@ sentences! {
             "Existing cable with an error or warning on it: {runs}."
             | "Vorhandene Leitungen mit Fehlern oder Warnungen: {runs}.",
         ExistingNotJudged { runs: &'a str }:
-            "Existing cable that could not be judged whole: {runs}."
-            | "Vorhandene Leitungen, die nicht ganz beurteilt sind: {runs}.",
+            "Existing cable that could be judged only in part: {runs}."
+            | "Vorhandene Leitungen, die nur zum Teil beurteilt sind: {runs}.",
         ReleasesCounted:
             "Every door is counted as released outside its calls too (exit button, reader, keypad)."
             | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
@@ -131,8 +131,8 @@ sentences! {
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str }:
-            "its voltage would collapse at {margin} times this load"
-            | "die Spannung bräche bei {margin}-facher Last zusammen",
+            "works up to {margin} times this load"
+            | "trägt bis zum {margin}-fachen dieser Last",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",
@@ -147,8 +147,8 @@ sentences! {
             "constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
             | "Konstanten oder Dämpfungen aus dem Datenblatt, oder die Kapazität bei offenem fernem Ende messen und durch die Länge teilen",
         SearchBounded { state: &'a str, sets: &'a str }:
-            "{state}: of {sets} combinations of calls not all could be tried; one of the others may be worse than what is shown"
-            | "{state}: Nicht alle {sets} Verbindungen von Rufen ließen sich prüfen; es kann eine schlechtere als die gezeigte geben",
+            "{state}: not all {sets} combinations of calls could be tried; one that was left out may be worse than what is shown"
+            | "{state}: Nicht alle {sets} Rufkombinationen ließen sich rechnen; eine ausgelassene kann schlechter sein als die gezeigte",
         RemediesNotSoughtToOne:
             "remedies were sought for all findings but one; `latchline fix SITE --finding N` seeks it"
             | "Abhilfen: zu einem Befund nicht gesucht; `latchline fix SITE --finding N` sucht sie",
@@ -156,10 +156,10 @@ sentences! {
             "remedies were sought for the worst findings only, not for the other {count}; `latchline fix SITE --finding N` seeks them"
             | "Abhilfen: zu den übrigen Befunden ({count}) nicht gesucht; `latchline fix SITE --finding N` sucht sie",
         HowToGetIt:
-            "What is missing of a part: take it from its data sheet or measure it, and add it to the catalogue. What is missing of a door or a run: state it in the site file."
+            "Missing of a part: take it from its data sheet or measure it, and add it to the catalogue. Missing of a door or a run: state it in the site file."
             | "Was zu einem Teil fehlt: seinem Datenblatt entnehmen oder messen und im Katalog ergänzen. Was zu einer Tür oder einem Strang fehlt: in der Anlagendatei angeben.",
         AssumedValues { values: &'a str }:
-            "{values}. The verdict is as good as these: replace them by a datasheet's figure or a measurement."
+            "{values}. The verdict is as good as these: replace them by data sheet figures or measurements."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
         RunsWithin { runs: usize, margin: &'a str, device: &'a str }:
             "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"

@@ -24,8 +24,8 @@ macro_rules! commissioning {
             "Change every factory code and password. Do not write the new ones on this sheet."
             | "Alle werkseitigen Codes und Passwörter ändern. Die neuen nicht auf dieses Blatt schreiben.",
         CompareDeviceList:
-            "Have the system list its devices; hold the list against the device schedule: none missing, none unexpected, none twice."
-            | "Die Anlage ihre Geräte auflisten lassen; die Liste mit der Geräteliste vergleichen: keines fehlt, keines ist fremd, keines doppelt.",
+            "Have the system list its devices. Compare the list with the device schedule: none missing, none unexpected, none twice."
+            | "Die Anlage ihre Geräte auflisten lassen. Mit der Geräteliste vergleichen: keines fehlt, keines ist fremd, keines doppelt.",
         ConnectBattery:
             "Battery: look at polarity and fuse, then connect it again."
             | "Batterie: Polung und Sicherung prüfen, dann wieder anklemmen.",
@@ -33,8 +33,8 @@ macro_rules! commissioning {
             "continuity tester"
             | "Durchgangsprüfer",
         CornersMeaning:
-            "Lowest and highest: the nominal calculation repeated with every tolerance (supply, cable, length, temperature, loads) against the voltage, then with every tolerance for it."
-            | "Kleinster und größter Wert: die Nennrechnung wiederholt mit allen Toleranzen (Netzteil, Leitung, Länge, Temperatur, Lasten) gegen die Spannung, dann mit allen dafür.",
+            "Lowest: every tolerance (supply, cable, length, temperature, loads) pulls the voltage down. Highest: every one pushes it up."
+            | "Mindestens: Alle Toleranzen (Netzteil, Leitung, Länge, Temperatur, Lasten) senken die Spannung. Höchstens: Alle heben sie.",
         DisconnectBattery:
             "Disconnect the battery."
             | "Batterie abklemmen.",
@@ -68,8 +68,8 @@ macro_rules! commissioning {
             "Close the boxes, tidy the cables, take the rubbish along."
             | "Dosen schließen, Leitungen ordnen, Abfall mitnehmen.",
         LedNote:
-            "Currents: meter in series, fitted while the port is off, on a range above the highest figure, its fuse whole; all devices beyond the run booted and nobody calling; wait until the reading stands still."
-            | "Ströme: Messgerät in Reihe, bei abgeschaltetem Abgang eingesetzt, Bereich über dem höchsten Wert, Sicherung heil; alle Geräte dahinter hochgefahren, kein Ruf; warten, bis die Anzeige steht.",
+            "Currents: put the meter in series while the port is off, on a range above the highest figure, its fuse whole. Read when all devices beyond have booted, nobody calls and the figure stands still."
+            | "Ströme: Messgerät bei abgeschaltetem Abgang in Reihe schalten, Bereich über dem höchsten Wert, Sicherung heil. Ablesen, wenn alle Geräte dahinter hochgefahren sind, niemand ruft und die Anzeige steht.",
         LimitThere: "Limit there" | "Grenzwert dort",
         LiveNote:
             "Work from top to bottom. A reading outside its range is looked into before the next step."
@@ -116,17 +116,17 @@ macro_rules! commissioning {
             "ohmmeter"
             | "Ohmmeter",
         OhmmeterNote:
-            "Ohmmeters do not see through the bridge of a station: bare ends are tested before any electronics. Ranges: coldest to hottest conductor, all tolerances; take off the resistance of the test leads."
-            | "Ohmmeter sehen nicht durch den Gleichrichter einer Station: Blanke Enden werden vor aller Elektronik gemessen. Bereiche: kälteste bis wärmste Ader, alle Toleranzen; Widerstand der Messleitungen abziehen.",
+            "An ohmmeter does not see through the rectifier of a station: measure bare ends, before any electronics are fitted. Ranges: coldest to hottest conductor, all tolerances. Subtract the resistance of the test leads."
+            | "Ein Ohmmeter sieht nicht durch den Gleichrichter einer Station: blanke Enden messen, vor aller Elektronik. Bereiche: kälteste bis wärmste Ader, alle Toleranzen. Den Widerstand der Messleitungen abziehen.",
         OhmmeterOnly:
             "ohmmeter only"
             | "nur Ohmmeter",
         OldCableMeter:
-            "On old cable no insulation tester until every flat on it is seen to be disconnected: its voltage destroys what still hangs on it. An ohmmeter's few volts do no harm."
+            "On old cable, use no insulation tester until you have seen every flat on it disconnected: its voltage destroys what is still connected. An ohmmeter's few volts do no harm."
             | "An alten Leitungen kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist: Seine Spannung zerstört, was noch daran hängt. Die wenigen Volt eines Ohmmeters schaden nicht.",
         OldSystem:
-            "The old system: look for bell transformers, further supplies and feeds borrowed from other circuits; prove every old conductor dead, to each other and to earth."
-            | "Die alte Anlage: nach Klingeltransformatoren, weiteren Netzteilen und aus anderen Stromkreisen geborgten Einspeisungen suchen; jede alte Ader spannungsfrei feststellen, untereinander und gegen Erde.",
+            "The old system: look for bell transformers, further supplies and feeds borrowed from other circuits. Prove every old conductor dead, against each other and against earth."
+            | "Die alte Anlage: nach Klingeltransformatoren, weiteren Netzteilen und Einspeisungen aus anderen Stromkreisen suchen. An jeder alten Ader Spannungsfreiheit feststellen, untereinander und gegen Erde.",
         OpenCircuitVoltage:
             "Voltage at the output, nothing connected"
             | "Spannung am Ausgang, nichts angeschlossen",

@@ -9,7 +9,7 @@ macro_rules! doors {
         AlternatingCurrent: "alternating current" | "Wechselstrom",
         BusCollapses:
             "not judged: the voltage collapses there"
-            | "nicht beurteilt: Der Bus hat dort keinen Arbeitspunkt",
+            | "nicht beurteilt: Die Spannung bricht dort zusammen",
         Buttons: "buttons" | "Tasten",
         CautionAssumed: "Some figures rest on assumed values." | "Einige Werte beruhen auf Annahmen.",
         CautionDiode:
@@ -60,6 +60,7 @@ macro_rules! doors {
         HoldTime: "Release time" | "Freigabezeit",
         Keypad: "keypad" | "Codetastatur",
         LoopResistance: "Loop resistance" | "Schleifenwiderstand",
+        NominalLoopResistance: "Loop resistance, nominal" | "Schleifenwiderstand, nominal",
         LowestVoltage: "Lowest voltage" | "Kleinste Spannung",
         Magnet: "holding magnet" | "Haltemagnet",
         MechanicalEscape: "Mechanical means of escape" | "Mechanische Fluchtmöglichkeit",
@@ -67,12 +68,12 @@ macro_rules! doors {
         Module: "Module" | "Modul",
         MotorLock: "motor lock" | "Motorschloss",
         NamesModule: "names" | "Namen",
-        NominalVoltage: "Nominal voltage" | "Nennspannung dort",
+        NominalVoltage: "Nominal voltage" | "Nennwert der Spannung",
         NormallyClosed: "common and normally closed" | "Wurzel und Öffner",
         NormallyOpen: "common and normally open" | "Wurzel und Schließer",
-        NotStatedNone: "not stated (counts as no)" | "nicht angegeben (gilt als nein)",
+        NotStatedNone: "not stated; counted as none" | "nicht angegeben; als keine gerechnet",
         NotStatedNotJudged: "not stated: not judged" | "nicht angegeben: nicht beurteilt",
-        NotStatedDefault: "not stated; default" | "nicht angegeben; Vorgabe",
+        NotStatedDefault: "not stated; assumed" | "nicht angegeben; angenommen",
         Nothing: "nothing" | "nichts",
         PowerFrom: "Power" | "Versorgung",
         Reader: "reader" | "Leser",
@@ -87,8 +88,8 @@ macro_rules! doors {
             | "in der Türstation eingestellt, geht dem Plan vor",
         Strike: "strike" | "Türöffner",
         VoltageNotNeeded:
-            "none to judge: the drive has power of its own"
-            | "keine zu beurteilen: Der Antrieb hat eigene Versorgung",
+            "none needed: the drive has power of its own"
+            | "keine nötig: Der Antrieb hat eigene Versorgung",
         WhileReleased: "while released" | "während der Freigabe",
         WhileShut: "while shut" | "während geschlossen",
         WiringInSeries: "Wired in series" | "In Reihe verdrahtet",

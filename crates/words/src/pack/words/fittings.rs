@@ -11,7 +11,7 @@ macro_rules! fittings {
         AlarmContact: "Alarm contact" | "Meldekontakt",
         AlarmInput: "Alarm input" | "Meldeeingang",
         ButtonLight: "light for buttons" | "Tastenbeleuchtung",
-        CutNotNoticed: "a cut cable passes unnoticed" | "eine durchtrennte Leitung bleibt unbemerkt",
+        CutNotNoticed: "a cut cable is not noticed" | "eine durchtrennte Leitung bleibt unbemerkt",
         DoorAlarm: "door open" | "Tür offen",
         DuressAlarm: "duress, silent" | "Überfall, still",
         EndOfLineResistor: "resistor at the end of the line" | "Abschlusswiderstand am Leitungsende",

@@ -65,13 +65,13 @@ macro_rules! shared {
         Value: "Value" | "Wert",
         VaristorPart: "Varistor" | same,
         Verdict: "Verdict" | "Ergebnis",
-        VerdictAssumed: "holds in every state that was solved, on assumed values"
+        VerdictAssumed: "holds in every state that was calculated, on assumed values"
             | "in jedem gerechneten Zustand eingehalten, auf Grundlage von Annahmen",
         VerdictFails: "fails" | "nicht eingehalten",
         VerdictFailsAsAccepted:
             "fails, with every error accepted"
             | "nicht eingehalten, jeder Fehler akzeptiert",
-        VerdictHolds: "holds in every state that was solved" | "in jedem gerechneten Zustand eingehalten",
+        VerdictHolds: "holds in every state that was calculated" | "in jedem gerechneten Zustand eingehalten",
         VerdictNotJudged:
             "nothing failed, but not all was judged"
             | "nichts verletzt, aber nicht alles beurteilt",

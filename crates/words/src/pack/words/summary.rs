@@ -22,10 +22,10 @@ macro_rules! summary {
         LargestCurrent: "Largest current" | "Größter Strom",
         LargestPower: "Largest power" | "Größte Leistung",
         LeastMargin: "Least margin to a limit" | "Kleinste Reserve zu einem Grenzwert",
-        LoadingMargin: "Loading margin" | "Lastreserve",
+        LoadingMargin: "Growth of load possible" | "Mögliche Lastzunahme",
         LoadingMarginMeaning:
-            "factor by which all loads could grow before the voltage collapses"
-            | "Faktor, um den alle Lasten wachsen könnten, bis es keinen Arbeitspunkt mehr gibt",
+            "so many times all loads could grow before the voltage collapses"
+            | "auf das Sovielfache könnten alle Lasten wachsen, bis die Spannung zusammenbricht",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
         NotCounted: "not counted" | "nicht gerechnet",
@@ -33,10 +33,10 @@ macro_rules! summary {
         ReleasesOutsideCalls: "Releases outside calls" | "Freigaben außerhalb von Rufen",
         Runs: "Runs" | "Stränge",
         SearchBounded:
-            "search not complete: the figures are the worst found"
-            | "Suche unvollständig: Die Werte sind die ungünstigsten gefundenen",
-        SearchComplete: "search complete" | "Suche vollständig",
-        StatesSolved: "Operating states that were solved" | "Gerechnete Betriebszustände",
+            "some were left out: the figures are the worst found"
+            | "einige ausgelassen: Die Werte sind die ungünstigsten gefundenen",
+        SearchComplete: "none left out" | "keine ausgelassen",
+        StatesSolved: "Operating states that were calculated" | "Gerechnete Betriebszustände",
         SummaryTitle: "System summary" | "Anlagenübersicht",
         Supplies: "Supplies" | "Netzteile",
         WhatIsThere: "What is there" | "Bestand",

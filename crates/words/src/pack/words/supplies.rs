@@ -4,13 +4,13 @@
 macro_rules! supplies {
     ($next:ident $($rest:ident)*; $($before:tt)*) => {
         $next! { $($rest)*; $($before)*
-        AgeingRemark: "after ageing and temperature" | "nach Alterung und Temperatur",
+        AgeingRemark: "what is counted of the battery" | "was von der Batterie gerechnet wird",
         Ambient: "Ambient temperature" | "Umgebungstemperatur",
         Battery: "Battery" | "Batterie",
         BatteryCapacity: "Capacity of the battery" | "Kapazität der Batterie",
         BatteryHours: "Hours on battery" | "Stunden auf Batterie",
         BatteryVoltage: "Voltage of the battery" | "Spannung der Batterie",
-        CapacityCountedOn: "Capacity that is counted on" | "Angesetzte Kapazität",
+        CapacityCountedOn: "Capacity after age and cold" | "Kapazität nach Alter und Kälte",
         ChargeCurrent: "Charging current" | "Ladestrom",
         ChargingPower: "Power for charging" | "Leistung zum Laden",
         ChargingWaits:
@@ -18,7 +18,7 @@ macro_rules! supplies {
             | "was die Last von der Nennleistung übrig lässt",
         Heat: "Heat in the cupboard" | "Wärme im Schrank",
         MainsCurrent: "Mains current" | "Netzstrom",
-        NoBattery: "none: everything stops with the mains" | "keine: Mit dem Netz steht alles",
+        NoBattery: "none: without mains nothing works" | "keine: Ohne Netz geht nichts",
         OutputPower: "Largest output power" | "Größte Ausgangsleistung",
         RechargeHours: "Hours to recharge" | "Stunden zum Laden",
         SuppliesTitle: "Battery and supply sheet" | "Datenblatt der Netzteile und Batterien",

@@ -10,8 +10,8 @@ macro_rules! wiring {
             "battery of the supply, by its own leads and fuse"
             | "Batterie des Netzteils, mit eigenen Leitungen und Sicherung",
         BreaksNothing:
-            "stays free: it cannot release this lock, which stays shut without power"
-            | "bleibt frei: kann dieses Schloss nicht freigeben, das ohne Strom zu bleibt",
+            "stays free: this lock stays shut without power, so a break cannot release it"
+            | "bleibt frei: Dieses Schloss bleibt ohne Strom zu, eine Unterbrechung gibt es nicht frei",
         CableNotStated:
             "cable not stated in the plan: choose it and write down type and length"
             | "Leitung steht nicht im Plan: wählen, Typ und Länge notieren",
@@ -23,11 +23,11 @@ macro_rules! wiring {
             | "Farben nach IEC 60757, nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete notieren.",
         ConductorSize: "Conductor" | "Ader",
         ConnectorConvention:
-            "Where more than two conductors of a door's circuit meet, or two away from any terminal, a connector joins them (common practice). It stands beside the door station, or beside the relay on the secure side where one is fitted. If a maker's sheet shows other terminals, his sheet prevails: note it here."
-            | "Wo im Stromkreis einer Tür mehr als zwei Adern zusammentreffen, oder zwei abseits einer Klemme, verbindet sie ein Verbinder (üblich). Er sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite, wo eines vorgesehen ist. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
+            "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the door station, or beside the relay on the secure side. If the maker's sheet shows other terminals, follow that and note it here."
+            | "Ein Verbinder verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Er sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
         CutBoundMeaning:
-            "Proved least: the drums bought equal a lower bound (their total holds every piece; or the dual of the Gilmore-Gomory program, its prices checked by an integer knapsack), so no cutting plan buys less."
-            | "Bewiesen kleinstmöglich: Die gekauften Trommeln erreichen eine untere Schranke (ihre Summe fasst alle Stücke; oder das Dual des Programms von Gilmore und Gomory, dessen Preise ein ganzzahliger Rucksack prüft), also kauft kein Schnittplan weniger.",
+            "Proved: a bound below which no cutting plan can buy was calculated, and the drums bought equal it. The bound is the sum of the pieces, or the dual of the Gilmore-Gomory program, its prices checked by an integer knapsack."
+            | "Bewiesen: Die gekauften Trommeln erreichen eine berechnete Schranke, unter der kein Schnittplan kaufen kann. Sie ist die Summe der Stücke, oder das Dual des Programms von Gilmore und Gomory, dessen Preise ein ganzzahliger Rucksack prüft.",
         CutLength: "Cut to" | "Ablängen auf",
         CutListTitle: "Cut list" | "Zuschnittliste",
         Device: "Device" | "Gerät",

@@ -1,8 +1,8 @@
 //! What got better and worse from one assessment to another.
 
-use crate::assessment::Assessment;
+use crate::assessment::{Assessment, DeviceResult};
 use crate::not_judged::NotJudged;
-use latchline_finding::{Code, ElementId, Finding};
+use latchline_finding::{Code, ElementId, Finding, StateKind};
 use latchline_words::missing::Missing;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -33,17 +33,19 @@ pub struct Comparison {
     pub judged_now: Vec<NotJudged>,
     /// What is no longer judged.
     pub no_longer_judged: Vec<NotJudged>,
-    /// Least margins of devices that both have, in volts, the largest difference first.
+    /// Least margins of devices that both have, over the states that both have, in volts, the largest difference first.
     pub margins_v: Vec<FigureChange>,
     /// Largest currents of sources that both have, in amperes.
     pub currents_a: Vec<FigureChange>,
-    /// Shortest hours of batteries of supplies that both have; nought without a battery.
+    /// Shortest hours of batteries of supplies that both have; nought without a battery. Empty unless both count the same calls.
     pub battery_hours: Vec<FigureChange>,
+    /// Whether both ask for the same hours with the same calls, so that hours can be compared.
+    pub is_of_like_hours: bool,
 }
 
 impl Comparison {
-    /// From one assessment to another.
-    pub fn between(old: &Assessment, new: &Assessment) -> Comparison {
+    /// From one assessment to another; `is_of_like_hours` says whether both sites ask for the same hours with the same calls.
+    pub fn between(old: &Assessment, new: &Assessment, is_of_like_hours: bool) -> Comparison {
         let only = |of: &Assessment, other: &Assessment| -> Vec<Finding> {
             let known: BTreeSet<(Code, Option<&ElementId>)> = all(other).map(key).collect();
             all(of).filter(|finding| !known.contains(&key(finding))).cloned().collect()
@@ -53,9 +55,18 @@ impl Comparison {
                 other.not_judged.iter().map(|one| (one.code, &one.missing)).collect();
             of.not_judged.iter().filter(|one| !known.contains(&(one.code, &one.missing))).cloned().collect()
         };
+        // A state that only one of them has, the battery's end say, makes nothing better or worse.
+        let states =
+            |of: &Assessment| -> BTreeSet<StateKind> { of.states.iter().map(|one| one.kind).collect() };
+        let in_both: BTreeSet<StateKind> = states(old).intersection(&states(new)).copied().collect();
         let margin = |of: &Assessment| -> BTreeMap<ElementId, Option<f64>> {
-            let finite = |margin: f64| margin.is_finite().then_some(margin);
-            of.devices.iter().map(|one| (one.id.clone(), finite(one.worst.margin_v()))).collect()
+            let least = |one: &DeviceResult| {
+                let like = one.by_state.iter().filter(|(state, _)| in_both.contains(state));
+                let margins = like.map(|(_, at)| at.voltage_v.map(|voltage| voltage - at.limit_v));
+                // No operating point in one state is none.
+                margins.reduce(|a, b| Some(a?.min(b?))).flatten()
+            };
+            of.devices.iter().map(|one| (one.id.clone(), least(one))).collect()
         };
         let current = |of: &Assessment| -> BTreeMap<ElementId, Option<f64>> {
             of.sources.iter().map(|one| (one.id.clone(), one.current.current_a)).collect()
@@ -78,7 +89,11 @@ impl Comparison {
             no_longer_judged: gaps(new, old),
             margins_v: figures(&margin(old), &margin(new), true),
             currents_a: figures(&current(old), &current(new), false),
-            battery_hours: figures(&hours(old), &hours(new), true),
+            battery_hours: match is_of_like_hours {
+                true => figures(&hours(old), &hours(new), true),
+                false => Vec::new(),
+            },
+            is_of_like_hours,
         }
     }
 }

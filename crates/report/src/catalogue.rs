@@ -66,6 +66,37 @@ pub fn list(catalogue: &Catalogue, sources: &Sources, look: &Look) -> String {
 
 /// The text in which a part is written, with the numbers of its lines; `None` if no part has the name.
 pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str, look: &Look) -> Option<String> {
+    let (file, first, block) = written(catalogue, sources, name)?;
+    let file_name = &sources.file(file).name;
+    let width = (first + block.len()).to_string().len();
+    let head = CatalogueWords::Lines { file: &shown::whole(file_name, &[]), line: first };
+    let mut text = head.say(look.language) + "\n";
+    for (index, line) in block.iter().enumerate() {
+        let _ = writeln!(text, "{:>width$} | {}", first + index, shown::whole(line, &['\t']));
+    }
+    Some(text)
+}
+
+/// Names of parts that both catalogues have and of which their texts do not say the same, comments and blanks left out.
+pub fn other_parts(old: (&Catalogue, &Sources), new: (&Catalogue, &Sources)) -> Vec<String> {
+    let lines = |(catalogue, sources): (&Catalogue, &Sources), name: &str| -> Option<Vec<String>> {
+        let (_, _, block) = written(catalogue, sources, name)?;
+        let said = block.iter().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "));
+        Some(said.filter(|line| !line.is_empty() && !line.starts_with('#')).collect())
+    };
+    let differs = |name: &&str| match (lines(old, name), lines(new, name)) {
+        (Some(old), Some(new)) => old != new,
+        _ => false,
+    };
+    names(new.0).into_iter().filter(differs).map(str::to_string).collect()
+}
+
+/// The file in which a part is written, the number of its first line, and its lines.
+fn written<'s>(
+    catalogue: &Catalogue,
+    sources: &'s Sources,
+    name: &str,
+) -> Option<(FileId, usize, Vec<&'s str>)> {
     let mut starts = Vec::new();
     let mut found = None;
     for head in heads(catalogue) {
@@ -77,7 +108,6 @@ pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str, look: &Look) -
         }
     }
     let (file, first) = found?;
-    let file_name = &sources.file(file).name;
     let lines: Vec<&str> = sources.file(file).text.lines().collect();
     let is_table = lines.get(first - 1)?.trim_start().starts_with('[');
     // A part ends where the next begins; a table of its own also has sub-tables.
@@ -96,13 +126,7 @@ pub fn part(catalogue: &Catalogue, sources: &Sources, name: &str, look: &Look) -
     {
         block = rest;
     }
-    let width = (first + block.len()).to_string().len();
-    let head = CatalogueWords::Lines { file: &shown::whole(file_name, &[]), line: first };
-    let mut text = head.say(look.language) + "\n";
-    for (index, line) in block.iter().enumerate() {
-        let _ = writeln!(text, "{:>width$} | {}", first + index, shown::whole(line, &['\t']));
-    }
-    Some(text)
+    Some((file, first, block.to_vec()))
 }
 
 /// Names of all parts.

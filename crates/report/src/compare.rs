@@ -11,10 +11,12 @@ use latchline_finding::{ElementId, Finding, Language};
 use latchline_site::bill::BillKind;
 use latchline_site::cables::DoorCable;
 use latchline_site::changes::{
-    CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Swap,
+    Bearing, CableAtDoor, Changes, KeyChange, KeyOwner, KeyValue, OtherCableAtDoor, OtherRun, QuantityChange,
+    RunWork, Swap,
 };
 use latchline_words::codes;
-use latchline_words::commands::{CompareHead, CompareWords};
+use latchline_words::commands::{CompareHead, CompareKey, CompareWords};
+use latchline_words::reading::Thing;
 use latchline_words::report::JobWords;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -35,6 +37,8 @@ pub struct Compared<'a> {
     pub changes: &'a Changes,
     /// What got better and worse.
     pub comparison: &'a Comparison,
+    /// Parts that both catalogues have and of which they do not say the same.
+    pub parts: &'a [String],
     /// Currency of the catalogue.
     pub currency: &'a str,
 }
@@ -42,7 +46,7 @@ pub struct Compared<'a> {
 /// For a person.
 pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     let language = look.language;
-    let Compared { old, new, changes, comparison, currency } = *compared;
+    let Compared { old, new, changes, comparison, currency, .. } = *compared;
     let mut text = paragraph(&CompareWords::Verdicts { old, new }.say(language), 0, look.width);
     if changes.is_empty() {
         text.push_str(&paragraph(&CompareWords::Same.say(language), 0, look.width));
@@ -72,7 +76,18 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
         let (old, new) = (&positions(&one.old), &positions(&one.new));
         CompareWords::OtherNumber { element: &name(&one.station), old, new }.say(language)
     });
-    block(CompareHead::Set, set.collect());
+    let keys = |bearing: Bearing| -> Vec<String> {
+        changes.keys.iter().filter(|one| one.bearing == bearing).map(|one| key(one, language)).collect()
+    };
+    block(CompareHead::Fit, keys(Bearing::Fit));
+    block(CompareHead::Set, set.chain(keys(Bearing::Set)).collect());
+    block(CompareHead::Label, keys(Bearing::Label));
+    let parts = compared.parts.iter().map(|part| {
+        let part = &plain(part);
+        CompareWords::OtherPart { part }.say(language)
+    });
+    let hours = (!comparison.is_of_like_hours).then(|| CompareWords::HoursNotCompared.say(language));
+    block(CompareHead::Known, keys(Bearing::Known).into_iter().chain(parts).chain(hours).collect());
     block(CompareHead::Better, better_or_worse(comparison, true, language));
     block(CompareHead::Worse, better_or_worse(comparison, false, language));
     text
@@ -146,7 +161,15 @@ fn quantity(change: &QuantityChange, language: Language) -> String {
 
 /// Whether a cable is pulled for it.
 fn is_pulled(one: &OtherRun) -> bool {
-    matches!(one.work, RunWork::New { .. } | RunWork::Cable { .. } | RunWork::Length { .. } | RunWork::Gone)
+    matches!(
+        one.work,
+        RunWork::New { .. }
+            | RunWork::Cable { .. }
+            | RunWork::Extended { .. }
+            | RunWork::Shortened { .. }
+            | RunWork::Length { .. }
+            | RunWork::Gone
+    )
 }
 
 fn run(one: &OtherRun, language: Language) -> String {
@@ -165,6 +188,26 @@ fn run(one: &OtherRun, language: Language) -> String {
         RunWork::Cable { old, new, length_m } => {
             CompareWords::OtherCable { run, old: &plain(old), new: &plain(new), length: &metres(*length_m) }
                 .say(language)
+        }
+        RunWork::Extended { cable, more_m, after, to } => CompareWords::Extended {
+            run,
+            cable: &plain(cable),
+            more: &metres(*more_m),
+            after: &name(after),
+            to: &names(to),
+        }
+        .say(language),
+        RunWork::Shortened { cable, less_m, at, without } => CompareWords::Shortened {
+            run,
+            cable: &plain(cable),
+            less: &metres(*less_m),
+            at: &name(at),
+            without: &names(without),
+        }
+        .say(language),
+        RunWork::Sections { old_m, new_m } => {
+            let list = |all: &[f64]| all.iter().map(|one| metres(*one)).collect::<Vec<_>>().join(" + ");
+            CompareWords::Sections { run, old: &list(old_m), new: &list(new_m) }.say(language)
         }
         RunWork::Length { cable, old_m, new_m } => CompareWords::OtherLength {
             run,
@@ -249,13 +292,14 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
             false => CompareWords::GapNew { missing }.say(language),
         }
     }));
-    let chosen = |all: &[FigureChange], say: &dyn Fn(&FigureChange, &str, &str, &str) -> String| {
+    let chosen = |all: &[FigureChange],
+                  rounded: fn(f64, Language) -> String,
+                  say: &dyn Fn(&FigureChange, &str, &str, &str) -> String| {
         let shown = all.iter().filter(|one| one.better == better);
         let mut told: Vec<String> = shown
             .map(|one| {
                 let figure = |value: Option<f64>| {
-                    let down = |value| figures::volts(value, language);
-                    value.map_or_else(|| String::from("–"), down)
+                    value.map_or_else(|| String::from("–"), |value| rounded(value, language))
                 };
                 say(one, &name(&one.element), &figure(one.old), &figure(one.new))
             })
@@ -263,13 +307,13 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
         cut(&mut told, MOST_FIGURES, language);
         told
     };
-    lines.extend(chosen(&comparison.margins_v, &|_, device, old, new| {
+    lines.extend(chosen(&comparison.margins_v, volts, &|_, device, old, new| {
         CompareWords::Tightest { device, old, new }.say(language)
     }));
-    lines.extend(chosen(&comparison.currents_a, &|_, supply, old, new| {
+    lines.extend(chosen(&comparison.currents_a, figures::amperes, &|_, supply, old, new| {
         CompareWords::SupplyCurrent { supply, old, new }.say(language)
     }));
-    lines.extend(chosen(&comparison.battery_hours, &|one, supply, old, new| {
+    lines.extend(chosen(&comparison.battery_hours, figures::battery_hours, &|one, supply, old, new| {
         let words = match (one.old, one.new) {
             (_, Some(0.0)) => CompareWords::BatteryLost { supply, old },
             (Some(0.0), _) => CompareWords::BatteryCome { supply, new },
@@ -278,6 +322,93 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
         words.say(language)
     }));
     lines
+}
+
+/// A margin; with the minus sign of the page.
+fn volts(value: f64, language: Language) -> String {
+    figures::volts(value, language).replace('-', "−")
+}
+
+/// A key of the site file that differs.
+fn key(change: &KeyChange, language: Language) -> String {
+    let say = |words: CompareWords<'_>| words.say(language);
+    let element = change.element.as_ref().map(name);
+    let number =
+        |words: CompareWords<'_>| Some(format!("{}, {}", element.clone().unwrap_or_default(), say(words)));
+    let owner = match &change.owner {
+        KeyOwner::Whole | KeyOwner::Measured => element.clone(),
+        KeyOwner::Lock(lock) => number(CompareWords::AtDoorLock { number: lock + 1 }),
+        KeyOwner::LockPart(lock, part) => {
+            let part = part_word(*part).say(language);
+            number(CompareWords::AtDoorPart { part, number: lock + 1 })
+        }
+        KeyOwner::Light(light) => number(CompareWords::AtDoorLight { number: light + 1 }),
+        KeyOwner::AlarmInput(input) => number(CompareWords::AtDoorContact { number: input + 1 }),
+        KeyOwner::Acceptance(finding) => Some(plain(&format!("accept {finding}"))),
+    };
+    let owner = owner.as_deref();
+    let words = key_words(change.table, change.key);
+    let key = &words.map_or_else(|| format!("`{}`", change.key), |words| words.say(language).to_string());
+    if let (Some(KeyValue::Names(old)), Some(KeyValue::Names(new))) = (&change.old, &change.new) {
+        let list = |names: Vec<&String>| {
+            (!names.is_empty())
+                .then(|| names.into_iter().map(|name| plain(name)).collect::<Vec<_>>().join(", "))
+        };
+        let (come, go) = (list(new.difference(old).collect()), list(old.difference(new).collect()));
+        let owner = owner.unwrap_or_default();
+        return say(CompareWords::OtherNames { owner, key, come: come.as_deref(), go: go.as_deref() });
+    }
+    let value = |value: &Option<KeyValue>| match value {
+        None => say(CompareWords::NotStated),
+        Some(KeyValue::Yes(true)) => say(CompareWords::Yes),
+        Some(KeyValue::Yes(false)) => say(CompareWords::No),
+        Some(KeyValue::Word(word)) => plain(word),
+        Some(KeyValue::Names(names)) => plain(&names.iter().cloned().collect::<Vec<_>>().join(", ")),
+        Some(KeyValue::Amount(amount, unit)) => {
+            let text = format!("{} {unit}", figures::decimals(figures::trimmed(*amount, 6), language));
+            text.trim_end().replace('-', "−")
+        }
+    };
+    let (old, new) = (&value(&change.old), &value(&change.new));
+    say(CompareWords::OtherValue { owner, key, new, old })
+}
+
+/// A key that is work on site, in words; others go by their names in the file.
+pub fn key_words(table: Thing, key: &str) -> Option<CompareKey> {
+    Some(match (table, key) {
+        (_, "set_voltage") => CompareKey::SetVoltage,
+        (_, "batteries") => CompareKey::Batteries,
+        (_, "role") => CompareKey::Role,
+        (_, "calls") => CompareKey::Calls,
+        (_, "accessories") => CompareKey::Accessories,
+        (_, "fire_interlock") => CompareKey::FireInterlock,
+        (_, "control_height") => CompareKey::ControlHeight,
+        (_, "heater") => CompareKey::Heater,
+        (_, "surge_protection") => CompareKey::SurgeProtection,
+        (_, "model") => CompareKey::Model,
+        (_, "feed") => CompareKey::Feed,
+        (_, "supply_voltage") => CompareKey::SupplyVoltage,
+        (_, "supply_tolerance") => CompareKey::SupplyTolerance,
+        (_, "supply_ac") => CompareKey::SupplyAc,
+        (Thing::AlarmInput, "contact") => CompareKey::AlarmContact,
+        (_, "contact") => CompareKey::Contact,
+        (_, "relay_between") => CompareKey::RelayBetween,
+        (_, "hold_time") => CompareKey::HoldTime,
+        (_, "suppression") => CompareKey::Suppression,
+        (_, "suppression_voltage") => CompareKey::SuppressionVoltage,
+        (_, "relay_on_secure_side") => CompareKey::RelayOnSecureSide,
+        (_, "exit_button") => CompareKey::ExitButton,
+        (_, "emergency_release") => CompareKey::EmergencyRelease,
+        (_, "delayed_egress") => CompareKey::DelayedEgress,
+        (_, "door_contact") => CompareKey::DoorContact,
+        (_, "lit") => CompareKey::Lit,
+        (_, "kind") => CompareKey::AlarmKind,
+        (_, "end_of_line_resistor") => CompareKey::EndOfLineResistor,
+        (_, "tells") => CompareKey::Tells,
+        (_, "label") => CompareKey::Label,
+        (_, "terminator_capacitor") => CompareKey::TerminatorCapacitor,
+        _ => return None,
+    })
 }
 
 fn cut(lines: &mut Vec<String>, most: usize, language: Language) {
@@ -328,6 +459,10 @@ pub struct CompareDocument {
     cables_at_doors: Vec<String>,
     /// Stations whose switches are set to other positions.
     set: Vec<SetDocument>,
+    /// Other keys of the site file that differ: work on site, labels, and what is known or wished.
+    keys: Vec<KeyDocument>,
+    /// Parts that both catalogues have and of which they do not say the same.
+    parts: Vec<String>,
     /// Findings that are gone.
     findings_gone: Vec<FindingName>,
     /// Findings that have come.
@@ -336,7 +471,7 @@ pub struct CompareDocument {
     margins_v: Vec<FigureDocument>,
     /// Largest currents of supplies in A.
     currents_a: Vec<FigureDocument>,
-    /// Hours of batteries; nought where a supply has none.
+    /// Hours of batteries; nought where a supply has none; none where the two files ask for other hours or count other calls.
     battery_hours: Vec<FigureDocument>,
 }
 
@@ -369,7 +504,7 @@ struct SwapDocument {
 struct RunDocument {
     /// The run.
     run: String,
-    /// "new", "gone", "cable", "length", "from", "stops", "pairs" or "terminator".
+    /// "new", "gone", "cable", "extended", "shortened", "sections", "length", "from", "stops", "pairs" or "terminator".
     work: &'static str,
     /// The work in English.
     message: String,
@@ -383,6 +518,19 @@ struct SetDocument {
     old: String,
     /// The same after.
     new: String,
+}
+
+#[derive(Debug, Serialize, JsonSchema)]
+struct KeyDocument {
+    /// The element; absent for the site, its conditions, its policy and what it accepts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    element: Option<String>,
+    /// The key of the site file.
+    key: &'static str,
+    /// "fit", "set", "label" or "known".
+    work: &'static str,
+    /// The difference in English.
+    message: String,
 }
 
 #[derive(Debug, Serialize, JsonSchema)]
@@ -457,6 +605,22 @@ pub fn document(
                 new: positions(&one.new),
             })
             .collect(),
+        keys: changes
+            .keys
+            .iter()
+            .map(|one| KeyDocument {
+                element: one.element.as_ref().map(ElementId::to_string),
+                key: one.key,
+                work: match one.bearing {
+                    Bearing::Fit => "fit",
+                    Bearing::Set => "set",
+                    Bearing::Label => "label",
+                    Bearing::Known | Bearing::Told => "known",
+                },
+                message: key(one, Language::English),
+            })
+            .collect(),
+        parts: compared.parts.to_vec(),
         findings_gone: comparison.gone.iter().map(finding_name).collect(),
         findings_new: comparison.come.iter().map(finding_name).collect(),
         margins_v: comparison.margins_v.iter().map(figure).collect(),
@@ -470,6 +634,9 @@ fn work_word(work: &RunWork) -> &'static str {
         RunWork::New { .. } => "new",
         RunWork::Gone => "gone",
         RunWork::Cable { .. } => "cable",
+        RunWork::Extended { .. } => "extended",
+        RunWork::Shortened { .. } => "shortened",
+        RunWork::Sections { .. } => "sections",
         RunWork::Length { .. } => "length",
         RunWork::From { .. } => "from",
         RunWork::Stops { .. } => "stops",

@@ -8,10 +8,12 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::{Args, ValueEnum};
 use latchline_assess::comparison::Comparison;
+use latchline_finding::Sourced;
 use latchline_report::compare::{self, Compared};
-use latchline_report::{Look, Report, json, wording};
+use latchline_report::{Look, Report, catalogue, json, wording};
 use latchline_session::View;
 use latchline_site::changes::Changes;
+use latchline_site::model::Site;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -67,7 +69,17 @@ pub fn run(
         return super::refuse(&new, &look);
     };
     let changes = Changes::between(old_site, new_site);
-    let comparison = Comparison::between(old_found, new_found);
+    let comparison = {
+        let wish = |site: &Site| {
+            let policy = &site.policy;
+            let value = |stated: &Option<Sourced<f64>>| stated.as_ref().map(|stated| stated.value);
+            let call = policy.call_duration.as_ref().map(|time| time.value.as_seconds());
+            (value(&policy.standby_hours), value(&policy.calls_per_hour), call)
+        };
+        Comparison::between(old_found, new_found, wish(old_site) == wish(new_site))
+    };
+    let parts =
+        catalogue::other_parts((&old_site.catalogue, old.sources()), (&new_site.catalogue, new.sources()));
     let (old_verdict, _) = verdict(&old, &look)?;
     let (new_verdict, fails) = verdict(&new, &look)?;
     let compared = Compared {
@@ -75,6 +87,7 @@ pub fn run(
         new: &new_verdict,
         changes: &changes,
         comparison: &comparison,
+        parts: &parts,
         currency: &new_site.catalogue.currency,
     };
     let text = match arguments.format {

@@ -13,6 +13,15 @@ const MOST_BATTERIES: u32 = 8;
 /// Stations that the house hangs on one port.
 pub(super) const ON_A_PORT: usize = 4;
 
+/// Why there are no hours to say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoHours {
+    /// The supply has no battery.
+    NoBattery,
+    /// A figure of its battery is missing.
+    FigureMissing,
+}
+
 /// How long a supply's battery carries a house in standby.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BatteryHours {
@@ -20,6 +29,8 @@ pub struct BatteryHours {
     pub supply: String,
     /// Model of the distributors of the house, and how many it has.
     pub distributors: (String, u32),
+    /// Calls at once with which it was checked.
+    pub calls: usize,
     /// Errors that the check finds in the house: more than the supply bears.
     pub limits: Vec<Code>,
     /// Largest current of any state, in amperes.
@@ -46,7 +57,7 @@ pub struct BatteryHours {
 /// batteries in parallel that last so long, or as many as are asked for at most. The stations hang on short runs of thick cable, so that
 /// what is found wrong with the house is the supply's.
 ///
-/// `None` where the supply has no battery, or a figure of it is missing.
+/// [`NoHours`] where the supply has no battery, or a figure of it is missing.
 ///
 /// # Errors
 /// If the parts do not make a site.
@@ -56,7 +67,7 @@ pub fn battery_hours(
     question: &Question,
     stations: usize,
     hours: Option<f64>,
-) -> Result<Option<BatteryHours>, BareSiteError> {
+) -> Result<Result<BatteryHours, NoHours>, BareSiteError> {
     let catalogue = catalogues.catalogue();
     let memory = Memory::default();
     let judged = |batteries: u32, heaters: bool| -> Result<(Assessment, u32), BareSiteError> {
@@ -78,16 +89,21 @@ pub fn battery_hours(
         Ok((assessed(sources, catalogues, house.text(), &memory)?.1, distributors))
     };
     let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
+    let has_battery = catalogue.supplies.get(&question.supply).is_some_and(|model| model.battery.is_some());
+    let none = if has_battery { NoHours::FigureMissing } else { NoHours::NoBattery };
+    let calls = catalogue.families.get(&question.family);
+    let calls = calls.map_or(1, |family| family.simultaneous_calls.value as usize);
     let mut answer = None;
     for batteries in 1..=MOST_BATTERIES {
         let (assessment, distributors) = judged(batteries, false)?;
-        let Some(figures) = figures(&assessment) else { return Ok(None) };
-        let Some(load) = figures.shortest() else { return Ok(None) };
+        let Some(figures) = figures(&assessment) else { return Ok(Err(none)) };
+        let Some(load) = figures.shortest() else { return Ok(Err(none)) };
         let source = assessment.sources.first();
         let charges_too_long = assessment.findings.iter().any(|finding| finding.code == CHARGER_TOO_SMALL);
         answer = Some(BatteryHours {
             supply: question.supply.clone(),
             distributors: (question.distributor.clone(), distributors),
+            calls,
             limits: errors(&assessment),
             current_a: source.and_then(|source| source.current.current_a),
             rated_a: source.and_then(|source| source.current.limit_a),
@@ -107,7 +123,7 @@ pub fn battery_hours(
         let (assessment, _) = judged(found.batteries, true)?;
         found.hours_with_heater = figures(&assessment).and_then(|all| Some(all.shortest()?.hours));
     }
-    Ok(answer)
+    Ok(answer.ok_or(none))
 }
 
 fn figures(assessment: &Assessment) -> Option<&BatteryFigures> {

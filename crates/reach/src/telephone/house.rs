@@ -4,7 +4,7 @@ use crate::bare_site::BareSiteError;
 use latchline_assess::{Assessment, Memory, assess_with};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Catalogue, Media, StationKind, StationModel, SupplyModel};
+use latchline_site::catalogue::{Catalogue, StationKind, StationModel, SupplyModel};
 use latchline_site::model::Site;
 use std::fmt::Write as _;
 
@@ -202,18 +202,4 @@ pub fn lightest(catalogue: &Catalogue, family: &str) -> Option<String> {
     let order =
         |a: &&StationModel, b: &&StationModel| count(a).cmp(&count(b)).then(b.head.name.cmp(&a.head.name));
     catalogue.stations.values().filter(of_family).max_by(order).map(|model| model.head.name.clone())
-}
-
-/// Door stations that a family's calls need, and the heaviest model of its kind.
-pub(super) fn heaviest(catalogue: &Catalogue, family: &str, kind: StationKind) -> Option<String> {
-    catalogue
-        .stations
-        .values()
-        .filter(|model| model.family.value == family && model.kind.value == kind)
-        .min_by_key(|model| {
-            // Without a count, video is heavier than audio.
-            let most = model.most_per_supply.as_ref().map_or(u32::MAX, |most| most.value);
-            (most, model.media.value == Media::Audio, model.head.name.clone())
-        })
-        .map(|model| model.head.name.clone())
 }

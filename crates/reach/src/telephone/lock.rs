@@ -1,12 +1,12 @@
 //! What is left at a lock over its cable.
 
-use super::house::{assessed, heaviest, quoted, usual_family};
+use super::house::{assessed, quoted};
 use crate::question::default_question;
 use latchline_assess::rules::codes::CABLE_UNSUITABLE;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Finding, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Cable, StationKind};
+use latchline_site::catalogue::{Cable, Catalogue, LockKind};
 
 /// A lock fed by its door station over so much of a cable, judged as a door's sheet judges it.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,6 +49,12 @@ pub struct LockWay<'a> {
     pub length_m: f64,
     /// Whether the door, and so its cable, is outdoors.
     pub outdoors: bool,
+    /// Family of the door station.
+    pub family: &'a str,
+    /// Door station that feeds it.
+    pub door: &'a str,
+    /// Supply behind.
+    pub supply: &'a str,
 }
 
 /// A supply of the lock's own with which a cable does.
@@ -74,12 +80,9 @@ fn door(
     way: &LockWay<'_>,
     cable: &str,
     feed: &str,
-) -> Option<(Assessment, String, String)> {
-    let catalogue = catalogues.catalogue();
-    let family = usual_family(catalogue)?;
-    let question = default_question(catalogue, family)?;
-    let door = heaviest(catalogue, family, StationKind::Door)?;
-    let LockWay { lock, length_m, outdoors } = *way;
+) -> Option<Assessment> {
+    let LockWay { lock, length_m, outdoors, family, door, supply } = *way;
+    let question = default_question(catalogues.catalogue(), family)?;
     let text = format!(
         "[site]\ntitle = \"Question\"\nfamily = {}\nindoor_station = {}\ndoor_station = {}\ncable = \"pair-0.8\"\n\
          [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = {}, place = \"A/G\" }}\n\
@@ -89,14 +92,19 @@ fn door(
          flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
         quoted(family),
         quoted(&question.station),
-        quoted(&door),
-        quoted(&question.supply),
+        quoted(door),
+        quoted(supply),
         quoted(&question.distributor),
         quoted(lock),
         quoted(cable)
     );
     let (_, assessment) = assessed(sources, catalogues, text, &Memory::default()).ok()?;
-    Some((assessment, door, question.supply))
+    Some(assessment)
+}
+
+/// Whether a lock has power of its own and takes a dry contact, so that nothing feeds it.
+pub fn takes_dry_contact(catalogue: &Catalogue, lock: &str) -> bool {
+    catalogue.locks.get(lock).is_some_and(|lock| lock.kind.value == LockKind::Gate)
 }
 
 /// What is left at a lock over so many metres of a cable, and what else helps; `None` where that cannot be judged.
@@ -122,7 +130,7 @@ fn from_station(
     pairs: u32,
 ) -> Option<LockCable> {
     let feed = format!("feed = \"station\", pairs = {pairs}");
-    let (assessment, door, supply) = door(sources, catalogues, way, cable, &feed)?;
+    let assessment = door(sources, catalogues, way, cable, &feed)?;
     let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
     let per_metre = circuit.adverse_loop_ohm / way.length_m;
     let longest_m =
@@ -134,8 +142,8 @@ fn from_station(
     Some(LockCable {
         cable: cable.to_string(),
         suits: !assessment.findings.iter().any(of_the_lock),
-        door,
-        supply,
+        door: way.door.to_string(),
+        supply: way.supply.to_string(),
         least_v: circuit.least_v,
         needs_v: circuit.least_allowed_v,
         longest_m,
@@ -165,7 +173,7 @@ fn lock_from_own_supply(
         let feed = format!(
             "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{OWN_TOLERANCE_PERCENT} %\""
         );
-        let (assessment, ..) = door(sources, catalogues, way, cable, &feed)?;
+        let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
         let holds = circuit.least_v >= circuit.least_allowed_v && circuit.highest_v <= circuit.most_allowed_v;
         holds.then_some(OwnSupply { voltage_v, tolerance_percent: OWN_TOLERANCE_PERCENT, least_v: circuit.least_v })

@@ -17,11 +17,11 @@ mod said;
 mod stations;
 mod switches;
 
-pub use battery::{BatteryHours, battery_hours};
+pub use battery::{BatteryHours, NoHours, battery_hours};
 pub use cable::{NoCable, cable_called};
 pub use house::{Power, lightest, supplies_of, usual_family};
-pub use lock::{LockCable, LockWay, OwnSupply, lock_cable, lock_cables};
+pub use lock::{LockCable, LockWay, OwnSupply, lock_cable, lock_cables, takes_dry_contact};
 pub use mix::{MixOn, mix_on};
-pub use said::{battery_said, lock_said, locks_said, mix_said, run_said};
+pub use said::{battery_said, dry_contact_said, lock_said, locks_said, mix_said, run_said};
 pub use stations::{Carried, Lightest, OneRun, by_cable, by_length, lightest_on, stations_on};
-pub use switches::{SwitchRow, switches_for};
+pub use switches::{SwitchRow, number_of_station, switches_for};

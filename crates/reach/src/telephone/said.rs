@@ -1,7 +1,7 @@
 //! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
 //! say the same.
 
-use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, OneRun, Power};
+use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
 use latchline_words::commands::{AskHead, AskWords};
@@ -101,7 +101,7 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
                 cable,
                 supply: &number(own.voltage_v, 1, locale),
                 tolerance: &number(own.tolerance_percent, 0, locale),
-                voltage: &volts(own.least_v, locale),
+                voltage: &figures::volts(own.least_v, locale.language),
             }),
             None => say(AskWords::LockNoWay),
         });
@@ -115,15 +115,27 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
     lines
 }
 
+/// The voltage at a lock, rounded as its door's sheet rounds it.
+fn at_lock(found: &LockCable, locale: Locale) -> String {
+    figures::volts(found.least_v, locale.language)
+}
+
+/// What is said of a lock that nothing feeds.
+pub fn dry_contact_said(lock: &str, length_m: f64, locale: Locale) -> Vec<String> {
+    let length = &*metres(length_m, locale);
+    vec![AskWords::LockDryContact { lock, length }.say(locale.language)]
+}
+
 /// What is said of a lock on one cable; `found` is missing where that cannot be judged.
 pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: Locale) -> Vec<String> {
     let say = |words: AskWords<'_>| words.say(locale.language);
     let Some(found) = found else { return vec![say(AskWords::LockNotJudged { lock })] };
     let (length, cable) = (&*metres(length_m, locale), &*found.cable);
-    let (voltage, needs) = (&*volts(found.least_v, locale), &*number(found.needs_v, 1, locale));
+    let (voltage, needs) = (&*at_lock(found, locale), &*number(found.needs_v, 2, locale));
+    let (door, supply) = (&*found.door, &*found.supply);
     let first = match found.holds() {
-        true => say(AskWords::LockHolds { lock, length, cable, voltage, needs }),
-        false => say(AskWords::LockFails { lock, length, cable, voltage, needs }),
+        true => say(AskWords::LockHolds { lock, length, cable, door, supply, voltage, needs }),
+        false => say(AskWords::LockFails { lock, length, cable, door, supply, voltage, needs }),
     };
     let mut lines = vec![first];
     lines.extend(found.longest_m.map(|longest| {
@@ -142,17 +154,20 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     let Some(best) = all.first() else { return lock_said(lock, length_m, None, locale) };
     let length = &*metres(length_m, locale);
     let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
-    let (voltage, needs) = (&*volts(best.least_v, locale), &*number(best.needs_v, 1, locale));
+    let (voltage, needs) = (&*at_lock(best, locale), &*number(best.needs_v, 2, locale));
+    let (door, supply) = (&*best.door, &*best.supply);
     let (cable, longest) = (&*best.cable, reach(best));
     let longest = longest.as_deref();
     let mut lines = vec![match best.holds() && best.suits {
-        true => say(AskWords::LockNeeds { lock, length, cable, voltage, needs }),
-        false if best.outdoors => say(AskWords::LockTooFarOutdoors { lock, length, cable, longest }),
-        false => say(AskWords::LockTooFar { lock, length, cable, longest }),
+        true => say(AskWords::LockNeeds { lock, length, cable, door, supply, voltage, needs }),
+        false if best.outdoors => {
+            say(AskWords::LockTooFarOutdoors { lock, length, door, supply, cable, longest })
+        }
+        false => say(AskWords::LockTooFar { lock, length, door, supply, cable, longest }),
     }];
     lines.extend(lock_besides(best, length_m, locale));
     for one in all {
-        let voltage = volts(one.least_v, locale);
+        let voltage = at_lock(one, locale);
         let at = AskHead::AtTheLock.say(language);
         let reaches = reach(one).map_or_else(String::new, |longest| {
             format!(", {}", say(AskWords::LockReaches { longest: &longest }))
@@ -165,29 +180,41 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     lines
 }
 
-/// What is said of a battery, with the hours that were wanted; `found` is missing where there is none.
+/// What is said of a battery, with the hours that were wanted.
 pub fn battery_said(
     question: &Question,
     stations: usize,
-    found: Option<&BatteryHours>,
+    found: Result<&BatteryHours, NoHours>,
     wanted: Option<f64>,
     locale: Locale,
 ) -> Vec<String> {
     let say = |words: AskWords<'_>| words.say(locale.language);
-    let Some(found) = found else { return vec![say(AskWords::NoBattery { supply: &question.supply })] };
-    let mut lines = Vec::new();
+    let supply = &*question.supply;
+    let found = match found {
+        Ok(found) => found,
+        Err(NoHours::NoBattery) => return vec![say(AskWords::NoBattery { supply })],
+        Err(NoHours::FigureMissing) => return vec![say(AskWords::BatteryNotJudged { supply })],
+    };
+    let calls = found.calls;
+    // Hours of what does not work are no answer.
     if !found.limits.is_empty() {
-        lines.push(say(AskWords::HoursBroken {
+        let broken = say(AskWords::HoursBroken {
             stations,
             model: &question.station,
             supply: &found.supply,
             titles: &titles(&found.limits, locale.language),
             current: found.current_a.map(|current| up(current, locale)).as_deref(),
             rated: found.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
-        }));
+            calls,
+        });
+        let (distributor, boxes) = (&*found.distributors.0, found.distributors.1 as usize);
+        let house = say(AskWords::HoursHouse { boxes, distributor, on_a_port: super::battery::ON_A_PORT });
+        return vec![broken, say(AskWords::HoursOfFewer { supply }), house];
     }
+    let mut lines = Vec::new();
     lines.push(say(AskWords::Hours {
         stations,
+        calls,
         model: &question.station,
         door: &question.door,
         hours: &figures::battery_hours(found.hours, locale.language),
@@ -198,8 +225,7 @@ pub fn battery_said(
     lines.extend(found.hours_with_heater.map(|hours| {
         say(AskWords::Heater { door: &question.door, hours: &figures::battery_hours(hours, locale.language) })
     }));
-    // What the supply does not bear is enough for nothing.
-    lines.extend(wanted.filter(|_| found.limits.is_empty()).map(|wanted| {
+    lines.extend(wanted.map(|wanted| {
         let (without, with) =
             (found.hours >= wanted, found.hours_with_heater.is_none_or(|hours| hours >= wanted));
         let wanted = &number(wanted, 1, locale);

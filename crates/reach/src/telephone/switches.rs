@@ -1,7 +1,7 @@
 //! The switches of a number.
 
 use latchline_site::addresses::{SwitchSetting, settings};
-use latchline_site::catalogue::{Family, FieldKind};
+use latchline_site::catalogue::{AddressField, Family, FieldKind};
 
 /// One field of an indoor station's address.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,13 +20,13 @@ pub struct SwitchRow {
 
 /// How an indoor station of a family is set; `asked` gives the number of each field, or `None` for the usual one: the main one, else the
 /// lowest.
-pub fn switches_for(family: &Family, asked: &dyn Fn(FieldKind) -> Option<u32>) -> Vec<SwitchRow> {
+pub fn switches_for(family: &Family, asked: &dyn Fn(&AddressField) -> Option<u32>) -> Vec<SwitchRow> {
     let fields = &family.addresses.indoor;
     fields
         .iter()
         .map(|field| {
             let (low, high) = (field.first.value, field.last.value);
-            let number = asked(field.kind).unwrap_or_else(|| field.main.unwrap_or(low));
+            let number = asked(field).unwrap_or_else(|| field.main.unwrap_or(low));
             let is_in_range = (low..=high).contains(&number) && !field.reserved.contains(&number);
             SwitchRow {
                 kind: field.kind,
@@ -37,4 +37,14 @@ pub fn switches_for(family: &Family, asked: &dyn Fn(FieldKind) -> Option<u32>) -
             }
         })
         .collect()
+}
+
+/// Number of the so-manieth station of a dwelling, the main one being the first: the family's number of the main one, then the others
+/// upwards, as the plan of a site gives them. One too high for the switches where there is none.
+pub fn number_of_station(field: &AddressField, station: u32) -> u32 {
+    let usable = |number: &u32| !field.reserved.contains(number);
+    let main = field.main.filter(usable);
+    let others = (field.first.value..=field.last.value).filter(|number| Some(*number) != main).filter(usable);
+    let at = station.saturating_sub(1) as usize;
+    main.into_iter().chain(others).nth(at).unwrap_or_else(|| field.last.value.saturating_add(1))
 }

@@ -11,10 +11,10 @@ use axum::response::Html;
 use latchline_finding::{Figure, Language, Locale, Sources, Unit};
 use latchline_reach::default_question;
 use latchline_reach::telephone::{
-    Carried, Lightest, LockWay, OneRun, by_cable, by_length, cable_called, lightest_on, lock_cable,
-    lock_said, run_said, stations_on, switches_for, usual_family,
+    Carried, Lightest, LockWay, OneRun, by_cable, by_length, cable_called, dry_contact_said, lightest_on,
+    lock_cable, lock_said, run_said, stations_on, switches_for, takes_dry_contact, usual_family,
 };
-use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
+use latchline_site::catalogue::{AddressField, Catalogue, FieldKind, StationKind};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_words::codes;
 use latchline_words::office::Label;
@@ -313,7 +313,16 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
     let cable = called(catalogue, &asked.cable, "flex-1.0");
     let length_m = number(&asked.length, 8.0, 0.5, 200.0);
     let outdoors = asked.outdoors == "1";
-    let found = lock_cable(&sources().0, &loaded, &LockWay { lock, length_m, outdoors }, cable);
+    let question = usual_family(catalogue).and_then(|family| default_question(catalogue, family));
+    let found = question.as_ref().and_then(|question| {
+        let (family, door, supply) = (&*question.family, &*question.door, &*question.supply);
+        let way = LockWay { lock, length_m, outdoors, family, door, supply };
+        lock_cable(&sources().0, &loaded, &way, cable)
+    });
+    let lines = match takes_dry_contact(catalogue, lock) {
+        true => dry_contact_said(lock, length_m, locale),
+        false => lock_said(lock, length_m, found.as_ref(), locale),
+    };
     html! {
         div.ask {
             section.panel {
@@ -328,7 +337,7 @@ fn lock_markup(asked: &LockAsked, locale: Locale) -> Markup {
             }
             section.panel.answer #answer aria-live="polite" {
                 @let works = found.as_ref().is_none_or(|found| found.holds());
-                (said(&lock_said(lock, length_m, found.as_ref(), locale), works, language))
+                (said(&lines, works, language))
                 div.buttons.no-print { button type="button" data-copy-link { (say(Label::CopyLink)) } button type="button" data-print { (say(Label::Print)) } }
             }
         }
@@ -384,13 +393,13 @@ fn switches_markup(asked: &SwitchesAsked, locale: Locale) -> Markup {
     let usual = usual_family(catalogue).unwrap_or_default();
     let family = chosen(&asked.family, usual, catalogue.families.contains_key(&asked.family));
     let Some(family) = catalogue.families.get(family) else { return html! {} };
-    let number_of = |kind: FieldKind| {
+    let number_of = |field: &AddressField| {
+        let kind = field.kind;
         let text = match kind {
             FieldKind::Building => &asked.building,
             FieldKind::Extension => &asked.extension,
             _ => &asked.dwelling,
         };
-        let field = family.addresses.indoor.iter().find(|field| field.kind == kind)?;
         let (low, high) = (field.first.value, field.last.value);
         let usual = if kind == FieldKind::Dwelling { 12.0 } else { f64::from(low.max(1).min(high)) };
         Some(number(text, usual, f64::from(low), f64::from(high)) as u32)

@@ -1,10 +1,15 @@
 //! What is different between two versions of a site, as work on site.
 //!
 //! * [`Changes`]: what to buy, pull, move and set again;
+//! * [`KEYS`]: every key of the site file, and what a difference in it is;
 //! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
 
+mod keys;
+mod values;
 mod work;
 
+pub use keys::{Bearing, KEYS, bearing_of};
+pub use values::{KeyChange, KeyOwner, KeyValue};
 pub use work::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 
 use crate::addresses::{self, AddressPlan};

@@ -1,10 +1,13 @@
 //! What to buy, pull, move and set again.
 
+use super::keys::Bearing;
+use super::values::{KeyChange, key_changes};
 use crate::addresses::{self, fields_of, settings};
 use crate::bill::{Bill, BillKind, BillLine};
 use crate::cables::{CableOwner, DoorCable};
 use crate::model::{Place, Run, Site, Station};
 use latchline_finding::{ElementId, Money};
+use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
 /// More or less of a part, or of a cable in metres.
@@ -55,6 +58,35 @@ pub enum RunWork {
         new: String,
         /// Length in metres.
         length_m: f64,
+    },
+    /// It goes on behind its last stop: metres more, the stop from which it goes on, and to what.
+    Extended {
+        /// Cable.
+        cable: String,
+        /// Metres more.
+        more_m: f64,
+        /// Its last stop before.
+        after: ElementId,
+        /// Where it goes on to.
+        to: Vec<ElementId>,
+    },
+    /// It ends sooner: metres less, its last stop now, and what it no longer reaches.
+    Shortened {
+        /// Cable.
+        cable: String,
+        /// Metres less.
+        less_m: f64,
+        /// Its last stop now.
+        at: ElementId,
+        /// What it no longer reaches.
+        without: Vec<ElementId>,
+    },
+    /// Its sections are of other lengths, but it is as long as before.
+    Sections {
+        /// Before, in metres.
+        old_m: Vec<f64>,
+        /// After.
+        new_m: Vec<f64>,
     },
     /// It is longer or shorter, in metres.
     Length {
@@ -156,6 +188,8 @@ pub struct Changes {
     pub runs: Vec<OtherRun>,
     /// Cables at doors that come, go or are others, by entrance.
     pub at_doors: Vec<OtherCableAtDoor>,
+    /// Keys of the site file that differ and that the lists above do not tell.
+    pub keys: Vec<KeyChange>,
     /// Stations that are set to other positions.
     pub set: Vec<Set>,
     /// Dwellings to enter.
@@ -177,6 +211,7 @@ impl Changes {
             places,
             runs: runs(before, after),
             at_doors: at_doors(before, after),
+            keys: key_changes(before, after),
             set: set(before, after),
             enters: super::dwellings_to_enter(before, after),
         }
@@ -190,6 +225,7 @@ impl Changes {
             && self.runs.is_empty()
             && self.at_doors.is_empty()
             && self.set.is_empty()
+            && self.keys.iter().all(|one| one.bearing == Bearing::Known)
     }
 }
 
@@ -260,6 +296,36 @@ fn stops(site: &Site, run: &Run) -> Vec<ElementId> {
     run.sections.iter().map(|section| site.stop_id(section.to).clone()).collect()
 }
 
+fn sections_m(run: &Run) -> Vec<f64> {
+    run.sections.iter().map(|section| section.length.value.as_metres()).collect()
+}
+
+/// A run that goes on behind its last stop, or ends at an earlier one, and is the same up to there.
+fn further_or_less_far(old: (&Site, &Run), new: (&Site, &Run)) -> Option<RunWork> {
+    let (was_to, to) = (stops(old.0, old.1), stops(new.0, new.1));
+    let common = was_to.len().min(to.len());
+    let (was_m, is_m) = (sections_m(old.1), sections_m(new.1));
+    let is_same = was_to[..common] == to[..common]
+        && was_m.iter().zip(&is_m).all(|(old, new)| (old - new).abs() <= SAME_M);
+    let last = to.get(common.checked_sub(1)?)?.clone();
+    let cable = new.1.cable.value.clone();
+    match (is_same, to.len().cmp(&was_to.len())) {
+        (true, Ordering::Greater) => Some(RunWork::Extended {
+            cable,
+            more_m: is_m[common..].iter().sum(),
+            after: last,
+            to: to[common..].to_vec(),
+        }),
+        (true, Ordering::Less) => Some(RunWork::Shortened {
+            cable,
+            less_m: was_m[common..].iter().sum(),
+            at: last,
+            without: was_to[common..].to_vec(),
+        }),
+        _ => None,
+    }
+}
+
 fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
     let mut all = Vec::new();
     for run in &after.runs {
@@ -275,10 +341,14 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
             continue;
         };
         let old_m = old.length().as_metres();
+        let mut is_told_with_length = false;
         let is_pulled_anew = old.existing.value && !run.existing.value;
         if old.cable.value != run.cable.value || is_pulled_anew {
             let (old, new) = (old.cable.value.clone(), run.cable.value.clone());
             add(RunWork::Cable { old, new, length_m });
+        } else if let Some(work) = further_or_less_far((before, old), (after, run)) {
+            add(work);
+            is_told_with_length = true;
         } else if (old_m - length_m).abs() > SAME_M {
             add(RunWork::Length { cable: run.cable.value.clone(), old_m, new_m: length_m });
         }
@@ -287,8 +357,16 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
             add(RunWork::From { old: was_from, new: from });
         }
         let (was_to, to) = (stops(before, old), stops(after, run));
-        if was_to != to {
+        let is_same_way = was_to == to;
+        if !is_same_way && !is_told_with_length {
             add(RunWork::Stops { old: was_to, new: to });
+        }
+        let (old_m, new_m) = (sections_m(old), sections_m(run));
+        if is_same_way
+            && (old.length().as_metres() - length_m).abs() <= SAME_M
+            && old_m.iter().zip(&new_m).any(|(old, new)| (old - new).abs() > SAME_M)
+        {
+            add(RunWork::Sections { old_m, new_m });
         }
         if old.pairs.value != run.pairs.value {
             add(RunWork::Pairs { old: old.pairs.value, new: run.pairs.value });

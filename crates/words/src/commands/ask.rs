@@ -42,24 +42,27 @@ sentences! {
             "Stations spread evenly along one run from a port of {distributor}, with {feed} of cable from the supply to it. Checked as a whole site is, signal and start-up included, with every tolerance at its worst."
             | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} Leitung vom Netzteil dorthin. Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz im ungünstigsten Sinn.",
         // A lock's cable.
-        LockNeeds { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length}: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
-            | "{lock} über {length}: {cable} oder dicker nehmen; es hat dann {voltage} V und braucht {needs} V.",
-        LockHolds { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} of {cable} works: it has {voltage} V and needs {needs} V."
-            | "{lock} über {length} {cable} arbeitet: Es hat {voltage} V und braucht {needs} V.",
-        LockFails { lock: &'a str, length: &'a str, cable: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} of {cable} does not work: of the door station's voltage {voltage} V arrive, and it needs {needs} V."
-            | "{lock} über {length} {cable} arbeitet nicht: Von der Spannung der Türstation kommen {voltage} V an, und es braucht {needs} V.",
-        LockTooFar { lock: &'a str, length: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue feeds {lock} over {length} from the door station<; {cable} reaches {longest}>."
-            | "Keine Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>.",
+        LockNeeds { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
+            "{lock} over {length} from {door}, {supply} on mains: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
+            | "{lock} über {length} aus {door}, {supply} am Netz: {cable} oder dicker nehmen; es hat dann {voltage} V und braucht {needs} V.",
+        LockHolds { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
+            "{lock} over {length} of {cable} from {door}, {supply} on mains, works: it has {voltage} V and needs {needs} V."
+            | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet: Es hat {voltage} V und braucht {needs} V.",
+        LockFails { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
+            "{lock} over {length} of {cable} from {door}, {supply} on mains, does not work: {voltage} V arrive, and it needs {needs} V."
+            | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
+        LockDryContact { lock: &'a str, length: &'a str }:
+            "{lock} has power of its own and takes a dry contact: nothing is fed over the {length}, so any cable made for where it runs does. Wire it to the relay contact of the door station."
+            | "{lock} hat eigene Spannung und nimmt einen potenzialfreien Kontakt: Über die {length} wird nichts gespeist, jede für die Umgebung gemachte Leitung genügt. An den Relaiskontakt der Türstation anschließen.",
+        LockTooFar { lock: &'a str, length: &'a str, door: &'a str, supply: &'a str, cable: &'a str, longest: Option<&'a str> }:
+            "No cable of the catalogue feeds {lock} over {length} from {door}, {supply} on mains<; {cable} reaches {longest}>."
+            | "Keine Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz<; {cable} reicht {longest}>.",
         LockLongest { cable: &'a str, longest: &'a str }:
             "On {cable} it works up to {longest}."
             | "Mit {cable} arbeitet es bis {longest}.",
-        LockTooFarOutdoors { lock: &'a str, length: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from the door station<; {cable} reaches {longest}>."
-            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus der Türstation<; {cable} reicht {longest}>.",
+        LockTooFarOutdoors { lock: &'a str, length: &'a str, door: &'a str, supply: &'a str, cable: &'a str, longest: Option<&'a str> }:
+            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from {door}, {supply} on mains<; {cable} reaches {longest}>."
+            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz<; {cable} reicht {longest}>.",
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
@@ -77,19 +80,22 @@ sentences! {
             | "Für eine Leitung im Gebäude; für eine Tür im Freien mit --outdoors fragen.",
         LockOutdoors: "For a cable that runs outdoors." | "Für eine Leitung im Freien.",
         LockNotJudged { lock: &'a str }:
-            "{lock} cannot be fed from the door station, or a figure of it is missing: latchline catalogue {lock} shows what is known."
-            | "{lock} kann nicht aus der Türstation gespeist werden, oder eine Angabe fehlt: latchline catalogue {lock} zeigt, was bekannt ist.",
+            "Whether the door station feeds {lock} cannot be judged: its catalogue entry lacks a figure (voltage, current or lock output). latchline catalogue {lock} shows what is known."
+            | "Ob die Türstation {lock} speist, ist nicht zu beurteilen: Im Katalog fehlt eine Angabe (Spannung, Strom oder Türöffner-Ausgang). latchline catalogue {lock} zeigt, was bekannt ist.",
         LockReaches { longest: &'a str }: "reaches {longest}" | "reicht {longest}",
         LockUnder { door: &'a str, supply: &'a str }:
             "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at 40 °C, with every tolerance at its worst."
             | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei 40 °C, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
-        Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str }:
-            "{stations} {model} and one {door} run {hours} h in standby on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all)."
-            | "{stations} {model} und ein {door} laufen in Ruhe {hours} h aus der Batterie von {supply} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
-        HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str> }:
-            "{stations} {model} do not work on one {supply}: {titles}< (largest current {current} A>< of {rated} A)>."
-            | "{stations} {model} arbeiten nicht an einem {supply}: {titles}< (größter Strom {current} A>< von {rated} A)>.",
+        Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str, calls: usize }:
+            "{stations} {model} and one {door} run {hours} h in standby, without a call, on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all), and work with {calls:call|calls} at once."
+            | "{stations} {model} und ein {door} laufen in Ruhe, ohne Ruf, {hours} h aus der Batterie von {supply} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah) und arbeiten mit {calls:Ruf|Rufen} gleichzeitig.",
+        HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize }:
+            "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
+            | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
+        HoursOfFewer { supply: &'a str }:
+            "Share them between two {supply} and ask again for the hours of each half."
+            | "Auf zwei {supply} verteilen und für die Stunden jeder Hälfte erneut fragen.",
         Heater { door: &'a str, hours: &'a str }:
             "That leaves out the heater of {door}: with it on, {hours} h."
             | "Ohne die Heizung von {door}: mit ihr {hours} h.",
@@ -110,8 +116,11 @@ sentences! {
             "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient} °C. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
             | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient} °C. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
         NoBattery { supply: &'a str }:
-            "{supply} has no battery, or a figure of it is missing."
-            | "{supply} hat keine Batterie, oder eine Angabe fehlt.",
+            "{supply} has no battery."
+            | "{supply} hat keine Batterie.",
+        BatteryNotJudged { supply: &'a str }:
+            "The hours of {supply} cannot be judged: its catalogue entry lacks a figure of its battery. latchline catalogue {supply} shows what is known."
+            | "Die Stunden von {supply} sind nicht zu beurteilen: Im Katalog fehlt eine Angabe ihrer Batterie. latchline catalogue {supply} zeigt, was bekannt ist.",
         // A mix.
         MixWorks { mix: &'a str, power: &'a str, supply: &'a str, calls: usize }:
             "{mix} work {power} on one {supply} with {calls:call|calls} at once."

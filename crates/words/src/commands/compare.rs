@@ -8,9 +8,49 @@ words! {
         Buy: "To buy, and to take back" | "Zu kaufen und zurückzugeben",
         Cables: "To pull" | "Zu ziehen",
         Move: "To move and to wire again" | "Umzuhängen und neu zu verdrahten",
+        Fit: "To fit, to wire and to take off; what the catalogue has no price for is not in the cost" | "Einzubauen, anzuschließen und zu entfernen; was im Katalog keinen Preis hat, ist nicht in den Kosten",
+        Label: "Labels and call lists" | "Beschriftung und Ruflisten",
+        Known: "Known, judged or wished otherwise: nothing to do on site, but better and worse below rest on it" | "Anders bekannt, beurteilt oder gewünscht: nichts an der Anlage zu tun, doch besser und schlechter unten beruhen darauf",
         Set: "To set again" | "Neu einzustellen",
         Better: "Better" | "Besser",
         Worse: "Worse" | "Schlechter",
+    }
+}
+
+words! {
+    /// Keys of the site file that are work on site, in words.
+    pub enum CompareKey {
+        SetVoltage: "output voltage" | "Ausgangsspannung",
+        Batteries: "batteries" | "Batterien",
+        Role: "role of the entrance" | "Rolle des Eingangs",
+        Calls: "call list" | "Rufliste",
+        Accessories: "modules" | "Module",
+        FireInterlock: "fire interlock" | "Brandmeldefreigabe",
+        ControlHeight: "height of the controls" | "Höhe der Bedienung",
+        Heater: "heater" | "Heizung",
+        SurgeProtection: "surge protector" | "Überspannungsschutz",
+        Model: "model" | "Modell",
+        Feed: "fed from" | "gespeist aus",
+        SupplyVoltage: "voltage of its own supply" | "Spannung des eigenen Netzteils",
+        SupplyTolerance: "tolerance of its own supply" | "Toleranz des eigenen Netzteils",
+        SupplyAc: "alternating current" | "Wechselstrom",
+        Contact: "relay contact" | "Relaiskontakt",
+        AlarmContact: "contact" | "Kontakt",
+        RelayBetween: "relay between" | "Zwischenrelais",
+        HoldTime: "hold time" | "Öffnungszeit",
+        Suppression: "suppression of the coil" | "Entstörung der Spule",
+        SuppressionVoltage: "voltage of the suppression" | "Spannung der Entstörung",
+        RelayOnSecureSide: "relay on the secure side" | "Relais auf der sicheren Seite",
+        ExitButton: "exit button" | "Taster innen",
+        EmergencyRelease: "emergency release" | "Notentriegelung",
+        DelayedEgress: "delayed egress" | "verzögerter Ausgang",
+        DoorContact: "door contact" | "Türkontakt",
+        Lit: "lit" | "leuchtet",
+        AlarmKind: "reports" | "meldet",
+        EndOfLineResistor: "end-of-line resistor" | "Abschlusswiderstand",
+        Tells: "tells" | "benachrichtigt",
+        Label: "label" | "Schild",
+        TerminatorCapacitor: "capacitor of the terminator" | "Kondensator des Abschlusses",
     }
 }
 
@@ -39,9 +79,31 @@ sentences! {
         OtherCable { run: &'a str, old: &'a str, new: &'a str, length: &'a str }:
             "{run}: {length} m of {new} in place of {old}"
             | "{run}: {length} m {new} anstelle von {old}",
+        Extended { run: &'a str, cable: &'a str, more: &'a str, after: &'a str, to: &'a str }:
+            "{run}: {more} m more of {cable}, from {after} on to {to}"
+            | "{run}: {more} m {cable} mehr, ab {after} weiter nach {to}",
+        Shortened { run: &'a str, cable: &'a str, less: &'a str, at: &'a str, without: &'a str }:
+            "{run}: ends at {at}; {less} m of {cable} to {without} are no longer used"
+            | "{run}: endet an {at}; {less} m {cable} nach {without} entfallen",
+        Sections { run: &'a str, old: &'a str, new: &'a str }:
+            "{run}: section by section {new} m, was {old} m"
+            | "{run}: Abschnitt für Abschnitt {new} m, bisher {old} m",
+        OtherValue { owner: Option<&'a str>, key: &'a str, new: &'a str, old: &'a str }:
+            "<{owner}: >{key} {new}, was {old}"
+            | "<{owner}: >{key} {new}, bisher {old}",
+        OtherNames { owner: &'a str, key: &'a str, come: Option<&'a str>, go: Option<&'a str> }:
+            "{owner}, {key}:< add {come}><; take out {go}>"
+            | "{owner}, {key}:< {come} hinzufügen><; {go} entfernen>",
+        OtherPart { part: &'a str }:
+            "{part}: the catalogue's figures or prices of it are others"
+            | "{part}: Angaben oder Preise im Katalog sind andere",
+        NotStated: "not stated" | "nicht angegeben",
+        Yes: "yes" | "ja",
+        No: "no" | "nein",
+        HoursNotCompared: "hours of batteries are not compared, since the two files ask for other hours or count other calls" | "Batteriestunden sind nicht verglichen, da die beiden Dateien andere Stunden verlangen oder andere Rufe zählen",
         OtherLength { run: &'a str, cable: &'a str, old: &'a str, new: &'a str }:
-            "{run}: {new} m of {cable} instead of {old} m"
-            | "{run}: {new} m {cable} statt {old} m",
+            "{run}: {new} m of {cable} in all, was {old} m"
+            | "{run}: zusammen {new} m {cable}, bisher {old} m",
         RunGone { run: &'a str }: "{run} is no longer used" | "{run} entfällt",
         OtherPort { run: &'a str, old: &'a str, new: &'a str }:
             "{run}: from {new}, no longer from {old}"

@@ -16,7 +16,7 @@ pub use accept::AcceptWords;
 pub use addresses::{AddressHead, AddressWords};
 pub use ask::{AskHead, AskWords};
 pub use catalogue::{CatalogueHead, CatalogueWords};
-pub use compare::{CompareHead, CompareWords};
+pub use compare::{CompareHead, CompareKey, CompareWords};
 pub use fix::FixWords;
 pub use headroom::HeadroomWords;
 pub use pack::PackWords;

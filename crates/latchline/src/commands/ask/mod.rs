@@ -15,12 +15,13 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, lightest_on, lock_cable, lock_cables,
-    lock_said, locks_said, mix_on, mix_said, run_said, stations_on, supplies_of, usual_family,
+    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said, lightest_on,
+    lock_cable, lock_cables, lock_said, locks_said, mix_on, mix_said, number_of_station, run_said,
+    stations_on, supplies_of, takes_dry_contact, usual_family,
 };
 use latchline_reach::{Question, default_question};
 use latchline_report::Look;
-use latchline_site::catalogue::{Catalogue, FieldKind, StationKind};
+use latchline_site::catalogue::{AddressField, Catalogue, FieldKind, StationKind};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -51,6 +52,9 @@ enum Asked {
         /// The cable runs outdoors
         #[arg(long)]
         outdoors: bool,
+        /// Door station that feeds it [default: the heaviest of the family]
+        #[arg(long, value_name = "MODEL")]
+        door: Option<String>,
         #[command(flatten)]
         common: Common,
     },
@@ -86,7 +90,7 @@ enum Asked {
         /// Number or name of the dwelling: 27, 27B, 27B:2
         #[arg(value_parser = switches::dwelling)]
         dwelling: switches::NamedDwelling,
-        /// Number of the station within its dwelling, as the family counts [default: the main one]
+        /// Number on the switches of the station within its dwelling, as the family counts [default: the main one]
         #[arg(long)]
         extension: Option<u32>,
         /// Number of the building [default: the first]
@@ -131,9 +135,18 @@ pub fn run(
         return Ok(ExitCode::from(UNUSABLE));
     };
     let answer = match &arguments.question {
-        Asked::Lock { lock, length, cable, outdoors, .. } => {
+        Asked::Lock { lock, length, cable, outdoors, door, .. } => {
             let length_m = length.in_language("--length", look.language)?;
-            let way = LockWay { lock, length_m, outdoors: *outdoors };
+            let catalogue = parts.loaded.catalogue();
+            let question = lock_question(catalogue, common.family.as_deref(), door.as_deref())?;
+            let way = LockWay {
+                lock,
+                length_m,
+                outdoors: *outdoors,
+                family: &question.family,
+                door: &question.door,
+                supply: &question.supply,
+            };
             of_lock(&parts, &way, cable.as_deref(), &look)?
         }
         Asked::Battery { stations, hours, station, supply, .. } => {
@@ -145,16 +158,16 @@ pub fn run(
             of_mix(&parts, common.family.as_deref(), models, supply.as_deref(), &look)?
         }
         Asked::Switches { dwelling, extension, building, .. } => {
-            if let (Some(stated), Some(named)) = (extension, dwelling.extension)
-                && *stated != named
-            {
+            if let (Some(stated), Some(named)) = (extension, dwelling.station) {
                 bail!(
-                    "which station is meant? The name says {named} and --extension {stated}; leave one of the two out"
+                    "which station is meant? The name says station {named} of the dwelling, and --extension {stated} the number on its switches; leave one of the two out"
                 );
             }
-            let number = |kind| match kind {
+            let number = |field: &AddressField| match field.kind {
                 FieldKind::Dwelling => Some(dwelling.number),
-                FieldKind::Extension => extension.or(dwelling.extension),
+                FieldKind::Extension => {
+                    extension.or(dwelling.station.map(|station| number_of_station(field, station)))
+                }
                 FieldKind::Building => *building,
                 FieldKind::Entrance | FieldKind::Management => None,
             };
@@ -194,6 +207,23 @@ pub(super) fn question(
     if let Some(station) = station {
         super::reach::of_family(station, &catalogue.stations[station].family.value, family)?;
         question.station = station.to_string();
+    }
+    Ok(question)
+}
+
+/// The question of a lock: the family that is named, or that of the door station, with its usual supply.
+fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>) -> Result<Question> {
+    if let Some(door) = door {
+        super::reach::known("door station", door, catalogue.stations.keys())?;
+        if catalogue.stations[door].kind.value != StationKind::Door {
+            bail!("{door} is no door station");
+        }
+    }
+    let of_door = door.map(|door| catalogue.stations[door].family.value.as_str());
+    let mut question = question(catalogue, family.or(of_door), None)?;
+    if let Some(door) = door {
+        super::reach::of_family(door, &catalogue.stations[door].family.value, &question.family)?;
+        question.door = door.to_string();
     }
     Ok(question)
 }
@@ -245,6 +275,10 @@ fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -
     if !(0.1..=1000.0).contains(&length_m) {
         bail!("--length {length_m} is not a length between 0.1 and 1000 m");
     }
+    if takes_dry_contact(catalogue, lock) {
+        let lines = dry_contact_said(lock, length_m, look.locale());
+        return Answer::new("lock", lines, true, look, LockFigures::of(way, &[]));
+    }
     let (lines, found) = match cable {
         Some(cable) => {
             let cable = &cable_meant(catalogue, cable)?.head.name;
@@ -289,11 +323,12 @@ fn of_battery(
     };
     question.supply.clone_from(supply);
     let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
-    let works = found.as_ref().is_some_and(|found| {
-        found.limits.is_empty() && asked.hours.is_none_or(|wanted| found.hours >= wanted)
-    });
-    let lines = battery_said(&question, asked.stations, found.as_ref(), asked.hours, look.locale());
-    let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref());
+    let works = found
+        .as_ref()
+        .is_ok_and(|found| found.limits.is_empty() && asked.hours.is_none_or(|wanted| found.hours >= wanted));
+    let said = found.as_ref().map_err(|none| *none);
+    let lines = battery_said(&question, asked.stations, said, asked.hours, look.locale());
+    let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref().ok());
     Answer::new("battery", lines, works, look, figures)
 }
 
@@ -324,8 +359,8 @@ fn of_mix(
         question.supply = supply;
         found.push((power, mix_on(&parts.sources, &parts.loaded, &question, models, calls)?));
     }
-    // What does not work is said first.
-    found.sort_by_key(|(_, one)| one.limit.is_none());
+    // What does not work is said first, then what the battery's end carries: the lower figure is the one to say.
+    found.sort_by_key(|(power, one)| (one.limit.is_none(), *power == Power::Mains));
     let works = found.iter().all(|(_, one)| one.limit.is_none());
     let lines = mix_said(models, calls, &found, look.locale());
     Answer::new("mix", lines, works, look, MixFigures::of(&question.family, models, calls, &found))

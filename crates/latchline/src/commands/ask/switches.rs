@@ -11,7 +11,7 @@ use latchline_report::addresses::{SettingDocument, few_words, field_word};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
 use latchline_site::addresses::number_in_name;
-use latchline_site::catalogue::FieldKind;
+use latchline_site::catalogue::AddressField;
 use latchline_words::commands::AskWords;
 use serde::Serialize;
 
@@ -19,7 +19,8 @@ use serde::Serialize;
 #[derive(Debug, Clone)]
 pub(super) struct NamedDwelling {
     pub number: u32,
-    pub extension: Option<u32>,
+    /// The so-manieth station of the dwelling, its main one being the first.
+    pub station: Option<u32>,
     /// The name, where it says more than the number.
     name: Option<String>,
 }
@@ -27,13 +28,25 @@ pub(super) struct NamedDwelling {
 /// Reads it.
 pub(super) fn dwelling(text: &str) -> Result<NamedDwelling, String> {
     let wrong = || format!("\"{text}\" has no number in it; write for example 27, 27B or 27B:2");
-    let (name, extension) = match text.trim().split_once(':') {
-        Some((name, extension)) => (name, Some(extension.parse().map_err(|_| wrong())?)),
+    let (name, station) = match text.trim().split_once(':') {
+        Some((name, station)) => {
+            let station: u32 = station.parse().map_err(|_| wrong())?;
+            if station == 0 {
+                return Err(String::from("stations of a dwelling count from 1, its main one"));
+            }
+            (name, Some(station))
+        }
         None => (text.trim(), None),
     };
+    let digits = name.split(|letter: char| !letter.is_ascii_digit()).filter(|part| !part.is_empty());
+    if digits.count() > 1 && name.split(['.', ',']).filter(|part| !part.is_empty()).count() > 1 {
+        return Err(format!(
+            "\"{text}\" has more than one number; which is the dwelling's? Write for example 27, 27B or 27B:2"
+        ));
+    }
     let number = number_in_name(name).ok_or_else(wrong)?;
     let says_more = name.parse::<u32>().is_err();
-    Ok(NamedDwelling { number, extension, name: says_more.then(|| name.to_string()) })
+    Ok(NamedDwelling { number, station, name: says_more.then(|| name.to_string()) })
 }
 
 #[derive(Serialize)]
@@ -71,7 +84,7 @@ pub(super) fn of_switches(
     parts: &Parts,
     family: Option<&str>,
     dwelling: &NamedDwelling,
-    number: &dyn Fn(FieldKind) -> Option<u32>,
+    number: &dyn Fn(&AddressField) -> Option<u32>,
     look: &Look,
 ) -> Result<Answer> {
     let language = look.language;

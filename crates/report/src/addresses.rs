@@ -170,6 +170,9 @@ pub fn text(site: &Site, plan: &AddressPlan, look: &Look) -> String {
         (DeviceClass::Management, AddressHead::ManagementStations),
     ];
     let mut blocks = Vec::new();
+    if plan.stations.is_empty() {
+        return paragraph(&AddressWords::NoStation.say(look.language), 0, look.width);
+    }
     for (class, title) in classes {
         let stations: Vec<&StationAddress> =
             plan.stations.iter().filter(|address| address.class == class).collect();

@@ -84,11 +84,14 @@ pub fn run(
     }
     if let Some(number) = arguments.job {
         surroundings.working(&FixWords::Looking.say(look.language));
-        let Some((finding, remedy)) = job(&view, &bench, number)? else {
-            bail!(
-                "no change or pair of changes that was tried mends job {number}; latchline check {} says what helps",
-                arguments.site.display()
-            );
+        let (finding, remedy) = job(&view, &bench, number)?;
+        let Some(remedy) = remedy else {
+            write!(output, "{}", hanging("", &told(&finding, look), look.width))?;
+            write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
+            let hint = latchline_words::codes::wording(&finding, look.language).hint;
+            let hint = hint.map(|hint| hanging("  ", &wording::capital(&hint), look.width));
+            write!(output, "{}", hint.unwrap_or_default())?;
+            return Ok(status(&assessment.findings));
         };
         return make(arguments, &mut session, &original, &finding, &remedy, assessment, look, output);
     }
@@ -121,16 +124,18 @@ pub fn run(
     make(arguments, &mut session, &original, finding, remedy, assessment, look, output)
 }
 
-/// The first finding of a job and the change that does it; `None` if no change is known, alone or in a pair.
-fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<Option<(Finding, Remedy)>> {
-    let (Some(jobs), Some(assessment)) = (view.jobs()?, view.remedies()?) else { return Ok(None) };
-    let Some(job) = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)) else {
-        bail!("there is no job {number}, of {} in all: latchline check shows them", jobs.jobs.len());
-    };
+/// The first finding of a job and the change that does it, if one is known, alone or in a pair.
+fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<(Finding, Option<Remedy>)> {
+    let (jobs, assessment) = (view.jobs()?, view.remedies()?);
+    let jobs = jobs.context("the site cannot be judged")?;
+    let job = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
+        format!("there is no job {number}, of {} in all: latchline check shows them", jobs.jobs.len())
+    })?;
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
-    let Some(finding) = worst.map(|index| &assessment.findings[*index]) else { return Ok(None) };
+    let finding = worst.zip(assessment).map(|(index, assessment)| &assessment.findings[*index]);
+    let finding = finding.context("the job has no finding")?;
     let change = job.change.as_ref().map(|change| change.remedy.clone());
-    Ok(change.or_else(|| pair(bench, finding)).map(|remedy| (finding.clone(), remedy)))
+    Ok((finding.clone(), change.or_else(|| pair(bench, finding))))
 }
 
 /// The currency of the site's prices, if its catalogue names one.

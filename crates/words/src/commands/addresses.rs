@@ -43,6 +43,9 @@ sentences! {
         NoneFitted: "none fitted" | "keine gesteckt",
         Fitted { numbers: &'a str }: "fitted {numbers}" | "gesteckt {numbers}",
         Key { digits: &'a str }: "key {digits}" | "Taste {digits}",
+        NoStation:
+            "The site has no station yet, so nothing has an address."
+            | "Die Anlage hat noch keine Station, also hat nichts eine Adresse.",
         ReadAtPowerUp:
             "Settings are read at power-up: set them before power comes on, or switch power off and on after a change."
             | "Einstellungen werden beim Einschalten gelesen: vorher einstellen, oder nach einer Änderung aus- und einschalten.",

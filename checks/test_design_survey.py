@@ -122,7 +122,7 @@ def test_a_family_out_of_reach_names_the_dwelling(tmp_path) -> None:
     sheets = block()
     sheets["dwellings"].append(["far", "A-1", 900])
     text = told(tmp_path, workbook(sheets), status=1)
-    assert "far cannot be fed even alone" in text
+    assert "far cannot be fed even with a cable of its own" in text
 
 
 def test_a_family_that_does_not_exist_is_told(tmp_path) -> None:

@@ -156,7 +156,7 @@ def cut(folder, stock: int, sizes: dict[int, int]) -> tuple[int, int]:
     sheet = openpyxl.load_workbook(folder / "pack" / "workbook.xlsx")["cut-list"]
     heading = next(str(row[0].value) for row in sheet.iter_rows() if str(row[0].value).startswith("reel  "))
     bought = float(re.search(r"bought ([\d.]+) m", heading)[1])
-    less = re.search(r"no plan buys less than ([\d.]+) m", heading)
+    less = re.search(r"no cutting plan buys less than ([\d.]+) m", heading)
     bound = float(less[1]) if less else bought
     # The list itself: every piece once, no drum overfull.
     with open(folder / "pack" / "tables" / "07-cut-list.csv", encoding="utf-8-sig", newline="") as file:

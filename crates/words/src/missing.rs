@@ -27,15 +27,15 @@ sentences! {
         OpenSignalLink:
             "a signal link that closes no loop"
             | "eine Signalverbindung, die keine Schleife schließt",
-        MoreTime: "more time than is simulated" | "mehr Zeit, als gerechnet wird",
+        MoreTime: "more time than is calculated" | "mehr Zeit, als gerechnet wird",
         SimulatorRange:
-            "figures within the simulator's ranges"
-            | "Werte in den Grenzen der Simulation",
+            "figures within the ranges that can be calculated"
+            | "Werte in den Grenzen der Berechnung",
         Decidable:
             "a state too close to collapse to decide"
             | "eine Entscheidung, für die ein Zustand zu nah am Zusammenbruch liegt",
         Together { first: Box<Both>, second: Box<Both> }: "{first}, {second}" | same,
-        OperatingPoint: "an operating point of the bus" | "einen Arbeitspunkt des Busses",
+        OperatingPoint: "a bus whose voltage does not collapse" | "einen Bus, dessen Spannung nicht zusammenbricht",
         OutOfRange { place: String, quantity: &'static str, value: Box<Both>, least: Box<Both>, most: Box<Both> }:
             "{place}: {quantity} is {value}, must be between {least} and {most}"
             | "{place}: {quantity} ist {value}, zulässig {least} bis {most}",

@@ -28,17 +28,17 @@ sentences! {
     /// Shorts at the ends of the runs of one supply.
     pub enum ShortCircuit<'a> {
         Line { least: &'a str, most: &'a str, acts: &'a str, dark: Option<&'a str> }:
-            "A short at the end of a run draws {least} to {most} A: {acts}<. It {dark}>."
-            | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<. Er {dark}>.",
+            "A short at the end of a run draws {least} to {most} A: {acts}<. {dark}>."
+            | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<. {dark}>.",
         OneRun { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
-            "A short at the end of the run draws {current} A: {acts}<. It {dark}>."
-            | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<. Er {dark}>.",
+            "A short at the end of the run draws {current} A: {acts}<. {dark}>."
+            | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<. {dark}>.",
         Trips { runs: usize }: "switched off on {runs:run|runs}" | "abgeschaltet bei {runs:Strang|Strängen}",
         Limits { runs: usize }: "limited but not switched off on {runs:run|runs}" | "begrenzt, aber nicht abgeschaltet bei {runs:Strang|Strängen}",
         Nothing { runs: usize }: "neither limited nor switched off on {runs:run|runs}" | "weder begrenzt noch abgeschaltet bei {runs:Strang|Strängen}",
         Dark { dwellings: usize, run: &'a str }:
-            "puts up to {dwellings:other dwelling|other dwellings} out of action ({run})"
-            | "legt bis zu {dwellings:weitere Wohnung|weitere Wohnungen} still ({run})",
+            "Up to {dwellings:other dwelling goes|other dwellings go} dark ({run})"
+            | "Bis zu {dwellings:weitere Wohnung fällt|weitere Wohnungen fallen} aus ({run})",
     }
 }
 

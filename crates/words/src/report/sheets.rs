@@ -107,8 +107,8 @@ sentences! {
         FireInterlock: "fire interlock" | "Brandfallsteuerung",
         NoFireInterlock: "no fire interlock" | "keine Brandfallsteuerung",
         FireInterlockNotStated:
-            "fire interlock not stated; counted as none"
-            | "Brandfallsteuerung nicht angegeben; als keine gerechnet",
+            "fire interlock not stated (counted as none)"
+            | "Brandfallsteuerung nicht angegeben (als keine gerechnet)",
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "{least} to {most} by {source}"
             | "{least} bis {most} nach {source}",
@@ -117,7 +117,7 @@ sentences! {
             | "Bedienelemente auf {height}; {published}",
         HeightNotStated { published: &'a str }: "not stated; {published}" | "nicht angegeben; {published}",
         HeaterAtNight: "fitted, on at night" | "eingebaut, bei Nacht an",
-        NotStatedNone: "not stated; counted as none" | "nicht angegeben; als keine gerechnet",
+        NotStatedNone: "not stated (counted as none)" | "nicht angegeben (als keine gerechnet)",
         // Locks.
         Lock { number: usize, model: &'a str }: "Lock {number}: {model}" | "Schloss {number}: {model}",
         LockWhat { title: &'a str, kind: &'a str, power_loss: &'a str, current: &'a str }:
@@ -176,18 +176,18 @@ sentences! {
         ExitButton: "exit button" | "Türöffnertaster",
         NoExitButton: "no exit button" | "kein Türöffnertaster",
         ExitButtonNotStated:
-            "exit button not stated; counted as none"
-            | "Türöffnertaster nicht angegeben; als keiner gerechnet",
+            "exit button not stated (counted as none)"
+            | "Türöffnertaster nicht angegeben (als keiner gerechnet)",
         MechanicalEscape: "mechanical means of escape" | "mechanische Fluchtmöglichkeit",
         NoMechanicalEscape: "no mechanical means of escape" | "keine mechanische Fluchtmöglichkeit",
         MechanicalEscapeNotStated:
-            "mechanical means of escape not stated; counted as none"
-            | "mechanische Fluchtmöglichkeit nicht angegeben; als keine gerechnet",
+            "mechanical means of escape not stated (counted as none)"
+            | "mechanische Fluchtmöglichkeit nicht angegeben (als keine gerechnet)",
         EmergencyRelease: "emergency release" | "Nottaster",
         NoEmergencyRelease: "no emergency release" | "kein Nottaster",
         EmergencyReleaseNotStated:
-            "emergency release not stated; counted as none"
-            | "Nottaster nicht angegeben; als keiner gerechnet",
+            "emergency release not stated (counted as none)"
+            | "Nottaster nicht angegeben (als keiner gerechnet)",
         RelayInside: "relay on the secure side" | "Relais auf der gesicherten Seite",
         RelayOutside: "no relay on the secure side" | "Relais nicht auf der gesicherten Seite",
         RelaySideNotStated:
@@ -196,8 +196,8 @@ sentences! {
         DoorContact: "door contact" | "Türkontakt",
         NoDoorContact: "no door contact" | "kein Türkontakt",
         DoorContactNotStated:
-            "door contact not stated; counted as none"
-            | "Türkontakt nicht angegeben; als keiner gerechnet",
+            "door contact not stated (counted as none)"
+            | "Türkontakt nicht angegeben (als keiner gerechnet)",
         // Alarm inputs and the load.
         AlarmInput {
             number: usize, kind: &'a str, contact: &'a str, watch: &'a str, cable: Option<&'a str>,

@@ -71,7 +71,7 @@ macro_rules! doors {
         NominalVoltage: "Nominal voltage" | "Nennwert der Spannung",
         NormallyClosed: "common and normally closed" | "Wurzel und Öffner",
         NormallyOpen: "common and normally open" | "Wurzel und Schließer",
-        NotStatedNone: "not stated; counted as none" | "nicht angegeben; als keine gerechnet",
+        NotStatedNone: "not stated (counted as none)" | "nicht angegeben (als keine gerechnet)",
         NotStatedNotJudged: "not stated: not judged" | "nicht angegeben: nicht beurteilt",
         NotStatedDefault: "not stated; assumed" | "nicht angegeben; angenommen",
         Nothing: "nothing" | "nichts",

@@ -1,6 +1,7 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
 mod addresses;
+mod changes;
 mod codes;
 mod currency;
 mod edit;

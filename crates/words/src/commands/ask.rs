@@ -94,8 +94,8 @@ sentences! {
             "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
             | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
         HoursOfFewer { supply: &'a str }:
-            "Share them between two {supply} and ask again for the hours of each half."
-            | "Auf zwei {supply} verteilen und für die Stunden jeder Hälfte erneut fragen.",
+            "The hours on {supply} are not said, since so many do not work on it; ask again with fewer."
+            | "Die Stunden an {supply} sind nicht genannt, da so viele daran nicht arbeiten; mit weniger erneut fragen.",
         Heater { door: &'a str, hours: &'a str }:
             "That leaves out the heater of {door}: with it on, {hours} h."
             | "Ohne die Heizung von {door}: mit ihr {hours} h.",

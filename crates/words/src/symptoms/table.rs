@@ -308,6 +308,27 @@ pub(super) static ALL: &[Symptom] = &[
     },
     Symptom {
         title: [
+            "The system finds fewer devices than planned",
+            "Das System findet weniger Geräte als geplant",
+        ],
+        told: [
+            &[
+                "41 of 42 found",
+                "all but one found",
+                "fewer found than planned",
+                "station missing from the list",
+                "device missing from the found list",
+            ],
+            &["41 von 42 gefunden", "eine Station fehlt in der Liste", "weniger gefunden als geplant"],
+        ],
+        measure: [
+            "Nothing yet: hold the list that the system shows against the plan: latchline addresses SITE --found LIST. It names each missing device with floor, run and switches, and what to look at next.",
+            "Noch nichts: die Liste, die das System zeigt, gegen den Plan halten: latchline addresses SITE --found LISTE. Das nennt jedes fehlende Gerät mit Stockwerk, Strang und Schaltern und was als Nächstes anzusehen ist.",
+        ],
+        codes: &["address-duplicate"],
+    },
+    Symptom {
+        title: [
             "A station does not ring or cannot be called",
             "Eine Station läutet nicht oder ist nicht erreichbar",
         ],
@@ -322,8 +343,6 @@ pub(super) static ALL: &[Symptom] = &[
                 "button does nothing and the flat stays silent",
                 "visitors cannot reach us",
                 "bell does not work",
-                "all but one found",
-                "fewer found than planned",
                 "not found",
             ],
             &[

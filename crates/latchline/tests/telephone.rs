@@ -491,6 +491,8 @@ fn ask_battery_says_the_hours_that_check_says_of_the_same_house() {
         let shown: f64 = figures::battery_hours(hours, latchline_finding::Language::English).parse().unwrap();
         assert_eq!(asked, shown, "{count} stations: {hours} h");
     }
+}
+
 /// The station of the family that is asked for: larkfen-dv2 gives 12 V, 5 % less 11.4 V; 0.5 A + 10 % with the coil at 0 °C 0.597 A; 20 m of
 /// 0.75 mm² with joints, at its worst, 1.218 ohm: 11.4 - 0.597 x 1.218 = 10.67 V, below 10.8 V.
 #[test]

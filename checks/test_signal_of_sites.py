@@ -12,6 +12,7 @@ import tomllib
 
 import numpy as np
 import pytest
+from second_solver import conductor_ohm_per_m, si
 from skrf.frequency import Frequency
 from skrf.media import DefinedGammaZ0
 
@@ -63,17 +64,6 @@ desk = { title = "Desk", source = "invented", family = "mere", kind = "managemen
 pair = { title = "Telephone pair", source = "invented", gauge = "88 ohm/km", pairs = 4, resistance_tolerance = "4 %", line = { capacitance = "52 nF/km", inductance = "0.62 mH/km", skin_corner = "60 kHz", loss_tangent = 0.004 } }
 flex = { title = "Flex", source = "invented", gauge = "19.5 ohm/km", pairs = 2, resistance_tolerance = "3 %", line = { capacitance = "95 nF/km", inductance = "0.55 mH/km", skin_corner = "25 kHz", loss_tangent = 0.03 } }
 """
-
-UNITS = {
-    "ohm": 1.0, "kohm": 1e3, "ohm/km": 1e-3, "H": 1.0, "mH": 1e-3, "mH/km": 1e-6, "F": 1.0, "nF": 1e-9, "pF": 1e-12,
-    "nF/km": 1e-12, "kHz": 1e3, "dB": 1.0, "m": 1.0, "%": 1e-2,
-}
-
-
-def si(text):
-    number, unit = text.split(" ")
-    return float(number) * UNITS[unit]
-
 
 def random_site(seed):
     """A site file as text: a distributor on the supply, behind it another of any kind and a branch box, chains, branches from
@@ -149,19 +139,19 @@ def random_site(seed):
 class Network:
     """Nodes by name, two-ports and shunts as functions of frequency."""
 
-    def __init__(self, site, catalogue, lengths):
+    def __init__(self, site, catalogue, corner):
         self.site, self.catalogue = site, catalogue
-        self.stretch, self.celsius, self.tolerance_sign, self.measured_sign = CORNERS[lengths]
+        self.stretch, self.celsius, self.tolerance_sign, self.measured_sign = corner
         self.index, self.two_ports, self.shunts = {}, [], []
         self.models, self.bridging = {}, {}
         for run_id, run in site["runs"].items():
             self.run(run_id, run)
-        for name in site["supplies"]:
-            self.choke(name, catalogue["supplies"]["ps"]["feed_choke"])
+        for name, supply in site["supplies"].items():
+            self.choke(name, catalogue["supplies"][supply["model"]]["feed_choke"])
         for name, box in site["distributors"].items():
             self.box(name, catalogue["boxes"][box["model"]])
-        for name in site["branch-boxes"]:
-            self.box(name, catalogue["boxes"]["tee"])
+        for name, box in site.get("branch-boxes", {}).items():
+            self.box(name, catalogue["boxes"][box["model"]])
 
     def node(self, name):
         return self.index.setdefault(name, len(self.index))
@@ -186,7 +176,8 @@ class Network:
         measured = run.get("measured", {})
         metres, total_m = metres * self.stretch, total_m * self.stretch
         hot = 1 + COPPER_PER_K * (self.celsius - 20)
-        r = 2 * si(cable["gauge"]) * hot * (1 + self.tolerance_sign * si(cable["resistance_tolerance"])) / pairs
+        tolerance = 1 + self.tolerance_sign * si(cable.get("resistance_tolerance", "0 %"))
+        r = 2 * conductor_ohm_per_m(cable, self.celsius) * tolerance / pairs
         by_measuring = 1 + self.measured_sign * MEASURING_ERROR
         if "loop" in measured:
             r = si(measured["loop"]) * by_measuring / total_m * hot
@@ -225,19 +216,20 @@ class Network:
             here = stop
             self.station(stop)
         if run.get("terminator"):
-            family = catalogue["families"]["mere"]
+            family = catalogue["families"][site["site"]["family"]]
             ohm, farad = si(family["terminator_resistance"]), si(family["terminator_capacitance"])
             capacitor = run["terminator_capacitor"]
             self.shunt(here, lambda f: 1 / (ohm + (1 / (2j * np.pi * f * farad) if capacitor else 0.0)) + 0j * f)
 
     def station(self, name):
         site, stations = self.site, self.catalogue["stations"]
+        usual = site["site"]
         if name in site["entrances"]:
-            model = stations["door"]
+            model = stations[site["entrances"][name].get("station", usual["door_station"])]
         elif name in site.get("management", {}):
-            model = stations["desk"]
+            model = stations[usual["management_station"]]
         elif name in site["dwellings"]:
-            model = stations[site["dwellings"][name]["station"]]
+            model = stations[site["dwellings"][name].get("station", usual.get("indoor_station"))]
         else:
             return
         self.models[name] = model
@@ -249,7 +241,8 @@ class Network:
         inside = f"{name}.link" if isolating else name
         for port in [port for port in list(self.index) if port.startswith(f"{name}.") and port != inside]:
             if "signal_loss" in model:
-                self.two_port(inside, port, attenuator(si(model["signal_loss"])))
+                reference_ohm = si(model.get("signal_reference", f"{REFERENCE_OHM} ohm"))
+                self.two_port(inside, port, attenuator(si(model["signal_loss"]), reference_ohm))
             else:
                 self.series(inside, port, 1e-6)
             if isolating or fresh:
@@ -281,10 +274,10 @@ class Network:
         return 20 * np.log10(straight / np.abs(v))
 
 
-def attenuator(loss_db):
+def attenuator(loss_db, reference_ohm):
     """Matched T attenuator as admittances: z = R (k - 1)/(k + 1) in each arm, R 2k/(k² - 1) across, k = 10^(dB/20)."""
     k = 10 ** (loss_db / 20)
-    arm, across = REFERENCE_OHM * (k - 1) / (k + 1), REFERENCE_OHM * 2 * k / (k * k - 1)
+    arm, across = reference_ohm * (k - 1) / (k + 1), reference_ohm * 2 * k / (k * k - 1)
     z = np.array([[arm + across, across], [across, arm + across]])
     y = np.linalg.inv(z)
     return lambda f: np.broadcast_to(y, (len(f), 2, 2))
@@ -309,7 +302,7 @@ def checked(text, directory):
 
 
 def networks(site):
-    return {lengths: Network(site, tomllib.loads(CATALOGUE), lengths) for lengths in CORNERS}
+    return {lengths: Network(site, tomllib.loads(CATALOGUE), corner) for lengths, corner in CORNERS.items()}
 
 
 @pytest.mark.parametrize("seed", range(15))

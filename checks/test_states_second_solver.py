@@ -2,7 +2,7 @@
 
 Small random sites: one supply, chains of stations that draw constant power, doors whose locks draw more while they are released. Every
 admissible set of calls (ringing, talking, talking with the lock released) and of doors released outside of calls is solved here, by plain sweeps in
-Python over a tree built from the same lengths; nothing is shared with the program but the site file and the meaning of its keys.
+Python over a tree built from the same lengths (second_solver.py); nothing is shared with the program but the site file and the meaning of its keys.
 """
 
 import itertools
@@ -12,6 +12,7 @@ import random
 import subprocess
 
 import pytest
+from second_solver import greatest_voltages, sets_of_calls, shared_ohm
 
 SOURCE_V, SOURCE_TOLERANCE, SOURCE_OHM = 48.0, 0.02, 0.8
 CONDUCTOR_OHM_PER_KM, RESISTANCE_TOLERANCE, LENGTH_TOLERANCE, JOINT_OHM = 88.0, 0.03, 0.05, 0.01
@@ -60,6 +61,7 @@ class Site:
         self.chains += [chain for chain in chains if chain]
         self.lengths = [[round(shrunk * rng.uniform(5, 60), 1) for _ in chain] for chain in self.chains]
         self.releases_at_once = len(self.doors) - 1
+        self.laid_out = None
 
     def text(self):
         quoted = lambda names: ", ".join(f'"{name}"' for name in names)  # noqa: E731
@@ -83,20 +85,12 @@ class Site:
 
     def call_sets(self):
         """Every set of calls and releases, as what each station draws."""
-        calls = [
-            (door, flat, moment)
-            for door in self.doors for flat in self.stations for moment in ("ringing", "talking", "releasing")
-        ]
-        for count in range(CALLS_AT_ONCE + 1):
-            for chosen in itertools.combinations(calls, count):
-                parties = [party for door, flat, _ in chosen for party in (door, flat)]
-                if len(set(parties)) < len(parties):
-                    continue
-                held = {door for door, _, moment in chosen if moment == "releasing"}
-                others = [door for door in self.doors if door not in held]
-                for released in range(self.releases_at_once + 1):
-                    for by_hand in itertools.combinations(others, released):
-                        yield self.loads(chosen, by_hand)
+        for chosen in sets_of_calls(self.doors, self.stations, ("ringing", "talking", "releasing"), CALLS_AT_ONCE):
+            held = {door for door, _, moment in chosen if moment == "releasing"}
+            others = [door for door in self.doors if door not in held]
+            for released in range(self.releases_at_once + 1):
+                for by_hand in itertools.combinations(others, released):
+                    yield self.loads(chosen, by_hand)
 
     def loads(self, calls, by_hand):
         watts = {door: DOOR_W[0] for door in self.doors} | {flat: FLAT_W[0] for flat in self.stations}
@@ -128,29 +122,28 @@ class Site:
         self.stations[name] = [name]
         self.chains[run].append(name)
         self.lengths[run].append(metres)
+        self.laid_out = None
 
     def solve(self, watts):
-        """Voltages and the current of the supply: sweeps from the open voltage fall to the greatest solution."""
-        per_metre = 2e-3 * CONDUCTOR_OHM_PER_KM * (1 + RESISTANCE_TOLERANCE) * (1 + LENGTH_TOLERANCE)
+        """Voltages and the current of the supply."""
+        if self.laid_out is None:
+            tree = self.tree()
+            self.laid_out = list(tree), shared_ohm(tree)
+        names, ohm = self.laid_out
         open_v = SOURCE_V * (1 - SOURCE_TOLERANCE)
-        volts = dict.fromkeys(watts, open_v)
-        for _ in range(10_000):
-            amperes = {name: power / volts[name] for name, power in watts.items()}
-            total = sum(amperes.values())
-            new = {}
-            for chain, lengths in zip(self.chains, self.lengths, strict=True):
-                here, beyond = open_v - SOURCE_OHM * total, sum(amperes[name] for name in chain)
-                for name, metres in zip(chain, lengths, strict=True):
-                    here -= (per_metre * metres + 4 * JOINT_OHM) * beyond
-                    new[name] = here
-                    beyond -= amperes[name]
-            moved = max(abs(new[name] - volts[name]) for name in volts)
-            volts = new
-            if min(volts.values()) <= 1:
-                return None, None
-            if moved < 1e-10:
-                return volts, total
-        raise AssertionError("the sweeps did not settle")
+        volts = greatest_voltages(ohm, open_v, [watts.get(name, 0.0) for name in names])[0].tolist()
+        if volts[0] != volts[0]:
+            return None, None
+        return dict(zip(names[1:], volts[1:], strict=True)), (open_v - volts[0]) / SOURCE_OHM
+
+    def tree(self):
+        """Resistances by place, the supply's terminals first."""
+        per_metre = 2e-3 * CONDUCTOR_OHM_PER_KM * (1 + RESISTANCE_TOLERANCE) * (1 + LENGTH_TOLERANCE)
+        tree = {"PS": (None, SOURCE_OHM)}
+        for chain, lengths in zip(self.chains, self.lengths, strict=True):
+            for parent, name, metres in zip(["PS", *chain], chain, lengths, strict=False):
+                tree[name] = (parent, per_metre * metres + 4 * JOINT_OHM)
+        return tree
 
 
 @pytest.mark.parametrize("seed", range(12))

@@ -10,8 +10,7 @@ What is not said in the JSON of `reach` is what its text says: 5 m (with `--tota
 flex-1.0, conductors at 40 °C, lengths 5 % long. Neither says the door station, which is the family's heaviest, nor where the doors hang:
 on outputs of the supply that are free, then on ports (a table); on ports (`--total`).
 
-Chains have no terminator, as `reach` builds them, in the family that needs one as well (`TERMINATED`): its table says that this is not
-judged, `--total` does not.
+Where a family asks for terminators, every run has one (`TERMINATED`), as the text says.
 
 Signals are held at every station where the signal is what is named, else at the farthest. Not covered: start-up and short circuits, and
 resistive loads, which the program bounds (docs/physics.md).
@@ -30,7 +29,7 @@ from test_signal_of_sites import Network, called_by
 HOTTEST_C, COLDEST_C, LENGTH_TOLERANCE, JOINT_OHM = 40.0, 0.0, 0.05, 0.01  # docs/site-file.md, where nothing is stated
 DOORS = {"ostrel-48": "ostrel-dv1", "larkfen-24": "larkfen-dv2", "mossop-24": "mossop-p1"}
 # Whether `reach` sets the terminator that a family needs at the end of a chain.
-TERMINATED = False
+TERMINATED = True
 # A margin nearer to nothing than this, in volts, amperes, watts or decibels, could be rounding: there must be none.
 NEAR = 1e-6
 

@@ -59,7 +59,7 @@ fn nothing_that_is_there_is_lost_by_restoring() {
     folder.write("sites/house/site.toml", "[site]\ntitle = \"mine\"\n");
     let replaced = folder.run(&["store", "restore", "monday.db", "sites", "--replace"]);
     assert_eq!(replaced.status, 0, "{replaced:?}");
-    assert!(replaced.out.contains("kept as revision 3 too"), "{replaced:?}");
+    assert!(replaced.out.contains("saved as revision 3"), "{replaced:?}");
     assert_eq!(folder.read("sites/house/site.toml"), "[site]\ntitle = \"mine\"\n");
     assert_eq!(folder.run(&["store", "check", "sites/latchline-before-restore-1.db"]).status, 0);
     // While another program works on the folder, nothing is restored.

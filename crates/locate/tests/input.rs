@@ -58,7 +58,7 @@ fn impossible_values_states_and_places_are_told() {
 fn a_voltage_below_zero_is_swapped_leads_or_a_reversed_pair() {
     let told = told(&["A-12=-5V"]);
     assert_eq!(told.len(), 1);
-    assert!(told[0].contains("swap the leads") && told[0].contains("A-12=5V"), "{}", told[0]);
+    assert!(told[0].contains("swap the meter leads") && told[0].contains("A-12=5V"), "{}", told[0]);
     with_demo(|plant| {
         // An open wire picks up a little (common practice, no source): it is no voltage.
         let picked_up = checked(plant, &["A-12=-0.3V", "A-12=-4mV"]);

@@ -59,7 +59,10 @@ impl BareSite {
     ) -> Result<Self, BareSiteError> {
         let mut sources = sources.clone();
         let doors = DoorPlaces::of(catalogues.catalogue(), question);
-        let file = sources.add("question", text(question, cable, calls, &doors));
+        let file = sources.add(
+            "question",
+            text(question, cable, calls, &doors, terminator_key(catalogues.catalogue(), &question.family)),
+        );
         let resolved = catalogues.resolve(&sources, file);
         let Some(longest) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
         let chain = longest.runs.iter().position(|run| run.id.as_str() == CHAIN);
@@ -148,7 +151,13 @@ impl DoorPlaces {
     }
 }
 
-fn text(question: &Question, cable: &str, calls: usize, doors: &DoorPlaces) -> String {
+/// What a run of stations says of its terminator: that it has one, in a family that asks for it.
+pub(crate) fn terminator_key(catalogue: &Catalogue, family: &str) -> &'static str {
+    let asks = catalogue.families.get(family).is_some_and(|family| family.terminator_required.value);
+    if asks { ", terminator = true" } else { "" }
+}
+
+fn text(question: &Question, cable: &str, calls: usize, doors: &DoorPlaces, terminator: &str) -> String {
     let quoted = |text: &str| toml::Value::String(text.to_string()).to_string();
     let mut text = format!(
         "[site]\ntitle = \"Question\"\nfamily = {}\nindoor_station = {}\ndoor_station = {}\n",
@@ -175,14 +184,14 @@ fn text(question: &Question, cable: &str, calls: usize, doors: &DoorPlaces) -> S
     for door in 1..=calls.max(1) {
         let _ = writeln!(
             text,
-            "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"{DOOR_CABLE}\", length = \"{DOOR_M} m\" }}",
+            "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"{DOOR_CABLE}\", length = \"{DOOR_M} m\"{terminator} }}",
             doors.start(door)
         );
     }
     let stops: Vec<String> = names.iter().map(|name| quoted(name)).collect();
     let _ = writeln!(
         text,
-        "{CHAIN} = {{ from = \"D.1\", to = [{}], cable = {}, first = \"10 m\", spacing = \"5 m\" }}",
+        "{CHAIN} = {{ from = \"D.1\", to = [{}], cable = {}, first = \"10 m\", spacing = \"5 m\"{terminator} }}",
         stops.join(", "),
         quoted(cable)
     );

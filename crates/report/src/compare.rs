@@ -362,6 +362,7 @@ fn key(change: &KeyChange, language: Language) -> String {
         None => say(CompareWords::NotStated),
         Some(KeyValue::Yes(true)) => say(CompareWords::Yes),
         Some(KeyValue::Yes(false)) => say(CompareWords::No),
+        Some(KeyValue::Word(word)) if word.contains(' ') => format!("\"{}\"", plain(word)),
         Some(KeyValue::Word(word)) => plain(word),
         Some(KeyValue::Names(names)) => plain(&names.iter().cloned().collect::<Vec<_>>().join(", ")),
         Some(KeyValue::Amount(amount, unit)) => {

@@ -253,17 +253,30 @@ pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
         return String::new();
     }
     let groups = groups(&findings);
+    let head = look.severity(Severity::Advice, JobHead::Advice.say(look.language));
+    if report.fails() {
+        let lines = groups.iter().map(|same| {
+            let names = match (names_of(same).as_slice(), codes::of(same[0].code.as_str())) {
+                ([], Some(words)) => words.title(look.language).to_string(),
+                (names, _) => named(names, look.language),
+            };
+            with_code(same[0], &names, look)
+        });
+        let lines: Vec<String> = lines.collect();
+        return hanging(
+            "",
+            &JobWords::InOneLine { head: &head, what: &lines.join("; ") }.say(look.language),
+            look.width,
+        );
+    }
     let lines: String = groups
         .iter()
         .map(|same| {
-            let line = match report.fails() {
-                true => names_alone(report, same, look.language),
-                false => message_and_names(report, same, look.language),
-            };
+            let line = message_and_names(report, same, look.language);
             hanging("  ", &with_code(same[0], &line, look), look.width)
         })
         .collect();
-    format!("{}\n{lines}", look.severity(Severity::Advice, JobHead::Advice.say(look.language)))
+    format!("{head}\n{lines}")
 }
 
 /// Findings of one code and severity together, in the order of the first of each.

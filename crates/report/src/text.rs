@@ -56,14 +56,14 @@ pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     }
     blocks.push(accepted(report, look));
     if let Some(assessment) = report.assessment {
-        let more = report.file_in_command().filter(|_| troubled.is_some()).map(|file| {
-            let rest = Remark::MoreOnThePage { file: &file, assumed: assessment.assumed.len() };
-            let releases = releases(assessment).into_iter();
-            let text: Vec<String> = releases.chain([rest]).map(|line| line.say(look.language)).collect();
-            paragraph(&text.join(" "), 0, look.width)
-        });
-        let caution = paragraph(&Remark::Caution.say(look.language), 0, look.width);
-        blocks.push(format!("{}{}\n", more.unwrap_or_default(), look.faint(caution.trim_end())));
+        let file = report.file_in_command().filter(|_| troubled.is_some());
+        let releases = file.as_ref().and_then(|_| releases(assessment));
+        let rest =
+            file.as_ref().map(|file| Remark::MoreOnThePage { file, assumed: assessment.assumed.len() });
+        let lines = [Some(Remark::Caution), releases, rest].into_iter().flatten();
+        let text: Vec<String> = lines.map(|line| line.say(look.language)).collect();
+        let text = paragraph(&text.join(" "), 0, look.width);
+        blocks.push(format!("{}\n", look.faint(text.trim_end())));
     }
     blocks.retain(|block| !block.trim().is_empty());
     blocks.join("\n")
@@ -177,8 +177,8 @@ fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> St
     paragraph(&line.say(look.language), 2, look.width)
 }
 
-/// Names of existing cables in one line of a first page.
-const MOST_CABLES: usize = 8;
+/// Names of existing cables in one line of a first page of a site that fails.
+const MOST_CABLES: usize = 5;
 
 /// Which existing cables can stay; of many of one kind only the first where there is `little_room`.
 fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
@@ -187,7 +187,7 @@ fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
         let names = runs.map(|run| {
             let name = template::plain(run.id.as_str());
             match &run.existing {
-                Some(ExistingCable::Found(codes)) => {
+                Some(ExistingCable::Found(codes)) if !little_room => {
                     let codes: Vec<&str> = codes.iter().map(|code| code.as_str()).collect();
                     format!("{name} ({})", codes.join(", "))
                 }

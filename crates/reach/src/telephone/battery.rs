@@ -86,7 +86,7 @@ pub fn battery_hours(
             on_a_chain: ON_A_PORT,
         };
         let distributors = house.distributors();
-        Ok((assessed(sources, catalogues, house.text(), &memory)?.1, distributors))
+        Ok((assessed(sources, catalogues, house.text(catalogue), &memory)?.1, distributors))
     };
     let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
     let has_battery = catalogue.supplies.get(&question.supply).is_some_and(|model| model.battery.is_some());

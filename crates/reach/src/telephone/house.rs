@@ -1,6 +1,6 @@
 //! The small houses on which questions are put.
 
-use crate::bare_site::BareSiteError;
+use crate::bare_site::{BareSiteError, terminator_key};
 use latchline_assess::{Assessment, Memory, assess_with};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
@@ -78,8 +78,9 @@ impl House<'_> {
     }
 
     /// The house as a site file: chains of stations on ports of distributors, each of which is fed from the supply; door stations
-    /// have ports of their own.
-    pub fn text(&self) -> String {
+    /// have ports of their own. Where the family asks for terminators, every one of these runs ends in one.
+    pub fn text(&self, catalogue: &Catalogue) -> String {
+        let terminator = terminator_key(catalogue, self.family);
         let mut text = format!(
             "[site]\ntitle = \"Question\"\nfamily = {}\ndoor_station = {}\ncable = {}\n",
             quoted(self.family),
@@ -100,7 +101,7 @@ impl House<'_> {
             let (first, spacing) = self.sections_m;
             let _ = writeln!(
                 runs,
-                "chain{chain} = {{ from = \"{}\", to = [{}], first = \"{first} m\", spacing = \"{spacing} m\" }}",
+                "chain{chain} = {{ from = \"{}\", to = [{}], first = \"{first} m\", spacing = \"{spacing} m\"{terminator} }}",
                 ports.next(),
                 stops.join(", ")
             );
@@ -115,7 +116,7 @@ impl House<'_> {
             );
             let _ = writeln!(
                 runs,
-                "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\" }}",
+                "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\"{terminator} }}",
                 ports.next()
             );
         }

@@ -53,7 +53,7 @@ pub fn mix_on(
         sections_m: (3.0, 3.0),
         on_a_chain: ON_A_PORT,
     };
-    let (_, assessment) = assessed(sources, catalogues, house.text(), &Memory::default())?;
+    let (_, assessment) = assessed(sources, catalogues, house.text(catalogue), &Memory::default())?;
     let shares: Vec<f64> = models
         .iter()
         .filter_map(|(model, count)| {

@@ -137,7 +137,8 @@ fn carried(
 ) -> Result<Carried, BareSiteError> {
     let memory = Memory::default();
     let judge = |stations: usize| {
-        let text = house(catalogues.catalogue(), run, &supply, stations).text();
+        let catalogue = catalogues.catalogue();
+        let text = house(catalogue, run, &supply, stations).text(catalogue);
         let (_, assessment) = assessed(sources, catalogues, text, &memory)?;
         Ok(first_error(&assessment)
             .map_or_else(|| Ok((least_margin_v(&assessment), is_thin(&assessment))), Err))

@@ -39,8 +39,8 @@ sentences! {
             "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment, which check warns of as thin-margin: plan for one less, or thicker cable."
             | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve, wovor check als thin-margin warnt: eine weniger planen oder dickere Leitung.",
         Under { distributor: &'a str, feed: &'a str }:
-            "Stations spread evenly along one run from a port of {distributor}, with {feed} of cable from the supply to it. Checked as a whole site is, signal and start-up included, with every tolerance at its worst."
-            | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} Leitung vom Netzteil dorthin. Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz im ungünstigsten Sinn.",
+            "Stations spread evenly along one run from a port of {distributor}, with {feed} of cable from the supply to it. Checked as a whole site is, signal and start-up included, with every tolerance at its worst; where the family asks for terminators, every run ends in one."
+            | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} Leitung vom Netzteil dorthin. Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz im ungünstigsten Sinn; wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
         // A lock's cable.
         LockNeeds { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
             "{lock} over {length} from {door}, {supply} on mains: take {cable} or thicker; it then has {voltage} V and needs {needs} V."

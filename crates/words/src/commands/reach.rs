@@ -27,8 +27,8 @@ sentences! {
             "Most {station} on one port of {distributor} fed by {supply}, {calls:call|calls} at once."
             | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}.",
         Corner { feed: &'a str, feed_cable: &'a str, door: &'a str, door_cable: &'a str }:
-            "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor; doors behind {door} m of {door_cable}."
-            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler; Türen hinter {door} m {door_cable}.",
+            "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor; doors behind {door} m of {door_cable}. Where the family asks for terminators, every run ends in one."
+            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler; Türen hinter {door} m {door_cable}. Wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
         OfCable { cable: &'a str }:
             "{cable}: stations by spacing (down) and feeder (across), in metres"
             | "{cable}: Stationen nach Abstand (abwärts) und Zuleitung (quer), in Metern",

@@ -60,6 +60,7 @@ sentences! {
             | "{dwellings:Wohnung|Wohnungen} zu betreten ({names})",
         Line { line: usize }: "line {line}" | "Zeile {line}",
         Named { code: &'a str, names: &'a str }: "{code}: {names}" | same,
+        InOneLine { head: &'a str, what: &'a str }: "{head}: {what}" | same,
         NoChange { hint: Option<&'a str> }:
             "no change that was tried mends it<; {hint}>"
             | "keine versuchte Änderung behebt das<; {hint}>",

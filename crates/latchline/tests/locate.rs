@@ -154,7 +154,7 @@ fn the_dialogue_leads_from_symptom_to_proof() {
         "50",
         "--dialogue",
     ];
-    for (read, said) in [("47.1V", "the mend is confirmed"), ("12V", "still there")] {
+    for (read, said) in [("47.1V", "this reading confirms the mend"), ("12V", "still there")] {
         let ran = folder.run_with_input(&sure, format!("{read}\n").as_bytes());
         assert!(ran.out.replace('\n', " ").contains(said), "{}", ran.out);
     }

@@ -100,7 +100,7 @@ pub(super) fn text(plan: &Plan, found: &Comparison<'_>, locale: Locale) -> Strin
     out
 }
 
-fn by<'e>(event: &'e Event, locale: Locale) -> &'e str {
+fn by(event: &Event, locale: Locale) -> &str {
     if event.by.is_empty() { ReadingsHead::Nobody.say(locale.language) } else { &event.by }
 }
 

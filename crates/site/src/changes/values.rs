@@ -344,7 +344,7 @@ fn key_change(slot: &Slot, old: &Values, new: &Values) -> Option<KeyChange> {
     let has_element = |values: &Values| values.owners.contains(&(element.clone(), KeyOwner::Whole));
     let (was, is) = (old.all.get(slot), new.all.get(slot));
     // What is gone is told as gone, by what leads to it.
-    if !is_in(new) && !(has_element(new) && LEADING.contains(key)) {
+    if !(is_in(new) || has_element(new) && LEADING.contains(key)) {
         return None;
     }
     // What is new says what is not as usual.

@@ -511,6 +511,25 @@ fn a_locks_cable_is_that_of_the_family() {
     assert_eq!(ran.status, 2, "{}{}", ran.out, ran.err);
 }
 
+/// Everyday names with other spaces, and with words that say nothing of the kind; what makes no site is told in words.
+#[test]
+fn names_that_are_nearly_right_are_understood() {
+    let folder = Folder::new();
+    let right = folder.run(&["reach", "--total", "60", "--cable", "bell wire"]).out;
+    for name in ["bellwire", "old bell wire", "Bell-Wire"] {
+        let ran = folder.run(&["reach", "--total", "60", "--cable", name]);
+        assert_eq!((ran.status, &ran.out), (0, &right), "{name}: {}", ran.err);
+    }
+    let wrong = folder.run(&["reach", "--total", "60", "--station", "ostrel-dv1"]);
+    assert!(
+        wrong.status == 2 && wrong.err.contains("ostrel-dv1") && !wrong.err.contains("wrong-kind"),
+        "{}",
+        wrong.err
+    );
+    let below = folder.run(&["reach", "--total", "-5"]);
+    assert!(below.status == 2 && !below.err.contains("-- -5"), "{}", below.err);
+}
+
 /// `:2` is the second station of a dwelling whatever the family calls it: larkfen's main one is 0, so that the second is 1.
 #[test]
 fn the_second_station_is_the_second_in_every_family() {

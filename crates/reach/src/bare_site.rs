@@ -3,10 +3,11 @@
 use crate::judge::Judge;
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::quantity::Length;
-use latchline_finding::{Finding, Sourced, Sources};
+use latchline_finding::{Finding, Language, Sourced, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::catalogue::{Catalogue, SupplyModel};
 use latchline_site::model::{RunStop, Site, StationOwner};
+use latchline_words::codes::wording;
 use std::fmt;
 use std::fmt::Write as _;
 use std::sync::Arc;
@@ -38,8 +39,9 @@ pub struct BareSiteError {
 
 impl fmt::Display for BareSiteError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let codes: Vec<&str> = self.findings.iter().map(|finding| finding.code.as_str()).collect();
-        write!(f, "the parts that were named do not make a site ({})", codes.join(", "))
+        let said = self.findings.iter().map(|one| wording(one, Language::English).message);
+        let said: Vec<String> = said.collect();
+        write!(f, "the parts that were named do not make a site: {}", said.join("; "))
     }
 }
 

@@ -40,7 +40,7 @@ pub struct ReachArguments {
     /// Family of the catalogue [default: that of --station, else the one with most models]
     family: Option<String>,
     /// Length of one run in metres: how many stations work on it, on mains and to the battery's end, in one sentence
-    #[arg(long, value_name = "METRES", value_parser = decimal::metres, conflicts_with_all = ["spacing", "feeder", "chart"])]
+    #[arg(long, value_name = "METRES", value_parser = decimal::metres, allow_negative_numbers = true, conflicts_with_all = ["spacing", "feeder", "chart"])]
     total: Option<Decimal>,
     /// Model of the stations [default: the heaviest indoor station of the family]
     #[arg(long)]

@@ -44,7 +44,7 @@ enum Asked {
         /// Lock of the catalogue
         lock: String,
         /// Length of its cable in metres
-        #[arg(long, value_parser = decimal::metres)]
+        #[arg(long, value_parser = decimal::metres, allow_negative_numbers = true)]
         length: Decimal,
         /// Only this cable, by its name or an everyday name
         #[arg(long)]

@@ -115,6 +115,14 @@ fn numbers_in(line: &str) -> Result<Vec<u32>, String> {
         let parts: Vec<&str> = word.trim_end_matches([',', ';', ':']).split('/').collect();
         parts.len() > 1 && parts.iter().all(|part| is_digits(part))
     });
+    // A letter among the numbers of "0/a/1" is a slip: without it another device would be read.
+    let has_letter = |word: &&str| {
+        let mut parts = word.trim_end_matches([',', ';', ':']).split('/').skip_while(|part| !is_digits(part));
+        parts.any(|part| part.len() == 1 && part.chars().all(char::is_alphabetic))
+    };
+    if let Some(word) = line.split_whitespace().find(has_letter) {
+        return Err(word.chars().take(40).collect());
+    }
     let separator = |character: char| character.is_whitespace() || "/;,:|()[]".contains(character);
     for chunk in line.split(separator) {
         let chunk = chunk.trim_matches(['.', '#', '"', '\'']);
@@ -181,6 +189,9 @@ mod tests {
         assert_eq!(list.unread[2].reason, Unread::NoAddress(String::from("A-4")));
         assert_eq!(list.devices.len(), 1);
         assert_eq!(list.devices[0].numbers, [0, 4, 1]);
+        let slip = read_found_list("indoor 0/a/1\nindoor/0/12/1\n");
+        assert_eq!(slip.unread[0].reason, Unread::NoAddress(String::from("0/a/1")));
+        assert_eq!(slip.devices[0].numbers, [0, 12, 1]);
     }
 
     #[test]

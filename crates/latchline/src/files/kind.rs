@@ -14,6 +14,7 @@ enum Kind {
     Json,
     Site,
     Catalogue,
+    Readings,
 }
 
 impl Kind {
@@ -44,7 +45,11 @@ impl Kind {
         if has(&["site"]) {
             return Some(Kind::Site);
         }
-        has(&["families", "cables", "stations", "boxes", "locks"]).then_some(Kind::Catalogue)
+        if has(&["families", "cables", "stations", "boxes", "locks"]) {
+            return Some(Kind::Catalogue);
+        }
+        let is_reading = |line: &str| line.starts_with("[[reading]]") || line.starts_with("[[symptom]]");
+        text.lines().any(is_reading).then_some(Kind::Readings)
     }
 
     fn words(self) -> &'static str {
@@ -56,6 +61,7 @@ impl Kind {
             Kind::Json => "it is JSON",
             Kind::Site => "it is a site file",
             Kind::Catalogue => "it is a catalogue",
+            Kind::Readings => "it has readings of a site",
         }
     }
 }
@@ -72,6 +78,7 @@ pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
         Kind::Site | Kind::Empty => return Ok(()),
         Kind::Workbook => format!("if it is a survey, make a site of it with: latchline design {shown}"),
         Kind::Catalogue => format!("list its parts with: latchline catalogue --catalogue {shown}"),
+        Kind::Readings => format!("name the site first: latchline locate SITE {shown}"),
         Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => {
             String::from("name the site file that it was made of, for example site.toml")
         }
@@ -108,6 +115,7 @@ mod tests {
         assert_eq!(Kind::of(b" \n"), Some(Kind::Empty));
         assert_eq!(Kind::of(b"  0\nSECTION\n"), Some(Kind::DxfDrawing));
         assert_eq!(Kind::of(b"# my house\n[site]\nname = 1\n"), Some(Kind::Site));
+        assert_eq!(Kind::of(b"# taken today\n[[reading]]\nat = \"A-1\"\n"), Some(Kind::Readings));
         assert_eq!(Kind::of(b"[site.x]\n[cables.a]\n"), Some(Kind::Site));
         assert_eq!(Kind::of(b"[cables.old-bell]\n"), Some(Kind::Catalogue));
         assert_eq!(Kind::of(b"[suplies.a]\n"), None, "a slip in a table is for the reader to tell");

@@ -39,6 +39,13 @@ function numbersIn(line) {
     const parts = word.replace(/[,;:]+$/, "").split("/");
     return parts.length > 1 && parts.every(isDigits);
   });
+  // A letter among the numbers of "0/a/1" is a slip.
+  const hasLetter = line.split(/\s+/).some((word) => {
+    const parts = word.replace(/[,;:]+$/, "").split("/");
+    const first = parts.findIndex(isDigits);
+    return first >= 0 && parts.slice(first).some((part) => /^\p{L}$/u.test(part));
+  });
+  if (hasLetter) return null;
   /** @type {number[]} */
   const numbers = [];
   for (const raw of line.split(/[\s/;,:|()[\]]+/)) {

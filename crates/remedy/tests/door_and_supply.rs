@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use crate::common::{judge_with, keys};
-use latchline_finding::{Remedy, Severity};
+use latchline_finding::{MainsLost, Remedy, Severity, WithoutMains};
 use latchline_remedy::propose;
 use latchline_site::{builtin_catalogue, edit};
 
@@ -289,4 +289,37 @@ fn no_remedy_only_writes_down_what_is_assumed() {
         let is_another = !changed.contains("supply_voltage = \"12 V\"");
         assert!(is_another || !changed.contains("supply_tolerance"), "{remedy:?}");
     }
+}
+
+/// What the mains do to a door: fed by the station, its lock lasts as long as the battery; on a supply of its own, of which nothing more is
+/// stated, a magnet lets go and a strike cannot be released.
+#[test]
+fn a_lock_on_a_supply_of_its_own_says_what_happens_with_the_mains_lost() {
+    let magnet = "model = \"magnet-12\", feed = \"station\", cable = \"pair-0.5\", length = \"28 m\", suppression = \"diode\", mechanical_escape = true, exit_button = true";
+    let lost = |keys: &str, kind: &str| {
+        remedy_of("lock-voltage-too-low", &site(&lock(keys), "", "", ""), kind).mains_lost
+    };
+    let front = |what| vec![MainsLost { what, elements: vec!["front".into()] }];
+    assert_eq!(lost(magnet, "lock-supply-of-its-own"), front(WithoutMains::LockOpensUnlessBattery));
+    // A thicker cable changes nothing of it.
+    assert_eq!(lost(magnet, "thicker-lock-cable"), []);
+    let strike = STRIKE.replace("flex-1.0", "pair-0.5").replace("4 m", "28 m");
+    assert_eq!(lost(&strike, "lock-supply-of-its-own"), front(WithoutMains::LockStaysShutUnlessBattery));
+    // A lock that stays shut made one that opens, by the station: as long as the battery lasts it does not.
+    let secure = STRIKE.replace("mechanical_escape = true", "mechanical_escape = false");
+    let route = "escape_route = true\nescape_decided_by = \"fire officer\"\nescape_decided_on = \"2026-01-05\"";
+    let text = site(&lock(&secure), route, "model = \"ostrel-ps-60\"", "");
+    let safe = remedy_of("escape-fail-secure", &text, "fail-safe-lock");
+    assert_eq!(safe.mains_lost, front(WithoutMains::LockOpens));
+}
+
+/// A light that leaves the bus and its battery.
+#[test]
+fn a_light_on_a_supply_of_its_own_says_what_happens_with_the_mains_lost() {
+    let text = site(&lock(STRIKE), "lights = [{ model = \"porch-12\", feed = \"bus\" }]", "", "");
+    let own = remedy_of("light-feed-unsuitable", &text, "light-supply-of-its-own");
+    let expected = MainsLost { what: WithoutMains::LightGoesOutUnlessBattery, elements: vec!["front".into()] };
+    assert_eq!(own.mains_lost, [expected]);
+    let other = remedy_of("light-feed-unsuitable", &text, "other-light");
+    assert_eq!(other.mains_lost, []);
 }

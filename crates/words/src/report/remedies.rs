@@ -70,6 +70,7 @@ words! {
         ClampAcrossTheCoil: "clamp across the coil" | "Suppressordiode parallel zur Spule",
         ContactAsTheLockNeeds: "contact as the lock needs" | "Kontakt, wie das Schloss ihn braucht",
         DiodeAcrossTheCoil: "diode across the coil" | "Diode parallel zur Spule",
+        DistributorAtTheSupply: "distributor at the supply" | "Verteiler am Netzteil",
         DoubledPair: "two pairs in parallel" | "zwei Paare parallel",
         EmergencyRelease: "emergency release" | "Nottaster",
         EndOfLineResistor: "resistor at the end of the line" | "Widerstand am Leitungsende",

@@ -141,6 +141,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         codes::SUPPLY_OUTPUTS_EXCEEDED => {
             list.extend(wiring::to_a_port_beside(bench, finding, &element));
             list.extend(battery::with_more_outputs(bench, &element));
+            list.extend(rearranged::distributor_at_the_supply(bench, &element));
         }
         codes::BATTERY_END_VOLTAGE_LOW => {
             if let Some(Argument::Element(worst)) = finding.argument("worst") {

@@ -25,6 +25,9 @@ sentences! {
         Other { power: &'a str, supply: &'a str, stations: usize }:
             "From {supply} {power}: {stations}."
             | "Gespeist von {supply} {power}: {stations}.",
+        FewerFail { power: &'a str, counts: &'a str, title: &'a str }:
+            "But {counts} do not work {power}, although more do: {title}."
+            | "Aber {counts} gehen nicht {power}, obwohl mehr gehen: {title}.",
         OneMore { power: &'a str, title: &'a str }:
             "One more does not work {power}: {title}."
             | "Eine mehr arbeitet {power} nicht: {title}.",
@@ -109,6 +112,9 @@ sentences! {
         HoursShort { wanted: &'a str }:
             "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
             | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+        HoursOtherHouses { also: &'a str }:
+            "With at most {also} on a port it does not work either."
+            | "Mit höchstens {also} an einem Abgang geht es auch nicht.",
         HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
             "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
             | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",

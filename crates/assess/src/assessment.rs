@@ -1,7 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
-use crate::existing::ExistingCable;
+use crate::existing_cable::ExistingCable;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;

@@ -12,6 +12,7 @@ pub mod comparison;
 pub mod context;
 pub mod door;
 mod existing;
+mod existing_cable;
 mod grade;
 pub mod jobs;
 mod not_judged;
@@ -33,7 +34,7 @@ pub use assessment::{
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
-pub use existing::ExistingCable;
+pub use existing_cable::ExistingCable;
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{

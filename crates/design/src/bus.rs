@@ -1,6 +1,6 @@
 //! The design of one bus: walking orders, the cheapest plan of each that passes, and the lower bound.
 
-use crate::design::Effort;
+use crate::effort::Effort;
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::judge::Judged;

@@ -26,6 +26,7 @@ pub mod branches;
 pub mod bus;
 pub mod change;
 pub mod design;
+mod effort;
 pub mod electric;
 pub mod emit;
 mod emit_runs;
@@ -58,7 +59,8 @@ pub mod ways_out;
 mod zones;
 
 pub use change::{Changed, change};
-pub use design::{Effort, design};
+pub use design::design;
+pub use effort::Effort;
 pub use obstacle::Obstacle;
 pub use outcome::{Binding, Design, Texts};
 pub use ways_out::{WayOut, ways_out};

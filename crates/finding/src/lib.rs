@@ -13,6 +13,7 @@
 //! * [`shown`]: text from outside as it may reach a terminal;
 //! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
 
+mod code;
 mod code_doc;
 mod edit;
 mod element;
@@ -27,11 +28,12 @@ pub mod shown;
 mod sourced;
 mod state;
 
+pub use code::{Code, Severity};
 pub use code_doc::CodeDoc;
 pub use edit::{Brought, Change, Edit, EditStep, LoopMeasurement, Remedy};
 pub use element::ElementId;
 pub use figure::{Figure, Unit};
-pub use finding::{Acceptance, Argument, Code, DataGrade, Finding, Related, Severity};
+pub use finding::{Acceptance, Argument, DataGrade, Finding, Related};
 pub use locale::{Both, Language, Locale, Rounding, Units};
 pub use mains_lost::{MainsLost, WithoutMains};
 pub use money::Money;

@@ -1,7 +1,7 @@
 //! Findings that one thing explains.
 
 use super::danger::{Danger, of_code};
-use super::to_be_mended;
+use super::standing::to_be_mended;
 use crate::assessment::Assessment;
 use crate::rules::codes;
 use latchline_finding::{Argument, Code, ElementId, Finding, Severity};

@@ -1,6 +1,7 @@
 //! Readings of a run alone, without power.
 
-use super::{Basis, NoPrediction, Prediction, Predictor};
+use super::predictor::Predictor;
+use super::{Basis, NoPrediction, Prediction};
 use crate::corner::Corner;
 use crate::resistance::MEASUREMENT_TOLERANCE;
 use latchline_site::catalogue::Cable;

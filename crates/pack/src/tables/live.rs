@@ -1,9 +1,9 @@
 //! Commissioning with power: port by port, station by station, door by door.
 
 use super::steps::{FIRST_LIVE, Steps};
-use crate::commissioning::{Expected, Sheet, Span, Taken};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
+use crate::step::{Expected, Sheet, Span, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::{Reading, ReadingPlace, StageSource};

@@ -8,7 +8,6 @@ mod elements;
 mod look_alike;
 mod names;
 mod places;
-mod ranges;
 mod runs;
 mod scope;
 mod structure;

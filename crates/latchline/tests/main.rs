@@ -7,6 +7,7 @@ mod commands;
 mod common;
 mod crate_graph;
 mod documents;
+mod edges;
 mod files;
 mod first_page;
 mod german;

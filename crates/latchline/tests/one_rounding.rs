@@ -6,6 +6,7 @@ use crate::common::Folder;
 use latchline_finding::Language;
 use latchline_words::figures;
 use serde_json::Value;
+use std::collections::BTreeMap;
 
 const EXAMPLES: [(&str, &str); 4] = [
     ("twelve", include_str!("../../../docs/examples/twelve-flats.toml")),
@@ -93,12 +94,25 @@ fn every_output_says_the_same_figure() {
                     "{name}, {id}: {voltage} V, {row:?}"
                 );
                 assert!(row.contains(&margin.as_str()), "{name}, {id}: margin {margin} V, {row:?}");
+                let length = figures::metres(number(run, "length_m").expect("a length"), english);
+                assert!(row.contains(&length.as_str()), "{name}, {id}: {length} m, {row:?}");
                 if let Some(current_a) = number(&run["current"], "current_a") {
                     let current = figures::amperes(current_a, english);
                     assert!(row.contains(&current.as_str()), "{name}, {id}: {current} A, {row:?}");
                 }
                 compared += 1;
             }
+        }
+        // What a change costs, as a figure, on the first page and in the sentence of the change.
+        for job in json["jobs"].as_array().into_iter().flatten() {
+            let Some(cost) = number(&job["change"], "cost").filter(|cost| *cost != 0.0) else { continue };
+            let cost = figures::trimmed(cost.abs(), 2);
+            let message = job["change"]["message"].as_str().expect("a message");
+            assert!(message.contains(&format!(" {cost} EUR ")), "{name}: {cost}, {message}");
+            let stands = |word: &str| joined(&first).contains(&format!(" {cost} {word} for parts"));
+            let is_first = joined(&first).contains(job["message"].as_str().expect("a message"));
+            assert!(!is_first || stands("more") || stands("less"), "{name}: {cost} for parts, {first}");
+            compared += 1;
         }
         let signal_sheets = drawn(&folder, &["--what", "signal", "-o", "signal.svg"]);
         for band in json["signal"].as_array().into_iter().flatten() {
@@ -170,6 +184,42 @@ fn the_pack_says_what_the_check_says() {
             );
             compared += 1;
         }
-        assert!(compared > 0, "{name}");
+        // The lengths of a run's cables add up to its length; the power of a supply is the one of the check.
+        let rows: Vec<Vec<&str>> = text.lines().map(|line| line.split(',').collect()).collect();
+        for run in json["runs"].as_array().expect("runs") {
+            let id = run["id"].as_str().expect("a name");
+            let cables = rows.iter().filter(|row| row.len() > 12 && row[1] == id);
+            let total_m: f64 = cables.filter_map(|row| row[8].parse::<f64>().ok()).sum();
+            let length_m = run["length_m"].as_f64().expect("a length");
+            assert!((total_m - length_m).abs() < 1e-9, "{name}, {id}: {total_m} m of {length_m} m");
+            compared += 1;
+        }
+        for source in json["sources"].as_array().expect("sources") {
+            let Some(power_w) = source["power_w"].as_f64() else { continue };
+            let shown = format!("{} W", figures::watts(power_w, Language::English));
+            assert!(cells.contains(&shown.as_str()), "{name}: no cell says {shown} of {}", source["id"]);
+        }
+        // What a caller has in hand: the least that the budgets of the bands leave, down where the loss goes up.
+        let mut in_hand: BTreeMap<String, f64> = BTreeMap::new();
+        for band in json["signal"].as_array().into_iter().flatten() {
+            let budget_db = band["budget_db"].as_f64().expect("a budget");
+            for caller in band["callers"].as_array().into_iter().flatten() {
+                let loss_db = caller["loss_db"].as_f64().expect("a loss");
+                let loss = figures::decibels(loss_db, Language::English).parse::<f64>().expect("a number");
+                let least = in_hand.entry(caller["caller"].to_string()).or_insert(f64::INFINITY);
+                *least = least.min(budget_db - loss);
+            }
+        }
+        for (caller, in_hand_db) in in_hand {
+            let told = format!("({} dB in hand)", figures::fixed(in_hand_db, 1));
+            let row = rows.iter().find(|row| {
+                row.get(1) == Some(&caller.trim_matches('"')) && row.join(",").contains("dB in hand")
+            });
+            let row =
+                row.unwrap_or_else(|| panic!("{name}: no call from {caller} in the live sheet")).join(",");
+            assert!(row.contains(&told), "{name}, {caller}: {told}, {row}");
+            compared += 1;
+        }
+        assert!(compared > 20, "{name}: {compared}");
     }
 }

@@ -273,8 +273,9 @@ fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bo
 /// How long the battery of a supply lasts, in a few words.
 fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
     let language = look.language;
+    let asked = sheet.asked_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
     let battery = match &sheet.battery {
-        None => return Remark::NoBattery.say(language),
+        None => return Remark::NoBattery { asked: asked.as_deref() }.say(language),
         Some(Err(_)) => return Remark::BatteryNotJudged.say(language),
         Some(Ok(battery)) => battery,
     };
@@ -287,7 +288,6 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
         }
         None => Remark::NoCallCounted.say(language),
     };
-    let asked = battery.required_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
     let hours = &figures::battery_hours(shortest.hours, language);
     Remark::BatteryHours { hours, asked: asked.as_deref(), calls: &calls }.say(language)
 }

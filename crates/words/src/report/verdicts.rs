@@ -127,7 +127,9 @@ sentences! {
         CallsAnHour { calls: &'a str, minutes: &'a str }:
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
-        NoBattery: "no battery" | "keine Batterie",
+        NoBattery { asked: Option<&'a str> }:
+            "no battery<, {asked} h are asked for>"
+            | "keine Batterie<, verlangt sind {asked} h>",
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str }:

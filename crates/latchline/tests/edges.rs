@@ -1,0 +1,139 @@
+//! What is said at the edges: nothing to judge, nothing that comes up later, nothing decided, a battery that is not there, two wires in a terminal,
+//! bounds that are bounds.
+#![allow(clippy::disallowed_methods, clippy::unwrap_used, reason = "tests may read and write files, and fail")]
+
+use crate::common::Folder;
+use serde_json::Value;
+
+fn json(text: &str) -> Value {
+    serde_json::from_str(text).unwrap_or_else(|error| panic!("{error}: {text}"))
+}
+
+/// One line of what is wrapped.
+fn joined(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn tables(folder: &Folder, pack: &str) -> String {
+    let tables = std::fs::read_dir(folder.path(&format!("{pack}/tables"))).unwrap();
+    tables
+        .filter_map(Result::ok)
+        .filter(|file| file.path().extension().is_some_and(|end| end == "csv"))
+        .map(|file| std::fs::read_to_string(file.path()).unwrap())
+        .collect()
+}
+
+/// Two dwellings and a door of a family whose stations have converters of which nobody knows when they turn on.
+const UNKNOWN_START: &str = r#"
+[families.mere]
+title = "Mere (invented)"
+source = "invented"
+nominal_voltage = "48 V"
+simultaneous_calls = 1
+addresses.indoor = [{ field = "dwelling", first = 1, last = 99, set_by = "keyed", digits = 2, label = "FLAT" }]
+addresses.door = [{ field = "entrance", first = 0, last = 9, set_by = "keyed", digits = 1, label = "DOOR" }]
+[supplies]
+ps = { title = "Supply", source = "invented", family = "mere", voltage = "48 V", voltage_tolerance = "2 %", source_resistance = "0.8 ohm", rated_current = "5 A", limit_kind = "constant-current" }
+[stations]
+flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = true, standby = "0.5 W", ringing = "3 W", talking = "6 W", least_voltage = "30 V", least_standby_voltage = "20 V" }
+door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", converter = true, standby = "2 W", ringing = "6 W", talking = "7 W", least_voltage = "30 V", least_standby_voltage = "20 V", directory = 99 }
+"#;
+
+#[test]
+fn a_start_up_that_is_not_judged_is_so_everywhere() {
+    let folder = Folder::new();
+    folder.write("catalogue.toml", UNKNOWN_START);
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
+         catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = { model = \"ps\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nF1 = {}\nF2 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"5 m\", \"6 m\", \"7 m\"] }\n",
+    );
+    let told = "not judged for 3 devices: values are missing";
+    let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
+    assert!(text.contains(&format!("Power return: {told}")), "{text}");
+    let document = json(&folder.run(&["check", "site.toml", "--format", "json"]).out);
+    let start = &document["start_up"][0];
+    assert_eq!((&start["outcome"], &start["devices"]), (&Value::from("not-judged"), &Value::from(3)), "{start}");
+    let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
+    let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
+    assert!(joined(&drawing).contains(told), "{names:?} {drawing}");
+}
+
+/// Stations without converters draw as soon as there is voltage: none of them is last.
+#[test]
+fn what_comes_up_together_has_no_last() {
+    let folder = Folder::new();
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"M\"\nfamily = \"mossop-24\"\nindoor_station = \"mossop-t1\"\ndoor_station = \"mossop-p1\"\ncable = \"pair-0.5\"\n\
+         [supplies]\nPS = { model = \"mossop-ps-24\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nA-1 = {}\nA-2 = {}\nA-3 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"front\", \"A-1\", \"A-2\", \"A-3\"], first = \"8 m\", spacing = \"5 m\" }\n",
+    );
+    let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
+    assert!(text.contains("Power return: 4 devices are up at once, as soon as there is power."), "{text}");
+    assert!(!text.contains(" last") && !text.contains("after 0 s"), "{text}");
+    let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
+    let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
+    assert!(joined(&drawing).contains("4 devices are up at once"), "{drawing}");
+    assert!(json(&folder.run(&["check", "site.toml", "--format", "json"]).out)["start_up"][0]["last"].is_null());
+}
+
+/// 25 W behind 1 ohm at 10 V: V² / 4 R = 25 W to the last digit, which no arithmetic of 64 bits decides.
+#[test]
+fn flow_says_undecided_where_it_is() {
+    let folder = Folder::new();
+    let network = |watts: &str| {
+        format!(
+            r#"{{"id": "t", "source": {{"node": "s", "voltage_v": 10.0, "source_resistance_ohm": 1.0}}, "nodes": ["s"], "segments": [],
+              "loads": [{{"node": "s", "kind": "power", "value": {watts}}}]}}"#
+        )
+    };
+    folder.write("limit.json", network("25.0"));
+    let ran = folder.run(&["flow", "limit.json"]);
+    assert_eq!((ran.status, &json(&ran.out)["feasible"]), (1, &Value::from("undecided")), "{ran:?}");
+    folder.write("above.json", network("25.001"));
+    assert_eq!(json(&folder.run(&["flow", "above.json"]).out)["feasible"], false);
+    folder.write("below.json", network("24.999"));
+    assert_eq!(json(&folder.run(&["flow", "below.json"]).out)["feasible"], true);
+}
+
+#[test]
+fn hours_asked_of_a_battery_that_is_not_there_stand_on_the_supplys_line() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    let policy = if site.contains("[policy]") { site.replacen("[policy]", "[policy]\nstandby_hours = 8", 1) } else { format!("{site}\n[policy]\nstandby_hours = 8\n") };
+    folder.write("site.toml", policy);
+    let text = joined(&folder.run(&["check", "site.toml"]).out);
+    assert!(text.contains("no battery, 8 h are asked for"), "{text}");
+}
+
+/// The ageing and the cold of a battery come from a table of IEEE 485 that was written down from memory: it is said where they are used.
+#[test]
+fn a_table_from_memory_is_said_to_be_so() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
+    let sheet = joined(&folder.run(&["check", "site.toml", "--supply", "PS"]).out);
+    assert!(sheet.contains("IEEE 485, ageing and temperature (table from memory)"), "{sheet}");
+    folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]);
+    assert!(tables(&folder, "pack").contains("table from memory"));
+}
+
+#[test]
+fn two_wires_in_a_terminal_stand_in_the_wiring_table() {
+    let folder = Folder::new();
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"M\"\nfamily = \"mossop-24\"\nindoor_station = \"mossop-t1\"\ndoor_station = \"mossop-p1\"\ncable = \"pair-0.5\"\n\
+         [supplies]\nPS = { model = \"mossop-ps-24\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nA-1 = {}\nA-2 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"A-1\", \"A-2\"], first = \"8 m\", spacing = \"5 m\" }\nb = { from = \"PS\", to = \"front\", length = \"9 m\" }\n",
+    );
+    let checked = folder.run(&["check", "site.toml"]).out;
+    assert!(checked.contains("supply-outputs-exceeded"), "{checked}");
+    folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]);
+    let tables = tables(&folder, "pack");
+    assert!(tables.contains("2 wires in this terminal"), "{tables}");
+}

@@ -137,3 +137,35 @@ fn two_wires_in_a_terminal_stand_in_the_wiring_table() {
     let tables = tables(&folder, "pack");
     assert!(tables.contains("2 wires in this terminal"), "{tables}");
 }
+
+/// Stations that are resistances draw more at a higher voltage; they are put at their most, and what is left is at least what is shown: in the
+/// table, in the list of the tightest, on the line of the supply, in JSON, where two files are compared and on the calculation sheet of the pack.
+#[test]
+fn a_bound_carries_its_word() {
+    let folder = Folder::new();
+    let resistances = UNKNOWN_START
+        .replace("converter = true", "converter = false")
+        .replace("standby = \"0.5 W\", ringing = \"3 W\", talking = \"6 W\"", "standby = \"4.8 kohm\", ringing = \"800 ohm\", talking = \"400 ohm\"");
+    folder.write("catalogue.toml", resistances);
+    let site = |first: &str| {
+        format!(
+            "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
+             catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = {{ model = \"ps\" }}\n[entrances]\nfront = {{ role = \"main\" }}\n\
+             [dwellings]\nF1 = {{}}\nF2 = {{}}\n[runs]\n\
+             a = {{ from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"{first} m\", \"6 m\", \"7 m\"] }}\n"
+        )
+    };
+    folder.write("old.toml", site("5"));
+    folder.write("new.toml", site("95"));
+    let page = joined(&folder.run(&["check", "new.toml", "--lines"]).out);
+    assert!(page.contains('≥') && page.contains("works up to at least "), "{page}");
+    let document = json(&folder.run(&["check", "new.toml", "--format", "json"]).out);
+    assert_eq!(document["devices"][0]["worst"]["adverse_kind"], "lower-bound");
+    let compared = joined(&folder.run(&["compare", "old.toml", "new.toml"]).out);
+    assert!(compared.contains(": margin at least ") && compared.contains(" V, was at least "), "{compared}");
+    let compared = json(&folder.run(&["compare", "old.toml", "new.toml", "--format", "json"]).out);
+    let first = &compared["margins_v"][0];
+    assert_eq!((&first["old_is_bound"], &first["new_is_bound"]), (&Value::Bool(true), &Value::Bool(true)), "{first}");
+    folder.run(&["pack", "new.toml", "--for", "installer", "-o", "pack"]);
+    assert!(tables(&folder, "pack").contains("lower bound"), "the calculation sheet says so");
+}

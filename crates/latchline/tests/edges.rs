@@ -167,5 +167,38 @@ fn a_bound_carries_its_word() {
     let first = &compared["margins_v"][0];
     assert_eq!((&first["old_is_bound"], &first["new_is_bound"]), (&Value::Bool(true), &Value::Bool(true)), "{first}");
     folder.run(&["pack", "new.toml", "--for", "installer", "-o", "pack"]);
-    assert!(tables(&folder, "pack").contains("lower bound"), "the calculation sheet says so");
+    assert!(tables(&folder, "pack").contains("at least this much"), "the calculation sheet says so");
+}
+
+/// The page says which door stations were assumed and where they hang, and where fewer stations do not work although more do.
+#[test]
+fn reach_says_what_it_assumes_and_where_fewer_do_not_work() {
+    let folder = Folder::new();
+    let text = joined(&folder.run(&["reach", "ostrel-48"]).out);
+    assert!(text.contains("Assumed: 2 door stations ostrel-dv1, each behind 10 m of flex-1.0, 1 on outputs of the supply beside the feed, 1 on ports of the distributor beside the chain's."), "{text}");
+    let ask = ["reach", "--station", "larkfen-v5", "--supply", "larkfen-ps-40"];
+    let text = joined(&folder.run(&ask).out);
+    assert!(text.contains("Assumed: 1 door station larkfen-dv2"), "{text}");
+    assert!(text.contains(")* ") && text.contains("Fewer stations do not always work") && text.contains(" m not 1"), "{text}");
+    let document = json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out);
+    assert_eq!(document["doors"]["model"], "larkfen-dv2");
+    let cables = document["cables"].as_array().unwrap();
+    let chains = cables.iter().flat_map(|cable| cable["chains"].as_array().unwrap());
+    assert!(chains.filter(|chain| chain["fewer_fail"][0] == 1).count() > 0, "{document}");
+}
+
+/// A way out that puts the lock on a supply of its own says what becomes of it with the mains lost.
+#[test]
+fn a_lock_on_its_own_supply_says_what_the_mains_do() {
+    let folder = Folder::new();
+    let ask = |lock: &str| {
+        let ask = ["ask", "lock", lock, "--length", "60", "--cable", "pair-0.8"];
+        (joined(&folder.run(&ask).out), json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out))
+    };
+    let (text, document) = ask("magnet-12");
+    assert!(text.contains("With the mains lost the lock then opens, unless that supply has a battery."), "{text}");
+    assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], true, "{document}");
+    let (text, document) = ask("strike-12");
+    assert!(text.contains("With the mains lost the lock then cannot be released, unless that supply has a battery."), "{text}");
+    assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], false, "{document}");
 }

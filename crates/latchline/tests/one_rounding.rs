@@ -104,13 +104,14 @@ fn every_output_says_the_same_figure() {
             }
         }
         // What a change costs, as a figure, on the first page and in the sentence of the change.
-        for job in json["jobs"].as_array().into_iter().flatten() {
+        for (number_of, job) in (1..).zip(json["jobs"].as_array().into_iter().flatten()) {
             let Some(cost) = number(&job["change"], "cost").filter(|cost| *cost != 0.0) else { continue };
             let cost = figures::trimmed(cost.abs(), 2);
             let message = job["change"]["message"].as_str().expect("a message");
             assert!(message.contains(&format!(" {cost} EUR ")), "{name}: {cost}, {message}");
             let stands = |word: &str| joined(&first).contains(&format!(" {cost} {word} for parts"));
-            let is_first = joined(&first).contains(job["message"].as_str().expect("a message"));
+            let title = format!("{number_of}. {}: {}", job["danger"].as_str().expect("a word"), job["message"].as_str().expect("a message"));
+            let is_first = joined(&first).contains(&title);
             assert!(!is_first || stands("more") || stands("less"), "{name}: {cost} for parts, {first}");
             compared += 1;
         }
@@ -221,5 +222,57 @@ fn the_pack_says_what_the_check_says() {
             compared += 1;
         }
         assert!(compared > 20, "{name}: {compared}");
+    }
+}
+
+/// What the questions of the telephone say has the rounding of what `check` says of a site: volts to the hundredth, hours to the tenth, both down,
+/// amperes up.
+#[test]
+fn questions_say_their_figures_as_the_check_does() {
+    let folder = Folder::new();
+    let english = Language::English;
+    let ask = |arguments: &[&str]| -> (Value, String) {
+        let mut all = arguments.to_vec();
+        let text = joined(&folder.run(&all).out);
+        all.extend(["--format", "json"]);
+        (serde_json::from_str(&folder.run(&all).out).expect("JSON"), text)
+    };
+    let (json, text) = ask(&["ask", "lock", "strike-12", "--length", "35"]);
+    let cables = json["cables"].as_array().expect("cables");
+    assert!(cables.len() > 8);
+    for cable in cables {
+        let name = cable["cable"].as_str().expect("a name");
+        let told = format!("{name} {} V at the lock", figures::volts(number(cable, "least_v").expect("volts"), english));
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+    let (json, text) = ask(&["ask", "battery", "8"]);
+    let battery = &json["battery"];
+    let hours = figures::battery_hours(number(battery, "hours").expect("hours"), english);
+    let heater = figures::battery_hours(number(battery, "hours_with_heater").expect("hours"), english);
+    let current = figures::amperes(number(battery, "current_a").expect("amperes"), english);
+    for told in [format!(" run {hours} h "), format!("with it on, {heater} h"), format!("gives {current} A ")] {
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+    for station in ["ostrel-v7x", "larkfen-v5"] {
+        let (json, text) = ask(&["reach", "--total", "60", "--station", station]);
+        let least = &json["carried"][0];
+        let margin = figures::volts(number(least, "margin_v").expect("a margin"), english);
+        assert!(text.contains(&format!("has {margin} V more than it needs")), "{margin}: {text}");
+    }
+    // Of two files, what got worse.
+    folder.write("old.toml", EXAMPLES[0].1);
+    folder.write("new.toml", EXAMPLES[0].1.replacen("\"pair-0.8\"", "\"pair-0.5\"", 1));
+    let (json, text) = ask(&["compare", "old.toml", "new.toml"]);
+    let margins = json["margins_v"].as_array().expect("margins");
+    assert!(!margins.is_empty());
+    for one in margins.iter().take(3) {
+        let volts = |key: &str| figures::volts(number(one, key).expect("volts"), english);
+        let told = format!("{}: margin {} V, was {} V", one["element"].as_str().expect("a name"), volts("new"), volts("old"));
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+    for one in json["currents_a"].as_array().into_iter().flatten() {
+        let amperes = |key: &str| figures::amperes(number(one, key).expect("amperes"), english);
+        let told = format!("largest current {} A, was {} A", amperes("new"), amperes("old"));
+        assert!(text.contains(&told), "{told}: {text}");
     }
 }

@@ -192,7 +192,7 @@ fn reach_says_what_it_assumes_and_where_fewer_do_not_work() {
 fn a_lock_on_its_own_supply_says_what_the_mains_do() {
     let folder = Folder::new();
     let ask = |lock: &str| {
-        let ask = ["ask", "lock", lock, "--length", "60", "--cable", "pair-0.8"];
+        let ask = ["ask", "lock", lock, "--length", "28", "--cable", "pair-0.8"];
         (joined(&folder.run(&ask).out), json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out))
     };
     let (text, document) = ask("magnet-12");

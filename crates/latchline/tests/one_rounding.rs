@@ -221,7 +221,7 @@ fn the_pack_says_what_the_check_says() {
             assert!(row.contains(&told), "{name}, {caller}: {told}, {row}");
             compared += 1;
         }
-        assert!(compared > 20, "{name}: {compared}");
+        assert!(compared > 7, "{name}: {compared}");
     }
 }
 

@@ -276,3 +276,46 @@ fn questions_say_their_figures_as_the_check_does() {
         assert!(text.contains(&told), "{told}: {text}");
     }
 }
+
+/// The sheets of a supply and of a door, their JSON and the tables of the pack: hours down to the tenth, the least voltage at a lock down and the
+/// highest up to the hundredth, ohms to the nearest.
+#[test]
+fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
+    let folder = Folder::new();
+    let english = Language::English;
+    folder.write("site.toml", EXAMPLES[1].1);
+    assert_eq!(folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]).status, 0);
+    let table = |name: &str| folder.read(&format!("pack/tables/{name}.csv"));
+    let (supplies, doors) = (table("12-supplies"), table("11-doors"));
+    let sheet = |of: &str, name: &str| -> (Value, String) {
+        let text = joined(&folder.run(&["check", "site.toml", of, name]).out);
+        let json = folder.run(&["check", "site.toml", of, name, "--format", "json"]).out;
+        (serde_json::from_str(&json).expect("JSON"), text)
+    };
+    for supply in ["A-PS", "B-PS"] {
+        let (json, text) = sheet("--supply", supply);
+        let loads = json["battery"]["loads"].as_array().expect("loads");
+        assert!(!loads.is_empty());
+        for load in loads {
+            let hours = figures::battery_hours(number(load, "hours").expect("hours"), english);
+            assert!(text.contains(&format!(" {hours} ")), "{supply}: {hours} h, {text}");
+            assert!(supplies.contains(&format!("{supply},Hours on battery,{hours} h,")), "{supply}: {hours} h, {supplies}");
+        }
+    }
+    let plain = |number: String| number.trim_end_matches('0').trim_end_matches('.').to_string();
+    for door in ["front-A", "front-B", "bins"] {
+        let (json, text) = sheet("--door", door);
+        let circuit = &json["locks"][0]["circuit"];
+        let of = |key: &str| number(circuit, key).expect("a figure");
+        let (least, highest) = (figures::volts(of("least_v"), english), figures::rounded_up(of("highest_v"), 2));
+        for (name, in_pack, volts) in
+            [("Least voltage at lock", "Lowest voltage", least), ("Highest voltage at lock", "Highest voltage", highest)]
+        {
+            assert!(text.contains(&format!("{name}: V = {} V", plain(volts.clone()))), "{door}: {volts} V, {text}");
+            assert!(doors.contains(&format!("{door},Lock 1,{in_pack},{volts} V,")), "{door}: {volts} V, {doors}");
+        }
+        let ohms = figures::ohms(of("loop_ohm"), english);
+        assert!(text.contains(&format!("R {} ohm (loop with nominal values)", plain(ohms.clone()))), "{door}: {text}");
+        assert!(doors.contains(&format!("{door},Lock 1,\"Loop resistance, nominal\",{ohms} ohm,")), "{door}: {doors}");
+    }
+}

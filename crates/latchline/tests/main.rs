@@ -8,6 +8,7 @@ mod common;
 mod crate_graph;
 mod documents;
 mod file_circles;
+mod edges;
 mod files;
 mod first_page;
 mod german;

@@ -36,7 +36,7 @@ fn number(value: f64, decimals: usize, locale: Locale) -> String {
 }
 
 fn volts(value: f64, locale: Locale) -> String {
-    figures::volts_briefly(value, locale.language)
+    figures::volts(value, locale.language)
 }
 
 fn up(value: f64, locale: Locale) -> String {
@@ -112,6 +112,10 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
             }),
             None => say(AskWords::LockNoWay),
         });
+        lines.extend(found.own_supply.map(|own| match own.opens_without_power {
+            true => say(AskWords::OwnSupplyOpens),
+            false => say(AskWords::OwnSupplyStaysShut),
+        }));
         let doubled = found.longest_doubled_m.filter(|longest| *longest >= length_m);
         lines.extend(doubled.map(|longest| say(AskWords::LockDoubled { longest: &metres(longest, locale) })));
     }

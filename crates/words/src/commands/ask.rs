@@ -69,6 +69,12 @@ sentences! {
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+        OwnSupplyOpens:
+            "With the mains lost the lock then opens, unless that supply has a battery."
+            | "Bei Netzausfall öffnet das Schloss dann, außer dieses Netzteil hat eine Batterie.",
+        OwnSupplyStaysShut:
+            "With the mains lost the lock then cannot be released, unless that supply has a battery."
+            | "Bei Netzausfall lässt sich das Schloss dann nicht freigeben, außer dieses Netzteil hat eine Batterie.",
         LockDoubled { longest: &'a str }:
             "Two of its pairs in parallel reach {longest}: write pairs = 2 at the lock."
             | "Zwei ihrer Paare parallel reichen {longest}: am Schloss pairs = 2 schreiben.",

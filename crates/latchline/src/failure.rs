@@ -20,7 +20,8 @@ pub fn report(error: &anyhow::Error, written: &[PathBuf]) -> ExitCode {
 
 fn text(error: &anyhow::Error, written: &[PathBuf]) -> String {
     let of_output = |error: &std::io::Error| error.get_ref().is_some_and(|inner| inner.is::<Unwritten>());
-    let is_of_output = |cause: &&(dyn std::error::Error + 'static)| cause.downcast_ref().is_some_and(of_output);
+    let is_of_output =
+        |cause: &&(dyn std::error::Error + 'static)| cause.downcast_ref().is_some_and(of_output);
     let mut lines: Vec<String> = Vec::new();
     for cause in error.chain() {
         let words = match cause.downcast_ref::<std::io::Error>() {
@@ -36,7 +37,8 @@ fn text(error: &anyhow::Error, written: &[PathBuf]) -> String {
         if written.is_empty() {
             lines.push(String::from("no file was changed"));
         }
-        lines.extend(written.iter().map(|path| format!("\"{}\" was written all the same", shown::path(path))));
+        lines
+            .extend(written.iter().map(|path| format!("\"{}\" was written all the same", shown::path(path))));
     }
     let mut text = String::new();
     for (at, words) in lines.iter().enumerate() {

@@ -71,7 +71,9 @@ impl MayReplace<'_> {
 /// If it is one.
 pub(super) fn refuse_hyphen(path: &Path) -> Result<()> {
     if path == Path::new("-") {
-        bail!("\"-\" names no file; without a name the result goes to standard output, and ./- is a file of that name");
+        bail!(
+            "\"-\" names no file; without a name the result goes to standard output, and ./- is a file of that name"
+        );
     }
     Ok(())
 }

@@ -24,10 +24,11 @@ pub mod rules;
 pub mod stage;
 pub mod supply;
 pub mod touch_limits;
+mod verdict;
 mod voltage_summary;
 
 pub use assess::{assess, assess_trial, assess_with, is_allowed};
-pub use assessing::{Assessing, VerdictSoFar};
+pub use assessing::Assessing;
 pub use assessment::{
     Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, Verdict, VoltageResults,
     WorstCurrent, WorstVoltage,
@@ -52,6 +53,7 @@ pub use readings::predicted_readings;
 pub use rules::Depth;
 pub use stage::Stage;
 pub use supply::{BatteryFigures, SupplySheet};
+pub use verdict::VerdictSoFar;
 
 use latchline_finding::CodeDoc;
 

@@ -20,12 +20,14 @@
 //! loads whose current does not rise with voltage, adding load or resistance lowers every voltage. The
 //! certificate is the dynamic programme's own value, an exact minimum in whole millionths. Among plans of equal cost the one whose broken joints silence fewest is taken.
 
+pub mod arrangement;
 pub mod blame;
 mod blocks;
 pub mod branches;
 pub mod bus;
 pub mod change;
 pub mod design;
+mod draw;
 mod effort;
 pub mod electric;
 pub mod emit;
@@ -53,6 +55,7 @@ pub mod search;
 pub mod sections;
 pub mod shape;
 pub mod space;
+mod station_load;
 pub mod toml_text;
 mod trace;
 pub mod ways_out;

@@ -22,7 +22,6 @@ mod plain_network;
 mod surroundings;
 mod usage;
 
-use anyhow::Context as _;
 use arguments::{Arguments, Command};
 use clap::{CommandFactory, Parser};
 use std::io::Write as _;
@@ -36,8 +35,8 @@ fn main() -> ExitCode {
         Ok(arguments) => run(&arguments.command, &surroundings, &mut input, &mut output),
         Err(error) => usage::tell(&error, &mut output),
     };
-    let written = |status| output.flush().context("cannot write the result").map(|()| status);
-    result.and_then(written).unwrap_or_else(|error| failure::report(&error))
+    let flushed = |status| Ok(output.flush().map(|()| status)?);
+    result.and_then(flushed).unwrap_or_else(|error| failure::report(&error, &files::written()))
 }
 
 fn run(

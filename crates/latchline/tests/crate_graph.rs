@@ -21,7 +21,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("report", &["finding", "words", "site", "assess"]),
     ("remedy", &["finding", "site", "network", "assess"]),
     ("reach", &["finding", "words", "site", "network", "assess"]),
-    ("session", &["finding", "site", "assess", "remedy", "reach"]),
+    ("session", &["finding", "words", "site", "assess", "remedy", "reach"]),
     ("store", &["finding", "site"]),
     ("survey", &["finding", "words", "site"]),
     ("design", &["finding", "words", "site", "network", "assess", "survey"]),

@@ -38,6 +38,7 @@ mod nominal;
 mod nominal_figures;
 pub mod phase;
 pub mod readings;
+mod relaxed_sum;
 pub mod resistance;
 pub mod search;
 pub mod short_circuit;

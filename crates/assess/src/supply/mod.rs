@@ -3,10 +3,13 @@
 //! Rules and sheets ask the same functions.
 
 pub mod battery;
+mod lines;
+pub mod mains;
 pub mod sheet;
 
 pub use battery::{BatteryFigures, BatteryLoad, CallShare, battery_figures};
-pub use sheet::{MainsFigures, SupplySheet, mains_figures, supply_sheets};
+pub use mains::{MainsFigures, mains_figures};
+pub use sheet::{SupplySheet, supply_sheets};
 
 use crate::context::Context;
 use latchline_network::StageSource;

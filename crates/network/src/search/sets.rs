@@ -1,10 +1,11 @@
 //! The sets of calls of a stage that were solved, for all of its targets.
 
 use super::options::SearchOptions;
-use crate::bound::{Functional, RelaxedSum, StageBound};
+use crate::bound::{Functional, StageBound};
 use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::Layout;
 use crate::phase::Phase;
+use crate::relaxed_sum::RelaxedSum;
 use crate::stage_calls::StageCalls;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 

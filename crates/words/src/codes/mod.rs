@@ -143,7 +143,7 @@ files! {
     alarm_tells_nobody, bad_name, battery_end_voltage_low, battery_hours_short, battery_missing,
     beside_mains, box_without_runs, branch_not_allowed, bus_of_another_family, bus_voltage_above_selv,
     bus_voltage_wet, cable_to_no_part, cable_unsuitable, call_across_buses, call_buttons_too_few,
-    calls_do_not_fit, cascade_too_deep, cell_empty, cell_not_understood, cell_out_of_range,
+    calls_do_not_fit, cascade_too_deep, catalogue_not_read, cell_empty, cell_not_understood, cell_out_of_range,
     chain_not_allowed, chain_through_dwellings, charger_too_small, clad_aluminium, column_missing,
     column_twice, column_unknown, control_height, country_without_rules, decimal_comma,
     delayed_egress_too_long, directory_too_small, drop_column_missing, drop_not_stated, duplicate_key, duplicate_name,

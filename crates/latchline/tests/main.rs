@@ -16,6 +16,7 @@ mod one_rounding;
 mod pack_folder;
 mod phone;
 mod sheets;
+mod slips;
 mod store;
 mod surveys;
 mod telephone;

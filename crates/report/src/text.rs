@@ -27,24 +27,43 @@ pub enum Detail {
     Lines,
 }
 
-/// The report as text.
+/// Lines of the first page of a site that fails, if it can be said in so many.
+const MOST_LINES: usize = 80;
+
+/// The report as text. A first page that is too long is said in fewer words: of what is further down, who has it and not how much.
 pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
+    let page = pages(report, look, detail, false);
+    let is_long = page.lines().count() > MOST_LINES;
+    let can_be_shorter = detail == Detail::FirstPage && report.jobs.is_some() && report.fails();
+    if is_long && can_be_shorter { pages(report, look, detail, true) } else { page }
+}
+
+fn pages(report: &Report<'_>, look: &Look, detail: Detail, little_room: bool) -> String {
     let mut blocks = vec![verdict(report, look)];
     let jobs = report.assessment.zip(report.jobs);
     if let Some((assessment, jobs)) = jobs {
-        blocks.push(jobs_text::list(report, assessment, jobs, look));
+        blocks.push(jobs_text::list(report, assessment, jobs, little_room, look));
     }
     let shortened = detail == Detail::FirstPage && jobs.is_some();
     let troubled =
         jobs.filter(|_| shortened && report.fails()).map(|(assessment, _)| Troubled::new(assessment));
     if let Some(assessment) = report.assessment {
-        blocks.extend(supplies(assessment, look, troubled.as_ref()));
+        let supplies = supplies(assessment, look, troubled.as_ref());
+        match little_room {
+            // Their heads stand out without empty lines between.
+            true => blocks.push(supplies.concat()),
+            false => blocks.extend(supplies),
+        }
     }
     blocks.extend(report.read.iter().map(|finding| in_full(report, finding, look)));
     match jobs {
         Some((assessment, jobs)) if shortened => {
-            blocks.push(jobs_text::causes(report, assessment, jobs, look));
-            blocks.push(jobs_text::advice(report, look));
+            blocks.push(jobs_text::causes(report, assessment, jobs, little_room, look));
+            let advice = jobs_text::advice(report, little_room, look);
+            match blocks.last_mut().filter(|_| little_room) {
+                Some(causes) => causes.push_str(&advice),
+                None => blocks.push(advice),
+            }
         }
         _ => blocks.extend(findings(report, look)),
     }

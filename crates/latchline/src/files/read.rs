@@ -111,6 +111,11 @@ fn text(bytes: Vec<u8>) -> Result<Original> {
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
         bail!("it is UTF-16 text; save it as UTF-8");
     }
+    for (beginning, kind) in [(&b"PK\x03\x04"[..], "a workbook or another packed file"), (b"%PDF", "a PDF")] {
+        if bytes.starts_with(beginning) {
+            bail!("it is {kind}, not text; copy what is needed of it into a text file");
+        }
+    }
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         let bytes = error.as_bytes();

@@ -7,6 +7,7 @@ words! {
     pub enum CompareHead {
         Buy: "To buy, and to take back" | "Zu kaufen und zurückzugeben",
         Cables: "To pull" | "Zu ziehen",
+        New: "New stations, boxes and supplies" | "Neue Stationen, Verteiler und Netzteile",
         Move: "To move and to wire again" | "Umzuhängen und neu zu verdrahten",
         Fit: "To fit, to wire and to take off; what the catalogue has no price for is not in the cost" | "Einzubauen, anzuschließen und zu entfernen; was im Katalog keinen Preis hat, ist nicht in den Kosten",
         Label: "Labels and call lists" | "Beschriftung und Ruflisten",

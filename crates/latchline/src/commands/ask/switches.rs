@@ -7,7 +7,7 @@ use anyhow::{Result, bail};
 use latchline_reach::telephone::{SwitchRow, switches_for, usual_family};
 use latchline_report::Look;
 use latchline_report::addresses::picture::picture;
-use latchline_report::addresses::{SettingDocument, few_words, field_word};
+use latchline_report::addresses::{SettingDocument, field_word, labelled};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
 use latchline_site::addresses::number_in_name;
@@ -107,11 +107,8 @@ pub(super) fn of_switches(
     let set = || rows.iter().filter_map(|row| Some((row, row.setting.as_ref()?)));
     let numbers: Vec<String> =
         rows.iter().map(|row| format!("{} {}", field_word(row.kind, language), row.number)).collect();
-    let settings: Vec<String> =
-        set().map(|(row, setting)| format!("{} {}", row.label, few_words(setting, look))).collect();
-    let sentence =
-        AskWords::Switches { family, numbers: &numbers.join(", "), settings: &settings.join("; ") }
-            .say(language);
+    let settings = &labelled(set().map(|(row, setting)| (row.label.as_str(), setting)), language);
+    let sentence = AskWords::Switches { family, numbers: &numbers.join(", "), settings }.say(language);
     let mut text = paragraph(&sentence, 0, look.width);
     text.push('\n');
     for (row, setting) in set() {

@@ -30,6 +30,8 @@ pub fn tell(error: &clap::Error, output: &mut dyn Write) -> Result<ExitCode> {
 fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
     let text = |kind: ContextKind| match error.get(kind)? {
         ContextValue::String(text) => Some(text.clone()),
+        // What is suggested comes with the likeliest last.
+        ContextValue::Strings(texts) if kind == ContextKind::SuggestedSubcommand => texts.last().cloned(),
         ContextValue::Strings(texts) => Some(texts.join(", ")),
         ContextValue::StyledStr(text) => Some(text.to_string()),
         _ => None,

@@ -64,6 +64,18 @@ fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
                 None => return None,
             }
         }
+        ErrorKind::InvalidValue => {
+            let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
+            let choices =
+                text(ContextKind::ValidValue).map_or(String::new(), |all| format!("; there is {all}"));
+            match value.is_empty() {
+                true => format!("{option} is empty{choices}"),
+                false => format!("{option} cannot be \"{value}\"{choices}"),
+            }
+        }
+        ErrorKind::ArgumentConflict => {
+            format!("{} and {} cannot stand together", argument?, text(ContextKind::PriorArg)?)
+        }
         ErrorKind::MissingRequiredArgument => format!("what is missing: {}", argument?),
         ErrorKind::InvalidSubcommand => {
             let command = text(ContextKind::InvalidSubcommand)?;
@@ -129,6 +141,9 @@ mod tests {
             (&["chek", "site.toml"], "there is no command \"chek\"; did you mean check?"),
             (&["ask", "battery", "abc"], "<STATIONS> is to be a whole number; \"abc\" is none"),
             (&["check"], "what is missing: <SITE>"),
+            (&["check", ""], "<SITE> is empty"),
+            (&["check", "a", "--format", "pdf"], "cannot be \"pdf\"; there is text, short, json, sarif"),
+            (&["fix", "a", "--job", "J1", "--finding", "F1"], "cannot stand together"),
         ] {
             let text = said(typed);
             assert!(text.contains(expected) && !text.contains("tip:"), "{typed:?}: {text}");

@@ -166,6 +166,27 @@ fn slips_on_the_command_line_are_answered_in_plain_words() {
         (&["ask", "switches", "-3"], "a number here is not below zero"),
         (&["ask", "switches", "27", "--extension", "-2"], "--extension cannot be -2"),
         (&["ask", "switches", "1.2.3"], "more than one number"),
+        (&["ask", "lock", "strike12", "--length", "10"], "did you mean strike-12?"),
+        (
+            &["ask", "battery", "12", "--supply", "ostrel-v4"],
+            "ostrel-v4 is an indoor station, and a supply is asked for",
+        ),
+        (
+            &["ask", "battery", "12", "--station", "ostrel-ps-120"],
+            "ostrel-ps-120 is a supply, and a station is asked for",
+        ),
+        (&["reach", "--total", "200 ft"], "200 ft is 60.96 m; write 60.96"),
+        (&["reach", "--total", "60", "--spacing", "3"], "cannot stand together"),
+        (
+            &["reach", "--total", "60", "--supply", "ostrel-d4"],
+            "a distributor or branch box, and a supply is asked for",
+        ),
+        (&["addresses", "site.toml", "PS"], "PS has no address and no switches"),
+        (&["addresses", "site.toml", "A-9"], "did you mean"),
+        (&["fix", "site.toml", "--job", "J1"], "check finds nothing to mend"),
+        (&["check", ""], "<SITE> is empty"),
+        (&["check", "site.toml", "--format", "pdf"], "cannot be \"pdf\"; there is text"),
+        (&["locate", "site.toml", "A-1=33X"], "neither a number with its unit"),
         (&["ask", "mix", "ostrel-v4"], "no model with a count"),
         (&["ask", "mix", "ostrel-v4=-3"], "no model with a count"),
         (&["ask", "lock", "strike-12"], "what is missing: --length"),
@@ -190,6 +211,32 @@ fn slips_on_the_command_line_are_answered_in_plain_words() {
         }
         assert!(text.contains(expected), "{typed:?}: {text}");
     }
+}
+
+/// Asked right, but of what there is not: answered as a question, in words.
+#[test]
+fn what_the_parts_do_not_have_is_said() {
+    let folder = Folder::with_starter();
+    let ran = folder.run(&["ask", "switches", "27:9", "--family", "ostrel-48"]);
+    let text = one_line(&ran);
+    assert!(ran.status == 1 && text.starts_with("Station 9 of a dwelling cannot be set"), "{text}");
+    // A cable is shown by its everyday name.
+    let (everyday, own) = (folder.run(&["catalogue", "bell wire"]), folder.run(&["catalogue", "pair-0.5"]));
+    assert_eq!((everyday.status, &everyday.out), (0, &own.out));
+    // The door station is the only station on its run: no other of the run answers.
+    folder.write("found.txt", "indoor 0/1/1\nindoor 0/2/1\nfoo bar\n");
+    let text = one_line(&folder.run(&["addresses", "site.toml", "--found", "found.txt"]));
+    assert!(
+        text.contains("front: the only station on run door.") && !text.contains("others of run door"),
+        "{text}"
+    );
+    assert!(text.contains("in line 3 of the list"), "{text}");
+    // What is taken out of a call list.
+    folder.edit("site.toml", "role = \"main\"", "role = \"main\", calls = [\"A-1\", \"A-2\"]");
+    let fewer = folder.read("site.toml").replace("calls = [\"A-1\", \"A-2\"]", "calls = [\"A-1\"]");
+    folder.write("fewer.toml", fewer);
+    let text = one_line(&folder.run(&["compare", "site.toml", "fewer.toml"]));
+    assert!(text.contains("front, call list; take out A-2") && !text.contains(":;"), "{text}");
 }
 
 /// What callers say, and what to do first of all (common practice, no source).

@@ -15,6 +15,17 @@ const MOST_JOBS: usize = 7;
 /// Names that one line lists.
 const MOST_NAMES: usize = 8;
 
+/// How much room the first page of a site that fails leaves for what is further down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Room {
+    /// Everything in full.
+    Ample,
+    /// Without lines of the file; advice is counted.
+    Little,
+    /// Of what no job on the page tells, only who has it.
+    Least,
+}
+
 /// The word of a danger.
 pub fn danger_word(danger: Danger, language: Language) -> &'static str {
     match danger {
@@ -54,12 +65,12 @@ fn number(index: usize, language: Language) -> String {
     JobWords::Number { job: index + 1 }.say(language)
 }
 
-/// The list of jobs; empty where there are none. Where there is `little_room`, without lines of the file.
+/// The list of jobs; empty where there are none. Where there is little room, without lines of the file.
 pub(crate) fn list(
     report: &Report<'_>,
     assessment: &Assessment,
     jobs: &Jobs,
-    little_room: bool,
+    room: Room,
     look: &Look,
 ) -> String {
     if jobs.jobs.is_empty() {
@@ -71,7 +82,7 @@ pub(crate) fn list(
     let mut text = format!("{}\n", look.bold(&head));
     for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
         let danger = danger_word(jobs.danger(job), language);
-        let what = title_with_code(report, assessment, jobs, job, little_room, language);
+        let what = title_with_code(report, assessment, jobs, job, room, language);
         let line = JobWords::Title { danger, what: &what }.say(language);
         text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
@@ -123,13 +134,13 @@ fn title_with_code(
     assessment: &Assessment,
     jobs: &Jobs,
     job: &Job,
-    little_room: bool,
+    room: Room,
     language: Language,
 ) -> String {
     let message = title(assessment, jobs, job, language);
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
-    let place = place(report, worst, language).filter(|_| !little_room);
+    let place = place(report, worst, language).filter(|_| room == Room::Ample);
     JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
 }
 
@@ -240,12 +251,12 @@ fn elements(assessment: &Assessment, findings: &[usize]) -> Vec<ElementId> {
 }
 
 /// Every cause with a line for each kind of finding in it, by the number of its job. What the list of jobs says already is not said
-/// again. Where there is `little_room`, only who has it.
+/// again. Where there is little room, without lines of the file; where there is least, only who has it.
 pub(crate) fn causes(
     report: &Report<'_>,
     assessment: &Assessment,
     jobs: &Jobs,
-    little_room: bool,
+    room: Room,
     look: &Look,
 ) -> String {
     let shown = jobs.on_first_page(MOST_JOBS);
@@ -253,9 +264,9 @@ pub(crate) fn causes(
     for (index, job) in jobs.jobs.iter().enumerate() {
         let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
         let findings: Vec<&Finding> = findings.map(|index| &assessment.findings[*index]).collect();
-        let mut own = by_code(report, &findings, index < shown, little_room, look);
+        let mut own = by_code(report, &findings, index < shown, room, look);
         let together = own.join("; ");
-        if little_room && own.len() > 1 && fits(&together, look) {
+        if room == Room::Least && own.len() > 1 && fits(&together, look) {
             own = vec![together];
         }
         for (at, line) in own.iter().enumerate() {
@@ -275,8 +286,8 @@ fn fits(text: &str, look: &Look) -> bool {
 }
 
 /// Advice, a line for each kind; empty where there is none. Of a site that fails it is named, not told, and where there is
-/// `little_room` counted.
-pub(crate) fn advice(report: &Report<'_>, little_room: bool, look: &Look) -> String {
+/// little room counted.
+pub(crate) fn advice(report: &Report<'_>, room: Room, look: &Look) -> String {
     let findings: Vec<&Finding> =
         report.judged.iter().copied().filter(|finding| finding.severity == Severity::Advice).collect();
     if findings.is_empty() {
@@ -286,7 +297,7 @@ pub(crate) fn advice(report: &Report<'_>, little_room: bool, look: &Look) -> Str
     let head = look.severity(Severity::Advice, JobHead::Advice.say(look.language));
     if report.fails() {
         let lines = groups.iter().map(|same| {
-            if little_room {
+            if room > Room::Ample {
                 let code = same[0].code.as_str();
                 return JobWords::Counted { code, findings: same.len() }.say(look.language);
             }
@@ -306,7 +317,7 @@ pub(crate) fn advice(report: &Report<'_>, little_room: bool, look: &Look) -> Str
     let lines: String = groups
         .iter()
         .map(|same| {
-            let line = message_and_names(report, same, look.language);
+            let line = message_and_names(report, same, room, look.language);
             hanging("  ", &with_code(same[0], &line, look), look.width)
         })
         .collect();
@@ -334,7 +345,7 @@ fn by_code(
     report: &Report<'_>,
     findings: &[&Finding],
     is_said: bool,
-    little_room: bool,
+    room: Room,
     look: &Look,
 ) -> Vec<String> {
     let mut lines = Vec::new();
@@ -343,18 +354,18 @@ fn by_code(
         let named_only = report.fails() && same[0].severity < Severity::Error;
         let line = match (is_said && at == 0, same.len()) {
             (true, 1) => continue,
-            (said, _) if little_room => {
+            (said, _) if room == Room::Least => {
                 // The whole sentence where it takes no more room than the names.
                 let message = codes::wording(same[0], look.language).message;
                 let is_short = fits(&with_code(same[0], &message, look), look);
                 match !said && same.len() == 1 && groups.len() == 1 && is_short {
                     true => message,
-                    false => names_or_title(report, same, look.language),
+                    false => names_or_title(same, look.language),
                 }
             }
-            (true, _) => names_alone(report, same, look.language),
-            (false, _) if named_only => names_alone(report, same, look.language),
-            (false, _) => message_and_names(report, same, look.language),
+            (true, _) => names_alone(report, same, room, look.language),
+            (false, _) if named_only => names_alone(report, same, room, look.language),
+            (false, _) => message_and_names(report, same, room, look.language),
         };
         lines.push(with_code(same[0], &line, look));
     }
@@ -382,30 +393,27 @@ fn names_of(findings: &[&Finding]) -> Vec<ElementId> {
     names
 }
 
-fn placed(report: &Report<'_>, finding: &Finding, line: String, language: Language) -> String {
-    match place(report, finding, language) {
+fn placed(report: &Report<'_>, finding: &Finding, line: String, room: Room, language: Language) -> String {
+    match place(report, finding, language).filter(|_| room == Room::Ample) {
         Some(place) => JobWords::At { message: &line, place: &place }.say(language),
         None => line,
     }
 }
 
-fn names_alone(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
-    if names_of(same).is_empty() && codes::of(same[0].code.as_str()).is_none() {
-        return message_and_names(report, same, language);
-    }
-    placed(report, same[0], names_or_title(report, same, language), language)
+fn names_alone(report: &Report<'_>, same: &[&Finding], room: Room, language: Language) -> String {
+    placed(report, same[0], names_or_title(same, language), room, language)
 }
 
 /// Who has it, or what it is where nobody is named.
-fn names_or_title(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+fn names_or_title(same: &[&Finding], language: Language) -> String {
     match (names_of(same).as_slice(), codes::of(same[0].code.as_str())) {
         ([], Some(words)) => words.title(language).to_string(),
-        ([], None) => message_and_names(report, same, language),
+        ([], None) => codes::wording(same[0], language).message,
         (names, _) => named(names, language),
     }
 }
 
-fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+fn message_and_names(report: &Report<'_>, same: &[&Finding], room: Room, language: Language) -> String {
     let message = codes::wording(same[0], language).message;
     let names = names_of(same);
     let line = match names.get(1..).unwrap_or_default() {
@@ -413,7 +421,7 @@ fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language)
         [] => message,
         others => JobWords::AndOthers { message: &message, names: &named(others, language) }.say(language),
     };
-    placed(report, same[0], line, language)
+    placed(report, same[0], line, room, language)
 }
 
 /// The line of the site file, or the whole place where it is another file.

@@ -3,6 +3,7 @@
 //! Voltages and margins are rounded down and currents up, so that no shown figure is better than
 //! the computed one.
 
+use crate::jobs_text::Room;
 use crate::paint::Look;
 use crate::physics_text;
 use crate::report::Report;
@@ -32,17 +33,23 @@ const MOST_LINES: usize = 80;
 
 /// The report as text. A first page that is too long is said in fewer words: of what is further down, who has it and not how much.
 pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
-    let page = pages(report, look, detail, false);
-    let is_long = page.lines().count() > MOST_LINES;
-    let can_be_shorter = detail == Detail::FirstPage && report.jobs.is_some() && report.fails();
-    if is_long && can_be_shorter { pages(report, look, detail, true) } else { page }
+    let mut text = page(report, look, detail, Room::Ample);
+    if detail == Detail::FirstPage && report.jobs.is_some() && report.fails() {
+        for room in [Room::Little, Room::Least] {
+            if text.lines().count() > MOST_LINES {
+                text = page(report, look, detail, room);
+            }
+        }
+    }
+    text
 }
 
-fn pages(report: &Report<'_>, look: &Look, detail: Detail, little_room: bool) -> String {
+fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String {
+    let little_room = room > Room::Ample;
     let mut blocks = vec![verdict(report, look)];
     let jobs = report.assessment.zip(report.jobs);
     if let Some((assessment, jobs)) = jobs {
-        blocks.push(jobs_text::list(report, assessment, jobs, little_room, look));
+        blocks.push(jobs_text::list(report, assessment, jobs, room, look));
     }
     let shortened = detail == Detail::FirstPage && jobs.is_some();
     let troubled =
@@ -58,8 +65,8 @@ fn pages(report: &Report<'_>, look: &Look, detail: Detail, little_room: bool) ->
     blocks.extend(report.read.iter().map(|finding| in_full(report, finding, look)));
     match jobs {
         Some((assessment, jobs)) if shortened => {
-            blocks.push(jobs_text::causes(report, assessment, jobs, little_room, look));
-            let advice = jobs_text::advice(report, little_room, look);
+            blocks.push(jobs_text::causes(report, assessment, jobs, room, look));
+            let advice = jobs_text::advice(report, room, look);
             match blocks.last_mut().filter(|_| little_room) {
                 Some(causes) => causes.push_str(&advice),
                 None => blocks.push(advice),

@@ -140,7 +140,7 @@ pub fn run(
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
-            "finding F{number} ({}) has {} changes to choose from; {which} is not one of them",
+            "finding F{number} ({}) has changes 1 to {}; {which} is not one of them",
             sentence(finding, Language::English),
             remedies.len()
         );
@@ -152,6 +152,9 @@ pub fn run(
 fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<(Finding, Option<Remedy>)> {
     let (jobs, assessment) = (view.jobs()?, view.remedies()?);
     let jobs = jobs.context("the site cannot be judged")?;
+    if jobs.jobs.is_empty() {
+        bail!("there is no job: check finds nothing to mend");
+    }
     let job = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
         format!("there is no job J{number}, of {} in all: latchline check shows them", jobs.jobs.len())
     })?;

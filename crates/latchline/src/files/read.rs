@@ -81,7 +81,13 @@ fn is_standard_input(path: &Path) -> bool {
 fn read_file(path: &Path) -> Result<Vec<u8>> {
     let explained = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound => {
-            anyhow!("there is no such file; check the path, or make one with: latchline new")
+            let ends = |ending| path.extension().is_some_and(|own| own.eq_ignore_ascii_case(ending));
+            let make = match (ends("toml"), ends("xlsx")) {
+                (true, _) => ", or make a site file with: latchline new",
+                (_, true) => ", or make a survey to fill in with: latchline new --survey",
+                (false, false) => "",
+            };
+            anyhow!("there is no such file; check the path{make}")
         }
         ErrorKind::PermissionDenied => anyhow!("no permission to read it"),
         ErrorKind::IsADirectory => directory(),

@@ -199,6 +199,9 @@ fn absence_words(site: &Site, absence: &Absence, stations: &str, look: &Look) ->
         AbsenceCause::Alone { run: Some(index), .. } if absence.stations.len() > 1 => {
             return AddressWords::NotTheOthers { stations, run: &run(index) }.say(look.language);
         }
+        AbsenceCause::Alone { run: Some(index), .. } if site.runs[index].sections.len() == 1 => {
+            return AddressWords::OnlyOne { station: stations, run: &run(index) }.say(look.language);
+        }
         AbsenceCause::Alone { run: Some(index), .. } => {
             return AddressWords::Alone { station: stations, run: Some(&run(index)) }.say(look.language);
         }

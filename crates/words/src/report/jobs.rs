@@ -32,7 +32,7 @@ sentences! {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
             "Jobs, worst danger first<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Wohnungen nur wo genannt",
+            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"

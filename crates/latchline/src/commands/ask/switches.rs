@@ -11,7 +11,7 @@ use latchline_report::addresses::{SettingDocument, field_word, labelled};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
 use latchline_site::addresses::number_in_name;
-use latchline_site::catalogue::AddressField;
+use latchline_site::catalogue::{AddressField, FieldKind};
 use latchline_words::commands::AskWords;
 use serde::Serialize;
 
@@ -92,9 +92,17 @@ pub(super) fn of_switches(
     let Some(family) = family.or_else(|| usual_family(catalogue)) else {
         bail!("the catalogue has no family")
     };
-    known("family", family, catalogue.families.keys())?;
+    known(catalogue, "family", family, catalogue.families.keys())?;
     let rows = switches_for(&catalogue.families[family], number);
     let outside = rows.iter().find(|row| row.setting.is_none());
+    if let Some(row) = outside
+        && row.kind == FieldKind::Extension
+        && let Some(station) = dwelling.station
+    {
+        let (station, most) = (station as usize, (row.range.1 - row.range.0 + 1) as usize);
+        let words = AskWords::NoSuchStation { station, family, most };
+        return Answer::new("switches", vec![words.say(language)], false, look, figures(family, &rows));
+    }
     if let Some(row) = outside {
         let words = AskWords::OutOfRange {
             field: &capital(field_word(row.kind, language)),

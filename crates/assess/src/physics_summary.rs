@@ -2,7 +2,6 @@
 
 use crate::context::Context;
 use crate::stage::{WithShortCircuits, WithSignal, WithStartUp};
-use latchline_words::figures::start_s;
 use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};
 use latchline_network::signal_tree::BandSurvey;
@@ -12,6 +11,7 @@ use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
 use latchline_network::{BusState, Device, Layout, StageNode, StageSource, StateSpace, Wanted, WorstStates};
 use latchline_site::model::Site;
+use latchline_words::figures::start_s;
 use latchline_words::tolerance::ToleranceFactor;
 
 /// One caller's weakest station in a band.

@@ -3,7 +3,8 @@
 
 use latchline_circuit::lock::{
     Coil, LockCable, LockSupply, Suppressor, Varistor, ac_voltage_v, current_after_a, highest_voltage_v,
-    least_supply_v, least_voltage_v, loop_resistance_ohm, most_loop_resistance_ohm, release_time_s, spike_voltage_v,
+    least_supply_v, least_voltage_v, loop_resistance_ohm, most_loop_resistance_ohm, release_time_s,
+    spike_voltage_v,
 };
 use proptest::prelude::*;
 

@@ -50,7 +50,7 @@ pub enum Command {
         "accept site.toml silenced-group --reason \"agreed with the owner\" --date 2026-11-02"
     ))]
     Accept(AcceptArguments),
-    #[command(after_help = examples!("fix site.toml --job 1", "fix site.toml --all --write"))]
+    #[command(after_help = examples!("fix site.toml --job J1", "fix site.toml --all --write"))]
     Fix(FixArguments),
     #[command(after_help = examples!("draw site.toml -o site.svg", "draw site.toml -o pictures --what switches --format dxf"))]
     Draw(DrawArguments),

@@ -1,6 +1,10 @@
 //! What is said at the edges: nothing to judge, nothing that comes up later, nothing decided, a battery that is not there, two wires in a terminal,
 //! bounds that are bounds.
-#![allow(clippy::disallowed_methods, clippy::unwrap_used, reason = "tests may read and write files, and fail")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "tests may read and write files, and fail"
+)]
 
 use crate::common::Folder;
 use serde_json::Value;
@@ -55,7 +59,11 @@ fn a_start_up_that_is_not_judged_is_so_everywhere() {
     assert!(text.contains(&format!("Power return: {told}")), "{text}");
     let document = json(&folder.run(&["check", "site.toml", "--format", "json"]).out);
     let start = &document["start_up"][0];
-    assert_eq!((&start["outcome"], &start["devices"]), (&Value::from("not-judged"), &Value::from(3)), "{start}");
+    assert_eq!(
+        (&start["outcome"], &start["devices"]),
+        (&Value::from("not-judged"), &Value::from(3)),
+        "{start}"
+    );
     let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
     let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
     assert!(joined(&drawing).contains(told), "{names:?} {drawing}");
@@ -78,7 +86,9 @@ fn what_comes_up_together_has_no_last() {
     let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
     let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
     assert!(joined(&drawing).contains("4 devices are up at once"), "{drawing}");
-    assert!(json(&folder.run(&["check", "site.toml", "--format", "json"]).out)["start_up"][0]["last"].is_null());
+    assert!(
+        json(&folder.run(&["check", "site.toml", "--format", "json"]).out)["start_up"][0]["last"].is_null()
+    );
 }
 
 /// 25 W behind 1 ohm at 10 V: V² / 4 R = 25 W to the last digit, which no arithmetic of 64 bits decides.
@@ -104,7 +114,11 @@ fn flow_says_undecided_where_it_is() {
 fn hours_asked_of_a_battery_that_is_not_there_stand_on_the_supplys_line() {
     let folder = Folder::with_starter();
     let site = folder.read("site.toml");
-    let policy = if site.contains("[policy]") { site.replacen("[policy]", "[policy]\nstandby_hours = 8", 1) } else { format!("{site}\n[policy]\nstandby_hours = 8\n") };
+    let policy = if site.contains("[policy]") {
+        site.replacen("[policy]", "[policy]\nstandby_hours = 8", 1)
+    } else {
+        format!("{site}\n[policy]\nstandby_hours = 8\n")
+    };
     folder.write("site.toml", policy);
     let text = joined(&folder.run(&["check", "site.toml"]).out);
     assert!(text.contains("no battery, 8 h are asked for"), "{text}");
@@ -143,9 +157,10 @@ fn two_wires_in_a_terminal_stand_in_the_wiring_table() {
 #[test]
 fn a_bound_carries_its_word() {
     let folder = Folder::new();
-    let resistances = UNKNOWN_START
-        .replace("converter = true", "converter = false")
-        .replace("standby = \"0.5 W\", ringing = \"3 W\", talking = \"6 W\"", "standby = \"4.8 kohm\", ringing = \"800 ohm\", talking = \"400 ohm\"");
+    let resistances = UNKNOWN_START.replace("converter = true", "converter = false").replace(
+        "standby = \"0.5 W\", ringing = \"3 W\", talking = \"6 W\"",
+        "standby = \"4.8 kohm\", ringing = \"800 ohm\", talking = \"400 ohm\"",
+    );
     folder.write("catalogue.toml", resistances);
     let site = |first: &str| {
         format!(
@@ -165,7 +180,11 @@ fn a_bound_carries_its_word() {
     assert!(compared.contains(": margin at least ") && compared.contains(" V, was at least "), "{compared}");
     let compared = json(&folder.run(&["compare", "old.toml", "new.toml", "--format", "json"]).out);
     let first = &compared["margins_v"][0];
-    assert_eq!((&first["old_is_bound"], &first["new_is_bound"]), (&Value::Bool(true), &Value::Bool(true)), "{first}");
+    assert_eq!(
+        (&first["old_is_bound"], &first["new_is_bound"]),
+        (&Value::Bool(true), &Value::Bool(true)),
+        "{first}"
+    );
     folder.run(&["pack", "new.toml", "--for", "installer", "-o", "pack"]);
     assert!(tables(&folder, "pack").contains("at least this much"), "the calculation sheet says so");
 }
@@ -179,7 +198,12 @@ fn reach_says_what_it_assumes_and_where_fewer_do_not_work() {
     let ask = ["reach", "--station", "larkfen-v5", "--supply", "larkfen-ps-40"];
     let text = joined(&folder.run(&ask).out);
     assert!(text.contains("Assumed: 1 door station larkfen-dv2"), "{text}");
-    assert!(text.contains(")* ") && text.contains("Fewer stations do not always work") && text.contains(" m not 1"), "{text}");
+    assert!(
+        text.contains(")* ")
+            && text.contains("Fewer stations do not always work")
+            && text.contains(" m not 1"),
+        "{text}"
+    );
     let document = json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out);
     assert_eq!(document["doors"]["model"], "larkfen-dv2");
     let cables = document["cables"].as_array().unwrap();
@@ -196,9 +220,17 @@ fn a_lock_on_its_own_supply_says_what_the_mains_do() {
         (joined(&folder.run(&ask).out), json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out))
     };
     let (text, document) = ask("magnet-12");
-    assert!(text.contains("With the mains lost the lock then opens, unless that supply has a battery."), "{text}");
+    assert!(
+        text.contains("With the mains lost the lock then opens, unless that supply has a battery."),
+        "{text}"
+    );
     assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], true, "{document}");
     let (text, document) = ask("strike-12");
-    assert!(text.contains("With the mains lost the lock then cannot be released, unless that supply has a battery."), "{text}");
+    assert!(
+        text.contains(
+            "With the mains lost the lock then cannot be released, unless that supply has a battery."
+        ),
+        "{text}"
+    );
     assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], false, "{document}");
 }

@@ -110,7 +110,11 @@ fn every_output_says_the_same_figure() {
             let message = job["change"]["message"].as_str().expect("a message");
             assert!(message.contains(&format!(" {cost} EUR ")), "{name}: {cost}, {message}");
             let stands = |word: &str| joined(&first).contains(&format!(" {cost} {word} for parts"));
-            let title = format!("{number_of}. {}: {}", job["danger"].as_str().expect("a word"), job["message"].as_str().expect("a message"));
+            let title = format!(
+                "{number_of}. {}: {}",
+                job["danger"].as_str().expect("a word"),
+                job["message"].as_str().expect("a message")
+            );
             let is_first = joined(&first).contains(&title);
             assert!(!is_first || stands("more") || stands("less"), "{name}: {cost} for parts, {first}");
             compared += 1;
@@ -242,7 +246,10 @@ fn questions_say_their_figures_as_the_check_does() {
     assert!(cables.len() > 8);
     for cable in cables {
         let name = cable["cable"].as_str().expect("a name");
-        let told = format!("{name} {} V at the lock", figures::volts(number(cable, "least_v").expect("volts"), english));
+        let told = format!(
+            "{name} {} V at the lock",
+            figures::volts(number(cable, "least_v").expect("volts"), english)
+        );
         assert!(text.contains(&told), "{told}: {text}");
     }
     let (json, text) = ask(&["ask", "battery", "8"]);
@@ -250,7 +257,8 @@ fn questions_say_their_figures_as_the_check_does() {
     let hours = figures::battery_hours(number(battery, "hours").expect("hours"), english);
     let heater = figures::battery_hours(number(battery, "hours_with_heater").expect("hours"), english);
     let current = figures::amperes(number(battery, "current_a").expect("amperes"), english);
-    for told in [format!(" run {hours} h "), format!("with it on, {heater} h"), format!("gives {current} A ")] {
+    for told in [format!(" run {hours} h "), format!("with it on, {heater} h"), format!("gives {current} A ")]
+    {
         assert!(text.contains(&told), "{told}: {text}");
     }
     for station in ["ostrel-v7x", "larkfen-v5"] {
@@ -267,7 +275,12 @@ fn questions_say_their_figures_as_the_check_does() {
     assert!(!margins.is_empty());
     for one in margins.iter().take(3) {
         let volts = |key: &str| figures::volts(number(one, key).expect("volts"), english);
-        let told = format!("{}: margin {} V, was {} V", one["element"].as_str().expect("a name"), volts("new"), volts("old"));
+        let told = format!(
+            "{}: margin {} V, was {} V",
+            one["element"].as_str().expect("a name"),
+            volts("new"),
+            volts("old")
+        );
         assert!(text.contains(&told), "{told}: {text}");
     }
     for one in json["currents_a"].as_array().into_iter().flatten() {
@@ -299,7 +312,10 @@ fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
         for load in loads {
             let hours = figures::battery_hours(number(load, "hours").expect("hours"), english);
             assert!(text.contains(&format!(" {hours} ")), "{supply}: {hours} h, {text}");
-            assert!(supplies.contains(&format!("{supply},Hours on battery,{hours} h,")), "{supply}: {hours} h, {supplies}");
+            assert!(
+                supplies.contains(&format!("{supply},Hours on battery,{hours} h,")),
+                "{supply}: {hours} h, {supplies}"
+            );
         }
     }
     let plain = |number: String| number.trim_end_matches('0').trim_end_matches('.').to_string();
@@ -307,15 +323,29 @@ fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
         let (json, text) = sheet("--door", door);
         let circuit = &json["locks"][0]["circuit"];
         let of = |key: &str| number(circuit, key).expect("a figure");
-        let (least, highest) = (figures::volts(of("least_v"), english), figures::rounded_up(of("highest_v"), 2));
-        for (name, in_pack, volts) in
-            [("Least voltage at lock", "Lowest voltage", least), ("Highest voltage at lock", "Highest voltage", highest)]
-        {
-            assert!(text.contains(&format!("{name}: V = {} V", plain(volts.clone()))), "{door}: {volts} V, {text}");
-            assert!(doors.contains(&format!("{door},Lock 1,{in_pack},{volts} V,")), "{door}: {volts} V, {doors}");
+        let (least, highest) =
+            (figures::volts(of("least_v"), english), figures::rounded_up(of("highest_v"), 2));
+        for (name, in_pack, volts) in [
+            ("Least voltage at lock", "Lowest voltage", least),
+            ("Highest voltage at lock", "Highest voltage", highest),
+        ] {
+            assert!(
+                text.contains(&format!("{name}: V = {} V", plain(volts.clone()))),
+                "{door}: {volts} V, {text}"
+            );
+            assert!(
+                doors.contains(&format!("{door},Lock 1,{in_pack},{volts} V,")),
+                "{door}: {volts} V, {doors}"
+            );
         }
         let ohms = figures::ohms(of("loop_ohm"), english);
-        assert!(text.contains(&format!("R {} ohm (loop with nominal values)", plain(ohms.clone()))), "{door}: {text}");
-        assert!(doors.contains(&format!("{door},Lock 1,\"Loop resistance, nominal\",{ohms} ohm,")), "{door}: {doors}");
+        assert!(
+            text.contains(&format!("R {} ohm (loop with nominal values)", plain(ohms.clone()))),
+            "{door}: {text}"
+        );
+        assert!(
+            doors.contains(&format!("{door},Lock 1,\"Loop resistance, nominal\",{ohms} ohm,")),
+            "{door}: {doors}"
+        );
     }
 }

@@ -22,7 +22,13 @@ const BELOW_LIMIT: f64 = 0.99;
 
 /// What a stage could carry with a set of calls in a phase; `None` where it has an operating point there or its limit could not be
 /// shown.
-pub fn carried(layout: &Layout, space: &StateSpace, phase: usize, stage: usize, set: &[usize]) -> Option<Carried> {
+pub fn carried(
+    layout: &Layout,
+    space: &StateSpace,
+    phase: usize,
+    stage: usize,
+    set: &[usize],
+) -> Option<Carried> {
     let phase = &space.phases[phase];
     let mut solver = Solver::of_stage(layout, phase, stage);
     if solver.solve_set(stage, set) != (SetOutcome::NoOperatingPoint { stage }) {
@@ -50,7 +56,10 @@ pub fn carried(layout: &Layout, space: &StateSpace, phase: usize, stage: usize, 
     let first = run.and_then(|run| layout.run_start[run]).map_or(0, |at| at.node);
     let loads = solver.loads(stage);
     let beyond = first..tree.subtree_end[first] as usize;
-    let is_power = loads.current_a[beyond.clone()].iter().chain(&loads.conductance_s[beyond.clone()]).all(|one| *one == 0.0);
+    let is_power = loads.current_a[beyond.clone()]
+        .iter()
+        .chain(&loads.conductance_s[beyond.clone()])
+        .all(|one| *one == 0.0);
     let asked_w = is_power.then(|| loads.power_w[beyond].iter().sum());
     Some(Carried { share, run, asked_w })
 }

@@ -217,7 +217,9 @@ impl<'a> Solver<'a> {
     pub(crate) fn limit(&self, stage: usize) -> Option<LoadLimit> {
         let source = self.source(stage)?;
         match loading_margin(&self.phase.trees[stage], &source, &self.loads[stage].as_loads()) {
-            Margin::Limited { estimate, weakest_node, .. } => Some(LoadLimit { share: estimate, weakest_node }),
+            Margin::Limited { estimate, weakest_node, .. } => {
+                Some(LoadLimit { share: estimate, weakest_node })
+            }
             Margin::Zero { .. } | Margin::Unlimited | Margin::Undecided { .. } => None,
         }
     }

@@ -32,7 +32,9 @@ fn every_family_answers_or_says_why_not() {
         for stations in [1, 2, 4, 5, 7, 9, 12, 15, 16, 20, 27, 40] {
             assert!(stations <= MOST_STATIONS);
             match battery_hours(&sources, &loaded, &question, stations, None).unwrap() {
-                Err(NoHours::FigureMissing) => assert_eq!(family, "mossop-24", "its battery is not described in full"),
+                Err(NoHours::FigureMissing) => {
+                    assert_eq!(family, "mossop-24", "its battery is not described in full")
+                }
                 Err(NoHours::NoBattery) => panic!("{family}: a supply with a battery was asked"),
                 Ok(found) if found.limits.is_empty() => {
                     assert!(found.hours > 1.0, "{family} {stations}: {found:?}");
@@ -43,7 +45,10 @@ fn every_family_answers_or_says_why_not() {
                     let codes: Vec<&str> = found.limits.iter().map(|code| code.as_str()).collect();
                     let too_many = most.is_some_and(|most| stations > most.value as usize);
                     let by_signal = codes == ["signal-too-weak"];
-                    assert!(too_many || by_signal || codes.contains(&"supply-overloaded"), "{family} {stations}: {codes:?}");
+                    assert!(
+                        too_many || by_signal || codes.contains(&"supply-overloaded"),
+                        "{family} {stations}: {codes:?}"
+                    );
                     // Where only the signal stands in the way, other ways of laying it out were tried and failed too.
                     assert!(!by_signal || !found.also_tried.is_empty(), "{family} {stations}: {found:?}");
                 }

@@ -6,7 +6,9 @@ use crate::mains_lost::MainsLostAt;
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::shortcut;
 use latchline_assess::{Assessment, Memory, NotJudged, assess_trial};
-use latchline_finding::{Brought, Edit, FileId, Finding, MainsLost, Money, Origin, Remedy, Severity, Sources};
+use latchline_finding::{
+    Brought, Edit, FileId, Finding, MainsLost, Money, Origin, Remedy, Severity, Sources,
+};
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;

@@ -340,7 +340,8 @@ fn a_lock_on_a_supply_of_its_own_says_what_happens_with_the_mains_lost() {
 fn a_light_on_a_supply_of_its_own_says_what_happens_with_the_mains_lost() {
     let text = site(&lock(STRIKE), "lights = [{ model = \"porch-12\", feed = \"bus\" }]", "", "");
     let own = remedy_of("light-feed-unsuitable", &text, "light-supply-of-its-own");
-    let expected = MainsLost { what: WithoutMains::LightGoesOutUnlessBattery, elements: vec!["front".into()] };
+    let expected =
+        MainsLost { what: WithoutMains::LightGoesOutUnlessBattery, elements: vec!["front".into()] };
     assert_eq!(own.mains_lost, [expected]);
     let other = remedy_of("light-feed-unsuitable", &text, "other-light");
     assert_eq!(other.mains_lost, []);

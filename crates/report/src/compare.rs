@@ -8,6 +8,7 @@ use crate::{figures, wording};
 use latchline_assess::comparison::{Comparison, FigureChange};
 use latchline_assess::door::words::part as part_word;
 use latchline_finding::{ElementId, Finding, Language};
+use latchline_site::addresses::SwitchSetting;
 use latchline_site::bill::BillKind;
 use latchline_site::cables::DoorCable;
 use latchline_site::changes::{
@@ -64,8 +65,16 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     let (pull, moved): (Vec<&OtherRun>, Vec<&OtherRun>) = changes.runs.iter().partition(|one| is_pulled(one));
     let at_doors = changes.at_doors.iter().map(|one| at_door(one, language));
     block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).chain(at_doors).collect());
-    let elements = changes.models.iter().map(|one| model(one, language));
-    let places = changes.places.iter().map(|one| {
+    let (come, other): (Vec<&Swap>, Vec<&Swap>) = changes.models.iter().partition(|one| one.old.is_none());
+    let new = come.iter().map(|one| {
+        let place = changes.places.iter().find(|place| place.element == one.element && place.old.is_none());
+        let place = place.map(|place| text_of(&place.new));
+        let (element, model) = (&name(&one.element), &text_of(&one.new));
+        CompareWords::New { element, model, place: place.as_deref() }.say(language)
+    });
+    block(CompareHead::New, new.collect());
+    let elements = other.iter().map(|one| model(one, language));
+    let places = changes.places.iter().filter(|one| one.old.is_some()).map(|one| {
         let (old, new) = (&text_of(&one.old), &text_of(&one.new));
         CompareWords::OtherPlace { element: &name(&one.element), old, new }.say(language)
     });
@@ -74,7 +83,7 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
         elements.chain(places).chain(moved.iter().map(|one| run(one, language))).collect(),
     );
     let set = changes.set.iter().map(|one| {
-        let (old, new) = (&positions(&one.old), &positions(&one.new));
+        let (old, new) = (&positions(&one.old, language), &positions(&one.new, language));
         CompareWords::OtherNumber { element: &name(&one.station), old, new }.say(language)
     });
     let keys = |bearing: Bearing| -> Vec<String> {
@@ -273,9 +282,9 @@ fn model(one: &Swap, language: Language) -> String {
     }
 }
 
-fn positions(fields: &[(String, String)]) -> String {
-    let words = fields.iter().map(|(label, at)| plain(format!("{label} {at}").trim_start()));
-    words.collect::<Vec<_>>().join("; ")
+/// All switches of a station, in the words of `addresses`.
+fn positions(fields: &[(String, SwitchSetting)], language: Language) -> String {
+    crate::addresses::labelled(fields.iter().map(|(label, setting)| (label.as_str(), setting)), language)
 }
 
 /// The figures and findings that got better, or those that got worse.
@@ -598,7 +607,7 @@ pub fn document(
             })
             .collect(),
         models: changes.models.iter().map(swap).collect(),
-        places: changes.places.iter().map(swap).collect(),
+        places: changes.places.iter().filter(|one| one.old.is_some()).map(swap).collect(),
         runs: changes
             .runs
             .iter()
@@ -614,8 +623,8 @@ pub fn document(
             .iter()
             .map(|one| SetDocument {
                 station: one.station.to_string(),
-                old: positions(&one.old),
-                new: positions(&one.new),
+                old: positions(&one.old, Language::English),
+                new: positions(&one.new, Language::English),
             })
             .collect(),
         keys: changes

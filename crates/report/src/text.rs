@@ -3,6 +3,7 @@
 //! Voltages and margins are rounded down and currents up, so that no shown figure is better than
 //! the computed one.
 
+use crate::jobs_text::Room;
 use crate::paint::Look;
 use crate::physics_text;
 use crate::report::Report;
@@ -28,24 +29,49 @@ pub enum Detail {
     Lines,
 }
 
-/// The report as text.
+/// Lines of the first page of a site that fails, if it can be said in so many.
+const MOST_LINES: usize = 80;
+
+/// The report as text. A first page that is too long is said in fewer words: of what is further down, who has it and not how much.
 pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
+    let mut text = page(report, look, detail, Room::Ample);
+    if detail == Detail::FirstPage && report.jobs.is_some() && report.fails() {
+        for room in [Room::Little, Room::Least] {
+            if text.lines().count() > MOST_LINES {
+                text = page(report, look, detail, room);
+            }
+        }
+    }
+    text
+}
+
+fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String {
+    let little_room = room > Room::Ample;
     let mut blocks = vec![verdict(report, look)];
     let jobs = report.assessment.zip(report.jobs);
     if let Some((assessment, jobs)) = jobs {
-        blocks.push(jobs_text::list(report, assessment, jobs, look));
+        blocks.push(jobs_text::list(report, assessment, jobs, room, look));
     }
     let shortened = detail == Detail::FirstPage && jobs.is_some();
     let troubled =
         jobs.filter(|_| shortened && report.fails()).map(|(assessment, _)| Troubled::new(assessment));
     if let Some(assessment) = report.assessment {
-        blocks.extend(supplies(assessment, look, troubled.as_ref()));
+        let supplies = supplies(assessment, look, troubled.as_ref());
+        match little_room {
+            // Their heads stand out without empty lines between.
+            true => blocks.push(supplies.concat()),
+            false => blocks.extend(supplies),
+        }
     }
     blocks.extend(report.read.iter().map(|finding| in_full(report, finding, look)));
     match jobs {
         Some((assessment, jobs)) if shortened => {
-            blocks.push(jobs_text::causes(report, assessment, jobs, look));
-            blocks.push(jobs_text::advice(report, look));
+            blocks.push(jobs_text::causes(report, assessment, jobs, room, look));
+            let advice = jobs_text::advice(report, room, look);
+            match blocks.last_mut().filter(|_| little_room) {
+                Some(causes) => causes.push_str(&advice),
+                None => blocks.push(advice),
+            }
         }
         _ => blocks.extend(findings(report, look)),
     }
@@ -129,8 +155,7 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
             let runs: Vec<&RunSummary> =
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
             let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
-            let is_bound =
-                source.worst_device.is_some_and(|worst| assessment.devices[worst].worst.is_bound);
+            let is_bound = source.worst_device.is_some_and(|worst| assessment.devices[worst].worst.is_bound);
             let mut text = source_lines(source, sheet, is_bound, troubled.is_some(), look);
             if runs.is_empty() {
                 let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));

@@ -3,7 +3,8 @@
 use crate::report::Report;
 use latchline_assess::{NotJudged, Verdict, rules};
 use latchline_finding::{
-    Change, Edit, EditStep, ElementId, Figure, Language, MainsLost, Money, Remedy, Severity, Unit, WithoutMains,
+    Change, Edit, EditStep, ElementId, Figure, Language, MainsLost, Money, Remedy, Severity, Unit,
+    WithoutMains,
 };
 use latchline_words::report::{
     Counted, Remark, RemedyWords, Tightest, UnlessWord, VerdictWords, remedy_kind, severity,
@@ -94,7 +95,9 @@ fn mains_lost(one: &MainsLost, language: Language) -> String {
 /// Names in a row; of many the first and the last.
 fn few(elements: &[ElementId]) -> String {
     match elements {
-        [first, _, .., last] => format!("{} … {}", template::plain(first.as_str()), template::plain(last.as_str())),
+        [first, _, .., last] => {
+            format!("{} … {}", template::plain(first.as_str()), template::plain(last.as_str()))
+        }
         others => others.iter().map(|name| template::plain(name.as_str())).collect::<Vec<_>>().join(", "),
     }
 }
@@ -107,7 +110,8 @@ pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
         RemedyWords::Brought { severity, code: one.code.as_str(), element: element.as_deref() }.say(language)
     });
     let findings = brought.collect::<Vec<_>>().join(", ");
-    let findings = (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
+    let findings =
+        (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
     let lost = remedy.mains_lost.iter().map(|one| mains_lost(one, language));
     let told: Vec<String> = findings.into_iter().chain(lost).collect();
     (!told.is_empty()).then(|| told.join("; "))

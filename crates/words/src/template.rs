@@ -4,7 +4,7 @@
 //! puts the noun after a count; `{figure:down}` rounds a figure down. A part in `<...>` is left out when an argument in it is missing. No other signs are
 //! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
 
-use crate::{figures, row, states};
+use crate::{bands, figures, row, states};
 use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Rounding, Unit, shown};
 
 /// Most names that one sentence lists; the rest is counted.
@@ -190,6 +190,11 @@ fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> 
             Some(limit) if form.is_empty() => figures::pair(value, limit, language).0,
             _ => figure(value, form, language),
         }),
+        // Bands of the built-in families have a name in each language.
+        "band" => match finding.argument(name)? {
+            Argument::Text(band) => Some(plain(bands::band(band, language))),
+            other => words(other, form, language),
+        },
         // A count that has a limit carries it as an argument.
         "limit" => match (finding.value, finding.limit) {
             (Some(value), Some(limit)) if form.is_empty() => Some(figures::pair(value, limit, language).1),

@@ -3,7 +3,9 @@
 use super::cable_loop::CableLoop;
 use super::{Assumptions, LockAt, out_of_range};
 use crate::stage::WithVoltages;
-use latchline_circuit::lock::{LockSupply, highest_voltage_v, least_supply_v, least_voltage_v, most_loop_resistance_ohm};
+use latchline_circuit::lock::{
+    LockSupply, highest_voltage_v, least_supply_v, least_voltage_v, most_loop_resistance_ohm,
+};
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
 use latchline_site::catalogue::LockKind;

@@ -18,7 +18,8 @@ use latchline_reach::{
 };
 use latchline_report::Look;
 use latchline_report::table::paragraph;
-use latchline_site::catalogue::Catalogue;
+use latchline_site::catalogue::{Catalogue, StationKind};
+use latchline_site::parse::NameBudget;
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
 use serde::Serialize;
@@ -189,12 +190,12 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
     let (family, station) = (arguments.family.as_deref(), arguments.station.as_deref());
     let mut question = super::ask::question(catalogue, family, station)?;
     if let Some(supply) = &arguments.supply {
-        known("supply", supply, catalogue.supplies.keys())?;
+        known(catalogue, "supply", supply, catalogue.supplies.keys())?;
         of_family(supply, &catalogue.supplies[supply].family.value, &question.family)?;
         question.supply.clone_from(supply);
     }
     if let Some(distributor) = &arguments.distributor {
-        known("distributor", distributor, catalogue.boxes.keys())?;
+        known(catalogue, "distributor", distributor, catalogue.boxes.keys())?;
         of_family(distributor, &catalogue.boxes[distributor].family.value, &question.family)?;
         question.distributor.clone_from(distributor);
     }
@@ -203,19 +204,48 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
 
 /// A length in metres as people write it: `6`, `6.5`, `6m`, `6.5 m`.
 fn metres(text: &str) -> Result<f64, String> {
-    let number = text.trim();
-    let number = number.strip_suffix(['m', 'M']).unwrap_or(number).trim_end();
-    number.parse().map_err(|_| {
-        format!("\"{text}\" is no length in metres; write for example 6.5, and several as 3,6.5,12")
-    })
+    decimal::metres(text)
+        .map(Decimal::as_written)
+        .map_err(|wrong| format!("{wrong}, and several as 3,6.5,12"))
 }
 
-pub(super) fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) -> Result<()> {
+/// Refuses a name that no part of this kind has, and says what it is or which one is near.
+pub(super) fn known<'a>(
+    catalogue: &Catalogue,
+    kind: &str,
+    name: &str,
+    names: impl Iterator<Item = &'a String>,
+) -> Result<()> {
     let names: Vec<&str> = names.map(String::as_str).collect();
     if names.contains(&name) {
         return Ok(());
     }
-    bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", "))
+    if let Some(is) = what_it_is(catalogue, name) {
+        bail!("{name} is {is}, and a {kind} is asked for; there are {}", names.join(", "));
+    }
+    match NameBudget::default().nearest(name, names.iter().copied()).as_slice() {
+        [] => bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", ")),
+        near => bail!("there is no {kind} \"{name}\" in the catalogue; did you mean {}?", near.join(" or ")),
+    }
+}
+
+/// What a part of the catalogue is, in words.
+fn what_it_is(catalogue: &Catalogue, name: &str) -> Option<&'static str> {
+    let station = catalogue.stations.get(name).map(|station| match station.kind.value {
+        StationKind::Door => "a door station",
+        StationKind::Indoor => "an indoor station",
+        StationKind::Management => "a management station",
+    });
+    let others = [
+        (catalogue.families.contains_key(name), "a family"),
+        (catalogue.supplies.contains_key(name), "a supply"),
+        (catalogue.boxes.contains_key(name), "a distributor or branch box"),
+        (catalogue.cables.contains_key(name), "a cable"),
+        (catalogue.locks.contains_key(name), "a lock"),
+        (catalogue.accessories.contains_key(name), "a module of a door station"),
+        (catalogue.lights.contains_key(name), "a light"),
+    ];
+    station.or_else(|| others.into_iter().find(|(is_it, _)| *is_it).map(|(_, words)| words))
 }
 
 /// Refuses a part that cannot work with the family: a table of noughts would look like an answer.
@@ -242,10 +272,7 @@ fn words(
         supply: &question.supply,
         calls,
     });
-    let corner = ReachWords::Corner {
-        feed: &trimmed(FEED_M, language),
-        feed_cable: FEED_CABLE,
-    };
+    let corner = ReachWords::Corner { feed: &trimmed(FEED_M, language), feed_cable: FEED_CABLE };
     let on_supply = (doors.on_supply > 0).then(|| say(ReachWords::DoorsOnSupply { doors: doors.on_supply }));
     let on_ports = (doors.on_ports > 0).then(|| say(ReachWords::DoorsOnPorts { doors: doors.on_ports }));
     let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();

@@ -75,27 +75,29 @@ pub fn battery_hours(
 ) -> Result<Result<BatteryHours, NoHours>, BareSiteError> {
     let catalogue = catalogues.catalogue();
     let memory = Memory::default();
-    let most_on_a_port = catalogue.families.get(&question.family).and_then(|family| {
-        family.stations_per_port.as_ref().map(|limit| limit.value as usize)
-    });
-    let judged = |batteries: u32, heaters: bool, on_a_port: usize| -> Result<(Assessment, u32), BareSiteError> {
-        let house = House {
-            family: &question.family,
-            supply: &question.supply,
-            batteries,
-            distributor: &question.distributor,
-            ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
-            door: &question.door,
-            doors: 1,
-            heaters,
-            stations: vec![question.station.as_str(); stations.max(1)],
-            cable: "flex-1.5",
-            sections_m: (3.0, 3.0),
-            on_a_chain: on_a_port,
+    let most_on_a_port = catalogue
+        .families
+        .get(&question.family)
+        .and_then(|family| family.stations_per_port.as_ref().map(|limit| limit.value as usize));
+    let judged =
+        |batteries: u32, heaters: bool, on_a_port: usize| -> Result<(Assessment, u32), BareSiteError> {
+            let house = House {
+                family: &question.family,
+                supply: &question.supply,
+                batteries,
+                distributor: &question.distributor,
+                ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
+                door: &question.door,
+                doors: 1,
+                heaters,
+                stations: vec![question.station.as_str(); stations.max(1)],
+                cable: "flex-1.5",
+                sections_m: (3.0, 3.0),
+                on_a_chain: on_a_port,
+            };
+            let distributors = house.distributors();
+            Ok((assessed(sources, catalogues, house.text(catalogue), &memory)?.1, distributors))
         };
-        let distributors = house.distributors();
-        Ok((assessed(sources, catalogues, house.text(catalogue), &memory)?.1, distributors))
-    };
     let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
     let has_battery = catalogue.supplies.get(&question.supply).is_some_and(|model| model.battery.is_some());
     let none = if has_battery { NoHours::FigureMissing } else { NoHours::NoBattery };

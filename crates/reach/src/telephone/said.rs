@@ -254,11 +254,7 @@ pub fn battery_said(
         say(AskWords::ChargerSlow { hours: &hours })
     }));
     let (distributor, boxes) = &found.distributors;
-    lines.push(say(AskWords::HoursHouse {
-        boxes: *boxes as usize,
-        distributor,
-        on_a_port: found.on_a_port,
-    }));
+    lines.push(say(AskWords::HoursHouse { boxes: *boxes as usize, distributor, on_a_port: found.on_a_port }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),
         ambient: &number(found.coldest_c, 0, locale),

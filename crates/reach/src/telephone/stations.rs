@@ -168,7 +168,8 @@ fn carried(
         false => None,
     };
     failing.retain(|(fewer, _)| *fewer < stations);
-    let fewer_fail = failing.first().map(|(_, code)| (failing.iter().map(|(fewer, _)| *fewer).collect(), *code));
+    let fewer_fail =
+        failing.first().map(|(_, code)| (failing.iter().map(|(fewer, _)| *fewer).collect(), *code));
     let margin_v = largest.as_ref().and_then(|(_, assessment)| least_margin_v(assessment));
     let is_thin = largest.as_ref().is_some_and(|(_, assessment)| is_thin(assessment));
     Ok(Carried { power, supply, stations, limit, fewer_fail, margin_v, is_thin })

@@ -187,13 +187,12 @@ pub(super) fn distributor_at_the_supply(bench: &Bench<'_>, supply: &str) -> Vec<
     let name = free_name(bench, "distributors", "D-new");
     let feed = free_name(bench, "runs", &format!("{name}-feed"));
     let candidate = |model: &latchline_site::catalogue::BoxModel| {
-        let mut edit = Edit::set(
-            &["distributors", &name],
-            format!("{{ model = {}{place} }}", quoted(&model.head.name)),
-        )
-        .then(Edit::set(&["runs", &feed], short_run(supply, &name, &moved[0].cable.value)));
+        let mut edit =
+            Edit::set(&["distributors", &name], format!("{{ model = {}{place} }}", quoted(&model.head.name)))
+                .then(Edit::set(&["runs", &feed], short_run(supply, &name, &moved[0].cable.value)));
         for (port, run) in (1..).zip(moved) {
-            edit = edit.then(Edit::set(&["runs", run.id.as_str(), "from"], quoted(&format!("{name}.{port}"))));
+            edit =
+                edit.then(Edit::set(&["runs", run.id.as_str(), "from"], quoted(&format!("{name}.{port}"))));
         }
         Candidate::new("distributor-at-the-supply", edit)
     };

@@ -117,7 +117,7 @@ impl Resolver<'_> {
                             names.names().chain(places.building_names()).chain(["everyone", "management"]);
                         words.map(str::to_string).collect()
                     });
-                    self.unknown_name(Thing::Scope, word, at, Some(element), &known);
+                    self.unknown_element(Thing::Scope, word, at, element, &known);
                 }
             }
         }

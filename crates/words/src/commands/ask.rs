@@ -148,11 +148,14 @@ sentences! {
             | "Angenommen an kurzen Strängen aus dicker Leitung und geprüft wie eine ganze Anlage. Lange oder dünne Leitung trägt weniger.",
         // Switches.
         Switches { family: &'a str, numbers: &'a str, settings: &'a str }:
-            "An indoor station of {family} that is {numbers}: {settings}."
-            | "Eine Innenstation von {family} mit {numbers}: {settings}.",
+            "Indoor station of {family}, {numbers}: {settings}."
+            | "Innenstation von {family}, {numbers}: {settings}.",
         SwitchesNamed { name: &'a str, number: usize }:
             "{name} has the number {number} in its name. If another dwelling has {number}, 27A beside 27B say, this one gets another number: latchline addresses SITE {name} tells which."
             | "{name} hat die Nummer {number} im Namen. Hat eine andere Wohnung die {number}, etwa 27A neben 27B, bekommt diese eine andere Nummer: latchline addresses ANLAGE {name} sagt, welche.",
+        NoSuchStation { station: usize, family: &'a str, most: usize }:
+            "Station {station} of a dwelling cannot be set: the switches of {family} have room for {most}."
+            | "Station {station} einer Wohnung lässt sich nicht einstellen: Die Schalter von {family} reichen für {most}.",
         OutOfRange { field: &'a str, number: usize, low: usize, high: usize }:
             "{field} {number} cannot be set: its switches go from {low} to {high}."
             | "{field} {number} lässt sich nicht einstellen: Die Schalter gehen von {low} bis {high}.",

@@ -40,8 +40,8 @@ sentences! {
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
             | "halbiert den Wellenwiderstand des Paars und verdoppelt seine Kapazität",
-        NotInPriceList: "price of the parts not known" | "Preis der Teile nicht bekannt",
-        NoCost: "no parts to pay for" | "keine Teile zu bezahlen",
+        NotInPriceList: "price not known" | "Preis offen",
+        NoCost: "nothing to buy" | "nichts zu kaufen",
         Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
         Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",
         RestsOn { values: &'a str }: "rests on assumed values: {values}" | "beruht auf angenommenen Werten: {values}",

@@ -106,7 +106,7 @@ fn mending_is_a_row_of_edits_that_can_be_taken_back() {
         "first = \"700 m\", spacing = \"5 m\", cable = \"pair-0.5\" }\n\n",
     ));
     let before = session.view().text().to_string();
-    let errors = |session: &latchline_session::Session| {
+    let errors = |session: &Session| {
         let view = session.view();
         let findings = &view.assessment().unwrap().unwrap().findings;
         findings.iter().filter(|one| one.severity == Severity::Error && one.accepted.is_none()).count()

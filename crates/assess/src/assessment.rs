@@ -146,7 +146,7 @@ pub struct SourceSummary {
     /// The device with the least margin on its tree: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
     /// Loading margin in its worst state: the factor by which all loads can grow before there is
-    /// no operating point. `None` if nothing limits it or there is none today.
+    /// no operating point, below 1 where it collapses today. `None` if nothing limits it.
     pub loading_margin: Option<f64>,
 }
 

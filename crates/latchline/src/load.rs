@@ -1,6 +1,6 @@
 //! A session on a site file with its catalogues.
 
-use crate::files::{Original, original, read_bytes, read_text, refuse_for_site};
+use crate::files::{Original, original, read_bytes, read_text, refuse_for_site, refuse_pack_for_site};
 use anyhow::{Context, Result};
 use latchline_finding::{Both, SourceFile, Sources};
 use latchline_pack::Stamp;
@@ -54,6 +54,7 @@ pub fn stamp(view: &View, revision: Option<String>, date: Option<String>) -> Sta
 /// # Errors
 /// If one of the files cannot be read as text. Mistakes in the text are findings, not errors.
 pub fn open(path: &Path, input: &mut dyn Read) -> Result<Opened> {
+    refuse_pack_for_site(path)?;
     let bytes = read_bytes(path, input)?;
     refuse_for_site(path, &bytes)?;
     let original = original(path, bytes)?;

@@ -66,6 +66,7 @@ fn run(
         Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
         Command::Phone(arguments) => commands::phone::run(arguments, surroundings, input, output),
         Command::Readings(arguments) => commands::readings::run(arguments, surroundings, input, output),
+        Command::AsBuilt(arguments) => commands::as_built::run(arguments, surroundings, output),
         Command::Flow(arguments) => commands::flow::run(arguments, input, output),
         Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),
         Command::Locate(arguments) => commands::locate::run(arguments, surroundings, input, output),

@@ -3,6 +3,7 @@
 use crate::failure::UNUSABLE;
 use crate::output;
 use anyhow::Result;
+use clap::error::{ContextKind, ContextValue, ErrorKind};
 use latchline_finding::shown;
 use std::io::Write;
 use std::process::ExitCode;
@@ -13,16 +14,139 @@ use std::process::ExitCode;
 /// If help or version cannot be written.
 pub fn tell(error: &clap::Error, output: &mut dyn Write) -> Result<ExitCode> {
     if error.use_stderr() {
-        let plain = error.render().to_string();
-        let shown = shown::whole(&plain, &['\n']);
-        if shown == plain {
-            // In colours where the terminal takes them; nothing is left to tell it to if it is closed.
-            let _ = error.print();
-        } else {
-            let _ = std::io::stderr().write_all(shown.as_bytes());
-        }
+        let typed: Vec<String> =
+            std::env::args_os().skip(1).map(|argument| argument.to_string_lossy().into_owned()).collect();
+        let plain = in_words(error, &typed).unwrap_or_else(|| error.render().to_string());
+        // Nothing is left to tell it to if standard error is closed.
+        let _ = std::io::stderr().write_all(shown::whole(&plain, &['\n']).as_bytes());
         return Ok(ExitCode::from(UNUSABLE));
     }
     output::put(&error.render().to_string(), output)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// A mistake in the arguments as somebody would tell it who has the page of the command beside them; `None` where the reader's own
+/// words do.
+fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
+    let text = |kind: ContextKind| match error.get(kind)? {
+        ContextValue::String(text) => Some(text.clone()),
+        // What is suggested comes with the likeliest last.
+        ContextValue::Strings(texts) if kind == ContextKind::SuggestedSubcommand => texts.last().cloned(),
+        ContextValue::Strings(texts) => Some(texts.join(", ")),
+        ContextValue::StyledStr(text) => Some(text.to_string()),
+        _ => None,
+    };
+    let argument = text(ContextKind::InvalidArg);
+    let said = match error.kind() {
+        ErrorKind::UnknownArgument => {
+            let argument = argument?;
+            match (is_below_zero(&argument), argument.starts_with('-')) {
+                (true, _) => below_zero(&argument, typed),
+                (false, true) => {
+                    let near = text(ContextKind::SuggestedArg);
+                    let near = near.map_or(String::new(), |near| format!("; did you mean {near}?"));
+                    format!("there is no option {argument} here{near}")
+                }
+                (false, false) => {
+                    format!("\"{argument}\" is one too many; what has a space in it stands in quotes")
+                }
+            }
+        }
+        ErrorKind::ValueValidation => {
+            let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
+            let reason = std::error::Error::source(error).map(ToString::to_string);
+            match reason {
+                Some(reason) if is_of_number(&reason) => {
+                    let whole = if reason.contains("float") { "" } else { "whole " };
+                    format!("{option} is to be a {whole}number; \"{value}\" is none")
+                }
+                Some(reason) => format!("{option}: {reason}"),
+                None => return None,
+            }
+        }
+        ErrorKind::InvalidValue => {
+            let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
+            let choices =
+                text(ContextKind::ValidValue).map_or(String::new(), |all| format!("; there is {all}"));
+            match value.is_empty() {
+                true => format!("{option} is empty{choices}"),
+                false => format!("{option} cannot be \"{value}\"{choices}"),
+            }
+        }
+        ErrorKind::ArgumentConflict => {
+            format!("{} and {} cannot stand together", argument?, text(ContextKind::PriorArg)?)
+        }
+        ErrorKind::MissingRequiredArgument => format!("what is missing: {}", argument?),
+        ErrorKind::InvalidSubcommand => {
+            let command = text(ContextKind::InvalidSubcommand)?;
+            let near = text(ContextKind::SuggestedSubcommand);
+            let near = near.map_or(String::new(), |near| format!("; did you mean {near}?"));
+            format!("there is no command \"{command}\"{near}")
+        }
+        _ => return None,
+    };
+    let usage = text(ContextKind::Usage).map_or(String::new(), |usage| format!("  {}\n", usage.trim()));
+    Some(format!("error: {said}\n{usage}  More with --help.\n"))
+}
+
+/// What is said of a number below zero: there is no command that takes one there.
+fn below_zero(number: &str, typed: &[String]) -> String {
+    let at = typed.iter().position(|argument| argument == number);
+    let option = at.and_then(|at| typed.get(at.checked_sub(1)?)).filter(|before| before.starts_with("--"));
+    match option {
+        Some(option) => format!("{option} cannot be {number}: a number here is not below zero"),
+        None => format!("\"{number}\" cannot stand here: a number here is not below zero"),
+    }
+}
+
+fn is_below_zero(argument: &str) -> bool {
+    let Some(rest) = argument.strip_prefix('-') else { return false };
+    rest.starts_with(|sign: char| sign.is_ascii_digit()) || rest.starts_with('.') || rest.starts_with(',')
+}
+
+/// Whether a number was wanted and the library's own words say so.
+fn is_of_number(reason: &str) -> bool {
+    ["invalid digit", "cannot parse integer", "number too", "invalid float", "is not in "]
+        .iter()
+        .any(|part| reason.contains(part))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::arguments::Arguments;
+    use clap::Parser;
+
+    fn said(typed: &[&str]) -> String {
+        let error = Arguments::try_parse_from([&["latchline"], typed].concat()).expect_err("a mistake");
+        let typed: Vec<String> = typed.iter().map(|text| String::from(*text)).collect();
+        in_words(&error, &typed).unwrap_or_else(|| error.render().to_string())
+    }
+
+    #[test]
+    fn mistakes_are_told_without_the_parsers_hints() {
+        for (typed, expected) in [
+            (&["ask", "battery", "-3"][..], "\"-3\" cannot stand here: a number here is not below zero"),
+            (
+                &["ask", "battery", "12", "--hours", "-3"],
+                "--hours cannot be -3: a number here is not below zero",
+            ),
+            (&["reach", "--spacing", "-3"], "--spacing cannot be -3"),
+            (&["headroom", "site.toml", "--most"], "there is no option --most here"),
+            (&["check", "site.toml", "--suply", "PS"], "did you mean --supply?"),
+            (
+                &["check", "my", "site.toml"],
+                "\"site.toml\" is one too many; what has a space in it stands in quotes",
+            ),
+            (&["chek", "site.toml"], "there is no command \"chek\"; did you mean check?"),
+            (&["ask", "battery", "abc"], "<STATIONS> is to be a whole number; \"abc\" is none"),
+            (&["check"], "what is missing: <SITE>"),
+            (&["check", ""], "<SITE> is empty"),
+            (&["check", "a", "--format", "pdf"], "cannot be \"pdf\"; there is text, short, json, sarif"),
+            (&["fix", "a", "--job", "J1", "--finding", "F1"], "cannot stand together"),
+        ] {
+            let text = said(typed);
+            assert!(text.contains(expected) && !text.contains("tip:"), "{typed:?}: {text}");
+        }
+    }
 }

@@ -29,7 +29,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("drawing", &["finding", "words", "site", "wiring", "assess"]),
     ("pack", &["finding", "words", "site", "wiring", "cutting", "assess", "drawing"]),
     ("typeset", &["finding", "words", "drawing", "pack"]),
-    ("phone", &["finding", "words", "site", "wiring", "pack"]),
+    ("phone", &["finding", "words", "site", "wiring", "assess", "pack"]),
     (
         "server",
         &[

@@ -32,6 +32,23 @@ fn a_site_of_54_findings_fits_80_lines() {
     let document = json(&folder, "demo/faulty.toml");
     assert!(document["findings"].as_array().unwrap().len() >= 54);
     assert!(out.lines().count() <= 80, "{} lines:\n{out}", out.lines().count());
+    for language in ["en", "de"] {
+        let mut command = folder.command(&["check", "demo/faulty.toml", "--language", language]);
+        let narrow = crate::common::ran(command.env("COLUMNS", "80").output().unwrap()).out;
+        let lines = narrow.lines().count();
+        assert!(lines <= 80, "{lines} lines:\n{narrow}");
+        assert!(narrow.lines().all(|line| line.chars().count() <= 80), "{narrow}");
+        // Who is in danger is never cut off, and every code of an error or warning is there.
+        for finding in document["findings"].as_array().unwrap() {
+            assert!(narrow.contains(finding["code"].as_str().unwrap()), "{finding}");
+        }
+        let jobs = document["jobs"].as_array().unwrap().iter();
+        let grave =
+            jobs.filter(|job| ["people", "fire", "supply"].contains(&job["danger"].as_str().unwrap()));
+        for (index, _) in grave.enumerate() {
+            assert!(narrow.contains(&format!("\nJ{}  ", index + 1)), "J{}: {narrow}", index + 1);
+        }
+    }
     // The list of jobs stands before everything else.
     let at = |text: &str| out.find(text).unwrap_or_else(|| panic!("{text}: {out}"));
     assert!(
@@ -49,6 +66,27 @@ fn a_site_of_54_findings_fits_80_lines() {
         let code = finding["code"].as_str().unwrap();
         assert!(out.contains(code), "{code}");
     }
+}
+
+/// Jobs are J1, J2, ... and findings F1, F2, ... wherever they are shown and asked for; the bare numbers go on working.
+#[test]
+fn jobs_and_findings_are_told_apart() {
+    let folder = demo();
+    let page = folder.run(&["check", "demo/faulty.toml"]).out;
+    assert!(page.contains("\nJ1  people: ") && page.contains("--job J1 --write"), "{page}");
+    assert!(!page.contains("\n 1. ") && !page.contains("\n 3. "), "{page}");
+    let list = folder.run(&["fix", "demo/faulty.toml"]).out;
+    assert!(list.starts_with("Findings F1, F2, ") && list.contains("\nF1  error: "), "{list}");
+    assert!(list.contains("change 1: ") && !list.contains("\n1. "), "{list}");
+    for (option, named, bare) in [("--job", "J3", "3"), ("--finding", "F3", "3")] {
+        let ran = |value| folder.run(&["fix", "demo/faulty.toml", option, value]);
+        let (named, bare) = (ran(named), ran(bare));
+        assert_eq!((named.status, &named.out), (bare.status, &bare.out));
+        assert!(!named.out.is_empty(), "{}", named.err);
+    }
+    let job = folder.run(&["fix", "demo/faulty.toml", "--job", "J3"]).out;
+    let finding = folder.run(&["fix", "demo/faulty.toml", "--finding", "F3"]).out;
+    assert_ne!(job, finding);
 }
 
 #[test]
@@ -154,7 +192,7 @@ fn a_collapse_names_the_riser() {
     assert_eq!(strings(&job["causes"][0]["way"]), ["feed", "flats-2"]);
     let out = folder.run(&["check", "site.toml"]).out;
     let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(out.contains("hardest to feed is the end of feed, flats-2"), "{out}");
+    assert!(out.contains("hardest to feed is run flats-2; it could carry "), "{out}");
 }
 
 /// A thicker cable in a chain is pulled to every dwelling on it; a supply is changed in its cupboard.

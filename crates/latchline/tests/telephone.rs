@@ -308,7 +308,7 @@ fn slips_are_answered_with_what_to_write() {
     );
     folder.write("space.toml", folder.read("site.toml").replace("A-1 = {", "Flat 1 = {"));
     let out = folder.run(&["check", "space.toml"]).out;
-    assert!(out.contains("takes quotes: \"Flat 1\""), "{out}");
+    assert!(out.contains("in quotes: \"Flat 1\""), "{out}");
     assert_eq!(folder.run(&["reach", "ostrel-48", "--spacing", "60 m", "--cable", "pair-0.8"]).status, 0);
 }
 
@@ -395,6 +395,80 @@ fn two_revisions_are_compared_as_work_on_site() {
     }
     let same = folder.run(&["compare", "site.toml", "site.toml"]).out;
     assert!(same.contains("Nothing on site is different"), "{same}");
+}
+
+/// What is compared is rounded as `check` rounds it: amperes up, hours down, and a switch is told as `addresses` tells it.
+#[test]
+fn compared_figures_are_those_of_the_check() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
+    let old = folder.read("site.toml");
+    let new = old.replace("station = \"ostrel-dv1\"", "station = \"ostrel-dv1\"").replace(
+        "A-5 = { place = \"A/2\" }",
+        "A-5 = { place = \"A/2\", station = \"ostrel-v7x\", number = 30 }\nA-7 = { place = \"A/2\" }",
+    );
+    let new = new.replace(
+        "\"A-6:2\"], lengths = [\"14 m\", \"6 m\", \"7.5 m\", \"4 m\"]",
+        "\"A-6:2\", \"A-7\"], lengths = [\"14 m\", \"6 m\", \"7.5 m\", \"4 m\", \"35 m\"]",
+    );
+    folder.write("new.toml", &new);
+    let figures = |site: &str| -> (String, String) {
+        let page = folder.run(&["check", site]).out.split_whitespace().collect::<Vec<_>>().join(" ");
+        let amperes = page.split(" of 2.5 A").next().unwrap().rsplit(' ').next().unwrap().to_string();
+        let hours =
+            page.split("an old battery lasts ").nth(1).unwrap().split(' ').next().unwrap().to_string();
+        (amperes, hours)
+    };
+    let ((old_a, old_h), (new_a, new_h)) = (figures("site.toml"), figures("new.toml"));
+    let text = folder.run(&["compare", "site.toml", "new.toml"]).out;
+    assert!(text.contains(&format!("PS: largest current {new_a} A, was {old_a} A")), "{text}");
+    assert!(text.contains(&format!("PS: {new_h} h of battery, was {old_h} h")), "{text}");
+    // 35 m more of the same run, not the whole of it.
+    assert!(text.contains("flats-2: 35 m more of pair-0.8, from A-6:2 on to A-7"), "{text}");
+    // What is new has a group of its own.
+    let new = text.split("\nNew stations, boxes and supplies\n").nth(1).unwrap_or_else(|| panic!("{text}"));
+    let new = new.split("\n\n").next().unwrap();
+    assert!(new.contains("A-7: new, ostrel-v4 at A / 2"), "{text}");
+    let moved = text.split("\nTo move and to wire again\n").nth(1).unwrap().split("\n\n").next().unwrap();
+    assert!(moved.contains("A-5: ostrel-v7x in place of ostrel-v4") && !moved.contains("A-7"), "{text}");
+    // The switches in the words of the other two commands.
+    let words = |text: &str| -> String {
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        let rest = text.split("BLOCK ").nth(1).unwrap_or_else(|| panic!("{text}")).to_string();
+        format!("BLOCK {}", rest.split(';').next().unwrap())
+    };
+    let set = text.split("\nTo set again\n").nth(1).unwrap_or_else(|| panic!("{text}"));
+    let of_addresses = words(&folder.run(&["addresses", "new.toml", "A-5"]).out);
+    let of_ask = words(&folder.run(&["ask", "switches", "30", "--family", "ostrel-48"]).out);
+    assert_eq!((words(set), of_ask), (of_addresses.clone(), of_addresses), "{text}");
+}
+
+/// A battery's end that only one of two sites has makes no margin better: the states that both have are compared.
+#[test]
+fn margins_are_compared_in_the_states_that_both_have() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
+    folder.write("without.toml", folder.read("site.toml").replace("ostrel-ps-120b", "ostrel-ps-120"));
+    let ran = folder.run(&["compare", "site.toml", "without.toml", "--format", "json"]);
+    let document: Value = serde_json::from_str(&ran.out).unwrap();
+    let check = |site: &str| -> Value {
+        serde_json::from_str(&folder.run(&["check", site, "--format", "json"]).out).unwrap()
+    };
+    let (with, without) = (check("site.toml"), check("without.toml"));
+    let least = |of: &Value, device: &str| -> f64 {
+        let devices = of["devices"].as_array().unwrap().iter();
+        let margins =
+            devices.filter(|one| one["id"] == device).filter_map(|one| one["worst"]["margin_v"].as_f64());
+        margins.fold(f64::INFINITY, f64::min)
+    };
+    // With the battery the least margin is at its end, and it is less than without one.
+    assert!(least(&with, "A-6:2") + 0.005 < least(&without, "A-6:2"), "{with}");
+    let changes = document["margins_v"].as_array().unwrap();
+    let of_the_end = |change: &&Value| {
+        let device = change["element"].as_str().unwrap();
+        (change["old"].as_f64().unwrap() - least(&with, device)).abs() < 0.005
+    };
+    assert!(!changes.iter().any(|change| of_the_end(&change)), "{changes:#?}");
 }
 
 /// A battery that is lost is told with the hours that it had, and a new cable at a door under what is to be pulled, with what is pulled out.
@@ -528,6 +602,47 @@ fn names_that_are_nearly_right_are_understood() {
     );
     let below = folder.run(&["reach", "--total", "-5"]);
     assert!(below.status == 2 && !below.err.contains("-- -5"), "{}", below.err);
+}
+
+/// German everyday names; J-Y(St)Y is a designation of DIN VDE 0815, made with conductors of 0.6 and of 0.8 mm (from memory).
+#[test]
+fn german_everyday_names_are_understood() {
+    let folder = Folder::new();
+    for (name, cable) in [
+        ("Klingeldraht", "pair-0.5"),
+        ("alter Klingeldraht", "pair-0.5"),
+        ("Telefonkabel", "pair-0.5"),
+        ("Alarmkabel", "alarm-0.22"),
+        ("J-Y(St)Y 2x2x0,8", "pair-0.8"),
+        ("j-y(st)y 4x2x0.6 mm", "pair-0.6"),
+        ("Netzwerkkabel", "cat-5e"),
+        ("LAN Kabel", "cat-5e"),
+        ("Lautsprecherkabel", "flex-0.75"),
+    ] {
+        let ran = folder.run(&["reach", "--total", "30", "--station", "ostrel-a1", "--cable", name]);
+        assert!(ran.status < 2 && ran.out.contains(cable), "{name}: {}{}", ran.out, ran.err);
+    }
+    let ran = folder.run(&["reach", "--total", "30", "--cable", "J-Y(St)Y"]);
+    assert!(ran.status == 2 && ran.err.contains("pair-0.6") && ran.err.contains("pair-0.8"), "{}", ran.err);
+    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "10", "--cable", "Klingeldraht"]);
+    assert!(ran.out.contains("pair-0.5"), "{}{}", ran.out, ran.err);
+    // The list of the documentation is that of the catalogue.
+    let page = crate::common::repository_file("docs/command-line.md");
+    let page = std::fs::read_to_string(page).unwrap();
+    for cable in
+        ["pair-0.5", "alarm-0.22", "pair-0.6", "pair-0.8", "cat-5e", "flex-0.75", "outdoor-0.8", "solid-1.5"]
+    {
+        let shown = folder.run(&["catalogue", cable]).out;
+        let called = shown.split("called = [").nth(1).unwrap_or_else(|| panic!("{shown}"));
+        let called = called.split(']').next().unwrap();
+        let row = page
+            .lines()
+            .find(|line| line.starts_with(&format!("| `{cable}` |")))
+            .unwrap_or_else(|| panic!("{cable}"));
+        for name in called.split('"').skip(1).step_by(2) {
+            assert!(row.contains(name), "{cable}: {name} is not in {row}");
+        }
+    }
 }
 
 /// `:2` is the second station of a dwelling whatever the family calls it: larkfen's main one is 0, so that the second is 1.

@@ -274,6 +274,18 @@ fn class_table(site: &Site, look: &Look, class: DeviceClass, stations: &[&Statio
     table
 }
 
+/// Settings with the labels of their switches: "BLOCK all OFF; FLAT 2 7". Whoever says how a station is set says it so.
+pub fn labelled<'s>(
+    settings: impl Iterator<Item = (&'s str, &'s SwitchSetting)>,
+    language: Language,
+) -> String {
+    let look = Look { language, ..Look::default() };
+    let words = |(label, setting): (&str, &SwitchSetting)| {
+        format!("{} {}", plain(label), few_words(setting, &look)).trim_start().to_string()
+    };
+    settings.map(words).collect::<Vec<_>>().join("; ")
+}
+
 /// A setting in few words: "1 2", "ON 1 4", "fitted 2", "key 0012".
 pub fn few_words(setting: &SwitchSetting, look: &Look) -> String {
     let chosen = |first: u32, states: &[bool]| {

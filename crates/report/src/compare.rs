@@ -8,6 +8,7 @@ use crate::{figures, wording};
 use latchline_assess::comparison::{Comparison, FigureChange};
 use latchline_assess::door::words::part as part_word;
 use latchline_finding::{ElementId, Finding, Language};
+use latchline_site::addresses::SwitchSetting;
 use latchline_site::bill::BillKind;
 use latchline_site::cables::DoorCable;
 use latchline_site::changes::{
@@ -18,6 +19,7 @@ use latchline_words::codes;
 use latchline_words::commands::{CompareHead, CompareKey, CompareWords};
 use latchline_words::reading::Thing;
 use latchline_words::report::JobWords;
+use latchline_words::terms::Term;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -63,8 +65,16 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     let (pull, moved): (Vec<&OtherRun>, Vec<&OtherRun>) = changes.runs.iter().partition(|one| is_pulled(one));
     let at_doors = changes.at_doors.iter().map(|one| at_door(one, language));
     block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).chain(at_doors).collect());
-    let elements = changes.models.iter().map(|one| model(one, language));
-    let places = changes.places.iter().map(|one| {
+    let (come, other): (Vec<&Swap>, Vec<&Swap>) = changes.models.iter().partition(|one| one.old.is_none());
+    let new = come.iter().map(|one| {
+        let place = changes.places.iter().find(|place| place.element == one.element && place.old.is_none());
+        let place = place.map(|place| text_of(&place.new));
+        let (element, model) = (&name(&one.element), &text_of(&one.new));
+        CompareWords::New { element, model, place: place.as_deref() }.say(language)
+    });
+    block(CompareHead::New, new.collect());
+    let elements = other.iter().map(|one| model(one, language));
+    let places = changes.places.iter().filter(|one| one.old.is_some()).map(|one| {
         let (old, new) = (&text_of(&one.old), &text_of(&one.new));
         CompareWords::OtherPlace { element: &name(&one.element), old, new }.say(language)
     });
@@ -73,7 +83,7 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
         elements.chain(places).chain(moved.iter().map(|one| run(one, language))).collect(),
     );
     let set = changes.set.iter().map(|one| {
-        let (old, new) = (&positions(&one.old), &positions(&one.new));
+        let (old, new) = (&positions(&one.old, language), &positions(&one.new, language));
         CompareWords::OtherNumber { element: &name(&one.station), old, new }.say(language)
     });
     let keys = |bearing: Bearing| -> Vec<String> {
@@ -272,9 +282,9 @@ fn model(one: &Swap, language: Language) -> String {
     }
 }
 
-fn positions(fields: &[(String, String)]) -> String {
-    let words = fields.iter().map(|(label, at)| plain(format!("{label} {at}").trim_start()));
-    words.collect::<Vec<_>>().join("; ")
+/// All switches of a station, in the words of `addresses`.
+fn positions(fields: &[(String, SwitchSetting)], language: Language) -> String {
+    crate::addresses::labelled(fields.iter().map(|(label, setting)| (label.as_str(), setting)), language)
 }
 
 /// The figures and findings that got better, or those that got worse.
@@ -307,8 +317,11 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
         cut(&mut told, MOST_FIGURES, language);
         told
     };
-    lines.extend(chosen(&comparison.margins_v, volts, &|_, device, old, new| {
-        CompareWords::Tightest { device, old, new }.say(language)
+    lines.extend(chosen(&comparison.margins_v, volts, &|one, device, old, new| {
+        let [old_bound, new_bound] =
+            one.is_bound.map(|is_bound| is_bound.then(|| Term::AtLeast.both().of(language).to_string()));
+        let (old_bound, new_bound) = (old_bound.as_deref(), new_bound.as_deref());
+        CompareWords::Tightest { device, old, new, old_bound, new_bound }.say(language)
     }));
     lines.extend(chosen(&comparison.currents_a, figures::amperes, &|_, supply, old, new| {
         CompareWords::SupplyCurrent { supply, old, new }.say(language)
@@ -546,6 +559,12 @@ struct FigureDocument {
     new: Option<f64>,
     /// Whether that is better.
     better: bool,
+    /// Whether `old` is a lower bound: at least that much.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    old_is_bound: bool,
+    /// Whether `new` is a lower bound.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    new_is_bound: bool,
 }
 
 /// For programs; the verdicts are the words of the check document.
@@ -565,6 +584,8 @@ pub fn document(
         old: one.old,
         new: one.new,
         better: one.better,
+        old_is_bound: one.is_bound[0],
+        new_is_bound: one.is_bound[1],
     };
     CompareDocument {
         format_version: 1,
@@ -586,7 +607,7 @@ pub fn document(
             })
             .collect(),
         models: changes.models.iter().map(swap).collect(),
-        places: changes.places.iter().map(swap).collect(),
+        places: changes.places.iter().filter(|one| one.old.is_some()).map(swap).collect(),
         runs: changes
             .runs
             .iter()
@@ -602,8 +623,8 @@ pub fn document(
             .iter()
             .map(|one| SetDocument {
                 station: one.station.to_string(),
-                old: positions(&one.old),
-                new: positions(&one.new),
+                old: positions(&one.old, Language::English),
+                new: positions(&one.new, Language::English),
             })
             .collect(),
         keys: changes

@@ -33,18 +33,24 @@ pub fn page(doc: &CodeDoc, look: &Look) -> String {
     text
 }
 
-/// The page of a symptom: what to measure first, then what it may come of.
+/// The page of a symptom: what to measure first, what it may come of, and what to do then.
 pub fn symptom(symptom: &Symptom, look: &Look) -> String {
     let language = look.language;
     let mut text = format!("{}\n\n", look.bold(symptom.title(language)));
-    let _ = writeln!(text, "{}", look.bold(SymptomHead::MeasureFirst.say(language)));
+    let head = if symptom.codes.is_empty() { SymptomHead::DoFirst } else { SymptomHead::MeasureFirst };
+    let _ = writeln!(text, "{}", look.bold(head.say(language)));
     text.push_str(&paragraph(symptom.measure(language), 2, look.width));
+    if symptom.codes.is_empty() {
+        return text;
+    }
     let _ = writeln!(text, "\n{}", look.bold(SymptomHead::MayBe.say(language)));
     let widest = symptom.codes.iter().map(|code| width(code)).max().unwrap_or(0);
     for code in symptom.codes {
         let title = codes::of(code).map_or("", |words| words.title(language));
         text.push_str(&hanging(&format!("  {code:<widest$}  "), title, look.width));
     }
+    text.push('\n');
+    text.push_str(&paragraph(SymptomHead::Then.say(language), 0, look.width));
     text
 }
 
@@ -56,11 +62,6 @@ pub fn symptoms(near: &[&Symptom], look: &Look) -> String {
         let _ = writeln!(text, "    latchline explain {}", symptom.short(look.language));
     }
     text
-}
-
-/// What to do after the page of a symptom.
-pub fn after_symptoms(look: &Look) -> String {
-    paragraph(SymptomHead::Then.say(look.language), 0, look.width)
 }
 
 /// All codes by severity, one line each.

@@ -2,7 +2,7 @@
 
 use crate::paint::Look;
 use crate::report::Report;
-use crate::table::{hanging, paragraph};
+use crate::table::{hanging, paragraph, width};
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
@@ -14,6 +14,17 @@ use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severi
 const MOST_JOBS: usize = 7;
 /// Names that one line lists.
 const MOST_NAMES: usize = 8;
+
+/// How much room the first page of a site that fails leaves for what is further down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Room {
+    /// Everything in full.
+    Ample,
+    /// Without lines of the file; advice is counted.
+    Little,
+    /// Of what no job on the page tells, only who has it.
+    Least,
+}
 
 /// The word of a danger.
 pub fn danger_word(danger: Danger, language: Language) -> &'static str {
@@ -49,8 +60,19 @@ pub(crate) fn in_danger(jobs: &Jobs, look: &Look) -> String {
     paragraph(&line, 0, look.width)
 }
 
-/// The list of jobs; empty where there are none.
-pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, look: &Look) -> String {
+/// The name by which a job is asked for: "J3", so that nobody takes it for a finding of `fix`.
+fn number(index: usize, language: Language) -> String {
+    JobWords::Number { job: index + 1 }.say(language)
+}
+
+/// The list of jobs; empty where there are none. Where there is little room, without lines of the file.
+pub(crate) fn list(
+    report: &Report<'_>,
+    assessment: &Assessment,
+    jobs: &Jobs,
+    room: Room,
+    look: &Look,
+) -> String {
     if jobs.jobs.is_empty() {
         return String::new();
     }
@@ -60,17 +82,20 @@ pub(crate) fn list(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, lo
     let mut text = format!("{}\n", look.bold(&head));
     for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
         let danger = danger_word(jobs.danger(job), language);
-        let what = title_with_code(report, assessment, jobs, job, language);
+        let what = title_with_code(report, assessment, jobs, job, room, language);
         let line = JobWords::Title { danger, what: &what }.say(language);
-        text.push_str(&hanging(&format!("{:>2}. ", index + 1), &line, look.width));
+        text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
     let more = jobs.jobs.len() - shown;
-    let command = report.command_of_job("N").filter(|_| jobs.jobs.iter().any(|job| job.change.is_some()));
+    let first = jobs.jobs.iter().position(|job| job.change.is_some()).map(|index| number(index, language));
     let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
-        .chain(command.map(|command| JobWords::Foot { command: &command }.say(language)))
+        .chain(first.and_then(|job| {
+            let command = &report.command_of_job(&job)?;
+            Some(JobWords::Foot { job: &job, command }.say(language))
+        }))
         .collect();
     if !foot.is_empty() {
         text.push_str(&paragraph(&foot.join(" "), 2, look.width));
@@ -94,11 +119,7 @@ pub fn title(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language
             let run = &template::plain(run.as_str());
             JobWords::OnRun { run, stations: names.len(), worst: &message }.say(language)
         }
-        // The way of a collapse; of a single station it stands on the run that its message names.
-        (Some(place), way) if worst.element.as_ref() == Some(place) && is_source(assessment, place) => {
-            let way = &named(way, language);
-            JobWords::Collapse { message: &message, way }.say(language)
-        }
+        // A collapse, or a single station: its message names the run.
         _ => message,
     }
 }
@@ -109,17 +130,14 @@ fn title_with_code(
     assessment: &Assessment,
     jobs: &Jobs,
     job: &Job,
+    room: Room,
     language: Language,
 ) -> String {
     let message = title(assessment, jobs, job, language);
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
-    let place = place(report, worst, language);
+    let place = place(report, worst, language).filter(|_| room == Room::Ample);
     JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
-}
-
-fn is_source(assessment: &Assessment, element: &ElementId) -> bool {
-    assessment.sources.iter().any(|source| source.id == *element)
 }
 
 /// The change of a job with what it costs and clears, or what can be done without one.
@@ -166,11 +184,9 @@ fn change_words(change: &JobChange, language: Language) -> String {
         true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
         false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
     });
-    let enters = change.enters.as_deref().map(|dwellings| match dwellings {
-        [] => JobWords::EntersNone.say(language),
-        _ => {
-            JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
-        }
+    // None is said once for all, in the head of the list.
+    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty()).map(|dwellings| {
+        JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
     });
     let value = remedy.value_after.map(|value| figures::sentence(value, language));
     let told = wording::then_told(remedy, language);
@@ -227,16 +243,27 @@ fn elements(assessment: &Assessment, findings: &[usize]) -> Vec<ElementId> {
 }
 
 /// Every cause with a line for each kind of finding in it, by the number of its job. What the list of jobs says already is not said
-/// again.
-pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, look: &Look) -> String {
+/// again. Where there is little room, without lines of the file; where there is least, only who has it.
+pub(crate) fn causes(
+    report: &Report<'_>,
+    assessment: &Assessment,
+    jobs: &Jobs,
+    room: Room,
+    look: &Look,
+) -> String {
     let shown = jobs.on_first_page(MOST_JOBS);
     let mut lines = String::new();
-    for (number, job) in jobs.jobs.iter().enumerate() {
+    for (index, job) in jobs.jobs.iter().enumerate() {
         let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
         let findings: Vec<&Finding> = findings.map(|index| &assessment.findings[*index]).collect();
-        for (at, line) in by_code(report, &findings, number < shown, look).iter().enumerate() {
-            let lead = if at == 0 { (number + 1).to_string() } else { String::new() };
-            lines.push_str(&hanging(&format!("{lead:>3} "), line, look.width));
+        let mut own = by_code(report, &findings, index < shown, room, look);
+        let together = own.join("; ");
+        if room == Room::Least && own.len() > 1 && fits(&together, look) {
+            own = vec![together];
+        }
+        for (at, line) in own.iter().enumerate() {
+            let lead = if at == 0 { number(index, look.language) } else { String::new() };
+            lines.push_str(&hanging(&format!("{lead:<4}"), line, look.width));
         }
     }
     if lines.is_empty() {
@@ -245,8 +272,14 @@ pub(crate) fn causes(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, 
     format!("{}\n{lines}", look.bold(JobHead::Causes.say(look.language)))
 }
 
-/// Advice, a line for each kind; empty where there is none. Of a site that fails it is named, not told.
-pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
+/// Whether a text fits one line behind the name of its job.
+fn fits(text: &str, look: &Look) -> bool {
+    width(text) + 4 <= look.width
+}
+
+/// Advice, a line for each kind; empty where there is none. Of a site that fails it is named, not told, and where there is
+/// little room counted.
+pub(crate) fn advice(report: &Report<'_>, room: Room, look: &Look) -> String {
     let findings: Vec<&Finding> =
         report.judged.iter().copied().filter(|finding| finding.severity == Severity::Advice).collect();
     if findings.is_empty() {
@@ -256,6 +289,10 @@ pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
     let head = look.severity(Severity::Advice, JobHead::Advice.say(look.language));
     if report.fails() {
         let lines = groups.iter().map(|same| {
+            if room > Room::Ample {
+                let code = same[0].code.as_str();
+                return JobWords::Counted { code, findings: same.len() }.say(look.language);
+            }
             let names = match (names_of(same).as_slice(), codes::of(same[0].code.as_str())) {
                 ([], Some(words)) => words.title(look.language).to_string(),
                 (names, _) => named(names, look.language),
@@ -272,7 +309,7 @@ pub(crate) fn advice(report: &Report<'_>, look: &Look) -> String {
     let lines: String = groups
         .iter()
         .map(|same| {
-            let line = message_and_names(report, same, look.language);
+            let line = message_and_names(report, same, room, look.language);
             hanging("  ", &with_code(same[0], &line, look), look.width)
         })
         .collect();
@@ -296,15 +333,31 @@ fn groups<'f>(findings: &[&'f Finding]) -> Vec<Vec<&'f Finding>> {
 
 /// One line for each code: its first finding, the names of the others, and where it is written. Of the first code only the names
 /// where it `is_said` already, and nothing where it has but one finding. Of a site that fails, warnings are named, not told.
-fn by_code(report: &Report<'_>, findings: &[&Finding], is_said: bool, look: &Look) -> Vec<String> {
+fn by_code(
+    report: &Report<'_>,
+    findings: &[&Finding],
+    is_said: bool,
+    room: Room,
+    look: &Look,
+) -> Vec<String> {
     let mut lines = Vec::new();
-    for (at, same) in groups(findings).iter().enumerate() {
+    let groups = groups(findings);
+    for (at, same) in groups.iter().enumerate() {
         let named_only = report.fails() && same[0].severity < Severity::Error;
         let line = match (is_said && at == 0, same.len()) {
             (true, 1) => continue,
-            (true, _) => names_alone(report, same, look.language),
-            (false, _) if named_only => names_alone(report, same, look.language),
-            (false, _) => message_and_names(report, same, look.language),
+            (said, _) if room == Room::Least => {
+                // The whole sentence where it takes no more room than the names.
+                let message = codes::wording(same[0], look.language).message;
+                let is_short = fits(&with_code(same[0], &message, look), look);
+                match !said && same.len() == 1 && groups.len() == 1 && is_short {
+                    true => message,
+                    false => names_or_title(same, look.language),
+                }
+            }
+            (true, _) => names_alone(report, same, room, look.language),
+            (false, _) if named_only => names_alone(report, same, room, look.language),
+            (false, _) => message_and_names(report, same, room, look.language),
         };
         lines.push(with_code(same[0], &line, look));
     }
@@ -332,24 +385,27 @@ fn names_of(findings: &[&Finding]) -> Vec<ElementId> {
     names
 }
 
-fn placed(report: &Report<'_>, finding: &Finding, line: String, language: Language) -> String {
-    match place(report, finding, language) {
+fn placed(report: &Report<'_>, finding: &Finding, line: String, room: Room, language: Language) -> String {
+    match place(report, finding, language).filter(|_| room == Room::Ample) {
         Some(place) => JobWords::At { message: &line, place: &place }.say(language),
         None => line,
     }
 }
 
-fn names_alone(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
-    let names = names_of(same);
-    let line = match (names.as_slice(), codes::of(same[0].code.as_str())) {
-        ([], Some(words)) => words.title(language).to_string(),
-        ([], None) => return message_and_names(report, same, language),
-        (names, _) => named(names, language),
-    };
-    placed(report, same[0], line, language)
+fn names_alone(report: &Report<'_>, same: &[&Finding], room: Room, language: Language) -> String {
+    placed(report, same[0], names_or_title(same, language), room, language)
 }
 
-fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language) -> String {
+/// Who has it, or what it is where nobody is named.
+fn names_or_title(same: &[&Finding], language: Language) -> String {
+    match (names_of(same).as_slice(), codes::of(same[0].code.as_str())) {
+        ([], Some(words)) => words.title(language).to_string(),
+        ([], None) => codes::wording(same[0], language).message,
+        (names, _) => named(names, language),
+    }
+}
+
+fn message_and_names(report: &Report<'_>, same: &[&Finding], room: Room, language: Language) -> String {
     let message = codes::wording(same[0], language).message;
     let names = names_of(same);
     let line = match names.get(1..).unwrap_or_default() {
@@ -357,7 +413,7 @@ fn message_and_names(report: &Report<'_>, same: &[&Finding], language: Language)
         [] => message,
         others => JobWords::AndOthers { message: &message, names: &named(others, language) }.say(language),
     };
-    placed(report, same[0], line, language)
+    placed(report, same[0], line, room, language)
 }
 
 /// The line of the site file, or the whole place where it is another file.

@@ -75,7 +75,7 @@ fn document(
         enters: change
             .and_then(|change| change.enters.as_ref())
             .map(|enters| enters.iter().map(|dwelling| dwelling.to_string()).collect()),
-        command: change.and_then(|_| report.command_of_job(&number.to_string())),
+        command: change.and_then(|_| report.command_of_job(&format!("J{number}"))),
     }
 }
 

@@ -100,9 +100,9 @@ impl<'a> Report<'a> {
         self
     }
 
-    /// The command that makes the change of a job, by its number from 1 or a letter that stands for it; `None` where the site came from standard input.
-    pub(crate) fn command_of_job(&self, number: &str) -> Option<String> {
-        Some(format!("latchline fix {} --job {number} --write", self.file_in_command()?))
+    /// The command that makes the change of a job, by its name (J1 is the first); `None` where the site came from standard input.
+    pub(crate) fn command_of_job(&self, job: &str) -> Option<String> {
+        Some(format!("latchline fix {} --job {job} --write", self.file_in_command()?))
     }
 
     /// The site file as it is written in a command; `None` where it came from standard input.

@@ -32,6 +32,15 @@ enum Refused {
     TooMany(Problem),
 }
 
+/// Names of the sheets of an XLSX workbook; none where it cannot be read.
+pub fn sheet_names(bytes: &[u8]) -> Vec<String> {
+    if unpacks_to_more(bytes) != Ok(false) {
+        return Vec::new();
+    }
+    Xlsx::new(Cursor::new(bytes))
+        .map_or_else(|_: XlsxError| Vec::new(), |workbook: Xlsx<_>| workbook.sheet_names())
+}
+
 /// Reads all sheets of an XLSX workbook.
 pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec<Sheet> {
     let mut whole = |kind| problems.push(Problem::new(Origin::None, kind));

@@ -199,6 +199,14 @@ sentences! {
 }
 
 words! {
+    /// Mistakes of TOML that are recognised.
+    pub enum TomlMistake {
+        NoQuotes: "text without quotes" | "Text ohne Anführungszeichen",
+        ListOpen: "a list is not closed, a ] is missing" | "eine Liste ist nicht geschlossen, eine ] fehlt",
+    }
+}
+
+words! {
     /// Because of what a key is missing.
     pub enum Because {
         Gauge: "gauge" | same,

@@ -27,6 +27,8 @@ pub struct SupplySheet {
     pub mains: Option<MainsFigures>,
     /// Its battery: `None` without one, the missing values where it could not be judged.
     pub battery: Option<Result<BatteryFigures, Vec<Missing>>>,
+    /// Hours that the site asks of every battery.
+    pub asked_hours: Option<f64>,
     /// The figures as a calculation, line by line.
     pub calculation: Vec<CalculationLine>,
 }
@@ -73,6 +75,7 @@ pub fn supply_sheets(context: &WithVoltages<'_>) -> Vec<SupplySheet> {
             ambient_limit_c: model.ambient_limit.as_ref().map(|limit| limit.value.as_celsius()),
             mains,
             battery,
+            asked_hours: site.policy.standby_hours.as_ref().map(|hours| hours.value),
             calculation,
         }
     });

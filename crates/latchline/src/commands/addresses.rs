@@ -124,6 +124,10 @@ fn named(site: &Site, name: &str) -> Result<usize> {
     if let Some(station) = find(name).or_else(|| find(main?)) {
         return Ok(station);
     }
+    let unset = site.supplies.iter().map(|supply| &supply.id).chain(site.boxes.iter().map(|item| &item.id));
+    if let Some(id) = unset.into_iter().find(|id| id.as_str().eq_ignore_ascii_case(name)) {
+        bail!("{id} has no address and no switches: it is a supply, a distributor or a branch box");
+    }
     let names: Vec<&str> = site.stations.iter().map(|station| station.id.as_str()).collect();
     match NameBudget::default().nearest(name, names.iter().copied()).as_slice() {
         [] => bail!("the site has no station \"{name}\"; latchline addresses SITE lists all {}", names.len()),

@@ -7,6 +7,7 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::Args;
 use latchline_finding::{Severity, Sources};
+use latchline_reach::telephone::cable_called;
 use latchline_report::{Look, catalogue};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_words::commands::CatalogueHead;
@@ -83,7 +84,11 @@ pub fn run(
     let all = parts.loaded.catalogue();
     let text = match &arguments.name {
         None => catalogue::list(all, &parts.sources, &look),
-        Some(name) => match catalogue::part(all, &parts.sources, name, &look) {
+        Some(name) => match catalogue::part(all, &parts.sources, name, &look).or_else(|| {
+            // An everyday name of a cable.
+            let cable = cable_called(all, name).ok()?;
+            catalogue::part(all, &parts.sources, &cable.head.name, &look)
+        }) {
             Some(text) => text,
             None => {
                 let near = latchline_site::parse::NameBudget::default().nearest(name, catalogue::names(all));

@@ -2,6 +2,7 @@
 
 use anyhow::{Result, bail};
 use latchline_finding::Language;
+use latchline_site::keys::{Dimension, UNITS, leading_number, spelled_unit, without_groups};
 
 /// A number, and whether it was written with a comma.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -11,6 +12,11 @@ pub(super) struct Decimal {
 }
 
 impl Decimal {
+    /// The number as it stands, a comma being a decimal one.
+    pub(super) fn as_written(self) -> f64 {
+        self.value
+    }
+
     /// The number, in the unit that was asked for.
     ///
     /// # Errors
@@ -26,9 +32,32 @@ impl Decimal {
     }
 }
 
-/// A length in metres: `6`, `6.5`, `6,5`, `6m`, `6.5 m`.
+/// A length in metres: `6`, `6.5`, `6,5`, `6m`, `6.5 m`, `6.5 metres`. One in another unit is told in metres.
 pub(super) fn metres(text: &str) -> Result<Decimal, String> {
-    read(text, &["m", "M"]).ok_or_else(|| format!("\"{text}\" is no length in metres; write for example 6.5"))
+    let together = without_groups(text).unwrap_or_else(|| text.to_string());
+    if let Some(read) = read(&together, &["m", "M"]) {
+        return Ok(read);
+    }
+    let is_of_number = |sign: char| sign.is_ascii_digit() || "+-., ".contains(sign);
+    let unit = together.trim().trim_start_matches(is_of_number);
+    let spelled = spelled_unit(unit);
+    if spelled.is_some_and(|meant| meant.symbol == "m" && meant.in_metres.is_none())
+        && let Some(read) = read(&together, &[unit])
+    {
+        return Ok(read);
+    }
+    let factor = spelled.and_then(|meant| meant.in_metres).map(|(_, factor)| factor).or_else(|| {
+        let known = UNITS.iter().find(|known| known.symbol == unit && known.dimension == Dimension::Length);
+        known.map(|known| known.factor)
+    });
+    match factor.zip(leading_number(&together)) {
+        Some((factor, number)) => {
+            let metres = format!("{:.4}", number * factor);
+            let metres = metres.trim_end_matches('0').trim_end_matches('.');
+            Err(format!("{text} is {metres} m; write {metres}"))
+        }
+        None => Err(format!("\"{text}\" is no length in metres; write for example 6.5")),
+    }
 }
 
 /// A number of hours: `8`, `8.5`, `8,5`, `8 h`.
@@ -66,6 +95,13 @@ mod tests {
             "--total has a comma in its number: write 6.5, or --language de for a decimal comma"
         );
         assert_eq!(hours("8,5 h").map(|number| number.value), Ok(8.5));
+        // 200 ft are 60.96 m (0.3048 m to the foot, exact).
+        assert_eq!(metres("200 ft"), Err(String::from("200 ft is 60.96 m; write 60.96")));
+        assert_eq!(metres("200 feet"), Err(String::from("200 feet is 60.96 m; write 60.96")));
+        for text in ["60 metres", "60 Meter", "60 mtr"] {
+            assert_eq!(metres(text).map(Decimal::as_written), Ok(60.0), "{text}");
+        }
+        assert_eq!(metres("1 500 m").map(Decimal::as_written), Ok(1500.0));
         for text in ["", "m", "1.000,5", "1,000,5", "six", "nan", "inf"] {
             assert!(metres(text).is_err(), "{text}");
         }

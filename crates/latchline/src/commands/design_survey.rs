@@ -90,6 +90,10 @@ fn sheets(
         let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
         Ok(from_csv(file, &stem, &read(path)?, problems))
     };
+    files::refuse_pack_folder(
+        path,
+        "give the survey: a workbook, or a folder with dwellings.csv, places.csv, ...",
+    )?;
     if path.is_dir() {
         let mut files: Vec<PathBuf> = std::fs::read_dir(path)
             .with_context(|| format!("cannot read \"{name}\""))?
@@ -99,7 +103,7 @@ fn sheets(
         files.sort();
         if files.is_empty() {
             bail!(
-                "the folder \"{name}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ..."
+                "the folder \"{name}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ...; make a workbook with: latchline new --survey"
             );
         }
         let mut sheets = Vec::new();

@@ -40,9 +40,7 @@ pub fn run(
         code if codes::all().iter().any(|doc| doc.code == *code) => explain::page(codes::find(code)?, &look),
         told => match symptoms::meant_by(told) {
             Meant::Nothing => explain::page(codes::find(told)?, &look),
-            Meant::Sure(symptom) => {
-                format!("{}\n{}", explain::symptom(symptom, &look), explain::after_symptoms(&look))
-            }
+            Meant::Sure(symptom) => explain::symptom(symptom, &look),
             Meant::Unsure(near) => explain::symptoms(&near, &look),
         },
     };

@@ -30,13 +30,13 @@ use std::process::ExitCode;
 pub struct FixArguments {
     /// The site file
     site: PathBuf,
-    /// Mend the finding with this number in the list
-    #[arg(long, value_name = "NUMBER", conflicts_with = "all")]
+    /// Mend the finding of this name in the list of fix: F3
+    #[arg(long, value_name = "FINDING", value_parser = finding_name, conflicts_with = "all")]
     finding: Option<usize>,
-    /// Do the job with this number in the list that check shows
-    #[arg(long, value_name = "NUMBER", conflicts_with_all = ["all", "finding"])]
+    /// Do the job of this name in the list of check: J3
+    #[arg(long, value_name = "JOB", value_parser = job_name, conflicts_with_all = ["all", "finding"])]
     job: Option<usize>,
-    /// Which of its remedies, by number [default: the first, which is the cheapest]
+    /// Which change of that finding, by number [default: the first, which is the cheapest]
     #[arg(long, value_name = "NUMBER", requires = "finding")]
     remedy: Option<usize>,
     /// Mend every error and warning that can be mended, one after the other
@@ -47,6 +47,30 @@ pub struct FixArguments {
     write: bool,
     #[command(flatten)]
     language: LanguageArguments,
+}
+
+/// The number in the name of a job: 3 of "J3" or "3".
+fn job_name(text: &str) -> Result<usize, String> {
+    named_number(text, 'J').ok_or_else(|| match named_number(text, 'F') {
+        Some(number) => {
+            format!("F{number} is a finding: write --finding F{number}; jobs are J1, J2, ... of check")
+        }
+        None => format!("\"{text}\" is no job; they are J1, J2, ... of check"),
+    })
+}
+
+/// The number in the name of a finding: 3 of "F3" or "3".
+fn finding_name(text: &str) -> Result<usize, String> {
+    named_number(text, 'F').ok_or_else(|| match named_number(text, 'J') {
+        Some(number) => format!("J{number} is a job: write --job J{number}; findings are F1, F2, ... of fix"),
+        None => format!("\"{text}\" is no finding; they are F1, F2, ... of: latchline fix SITE"),
+    })
+}
+
+fn named_number(text: &str, letter: char) -> Option<usize> {
+    let text = text.trim();
+    let number = text.strip_prefix([letter, letter.to_ascii_lowercase()]).unwrap_or(text);
+    number.parse().ok()
 }
 
 /// Runs the command.
@@ -102,7 +126,7 @@ pub fn run(
     };
     let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
         bail!(
-            "there is no finding {number}, of {} in all: latchline fix {}",
+            "there is no finding F{number}, of {} in all: latchline fix {}",
             open.len(),
             arguments.site.display()
         );
@@ -116,7 +140,7 @@ pub fn run(
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
-            "finding {number} ({}) has {} remedies; number {which} is not one of them",
+            "finding F{number} ({}) has changes 1 to {}; {which} is not one of them",
             sentence(finding, Language::English),
             remedies.len()
         );
@@ -128,8 +152,11 @@ pub fn run(
 fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<(Finding, Option<Remedy>)> {
     let (jobs, assessment) = (view.jobs()?, view.remedies()?);
     let jobs = jobs.context("the site cannot be judged")?;
+    if jobs.jobs.is_empty() {
+        bail!("there is no job: check finds nothing to mend");
+    }
     let job = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
-        format!("there is no job {number}, of {} in all: latchline check shows them", jobs.jobs.len())
+        format!("there is no job J{number}, of {} in all: latchline check shows them", jobs.jobs.len())
     })?;
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let finding = worst.zip(assessment).map(|(index, assessment)| &assessment.findings[*index]);
@@ -188,37 +215,45 @@ fn list(
 ) -> Result<()> {
     if open.is_empty() {
         writeln!(output, "{}", FixWords::NothingToMend.say(look.language))?;
+    } else {
+        let file = &view.sources().file(view.site_file()).name;
+        let head = FixWords::ListHead { file: &shown::whole(file, &[]) }.say(look.language);
+        write!(output, "{}\n", hanging("", &head, look.width))?;
     }
     let currency = currency(view);
     for (index, finding) in open.iter().enumerate() {
         let number = index + 1;
         let told = told(finding, look);
-        write!(output, "{}", hanging(&format!("{number}. "), &told, look.width))?;
+        write!(output, "{}", hanging(&format!("{:<4}", format!("F{number}")), &told, look.width))?;
         output.flush()?;
         let remedies = offered(bench, finding);
         if remedies.is_empty() {
             let none = FixWords::NoChange.say(look.language);
-            write!(output, "{}", hanging("   ", &none, look.width))?;
+            write!(output, "{}", hanging("    ", &none, look.width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
             let remedy = wording::remedy(remedy, currency, look.language);
-            write!(output, "{}", hanging(&format!("   {}) ", index + 1), &remedy, look.width))?;
+            write!(
+                output,
+                "{}",
+                hanging(
+                    &format!("    {} ", FixWords::Change { number: index + 1 }.say(look.language)),
+                    &remedy,
+                    look.width
+                )
+            )?;
         }
     }
     Ok(())
 }
 
 fn show_steps(mended: &Mended, currency: Option<&str>, look: &Look, output: &mut dyn Write) -> Result<()> {
-    for (index, step) in mended.steps.iter().enumerate() {
+    for step in &mended.steps {
+        write!(output, "{}", hanging("- ", &sentence(&step.finding, look.language), look.width))?;
         write!(
             output,
             "{}",
-            hanging(&format!("{}. ", index + 1), &sentence(&step.finding, look.language), look.width)
-        )?;
-        write!(
-            output,
-            "{}",
-            hanging("   ", &wording::remedy(&step.remedy, currency, look.language), look.width)
+            hanging("  ", &wording::remedy(&step.remedy, currency, look.language), look.width)
         )?;
     }
     Ok(())

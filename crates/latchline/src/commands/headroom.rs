@@ -5,7 +5,7 @@ use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
-use latchline_finding::Severity;
+use latchline_finding::{ElementId, Severity};
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, More, NewRun};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, hanging, paragraph};
@@ -106,7 +106,7 @@ fn words(list: &[Headroom], look: &Look) -> String {
     let keys: Vec<String> = limits
         .iter()
         .enumerate()
-        .map(|(number, code)| format!("{} {}", mark(number), title(code, look)))
+        .map(|(number, code)| format!("{}: {}", mark(number), title(code, look)))
         .collect();
     if !keys.is_empty() {
         let keys = say(HeadroomWords::OneMore { limits: &keys.join("; ") });
@@ -134,8 +134,12 @@ fn title(code: &str, look: &Look) -> String {
 /// Where the further stations of a supply are added.
 fn spread_words(one: &Headroom, look: &Look) -> Option<String> {
     let of_model = |more: &More| {
-        let places: Vec<String> = more.spread.iter().map(|(id, count)| format!("{count} {id}")).collect();
-        (!places.is_empty()).then(|| format!("{} {}", more.model, places.join(" + ")))
+        let placed = |(id, count): &(ElementId, usize)| {
+            let at = &*id.to_string();
+            HeadroomWords::Placed { count: *count, model: &more.model, at }.say(look.language)
+        };
+        let places: Vec<String> = more.spread.iter().map(placed).collect();
+        (!places.is_empty()).then(|| places.join(" + "))
     };
     let of_models: Vec<String> = one.stations.iter().filter_map(of_model).collect();
     let of_models = &*of_models.join("; ");

@@ -13,11 +13,13 @@ use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart,
 use latchline_finding::Language;
 use latchline_reach::telephone::OneRun;
 use latchline_reach::{
-    BareSite, Cell, DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M, MOST_STATIONS, Question, not_judged, tables,
+    BareSite, Cell, DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M, MOST_STATIONS, Question, doors_at,
+    not_judged, tables,
 };
 use latchline_report::Look;
 use latchline_report::table::paragraph;
-use latchline_site::catalogue::Catalogue;
+use latchline_site::catalogue::{Catalogue, StationKind};
+use latchline_site::parse::NameBudget;
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
 use serde::Serialize;
@@ -144,6 +146,7 @@ pub fn run(
         };
         cables.iter().zip(tables).map(answer).collect()
     };
+    let doors = doors_at(catalogue, &question, calls);
     let answers = ask(&arguments.spacing, feeders)?;
     if let Some(path) = &arguments.chart {
         let spacings = chart_spacings(&arguments.spacing);
@@ -152,8 +155,8 @@ pub fn run(
         files::write(path, picture.as_bytes(), arguments.written.result.may_replace())?;
     }
     let text = match arguments.written.format {
-        TextOrJson::Text => words(&question, calls, &answers, &arguments.spacing, feeders, language),
-        TextOrJson::Json => json(&question, calls, &answers)?,
+        TextOrJson::Text => words(&question, calls, doors, &answers, &arguments.spacing, feeders, language),
+        TextOrJson::Json => json(&question, calls, doors, &answers)?,
     };
     arguments.written.result.put(&text, &arguments.catalogue, output)?;
     Ok(ExitCode::SUCCESS)
@@ -187,12 +190,12 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
     let (family, station) = (arguments.family.as_deref(), arguments.station.as_deref());
     let mut question = super::ask::question(catalogue, family, station)?;
     if let Some(supply) = &arguments.supply {
-        known("supply", supply, catalogue.supplies.keys())?;
+        known(catalogue, "supply", supply, catalogue.supplies.keys())?;
         of_family(supply, &catalogue.supplies[supply].family.value, &question.family)?;
         question.supply.clone_from(supply);
     }
     if let Some(distributor) = &arguments.distributor {
-        known("distributor", distributor, catalogue.boxes.keys())?;
+        known(catalogue, "distributor", distributor, catalogue.boxes.keys())?;
         of_family(distributor, &catalogue.boxes[distributor].family.value, &question.family)?;
         question.distributor.clone_from(distributor);
     }
@@ -201,19 +204,48 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
 
 /// A length in metres as people write it: `6`, `6.5`, `6m`, `6.5 m`.
 fn metres(text: &str) -> Result<f64, String> {
-    let number = text.trim();
-    let number = number.strip_suffix(['m', 'M']).unwrap_or(number).trim_end();
-    number.parse().map_err(|_| {
-        format!("\"{text}\" is no length in metres; write for example 6.5, and several as 3,6.5,12")
-    })
+    decimal::metres(text)
+        .map(Decimal::as_written)
+        .map_err(|wrong| format!("{wrong}, and several as 3,6.5,12"))
 }
 
-pub(super) fn known<'a>(kind: &str, name: &str, names: impl Iterator<Item = &'a String>) -> Result<()> {
+/// Refuses a name that no part of this kind has, and says what it is or which one is near.
+pub(super) fn known<'a>(
+    catalogue: &Catalogue,
+    kind: &str,
+    name: &str,
+    names: impl Iterator<Item = &'a String>,
+) -> Result<()> {
     let names: Vec<&str> = names.map(String::as_str).collect();
     if names.contains(&name) {
         return Ok(());
     }
-    bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", "))
+    if let Some(is) = what_it_is(catalogue, name) {
+        bail!("{name} is {is}, and a {kind} is asked for; there are {}", names.join(", "));
+    }
+    match NameBudget::default().nearest(name, names.iter().copied()).as_slice() {
+        [] => bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", ")),
+        near => bail!("there is no {kind} \"{name}\" in the catalogue; did you mean {}?", near.join(" or ")),
+    }
+}
+
+/// What a part of the catalogue is, in words.
+fn what_it_is(catalogue: &Catalogue, name: &str) -> Option<&'static str> {
+    let station = catalogue.stations.get(name).map(|station| match station.kind.value {
+        StationKind::Door => "a door station",
+        StationKind::Indoor => "an indoor station",
+        StationKind::Management => "a management station",
+    });
+    let others = [
+        (catalogue.families.contains_key(name), "a family"),
+        (catalogue.supplies.contains_key(name), "a supply"),
+        (catalogue.boxes.contains_key(name), "a distributor or branch box"),
+        (catalogue.cables.contains_key(name), "a cable"),
+        (catalogue.locks.contains_key(name), "a lock"),
+        (catalogue.accessories.contains_key(name), "a module of a door station"),
+        (catalogue.lights.contains_key(name), "a light"),
+    ];
+    station.or_else(|| others.into_iter().find(|(is_it, _)| *is_it).map(|(_, words)| words))
 }
 
 /// Refuses a part that cannot work with the family: a table of noughts would look like an answer.
@@ -227,6 +259,7 @@ pub(super) fn of_family(part: &str, its_family: &str, family: &str) -> Result<()
 fn words(
     question: &Question,
     calls: usize,
+    doors: DoorsAt,
     answers: &[OfCable],
     spacings: &[f64],
     feeders: &[f64],
@@ -239,13 +272,19 @@ fn words(
         supply: &question.supply,
         calls,
     });
-    let corner = ReachWords::Corner {
-        feed: &trimmed(FEED_M, language),
-        feed_cable: FEED_CABLE,
-        door: &trimmed(DOOR_M, language),
-        door_cable: DOOR_CABLE,
+    let corner = ReachWords::Corner { feed: &trimmed(FEED_M, language), feed_cable: FEED_CABLE };
+    let on_supply = (doors.on_supply > 0).then(|| say(ReachWords::DoorsOnSupply { doors: doors.on_supply }));
+    let on_ports = (doors.on_ports > 0).then(|| say(ReachWords::DoorsOnPorts { doors: doors.on_ports }));
+    let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+    let assumed = ReachWords::Doors {
+        doors: doors.on_supply + doors.on_ports,
+        model: &question.door,
+        length: &trimmed(DOOR_M, language),
+        cable: DOOR_CABLE,
+        at: &at.join(", "),
     };
-    let mut text = format!("{}{}\n", paragraph(&asked, 0, WIDTH), paragraph(&say(corner), 0, WIDTH));
+    let head = [asked, say(corner), say(assumed)];
+    let mut text = head.iter().map(|one| paragraph(one, 0, WIDTH)).collect::<String>() + "\n";
     for answer in answers.iter().filter(|_| feeders.len() > 1) {
         let _ = writeln!(text, "{}", say(ReachWords::OfCable { cable: &answer.cable }));
         heading(&mut text, "", 8, feeders, language);
@@ -277,6 +316,10 @@ fn words(
         .map(|limit| format!("{} {}", sign(limit), limit_word(limit).say(language)))
         .collect();
     let _ = writeln!(text, "\n{}", say(ReachWords::Limits { limits: &limits.join(", ") }));
+    let not_always = fewer_fail(answers, language);
+    if !not_always.is_empty() {
+        text.push_str(&paragraph(&say(ReachWords::FewerFail { what: &not_always.join("; ") }), 0, WIDTH));
+    }
     for group in not_judged_groups(answers) {
         let words = ReachWords::NotJudgedFor { codes: &group.0.join(", "), cables: &group.1.join(", ") };
         text.push_str(&paragraph(&say(words), 0, WIDTH));
@@ -284,6 +327,39 @@ fn words(
     let most = say(ReachWords::AtMost { most: MOST_STATIONS });
     let _ = writeln!(text, "{most} {}\n{}", say(ReachWords::Judged), say(ReachWords::Caution));
     text
+}
+
+/// Where fewer stations do not all work, with their numbers.
+fn fewer_fail(answers: &[OfCable], language: Language) -> Vec<String> {
+    let mut list = Vec::new();
+    for answer in answers {
+        for cell in answer.cells.iter().filter(|cell| !cell.fewer_fail.is_empty()) {
+            let words = ReachWords::FewerFailAt {
+                cable: &answer.cable,
+                spacing: &trimmed(cell.spacing_m, language),
+                feeder: &trimmed(cell.feeder_m, language),
+                counts: &counts(&cell.fewer_fail),
+            };
+            list.push(words.say(language));
+        }
+    }
+    list
+}
+
+/// Numbers in a row, those that follow one another as a range: "1, 3-5".
+fn counts(numbers: &[usize]) -> String {
+    let mut ranges: Vec<(usize, usize)> = Vec::new();
+    for &number in numbers {
+        match ranges.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => ranges.push((number, number)),
+        }
+    }
+    let shown = ranges.iter().map(|(first, last)| match last - first {
+        0 => first.to_string(),
+        _ => format!("{first}-{last}"),
+    });
+    shown.collect::<Vec<_>>().join(", ")
 }
 
 /// What could not be judged, with the cables of which it is so.
@@ -315,7 +391,7 @@ fn chart(
     let say = |words: ReachWords<'_>| words.say(language);
     let mut curves: Vec<(ReachCurve, Vec<&str>)> = Vec::new();
     for answer in answers {
-        // Between two spacings holds what holds at the greater one: more spacing never helps.
+        // Between two spacings what holds at the greater one is drawn.
         let steps = answer.cells.iter().zip(answer.cells.iter().skip(1));
         let mut points: Vec<(f64, f64)> =
             answer.cells.first().map(|cell| (cell.spacing_m, cell.stations as f64)).into_iter().collect();
@@ -366,7 +442,8 @@ fn trimmed(length_m: f64, language: Language) -> String {
 }
 
 fn count(cell: &Cell) -> String {
-    format!("{} ({})", cell.stations, sign(cell.limit))
+    let mark = if cell.fewer_fail.is_empty() { "" } else { "*" };
+    format!("{} ({}){mark}", cell.stations, sign(cell.limit))
 }
 
 /// A word for what limits.
@@ -418,7 +495,18 @@ struct Document<'a> {
     simultaneous_calls: usize,
     /// Longest feed to the distributor for which this holds.
     feed_m: f64,
+    doors: DoorsDocument<'a>,
     cables: Vec<CableDocument<'a>>,
+}
+
+/// The door stations that were assumed.
+#[derive(Serialize)]
+struct DoorsDocument<'a> {
+    model: &'a str,
+    cable: &'a str,
+    length_m: f64,
+    on_supply: usize,
+    on_distributor: usize,
 }
 
 #[derive(Serialize)]
@@ -426,20 +514,23 @@ struct CableDocument<'a> {
     cable: &'a str,
     /// Codes of what could not be judged for lack of values.
     not_judged: &'a [&'static str],
-    chains: Vec<ChainDocument>,
+    chains: Vec<ChainDocument<'a>>,
 }
 
 #[derive(Serialize)]
-struct ChainDocument {
+struct ChainDocument<'a> {
     spacing_m: f64,
     feeder_m: f64,
     stations: usize,
     limit: &'static str,
+    /// Smaller numbers of stations that do not work.
+    #[serde(skip_serializing_if = "<[usize]>::is_empty")]
+    fewer_fail: &'a [usize],
     #[serde(skip_serializing_if = "Option::is_none")]
     margin_v: Option<f64>,
 }
 
-fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String> {
+fn json(question: &Question, calls: usize, doors: DoorsAt, answers: &[OfCable]) -> Result<String> {
     let document = Document {
         format_version: 1,
         latchline_version: env!("CARGO_PKG_VERSION"),
@@ -449,6 +540,13 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
         supply: &question.supply,
         simultaneous_calls: calls,
         feed_m: FEED_M,
+        doors: DoorsDocument {
+            model: &question.door,
+            cable: DOOR_CABLE,
+            length_m: DOOR_M,
+            on_supply: doors.on_supply,
+            on_distributor: doors.on_ports,
+        },
         cables: answers
             .iter()
             .map(|answer| CableDocument {
@@ -462,6 +560,7 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
                         feeder_m: cell.feeder_m,
                         stations: cell.stations,
                         limit: limit_word(cell.limit).say(Language::English),
+                        fewer_fail: &cell.fewer_fail,
                         margin_v: cell.margin_v,
                     })
                     .collect(),

@@ -7,8 +7,15 @@ use std::path::Path;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Kind {
     Empty,
+    /// A workbook that may be a survey.
     Workbook,
+    /// The workbook of a pack.
+    PackWorkbook,
     Pdf,
+    /// The page for the phone.
+    PhonePage,
+    /// Any other page.
+    WebPage,
     SvgDrawing,
     DxfDrawing,
     Json,
@@ -33,9 +40,14 @@ impl Kind {
             (b"0\nSECTION", Kind::DxfDrawing),
         ];
         if let Some((_, kind)) = beginnings.into_iter().find(|(beginning, _)| text.starts_with(beginning)) {
-            return Some(kind);
+            return Some(if kind == Kind::Workbook && is_of_pack(text) { Kind::PackWorkbook } else { kind });
         }
         let text = std::str::from_utf8(text).ok()?;
+        let start = text.get(..15).unwrap_or(text).to_lowercase();
+        if start.starts_with("<!doctype html") || start.starts_with("<html") {
+            let is_ours = text.contains("name=\"generator\" content=\"latchline phone\"");
+            return Some(if is_ours { Kind::PhonePage } else { Kind::WebPage });
+        }
         let has = |tables: &[&str]| {
             text.lines().any(|line| {
                 let name = line.strip_prefix('[').and_then(|rest| rest.split(['.', ']']).next());
@@ -56,6 +68,9 @@ impl Kind {
         match self {
             Kind::Empty => "it is empty",
             Kind::Workbook => "it is a workbook",
+            Kind::PackWorkbook => "it is the workbook of a pack, made from a site file",
+            Kind::PhonePage => "it is the page for the phone, made from a site file",
+            Kind::WebPage => "it is a web page",
             Kind::Pdf => "it is a PDF",
             Kind::SvgDrawing | Kind::DxfDrawing => "it is a drawing",
             Kind::Json => "it is JSON",
@@ -66,19 +81,72 @@ impl Kind {
     }
 }
 
+/// What to give in place of what was made from a site file.
+const MADE_FROM: &str = "give that site file, for example site.toml";
+
+/// Whether a workbook has the sheets of a pack and none of a survey.
+fn is_of_pack(bytes: &[u8]) -> bool {
+    let names = latchline_survey::workbook::sheet_names(bytes);
+    let has = |wanted: &str| names.iter().any(|name| name == wanted);
+    has("in-hand")
+        && has("cut-list")
+        && !names.iter().any(|name| latchline_survey::read::form(name).is_some())
+}
+
+/// Refuses the folder of a pack, or its folder of tables, where something else is asked for.
+///
+/// # Errors
+/// If it is one.
+pub fn refuse_pack_folder(path: &Path, instead: &str) -> Result<()> {
+    if !path.is_dir() {
+        return Ok(());
+    }
+    let is_pack = |folder: &Path| {
+        let text = std::fs::read(folder.join("contents.txt")).unwrap_or_default();
+        text.starts_with(b"latchline pack")
+    };
+    if is_pack(path) || path.parent().is_some_and(is_pack) {
+        let shown = latchline_finding::shown::path(path);
+        bail!("\"{shown}\" is the folder of a pack, made from a site file; {instead}");
+    }
+    Ok(())
+}
+
+/// The same where a site file is asked for.
+///
+/// # Errors
+/// If it is one.
+pub fn refuse_pack_for_site(path: &Path) -> Result<()> {
+    refuse_pack_folder(path, MADE_FROM)
+}
+
+/// Whether a file is a table by its name.
+fn is_table(path: &Path) -> bool {
+    path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"))
+}
+
 /// Refuses what plainly is no site file, and says which command takes it.
 ///
 /// # Errors
 /// If it plainly is something else.
 pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
     let shown = latchline_finding::shown::path(path);
-    let Some(kind) = Kind::of(bytes) else { return Ok(()) };
+    let Some(kind) = Kind::of(bytes) else {
+        if is_table(path) {
+            bail!(
+                "\"{shown}\" is no site file: it is a table; if it is of a survey, make a site of its folder with: latchline design; if it is of a pack, {MADE_FROM}"
+            );
+        }
+        return Ok(());
+    };
     let instead = match kind {
         // An empty or half-written site is read, and what it lacks is told.
         Kind::Site | Kind::Empty => return Ok(()),
         Kind::Workbook => format!("if it is a survey, make a site of it with: latchline design {shown}"),
         Kind::Catalogue => format!("list its parts with: latchline catalogue --catalogue {shown}"),
         Kind::Readings => format!("name the site first: latchline locate SITE {shown}"),
+        Kind::PackWorkbook | Kind::PhonePage => String::from(MADE_FROM),
+        Kind::WebPage => String::from("a site file is TOML; make one with: latchline new"),
         Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => {
             String::from("name the site file that it was made of, for example site.toml")
         }
@@ -100,6 +168,9 @@ pub fn refuse_for_survey(path: &Path, bytes: &[u8]) -> Result<()> {
         Kind::Workbook => return Ok(()),
         Kind::Site => format!("check it with: latchline check {shown}"),
         Kind::Catalogue => String::from("name it in the survey, on the sheet \"Site\""),
+        Kind::PackWorkbook | Kind::PhonePage => String::from(
+            "give the survey that the site was designed from; a pack is made again with: latchline pack SITE -o pack",
+        ),
         _ => String::from("make a workbook to fill in with: latchline new --survey"),
     };
     bail!("\"{shown}\" is no survey: {}; {instead}", kind.words())

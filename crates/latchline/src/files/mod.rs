@@ -27,7 +27,7 @@ mod write;
 mod written;
 
 pub use inputs::refuse_inputs;
-pub use kind::{refuse_for_site, refuse_for_survey};
+pub use kind::{refuse_for_site, refuse_for_survey, refuse_pack_folder, refuse_pack_for_site};
 pub use live::LiveFiles;
 pub use lock::FolderLock;
 pub use read::{Original, original, read_bytes, read_text};

@@ -81,7 +81,13 @@ fn is_standard_input(path: &Path) -> bool {
 fn read_file(path: &Path) -> Result<Vec<u8>> {
     let explained = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound => {
-            anyhow!("there is no such file; check the path, or make one with: latchline new")
+            let ends = |ending| path.extension().is_some_and(|own| own.eq_ignore_ascii_case(ending));
+            let make = match (ends("toml"), ends("xlsx")) {
+                (true, _) => ", or make a site file with: latchline new",
+                (_, true) => ", or make a survey to fill in with: latchline new --survey",
+                (false, false) => "",
+            };
+            anyhow!("there is no such file; check the path{make}")
         }
         ErrorKind::PermissionDenied => anyhow!("no permission to read it"),
         ErrorKind::IsADirectory => directory(),
@@ -110,6 +116,11 @@ fn limited(input: &mut dyn Read) -> Result<Vec<u8>> {
 fn text(bytes: Vec<u8>) -> Result<Original> {
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
         bail!("it is UTF-16 text; save it as UTF-8");
+    }
+    for (beginning, kind) in [(&b"PK\x03\x04"[..], "a workbook or another packed file"), (b"%PDF", "a PDF")] {
+        if bytes.starts_with(beginning) {
+            bail!("it is {kind}, not text; copy what is needed of it into a text file");
+        }
     }
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();

@@ -9,9 +9,6 @@ pub struct NoCable {
     pub choices: Vec<String>,
 }
 
-/// Words that say nothing of the kind of a cable.
-const AGE: [&str; 5] = ["old", "existing", "new", "the", "a"];
-
 /// The cable that is meant by a name, an everyday name of the catalogue ("bell wire"), words of its title or the size of its
 /// conductor ("0.5", "1.5 mm²").
 ///
@@ -21,6 +18,7 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
     if let Some(cable) = catalogue.cables.get(asked) {
         return Ok(cable);
     }
+    let written = asked;
     let asked = plain(asked);
     let every = || NoCable { choices: catalogue.cables.keys().cloned().collect() };
     if asked.is_empty() {
@@ -29,12 +27,9 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
     let words: Vec<&str> = asked.split(' ').collect();
     let by_name = |cable: &&Cable| plain(&cable.head.name) == asked;
     let called = |cable: &&Cable| cable.called.iter().any(|called| plain(&called.value) == asked);
-    // "bellwire", "old bell wire".
-    let squeezed = |text: &str| -> String {
-        plain(text).split(' ').filter(|word| !AGE.contains(word)).collect::<Vec<_>>().concat()
-    };
-    let nearly =
-        |cable: &&Cable| cable.called.iter().any(|called| squeezed(&called.value) == squeezed(&asked));
+    let nearly = |cable: &&Cable| cable.is_called(written);
+    // "J-Y(St)Y" without the size of its conductors is more than one cable.
+    let begins = |cable: &&Cable| cable.called_begins(written);
     let size = |cable: &&Cable| {
         let size = asked.trim_end_matches("mm²").trim_end_matches("mm2").trim_end_matches("mm").trim_end();
         cable.head.name.rsplit('-').next() == Some(size)
@@ -44,7 +39,7 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
         let known: Vec<&str> = title.split(' ').collect();
         words.iter().all(|word| known.contains(word))
     };
-    let ways: [&dyn Fn(&&Cable) -> bool; 5] = [&by_name, &called, &size, &nearly, &title];
+    let ways: [&dyn Fn(&&Cable) -> bool; 6] = [&by_name, &called, &size, &nearly, &title, &begins];
     for fits in ways {
         let found: Vec<&Cable> = catalogue.cables.values().filter(|cable| fits(cable)).collect();
         match found[..] {

@@ -1,13 +1,13 @@
 //! One device: its number and switches, where its cable comes from, and what a meter reads there.
 
 use super::picture::picture;
-use super::{StationDocument, chosen_words, class_word, few_words, field_word, station_document};
+use super::{StationDocument, chosen_words, class_word, field_word, labelled, station_document};
 use crate::figures;
 use crate::paint::Look;
 use crate::table::{hanging, paragraph};
 use crate::template::plain;
 use latchline_assess::{Prediction, ReadingPlace, Readings};
-use latchline_site::addresses::{AddressPlan, fields_of, settings};
+use latchline_site::addresses::{AddressPlan, SwitchSetting, fields_of, settings};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_site::ways::Ways;
 use latchline_words::commands::AddressWords;
@@ -147,14 +147,12 @@ fn one(site: &Site, plan: &AddressPlan, readings: Option<&Readings>, index: usiz
         .zip(given)
         .map(|(field, number)| format!("{} {number}", field_word(field.kind, look.language)))
         .collect();
-    let spoken: Vec<String> = set()
-        .map(|(field, setting)| format!("{} {}", plain(&field.label), few_words(&setting, look)))
-        .map(|words| words.trim_start().to_string())
-        .collect();
+    let shown: Vec<(&str, SwitchSetting)> =
+        set().map(|(field, setting)| (field.label.as_str(), setting)).collect();
+    let settings_said = &labelled(shown.iter().map(|(label, setting)| (*label, setting)), look.language);
     let class = class_word(address.class, look);
     let numbers = &format!("{class} {}", numbers.join(", "));
-    let sentence =
-        say(AddressWords::OneDevice { station: name, model, numbers, settings: &spoken.join("; ") });
+    let sentence = say(AddressWords::OneDevice { station: name, model, numbers, settings: settings_said });
     let mut text = paragraph(&format!("{sentence}."), 0, look.width);
     if let StationOwner::Dwelling { dwelling, .. } = station.owner
         && let Some(chosen) = plan.chosen.iter().find(|one| one.dwelling == dwelling)

@@ -1,13 +1,13 @@
 //! The plan held against what the system found.
 
-use super::{class_word, few_words, field_word};
+use super::{class_word, field_word, labelled};
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
 use crate::template::plain;
 use latchline_finding::{Language, Severity};
 use latchline_site::addresses::{
     Absence, AbsenceCause, AddressPlan, Cause, DeviceClass, Explanation, Reconciliation, StationAddress,
-    Unread, UnreadLine, absences, fields_of, settings,
+    SwitchSetting, Unread, UnreadLine, absences, fields_of, settings,
 };
 use latchline_site::model::{Run, RunStop, Site};
 use latchline_words::commands::{AddressHead, AddressWords};
@@ -199,6 +199,9 @@ fn absence_words(site: &Site, absence: &Absence, stations: &str, look: &Look) ->
         AbsenceCause::Alone { run: Some(index), .. } if absence.stations.len() > 1 => {
             return AddressWords::NotTheOthers { stations, run: &run(index) }.say(look.language);
         }
+        AbsenceCause::Alone { run: Some(index), .. } if site.runs[index].sections.len() == 1 => {
+            return AddressWords::OnlyOne { station: stations, run: &run(index) }.say(look.language);
+        }
         AbsenceCause::Alone { run: Some(index), .. } => {
             return AddressWords::Alone { station: stations, run: Some(&run(index)) }.say(look.language);
         }
@@ -235,11 +238,10 @@ fn run_of(site: &Site, station: usize) -> Option<usize> {
 /// All switches of a station in few words: "BLOCK all OFF; FLAT 2 7".
 fn set_words(site: &Site, address: &StationAddress, look: &Look) -> String {
     let fields = fields_of(site, address.class).iter().zip(address.numbers.iter().flatten());
-    let set = fields.filter_map(|(field, number)| Some((field, settings(field, *number)?)));
-    let words: Vec<String> = set
-        .map(|(field, setting)| format!("{} {}", plain(&field.label), few_words(&setting, look)))
+    let set: Vec<(&str, SwitchSetting)> = fields
+        .filter_map(|(field, number)| Some((field.label.as_str(), settings(field, *number)?)))
         .collect();
-    words.join("; ")
+    labelled(set.iter().map(|(label, setting)| (*label, setting)), look.language)
 }
 
 /// The reconciliation for a person.

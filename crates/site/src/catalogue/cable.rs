@@ -76,6 +76,66 @@ keys! {
     drum_lengths: Vec<Sourced<Length>> = list(Kind::List(&SECTION_LENGTH)).bears(Bears::OnNothing);
 }
 
+/// Words that say nothing of the kind of a cable, in English and German.
+const AGE: &[&str] = &[
+    "old",
+    "existing",
+    "new",
+    "the",
+    "a",
+    "alt",
+    "alte",
+    "alter",
+    "altes",
+    "alten",
+    "vorhandene",
+    "vorhandener",
+    "vorhandenes",
+    "neu",
+    "neue",
+    "neuer",
+    "neues",
+    "der",
+    "die",
+    "das",
+    "mm",
+    "mm²",
+    "mm2",
+    "qmm",
+];
+
+/// An everyday name without what does not tell cables apart: capital letters, spaces and signs, age, the number of its pairs
+/// ("2x2x0,8 mm" is 0.8).
+fn squeezed(text: &str) -> String {
+    let lower = text.to_lowercase().replace(',', ".");
+    let words =
+        lower.split(|sign: char| !(sign.is_alphanumeric() || sign == '.')).filter(|word| !AGE.contains(word));
+    let size = |word: &str| -> String {
+        let is_size =
+            !word.is_empty() && word.chars().all(|sign| sign.is_ascii_digit() || "x.".contains(sign));
+        let last = word.rsplit('x').next().filter(|last| is_size && !last.is_empty());
+        last.unwrap_or(word).trim_end_matches("mm").to_string()
+    };
+    words.map(size).collect()
+}
+
+impl Cable {
+    /// Whether one of its everyday names is meant: "Bell-Wire", "bellwire", "old bell wire", "J-Y(St)Y 2x2x0,8".
+    pub fn is_called(&self, text: &str) -> bool {
+        let asked = squeezed(text);
+        !asked.is_empty() && self.called.iter().any(|called| squeezed(&called.value) == asked)
+    }
+
+    /// Whether one of its everyday names begins so, with the size of the conductor left out.
+    pub fn called_begins(&self, text: &str) -> bool {
+        let asked = squeezed(text);
+        let rest = |called: &str| squeezed(called).strip_prefix(&asked).map(str::to_string);
+        let is_size = |rest: &str| rest.starts_with(|sign: char| sign.is_ascii_digit());
+        asked.len() > 2
+            && self.called.iter().any(|called| rest(&called.value).is_some_and(|rest| is_size(&rest)))
+    }
+}
+
 /// The tables of IEC 60228 give the highest resistance already.
 fn resistance_tolerance(
     record: &Record<'_>,

@@ -2,7 +2,7 @@
 
 use super::keys::Bearing;
 use super::values::{KeyChange, key_changes};
-use crate::addresses::{self, fields_of, settings};
+use crate::addresses::{self, SwitchSetting, fields_of, settings};
 use crate::bill::{Bill, BillKind, BillLine};
 use crate::cables::{CableOwner, DoorCable};
 use crate::model::{Place, Run, Site, Station};
@@ -163,10 +163,10 @@ pub struct OtherCableAtDoor {
 pub struct Set {
     /// The station.
     pub station: ElementId,
-    /// Its switches before: label and positions, by field; empty if the station is new or had no address.
-    pub old: Vec<(String, String)>,
+    /// Its switches before: label and setting, by field; empty if it had no address.
+    pub old: Vec<(String, SwitchSetting)>,
     /// Its switches after.
-    pub new: Vec<(String, String)>,
+    pub new: Vec<(String, SwitchSetting)>,
 }
 
 /// Everything that is different on site.
@@ -182,7 +182,7 @@ pub struct Changes {
     pub unpriced: usize,
     /// Supplies, boxes and stations that are new, gone or another model.
     pub models: Vec<Swap>,
-    /// What stands in another place than before, in words of the user's own names.
+    /// What stands in another place than before, and where what is new stands, in words of the user's own names.
     pub places: Vec<Swap>,
     /// Work on runs, in the order of the new file, runs that are gone last.
     pub runs: Vec<OtherRun>,
@@ -275,7 +275,10 @@ fn elements(before: &Site, after: &Site) -> (Vec<Swap>, Vec<Swap>) {
     };
     for (element, (model, place)) in &new {
         match old.get(element) {
-            None => models.push(swap(element, None, Some(model))),
+            None => {
+                models.push(swap(element, None, Some(model)));
+                places.push(swap(element, None, Some(place)));
+            }
             Some((was, was_at)) => {
                 if was != model {
                     models.push(swap(element, Some(was), Some(model)));
@@ -423,15 +426,14 @@ fn at_doors(before: &Site, after: &Site) -> Vec<OtherCableAtDoor> {
 }
 
 /// Label and positions of the switches of every station.
-fn positions(site: &Site) -> BTreeMap<ElementId, Vec<(String, String)>> {
+fn positions(site: &Site) -> BTreeMap<ElementId, Vec<(String, SwitchSetting)>> {
     let plan = addresses::assign(site);
     plan.stations
         .iter()
         .map(|address| {
             let fields = fields_of(site, address.class).iter().zip(address.numbers.iter().flatten());
-            let set = fields.filter_map(|(field, number)| {
-                Some((field.label.clone(), settings(field, *number)?.to_string()))
-            });
+            let set =
+                fields.filter_map(|(field, number)| Some((field.label.clone(), settings(field, *number)?)));
             (site.stations[address.station].id.clone(), set.collect())
         })
         .collect()

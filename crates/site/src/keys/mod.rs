@@ -13,7 +13,8 @@ mod value;
 pub use pages::key_tables;
 pub(crate) use quantity::readings_of_comma;
 pub use quantity::{
-    Bounds, Dimension, QuantityError, UNITS, UnitSymbol, read_number_and_unit, read_quantity,
+    Bounds, Dimension, QuantityError, UNITS, UnitSymbol, leading_number, read_number_and_unit, read_quantity,
+    spelled_unit, without_groups,
 };
 pub(crate) use row::{choices, keys};
 pub use value::{Gauge, LoadValue};

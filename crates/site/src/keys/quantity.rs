@@ -176,6 +176,8 @@ pub struct Bounds {
 pub enum QuantityError<'t> {
     /// It does not begin with a finite number.
     NotANumber,
+    /// Signs that part the thousands of the number (`1 500 mm`).
+    GroupedDigits,
     /// A number without a unit.
     NoUnit,
     /// A comma where the decimal point belongs.
@@ -192,6 +194,7 @@ impl fmt::Display for QuantityError<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             QuantityError::NotANumber => f.write_str("not a number with a unit"),
+            QuantityError::GroupedDigits => f.write_str("digits in groups: write them together"),
             QuantityError::NoUnit => f.write_str("the unit is missing"),
             QuantityError::DecimalComma => f.write_str("a decimal comma: write a point"),
             QuantityError::UnknownUnit(unit) => write!(f, "unknown unit '{unit}'"),
@@ -272,11 +275,103 @@ pub fn read_number_and_unit(text: &str) -> Result<(f64, Option<String>), Quantit
     if rest.is_empty() {
         return Ok((number, None));
     }
+    if without_groups(text).is_some() {
+        return Err(QuantityError::GroupedDigits);
+    }
     let symbol = plain_symbol(rest);
     if !UNITS.iter().any(|unit| unit.symbol == symbol) {
-        return Err(QuantityError::UnknownUnit(rest));
+        // "12-15 m", "2 x 15 m", "12m50": more than one number is no unit.
+        let is_number = |part: &str| part.starts_with(|sign: char| sign.is_ascii_digit());
+        let per_length = symbol.contains('/');
+        let is_second = !per_length && rest.char_indices().any(|(at, _)| is_number(&rest[at..]));
+        return Err(if is_second { QuantityError::NotANumber } else { QuantityError::UnknownUnit(rest) });
     }
     Ok((number, Some(symbol)))
+}
+
+/// A text whose number has its thousands parted by spaces or apostrophes, written together: `1 500 mm` as `1500 mm`.
+pub fn without_groups(text: &str) -> Option<String> {
+    let text = text.trim();
+    let mut written = String::with_capacity(text.len());
+    let mut rest = text;
+    let digits = |text: &str| text.chars().take_while(char::is_ascii_digit).count();
+    let mut groups = 0;
+    while let length @ 1..=3 = digits(rest) {
+        if groups > 0 && length != 3 {
+            return None;
+        }
+        written.push_str(&rest[..length]);
+        rest = &rest[length..];
+        let mut signs = rest.chars();
+        let parts = signs.next().is_some_and(|sign| sign.is_whitespace() || "'\u{2019}".contains(sign));
+        if !parts || digits(signs.as_str()) == 0 {
+            break;
+        }
+        groups += 1;
+        rest = signs.as_str();
+    }
+    // A comma after groups can only be a decimal one.
+    let decimal = rest.strip_prefix(',').filter(|after| digits(after) > 0);
+    let rest = decimal.map_or_else(|| rest.to_string(), |after| format!(".{after}"));
+    (groups > 0 && !rest.starts_with(|sign: char| sign.is_ascii_digit())).then(|| written + &rest)
+}
+
+/// What somebody means by a unit that is spelled out.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpelledUnit {
+    /// The unit to write.
+    pub symbol: &'static str,
+    /// For a length that is not metric: its own symbol, and metres in one of it.
+    pub in_metres: Option<(&'static str, f64)>,
+}
+
+/// Metres in an inch, a foot and a yard by the international yard and pound agreement of 1959 (0.9144 m to the yard, exact); the same
+/// figures stand in NIST Special Publication 811, appendix B.
+const INCH_FOOT_YARD_M: [f64; 3] = [0.0254, FOOT_M, 0.9144];
+
+/// Units as people spell them, in English and German, in small letters.
+const SPELLED: &[(&str, &[&str])] = &[
+    ("m", &["meter", "meters", "metre", "metres", "mtr", "mtrs", "mts", "metern", "lfm", "lfdm"]),
+    ("cm", &["centimetre", "centimetres", "centimeter", "centimeters", "zentimeter"]),
+    ("mm", &["millimetre", "millimetres", "millimeter", "millimeters"]),
+    ("km", &["kilometre", "kilometres", "kilometer", "kilometers"]),
+    ("in", &["inch", "inches", "\"", "\u{2033}", "zoll"]),
+    ("ft", &["foot", "feet", "'", "\u{2032}", "\u{2019}", "fuß", "fuss"]),
+    ("mm2", &["sqmm", "qmm", "mm^2", "mmq", "squaremm", "quadratmillimeter"]),
+    ("V", &["volt", "volts", "vdc"]),
+    ("A", &["amp", "amps", "ampere", "amperes"]),
+    ("mA", &["milliamp", "milliamps", "milliampere"]),
+    ("W", &["watt", "watts"]),
+    ("ohm", &["ohms", "r"]),
+    ("s", &["sec", "secs", "second", "seconds", "sekunde", "sekunden", "sek"]),
+    ("min", &["mins", "minute", "minutes", "minuten"]),
+    ("h", &["hr", "hrs", "hour", "hours", "stunde", "stunden", "std"]),
+    ("Ah", &["amphour", "amphours", "amperestunden"]),
+    ("C", &["celsius", "degrees", "degree", "deg", "degc", "grad"]),
+    ("F", &["fahrenheit", "degf"]),
+    ("%", &["percent", "percentage", "prozent", "pct"]),
+];
+
+/// The unit that is meant by one that the files do not know.
+pub fn spelled_unit(written: &str) -> Option<SpelledUnit> {
+    let lower: String = written.to_lowercase().split([' ', '.']).collect();
+    let [inch, foot, yard] = INCH_FOOT_YARD_M;
+    if ["yd", "yds", "yard", "yards"].contains(&&*lower) {
+        return Some(SpelledUnit { symbol: "m", in_metres: Some(("yd", yard)) });
+    }
+    let (symbol, _) = SPELLED.iter().find(|(_, ways)| ways.contains(&&*lower))?;
+    let in_metres = match *symbol {
+        "in" => Some(("in", inch)),
+        "ft" => Some(("ft", foot)),
+        _ => None,
+    };
+    Some(SpelledUnit { symbol, in_metres })
+}
+
+/// The number at the start of a text; `None` if it does not begin with one.
+pub fn leading_number(text: &str) -> Option<f64> {
+    let text = text.trim();
+    text[..number_length(text)].parse().ok().filter(|number: &f64| number.is_finite())
 }
 
 /// The value of `text` in the base unit of `dimension`, unchecked against any range.
@@ -383,6 +478,17 @@ mod tests {
         assert_eq!(readings_of_comma("1.000,5 m"), ["1000.5 m"]);
         assert_eq!(readings_of_comma("1,000.5 m"), ["1000.5 m"]);
         assert_eq!(readings_of_comma("1,000,000 ohm"), ["1000000 ohm"]);
+        for text in ["1 500 mm", "1\u{2009}500 mm", "1\u{202f}500 mm", "1'500 mm", "1\u{2019}500 mm"] {
+            assert_eq!(length(text), Err(QuantityError::GroupedDigits), "{text}");
+            assert_eq!(without_groups(text).as_deref(), Some("1500 mm"), "{text}");
+        }
+        assert_eq!(without_groups("12 345 678,5 mm").as_deref(), Some("12345678.5 mm"));
+        for text in ["14 m", "1 50 mm", "1 5000 mm", "1500 mm", "3' 6\"", "1 500500 mm"] {
+            assert_eq!(without_groups(text), None, "{text}");
+        }
+        for text in ["12-15 m", "2 x 15 m", "12m50", "3' 6\""] {
+            assert_eq!(length(text), Err(QuantityError::NotANumber), "{text}");
+        }
         assert_eq!(length("14 V"), Err(QuantityError::WrongDimension(Dimension::Voltage)));
         assert_eq!(length("14 furlong"), Err(QuantityError::UnknownUnit("furlong")));
         for text in ["", "m", "NaN m", "inf m", "-", ".", "1e999 m", "--3 m", "−3 m"] {
@@ -402,6 +508,26 @@ mod tests {
         }
         for text in ["20 km", "20000 m", "1 cm", "0.01 m", "10 mm"] {
             assert!(read_quantity(text, &bounds).is_ok(), "the limits themselves are allowed: {text}");
+        }
+    }
+
+    /// 30 ft are 9.144 m, 42 yd 38.4048 m, 3 in 0.0762 m (NIST Special Publication 811, appendix B: exact factors, from memory).
+    #[test]
+    fn units_that_are_spelled_out_are_recognised() {
+        for (written, symbol) in
+            [("meters", "m"), ("Mtr.", "m"), ("metre", "m"), ("Stunden", "h"), ("amps", "A")]
+        {
+            assert_eq!(spelled_unit(written), Some(SpelledUnit { symbol, in_metres: None }), "{written}");
+        }
+        for (number, written, metres) in
+            [(30.0, "feet", 9.144), (42.0, "yd", 38.4048), (3.0, "inches", 0.0762)]
+        {
+            let factor = spelled_unit(written).and_then(|unit| unit.in_metres).expect(written).1;
+            assert!((number * factor - metres).abs() < 1e-12, "{written}");
+        }
+        assert_eq!(spelled_unit("furlong"), None);
+        for (symbol, _) in SPELLED {
+            assert!(UNITS.iter().any(|unit| unit.symbol == *symbol), "{symbol}");
         }
     }
 

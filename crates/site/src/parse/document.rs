@@ -3,7 +3,7 @@
 use super::{Findings, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
-use latchline_words::reading::Foreign;
+use latchline_words::reading::{Foreign, TomlMistake};
 use std::collections::BTreeMap;
 use std::ops::Range;
 use toml::Spanned;
@@ -55,6 +55,8 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
     let mut keys: Option<KeyIndex> = None;
     let mut traced = 0;
     let mut too_deep = false;
+    // Lines with a mistake: where each begins and ends, and whether a list is left open there.
+    let mut broken_off: BTreeMap<usize, (usize, bool)> = BTreeMap::new();
     for error in &errors {
         let span = Span::new(file, error.span().unwrap_or(0..0));
         let message = error.message();
@@ -81,11 +83,29 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             }
             findings.push(finding);
         } else if !findings.is_full() {
-            findings.break_off(span, text);
-            let mut finding = Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span))
-                .with("detail", Foreign::Reader { message }.both());
-            if let Some(quoted) = name_to_quote(text, span.range().start) {
-                finding = finding.with("quoted", quoted);
+            let line = line_at(text, span.range().start);
+            let is_open = opens_list(&text[line.clone()]);
+            // One mistake a line, and none on the lines after a list that is left open: the rest follows from the first.
+            let before = broken_off.range(..=line.start).next_back();
+            let follows = before.is_some_and(|(start, (end, was_open))| {
+                *start == line.start || (*was_open && *end == line.start)
+            });
+            let was_open = follows && before.is_some_and(|(_, (_, was_open))| *was_open);
+            let lacking = name_to_quote(text, span.range()).filter(|_| !is_open);
+            findings.break_off(span, text, lacking.as_ref().map(|(_, name)| name.as_str()));
+            broken_off.insert(line.start, (line.end, is_open || was_open));
+            if follows {
+                continue;
+            }
+            let (span, detail) = match &lacking {
+                Some((at, _)) => (Span::new(file, at.clone()), TomlMistake::NoQuotes.both()),
+                None if is_open => (Span::new(file, line), TomlMistake::ListOpen.both()),
+                None => (span, Foreign::Reader { message }.both()),
+            };
+            let mut finding =
+                Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", detail);
+            if let Some((_, name)) = lacking {
+                finding = finding.with("quoted", format!("\"{}\"", clip(&name)));
             }
             findings.push(finding);
         }
@@ -93,14 +113,55 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
     if too_deep { None } else { Some(Document { file, root }) }
 }
 
-/// The name in a line that is not read because it holds a space or another sign that takes quotes, in its quotes.
-fn name_to_quote(text: &str, offset: usize) -> Option<String> {
+/// The line around a place, with its end.
+fn line_at(text: &str, offset: usize) -> Range<usize> {
     let mut offset = offset.min(text.len());
     while !text.is_char_boundary(offset) {
         offset -= 1;
     }
     let start = text[..offset].rfind('\n').map_or(0, |at| at + 1);
-    let line = text[start..].lines().next()?.trim();
+    let end = text[start..].find('\n').map_or(text.len(), |length| start + length + 1);
+    start..end
+}
+
+/// Whether a line `name = ...` opens more lists than it closes, with something else after them: a `]` is missing.
+fn opens_list(line: &str) -> bool {
+    let (mut open, mut quote, mut holds_key) = (0_i32, None, false);
+    for sign in line.chars() {
+        match (quote, sign) {
+            (Some(own), sign) if own == sign => quote = None,
+            (Some(_), _) => {}
+            (None, '"' | '\'') => quote = Some(sign),
+            (None, '#') => break,
+            (None, '[') => open += 1,
+            (None, ']') => open -= 1,
+            (None, '=') => holds_key |= open > 0,
+            (None, _) => {}
+        }
+    }
+    !line.trim_start().starts_with('[') && open > 0 && holds_key
+}
+
+/// What is not read because it lacks its quotes, and where it stands: a text after `=` or in a list, or a name with a space or
+/// another sign.
+fn name_to_quote(text: &str, at: Range<usize>) -> Option<(Range<usize>, String)> {
+    let place = |part: &str| {
+        let start = part.as_ptr() as usize - text.as_ptr() as usize;
+        start..start + part.len()
+    };
+    // A text that begins with a letter, or a number with a unit, in the place of a value.
+    if let Some(value) = text.get(at.clone()) {
+        let bare = value.trim().trim_matches(['\u{201c}', '\u{201d}', '\u{201e}', '\u{2018}', '\u{2019}']);
+        let before = text[..at.start].trim_end_matches([' ', '\t']);
+        let is_value = before.ends_with(['=', ',', '[']);
+        if is_value
+            && bare.starts_with(char::is_alphanumeric)
+            && !bare.contains(['"', '\'', '=', '{', '[', '#', '\n'])
+        {
+            return Some((place(value.trim()), bare.to_string()));
+        }
+    }
+    let line = text[line_at(text, at.start)].trim();
     // The name of a line `name = value`, or the last one of a head `[table.name]`.
     let name = match line.strip_prefix('[') {
         Some(head) => head.trim_matches(['[', ']']).rsplit('.').next()?,
@@ -110,7 +171,7 @@ fn name_to_quote(text: &str, offset: usize) -> Option<String> {
     let bare = |sign: char| sign.is_ascii_alphanumeric() || sign == '-' || sign == '_';
     let takes_quotes =
         !name.is_empty() && !name.contains(['"', '\'', '{', '[', '#', '.']) && !name.chars().all(bare);
-    takes_quotes.then(|| format!("\"{}\"", clip(name)))
+    takes_quotes.then(|| (place(name), name.to_string()))
 }
 
 /// Every key of a tree by its text, to find where a duplicate was first defined.

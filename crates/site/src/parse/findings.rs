@@ -1,7 +1,8 @@
 //! A list of findings that cannot grow without bound.
 
+use super::clip;
 use crate::codes;
-use latchline_finding::{Argument, FileId, Finding, Origin, Severity, Span};
+use latchline_finding::{Argument, Code, FileId, Finding, Origin, Severity, Span};
 use std::ops::Range;
 
 /// Most findings that one pass keeps; what lies beyond is counted only.
@@ -9,6 +10,8 @@ pub const LARGEST_FINDING_COUNT: usize = 2000;
 
 /// Most mistakes of TOML whose consequences are held back.
 const MOST_BROKEN: usize = 50;
+/// Most names given twice whose consequences are held back.
+const MOST_TWICE: usize = 50;
 /// Signs of a broken line that are searched for keys.
 const LONGEST_BROKEN: usize = 400;
 
@@ -20,6 +23,18 @@ pub struct Findings {
     errors: bool,
     last_origin: Origin,
     broken: Vec<Broken>,
+    twice: Vec<Twice>,
+    lacks_table: bool,
+}
+
+/// A name that two things have. What the second should have been called may be used elsewhere, and is defined nowhere.
+#[derive(Debug, Clone)]
+struct Twice {
+    name: String,
+    /// Its finding in the list.
+    at: usize,
+    /// The name that is used and defined nowhere.
+    wanted: Option<String>,
 }
 
 /// Text that could not be read because of a mistake in its TOML. What is found missing or out of
@@ -29,6 +44,8 @@ struct Broken {
     file: FileId,
     range: Range<usize>,
     text: String,
+    /// The name in it that lacks its quotes.
+    name: Option<String>,
 }
 
 impl Broken {
@@ -43,7 +60,24 @@ impl Broken {
             });
             return inside || named;
         }
-        inside && (code == codes::UNKNOWN_KEY || code == codes::WRONG_TYPE)
+        if code == codes::UNKNOWN_NAME {
+            let lacks_quotes = |name: &str| {
+                let rest = self.name.as_ref().and_then(|quoted| name.strip_prefix(quoted.as_str()));
+                rest.is_some_and(|rest| rest.is_empty() || rest.starts_with([':', '.']))
+            };
+            return inside || text_argument(finding, "name").is_some_and(lacks_quotes);
+        }
+        inside
+            && [codes::UNKNOWN_KEY, codes::WRONG_TYPE, codes::LENGTH_MISSING, codes::LENGTHS_DO_NOT_FIT]
+                .contains(&code)
+    }
+}
+
+fn text_argument<'f>(finding: &'f Finding, name: &str) -> Option<&'f str> {
+    match finding.argument(name)? {
+        Argument::Text(text) => Some(text),
+        Argument::Element(element) => Some(element.as_str()),
+        _ => None,
     }
 }
 
@@ -57,6 +91,14 @@ impl Findings {
     pub fn push(&mut self, finding: Finding) {
         self.errors |= finding.severity == Severity::Error;
         if self.list.len() < LARGEST_FINDING_COUNT {
+            let named = match finding.code {
+                code if code == codes::DUPLICATE_KEY => text_argument(&finding, "key"),
+                code if code == codes::DUPLICATE_NAME => text_argument(&finding, "name"),
+                _ => None,
+            };
+            if let Some(name) = named.filter(|_| self.twice.len() < MOST_TWICE) {
+                self.twice.push(Twice { name: name.to_string(), at: self.list.len(), wanted: None });
+            }
             self.last_origin = finding.origin.clone();
             self.list.push(finding);
         } else {
@@ -64,8 +106,52 @@ impl Findings {
         }
     }
 
-    /// Notes that the TOML is broken at `span`: to the end of its line, or in a header to the next.
-    pub fn break_off(&mut self, span: Span, text: &str) {
+    /// Notes that a table with names of the site is under a head that is not known.
+    pub fn lack_table(&mut self) {
+        self.lacks_table = true;
+    }
+
+    /// Whether it follows from a mistake told already that nothing has a name: a table under a wrong head, or a name given twice, of
+    /// which the second may be the one that is meant. `is_near` says whether a name is like it, `is_element` whether something on site
+    /// has a name.
+    pub fn explain_unknown(
+        &mut self,
+        name: &str,
+        is_near: impl Fn(&str) -> bool,
+        is_element: impl Fn(&str) -> bool,
+    ) -> bool {
+        if self.lacks_table {
+            return true;
+        }
+        let own = |twice: &Twice| {
+            let rest = name.strip_prefix(twice.name.as_str());
+            rest.is_some_and(|rest| rest.starts_with([':', '.'])) || twice.wanted.as_deref() == Some(name)
+        };
+        if self.twice.iter().any(own) {
+            return true;
+        }
+        let is_free = |twice: &Twice| twice.wanted.is_none() && is_element(&twice.name);
+        let near = self.twice.iter().position(|twice| is_free(twice) && is_near(&twice.name));
+        let Some(at) = near.or_else(|| self.twice.iter().position(is_free)) else { return false };
+        self.twice[at].wanted = Some(name.to_string());
+        true
+    }
+
+    /// Takes back a finding of a code about an element that another one says better.
+    pub fn take_back(&mut self, code: Code, element: &str, key: &str) -> Option<Finding> {
+        let is_it = |finding: &Finding| {
+            finding.code == code
+                && finding.element.as_ref().is_some_and(|own| own.as_str() == element)
+                && text_argument(finding, "key") == Some(key)
+        };
+        let at = self.list.iter().rposition(is_it)?;
+        let taken = self.list.remove(at);
+        self.twice.iter_mut().filter(|twice| twice.at > at).for_each(|twice| twice.at -= 1);
+        Some(taken)
+    }
+
+    /// Notes that the TOML is broken at `span`: to the end of its line, or in a header to the next. `name` is what lacks quotes there.
+    pub fn break_off(&mut self, span: Span, text: &str, name: Option<&str>) {
         if self.broken.len() >= MOST_BROKEN {
             return;
         }
@@ -79,7 +165,8 @@ impl Findings {
             }
         }
         let text = text[start..end].chars().take(LONGEST_BROKEN).collect();
-        self.broken.push(Broken { file: span.file, range: start..end, text });
+        let name = name.map(str::to_string);
+        self.broken.push(Broken { file: span.file, range: start..end, text, name });
     }
 
     /// Whether further findings are only counted: then their arguments need not be worked out.
@@ -99,6 +186,7 @@ impl Findings {
         }
         self.beyond += other.beyond;
         self.errors |= other.errors;
+        self.lacks_table |= other.lacks_table;
         self.broken.extend(other.broken.iter().cloned());
     }
 
@@ -109,7 +197,20 @@ impl Findings {
 
     /// The list, broken TOML first, then ordered by file and place, with a last entry that counts what was left out.
     pub fn finish(mut self) -> Vec<Finding> {
-        self.list.retain(|finding| !self.broken.iter().any(|broken| broken.explains(finding)));
+        for Twice { at, wanted, .. } in &self.twice {
+            if let Some(wanted) = wanted {
+                self.list[*at].arguments.push(("wanted", Argument::Text(clip(wanted))));
+            }
+        }
+        let is_whole = self.broken.is_empty() && self.twice.is_empty() && !self.lacks_table;
+        let follows = |finding: &Finding| {
+            // What hangs on wiring that was not read only seems not to be wired.
+            (!is_whole && finding.code == codes::NOT_WIRED)
+                || (finding.code == codes::FED_TWICE
+                    && self.twice.iter().any(|twice| text_argument(finding, "name") == Some(&twice.name)))
+                || self.broken.iter().any(|broken| broken.explains(finding))
+        };
+        self.list.retain(|finding| !follows(finding));
         // Stable: findings at one place keep the order in which they were made.
         let syntax = codes::TOML_SYNTAX;
         self.list.sort_by(|a, b| (a.code != syntax, &a.origin).cmp(&(b.code != syntax, &b.origin)));

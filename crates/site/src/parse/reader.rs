@@ -4,7 +4,7 @@ use super::{Entry, Field, Findings, NameBudget, Record, Value, clip};
 use crate::codes;
 use crate::keys::{
     Bounds, Dimension, Gauge, KeySpec, Kind, LoadValue, QuantityError, TableSpec, UNITS, Without,
-    read_number_and_unit, read_quantity, readings_of_comma,
+    leading_number, read_number_and_unit, read_quantity, readings_of_comma, spelled_unit, without_groups,
 };
 use latchline_finding::quantity::{Area, Current, Power, Resistance, ResistancePerLength};
 use latchline_finding::{Code, FileId, Finding, Severity, Span};
@@ -96,7 +96,14 @@ impl Reader<'_> {
                         Field { value: value_read, span: value.span(), key_span: key.span() }
                     });
                 }
-                None => self.unknown_key(name, &key.span(), spec, element),
+                None => {
+                    // A table of the file under a wrong head: what it names seems to be nowhere.
+                    let names_things = spec.keys.iter().any(|key| matches!(key.kind, Kind::Named(_)));
+                    if names_things && matches!(value.get_ref(), DeValue::Table(_)) {
+                        self.findings.lack_table();
+                    }
+                    self.unknown_key(name, &key.span(), spec, element);
+                }
             }
         }
         for (position, key) in spec.keys.iter().enumerate() {
@@ -142,6 +149,18 @@ impl Reader<'_> {
             .with("table", context.spec.name.both())
             .with("expected", kind.expected())
             .with("found", kind_of(value.get_ref()).both());
+        // One text in a list where a text is wanted, or several: what they are is for who knows what the key means.
+        let texts: Vec<String> = match (kind, value.get_ref()) {
+            (Kind::Text, DeValue::Array(items)) => items
+                .iter()
+                .filter_map(|item| item.get_ref().as_str().map(|text| format!("\"{}\"", clip(text))))
+                .collect(),
+            _ => Vec::new(),
+        };
+        let finding = match &texts[..] {
+            [] => finding,
+            _ => finding.with("written", texts),
+        };
         self.findings.push(finding);
     }
 
@@ -358,7 +377,7 @@ impl Reader<'_> {
         context: Context<'_>,
     ) {
         let code = match error {
-            QuantityError::NotANumber => codes::NOT_A_QUANTITY,
+            QuantityError::NotANumber | QuantityError::GroupedDigits => codes::NOT_A_QUANTITY,
             QuantityError::NoUnit => codes::UNIT_MISSING,
             QuantityError::DecimalComma => codes::DECIMAL_COMMA,
             QuantityError::UnknownUnit(_) => codes::UNKNOWN_UNIT,
@@ -380,14 +399,28 @@ impl Reader<'_> {
             }
             QuantityError::UnknownUnit(unit) => {
                 let lower = unit.to_lowercase();
-                let nearest: Vec<String> =
+                let mut nearest: Vec<String> =
                     units.iter().filter(|symbol| symbol.to_lowercase() == lower).cloned().collect();
+                let spelled = spelled_unit(unit).filter(|meant| units.iter().any(|own| own == meant.symbol));
+                if let Some(meant) = spelled.filter(|_| nearest.is_empty()) {
+                    nearest.push(meant.symbol.to_string());
+                    if let Some(((one, factor), number)) = meant.in_metres.zip(leading_number(written)) {
+                        let metres = format!("{:.4}", number * factor);
+                        let metres = metres.trim_end_matches('0').trim_end_matches('.');
+                        finding = finding
+                            .with("metres", format!("{metres} m"))
+                            .with("one", format!("1 {one} = {factor} m"));
+                    }
+                }
                 finding = finding.with("unit", clip(unit)).with("nearest", nearest).with("units", units);
             }
             QuantityError::WrongDimension(found) => {
                 finding = finding.with("found", found.words().both()).with("units", units);
             }
             QuantityError::NoUnit => finding = finding.with("units", units),
+            QuantityError::GroupedDigits => {
+                finding = finding.with("suggestion", clip(&without_groups(written).unwrap_or_default()));
+            }
             QuantityError::NotANumber | QuantityError::OutOfRange => {}
         }
         self.findings.push(finding);

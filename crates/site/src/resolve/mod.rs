@@ -8,13 +8,12 @@ mod elements;
 mod look_alike;
 mod names;
 mod places;
-mod ranges;
 mod runs;
 mod scope;
 mod structure;
 
 use crate::catalogue::load::Loader;
-use crate::catalogue::{CATALOGUE_FILE, Catalogue, OwnPrices};
+use crate::catalogue::{CATALOGUE_FILE, Cable, Catalogue, OwnPrices};
 use crate::codes;
 use crate::edit::{Places, tree};
 use crate::model::{AcceptanceEntry, Conditions, Policy, SITE_FILE, Site, SiteHead, USUAL_CALL_S};
@@ -264,6 +263,17 @@ impl Resolver<'_> {
         self.findings.push(finding);
     }
 
+    /// A name of the site that nothing has, unless that follows from a mistake that is told already.
+    fn unknown_element(&mut self, kind: Thing, name: &str, origin: Origin, element: &str, known: &[String]) {
+        let (base, _) = name.rsplit_once([':', '.']).unwrap_or((name, ""));
+        let near = self.budget.nearest(base, known.iter().map(String::as_str));
+        let is_near = |other: &str| near.iter().any(|one| one == other);
+        let is_element = |other: &str| known.iter().any(|one| one == other);
+        if !self.findings.explain_unknown(name, is_near, is_element) {
+            self.unknown_name(kind, name, origin, Some(element), known);
+        }
+    }
+
     /// A reference to a catalogue part: reports it if nothing has that name.
     fn check_part(&mut self, kind: PartKind, name: &Sourced<String>, element: Option<&str>) -> bool {
         if self.names_of(kind).contains_key(&name.value) {
@@ -271,6 +281,25 @@ impl Resolver<'_> {
         }
         if self.reported.insert(name.origin.clone()) {
             let known = self.gather(|resolver| resolver.names_of(kind).keys().cloned().collect());
+            // An everyday name: the site file takes the name of the catalogue, which is then the one to write.
+            let meant = |cable: &&Cable| cable.is_called(&name.value) || cable.called_begins(&name.value);
+            let cables = self
+                .loader
+                .catalogue
+                .cables
+                .values()
+                .filter(|_| kind == PartKind::Cable && !known.is_empty());
+            let meant: Vec<String> = cables.filter(meant).map(|cable| cable.head.name.clone()).collect();
+            if !meant.is_empty() {
+                let finding = self.report(codes::UNKNOWN_NAME, name.origin.clone());
+                let finding = finding.with("kind", kind.word().both()).with("name", clip(&name.value));
+                let finding = finding.with("nearest", meant);
+                self.findings.push(match element {
+                    Some(element) => finding.about(clip(element).as_str()),
+                    None => finding,
+                });
+                return false;
+            }
             self.unknown_name(kind.word(), &name.value, name.origin.clone(), element, &known);
         }
         false

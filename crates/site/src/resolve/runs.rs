@@ -1,14 +1,14 @@
 //! Runs: where they start, what they reach, how long they are.
 
 use super::names::{NameIndex, Target};
-use super::ranges;
 use super::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxKind, length_of_loop_m};
 use crate::codes;
 use crate::model::{Run, RunStart, RunStop, Section, Site, SiteHead};
 use crate::parse::{Entry, Record, Value, clip};
+use crate::ranges;
 use latchline_finding::quantity::Length;
-use latchline_finding::{ElementId, Figure, Finding, Origin, Provenance, Severity, Sourced, Unit};
+use latchline_finding::{Argument, ElementId, Figure, Finding, Origin, Provenance, Severity, Sourced, Unit};
 use latchline_words::reading::{Expected, Thing};
 
 impl Resolver<'_> {
@@ -140,7 +140,7 @@ impl Resolver<'_> {
                 }
                 _ => {
                     let known = self.gather(|_| names.names().map(str::to_string).collect());
-                    self.unknown_name(Thing::StartOfRun, written, origin, Some(entry.name), &known);
+                    self.unknown_element(Thing::StartOfRun, written, origin, entry.name, &known);
                     return None;
                 }
             },
@@ -216,7 +216,7 @@ impl Resolver<'_> {
                 Some((Target::Box(_), Suffix::Port(_))) => {}
                 _ => {
                     let known = self.gather(|_| names.names().map(str::to_string).collect());
-                    self.unknown_name(Thing::StopOfRun, written, origin.clone(), Some(run), &known);
+                    self.unknown_element(Thing::StopOfRun, written, origin.clone(), run, &known);
                     return None;
                 }
             },
@@ -229,6 +229,13 @@ impl Resolver<'_> {
         // A port at the end and a station at the start: the two were exchanged.
         if let Some(from) = from.filter(|from| is_stop(from, names)) {
             finding = finding.with("from", clip(from));
+        } else if entry.record.is_written("from") && from.is_none() && ends_at_a_start(&entry.record, names) {
+            // A list where the one start belongs, and the start where the list belongs.
+            let refused = self.findings.take_back(codes::WRONG_TYPE, run, "from");
+            match refused.as_ref().and_then(|refused| refused.argument("written")) {
+                Some(Argument::Texts(list)) => finding = finding.with("from_list", list.join(", ")),
+                _ => refused.into_iter().for_each(|refused| self.findings.push(refused)),
+            }
         }
         self.findings.push(finding);
         None

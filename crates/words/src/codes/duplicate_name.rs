@@ -8,8 +8,8 @@ code! {
         | "„{name}“ ist der Name zweier Dinge: {kind} und {other_kind}",
     label: "this is the second" | "dies ist das zweite",
     hint:
-        "rename one of them; runs refer to things by name alone"
-        | "eines umbenennen; Stränge nennen Dinge nur beim Namen",
+        "rename one of them; runs refer to things by name alone<; {wanted} is used and defined nowhere: is the second to be this?>"
+        | "eines umbenennen; Stränge nennen Dinge nur beim Namen<; {wanted} wird verwendet und ist nirgends definiert: soll das zweite so heißen?>",
     english:
         /// Supplies, boxes, entrances, dwellings and management stations share one set of names, because runs refer to them by name alone.
         ///

@@ -7,7 +7,9 @@ code! {
         "\"{key}\" is not a number with a unit: \"{written}\""
         | "„{key}“ ist keine Zahl mit Einheit: „{written}“",
     label: "expected {expected}" | "erwartet: {expected}",
-    hint: "write a number and a unit in quotes" | "eine Zahl und eine Einheit in Anführungszeichen schreiben",
+    hint:
+        "write <{suggestion}: >one number and a unit, in quotes"
+        | "<{suggestion} schreiben: >eine Zahl und eine Einheit in Anführungszeichen",
     english:
         /// A quantity is a finite number and a unit, with or without a space between.
         ///

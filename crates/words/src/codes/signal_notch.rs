@@ -4,7 +4,7 @@ code! {
     "signal-notch"
     title: "A notch in the band of a signal" | "Eine Kerbe im Band eines Signals",
     message:
-        "{element} misses a part of the {band} from {caller}: {value} more are lost at {frequency} than beside it ({lengths}), at most {limit} may be"
+        "{element} misses a part of the {band} from {caller}: {value} more are lost at {frequency} than beside it ({lengths}); {limit} are allowed"
         | "{element} hat von {caller} eine Kerbe von {value} bei {frequency} im Band {band} ({lengths}); erlaubt sind {limit}",
     label:
         "<as an open branch of about {branch} makes>"

@@ -4,8 +4,8 @@ code! {
     "signal-ripple"
     title: "The level varies too much within the band of a signal" | "Der Pegel schwankt im Band eines Signals zu stark",
     message:
-        "the {band} from {caller} comes unevenly to {element}: its strength varies by {value} ({lengths}), at most {limit} may be"
-        | "Das Band {band} von {caller} schwankt an {element} um {value} ({lengths}); erlaubt sind {limit}",
+        "the {band} from {caller} comes unevenly to {element}: its strength varies by {value} ({lengths}); {limit} are allowed"
+        | "{band} von {caller} kommt an {element} ungleichmäßig an: Die Stärke schwankt um {value} ({lengths}); erlaubt sind {limit}",
     hint:
         "a terminator on every open end, or a shorter or better cable"
         | "ein Abschluss an jedem offenen Ende, oder eine kürzere oder bessere Leitung",

@@ -4,8 +4,8 @@ code! {
     "signal-too-weak"
     title: "The signal arrives too weak" | "Das Signal kommt zu schwach an",
     message:
-        "{element} gets the {band} from {caller} too weak: {value} are lost on the way at {frequency} ({lengths}), at most {limit} may be"
-        | "{element} hört {caller} mit {value} Dämpfung bei {frequency} ({lengths}); erlaubt sind im Band {band} {limit}",
+        "{element} gets the {band} from {caller} too weak: {value} are lost on the way at {frequency} ({lengths}); {limit} are allowed"
+        | "{band} von {caller} kommt an {element} zu schwach an: {value} gehen unterwegs verloren, bei {frequency} ({lengths}); erlaubt sind {limit}",
     label: "<on run {run}>" | "<am Strang {run}>",
     hint:
         "fewer boxes and branches on the way, a shorter way, or a cable with less loss"

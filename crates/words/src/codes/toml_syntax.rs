@@ -6,8 +6,8 @@ code! {
     message: "not valid TOML: {detail}" | "Kein gültiges TOML: {detail}",
     label: "here" | "hier",
     hint:
-        "<a name with a space or sign takes quotes: {quoted}>"
-        | "<ein Name mit Leerzeichen oder Sonderzeichen braucht Anführungszeichen: {quoted}>",
+        "<write it in quotes: {quoted}>"
+        | "<in Anführungszeichen schreiben: {quoted}>",
     english:
         /// The file is written in TOML 1.1. The reader goes on after a mistake, so one missing quote or bracket can bring a second message on the next line; mend the first one first.
         ///

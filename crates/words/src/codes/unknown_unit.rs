@@ -6,8 +6,8 @@ code! {
     message: "\"{unit}\" is not a unit for \"{key}\"" | "„{unit}“ ist keine Einheit für „{key}“",
     label: "expected {expected}" | "erwartet: {expected}",
     hint:
-        "<did you mean {nearest:or}? >accepted units: {units}"
-        | "<gemeint {nearest:or}? >erlaubte Einheiten: {units}",
+        "<did you mean {nearest:or}? ><{written} is {metres} ({one} exactly, NIST SP 811). >accepted units: {units}"
+        | "<gemeint {nearest:or}? ><{written} sind {metres} ({one} genau, NIST SP 811). >erlaubte Einheiten: {units}",
     english:
         /// Units are written as in the standards, and case matters: mW is not MW. The accepted units are shown.
         ///

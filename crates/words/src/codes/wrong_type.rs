@@ -5,6 +5,7 @@ code! {
     title: "The value has the wrong type" | "Der Wert hat die falsche Art",
     message: "\"{key}\" must be {expected}, not {found}" | "„{key}“ muss {expected} sein, nicht {found}",
     label: "must be {expected}" | "muss {expected} sein",
+    hint: "<only one can stand here, without [ ]: {written:or}>" | "<hier kann nur eines stehen, ohne [ ]: {written:or}>",
     english:
         /// Text and quantities stand in quotes, counts and true/false do not, lists stand in square brackets.
         ///

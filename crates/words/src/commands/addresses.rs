@@ -64,8 +64,8 @@ sentences! {
             | "Ist das gewollt? Wenn nicht, in der Anlagendatei `number` bei der Wohnung angeben; --freeze behält die Nummern bei.",
         // One device.
         OneDevice { station: &'a str, model: &'a str, numbers: &'a str, settings: &'a str }:
-            "{station} ({model}) is {numbers}: {settings}"
-            | "{station} ({model}) ist {numbers}: {settings}",
+            "{station} ({model}), {numbers}: {settings}"
+            | "{station} ({model}), {numbers}: {settings}",
         NoAddress { station: &'a str, model: &'a str }:
             "{station} ({model}) could not be given an address; check says why"
             | "{station} ({model}) konnte keine Adresse erhalten; check sagt, warum",
@@ -94,6 +94,9 @@ sentences! {
         Alone { station: &'a str, run: Option<&'a str> }:
             "{station}: alone<, others of run {run} answer>. Look first at its switches and its plug."
             | "{station}: allein<, andere an Strang {run} melden sich>. Zuerst seine Schalter und seinen Stecker ansehen.",
+        OnlyOne { station: &'a str, run: &'a str }:
+            "{station}: the only station on run {run}. Look first at its switches and its plug, then whether there is voltage at the start of the run."
+            | "{station}: die einzige Station an Strang {run}. Zuerst ihre Schalter und ihren Stecker ansehen, dann, ob am Anfang des Strangs Spannung da ist.",
         NotTheOthers { stations: &'a str, run: &'a str }:
             "{stations}: these of run {run}, while others of it answer. Look first at their switches and plugs."
             | "{stations}: diese an Strang {run}, während andere sich melden. Zuerst ihre Schalter und Stecker ansehen.",
@@ -118,11 +121,11 @@ sentences! {
             "{class} {numbers} answered {times} times; it is {stations}; the other: {explanation}"
             | "{class} {numbers} meldete sich {times}-mal; geplant ist {stations}; die andere: {explanation}",
         WithoutClass { lines: &'a str }:
-            "Lines of the list without a class word (indoor, door, management): {lines}"
-            | "Zeilen der Liste ohne Wort für die Art (indoor, door, management): {lines}",
+            "No class word (indoor, door, management) in line {lines} of the list"
+            | "Kein Wort für die Art (indoor, door, management) in Zeile {lines} der Liste",
         WithoutNumber { lines: &'a str }:
-            "Lines of the list without a number: {lines}"
-            | "Zeilen der Liste ohne Nummer: {lines}",
+            "No number in line {lines} of the list"
+            | "Keine Nummer in Zeile {lines} der Liste",
         NoAddressInLine { line: usize, text: &'a str }:
             "Line {line}: \"{text}\" is not clearly part of an address; leave it out, or write the address as 0/12/1."
             | "Zeile {line}: „{text}“ ist nicht eindeutig Teil einer Adresse; weglassen oder die Adresse als 0/12/1 schreiben.",

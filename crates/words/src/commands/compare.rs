@@ -7,10 +7,11 @@ words! {
     pub enum CompareHead {
         Buy: "To buy, and to take back" | "Zu kaufen und zurückzugeben",
         Cables: "To pull" | "Zu ziehen",
+        New: "New stations, boxes and supplies" | "Neue Stationen, Verteiler und Netzteile",
         Move: "To move and to wire again" | "Umzuhängen und neu zu verdrahten",
-        Fit: "To fit, to wire and to take off; what the catalogue has no price for is not in the cost" | "Einzubauen, anzuschließen und zu entfernen; was im Katalog keinen Preis hat, ist nicht in den Kosten",
+        Fit: "To fit, wire or take off (without a price in the catalogue it is not in the cost)" | "Einbauen, anschließen, entfernen (ohne Preis im Katalog nicht in den Kosten)",
         Label: "Labels and call lists" | "Beschriftung und Ruflisten",
-        Known: "Known, judged or wished otherwise: nothing to do on site, but better and worse below rest on it" | "Anders bekannt, beurteilt oder gewünscht: nichts an der Anlage zu tun, doch besser und schlechter unten beruhen darauf",
+        Known: "Other figures and wishes (no work on site; what follows rests on them)" | "Andere Angaben und Wünsche (keine Arbeit vor Ort; das Folgende beruht darauf)",
         Set: "To set again" | "Neu einzustellen",
         Better: "Better" | "Besser",
         Worse: "Worse" | "Schlechter",
@@ -92,8 +93,8 @@ sentences! {
             "<{owner}: >{key} {new}, was {old}"
             | "<{owner}: >{key} {new}, bisher {old}",
         OtherNames { owner: &'a str, key: &'a str, come: Option<&'a str>, go: Option<&'a str> }:
-            "{owner}, {key}:< add {come}><; take out {go}>"
-            | "{owner}, {key}:< {come} hinzufügen><; {go} entfernen>",
+            "{owner}, {key}<: add {come}><; take out {go}>"
+            | "{owner}, {key}<: {come} hinzufügen><; {go} entfernen>",
         OtherPart { part: &'a str }:
             "{part}: the catalogue's figures or prices of it are others"
             | "{part}: Angaben oder Preise im Katalog sind andere",
@@ -129,9 +130,9 @@ sentences! {
         OtherNumber { element: &'a str, old: &'a str, new: &'a str }:
             "{element}: {new} instead of {old}"
             | "{element}: {new} statt {old}",
-        Tightest { device: &'a str, old: &'a str, new: &'a str }:
-            "{device}: margin {new} V, was {old} V"
-            | "{device}: Reserve {new} V, bisher {old} V",
+        Tightest { device: &'a str, old: &'a str, new: &'a str, old_bound: Option<&'a str>, new_bound: Option<&'a str> }:
+            "{device}: margin< {new_bound}> {new} V, was< {old_bound}> {old} V"
+            | "{device}: Reserve< {new_bound}> {new} V, bisher< {old_bound}> {old} V",
         SupplyCurrent { supply: &'a str, old: &'a str, new: &'a str }:
             "{supply}: largest current {new} A, was {old} A"
             | "{supply}: größter Strom {new} A, bisher {old} A",

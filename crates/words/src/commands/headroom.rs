@@ -17,12 +17,13 @@ sentences! {
             "This site fails as it is ({errors:error|errors}: {codes}): the figures say how much more brings no further error, not that it works."
             | "Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {codes}): Die Zahlen sagen, wie viel mehr keinen weiteren Fehler bringt, nicht dass sie arbeitet.",
         Supplies:
-            "A supply carries at least this many. They were added and checked in two ways (port by port, and one to each port in turn). The better is shown:"
-            | "Ein Netzteil trägt mindestens so viele. Sie wurden auf zwei Weisen ergänzt und geprüft (Abgang für Abgang, und reihum je Abgang eine). Gezeigt ist die bessere:",
+            "On a whole supply at least this many work. They were added and checked in two ways, port by port and one to each port in turn; the better way, model by model:"
+            | "An einem ganzen Netzteil arbeiten mindestens so viele. Sie wurden auf zwei Weisen ergänzt und geprüft, Abgang für Abgang und reihum je Abgang eine; die bessere, Modell für Modell:",
+        Placed { count: usize, model: &'a str, at: &'a str }: "{count} {model} at {at}" | "{count} {model} an {at}",
         Spread { supply: &'a str, of_models: &'a str }: "{supply}: {of_models}" | same,
         FreePort { ports: &'a str, like: &'a str, cable: &'a str, environment: &'a str, first: &'a str, spacing: &'a str }:
-            "For the free ports {ports} a new run like {like} was assumed: {cable}, {environment}, {first} m to its first station and {spacing} m between stations."
-            | "Für die freien Abgänge {ports} ist ein neuer Strang wie {like} angenommen: {cable}, {environment}, {first} m bis zur ersten Station und {spacing} m dazwischen.",
+            "At free ports ({ports}) a new run like {like} was assumed: {cable}, {environment}, {first} m to its first station and {spacing} m between stations."
+            | "An freien Abgängen ({ports}) ist ein neuer Strang wie {like} angenommen: {cable}, {environment}, {first} m bis zur ersten Station und {spacing} m dazwischen.",
         OneMore { limits: &'a str }: "Why not one more: {limits}." | "Warum nicht eines mehr: {limits}.",
         Spacing:
             "New stations are assumed as far apart as those of the run on average; on a free port, as on a run of the same box. If they will be farther apart, add them to the site file and check it."

@@ -80,7 +80,7 @@ sentences! {
             "Remedies were not looked for on {findings:further finding|further findings}."
             | "Für {findings:weiteren Befund|weitere Befunde} wurden keine Abhilfen gesucht.",
         AssumedCount { values: usize }: "{values:assumed value|assumed values}" | "{values:Annahme|Annahmen}",
-        MissingCount { things: usize }: "{things:thing|things} not judged" | "{things:Sache|Sachen} nicht beurteilt",
+        MissingCount { things: usize }: "{things:thing|things} not judged" | "{things:Punkt|Punkte} nicht beurteilt",
         PartsWithoutPrice { parts: usize }:
             "{parts:part|parts} without price"
             | "{parts:Teil|Teile} ohne Preis",

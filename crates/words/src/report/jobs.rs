@@ -31,15 +31,12 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs, worst danger first; costs< in {currency}>, making good not included"
-            | "Aufgaben, größte Gefahr zuerst; Kosten< in {currency}> ohne Beiputzen",
+            "Jobs, worst danger first<; {currency}>, without making good; dwellings to enter are named"
+            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
             | "{stations:Station|Stationen} an {run}; am schlechtesten: {worst}",
-        Collapse { message: &'a str, way: &'a str }:
-            "{message}; hardest to feed is the end of {way}"
-            | "{message}; am schwersten zu speisen ist das Ende von {way}",
         AndMore { message: &'a str, more: usize }: "{message}, and {more} more like it" | "{message}, und {more} weitere",
         AndOthers { message: &'a str, names: &'a str }: "{message}; also {names}" | "{message}; ebenso {names}",
         NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
@@ -50,9 +47,9 @@ sentences! {
             | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<; bringt es auf {value}><; {told}>",
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
-        NoParts: "no parts to pay for" | "keine Teile zu bezahlen",
-        NoPrice: "price of the parts not known" | "Preis der Teile nicht bekannt",
-        MoreLabour { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
+        NoParts: "nothing to buy" | "nichts zu kaufen",
+        NoPrice: "price not known" | "Preis offen",
+        MoreLabour { minutes: &'a str }: "{minutes} min of work" | "{minutes} min Arbeit",
         LessLabour { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
         EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
         Enters { dwellings: usize, names: &'a str }:
@@ -70,7 +67,9 @@ sentences! {
         MoreJobs { jobs: usize }:
             "{jobs:more job|more jobs} of less danger below."
             | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
-        Foot { command: &'a str }: "To do one: {command}" | "Eine erledigen: {command}",
+        Number { job: usize }: "J{job}" | same,
+        Foot { job: &'a str, command: &'a str }: "To do {job}: {command}" | "{job} erledigen: {command}",
+        Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,
     }
 }
 
@@ -78,6 +77,7 @@ words! {
     /// Heads of the page of a symptom.
     pub enum SymptomHead {
         MeasureFirst: "Measure first" | "Zuerst messen",
+        DoFirst: "Do first" | "Zuerst tun",
         WhichIsIt: "It may be one of these; ask for the one that it is:" | "Es kann eines davon sein; nach dem fragen, das es ist:",
         MayBe: "What it may come of" | "Woran es liegen kann",
         Then:

@@ -21,7 +21,7 @@ sentences! {
             | "in jedem gerechneten Zustand eingehalten, auf Grundlage von {values:Annahme|Annahmen}< ({counted})>",
         NotJudged { things: usize, counted: Option<&'a str> }:
             "nothing failed, but not all was judged ({things:thing|things}<, {counted}>)"
-            | "nichts verletzt, aber nicht alles beurteilt ({things:Sache|Sachen}<, {counted}>)",
+            | "nichts verletzt, aber nicht alles beurteilt ({things:Punkt|Punkte}<, {counted}>)",
     }
 }
 
@@ -33,7 +33,7 @@ sentences! {
         Advice { count: usize }: "{count:piece of advice|pieces of advice}" | "{count:Hinweis|Hinweise}",
         Accepted { count: usize }: "{count:accepted|accepted}" | "{count:akzeptiert|akzeptiert}",
         NotJudged { count: usize }:
-            "{count:thing not judged|things not judged}" | "{count:Sache nicht beurteilt|Sachen nicht beurteilt}",
+            "{count:thing not judged|things not judged}" | "{count:Punkt nicht beurteilt|Punkte nicht beurteilt}",
     }
 }
 
@@ -112,7 +112,7 @@ sentences! {
             | "Von {doors} Türen sind die ungünstigsten {at_once} gleichzeitig auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
             "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once under [policy] it is."
-            | "Eine Freigabe außerhalb eines Rufs (Türöffnertaster, Leser, Tastatur) ist hier nicht gerechnet; mit releases_at_once unter [policy] ist sie es.",
+            | "Freigaben außerhalb von Rufen (Taster, Leser, Tastatur) sind nicht gerechnet; mit releases_at_once unter [policy] sind sie es.",
         StationsOn { stations: usize, share: Option<&'a str> }:
             "{stations:station|stations}< ({share} % of the number allowed)>"
             | "{stations:Station|Stationen}< ({share} % der erlaubten Anzahl)>",
@@ -127,12 +127,14 @@ sentences! {
         CallsAnHour { calls: &'a str, minutes: &'a str }:
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
-        NoBattery: "no battery" | "keine Batterie",
+        NoBattery { asked: Option<&'a str> }:
+            "no battery<, {asked} h are asked for>"
+            | "keine Batterie<, verlangt sind {asked} h>",
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
-        LoadingMargin { margin: &'a str }:
-            "works up to {margin} times this load"
-            | "trägt bis zum {margin}-fachen dieser Last",
+        LoadingMargin { margin: &'a str, bound: Option<&'a str> }:
+            "works up to< {bound}> {margin} times this load"
+            | "trägt bis< {bound}> zum {margin}-fachen dieser Last",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",
@@ -163,10 +165,10 @@ sentences! {
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
         RunsWithin { runs: usize, margin: &'a str, device: &'a str }:
             "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"
-            | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, mit mindestens {margin} V Reserve ({device})",
+            | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, Reserve ab {margin} V ({device})",
         MoreOnThePage { file: &'a str, assumed: usize }:
-            "Rests on {assumed:assumed value|assumed values}; these, all runs and lines of files: latchline check {file} --lines"
-            | "Beruht auf {assumed:Annahme|Annahmen}; sie, alle Stränge und Zeilen der Dateien: latchline check {file} --lines",
+            "Rests on {assumed:assumed value|assumed values}. They, every run and the lines of the file are shown by: latchline check {file} --lines"
+            | "Beruht auf {assumed:Annahme|Annahmen}. Diese, alle Stränge und Zeilen der Datei zeigt: latchline check {file} --lines",
         Reading { number: usize, element: &'a str }: "reading {number} at {element}" | "Messwert {number} an {element}",
         Workbook: "workbook" | "Arbeitsmappe",
     }

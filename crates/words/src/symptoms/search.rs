@@ -202,6 +202,11 @@ const FILLING: &[&str] = &[
 /// Words that mean the same here.
 const SAME: &[(&str, &[&str])] = &[
     ("restart", &["reboot", "reset", "restarting", "rebooting"]),
+    ("panel", &["keypad", "gatepost"]),
+    ("fire", &["flames", "flame", "burns"]),
+    ("brennt", &["feuer", "brand"]),
+    ("ständig", &["dauernd", "laufend", "andauernd"]),
+    ("keeps", &["constantly", "always", "continually"]),
     ("call", &["called", "calling", "calls", "rung"]),
     ("ring", &["rings", "ringing", "chime", "chimes"]),
     ("speech", &["audio", "sound", "voice", "talk", "talking", "speak"]),

@@ -5,6 +5,113 @@ use super::Symptom;
 /// Every symptom, in the order in which they are offered where two are as near.
 pub(super) static ALL: &[Symptom] = &[
     Symptom {
+        title: [
+            "Fire, smoke or an electric shock: not for this program",
+            "Feuer, Rauch oder ein elektrischer Schlag: nichts für dieses Programm",
+        ],
+        told: [
+            &[
+                "on fire",
+                "printer on fire",
+                "something burns",
+                "flames",
+                "sparks",
+                "smoke",
+                "smoke comes out of the panel",
+                "electric shock",
+                "got a shock from the panel",
+            ],
+            &[
+                "es brennt",
+                "drucker brennt",
+                "feuer",
+                "flammen",
+                "funken",
+                "rauch",
+                "rauch aus der türstation",
+                "stromschlag",
+                "ich habe einen schlag bekommen",
+            ],
+        ],
+        measure: [
+            "Nothing. Get people out of danger first. Cut the mains at the board if you reach it without danger; no water on live parts. Call the emergency number of your country (112 in the European Union). What burnt or gave a shock stays off until a licensed electrician has looked at it. If it is not part of the door entry, nothing here is about it.",
+            "Nichts. Zuerst Menschen aus der Gefahr bringen. Das Netz am Verteiler abschalten, wenn das ohne Gefahr geht; kein Wasser auf spannungsführende Teile. Den Notruf Ihres Landes wählen (112 in der Europäischen Union). Was gebrannt oder einen Schlag gegeben hat, bleibt aus, bis eine Elektrofachkraft es geprüft hat. Gehört es nicht zur Türsprechanlage, steht hier nichts dazu.",
+        ],
+        codes: &[],
+    },
+    Symptom {
+        title: ["Water in a panel, box or cable", "Wasser in Türstation, Dose oder Leitung"],
+        told: [
+            &[
+                "water in the panel",
+                "water in the door station",
+                "wet",
+                "panel is wet",
+                "rain gets in",
+                "fails when it rains",
+                "condensation behind the glass",
+                "leak above the box",
+                "flooded",
+                "box is full of water",
+                "damp",
+                "moisture",
+            ],
+            &[
+                "wasser in der türstation",
+                "nass",
+                "klingelplatte ist nass",
+                "es regnet hinein",
+                "fällt bei regen aus",
+                "beschlägt von innen",
+                "dose voll wasser",
+                "feucht",
+                "feuchtigkeit",
+                "wasserschaden",
+            ],
+        ],
+        measure: [
+            "Switch that supply off first, mains and battery. Let it dry, find where the water came in, and look for green or black on terminals. Then the insulation of that cable, each conductor to the other and to earth, with everything taken off it; wet cable is replaced, not dried.",
+            "Zuerst dieses Netzteil abschalten, Netz und Batterie. Trocknen lassen, suchen, wo das Wasser hereinkam, und die Klemmen auf Grünspan und Schwärzung ansehen. Dann die Isolation dieser Leitung, die Adern gegeneinander und gegen Erde, alles abgeklemmt; nasse Leitung wird ersetzt, nicht getrocknet.",
+        ],
+        codes: &["insulation-too-low", "cable-unsuitable", "short-circuit-not-detected"],
+    },
+    Symptom {
+        title: ["A station restarts by itself", "Eine Station startet von selbst neu"],
+        told: [
+            &[
+                "station keeps restarting",
+                "monitor keeps rebooting",
+                "screen keeps resetting",
+                "restarts again and again",
+                "restarts by itself",
+                "restarts on its own",
+                "restarts for no reason",
+                "reboots all the time",
+                "boot loop",
+            ],
+            &[
+                "station startet immer wieder neu",
+                "monitor startet ständig neu",
+                "startet von selbst neu",
+                "bildschirm startet dauernd neu",
+                "startet alle paar minuten neu",
+                "stürzt dauernd ab",
+            ],
+        ],
+        measure: [
+            "The voltage at its terminals for a few minutes, and its lowest value (MIN on the meter). If it falls below what the model needs, look what else happens then: a call, a release, a heater, the supply itself. If it stays, the station or its plug; then move the conductors in their terminals one by one.",
+            "Die Spannung an ihren Klemmen einige Minuten lang, und ihren kleinsten Wert (MIN am Messgerät). Fällt sie unter das, was das Modell braucht, ansehen, was gerade geschieht: ein Ruf, eine Öffnung, eine Heizung, das Netzteil selbst. Bleibt sie, die Station oder ihr Stecker; dann die Adern in ihren Klemmen einzeln bewegen.",
+        ],
+        codes: &[
+            "voltage-too-low",
+            "thin-margin",
+            "start-up-hiccups",
+            "start-up-dip",
+            "supply-overloaded",
+            "port-overloaded",
+        ],
+    },
+    Symptom {
         title: ["A station restarts when it is called", "Eine Station startet neu, wenn sie gerufen wird"],
         told: [
             &[
@@ -644,7 +751,14 @@ pub(super) static ALL: &[Symptom] = &[
     Symptom {
         title: ["A supply or cable gets hot", "Ein Netzteil oder eine Leitung wird heiß"],
         told: [
-            &["supply gets hot", "cable gets warm", "burning smell", "cupboard is hot"],
+            &[
+                "supply gets hot",
+                "cable gets warm",
+                "burning smell",
+                "smells burnt",
+                "smells of burning",
+                "cupboard is hot",
+            ],
             &["netzteil wird heiß", "leitung wird warm", "es riecht verbrannt", "schrank ist heiß"],
         ],
         measure: [

@@ -31,6 +31,9 @@ const SPEECH: &str = "It rings, but there is no speech";
 const DEAD: &str = "One station is dead";
 const FLICKER: &str = "A picture or light flickers, or comes and goes";
 const MAGNET: &str = "A magnet does not let go";
+const DANGER: &str = "Fire, smoke or an electric shock: not for this program";
+const WATER: &str = "Water in a panel, box or cable";
+const ITSELF: &str = "A station restarts by itself";
 const OLD: &str = "Can the old cable stay?";
 
 #[test]
@@ -147,6 +150,25 @@ fn what_installers_say_finds_its_symptom() {
         ("Haustür bleibt den ganzen Tag offen", OPEN),
         ("Magnet hält trotz Feueralarm", MAGNET),
         ("können die alten Drähte bleiben", OLD),
+        ("printer on fire", DANGER),
+        ("there's smoke coming out of the cupboard", DANGER),
+        ("I got an electric shock from the door panel", DANGER),
+        ("sparks when I touch the terminals", DANGER),
+        ("der Drucker brennt", DANGER),
+        ("Rauch kommt aus dem Netzteil", DANGER),
+        ("water in the panel", WATER),
+        ("the gate station is full of water", WATER),
+        ("it fails whenever it rains", WATER),
+        ("door panel is wet inside", WATER),
+        ("Wasser in der Türstation", WATER),
+        ("bei Regen fällt die Anlage aus", WATER),
+        ("the monitor keeps rebooting", ITSELF),
+        ("my screen restarts all the time", ITSELF),
+        ("the handset restarts by itself at night", ITSELF),
+        ("der Monitor startet ständig neu", ITSELF),
+        ("Station startet immer wieder von selbst neu", ITSELF),
+        ("one device is missing from the list", FEWER),
+        ("eine Station fehlt in der Liste", FEWER),
     ];
     let wrong: Vec<(&str, &str, &str)> = told
         .into_iter()

@@ -7,11 +7,11 @@ use anyhow::{Result, bail};
 use latchline_reach::telephone::{SwitchRow, switches_for, usual_family};
 use latchline_report::Look;
 use latchline_report::addresses::picture::picture;
-use latchline_report::addresses::{SettingDocument, few_words, field_word};
+use latchline_report::addresses::{SettingDocument, field_word, labelled};
 use latchline_report::table::paragraph;
 use latchline_report::wording::capital;
 use latchline_site::addresses::number_in_name;
-use latchline_site::catalogue::AddressField;
+use latchline_site::catalogue::{AddressField, FieldKind};
 use latchline_words::commands::AskWords;
 use serde::Serialize;
 
@@ -92,9 +92,17 @@ pub(super) fn of_switches(
     let Some(family) = family.or_else(|| usual_family(catalogue)) else {
         bail!("the catalogue has no family")
     };
-    known("family", family, catalogue.families.keys())?;
+    known(catalogue, "family", family, catalogue.families.keys())?;
     let rows = switches_for(&catalogue.families[family], number);
     let outside = rows.iter().find(|row| row.setting.is_none());
+    if let Some(row) = outside
+        && row.kind == FieldKind::Extension
+        && let Some(station) = dwelling.station
+    {
+        let (station, most) = (station as usize, (row.range.1 - row.range.0 + 1) as usize);
+        let words = AskWords::NoSuchStation { station, family, most };
+        return Answer::new("switches", vec![words.say(language)], false, look, figures(family, &rows));
+    }
     if let Some(row) = outside {
         let words = AskWords::OutOfRange {
             field: &capital(field_word(row.kind, language)),
@@ -107,11 +115,8 @@ pub(super) fn of_switches(
     let set = || rows.iter().filter_map(|row| Some((row, row.setting.as_ref()?)));
     let numbers: Vec<String> =
         rows.iter().map(|row| format!("{} {}", field_word(row.kind, language), row.number)).collect();
-    let settings: Vec<String> =
-        set().map(|(row, setting)| format!("{} {}", row.label, few_words(setting, look))).collect();
-    let sentence =
-        AskWords::Switches { family, numbers: &numbers.join(", "), settings: &settings.join("; ") }
-            .say(language);
+    let settings = &labelled(set().map(|(row, setting)| (row.label.as_str(), setting)), language);
+    let sentence = AskWords::Switches { family, numbers: &numbers.join(", "), settings }.say(language);
     let mut text = paragraph(&sentence, 0, look.width);
     text.push('\n');
     for (row, setting) in set() {

@@ -1,0 +1,265 @@
+//! What people type wrong, in files and on the command line: one mistake, one message, and what to write instead.
+#![allow(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "tests may read and write files, and fail"
+)]
+
+use crate::common::{Folder, Ran};
+use serde_json::Value;
+
+/// Codes of the errors of a site.
+fn errors(folder: &Folder, site: &str) -> Vec<String> {
+    folder.write("slip.toml", site);
+    let ran = folder.run(&["check", "slip.toml", "--format", "json"]);
+    assert_eq!(ran.status, 2, "{}{}", ran.out, ran.err);
+    let document: Value = serde_json::from_str(&ran.out).unwrap();
+    let findings = document["findings"].as_array().unwrap().iter();
+    findings
+        .filter(|one| one["severity"] == "error")
+        .map(|one| one["code"].as_str().unwrap().to_string())
+        .collect()
+}
+
+/// What is said of it, in one line.
+fn said(folder: &Folder) -> String {
+    let ran = folder.run(&["check", "slip.toml"]);
+    ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn one_line(ran: &Ran) -> String {
+    format!("{}{}", ran.out, ran.err).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn one_mistake_gives_one_error() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    for (from, to, code, help) in [
+        // A name used twice; the name that it took the place of is told with it.
+        ("A-2 = {", "A-1 = {", "duplicate-key", "A-2 is used and defined nowhere"),
+        ("A-6 = {", "A-6 = { place = \"A/2\" }\nA-6 = {", "duplicate-key", "rename one of the two"),
+        ("A-2 = {", "D1 = {", "duplicate-name", "A-2 is used and defined nowhere"),
+        ("flats-2 = {", "flats-1 = {", "duplicate-key", "rename one of the two"),
+        // A name with a space, as key, as start, as stop, in a list, in a head of a table.
+        ("A-6 = {", "Flat 6 = {", "toml-syntax", "in quotes: \"Flat 6\""),
+        ("from = \"D1.3\"", "from = Flat 6", "toml-syntax", "in quotes: \"Flat 6\""),
+        ("to = \"front\"", "to = Flat 6", "toml-syntax", "in quotes: \"Flat 6\""),
+        ("\"A-5\", \"A-6\"", "\"A-5\", Flat 6", "toml-syntax", "in quotes: \"Flat 6\""),
+        ("length = \"1.5 m\"", "length = 1.5 m", "toml-syntax", "in quotes: \"1.5 m\""),
+        (
+            "title = \"Starter house\"\nfamily",
+            "title = “Starter house”\nfamily",
+            "toml-syntax",
+            "\"Starter house\"",
+        ),
+        // A bracket that is left out.
+        ("\"A-3\"], first", "\"A-3\", first", "toml-syntax", "a ] is missing"),
+        // A head of a table that is not known: what it names is nowhere, which follows.
+        ("[dwellings]", "[dwelings]", "unknown-key", "did you mean dwellings?"),
+        // From and to exchanged.
+        (
+            "from = \"D1.1\", to = [\"A-1\", \"A-2\", \"A-3\"]",
+            "to = \"D1.1\", from = [\"A-1\", \"A-2\", \"A-3\"]",
+            "run-ends-at-port",
+            "exchanged? Write from = \"D1.1\" and to = [\"A-1\", \"A-2\", \"A-3\"]",
+        ),
+        ("from = \"PS\", to = \"D1\"", "from = [\"D1\"], to = \"PS\"", "run-ends-at-port", "exchanged?"),
+        ("from = \"D1.3\"", "from = [\"D1.3\"]", "wrong-type", "without [ ]: \"D1.3\""),
+        // An everyday name where the catalogue's is to stand.
+        ("cable = \"flex-1.5\"", "cable = \"bell wire\"", "unknown-name", "did you mean pair-0.5?"),
+        ("cable = \"flex-1.5\"", "cable = \"Klingeldraht\"", "unknown-name", "did you mean pair-0.5?"),
+    ] {
+        assert!(site.contains(from), "{from}");
+        let mut site = site.replacen(from, to, 1);
+        if to.starts_with("Flat 6 = ") {
+            site = site.replace("\"A-6\"", "\"Flat 6\"").replace("\"A-6:2\"", "\"Flat 6:2\"");
+        }
+        let found = errors(&folder, &site);
+        assert_eq!(found, [code], "{to}: {}", said(&folder));
+        assert!(said(&folder).contains(help), "{to}: {}", said(&folder));
+    }
+}
+
+/// A second mistake is still told beside the first.
+#[test]
+fn what_does_not_follow_is_told_too() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    let two = site
+        .replace("A-2 = {", "A-1 = {")
+        .replace("\"A-5\"", "\"Penthouse\"")
+        .replace("\"front\", cable", "\"back\", cable");
+    let found = errors(&folder, &two);
+    assert_eq!(found.len(), 3, "{found:?}");
+    assert_eq!(found.iter().filter(|code| *code == "unknown-name").count(), 2, "{found:?}");
+}
+
+/// 30 ft are 9.144 m, 42 yd 38.4048 m and 60 in 1.524 m: exact factors of NIST Special Publication 811, appendix B (from memory).
+#[test]
+fn lengths_as_people_write_them() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    for (written, help) in [
+        ("30 feet", "30 feet is 9.144 m (1 ft = 0.3048 m exactly, NIST SP 811)"),
+        ("42 yards", "42 yards is 38.4048 m (1 yd = 0.9144 m exactly, NIST SP 811)"),
+        ("60 inches", "60 inches is 1.524 m"),
+        ("30'", "did you mean ft?"),
+        ("30 meters", "did you mean m?"),
+        ("30 metre", "did you mean m?"),
+        ("30 mtr", "did you mean m?"),
+        ("30 Meter", "did you mean m?"),
+        ("1 500 mm", "write 1500 mm"),
+        ("1\u{2009}500 mm", "write 1500 mm"),
+        ("1\u{202f}500 mm", "write 1500 mm"),
+        ("1'500 mm", "write 1500 mm"),
+        ("12,5 m", "write 12.5 m"),
+        ("1.500,5 m", "write 1500.5 m"),
+        ("12-15 m", "one number and a unit"),
+        ("2 x 15 m", "one number and a unit"),
+    ] {
+        let found = errors(&folder, &site.replace("first = \"8 m\"", &format!("first = \"{written}\"")));
+        let said = said(&folder);
+        assert!(found.len() == 1 && said.contains(help), "{written}: {said}");
+        assert!(!said.contains("500 mm\" is not a unit"), "{said}");
+    }
+}
+
+#[test]
+fn what_was_made_from_a_site_is_recognised() {
+    let folder = Folder::with_starter();
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
+    for (file, what) in [
+        ("pack/workbook.xlsx", "it is the workbook of a pack"),
+        ("pack", "is the folder of a pack"),
+        ("pack/tables", "is the folder of a pack"),
+        ("pack/phone.html", "it is the page for the phone"),
+        ("pack/pack.pdf", "it is a PDF"),
+    ] {
+        for (command, instead) in [("check", "site.toml"), ("design", "survey")] {
+            let ran = folder.run(&[command, file]);
+            assert_eq!((ran.status, ran.out.as_str()), (2, ""), "{command} {file}");
+            assert!(ran.err.contains(what) && ran.err.contains(instead), "{command} {file}: {}", ran.err);
+        }
+    }
+    let ran = folder.run(&["check", "pack/tables/01-summary.csv"]);
+    assert!(ran.status == 2 && ran.err.contains("it is a table"), "{}", ran.err);
+    let ran = folder.run(&["addresses", "site.toml", "--found", "pack/workbook.xlsx"]);
+    assert!(ran.status == 2 && ran.err.contains("it is a workbook"), "{}", ran.err);
+    // A survey is none of them.
+    assert_eq!(folder.run(&["new", "--survey", "survey.xlsx"]).status, 0);
+    let ran = folder.run(&["check", "survey.xlsx"]);
+    assert!(ran.err.contains("if it is a survey, make a site of it with: latchline design"), "{}", ran.err);
+}
+
+/// No hint of the reader of the arguments, and no code of ours, reaches who typed a number or a name wrong.
+#[test]
+fn slips_on_the_command_line_are_answered_in_plain_words() {
+    let folder = Folder::with_starter();
+    for (typed, expected) in [
+        (&["ask", "battery", "-3"][..], "a number here is not below zero"),
+        (&["ask", "battery", "abc"], "is to be a whole number"),
+        (&["ask", "battery", "3.5"], "is to be a whole number"),
+        (&["ask", "battery", "0"], "not a number of stations from 1 to 200"),
+        (&["ask", "battery", "12", "--hours", "-3"], "--hours cannot be -3"),
+        (&["ask", "battery", "12", "--hours", "soon"], "is no number of hours"),
+        (&["ask", "switches", "-3"], "a number here is not below zero"),
+        (&["ask", "switches", "27", "--extension", "-2"], "--extension cannot be -2"),
+        (&["ask", "switches", "1.2.3"], "more than one number"),
+        (&["ask", "lock", "strike12", "--length", "10"], "did you mean strike-12?"),
+        (
+            &["ask", "battery", "12", "--supply", "ostrel-v4"],
+            "ostrel-v4 is an indoor station, and a supply is asked for",
+        ),
+        (
+            &["ask", "battery", "12", "--station", "ostrel-ps-120"],
+            "ostrel-ps-120 is a supply, and a station is asked for",
+        ),
+        (&["reach", "--total", "200 ft"], "200 ft is 60.96 m; write 60.96"),
+        (&["reach", "--total", "60", "--spacing", "3"], "cannot stand together"),
+        (
+            &["reach", "--total", "60", "--supply", "ostrel-d4"],
+            "a distributor or branch box, and a supply is asked for",
+        ),
+        (&["addresses", "site.toml", "PS"], "PS has no address and no switches"),
+        (&["addresses", "site.toml", "A-9"], "did you mean"),
+        (&["fix", "site.toml", "--job", "J1"], "check finds nothing to mend"),
+        (&["check", ""], "<SITE> is empty"),
+        (&["check", "site.toml", "--format", "pdf"], "cannot be \"pdf\"; there is text"),
+        (&["locate", "site.toml", "A-1=33X"], "neither a number with its unit"),
+        (&["ask", "mix", "ostrel-v4"], "no model with a count"),
+        (&["ask", "mix", "ostrel-v4=-3"], "no model with a count"),
+        (&["ask", "lock", "strike-12"], "what is missing: --length"),
+        (&["reach", "--total", "-5"], "is not a length"),
+        (&["reach", "--spacing", "-3"], "--spacing cannot be -3"),
+        (&["reach", "--station", "ostrel-dv1"], "ostrel-dv1"),
+        (&["reach", "--total", "60", "--cable", "green string"], "which cable is"),
+        (&["fix", "site.toml", "--job", "-3"], "--job cannot be -3"),
+        (&["fix", "site.toml", "--job", "F3"], "F3 is a finding: write --finding F3"),
+        (&["fix", "site.toml", "--finding", "J3"], "J3 is a job: write --job J3"),
+        (&["fix", "site.toml", "--finding", "three"], "is no finding; they are F1, F2"),
+        (&["headroom", "site.toml", "--most"], "there is no option --most here"),
+        (&["check", "my", "site.toml"], "one too many; what has a space in it stands in quotes"),
+        (&["chek", "site.toml"], "did you mean check?"),
+        (&["check"], "what is missing: <SITE>"),
+    ] {
+        let ran = folder.run(typed);
+        assert_eq!((ran.status, ran.out.as_str()), (2, ""), "{typed:?}: {}", ran.err);
+        let text = one_line(&ran);
+        for hint in ["tip:", "-- -", "invalid digit", "panicked", "(wrong-kind", "[wrong-kind"] {
+            assert!(!text.contains(hint), "{typed:?}: {text}");
+        }
+        assert!(text.contains(expected), "{typed:?}: {text}");
+    }
+}
+
+/// Asked right, but of what there is not: answered as a question, in words.
+#[test]
+fn what_the_parts_do_not_have_is_said() {
+    let folder = Folder::with_starter();
+    let ran = folder.run(&["ask", "switches", "27:9", "--family", "ostrel-48"]);
+    let text = one_line(&ran);
+    assert!(ran.status == 1 && text.starts_with("Station 9 of a dwelling cannot be set"), "{text}");
+    // A cable is shown by its everyday name.
+    let (everyday, own) = (folder.run(&["catalogue", "bell wire"]), folder.run(&["catalogue", "pair-0.5"]));
+    assert_eq!((everyday.status, &everyday.out), (0, &own.out));
+    // The door station is the only station on its run: no other of the run answers.
+    folder.write("found.txt", "indoor 0/1/1\nindoor 0/2/1\nfoo bar\n");
+    let text = one_line(&folder.run(&["addresses", "site.toml", "--found", "found.txt"]));
+    assert!(
+        text.contains("front: the only station on run door.") && !text.contains("others of run door"),
+        "{text}"
+    );
+    assert!(text.contains("in line 3 of the list"), "{text}");
+    // What is taken out of a call list.
+    folder.edit("site.toml", "role = \"main\"", "role = \"main\", calls = [\"A-1\", \"A-2\"]");
+    let fewer = folder.read("site.toml").replace("calls = [\"A-1\", \"A-2\"]", "calls = [\"A-1\"]");
+    folder.write("fewer.toml", fewer);
+    let text = one_line(&folder.run(&["compare", "site.toml", "fewer.toml"]));
+    assert!(text.contains("front, call list; take out A-2") && !text.contains(":;"), "{text}");
+}
+
+/// What callers say, and what to do first of all (common practice, no source).
+#[test]
+fn symptoms_in_callers_words_lead_to_the_right_page() {
+    let folder = Folder::new();
+    for (told, first, has) in [
+        ("printer on fire", "Fire, smoke", "emergency number of your country"),
+        ("there is smoke from the power supply", "Fire, smoke", "Cut the mains"),
+        ("der Drucker brennt", "Fire, smoke", "emergency number"),
+        ("water in the panel", "Water in", "Switch that supply off first"),
+        ("the gate panel is wet after rain", "Water in", "insulation-too-low"),
+        ("Wasser in der Türstation", "Water in", "insulation-too-low"),
+        ("the monitor keeps rebooting", "A station restarts by itself", "voltage-too-low"),
+        ("Monitor startet dauernd neu", "A station restarts by itself", "voltage-too-low"),
+        ("41 of 42 found", "The system finds fewer", "addresses SITE --found"),
+        ("station missing from the list", "The system finds fewer", "addresses SITE --found"),
+        ("eine Station fehlt in der Liste", "The system finds fewer", "addresses SITE --found"),
+        ("only 11 of 12 stations found", "The system finds fewer", "addresses SITE --found"),
+    ] {
+        let words: Vec<&str> = told.split(' ').collect();
+        let ran = folder.run(&[&["explain"], &words[..]].concat());
+        let text = one_line(&ran);
+        assert!(ran.status == 0 && ran.out.starts_with(first) && text.contains(has), "{told}: {text}");
+    }
+}

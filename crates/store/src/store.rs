@@ -4,8 +4,7 @@ use crate::StoreError;
 use crate::database::{Database, Statements};
 use crate::revision::{Kind, Number, Revision, Signed, SiteEntry, SiteId, State};
 use crate::rows::{
-    New, REVISION_COLUMNS, head_number, insert, name_all, no_site, one_revision,
-    revision, site_entry, state,
+    New, REVISION_COLUMNS, head_number, insert, name_all, no_site, one_revision, revision, site_entry, state,
 };
 use crate::schema;
 use crate::submission::{LONGEST_NAME, LONGEST_NOTE};

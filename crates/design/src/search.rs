@@ -9,6 +9,10 @@
 //! remembered and each of their runs is left out in turn. No claim rests on a conflict: the bound is that of the plan
 //! without any.
 
+mod candidate;
+mod conflicts;
+mod other;
+
 use crate::arrangement::SMALL_SITE;
 use crate::instance::Instance;
 use crate::judge::{Help, Judged, Rejection, judge};
@@ -18,11 +22,12 @@ use crate::outcome::Texts;
 use crate::plan::{Assumptions, Plan};
 use crate::planning::{plan, tables_for};
 use crate::runs::{Barred, RunKey, Tables, without};
+use candidate::Candidate;
+use conflicts::{Conflict, Conflicts, keys, sides, supplies, trunk_cable};
 use latchline_assess::Memory;
 use latchline_finding::Money;
-use latchline_site::catalogue::Environment;
-use std::cmp::Reverse;
-use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
+use other::{trunk_wires, with_larger_supply, with_trunks};
+use std::collections::{BTreeSet, BinaryHeap};
 
 /// Items above which a site is large.
 pub const LARGE_SITE: usize = 300;
@@ -59,41 +64,6 @@ const MOST_TAKEN: usize = 8_000;
 /// site that no plan carries would else be searched to its last grouping.
 const MOST_LESSONS: usize = 2000;
 
-/// Runs that do not go together, with the trunk cable.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-struct Conflict {
-    trunk: (usize, u32),
-    runs: BTreeSet<RunKey>,
-    /// Kinds of the supplies, where it is a whole plan that is known to fail; empty where any will.
-    supplies: Vec<usize>,
-}
-
-/// Conflicts that were learnt, found by one of their runs.
-#[derive(Default)]
-struct Conflicts {
-    by_first: BTreeMap<RunKey, Vec<Conflict>>,
-}
-
-impl Conflicts {
-    fn insert(&mut self, conflict: Conflict) {
-        let Some(first) = conflict.runs.first() else { return };
-        let known = self.by_first.entry(first.clone()).or_default();
-        if let Err(place) = known.binary_search(&conflict) {
-            known.insert(place, conflict);
-        }
-    }
-
-    /// The first that a plan with these runs, this trunk and these supplies has.
-    fn among(&self, trunk: (usize, u32), runs: &BTreeSet<RunKey>, supplies: &[usize]) -> Option<&Conflict> {
-        runs.iter().filter_map(|first| self.by_first.get(first)).flatten().find(|conflict| {
-            conflict.trunk == trunk
-                && (conflict.supplies.is_empty() || conflict.supplies == supplies)
-                && conflict.runs.len() <= runs.len()
-                && conflict.runs.iter().all(|run| runs.contains(run))
-        })
-    }
-}
-
 /// Looks for plans that pass, over all walking orders.
 pub struct Search<'s, 'a> {
     instance: &'s Instance<'a>,
@@ -114,39 +84,6 @@ pub struct Search<'s, 'a> {
     pub is_hopeless: bool,
     /// The rejection of the plan that came nearest to passing.
     nearest: Option<Rejection>,
-}
-
-/// A plan still to be tried, cheapest first.
-struct Candidate {
-    plan: Plan,
-    /// Which of the assumptions it was made with.
-    root: usize,
-    barred: Barred,
-    /// The order in which candidates were made decides between equals.
-    number: usize,
-}
-
-impl Candidate {
-    fn rank(&self) -> Reverse<(Amount, usize)> {
-        Reverse((self.plan.cost, self.number))
-    }
-}
-
-impl PartialEq for Candidate {
-    fn eq(&self, other: &Self) -> bool {
-        self.rank() == other.rank()
-    }
-}
-impl Eq for Candidate {}
-impl PartialOrd for Candidate {
-    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        Some(self.cmp(other))
-    }
-}
-impl Ord for Candidate {
-    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.rank().cmp(&other.rank())
-    }
 }
 
 /// Plans that are made of one set of assumptions.
@@ -524,78 +461,4 @@ impl<'s, 'a> Search<'s, 'a> {
         found.iter().cloned().for_each(|conflict| self.conflicts.insert(conflict));
         found.into_iter().collect()
     }
-}
-
-/// Sets of runs to bar in turn. One conflict: each of its runs. Several: the runs that only one of them has
-/// together, then each that several have.
-fn sides(conflicts: &[Conflict]) -> Vec<Barred> {
-    if let [one] = conflicts {
-        return one.runs.iter().map(|key| Barred::from([key.clone()])).collect();
-    }
-    let all: Barred = conflicts.iter().flat_map(|conflict| conflict.runs.iter().cloned()).collect();
-    let count = |key: &RunKey| conflicts.iter().filter(|conflict| conflict.runs.contains(key)).count();
-    let (shared, own): (Vec<RunKey>, Vec<RunKey>) = all.into_iter().partition(|key| count(key) > 1);
-    let mut sides: Vec<Barred> = shared.into_iter().map(|key| Barred::from([key])).collect();
-    if !own.is_empty() {
-        sides.push(own.into_iter().collect());
-    }
-    sides
-}
-
-/// The runs of a plan.
-fn keys(plan: &Plan) -> Vec<RunKey> {
-    let root = plan.zones.first().map_or(0, |zone| zone.place);
-    let runs = plan.runs().into_iter();
-    let keys = runs.map(|(planned, run)| RunKey {
-        place: planned.map_or(root, |planned| planned.place),
-        model: planned.map(|planned| planned.model),
-        items: run.items.clone(),
-        wire: run.choice.wire,
-        branching: run.branching.clone(),
-    });
-    keys.collect()
-}
-
-/// The kinds of a plan's supplies.
-fn supplies(plan: &Plan) -> Vec<usize> {
-    plan.zones.iter().map(|zone| zone.supply).collect()
-}
-
-/// The same plan with the next larger supply that has as many outputs; `None` where it has several supplies, or none is larger.
-fn with_larger_supply(instance: &Instance<'_>, plan: &Plan) -> Option<Plan> {
-    let [zone] = &plan.zones[..] else { return None };
-    let now = &instance.supplies[zone.supply];
-    let is_larger = |kind: &usize| {
-        let other = &instance.supplies[*kind];
-        other.rated_a > now.rated_a && other.outputs >= now.outputs && other.cost >= now.cost
-    };
-    let larger =
-        (0..instance.supplies.len()).filter(is_larger).min_by_key(|kind| instance.supplies[*kind].cost)?;
-    let mut plan = plan.clone();
-    plan.zones[0].supply = larger;
-    plan.cost += instance.supplies[larger].cost - now.cost;
-    Some(plan)
-}
-
-/// The cable of the trunks, with its pairs in parallel.
-fn trunk_cable(plan: &Plan) -> (usize, u32) {
-    plan.zones.first().and_then(|zone| zone.trunks.first()).map_or((0, 1), |trunk| (trunk.wire, trunk.pairs))
-}
-
-/// The same plan with another trunk cable.
-fn with_trunks(plan: &Plan, (wire, pairs): (usize, u32)) -> Plan {
-    let mut plan = plan.clone();
-    plan.change_trunks(&mut |trunk| (trunk.wire, trunk.pairs) = (wire, pairs));
-    plan
-}
-
-/// Cables that trunks may have, cheapest first, each with one pair and, where it has them, with two in parallel.
-fn trunk_wires(instance: &Instance<'_>) -> Vec<(usize, u32)> {
-    let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
-    let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
-    let wires = if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires };
-    let doubled = |wire: usize| {
-        [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs)
-    };
-    wires.into_iter().flat_map(doubled).collect()
 }

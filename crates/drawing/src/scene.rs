@@ -4,7 +4,12 @@
 //! [`crate::dxf`]) turn it into a file. A scene holds no engineering quantity, only shapes, text
 //! and the names of the elements that they stand for.
 
-use crate::font;
+mod area;
+mod text;
+
+pub use area::{Area, Point};
+pub use text::{Anchor, Text};
+
 use crate::palette::Ink;
 use latchline_finding::Language;
 
@@ -65,64 +70,6 @@ impl Layer {
     }
 }
 
-/// A rectangle: left, top, width, height in millimetres.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Area {
-    /// Left edge.
-    pub x: f64,
-    /// Top edge.
-    pub y: f64,
-    /// Width.
-    pub width: f64,
-    /// Height.
-    pub height: f64,
-}
-
-impl Area {
-    /// A rectangle by its left upper corner and size.
-    pub fn new(x: f64, y: f64, width: f64, height: f64) -> Self {
-        Self { x, y, width, height }
-    }
-
-    /// The rectangle spanned by two corners.
-    pub fn between(a: Point, b: Point) -> Self {
-        Self::new(a.0.min(b.0), a.1.min(b.1), (a.0 - b.0).abs(), (a.1 - b.1).abs())
-    }
-
-    /// Right edge.
-    pub fn right(&self) -> f64 {
-        self.x + self.width
-    }
-
-    /// Lower edge.
-    pub fn bottom(&self) -> f64 {
-        self.y + self.height
-    }
-
-    /// The rectangle made larger by this on every side.
-    #[must_use]
-    pub fn grown(&self, by: f64) -> Self {
-        Self::new(self.x - by, self.y - by, self.width + 2.0 * by, self.height + 2.0 * by)
-    }
-
-    /// Whether the two have an inner point in common.
-    pub fn overlaps(&self, other: &Self) -> bool {
-        self.x < other.right() && other.x < self.right() && self.y < other.bottom() && other.y < self.bottom()
-    }
-
-    /// Whether `other` lies within, edges included.
-    pub fn contains(&self, other: &Self) -> bool {
-        const SLACK_MM: f64 = 1e-6;
-        other.x >= self.x - SLACK_MM
-            && other.y >= self.y - SLACK_MM
-            && other.right() <= self.right() + SLACK_MM
-            && other.bottom() <= self.bottom() + SLACK_MM
-    }
-}
-
-/// x and y in millimetres.
-pub type Point = (f64, f64);
-
 /// How a line is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stroke {
@@ -168,101 +115,6 @@ impl Dash {
             Dash::Dashed => &[1.8, 1.0],
             Dash::Dotted => &[0.4, 0.9],
             Dash::DashDot => &[4.0, 1.0, 0.6, 1.0],
-        }
-    }
-}
-
-/// Which point of a text its position is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Anchor {
-    /// Start of the baseline.
-    Start,
-    /// Middle of the baseline.
-    Middle,
-    /// End of the baseline.
-    End,
-}
-
-/// A line of text.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Text {
-    /// Position of the anchor on the baseline.
-    pub at: Point,
-    /// What it says.
-    pub text: String,
-    /// Font size in millimetres.
-    pub size_mm: f64,
-    /// Which point `at` is.
-    pub anchor: Anchor,
-    /// Bold weight.
-    pub bold: bool,
-    /// Reads upward, turned by a quarter.
-    pub upward: bool,
-    /// Colour.
-    pub ink: Ink,
-}
-
-impl Text {
-    /// A regular text in the main colour.
-    pub fn new(at: Point, text: impl Into<String>, size_mm: f64) -> Self {
-        Self {
-            at,
-            text: text.into(),
-            size_mm,
-            anchor: Anchor::Start,
-            bold: false,
-            upward: false,
-            ink: Ink::Text,
-        }
-    }
-
-    /// With this anchor.
-    #[must_use]
-    pub fn anchored(mut self, anchor: Anchor) -> Self {
-        self.anchor = anchor;
-        self
-    }
-
-    /// In bold.
-    #[must_use]
-    pub fn bold(mut self) -> Self {
-        self.bold = true;
-        self
-    }
-
-    /// Reading upward.
-    #[must_use]
-    pub fn upward(mut self) -> Self {
-        self.upward = true;
-        self
-    }
-
-    /// In this colour.
-    #[must_use]
-    pub fn ink(mut self, ink: Ink) -> Self {
-        self.ink = ink;
-        self
-    }
-
-    /// Its width along the baseline.
-    pub fn width_mm(&self) -> f64 {
-        font::text_width_mm(&self.text, self.size_mm, self.bold)
-    }
-
-    /// The box that it takes, from ascent to descent.
-    pub fn area(&self) -> Area {
-        let width = self.width_mm();
-        let back = match self.anchor {
-            Anchor::Start => 0.0,
-            Anchor::Middle => width / 2.0,
-            Anchor::End => width,
-        };
-        let (above, height) =
-            (font::ASCENT_EM * self.size_mm, (font::ASCENT_EM + font::DESCENT_EM) * self.size_mm);
-        if self.upward {
-            Area::new(self.at.0 - above, self.at.1 + back - width, height, width)
-        } else {
-            Area::new(self.at.0 - back, self.at.1 - above, width, height)
         }
     }
 }

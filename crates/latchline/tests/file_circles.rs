@@ -5,6 +5,7 @@
 //! * A path counts for the file in which the name that it ends in is written: through the re-exports of a `mod.rs` or `lib.rs`, which
 //!   only pass a name on. Passing on is no use of it, unless the same file also uses it.
 //! * A child that takes from its parent counts like any other, so a parent that makes use of its children cannot hold what they take.
+//! * What a macro writes is not seen, neither where it is defined nor where it is called; its name is.
 //! * What is compiled for tests alone does not count. Nor do methods: calling one needs no path.
 #![allow(clippy::disallowed_methods, clippy::unwrap_used, reason = "tests may read files, and fail")]
 
@@ -171,6 +172,23 @@ impl Crate {
             let next = tokens.get(place + 1).map_or("", String::as_str);
             let follows = tokens.get(place + 2).map_or("", String::as_str);
             match token {
+                "macro_rules" => {
+                    self.modules[module].defined.insert(follows.to_string());
+                    self.modules[module].macros.insert(follows.to_string());
+                    place += 3;
+                    let mut inside = 0;
+                    while place < tokens.len() {
+                        match tokens[place].as_str() {
+                            "{" | "(" | "[" => inside += 1,
+                            "}" | ")" | "]" => inside -= 1,
+                            _ => {}
+                        }
+                        place += 1;
+                        if inside == 0 {
+                            break;
+                        }
+                    }
+                }
                 "mod" if follows == ";" => {
                     let folder = folder.to_path_buf();
                     let (flat, deep) = (folder.join(format!("{next}.rs")), folder.join(next).join("mod.rs"));
@@ -200,10 +218,6 @@ impl Crate {
                         "}" => depth -= 1,
                         "fn" | "struct" | "enum" | "trait" | "type" | "const" | "static" | "union" => {
                             self.modules[module].defined.insert(next.to_string());
-                        }
-                        "macro_rules" => {
-                            self.modules[module].defined.insert(follows.to_string());
-                            self.modules[module].macros.insert(follows.to_string());
                         }
                         _ => {}
                     }
@@ -422,10 +436,6 @@ fn no_circle_between_the_files_of_a_crate() {
     for entry in std::fs::read_dir(repository_file("crates")).unwrap() {
         let folder = entry.unwrap().path();
         let name = folder.file_name().unwrap().to_string_lossy().into_owned();
-        // Opened next.
-        if ["latchline", "remedy", "words"].contains(&name.as_str()) {
-            continue;
-        }
         for root in ["src/lib.rs", "src/main.rs"] {
             if folder.join(root).is_file() {
                 let read = Crate::read(&folder.join(root));
@@ -436,6 +446,6 @@ fn no_circle_between_the_files_of_a_crate() {
         }
     }
     // A scan that sees nothing finds no circle either.
-    assert!(files > 600 && edges > 2 * files, "{files} files, {edges} edges");
+    assert!(files > 800 && edges > 2 * files, "{files} files, {edges} edges");
     assert!(circles.is_empty(), "{}\n({files} files, {edges} edges)", circles.join("\n"));
 }

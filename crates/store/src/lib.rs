@@ -35,6 +35,7 @@ mod live;
 mod merge;
 mod rebase;
 mod revision;
+mod rows;
 mod schema;
 mod sqlite;
 mod stack;

@@ -4,8 +4,9 @@ use crate::StoreError;
 use crate::database::{Statements, Value};
 use crate::rebase::{Refused, bring_files, take_back};
 use crate::revision::{Kind, Number, Revision, SiteId, State};
+use crate::rows::{New, head_number, insert, no_site, one_revision, state};
 use crate::stack::Stack;
-use crate::store::{New, Store, check_signed, head_number, insert, no_site, one_revision, state};
+use crate::store::{Store, check_signed};
 use crate::submission::{Conflict, LONGEST_ID, Outcome, Proposal, Submission};
 use crate::texts::{Texts, check_words};
 

@@ -3,7 +3,8 @@
 use crate::StoreError;
 use crate::database::Value;
 use crate::revision::{Number, Signed, SiteId};
-use crate::store::{Store, check_signed, head_number};
+use crate::rows::head_number;
+use crate::store::{Store, check_signed};
 use crate::submission::{LONGEST_ID, LONGEST_NAME};
 use crate::texts::check_words;
 

@@ -4,6 +4,8 @@
 //! headings are repeated on each page, a heading over rows too, with the word "continued". Rows are never split
 //! unless one is taller than a page, and rows under one heading stay together where half a page holds them.
 
+mod grid;
+
 use crate::cell::{CELL_SIDE_MM, ShownCell};
 use crate::columns;
 use crate::flow::{
@@ -12,13 +14,12 @@ use crate::flow::{
 use crate::font::Fonts;
 use crate::page::{Child, Element, Kind, Mark, Section};
 use crate::text::{Style, wrapped};
+use grid::{CELL_ABOVE_MM, Grid, cell_marks};
 use latchline_finding::Language;
 use latchline_pack::locale::Locale;
 use latchline_pack::{Cell, Paper, Row, Table};
 use latchline_words::typeset::Sentence;
 
-/// Above and below the text of a cell.
-const CELL_ABOVE_MM: f64 = 0.75;
 /// Least height of a row with room to write by hand (common practice, no source).
 const WRITE_IN_ROW_MM: f64 = 7.0;
 /// Edge of a box to tick.
@@ -296,72 +297,6 @@ impl<'s> Head<'s> {
         let mut head = Element::new(Kind::TableHead);
         head.push(row);
         head
-    }
-}
-
-/// The marks of a cell's lines whose row begins at the flow's place.
-fn cell_marks(
-    flow: &Flow<'_>,
-    lines: &[String],
-    style: Style,
-    (x, width): (f64, f64),
-    to_right: bool,
-) -> Vec<Mark> {
-    let mark = |(index, line): (usize, &String)| {
-        let left = if to_right {
-            x + width - CELL_SIDE_MM - style.width_mm(flow.fonts, line)
-        } else {
-            x + CELL_SIDE_MM
-        };
-        Mark::Text {
-            at: (left, flow.y + CELL_ABOVE_MM + index as f64 * style.line_mm() + style.baseline_mm()),
-            text: line.clone(),
-            size_mm: style.size_mm,
-            bold: style.bold,
-            is_white: false,
-        }
-    };
-    lines.iter().enumerate().map(mark).collect()
-}
-
-/// Rules and boxes of the rows on one page.
-struct Grid {
-    top: f64,
-    /// Below each row: where and how thick.
-    lines: Vec<(f64, f64)>,
-    /// Rows without rules between their columns.
-    fills: Vec<(f64, f64)>,
-    marks: Vec<Mark>,
-}
-
-impl Grid {
-    /// Draws them: they are no content.
-    fn finish(&mut self, flow: &mut Flow<'_>, widths: &[f64]) {
-        let right = FILING_MM + widths.iter().sum::<f64>();
-        let line = |from, to, width_mm| Mark::Line { from, to, width_mm };
-        let mut marks = std::mem::take(&mut self.marks);
-        marks.push(line((FILING_MM, self.top), (right, self.top), MIDDLE_MM));
-        for (y, width_mm) in self.lines.drain(..) {
-            marks.push(line((FILING_MM, y), (right, y), width_mm));
-        }
-        let bottom = flow.y;
-        let fills = std::mem::take(&mut self.fills);
-        let mut x = FILING_MM;
-        for index in 0..=widths.len() {
-            let is_edge = index == 0 || index == widths.len();
-            let mut from = self.top;
-            for (top, end) in fills.iter().copied().filter(|_| !is_edge) {
-                if top > from + 1e-9 {
-                    marks.push(line((x, from), (x, top), THIN_MM));
-                }
-                from = end;
-            }
-            if bottom > from + 1e-9 {
-                marks.push(line((x, from), (x, bottom), if is_edge { MIDDLE_MM } else { THIN_MM }));
-            }
-            x += widths.get(index).copied().unwrap_or(0.0);
-        }
-        flow.page().artifact(marks);
     }
 }
 

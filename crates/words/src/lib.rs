@@ -22,6 +22,7 @@ pub mod drawing;
 pub mod figures;
 pub mod locate;
 pub mod missing;
+mod of_finding;
 pub mod office;
 pub mod pack;
 pub mod phone;

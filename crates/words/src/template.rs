@@ -4,8 +4,8 @@
 //! puts the noun after a count; `{figure:down}` rounds a figure down. A part in `<...>` is left out when an argument in it is missing. No other signs are
 //! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
 
-use crate::{bands, figures, row, states};
-use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Rounding, Unit, shown};
+use crate::{figures, row};
+use latchline_finding::{Both, ElementId, Figure, Language, Rounding, Unit, shown};
 
 /// Most names that one sentence lists; the rest is counted.
 const MOST_NAMES: usize = 8;
@@ -94,19 +94,14 @@ impl<T: Say + ?Sized> Say for &T {
 
 /// A piece of a template.
 #[derive(Debug, PartialEq)]
-enum Piece<'a> {
+pub(crate) enum Piece<'a> {
     Literal(&'a str),
     Argument { name: &'a str, form: &'a str },
     Optional(Vec<Piece<'a>>),
 }
 
 /// Says an argument by its name and form; `None` where it is missing.
-type Arguments<'a> = dyn Fn(&str, &str) -> Option<String> + 'a;
-
-/// Fills in a template with the arguments of a finding; `None` if one that is not optional is missing.
-pub fn fill(template: &str, finding: &Finding, language: Language) -> Option<String> {
-    render(&pieces(template), &|name, form| of_finding(finding, name, form, language))
-}
+pub(crate) type Arguments<'a> = dyn Fn(&str, &str) -> Option<String> + 'a;
 
 /// Fills in a template with these arguments.
 pub(crate) fn filled(template: &str, arguments: &[(&str, Said<'_>)], language: Language) -> String {
@@ -141,7 +136,7 @@ pub fn argument_names(template: &str) -> Vec<(String, bool)> {
     names
 }
 
-fn pieces(template: &str) -> Vec<Piece<'_>> {
+pub(crate) fn pieces(template: &str) -> Vec<Piece<'_>> {
     let mut found = Vec::new();
     let mut rest = template;
     while let Some(start) = rest.find(['{', '<']) {
@@ -170,7 +165,7 @@ fn pieces(template: &str) -> Vec<Piece<'_>> {
     found
 }
 
-fn render(pieces: &[Piece<'_>], arguments: &Arguments<'_>) -> Option<String> {
+pub(crate) fn render(pieces: &[Piece<'_>], arguments: &Arguments<'_>) -> Option<String> {
     let mut text = String::new();
     for piece in pieces {
         match piece {
@@ -182,45 +177,7 @@ fn render(pieces: &[Piece<'_>], arguments: &Arguments<'_>) -> Option<String> {
     Some(text)
 }
 
-fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> Option<String> {
-    match name {
-        "element" => finding.element.as_ref().map(|element| plain(element.as_str())),
-        "state" => finding.state.as_ref().map(|state| states::in_words(state, language)),
-        "value" => finding.value.map(|value| match finding.limit {
-            Some(limit) if form.is_empty() => figures::pair(value, limit, language).0,
-            _ => figure(value, form, language),
-        }),
-        // Bands of the built-in families have a name in each language.
-        "band" => match finding.argument(name)? {
-            Argument::Text(band) => Some(plain(bands::band(band, language))),
-            other => words(other, form, language),
-        },
-        // A count that has a limit carries it as an argument.
-        "limit" => match (finding.value, finding.limit) {
-            (Some(value), Some(limit)) if form.is_empty() => Some(figures::pair(value, limit, language).1),
-            (_, Some(limit)) => Some(figure(limit, form, language)),
-            (_, None) => words(finding.argument(name)?, form, language),
-        },
-        _ => words(finding.argument(name)?, form, language),
-    }
-}
-
-fn words(argument: &Argument, form: &str, language: Language) -> Option<String> {
-    Some(match argument {
-        Argument::Text(text) => plain(text),
-        Argument::Words(both) => plain(both.of(language)),
-        Argument::Element(element) => plain(element.as_str()),
-        Argument::Texts(texts) if texts.is_empty() => return None,
-        Argument::ManyWords(words) if words.is_empty() => return None,
-        Argument::Elements(elements) if elements.is_empty() => return None,
-        Argument::Texts(texts) => list(texts.iter().map(String::as_str), form, language),
-        Argument::ManyWords(words) => list(words.iter().map(|both| both.of(language)), form, language),
-        Argument::Elements(elements) => list(elements.iter().map(|element| element.as_str()), form, language),
-        Argument::Figure(value) => figure(*value, form, language),
-    })
-}
-
-fn figure(value: Figure, form: &str, language: Language) -> String {
+pub(crate) fn figure(value: Figure, form: &str, language: Language) -> String {
     let number = match form {
         "down" => figures::shown(value, Rounding::Down, language),
         _ => figures::sentence(value, language),
@@ -236,7 +193,11 @@ fn counted(value: f64, number: String, form: &str) -> String {
     }
 }
 
-fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str, language: Language) -> String {
+pub(crate) fn list<'a>(
+    names: impl ExactSizeIterator<Item = &'a str>,
+    form: &str,
+    language: Language,
+) -> String {
     let joint = match (form == "or", language) {
         (true, Language::English) => "or",
         (false, Language::English) => "and",
@@ -263,6 +224,8 @@ fn list<'a>(names: impl ExactSizeIterator<Item = &'a str>, form: &str, language:
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::of_finding::fill;
+    use latchline_finding::Finding;
     use latchline_finding::{Code, ElementId, Origin, Severity};
 
     fn finding() -> Finding {

@@ -12,12 +12,12 @@ pub use danger::Danger;
 
 use crate::assessment::Assessment;
 use cause::causes;
-use latchline_finding::{Edit, ElementId, Finding, Remedy, Severity};
+use latchline_finding::{Code, Edit, EditStep, ElementId, Remedy, Severity};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_site::model::Site;
 use standing::standing;
 use std::cmp::Reverse;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A change that was verified to mend something, of a job.
 #[derive(Debug, Clone, PartialEq)]
@@ -76,6 +76,7 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
     let causes = causes(site, assessment);
     let mut jobs: Vec<Job> = Vec::new();
     let mut cleared: Vec<BTreeSet<usize>> = Vec::new();
+    let offers = Offers::new(assessment);
     for (index, cause) in causes.iter().enumerate() {
         // What an earlier job mends as well is no job of its own.
         let is_cleared = |one: &BTreeSet<usize>| cause.findings.iter().all(|finding| one.contains(finding));
@@ -83,7 +84,7 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             jobs[job].causes.push(index);
             continue;
         }
-        let change = best_change(site, assessment, cause, changed);
+        let change = best_change(site, &offers, cause, changed);
         cleared.push(change.iter().flat_map(|change| change.clears.iter().copied()).collect());
         jobs.push(Job { causes: vec![index], change });
     }
@@ -93,10 +94,65 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
 /// Most changes of which it is looked at whether a dwelling has to be entered.
 const MOST_LOOKED_INTO: usize = 6;
 
+/// Whether a change is of acceptances alone, for which nobody goes anywhere.
+fn is_of_paper(edit: &Edit) -> bool {
+    let of_acceptances =
+        |path: &[EditStep]| matches!(path.first(), Some(EditStep::Key(key)) if key == "accept");
+    edit.changes.iter().all(|(path, _)| of_acceptances(path))
+}
+
+/// A change that a finding carries.
+struct Offered<'a> {
+    finding: usize,
+    number: usize,
+    remedy: &'a Remedy,
+    /// The standing findings that go with it, in their order.
+    clears: Vec<usize>,
+    warns: bool,
+}
+
+/// Every change of the file that standing findings carry, and by finding which of them mend it.
+struct Offers<'a> {
+    all: Vec<Offered<'a>>,
+    mending: BTreeMap<usize, Vec<usize>>,
+}
+
+impl<'a> Offers<'a> {
+    fn new(assessment: &'a Assessment) -> Self {
+        let mut named: BTreeMap<(Code, Option<&ElementId>), Vec<usize>> = BTreeMap::new();
+        for (index, one) in standing(assessment) {
+            named.entry((one.code, one.element.as_ref())).or_default().push(index);
+        }
+        let mut offers = Offers { all: Vec::new(), mending: BTreeMap::new() };
+        for (finding, found) in standing(assessment) {
+            for (number, remedy) in
+                found.remedies.iter().enumerate().filter(|(_, one)| one.changes_the_file())
+            {
+                let of =
+                    |(code, element): &'a (Code, Option<ElementId>)| named.get(&(*code, element.as_ref()));
+                let clears: BTreeSet<usize> =
+                    remedy.clears.iter().filter_map(of).flatten().copied().collect();
+                for mended in &clears {
+                    offers.mending.entry(*mended).or_default().push(offers.all.len());
+                }
+                let warns = remedy.brings.iter().any(|brought| brought.severity > Severity::Advice);
+                let clears = clears.into_iter().collect();
+                offers.all.push(Offered { finding, number, remedy, clears, warns });
+            }
+        }
+        offers
+    }
+
+    /// Those that mend a finding of a cause, in their order.
+    fn of(&self, cause: &Cause) -> BTreeSet<usize> {
+        cause.findings.iter().filter_map(|finding| self.mending.get(finding)).flatten().copied().collect()
+    }
+}
+
 /// The change that mends most findings of a cause, whichever finding carries it.
 fn best_change(
     site: &Site,
-    assessment: &Assessment,
+    offers: &Offers<'_>,
     cause: &Cause,
     changed: &dyn Fn(&Edit) -> Option<Site>,
 ) -> Option<JobChange> {
@@ -106,22 +162,14 @@ fn best_change(
         // What has no price stands behind what has one.
         (remedy.cost.is_none(), remedy.cost, remedy.minutes.map_or(i64::MAX, hundredths))
     };
-    let remedies = standing(assessment).flat_map(|(finding, found)| {
-        found.remedies.iter().enumerate().map(move |(number, remedy)| (finding, number, remedy))
-    });
-    let mut mending: Vec<_> = remedies
-        .filter(|(_, _, remedy)| remedy.changes_the_file())
-        .map(|(finding, number, remedy)| {
-            let goes = |one: &Finding| {
-                remedy.clears.iter().any(|(code, element)| *code == one.code && *element == one.element)
-            };
-            let clears: Vec<usize> =
-                standing(assessment).filter(|(_, one)| goes(one)).map(|(index, _)| index).collect();
+    let mut mending: Vec<_> = offers
+        .of(cause)
+        .into_iter()
+        .map(|offer| {
+            let Offered { finding, number, remedy, clears, warns } = &offers.all[offer];
             let mended = clears.iter().filter(|index| own.contains(index)).count();
-            let warns = remedy.brings.iter().any(|brought| brought.severity > Severity::Advice);
-            ((Reverse(mended), warns), finding, number, remedy, clears)
+            ((Reverse(mended), *warns), *finding, *number, *remedy, clears)
         })
-        .filter(|((mended, _), ..)| mended.0 > 0)
         .collect();
     mending.sort_by_key(|(first, finding, number, remedy, clears)| {
         let is_others = !own.contains(finding);
@@ -130,10 +178,13 @@ fn best_change(
     let best = mending.first()?.0;
     mending.retain(|(first, ..)| *first == best);
     mending.dedup_by(|later, first| later.3.edit == first.3.edit);
-    let enters = |remedy: &Remedy| changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after));
+    let enters = |remedy: &Remedy| match is_of_paper(&remedy.edit) {
+        true => Some(Vec::new()),
+        false => changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after)),
+    };
     let chosen = mending.into_iter().take(MOST_LOOKED_INTO).map(|(_, finding, number, remedy, clears)| {
         let enters = enters(remedy);
-        JobChange { finding, number, remedy: remedy.clone(), clears, enters }
+        JobChange { finding, number, remedy: remedy.clone(), clears: clears.clone(), enters }
     });
     // The first of equals is the cheapest.
     chosen.min_by_key(|change| change.enters.as_ref().map_or(usize::MAX, Vec::len))

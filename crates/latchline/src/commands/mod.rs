@@ -27,6 +27,7 @@ mod locate_words;
 pub mod man;
 pub mod new;
 pub mod pack;
+mod part_named;
 pub mod phone;
 pub mod practise;
 pub mod reach;

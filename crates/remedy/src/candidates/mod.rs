@@ -7,6 +7,7 @@ mod moved;
 mod places;
 mod prices;
 mod rearranged;
+mod run_text;
 mod settings;
 mod signal;
 mod wiring;

@@ -1,7 +1,7 @@
 //! Runs that start somewhere else: at a free port further up, at another output of the supply, at a box beside; chains in several runs.
 
 use super::places::{boxes_at, free_ports};
-use super::wiring::{keep_head, lengths_m, new_run, write_lengths};
+use super::run_text::{keep_head, lengths_m, new_run, write_lengths};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::Edit;

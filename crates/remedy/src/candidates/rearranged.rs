@@ -2,7 +2,7 @@
 
 use super::places::free_name;
 use super::prices::by_price;
-use super::wiring::stops;
+use super::run_text::stops;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
 use latchline_finding::Edit;

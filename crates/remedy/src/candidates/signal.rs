@@ -2,7 +2,8 @@
 //! of a star looped into a chain.
 
 use super::places::free_port;
-use super::wiring::{cables_by_price, fits, lengths_m, replace_cable, stops, write_lengths};
+use super::run_text::{lengths_m, stops, write_lengths};
+use super::wiring::{cables_by_price, fits, replace_cable};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_finding::{Argument, Edit, Finding};

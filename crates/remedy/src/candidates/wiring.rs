@@ -3,14 +3,14 @@
 use super::moved::{free_starts, run_for_each_landing};
 use super::places::{boxes_at, free_name, free_port, free_ports};
 use super::prices::by_price;
+use super::run_text::{keep_head, lengths_m, new_run, run_has};
 use crate::bench::Bench;
-use crate::candidate::{Candidate, metres, quoted, quoted_list};
+use crate::candidate::{Candidate, metres, quoted};
 use latchline_finding::{Argument, Edit, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_network::{Layout, NodeRef, Segment};
 use latchline_site::catalogue::{BoxKind, BoxRole, Cable};
-use latchline_site::model::{Run, RunStart, RunStop, Site};
-use std::ops::Range;
+use latchline_site::model::{RunStart, RunStop, Site};
 
 /// Loop resistance of a pair as installed, per metre, at 20 °C.
 fn loop_per_metre(cable: &Cable, pairs: u32) -> f64 {
@@ -153,19 +153,6 @@ pub(super) fn to_a_port_beside(bench: &Bench<'_>, finding: &Finding, supply: &st
     list
 }
 
-/// The lengths of a newly pulled run, in place of whatever keys stood for them.
-pub(super) fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
-    let texts: Vec<String> = lengths_m.iter().map(|length| metres(*length)).collect();
-    let mut edit = Edit::set(&["runs", id, "lengths"], quoted_list(texts.iter().map(String::as_str)));
-    // It is a new cable: neither existing nor measured.
-    for key in ["length", "first", "spacing", "measured", "existing"] {
-        if run_has(bench, id, key) {
-            edit = edit.then(Edit::remove(&["runs", id, key]));
-        }
-    }
-    edit
-}
-
 /// Names of all cables, cheapest first; those without price last.
 pub(super) fn cables_by_price(site: &Site) -> Vec<&str> {
     let mut cables: Vec<&Cable> = site.catalogue.cables.values().collect();
@@ -223,11 +210,6 @@ fn doubled_pair(bench: &Bench<'_>, index: usize) -> Option<Candidate> {
     }
     let pairs = (run.pairs.value + 1).to_string();
     Some(Candidate::new("doubled-pair", Edit::set(&["runs", run.id.as_str(), "pairs"], pairs)))
-}
-
-/// Whether the user's text has a key in a run.
-fn run_has(bench: &Bench<'_>, run: &str, key: &str) -> bool {
-    bench.table.get("runs").and_then(|runs| runs.get(run)).is_some_and(|run| run.get(key).is_some())
 }
 
 /// Places where a chain may be cut in two: spread evenly, the middle first.
@@ -313,56 +295,4 @@ fn feeder_cable<'b>(bench: &'b Bench<'_>, run: usize) -> Option<&'b str> {
     cables_by_price(bench.site).into_iter().find(|name| {
         fits(bench, run, name) && loop_per_metre(&bench.site.catalogue.cables[*name], 1) < 0.5 * now
     })
-}
-
-pub(super) fn lengths_m(run: &Run) -> Vec<f64> {
-    run.sections.iter().map(|section| section.length.value.as_metres()).collect()
-}
-
-/// The names of the stops of a run as the user writes them in `to`.
-pub(super) fn stops(site: &Site, run: &Run) -> Vec<String> {
-    run.sections
-        .iter()
-        .map(|section| match section.to {
-            RunStop::BoxLink(_) => format!("{}.link", site.stop_id(section.to)),
-            _ => site.stop_id(section.to).to_string(),
-        })
-        .collect()
-}
-
-/// The edit that leaves the first `cut` stops on a run.
-pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
-    let id = run.id.as_str();
-    let names = stops(bench.site, run);
-    let mut edit = Edit::set(&["runs", id, "to"], quoted_list(names[..cut].iter().map(String::as_str)));
-    if run_has(bench, id, "lengths") {
-        let lengths: Vec<String> = lengths_m(run)[..cut].iter().map(|length| metres(*length)).collect();
-        let list = quoted_list(lengths.iter().map(String::as_str));
-        edit = edit.then(Edit::set(&["runs", id, "lengths"], list));
-    }
-    if run_has(bench, id, "measured") {
-        edit = edit.then(Edit::remove(&["runs", id, "measured"]));
-    }
-    // The terminator goes with the end of the chain; the new end needs none of its own here.
-    edit
-}
-
-/// The TOML of a run that takes some stops of another.
-pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &str, first_m: f64) -> String {
-    let names = stops(bench.site, run);
-    let to = quoted_list(names[taken.clone()].iter().map(String::as_str));
-    let mut lengths = vec![metres(first_m)];
-    lengths.extend(lengths_m(run)[taken].iter().skip(1).map(|length| metres(*length)));
-    let lengths = quoted_list(lengths.iter().map(String::as_str));
-    let cable = quoted(&run.cable.value);
-    let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
-    if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
-        for key in ["environment", "surge_protection"] {
-            if let Some(value) = written.get(key) {
-                text.push_str(&format!(", {key} = {value}"));
-            }
-        }
-    }
-    text.push_str(" }");
-    text
 }

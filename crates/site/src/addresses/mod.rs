@@ -11,14 +11,16 @@ mod assign;
 mod buses;
 mod found;
 mod freeze;
+mod plan;
 mod pool;
 mod reconcile;
 mod settings;
 
 pub use absent::{Absence, AbsenceCause, absences};
-pub use assign::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, assign, fields_of};
+pub use assign::assign;
 pub use found::{FoundDevice, FoundList, Unread, UnreadLine, class_words, read_found_list};
 pub use freeze::freeze;
+pub use plan::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, fields_of};
 pub use pool::number_in_name;
 pub use reconcile::{Cause, Duplicate, Explanation, Reconciliation, Unexpected, reconcile};
 pub use settings::{SwitchSetting, highest_number, number_of, settings};

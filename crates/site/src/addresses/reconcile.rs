@@ -1,6 +1,6 @@
 //! The devices that the system found, held against the plan.
 
-use super::assign::fields_of;
+use super::plan::fields_of;
 use super::{AddressPlan, DeviceClass, FoundDevice, SwitchSetting, settings};
 use crate::model::Site;
 use std::collections::{BTreeMap, BTreeSet};

@@ -5,12 +5,13 @@
 //! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
 
 mod keys;
+mod told;
 mod values;
 mod work;
 
 pub use keys::{Bearing, KEYS, bearing_of};
+pub use told::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 pub use values::{KeyChange, KeyOwner, KeyValue};
-pub use work::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 
 use crate::addresses::{self, AddressPlan};
 use crate::model::{Run, RunStart, Site, Station, StationOwner};

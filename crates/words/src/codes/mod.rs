@@ -1,7 +1,7 @@
 //! What findings say: one file a code, named like its rule. It holds the title, the message, what stands at the place,
 //! what to do, what to measure first where it shows on site, and the manual page that `explain` prints, each in English and in German.
 
-use crate::template;
+use crate::{of_finding, template};
 use latchline_finding::{Finding, Language};
 
 /// The words of one code: English, German. See [`template`] for the language of message, label and hint.
@@ -67,7 +67,7 @@ pub fn of(code: &str) -> Option<&'static CodeWords> {
 /// the element, the figures and the state, so that nothing is ever lost.
 pub fn wording(finding: &Finding, language: Language) -> Wording {
     let words = of(finding.code.as_str());
-    let said = |template: &str| template::fill(template, finding, language).filter(|text| !text.is_empty());
+    let said = |template: &str| of_finding::fill(template, finding, language).filter(|text| !text.is_empty());
     let [message, label, hint] = words.map_or([""; 3], |words| words.templates(language));
     Wording {
         message: said(message).unwrap_or_else(|| fallback(finding, words, language)),
@@ -99,7 +99,7 @@ fn fallback(finding: &Finding, words: Option<&CodeWords>, language: Language) ->
         (true, Language::German) => "<{element}: >TITLE<: {value}, Grenzwert {limit}><, {state}>",
         (false, _) => "<{element}: >TITLE<: {value}><, {state}>",
     };
-    template::fill(template, finding, language).unwrap_or_default().replacen("TITLE", &title, 1)
+    of_finding::fill(template, finding, language).unwrap_or_default().replacen("TITLE", &title, 1)
 }
 
 /// The row of one code.

@@ -1,6 +1,6 @@
 //! The symptoms.
 
-use super::Symptom;
+use super::symptom::Symptom;
 
 /// Every symptom, in the order in which they are offered where two are as near.
 pub(super) static ALL: &[Symptom] = &[

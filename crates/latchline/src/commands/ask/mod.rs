@@ -194,18 +194,18 @@ pub(super) fn question(
     station: Option<&str>,
 ) -> Result<Question> {
     if let Some(station) = station {
-        super::reach::known(catalogue, "station", station, catalogue.stations.keys())?;
+        super::part_named::known(catalogue, "station", station, catalogue.stations.keys())?;
     }
     let of_station = station.map(|station| catalogue.stations[station].family.value.as_str());
     let Some(family) = family.or(of_station).or_else(|| usual_family(catalogue)) else {
         bail!("the catalogue has no family");
     };
-    super::reach::known(catalogue, "family", family, catalogue.families.keys())?;
+    super::part_named::known(catalogue, "family", family, catalogue.families.keys())?;
     let Some(mut question) = default_question(catalogue, family) else {
         bail!("the family {family} lacks a supply, distributor, door or indoor station");
     };
     if let Some(station) = station {
-        super::reach::of_family(station, &catalogue.stations[station].family.value, family)?;
+        super::part_named::of_family(station, &catalogue.stations[station].family.value, family)?;
         question.station = station.to_string();
     }
     Ok(question)
@@ -214,7 +214,7 @@ pub(super) fn question(
 /// The question of a lock: the family that is named, or that of the door station, with its usual supply.
 fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>) -> Result<Question> {
     if let Some(door) = door {
-        super::reach::known(catalogue, "door station", door, catalogue.stations.keys())?;
+        super::part_named::known(catalogue, "door station", door, catalogue.stations.keys())?;
         if catalogue.stations[door].kind.value != StationKind::Door {
             bail!("{door} is no door station");
         }
@@ -222,7 +222,7 @@ fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>
     let of_door = door.map(|door| catalogue.stations[door].family.value.as_str());
     let mut question = question(catalogue, family.or(of_door), None)?;
     if let Some(door) = door {
-        super::reach::of_family(door, &catalogue.stations[door].family.value, &question.family)?;
+        super::part_named::of_family(door, &catalogue.stations[door].family.value, &question.family)?;
         question.door = door.to_string();
     }
     Ok(question)
@@ -231,9 +231,9 @@ fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>
 /// The supplies that are asked: the stated one, else the largest without and with battery.
 fn supplies(catalogue: &Catalogue, family: &str, stated: Option<&str>) -> Result<Vec<(Power, String)>> {
     let Some(stated) = stated else { return Ok(supplies_of(catalogue, family)) };
-    super::reach::known(catalogue, "supply", stated, catalogue.supplies.keys())?;
+    super::part_named::known(catalogue, "supply", stated, catalogue.supplies.keys())?;
     let model = &catalogue.supplies[stated];
-    super::reach::of_family(stated, &model.family.value, family)?;
+    super::part_named::of_family(stated, &model.family.value, family)?;
     let power = if model.battery.is_some() { Power::BatteryEnd } else { Power::Mains };
     Ok(vec![(power, stated.to_string())])
 }
@@ -271,7 +271,7 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -
 fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
     let LockWay { lock, length_m, .. } = *way;
     let catalogue = parts.loaded.catalogue();
-    super::reach::known(catalogue, "lock", lock, catalogue.locks.keys())?;
+    super::part_named::known(catalogue, "lock", lock, catalogue.locks.keys())?;
     if !(0.1..=1000.0).contains(&length_m) {
         bail!("--length {length_m} is not a length between 0.1 and 1000 m");
     }
@@ -343,9 +343,9 @@ fn of_mix(
     let first = models.first().map(|(model, _)| model.as_str());
     let mut question = question(catalogue, family, first)?;
     for (model, _) in models {
-        super::reach::known(catalogue, "station", model, catalogue.stations.keys())?;
+        super::part_named::known(catalogue, "station", model, catalogue.stations.keys())?;
         let station = &catalogue.stations[model];
-        super::reach::of_family(model, &station.family.value, &question.family)?;
+        super::part_named::of_family(model, &station.family.value, &question.family)?;
         if station.kind.value != StationKind::Indoor {
             bail!("{model} is no indoor station");
         }

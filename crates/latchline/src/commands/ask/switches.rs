@@ -1,7 +1,7 @@
 //! The switches of a number, with their picture.
 
 use super::super::catalogue::Parts;
-use super::super::reach::known;
+use super::super::part_named::known;
 use super::answer::Answer;
 use anyhow::{Result, bail};
 use latchline_reach::telephone::{SwitchRow, switches_for, usual_family};

@@ -1,0 +1,77 @@
+//! A run as it stands in the text of a site file.
+
+use crate::bench::Bench;
+use crate::candidate::{metres, quoted, quoted_list};
+use latchline_finding::Edit;
+use latchline_site::model::{Run, RunStop, Site};
+use std::ops::Range;
+
+/// The lengths of a newly pulled run, in place of whatever keys stood for them.
+pub(super) fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
+    let texts: Vec<String> = lengths_m.iter().map(|length| metres(*length)).collect();
+    let mut edit = Edit::set(&["runs", id, "lengths"], quoted_list(texts.iter().map(String::as_str)));
+    // It is a new cable: neither existing nor measured.
+    for key in ["length", "first", "spacing", "measured", "existing"] {
+        if run_has(bench, id, key) {
+            edit = edit.then(Edit::remove(&["runs", id, key]));
+        }
+    }
+    edit
+}
+
+pub(super) fn lengths_m(run: &Run) -> Vec<f64> {
+    run.sections.iter().map(|section| section.length.value.as_metres()).collect()
+}
+
+/// The names of the stops of a run as the user writes them in `to`.
+pub(super) fn stops(site: &Site, run: &Run) -> Vec<String> {
+    run.sections
+        .iter()
+        .map(|section| match section.to {
+            RunStop::BoxLink(_) => format!("{}.link", site.stop_id(section.to)),
+            _ => site.stop_id(section.to).to_string(),
+        })
+        .collect()
+}
+
+/// The edit that leaves the first `cut` stops on a run.
+pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
+    let id = run.id.as_str();
+    let names = stops(bench.site, run);
+    let mut edit = Edit::set(&["runs", id, "to"], quoted_list(names[..cut].iter().map(String::as_str)));
+    if run_has(bench, id, "lengths") {
+        let lengths: Vec<String> = lengths_m(run)[..cut].iter().map(|length| metres(*length)).collect();
+        let list = quoted_list(lengths.iter().map(String::as_str));
+        edit = edit.then(Edit::set(&["runs", id, "lengths"], list));
+    }
+    if run_has(bench, id, "measured") {
+        edit = edit.then(Edit::remove(&["runs", id, "measured"]));
+    }
+    // The terminator goes with the end of the chain; the new end needs none of its own here.
+    edit
+}
+
+/// The TOML of a run that takes some stops of another.
+pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &str, first_m: f64) -> String {
+    let names = stops(bench.site, run);
+    let to = quoted_list(names[taken.clone()].iter().map(String::as_str));
+    let mut lengths = vec![metres(first_m)];
+    lengths.extend(lengths_m(run)[taken].iter().skip(1).map(|length| metres(*length)));
+    let lengths = quoted_list(lengths.iter().map(String::as_str));
+    let cable = quoted(&run.cable.value);
+    let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
+    if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
+        for key in ["environment", "surge_protection"] {
+            if let Some(value) = written.get(key) {
+                text.push_str(&format!(", {key} = {value}"));
+            }
+        }
+    }
+    text.push_str(" }");
+    text
+}
+
+/// Whether the user's text has a key in a run.
+pub(super) fn run_has(bench: &Bench<'_>, run: &str, key: &str) -> bool {
+    bench.table.get("runs").and_then(|runs| runs.get(run)).is_some_and(|run| run.get(key).is_some())
+}

@@ -1,0 +1,170 @@
+//! The sheets of settings and of own prices.
+
+use super::{Names, Reader, names};
+use crate::fields::{Form, Row, split};
+use crate::model::{Settings, Wiring};
+use crate::problem::ProblemKind;
+use crate::sheets::{SETTINGS, meant, nearest, plain};
+use latchline_finding::{Money, Provenance, Sourced};
+use latchline_site::catalogue::{Media, OwnPrice, OwnPrices};
+use latchline_words::reading::Thing;
+
+impl Reader<'_> {
+    pub(super) fn settings(&mut self, form: Option<&Form<'_>>) -> Settings {
+        let mut settings = Settings {
+            title: String::from("Untitled site"),
+            country: None,
+            family: None,
+            catalogues: Vec::new(),
+            media: Media::Video,
+            indoor_station: None,
+            door_station: None,
+            labour_per_hour: Money::from_units(45.0),
+            slack: 0.05,
+            termination_m: 0.3,
+            hottest_c: 40.0,
+            coldest_c: 0.0,
+            usual_c: 20.0,
+            length_tolerance: 0.05,
+            wiring: Sourced::assumed(Wiring::Chains),
+            largest_group: None,
+            spare_ports: None,
+            growth: 0,
+            standby_hours: None,
+            thin_margin_v: None,
+            surge_protection_ohm: None,
+            cables: Vec::new(),
+            withdrawn: Vec::new(),
+        };
+        let Some(form) = form else { return settings };
+        let no_others: &[&str] = &[];
+        let known = SETTINGS.iter().enumerate().map(|(index, (name, ..))| (index, *name, no_others));
+        for row in form.rows() {
+            let Some(name) = row.need("Setting", self.problems) else { continue };
+            let Some(index) = meant(&name.value, known.clone()) else {
+                let nearest = nearest(&name.value, SETTINGS.iter().map(|(name, ..)| *name));
+                row.wrong(
+                    "Setting",
+                    ProblemKind::UnknownSetting { name: name.value, nearest },
+                    self.problems,
+                );
+                continue;
+            };
+            self.setting(SETTINGS[index].0, SETTINGS[index].1, &row, &mut settings);
+        }
+        settings
+    }
+
+    pub(super) fn setting(
+        &mut self,
+        name: &str,
+        choices: &[&str],
+        row: &Row<'_, '_>,
+        settings: &mut Settings,
+    ) {
+        let Some(text) = row.text("Value", self.problems) else { return };
+        let at = |value: f64| Sourced::new(value, text.origin.clone(), Provenance::Stated);
+        let mut number = |least: f64, most: f64, unit: &'static str| {
+            let value = row.number("Value", least, most, unit, self.problems)?.value;
+            if unit == "%" && value > 0.0 && value < 1.0 {
+                row.wrong("Value", ProblemKind::PercentageBelowOne(value), self.problems);
+            }
+            Some(value)
+        };
+        let whole = |value: f64| value.round() as u32;
+        match name {
+            "Title" => settings.title = text.value,
+            "Country" => settings.country = Some(text.value.to_uppercase()),
+            "Family" => settings.family = Some(text),
+            "Catalogues" => settings.catalogues = split(&text.value),
+            "Indoor station" => settings.indoor_station = Some(text),
+            "Door station" => settings.door_station = Some(text),
+            "Labour per hour" => {
+                if let Some(value) = number(0.0, 10_000.0, "") {
+                    settings.labour_per_hour = Money::from_units(value);
+                }
+            }
+            "Slack" => {
+                if let Some(value) = number(0.0, 100.0, "%") {
+                    settings.slack = value / 100.0;
+                }
+            }
+            "Termination" => {
+                if let Some(value) = number(0.0, 10.0, "m") {
+                    settings.termination_m = value;
+                }
+            }
+            "Hottest temperature" => {
+                if let Some(value) = number(-60.0, 150.0, "°C") {
+                    settings.hottest_c = value;
+                }
+            }
+            "Coldest temperature" => {
+                if let Some(value) = number(-60.0, 150.0, "°C") {
+                    settings.coldest_c = value;
+                }
+            }
+            "Usual temperature" => {
+                if let Some(value) = number(-60.0, 150.0, "°C") {
+                    settings.usual_c = value;
+                }
+            }
+            "Length tolerance" => {
+                if let Some(value) = number(0.0, 90.0, "%") {
+                    settings.length_tolerance = value / 100.0;
+                }
+            }
+            "Largest silenced group" => {
+                settings.largest_group = number(1.0, 10_000.0, "").map(|value| at(value).map(whole));
+            }
+            "Spare ports" => {
+                settings.spare_ports = number(0.0, 1_000.0, "").map(|value| at(value).map(whole));
+            }
+            "Growth" => settings.growth = number(0.0, 1_000.0, "").map_or(0, whole),
+            "Standby hours" => settings.standby_hours = number(0.0, 1_000.0, "h").map(at),
+            "Thin margin" => settings.thin_margin_v = number(0.0, 10.0, "V"),
+            "Surge protection" => settings.surge_protection_ohm = number(0.0, 1_000.0, "ohm"),
+            "Cables" => settings.cables = names(&text),
+            "Withdrawn parts" => settings.withdrawn = names(&text),
+            _ => {
+                let wanted = plain(&text.value);
+                if !choices.contains(&wanted.as_str()) {
+                    let kind = ProblemKind::UnknownName {
+                        kind: Thing::Choice,
+                        name: text.value,
+                        nearest: choices.join("\", \""),
+                    };
+                    row.wrong("Value", kind, self.problems);
+                } else if name == "Media" {
+                    settings.media = if wanted == "audio" { Media::Audio } else { Media::Video };
+                } else {
+                    let wiring = match wanted.as_str() {
+                        "stars" => Wiring::Stars,
+                        "corridors" => Wiring::Corridors,
+                        _ => Wiring::Chains,
+                    };
+                    settings.wiring = Sourced::new(wiring, text.origin, Provenance::Stated);
+                }
+            }
+        }
+    }
+
+    pub(super) fn prices(&mut self, form: Option<&Form<'_>>) -> OwnPrices {
+        let mut names = Names::new();
+        let mut prices = OwnPrices::new();
+        for row in form.iter().flat_map(|form| form.rows()) {
+            let price = row.number("Price", 0.0, 1e6, "", self.problems);
+            let labour_minutes = row.number("Minutes", 0.0, 1e6, "", self.problems);
+            let Some(part) = row.need("Part", self.problems) else { continue };
+            if let Some((_, first_row)) = names.get(&part.value) {
+                let kind = ProblemKind::NameTwice { name: part.value, first_row: *first_row };
+                row.wrong("Part", kind, self.problems);
+                continue;
+            }
+            names.insert(part.value.clone(), (0, row.number));
+            let price = price.map(|price| price.map(Money::from_units));
+            prices.insert(part.value, OwnPrice { origin: part.origin, price, labour_minutes });
+        }
+        prices
+    }
+}

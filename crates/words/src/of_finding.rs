@@ -1,0 +1,48 @@
+//! The message of a finding: its template filled in with what it carries.
+
+use crate::template::{figure, list, pieces, plain, render};
+use crate::{bands, figures, states};
+use latchline_finding::{Argument, Finding, Language};
+
+/// Fills in a template with the arguments of a finding; `None` if one that is not optional is missing.
+pub fn fill(template: &str, finding: &Finding, language: Language) -> Option<String> {
+    render(&pieces(template), &|name, form| of_finding(finding, name, form, language))
+}
+
+fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> Option<String> {
+    match name {
+        "element" => finding.element.as_ref().map(|element| plain(element.as_str())),
+        "state" => finding.state.as_ref().map(|state| states::in_words(state, language)),
+        "value" => finding.value.map(|value| match finding.limit {
+            Some(limit) if form.is_empty() => figures::pair(value, limit, language).0,
+            _ => figure(value, form, language),
+        }),
+        // Bands of the built-in families have a name in each language.
+        "band" => match finding.argument(name)? {
+            Argument::Text(band) => Some(plain(bands::band(band, language))),
+            other => words(other, form, language),
+        },
+        // A count that has a limit carries it as an argument.
+        "limit" => match (finding.value, finding.limit) {
+            (Some(value), Some(limit)) if form.is_empty() => Some(figures::pair(value, limit, language).1),
+            (_, Some(limit)) => Some(figure(limit, form, language)),
+            (_, None) => words(finding.argument(name)?, form, language),
+        },
+        _ => words(finding.argument(name)?, form, language),
+    }
+}
+
+fn words(argument: &Argument, form: &str, language: Language) -> Option<String> {
+    Some(match argument {
+        Argument::Text(text) => plain(text),
+        Argument::Words(both) => plain(both.of(language)),
+        Argument::Element(element) => plain(element.as_str()),
+        Argument::Texts(texts) if texts.is_empty() => return None,
+        Argument::ManyWords(words) if words.is_empty() => return None,
+        Argument::Elements(elements) if elements.is_empty() => return None,
+        Argument::Texts(texts) => list(texts.iter().map(String::as_str), form, language),
+        Argument::ManyWords(words) => list(words.iter().map(|both| both.of(language)), form, language),
+        Argument::Elements(elements) => list(elements.iter().map(|element| element.as_str()), form, language),
+        Argument::Figure(value) => figure(*value, form, language),
+    })
+}

@@ -181,6 +181,39 @@ def test_lowest_voltages_and_largest_power(seed, tmp_path):
     assert most_w - 1e-5 <= power_w <= most_w + 0.06, (power_w, most_w)
 
 
+@pytest.mark.parametrize("seed", range(8))
+def test_share_that_a_collapsing_bus_could_carry(seed, tmp_path):
+    """In the state that is named, sweeps settle with a little less than the share of every load that is given, and collapse with a little
+    more; on the run that is named more is lost than on any other. One chain follows the other, so a run is a chain."""
+    site = Site(seed, shrunk=6.0)
+    site.releases_at_once = 0
+    (tmp_path / "site.toml").write_text(site.text(), encoding="utf-8")
+    (tmp_path / "catalogue.toml").write_text(CATALOGUE, encoding="utf-8")
+    done = subprocess.run(
+        [os.environ["LATCHLINE"], "check", "--format", "json", "site.toml"],
+        cwd=tmp_path, capture_output=True, text=True, encoding="utf-8", timeout=60, check=False,
+    )
+    found = json.loads(done.stdout)
+    collapses = [one for one in found["findings"] if one["code"] == "no-operating-point" and one["state"] == "call"]
+    assert collapses, "these sites are made so that they collapse"
+    for one in collapses:
+        arguments = one["arguments"]
+        share = arguments["share"]["value"]
+        assert 0 < share < 1
+        calls = [(call["from"], call["to"], call["moment"]) for call in one["calls"]]
+        watts = site.loads(calls, ())
+        below, _ = site.solve({name: share * 0.999 * power for name, power in watts.items()})
+        above, _ = site.solve({name: share * 1.001 * power for name, power in watts.items()})
+        assert below is not None and above is None
+        first = {f"R{number}": chain for number, chain in enumerate(site.chains)}
+        source_v = SOURCE_V * (1 - SOURCE_TOLERANCE)
+        lost = {run: source_v - below[chain[-1]] for run, chain in first.items()}
+        assert arguments["run"] == max(lost, key=lost.get)
+        asked_w = sum(watts[name] for name in first[arguments["run"]])
+        assert arguments["asked"]["value"] == pytest.approx(asked_w, abs=1e-9)
+        assert arguments["carried"]["value"] == pytest.approx(share * asked_w, abs=1e-9)
+
+
 @pytest.mark.parametrize("seed", range(4))
 def test_stations_that_a_run_has_to_spare(seed, tmp_path):
     """One station after the other is added at the end of each run, as far on as its stations are apart on average, until some set of

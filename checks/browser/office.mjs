@@ -179,22 +179,67 @@ for (const [size, viewport] of Object.entries(SIZES)) {
   await keys.keyboard.press("Control+z");
   await reaches(keys, number + 2);
   step(journey, "Ctrl-Z takes it back", true);
+  await keys.focus("#d-lengths");
+  await keys.keyboard.press("Control+a");
+  await keys.keyboard.type("8 m · 6");
+  await keys.evaluate(() => document.getElementById("redo").click());
+  await reaches(keys, number + 3);
+  await keys.waitForFunction(() => document.getElementById("d-cable")?.value === "pair-0.5");
+  await keys.waitForTimeout(300);
+  step(journey, "what is typed stays while the details change", (await keys.evaluate(() => document.activeElement.value)) === "8 m · 6");
+  await keys.evaluate(() => document.getElementById("undo").click());
+  await reaches(keys, number + 4);
+  await keys.evaluate(() => { document.activeElement.value = document.activeElement.defaultValue; document.activeElement.blur(); });
   await keys.focus("#tab-drawing");
   await keys.keyboard.press("ArrowRight");
   await keys.waitForSelector("#everything");
-  await keys.focus('[data-edit="lengths"][data-run="A-R3"]');
+  const inTable = () => keys.evaluate(() => document.activeElement.closest("[data-edit]")?.dataset.run);
+  /** The server's answer to an edit, held back until the page has heard of the new revision by its stream. */
+  const late = async (route) => {
+    const answer = await route.fetch();
+    await keys.waitForTimeout(1500);
+    await route.fulfill({ response: answer });
+  };
+  let made = number + 4;
+  for (const [what, lengths] of [["at once", "7 7 7 7 7"], ["late", "8 7 7 7 7"]]) {
+    if (what === "late") await keys.route("**/edit", late);
+    await keys.focus('[data-edit="lengths"][data-run="A-R3"]');
+    await keys.keyboard.press("Enter");
+    await keys.keyboard.press("Control+a");
+    await keys.keyboard.type(lengths);
+    const answered = keys.waitForResponse("**/edit");
+    await keys.keyboard.press("Enter");
+    await reaches(keys, (made += 1));
+    step(journey, `the table is edited, answered ${what}`, true);
+    await answered;
+    await keys.waitForTimeout(300);
+    step(journey, `the focus stays in the table, answered ${what}`, (await inTable()) === "A-R3");
+  }
+  await keys.unroute("**/edit");
   await keys.keyboard.press("Enter");
   await keys.keyboard.press("Control+a");
-  await keys.keyboard.type("7 7 7 7 7");
-  await keys.keyboard.press("Enter");
-  await reaches(keys, number + 3);
-  step(journey, "the table is edited", true);
+  await keys.keyboard.type("9 7");
+  await keys.evaluate(() => document.getElementById("undo").click());
+  await reaches(keys, (made += 1));
   await keys.waitForTimeout(500);
-  step(journey, "the focus stays in the table", await keys.evaluate(() => document.getElementById("view-table").contains(document.activeElement)));
+  step(journey, "what is typed stays while the table changes", (await keys.evaluate(() => document.activeElement.value)) === "9 7");
+  await keys.keyboard.press("Control+a");
+  await keys.keyboard.type("none");
+  await keys.keyboard.press("Enter");
+  await keys.waitForFunction(() => !document.getElementById("notice").hidden);
+  await keys.waitForTimeout(300);
+  step(journey, "what is refused can be put right", (await keys.evaluate(() => document.activeElement.value)) === "none");
+  await keys.keyboard.press("Control+a");
+  await keys.keyboard.type("6 7 7 7 7");
+  await keys.keyboard.press("Tab");
+  await reaches(keys, (made += 1));
+  step(journey, "a field that is left is an edit", true);
   await settled(keys);
-  const again = await revision(keys);
-  await keys.click("#undo");
-  await reaches(keys, again + 1);
+  for (const left of [2, 1]) {
+    await keys.click("#undo");
+    await reaches(keys, (made += 1));
+    step(journey, `undo, ${left} to go`, true);
+  }
   await keys.context().close();
 }
 

@@ -1,12 +1,11 @@
 //! A site while it is being assessed: stage by stage, in any order.
 
 use crate::acceptance;
-use crate::assessment::{Assessment, Verdict, VoltageResults};
+use crate::assessment::{Assessment, VoltageResults};
 use crate::context::{Context, Ground};
 use crate::door::{DoorSheet, door_sheets};
 use crate::existing::judge_existing;
 use crate::grade;
-use crate::not_judged::NotJudged;
 use crate::physics::nuisance;
 use crate::physics_summary::{
     ToleranceError, ToleranceOptions, ToleranceSummary, short_circuit_summaries, signal_summaries,
@@ -17,6 +16,7 @@ use crate::rule::{Check, Judgement, Rule};
 use crate::rules;
 use crate::stage::{Stage, WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use crate::supply::{SupplySheet, supply_sheets};
+use crate::verdict::{VerdictSoFar, sort, verdict};
 use crate::voltage_summary::{
     device_results, run_currents, run_summaries, source_summaries, state_summaries,
 };
@@ -37,27 +37,6 @@ use std::sync::OnceLock;
 struct Voltages {
     worst: WorstStates,
     nuisance: Vec<Nuisance>,
-}
-
-/// What is known of a verdict.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum VerdictSoFar {
-    /// Every stage is in.
-    Known(Verdict),
-    /// An error stands, so it fails whatever comes; these stages are not in.
-    FailsAlready(Vec<Stage>),
-    /// These stages are not in, so nothing can be said: what was found so far may be all or not.
-    Pending(Vec<Stage>),
-}
-
-impl VerdictSoFar {
-    /// The stages that are not in.
-    pub fn pending(&self) -> &[Stage] {
-        match self {
-            VerdictSoFar::Known(_) => &[],
-            VerdictSoFar::FailsAlready(stages) | VerdictSoFar::Pending(stages) => stages,
-        }
-    }
 }
 
 /// A site while it is being assessed. Each stage is worked out when it is first asked for, and kept; what is asked for
@@ -402,27 +381,4 @@ fn kept<T>(place: &OnceLock<T>, work: impl FnOnce() -> Result<T, GivenUp>) -> Re
         // Who comes second finds the same, mostly remembered.
         None => work().map(|found| place.get_or_init(|| found)),
     }
-}
-
-/// The one place that says how a site stands, from what was found while reading and by the rules.
-fn verdict<'f>(
-    findings: impl Iterator<Item = &'f Finding>,
-    not_judged: &[NotJudged],
-    all_known: bool,
-) -> Verdict {
-    let mut errors = findings.filter(|finding| finding.severity == Severity::Error).peekable();
-    if errors.peek().is_some() {
-        let all_accepted = errors.all(|finding| finding.accepted.is_some());
-        return if all_accepted { Verdict::FailsAsAccepted } else { Verdict::Fails };
-    }
-    match (not_judged.is_empty(), all_known) {
-        (false, _) => Verdict::NotJudged,
-        (true, false) => Verdict::HoldsOnAssumedData,
-        (true, true) => Verdict::Holds,
-    }
-}
-
-/// Worst first, then in the order of rules and of the site, which is the order they come in.
-fn sort(findings: &mut [Finding]) {
-    findings.sort_by_key(|finding| (finding.accepted.is_some(), std::cmp::Reverse(finding.severity)));
 }

@@ -1,7 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
-use crate::existing::ExistingCable;
+use crate::existing_cable::ExistingCable;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
@@ -146,7 +146,7 @@ pub struct SourceSummary {
     /// The device with the least margin on its tree: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
     /// Loading margin in its worst state: the factor by which all loads can grow before there is
-    /// no operating point. `None` if nothing limits it or there is none today.
+    /// no operating point, below 1 where it collapses today. `None` if nothing limits it.
     pub loading_margin: Option<f64>,
 }
 

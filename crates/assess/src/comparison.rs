@@ -20,6 +20,8 @@ pub struct FigureChange {
     pub new: Option<f64>,
     /// Whether that is better.
     pub better: bool,
+    /// Whether the one before and the one after are lower bounds: at least that much, and perhaps more.
+    pub is_bound: [bool; 2],
 }
 
 /// The difference of two assessments. Accepted findings count as findings.
@@ -82,12 +84,19 @@ impl Comparison {
             };
             of.supply_sheets.iter().filter_map(battery).collect()
         };
+        let is_bound = |of: &Assessment, element: &ElementId| {
+            of.devices.iter().any(|one| one.id == *element && one.worst.is_bound)
+        };
+        let mut margins_v = figures(&margin(old), &margin(new), true);
+        for change in &mut margins_v {
+            change.is_bound = [is_bound(old, &change.element), is_bound(new, &change.element)];
+        }
         Comparison {
             gone: only(old, new),
             come: only(new, old),
             judged_now: gaps(old, new),
             no_longer_judged: gaps(new, old),
-            margins_v: figures(&margin(old), &margin(new), true),
+            margins_v,
             currents_a: figures(&current(old), &current(new), false),
             battery_hours: match is_of_like_hours {
                 true => figures(&hours(old), &hours(new), true),
@@ -123,7 +132,13 @@ fn figures(
                 (old, new) => old.is_some() != new.is_some(),
             };
             let better = (value(*new) > value(old)) == more_is_better;
-            differs.then(|| FigureChange { element: element.clone(), old, new: *new, better })
+            differs.then(|| FigureChange {
+                element: element.clone(),
+                old,
+                new: *new,
+                better,
+                is_bound: [false; 2],
+            })
         })
         .collect();
     let size = |change: &FigureChange| (value(change.old) - value(change.new)).abs();

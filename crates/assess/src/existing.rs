@@ -1,23 +1,11 @@
 //! Cables that are already in the walls: which of them can stay.
 
 use crate::assessment::RunSummary;
+use crate::existing_cable::ExistingCable;
 use crate::not_judged::NotJudged;
 use latchline_finding::{Code, ElementId, Finding, Severity};
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
-
-/// What is to be said of an existing cable.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum ExistingCable {
-    /// Nothing stands against it, and its loop and insulation were measured.
-    CanStay,
-    /// Nothing stands against it as it is assumed; loop or insulation was not measured.
-    CanStayIfMeasured,
-    /// Errors or warnings stand on it, on its port or on stations of its own; these codes.
-    Found(Vec<Code>),
-    /// Something about it or a station of its own could not be judged.
-    NotJudged,
-}
 
 /// Says of each existing run whether it can stay.
 pub(crate) fn judge_existing(

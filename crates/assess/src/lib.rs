@@ -12,6 +12,7 @@ pub mod comparison;
 pub mod context;
 pub mod door;
 mod existing;
+mod existing_cable;
 mod grade;
 pub mod jobs;
 mod not_judged;
@@ -23,17 +24,18 @@ pub mod rules;
 pub mod stage;
 pub mod supply;
 pub mod touch_limits;
+mod verdict;
 mod voltage_summary;
 
 pub use assess::{assess, assess_trial, assess_with, is_allowed};
-pub use assessing::{Assessing, VerdictSoFar};
+pub use assessing::Assessing;
 pub use assessment::{
     Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, Verdict, VoltageResults,
     WorstCurrent, WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
-pub use existing::ExistingCable;
+pub use existing_cable::ExistingCable;
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{
@@ -51,6 +53,7 @@ pub use readings::predicted_readings;
 pub use rules::Depth;
 pub use stage::Stage;
 pub use supply::{BatteryFigures, SupplySheet};
+pub use verdict::VerdictSoFar;
 
 use latchline_finding::CodeDoc;
 

@@ -11,6 +11,7 @@ use latchline_network::tolerance::{StageTolerance, tolerance};
 pub use latchline_network::tolerance::{ToleranceError, ToleranceOptions};
 use latchline_network::{BusState, Device, Layout, StageNode, StageSource, StateSpace, Wanted, WorstStates};
 use latchline_site::model::Site;
+use latchline_words::figures::start_s;
 use latchline_words::tolerance::ToleranceFactor;
 
 /// One caller's weakest station in a band.
@@ -228,11 +229,12 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
             StartUpOutcome::BrownOut { .. } => ("brown-out", None, None),
             StartUpOutcome::Undecided => ("undecided", None, None),
         };
-        let last = start
-            .devices
-            .iter()
-            .filter_map(|device| Some((device.up_s?, device.terminal)))
-            .max_by(|a, b| a.0.total_cmp(&b.0));
+        // The last one, unless another comes up as late by the clock that is shown.
+        let mut up: Vec<(f64, StageNode)> =
+            start.devices.iter().filter_map(|device| Some((device.up_s?, device.terminal))).collect();
+        up.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let is_alone = up.get(1).is_none_or(|next| start_s(next.0) < start_s(up[0].0));
+        let last = up.first().filter(|_| is_alone && outcome == "runs");
         StartUpSummary {
             source: layout.stages[start.stage].id.clone(),
             fed_from: layout.stages[start.stage].source,
@@ -248,7 +250,7 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
                 .filter(|device| !device.runs)
                 .map(|device| id(device.terminal))
                 .collect(),
-            last: last.filter(|_| outcome == "runs").map(|(_, terminal)| id(terminal)),
+            last: last.map(|(_, terminal)| id(*terminal)),
             boot_current_a: start.boot_current_a,
             limit_a: start.limit_a,
             curves: start

@@ -2,8 +2,9 @@
 //! stands beside each check.
 
 use latchline_circuit::lock::{
-    Coil, LockCable, LockSupply, Suppressor, Varistor, ac_voltage_v, current_after_a, least_supply_v,
-    least_voltage_v, loop_resistance_ohm, most_loop_resistance_ohm, release_time_s, spike_voltage_v,
+    Coil, LockCable, LockSupply, Suppressor, Varistor, ac_voltage_v, current_after_a, highest_voltage_v,
+    least_supply_v, least_voltage_v, loop_resistance_ohm, most_loop_resistance_ohm, release_time_s,
+    spike_voltage_v,
 };
 use proptest::prelude::*;
 
@@ -194,6 +195,10 @@ proptest! {
         }
         prop_assert!(high >= bound_v - 1e-9, "voltage {high}, bound {bound_v}");
         prop_assert!(high <= supply.high_v() + 1e-9);
+        // With at least a coil's current it is not above the other bound; it is met by a coil at the feed's upper end.
+        let most_v = highest_voltage_v(&supply, resistance_ohm, rated_v, current_a).unwrap();
+        prop_assert!(high <= most_v + 1e-9, "voltage {high}, bound {most_v}");
+        prop_assert!((most_v + resistance_ohm * current_a * most_v / rated_v - supply.high_v()).abs() <= 1e-9);
         if blend == 1.0 || (bound_v > 0.0 && bound_v < rated_v) {
             let needed_v = least_supply_v(bound_v, tolerance, resistance_ohm, current_a).unwrap();
             prop_assert!((needed_v - voltage_v).abs() <= 1e-9);

@@ -128,6 +128,10 @@ fn heating_by_hand() {
     let balance = 30.0 + 8.0 * 2.0 * 25.0 * 0.088 * (1.0 + 0.00393 * (t - 20.0));
     assert!((t - balance).abs() < 1e-9 && (72.4..72.5).contains(&t), "{t}");
     assert_eq!(steady_temperature_c(20.0, 0.088, 0.003_93, 8.0, 30.0).unwrap(), None);
+    // The same current in aluminium of the same size, 1.64 times the resistance and 0.00403 per kelvin (IEC 60889, from memory): 57.73 K
+    // at 20 °C, (30 + 57.728 x 0.9194)/(1 - 57.728 x 0.00403) = 108.261 °C; copper's coefficient would make it 107.60 °C.
+    let aluminium = steady_temperature_c(5.0, 0.088 * 1.64, 0.004_03, 8.0, 30.0).unwrap().unwrap();
+    assert!((aluminium - 108.2615).abs() < 1e-3, "{aluminium}");
 }
 
 #[test]

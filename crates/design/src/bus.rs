@@ -1,6 +1,7 @@
 //! The design of one bus: walking orders, the cheapest plan of each that passes, and the lower bound.
 
-use crate::design::Effort;
+use crate::arrangement::SMALL_SITE;
+use crate::effort::Effort;
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::judge::Judged;
@@ -10,7 +11,6 @@ use crate::order::{small_orders, walking_order};
 use crate::outcome::{Binding, Texts};
 use crate::plan::Plan;
 use crate::planning::{plan, relaxed, tables_for};
-use crate::runs::SMALL_SITE;
 use crate::search::{GOOD_ENOUGH, Search};
 use latchline_assess::Memory;
 use latchline_words::design::CountedPart;

@@ -1,6 +1,7 @@
 //! The whole way: call groups onto buses, each bus designed, all of them together as one site file.
 
 use crate::bus::Bus;
+use crate::effort::Effort;
 use crate::groups::call_groups;
 use crate::instance::Instance;
 use crate::judge::{Judged, judge, remarks};
@@ -15,25 +16,6 @@ use latchline_finding::Money;
 use latchline_survey::Survey;
 use latchline_words::design::{SpaceWords, UnknownPart};
 use std::collections::BTreeSet;
-
-/// How hard to look.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Effort {
-    /// Walking orders of each bus that are tried in any case.
-    pub orders: usize,
-    /// Walking orders at most, all buses together, as long as the caller wants further ones.
-    pub most_orders: usize,
-    /// Plans of each bus that are assessed at most.
-    pub most_plans: usize,
-    /// Seed for the orders beyond the natural ones.
-    pub seed: u64,
-}
-
-impl Default for Effort {
-    fn default() -> Self {
-        Effort { orders: 3, most_orders: 3, most_plans: usize::MAX, seed: 0 }
-    }
-}
 
 /// Asked before every further walking order, with their number so far, the best cost and the bound.
 pub type GoOn<'g> = &'g mut (dyn FnMut(usize, Option<Money>, Money) -> bool + Send);

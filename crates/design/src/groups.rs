@@ -2,10 +2,8 @@
 
 use crate::instance::Instance;
 use crate::item::Owner;
-use crate::items::reaches;
 
-/// Items by group, each in the order of the survey, the groups in the order of their first item. A scope that is not understood joins
-/// everything: what might be called must be within reach of the wires.
+/// Items by group, each in the order of the survey, the groups in the order of their first item.
 pub fn call_groups(instance: &Instance<'_>) -> Vec<Vec<usize>> {
     let survey = instance.survey;
     let items = &instance.items;
@@ -18,20 +16,15 @@ pub fn call_groups(instance: &Instance<'_>) -> Vec<Vec<usize>> {
         };
         let everyone = [String::from("everyone")];
         for word in if words.is_empty() { &everyone[..] } else { words } {
-            let mut anyone = false;
             for (other, called) in items.iter().enumerate() {
                 let is_called = match called.owner {
-                    Owner::Dwelling(index) => reaches(survey, word, index),
-                    Owner::Desk(_) => word == "everyone" || word == "management" || *word == called.name,
+                    Owner::Dwelling(index) => survey.means_dwelling(word, index),
+                    Owner::Desk(index) => survey.means_desk(word, index),
                     Owner::Entrance(_) => false,
                 };
                 if is_called {
-                    anyone = true;
                     joined.join(caller, other);
                 }
-            }
-            if !anyone {
-                (0..items.len()).for_each(|other| joined.join(caller, other));
             }
         }
     }

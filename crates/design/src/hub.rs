@@ -1,8 +1,9 @@
 //! Distributors with trunks on their ports: cascades.
 
+use crate::arrangement::Arrangement;
 use crate::money::NONE;
 use crate::plan::{Block, Planner, Trunk, TrunkStart};
-use crate::runs::{Arrangement, Layout, RunChoice, RunTable};
+use crate::runs::{Layout, RunChoice, RunTable};
 use rayon::prelude::*;
 
 /// Items of a bus up to which distributors may hang on another one's ports.

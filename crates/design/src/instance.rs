@@ -6,8 +6,9 @@ use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::{
     BranchModel, Distributor, InWall, Isolator, JOINT_OHM, Supply, Wire, branch_box, distributor, in_walls,
-    isolator, station, supply, wires,
+    isolator, supply, wires,
 };
+use crate::station_load::station;
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family, StationKind};
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;

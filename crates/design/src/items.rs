@@ -5,7 +5,8 @@ use crate::instance::Instance;
 use crate::item::{Item, Owner};
 use crate::money::Amount;
 use crate::obstacle::Obstacle;
-use crate::parts::{LockLoad, cost_of, load_of, lock_load, station};
+use crate::parts::cost_of;
+use crate::station_load::{LockLoad, load_of, lock_load, station};
 use latchline_site::catalogue::{Environment, LoopThrough, StationKind, StationModel};
 use latchline_survey::Survey;
 use latchline_words::design::CountedPart;
@@ -80,8 +81,7 @@ impl Instance<'_> {
         Ok(())
     }
 
-    /// Marks on every item who can call it. A scope that is not understood calls nobody here: fewer calls
-    /// make a lower bound lower.
+    /// Marks on every item who can call it.
     pub(crate) fn who_calls_whom(&mut self) {
         let survey = self.survey;
         for item in 0..self.items.len() {
@@ -98,7 +98,7 @@ impl Instance<'_> {
             let mut anyone = false;
             for other in &mut self.items {
                 let Owner::Dwelling(index) = other.owner else { continue };
-                if words.is_empty() || words.iter().any(|word| reaches(survey, word, index)) {
+                if words.is_empty() || words.iter().any(|word| survey.means_dwelling(word, index)) {
                     other.called_by |= 1 << number;
                     anyone = true;
                 }
@@ -161,33 +161,11 @@ impl Instance<'_> {
     }
 }
 
-/// Whether a word of a scope certainly names a dwelling.
-pub(crate) fn reaches(survey: &Survey, word: &str, dwelling: usize) -> bool {
-    let dwelling = &survey.dwellings[dwelling];
-    if word == "everyone" || word == dwelling.name.value {
-        return true;
-    }
-    let place = &survey.places[dwelling.place];
-    let building = place.building.map(|at| survey.buildings[at].name.value.as_str());
-    let mut parts = word.split('/');
-    let is_here = |part: &str| Some(part) == place.core.as_deref() || Some(part) == place.floor.as_deref();
-    parts.next() == building && building.is_some() && parts.all(is_here)
-}
-
 /// How many dwellings an entrance calls.
 fn called(survey: &Survey, words: &[String]) -> usize {
     if words.is_empty() {
         return survey.dwellings.len();
     }
-    let in_building = |word: &str| {
-        let building = survey.buildings.iter().position(|building| building.name.value == word);
-        let inside = |place: usize| building.is_some() && survey.places[place].building == building;
-        survey.dwellings.iter().filter(|dwelling| inside(dwelling.place)).count()
-    };
-    let one = |word: &str| match word {
-        "everyone" => survey.dwellings.len(),
-        _ if survey.dwellings.iter().any(|dwelling| dwelling.name.value == word) => 1,
-        _ => in_building(word.split('/').next().unwrap_or(word)),
-    };
-    words.iter().map(|word| one(word)).sum::<usize>().min(survey.dwellings.len())
+    let is_called = |at: &usize| words.iter().any(|word| survey.means_dwelling(word, *at));
+    (0..survey.dwellings.len()).filter(is_called).count()
 }

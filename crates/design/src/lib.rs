@@ -20,12 +20,15 @@
 //! loads whose current does not rise with voltage, adding load or resistance lowers every voltage. The
 //! certificate is the dynamic programme's own value, an exact minimum in whole millionths. Among plans of equal cost the one whose broken joints silence fewest is taken.
 
+pub mod arrangement;
 pub mod blame;
 mod blocks;
 pub mod branches;
 pub mod bus;
 pub mod change;
 pub mod design;
+mod draw;
+mod effort;
 pub mod electric;
 pub mod emit;
 mod emit_runs;
@@ -52,13 +55,15 @@ pub mod search;
 pub mod sections;
 pub mod shape;
 pub mod space;
+mod station_load;
 pub mod toml_text;
 mod trace;
 pub mod ways_out;
 mod zones;
 
 pub use change::{Changed, change};
-pub use design::{Effort, design};
+pub use design::design;
+pub use effort::Effort;
 pub use obstacle::Obstacle;
 pub use outcome::{Binding, Design, Texts};
 pub use ways_out::{WayOut, ways_out};

@@ -9,6 +9,7 @@
 //! remembered and each of their runs is left out in turn. No claim rests on a conflict: the bound is that of the plan
 //! without any.
 
+use crate::arrangement::SMALL_SITE;
 use crate::instance::Instance;
 use crate::judge::{Help, Judged, Rejection, judge};
 use crate::money::{Amount, money};
@@ -16,7 +17,7 @@ use crate::obstacle::Obstacle;
 use crate::outcome::Texts;
 use crate::plan::{Assumptions, Plan};
 use crate::planning::{plan, tables_for};
-use crate::runs::{Barred, RunKey, SMALL_SITE, Tables, without};
+use crate::runs::{Barred, RunKey, Tables, without};
 use latchline_assess::Memory;
 use latchline_finding::Money;
 use latchline_site::catalogue::Environment;

@@ -1,6 +1,7 @@
 //! Where there is no design: what would make one, each way tried and priced.
 
-use crate::design::{Effort, design};
+use crate::design::design;
+use crate::effort::Effort;
 use crate::outcome::{Design, Texts};
 use latchline_finding::{Both, Language, Money};
 use latchline_survey::Survey;

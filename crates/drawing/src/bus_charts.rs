@@ -14,7 +14,7 @@ use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
 use latchline_site::model::Site;
-use latchline_words::figures::{self, start_time};
+use latchline_words::figures::{self, start_s, start_time};
 
 /// A panel is not made lower than this while a sheet has room for fewer.
 const LEAST_PANEL_MM: f64 = 74.0;
@@ -124,6 +124,9 @@ const MOST_NOTES: usize = 4;
 fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> Panel {
     let (devices, down) = (start.devices, start.not_running.len());
     let told = match start.outcome {
+        "runs" if start.dropouts == 0 && start.time_s.is_some_and(|time_s| start_s(time_s) == 0.0) => {
+            lettering.say(&Phrase::UpAtOnce { devices })
+        }
         "runs" => lettering.say(&Phrase::AllUp {
             devices,
             after: start.time_s.map(|time| start_time(time, lettering.0.language)).as_deref(),

@@ -8,6 +8,7 @@
 
 mod inputs;
 mod lock;
+mod picture;
 mod symbols;
 #[cfg(test)]
 mod tests;
@@ -15,58 +16,17 @@ mod words;
 
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Scene, Stroke};
-use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted};
+use crate::scene::{Area, Scene};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use inputs::{MOST_INPUTS, inputs_picture};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
 use lock::lock_picture;
-
-/// A picture with its size, its left upper corner at the origin.
-#[derive(Debug)]
-struct Picture {
-    /// What is drawn.
-    group: Group,
-    /// Width in millimetres.
-    width_mm: f64,
-    /// Height in millimetres.
-    height_mm: f64,
-    /// The same in words.
-    words: String,
-}
+use picture::Picture;
 
 const GAP_MM: f64 = 5.0;
 /// How much a picture is enlarged where there is room.
 const MOST_ENLARGED: f64 = 1.1;
-
-fn wire() -> Stroke {
-    Stroke::solid(Ink::Wire, 0.35)
-}
-
-fn thin() -> Stroke {
-    Stroke::solid(Ink::Text, 0.3)
-}
-
-/// Frame and head of a picture: its name, what is drawn, and a line about it.
-fn head(group: &mut Group, area: Area, name: &str, title: &str, line: &str) {
-    group.rectangle(Layer::Frame, area, 1.0, Some(Stroke::solid(Ink::Outline, 0.3)), None);
-    let room = area.width - 6.0;
-    group.text(Layer::Lettering, fitted((3.0, 5.6), name, 4.2, 2.6, true, room));
-    group.text(Layer::Lettering, fitted((3.0, 9.8), title, 2.6, 2.0, false, room).ink(Ink::Quiet));
-    group.text(Layer::Lettering, fitted((3.0, 13.4), line, 2.6, 2.0, false, room).ink(Ink::Quiet));
-}
-
-/// What gives power or reads, as a box at the left with up to three lines of words.
-fn source_box(group: &mut Group, area: Area, lines: &[String]) {
-    group.rectangle(Layer::Device, area, 0.0, Some(thin()), Some(Ink::Inside));
-    let first = area.y + area.height / 2.0 + 1.0 - 3.4 * (lines.len().saturating_sub(1)) as f64 / 2.0;
-    for (index, line) in lines.iter().enumerate() {
-        let at = (area.x + area.width / 2.0, first + 3.4 * index as f64);
-        let text = fitted(at, line, 2.4, 1.8, false, area.width - 2.0);
-        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
-    }
-}
 
 /// The pictures of all doors in file order.
 fn pictures(assessment: &Assessment, lettering: Lettering) -> Vec<Picture> {

@@ -5,7 +5,7 @@
 //! comments, order and layout. An edit can carry what it expects to find, so that on a newer text it is applied or refused, never
 //! laid over something else.
 
-use crate::{Code, ElementId, Figure, Money, Severity};
+use crate::{Code, ElementId, Figure, MainsLost, Money, Severity};
 
 /// One step into a TOML document.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -113,6 +113,8 @@ pub struct Remedy {
     pub clears: Vec<(Code, Option<ElementId>)>,
     /// Every finding that comes with it, none of them an error.
     pub brings: Vec<Brought>,
+    /// What it makes of doors and stations while the mains are lost, where that was otherwise and is not a battery's gain.
+    pub mains_lost: Vec<MainsLost>,
     /// For a change of nothing but what is known: what has to be measured.
     pub measure: Option<LoopMeasurement>,
 }

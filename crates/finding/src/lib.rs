@@ -13,12 +13,14 @@
 //! * [`shown`]: text from outside as it may reach a terminal;
 //! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
 
+mod code;
 mod code_doc;
 mod edit;
 mod element;
 mod figure;
 mod finding;
 mod locale;
+mod mains_lost;
 mod money;
 mod origin;
 pub mod quantity;
@@ -26,12 +28,14 @@ pub mod shown;
 mod sourced;
 mod state;
 
+pub use code::{Code, Severity};
 pub use code_doc::CodeDoc;
 pub use edit::{Brought, Change, Edit, EditStep, LoopMeasurement, Remedy};
 pub use element::ElementId;
 pub use figure::{Figure, Unit};
-pub use finding::{Acceptance, Argument, Code, DataGrade, Finding, Related, Severity};
+pub use finding::{Acceptance, Argument, DataGrade, Finding, Related};
 pub use locale::{Both, Language, Locale, Rounding, Units};
+pub use mains_lost::{MainsLost, WithoutMains};
 pub use money::Money;
 pub use origin::{FileId, Origin, SourceFile, Sources, Span};
 pub use sourced::{Provenance, Sourced};

@@ -3,13 +3,13 @@
 //! Help, man page and completions all come from these definitions.
 
 use crate::commands::{
-    accept::AcceptArguments, addresses::AddressesArguments, ask::AskArguments, catalogue::CatalogueArguments,
-    check::CheckArguments, compare::CompareArguments, completions::CompletionsArguments,
-    design::DesignArguments, draw::DrawArguments, explain::ExplainArguments, fix::FixArguments,
-    flow::FlowArguments, headroom::HeadroomArguments, locate::LocateArguments, man::ManArguments,
-    new::NewArguments, pack::PackArguments, phone::PhoneArguments, practise::PractiseArguments,
-    reach::ReachArguments, readings::ReadingsArguments, response::ResponseArguments, schema::SchemaArguments,
-    serve::ServeArguments, store::StoreArguments,
+    accept::AcceptArguments, addresses::AddressesArguments, as_built::AsBuiltArguments, ask::AskArguments,
+    catalogue::CatalogueArguments, check::CheckArguments, compare::CompareArguments,
+    completions::CompletionsArguments, design::DesignArguments, draw::DrawArguments,
+    explain::ExplainArguments, fix::FixArguments, flow::FlowArguments, headroom::HeadroomArguments,
+    locate::LocateArguments, man::ManArguments, new::NewArguments, pack::PackArguments,
+    phone::PhoneArguments, practise::PractiseArguments, reach::ReachArguments, readings::ReadingsArguments,
+    response::ResponseArguments, schema::SchemaArguments, serve::ServeArguments, store::StoreArguments,
 };
 use clap::{Parser, Subcommand};
 
@@ -76,6 +76,8 @@ pub enum Command {
     Phone(PhoneArguments),
     #[command(after_help = examples!("readings site.toml readings-*.json", "readings site.toml kim.json robin.json -o readings.toml"))]
     Readings(ReadingsArguments),
+    #[command(after_help = examples!("as-built site.toml readings-*.json", "as-built site.toml kim.json robin.json --write"))]
+    AsBuilt(AsBuiltArguments),
     #[command(after_help = examples!("headroom site.toml", "headroom site.toml --format json"))]
     Headroom(HeadroomArguments),
     #[command(after_help = examples!("locate site.toml A-15@ringing=33V", "locate site.toml readings.toml --format json"))]

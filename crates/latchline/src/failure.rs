@@ -1,24 +1,51 @@
 //! How a command that could not run says so.
 
+use crate::output::Unwritten;
 use latchline_finding::shown;
 use std::io::{ErrorKind, Write as _};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// Exit status of a command that could not run, or whose input cannot be used.
 pub const UNUSABLE: u8 = 2;
 
-/// Prints the chain of an error once, each cause on a line of its own, and gives the exit status.
+/// Prints the chain of an error once, each cause on a line of its own, and gives the exit status. Where it is the result that could not
+/// be written, it also says what was `written` besides: the command may have done its work.
 /// What stands in it of files and arguments is shown, never obeyed.
-pub fn report(error: &anyhow::Error) -> ExitCode {
-    let mut text = String::new();
-    for (at, cause) in error.chain().enumerate() {
-        let words = cause.downcast_ref::<std::io::Error>().map_or_else(|| cause.to_string(), in_words);
-        let lead = if at == 0 { "error: " } else { "  " };
-        text.push_str(&format!("{lead}{}\n", shown::prose(&words)));
-    }
+pub fn report(error: &anyhow::Error, written: &[PathBuf]) -> ExitCode {
     // Nothing is left to tell it to if standard error is closed.
-    let _ = std::io::stderr().write_all(text.as_bytes());
+    let _ = std::io::stderr().write_all(text(error, written).as_bytes());
     ExitCode::from(UNUSABLE)
+}
+
+fn text(error: &anyhow::Error, written: &[PathBuf]) -> String {
+    let of_output = |error: &std::io::Error| error.get_ref().is_some_and(|inner| inner.is::<Unwritten>());
+    let is_of_output =
+        |cause: &&(dyn std::error::Error + 'static)| cause.downcast_ref().is_some_and(of_output);
+    let mut lines: Vec<String> = Vec::new();
+    for cause in error.chain() {
+        let words = match cause.downcast_ref::<std::io::Error>() {
+            Some(error) if !of_output(error) => in_words(error),
+            _ => cause.to_string(),
+        };
+        // Who writes through a buffer says the same once more.
+        if lines.last() != Some(&words) {
+            lines.push(words);
+        }
+    }
+    if error.chain().any(|cause| is_of_output(&cause)) {
+        if written.is_empty() {
+            lines.push(String::from("no file was changed"));
+        }
+        lines
+            .extend(written.iter().map(|path| format!("\"{}\" was written all the same", shown::path(path))));
+    }
+    let mut text = String::new();
+    for (at, words) in lines.iter().enumerate() {
+        let lead = if at == 0 { "error: " } else { "  " };
+        text.push_str(&format!("{lead}{}\n", shown::prose(words)));
+    }
+    text
 }
 
 /// What the system's error means for whoever named the file.

@@ -2,11 +2,12 @@
 
 use crate::files::{Original, original, read_bytes, read_text, refuse_for_site, refuse_pack_for_site};
 use anyhow::{Context, Result};
-use latchline_finding::Sources;
+use latchline_finding::{Both, SourceFile, Sources};
 use latchline_pack::Stamp;
 use latchline_report::STANDARD_INPUT;
-use latchline_session::{Files, Session, View};
+use latchline_session::{CatalogueReader, Files, Session, View};
 use latchline_site::{ParsedSite, builtin_catalogue};
+use std::collections::BTreeMap;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -20,6 +21,25 @@ pub struct Opened {
     pub original: Original,
     /// The files that were read.
     pub files: Vec<PathBuf>,
+}
+
+/// Reads the catalogues that an edit names, from the folder of the site file.
+#[derive(Debug)]
+struct BesideTheSite {
+    folder: PathBuf,
+}
+
+impl CatalogueReader for BesideTheSite {
+    fn read(&self, path: &str) -> Result<SourceFile, Both> {
+        let file = self.folder.join(path);
+        match read_text(&file, &mut std::io::empty()) {
+            Ok(text) => Ok(SourceFile { name: file.display().to_string(), text: text.into() }),
+            Err(error) => {
+                let why = format!("{error:#}");
+                Err(Both::new(why.clone(), why))
+            }
+        }
+    }
 }
 
 /// The stamp of what is printed from these texts: their hash, and the revision made from it unless the
@@ -43,21 +63,23 @@ pub fn open(path: &Path, input: &mut dyn Read) -> Result<Opened> {
     let site_file = sources.add(name, Arc::clone(&original.text));
     let site = sources.file(site_file).clone();
     let parsed = ParsedSite::new(site_file, &site);
-    let mut catalogues = Vec::new();
     let (builtin_name, builtin_text) = builtin_catalogue();
-    catalogues.push(sources.add(builtin_name, builtin_text));
+    let catalogues = vec![sources.add(builtin_name, builtin_text)];
+    let folder = path.parent().unwrap_or(Path::new("")).to_path_buf();
+    let mut read = BTreeMap::new();
     let mut files = vec![path.to_path_buf()];
     for named in parsed.catalogue_paths() {
-        let file = path.parent().unwrap_or(Path::new("")).join(&named.value);
+        let file = folder.join(&named.value);
         let place = named.origin.span().map_or_else(String::new, |span| {
             let (line, column) = sources.line_and_column(span.file, span.start as usize);
             format!(", named at {}:{line}:{column}", sources.file(span.file).name)
         });
         let text = read_text(&file, &mut std::io::empty())
             .with_context(|| format!("the catalogue \"{}\"{place}, cannot be used", named.value))?;
-        catalogues.push(sources.add(file.display().to_string(), text));
+        read.insert(named.value, sources.add(file.display().to_string(), text));
         files.push(file);
     }
-    let session = Session::of_parsed(&parsed, Files { sources, site_file, catalogues });
+    let files_read = Files { sources, site_file, catalogues, named: read };
+    let session = Session::of_parsed(&parsed, files_read).with_reader(BesideTheSite { folder });
     Ok(Opened { session, original, files })
 }

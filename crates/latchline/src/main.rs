@@ -22,7 +22,6 @@ mod plain_network;
 mod surroundings;
 mod usage;
 
-use anyhow::Context as _;
 use arguments::{Arguments, Command};
 use clap::{CommandFactory, Parser};
 use std::io::Write as _;
@@ -36,8 +35,8 @@ fn main() -> ExitCode {
         Ok(arguments) => run(&arguments.command, &surroundings, &mut input, &mut output),
         Err(error) => usage::tell(&error, &mut output),
     };
-    let written = |status| output.flush().context("cannot write the result").map(|()| status);
-    result.and_then(written).unwrap_or_else(|error| failure::report(&error))
+    let flushed = |status| Ok(output.flush().map(|()| status)?);
+    result.and_then(flushed).unwrap_or_else(|error| failure::report(&error, &files::written()))
 }
 
 fn run(
@@ -67,6 +66,7 @@ fn run(
         Command::Pack(arguments) => commands::pack::run(arguments, surroundings, input, output),
         Command::Phone(arguments) => commands::phone::run(arguments, surroundings, input, output),
         Command::Readings(arguments) => commands::readings::run(arguments, surroundings, input, output),
+        Command::AsBuilt(arguments) => commands::as_built::run(arguments, surroundings, output),
         Command::Flow(arguments) => commands::flow::run(arguments, input, output),
         Command::Headroom(arguments) => commands::headroom::run(arguments, surroundings, input, output),
         Command::Locate(arguments) => commands::locate::run(arguments, surroundings, input, output),

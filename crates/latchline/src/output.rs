@@ -1,7 +1,8 @@
 //! Results on standard output.
 
-use anyhow::{Context, Result};
+use anyhow::Result;
 use std::cell::Cell;
+use std::fmt;
 use std::io::{self, ErrorKind, Write};
 use std::rc::Rc;
 
@@ -10,11 +11,30 @@ use std::rc::Rc;
 /// # Errors
 /// If it cannot be written.
 pub fn put(text: &str, output: &mut dyn Write) -> Result<()> {
-    output.write_all(text.as_bytes()).and_then(|()| output.flush()).context("cannot write the result")
+    Ok(output.write_all(text.as_bytes()).and_then(|()| output.flush())?)
+}
+
+/// That a result could not be written to standard output, for whatever the system says beneath.
+#[derive(Debug)]
+pub struct Unwritten(io::Error);
+
+impl fmt::Display for Unwritten {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("cannot write the result")
+    }
+}
+
+impl std::error::Error for Unwritten {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        Some(&self.0)
+    }
 }
 
 /// Standard output whose reader may have seen enough and go: what comes after is dropped, and the command ends as
-/// it would have. Anything else that keeps a result from being written is an error.
+/// it would have. Anything else that keeps a result from being written is an error ([`Unwritten`]).
+///
+/// An output that was closed before the start is none: the runtime has put the null device in its place by then, so that no file takes its
+/// number, and nothing tells that from a result that is thrown away on purpose.
 #[derive(Debug)]
 pub struct Answer<W> {
     inner: W,
@@ -36,7 +56,10 @@ impl<W: Write> Answer<W> {
                 self.reader_is_gone.set(true);
                 Ok(dropped)
             }
-            result => result,
+            // The writer above tries again by itself.
+            Err(error) if error.kind() == ErrorKind::Interrupted => Err(error),
+            Err(error) => Err(io::Error::new(error.kind(), Unwritten(error))),
+            Ok(done) => Ok(done),
         }
     }
 }

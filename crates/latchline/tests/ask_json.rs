@@ -46,7 +46,7 @@ fn stations_on_a_run() {
     );
     assert!(text.starts_with(&first.replace('"', "").replace(".0 m", " m")), "{first}: {text}");
     assert!(text.contains(&format!("{}: {}.", "on mains", carried[1]["stations"])), "{text}");
-    assert!(text.contains(&format!("has {} V more", rounded(&carried[0]["margin_v"], 1, false))), "{text}");
+    assert!(text.contains(&format!("has {} V more", rounded(&carried[0]["margin_v"], 2, false))), "{text}");
     let lightest = &json["lightest"];
     let said =
         format!("of {}, the lightest, {} work", lightest["station"].as_str().unwrap(), lightest["stations"]);

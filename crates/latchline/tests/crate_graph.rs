@@ -21,7 +21,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("report", &["finding", "words", "site", "assess"]),
     ("remedy", &["finding", "site", "network", "assess"]),
     ("reach", &["finding", "words", "site", "network", "assess"]),
-    ("session", &["finding", "site", "assess", "remedy", "reach"]),
+    ("session", &["finding", "words", "site", "assess", "remedy", "reach"]),
     ("store", &["finding", "site"]),
     ("survey", &["finding", "words", "site"]),
     ("design", &["finding", "words", "site", "network", "assess", "survey"]),
@@ -29,7 +29,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("drawing", &["finding", "words", "site", "wiring", "assess"]),
     ("pack", &["finding", "words", "site", "wiring", "cutting", "assess", "drawing"]),
     ("typeset", &["finding", "words", "drawing", "pack"]),
-    ("phone", &["finding", "words", "site", "wiring", "pack"]),
+    ("phone", &["finding", "words", "site", "wiring", "assess", "pack"]),
     (
         "server",
         &[

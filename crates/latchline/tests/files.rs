@@ -374,6 +374,66 @@ fn the_status_does_not_depend_on_whether_the_reader_went() {
     assert!(folder.read("site.toml").contains("reason = \"known\""));
 }
 
+/// Where the output takes nothing, each command says so in words and what became of the files, truly.
+#[test]
+#[cfg(target_os = "linux")]
+fn a_full_output_is_told_with_what_became_of_the_files() {
+    let run = |folder: &Folder, arguments: &[&str]| {
+        let full = std::fs::OpenOptions::new().write(true).open("/dev/full").unwrap();
+        ran(folder.command(arguments).stdout(full).output().unwrap())
+    };
+    for (arguments, written) in [
+        (&["accept", "site.toml", "thin-margin", "--reason", "known"][..], "site.toml"),
+        (&["addresses", "site.toml", "--freeze"], "site.toml"),
+        (&["fix", "site.toml", "--all", "--write"], ""),
+        (&["fix", "site.toml", "--all"], ""),
+        (&["check", "site.toml"], ""),
+        (&["pack", "site.toml", "--output", "pack"], "pack"),
+        (&["new", "other.toml"], "other.toml"),
+        (&["new", "--survey", "survey.xlsx"], "survey.xlsx"),
+        (&["new", "-"], ""),
+        (&["--version"], ""),
+    ] {
+        let folder = with_thin_margin();
+        folder.edit("site.toml", "length = \"6 m\", hold_time", "length = \"60 m\", hold_time");
+        let (before, names) = (folder.read("site.toml"), folder.names());
+        let ran = run(&folder, arguments);
+        assert_eq!(ran.status, 2, "{arguments:?}: {}", ran.err);
+        let lines: Vec<&str> = ran.err.lines().filter(|line| !line.starts_with("note:")).collect();
+        assert_eq!(lines[0], "error: cannot write the result", "{arguments:?}: {}", ran.err);
+        assert_eq!(lines[1], "  no space is left there; make room and run again");
+        let told = match written {
+            "" => String::from("  no file was changed"),
+            file => format!("  \"{file}\" was written all the same"),
+        };
+        assert_eq!(lines[2..], [told.as_str()], "{arguments:?}");
+        let is_changed = folder.read("site.toml") != before || folder.names() != names;
+        assert_eq!(is_changed, !written.is_empty(), "{arguments:?}: {:?}", folder.names());
+    }
+}
+
+/// A hyphen is standard output where that makes sense, and never the name of a file.
+#[test]
+fn a_hyphen_is_no_file() {
+    let folder = Folder::with_starter();
+    let new = folder.run(&["new", "-"]);
+    assert_eq!((new.status, new.out.as_str()), (0, folder.read("site.toml").as_str()));
+    for arguments in [
+        &["new", "--survey", "-"][..],
+        &["new", "--demo", "-"],
+        &["check", "site.toml", "--output", "-"],
+        &["draw", "site.toml", "-o", "-"],
+        &["pack", "site.toml", "-o", "-"],
+        &["phone", "site.toml", "-o", "-"],
+        &["headroom", "site.toml", "--output", "-"],
+    ] {
+        let ran = folder.run(arguments);
+        assert_eq!(ran.status, 2, "{arguments:?}: {}", ran.out);
+        assert!(ran.err.contains("\"-\""), "{arguments:?}: {}", ran.err);
+        assert!(!folder.names().iter().any(|name| name == "-"), "{arguments:?}");
+    }
+}
+
 /// A run that is killed at any moment leaves whole files, and the next tidies up.
 #[test]
 #[cfg(unix)]

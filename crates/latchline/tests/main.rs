@@ -7,6 +7,8 @@ mod commands;
 mod common;
 mod crate_graph;
 mod documents;
+mod edges;
+mod file_circles;
 mod files;
 mod first_page;
 mod german;

@@ -6,6 +6,7 @@ use crate::common::Folder;
 use latchline_finding::Language;
 use latchline_words::figures;
 use serde_json::Value;
+use std::collections::BTreeMap;
 
 const EXAMPLES: [(&str, &str); 4] = [
     ("twelve", include_str!("../../../docs/examples/twelve-flats.toml")),
@@ -93,12 +94,30 @@ fn every_output_says_the_same_figure() {
                     "{name}, {id}: {voltage} V, {row:?}"
                 );
                 assert!(row.contains(&margin.as_str()), "{name}, {id}: margin {margin} V, {row:?}");
+                let length = figures::metres(number(run, "length_m").expect("a length"), english);
+                assert!(row.contains(&length.as_str()), "{name}, {id}: {length} m, {row:?}");
                 if let Some(current_a) = number(&run["current"], "current_a") {
                     let current = figures::amperes(current_a, english);
                     assert!(row.contains(&current.as_str()), "{name}, {id}: {current} A, {row:?}");
                 }
                 compared += 1;
             }
+        }
+        // What a change costs, as a figure, on the first page and in the sentence of the change.
+        for (number_of, job) in (1..).zip(json["jobs"].as_array().into_iter().flatten()) {
+            let Some(cost) = number(&job["change"], "cost").filter(|cost| *cost != 0.0) else { continue };
+            let cost = figures::trimmed(cost.abs(), 2);
+            let message = job["change"]["message"].as_str().expect("a message");
+            assert!(message.contains(&format!(" {cost} EUR ")), "{name}: {cost}, {message}");
+            let stands = |word: &str| joined(&first).contains(&format!(" {cost} {word} for parts"));
+            let title = format!(
+                "{number_of}. {}: {}",
+                job["danger"].as_str().expect("a word"),
+                job["message"].as_str().expect("a message")
+            );
+            let is_first = joined(&first).contains(&title);
+            assert!(!is_first || stands("more") || stands("less"), "{name}: {cost} for parts, {first}");
+            compared += 1;
         }
         let signal_sheets = drawn(&folder, &["--what", "signal", "-o", "signal.svg"]);
         for band in json["signal"].as_array().into_iter().flatten() {
@@ -170,6 +189,163 @@ fn the_pack_says_what_the_check_says() {
             );
             compared += 1;
         }
-        assert!(compared > 0, "{name}");
+        // The lengths of a run's cables add up to its length; the power of a supply is the one of the check.
+        let rows: Vec<Vec<&str>> = text.lines().map(|line| line.split(',').collect()).collect();
+        for run in json["runs"].as_array().expect("runs") {
+            let id = run["id"].as_str().expect("a name");
+            let cables = rows.iter().filter(|row| row.len() > 12 && row[1] == id);
+            let total_m: f64 = cables.filter_map(|row| row[8].parse::<f64>().ok()).sum();
+            let length_m = run["length_m"].as_f64().expect("a length");
+            assert!((total_m - length_m).abs() < 1e-9, "{name}, {id}: {total_m} m of {length_m} m");
+            compared += 1;
+        }
+        for source in json["sources"].as_array().expect("sources") {
+            let Some(power_w) = source["power_w"].as_f64() else { continue };
+            let shown = format!("{} W", figures::watts(power_w, Language::English));
+            assert!(cells.contains(&shown.as_str()), "{name}: no cell says {shown} of {}", source["id"]);
+        }
+        // What a caller has in hand: the least that the budgets of the bands leave, down where the loss goes up.
+        let mut in_hand: BTreeMap<String, f64> = BTreeMap::new();
+        for band in json["signal"].as_array().into_iter().flatten() {
+            let budget_db = band["budget_db"].as_f64().expect("a budget");
+            for caller in band["callers"].as_array().into_iter().flatten() {
+                let loss_db = caller["loss_db"].as_f64().expect("a loss");
+                let loss = figures::decibels(loss_db, Language::English).parse::<f64>().expect("a number");
+                let least = in_hand.entry(caller["caller"].to_string()).or_insert(f64::INFINITY);
+                *least = least.min(budget_db - loss);
+            }
+        }
+        for (caller, in_hand_db) in in_hand {
+            let told = format!("({} dB in hand)", figures::fixed(in_hand_db, 1));
+            let row = rows.iter().find(|row| {
+                row.get(1) == Some(&caller.trim_matches('"')) && row.join(",").contains("dB in hand")
+            });
+            let row =
+                row.unwrap_or_else(|| panic!("{name}: no call from {caller} in the live sheet")).join(",");
+            assert!(row.contains(&told), "{name}, {caller}: {told}, {row}");
+            compared += 1;
+        }
+        assert!(compared > 7, "{name}: {compared}");
+    }
+}
+
+/// What the questions of the telephone say has the rounding of what `check` says of a site: volts to the hundredth, hours to the tenth, both down,
+/// amperes up.
+#[test]
+fn questions_say_their_figures_as_the_check_does() {
+    let folder = Folder::new();
+    let english = Language::English;
+    let ask = |arguments: &[&str]| -> (Value, String) {
+        let mut all = arguments.to_vec();
+        let text = joined(&folder.run(&all).out);
+        all.extend(["--format", "json"]);
+        (serde_json::from_str(&folder.run(&all).out).expect("JSON"), text)
+    };
+    let (json, text) = ask(&["ask", "lock", "strike-12", "--length", "35"]);
+    let cables = json["cables"].as_array().expect("cables");
+    assert!(cables.len() > 8);
+    for cable in cables {
+        let name = cable["cable"].as_str().expect("a name");
+        let told = format!(
+            "{name} {} V at the lock",
+            figures::volts(number(cable, "least_v").expect("volts"), english)
+        );
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+    let (json, text) = ask(&["ask", "battery", "8"]);
+    let battery = &json["battery"];
+    let hours = figures::battery_hours(number(battery, "hours").expect("hours"), english);
+    let heater = figures::battery_hours(number(battery, "hours_with_heater").expect("hours"), english);
+    let current = figures::amperes(number(battery, "current_a").expect("amperes"), english);
+    for told in [format!(" run {hours} h "), format!("with it on, {heater} h"), format!("gives {current} A ")]
+    {
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+    for station in ["ostrel-v7x", "larkfen-v5"] {
+        let (json, text) = ask(&["reach", "--total", "60", "--station", station]);
+        let least = &json["carried"][0];
+        let margin = figures::volts(number(least, "margin_v").expect("a margin"), english);
+        assert!(text.contains(&format!("has {margin} V more than it needs")), "{margin}: {text}");
+    }
+    // Of two files, what got worse.
+    folder.write("old.toml", EXAMPLES[0].1);
+    folder.write("new.toml", EXAMPLES[0].1.replacen("\"pair-0.8\"", "\"pair-0.5\"", 1));
+    let (json, text) = ask(&["compare", "old.toml", "new.toml"]);
+    let margins = json["margins_v"].as_array().expect("margins");
+    assert!(!margins.is_empty());
+    for one in margins.iter().take(3) {
+        let volts = |key: &str| figures::volts(number(one, key).expect("volts"), english);
+        let told = format!(
+            "{}: margin {} V, was {} V",
+            one["element"].as_str().expect("a name"),
+            volts("new"),
+            volts("old")
+        );
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+    for one in json["currents_a"].as_array().into_iter().flatten() {
+        let amperes = |key: &str| figures::amperes(number(one, key).expect("amperes"), english);
+        let told = format!("largest current {} A, was {} A", amperes("new"), amperes("old"));
+        assert!(text.contains(&told), "{told}: {text}");
+    }
+}
+
+/// The sheets of a supply and of a door, their JSON and the tables of the pack: hours down to the tenth, the least voltage at a lock down and the
+/// highest up to the hundredth, ohms to the nearest.
+#[test]
+fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
+    let folder = Folder::new();
+    let english = Language::English;
+    folder.write("site.toml", EXAMPLES[1].1);
+    assert_eq!(folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]).status, 0);
+    let table = |name: &str| folder.read(&format!("pack/tables/{name}.csv"));
+    let (supplies, doors) = (table("12-supplies"), table("11-doors"));
+    let sheet = |of: &str, name: &str| -> (Value, String) {
+        let text = joined(&folder.run(&["check", "site.toml", of, name]).out);
+        let json = folder.run(&["check", "site.toml", of, name, "--format", "json"]).out;
+        (serde_json::from_str(&json).expect("JSON"), text)
+    };
+    for supply in ["A-PS", "B-PS"] {
+        let (json, text) = sheet("--supply", supply);
+        let loads = json["battery"]["loads"].as_array().expect("loads");
+        assert!(!loads.is_empty());
+        for load in loads {
+            let hours = figures::battery_hours(number(load, "hours").expect("hours"), english);
+            assert!(text.contains(&format!(" {hours} ")), "{supply}: {hours} h, {text}");
+            assert!(
+                supplies.contains(&format!("{supply},Hours on battery,{hours} h,")),
+                "{supply}: {hours} h, {supplies}"
+            );
+        }
+    }
+    let plain = |number: String| number.trim_end_matches('0').trim_end_matches('.').to_string();
+    for door in ["front-A", "front-B", "bins"] {
+        let (json, text) = sheet("--door", door);
+        let circuit = &json["locks"][0]["circuit"];
+        let of = |key: &str| number(circuit, key).expect("a figure");
+        let (least, highest) =
+            (figures::volts(of("least_v"), english), figures::rounded_up(of("highest_v"), 2));
+        for (name, in_pack, volts) in [
+            ("Least voltage at lock", "Lowest voltage", least),
+            ("Highest voltage at lock", "Highest voltage", highest),
+        ] {
+            assert!(
+                text.contains(&format!("{name}: V = {} V", plain(volts.clone()))),
+                "{door}: {volts} V, {text}"
+            );
+            assert!(
+                doors.contains(&format!("{door},Lock 1,{in_pack},{volts} V,")),
+                "{door}: {volts} V, {doors}"
+            );
+        }
+        let ohms = figures::ohms(of("loop_ohm"), english);
+        assert!(
+            text.contains(&format!("R {} ohm (loop with nominal values)", plain(ohms.clone()))),
+            "{door}: {text}"
+        );
+        assert!(
+            doors.contains(&format!("{door},Lock 1,\"Loop resistance, nominal\",{ohms} ohm,")),
+            "{door}: {doors}"
+        );
     }
 }

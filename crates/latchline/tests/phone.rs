@@ -247,3 +247,88 @@ fn readings_of_another_revision_are_said() {
     assert_eq!(ran.status, 1, "{}", ran.err);
     assert!(ran.out.contains("Not of this plan, not judged (1):") && ran.out.contains("A-01"), "{}", ran.out);
 }
+
+/// What was measured becomes what is built: nothing is written without `--write`; then the page expects what was read (the loop of a
+/// run that was measured is what was measured), comments stay, and entries of the old revision are not taken again.
+#[test]
+fn what_was_measured_becomes_what_is_built() {
+    let (folder, plan) = demo();
+    let find = |plan: &Value, place: &str, unit: &str| {
+        let found = steps(plan).into_iter().find(|step| step["place"] == place && step["unit"] == unit);
+        found.unwrap()["key"].as_str().unwrap().to_string()
+    };
+    let loop_key = find(&plan, "A-gate", "ohm");
+    let expected = step(&plan, &loop_key)["highest"].as_f64().unwrap();
+    assert!(expected < 5.1, "{expected}");
+    let nominal = step(&plan, &find(&plan, "A-R1", "ohm"))["nominal"].clone();
+    let entries = [
+        entry(&plan, 1, &loop_key, json!(5.1)),
+        entry(&plan, 2, &find(&plan, "A-R1", "ohm"), nominal),
+        entry(&plan, 3, &find(&plan, "A-PS", "V"), json!(48.9)),
+        entry(&plan, 4, "stations/A-01/1", json!(41.0)),
+    ];
+    folder.write("kim.json", file(&plan, &entries));
+    let before = folder.read("demo/site.toml");
+    let ran = folder.run(&["as-built", "demo/site.toml", "kim.json"]);
+    assert_eq!((ran.status, folder.read("demo/site.toml") == before), (0, true), "{}{}", ran.out, ran.err);
+    assert!(
+        ran.out.contains("1 reading corrects the site file") && ran.out.contains("--write"),
+        "{}",
+        ran.out
+    );
+    assert!(ran.out.contains("runs.A-gate.measured.loop = \"5.1 ohm\""), "{}", ran.out);
+    // A station's voltage tells of a fault, not of a key.
+    assert!(ran.out.contains("latchline locate (1)") && ran.out.contains("A-01"), "{}", ran.out);
+    let every = folder.run(&["as-built", "demo/site.toml", "kim.json", "--every"]);
+    assert!(
+        every.out.contains("3 readings correct")
+            && every.out.contains("supplies.A-PS.set_voltage = \"48.9 V\""),
+        "{}",
+        every.out
+    );
+    let german = folder.run(&["as-built", "demo/site.toml", "kim.json", "--language", "de"]);
+    assert!(
+        german.out.contains("1 Messwert berichtigt die Anlagendatei")
+            && german.out.contains("Nichts wurde geschrieben"),
+        "{}",
+        german.out
+    );
+
+    let ran = folder.run(&["as-built", "demo/site.toml", "kim.json", "--write"]);
+    assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+    let after = folder.read("demo/site.toml");
+    let kept = before.lines().filter(|line| !after.lines().any(|other| other == *line)).count();
+    assert!(after.contains("loop = \"5.1 ohm\"") && kept <= 1, "{kept} lines are gone");
+    assert_eq!(folder.run(&["phone", "demo/site.toml", "-o", "house.html"]).status, 0);
+    let built = self::plan(&folder.read("house.html"));
+    let now = step(&built, &loop_key);
+    assert_eq!(now["nominal"].as_f64(), Some(5.1));
+    assert!(now["lowest"].as_f64().unwrap() <= 5.1 && now["highest"].as_f64().unwrap() >= 5.1);
+    let again = folder.run(&["as-built", "demo/site.toml", "kim.json", "--write"]);
+    assert!(again.out.contains("another revision of the plan: 4 readings"), "{}", again.out);
+    assert_eq!(folder.read("demo/site.toml"), after);
+}
+
+/// Two values of one thing, and values that no key takes, are said and not written.
+#[test]
+fn what_was_read_differently_is_not_what_is_built() {
+    let (folder, plan) = demo();
+    let place = |one: &&Value| one["place"] == "A-gate" && one["unit"] == "ohm";
+    let key = steps(&plan).into_iter().find(place).unwrap()["key"].as_str().unwrap();
+    let other = {
+        let mut other = entry(&plan, 2, key, json!(6.1));
+        other["device"] = json!("01890a5d-ac96-774b-bcce-b302099a8058");
+        other
+    };
+    folder.write("both.json", file(&plan, &[entry(&plan, 1, key, json!(5.1)), other]));
+    let ran = folder.run(&["as-built", "demo/site.toml", "both.json", "--write"]);
+    assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+    assert!(ran.out.contains("two phones read differently: 1 step"), "{}", ran.out);
+    // A loop that is open has no value.
+    folder.write("open.json", file(&plan, &[entry(&plan, 1, key, Value::Null)]));
+    let ran = folder.run(&["as-built", "demo/site.toml", "open.json"]);
+    assert!(ran.out.contains("no reading corrects the site file") && ran.out.contains("open"), "{}", ran.out);
+    folder.write("none.json", "[]");
+    assert_eq!(folder.run(&["as-built", "demo/site.toml", "none.json"]).status, 2);
+    assert_eq!(folder.run(&["as-built", "demo/site.toml"]).status, 2);
+}

@@ -6,8 +6,8 @@
 use crate::apart::Allowed;
 use crate::gauss::{Likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
+use crate::inference::Inference;
 use crate::model::Outcome;
-use crate::posterior::Inference;
 use crate::size::{Point, Size, Solved, best_of, size_at, sizes, sizes_of, trapezoid};
 use latchline_circuit::flow::Workspace;
 

@@ -13,6 +13,7 @@ mod effect;
 mod evidence;
 mod gauss;
 mod hypothesis;
+mod inference;
 pub mod input;
 mod integral;
 mod kind;

@@ -3,12 +3,13 @@
 use crate::evidence::Evidence;
 use crate::gauss::Cholesky;
 use crate::hypothesis::{Hypothesis, hypotheses};
+use crate::inference::Inference;
 use crate::kind::Kind;
 use crate::model::Model;
 use crate::next::{NextReading, next_reading};
 use crate::pairs::{Pair, are_worth_trying, pairs};
 use crate::plant::Plant;
-use crate::posterior::{Inference, Posterior, Ranking};
+use crate::posterior::{Posterior, Ranking};
 use crate::quantity::Quantity;
 use crate::rates::{Age, Rates};
 use latchline_circuit::flow::Workspace;

@@ -8,9 +8,10 @@
 use crate::evidence::{Evidence, Instrument, Measured, Taken};
 use crate::gauss::Cholesky;
 use crate::hypothesis::Hypothesis;
+use crate::inference::Inference;
 use crate::model::{Model, Outcome};
 use crate::plant::Plant;
-use crate::posterior::{Inference, Ranking};
+use crate::posterior::Ranking;
 use crate::quantity::Quantity;
 use candidates::candidates;
 pub(crate) use candidates::effort_minutes;
@@ -26,9 +27,6 @@ mod meaning;
 const MOST_CAUSES: usize = 80;
 /// Causes below this probability are not asked about.
 const LEAST_LEFT: f64 = 1e-5;
-/// Runs whose readings alone are looked at, and stations that are called for it.
-const MOST_RUNS: usize = 10;
-const MOST_CALLS: usize = 6;
 /// A reading that tells less than this, in bits, is not worth taking.
 const LEAST_BITS: f64 = 0.02;
 /// A reading of which one outcome is as probable as this tells little in words; so many of the best are looked at for another.

@@ -5,7 +5,8 @@
 
 use crate::evidence::Evidence;
 use crate::hypothesis::Hypothesis;
-use crate::posterior::{Inference, Ranking};
+use crate::inference::Inference;
+use crate::posterior::Ranking;
 use crate::size::Size;
 
 /// Single causes that are tried as the first.

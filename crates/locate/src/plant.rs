@@ -238,7 +238,7 @@ fn segment_parts(
             terminal: None,
         };
     }
-    let pairs = f64::from(wired.pairs.value.max(1));
+    let pairs = wired.pairs_in_parallel();
     let length_m = wired.sections[section].length.value.as_metres();
     let copper_ohm = (2.0 * usual * length_m / pairs).min(nominal_ohm);
     let terminal_ohm = wired.terminals_ohm(conditions.joint_resistance.value).min(nominal_ohm - copper_ohm);

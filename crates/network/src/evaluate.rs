@@ -4,7 +4,7 @@ use crate::demand::Demand;
 use crate::layout::{Layout, NodeRef};
 use crate::phase::{Phase, StageLoads};
 use latchline_circuit::flow::{
-    Options, Outcome, Source, Tree, Workspace, branch_currents, loading_margin, solve,
+    Margin, Options, Outcome, Source, Tree, Workspace, branch_currents, loading_margin, solve,
 };
 
 /// Width of the verified enclosure of every voltage, in volts.
@@ -49,6 +49,14 @@ pub struct StageSolution {
     pub voltage_v: Vec<f64>,
     /// Current of the source in amperes.
     pub source_current_a: f64,
+}
+
+/// How far the loads of a stage can grow together.
+pub(crate) struct LoadLimit {
+    /// The largest common factor.
+    pub share: f64,
+    /// The node whose voltage falls fastest there.
+    pub weakest_node: usize,
 }
 
 /// Solves sets of calls of one phase; everything it needs is allocated once.
@@ -202,6 +210,36 @@ impl<'a> Solver<'a> {
         let source = self.source(stage)?;
         let loads = &self.loads[stage];
         loading_margin(&self.phase.trees[stage], &source, &loads.as_loads()).value()
+    }
+
+    /// The same with the node whose voltage falls fastest there; `None` where nothing limits the loads or no limit could be shown. Also after
+    /// a solve that showed that this stage has no operating point.
+    pub(crate) fn limit(&self, stage: usize) -> Option<LoadLimit> {
+        let source = self.source(stage)?;
+        match loading_margin(&self.phase.trees[stage], &source, &self.loads[stage].as_loads()) {
+            Margin::Limited { estimate, weakest_node, .. } => {
+                Some(LoadLimit { share: estimate, weakest_node })
+            }
+            Margin::Zero { .. } | Margin::Unlimited | Margin::Undecided { .. } => None,
+        }
+    }
+
+    /// Voltages with all loads of the last solve of a stage times a share.
+    pub(crate) fn voltages_at_share(&mut self, stage: usize, share: f64) -> Option<Vec<f64>> {
+        let source = self.source(stage)?;
+        let mut loads = self.loads[stage].clone();
+        for load in loads.power_w.iter_mut().chain(&mut loads.current_a).chain(&mut loads.conductance_s) {
+            *load *= share;
+        }
+        let options = Options { tolerance_v: ENCLOSURE_V, ..Options::default() };
+        let outcome =
+            solve(&self.phase.trees[stage], &source, &loads.as_loads(), &mut self.workspace, &options);
+        matches!(outcome, Ok(Outcome::Solved(_))).then(|| self.workspace.voltages_v().to_vec())
+    }
+
+    /// What the stage's nodes asked for in its last solve.
+    pub(crate) fn loads(&self, stage: usize) -> &StageLoads {
+        &self.loads[stage]
     }
 
     fn source(&self, stage: usize) -> Option<Source> {

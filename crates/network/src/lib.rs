@@ -6,6 +6,7 @@
 //! * [`calls`]: who may call whom at once;
 //! * [`phase`]: one operating state as a flow problem;
 //! * [`evaluate`]: solving one set of calls through all stages;
+//! * [`collapse`]: how much of its load a bus that collapses could carry;
 //! * [`stage_calls`]: the calls that matter to one stage;
 //! * [`bound`]: certified bounds on what any admissible set can do;
 //! * [`search`]: the worst set by bound, prune and solve;
@@ -25,6 +26,7 @@
 pub mod bound;
 mod bus_state;
 pub mod calls;
+pub mod collapse;
 pub mod conductor_size;
 mod corner;
 pub mod demand;
@@ -36,6 +38,7 @@ mod nominal;
 mod nominal_figures;
 pub mod phase;
 pub mod readings;
+mod relaxed_sum;
 pub mod resistance;
 pub mod search;
 pub mod short_circuit;

@@ -139,8 +139,10 @@ pub(crate) fn loading_margins(
             add_set(&mut key, layout, phase, stage, &worst.set);
             Ok(memory.loading_margin(key.finish(), || {
                 let mut solver = Solver::of_stage(layout, phase, stage);
-                let solved = solver.solve_set(stage, &worst.set) == SetOutcome::Solved;
-                solved.then(|| solver.loading_margin(stage)).flatten()
+                // Below 1 where this stage collapses; where one that draws from it does, its own loads are not known.
+                let own = [SetOutcome::Solved, SetOutcome::NoOperatingPoint { stage }];
+                let is_known = own.contains(&solver.solve_set(stage, &worst.set));
+                is_known.then(|| solver.loading_margin(stage)).flatten()
             }))
         })
         .collect()

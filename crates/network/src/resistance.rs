@@ -87,7 +87,7 @@ impl CornerValues {
             let spread = measured.value.as_ohms() * by_temperature * (1.0 + sign * MEASUREMENT_TOLERANCE);
             return CornerValues { per_metre: 0.0, terminals: 0.0, spread, protection };
         }
-        let pairs = f64::from(run.pairs.value.max(1));
+        let pairs = run.pairs_in_parallel();
         let tolerance = |ratio: f64| (1.0 + sign * ratio).max(0.0);
         let by_tolerance = tolerance(cable.resistance_tolerance.value.as_fraction())
             * tolerance(conditions.length_tolerance.value.as_fraction());

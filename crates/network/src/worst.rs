@@ -121,7 +121,7 @@ pub struct WorstStates {
     pub standby_current_a: Vec<Option<f64>>,
     /// Largest current at the start of every run.
     pub run_current: Vec<Option<CurrentState>>,
-    /// Loading margin of every stage in the state of its device with the least margin.
+    /// Loading margin of every stage in the state of its device with the least margin; below 1 where it collapses there.
     pub loading_margin: Vec<Option<f64>>,
     /// How each state was dealt with.
     pub states: Vec<StateInfo>,

@@ -1,6 +1,6 @@
 //! The list of a pack's files: what it is, whether it is whole, and what people have changed in it since.
 
-use crate::PackFile;
+use crate::file::PackFile;
 use crate::stamp::sha256;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;

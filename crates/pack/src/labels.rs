@@ -4,12 +4,12 @@
 //! 70 mm x 37 mm and 5 x 13 of 38.1 mm x 21.2 mm; letter with 3 x 10 of 66.7 mm x 25.4 mm and 4 x 20 of
 //! 44.5 mm x 12.7 mm. Print without scaling.
 
+use crate::file::{PackError, PackFile};
 use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, label_facts, label_foot, origin_line};
-use crate::{PackError, PackFile};
 use latchline_drawing::Palette;
 use latchline_drawing::font::{shortened, text_width_mm};
 use latchline_drawing::palette::Ink;

@@ -15,6 +15,7 @@
 
 pub mod commissioning;
 pub mod contents;
+mod file;
 pub mod labels;
 pub mod language;
 pub mod locale;
@@ -22,46 +23,19 @@ pub mod options;
 pub mod pictures;
 mod qr;
 pub mod stamp;
+mod step;
 pub mod subject;
 pub mod table;
 pub mod tables;
 pub mod write;
 
 pub use contents::{CONTENTS_MARK, CONTENTS_NAME};
+pub use file::{PackError, PackFile};
 pub use options::{Audience, Options, Paper, Part};
 pub use pictures::Drawing;
 pub use stamp::Stamp;
 pub use subject::{PackInput, Subject};
 pub use table::{Cell, Column, Row, Table};
-
-/// One file of a pack.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct PackFile {
-    /// Its name, with folders separated by `/`.
-    pub name: String,
-    /// What is in it.
-    pub bytes: Vec<u8>,
-}
-
-/// Why a pack could not be made.
-#[derive(Debug, thiserror::Error)]
-pub enum PackError {
-    /// The workbook could not be built.
-    #[error("the workbook could not be made: {0}")]
-    Workbook(#[from] rust_xlsxwriter::XlsxError),
-    /// The text of a QR code is too long.
-    #[error(
-        "the QR code of \"{device}\" would hold {bytes} bytes, more than {most}; use a shorter --base-url"
-    )]
-    CodeTooLong {
-        /// The device.
-        device: String,
-        /// Bytes wanted.
-        bytes: usize,
-        /// Most bytes.
-        most: usize,
-    },
-}
 
 /// Everything that a pack shows, before it is written in any format.
 pub struct Pack<'a> {

@@ -1,6 +1,6 @@
 //! The drawings of the pack, made by the drawing crate, and their files: SVG and DXF.
 
-use crate::PackFile;
+use crate::file::PackFile;
 use crate::options::{Paper, Part};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, origin_line};

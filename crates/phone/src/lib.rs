@@ -7,16 +7,19 @@
 //! * [`html`](mod@html): the page as one file with everything in it;
 //! * [`exported`]: the files of readings that the page writes, read with suspicion;
 //! * [`merged`]: several of them as one, and what stands of it;
-//! * [`comparison`]: what stands, held against the plan.
+//! * [`comparison`]: what stands, held against the plan;
+//! * [`as_built`]: what of it can stand in the site file, as edits.
 //!
 //! Nothing here touches a file.
 
+pub mod as_built;
 pub mod comparison;
 pub mod exported;
 pub mod html;
 pub mod merged;
 pub mod plan;
 
+pub use as_built::{AsBuilt, Correction};
 pub use comparison::{Comparison, Judgement, Side};
 pub use exported::{Event, ExportedFile, FileProblem};
 pub use html::{html, policy};

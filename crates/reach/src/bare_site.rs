@@ -124,6 +124,20 @@ impl BareSite {
 
 const CHAIN: &str = "chain";
 
+/// Where the door stations of a question hang.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DoorsAt {
+    /// So many on outputs of the supply.
+    pub on_supply: usize,
+    /// So many on ports of the distributor, beside the chain.
+    pub on_ports: usize,
+}
+
+/// Where the door stations hang when so many calls may stand at once.
+pub fn doors_at(catalogue: &Catalogue, question: &Question, calls: usize) -> DoorsAt {
+    DoorPlaces::of(catalogue, question).counted(calls.max(1))
+}
+
 /// Where door stations may hang.
 struct DoorPlaces {
     /// Outputs of the supply beside the one that feeds the distributor.
@@ -139,6 +153,12 @@ impl DoorPlaces {
         let outputs = supply.and_then(SupplyModel::most_runs).unwrap_or(usize::MAX);
         let ports = catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value as usize);
         DoorPlaces { outputs: outputs.saturating_sub(1), ports: ports.saturating_sub(1) }
+    }
+
+    /// How many of so many door stations hang on the supply, and how many on ports of the distributor.
+    fn counted(&self, doors: usize) -> DoorsAt {
+        let on_ports = (0..doors).filter(|door| self.start(door + 1).starts_with("D.")).count();
+        DoorsAt { on_supply: doors - on_ports, on_ports }
     }
 
     /// Where the run to a door station starts: at the supply, then at the distributor, and at the supply again where both are full,

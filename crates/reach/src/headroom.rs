@@ -316,7 +316,7 @@ fn measure_again(site: &mut Site, run: usize, more: Length, terminals: Resistanc
     let loop_ohm_per_m = loop_ohm_per_km(cable, celsius) / 1e3;
     let farad_per_m = capacitance_f_per_m(&site.runs[run], cable);
     let run = &mut site.runs[run];
-    let pairs = f64::from(run.pairs.value.max(1));
+    let pairs = run.pairs_in_parallel();
     if let Some(measured) = &mut run.measured.loop_resistance {
         let cable_ohm = more.as_metres() * loop_ohm_per_m / pairs;
         measured.value = Resistance::from_ohms(measured.value.as_ohms() + cable_ohm + terminals.as_ohms());

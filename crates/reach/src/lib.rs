@@ -7,14 +7,15 @@
 //! made of one supply, one distributor, as many door stations as calls may stand at once, and one
 //! chain of equal stations; for each spacing and feeder length the largest chain is searched for which every device keeps its
 //! limit in the worst state, at the adverse corner of the tolerances, and no current limit or datasheet
-//! count is exceeded; then every rule of the check looks at it, signal and start-up included, and the chain is shortened until none
-//! finds an error. The feed to the distributor and the way to the doors are as long as [`FEED_M`] and [`DOOR_M`] say.
+//! count is exceeded; then every rule of the check, signal and start-up included, looks at every chain up to that, and the longest in
+//! which none finds an error is the answer, with the shorter ones in which one does. The feed to the distributor and the way to the doors are as long as [`FEED_M`] and [`DOOR_M`] say.
 //!
-//! **Claim.** The search halves an interval, which finds the largest chain because adding a station
+//! **Claim.** For what is solved an interval is halved, which finds the largest chain because adding a station
 //! to the far end of a chain never helps: loads whose current does not rise with the voltage give voltages that fall when
 //! load is added, and counts only grow. With resistive stations this is not shown: they are replaced by constant
 //! currents above theirs (see `latchline_network::phase`), which depend on the chain; there the answer is a chain
-//! that was solved and works, next to one that was solved and does not.
+//! that was solved and works, next to one that was solved and does not. Signals and start-up know no such order (a signal may pass with two
+//! stations and not with one), so nothing is halved for them.
 
 mod bare_site;
 mod headroom;
@@ -23,7 +24,7 @@ mod question;
 mod solve;
 pub mod telephone;
 
-pub use bare_site::{BareSite, BareSiteError};
+pub use bare_site::{BareSite, BareSiteError, DoorsAt, doors_at};
 pub use bare_site::{DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M};
 pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, NewRun, headroom, headroom_while};
 pub use question::{MOST_STATIONS, Question, default_question};

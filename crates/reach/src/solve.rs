@@ -1,7 +1,6 @@
 //! The largest chain for one spacing and feeder length, and tables of them.
 
 use crate::bare_site::{BareSite, BareSiteError};
-use crate::judge::most;
 use crate::question::{MOST_STATIONS, Question};
 use latchline_assess::Depth;
 use latchline_assess::rules::codes;
@@ -42,55 +41,52 @@ pub enum ReachLimit {
 }
 
 /// One answer.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Cell {
     /// Distance from station to station in metres.
     pub spacing_m: f64,
     /// Length of cable from the port to the first station in metres.
     pub feeder_m: f64,
-    /// Most stations; 0 if not even one works.
+    /// Most stations that work; 0 if no number of them does.
     pub stations: usize,
     /// What would go wrong with one more.
     pub limit: ReachLimit,
+    /// Smaller numbers of stations that do not work, the least first: a signal may pass with more stations and not with fewer.
+    pub fewer_fail: Vec<usize>,
     /// Margin of the chain's worst device with that many stations, in volts; `None` for none.
     pub margin_v: Option<f64>,
 }
 
 /// The largest chain at one spacing and feeder length.
+///
+/// What is solved fails for good once it fails, so an interval is halved for it; of what that leaves, every number of stations is asked of
+/// every rule, since signals and start-up know no such order.
 pub fn largest_chain(bare: &BareSite, spacing_m: f64, feeder_m: f64) -> Cell {
     let judge = |stations: usize| judge(bare, stations, spacing_m, feeder_m);
-    let (mut works, mut fails) = (0, MOST_STATIONS + 1);
-    let mut margin_v = None;
+    let (mut solved, mut fails) = (0, MOST_STATIONS + 1);
     let mut limit = ReachLimit::None;
-    while fails - works > 1 {
-        let middle = works.midpoint(fails);
+    while fails - solved > 1 {
+        let middle = solved.midpoint(fails);
         match judge(middle) {
-            Ok(margin) => {
-                works = middle;
-                margin_v = Some(margin);
-            }
+            Ok(_) => solved = middle,
             Err(reason) => {
                 fails = middle;
                 limit = reason;
             }
         }
     }
-    // The rules that take longer are asked for what is left: nearly always they agree.
-    let holds = |stations: usize| {
-        bare.judge().holds(&bare.with_chain(stations, spacing_m, feeder_m), Depth::Everything)
+    let holds = |stations: &usize| {
+        bare.judge().holds(&bare.with_chain(*stations, spacing_m, feeder_m), Depth::Everything)
     };
-    let by_rules = most(works, works, holds);
-    if by_rules == works {
-        return Cell { spacing_m, feeder_m, stations: works, limit, margin_v };
+    let works: Vec<usize> = (1..=solved).filter(holds).collect();
+    let stations = works.last().copied().unwrap_or(0);
+    if stations < solved {
+        let code = bare.judge().first_new(&bare.with_chain(stations + 1, spacing_m, feeder_m));
+        limit = code.map_or(ReachLimit::Undecided, of_code);
     }
-    let code = bare.judge().first_new(&bare.with_chain(by_rules + 1, spacing_m, feeder_m));
-    Cell {
-        spacing_m,
-        feeder_m,
-        stations: by_rules,
-        limit: code.map_or(ReachLimit::Undecided, of_code),
-        margin_v: (by_rules > 0).then(|| judge(by_rules).ok()).flatten(),
-    }
+    let margin_v = works.last().and_then(|stations| judge(*stations).ok());
+    let fewer_fail = (1..stations).filter(|fewer| !works.contains(fewer)).collect();
+    Cell { spacing_m, feeder_m, stations, limit, fewer_fail, margin_v }
 }
 
 /// The limit that an error of the check stands for.

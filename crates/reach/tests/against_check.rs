@@ -38,7 +38,7 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
                     let fails = assessment.findings.iter().any(|finding| finding.severity == Severity::Error);
                     assert_eq!(
                         fails,
-                        stations > cell.stations,
+                        stations > cell.stations || cell.fewer_fail.contains(&stations),
                         "{family} {cable} {spacing_m} m {feeder_m} m: {stations} stations, answer {cell:?}, {:?}",
                         assessment.findings.iter().map(|f| f.code).collect::<Vec<_>>()
                     );
@@ -49,6 +49,34 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
             }
         }
     }
+}
+
+/// A signal may pass with two stations and not with one: of all numbers up to the end of the table the largest that passes the whole check is
+/// the answer, and the smaller ones that do not pass are named.
+#[test]
+fn no_number_is_missed_where_the_signal_binds() {
+    let (sources, catalogues) = builtin();
+    let loaded = LoadedCatalogues::new(&sources, &catalogues);
+    let question =
+        Question { supply: "larkfen-ps-40".into(), ..question(&sources, &catalogues, "larkfen-24") };
+    let mut not_always = 0;
+    for cable in ["pair-0.8", "cat-5e", "clad-0.5", "outdoor-0.8"] {
+        let bare = BareSite::new(&sources, &loaded, &question, cable, 1).expect("resolves");
+        for (spacing_m, feeder_m) in [(3.0, 5.0), (8.0, 5.0), (12.0, 5.0), (12.0, 15.0), (20.0, 30.0)] {
+            let cell = largest_chain(&bare, spacing_m, feeder_m);
+            let passes = |stations: &usize| {
+                let assessment = assess(&bare.with_chain(*stations, spacing_m, feeder_m));
+                assessment.findings.iter().all(|finding| finding.severity != Severity::Error)
+            };
+            let works: Vec<usize> = (1..=MOST_STATIONS).filter(passes).collect();
+            let largest = works.last().copied().unwrap_or(0);
+            assert_eq!(cell.stations, largest, "{cable} {spacing_m} m {feeder_m} m: {works:?}");
+            let fewer: Vec<usize> = (1..largest).filter(|count| !works.contains(count)).collect();
+            assert_eq!(cell.fewer_fail, fewer, "{cable} {spacing_m} m {feeder_m} m: {works:?}");
+            not_always += usize::from(!fewer.is_empty());
+        }
+    }
+    assert!(not_always > 0, "the site is made so that a signal passes with more stations and not with fewer");
 }
 
 /// Whatever is printed holds when it is built: with the feed of the bare site and with shorter ones, by every rule of the check.

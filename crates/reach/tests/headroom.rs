@@ -180,3 +180,32 @@ fn a_full_run_does_not_speak_for_the_whole_supply() {
     let new_run = port.new_run.as_ref().unwrap();
     assert_eq!((new_run.like.as_str(), new_run.cable.as_str(), new_run.first_m), ("V-R1", "pair-0.5", 2.7));
 }
+
+/// A run whose loop was measured: a longer one is not held to the reading of the shorter. With so many metres more and the loop that they would
+/// add (two conductors of 0.5 mm annealed copper, 1/58 ohm mm²/m by IEC 60028, at 20 °C) it passes the check; the limit is another.
+#[test]
+fn a_measured_run_is_taken_to_be_measured_again() {
+    let metre_ohm = 2.0 / 58.0 / (std::f64::consts::PI / 4.0 * 0.25);
+    let with = |more_m: usize| {
+        let text = House::as_it_is().text();
+        let measured = 2.0 + metre_ohm * more_m as f64;
+        let last = SPACING_M + more_m as f64;
+        text.replace(
+            "first = \"5 m\", spacing = \"6 m\"",
+            &format!("lengths = [\"5 m\", \"{last} m\"], measured = {{ loop = \"{measured} ohm\" }}"),
+        )
+    };
+    let site = resolved(&with(0));
+    let assessment = assess(&site);
+    assert_eq!(errors(&assessment), BTreeSet::new());
+    let rooms = headroom(&site, &assessment);
+    let short = rooms.iter().find(|room| room.id.as_str() == "short").expect("it is listed");
+    let metres = short.metres.as_ref().expect("a run has metres");
+    assert_ne!(metres.limit, Some("measured-loop-differs"));
+    // Held to 2 ohm, 11 m of cable more than five times as long would be called a slip.
+    assert!(metres.metres > 60, "{metres:?}");
+    assert_eq!(errors(&assess(&resolved(&with(metres.metres)))), BTreeSet::new());
+    let beyond = errors(&assess(&resolved(&with(metres.metres + 1))));
+    assert!(metres.limit.is_some_and(|limit| beyond.contains(limit)), "{metres:?} {beyond:?}");
+    assert!(short.stations.iter().all(|more| more.limit != Some("measured-loop-differs")), "{short:?}");
+}

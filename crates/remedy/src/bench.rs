@@ -2,10 +2,13 @@
 
 use crate::candidate::Candidate;
 use crate::first_look::{self, Seen};
+use crate::mains_lost::MainsLostAt;
 use crate::outcome::{Gap, Key, Outcome, gaps, key};
 use crate::shortcut;
 use latchline_assess::{Assessment, Memory, NotJudged, assess_trial};
-use latchline_finding::{Brought, Edit, FileId, Finding, Money, Origin, Remedy, Severity, Sources};
+use latchline_finding::{
+    Brought, Edit, FileId, Finding, MainsLost, Money, Origin, Remedy, Severity, Sources,
+};
 use latchline_site::bill::Bill;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
@@ -14,7 +17,7 @@ use rayon::prelude::*;
 use std::cell::RefCell;
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, Mutex, OnceLock};
 
 /// A site, its texts and its assessment.
 pub struct Bench<'a> {
@@ -49,6 +52,8 @@ pub struct Bench<'a> {
     pub(crate) memory: Arc<Memory>,
     /// What is known of every change that was looked at.
     known_changes: Mutex<BTreeMap<Edit, Known>>,
+    /// What becomes of the site while the mains are lost, once a remedy was found.
+    mains_lost: OnceLock<MainsLostAt>,
 }
 
 /// Most candidates of a kind tried beyond the cheapest that mends, for one that brings no warning.
@@ -194,6 +199,7 @@ impl<'a> Bench<'a> {
             loaded,
             memory,
             known_changes: Mutex::default(),
+            mains_lost: OnceLock::new(),
         }
     }
 
@@ -418,8 +424,7 @@ impl<'a> Bench<'a> {
         priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
         let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
         for Priced { index, price, sketch } in priced {
-            let warns = |known: &Mending| self.worst_brought(&known.outcome) >= Some(Severity::Warning);
-            if found.values().filter(|(known, _)| !warns(known)).count() == most {
+            if found.values().filter(|(known, _)| !self.warns(known)).count() == most {
                 break;
             }
             let kind = candidates[index].kind;
@@ -449,9 +454,8 @@ impl<'a> Bench<'a> {
         }
         let mut kept: Vec<Mending> = found.into_values().map(|(mending, _)| mending).collect();
         kept.sort_by(|a, b| {
-            let warns = |one: &Mending| self.worst_brought(&one.outcome) >= Some(Severity::Warning);
             let brings = |one: &Mending| self.worst_brought(&one.outcome).is_some();
-            let by_warnings = warns(a).cmp(&warns(b));
+            let by_warnings = self.warns(a).cmp(&self.warns(b));
             by_warnings
                 .then(a.price.by_material(&b.price))
                 .then(brings(a).cmp(&brings(b)))
@@ -462,9 +466,20 @@ impl<'a> Bench<'a> {
         kept
     }
 
+    /// Whether a change brings a warning that was not there.
+    fn warns(&self, mending: &Mending) -> bool {
+        self.worst_brought(&mending.outcome) >= Some(Severity::Warning)
+    }
+
     /// How much the worst finding matters that a change brings and that was not there; `None` if it brings none.
     fn worst_brought(&self, outcome: &Outcome) -> Option<Severity> {
         outcome.worst_brought(&self.known)
+    }
+
+    /// What a change makes of the site while the mains are lost.
+    fn mains_lost_by(&self, change: &Edit) -> Vec<MainsLost> {
+        let now = self.mains_lost.get_or_init(|| MainsLostAt::of(self.site));
+        self.sketch(change).map_or(Vec::new(), |sketch| now.changed_on(&sketch.site))
     }
 
     /// The remedy that a candidate stands for which mends a finding. Where a lesser form of the finding stays, that is told as what comes in
@@ -488,6 +503,7 @@ impl<'a> Bench<'a> {
             minutes: Some(mending.price.minutes).filter(|minutes| minutes.is_finite()),
             clears,
             brings,
+            mains_lost: self.mains_lost_by(&candidate.edit),
             measure: None,
         }
     }

@@ -15,6 +15,7 @@ mod bench;
 mod candidate;
 mod candidates;
 mod first_look;
+mod mains_lost;
 mod measured;
 mod outcome;
 mod pair;

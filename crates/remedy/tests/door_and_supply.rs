@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use crate::common::{judge_with, keys};
-use latchline_finding::{Remedy, Severity};
+use latchline_finding::{MainsLost, Remedy, Severity, WithoutMains};
 use latchline_remedy::propose;
 use latchline_site::{builtin_catalogue, edit};
 
@@ -266,7 +266,12 @@ fn batteries_chargers_and_cupboards() {
 
 /// The remedy of a kind of the only finding of a code.
 fn remedy_of(code: &str, text: &str, kind: &str) -> Remedy {
-    let judged = judge_with(text, &[builtin_catalogue().1]);
+    remedy_with(code, text, kind, &[builtin_catalogue().1])
+}
+
+/// The same with these catalogues.
+fn remedy_with(code: &str, text: &str, kind: &str, catalogues: &[&str]) -> Remedy {
+    let judged = judge_with(text, catalogues);
     let bench = judged.bench();
     let found = judged.assessment.findings.iter().find(|finding| finding.code.as_str() == code).unwrap();
     propose(&bench, found).into_iter().find(|remedy| remedy.kind == kind).unwrap()
@@ -289,4 +294,55 @@ fn no_remedy_only_writes_down_what_is_assumed() {
         let is_another = !changed.contains("supply_voltage = \"12 V\"");
         assert!(is_another || !changed.contains("supply_tolerance"), "{remedy:?}");
     }
+}
+
+/// A holding magnet of 0.9 A, more than the station's lock output gives.
+const STRONG: &str = r#"
+[locks.magnet-strong]
+title = "Strong magnet"
+source = "invented"
+kind = "magnet"
+power_loss = "opens"
+feed = "dc"
+voltage = "12 V"
+undervoltage_tolerance = "10 %"
+overvoltage_tolerance = "15 %"
+current = "0.9 A"
+"#;
+
+/// What the mains do to a door: fed by the station, its lock lasts as long as the battery; on a supply of its own, of which nothing more is
+/// stated, a magnet lets go and a motor cannot be released.
+#[test]
+fn a_lock_on_a_supply_of_its_own_says_what_happens_with_the_mains_lost() {
+    let lost = |keys: &str, kind: &str| {
+        let text = site(&lock(keys), "", "", "");
+        remedy_with("lock-output-overloaded", &text, kind, &[builtin_catalogue().1, STRONG]).mains_lost
+    };
+    let front = |what| vec![MainsLost { what, elements: vec!["front".into()] }];
+    let magnet = STRIKE.replace("strike-12", "magnet-strong");
+    assert_eq!(lost(&magnet, "lock-supply-of-its-own"), front(WithoutMains::LockOpensUnlessBattery));
+    // Another magnet on the same output changes nothing of it.
+    assert_eq!(lost(&magnet, "other-lock"), []);
+    let motor = STRIKE.replace("strike-12", "motor-12");
+    assert_eq!(lost(&motor, "lock-supply-of-its-own"), front(WithoutMains::LockStaysShutUnlessBattery));
+    // A lock that stays shut made one that opens: at once where the supply has no battery, and not while it has one.
+    let shut = STRIKE.replace("mechanical_escape = true", "emergency_release = true");
+    let escape = "escape_route = true\nfire_interlock = true";
+    let safe = |supply: &str| {
+        remedy_of("escape-fail-secure", &site(&lock(&shut), escape, supply, ""), "fail-safe-lock").mains_lost
+    };
+    assert_eq!(safe("model = \"ostrel-ps-60\""), front(WithoutMains::LockOpens));
+    assert_eq!(safe("model = \"ostrel-ps-120b\""), []);
+}
+
+/// A light that leaves the bus and its battery.
+#[test]
+fn a_light_on_a_supply_of_its_own_says_what_happens_with_the_mains_lost() {
+    let text = site(&lock(STRIKE), "lights = [{ model = \"porch-12\", feed = \"bus\" }]", "", "");
+    let own = remedy_of("light-feed-unsuitable", &text, "light-supply-of-its-own");
+    let expected =
+        MainsLost { what: WithoutMains::LightGoesOutUnlessBattery, elements: vec!["front".into()] };
+    assert_eq!(own.mains_lost, [expected]);
+    let other = remedy_of("light-feed-unsuitable", &text, "other-light");
+    assert_eq!(other.mains_lost, []);
 }

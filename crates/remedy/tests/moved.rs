@@ -32,6 +32,29 @@ const HEAD: &str = "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_st
     door_station = \"ostrel-dv1\"\ncable = \"flex-1.5\"\n[buildings]\nA = { floors = [\"G\", \"1\", \"2\", \"3\"] }\n\
     [entrances]\nfront = { role = \"main\", place = \"A/G\" }\n";
 
+/// Two runs on a supply with one output, and no box beside it: a distributor takes the output and both runs. It costs what it costs and a metre of
+/// the runs' cable.
+#[test]
+fn more_runs_than_outputs_get_a_distributor() {
+    let text = "[site]\ntitle = \"House\"\nfamily = \"mossop-24\"\nindoor_station = \"mossop-t1\"\ndoor_station = \"mossop-p1\"\n\
+        cable = \"pair-0.5\"\n[buildings]\nA = { floors = [\"G\", \"1\"] }\n[supplies]\nPS = { model = \"mossop-ps-24\", place = \"A/G\" }\n\
+        [entrances]\nfront = { role = \"main\", place = \"A/G\" }\n[dwellings]\n\"A-1..A-4\" = { place = \"A/G\", per_floor = 2 }\n[runs]\n\
+        a = { from = \"PS\", to = [\"A-1\", \"A-2\", \"A-3\", \"A-4\"], first = \"8 m\", spacing = \"5 m\" }\n\
+        b = { from = \"PS\", to = \"front\", length = \"9 m\" }\n";
+    let changed = mended(text, "supply-outputs-exceeded", "distributor-at-the-supply");
+    for line in [
+        "D-new = { model = \"mossop-f4\", place = \"A/G\" }",
+        "a = { from = \"D-new.1\", to",
+        "b = { from = \"D-new.2\", to",
+        "{ from = \"PS\", to = \"D-new\", cable = \"pair-0.5\", length = \"1 m\" }",
+    ] {
+        assert!(changed.contains(line), "{line}: {changed}");
+    }
+    let remedies = remedies_of(text, "supply-outputs-exceeded");
+    let cost = remedies.iter().find(|one| one.kind == "distributor-at-the-supply").and_then(|one| one.cost);
+    assert_eq!(cost.map(|cost| cost.rounded().as_units()), Some(44.25), "{remedies:?}");
+}
+
 /// Distributors one behind the other, four deep where three are allowed.
 #[test]
 fn a_box_too_deep_is_fed_from_further_up() {

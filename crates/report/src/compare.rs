@@ -19,6 +19,7 @@ use latchline_words::codes;
 use latchline_words::commands::{CompareHead, CompareKey, CompareWords};
 use latchline_words::reading::Thing;
 use latchline_words::report::JobWords;
+use latchline_words::terms::Term;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -316,8 +317,11 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
         cut(&mut told, MOST_FIGURES, language);
         told
     };
-    lines.extend(chosen(&comparison.margins_v, volts, &|_, device, old, new| {
-        CompareWords::Tightest { device, old, new }.say(language)
+    lines.extend(chosen(&comparison.margins_v, volts, &|one, device, old, new| {
+        let [old_bound, new_bound] =
+            one.is_bound.map(|is_bound| is_bound.then(|| Term::AtLeast.both().of(language).to_string()));
+        let (old_bound, new_bound) = (old_bound.as_deref(), new_bound.as_deref());
+        CompareWords::Tightest { device, old, new, old_bound, new_bound }.say(language)
     }));
     lines.extend(chosen(&comparison.currents_a, figures::amperes, &|_, supply, old, new| {
         CompareWords::SupplyCurrent { supply, old, new }.say(language)
@@ -555,6 +559,12 @@ struct FigureDocument {
     new: Option<f64>,
     /// Whether that is better.
     better: bool,
+    /// Whether `old` is a lower bound: at least that much.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    old_is_bound: bool,
+    /// Whether `new` is a lower bound.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    new_is_bound: bool,
 }
 
 /// For programs; the verdicts are the words of the check document.
@@ -574,6 +584,8 @@ pub fn document(
         old: one.old,
         new: one.new,
         better: one.better,
+        old_is_bound: one.is_bound[0],
+        new_is_bound: one.is_bound[1],
     };
     CompareDocument {
         format_version: 1,

@@ -119,11 +119,7 @@ pub fn title(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language
             let run = &template::plain(run.as_str());
             JobWords::OnRun { run, stations: names.len(), worst: &message }.say(language)
         }
-        // The way of a collapse; of a single station it stands on the run that its message names.
-        (Some(place), way) if worst.element.as_ref() == Some(place) && is_source(assessment, place) => {
-            let way = &named(way, language);
-            JobWords::Collapse { message: &message, way }.say(language)
-        }
+        // A collapse, or a single station: its message names the run.
         _ => message,
     }
 }
@@ -142,10 +138,6 @@ fn title_with_code(
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
     let place = place(report, worst, language).filter(|_| room == Room::Ample);
     JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
-}
-
-fn is_source(assessment: &Assessment, element: &ElementId) -> bool {
-    assessment.sources.iter().any(|source| source.id == *element)
 }
 
 /// The change of a job with what it costs and clears, or what can be done without one.

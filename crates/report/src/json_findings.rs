@@ -171,9 +171,22 @@ pub(crate) struct RemedyDocument {
     /// Findings that come with it, none of them an error.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     brings: Vec<BroughtDocument>,
+    /// What it makes of doors and stations while the mains are lost, where that was otherwise.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    mains_lost: Vec<MainsLostDocument>,
     /// For one that changes only what is known: what has to be measured.
     #[serde(skip_serializing_if = "Option::is_none")]
     measure: Option<LoopMeasurementDocument>,
+}
+
+/// What becomes of doors or stations while the mains are lost.
+#[derive(Debug, Serialize, JsonSchema)]
+struct MainsLostDocument {
+    /// "lock-opens", "lock-stays-shut" or "light-goes-out", each also with "-unless-battery" where it has a supply of its own of which nothing
+    /// more is stated; "station-goes-dark".
+    what: &'static str,
+    /// The doors, or the stations.
+    elements: Vec<String>,
 }
 
 /// A finding that comes with a remedy.
@@ -324,6 +337,14 @@ pub(crate) fn remedy(report: &Report<'_>, remedy: &Remedy) -> RemedyDocument {
         labour_minutes: remedy.minutes.and_then(finite),
         changes: changes(&remedy.edit),
         brings: remedy.brings.iter().map(brought).collect(),
+        mains_lost: remedy
+            .mains_lost
+            .iter()
+            .map(|one| MainsLostDocument {
+                what: one.what.name(),
+                elements: one.elements.iter().map(ToString::to_string).collect(),
+            })
+            .collect(),
         measure: remedy.measure.as_ref().map(|measure| LoopMeasurementDocument {
             run: measure.run.to_string(),
             at: measure.at.to_string(),

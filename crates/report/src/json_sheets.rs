@@ -7,26 +7,17 @@ mod door;
 mod fittings;
 mod line;
 mod lock;
+mod said;
 mod supply;
 
 pub use door::DoorDocument;
 pub use supply::SupplyDocument;
 
-use crate::json::{NotJudgedDocument, not_judged, schema_of};
-use crate::json_findings::{FindingDocument, finding_document};
+use crate::json::schema_of;
 use crate::report::Report;
 use door::door_document;
-use latchline_assess::Missing;
-use latchline_finding::{ElementId, Language};
-use latchline_site::model::RelayContact;
-use latchline_words::report::SheetWords;
 use serde::Serialize;
 use supply::supply_document;
-
-/// What every reader must be told.
-fn caution() -> &'static str {
-    SheetWords::Caution.row()[0]
-}
 
 /// The sheet of the entrance with this name as a JSON text; `None` if there is none.
 ///
@@ -59,25 +50,4 @@ pub fn supply_schema() -> serde_json::Value {
 
 fn text(document: &impl Serialize) -> Result<String, serde_json::Error> {
     crate::json::text(document)
-}
-
-fn findings(report: &Report<'_>, element: &ElementId) -> (Vec<FindingDocument>, Vec<NotJudgedDocument>) {
-    let about = report.standing.iter().filter(|finding| finding.element.as_ref() == Some(element));
-    let gaps = report.assessment.map_or(&[][..], |assessment| &assessment.not_judged);
-    (
-        about.map(|finding| finding_document(report, finding)).collect(),
-        gaps.iter().filter(|gap| gap.elements.contains(element)).map(not_judged).collect(),
-    )
-}
-
-/// What is missing, in the words of the JSON form.
-fn english(missing: &[Missing]) -> Vec<String> {
-    missing.iter().map(|one| one.say(Language::English)).collect()
-}
-
-fn contact(contact: RelayContact) -> &'static str {
-    match contact {
-        RelayContact::NormallyOpen => "normally-open",
-        RelayContact::NormallyClosed => "normally-closed",
-    }
 }

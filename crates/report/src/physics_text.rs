@@ -8,6 +8,7 @@ use latchline_assess::physics_summary::{
     ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary,
 };
 use latchline_finding::{ElementId, Figure, Unit};
+use latchline_words::figures::{start_s, start_time};
 use latchline_words::report::{BandWords, Head, PowerReturn, ShortCircuit, Tolerance};
 use latchline_words::states;
 
@@ -37,9 +38,12 @@ pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
     let down = summary.not_running.len();
     let dropouts = (summary.dropouts > 0).then_some(summary.dropouts);
     let words = match (summary.outcome, summary.time_s) {
+        ("runs", Some(time_s)) if start_s(time_s) == 0.0 && dropouts.is_none() => {
+            PowerReturn::UpAtOnce { devices }
+        }
         ("runs", Some(time_s)) => {
             let last = summary.last.as_ref().map(|last| template::plain(last.as_str()));
-            let time = &latchline_words::figures::start_time(time_s, look.language);
+            let time = &start_time(time_s, look.language);
             return PowerReturn::AllUp { devices, time, last: last.as_deref(), dropouts }.say(look.language);
         }
         ("hiccups", _) => {

@@ -15,6 +15,7 @@ use latchline_assess::{
 };
 use latchline_finding::{ElementId, Finding, Language, OperatingState, Severity};
 use latchline_words::report::{Head, JobWords, Remark, severity};
+use latchline_words::terms::Term;
 use latchline_words::{codes, states};
 use std::collections::BTreeSet;
 use std::fmt::Write;
@@ -154,7 +155,8 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
             let runs: Vec<&RunSummary> =
                 assessment.runs.iter().filter(|run| run.source == source.id).collect();
             let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
-            let mut text = source_lines(source, sheet, troubled.is_some(), look);
+            let is_bound = source.worst_device.is_some_and(|worst| assessment.devices[worst].worst.is_bound);
+            let mut text = source_lines(source, sheet, is_bound, troubled.is_some(), look);
             if runs.is_empty() {
                 let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
             }
@@ -267,7 +269,14 @@ fn releases(assessment: &Assessment) -> Option<Remark<'static>> {
     })
 }
 
-fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bool, look: &Look) -> String {
+/// `is_bound`: whether the figures of its worst device are lower bounds.
+fn source_lines(
+    source: &SourceSummary,
+    sheet: Option<&SupplySheet>,
+    is_bound: bool,
+    briefly: bool,
+    look: &Look,
+) -> String {
     let id = template::plain(source.id.as_str());
     let language = look.language;
     let share = source.count_share.map(|share| figures::rounded_up(share * 100.0, 0));
@@ -290,7 +299,9 @@ fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bo
     facts.extend(sheet.map(|sheet| battery_words(sheet, look)));
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
         let margin = &look.decimals(figures::rounded_down(margin, 2));
-        facts.push(Remark::LoadingMargin { margin }.say(language));
+        let bound = is_bound.then(|| Term::AtLeast.both());
+        let bound = bound.as_ref().map(|bound| bound.of(language));
+        facts.push(Remark::LoadingMargin { margin, bound }.say(language));
     }
     let head = format!("{} ({})", look.bold(&id), template::plain(&source.model));
     format!("{head}\n{}", paragraph(&facts.join(", "), 2, look.width))
@@ -299,8 +310,9 @@ fn source_lines(source: &SourceSummary, sheet: Option<&SupplySheet>, briefly: bo
 /// How long the battery of a supply lasts, in a few words.
 fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
     let language = look.language;
+    let asked = sheet.asked_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
     let battery = match &sheet.battery {
-        None => return Remark::NoBattery.say(language),
+        None => return Remark::NoBattery { asked: asked.as_deref() }.say(language),
         Some(Err(_)) => return Remark::BatteryNotJudged.say(language),
         Some(Ok(battery)) => battery,
     };
@@ -313,7 +325,6 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
         }
         None => Remark::NoCallCounted.say(language),
     };
-    let asked = battery.required_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
     let hours = &figures::battery_hours(shortest.hours, language);
     Remark::BatteryHours { hours, asked: asked.as_deref(), calls: &calls }.say(language)
 }

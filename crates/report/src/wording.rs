@@ -2,8 +2,13 @@
 
 use crate::report::Report;
 use latchline_assess::{NotJudged, Verdict, rules};
-use latchline_finding::{Change, Edit, EditStep, ElementId, Figure, Language, Money, Remedy, Severity, Unit};
-use latchline_words::report::{Counted, Remark, RemedyWords, Tightest, VerdictWords, remedy_kind, severity};
+use latchline_finding::{
+    Change, Edit, EditStep, ElementId, Figure, Language, MainsLost, Money, Remedy, Severity, Unit,
+    WithoutMains,
+};
+use latchline_words::report::{
+    Counted, Remark, RemedyWords, Tightest, UnlessWord, VerdictWords, remedy_kind, severity,
+};
 use latchline_words::{figures, states, template};
 use std::cmp::Ordering;
 
@@ -63,7 +68,41 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
     text
 }
 
-/// What a change brings, if it brings anything.
+/// What a change makes of doors and stations while the mains are lost.
+fn mains_lost(one: &MainsLost, language: Language) -> String {
+    let names: Vec<String> = one.elements.iter().map(|name| template::plain(name.as_str())).collect();
+    let names = &names.join(", ");
+    let word = match one.what {
+        WithoutMains::LockOpens => RemedyWords::LockOpens { names, unless: None },
+        WithoutMains::LockOpensUnlessBattery => {
+            RemedyWords::LockOpens { names, unless: Some(UnlessWord::LockSupplyHasBattery.say(language)) }
+        }
+        WithoutMains::LockStaysShut => RemedyWords::LockStaysShut { names, unless: None },
+        WithoutMains::LockStaysShutUnlessBattery => {
+            RemedyWords::LockStaysShut { names, unless: Some(UnlessWord::LockSupplyHasBattery.say(language)) }
+        }
+        WithoutMains::LightGoesOut => RemedyWords::LightGoesOut { names, unless: None },
+        WithoutMains::LightGoesOutUnlessBattery => {
+            RemedyWords::LightGoesOut { names, unless: Some(UnlessWord::LightSupplyHasBattery.say(language)) }
+        }
+        WithoutMains::StationGoesDark => {
+            RemedyWords::StationsGoDark { stations: one.elements.len(), names: &few(&one.elements) }
+        }
+    };
+    word.say(language)
+}
+
+/// Names in a row; of many the first and the last.
+fn few(elements: &[ElementId]) -> String {
+    match elements {
+        [first, _, .., last] => {
+            format!("{} … {}", template::plain(first.as_str()), template::plain(last.as_str()))
+        }
+        others => others.iter().map(|name| template::plain(name.as_str())).collect::<Vec<_>>().join(", "),
+    }
+}
+
+/// What a change brings, if it brings anything, and what it makes of doors and stations while the mains are lost.
 pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
     let brought = remedy.brings.iter().map(|one| {
         let element = one.element.as_ref().map(|element| template::plain(element.as_str()));
@@ -71,7 +110,11 @@ pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
         RemedyWords::Brought { severity, code: one.code.as_str(), element: element.as_deref() }.say(language)
     });
     let findings = brought.collect::<Vec<_>>().join(", ");
-    (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language))
+    let findings =
+        (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
+    let lost = remedy.mains_lost.iter().map(|one| mains_lost(one, language));
+    let told: Vec<String> = findings.into_iter().chain(lost).collect();
+    (!told.is_empty()).then(|| told.join("; "))
 }
 
 /// The changes of an edit, as the user would write them.

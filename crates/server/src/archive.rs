@@ -2,14 +2,15 @@
 
 use crate::files::Files;
 use crate::refused::Refused;
-use latchline_finding::Language;
+use latchline_finding::{Language, Sources};
+use latchline_site::ParsedSite;
 use latchline_store::{
-    Conflict, FileChange, LiveFolder, Number, Outcome, Proposal, Revision, Settled, Signed, SiteEntry, State,
-    Store, StoreError, Submission, Texts,
+    Conflict, FileChange, LARGEST_TEXT_BYTES, LiveFolder, Number, Outcome, Proposal, Revision, Settled,
+    Signed, SiteEntry, State, Store, StoreError, Submission, Texts,
 };
 use latchline_words::office::Told;
 use std::collections::BTreeMap;
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// Revisions that a page lists.
 const MOST_LISTED: usize = 500;
@@ -24,6 +25,8 @@ pub(crate) struct Archive {
     folder: Option<Folder>,
     /// How the files of each site stood when they were last looked at.
     files: Mutex<BTreeMap<String, Files>>,
+    /// What each site named and the store had not, at the revision that was looked at last.
+    unread: Mutex<BTreeMap<String, (Number, Vec<String>)>>,
     /// One at a time brings files and store together.
     settling: Mutex<()>,
 }
@@ -48,7 +51,14 @@ impl From<StoreError> for Refused {
 
 impl Archive {
     pub fn new(store: Store, engine: &'static str, folder: Option<Folder>) -> Self {
-        Archive { store, engine, folder, files: Mutex::default(), settling: Mutex::default() }
+        Archive {
+            store,
+            engine,
+            folder,
+            files: Mutex::default(),
+            unread: Mutex::default(),
+            settling: Mutex::default(),
+        }
     }
 
     /// Brings the files of a site and its newest revision together; whether a revision came of it.
@@ -57,8 +67,15 @@ impl Archive {
         let _one = self.settling.lock().unwrap_or_else(PoisonError::into_inner);
         let site = self.site(name)?;
         let signed = self.signed(&By { client: "file", at_ms }, "");
-        let settled = self.store.settle(site.id, folder.as_ref(), &signed);
-        let is_news = matches!(settled, Ok(Settled::TakenIn { .. }));
+        let settle = || self.store.settle(site.id, folder.as_ref(), &signed);
+        let mut settled = settle();
+        let mut is_news = matches!(settled, Ok(Settled::TakenIn { .. }));
+        if matches!(settled, Ok(Settled::Current { .. } | Settled::TakenIn { .. }))
+            && self.take_in_named(&site, folder.as_ref(), at_ms)?
+        {
+            settled = settle();
+            is_news = true;
+        }
         let files = match settled {
             Ok(settled) => Files::of(&site.file, &settled),
             Err(error) => Files::Failed { path: site.file.clone(), why: error.to_string() },
@@ -66,6 +83,36 @@ impl Archive {
         let mut all = self.files.lock().unwrap_or_else(PoisonError::into_inner);
         let before = all.insert(name.to_string(), files.clone());
         Ok(is_news || before.is_some_and(|before| before != files))
+    }
+
+    /// Takes in the catalogues that the site file names and the store has not, as far as they lie in the folder; whether there were any.
+    fn take_in_named(&self, site: &SiteEntry, folder: &dyn LiveFolder, at_ms: i64) -> Result<bool, Refused> {
+        let head = self.store.head(site.id)?;
+        let number = head.revision.number;
+        let mut unread = self.unread.lock().unwrap_or_else(PoisonError::into_inner);
+        let missing = match unread.get(&site.name) {
+            Some((known, missing)) if *known == number => missing.clone(),
+            _ => missing(&head.texts),
+        };
+        let mut files = Vec::new();
+        for path in &missing {
+            // What is no text, or lies elsewhere, is told where the site names it.
+            let read = folder.read(path, LARGEST_TEXT_BYTES).ok().flatten();
+            if let Some(text) = read.and_then(|bytes| String::from_utf8(bytes).ok())
+                && head.texts.clone().put(path, text.as_str()).is_ok()
+            {
+                files.push((path.clone(), FileChange::Write(text)));
+            }
+        }
+        unread.insert(site.name.clone(), (number, missing));
+        if files.is_empty() {
+            return Ok(false);
+        }
+        let note: Vec<String> = files.iter().map(|(path, _)| format!("+ {path}")).collect();
+        let signed = self.signed(&By { client: "file", at_ms }, &note.join(", "));
+        let id = format!("catalogues of revision {}", number.0);
+        let submission = Submission { id, proposal: Proposal::Change { base: number, files }, signed };
+        Ok(matches!(self.store.submit(site.id, &submission)?, Outcome::Accepted(_)))
     }
 
     /// How the files of a site stood when they were last looked at.
@@ -180,6 +227,21 @@ impl Archive {
         let submission = Submission { id: id.to_string(), proposal, signed: self.signed(by, note) };
         Ok(self.store.submit(site.id, &submission)?)
     }
+}
+
+/// The catalogues that a site file names and that are not among its texts.
+fn missing(texts: &Texts) -> Vec<String> {
+    let mut sources = Sources::new();
+    let file = sources.add(texts.site_path(), Arc::clone(texts.site_text()));
+    let mut named: Vec<String> = ParsedSite::new(file, sources.file(file))
+        .catalogue_paths()
+        .into_iter()
+        .map(|path| path.value)
+        .filter(|path| texts.get(path).is_none())
+        .collect();
+    named.sort();
+    named.dedup();
+    named
 }
 
 /// A conflict in words: where the two meet, what is there and what was wanted.

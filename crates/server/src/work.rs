@@ -3,13 +3,14 @@
 use crate::refused::Refused;
 use latchline_assess::jobs::Jobs;
 use latchline_assess::{Assessment, NotJudged, VoltageResults};
-use latchline_finding::{Finding, Money, Sources};
+use latchline_finding::{Both, Finding, Money, SourceFile, Sources};
 use latchline_reach::Headroom;
-use latchline_session::{Files, Session, Standing, View};
+use latchline_session::{CatalogueReader, Files, Session, Standing, View};
 use latchline_site::builtin_catalogue;
 use latchline_site::edit;
 use latchline_store::{State as Kept, Texts};
-use std::collections::VecDeque;
+use latchline_words::terms::Term;
+use std::collections::{BTreeMap, VecDeque};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::sync::watch;
 
@@ -61,15 +62,26 @@ struct Inner {
     views: VecDeque<(i64, View)>,
 }
 
+/// What a site names and the store has not taken in from the folder is not there.
+#[derive(Debug)]
+struct TheStoreAlone;
+
+impl CatalogueReader for TheStoreAlone {
+    fn read(&self, _path: &str) -> Result<SourceFile, Both> {
+        Err(Term::NotBesideTheSite.both())
+    }
+}
+
 fn session_of(texts: &Texts) -> Session {
     let mut sources = Sources::new();
     let site_file = sources.add(texts.site_path(), Arc::clone(texts.site_text()));
     let (builtin_name, builtin_text) = builtin_catalogue();
-    let mut catalogues = vec![sources.add(builtin_name, builtin_text)];
+    let catalogues = vec![sources.add(builtin_name, builtin_text)];
+    let mut named = BTreeMap::new();
     for (path, text) in texts.catalogues() {
-        catalogues.push(sources.add(path, Arc::clone(text)));
+        named.insert(path.to_string(), sources.add(path, Arc::clone(text)));
     }
-    Session::new(Files { sources, site_file, catalogues })
+    Session::new(Files { sources, site_file, catalogues, named }).with_reader(TheStoreAlone)
 }
 
 fn catalogues_of(texts: &Texts) -> Vec<(String, Arc<str>)> {

@@ -1,5 +1,6 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
+mod catalogues;
 mod common;
 mod hostile;
 mod one_rounding;

@@ -14,6 +14,7 @@ use latchline_finding::{Edit, Sources};
 use latchline_session::{Files, Session};
 use latchline_site::{ParsedSite, builtin_catalogue};
 use rustix::time::{ClockId, clock_gettime};
+use std::collections::BTreeMap;
 use std::path::Path;
 
 /// Edits that are timed.
@@ -37,13 +38,14 @@ fn files(path: &Path) -> Files {
     let site_file = sources.add(path.display().to_string(), text);
     let site = sources.file(site_file).clone();
     let (name, text) = builtin_catalogue();
-    let mut catalogues = vec![sources.add(name, text)];
+    let catalogues = vec![sources.add(name, text)];
+    let mut named_files = BTreeMap::new();
     for named in ParsedSite::new(site_file, &site).catalogue_paths() {
         let file = path.parent().unwrap_or(Path::new("")).join(&named.value);
-        catalogues
-            .push(sources.add(named.value, std::fs::read_to_string(file).expect("a catalogue can be read")));
+        let text = std::fs::read_to_string(file).expect("a catalogue can be read");
+        named_files.insert(named.value.clone(), sources.add(named.value, text));
     }
-    Files { sources, site_file, catalogues }
+    Files { sources, site_file, catalogues, named: named_files }
 }
 
 /// An edit that makes a run a little longer, another one each time.

@@ -1,5 +1,6 @@
 //! What is known of one text of the site file, whatever revisions have it.
 
+use crate::catalogues::Catalogues;
 use latchline_assess::jobs::Jobs;
 use latchline_assess::{Assessing, Assessment, Effort, Memory, Wanted};
 use latchline_finding::{Finding, Sourced, Sources};
@@ -16,6 +17,8 @@ pub(crate) struct Known {
     pub number: u64,
     /// This text with the catalogues.
     pub sources: Sources,
+    /// Those that hold for it.
+    pub catalogues: Catalogues,
     /// Findings of reading.
     pub reading: Vec<Finding>,
     /// Where the values of the text stand.
@@ -34,7 +37,14 @@ pub(crate) struct Known {
 
 impl Known {
     /// Nothing but what was read is known yet. Work on it is given up while it is not `wanted`.
-    pub fn new(number: u64, sources: Sources, resolved: Resolved, memory: &Memory, wanted: Wanted) -> Self {
+    pub fn new(
+        number: u64,
+        sources: Sources,
+        catalogues: Catalogues,
+        resolved: Resolved,
+        memory: &Memory,
+        wanted: Wanted,
+    ) -> Self {
         let memory = memory.wanted(wanted);
         let site = resolved.site.map(Arc::new);
         let assessing = site.as_ref().map(|site| {
@@ -43,6 +53,7 @@ impl Known {
         Known {
             number,
             sources,
+            catalogues,
             reading: resolved.findings,
             places: resolved.places,
             catalogue_paths: resolved.catalogue_paths,

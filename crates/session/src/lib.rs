@@ -18,7 +18,7 @@
 //! let (name, text) = builtin_catalogue();
 //! let catalogue = sources.add(name, text);
 //! let site = sources.add("site.toml", "[site]\ntitle = \"Empty\"\nfamily = \"ostrel-48\"\n");
-//! let mut session = Session::new(Files { sources, site_file: site, catalogues: vec![catalogue] });
+//! let mut session = Session::new(Files { sources, site_file: site, catalogues: vec![catalogue], named: Default::default() });
 //! let first = session.view();
 //! session.edit(&Edit::set(&["site", "title"], "\"Full\""))?;
 //! assert!(session.view().text().contains("Full"));
@@ -27,6 +27,7 @@
 //! # Ok::<(), latchline_site::edit::EditError>(())
 //! ```
 
+mod catalogues;
 mod known;
 mod mend;
 mod revision;
@@ -34,6 +35,7 @@ mod session;
 mod standing;
 mod view;
 
+pub use catalogues::CatalogueReader;
 pub use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 pub use latchline_assess::{GivenUp, Memory, Stage};
 pub use mend::{Mended, Step};

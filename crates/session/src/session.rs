@@ -1,13 +1,14 @@
 //! The text as it is now, and how it came about.
 
+use crate::catalogues::{CatalogueReader, Shelf};
 use crate::known::Known;
 use crate::revision::Revision;
 use crate::view::View;
 use latchline_assess::{Memory, Wanted};
-use latchline_finding::{Edit, FileId, Sources};
+use latchline_finding::{Edit, FileId, SourceFile, Sources};
+use latchline_site::ParsedSite;
 use latchline_site::edit::{self, EditError};
-use latchline_site::{LoadedCatalogues, ParsedSite};
-use std::collections::VecDeque;
+use std::collections::{BTreeMap, VecDeque};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -21,16 +22,17 @@ pub struct Files {
     pub sources: Sources,
     /// The site file among them.
     pub site_file: FileId,
-    /// The catalogues among them, in their order.
+    /// The catalogues among them that hold whatever the site file names, in their order.
     pub catalogues: Vec<FileId>,
+    /// Those that it names, by the path at which it does.
+    pub named: BTreeMap<String, FileId>,
 }
 
 /// A site that is being worked on.
 #[derive(Debug)]
 pub struct Session {
     site_file: FileId,
-    catalogues: Vec<FileId>,
-    loaded: Arc<LoadedCatalogues>,
+    shelf: Shelf,
     memory: Memory,
     /// Number of the text that is the newest, which all work looks at.
     newest: Arc<AtomicU64>,
@@ -52,17 +54,17 @@ impl Session {
 
     /// The same, the site file having been read as TOML before, to see which catalogues it names.
     pub fn of_parsed(site: &ParsedSite<'_>, files: Files) -> Self {
-        let Files { sources, site_file, catalogues } = files;
+        let Files { sources, site_file, catalogues, named } = files;
         let memory = Memory::default();
-        let loaded = Arc::new(LoadedCatalogues::new(&sources, &catalogues));
+        let mut shelf = Shelf::new(sources.clone(), catalogues, named);
+        let catalogues = shelf.of(&site.catalogue_paths(), None);
         let newest = Arc::new(AtomicU64::new(0));
-        let resolved = loaded.resolve_parsed(site);
+        let resolved = catalogues.loaded.resolve_parsed(site);
         let wanted = Wanted::while_newest(Arc::clone(&newest), 0);
-        let now = Arc::new(Known::new(0, sources, resolved, &memory, wanted));
+        let now = Arc::new(Known::new(0, sources, catalogues, resolved, &memory, wanted));
         Session {
             site_file,
-            catalogues,
-            loaded,
+            shelf,
             memory,
             newest,
             texts: 1,
@@ -74,6 +76,13 @@ impl Session {
         }
     }
 
+    /// With someone who reads the catalogues that a text names newly; without, such a text cannot be used.
+    #[must_use]
+    pub fn with_reader(mut self, reader: impl CatalogueReader + 'static) -> Self {
+        self.shelf.read_by(Box::new(reader));
+        self
+    }
+
     /// The newest revision.
     pub fn revision(&self) -> Revision {
         self.revision
@@ -81,13 +90,7 @@ impl Session {
 
     /// The newest revision, to be asked for its stages.
     pub fn view(&self) -> View {
-        View {
-            revision: self.revision,
-            site_file: self.site_file,
-            catalogues: self.catalogues.clone(),
-            loaded: Arc::clone(&self.loaded),
-            known: Arc::clone(&self.now),
-        }
+        View { revision: self.revision, site_file: self.site_file, known: Arc::clone(&self.now) }
     }
 
     /// Changes the text: all of the edit or, on an error, nothing. Work on the revision before is given up.
@@ -149,10 +152,14 @@ impl Session {
             None => {
                 let number = self.texts;
                 self.texts += 1;
-                let sources = self.now.sources.with_text(self.site_file, text);
-                let resolved = self.loaded.resolve(&sources, self.site_file);
+                let name = self.now.sources.file(self.site_file).name.clone();
+                let site = SourceFile { name, text: text.into() };
+                let parsed = ParsedSite::new(self.site_file, &site);
+                let catalogues = self.shelf.of(&parsed.catalogue_paths(), Some(&self.now.catalogues));
+                let resolved = catalogues.loaded.resolve_parsed(&parsed);
+                let sources = self.shelf.sources(self.site_file, &site);
                 let wanted = Wanted::while_newest(Arc::clone(&self.newest), number);
-                Arc::new(Known::new(number, sources, resolved, &self.memory, wanted))
+                Arc::new(Known::new(number, sources, catalogues, resolved, &self.memory, wanted))
             }
         };
         self.newest.store(next.number, Ordering::Release);

@@ -11,7 +11,6 @@ use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults}
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, headroom_while};
 use latchline_remedy::Bench;
-use latchline_site::LoadedCatalogues;
 use latchline_site::edit;
 use latchline_site::model::Site;
 use std::sync::Arc;
@@ -26,8 +25,6 @@ pub type Tolerances = Result<Vec<ToleranceSummary>, ToleranceError>;
 pub struct View {
     pub(crate) revision: Revision,
     pub(crate) site_file: FileId,
-    pub(crate) catalogues: Vec<FileId>,
-    pub(crate) loaded: Arc<LoadedCatalogues>,
     pub(crate) known: Arc<Known>,
 }
 
@@ -47,12 +44,12 @@ impl View {
         self.site_file
     }
 
-    /// The catalogues among them, in their order.
+    /// The catalogues among them that hold for this text, in their order.
     pub fn catalogues(&self) -> &[FileId] {
-        &self.catalogues
+        &self.known.catalogues.files
     }
 
-    /// The catalogues that this text names, relative to the site file; an edit can name others than the session was opened with.
+    /// The catalogues that this text names, relative to the site file. One that could not be read is a finding of reading.
     pub fn catalogue_paths(&self) -> &[Sourced<String>] {
         &self.known.catalogue_paths
     }
@@ -147,7 +144,7 @@ impl View {
     pub fn bench(&self) -> Result<Option<Bench<'_>>, GivenUp> {
         let (Some(site), Some(assessment)) = (self.site(), self.assessment()?) else { return Ok(None) };
         let memory = Arc::new(self.known.memory.clone());
-        let (sources, loaded) = (self.sources(), Arc::clone(&self.loaded));
+        let (sources, loaded) = (self.sources(), Arc::clone(&self.known.catalogues.loaded));
         Ok(Some(Bench::with_memory(sources, self.site_file, loaded, site, assessment, memory)))
     }
 
@@ -178,7 +175,11 @@ impl View {
         {
             let changed = |change: &Edit| {
                 let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
-                self.loaded.resolve(&self.sources().with_text(self.site_file, text), self.site_file).site
+                self.known
+                    .catalogues
+                    .loaded
+                    .resolve(&self.sources().with_text(self.site_file, text), self.site_file)
+                    .site
             };
             let found = jobs(site, assessment, &changed);
             self.known.jobs.get_or_init(|| found);

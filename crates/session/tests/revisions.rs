@@ -1,10 +1,10 @@
 //! Revisions: edits are applied or refused, work that is no longer wanted is given up, undo finds what was known.
 
-use crate::common::{HOUSE, session};
-use latchline_finding::{Change, Edit, EditStep, Severity};
-use latchline_session::GivenUp;
+use crate::common::{HOUSE, files, session};
+use latchline_finding::{Both, Change, Edit, EditStep, Severity, SourceFile};
+use latchline_session::{CatalogueReader, GivenUp, Session};
 use latchline_site::edit::EditError;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex};
 
 #[test]
 fn work_on_an_older_revision_is_given_up_and_nothing_of_it_kept() {
@@ -123,7 +123,7 @@ fn mending_is_a_row_of_edits_that_can_be_taken_back() {
 
 #[test]
 fn many_threads_ask_and_one_edits() {
-    let session = Arc::new(std::sync::Mutex::new(session(HOUSE)));
+    let session = Arc::new(Mutex::new(session(HOUSE)));
     std::thread::scope(|scope| {
         for _ in 0..3 {
             let session = Arc::clone(&session);
@@ -145,4 +145,72 @@ fn many_threads_ask_and_one_edits() {
             std::thread::yield_now();
         }
     });
+}
+
+/// A folder with one catalogue, which counts how often it is read.
+#[derive(Debug, Clone)]
+struct Folder {
+    text: Arc<Mutex<Option<String>>>,
+    asked: Arc<Mutex<Vec<String>>>,
+}
+
+impl CatalogueReader for Folder {
+    fn read(&self, path: &str) -> Result<SourceFile, Both> {
+        self.asked.lock().unwrap().push(path.to_string());
+        let text = self.text.lock().unwrap().clone().filter(|_| path == "own.toml");
+        let text = text.ok_or_else(|| Both::new("it is away", "sie ist weg"))?;
+        Ok(SourceFile { name: String::from("folder/own.toml"), text: text.into() })
+    }
+}
+
+const OWN: &str = r#"[cables.own-1]
+title = "own"
+source = "invented"
+gauge = "1 mm"
+"#;
+
+/// What an edit newly names is read at once, once; it holds for the texts that name it and no others.
+#[test]
+fn a_catalogue_that_an_edit_names_is_read_at_once() {
+    let folder = Folder { text: Arc::default(), asked: Arc::default() };
+    let mut session = Session::new(files(HOUSE)).with_reader(folder.clone());
+    let cable = |session: &Session| {
+        session.view().site().is_some_and(|site| site.catalogue.cables.contains_key("own-1"))
+    };
+    let before = session.view();
+    let named = Edit::set(&["site", "catalogues"], "[\"own.toml\"]");
+
+    // It is not there: the site cannot be used, and says at the name why.
+    session.edit(&named).unwrap();
+    let view = session.view();
+    assert!(view.site().is_none() && view.catalogues().len() == 1);
+    let told = view.reading().iter().find(|one| one.code.as_str() == "catalogue-not-read").unwrap();
+    assert_eq!(told.severity, Severity::Error);
+    assert_eq!(&view.text()[told.origin.span().unwrap().range()], "\"own.toml\"");
+    session.undo().unwrap();
+    assert!(session.view().site().is_some() && !cable(&session));
+
+    // Now it is.
+    *folder.text.lock().unwrap() = Some(OWN.to_string());
+    session.edit(&Edit::set(&["runs", "door", "length"], "\"15 m\"")).unwrap();
+    session.edit(&named).unwrap();
+    assert!(cable(&session), "{:?}", session.view().reading());
+    assert_eq!(session.view().catalogues().len(), 2);
+    let texts = session.view();
+    assert_eq!(texts.sources().file(texts.catalogues()[1]).name, "folder/own.toml");
+    session.edit(&Edit::set(&["runs", "door", "cable"], "\"own-1\"")).unwrap();
+    let assessment = session.view().assessment().unwrap().cloned().unwrap();
+
+    // As if it had been given from the start.
+    let mut given = files(session.view().text());
+    given.named.insert(String::from("own.toml"), given.sources.add("folder/own.toml", OWN));
+    assert_eq!(Session::new(given).view().assessment().unwrap(), Some(&assessment));
+
+    // Read once; gone with the edit that named it, and back with it.
+    session.undo().unwrap();
+    session.undo().unwrap();
+    assert!(!cable(&session) && session.view().catalogues() == before.catalogues());
+    session.redo().unwrap();
+    assert!(cable(&session));
+    assert_eq!(*folder.asked.lock().unwrap(), ["own.toml", "own.toml"]);
 }

@@ -3,6 +3,7 @@
 mod document;
 mod error;
 mod expect;
+mod found;
 mod line_ends;
 mod lines;
 mod places;

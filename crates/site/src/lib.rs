@@ -35,6 +35,7 @@ pub mod edit;
 pub mod keys;
 pub mod model;
 pub mod parse;
+pub mod ranges;
 mod resolve;
 pub mod schema;
 #[cfg(test)]

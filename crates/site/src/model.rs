@@ -8,6 +8,7 @@ mod conditions;
 mod door;
 mod elements;
 mod file;
+mod place;
 mod run;
 
 pub use conditions::{Conditions, Policy, USUAL_CALL_S};
@@ -18,6 +19,7 @@ pub use door::{
 pub use elements::{Building, DistributionBox, Dwelling, Management, Supply};
 pub(crate) use file::SiteHead;
 pub use file::{AcceptanceEntry, SITE_FILE};
+pub use place::{Place, Scope};
 pub use run::{MeasuredRun, Run, RunStart, RunStop, Section};
 
 use crate::catalogue::{
@@ -60,30 +62,6 @@ pub struct Site {
     pub runs: Vec<Run>,
     /// Findings that the user accepts.
     pub acceptances: Vec<AcceptanceEntry>,
-}
-
-/// Where something is: indices into the site's buildings, their floors and cores.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Place {
-    /// Building.
-    pub building: Option<usize>,
-    /// Core of that building.
-    pub core: Option<usize>,
-    /// Floor of that building.
-    pub floor: Option<usize>,
-    /// Whether the user says it is outdoors or in the wet.
-    pub outdoors: bool,
-}
-
-/// Whom an entrance or management station can call.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Scope {
-    /// Dwellings it can call, as indices in ascending order.
-    pub dwellings: Vec<usize>,
-    /// Management stations it can call, as indices in ascending order.
-    pub management: Vec<usize>,
-    /// Where the scope is written.
-    pub origin: Origin,
 }
 
 /// To whom a station belongs.

@@ -219,6 +219,7 @@ fn every_code_of_resolving_has_a_case() {
         "duplicate-part",
         "replaces-nothing",
         "price-without-part",
+        "catalogue-not-read",
         "load-falls-in-use",
         "isolating-box-without-supply",
         "two-main-entrances",

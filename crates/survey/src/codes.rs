@@ -21,7 +21,8 @@ latchline_finding::codes! {
     NAME_NOT_USABLE, "name-not-usable", Error, ["name", "column?"];
     UNKNOWN_SETTING, "unknown-setting", Error, ["name", "nearest"];
     ROUTE_TO_ITSELF, "route-to-itself", Error, ["place"];
-    OFF_THE_ROUTES, "off-the-routes", Error, ["place"];
+    OFF_THE_ROUTES, "off-the-routes", Error, ["place", "others?"];
+    NO_ROUTE_TO_CALLED, "no-route-to-called", Error, ["called", "others?"];
     NO_PLACE_WITH_MAINS, "no-place-with-mains", Error, [];
     NO_PLACE_FOR_BOXES, "no-place-for-boxes", Error, [];
     NO_DWELLINGS, "no-dwellings", Error, [];

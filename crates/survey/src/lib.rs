@@ -4,7 +4,7 @@
 //! * [`read()`]: from sheets to a [`model::Survey`], columns found whatever their order and spelling, with
 //!   every mistake as a [`Problem`] that names sheet, row and column, and gives a finding like those of site files;
 //! * [`unknown_parts`]: parts that it names and no catalogue has;
-//! * [`routes`]: the route graph, which gives every length;
+//! * [`routes`]: the route graph, which gives every length; `scope`: whom doors and desks call, and whether a route leads there;
 //! * [`template`]: the workbook to fill in.
 
 pub mod codes;
@@ -14,6 +14,7 @@ mod parts;
 pub mod problem;
 pub mod read;
 pub mod routes;
+mod scope;
 pub mod sheets;
 pub mod table;
 pub mod template;

@@ -120,6 +120,17 @@ pub enum ProblemKind {
         element: String,
         /// The place.
         place: String,
+        /// How many others are cut off with it.
+        others: usize,
+    },
+    /// No way leads from who calls to whom it calls.
+    NoRouteToCalled {
+        /// Who calls.
+        caller: String,
+        /// The first of those that it cannot reach.
+        called: String,
+        /// How many others it cannot reach.
+        others: usize,
     },
     /// No place has mains.
     NoMains,
@@ -234,6 +245,10 @@ impl Problem {
         };
         let nearest =
             |name: &String| -> Vec<String> { if name.is_empty() { Vec::new() } else { vec![name.clone()] } };
+        let with_others = |finding: Finding, others: usize| match others {
+            0 => finding,
+            _ => finding.with("others", Figure::count(others)),
+        };
         match &self.kind {
             ProblemKind::NotAWorkbook(reason) => {
                 new(codes::NOT_A_WORKBOOK).with("reason", reason.as_ref().clone())
@@ -285,9 +300,14 @@ impl Problem {
                 new(codes::UNKNOWN_SETTING).with("name", name.as_str()).with("nearest", nearest(near))
             }
             ProblemKind::RouteToItself(place) => new(codes::ROUTE_TO_ITSELF).with("place", place.as_str()),
-            ProblemKind::OffTheRoutes { element, place } => {
-                new(codes::OFF_THE_ROUTES).about(element.as_str()).with("place", place.as_str())
-            }
+            ProblemKind::OffTheRoutes { element, place, others } => with_others(
+                new(codes::OFF_THE_ROUTES).about(element.as_str()).with("place", place.as_str()),
+                *others,
+            ),
+            ProblemKind::NoRouteToCalled { caller, called, others } => with_others(
+                new(codes::NO_ROUTE_TO_CALLED).about(caller.as_str()).with("called", called.as_str()),
+                *others,
+            ),
             ProblemKind::NoMains => new(codes::NO_PLACE_WITH_MAINS),
             ProblemKind::NoBoxPlace => new(codes::NO_PLACE_FOR_BOXES),
             ProblemKind::NoDwellings => new(codes::NO_DWELLINGS),

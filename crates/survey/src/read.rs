@@ -6,6 +6,7 @@ use crate::model::{
 };
 use crate::problem::{Problem, ProblemKind};
 use crate::routes::{Route, RouteGraph};
+use crate::scope::{self, Caller, Written};
 use crate::sheets::{self, SETTINGS, SHEETS, meant, nearest, plain};
 use crate::table::{Sheet, Value};
 use latchline_finding::{Both, Money, Origin, Provenance, Sourced};
@@ -29,7 +30,7 @@ pub struct Read {
 
 /// Reads a survey from its sheets; `problems` are those met while the sheets were read.
 pub fn read(tables: &[Sheet], mut problems: Vec<Problem>) -> Read {
-    let mut reader = Reader { problems: &mut problems };
+    let mut reader = Reader { problems: &mut problems, calls: Vec::new() };
     let draft = reader.survey(tables);
     let usable = problems.iter().all(Problem::is_harmless);
     Read { survey: draft.clone().filter(|_| usable), draft, problems }
@@ -37,6 +38,8 @@ pub fn read(tables: &[Sheet], mut problems: Vec<Problem>) -> Read {
 
 struct Reader<'p> {
     problems: &'p mut Vec<Problem>,
+    /// Cells that say who calls whom, to be understood once everybody is known.
+    calls: Vec<Written>,
 }
 
 /// Names with the row of their first use.
@@ -83,8 +86,9 @@ impl Reader<'_> {
         let desks = self.desks(form("Desks"), &place_names, &mut names);
         let existing = self.existing(form("Existing cables"), &place_names, &names);
         let prices = self.prices(form("Prices"));
-        let survey =
+        let mut survey =
             Survey { settings, buildings, places, routes, existing, dwellings, entrances, desks, prices };
+        scope::settle(&mut survey, &self.calls, self.problems);
         self.whole(&survey);
         // Headings alone are no entrances; no dwellings and no place with mains are told as that.
         if form("Entrances").is_some_and(|form| form.rows().next().is_none()) {
@@ -479,7 +483,7 @@ impl Reader<'_> {
                 drop_m,
                 main,
                 outdoors: row.flag("Outdoors", self.problems).unwrap_or(false),
-                calls: row.list("Calls", self.problems),
+                calls: Vec::new(),
                 station: row.text("Station", self.problems),
                 media: media.map(|media| if media == "audio" { Media::Audio } else { Media::Video }),
                 environment,
@@ -494,7 +498,9 @@ impl Reader<'_> {
                     .number("Surge protection", 0.0, 1_000.0, "ohm", self.problems)
                     .map(|ohm| ohm.value),
             };
+            let calls = row.text("Calls", self.problems);
             if name.is_some() && place.is_some() {
+                self.calls.extend(calls.map(|cell| (Caller::Entrance(entrances.len()), cell)));
                 entrances.push(entrance);
             }
         }
@@ -524,10 +530,11 @@ impl Reader<'_> {
             let name = self.name(&row, "Desk", names);
             let place = self.place(&row, "Place", places);
             let drop_m = self.drop_m(&row, name.as_ref());
-            let calls = row.list("Calls", self.problems);
+            let calls = row.text("Calls", self.problems);
             let station = row.text("Station", self.problems);
             let (Some(name), Some(place)) = (name, place) else { continue };
-            desks.push(Desk { name, place, drop_m, calls, station });
+            self.calls.extend(calls.map(|cell| (Caller::Desk(desks.len()), cell)));
+            desks.push(Desk { name, place, drop_m, calls: Vec::new(), station });
         }
         desks
     }
@@ -636,23 +643,7 @@ impl Reader<'_> {
         if settings.coldest_c > settings.usual_c || settings.usual_c > settings.hottest_c {
             self.report(Origin::None, ProblemKind::Contradiction(SurveyReason::Temperatures));
         }
-        let mut reached = vec![false; survey.places.len()];
-        let mains = survey.places.iter().enumerate().filter(|(_, place)| place.mains);
-        if let Some((first, _)) = mains.clone().next() {
-            for (place, way) in survey.routes.ways_from(first).into_iter().enumerate() {
-                reached[place] |= way.is_some();
-            }
-        }
-        let dwellings = survey.dwellings.iter().map(|dwelling| (&dwelling.name, dwelling.place));
-        let entrances = survey.entrances.iter().map(|entrance| (&entrance.name, entrance.place));
-        let desks = survey.desks.iter().map(|desk| (&desk.name, desk.place));
-        for (name, place) in dwellings.chain(entrances).chain(desks) {
-            if !reached[place] {
-                let place = survey.places[place].name.value.clone();
-                let kind = ProblemKind::OffTheRoutes { element: name.value.clone(), place };
-                self.problems.push(Problem::new(name.origin.clone(), kind));
-            }
-        }
+        scope::off_the_routes(survey, self.problems);
     }
 }
 

@@ -52,6 +52,23 @@ impl RouteGraph {
         RouteGraph { places, routes, at }
     }
 
+    /// For each place the part of the graph in which it lies: the first place of that part.
+    pub fn parts(&self) -> Vec<usize> {
+        let mut part = vec![usize::MAX; self.places];
+        for start in 0..self.places {
+            let mut waiting = vec![start];
+            while let Some(place) = waiting.pop() {
+                if part[place] != usize::MAX {
+                    continue;
+                }
+                part[place] = start;
+                let ends = self.at[place].iter().map(|index| &self.routes[*index]);
+                waiting.extend(ends.map(|route| route.from + route.to - place));
+            }
+        }
+        part
+    }
+
     /// Shortest ways from one place to all (Dijkstra); `None` where there is none. Of ways of one
     /// length the one by the route written first is taken.
     pub fn ways_from(&self, start: usize) -> Vec<Option<Way>> {

@@ -248,7 +248,7 @@ pub const SHEETS: &[SheetForm] = &[
             may(
                 "Calls",
                 &["scope"],
-                "Whom it calls, with semicolons between: everyone, a building, a dwelling, a desk.",
+                "Whom it calls, with semicolons between: everyone, a building or a part of one (A, A/1), a dwelling, a range (A-1..A-12), a desk. Without it everyone.",
             ),
             may("Station", &["model"], "Model, if a certain one."),
             choice("Media", &[], &["video", "audio"], "If not as everywhere."),
@@ -297,7 +297,11 @@ pub const SHEETS: &[SheetForm] = &[
             must("Desk", &["name"], "Its name."),
             must("Place", &["at", "node"], "The place from which its cable branches off."),
             may("Drop", &["dropm", "length"], "Cable from that place, in metres."),
-            may("Calls", &["scope"], "Whom it calls, with semicolons between. Without it everyone."),
+            may(
+                "Calls",
+                &["scope"],
+                "Whom it calls, with semicolons between, as for an entrance. Without it everyone.",
+            ),
             may("Station", &["model"], "Model, if a certain one."),
         ],
     },

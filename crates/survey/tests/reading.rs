@@ -22,11 +22,18 @@ fn read_texts(texts: &[(&str, &str)]) -> Read {
 }
 
 fn usual(changed: &str, text: &str) -> Read {
+    read_with(&[(changed, text)])
+}
+
+/// The usual survey with some sheets changed or added.
+fn read_with(changed: &[(&str, &str)]) -> Read {
     let mut texts =
         vec![("places", PLACES), ("routes", ROUTES), ("dwellings", DWELLINGS), ("entrances", ENTRANCES)];
-    match texts.iter_mut().find(|(name, _)| *name == changed) {
-        Some(entry) => entry.1 = text,
-        None => texts.push((changed, text)),
+    for (name, text) in changed {
+        match texts.iter_mut().find(|(known, _)| known == name) {
+            Some(entry) => entry.1 = text,
+            None => texts.push((name, text)),
+        }
     }
     read_texts(&texts)
 }
@@ -48,6 +55,10 @@ fn findings_carry_what_their_pages_promise() {
         usual("dwellings", "Dwelling,Place,Remarks\nA1,hall,2\n"),
         usual("routes", "From,To,Length\nhall,hall,3\n"),
         usual("routes", "From,To,Length\n"),
+        read_with(&[
+            ("routes", "From,To,Length\n"),
+            ("places", "Place,Mains,Boxes\nhall,yes,yes\nlanding,yes,yes\n"),
+        ]),
         usual("places", "Place,Mains,Boxes\nhall,no,no\nlanding,no,no\n"),
         usual("places", "Place,Mains,Boxes\nhall,yes,no\nlanding,no,no\n"),
         usual("site", "Setting,Value\nHottest temperature,10\nColour,red\n"),
@@ -248,8 +259,47 @@ fn every_mistake_of_every_sheet_is_told_with_its_cell() {
 fn a_dwelling_off_the_routes_and_a_site_without_mains_are_told() {
     let read = usual("routes", "From,To,Length\n");
     assert!(told(&read).contains("dwellings 3:1 off-the-routes of A2, place landing"));
+    // One cause, one finding, however many are cut off.
+    let many = "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2\nA3,landing,2\nA4,landing,2\n";
+    assert!(!told(&usual("dwellings", many)).contains("off-the-routes"));
+    let cut = told(&read_with(&[("dwellings", many), ("routes", "From,To,Length\n")]));
+    assert_eq!(cut.matches("off-the-routes").count(), 1, "{cut}");
+    assert!(cut.contains("off-the-routes of A2, place landing, others 2"), "{cut}");
     let read = usual("places", "Place,Mains,Boxes\nhall,no,yes\nlanding,no,yes\n");
     assert!(told(&read).contains("no-place-with-mains"));
+}
+
+/// Two houses that no route joins: each has mains and its own door, so they are two systems in one survey; a door that calls across is told.
+#[test]
+fn houses_that_no_route_joins_may_stand_apart() {
+    let sheets = |calls: &str| {
+        let entrances =
+            format!("Entrance,Place,Drop,Role,Calls\nleft,hall,3,main,A1\nright,landing,3,main,{calls}\n");
+        let places = "Place,Mains,Boxes\nhall,yes,yes\nlanding,yes,yes\n";
+        read_with(&[("routes", "From,To,Length\n"), ("places", places), ("entrances", &entrances)])
+    };
+    let apart = sheets("A2");
+    assert!(apart.survey.is_some(), "{}", told(&apart));
+    let across = told(&sheets("A1;A2"));
+    assert!(across.contains("no-route-to-called of right, called A1"), "{across}");
+    assert!(!across.contains("off-the-routes"), "{across}");
+}
+
+/// Words of "Calls" are understood or told at their cell; a range means the dwellings that are there between its ends.
+#[test]
+fn who_is_called_is_understood_or_told_at_its_cell() {
+    let dwellings =
+        "Dwelling,Place,Drop\nB-01,hall,2\nB-02,hall,2\nB-11,landing,2\nB-12,landing,2\nFlat 7,hall,2\n";
+    let calls = |calls: &str| {
+        let entrances = format!("Entrance,Place,Drop,Role,Calls\nfront,hall,3,main,{calls}\n");
+        read_with(&[("dwellings", dwellings), ("entrances", &entrances)])
+    };
+    let range = calls("B-01..B-12; Flat 7").survey.expect("a survey");
+    assert_eq!(range.entrances[0].calls, ["B-01", "B-02", "B-11", "B-12", "Flat-7"]);
+    let wrong = told(&calls("B-02; B--12"));
+    assert!(wrong.contains("entrances 2:5 unknown-name, kind scope, name B--12, nearest B-12"), "{wrong}");
+    let open_ended = told(&calls("B-01..B-99"));
+    assert!(open_ended.contains("unknown-name, kind scope, name B-01..B-99"), "{open_ended}");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Laid-out sections into the bytes of one file: pages with their foot, tags, links, bookmarks.
 
-use crate::TypesetError;
+use crate::error::TypesetError;
 use crate::flow::{EDGE, FILING_MM, FOOT_BASELINE_MM, FOOT_RULE_MM, MARGIN_MM, THIN_MM};
 use crate::font::{Fonts, MM_PER_POINT, NAMES, Used};
 use crate::page::{Child, Element, Kind, Link, Mark, Page, Section};

@@ -5,7 +5,7 @@
 //! one whose script wants shaping or reads from right to left, is shown as [`REPLACEMENT`]; its text stays in the
 //! file, and the pack says which characters these are.
 
-use crate::TypesetError;
+use crate::error::TypesetError;
 use crate::pdf::font::TrueType;
 use std::collections::BTreeMap;
 

@@ -14,6 +14,7 @@
 mod cell;
 mod columns;
 mod emit;
+mod error;
 mod flow;
 mod font;
 mod front;
@@ -25,20 +26,13 @@ mod table;
 mod text;
 
 use emit::About;
+pub use error::TypesetError;
 use font::Fonts;
 use latchline_pack::tables::{cautions, error_line, origin_line};
 use latchline_pack::{Pack, PackFile};
 
 /// Name of the file with the whole pack.
 pub const WHOLE_NAME: &str = "pack.pdf";
-
-/// Why a PDF could not be made: a mistake in Latchline, not in the site.
-#[derive(Debug, thiserror::Error)]
-pub enum TypesetError {
-    /// The embedded font cannot be read.
-    #[error("the embedded font cannot be read")]
-    Font,
-}
 
 /// The whole pack as one PDF, then each part as one. Labels, which want stock of their own, are not in the whole.
 ///

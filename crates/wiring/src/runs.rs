@@ -3,8 +3,8 @@
 use crate::colours::conductors;
 use crate::door;
 use crate::item::{Item, ProtectorAt};
-use crate::terminal::{Pole, Terminal, TerminalSet};
-use crate::{By, Landing, Place, ScreenEnd, WiredCable, Wiring};
+use crate::landing::{By, Landing, ScreenEnd, WiredCable, Wiring};
+use crate::terminal::{Place, Pole, Terminal, TerminalSet, outputs};
 use latchline_finding::ElementId;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::LoopThrough;
@@ -49,12 +49,6 @@ fn onward(site: &Site, station: usize) -> Place {
     let model = site.station_model(&site.stations[station]);
     let set = if model.loop_through.value == LoopThrough::End { TerminalSet::In } else { TerminalSet::Out };
     (Item::Station(station), set)
-}
-
-/// Outputs of a supply: at least 1.
-pub(crate) fn outputs(site: &Site, supply: usize) -> u32 {
-    let outputs = &site.supply_model(&site.supplies[supply]).outputs;
-    outputs.as_ref().map_or(1, |outputs| outputs.value.clamp(1, 64))
 }
 
 /// The terminals at which a run starts.

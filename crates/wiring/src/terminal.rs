@@ -166,7 +166,7 @@ pub struct Terminal {
 
 impl Terminal {
     /// A terminal.
-    pub(crate) fn new((item, set): crate::Place, pole: Pole) -> Terminal {
+    pub(crate) fn new((item, set): Place, pole: Pole) -> Terminal {
         Terminal { item, set, pole }
     }
 
@@ -182,7 +182,7 @@ impl Terminal {
 }
 
 /// Designation of terminals that belong together: item, colon, terminals.
-pub fn place_name(site: &Site, (item, set): crate::Place) -> String {
+pub fn place_name(site: &Site, (item, set): Place) -> String {
     if set == TerminalSet::Ways {
         return item.name(site);
     }
@@ -209,7 +209,7 @@ pub(crate) fn all(site: &Site) -> Vec<Terminal> {
     let mut list = Terminals::default();
     for (index, supply) in site.supplies.iter().enumerate() {
         let (item, model) = (Item::Supply(index), site.supply_model(supply));
-        for number in 1..=crate::runs::outputs(site, index) {
+        for number in 1..=outputs(site, index) {
             list.add(item, TerminalSet::Output(number), &BUS);
         }
         if model.battery.is_some() {
@@ -367,3 +367,12 @@ pub fn door_contact_input(entrance: &Entrance, lock: usize) -> Option<usize> {
 pub(crate) fn is_alarm_contact(entrance: &Entrance, lock: usize, part: LockPart) -> bool {
     part == LockPart::DoorContact && door_contact_input(entrance, lock).is_some()
 }
+
+/// Outputs of a supply: at least 1.
+pub(crate) fn outputs(site: &Site, supply: usize) -> u32 {
+    let outputs = &site.supply_model(&site.supplies[supply]).outputs;
+    outputs.as_ref().map_or(1, |outputs| outputs.value.clamp(1, 64))
+}
+
+/// Terminals that belong together, at their item.
+pub type Place = (Item, TerminalSet);

@@ -45,7 +45,8 @@ words! {
             "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage"
             | "V = V' - R I, oder V' / (1 + R I / Vr) über der Nennspannung",
         NominalVoltageAtLock: "V = Vn - R I" | same,
-        HighestVoltageAtLock: "V <= V''" | same,
+        HighestVoltageAtLock: "V = V'' / (1 + R I / Vr)" | same,
+        HighestVoltageOfFeed: "V <= V''" | same,
         LeastSupplyVoltage: "Vs = (Vmin + R I) / (1 - t)" | same,
         SumOfCurrents: "I = sum of Ik" | "I = Summe der Ik",
         Count: "n" | same,
@@ -123,6 +124,9 @@ sentences! {
         AdverseCurrent { lock: String, temperature: Figure }:
             "{lock} current through a coil at {temperature}, and 10 %"
             | "{lock} current durch eine Spule bei {temperature}, und 10 %",
+        LeastCurrent { lock: String, temperature: Figure }:
+            "{lock} current less 10 %, through a coil at {temperature}"
+            | "{lock} current weniger 10 %, durch eine Spule bei {temperature}",
         HotConductor { cable: String, temperature: Figure }:
             "{cable} at {temperature}, upper tolerance"
             | "{cable} bei {temperature}, obere Toleranz",
@@ -136,6 +140,9 @@ sentences! {
         LowerEnd { of: Both }: "{of}, lower end" | "{of}, unteres Ende",
         UpperEnd { of: Both }: "{of}, upper end" | "{of}, oberes Ende",
         NominalLoop: "loop with nominal values" | "Schleife mit Nennwerten",
+        LightLoop:
+            "the lock's own cable cold, short and at its lower tolerance, joints left out"
+            | "die eigene Leitung des Schlosses kalt, kurz und an der unteren Toleranz, ohne Verbindungen",
         ToleranceOfFeed: "tolerance of the feed" | "Toleranz der Speisung",
         NominalToLowest: "from its nominal to its lowest voltage" | "von der Nenn- zur kleinsten Spannung",
         // Counts and lengths.
@@ -167,6 +174,9 @@ words! {
             "what a meter should read, within its tolerances"
             | "was ein Messgerät bis auf Toleranzen zeigen soll",
         CableNeverRaises: "a cable never raises the voltage" | "eine Leitung hebt nie die Spannung",
+        CoilDrawsAtLeast:
+            "Kirchhoff's voltage law; no coil that draws at least I at Vr gets more while it is fed"
+            | "Kirchhoffs Maschenregel; keine Spule, die bei Vr mindestens I zieht, bekommt mehr, solange sie gespeist wird",
         CablesInSeries:
             "resistances in series; all cables that the lock's current may take"
             | "Widerstände in Reihe; alle Leitungen, über die der Strom des Schlosses fließen kann",

@@ -1,11 +1,11 @@
 //! The small language in which messages are written.
 //!
 //! `{name}` stands for an argument. `{names:or}` joins several with "or" (else "and"); `{count:dwelling|dwellings}`
-//! puts the noun after a count. A part in `<...>` is left out when an argument in it is missing. No other signs are
+//! puts the noun after a count; `{figure:down}` rounds a figure down. A part in `<...>` is left out when an argument in it is missing. No other signs are
 //! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
 
 use crate::{bands, figures, row, states};
-use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Unit, shown};
+use latchline_finding::{Argument, Both, ElementId, Figure, Finding, Language, Rounding, Unit, shown};
 
 /// Most names that one sentence lists; the rest is counted.
 const MOST_NAMES: usize = 8;
@@ -221,7 +221,10 @@ fn words(argument: &Argument, form: &str, language: Language) -> Option<String> 
 }
 
 fn figure(value: Figure, form: &str, language: Language) -> String {
-    let number = figures::sentence(value, language);
+    let number = match form {
+        "down" => figures::shown(value, Rounding::Down, language),
+        _ => figures::sentence(value, language),
+    };
     if matches!(value.unit, Unit::Count | Unit::Ratio) { counted(value.value, number, form) } else { number }
 }
 

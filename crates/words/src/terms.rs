@@ -50,6 +50,11 @@ words! {
         CablesAsStated: "cables as long as stated" | "Leitungen so lang wie angegeben",
         CablesLongest: "cables at their longest" | "Leitungen in größter Länge",
         CablesShortest: "cables at their shortest" | "Leitungen in kleinster Länge",
+        // Why a catalogue cannot be read.
+        NotGiven: "it was not given" | "sie wurde nicht mitgegeben",
+        NotBesideTheSite:
+            "there is no such text in the folder of the site file"
+            | "im Ordner der Anlagendatei steht kein solcher Text",
         // What a limit does.
         Trips: "trips" | "schaltet ab",
         Hiccups: "hiccups" | "taktet",

@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 49] = [
+    let all: [&[SentenceRow]; 50] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -24,6 +24,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         report::SheetWords::ROWS,
         commands::AcceptWords::ROWS,
         commands::AddressWords::ROWS,
+        commands::AsBuiltWords::ROWS,
         commands::AskWords::ROWS,
         commands::CompareWords::ROWS,
         report::JobWords::ROWS,

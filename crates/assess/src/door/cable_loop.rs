@@ -25,6 +25,8 @@ pub struct CableLoop {
     pub usual_ohm: f64,
     /// Resistance hot, long and at the upper end of tolerance, in ohms.
     pub adverse_ohm: f64,
+    /// Resistance cold, short and at the lower end of tolerance, with joints that have none, in ohms.
+    pub light_ohm: f64,
 }
 
 impl CableLoop {
@@ -40,25 +42,35 @@ impl CableLoop {
         pairs: u32,
     ) -> Result<Self, RangeError> {
         let conditions = &site.conditions;
-        let at = |celsius: f64, by_resistance: f64, by_length: f64| {
+        let with_joints = |joint_ohm: f64, celsius: f64, by_resistance: f64, by_length: f64| {
             loop_resistance_ohm(&LockCable {
                 conductor_ohm_per_m: conductor_ohm_per_m(cable, celsius) * by_resistance,
                 length_m: length_m * by_length,
                 joints,
-                joint_ohm: conditions.joint_resistance.value.as_ohms(),
+                joint_ohm,
                 pairs,
             })
         };
+        let joint_ohm = conditions.joint_resistance.value.as_ohms();
+        let tolerance = cable.resistance_tolerance.value.as_fraction();
+        let longer = conditions.length_tolerance.value.as_fraction();
         Ok(CableLoop {
             cable: cable.head.name.clone(),
             length_m,
             joints,
             pairs,
-            usual_ohm: at(conditions.usual_temperature.value.as_celsius(), 1.0, 1.0)?,
-            adverse_ohm: at(
+            usual_ohm: with_joints(joint_ohm, conditions.usual_temperature.value.as_celsius(), 1.0, 1.0)?,
+            adverse_ohm: with_joints(
+                joint_ohm,
                 conditions.hottest_temperature.value.as_celsius(),
-                1.0 + cable.resistance_tolerance.value.as_fraction(),
-                1.0 + conditions.length_tolerance.value.as_fraction(),
+                1.0 + tolerance,
+                1.0 + longer,
+            )?,
+            light_ohm: with_joints(
+                0.0,
+                conditions.coldest_temperature.value.as_celsius(),
+                1.0 - tolerance,
+                1.0 - longer,
             )?,
         })
     }

@@ -3,9 +3,12 @@
 use super::cable_loop::CableLoop;
 use super::{Assumptions, LockAt, out_of_range};
 use crate::stage::WithVoltages;
-use latchline_circuit::lock::{LockSupply, least_supply_v, least_voltage_v, most_loop_resistance_ohm};
+use latchline_circuit::lock::{
+    LockSupply, highest_voltage_v, least_supply_v, least_voltage_v, most_loop_resistance_ohm,
+};
 use latchline_finding::{Origin, Sourced};
 use latchline_network::Device;
+use latchline_site::catalogue::LockKind;
 use latchline_site::model::{LockFeed, LockPart};
 use latchline_wiring::lock::{LockWiring, lock_wiring};
 use latchline_words::missing::Missing;
@@ -21,6 +24,14 @@ const COPPER_PER_K: f64 = 0.003_93;
 fn cold_coil(celsius: f64) -> f64 {
     (1.0 / (1.0 + COPPER_PER_K * (celsius - 20.0))).max(1.0)
 }
+
+/// The hottest that a winding may be and last, in °C: insulation of class 105 (IEC 60085). No coil that is still whole draws less than
+/// one that is as hot.
+pub const HOTTEST_WINDING_C: f64 = 105.0;
+
+/// The least current of a coil at its rated voltage, as a share of its rated current at 20 °C: at the other end of
+/// [`CURRENT_TOLERANCE`], and as hot as it may be.
+const LEAST_OF_COIL: f64 = (1.0 - CURRENT_TOLERANCE) / (1.0 + COPPER_PER_K * (HOTTEST_WINDING_C - 20.0));
 
 /// A cable of less than this is none that could be laid.
 const LEAST_LOOP_OHM: f64 = 1e-3;
@@ -89,8 +100,11 @@ pub struct LockCircuit {
     pub nominal_v: f64,
     /// Lower bound of the voltage at the lock, adverse corner.
     pub least_v: f64,
-    /// Upper bound of the voltage at the lock.
+    /// Upper bound of the settled voltage at the lock while it is fed; a contact that leaves it open leaves it none.
     pub highest_v: f64,
+    /// The least current of a coil on direct current at its rated voltage, with which `highest_v` is reckoned over its own cable at its
+    /// least; `None` where nothing is known of what the lock draws at least, and the feed's highest voltage holds.
+    pub least_current_a: Option<f64>,
     /// How far the feed's lowest voltage lies below its nominal one, as a share.
     pub low_share: f64,
     /// Nominal voltage that the feed would need for the lock to work over this cable.
@@ -206,6 +220,7 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
     assumed.note(name, "voltage", rated);
     assumed.note(name, "current", current);
     assumed.note(name, "undervoltage_tolerance", &lock.undervoltage_tolerance);
+    assumed.note(name, "overvoltage_tolerance", &lock.overvoltage_tolerance);
     assumed.note_cable(cable);
     let wiring = lock_wiring(at.site, at.entrance, used);
     let mut uncounted = Vec::new();
@@ -235,6 +250,14 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
         let adverse_loop_ohm = cable_loop.adverse_ohm + others().map(|other| other.adverse_ohm).sum::<f64>();
         let low = LockSupply { voltage_v: feed.low_v, tolerance: 0.0, resistance_ohm: 0.0 };
         let nominal = LockSupply { voltage_v: feed.voltage_v, ..low };
+        let high = LockSupply { voltage_v: feed.high_v, ..low };
+        // A motor has electronics of its own, and on alternating current the drop does not lie along the voltage.
+        let is_coil = matches!(lock.kind.value, LockKind::Strike | LockKind::Magnet) && !feed.is_ac;
+        let least_current_a = is_coil.then_some(current_a * LEAST_OF_COIL);
+        let highest_v = match least_current_a {
+            Some(least_a) => highest_voltage_v(&high, cable_loop.light_ohm, rated_v, least_a)?,
+            None => feed.high_v,
+        };
         let low_share = (1.0 - feed.low_v / feed.voltage_v).clamp(0.0, 0.9);
         Ok::<_, latchline_circuit::RangeError>(LockCircuit {
             rated_v,
@@ -250,7 +273,8 @@ pub fn lock_circuit(context: &WithVoltages<'_>, at: &LockAt<'_>) -> Result<LockC
             adverse_loop_ohm,
             nominal_v: least_voltage_v(&nominal, loop_ohm, rated_v, current_a)?,
             least_v: least_voltage_v(&low, adverse_loop_ohm, rated_v, adverse_current_a)?,
-            highest_v: feed.high_v,
+            highest_v,
+            least_current_a,
             low_share,
             needed_supply_v: least_supply_v(least_allowed_v, low_share, adverse_loop_ohm, adverse_current_a)?,
             most_loop_ohm: most_loop_resistance_ohm(&low, least_allowed_v, adverse_current_a)?

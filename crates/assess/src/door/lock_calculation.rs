@@ -2,7 +2,7 @@
 
 use super::LockAt;
 use super::cable_loop::CableLoop;
-use super::circuit::LockCircuit;
+use super::circuit::{HOTTEST_WINDING_C, LockCircuit};
 use super::words::DoorWord;
 use crate::calculation::{
     CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
@@ -75,23 +75,7 @@ pub(super) fn calculation(
             limit: None,
             source: FormulaSource::MeterReading,
         },
-        CalculationLine {
-            quantity: Quantity::HighestVoltageAtLock,
-            formula: Formula::HighestVoltageAtLock,
-            inputs: vec![
-                Input::new(
-                    Symbol::UpperVoltage,
-                    circuit.highest_v,
-                    Unit::Volt,
-                    InputSource::UpperEnd { of: feed_source.both() },
-                )
-                .rounded(Rounding::Up),
-            ],
-            result: Figure::new(circuit.highest_v, Unit::Volt),
-            rounding: Rounding::Up,
-            limit: Some(Limit::most(circuit.most_allowed_v, Unit::Volt)),
-            source: FormulaSource::CableNeverRaises,
-        },
+        highest(circuit, lock_name, &feed_source),
         CalculationLine {
             quantity: Quantity::LeastSupplyVoltage,
             formula: Formula::LeastSupplyVoltage,
@@ -115,6 +99,42 @@ pub(super) fn calculation(
         },
     ]);
     lines
+}
+
+/// The highest voltage that a lock sees while it is fed.
+fn highest(circuit: &LockCircuit, lock_name: &str, feed_source: &InputSource) -> CalculationLine {
+    let from_feed = Input::new(
+        Symbol::UpperVoltage,
+        circuit.feed.high_v,
+        Unit::Volt,
+        InputSource::UpperEnd { of: feed_source.both() },
+    )
+    .rounded(Rounding::Up);
+    let (formula, inputs, source) = match circuit.least_current_a {
+        None => (Formula::HighestVoltageOfFeed, vec![from_feed], FormulaSource::CableNeverRaises),
+        Some(least_a) => {
+            let hottest = Figure::new(HOTTEST_WINDING_C, Unit::Celsius);
+            let coil = InputSource::LeastCurrent { lock: String::from(lock_name), temperature: hottest };
+            let light_ohm = circuit.cable_loop.light_ohm;
+            let inputs = vec![
+                from_feed,
+                Input::new(Symbol::Resistance, light_ohm, Unit::Ohm, InputSource::LightLoop)
+                    .rounded(Rounding::Down),
+                Input::new(Symbol::Current, least_a, Unit::Ampere, coil).rounded(Rounding::Down),
+                Input::of_key(Symbol::RatedVoltage, circuit.rated_v, Unit::Volt, lock_name, "voltage"),
+            ];
+            (Formula::HighestVoltageAtLock, inputs, FormulaSource::CoilDrawsAtLeast)
+        }
+    };
+    CalculationLine {
+        quantity: Quantity::HighestVoltageAtLock,
+        formula,
+        inputs,
+        result: Figure::new(circuit.highest_v, Unit::Volt),
+        rounding: Rounding::Up,
+        limit: Some(Limit::most(circuit.most_allowed_v, Unit::Volt)),
+        source,
+    }
 }
 
 /// The loop of the lock's cable, and where further cables lie in its path each of theirs and the sum.

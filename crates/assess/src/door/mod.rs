@@ -12,6 +12,7 @@
 
 pub mod alarm;
 pub mod cable_loop;
+mod caution;
 pub mod circuit;
 pub mod escape;
 pub mod heights;
@@ -23,6 +24,7 @@ pub mod sheet;
 pub mod times;
 pub mod words;
 
+pub use caution::Caution;
 pub use sheet::{DoorSheet, LockSheet, door_sheets};
 
 use latchline_circuit::RangeError;

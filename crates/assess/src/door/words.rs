@@ -1,6 +1,6 @@
 //! Which word stands for a part of a door, for every sheet alike.
 
-use super::sheet::Caution;
+use super::caution::Caution;
 use latchline_network::demand::LoadPart;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
 use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, LockPart, RelayContact, Suppression};

@@ -1,7 +1,7 @@
 //! Findings that one thing explains.
 
 use super::danger::{Danger, of_code};
-use super::to_be_mended;
+use super::standing::to_be_mended;
 use crate::assessment::Assessment;
 use crate::rules::codes;
 use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
@@ -148,12 +148,18 @@ fn of_element(site: &Site, ways: &Ways<'_>, element: &ElementId) -> Danger {
     if site.boxes.iter().any(is_box) { Danger::Riser } else { Danger::Station }
 }
 
-/// Where no voltages satisfy a circuit, the way to the device farthest from the supply among those that go down.
+/// Where no voltages satisfy a circuit, the way to the run that it is lost on; where that could not be found, to the device farthest
+/// from the supply among those that go down.
 fn collapsing_way(assessment: &Assessment, ways: &Ways<'_>, findings: &[usize]) -> Vec<ElementId> {
     let collapse = findings
         .iter()
         .map(|index| &assessment.findings[*index])
         .find(|finding| finding.code == codes::NO_OPERATING_POINT);
+    if let Some(Argument::Element(run)) = collapse.and_then(|finding| finding.argument("run"))
+        && let Some(run) = ways.run(run)
+    {
+        return ways.names(ways.to_run(run));
+    }
     let Some(Argument::Elements(down)) = collapse.and_then(|finding| finding.argument("devices")) else {
         return Vec::new();
     };

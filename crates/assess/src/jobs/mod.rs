@@ -5,6 +5,7 @@
 
 mod cause;
 mod danger;
+mod standing;
 
 pub use cause::{Cause, excess};
 pub use danger::Danger;
@@ -14,6 +15,7 @@ use cause::causes;
 use latchline_finding::{Edit, ElementId, Finding, Remedy, Severity};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_site::model::Site;
+use standing::standing;
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
@@ -135,14 +137,4 @@ fn best_change(
     });
     // The first of equals is the cheapest.
     chosen.min_by_key(|change| change.enters.as_ref().map_or(usize::MAX, Vec::len))
-}
-
-/// Findings that are not accepted, with their places in the assessment.
-fn standing(assessment: &Assessment) -> impl Iterator<Item = (usize, &Finding)> {
-    assessment.findings.iter().enumerate().filter(|(_, finding)| finding.accepted.is_none())
-}
-
-/// Standing findings that somebody has to do something about.
-fn to_be_mended(assessment: &Assessment) -> impl Iterator<Item = (usize, &Finding)> {
-    standing(assessment).filter(|(_, finding)| finding.severity > Severity::Advice)
 }

@@ -2,7 +2,7 @@
 
 use super::limit::ROUNDING;
 use crate::door::LockAt;
-use crate::door::circuit::{Unknown, feed, rated_origin};
+use crate::door::circuit::{Unknown, feed, lock_circuit, rated_origin};
 use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
@@ -23,10 +23,13 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         let Some(rated) = &at.lock.voltage else { continue };
         let tolerance = &at.lock.overvoltage_tolerance;
         let most_v = rated.value.as_volts() * (1.0 + tolerance.value.as_fraction());
-        if feed.high_v <= most_v * (1.0 + ROUNDING) {
+        // While it is fed, over its own cable; where that is not stated, what the feed gives. A contact that leaves it open leaves it none.
+        let circuit = lock_circuit(context, &at).ok();
+        let highest_v = circuit.as_ref().map_or(feed.high_v, |circuit| circuit.highest_v);
+        if highest_v <= most_v * (1.0 + ROUNDING) {
             continue;
         }
-        let mut assumed = feed.assumed.clone();
+        let mut assumed = circuit.map_or_else(|| feed.assumed.clone(), |circuit| circuit.assumed);
         assumed.note(&at.lock.head.name, "voltage", rated);
         assumed.note(&at.lock.head.name, "overvoltage_tolerance", tolerance);
         let origin = match &at.used.supply_voltage {
@@ -35,7 +38,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         };
         let found = at
             .describe(finding(doc, origin))
-            .figures(feed.high_v, most_v, Unit::Volt)
+            .figures(highest_v, most_v, Unit::Volt)
             .also_at("limit", rated_origin(&at))
             .also_at("feed", feed.origin.clone())
             .graded(assumed.grade());

@@ -36,7 +36,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         let limit_ohm = expected_ohm + allowed_ohm.copysign(excess_ohm);
         let celsius = site.conditions.usual_temperature.value.as_celsius();
         let cable = site.cable(run);
-        let per_m = 2.0 * conductor_ohm_per_m(cable, celsius) / f64::from(run.pairs.value.max(1));
+        let per_m = 2.0 * conductor_ohm_per_m(cable, celsius) / run.pairs_in_parallel();
         let stated_m = run.length().as_metres();
         // Voltages are reckoned with what was measured: a reading that no cable can have makes them all look well.
         let is_impossible = measured_ohm < IMPOSSIBLE_SHARE * expected_ohm;

@@ -3,6 +3,7 @@
 use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, ElementId, Unit};
+use latchline_network::collapse::carried;
 use latchline_words::missing::Missing;
 use std::collections::BTreeMap;
 
@@ -38,6 +39,19 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
             .in_state(context.state(phase, &margin.set))
             .with("devices", devices)
             .graded(context.grade_of_stage(stage));
+        if let Some(carried) = carried(context.layout, context.space, phase, stage, &margin.set) {
+            let share = latchline_finding::Figure::new(carried.share, Unit::Percent);
+            let is_bound = context.space.phases[phase].is_bound;
+            found = found.with(if is_bound { "least_share" } else { "share" }, share);
+            if let Some(run) = carried.run {
+                found = found.with("run", &context.site.runs[run].id);
+            }
+            if let Some(asked_w) = carried.asked_w {
+                found = found
+                    .with("carried", latchline_finding::Figure::new(carried.share * asked_w, Unit::Watt))
+                    .with("asked", latchline_finding::Figure::new(asked_w, Unit::Watt));
+            }
+        }
         found.limit = Some(latchline_finding::Figure::new(limit, Unit::Volt));
         report.push(found);
     }

@@ -17,9 +17,6 @@ use latchline_words::missing::Missing;
 /// Coldest air taken where it is not stated, in °C (assumed).
 pub const USUAL_COLDEST_C: f64 = 20.0;
 
-/// Hottest air taken where it is not stated, in °C (assumed).
-pub const USUAL_HOTTEST_C: f64 = 40.0;
-
 /// Hours of the largest load that the sizing patterns add after standby (the half hour of BS 5839-1).
 pub const LARGEST_LOAD_HOURS: f64 = 0.5;
 

@@ -1,12 +1,14 @@
 //! Solving one flow problem to a verified enclosure.
 
 mod enclose;
+mod workspace;
 
 use enclose::{enclose, polish};
+pub use workspace::{Enclosure, Workspace};
 
-use super::enclosure::{SweepScratch, verify_power_only};
+use super::enclosure::verify_power_only;
 use super::margin::{Margin, loading_margin};
-use super::newton::{Factor, StepResult, factor, first_step_power_only, solve_tangent, step_power_only};
+use super::newton::{StepResult, factor, first_step_power_only, solve_tangent, step_power_only};
 use super::precise::PreciseSweep;
 use super::{LoadError, Loads, NonexistenceCertificate, Source, Tree};
 
@@ -26,66 +28,6 @@ impl Default for Options<'_> {
     fn default() -> Self {
         Self { tolerance_v: 1e-9, most_steps: 100, start_v: None }
     }
-}
-
-/// All scratch of [`solve()`]; reused, so that solving a feasible problem allocates nothing after the
-/// first time.
-#[derive(Clone, Debug, Default)]
-pub struct Workspace {
-    voltage_v: Vec<f64>,
-    pair: Vec<[f64; 2]>,
-    factor: Factor,
-    sweep: SweepScratch,
-    tangent: Vec<f64>,
-    trial: Vec<f64>,
-    half_width_v: Vec<f64>,
-}
-
-impl Workspace {
-    /// An empty workspace; it grows with the first tree.
-    #[must_use]
-    pub fn new() -> Self {
-        Self::default()
-    }
-
-    /// Voltages of the last call of [`solve()`] that returned [`Outcome::Solved`], V: the middle of the
-    /// enclosure.
-    #[must_use]
-    pub fn voltages_v(&self) -> &[f64] {
-        &self.voltage_v
-    }
-
-    /// Lower end of the enclosure of the last solved problem at a node, V.
-    #[must_use]
-    pub fn lower_v(&self, node: usize, solved: &Enclosure) -> f64 {
-        self.voltage_v[node] - self.half_width(node, solved)
-    }
-
-    /// Upper end of the enclosure of the last solved problem at a node, V.
-    #[must_use]
-    pub fn upper_v(&self, node: usize, solved: &Enclosure) -> f64 {
-        self.voltage_v[node] + self.half_width(node, solved)
-    }
-
-    fn half_width(&self, node: usize, solved: &Enclosure) -> f64 {
-        if solved.uniform { solved.width_v / 2.0 } else { self.half_width_v[node] }
-    }
-
-    fn general(&mut self, nodes: usize) {
-        self.factor.resize(nodes);
-        self.sweep.resize(nodes);
-        self.tangent.resize(nodes, 0.0);
-        self.trial.resize(nodes, 0.0);
-        self.half_width_v.resize(nodes, 0.0);
-    }
-}
-
-/// The verified ends around the voltages in the workspace.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Enclosure {
-    /// Largest difference between the two ends, V.
-    pub width_v: f64,
-    uniform: bool,
 }
 
 /// The greatest solution, enclosed.

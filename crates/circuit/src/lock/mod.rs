@@ -13,6 +13,6 @@ pub mod voltage;
 pub use hold::{Energised, HoldTime, HoldWinner, duty_s, hold_time};
 pub use release::{Coil, Suppressor, Varistor, current_after_a, release_time_s, spike_voltage_v};
 pub use voltage::{
-    LockCable, LockSupply, ac_voltage_v, least_supply_v, least_voltage_v, loop_resistance_ohm,
-    most_loop_resistance_ohm,
+    LockCable, LockSupply, ac_voltage_v, highest_voltage_v, least_supply_v, least_voltage_v,
+    loop_resistance_ohm, most_loop_resistance_ohm,
 };

@@ -21,7 +21,10 @@
 //! `v >= u`. Where `u` would be negative the lock cannot draw its current at all: 0 is returned.
 //!
 //! **Light corner.** A passive cable and a lock that feeds nothing back never raise the voltage, so `V
-//! (1 + t)` bounds it from above; no figure of the lock's current is used.
+//! (1 + t)` bounds it from above; no figure of the lock's current is used. Of a coil on direct current it may be supposed that it draws
+//! at least `I v / Vr` (its resistance is at most `Vr / I`); with `R` cold, short and at the lower end of its tolerance the
+//! voltage is then at most `V (1 + t) / (1 + R I / Vr)`, by the same argument turned round. It is meant for the
+//! settled current: for a few milliseconds after switching on the inductance holds the current back.
 //!
 //! **Alternating current.** With cable impedance `R + jX` and power factor `cos p` of the lock
 //! (lagging), the phasors give `|v| = sqrt(V^2 - (I (X cos p - R sin p))^2) - I (R cos p + X sin p)`.
@@ -109,6 +112,24 @@ pub fn least_voltage_v(
     } else {
         low_v / (1.0 + drop_v / rated_voltage_v)
     })
+}
+
+/// Upper bound of the settled voltage at a coil in volts: it draws at least `least_current_a` at its rated voltage, and in proportion below
+/// and above.
+///
+/// `loop_ohm` must be taken at the light end of its tolerances.
+pub fn highest_voltage_v(
+    supply: &LockSupply,
+    loop_ohm: f64,
+    rated_voltage_v: f64,
+    least_current_a: f64,
+) -> Result<f64, RangeError> {
+    supply.check()?;
+    not_negative("loop_ohm", loop_ohm)?;
+    positive("rated_voltage_v", rated_voltage_v)?;
+    not_negative("least_current_a", least_current_a)?;
+    let ohm = supply.resistance_ohm + loop_ohm;
+    Ok(supply.high_v() / (1.0 + ohm * least_current_a / rated_voltage_v))
 }
 
 /// The least nominal supply voltage with which `required_v` reaches a lock that draws `current_a`:

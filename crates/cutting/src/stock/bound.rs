@@ -1,6 +1,6 @@
 //! Lower bounds on the total length bought.
 
-use super::StockProblem;
+use super::problem::StockProblem;
 
 /// The pieces' total length, raised to the next sum of stock lengths.
 ///

@@ -8,7 +8,7 @@
 //! Floating point is good enough here: what is proved from the prices is proved by
 //! [`dual_bound`](super::dual_bound) in integers, and plans are counted piece by piece.
 
-use super::StockProblem;
+use super::problem::StockProblem;
 
 /// How often a pattern of the basis is used in the linear program.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,7 +1,8 @@
 //! Cutting plans.
 
 use super::columns::Pattern;
-use super::{Drum, StockProblem, total};
+use super::plan::{Drum, total};
+use super::problem::StockProblem;
 
 /// Best fit decreasing, once for each stock length that new drums are opened in; every drum is then
 /// exchanged for the shortest that holds its cuts. The best of these plans.

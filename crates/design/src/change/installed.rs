@@ -1,6 +1,8 @@
 //! What is installed, with its places in the survey.
 
 use crate::instance::Instance;
+use crate::money::Amount;
+use crate::parts::cost_of;
 use crate::sections::{Sections, sections};
 use latchline_site::model::{Place, RunStart, RunStop, Site};
 use std::collections::BTreeSet;
@@ -233,4 +235,13 @@ fn misfit_m(instance: &Instance<'_>, run: &Run, place: usize) -> f64 {
     let first = sections(instance, place, &[*item]);
     let surveyed_m = first.and_then(|sections| sections.lengths_dm.first().copied());
     surveyed_m.map_or(1e6, |surveyed| (f64::from(surveyed) / 10.0 - stated_m).abs())
+}
+
+/// Cost of a station's, box's or supply's model; nothing where it has no price.
+pub fn price(instance: &Instance<'_>, model: &str) -> Amount {
+    let catalogue = instance.catalogue;
+    let head = (catalogue.stations.get(model).map(|part| &part.head))
+        .or_else(|| catalogue.boxes.get(model).map(|part| &part.head))
+        .or_else(|| catalogue.supplies.get(model).map(|part| &part.head));
+    head.and_then(|head| cost_of(head, instance.survey)).unwrap_or(0)
 }

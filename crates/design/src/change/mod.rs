@@ -21,7 +21,7 @@ use crate::item::Owner;
 use crate::judge::Rejection;
 use crate::money::{Amount, money};
 use crate::obstacle::Obstacle;
-use crate::parts::{cost_of, is_withdrawn};
+use crate::parts::is_withdrawn;
 use installed::Installed;
 use latchline_assess::{Assessment, Memory, Verdict, assess_with};
 use latchline_finding::{Both, Edit, FileId, Money, Severity, Sources};
@@ -293,13 +293,4 @@ fn try_out<'w>(
         }
     }
     Ok((changed, site, assessment, edits))
-}
-
-/// Cost of a station's, box's or supply's model; nothing where it has no price.
-fn price(instance: &Instance<'_>, model: &str) -> Amount {
-    let catalogue = instance.catalogue;
-    let head = (catalogue.stations.get(model).map(|part| &part.head))
-        .or_else(|| catalogue.boxes.get(model).map(|part| &part.head))
-        .or_else(|| catalogue.supplies.get(model).map(|part| &part.head));
-    head.and_then(|head| cost_of(head, instance.survey)).unwrap_or(0)
 }

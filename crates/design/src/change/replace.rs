@@ -1,7 +1,6 @@
 //! Other parts in place of withdrawn ones.
 
-use super::installed::{Installed, InstalledBox, Run, Stop};
-use super::price;
+use super::installed::{Installed, InstalledBox, Run, Stop, price};
 use super::ways::{Way, Ways, per_dm};
 use crate::instance::Instance;
 use crate::money::Amount;

@@ -1,7 +1,6 @@
 //! Ways to do one thing to an installed site, each with its cost.
 
-use super::installed::{Installed, InstalledBox, Run, Stop};
-use super::price;
+use super::installed::{Installed, InstalledBox, Run, Stop, price};
 use crate::instance::Instance;
 use crate::item::{Item, Owner};
 use crate::money::Amount;

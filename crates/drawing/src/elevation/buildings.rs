@@ -1,7 +1,7 @@
 //! Buildings on a sheet: floors as bands, their names, outlines and captions.
 
 use super::arrange::FLOOR_TEXT_MM;
-use super::page::{Canvas, Page};
+use super::canvas::{Canvas, Page};
 use crate::labels::Obstacles;
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Point, Stroke};

@@ -2,7 +2,6 @@
 
 use super::card::{Card, CardKind, Step, Trouble};
 use super::route::{CardTerminal, terminal_x};
-use super::terminal_word;
 use crate::font::text_width_mm;
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
@@ -162,5 +161,15 @@ pub(super) fn symbol(group: &mut Group, kind: CardKind, corner: Point) {
         CardKind::Management => symbols::management(group, corner),
         CardKind::VideoStation => symbols::video(group, corner),
         CardKind::AudioStation => symbols::audio(group, corner),
+    }
+}
+
+/// The designation of a terminal, if it has one: the same in every language, as in schedules and on labels.
+pub(super) fn terminal_word(terminal: CardTerminal) -> Option<String> {
+    match terminal {
+        CardTerminal::Input => Some(String::from("in")),
+        CardTerminal::Link => Some(String::from("link")),
+        CardTerminal::Port(port) => Some(port.to_string()),
+        CardTerminal::Loose(_) => None,
     }
 }

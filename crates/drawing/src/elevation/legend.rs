@@ -1,8 +1,9 @@
 //! The legend: only what occurs on the drawing.
 
-use super::Subject;
 use super::card::{CardKind, Step};
 use super::card_picture::{gauge, mark, symbol};
+use super::run_look::wire_width;
+use super::subject::Subject;
 use crate::font::shortened;
 use crate::language::{Phrase, Word};
 use crate::palette::Ink;
@@ -67,7 +68,7 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
                 (true, true) => Word::RunToBoxExisting,
             };
             let dash = if existing { Dash::Dashed } else { Dash::Solid };
-            line(words, super::page::wire_width(feeder), dash);
+            line(words, wire_width(feeder), dash);
         }
     }
     let mut note = |text: &str| {

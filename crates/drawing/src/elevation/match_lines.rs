@@ -1,6 +1,6 @@
 //! Match lines: where a sheet ends, which runs go on there, and on which sheet.
 
-use super::page::{Canvas, Page, moved, part_of};
+use super::canvas::{Canvas, Page, moved, part_of};
 use super::run_labels::LABEL_MM;
 use crate::font::text_width_mm;
 use crate::labels::Obstacles;

@@ -11,6 +11,7 @@
 
 mod arrange;
 mod buildings;
+mod canvas;
 mod card;
 mod card_picture;
 mod legend;
@@ -19,38 +20,20 @@ mod page;
 mod plan;
 mod route;
 mod run_labels;
+mod run_look;
 mod screen;
+mod subject;
 
-use crate::font::text_width_mm;
 use crate::frame::Frame;
-use crate::language::{Lettering, Word};
+use crate::language::Word;
 use crate::scene::{Layer, Scene, Text};
 use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
-use card::{Card, CardKind, Trouble};
+use canvas::{Canvas, Page};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
-use page::{Page, RunLook};
 use plan::ElevationPlan;
-use route::{CardTerminal, Net};
 pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
-use std::collections::BTreeMap;
-
-/// A drawing is enlarged to fill its sheet up to this factor.
-const MOST_ENLARGED: f64 = 1.45;
-
-/// Everything that does not depend on how the site is arranged.
-struct Subject<'s> {
-    site: &'s Site,
-    cards: Vec<Card>,
-    widths: Vec<f64>,
-    card_height: f64,
-    nets: Vec<Net>,
-    looks: Vec<RunLook>,
-    /// The conductor that labels leave out.
-    usual: Option<String>,
-    troubles: BTreeMap<String, Trouble>,
-    lettering: Lettering,
-}
+use subject::{Subject, subject};
 
 /// Draws the elevation of a site, one scene for each sheet.
 ///
@@ -68,37 +51,6 @@ pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -
     small.unwrap_or_else(|| draw(&subject, SheetSize::A3, &block, site))
 }
 
-fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) -> Subject<'s> {
-    let troubles = card::troubles(site, &assessment.findings, lettering);
-    let judged = (&assessment.devices[..], &assessment.sources[..]);
-    let cards = card::cards(site, judged, &troubles, lettering);
-    let nets = route::nets(site);
-    let troubled = cards.iter().any(|card| card.trouble.is_some());
-    let terminals = route::terminals(&nets, cards.len());
-    let base = card_picture::usual_width(&cards, troubled);
-    let widths = cards.iter().zip(&terminals).map(|(card, terminals)| {
-        let spread = (terminals.len() + 1) as f64 * card_picture::TERMINAL_MM;
-        // Supplies say more than others; a card with trouble says all of it.
-        let wanted = card_picture::wanted_width(card).min(44.0);
-        let own = if card.kind == CardKind::Supply || card.trouble.is_some() { wanted } else { 0.0 };
-        base.max(spread).max(own)
-    });
-    let usual = page::usual_conductor(site, lettering);
-    let look = |run| RunLook::new(site, run, &troubles, usual.as_deref(), lettering);
-    let looks = site.runs.iter().map(look).collect();
-    Subject {
-        site,
-        widths: widths.collect(),
-        card_height: card_picture::height(troubled),
-        nets,
-        looks,
-        usual,
-        troubles,
-        cards,
-        lettering,
-    }
-}
-
 /// The arrangement with the fewest sheets, and among those the largest picture.
 fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(ElevationPlan, f64, Vec<Page>)> {
     let cells = arrange::cells(subject.site, &subject.cards, subject.lettering);
@@ -111,11 +63,11 @@ fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Elev
         }
         // One sheet needs no room for flags; try that first.
         for flags in [0.0, 2.0 * flag] {
-            let usable = (room.0 - flags, room.1 - flags - page::CAPTION_MM);
+            let usable = (room.0 - flags, room.1 - flags - canvas::CAPTION_MM);
             let plan =
                 ElevationPlan::new(&cells, &subject.nets, &subject.widths, subject.card_height, most, usable);
-            let pages = page::pages(&plan, &page::paths(&plan));
-            let scale = page::scale(&plan, &pages, room, flag);
+            let pages = canvas::pages(&plan, &canvas::paths(&plan));
+            let scale = canvas::scale(&plan, &pages, room, flag);
             let better = best.as_ref().is_none_or(|(_, known, known_pages)| {
                 rank(scale, pages.len()) > rank(*known, known_pages.len())
             });
@@ -134,14 +86,6 @@ fn rank(scale: f64, sheets: usize) -> (bool, std::cmp::Reverse<usize>, i64) {
     (scale >= LEGIBLE, std::cmp::Reverse(sheets), (scale * 1000.0) as i64)
 }
 
-impl Subject<'_> {
-    /// Room that the designation of a run and a sheet number need beyond a match line.
-    fn flag_mm(&self) -> f64 {
-        let longest = self.site.runs.iter().map(|run| text_width_mm(&format!("{} → 99", run.id), 2.5, true));
-        longest.fold(10.0, f64::max).min(34.0) + 3.5
-    }
-}
-
 /// How often the legend may grow before the picture shrinks instead.
 const MOST_PASSES: usize = 5;
 
@@ -151,9 +95,9 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
     for pass in 1.. {
         let room = (frame.content.width, frame.content.height);
         let Some((plan, mut scale, pages)) = best_plan(subject, room, flag) else { break };
-        let paths = page::paths(&plan);
-        let numbers = page::numbers(&pages);
-        let canvas = page::Canvas { subject, plan: &plan, paths: &paths, numbers: &numbers, flag };
+        let paths = canvas::paths(&plan);
+        let numbers = canvas::numbers(&pages);
+        let canvas = Canvas { subject, plan: &plan, paths: &paths, numbers: &numbers, flag };
         let mut shown = vec![false; site.runs.len()];
         let drawn: Vec<page::Drawn> = pages.iter().map(|page| canvas.draw(page, &mut shown)).collect();
         // What found no room beside its line is written into the legend, which may need more height.
@@ -169,7 +113,7 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
                 continue;
             }
             let room = (frame.content.width, frame.content.height);
-            scale = page::scale(&plan, &pages, room, flag);
+            scale = canvas::scale(&plan, &pages, room, flag);
         }
         return drawn
             .into_iter()
@@ -206,14 +150,4 @@ fn draw_if_single(
     }
     let scenes = draw(subject, size, block, site);
     (scenes.len() == 1).then_some(scenes)
-}
-
-/// The designation of a terminal, if it has one: the same in every language, as in schedules and on labels.
-fn terminal_word(terminal: CardTerminal) -> Option<String> {
-    match terminal {
-        CardTerminal::Input => Some(String::from("in")),
-        CardTerminal::Link => Some(String::from("link")),
-        CardTerminal::Port(port) => Some(port.to_string()),
-        CardTerminal::Loose(_) => None,
-    }
 }

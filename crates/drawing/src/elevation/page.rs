@@ -1,177 +1,16 @@
 //! One sheet of the elevation: what of the canvas lies on it, drawn and lettered.
 
-use super::card::Trouble;
+use super::canvas::{CAPTION_MM, Canvas, Page, clipped, flag_strips, moved, part_of};
 use super::card_picture;
 use super::match_lines::Side;
-use super::plan::ElevationPlan;
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
-use super::{MOST_ENLARGED, Subject};
+use super::subject::Subject;
 use crate::frame::Frame;
 use crate::labels::Obstacles;
-use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Point, Role, Scene, Stroke};
+use crate::language::{Phrase, Word};
+use crate::scene::{Area, Group, Layer, Point, Role, Scene};
 use crate::sheet::{LegendEntry, TitleBlock};
-use latchline_finding::Severity;
-use latchline_site::model::{Run, RunStop, Site};
 use std::collections::BTreeMap;
-
-/// Height of the strip with the names of buildings and cores.
-pub(super) const CAPTION_MM: f64 = 12.0;
-/// Width of the line of a run.
-pub(super) fn wire_width(feeder: bool) -> f64 {
-    if feeder { 0.65 } else { 0.35 }
-}
-
-/// The conductor of most runs, if it is worth leaving out of their labels.
-pub(super) fn usual_conductor(site: &Site, lettering: Lettering) -> Option<String> {
-    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
-    for run in &site.runs {
-        *counts.entry(lettering.conductor(site, run)).or_default() += 1;
-    }
-    let (most, count) = counts.into_iter().max_by_key(|(_, count)| *count)?;
-    (site.runs.len() > 3 && 2 * count >= site.runs.len()).then_some(most)
-}
-
-/// How a run is drawn and lettered.
-#[derive(Debug, Clone)]
-pub(super) struct RunLook {
-    pub(super) label: String,
-    /// What is left of it where there is less room.
-    pub(super) medium: String,
-    pub(super) short: String,
-    pub(super) feeder: bool,
-    pub(super) existing: bool,
-    pub(super) ink: Ink,
-    pub(super) mark: Option<Severity>,
-    pub(super) title: String,
-}
-
-impl RunLook {
-    /// `usual` is the conductor that is not named on the drawing, if there is one.
-    pub(super) fn new(
-        site: &Site,
-        run: &Run,
-        troubles: &BTreeMap<String, Trouble>,
-        usual: Option<&str>,
-        lettering: Lettering,
-    ) -> Self {
-        let length = lettering.length(run.length().as_metres());
-        let conductor = lettering.conductor(site, run);
-        let full = format!("{} · {length} · {conductor}", run.id);
-        let mut label =
-            if usual == Some(conductor.as_str()) { format!("{} · {length}", run.id) } else { full.clone() };
-        let mut title = full;
-        let trouble = troubles.get(run.id.as_str());
-        let marked = trouble.filter(|trouble| trouble.severity > Severity::Advice);
-        if let Some(trouble) = trouble {
-            let severity = lettering.word(crate::language::severity_word(trouble.severity));
-            title = format!("{title}; {severity}: {}", trouble.words);
-        }
-        if let Some(trouble) = marked {
-            label = format!("{label} · {}", trouble.words);
-        }
-        let stops: Vec<&str> = run.sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
-        Self {
-            short: run.id.to_string(),
-            medium: format!("{} · {length}", run.id),
-            feeder: run.sections.iter().any(|section| !matches!(section.to, RunStop::Station(_))),
-            existing: run.existing.value,
-            ink: marked.map_or(Ink::Text, |trouble| card_picture::ink_of(trouble.severity)),
-            mark: marked.map(|trouble| trouble.severity),
-            title: lettering.say(&Phrase::RunFromTo {
-                run: &title,
-                from: &site.start_id(run.from).to_string(),
-                to: &stops.join(", "),
-            }),
-            label,
-        }
-    }
-
-    pub(super) fn stroke(&self) -> Stroke {
-        let ink = match self.mark {
-            Some(Severity::Error) => Ink::Trouble,
-            Some(Severity::Warning) => Ink::Doubt,
-            _ => Ink::Wire,
-        };
-        let dash = if self.existing { Dash::Dashed } else { Dash::Solid };
-        Stroke::solid(ink, wire_width(self.feeder)).dashed(dash)
-    }
-}
-
-/// Place of a sheet in the cut: group of columns, and which one downward.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Page {
-    pub(super) across: usize,
-    pub(super) down: usize,
-}
-
-/// The ways of all nets, with the heights of each group.
-pub(super) fn paths(plan: &ElevationPlan) -> Vec<Vec<Vec<Point>>> {
-    let of_group = |group| plan.routing.nets.iter().map(|net| plan.path(group, net)).collect();
-    plan.groups.iter().map(of_group).collect()
-}
-
-/// The sheets that have anything on them, group by group from the top down.
-pub(super) fn pages(plan: &ElevationPlan, paths: &[Vec<Vec<Point>>]) -> Vec<Page> {
-    let mut pages = Vec::new();
-    for (across, group) in plan.groups.iter().enumerate() {
-        for (down, rows) in group.down.iter().enumerate() {
-            let has_cards = plan
-                .arrangement
-                .place
-                .iter()
-                .any(|(row, column)| rows.contains(row) && group.columns.contains(column));
-            let area = part_of(plan, Page { across, down });
-            let has_lines = || paths[across].iter().any(|path| !clipped(path, &area).is_empty());
-            if has_cards || has_lines() {
-                pages.push(Page { across, down });
-            }
-        }
-    }
-    pages
-}
-
-/// The number of each sheet.
-pub(super) fn numbers(pages: &[Page]) -> BTreeMap<Page, usize> {
-    pages.iter().enumerate().map(|(number, page)| (*page, number + 1)).collect()
-}
-
-/// The part of the canvas on a sheet.
-pub(super) fn part_of(plan: &ElevationPlan, page: Page) -> Area {
-    let group = &plan.groups[page.across];
-    let (left, right) = plan.span_x(&group.columns);
-    let (top, bottom) = group.span_y(&group.down[page.down]);
-    Area::new(left, top, right - left, bottom - top)
-}
-
-/// Free strips around the part for flags: left, top, right, bottom.
-fn flag_strips(plan: &ElevationPlan, page: Page, flag: f64) -> [f64; 4] {
-    let strip = |there: bool| if there { flag } else { 0.0 };
-    [
-        strip(page.across > 0),
-        strip(page.down > 0),
-        strip(page.across + 1 < plan.groups.len()),
-        strip(page.down + 1 < plan.groups[page.across].down.len()),
-    ]
-}
-
-fn extent(plan: &ElevationPlan, page: Page, flag: f64) -> (f64, f64) {
-    let part = part_of(plan, page);
-    let [left, top, right, bottom] = flag_strips(plan, page, flag);
-    (part.width + left + right, part.height + top + bottom + CAPTION_MM)
-}
-
-/// The factor by which every sheet can be enlarged.
-pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), flag: f64) -> f64 {
-    pages
-        .iter()
-        .map(|page| {
-            let (width, height) = extent(plan, *page, flag);
-            (room.0 / width).min(room.1 / height)
-        })
-        .fold(MOST_ENLARGED, f64::min)
-}
 
 /// A sheet as it is drawn, before it is moved into its frame.
 pub(super) struct Drawn {
@@ -183,15 +22,6 @@ pub(super) struct Drawn {
     troubles: Vec<String>,
     /// What the labels that found no room would have said.
     pub(super) notes: Vec<String>,
-}
-
-/// Everything a sheet is drawn from.
-pub(super) struct Canvas<'c> {
-    pub(super) subject: &'c Subject<'c>,
-    pub(super) plan: &'c ElevationPlan,
-    pub(super) paths: &'c [Vec<Vec<Point>>],
-    pub(super) numbers: &'c BTreeMap<Page, usize>,
-    pub(super) flag: f64,
 }
 
 impl Canvas<'_> {
@@ -286,30 +116,6 @@ impl Canvas<'_> {
         }
         by_run.into_iter().map(|(run, pieces)| Visible { run, pieces }).collect()
     }
-}
-
-pub(super) fn moved(point: Point, shift: Point) -> Point {
-    (point.0 + shift.0, point.1 + shift.1)
-}
-
-/// The straight pieces of a way that lie within an area. Ways are level or upright throughout.
-fn clipped(path: &[Point], area: &Area) -> Vec<(Point, Point)> {
-    let mut pieces = Vec::new();
-    for pair in path.windows(2) {
-        let (a, b) = (pair[0], pair[1]);
-        let clamp = |p: Point| (p.0.clamp(area.x, area.right()), p.1.clamp(area.y, area.bottom()));
-        let level = (a.1 - b.1).abs() < 1e-9;
-        let across_within =
-            if level { a.1 >= area.y && a.1 <= area.bottom() } else { a.0 >= area.x && a.0 <= area.right() };
-        if !across_within {
-            continue;
-        }
-        let (from, to) = (clamp(a), clamp(b));
-        if (from.0 - to.0).abs() + (from.1 - to.1).abs() > 1e-6 {
-            pieces.push((from, to));
-        }
-    }
-    pieces
 }
 
 /// Pieces that follow each other, as one way each.

@@ -1,6 +1,6 @@
 //! Where the designation of each run finds room beside its line.
 
-use super::page::RunLook;
+use super::run_look::RunLook;
 use crate::font::{ASCENT_EM, DESCENT_EM, text_width_mm};
 use crate::labels::{Candidate, Obstacles, place};
 use crate::scene::{Area, Point, Text};

@@ -3,12 +3,15 @@
 //! Room is kept for what may be found later, and no width depends on a figure: as long as the wiring stays what it is, a page patches texts and
 //! classes and nothing moves.
 
+use super::canvas::{self, CAPTION_MM, Canvas, Page, moved, numbers, part_of, paths};
 use super::card::{self, Card, CardKind, Trouble};
-use super::page::{Canvas, Page, RunLook, joined, moved, numbers, paths, usual_conductor};
+use super::card_picture::{self, terminal_word};
+use super::page::joined;
 use super::plan::ElevationPlan;
 use super::route::{self, CardTerminal, terminal_x};
 use super::run_labels::place_labels;
-use super::{Subject, card_picture, page, terminal_word};
+use super::run_look::{RunLook, usual_conductor};
+use super::subject::Subject;
 use crate::font::text_width_mm;
 use crate::labels::Obstacles;
 use crate::language::{Lettering, Phrase, Word};
@@ -166,7 +169,7 @@ pub fn screen_elevation(
     let endless = (1e6, 1e6);
     let plan = ElevationPlan::new(&cells, &subject.nets, &subject.widths, CARD_MM, across_mm, endless);
     let paths = paths(&plan);
-    let pages = page::pages(&plan, &paths);
+    let pages = canvas::pages(&plan, &paths);
     let numbers = numbers(&pages);
     let canvas = Canvas { subject: &subject, plan: &plan, paths: &paths, numbers: &numbers, flag: 0.0 };
     let (root, width_mm, height_mm) = match pages.first() {
@@ -219,7 +222,7 @@ fn width(card: &Card, terminals: &[CardTerminal]) -> f64 {
 /// The picture with its size.
 fn picture(canvas: &Canvas<'_>, page: Page) -> (Group, f64, f64) {
     const EDGE_MM: f64 = 1.0;
-    let part = page::part_of(canvas.plan, page);
+    let part = part_of(canvas.plan, page);
     let shift = (EDGE_MM - part.x, EDGE_MM - part.y);
     let mut group = Group::new("elevation");
     let mut obstacles = Obstacles::default();
@@ -273,7 +276,7 @@ fn picture(canvas: &Canvas<'_>, page: Page) -> (Group, f64, f64) {
     }
     group.group(wiring);
     group.group(devices);
-    (group, part.width + 2.0 * EDGE_MM, part.height + page::CAPTION_MM + 2.0 * EDGE_MM)
+    (group, part.width + 2.0 * EDGE_MM, part.height + CAPTION_MM + 2.0 * EDGE_MM)
 }
 
 /// Class of a run's group.

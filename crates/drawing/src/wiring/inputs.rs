@@ -1,7 +1,8 @@
 //! The picture of a door's alarm inputs: a loop from each to its contact.
 
+use super::picture::{Picture, head, source_box, thin, wire};
 use super::symbols::{HALF_MM, button, contact, driver, joint, resistor};
-use super::{Picture, head, source_box, thin, wire, words};
+use super::words;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer};

@@ -1,7 +1,8 @@
 //! The picture of one lock.
 
+use super::picture::{Picture, head, source_box, thin, wire};
 use super::symbols::{button, coil, contact, driver, joint, mushroom, suppressor, terminals};
-use super::{Picture, head, source_box, thin, wire, words};
+use super::words;
 use crate::language::{Lettering, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};

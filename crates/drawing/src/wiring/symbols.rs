@@ -1,6 +1,6 @@
 //! Contacts, buttons, coils and suppressors.
 
-use super::{thin, wire};
+use super::picture::{thin, wire};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Shape, Stroke, Text};
 use crate::svg::on_circle;

@@ -256,7 +256,7 @@ fn watch(job: &Job<'_>, surroundings: &Surroundings, output: &mut dyn Write) -> 
         match once(job, written.as_deref(), &mut std::io::empty(), output) {
             Ok(checked) => (status, files, written) = (checked.status, checked.files, Some(checked.text)),
             // The file may be on its way: say so and look again.
-            Err(error) => status = failure::report(&error),
+            Err(error) => status = failure::report(&error, &[]),
         }
         output.flush()?;
         if surroundings.reader_is_gone.get() {

@@ -38,7 +38,7 @@ pub struct CompareArguments {
 
 /// Form of the result.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub(super) enum Format {
     /// For a person
     Text,
     /// For programs; its form: latchline schema compare
@@ -62,12 +62,23 @@ pub fn run(
     let Opened { session: new, files, .. } = load::open(&arguments.new, nothing)?;
     of_both.extend(files);
     let (old, new) = (old.view(), new.view());
-    let (Some(old_site), Some(old_found)) = (old.site(), old.assessment()?) else {
+    if old.assessment()?.is_none() {
         return super::refuse(&old, &look);
-    };
-    let (Some(new_site), Some(new_found)) = (new.site(), new.assessment()?) else {
+    }
+    let Some((text, fails)) = between(&old, &new, arguments.format, &look)? else {
         return super::refuse(&new, &look);
     };
+    arguments.result.put(&text, &of_both, output)?;
+    Ok(ExitCode::from(u8::from(fails)))
+}
+
+/// What is different between two views, and whether the new one fails; `None` if one of them cannot be judged.
+///
+/// # Errors
+/// If the work was given up.
+pub(super) fn between(old: &View, new: &View, format: Format, look: &Look) -> Result<Option<(String, bool)>> {
+    let (Some(old_site), Some(old_found)) = (old.site(), old.assessment()?) else { return Ok(None) };
+    let (Some(new_site), Some(new_found)) = (new.site(), new.assessment()?) else { return Ok(None) };
     let changes = Changes::between(old_site, new_site);
     let comparison = {
         let wish = |site: &Site| {
@@ -80,8 +91,8 @@ pub fn run(
     };
     let parts =
         catalogue::other_parts((&old_site.catalogue, old.sources()), (&new_site.catalogue, new.sources()));
-    let (old_verdict, _) = verdict(&old, &look)?;
-    let (new_verdict, fails) = verdict(&new, &look)?;
+    let (old_verdict, _) = verdict(old, look)?;
+    let (new_verdict, fails) = verdict(new, look)?;
     let compared = Compared {
         old: &old_verdict,
         new: &new_verdict,
@@ -90,15 +101,14 @@ pub fn run(
         parts: &parts,
         currency: &new_site.catalogue.currency,
     };
-    let text = match arguments.format {
-        Format::Text => compare::text(&compared, &look),
+    let text = match format {
+        Format::Text => compare::text(&compared, look),
         Format::Json => {
-            let document = compare::document(&compared, word(&old)?, word(&new)?);
+            let document = compare::document(&compared, word(old)?, word(new)?);
             json::text(&document)?
         }
     };
-    arguments.result.put(&text, &of_both, output)?;
-    Ok(ExitCode::from(u8::from(fails)))
+    Ok(Some((text, fails)))
 }
 
 fn report<'a>(view: &'a View, name: &'a str) -> Result<Report<'a>> {

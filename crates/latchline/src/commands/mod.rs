@@ -2,6 +2,7 @@
 
 pub mod accept;
 pub mod addresses;
+pub mod as_built;
 pub mod ask;
 pub mod catalogue;
 pub mod check;
@@ -16,6 +17,7 @@ pub mod draw;
 pub mod explain;
 pub mod fix;
 pub mod flow;
+mod from_phones;
 pub mod headroom;
 pub mod locale;
 pub mod locate;

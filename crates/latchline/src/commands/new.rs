@@ -1,6 +1,7 @@
 //! `latchline new`: a starter site, or the demo.
 
 use crate::files::{self, MayReplace, refuse_standing};
+use crate::output;
 use anyhow::{Context, Result};
 use clap::Args;
 use latchline_finding::shown;
@@ -25,7 +26,7 @@ const DEMO: &[(&str, &str)] = &[
 /// of it; with it readings of a hidden fault.
 #[derive(Debug, Args)]
 pub struct NewArguments {
-    /// The file to write
+    /// The file to write; `-` for standard output
     #[arg(default_value = "site.toml", conflicts_with = "demo")]
     file: PathBuf,
     /// Write the demo into this folder instead: site.toml, faulty.toml that fails, survey.xlsx to design from,
@@ -47,6 +48,10 @@ pub struct NewArguments {
 pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode> {
     if let Some(file) = &arguments.survey {
         return survey(file, arguments.force, output);
+    }
+    if arguments.demo.is_none() && arguments.file == Path::new("-") {
+        output::put(STARTER, output)?;
+        return Ok(ExitCode::SUCCESS);
     }
     let written: Vec<(PathBuf, &str)> = match &arguments.demo {
         None => vec![(arguments.file.clone(), STARTER)],

@@ -13,7 +13,8 @@ use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart,
 use latchline_finding::Language;
 use latchline_reach::telephone::OneRun;
 use latchline_reach::{
-    BareSite, Cell, DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M, MOST_STATIONS, Question, not_judged, tables,
+    BareSite, Cell, DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M, MOST_STATIONS, Question, doors_at,
+    not_judged, tables,
 };
 use latchline_report::Look;
 use latchline_report::table::paragraph;
@@ -145,6 +146,7 @@ pub fn run(
         };
         cables.iter().zip(tables).map(answer).collect()
     };
+    let doors = doors_at(catalogue, &question, calls);
     let answers = ask(&arguments.spacing, feeders)?;
     if let Some(path) = &arguments.chart {
         let spacings = chart_spacings(&arguments.spacing);
@@ -153,8 +155,8 @@ pub fn run(
         files::write(path, picture.as_bytes(), arguments.written.result.may_replace())?;
     }
     let text = match arguments.written.format {
-        TextOrJson::Text => words(&question, calls, &answers, &arguments.spacing, feeders, language),
-        TextOrJson::Json => json(&question, calls, &answers)?,
+        TextOrJson::Text => words(&question, calls, doors, &answers, &arguments.spacing, feeders, language),
+        TextOrJson::Json => json(&question, calls, doors, &answers)?,
     };
     arguments.written.result.put(&text, &arguments.catalogue, output)?;
     Ok(ExitCode::SUCCESS)
@@ -257,6 +259,7 @@ pub(super) fn of_family(part: &str, its_family: &str, family: &str) -> Result<()
 fn words(
     question: &Question,
     calls: usize,
+    doors: DoorsAt,
     answers: &[OfCable],
     spacings: &[f64],
     feeders: &[f64],
@@ -269,13 +272,19 @@ fn words(
         supply: &question.supply,
         calls,
     });
-    let corner = ReachWords::Corner {
-        feed: &trimmed(FEED_M, language),
-        feed_cable: FEED_CABLE,
-        door: &trimmed(DOOR_M, language),
-        door_cable: DOOR_CABLE,
+    let corner = ReachWords::Corner { feed: &trimmed(FEED_M, language), feed_cable: FEED_CABLE };
+    let on_supply = (doors.on_supply > 0).then(|| say(ReachWords::DoorsOnSupply { doors: doors.on_supply }));
+    let on_ports = (doors.on_ports > 0).then(|| say(ReachWords::DoorsOnPorts { doors: doors.on_ports }));
+    let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+    let assumed = ReachWords::Doors {
+        doors: doors.on_supply + doors.on_ports,
+        model: &question.door,
+        length: &trimmed(DOOR_M, language),
+        cable: DOOR_CABLE,
+        at: &at.join(", "),
     };
-    let mut text = format!("{}{}\n", paragraph(&asked, 0, WIDTH), paragraph(&say(corner), 0, WIDTH));
+    let head = [asked, say(corner), say(assumed)];
+    let mut text = head.iter().map(|one| paragraph(one, 0, WIDTH)).collect::<String>() + "\n";
     for answer in answers.iter().filter(|_| feeders.len() > 1) {
         let _ = writeln!(text, "{}", say(ReachWords::OfCable { cable: &answer.cable }));
         heading(&mut text, "", 8, feeders, language);
@@ -307,6 +316,10 @@ fn words(
         .map(|limit| format!("{} {}", sign(limit), limit_word(limit).say(language)))
         .collect();
     let _ = writeln!(text, "\n{}", say(ReachWords::Limits { limits: &limits.join(", ") }));
+    let not_always = fewer_fail(answers, language);
+    if !not_always.is_empty() {
+        text.push_str(&paragraph(&say(ReachWords::FewerFail { what: &not_always.join("; ") }), 0, WIDTH));
+    }
     for group in not_judged_groups(answers) {
         let words = ReachWords::NotJudgedFor { codes: &group.0.join(", "), cables: &group.1.join(", ") };
         text.push_str(&paragraph(&say(words), 0, WIDTH));
@@ -314,6 +327,39 @@ fn words(
     let most = say(ReachWords::AtMost { most: MOST_STATIONS });
     let _ = writeln!(text, "{most} {}\n{}", say(ReachWords::Judged), say(ReachWords::Caution));
     text
+}
+
+/// Where fewer stations do not all work, with their numbers.
+fn fewer_fail(answers: &[OfCable], language: Language) -> Vec<String> {
+    let mut list = Vec::new();
+    for answer in answers {
+        for cell in answer.cells.iter().filter(|cell| !cell.fewer_fail.is_empty()) {
+            let words = ReachWords::FewerFailAt {
+                cable: &answer.cable,
+                spacing: &trimmed(cell.spacing_m, language),
+                feeder: &trimmed(cell.feeder_m, language),
+                counts: &counts(&cell.fewer_fail),
+            };
+            list.push(words.say(language));
+        }
+    }
+    list
+}
+
+/// Numbers in a row, those that follow one another as a range: "1, 3-5".
+fn counts(numbers: &[usize]) -> String {
+    let mut ranges: Vec<(usize, usize)> = Vec::new();
+    for &number in numbers {
+        match ranges.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => ranges.push((number, number)),
+        }
+    }
+    let shown = ranges.iter().map(|(first, last)| match last - first {
+        0 => first.to_string(),
+        _ => format!("{first}-{last}"),
+    });
+    shown.collect::<Vec<_>>().join(", ")
 }
 
 /// What could not be judged, with the cables of which it is so.
@@ -345,7 +391,7 @@ fn chart(
     let say = |words: ReachWords<'_>| words.say(language);
     let mut curves: Vec<(ReachCurve, Vec<&str>)> = Vec::new();
     for answer in answers {
-        // Between two spacings holds what holds at the greater one: more spacing never helps.
+        // Between two spacings what holds at the greater one is drawn.
         let steps = answer.cells.iter().zip(answer.cells.iter().skip(1));
         let mut points: Vec<(f64, f64)> =
             answer.cells.first().map(|cell| (cell.spacing_m, cell.stations as f64)).into_iter().collect();
@@ -396,7 +442,8 @@ fn trimmed(length_m: f64, language: Language) -> String {
 }
 
 fn count(cell: &Cell) -> String {
-    format!("{} ({})", cell.stations, sign(cell.limit))
+    let mark = if cell.fewer_fail.is_empty() { "" } else { "*" };
+    format!("{} ({}){mark}", cell.stations, sign(cell.limit))
 }
 
 /// A word for what limits.
@@ -448,7 +495,18 @@ struct Document<'a> {
     simultaneous_calls: usize,
     /// Longest feed to the distributor for which this holds.
     feed_m: f64,
+    doors: DoorsDocument<'a>,
     cables: Vec<CableDocument<'a>>,
+}
+
+/// The door stations that were assumed.
+#[derive(Serialize)]
+struct DoorsDocument<'a> {
+    model: &'a str,
+    cable: &'a str,
+    length_m: f64,
+    on_supply: usize,
+    on_distributor: usize,
 }
 
 #[derive(Serialize)]
@@ -456,20 +514,23 @@ struct CableDocument<'a> {
     cable: &'a str,
     /// Codes of what could not be judged for lack of values.
     not_judged: &'a [&'static str],
-    chains: Vec<ChainDocument>,
+    chains: Vec<ChainDocument<'a>>,
 }
 
 #[derive(Serialize)]
-struct ChainDocument {
+struct ChainDocument<'a> {
     spacing_m: f64,
     feeder_m: f64,
     stations: usize,
     limit: &'static str,
+    /// Smaller numbers of stations that do not work.
+    #[serde(skip_serializing_if = "<[usize]>::is_empty")]
+    fewer_fail: &'a [usize],
     #[serde(skip_serializing_if = "Option::is_none")]
     margin_v: Option<f64>,
 }
 
-fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String> {
+fn json(question: &Question, calls: usize, doors: DoorsAt, answers: &[OfCable]) -> Result<String> {
     let document = Document {
         format_version: 1,
         latchline_version: env!("CARGO_PKG_VERSION"),
@@ -479,6 +540,13 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
         supply: &question.supply,
         simultaneous_calls: calls,
         feed_m: FEED_M,
+        doors: DoorsDocument {
+            model: &question.door,
+            cable: DOOR_CABLE,
+            length_m: DOOR_M,
+            on_supply: doors.on_supply,
+            on_distributor: doors.on_ports,
+        },
         cables: answers
             .iter()
             .map(|answer| CableDocument {
@@ -492,6 +560,7 @@ fn json(question: &Question, calls: usize, answers: &[OfCable]) -> Result<String
                         feeder_m: cell.feeder_m,
                         stations: cell.stations,
                         limit: limit_word(cell.limit).say(Language::English),
+                        fewer_fail: &cell.fewer_fail,
                         margin_v: cell.margin_v,
                     })
                     .collect(),

@@ -1,18 +1,18 @@
 //! `latchline readings`: what came back from the phones, held against the plan.
 
+use super::from_phones::{self, FromPhones};
 use super::locale::LanguageArguments;
 use super::readings_locate::locate_file;
 use super::readings_words::{document, text};
 use super::written::TextOrJson;
 use crate::failure::UNUSABLE;
-use crate::files::{self, MayReplace, read_text, refuse_inputs, refuse_standing};
+use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::load;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
-use latchline_finding::{Locale, Units, shown};
-use latchline_pack::{Options, PackInput, Subject};
-use latchline_phone::{Comparison, Merged, Plan, exported};
+use latchline_finding::shown;
+use latchline_phone::Comparison;
 use latchline_words::commands::ReadingsWords;
 use std::io::{Read, Write};
 use std::path::PathBuf;
@@ -69,51 +69,23 @@ pub fn run(
     }
     let opened = load::open(&arguments.site, input)?;
     let view = opened.session.view();
-    let (Some(site), Some(assessment), Some(predicted)) = (view.site(), view.assessment()?, view.readings()?)
-    else {
+    let Some(planned) = from_phones::plan(&view, language)? else {
         return super::refuse(&view, &surroundings.look(Colour::Never, false).in_language(language));
     };
-    let stamp = load::stamp(&view, None, None);
-    let options = Options { locale: Locale { language, units: Units::Metric }, ..Options::default() };
-    let reading_findings = &assessment.read;
-    let given = PackInput { site, assessment, readings: &predicted, cut_list: &[], reading_findings };
-    let plan = Plan::new(&Subject::new(&given, &options, &stamp));
-    let tell = |words: ReadingsWords<'_>| {
-        // Nothing is left to tell it to if standard error is closed.
-        let _ = writeln!(std::io::stderr(), "{}", shown::prose(&words.say(language)));
-    };
-    let mut taken = Vec::new();
-    let mut names = Vec::new();
-    for file in &arguments.files {
-        let name = shown::path(file).to_string();
-        match exported::read(&read_text(file, &mut std::io::empty())?, &plan.site) {
-            Ok(read) => {
-                taken.push(read);
-                names.push(name);
-            }
-            Err(problem) => {
-                tell(ReadingsWords::NotTaken { file: &name, why: problem.both().of(language) });
-            }
-        }
-    }
-    if taken.is_empty() {
+    let Some(FromPhones { merged, is_all }) = from_phones::take(&arguments.files, &planned.plan, language)?
+    else {
         return Ok(ExitCode::from(UNUSABLE));
-    }
-    let is_all = taken.len() == arguments.files.len();
-    let merged = Merged::new(&taken);
-    for clash in &merged.clashes {
-        let says = |event: &latchline_phone::Event| event.text.clone().unwrap_or_else(|| event.kind.clone());
-        let (kept, other) = (&says(&clash.kept), &says(&clash.other));
-        tell(ReadingsWords::Clash { id: &clash.kept.id, file: &names[clash.file], kept, other });
-    }
-    let found = Comparison::new(&plan, &merged);
+    };
+    let from_phones::Planned { site, plan, options } = &planned;
+    let tell = |words: ReadingsWords<'_>| from_phones::tell(&words.say(language));
+    let found = Comparison::new(plan, &merged);
     let printed = match arguments.format {
-        TextOrJson::Text => text(&plan, &found, options.locale),
-        TextOrJson::Json => latchline_report::json::text(&document(&plan, &merged, &found))?,
+        TextOrJson::Text => text(plan, &found, options.locale),
+        TextOrJson::Json => latchline_report::json::text(&document(plan, &merged, &found))?,
     };
     crate::output::put(&printed, output)?;
     if let Some(file) = &arguments.output {
-        let (text, count) = locate_file(site, &plan, &found);
+        let (text, count) = locate_file(site, plan, &found);
         let (name, site) = (&*shown::path(file), &*shown::path(&arguments.site));
         if count == 0 {
             tell(ReadingsWords::NoReadings { file: name });
@@ -123,7 +95,7 @@ pub fn run(
         }
     }
     if let Some(file) = &arguments.merged {
-        let text = serde_json::to_string_pretty(&merged.file(&plan))? + "\n";
+        let text = serde_json::to_string_pretty(&merged.file(plan))? + "\n";
         files::write(file, text.as_bytes(), may_replace(MayReplace::OwnResult))?;
         tell(ReadingsWords::WroteMerged { file: &shown::path(file), count: merged.events.len() });
     }

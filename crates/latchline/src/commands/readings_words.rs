@@ -1,6 +1,6 @@
 //! What came back from site, for a person and for programs.
 
-use latchline_finding::{Locale, shown};
+use latchline_finding::{Language, Locale, shown};
 use latchline_phone::{Comparison, Event, Judgement, Merged, Plan, PlanStep, Side};
 use latchline_words::commands::{ReadingsHead, ReadingsWords};
 use serde_json::{Value, json};
@@ -29,23 +29,8 @@ pub(super) fn text(plan: &Plan, found: &Comparison<'_>, locale: Locale) -> Strin
             });
         }
     };
-    let at = |step: &PlanStep| {
-        if step.place.is_empty() {
-            ReadingsHead::WholeSite.say(language).to_string()
-        } else {
-            step.place.clone()
-        }
-    };
-    let outside = found.outside().map(|one| {
-        let words = ReadingsWords::Judged {
-            what: plan.text_of(one.step),
-            value: &value(one.value, one.step, locale),
-            range: &range(one.step, locale),
-            by: by(one.event, locale),
-        };
-        format!("{}: {}", at(one.step), words.say(language))
-    });
-    block(ReadingsHead::OutOfRange, outside.collect());
+    let at = |step: &PlanStep| at(step, language);
+    block(ReadingsHead::OutOfRange, found.outside().map(|one| judged(plan, one, locale)).collect());
     let conflicts = found.conflicts.iter().map(|(step, events)| {
         let each = events
             .iter()
@@ -98,6 +83,22 @@ pub(super) fn text(plan: &Plan, found: &Comparison<'_>, locale: Locale) -> Strin
         let _ = writeln!(out, "  {}{more}", shown::prose(&list.join(", ")));
     }
     out
+}
+
+/// Where a step is.
+fn at(step: &PlanStep, language: Language) -> String {
+    if step.place.is_empty() { ReadingsHead::WholeSite.say(language).to_string() } else { step.place.clone() }
+}
+
+/// One reading: where, what, the value, what was expected, and who read it.
+pub(super) fn judged(plan: &Plan, one: &Judgement<'_>, locale: Locale) -> String {
+    let words = ReadingsWords::Judged {
+        what: plan.text_of(one.step),
+        value: &value(one.value, one.step, locale),
+        range: &range(one.step, locale),
+        by: by(one.event, locale),
+    };
+    format!("{}: {}", at(one.step, locale.language), words.say(locale.language))
 }
 
 fn by(event: &Event, locale: Locale) -> &str {

@@ -172,9 +172,10 @@ fn site(folder: &Path, path: &Path, text: String) -> Result<Initial> {
     let parsed = ParsedSite::new(file, &source);
     let mut all = vec![(name.clone(), text)];
     for named in parsed.catalogue_paths() {
-        let text = read_text(&folder.join(&named.value), &mut std::io::empty())
-            .with_context(|| format!("the catalogue \"{}\" of \"{name}\" cannot be used", named.value))?;
-        all.push((named.value.clone(), text));
+        // One that cannot be read is told on the page, where the site names it.
+        if let Ok(text) = read_text(&folder.join(&named.value), &mut std::io::empty()) {
+            all.push((named.value.clone(), text));
+        }
     }
     let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
     if stem.is_empty() {

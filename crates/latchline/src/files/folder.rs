@@ -25,6 +25,9 @@ use std::path::{Component, Path, PathBuf};
 /// If it is one.
 pub fn prepare(folder: &Path) -> Result<()> {
     let shown = shown::path(folder);
+    if folder == Path::new("-") {
+        bail!("\"-\" names no folder; a pack is a folder of files, for example pack");
+    }
     if !matches!(folder.components().next_back(), Some(Component::Normal(_))) {
         bail!("\"{shown}\" cannot be replaced by a pack; name a folder of its own, for example pack");
     }
@@ -237,6 +240,7 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
         told_of(old, folder);
     }
     drop(lock);
+    super::written::note(folder);
     Ok(kept)
 }
 

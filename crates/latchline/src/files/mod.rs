@@ -8,6 +8,7 @@
 //! * [`create_by`]: a new file that something else fills;
 //! * [`LiveFiles`], [`FolderLock`]: the files beside a store, and who may work on them;
 //! * [`inputs`]: a result is never written over what it was made from;
+//! * [`written`]: what was written so far, for who is told of a failure;
 //! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it.
 
 mod aside;
@@ -23,6 +24,7 @@ mod standing;
 #[cfg(test)]
 mod tests;
 mod write;
+mod written;
 
 pub use inputs::refuse_inputs;
 pub use kind::{refuse_for_site, refuse_for_survey, refuse_pack_folder, refuse_pack_for_site};
@@ -32,3 +34,4 @@ pub use read::{Original, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};
 pub use write::{create_by, edit, make_folder, write};
+pub use written::written;

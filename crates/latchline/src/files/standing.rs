@@ -65,11 +65,25 @@ impl MayReplace<'_> {
     }
 }
 
+/// Refuses a hyphen alone, which elsewhere is standard input or output: whoever writes it does not mean a file of that name.
+///
+/// # Errors
+/// If it is one.
+pub(super) fn refuse_hyphen(path: &Path) -> Result<()> {
+    if path == Path::new("-") {
+        bail!(
+            "\"-\" names no file; without a name the result goes to standard output, and ./- is a file of that name"
+        );
+    }
+    Ok(())
+}
+
 /// Refuses early what [`write`](fn@super::write) would refuse, before the work for it is done.
 ///
 /// # Errors
 /// If what stands there may not be replaced.
 pub fn refuse_standing(path: &Path, may_replace: MayReplace<'_>) -> Result<()> {
+    refuse_hyphen(path)?;
     let Ok(metadata) = path.symlink_metadata() else { return Ok(()) };
     let metadata = fs::metadata(path).unwrap_or(metadata);
     if metadata.is_dir() {

@@ -1,6 +1,8 @@
 //! One file: written aside, made durable, held against what may be replaced, put in place.
 
 use super::aside::{self, AsideFile};
+use super::standing::refuse_hyphen;
+use super::written::note;
 use super::{MayReplace, Original};
 use anyhow::{Context, Result, anyhow, bail};
 use latchline_finding::shown;
@@ -15,6 +17,13 @@ use std::path::{Path, PathBuf};
 /// # Errors
 /// If what stands there may not be replaced, or the file cannot be written; then nothing is changed.
 pub fn write(path: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<()> {
+    put(path, bytes, may_replace)?;
+    note(path);
+    Ok(())
+}
+
+fn put(path: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<()> {
+    refuse_hyphen(path)?;
     let cannot = || format!("cannot write \"{}\"", shown::path(path));
     match standing(path).with_context(cannot)? {
         Standing::Nothing => {
@@ -47,6 +56,7 @@ pub fn edit(path: &Path, original: &Original, text: &str) -> Result<()> {
 /// # Errors
 /// If it cannot be made.
 pub fn make_folder(folder: &Path) -> Result<()> {
+    refuse_hyphen(folder)?;
     fs::create_dir_all(folder).with_context(|| format!("cannot make the folder \"{}\"", shown::path(folder)))
 }
 
@@ -92,7 +102,9 @@ pub fn create_by(path: &Path, fill: impl FnOnce(&Path) -> Result<()>) -> Result<
     let cannot = || format!("cannot write \"{}\"", shown::path(path));
     let aside = aside_for(path).with_context(cannot)?;
     fill(&aside.path)?;
-    take_place(aside, path).with_context(cannot)
+    take_place(aside, path).with_context(cannot)?;
+    note(path);
+    Ok(())
 }
 
 fn aside_for(target: &Path) -> Result<AsideFile> {

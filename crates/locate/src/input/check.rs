@@ -1,6 +1,6 @@
 //! Rows held against the site.
 
-use super::{FOUND, Row, RowProblem};
+use super::row::{FOUND, Row, RowProblem};
 use crate::alone::read_alone;
 use crate::evidence::{Evidence, Instrument, Measured, Symptom, Taken};
 use crate::kind::SymptomKind;

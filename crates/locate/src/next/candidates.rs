@@ -1,6 +1,5 @@
 //! Which readings could be taken, and what each costs.
 
-use super::{MOST_CALLS, MOST_RUNS};
 use crate::evidence::Evidence;
 use crate::hypothesis::Hypothesis;
 use crate::plant::Plant;
@@ -11,6 +10,10 @@ use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
 use latchline_network::{BusState, StageNode, StageSource};
 use latchline_site::model::{RunStop, StationOwner};
 use std::collections::BTreeSet;
+
+/// Runs whose readings alone are looked at, and stations that are called for it.
+const MOST_RUNS: usize = 10;
+const MOST_CALLS: usize = 6;
 
 /// Readings that could be taken next.
 pub(super) fn candidates(

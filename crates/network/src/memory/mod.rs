@@ -15,7 +15,7 @@ pub(crate) use store::Weighed;
 
 use crate::nominal_figures::StageNominal;
 use crate::short_circuit::StageShorts;
-use crate::signal_tree::survey::call::CallSurvey;
+use crate::signal_tree::survey::call_survey::CallSurvey;
 use crate::stage_search::StageFound;
 use crate::start_up::effort::Effort;
 use crate::wanted::{GivenUp, Wanted};

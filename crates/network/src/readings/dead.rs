@@ -1,6 +1,7 @@
 //! Readings of a run alone, without power.
 
-use super::{Basis, NoPrediction, Prediction, Predictor};
+use super::predictor::Predictor;
+use super::{Basis, NoPrediction, Prediction};
 use crate::corner::Corner;
 use crate::resistance::MEASUREMENT_TOLERANCE;
 use latchline_site::catalogue::Cable;
@@ -38,5 +39,5 @@ pub(super) fn capacitance(site: &Site, run: usize) -> Result<Prediction, NoPredi
 /// Capacitance of a metre of a run in farads, its pairs in parallel adding theirs; `None` where the cable's is not known.
 pub fn capacitance_f_per_m(run: &Run, cable: &Cable) -> Option<f64> {
     let per_m = cable.line.as_ref()?.capacitance.value.as_farads_per_metre();
-    Some(per_m * f64::from(run.pairs.value.max(1)))
+    Some(per_m * run.pairs_in_parallel())
 }

@@ -10,14 +10,14 @@
 //! Both sizes come from solving the operating state with the joint in place, to [`SIZE_TOLERANCE`], rounded to the side that
 //! promises less: what is revealed up, what fails down.
 
-use super::installer::{Readings, WorstOfDevice};
+use super::readings::{Readings, WorstOfDevice};
+use super::section_joint::{JointThatFails, SectionJoint};
 use super::{Predictor, Reading};
 use crate::BusState;
 use crate::corner::Corner;
 use crate::evaluate::{SetOutcome, Solver};
 use crate::layout::NodeRef;
 use crate::phase::Phase;
-use crate::worst::Device;
 use latchline_finding::StateKind;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
@@ -32,48 +32,6 @@ pub const SIZE_TOLERANCE: f64 = 1e-3;
 const LARGEST_OHM: f64 = 10_000.0;
 /// Steps of the search; each halves the interval at least.
 const MOST_STEPS: usize = 60;
-
-/// The device that fails first with a joint.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct JointThatFails {
-    /// Smallest joint with which it falls below its limit, in ohms.
-    pub ohm: f64,
-    /// Which device.
-    pub device: Device,
-    /// In which state.
-    pub state: StateKind,
-}
-
-/// What a joint in one section would do.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SectionJoint {
-    /// Index into `Site::runs`.
-    pub run: usize,
-    /// The section of that run.
-    pub section: usize,
-    /// Smallest joint that the drops over the whole run reveal, in ohms; `None` where none below an open wire does.
-    pub revealed_ohm: Option<f64>,
-    /// The same with the drops over this section alone.
-    pub revealed_alone_ohm: Option<f64>,
-    /// Smallest with which the site fails; `None` where none below an open wire does, or where it fails without.
-    pub fails: Option<JointThatFails>,
-}
-
-impl SectionJoint {
-    /// Whether a joint that the drops over the whole run hide would fail the site.
-    pub fn hides_a_failure(&self) -> bool {
-        is_hidden(self.revealed_ohm, self.fails)
-    }
-
-    /// The same where the drops over the section alone are read too.
-    pub fn hides_a_failure_alone(&self) -> bool {
-        is_hidden(self.revealed_alone_ohm, self.fails)
-    }
-}
-
-fn is_hidden(revealed_ohm: Option<f64>, fails: Option<JointThatFails>) -> bool {
-    fails.is_some_and(|fails| revealed_ohm.is_none_or(|revealed| revealed > fails.ohm))
-}
 
 /// Operating states of a site, each made once.
 struct States<'p, 'a> {

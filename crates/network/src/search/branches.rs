@@ -1,6 +1,7 @@
 //! Branch and bound over sets of calls.
 
-use super::{StageSearch, Worst, badness};
+use super::sets::StageSearch;
+use super::target::{Worst, badness};
 use crate::bound::Functional;
 use crate::evaluate::SetOutcome;
 

@@ -213,7 +213,7 @@ fn named(site: &Site, stage: &Stage, index: usize, short: &LocalShort) -> RunSho
 fn temperature_c(site: &Site, run: usize, current_a: f64) -> f64 {
     let run = &site.runs[run];
     let ambient_c = site.conditions.hottest_temperature.value.as_celsius();
-    let each_a = current_a / f64::from(run.pairs.value.max(1));
+    let each_a = current_a / run.pairs_in_parallel();
     let ohm_per_m = |celsius: f64| conductor_ohm_per_m(site.cable(run), celsius);
     // Resistance is linear in temperature, so that any two give the metal's coefficient.
     let per_k = (ohm_per_m(120.0) / ohm_per_m(20.0) - 1.0) / 100.0;

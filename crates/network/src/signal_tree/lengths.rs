@@ -71,7 +71,7 @@ impl CableLengths {
         match &run.measured.loop_resistance {
             Some(measured) if length_m > 0.0 => {
                 let usual = conductor_ohm_per_m(cable, conditions.usual_temperature.value.as_celsius());
-                let pairs = f64::from(run.pairs.value.max(1));
+                let pairs = run.pairs_in_parallel();
                 measured.value.as_ohms() * self.measured_factor() * pairs / length_m * (ohm_per_m / usual)
             }
             _ => {
@@ -86,7 +86,7 @@ impl CableLengths {
         let length_m = run.length().as_metres() * self.factor(conditions);
         let measured_f = run.measured.capacitance.as_ref().filter(|_| length_m > 0.0);
         measured_f.map_or(cable_f_per_m, |measured| {
-            let pairs = f64::from(run.pairs.value.max(1));
+            let pairs = run.pairs_in_parallel();
             measured.value.as_farads() * self.measured_factor() / (length_m * pairs)
         })
     }

@@ -310,7 +310,7 @@ fn resistance(site: &Site, stage: &Stage, node: usize, factors: &mut Factors) ->
         let copper_ohm = nominal_ohm;
         return Resistance::Cable { copper_ohm, rest_ohm: 0.0, coefficient_per_k, drum: None, length };
     }
-    let pairs = f64::from(wired.pairs.value.max(1));
+    let pairs = wired.pairs_in_parallel();
     let length_m = wired.sections[section].length.value.as_metres();
     let copper_ohm = (2.0 * usual_ohm_per_m * length_m / pairs).min(nominal_ohm);
     let drum_half_width = cable.resistance_tolerance.value.as_fraction();

@@ -2,9 +2,9 @@
 
 use super::devices::address_words;
 use super::steps::{FIRST_BEFORE_POWER, Steps, run_end};
-use crate::commissioning::{Expected, Sheet, Taken};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
+use crate::step::{Expected, Sheet, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::Reading;

@@ -1,6 +1,6 @@
 //! The cable list: every length of cable with the labels of both ends.
 
-use super::{column, measured};
+use super::column::{column, measured};
 use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;

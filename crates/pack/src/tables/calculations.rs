@@ -1,7 +1,7 @@
 //! Calculation sheets: formula, inputs, source and result, for the worst device of each supply, for
 //! every lock, and for every supply with its battery.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;

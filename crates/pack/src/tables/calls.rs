@@ -1,6 +1,6 @@
 //! Who calls whom, and the name lists of panels and directories.
 
-use super::column;
+use super::column::column;
 use crate::language::Word;
 use crate::options::Part;
 use crate::subject::Subject;

@@ -1,6 +1,6 @@
 //! The cut list: drum by drum, what is cut from it.
 
-use super::{column, measured};
+use super::column::{column, measured};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;

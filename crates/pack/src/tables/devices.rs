@@ -1,6 +1,6 @@
 //! The device schedule: every supply, box and station in walking order, with address and settings.
 
-use super::column;
+use super::column::column;
 use crate::language::Word;
 use crate::options::Part;
 use crate::subject::Subject;

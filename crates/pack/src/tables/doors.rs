@@ -1,6 +1,6 @@
 //! Door sheets: what must be known at each door, fact by fact.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
@@ -8,8 +8,8 @@ use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_assess::Missing;
 use latchline_assess::door::circuit::Unknown;
-use latchline_assess::door::sheet::{Caution, DoorSheet, LockSheet};
 use latchline_assess::door::times::{Energised, HoldWinner};
+use latchline_assess::door::{Caution, DoorSheet, LockSheet};
 use latchline_finding::Unit;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
 use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};

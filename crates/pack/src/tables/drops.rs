@@ -1,9 +1,9 @@
 //! The drops over a run: what shows a joint that no single voltage shows.
 
 use super::steps::{Steps, run_end};
-use crate::commissioning::{Expected, Taken};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
+use crate::step::{Expected, Taken};
 use latchline_assess::{DROP_METER_V, Reading, SectionJoint};
 use latchline_finding::Unit;
 

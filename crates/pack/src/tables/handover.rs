@@ -1,6 +1,6 @@
 //! The handover record.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;

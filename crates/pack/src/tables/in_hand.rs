@@ -1,6 +1,6 @@
 //! What is in hand on every run, and the free ports of every box.
 
-use super::{column, measured};
+use super::column::{column, measured};
 use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;

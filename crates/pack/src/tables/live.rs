@@ -1,13 +1,13 @@
 //! Commissioning with power: port by port, station by station, door by door.
 
 use super::steps::{FIRST_LIVE, Steps};
-use crate::commissioning::{Expected, Sheet, Span, Taken};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
+use crate::step::{Expected, Sheet, Span, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::{Reading, ReadingPlace, StageSource};
-use latchline_finding::Unit;
+use latchline_finding::{Figure, Rounding, Unit};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
 use latchline_site::model::{StationOwner, Supply};
@@ -169,7 +169,8 @@ fn calls(steps: &mut Steps<'_, '_>) {
         }
         tried.push(way.caller_index);
         let (caller, station) = (way.caller.as_str(), way.station.as_str());
-        let in_hand = locale.in_words(in_hand_db, Unit::Decibel);
+        // Down, since the loss is rounded up.
+        let in_hand = locale.figure_rounded(Figure::new(in_hand_db, Unit::Decibel), Rounding::Down);
         steps.say(caller, locale.say(&Sentence::CallWeakest { station, in_hand: &in_hand }));
     }
     // Without a judged signal nobody is known to be the weakest; a call has to be made all the same.

@@ -4,6 +4,7 @@ mod before_power;
 mod cables;
 mod calculations;
 mod calls;
+mod column;
 mod cut_list;
 mod devices;
 mod doors;
@@ -11,6 +12,7 @@ mod drops;
 mod handover;
 mod in_hand;
 mod label_facts;
+mod lines;
 mod live;
 mod parts;
 mod snags;
@@ -24,15 +26,14 @@ pub use before_power::sheet as before_power_sheet;
 pub use devices::{address_words, kind_words, model_name, setting_words};
 pub use handover::table as handover_table;
 pub use label_facts::{LabelFacts, label_facts, label_foot};
+pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
 pub use snags::standing_findings;
 pub use wiring::{item_title, rows_of_item};
 
-use crate::language::{Sentence, Word};
-use crate::locale::Locale;
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Column, Table};
+use crate::table::Table;
 
 /// Every table that is wanted, in the order of the pack.
 pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
@@ -68,48 +69,4 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
         });
     }
     tables
-}
-
-/// The cautions that every file carries.
-pub fn cautions(locale: &Locale) -> Vec<&'static str> {
-    [
-        Word::CautionIsolate,
-        Word::CautionMains,
-        Word::CautionApart,
-        Word::CautionEscape,
-        Word::CautionCodes,
-        Word::CautionNoCertificate,
-    ]
-    .into_iter()
-    .map(|word| locale.word(word))
-    .collect()
-}
-
-/// The line that says which site, revision and input a file is made from.
-pub fn origin_line(subject: &Subject<'_>) -> String {
-    let site = if subject.site.title.is_empty() { "–" } else { &subject.site.title };
-    let (revision, hash) = (&subject.stamp.revision, &subject.stamp.input_sha256);
-    match &subject.stamp.date {
-        Some(date) => {
-            let date = subject.locale.date(date);
-            subject.locale.say(&Sentence::Origin { site, revision, date: &date, hash })
-        }
-        None => subject.locale.say(&Sentence::OriginUndated { site, revision, hash }),
-    }
-}
-
-/// What stands on every sheet of a site with errors.
-pub fn error_line(subject: &Subject<'_>) -> Option<String> {
-    let errors = subject.errors();
-    (errors > 0).then(|| subject.locale.say(&Sentence::SiteHasErrors { count: &errors.to_string() }))
-}
-
-/// A column without a unit of its own.
-fn column(locale: &Locale, title: Word, width: u8) -> Column {
-    Column { title: locale.word(title).to_string(), unit: None, width, is_summed: false }
-}
-
-/// A column of quantities of one unit.
-fn measured(locale: &Locale, title: Word, unit: latchline_finding::Unit, width: u8) -> Column {
-    Column { unit: Some(locale.symbol(unit)), ..column(locale, title, width) }
 }

@@ -1,6 +1,6 @@
 //! The parts list: quantities from the bill, spares, prices for the office.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;

@@ -1,6 +1,6 @@
 //! The snag list: what the check found, what could not be judged, and room for what is found on site.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;

@@ -1,9 +1,9 @@
 //! Steps of the commissioning sheets: numbered, each with what is expected and room to write.
 
-use super::column;
-use crate::commissioning::{Expected, Sheet, Stage, Step, Taken};
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
+use crate::step::{Expected, Sheet, Stage, Step, Taken};
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 

@@ -1,6 +1,6 @@
 //! The system summary: what is there, and what the check says.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
@@ -19,7 +19,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Remark, 60),
     ];
     let mut table = Table::new(Part::Summary, locale.word(Word::SummaryTitle), columns);
-    for caution in super::cautions(locale) {
+    for caution in super::lines::cautions(locale) {
         table.note(caution);
     }
     verdict(subject, &mut table);

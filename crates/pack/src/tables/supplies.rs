@@ -1,6 +1,6 @@
 //! The battery and supply sheet.
 
-use super::column;
+use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;

@@ -1,6 +1,6 @@
 //! The expected voltage at every terminal: in standby, as a meter should read it, and in the worst state.
 
-use super::{column, measured};
+use super::column::{column, measured};
 use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;

@@ -1,6 +1,6 @@
 //! The wiring schedule: item by item, terminal by terminal, conductor by conductor.
 
-use super::column;
+use super::column::column;
 use super::doors::alarm_word;
 use crate::language::{Sentence, Word};
 use crate::options::Part;

@@ -10,8 +10,9 @@ use latchline_site::LoadedCatalogues;
 
 /// Batteries in parallel that are asked for at most.
 const MOST_BATTERIES: u32 = 8;
-/// Stations that the house hangs on one port.
-pub(super) const ON_A_PORT: usize = 4;
+/// Stations that the house hangs on one port, in turn until it works: a port each for a few asks for more ends, and in a family with
+/// terminators every end takes of the signal.
+const ON_A_PORT: [usize; 3] = [4, 6, 8];
 
 /// Why there are no hours to say.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,6 +30,10 @@ pub struct BatteryHours {
     pub supply: String,
     /// Model of the distributors of the house, and how many it has.
     pub distributors: (String, u32),
+    /// Most stations that it hangs on one port.
+    pub on_a_port: usize,
+    /// The same of the other houses that were tried, in which an error stands as well.
+    pub also_tried: Vec<usize>,
     /// Calls at once with which it was checked.
     pub calls: usize,
     /// Errors that the check finds in the house: more than the supply bears.
@@ -70,32 +75,53 @@ pub fn battery_hours(
 ) -> Result<Result<BatteryHours, NoHours>, BareSiteError> {
     let catalogue = catalogues.catalogue();
     let memory = Memory::default();
-    let judged = |batteries: u32, heaters: bool| -> Result<(Assessment, u32), BareSiteError> {
-        let house = House {
-            family: &question.family,
-            supply: &question.supply,
-            batteries,
-            distributor: &question.distributor,
-            ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
-            door: &question.door,
-            doors: 1,
-            heaters,
-            stations: vec![question.station.as_str(); stations.max(1)],
-            cable: "flex-1.5",
-            sections_m: (3.0, 3.0),
-            on_a_chain: ON_A_PORT,
+    let most_on_a_port = catalogue
+        .families
+        .get(&question.family)
+        .and_then(|family| family.stations_per_port.as_ref().map(|limit| limit.value as usize));
+    let judged =
+        |batteries: u32, heaters: bool, on_a_port: usize| -> Result<(Assessment, u32), BareSiteError> {
+            let house = House {
+                family: &question.family,
+                supply: &question.supply,
+                batteries,
+                distributor: &question.distributor,
+                ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
+                door: &question.door,
+                doors: 1,
+                heaters,
+                stations: vec![question.station.as_str(); stations.max(1)],
+                cable: "flex-1.5",
+                sections_m: (3.0, 3.0),
+                on_a_chain: on_a_port,
+            };
+            let distributors = house.distributors();
+            Ok((assessed(sources, catalogues, house.text(catalogue), &memory)?.1, distributors))
         };
-        let distributors = house.distributors();
-        Ok((assessed(sources, catalogues, house.text(catalogue), &memory)?.1, distributors))
-    };
     let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
     let has_battery = catalogue.supplies.get(&question.supply).is_some_and(|model| model.battery.is_some());
     let none = if has_battery { NoHours::FigureMissing } else { NoHours::NoBattery };
     let calls = catalogue.families.get(&question.family);
     let calls = calls.map_or(1, |family| family.simultaneous_calls.value as usize);
+    // The first house that works; where none does, the first of all.
+    let mut on_a_port = ON_A_PORT[0];
+    let mut also_tried = Vec::new();
+    for tried in ON_A_PORT {
+        let may_be = most_on_a_port.is_none_or(|most| tried <= most);
+        // As many on each port as there are stations at all: a larger number is the same house.
+        if tried > ON_A_PORT[0] && (!may_be || tried - 2 >= stations) {
+            break;
+        }
+        if errors(&judged(1, false, tried)?.0).is_empty() {
+            (on_a_port, also_tried) = (tried, Vec::new());
+            break;
+        }
+        also_tried.push(tried);
+    }
+    also_tried.retain(|tried| *tried != on_a_port);
     let mut answer = None;
     for batteries in 1..=MOST_BATTERIES {
-        let (assessment, distributors) = judged(batteries, false)?;
+        let (assessment, distributors) = judged(batteries, false, on_a_port)?;
         let Some(figures) = figures(&assessment) else { return Ok(Err(none)) };
         let Some(load) = figures.shortest() else { return Ok(Err(none)) };
         let source = assessment.sources.first();
@@ -103,6 +129,8 @@ pub fn battery_hours(
         answer = Some(BatteryHours {
             supply: question.supply.clone(),
             distributors: (question.distributor.clone(), distributors),
+            on_a_port,
+            also_tried: also_tried.clone(),
             calls,
             limits: errors(&assessment),
             current_a: source.and_then(|source| source.current.current_a),
@@ -120,7 +148,7 @@ pub fn battery_hours(
         }
     }
     if let Some(found) = answer.as_mut().filter(|_| has_heater) {
-        let (assessment, _) = judged(found.batteries, true)?;
+        let (assessment, _) = judged(found.batteries, true, found.on_a_port)?;
         found.hours_with_heater = figures(&assessment).and_then(|all| Some(all.shortest()?.hours));
     }
     Ok(answer.ok_or(none))

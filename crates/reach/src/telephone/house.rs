@@ -1,7 +1,7 @@
 //! The small houses on which questions are put.
 
 use crate::bare_site::{BareSiteError, terminator_key};
-use latchline_assess::{Assessment, Memory, assess_with};
+use latchline_assess::{Assessment, Depth, Memory, assess_with, is_allowed};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::catalogue::{Catalogue, StationKind, StationModel, SupplyModel};
@@ -173,6 +173,25 @@ pub(super) fn assessed(
     let Some(site) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
     let assessment = assess_with(&site, memory);
     Ok((site, assessment))
+}
+
+/// Whether no rule that looks at voltages alone finds an error in a house, but for those of its own making.
+///
+/// # Errors
+/// If the parts do not make a site.
+pub(super) fn is_borne(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    text: String,
+    memory: &Memory,
+) -> Result<bool, BareSiteError> {
+    let mut sources = sources.clone();
+    let file = sources.add("question", text);
+    let resolved = catalogues.resolve(&sources, file);
+    let Some(site) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
+    Ok(is_allowed(&site, Depth::Voltages, memory, &|finding| {
+        finding.severity != Severity::Error || OF_THE_HOUSE.contains(&finding.code.as_str())
+    }))
 }
 
 /// The errors that stand among the kinds that count, each once; what a small house of one floor has of its own making does not.

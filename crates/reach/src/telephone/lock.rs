@@ -6,7 +6,7 @@ use latchline_assess::rules::codes::CABLE_UNSUITABLE;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Finding, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Cable, Catalogue, LockKind};
+use latchline_site::catalogue::{Cable, Catalogue, LockKind, PowerLoss};
 
 /// A lock fed by its door station over so much of a cable, judged as a door's sheet judges it.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,6 +66,8 @@ pub struct OwnSupply {
     pub tolerance_percent: f64,
     /// Least voltage at the lock in volts.
     pub least_v: f64,
+    /// Whether the lock opens when that supply has no power; else it cannot be released.
+    pub opens_without_power: bool,
 }
 
 /// Voltages of lock supplies: nominal ones, set a little higher, and those that float a battery (common practice, no source).
@@ -169,6 +171,8 @@ fn lock_from_own_supply(
     way: &LockWay<'_>,
     cable: &str,
 ) -> Option<OwnSupply> {
+    let model = catalogues.catalogue().locks.get(way.lock)?;
+    let opens_without_power = model.power_loss.value == PowerLoss::Opens;
     OWN_SUPPLIES_V.into_iter().find_map(|voltage_v| {
         let feed = format!(
             "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{OWN_TOLERANCE_PERCENT} %\""
@@ -176,7 +180,12 @@ fn lock_from_own_supply(
         let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
         let holds = circuit.least_v >= circuit.least_allowed_v && circuit.highest_v <= circuit.most_allowed_v;
-        holds.then_some(OwnSupply { voltage_v, tolerance_percent: OWN_TOLERANCE_PERCENT, least_v: circuit.least_v })
+        holds.then_some(OwnSupply {
+            voltage_v,
+            tolerance_percent: OWN_TOLERANCE_PERCENT,
+            least_v: circuit.least_v,
+            opens_without_power,
+        })
     })
 }
 

@@ -36,7 +36,7 @@ fn number(value: f64, decimals: usize, locale: Locale) -> String {
 }
 
 fn volts(value: f64, locale: Locale) -> String {
-    figures::volts_briefly(value, locale.language)
+    figures::volts(value, locale.language)
 }
 
 fn up(value: f64, locale: Locale) -> String {
@@ -79,6 +79,13 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
             None => say(AskWords::NoMore { most: MOST_STATIONS }),
         });
     }
+    for one in carried {
+        lines.extend(one.fewer_fail.as_ref().map(|(counts, code)| {
+            let counts: Vec<String> = counts.iter().map(usize::to_string).collect();
+            let power = power_word(one.power, language);
+            say(AskWords::FewerFail { power, counts: &counts.join(", "), title: &title(*code, language) })
+        }));
+    }
     lines.extend(lowest.margin_v.map(|margin| {
         let (stations, margin) = (lowest.stations, &*volts(margin, locale));
         say(match lowest.is_thin {
@@ -105,6 +112,10 @@ fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String>
             }),
             None => say(AskWords::LockNoWay),
         });
+        lines.extend(found.own_supply.map(|own| match own.opens_without_power {
+            true => say(AskWords::OwnSupplyOpens),
+            false => say(AskWords::OwnSupplyStaysShut),
+        }));
         let doubled = found.longest_doubled_m.filter(|longest| *longest >= length_m);
         lines.extend(doubled.map(|longest| say(AskWords::LockDoubled { longest: &metres(longest, locale) })));
     }
@@ -208,8 +219,11 @@ pub fn battery_said(
             calls,
         });
         let (distributor, boxes) = (&*found.distributors.0, found.distributors.1 as usize);
-        let house = say(AskWords::HoursHouse { boxes, distributor, on_a_port: super::battery::ON_A_PORT });
-        return vec![broken, say(AskWords::HoursOfFewer { supply }), house];
+        let tried: Vec<String> = found.also_tried.iter().map(usize::to_string).collect();
+        let also = (!tried.is_empty()).then(|| tried.join(", "));
+        let house = say(AskWords::HoursHouse { boxes, distributor, on_a_port: found.on_a_port });
+        let others = also.map(|also| say(AskWords::HoursOtherHouses { also: &also }));
+        return [broken, say(AskWords::HoursOfFewer { supply }), house].into_iter().chain(others).collect();
     }
     let mut lines = Vec::new();
     lines.push(say(AskWords::Hours {
@@ -240,11 +254,7 @@ pub fn battery_said(
         say(AskWords::ChargerSlow { hours: &hours })
     }));
     let (distributor, boxes) = &found.distributors;
-    lines.push(say(AskWords::HoursHouse {
-        boxes: *boxes as usize,
-        distributor,
-        on_a_port: super::battery::ON_A_PORT,
-    }));
+    lines.push(say(AskWords::HoursHouse { boxes: *boxes as usize, distributor, on_a_port: found.on_a_port }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),
         ambient: &number(found.coldest_c, 0, locale),

@@ -1,6 +1,6 @@
 //! How many stations work on one run of a given length.
 
-use super::house::{House, Power, assessed, first_error, lightest, supplies_of};
+use super::house::{House, Power, assessed, first_error, is_borne, lightest, supplies_of};
 use crate::bare_site::BareSiteError;
 use crate::question::MOST_STATIONS;
 use crate::question::Question;
@@ -37,6 +37,9 @@ pub struct Carried {
     pub stations: usize,
     /// What one more would break; `None` where more than [`MOST_STATIONS`] were not asked for.
     pub limit: Option<Code>,
+    /// Smaller numbers of stations that do not work, the least first, and what the least of them breaks: a signal may pass with more
+    /// stations and not with fewer.
+    pub fewer_fail: Option<(Vec<usize>, Code)>,
     /// Least margin of a station with that many, in volts.
     pub margin_v: Option<f64>,
     /// Whether the check warns that this is little.
@@ -136,23 +139,40 @@ fn carried(
     supply: String,
 ) -> Result<Carried, BareSiteError> {
     let memory = Memory::default();
-    let judge = |stations: usize| {
-        let catalogue = catalogues.catalogue();
-        let text = house(catalogue, run, &supply, stations).text(catalogue);
-        let (_, assessment) = assessed(sources, catalogues, text, &memory)?;
-        Ok(first_error(&assessment)
-            .map_or_else(|| Ok((least_margin_v(&assessment), is_thin(&assessment))), Err))
-    };
-    let (mut works, mut fails) = (0, MOST_STATIONS + 1);
-    let ((mut margin_v, mut is_thin), mut limit) = ((None, false), None);
-    while fails - works > 1 {
-        let middle = works.midpoint(fails);
-        match judge(middle)? {
-            Ok(margin) => (works, (margin_v, is_thin)) = (middle, margin),
-            Err(code) => (fails, limit) = (middle, Some(code)),
+    let catalogue = catalogues.catalogue();
+    let text = |stations: usize| house(catalogue, run, &supply, stations).text(catalogue);
+    // What is solved fails for good once it fails; signals and start-up know no such order.
+    let (mut solved, mut fails) = (0, MOST_STATIONS + 1);
+    while fails - solved > 1 {
+        let middle = solved.midpoint(fails);
+        match is_borne(sources, catalogues, text(middle), &memory)? {
+            true => solved = middle,
+            false => fails = middle,
         }
     }
-    Ok(Carried { power, supply, stations: works, limit, margin_v, is_thin })
+    let judge = |stations: usize| -> Result<Result<Assessment, Code>, BareSiteError> {
+        let (_, assessment) = assessed(sources, catalogues, text(stations), &memory)?;
+        Ok(first_error(&assessment).map_or(Ok(assessment), Err))
+    };
+    let mut largest: Option<(usize, Assessment)> = None;
+    let mut failing: Vec<(usize, Code)> = Vec::new();
+    for stations in 1..=solved {
+        match judge(stations)? {
+            Ok(assessment) => largest = Some((stations, assessment)),
+            Err(code) => failing.push((stations, code)),
+        }
+    }
+    let stations = largest.as_ref().map_or(0, |(stations, _)| *stations);
+    let limit = match stations < MOST_STATIONS {
+        true => judge(stations + 1)?.err(),
+        false => None,
+    };
+    failing.retain(|(fewer, _)| *fewer < stations);
+    let fewer_fail =
+        failing.first().map(|(_, code)| (failing.iter().map(|(fewer, _)| *fewer).collect(), *code));
+    let margin_v = largest.as_ref().and_then(|(_, assessment)| least_margin_v(assessment));
+    let is_thin = largest.as_ref().is_some_and(|(_, assessment)| is_thin(assessment));
+    Ok(Carried { power, supply, stations, limit, fewer_fail, margin_v, is_thin })
 }
 
 fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: usize) -> House<'a> {

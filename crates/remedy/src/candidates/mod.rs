@@ -16,6 +16,7 @@ pub(crate) use wiring::runs_on_path;
 
 use crate::bench::Bench;
 use crate::candidate::Candidate;
+use latchline_assess::DeviceResult;
 use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Finding};
 use latchline_site::codes as numbers;
@@ -58,7 +59,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         }
         codes::NO_OPERATING_POINT => {
             list.extend(settings::larger_supply(bench, &element));
-            // The farthest device says where the copper is missing.
+            // The end of the run that it is lost on says where the copper is missing.
             if let Some(farthest) = farthest(bench, finding) {
                 list.extend(wiring::for_device(bench, &farthest));
             }
@@ -141,6 +142,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         codes::SUPPLY_OUTPUTS_EXCEEDED => {
             list.extend(wiring::to_a_port_beside(bench, finding, &element));
             list.extend(battery::with_more_outputs(bench, &element));
+            list.extend(rearranged::distributor_at_the_supply(bench, &element));
         }
         codes::BATTERY_END_VOLTAGE_LOW => {
             if let Some(Argument::Element(worst)) = finding.argument("worst") {
@@ -169,14 +171,19 @@ fn source_of(bench: &Bench<'_>, device: &str) -> Option<String> {
     Some(found.source.to_string())
 }
 
-/// The device farthest from its source among those that a finding names.
+/// The device farthest from its source among those that a finding names, on the run that it names if it names one.
 fn farthest(bench: &Bench<'_>, finding: &Finding) -> Option<String> {
     let Some(Argument::Elements(devices)) = finding.argument("devices") else { return None };
-    bench
-        .assessment
-        .devices
-        .iter()
-        .filter(|device| devices.contains(&device.id))
+    let run = finding.argument("run");
+    let is_on_it = |device: &&DeviceResult| match run {
+        Some(Argument::Element(run)) => device.run.as_ref() == Some(run),
+        _ => true,
+    };
+    let all = || bench.assessment.devices.iter().filter(|device| devices.contains(&device.id));
+    // A run that feeds boxes only has no device of its own.
+    let has_one = all().any(|device| is_on_it(&device));
+    all()
+        .filter(|device| !has_one || is_on_it(device))
         .max_by(|a, b| a.loop_resistance_ohm.total_cmp(&b.loop_resistance_ohm))
         .map(|device| device.id.to_string())
 }

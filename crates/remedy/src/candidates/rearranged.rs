@@ -160,6 +160,45 @@ pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate
         .collect()
 }
 
+/// A distributor beside a supply, on one of its outputs, for the runs that the outputs do not take.
+pub(super) fn distributor_at_the_supply(bench: &Bench<'_>, supply: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(index) = site.supplies.iter().position(|one| one.id.as_str() == supply) else {
+        return Vec::new();
+    };
+    let own = site.supply_model(&site.supplies[index]);
+    let Some(most) = own.most_runs().filter(|most| *most > 0) else { return Vec::new() };
+    let runs: Vec<&Run> = site.runs.iter().filter(|run| run.from == RunStart::Supply(index)).collect();
+    // The new distributor takes one of the outputs.
+    let Some(moved) = runs.get(most - 1..).filter(|moved| !moved.is_empty()) else { return Vec::new() };
+    let mut models: Vec<_> = site
+        .catalogue
+        .boxes
+        .values()
+        .filter(|model| {
+            model.family.value == own.family.value
+                && model.role.value == BoxRole::Distributor
+                && model.kind.value != BoxKind::Isolating
+                && model.ports.value as usize >= moved.len()
+        })
+        .collect();
+    models.sort_by(|a, b| by_price(&a.head, &b.head));
+    let place = place_text(site, &site.supplies[index].place);
+    let name = free_name(bench, "distributors", "D-new");
+    let feed = free_name(bench, "runs", &format!("{name}-feed"));
+    let candidate = |model: &latchline_site::catalogue::BoxModel| {
+        let mut edit =
+            Edit::set(&["distributors", &name], format!("{{ model = {}{place} }}", quoted(&model.head.name)))
+                .then(Edit::set(&["runs", &feed], short_run(supply, &name, &moved[0].cable.value)));
+        for (port, run) in (1..).zip(moved) {
+            edit =
+                edit.then(Edit::set(&["runs", run.id.as_str(), "from"], quoted(&format!("{name}.{port}"))));
+        }
+        Candidate::new("distributor-at-the-supply", edit)
+    };
+    models.into_iter().map(candidate).collect()
+}
+
 fn short_run(from: &str, to: &str, cable: &str) -> String {
     let (from, to, cable) = (quoted(from), quoted(to), quoted(cable));
     format!("{{ from = {from}, to = {to}, cable = {cable}, length = {} }}", quoted(&metres(SIDE_BY_SIDE_M)))

@@ -91,7 +91,8 @@ fn terminated(bench: &Bench<'_>, runs: &[usize]) -> Vec<Candidate> {
             let id = run.id.as_str();
             let edit = Edit::set(&["runs", id, "terminator"], "true")
                 .then(Edit::set(&["runs", id, "terminator_capacitor"], "true"));
-            Candidate::new("terminator", edit)
+            // What is fitted is bought.
+            Candidate::new("terminator", edit).unpriced()
         })
         .collect()
 }

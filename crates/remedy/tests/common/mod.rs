@@ -24,7 +24,7 @@ pub struct Judged {
 impl Judged {
     pub fn session(&self) -> Session {
         let (sources, catalogues) = (self.sources.clone(), self.catalogues.clone());
-        Session::new(Files { sources, site_file: self.file, catalogues })
+        Session::new(Files { sources, site_file: self.file, catalogues, named: Default::default() })
     }
 
     pub fn bench(&self) -> Bench<'_> {

@@ -5,7 +5,7 @@ use super::fittings::{
 };
 use super::line::{LineDocument, line};
 use super::lock::{LockDocument, lock};
-use super::{caution, findings};
+use super::said::{caution, findings};
 use crate::json::{FORMAT_VERSION, NotJudgedDocument};
 use crate::json_findings::FindingDocument;
 use crate::report::Report;

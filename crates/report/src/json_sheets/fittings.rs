@@ -1,7 +1,7 @@
 //! What hangs on a door station besides locks: modules, lights, alarm inputs; and what all of it draws.
 
 use super::line::{LineDocument, line};
-use super::{contact, english};
+use super::said::{contact, english};
 use crate::json_values::finite;
 use latchline_assess::door::alarm::{AlarmSheet, kind_word};
 use latchline_assess::door::light::LightSheet;

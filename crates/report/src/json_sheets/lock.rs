@@ -1,7 +1,7 @@
 //! One lock of a door.
 
 use super::line::{LineDocument, line};
-use super::{contact, english};
+use super::said::{contact, english};
 use crate::json_values::finite;
 use latchline_assess::door::circuit::{LockCircuit, Unknown};
 use latchline_assess::door::sheet::LockSheet;

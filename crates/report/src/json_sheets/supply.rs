@@ -1,7 +1,7 @@
 //! The sheet of one supply.
 
 use super::line::{LineDocument, line};
-use super::{caution, english, findings};
+use super::said::{caution, english, findings};
 use crate::json::{FORMAT_VERSION, NotJudgedDocument};
 use crate::json_findings::FindingDocument;
 use crate::json_physics::{StartUpDocument, start_up};

@@ -66,7 +66,7 @@ async function turn(which) {
 }
 
 /**
- * Puts markup of the server in place and keeps the focus where it was.
+ * Puts markup of the server in place and keeps the focus, and what is being typed there, where it was.
  * @param {HTMLElement} into
  * @param {string} markup
  */
@@ -74,12 +74,16 @@ function put(into, markup) {
   const active = document.activeElement;
   const inside = active instanceof HTMLElement && into.contains(active) ? active : null;
   const [id, pick] = [inside?.id, inside?.dataset.pick];
+  const typed = inside instanceof HTMLInputElement && inside.value !== inside.defaultValue ? inside : undefined;
   const open = [...into.querySelectorAll("details")].map((one) => one.open);
   into.replaceChildren(...new DOMParser().parseFromString(markup, "text/html").body.childNodes);
   into.querySelectorAll("details").forEach((one, at) => (one.open = open[at] ?? one.open));
   if (!inside) return;
   const again = id ? document.getElementById(id) : pick ? into.querySelector(`[data-pick="${CSS.escape(pick)}"]`) : null;
   (again instanceof HTMLElement ? again : into.closest(".panel") instanceof HTMLElement ? /** @type {HTMLElement} */ (into.closest(".panel")) : into).focus({ preventScroll: true });
+  if (!typed || !(again instanceof HTMLInputElement)) return;
+  again.value = typed.value;
+  if (again.type === "text") again.setSelectionRange(typed.selectionStart, typed.selectionEnd);
 }
 
 /** @param {string} name */
@@ -327,20 +331,24 @@ function toLine(line) {
 }
 
 /** @param {HTMLFormElement} form */
-function submitted(form) {
+async function submitted(form) {
   const filled = Object.fromEntries(new FormData(form));
   const { kind, run, element, station } = form.dataset;
-  void make({ kind, ...(run ? { run } : {}), ...(element ? { element } : {}), ...(station ? { station } : {}), ...filled });
+  const typed = [...form.querySelectorAll("input")].map((input) => /** @type {const} */ ([input, input.defaultValue]));
+  // What is on its way is not being typed any more, unless it comes back.
+  typed.forEach(([input]) => (input.defaultValue = input.value));
+  const done = await make({ kind, ...(run ? { run } : {}), ...(element ? { element } : {}), ...(station ? { station } : {}), ...filled });
+  if (!done) typed.forEach(([input, was]) => (input.defaultValue = was));
 }
 
 details.addEventListener("submit", (event) => {
   event.preventDefault();
-  if (event.target instanceof HTMLFormElement) submitted(event.target);
+  if (event.target instanceof HTMLFormElement) void submitted(event.target);
 });
 details.addEventListener("change", (event) => {
   const field = event.target;
   const form = field instanceof HTMLElement ? field.closest("form") : null;
-  if (form instanceof HTMLFormElement && !form.classList.contains("row")) submitted(form);
+  if (form instanceof HTMLFormElement && !form.classList.contains("row")) void submitted(form);
 });
 details.addEventListener("keydown", (event) => {
   if (event.key !== "Escape") return;

@@ -12,6 +12,8 @@ export class Table {
     this.view = view;
     this.edit = edit;
     this.shown = 0;
+    /** @type {{column: number, up: boolean} | undefined} */
+    this.order = undefined;
     view.addEventListener("click", (event) => {
       const target = event.target instanceof Element ? event.target : null;
       const head = target?.closest("th");
@@ -34,6 +36,7 @@ export class Table {
   }
 
   /**
+   * Puts the server's table in place; what is being typed, the focus, the order and the filter stay.
    * @param {string} markup
    * @param {number} revision
    */
@@ -42,20 +45,36 @@ export class Table {
     const kept = filter instanceof HTMLInputElement ? filter.value : "";
     const top = this.view.querySelector(".scroll")?.scrollTop ?? 0;
     const focus = document.activeElement instanceof HTMLElement && this.view.contains(document.activeElement) ? document.activeElement : null;
-    const [row, kind] = [focus?.closest("tr")?.dataset.row, focus?.dataset.edit];
+    const cell = focus?.closest("[data-edit]");
+    const field = focus instanceof HTMLInputElement && cell && !focus.readOnly ? focus : undefined;
+    // Browsers may tell a field that it lost the focus while it is taken away; that is not leaving it.
+    if (field) field.readOnly = true;
     this.view.replaceChildren(...new DOMParser().parseFromString(markup, "text/html").body.childNodes);
     this.shown = revision;
     const scroll = this.view.querySelector(".scroll");
     if (scroll) scroll.scrollTop = top;
+    if (this.order) this.sort(this.view.querySelectorAll("thead th")[this.order.column], this.order.up);
     const input = this.view.querySelector("#filter");
     if (kept && input instanceof HTMLInputElement) {
       input.value = kept;
       this.filter(kept);
     }
-    if (row && kind) {
-      const again = this.view.querySelector(`tr[data-row="${row}"] [data-edit="${kind}"]`);
-      if (again instanceof HTMLElement) again.focus();
-    }
+    if (focus?.id === "filter" && input instanceof HTMLInputElement) input.focus();
+    if (!(cell instanceof HTMLElement)) return;
+    const again = this.again(cell);
+    if (field) this.open(again, field.value);
+    else again.focus();
+  }
+
+  /**
+   * The cell that says the same of the same item in the table as it stands now.
+   * @param {HTMLElement} cell
+   */
+  again(cell) {
+    const { edit, run, element } = cell.dataset;
+    const item = run === undefined ? `[data-element="${CSS.escape(element ?? "")}"]` : `[data-run="${CSS.escape(run)}"]`;
+    const found = this.view.querySelector(`[data-edit="${edit}"]${item}`);
+    return found instanceof HTMLElement ? found : cell;
   }
 
   /** @param {Row[]} rows */
@@ -70,13 +89,16 @@ export class Table {
     }
   }
 
-  /** @param {Element} head */
-  sort(head) {
+  /**
+   * @param {Element} head
+   * @param {boolean} up
+   */
+  sort(head, up = head.getAttribute("aria-sort") !== "ascending") {
     const body = this.view.querySelector("tbody");
     if (!body) return;
     const heads = [...(head.parentElement?.children ?? [])];
     const column = heads.indexOf(head);
-    const up = head.getAttribute("aria-sort") !== "ascending";
+    this.order = { column, up };
     heads.forEach((other) => other.hasAttribute("aria-sort") && other.setAttribute("aria-sort", "none"));
     head.setAttribute("aria-sort", up ? "ascending" : "descending");
     const number = head.classList.contains("number");
@@ -110,41 +132,59 @@ export class Table {
     if (next instanceof HTMLElement) next.focus();
   }
 
-  /** @param {HTMLElement} cell */
-  open(cell) {
+  /**
+   * @param {HTMLElement} cell
+   * @param {string} [typed] what stood in the field before the table was drawn anew
+   */
+  open(cell, typed) {
     const was = cell.textContent ?? "";
     const kind = cell.dataset.edit ?? "";
     const input = document.createElement("input");
-    input.value = was;
+    input.value = typed ?? was;
     input.setAttribute("aria-label", cell.closest("tr")?.querySelector("th")?.textContent ?? kind);
     const list = { cable: "cables", model: "models" }[kind];
     if (list) input.setAttribute("list", list);
     cell.replaceChildren(input);
     input.focus();
-    input.select();
-    const close = (/** @type {string} */ text) => {
-      cell.replaceChildren(text);
-      cell.focus();
-    };
+    if (typed === undefined) input.select();
     input.addEventListener("keydown", async (event) => {
       event.stopPropagation();
-      if (event.key === "Escape") close(was);
-      if (event.key !== "Enter") return;
+      if (event.key !== "Escape" && event.key !== "Enter") return;
       event.preventDefault();
-      const text = input.value.trim();
-      if (text === was.trim()) return close(was);
-      const [run, element] = [cell.dataset.run ?? "", cell.dataset.element ?? ""];
-      /** @type {Record<string, Record<string, unknown>>} */
-      const changes = {
-        cable: { kind, run, cable: text },
-        lengths: { kind, run, lengths: text },
-        port: { kind, run, from: text },
-        model: { kind, element, model: text },
-      };
-      const done = await this.edit(changes[kind]);
-      close(done ? text : was);
+      if (event.key === "Escape") input.value = was;
+      const { now, refused } = await this.close(cell, input, was);
+      // Unless somebody went on elsewhere while the server answered.
+      if (document.activeElement !== document.body && document.activeElement !== now) return;
+      if (refused) this.open(now, input.value);
+      else now.focus();
     });
-    input.addEventListener("blur", () => cell.contains(input) && cell.replaceChildren(was));
+    // A field that is left is done; a window that is left leaves its focus where it was.
+    input.addEventListener("blur", () => document.activeElement !== input && input.isConnected && !input.readOnly && void this.close(cell, input, was));
+  }
+
+  /**
+   * Hands on what was typed, if it differs, and closes the field.
+   * @param {HTMLElement} cell
+   * @param {HTMLInputElement} input
+   * @param {string} was
+   * @returns {Promise<{now: HTMLElement, refused: boolean}>} the cell, which the server may have drawn anew meanwhile
+   */
+  async close(cell, input, was) {
+    const text = input.value.trim();
+    const [kind, run, element] = [cell.dataset.edit ?? "", cell.dataset.run ?? "", cell.dataset.element ?? ""];
+    /** @type {Record<string, Record<string, unknown>>} */
+    const changes = {
+      cable: { kind, run, cable: text },
+      lengths: { kind, run, lengths: text },
+      port: { kind, run, from: text },
+      model: { kind, element, model: text },
+    };
+    input.readOnly = true;
+    const changed = text !== was.trim();
+    const done = changed && (await this.edit(changes[kind]));
+    const now = this.again(cell);
+    if (now === cell) cell.replaceChildren(done ? text : was);
+    return { now, refused: changed && !done };
   }
 
   copy() {

@@ -1,15 +1,30 @@
 //! A server with one site, on a port of its own.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "tests may fail")]
 
-use latchline_server::{Initial, Office, Options, serve};
-use latchline_store::{Sqlite, Store};
+use latchline_server::{Folder, Initial, Office, Options, serve};
+use latchline_store::{LiveError, LiveFolder, Sqlite, Store};
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpListener, TcpStream};
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
 
 pub const SITE: &str = include_str!("../../../latchline/src/demo/starter.toml");
 pub const TOKEN: &str = "0123456789abcdef";
+
+/// Live files in a folder that nobody else writes to.
+#[derive(Debug)]
+struct Live(PathBuf);
+
+impl LiveFolder for Live {
+    fn read(&self, path: &str, _: usize) -> Result<Option<Vec<u8>>, LiveError> {
+        Ok(std::fs::read(self.0.join(path)).ok())
+    }
+
+    fn replace(&self, path: &str, _: Option<&[u8]>, text: &str) -> Result<(), LiveError> {
+        std::fs::write(self.0.join(path), text).map_err(|error| LiveError::Failed(error.to_string()))
+    }
+}
 
 /// A server on a port of its own, until dropped.
 pub struct Served {
@@ -22,12 +37,23 @@ pub struct Served {
 
 impl Served {
     pub fn with(text: &str) -> Served {
+        Served::beside(text, None)
+    }
+
+    /// With its files kept in a folder, where one more lies.
+    pub fn beside(text: &str, other: Option<(&str, &str)>) -> Served {
         let options = Options { token: TOKEN.into(), clock, engine: "test", demo: SITE };
         let files = vec![(String::from("site.toml"), text.to_string())];
         let folder = tempfile::tempdir().unwrap();
         let store = Store::new(Sqlite::open(&folder.path().join("store.db")).unwrap()).unwrap();
         let sites = [Initial { name: "house".into(), files }];
-        let office: Arc<Office> = Office::new(options, store, &sites, None).unwrap();
+        let live = other.map(|(name, text)| {
+            let folder = folder.path().join("live");
+            std::fs::create_dir(&folder).unwrap();
+            std::fs::write(folder.join(name), text).unwrap();
+            Box::new(Live(folder)) as Folder
+        });
+        let office: Arc<Office> = Office::new(options, store, &sites, live).unwrap();
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let at = listener.local_addr().unwrap();
         let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
@@ -65,6 +91,11 @@ impl Served {
             body.len()
         );
         self.raw(format!("{head}{body}").as_bytes())
+    }
+
+    pub fn undo(&self, id: &str) -> String {
+        let body = format!("{{\"id\":\"{id}\",\"client\":\"t\"}}");
+        self.post("/sites/house/undo", &format!("x-latchline-token: {TOKEN}\r\n"), &body)
     }
 
     pub fn edit(&self, id: &str, base: i64, change: &str) -> String {

@@ -4,6 +4,7 @@ use latchline_assess::Assessment;
 use latchline_finding::{FileId, Finding, Sources};
 use latchline_session::{Files, Session};
 use latchline_site::{builtin_catalogue, resolve};
+use std::collections::BTreeMap;
 
 /// A house that holds on assumed data: two supplies, the second reached over a signal link, a door with its lock, an acceptance.
 pub const HOUSE: &str = r#"[site]
@@ -56,7 +57,7 @@ pub fn files(text: &str) -> Files {
     let site_file = sources.add("site.toml", text);
     let (name, catalogue) = builtin_catalogue();
     let catalogue = sources.add(name, catalogue);
-    Files { sources, site_file, catalogues: vec![catalogue] }
+    Files { sources, site_file, catalogues: vec![catalogue], named: BTreeMap::new() }
 }
 
 /// A session on it.
@@ -66,7 +67,7 @@ pub fn session(text: &str) -> Session {
 
 /// The whole assessment of a text, worked out by itself; `None` with the findings of reading if it cannot be used.
 pub fn whole(text: &str) -> (Option<Assessment>, Vec<Finding>) {
-    let Files { sources, site_file, catalogues } = files(text);
+    let Files { sources, site_file, catalogues, .. } = files(text);
     let resolved = resolve(&sources, site_file, &catalogues as &[FileId]);
     (resolved.site.as_ref().map(latchline_assess::assess), resolved.findings)
 }

@@ -23,7 +23,7 @@ pub use cable::{Cable, CableLoss, Environment, LineConstants, LineRest, Material
 pub use conductor::{conductor, conductor_ohm_per_m, length_of_loop_m, loop_ohm_per_km};
 pub use door::{Accessory, AccessoryKind, Feed, Light, LightKind, Lock, LockKind, PowerLoss};
 pub use family::{Family, SignalBand};
-pub use head::PartHead;
+pub use head::{OriginOfPart, PartHead};
 pub use station::{LoopThrough, Media, StationKind, StationModel};
 pub use supply::{Battery, LimitKind, SupplyModel};
 
@@ -140,13 +140,3 @@ macro_rules! parts {
 }
 
 parts!(Family, SupplyModel, BoxModel, StationModel, Cable, Lock, Accessory, Light);
-
-/// Where a part is defined. Equality ignores it.
-#[derive(Debug, Clone, Default)]
-pub struct OriginOfPart(pub Origin);
-
-impl PartialEq for OriginOfPart {
-    fn eq(&self, _: &Self) -> bool {
-        true
-    }
-}

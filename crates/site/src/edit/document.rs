@@ -1,7 +1,7 @@
 //! Changes made on a TOML document, whose comments, order and layout stay as they are.
 
 use super::error::{EditError, words};
-use super::expect;
+use super::found;
 use latchline_finding::{Change, EditStep};
 use toml_edit::{Array, DocumentMut, InlineTable, Item, Key, Table, TableLike, Value};
 
@@ -49,7 +49,7 @@ pub(super) fn apply_one(
 ) -> Result<(), EditError> {
     let Some((last, parents)) = path.split_last() else { return Err(EditError::EmptyPath) };
     match change {
-        Change::Expect(expected) => expect::check(document, path, expected.as_deref())?,
+        Change::Expect(expected) => found::check(document, path, expected.as_deref())?,
         Change::Lines { .. } => return Err(EditError::WrongPlace(words(path))),
         Change::Set(text) => {
             let value = read_value(text)?;

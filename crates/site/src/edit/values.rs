@@ -1,8 +1,7 @@
 //! Edits of single values: what one text says otherwise than another, wherever it stands.
 
 use super::error::{EditError, words};
-use super::expect;
-use super::expect::read;
+use super::found::{found, meaning, read};
 use latchline_finding::{Change, Edit, EditStep};
 use toml_edit::{DocumentMut, Item, TableLike};
 
@@ -39,7 +38,7 @@ pub fn merge_values(base: &str, ours: &str, theirs: &str) -> Result<String, Edit
             !rows.is_some_and(|rows| path.len() == 1 && rows.iter().any(row))
         }
         _ => {
-            let (is, becomes) = (expect::found(&there, path), expect::found(&wanted, path));
+            let (is, becomes) = (found(&there, path), found(&wanted, path));
             !same(is.as_deref(), becomes.as_deref())
         }
     });
@@ -57,7 +56,7 @@ fn key(path: &[EditStep]) -> String {
 /// Whether two values say the same, however they are written.
 fn same(one: Option<&str>, other: Option<&str>) -> bool {
     match (one, other) {
-        (Some(one), Some(other)) => one == other || expect::meaning(one) == expect::meaning(other),
+        (Some(one), Some(other)) => one == other || meaning(one) == meaning(other),
         (None, None) => true,
         _ => false,
     }
@@ -145,7 +144,7 @@ impl Walk<'_> {
     }
 
     fn found(&self, document: &DocumentMut) -> Option<String> {
-        expect::found(document, &self.path)
+        found(document, &self.path)
     }
 
     fn refused(&self) -> EditError {

@@ -1,6 +1,6 @@
 //! Entrances, and what is fitted at a door: locks, lights, and what is wired to its station's alarm inputs.
 
-use super::{Place, Scope};
+use super::place::{Place, Scope};
 use crate::keys::bounds::*;
 use crate::keys::{Kind, choices, keys};
 use crate::parse::AssumedKey;

@@ -1,6 +1,6 @@
 //! Buildings, supplies, boxes, dwellings and management stations.
 
-use super::{Place, Scope};
+use super::place::{Place, Scope};
 use crate::keys::bounds::*;
 use crate::keys::{Bears, Kind, keys};
 use latchline_finding::quantity::{Length, Temperature, Voltage};

@@ -116,16 +116,17 @@ impl Run {
     /// Loop resistance of the terminals of one section, in ohms: two conductors with a terminal at either end, shared by the pairs.
     /// `joint` is the resistance of one.
     pub fn terminals_ohm(&self, joint: Resistance) -> f64 {
-        4.0 * joint.as_ohms() / self.pairs_joined()
+        4.0 * joint.as_ohms() / self.pairs_in_parallel()
     }
 
     /// Loop resistance of the joints between the terminals of all its sections, in ohms: one in each conductor, shared by the pairs.
     /// `joint` is the resistance of one.
     pub fn joints_ohm(&self, joint: Resistance) -> f64 {
-        2.0 * f64::from(self.joints.value) * joint.as_ohms() / self.pairs_joined()
+        2.0 * f64::from(self.joints.value) * joint.as_ohms() / self.pairs_in_parallel()
     }
 
-    fn pairs_joined(&self) -> f64 {
+    /// Pairs in parallel, by which resistances are divided and capacitances multiplied: at least one.
+    pub fn pairs_in_parallel(&self) -> f64 {
         f64::from(self.pairs.value.max(1))
     }
 }

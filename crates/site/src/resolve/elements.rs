@@ -2,7 +2,6 @@
 
 use super::names::NameIndex;
 use super::places::PlaceIndex;
-use super::ranges;
 use super::scope::{Asked, ScopeCost};
 use super::{PartKind, Resolver, STATED, WrongKind};
 use crate::catalogue::{BoxRole, StationKind};
@@ -12,6 +11,7 @@ use crate::model::{
     StationOwner, Supply,
 };
 use crate::parse::{Entry, Record, clip};
+use crate::ranges;
 use latchline_finding::{ElementId, Sourced};
 use latchline_words::reading::{BadName, Expected, Thing};
 use std::collections::{BTreeMap, BTreeSet};

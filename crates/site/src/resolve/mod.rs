@@ -8,7 +8,6 @@ mod elements;
 mod look_alike;
 mod names;
 mod places;
-mod ranges;
 mod runs;
 mod scope;
 mod structure;
@@ -20,7 +19,8 @@ use crate::edit::{Places, tree};
 use crate::model::{AcceptanceEntry, Conditions, Policy, SITE_FILE, Site, SiteHead, USUAL_CALL_S};
 use crate::parse::{Document, Findings, NameBudget, Reader, Record, clip, parse};
 use latchline_finding::{
-    Code, Edit, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources, Unit,
+    Both, Code, Edit, Figure, FileId, Finding, Origin, Provenance, Severity, SourceFile, Sourced, Sources,
+    Unit,
 };
 use latchline_words::reading::{BadName, Thing};
 use std::collections::{BTreeMap, BTreeSet};
@@ -59,6 +59,8 @@ pub struct LoadedCatalogues {
     loader: Loader,
     findings: Findings,
     budget: NameBudget,
+    /// What could not be read, by the path at which a site file names it, with why.
+    unread: BTreeMap<String, Both>,
 }
 
 impl LoadedCatalogues {
@@ -82,6 +84,14 @@ impl LoadedCatalogues {
         loaded
     }
 
+    /// With the files that could not be read, by the path at which a site file names them, and why each: a site that names one of
+    /// them cannot be used.
+    #[must_use]
+    pub fn without(mut self, unread: BTreeMap<String, Both>) -> Self {
+        self.unread = unread;
+        self
+    }
+
     /// The parts.
     pub fn catalogue(&self) -> &Catalogue {
         &self.loader.catalogue
@@ -94,7 +104,7 @@ impl LoadedCatalogues {
 
     /// What is wrong with the files, between their parts and with own prices, without any site.
     pub fn checked(&self) -> Vec<Finding> {
-        let LoadedCatalogues { loader, mut findings, mut budget } = self.clone();
+        let LoadedCatalogues { loader, mut findings, mut budget, .. } = self.clone();
         let reported = BTreeSet::new();
         let wrong_kinds = Vec::new();
         Resolver { loader, findings: &mut findings, budget: &mut budget, reported, wrong_kinds }
@@ -139,8 +149,17 @@ impl LoadedCatalogues {
     }
 
     fn read(&self, parsed: &ParsedSite<'_>) -> (Option<Site>, Findings) {
-        let LoadedCatalogues { mut loader, mut findings, mut budget } = self.clone();
+        let LoadedCatalogues { mut loader, mut findings, mut budget, unread } = self.clone();
         findings.append(&parsed.findings);
+        // Names are looked up for it only where something could not be read.
+        let named = if unread.is_empty() { Vec::new() } else { parsed.catalogue_paths() };
+        for (path, why) in named.iter().filter_map(|path| Some((path, unread.get(&path.value)?))) {
+            findings.push(
+                Finding::new(codes::CATALOGUE_NOT_READ, Severity::Error, path.origin.clone())
+                    .with("path", clip(&path.value))
+                    .with("why", why.clone()),
+            );
+        }
         let site = parsed.document.as_ref().map(|document| {
             let record = Reader { file: parsed.file, findings: &mut findings, budget: &mut budget }
                 .root(&document.root, &SITE_FILE);

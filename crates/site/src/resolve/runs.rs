@@ -1,12 +1,12 @@
 //! Runs: where they start, what they reach, how long they are.
 
 use super::names::{NameIndex, Target};
-use super::ranges;
 use super::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxKind, length_of_loop_m};
 use crate::codes;
 use crate::model::{Run, RunStart, RunStop, Section, Site, SiteHead};
 use crate::parse::{Entry, Record, Value, clip};
+use crate::ranges;
 use latchline_finding::quantity::Length;
 use latchline_finding::{Argument, ElementId, Figure, Finding, Origin, Provenance, Severity, Sourced, Unit};
 use latchline_words::reading::{Expected, Thing};

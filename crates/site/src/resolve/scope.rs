@@ -3,10 +3,10 @@
 use super::Resolver;
 use super::names::{NameIndex, Target};
 use super::places::{Part, PlaceIndex};
-use super::ranges;
 use crate::codes;
 use crate::model::{Dwelling, Scope, Site};
 use crate::parse::{Record, Value};
+use crate::ranges;
 use latchline_finding::{Figure, Origin};
 use latchline_words::reading::Thing;
 use std::borrow::Cow;

@@ -4,8 +4,8 @@ code! {
     "lock-voltage-too-high"
     title: "Too much voltage for a lock" | "Zu viel Spannung für ein Schloss",
     message:
-        "what feeds the lock {lock} of {element} gives up to {value}; the lock is made for at most {limit}"
-        | "Was das Schloss {lock} von {element} speist, gibt bis zu {value}; das Schloss verträgt höchstens {limit}",
+        "the lock {lock} of {element} gets up to {value} while it is fed; it is made for at most {limit}"
+        | "Das Schloss {lock} von {element} bekommt bis zu {value}, solange es gespeist wird; es verträgt höchstens {limit}",
     hint:
         "take a lock for that voltage, or feed it from a lower one"
         | "ein Schloss für diese Spannung nehmen, oder aus einer niedrigeren speisen",
@@ -14,8 +14,12 @@ code! {
         | "Die Spannung an den Klemmen des Schlosses während der Freigabe, mit angeschlossenem Schloss und voller Batterie.",
     english:
         /// # What it checks
-        /// The highest voltage that can reach a lock, which is the upper end of what feeds it (a cable never
-        /// raises a voltage), against its rated voltage plus its tolerance.
+        /// The highest voltage that a lock sees while it is fed, against its rated voltage plus its tolerance. The feed is at the upper end of
+        /// its tolerance. A strike or a magnet on direct current is a coil and draws all the while: at least its current less 10 % (common practice,
+        /// no source) through a winding at 105 °C, the hottest that lasts (class 105 of IEC 60085). Its own cable, cold, short, at
+        /// the lower end of its tolerance and with joints that have no resistance, takes that much away. Of a motor, on alternating current and
+        /// where the cable is not stated the feed's own voltage holds: a cable never raises it. What an output stands at while a contact leaves
+        /// the lock open hurts no lock.
         ///
         /// # Why it matters
         /// A coil's heat grows with the square of its voltage: 20 % more voltage is 44 % more heat. A magnet
@@ -29,8 +33,12 @@ code! {
         /// takes away as much at inrush.
     german:
         /// # Was geprüft wird
-        /// Die höchste Spannung, die ein Schloss erreichen kann, also das obere Ende dessen, was es speist (eine
-        /// Leitung hebt nie eine Spannung), gegen seine Nennspannung plus Toleranz.
+        /// Die höchste Spannung, die ein Schloss sieht, solange es gespeist wird, gegen seine Nennspannung plus Toleranz. Die Speisung steht am
+        /// oberen Ende ihrer Toleranz. Ein Türöffner oder Magnet an Gleichstrom ist eine Spule und zieht die ganze Zeit: mindestens
+        /// seinen Strom weniger 10 % (übliche Praxis, ohne Quelle) durch eine Wicklung bei 105 °C, dem Heißesten, das auf Dauer hält (Klasse 105
+        /// der IEC 60085). So viel nimmt seine eigene Leitung weg: kalt, kurz, an der unteren Toleranz, Verbindungen ohne
+        /// Widerstand. Beim Motor, an Wechselstrom und ohne angegebene Leitung gilt die Spannung der Speisung selbst: Eine Leitung hebt sie nie. Was
+        /// an einem Ausgang steht, während ein Kontakt das Schloss offen lässt, schadet keinem Schloss.
         ///
         /// # Warum es zählt
         /// Die Wärme einer Spule wächst mit dem Quadrat ihrer Spannung: 20 % mehr Spannung sind 44 % mehr Wärme.

@@ -25,6 +25,9 @@ sentences! {
         Other { power: &'a str, supply: &'a str, stations: usize }:
             "From {supply} {power}: {stations}."
             | "Gespeist von {supply} {power}: {stations}.",
+        FewerFail { power: &'a str, counts: &'a str, title: &'a str }:
+            "But {counts} do not work {power}, although more do: {title}."
+            | "Aber {counts} gehen nicht {power}, obwohl mehr gehen: {title}.",
         OneMore { power: &'a str, title: &'a str }:
             "One more does not work {power}: {title}."
             | "Eine mehr arbeitet {power} nicht: {title}.",
@@ -66,6 +69,12 @@ sentences! {
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+        OwnSupplyOpens:
+            "With the mains lost the lock then opens, unless that supply has a battery."
+            | "Bei Netzausfall öffnet das Schloss dann, außer dieses Netzteil hat eine Batterie.",
+        OwnSupplyStaysShut:
+            "With the mains lost the lock then cannot be released, unless that supply has a battery."
+            | "Bei Netzausfall lässt sich das Schloss dann nicht freigeben, außer dieses Netzteil hat eine Batterie.",
         LockDoubled { longest: &'a str }:
             "Two of its pairs in parallel reach {longest}: write pairs = 2 at the lock."
             | "Zwei ihrer Paare parallel reichen {longest}: am Schloss pairs = 2 schreiben.",
@@ -109,6 +118,9 @@ sentences! {
         HoursShort { wanted: &'a str }:
             "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
             | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+        HoursOtherHouses { also: &'a str }:
+            "With at most {also} on a port it does not work either."
+            | "Mit höchstens {also} an einem Abgang geht es auch nicht.",
         HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
             "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
             | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",

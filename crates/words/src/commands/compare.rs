@@ -130,9 +130,9 @@ sentences! {
         OtherNumber { element: &'a str, old: &'a str, new: &'a str }:
             "{element}: {new} instead of {old}"
             | "{element}: {new} statt {old}",
-        Tightest { device: &'a str, old: &'a str, new: &'a str }:
-            "{device}: margin {new} V, was {old} V"
-            | "{device}: Reserve {new} V, bisher {old} V",
+        Tightest { device: &'a str, old: &'a str, new: &'a str, old_bound: Option<&'a str>, new_bound: Option<&'a str> }:
+            "{device}: margin< {new_bound}> {new} V, was< {old_bound}> {old} V"
+            | "{device}: Reserve< {new_bound}> {new} V, bisher< {old_bound}> {old} V",
         SupplyCurrent { supply: &'a str, old: &'a str, new: &'a str }:
             "{supply}: largest current {new} A, was {old} A"
             | "{supply}: größter Strom {new} A, bisher {old} A",

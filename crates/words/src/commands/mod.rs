@@ -2,6 +2,7 @@
 
 mod accept;
 mod addresses;
+mod as_built;
 mod ask;
 mod catalogue;
 mod compare;
@@ -14,6 +15,7 @@ mod readings;
 
 pub use accept::AcceptWords;
 pub use addresses::{AddressHead, AddressWords};
+pub use as_built::AsBuiltWords;
 pub use ask::{AskHead, AskWords};
 pub use catalogue::{CatalogueHead, CatalogueWords};
 pub use compare::{CompareHead, CompareKey, CompareWords};

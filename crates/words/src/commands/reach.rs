@@ -26,9 +26,24 @@ sentences! {
         Asked { station: &'a str, distributor: &'a str, supply: &'a str, calls: usize }:
             "Most {station} on one port of {distributor} fed by {supply}, {calls:call|calls} at once."
             | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}.",
-        Corner { feed: &'a str, feed_cable: &'a str, door: &'a str, door_cable: &'a str }:
-            "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor; doors behind {door} m of {door_cable}. Where the family asks for terminators, every run ends in one."
-            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler; Türen hinter {door} m {door_cable}. Wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
+        Corner { feed: &'a str, feed_cable: &'a str }:
+            "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor. Where the family asks for terminators, every run ends in one."
+            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler. Wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
+        Doors { doors: usize, model: &'a str, length: &'a str, cable: &'a str, at: &'a str }:
+            "Assumed: {doors:door station|door stations} {model}, each behind {length} m of {cable}, {at}."
+            | "Angenommen: {doors:Türstation|Türstationen} {model}, je hinter {length} m {cable}, {at}.",
+        DoorsOnSupply { doors: usize }:
+            "{doors} on outputs of the supply beside the feed"
+            | "{doors} an Ausgängen des Netzteils neben der Zuleitung",
+        DoorsOnPorts { doors: usize }:
+            "{doors} on ports of the distributor beside the chain's"
+            | "{doors} an Abgängen des Verteilers neben dem der Kette",
+        FewerFail { what: &'a str }:
+            "* Fewer stations do not always work, since a signal may pass with more and not with fewer: {what}."
+            | "* Weniger Stationen gehen nicht immer, denn ein Signal kann mit mehr ankommen und mit weniger nicht: {what}.",
+        FewerFailAt { cable: &'a str, spacing: &'a str, feeder: &'a str, counts: &'a str }:
+            "{cable} at {spacing} m behind {feeder} m not {counts}"
+            | "{cable} bei {spacing} m hinter {feeder} m nicht {counts}",
         OfCable { cable: &'a str }:
             "{cable}: stations by spacing (down) and feeder (across), in metres"
             | "{cable}: Stationen nach Abstand (abwärts) und Zuleitung (quer), in Metern",

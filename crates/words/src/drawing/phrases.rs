@@ -66,6 +66,9 @@ sentences! {
         AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str>, dropouts: Option<usize> }:
             "all {devices} devices are up< after {after} s><, {last} last><; before that devices drop out again {dropouts:time|times}>"
             | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
+        UpAtOnce { devices: usize }:
+            "{devices:device is|devices are} up at once, as soon as there is power"
+            | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",
         StartNotJudged { devices: usize }:
             "not judged for {devices:device|devices}: values are missing"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte",

@@ -37,9 +37,6 @@ sentences! {
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
             | "{stations:Station|Stationen} an {run}; am schlechtesten: {worst}",
-        Collapse { message: &'a str, way: &'a str }:
-            "{message}; hardest to feed is the end of {way}"
-            | "{message}; am schwersten zu speisen ist das Ende von {way}",
         AndMore { message: &'a str, more: usize }: "{message}, and {more} more like it" | "{message}, und {more} weitere",
         AndOthers { message: &'a str, names: &'a str }: "{message}; also {names}" | "{message}; ebenso {names}",
         NamesAndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",

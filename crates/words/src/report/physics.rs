@@ -9,6 +9,9 @@ sentences! {
         AllUp { devices: usize, time: &'a str, last: Option<&'a str>, dropouts: Option<usize> }:
             "all {devices} devices are up after {time} s<, {last} last><; before that devices drop out again {dropouts:time|times}>"
             | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
+        UpAtOnce { devices: usize }:
+            "{devices:device is|devices are} up at once, as soon as there is power"
+            | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",
         NotJudged { devices: usize }:
             "not judged for {devices:device|devices}: values are missing, listed under “not judged”"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte, die unter „nicht beurteilt“ stehen",

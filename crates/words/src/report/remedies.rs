@@ -24,6 +24,18 @@ sentences! {
         ThenTold { findings: &'a str }: "which brings: {findings}" | "bringt neu: {findings}",
         Brought { severity: &'a str, code: &'a str, element: Option<&'a str> }:
             "{severity} {code}< at {element}>" | "{severity} {code}< an {element}>",
+        LockOpens { names: &'a str, unless: Option<&'a str> }:
+            "with the mains lost, the lock of {names} opens<, unless {unless}>"
+            | "bei Netzausfall öffnet das Schloss von {names}<, außer {unless}>",
+        LockStaysShut { names: &'a str, unless: Option<&'a str> }:
+            "with the mains lost, the lock of {names} stays shut and cannot be released<, unless {unless}>"
+            | "bei Netzausfall bleibt das Schloss von {names} zu und lässt sich nicht freigeben<, außer {unless}>",
+        LightGoesOut { names: &'a str, unless: Option<&'a str> }:
+            "with the mains lost, the light of {names} goes out<, unless {unless}>"
+            | "bei Netzausfall erlischt die Leuchte von {names}<, außer {unless}>",
+        StationsGoDark { stations: usize, names: &'a str }:
+            "with the mains lost, {stations:station|stations} without a battery behind ({names})"
+            | "bei Netzausfall {stations:Station|Stationen} ohne Batterie dahinter ({names})",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
@@ -33,6 +45,14 @@ sentences! {
         Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
         Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",
         RestsOn { values: &'a str }: "rests on assumed values: {values}" | "beruht auf angenommenen Werten: {values}",
+    }
+}
+
+words! {
+    /// What would keep something fed while the mains are lost.
+    pub enum UnlessWord {
+        LockSupplyHasBattery: "its own supply has a battery" | "sein eigenes Netzteil hat eine Batterie",
+        LightSupplyHasBattery: "its own supply has a battery" | "ihr eigenes Netzteil hat eine Batterie",
     }
 }
 
@@ -50,6 +70,7 @@ words! {
         ClampAcrossTheCoil: "clamp across the coil" | "Suppressordiode parallel zur Spule",
         ContactAsTheLockNeeds: "contact as the lock needs" | "Kontakt, wie das Schloss ihn braucht",
         DiodeAcrossTheCoil: "diode across the coil" | "Diode parallel zur Spule",
+        DistributorAtTheSupply: "distributor at the supply" | "Verteiler am Netzteil",
         DoubledPair: "two pairs in parallel" | "zwei Paare parallel",
         EmergencyRelease: "emergency release" | "Nottaster",
         EndOfLineResistor: "resistor at the end of the line" | "Widerstand am Leitungsende",

@@ -127,12 +127,14 @@ sentences! {
         CallsAnHour { calls: &'a str, minutes: &'a str }:
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
-        NoBattery: "no battery" | "keine Batterie",
+        NoBattery { asked: Option<&'a str> }:
+            "no battery<, {asked} h are asked for>"
+            | "keine Batterie<, verlangt sind {asked} h>",
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
-        LoadingMargin { margin: &'a str }:
-            "works up to {margin} times this load"
-            | "trägt bis zum {margin}-fachen dieser Last",
+        LoadingMargin { margin: &'a str, bound: Option<&'a str> }:
+            "works up to< {bound}> {margin} times this load"
+            | "trägt bis< {bound}> zum {margin}-fachen dieser Last",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",

@@ -4,7 +4,7 @@ use super::super::enclosure::{is_above_image, is_strictly_below_image};
 use super::super::newton::{factor, solve_right_side};
 use super::super::precise::PreciseSweep;
 use super::super::{Loads, Source, Tree};
-use super::{Enclosure, Workspace};
+use super::workspace::{Enclosure, Workspace};
 
 /// Moves the voltages onto the solution to the last place: `T(v) - v` in double-double arithmetic is `(I -
 /// K) e` for the error `e`, with `K = (G + g)^-1 P/x^2`; so `e = rho + h` with `J h = P/x^2 rho`.

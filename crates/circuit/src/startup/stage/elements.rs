@@ -1,7 +1,7 @@
 //! The currents of single elements and their slopes.
 
 use super::super::SATURATION_VOLTAGE_V;
-use super::StageDevice;
+use super::device::{Region, StageDevice};
 
 /// Current of a constant-current bus load at voltage `v`, and its slope.
 pub(super) fn bus_current(current_a: f64, v: f64) -> (f64, f64) {
@@ -12,17 +12,6 @@ pub(super) fn bus_current(current_a: f64, v: f64) -> (f64, f64) {
     } else {
         (current_a * v / SATURATION_VOLTAGE_V, current_a / SATURATION_VOLTAGE_V)
     }
-}
-
-/// What a bridge does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Region {
-    /// The capacitor is above the bus.
-    Blocked,
-    /// It conducts.
-    Conducting,
-    /// It is held at its limit.
-    Limited,
 }
 
 /// Bridge current at bus voltage `v`, its slope, and what the bridge does.

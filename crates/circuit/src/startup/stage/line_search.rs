@@ -1,16 +1,8 @@
 //! The way out when full Newton steps go round in circles.
 
-use super::Stage;
 use super::elements::{bridge, bus_current};
-
-/// A step along which the co-content is looked at: what is linear in the fraction added up once, the rest element by element.
-#[derive(Default)]
-pub(super) struct Way {
-    /// Derivative of the co-content of cables, conductances and capacitors at the start, W, and how it rises along the step.
-    linear_w: (f64, f64),
-    /// Bus voltage at each device at the start, V, and by how much it changes.
-    devices: Vec<(f64, f64)>,
-}
+use super::equations::Stage;
+use super::way::Way;
 
 impl Stage {
     /// Shortens the step from `voltage_v` to `next_v` to near the minimum of the co-content along

@@ -64,6 +64,9 @@ struct CarriedFigures<'a> {
     stations: usize,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit: Option<&'static str>,
+    /// Smaller numbers of stations that do not work.
+    #[serde(skip_serializing_if = "<[usize]>::is_empty")]
+    fewer_fail: &'a [usize],
     #[serde(skip_serializing_if = "Option::is_none")]
     margin_v: Option<f64>,
 }
@@ -75,6 +78,7 @@ impl<'a> RunFigures<'a> {
             supply: &one.supply,
             stations: one.stations,
             limit: one.limit.map(|code| code.as_str()),
+            fewer_fail: one.fewer_fail.as_ref().map_or(&[], |(counts, _)| counts),
             margin_v: one.margin_v,
         });
         RunFigures {
@@ -131,6 +135,8 @@ struct OwnSupplyFigures {
     voltage_v: f64,
     tolerance_percent: f64,
     least_v: f64,
+    /// Whether the lock opens when that supply has no power; else it cannot be released.
+    opens_without_power: bool,
 }
 
 impl<'a> LockFigures<'a> {
@@ -147,6 +153,7 @@ impl<'a> LockFigures<'a> {
                 voltage_v: own.voltage_v,
                 tolerance_percent: own.tolerance_percent,
                 least_v: own.least_v,
+                opens_without_power: own.opens_without_power,
             }),
         });
         LockFigures {

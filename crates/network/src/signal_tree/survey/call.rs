@@ -1,10 +1,10 @@
 //! One caller's signal in one band at every station that it can call.
 
 use super::super::SignalNetwork;
+use super::call_survey::{CallSurvey, TargetRow};
+use super::found::{Call, Notch, SignalResponse};
 use super::grid::{grid, lowest, narrowed};
 use super::share::{ShareLevel, settled};
-use super::{Call, Notch, SignalResponse};
-use crate::memory::Weighed;
 use latchline_circuit::signal::{Branch, LANES, Shunt, SignalTree, Workspace, sweep_with_driving_points};
 use latchline_site::catalogue::{Media, SignalBand};
 use latchline_site::model::Site;
@@ -13,35 +13,6 @@ use latchline_site::model::Site;
 pub(super) const NARROW_WITHIN_DB: f64 = 3.0;
 /// Most dips narrowed for one caller and band.
 const MOST_NARROWED: usize = 12;
-
-/// What one caller's signal is at one station.
-#[derive(Debug)]
-pub(crate) struct TargetRow {
-    /// The station: position among those that the caller can call.
-    pub target: usize,
-    pub loss_db: f64,
-    pub at_hz: f64,
-    pub ripple_db: f64,
-    pub notch: Option<Notch>,
-}
-
-/// What one caller's signal is at all of its stations, in terms that hold for any site with the same network.
-#[derive(Debug)]
-pub(crate) struct CallSurvey {
-    pub rows: Vec<TargetRow>,
-    /// The weakest of them, with its response.
-    pub weakest: usize,
-    pub response: SignalResponse,
-    pub points: usize,
-    pub grid_complete: bool,
-    pub left_coarse: usize,
-}
-
-impl Weighed for CallSurvey {
-    fn bytes(&self) -> usize {
-        size_of::<TargetRow>() * self.rows.len() + 16 * self.response.frequency_hz.len()
-    }
-}
 
 /// The tree from a caller, and where each node of the network is in it.
 struct CallTree {

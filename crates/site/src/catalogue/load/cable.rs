@@ -1,6 +1,6 @@
 //! Cables.
 
-use super::{require_as, require_in};
+use super::require::{require_as, require_in};
 use crate::catalogue::{Cable, CableLoss, Gauge, LineConstants, LineRest, PartHead};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record};

@@ -1,6 +1,6 @@
 //! Locks, lights and door-side accessories.
 
-use super::{DATASHEET, require};
+use super::require::{DATASHEET, require};
 use crate::catalogue::{Accessory, Light, Lock, LockKind, PartHead};
 use crate::parse::{Entry, Findings};
 use latchline_finding::Both;

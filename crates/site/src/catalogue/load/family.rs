@@ -1,6 +1,6 @@
 //! Families and their address schemes.
 
-use super::{DATASHEET, ordered};
+use super::require::{DATASHEET, ordered};
 use crate::catalogue::{AddressField, AddressScheme, Family, PartHead, Setter, SignalBand, SwitchOrder};
 use crate::codes;
 use crate::parse::{Entry, Findings, Record};

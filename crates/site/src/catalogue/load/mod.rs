@@ -4,14 +4,14 @@ mod cable;
 mod door;
 mod family;
 mod parts;
+mod require;
 
 use crate::catalogue::{Catalogue, OwnPrices, Part, Rate};
 use crate::codes;
-use crate::parse::{Entry, Field, Findings, Record, Value};
-use latchline_finding::{Both, FileId, Finding, Money, Origin, Provenance, Severity, Sourced};
+use crate::parse::{Entry, Findings, Record};
+use latchline_finding::{FileId, Finding, Money, Origin, Provenance, Severity, Sourced};
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
-use std::ops::Range;
 use std::sync::Arc;
 
 /// Names of all parts that were written, also of those that could not be read in full, so that
@@ -241,73 +241,5 @@ fn add<T: Part>(
                 parts.remove(entry.name);
             }
         }
-    }
-}
-
-const DATASHEET: Provenance = Provenance::Datasheet;
-
-/// A key that the choice made by another key makes necessary.
-fn require(entry: &Entry<'_>, key: &'static str, because: Both, findings: &mut Findings) {
-    require_in(entry.name, &entry.record, &entry.span, key, because, findings);
-}
-
-/// The same in a table that has no name of its own.
-fn require_in(
-    element: &str,
-    record: &Record<'_>,
-    span: &Range<usize>,
-    key: &'static str,
-    because: Both,
-    findings: &mut Findings,
-) {
-    let expected = record.spec.keys.iter().find(|spec| spec.name == key).map(|spec| spec.kind.expected());
-    require_as(element, record, span, key, expected.unwrap_or(Both::same("")), because, findings);
-}
-
-/// The same of a key that may be less than its kind lets through.
-fn require_as(
-    element: &str,
-    record: &Record<'_>,
-    span: &Range<usize>,
-    key: &'static str,
-    expected: Both,
-    because: Both,
-    findings: &mut Findings,
-) {
-    if !record.is_written(key) {
-        findings.push(
-            Finding::new(codes::MISSING_KEY, Severity::Error, record.at(span))
-                .about(element)
-                .with("key", key)
-                .with("table", record.spec.name.both())
-                .with("expected", expected)
-                .with("because", because),
-        );
-    }
-}
-
-/// The first value must not exceed the second.
-fn ordered(
-    record: &Record<'_>,
-    element: &str,
-    low: &'static str,
-    high: &'static str,
-    findings: &mut Findings,
-) {
-    let number = |key: &str| match record.field(key) {
-        Some(Field { value: Value::Quantity(number), .. }) => Some(*number),
-        Some(Field { value: Value::Integer(number), .. }) => Some(f64::from(*number)),
-        _ => None,
-    };
-    if let (Some(first), Some(second)) = (number(low), number(high))
-        && first > second
-    {
-        findings.push(
-            Finding::new(codes::VALUES_OUT_OF_ORDER, Severity::Error, record.origin(low))
-                .about(element)
-                .with("key", low)
-                .with("other_key", high)
-                .also_at("other-value", record.origin(high)),
-        );
     }
 }

@@ -1,6 +1,6 @@
 //! Supplies, boxes and stations.
 
-use super::{DATASHEET, ordered, require};
+use super::require::{DATASHEET, ordered, require};
 use crate::catalogue::{BoxKind, BoxModel, LoadValue, PartHead, StationModel, SupplyModel};
 use crate::codes;
 use crate::parse::{Entry, Findings};

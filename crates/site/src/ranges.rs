@@ -5,13 +5,13 @@ const MOST: u32 = 2_000;
 
 /// What a range is not.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct NoRange;
+pub struct NoRange;
 
 /// The names of a range; `None` if the text is none, an error if it is meant as one but cannot be told.
 ///
 /// Both ends have the same beginning and a number, the second no less than the first ("A-1..A-32", or "A-1..32"). Noughts that lead
 /// the first number are kept ("A-01..A-12").
-pub(super) fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
+pub fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
     let (first, last) = text.split_once("..")?;
     let (first, last) = (first.trim(), last.trim());
     let tail = |text: &str| text.len() - text.bytes().rev().take_while(u8::is_ascii_digit).count();

@@ -1,0 +1,87 @@
+"""`check` and `fix` offer the same remedies, and nothing is at no cost but what buys nothing."""
+
+import json
+import os
+import pathlib
+import re
+import subprocess
+
+import pytest
+
+HERE = pathlib.Path(__file__).parent / "by_hand"
+# Sites on which something is wrong that a change mends, of each family and of many kinds of fault.
+SITES = [
+    "villa", "block", "supply-too-small", "battery-too-short", "fifteen-volts-on-a-strike", "motor-lock-on-output", "lock-too-far",
+    "fail-secure-on-escape-route", "cupboard-too-hot", "nine-on-a-larkfen-port", "terminator-left-off", "small-house-alarm-cable",
+]  # fmt: skip
+# Kinds of change that need nothing new: settings, clamps moved, cores that are there already.
+BUY_NOTHING = {
+    "acceptance-removed", "another-output", "another-port", "changed-order", "contact-as-the-lock-needs", "doubled-pair", "fewer-batteries",
+    "fewer-pairs", "hold-time-as-set", "lower-supply-voltage", "number-by-the-tool", "other-number", "secondary-entrance", "shorter-delay",
+    "shorter-hold-time", "supply-as-delivered", "terminator-removed", "two-pairs-to-the-lock", "wider-scope", "lock-from-the-door-station",
+    "lights-from-the-door-station", "management-station-told", "normally-closed-contact", "branch-looped-in", "loop-measured", "staggered-start", "terminator-set",
+}  # fmt: skip
+
+
+def run(*args):
+    done = subprocess.run(
+        [os.environ["LATCHLINE"], *args], cwd=HERE, capture_output=True, text=True, encoding="utf-8", timeout=300, check=False
+    )
+    return done.stdout
+
+
+def check(site):
+    return json.loads(run("check", f"{site}.toml", "--format", "json"))
+
+
+def offered(document):
+    """Every finding that is to be mended, in order, with the words of its remedies."""
+    wanted = [one for one in document["findings"] if one["severity"] != "advice" and "accepted" not in one]
+    return [(one["message"], [remedy["message"] for remedy in one["remedies"]]) for one in wanted]
+
+
+def listed(text):
+    """The same from the list of `fix`: "1. error: message", then "1) remedy" or that there is none."""
+    found = []
+    for line in text.splitlines():
+        if match := re.match(r"\s*\d+\. (?:error|warning): (.*)", line):
+            found.append((match[1], []))
+        elif match := re.match(r"\s+\d+\) (.*)", line):
+            found[-1][1].append(match[1])
+        elif found and line.startswith("   ") and not line.strip().startswith("no change or pair"):
+            message, remedies = found[-1]
+            if remedies:
+                remedies[-1] += " " + line.strip()
+            else:
+                found[-1] = (f"{message} {line.strip()}", remedies)
+        elif not line.startswith("   "):
+            break
+    return found
+
+
+@pytest.mark.parametrize("site", SITES)
+def test_check_and_fix_offer_the_same(site):
+    document = check(site)
+    from_check, from_fix = offered(document), listed(run("fix", f"{site}.toml"))
+    assert from_check and sorted(from_check) == sorted(from_fix)
+    # What a job does is among the remedies of the findings.
+    changes = [remedy["changes"] for finding in document["findings"] for remedy in finding["remedies"]]
+    for job in document.get("jobs", []):
+        assert "change" not in job or job["change"]["changes"] in changes, job["message"]
+
+
+def check_or_nothing(site):
+    text = run("check", f"{site}.toml", "--format", "json")
+    return json.loads(text)["findings"] if text else []
+
+
+@pytest.mark.parametrize("site", sorted(path.stem for path in HERE.glob("*.toml")))
+def test_no_cost_only_where_nothing_is_bought(site):
+    for remedy in (one for finding in check_or_nothing(site) for one in finding["remedies"]):
+        kind, cost, message = remedy["kind"], remedy.get("cost"), remedy["message"]
+        if cost == 0:
+            assert kind in BUY_NOTHING, remedy
+            assert "no parts to pay for" in message
+        if kind in ("more-batteries", "exit-button", "surge-protection", "lock-supply-of-its-own"):
+            # In no price list: said so, and no figure.
+            assert cost is None and "price of the parts not known" in message, remedy

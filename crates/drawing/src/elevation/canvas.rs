@@ -1,0 +1,118 @@
+//! The canvas, and how it is cut into sheets.
+
+use super::plan::ElevationPlan;
+use super::subject::Subject;
+use crate::scene::{Area, Point};
+use std::collections::BTreeMap;
+
+/// A drawing is enlarged to fill its sheet up to this factor.
+pub(super) const MOST_ENLARGED: f64 = 1.45;
+/// Height of the strip with the names of buildings and cores.
+pub(super) const CAPTION_MM: f64 = 12.0;
+
+/// Place of a sheet in the cut: group of columns, and which one downward.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Page {
+    pub(super) across: usize,
+    pub(super) down: usize,
+}
+
+/// The ways of all nets, with the heights of each group.
+pub(super) fn paths(plan: &ElevationPlan) -> Vec<Vec<Vec<Point>>> {
+    let of_group = |group| plan.routing.nets.iter().map(|net| plan.path(group, net)).collect();
+    plan.groups.iter().map(of_group).collect()
+}
+
+/// The sheets that have anything on them, group by group from the top down.
+pub(super) fn pages(plan: &ElevationPlan, paths: &[Vec<Vec<Point>>]) -> Vec<Page> {
+    let mut pages = Vec::new();
+    for (across, group) in plan.groups.iter().enumerate() {
+        for (down, rows) in group.down.iter().enumerate() {
+            let has_cards = plan
+                .arrangement
+                .place
+                .iter()
+                .any(|(row, column)| rows.contains(row) && group.columns.contains(column));
+            let area = part_of(plan, Page { across, down });
+            let has_lines = || paths[across].iter().any(|path| !clipped(path, &area).is_empty());
+            if has_cards || has_lines() {
+                pages.push(Page { across, down });
+            }
+        }
+    }
+    pages
+}
+
+/// The number of each sheet.
+pub(super) fn numbers(pages: &[Page]) -> BTreeMap<Page, usize> {
+    pages.iter().enumerate().map(|(number, page)| (*page, number + 1)).collect()
+}
+
+/// The part of the canvas on a sheet.
+pub(super) fn part_of(plan: &ElevationPlan, page: Page) -> Area {
+    let group = &plan.groups[page.across];
+    let (left, right) = plan.span_x(&group.columns);
+    let (top, bottom) = group.span_y(&group.down[page.down]);
+    Area::new(left, top, right - left, bottom - top)
+}
+
+/// Free strips around the part for flags: left, top, right, bottom.
+pub(super) fn flag_strips(plan: &ElevationPlan, page: Page, flag: f64) -> [f64; 4] {
+    let strip = |there: bool| if there { flag } else { 0.0 };
+    [
+        strip(page.across > 0),
+        strip(page.down > 0),
+        strip(page.across + 1 < plan.groups.len()),
+        strip(page.down + 1 < plan.groups[page.across].down.len()),
+    ]
+}
+
+fn extent(plan: &ElevationPlan, page: Page, flag: f64) -> (f64, f64) {
+    let part = part_of(plan, page);
+    let [left, top, right, bottom] = flag_strips(plan, page, flag);
+    (part.width + left + right, part.height + top + bottom + CAPTION_MM)
+}
+
+/// The factor by which every sheet can be enlarged.
+pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), flag: f64) -> f64 {
+    pages
+        .iter()
+        .map(|page| {
+            let (width, height) = extent(plan, *page, flag);
+            (room.0 / width).min(room.1 / height)
+        })
+        .fold(MOST_ENLARGED, f64::min)
+}
+
+/// Everything a sheet is drawn from.
+pub(super) struct Canvas<'c> {
+    pub(super) subject: &'c Subject<'c>,
+    pub(super) plan: &'c ElevationPlan,
+    pub(super) paths: &'c [Vec<Vec<Point>>],
+    pub(super) numbers: &'c BTreeMap<Page, usize>,
+    pub(super) flag: f64,
+}
+
+pub(super) fn moved(point: Point, shift: Point) -> Point {
+    (point.0 + shift.0, point.1 + shift.1)
+}
+
+/// The straight pieces of a way that lie within an area. Ways are level or upright throughout.
+pub(super) fn clipped(path: &[Point], area: &Area) -> Vec<(Point, Point)> {
+    let mut pieces = Vec::new();
+    for pair in path.windows(2) {
+        let (a, b) = (pair[0], pair[1]);
+        let clamp = |p: Point| (p.0.clamp(area.x, area.right()), p.1.clamp(area.y, area.bottom()));
+        let level = (a.1 - b.1).abs() < 1e-9;
+        let across_within =
+            if level { a.1 >= area.y && a.1 <= area.bottom() } else { a.0 >= area.x && a.0 <= area.right() };
+        if !across_within {
+            continue;
+        }
+        let (from, to) = (clamp(a), clamp(b));
+        if (from.0 - to.0).abs() + (from.1 - to.1).abs() > 1e-6 {
+            pieces.push((from, to));
+        }
+    }
+    pieces
+}

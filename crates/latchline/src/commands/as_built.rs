@@ -1,0 +1,133 @@
+//! `latchline as-built`: what was measured on site becomes what the site file says.
+
+use super::compare::{self, Format};
+use super::from_phones::{self, FromPhones, Planned};
+use super::locale::LanguageArguments;
+use super::readings_words::judged;
+use crate::failure::UNUSABLE;
+use crate::load::{self, Opened};
+use crate::surroundings::{Colour, Surroundings};
+use crate::{codes, files};
+use anyhow::{Context, Result};
+use clap::Args;
+use latchline_finding::shown;
+use latchline_phone::{AsBuilt, Comparison};
+use latchline_report::Report;
+use latchline_report::table::{hanging, paragraph};
+use latchline_words::commands::AsBuiltWords;
+use std::fmt::Write as _;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Make what was measured on site what the site file says: previewed, judged again, then written
+///
+/// Takes the files that the phone page exports. A loop, a capacitance or an insulation of a run, or the voltage that a supply gives
+/// with nothing connected, that lies outside its predicted range becomes a change of the site file. Prints each change, and what the
+/// site is then; nothing is written without --write. Voltages and currents with everything connected change no key: they tell of a fault.
+///
+/// Exit status: 0 the site does not fail as it was built, 1 it fails, 2 the site or none of the files could be used.
+#[derive(Debug, Args)]
+pub struct AsBuiltArguments {
+    /// The site file
+    site: PathBuf,
+    /// Files that the phones exported
+    #[arg(value_name = "FILE.json", required = true)]
+    files: Vec<PathBuf>,
+    /// Take over what is within its range, too: what was assumed then counts as measured
+    #[arg(long)]
+    every: bool,
+    /// Write the changes to the site file
+    #[arg(long)]
+    write: bool,
+    #[command(flatten)]
+    language: LanguageArguments,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// If the site or a file cannot be read, or the site file not be written.
+pub fn run(
+    arguments: &AsBuiltArguments,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let language = arguments.language.language();
+    let look = surroundings.look(Colour::Auto, false).in_language(language);
+    let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
+    let before = session.view();
+    let Some(Planned { site, plan, options }) = from_phones::plan(&before, language)? else {
+        return super::refuse(&before, &look);
+    };
+    let Some(FromPhones { merged, .. }) = from_phones::take(&arguments.files, &plan, language)? else {
+        return Ok(ExitCode::from(UNUSABLE));
+    };
+    let found = Comparison::new(&plan, &merged);
+    let built = AsBuilt::new(site, &found, arguments.every);
+    let (title, revision) = (&*shown::name(&plan.site), &*shown::name(&plan.revision));
+    let head = match built.corrections.len() {
+        0 => AsBuiltWords::Nothing { site: title, revision }.say(language),
+        corrections => AsBuiltWords::Head { site: title, revision, corrections }.say(language),
+    };
+    let mut text = paragraph(&head, 0, look.width);
+    let line =
+        |text: &mut String, words: &str| text.push_str(&hanging("  ", &shown::prose(words), look.width));
+    for one in &built.corrections {
+        line(&mut text, &judged(&plan, &one.judgement, options.locale));
+        let sets = AsBuiltWords::Sets { path: &one.path.join("."), value: &one.value }.say(language);
+        text.push_str(&hanging("    ", &shown::prose(&sets), look.width));
+    }
+    for (path, readings) in &built.disagreeing {
+        let _ = write!(
+            text,
+            "\n{}",
+            paragraph(&AsBuiltWords::Disagree { path: &path.join(".") }.say(language), 0, look.width)
+        );
+        readings.iter().for_each(|one| line(&mut text, &judged(&plan, one, options.locale)));
+    }
+    if !built.left.is_empty() {
+        let left = AsBuiltWords::Left { count: built.left.len() }.say(language);
+        let _ = write!(text, "\n{}", paragraph(&left, 0, look.width));
+        built.left.iter().for_each(|one| line(&mut text, &judged(&plan, one, options.locale)));
+    }
+    for (count, words) in [
+        (found.not_of_this_plan.len(), AsBuiltWords::OtherRevision { count: found.not_of_this_plan.len() }),
+        (found.conflicts.len(), AsBuiltWords::Unsettled { count: found.conflicts.len() }),
+    ] {
+        if count > 0 {
+            let _ = write!(text, "\n{}", paragraph(&words.say(language), 0, look.width));
+        }
+    }
+    if built.corrections.is_empty() {
+        crate::output::put(&text, output)?;
+        let assessment = before.assessment()?;
+        let name = &before.sources().file(before.site_file()).name;
+        let report = Report::new(name, before.sources(), before.reading(), assessment, codes::all());
+        return Ok(ExitCode::from(u8::from(report.fails())));
+    }
+    session.edit(&built.edit()).with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
+    let after = session.view();
+    let Some((compared, fails)) = compare::between(&before, &after, Format::Text, &look)? else {
+        crate::output::put(&text, output)?;
+        return super::refuse(&after, &look);
+    };
+    let _ = write!(
+        text,
+        "\n{}\n{compared}\n",
+        paragraph(AsBuiltWords::CauseFirst.say(language).as_ref(), 0, look.width)
+    );
+    if arguments.write {
+        files::edit(&arguments.site, &original, after.text())?;
+        let file = &shown::path(&arguments.site);
+        text.push_str(&paragraph(&AsBuiltWords::Written { file }.say(language), 0, look.width));
+    } else {
+        let named =
+            arguments.files.iter().map(|file| shown::path(file).to_string()).collect::<Vec<_>>().join(" ");
+        let every = if arguments.every { " --every" } else { "" };
+        let command = &format!("latchline as-built {} {named}{every} --write", shown::path(&arguments.site));
+        text.push_str(&paragraph(&AsBuiltWords::NotWritten { command }.say(language), 0, look.width));
+    }
+    crate::output::put(&text, output)?;
+    Ok(ExitCode::from(u8::from(fails)))
+}

@@ -1,0 +1,236 @@
+//! What is said at the edges: nothing to judge, nothing that comes up later, nothing decided, a battery that is not there, two wires in a terminal,
+//! bounds that are bounds.
+#![allow(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "tests may read and write files, and fail"
+)]
+
+use crate::common::Folder;
+use serde_json::Value;
+
+fn json(text: &str) -> Value {
+    serde_json::from_str(text).unwrap_or_else(|error| panic!("{error}: {text}"))
+}
+
+/// One line of what is wrapped.
+fn joined(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn tables(folder: &Folder, pack: &str) -> String {
+    let tables = std::fs::read_dir(folder.path(&format!("{pack}/tables"))).unwrap();
+    tables
+        .filter_map(Result::ok)
+        .filter(|file| file.path().extension().is_some_and(|end| end == "csv"))
+        .map(|file| std::fs::read_to_string(file.path()).unwrap())
+        .collect()
+}
+
+/// Two dwellings and a door of a family whose stations have converters of which nobody knows when they turn on.
+const UNKNOWN_START: &str = r#"
+[families.mere]
+title = "Mere (invented)"
+source = "invented"
+nominal_voltage = "48 V"
+simultaneous_calls = 1
+addresses.indoor = [{ field = "dwelling", first = 1, last = 99, set_by = "keyed", digits = 2, label = "FLAT" }]
+addresses.door = [{ field = "entrance", first = 0, last = 9, set_by = "keyed", digits = 1, label = "DOOR" }]
+[supplies]
+ps = { title = "Supply", source = "invented", family = "mere", voltage = "48 V", voltage_tolerance = "2 %", source_resistance = "0.8 ohm", rated_current = "5 A", limit_kind = "constant-current" }
+[stations]
+flat = { title = "Station", source = "invented", family = "mere", kind = "indoor", media = "audio", loop_through = "bridged", converter = true, standby = "0.5 W", ringing = "3 W", talking = "6 W", least_voltage = "30 V", least_standby_voltage = "20 V" }
+door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", converter = true, standby = "2 W", ringing = "6 W", talking = "7 W", least_voltage = "30 V", least_standby_voltage = "20 V", directory = 99 }
+"#;
+
+#[test]
+fn a_start_up_that_is_not_judged_is_so_everywhere() {
+    let folder = Folder::new();
+    folder.write("catalogue.toml", UNKNOWN_START);
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
+         catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = { model = \"ps\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nF1 = {}\nF2 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"5 m\", \"6 m\", \"7 m\"] }\n",
+    );
+    let told = "not judged for 3 devices: values are missing";
+    let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
+    assert!(text.contains(&format!("Power return: {told}")), "{text}");
+    let document = json(&folder.run(&["check", "site.toml", "--format", "json"]).out);
+    let start = &document["start_up"][0];
+    assert_eq!(
+        (&start["outcome"], &start["devices"]),
+        (&Value::from("not-judged"), &Value::from(3)),
+        "{start}"
+    );
+    let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
+    let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
+    assert!(joined(&drawing).contains(told), "{names:?} {drawing}");
+}
+
+/// Stations without converters draw as soon as there is voltage: none of them is last.
+#[test]
+fn what_comes_up_together_has_no_last() {
+    let folder = Folder::new();
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"M\"\nfamily = \"mossop-24\"\nindoor_station = \"mossop-t1\"\ndoor_station = \"mossop-p1\"\ncable = \"pair-0.5\"\n\
+         [supplies]\nPS = { model = \"mossop-ps-24\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nA-1 = {}\nA-2 = {}\nA-3 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"front\", \"A-1\", \"A-2\", \"A-3\"], first = \"8 m\", spacing = \"5 m\" }\n",
+    );
+    let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
+    assert!(text.contains("Power return: 4 devices are up at once, as soon as there is power."), "{text}");
+    assert!(!text.contains(" last") && !text.contains("after 0 s"), "{text}");
+    let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
+    let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
+    assert!(joined(&drawing).contains("4 devices are up at once"), "{drawing}");
+    assert!(
+        json(&folder.run(&["check", "site.toml", "--format", "json"]).out)["start_up"][0]["last"].is_null()
+    );
+}
+
+/// 25 W behind 1 ohm at 10 V: V² / 4 R = 25 W to the last digit, which no arithmetic of 64 bits decides.
+#[test]
+fn flow_says_undecided_where_it_is() {
+    let folder = Folder::new();
+    let network = |watts: &str| {
+        format!(
+            r#"{{"id": "t", "source": {{"node": "s", "voltage_v": 10.0, "source_resistance_ohm": 1.0}}, "nodes": ["s"], "segments": [],
+              "loads": [{{"node": "s", "kind": "power", "value": {watts}}}]}}"#
+        )
+    };
+    folder.write("limit.json", network("25.0"));
+    let ran = folder.run(&["flow", "limit.json"]);
+    assert_eq!((ran.status, &json(&ran.out)["feasible"]), (1, &Value::from("undecided")), "{ran:?}");
+    folder.write("above.json", network("25.001"));
+    assert_eq!(json(&folder.run(&["flow", "above.json"]).out)["feasible"], false);
+    folder.write("below.json", network("24.999"));
+    assert_eq!(json(&folder.run(&["flow", "below.json"]).out)["feasible"], true);
+}
+
+#[test]
+fn hours_asked_of_a_battery_that_is_not_there_stand_on_the_supplys_line() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    let policy = if site.contains("[policy]") {
+        site.replacen("[policy]", "[policy]\nstandby_hours = 8", 1)
+    } else {
+        format!("{site}\n[policy]\nstandby_hours = 8\n")
+    };
+    folder.write("site.toml", policy);
+    let text = joined(&folder.run(&["check", "site.toml"]).out);
+    assert!(text.contains("no battery, 8 h are asked for"), "{text}");
+}
+
+/// The ageing and the cold of a battery come from a table of IEEE 485 that was written down from memory: it is said where they are used.
+#[test]
+fn a_table_from_memory_is_said_to_be_so() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
+    let sheet = joined(&folder.run(&["check", "site.toml", "--supply", "PS"]).out);
+    assert!(sheet.contains("IEEE 485, ageing and temperature (table from memory)"), "{sheet}");
+    folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]);
+    assert!(tables(&folder, "pack").contains("table from memory"));
+}
+
+#[test]
+fn two_wires_in_a_terminal_stand_in_the_wiring_table() {
+    let folder = Folder::new();
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"M\"\nfamily = \"mossop-24\"\nindoor_station = \"mossop-t1\"\ndoor_station = \"mossop-p1\"\ncable = \"pair-0.5\"\n\
+         [supplies]\nPS = { model = \"mossop-ps-24\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nA-1 = {}\nA-2 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"A-1\", \"A-2\"], first = \"8 m\", spacing = \"5 m\" }\nb = { from = \"PS\", to = \"front\", length = \"9 m\" }\n",
+    );
+    let checked = folder.run(&["check", "site.toml"]).out;
+    assert!(checked.contains("supply-outputs-exceeded"), "{checked}");
+    folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]);
+    let tables = tables(&folder, "pack");
+    assert!(tables.contains("2 wires in this terminal"), "{tables}");
+}
+
+/// Stations that are resistances draw more at a higher voltage; they are put at their most, and what is left is at least what is shown: in the
+/// table, in the list of the tightest, on the line of the supply, in JSON, where two files are compared and on the calculation sheet of the pack.
+#[test]
+fn a_bound_carries_its_word() {
+    let folder = Folder::new();
+    let resistances = UNKNOWN_START.replace("converter = true", "converter = false").replace(
+        "standby = \"0.5 W\", ringing = \"3 W\", talking = \"6 W\"",
+        "standby = \"4.8 kohm\", ringing = \"800 ohm\", talking = \"400 ohm\"",
+    );
+    folder.write("catalogue.toml", resistances);
+    let site = |first: &str| {
+        format!(
+            "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
+             catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = {{ model = \"ps\" }}\n[entrances]\nfront = {{ role = \"main\" }}\n\
+             [dwellings]\nF1 = {{}}\nF2 = {{}}\n[runs]\n\
+             a = {{ from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"{first} m\", \"6 m\", \"7 m\"] }}\n"
+        )
+    };
+    folder.write("old.toml", site("5"));
+    folder.write("new.toml", site("95"));
+    let page = joined(&folder.run(&["check", "new.toml", "--lines"]).out);
+    assert!(page.contains('≥') && page.contains("works up to at least "), "{page}");
+    let document = json(&folder.run(&["check", "new.toml", "--format", "json"]).out);
+    assert_eq!(document["devices"][0]["worst"]["adverse_kind"], "lower-bound");
+    let compared = joined(&folder.run(&["compare", "old.toml", "new.toml"]).out);
+    assert!(compared.contains(": margin at least ") && compared.contains(" V, was at least "), "{compared}");
+    let compared = json(&folder.run(&["compare", "old.toml", "new.toml", "--format", "json"]).out);
+    let first = &compared["margins_v"][0];
+    assert_eq!(
+        (&first["old_is_bound"], &first["new_is_bound"]),
+        (&Value::Bool(true), &Value::Bool(true)),
+        "{first}"
+    );
+    folder.run(&["pack", "new.toml", "--for", "installer", "-o", "pack"]);
+    assert!(tables(&folder, "pack").contains("at least this much"), "the calculation sheet says so");
+}
+
+/// The page says which door stations were assumed and where they hang, and where fewer stations do not work although more do.
+#[test]
+fn reach_says_what_it_assumes_and_where_fewer_do_not_work() {
+    let folder = Folder::new();
+    let text = joined(&folder.run(&["reach", "ostrel-48"]).out);
+    assert!(text.contains("Assumed: 2 door stations ostrel-dv1, each behind 10 m of flex-1.0, 1 on outputs of the supply beside the feed, 1 on ports of the distributor beside the chain's."), "{text}");
+    let ask = ["reach", "--station", "larkfen-v5", "--supply", "larkfen-ps-40"];
+    let text = joined(&folder.run(&ask).out);
+    assert!(text.contains("Assumed: 1 door station larkfen-dv2"), "{text}");
+    assert!(
+        text.contains(")* ")
+            && text.contains("Fewer stations do not always work")
+            && text.contains(" m not 1"),
+        "{text}"
+    );
+    let document = json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out);
+    assert_eq!(document["doors"]["model"], "larkfen-dv2");
+    let cables = document["cables"].as_array().unwrap();
+    let chains = cables.iter().flat_map(|cable| cable["chains"].as_array().unwrap());
+    assert!(chains.filter(|chain| chain["fewer_fail"][0] == 1).count() > 0, "{document}");
+}
+
+/// A way out that puts the lock on a supply of its own says what becomes of it with the mains lost.
+#[test]
+fn a_lock_on_its_own_supply_says_what_the_mains_do() {
+    let folder = Folder::new();
+    let ask = |lock: &str| {
+        let ask = ["ask", "lock", lock, "--length", "28", "--cable", "pair-0.8"];
+        (joined(&folder.run(&ask).out), json(&folder.run(&[&ask[..], &["--format", "json"]].concat()).out))
+    };
+    let (text, document) = ask("magnet-12");
+    assert!(
+        text.contains("With the mains lost the lock then opens, unless that supply has a battery."),
+        "{text}"
+    );
+    assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], true, "{document}");
+    let (text, document) = ask("strike-12");
+    assert!(
+        text.contains(
+            "With the mains lost the lock then cannot be released, unless that supply has a battery."
+        ),
+        "{text}"
+    );
+    assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], false, "{document}");
+}

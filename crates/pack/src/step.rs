@@ -1,0 +1,152 @@
+//! A step of the commissioning sheets: what to do where, and what is expected.
+
+use crate::language::Word;
+use crate::locale::{Locale, Rounding};
+use crate::options::Part;
+use crate::table::Cell;
+use latchline_assess::{Prediction, Reading, ReadingPlace};
+use latchline_finding::{StateKind, Unit};
+
+/// A reading between two values, with its nominal one.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Span {
+    /// What is to be expected.
+    pub nominal: f64,
+    /// With every tolerance against it.
+    pub lowest: f64,
+    /// With every tolerance for it.
+    pub highest: f64,
+}
+
+impl From<&Prediction> for Span {
+    fn from(prediction: &Prediction) -> Self {
+        Span {
+            nominal: prediction.nominal.value,
+            lowest: prediction.lowest.value,
+            highest: prediction.highest.value,
+        }
+    }
+}
+
+/// What is expected of a step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Expected {
+    /// Something to do or to see: a box to tick.
+    Done,
+    /// A reading between two values.
+    Between(Span, Unit),
+    /// A reading near the first value, not below the second.
+    DownTo(f64, f64, Unit),
+    /// A reading near the first value, not above the second.
+    UpTo(f64, f64, Unit),
+    /// A reading near this, without limits.
+    About(f64, Unit),
+    /// A resistance not below so many megohm.
+    AtLeastMegohm(f64),
+    /// Something to write.
+    Written,
+    /// Something to know: nothing to write, nothing to tick.
+    Told,
+    /// A reading without a prediction.
+    Unknown(Unit),
+}
+
+impl Expected {
+    /// A predicted reading, or one without a prediction.
+    pub fn predicted(prediction: Option<&Prediction>, unit: Unit) -> Self {
+        prediction.map_or(Expected::Unknown(unit), |prediction| Expected::Between(prediction.into(), unit))
+    }
+
+    /// The expected, the lowest and the highest value as they are printed: the limits rounded outward.
+    pub fn cells(&self, locale: &Locale) -> [Cell; 3] {
+        let near = |value: f64, unit| locale.quantity(value, unit, Rounding::Nearest);
+        let least = |value: f64, unit| locale.quantity(value, unit, Rounding::Down);
+        let most = |value: f64, unit| locale.quantity(value, unit, Rounding::Up);
+        match *self {
+            Expected::Done | Expected::Written | Expected::Told => [Cell::Empty, Cell::Empty, Cell::Empty],
+            Expected::Between(span, unit) => {
+                [near(span.nominal, unit), least(span.lowest, unit), most(span.highest, unit)]
+            }
+            Expected::DownTo(nominal, lowest, unit) => {
+                [near(nominal, unit), least(lowest, unit), Cell::Empty]
+            }
+            Expected::UpTo(nominal, highest, unit) => [near(nominal, unit), Cell::Empty, most(highest, unit)],
+            Expected::About(nominal, unit) => [near(nominal, unit), Cell::Empty, Cell::Empty],
+            Expected::AtLeastMegohm(value) => {
+                let least = format!("{} {}", locale.number(value, 1), locale.word(Word::Megohm));
+                [Cell::Empty, Cell::text(least), Cell::Empty]
+            }
+            Expected::Unknown(unit) => {
+                let dash = format!("– {}", locale.symbol(unit)).trim().to_string();
+                [Cell::text(dash), Cell::Empty, Cell::Empty]
+            }
+        }
+    }
+}
+
+/// Which reading a step takes.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Taken {
+    /// One that is predicted.
+    Predicted(Reading),
+    /// The insulation of a run alone: index into `Site::runs`.
+    Insulation {
+        /// The run.
+        run: usize,
+    },
+}
+
+impl Taken {
+    /// A voltage in standby by day.
+    pub(crate) fn standby_voltage(at: ReadingPlace) -> Taken {
+        Taken::Predicted(Reading::Voltage { at, state: StateKind::StandbyDay.into() })
+    }
+
+    /// A current in standby by day.
+    pub(crate) fn standby_current(at: ReadingPlace) -> Taken {
+        Taken::Predicted(Reading::Current { at, state: StateKind::StandbyDay.into() })
+    }
+}
+
+/// One step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// Its number on the sheet.
+    pub number: usize,
+    /// At what: a device, a run, a cable; empty for the whole site.
+    pub place: String,
+    /// What to do.
+    pub what: String,
+    /// With what.
+    pub instrument: Option<Word>,
+    /// What is expected.
+    pub expected: Expected,
+    /// Which reading it is, if it has one.
+    pub taken: Option<Taken>,
+}
+
+/// Steps that belong together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stage {
+    /// Which stage.
+    pub word: Word,
+    /// Its letter.
+    pub letter: char,
+    /// Its title.
+    pub title: String,
+    /// Its steps, in order.
+    pub steps: Vec<Step>,
+}
+
+/// One sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// Which part of the pack it is.
+    pub part: Part,
+    /// Title.
+    pub title: String,
+    /// What must be known before.
+    pub notes: Vec<String>,
+    /// Its stages, in order.
+    pub stages: Vec<Stage>,
+}

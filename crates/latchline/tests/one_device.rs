@@ -15,7 +15,7 @@ fn one_station_with_its_switches_run_and_readings() {
     assert_eq!((ran.status, ran.err.as_str()), (0, ""));
     // A-6 is dwelling 6, whose second station is number 2 in a family whose main station is 1.
     assert!(
-        ran.out.starts_with("A-6:2 (ostrel-v4) is indoor building 0, dwelling 6, extension 2:"),
+        ran.out.starts_with("A-6:2 (ostrel-v4), indoor, building 0, dwelling 6, extension 2:"),
         "{}",
         ran.out
     );

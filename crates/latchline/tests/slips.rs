@@ -166,7 +166,7 @@ fn slips_on_the_command_line_are_answered_in_plain_words() {
         (&["ask", "switches", "-3"], "a number here is not below zero"),
         (&["ask", "switches", "27", "--extension", "-2"], "--extension cannot be -2"),
         (&["ask", "switches", "1.2.3"], "more than one number"),
-        (&["ask", "lock", "strike12", "--length", "10"], "did you mean strike-12?"),
+        (&["ask", "lock", "strike12", "--length", "10"], "did you mean strike-12"),
         (
             &["ask", "battery", "12", "--supply", "ostrel-v4"],
             "ostrel-v4 is an indoor station, and a supply is asked for",

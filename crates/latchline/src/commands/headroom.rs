@@ -136,10 +136,10 @@ fn spread_words(one: &Headroom, look: &Look) -> Option<String> {
     let of_model = |more: &More| {
         let placed = |(id, count): &(ElementId, usize)| {
             let at = &*id.to_string();
-            HeadroomWords::Placed { count: *count, model: &more.model, at }.say(look.language)
+            HeadroomWords::Placed { count: *count, at }.say(look.language)
         };
         let places: Vec<String> = more.spread.iter().map(placed).collect();
-        (!places.is_empty()).then(|| places.join(" + "))
+        (!places.is_empty()).then(|| format!("{} {}", more.model, places.join(" + ")))
     };
     let of_models: Vec<String> = one.stations.iter().filter_map(of_model).collect();
     let of_models = &*of_models.join("; ");

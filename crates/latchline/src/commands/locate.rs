@@ -211,7 +211,7 @@ fn tell(problems: &[Told], _rows: &[Row], language: Language) {
     for (file, problem) in problems {
         let place = match file {
             Some(file) => format!("{}:{}: ", latchline_finding::shown::prose(file), problem.line),
-            None => String::from("error: "),
+            None => String::new(),
         };
         let text = format!("{place}{}\n", latchline_finding::shown::prose(problem.message.of(language)));
         // Nothing is left to tell it to if standard error is closed.

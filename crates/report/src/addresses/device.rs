@@ -151,7 +151,7 @@ fn one(site: &Site, plan: &AddressPlan, readings: Option<&Readings>, index: usiz
         set().map(|(field, setting)| (field.label.as_str(), setting)).collect();
     let settings_said = &labelled(shown.iter().map(|(label, setting)| (*label, setting)), look.language);
     let class = class_word(address.class, look);
-    let numbers = &format!("{class} {}", numbers.join(", "));
+    let numbers = &format!("{class}, {}", numbers.join(", "));
     let sentence = say(AddressWords::OneDevice { station: name, model, numbers, settings: settings_said });
     let mut text = paragraph(&format!("{sentence}."), 0, look.width);
     if let StationOwner::Dwelling { dwelling, .. } = station.owner

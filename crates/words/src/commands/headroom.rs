@@ -19,7 +19,7 @@ sentences! {
         Supplies:
             "On a whole supply at least this many work. They were added and checked in two ways, port by port and one to each port in turn; the better way, model by model:"
             | "An einem ganzen Netzteil arbeiten mindestens so viele. Sie wurden auf zwei Weisen ergänzt und geprüft, Abgang für Abgang und reihum je Abgang eine; die bessere, Modell für Modell:",
-        Placed { count: usize, model: &'a str, at: &'a str }: "{count} {model} at {at}" | "{count} {model} an {at}",
+        Placed { count: usize, at: &'a str }: "{count} at {at}" | "{count} an {at}",
         Spread { supply: &'a str, of_models: &'a str }: "{supply}: {of_models}" | same,
         FreePort { ports: &'a str, like: &'a str, cable: &'a str, environment: &'a str, first: &'a str, spacing: &'a str }:
             "At free ports ({ports}) a new run like {like} was assumed: {cable}, {environment}, {first} m to its first station and {spacing} m between stations."

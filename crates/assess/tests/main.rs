@@ -3,5 +3,6 @@
 mod assumed;
 mod door;
 mod hints;
+mod many_jobs;
 mod physics;
 mod rules;

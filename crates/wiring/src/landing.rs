@@ -74,7 +74,7 @@ pub struct Landing {
 /// All cables, and what lands where.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Wiring {
-    /// In the order of [`Site::cable_lengths`].
+    /// In the order of [`Site::cable_lengths`](latchline_site::model::Site::cable_lengths).
     pub cables: Vec<WiredCable>,
     /// Cables at doors that the plan does not state.
     pub unstated: Vec<UnstatedCable>,

@@ -11,9 +11,9 @@ use std::collections::BTreeMap;
 /// A run with the supply that its power comes from, directly or through boxes that make a voltage of their own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct RunFeed {
-    /// Index into [`Site::runs`].
+    /// Index into [`Site::runs`](latchline_site::model::Site::runs).
     pub run: usize,
-    /// Index into [`Site::supplies`]; `None` where no supply reaches it.
+    /// Index into [`Site::supplies`](latchline_site::model::Site::supplies); `None` where no supply reaches it.
     pub supply: Option<usize>,
 }
 
@@ -31,7 +31,7 @@ pub struct WorstOfDevice<'s> {
 /// A call that loads a run while its drop is read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RunCall {
-    /// The station that talks, the farthest beyond the run that someone calls: index into [`Site::stations`].
+    /// The station that talks, the farthest beyond the run that someone calls: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub station: usize,
     /// The state: it talks, nobody else calls.
     pub state: BusState,

@@ -1,6 +1,7 @@
 //! Metadata as XMP (ISO 16684-1): title, language, and which standards the file keeps to.
 
 use super::file::hexadecimal;
+use latchline_drawing::svg::escaped;
 
 /// What a file says of itself.
 pub(crate) struct Facts<'f> {
@@ -63,20 +64,4 @@ pub(crate) fn packet(facts: &Facts<'_>) -> String {
          <pdfuaid:part>1</pdfuaid:part>{archival}\n\
          </rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>"
     )
-}
-
-/// Text as XML takes it; characters that XML forbids become a space.
-fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for sign in text.chars() {
-        match sign {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '\u{fffe}' | '\u{ffff}' => out.push(' '),
-            other if other.is_control() => out.push(' '),
-            other => out.push(other),
-        }
-    }
-    out
 }

@@ -3,7 +3,7 @@
 use super::super::enclosure::SweepScratch;
 use super::super::newton::Factor;
 
-/// All scratch of [`solve()`]; reused, so that solving a feasible problem allocates nothing after the
+/// All scratch of [`solve()`](super::solve()); reused, so that solving a feasible problem allocates nothing after the
 /// first time.
 #[derive(Clone, Debug, Default)]
 pub struct Workspace {
@@ -23,7 +23,7 @@ impl Workspace {
         Self::default()
     }
 
-    /// Voltages of the last call of [`solve()`] that returned [`Outcome::Solved`], V: the middle of the
+    /// Voltages of the last call of [`solve()`](super::solve()) that returned [`Outcome::Solved`](super::Outcome::Solved), V: the middle of the
     /// enclosure.
     #[must_use]
     pub fn voltages_v(&self) -> &[f64] {

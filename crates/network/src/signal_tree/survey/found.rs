@@ -15,7 +15,7 @@ pub struct Notch {
 /// Difference of levels within a band.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StationRipple {
-    /// Who calls: index into [`Site::stations`].
+    /// Who calls: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub caller: usize,
     /// How long the cables are where it is so.
     pub lengths: CableLengths,
@@ -28,9 +28,9 @@ pub struct StationRipple {
 /// A station that can be called, with the caller from which it hears least.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StationSignal {
-    /// The station: index into [`Site::stations`].
+    /// The station: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub station: usize,
-    /// The caller with the greatest loss: index into [`Site::stations`].
+    /// The caller with the greatest loss: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub caller: usize,
     /// Greatest insertion loss in the band, or within the share of it that counts, in decibel.
     pub loss_db: f64,
@@ -54,9 +54,9 @@ pub struct SignalResponse {
 /// The station that hears least of one caller.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WeakestOfCaller {
-    /// Who calls: index into [`Site::stations`].
+    /// Who calls: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub caller: usize,
-    /// Who hears least: index into [`Site::stations`].
+    /// Who hears least: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub station: usize,
     /// Greatest insertion loss in the band, or within the share of it that counts, in decibel.
     pub loss_db: f64,

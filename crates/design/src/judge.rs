@@ -45,6 +45,8 @@ pub struct Rejection {
     pub excess: f64,
     /// By finding: the items on the runs that it names, a caller's with its own.
     pub blamed: Vec<BTreeSet<usize>>,
+    /// What no plan changes, in sentences: by code the first, and how many more there are.
+    pub unmendable: Vec<Both>,
 }
 
 /// Errors that less load mends.
@@ -72,18 +74,25 @@ const RUNS: &[Code] =
 impl Rejection {
     /// Words alone: nothing that a plan can change.
     pub fn told(words: Both) -> Rejection {
-        Rejection { help: Help::Nothing, told: vec![words], excess: 1.0, blamed: Vec::new() }
+        Rejection {
+            help: Help::Nothing,
+            told: vec![words.clone()],
+            excess: 1.0,
+            blamed: Vec::new(),
+            unmendable: vec![words],
+        }
     }
 
     /// Of the errors among findings.
     pub fn of(instance: &Instance<'_>, site: &Site, findings: &[Finding]) -> Rejection {
         let errors: Vec<&Finding> = findings.iter().filter(|finding| counts(finding)).collect();
         let has = |codes: &[Code]| errors.iter().any(|finding| codes.contains(&finding.code));
-        let known = |finding: &&&Finding| {
+        let known = |finding: &&Finding| {
             [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code))
                 && (finding.code != codes::LOCK_VOLTAGE_TOO_LOW || lock_is_on_bus(site, finding))
         };
-        let help = if errors.iter().filter(known).count() < errors.len() {
+        let unknown: Vec<&Finding> = errors.iter().copied().filter(|finding| !known(finding)).collect();
+        let help = if !unknown.is_empty() {
             Help::Nothing
         } else if errors.iter().all(|finding| finding.code == codes::BATTERY_HOURS_SHORT) {
             Help::Batteries
@@ -98,7 +107,7 @@ impl Rejection {
         };
         let blamed = errors.iter().map(|finding| blamed(instance, site, finding)).collect();
         let excess = errors.iter().map(|finding| excess(finding)).fold(0.0, f64::max);
-        Rejection { help, told: told(&errors), excess, blamed }
+        Rejection { help, told: told(&errors), excess, blamed, unmendable: unmendable(&unknown) }
     }
 }
 
@@ -153,6 +162,25 @@ fn told(errors: &[&Finding]) -> Vec<Both> {
         words.both()
     };
     by_code.into_iter().map(one).collect()
+}
+
+/// By code the first finding in a sentence with what to do, and how many more there are.
+fn unmendable(errors: &[&Finding]) -> Vec<Both> {
+    let mut by_code: BTreeMap<Code, Vec<&Finding>> = BTreeMap::new();
+    for finding in errors {
+        by_code.entry(finding.code).or_default().push(finding);
+    }
+    let one = |findings: &Vec<&Finding>| {
+        let first = findings.first()?;
+        let say = |language| {
+            let wording = latchline_words::codes::wording(first, language);
+            let (message, hint) = (&wording.message, wording.hint.as_deref());
+            let more = Some(findings.len() - 1).filter(|more| *more > 0);
+            ObstacleWords::Sentence { message, hint, more }.say(language)
+        };
+        Some(Both::new(say(Language::English), say(Language::German)))
+    };
+    by_code.values().filter_map(one).collect()
 }
 
 /// One item on each run that a finding is about.
@@ -220,6 +248,7 @@ pub fn judge(
             told: told(&findings),
             excess: 1.0,
             blamed: Vec::new(),
+            unmendable: unmendable(&findings),
         });
     };
     let assessing = Assessing::new(&site, Effort::Whole, &memory.wanted(Wanted::always()));

@@ -52,6 +52,11 @@ pub enum Obstacle {
         /// The limit whose loosening would help, in words, with the value that suffices.
         relaxation: Option<Both>,
     },
+    /// What no plan changes stands in the way, so that none was looked for: in sentences.
+    Unmendable {
+        /// What, and what to do about it.
+        findings: Vec<Both>,
+    },
     /// Plans were found, but none passes.
     Rejected {
         /// Plans that were assessed.
@@ -82,6 +87,10 @@ impl Obstacle {
                 ObstacleWords::TogetherBut { relaxation }.say(language)
             }
             Self::Together { relaxation: None } => ObstacleWords::Together.say(language),
+            Self::Unmendable { findings } => {
+                let findings: Vec<&str> = findings.iter().map(|finding| finding.of(language)).collect();
+                ObstacleWords::Unmendable { findings: &findings.join("; ") }.say(language)
+            }
             Self::Rejected { tried, findings } => {
                 let findings: Vec<&str> = findings.iter().map(|finding| finding.of(language)).collect();
                 let findings = &findings.join(", ");

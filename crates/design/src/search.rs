@@ -25,7 +25,7 @@ use crate::runs::{Barred, RunKey, Tables, without};
 use candidate::Candidate;
 use conflicts::{Conflict, Conflicts, keys, sides, supplies, trunk_cable};
 use latchline_assess::Memory;
-use latchline_finding::Money;
+use latchline_finding::{Both, Money};
 use other::{trunk_wires, with_larger_supply, with_trunks};
 use std::collections::{BTreeSet, BinaryHeap};
 
@@ -82,6 +82,8 @@ pub struct Search<'s, 'a> {
     is_beyond_caution: bool,
     /// Whether a plan failed by what no plan can change.
     pub is_hopeless: bool,
+    /// What that is, in sentences.
+    pub unmendable: Vec<Both>,
     /// The rejection of the plan that came nearest to passing.
     nearest: Option<Rejection>,
 }
@@ -109,6 +111,7 @@ impl<'s, 'a> Search<'s, 'a> {
             assessed: 0,
             most_plans,
             is_hopeless: false,
+            unmendable: Vec::new(),
             is_beyond_caution: false,
             nearest: None,
         }
@@ -211,6 +214,9 @@ impl<'s, 'a> Search<'s, 'a> {
     }
 
     fn rejected(&self) -> Obstacle {
+        if !self.unmendable.is_empty() {
+            return Obstacle::Unmendable { findings: self.unmendable.clone() };
+        }
         let findings = self.nearest.as_ref().map_or(Vec::new(), |nearest| nearest.told.clone());
         Obstacle::Rejected { tried: self.assessed, findings }
     }
@@ -321,6 +327,7 @@ impl<'s, 'a> Search<'s, 'a> {
                             }
                             Help::Nothing => {
                                 self.is_hopeless = true;
+                                self.unmendable = rejection.unmendable;
                                 return None;
                             }
                         }

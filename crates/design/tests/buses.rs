@@ -138,11 +138,33 @@ fn a_starved_lock_is_told_at_once() {
         .collect();
     let survey = survey(&sheets).survey.expect("a survey");
     match design_with(&survey, "ostrel-48", &[], Effort::default()) {
-        Err(Obstacle::Rejected { tried: 1, findings }) => {
-            assert!(format!("{findings:?}").contains("lock-voltage-too-low"), "{findings:?}");
+        Err(obstacle @ Obstacle::Unmendable { .. }) => {
+            let told = obstacle.to_string();
+            assert!(told.contains("no wiring mends this") && told.contains("lock"), "{told}");
         }
         other => panic!("{:?}", other.map(|design| design.cost)),
     }
+}
+
+/// Whom nobody calls, and two doors with the number of the main one, are no matter of plans either: said in sentences, with what to do.
+#[test]
+fn what_no_wiring_mends_is_told_in_a_sentence() {
+    let with = |entrances: &str| {
+        let mut sheets = courtyard();
+        sheets.iter_mut().find(|(name, _)| *name == "entrances").expect("a sheet").1 = entrances.to_string();
+        let survey = survey(&sheets).survey.expect("a survey");
+        match design_with(&survey, "ostrel-48", &[], Effort::default()) {
+            Err(obstacle @ Obstacle::Unmendable { .. }) => obstacle.to_string(),
+            other => panic!("{:?}", other.map(|design| design.cost)),
+        }
+    };
+    let two = with("Entrance,Place,Drop,Role,Calls\ngate,gatehouse,5,main,\nA-door,A-0,5,main,A\n");
+    assert!(
+        two.contains("A-door and gate both claim to be the main entrance") && two.contains("secondary"),
+        "{two}"
+    );
+    let uncalled = with("Entrance,Place,Drop,Role,Calls\ngate,gatehouse,5,main,A;B\n");
+    assert!(uncalled.contains("no entrance calls C-01, and 11 more alike"), "{uncalled}");
 }
 
 /// Where nothing passes, each way out is a design of its own: the one without a limit costs what a survey without it costs.

@@ -87,6 +87,13 @@ sentences! {
             "none of the {plans} plans that were checked passes; the nearest to it fails by {findings}"
             | "keiner der {plans} geprüften Pläne besteht; der nächste scheitert an {findings}",
         RejectedUntried { findings: &'a str }: "{findings}" | same,
+        Unmendable { findings: &'a str }:
+            "no wiring mends this; correct the survey: {findings}"
+            | "das behebt keine Verdrahtung; die Aufnahme berichtigen: {findings}",
+        // What no plan changes.
+        Sentence { message: &'a str, hint: Option<&'a str>, more: Option<usize> }:
+            "{message}<, and {more} more alike>< ({hint})>"
+            | "{message}<, und {more} weitere davon>< ({hint})>",
         // One finding of a plan.
         Finding { code: &'a str, element: Option<&'a str>, figures: Option<&'a Both>, more: Option<usize> }:
             "{code}< {element}>< ({figures})>< and {more} more>"

@@ -116,11 +116,12 @@ fn sections_back(plant: &Plant<'_>, run: usize, effects: &[Effect]) -> Vec<(f64,
     let mut list = vec![(0.0, 1.0); plant.section[run].len()];
     let mut total = 0.0;
     for (section, at) in plant.section[run].iter().enumerate().rev() {
-        let nominal = plant.layout.sections[run][section].ohm[Corner::Nominal.index()];
+        let nominal = plant.layout.sections[run][section].bare_ohm(Corner::Nominal);
         let parts = at.and_then(|at| plant.segments[at.stage][at.node].as_ref());
         let mut own = nominal + parts.map_or(0.0, |parts| plant.beyond_nominal_ohm(parts));
         let mut bridges: Vec<(f64, f64)> = Vec::new();
-        let copper = parts.map_or(nominal, |parts| parts.copper_ohm * plant.times(&parts.copper));
+        let copper =
+            parts.map_or(nominal, |parts| parts.copper_ohm.min(nominal) * plant.times(&parts.copper));
         own += at.map_or(0.0, |at| (copper_times(run, at, effects) - 1.0) * copper);
         for effect in effects {
             match *effect {

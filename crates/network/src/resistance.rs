@@ -27,6 +27,15 @@ pub struct SectionResistance {
     pub length_m: f64,
     /// Loop resistance in ohms, by corner.
     pub ohm: [f64; 3],
+    /// Surge protectors in it, in ohms: they are not in the loop that a meter reads of the bare cable.
+    pub protection_ohm: f64,
+}
+
+impl SectionResistance {
+    /// Loop resistance of the cable alone, protectors off, in ohms.
+    pub fn bare_ohm(&self, corner: Corner) -> f64 {
+        self.ohm[corner.index()] - self.protection_ohm
+    }
 }
 
 /// Lengths and resistances of the sections of a run.
@@ -42,7 +51,8 @@ pub fn section_resistances(site: &Site, run: &Run) -> Vec<SectionResistance> {
                 _ => 0.0,
             };
             let ohm = corner_values.map(|values| values.section(length_m, total_m) + entrance_protection);
-            SectionResistance { length_m, ohm }
+            let protection_ohm = corner_values[0].protection_share(length_m, total_m) + entrance_protection;
+            SectionResistance { length_m, ohm, protection_ohm }
         })
         .collect()
 }
@@ -102,6 +112,12 @@ impl CornerValues {
 
     fn section(self, length_m: f64, total_m: f64) -> f64 {
         let share = if total_m > 0.0 { length_m / total_m } else { 0.0 };
-        self.per_metre * length_m + self.terminals + share * (self.spread + self.protection)
+        let protection = self.protection_share(length_m, total_m);
+        self.per_metre * length_m + self.terminals + share * self.spread + protection
+    }
+
+    /// The run's protector is shared out by length, too.
+    fn protection_share(self, length_m: f64, total_m: f64) -> f64 {
+        if total_m > 0.0 { length_m / total_m * self.protection } else { 0.0 }
     }
 }

@@ -94,20 +94,5 @@ fn candidates(run: &Run, cable: &latchline_site::catalogue::Cable, is_higher: bo
 fn expected_loop_ohm(site: &Site, run: &Run) -> f64 {
     let mut stated = run.clone();
     stated.measured.loop_resistance = None;
-    stated.surge_protection = None;
-    let total: f64 =
-        section_resistances(site, &stated).iter().map(|section| section.ohm[Corner::Nominal.index()]).sum();
-    let at_entrances: f64 = run
-        .sections
-        .iter()
-        .filter_map(|section| match section.to {
-            RunStop::Station(station) => match site.stations[station].owner {
-                StationOwner::Entrance(entrance) => site.entrances[entrance].surge_protection.as_ref(),
-                _ => None,
-            },
-            _ => None,
-        })
-        .map(|protection| protection.value.as_ohms())
-        .sum();
-    total - at_entrances
+    section_resistances(site, &stated).iter().map(|section| section.bare_ohm(Corner::Nominal)).sum()
 }

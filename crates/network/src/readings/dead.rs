@@ -10,7 +10,7 @@ use latchline_site::model::{Run, Site};
 /// Loop resistance with the far end short-circuited, at the temperatures of the corners.
 pub(super) fn loop_resistance(from: &Predictor<'_>, run: usize) -> Prediction {
     let sections = &from.layout.sections[run];
-    let total = |corner: Corner| -> f64 { sections.iter().map(|section| section.ohm[corner.index()]).sum() };
+    let total = |corner: Corner| -> f64 { sections.iter().map(|section| section.bare_ohm(corner)).sum() };
     let is_measured = from.site.runs[run].measured.loop_resistance.is_some();
     let basis = if is_measured { Basis::Measured } else { Basis::Cable };
     Prediction::of_corners(Corner::ALL.map(|corner| (total(corner), false)), basis)

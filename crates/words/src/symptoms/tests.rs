@@ -168,6 +168,10 @@ fn what_installers_say_finds_its_symptom() {
         ("der Monitor startet ständig neu", ITSELF),
         ("Station startet immer wieder von selbst neu", ITSELF),
         ("one device is missing from the list", FEWER),
+        ("3 devices missing after power up", FEWER),
+        ("somebody got electrocuted", DANGER),
+        ("burst pipe above the distributor", WATER),
+        ("the door opens by itself", OPEN),
         ("eine Station fehlt in der Liste", FEWER),
     ];
     let wrong: Vec<(&str, &str, &str)> = told

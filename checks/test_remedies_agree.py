@@ -41,12 +41,12 @@ def offered(document):
 
 
 def listed(text):
-    """The same from the list of `fix`: "1. error: message", then "1) remedy" or that there is none."""
+    """The same from the list of `fix`: "F1  error: message", then "change 1: remedy" or that there is none."""
     found = []
     for line in text.splitlines():
-        if match := re.match(r"\s*\d+\. (?:error|warning): (.*)", line):
+        if match := re.match(r"F\d+\s+(?:error|warning): (.*)", line):
             found.append((match[1], []))
-        elif match := re.match(r"\s+\d+\) (.*)", line):
+        elif match := re.match(r"\s+change \d+: (.*)", line):
             found[-1][1].append(match[1])
         elif found and line.startswith("   ") and not line.strip().startswith("no change or pair"):
             message, remedies = found[-1]
@@ -54,7 +54,7 @@ def listed(text):
                 remedies[-1] += " " + line.strip()
             else:
                 found[-1] = (f"{message} {line.strip()}", remedies)
-        elif not line.startswith("   "):
+        elif found and not line.startswith("   "):
             break
     return found
 
@@ -81,7 +81,7 @@ def test_no_cost_only_where_nothing_is_bought(site):
         kind, cost, message = remedy["kind"], remedy.get("cost"), remedy["message"]
         if cost == 0:
             assert kind in BUY_NOTHING, remedy
-            assert "no parts to pay for" in message
+            assert "nothing to buy" in message
         if kind in ("more-batteries", "exit-button", "surge-protection", "lock-supply-of-its-own"):
             # In no price list: said so, and no figure.
-            assert cost is None and "price of the parts not known" in message, remedy
+            assert cost is None and "price not known" in message, remedy

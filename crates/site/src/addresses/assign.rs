@@ -6,24 +6,14 @@
 //! where two want one number, the later one yields, or, if its number is stated, is told.
 
 use super::buses::buses_of_buildings;
-use super::plan::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, fields_of};
+use super::plan::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, class_of, field_word, fields_of};
 use super::pool::{Holder, Pool, number_in_name};
 use super::{highest_number, settings};
 use crate::catalogue::{AddressField, FieldKind};
 use crate::codes;
 use crate::model::{EntranceRole, Site, StationOwner};
 use latchline_finding::{ElementId, Figure, Finding, Origin, Severity, Sourced};
-use latchline_words::terms::Term;
 use std::collections::{BTreeMap, BTreeSet};
-
-/// The class of a station.
-fn class_of(owner: StationOwner) -> DeviceClass {
-    match owner {
-        StationOwner::Dwelling { .. } => DeviceClass::Indoor,
-        StationOwner::Entrance(_) => DeviceClass::Door,
-        StationOwner::Management(_) => DeviceClass::Management,
-    }
-}
 
 /// Numbers every device of the site by the scheme of its family.
 pub fn assign(site: &Site) -> AddressPlan {
@@ -395,16 +385,5 @@ impl<'s> Assigner<'s> {
         finding.value = Some(Figure::count(stations));
         finding.limit = Some(Figure::count(room));
         self.findings.push(finding);
-    }
-}
-
-/// What a field numbers, as an argument of a finding.
-fn field_word(kind: FieldKind) -> Term {
-    match kind {
-        FieldKind::Building => Term::Building,
-        FieldKind::Dwelling => Term::Dwelling,
-        FieldKind::Entrance => Term::Entrance,
-        FieldKind::Extension => Term::Extension,
-        FieldKind::Management => Term::Management,
     }
 }

@@ -1,8 +1,9 @@
 //! The numbers of all devices, and why each is what it is.
 
-use crate::catalogue::AddressField;
-use crate::model::Site;
+use crate::catalogue::{AddressField, FieldKind};
+use crate::model::{Site, StationOwner};
 use latchline_finding::Finding;
+use latchline_words::terms::Term;
 
 /// Class of a device on the bus.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -84,5 +85,25 @@ pub fn fields_of(site: &Site, class: DeviceClass) -> &[AddressField] {
         DeviceClass::Indoor => &scheme.indoor,
         DeviceClass::Door => &scheme.door,
         DeviceClass::Management => &scheme.management,
+    }
+}
+
+/// The class of a station.
+pub(super) fn class_of(owner: StationOwner) -> DeviceClass {
+    match owner {
+        StationOwner::Dwelling { .. } => DeviceClass::Indoor,
+        StationOwner::Entrance(_) => DeviceClass::Door,
+        StationOwner::Management(_) => DeviceClass::Management,
+    }
+}
+
+/// What a field numbers, as an argument of a finding.
+pub(super) fn field_word(kind: FieldKind) -> Term {
+    match kind {
+        FieldKind::Building => Term::Building,
+        FieldKind::Dwelling => Term::Dwelling,
+        FieldKind::Entrance => Term::Entrance,
+        FieldKind::Extension => Term::Extension,
+        FieldKind::Management => Term::Management,
     }
 }

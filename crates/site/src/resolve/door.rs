@@ -1,6 +1,6 @@
 //! What is fitted at a door.
 
-use super::{PartKind, Resolver, STATED};
+use super::resolver::{PartKind, Resolver, STATED};
 use crate::catalogue::{LockKind, PowerLoss};
 use crate::codes;
 use crate::model::{AlarmInput, Entrance, LightUse, LockFeed, LockUse, PartCable, RelayContact};

@@ -2,8 +2,8 @@
 
 use super::names::NameIndex;
 use super::places::PlaceIndex;
+use super::resolver::{PartKind, Resolver, STATED, WrongKind};
 use super::scope::{Asked, ScopeCost};
-use super::{PartKind, Resolver, STATED, WrongKind};
 use crate::catalogue::{BoxRole, StationKind};
 use crate::codes;
 use crate::model::{

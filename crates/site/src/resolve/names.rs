@@ -1,7 +1,7 @@
 //! The names by which runs and scopes refer to things on site.
 
-use super::Resolver;
 use super::look_alike::{appearance, deceptive};
+use super::resolver::Resolver;
 use crate::codes;
 use crate::model::Site;
 use latchline_finding::{Finding, Origin, Severity};

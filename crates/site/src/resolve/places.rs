@@ -1,6 +1,6 @@
 //! Buildings, and the places that name them.
 
-use super::{Resolver, STATED};
+use super::resolver::{Resolver, STATED};
 use crate::codes;
 use crate::model::{Building, Place};
 use crate::parse::{Record, clip};

@@ -1,7 +1,7 @@
 //! Runs: where they start, what they reach, how long they are.
 
 use super::names::{NameIndex, Target};
-use super::{PartKind, Resolver, STATED};
+use super::resolver::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxKind, length_of_loop_m};
 use crate::codes;
 use crate::model::{Run, RunStart, RunStop, Section, Site, SiteHead};

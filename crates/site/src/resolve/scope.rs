@@ -1,8 +1,8 @@
 //! Who can call whom, and who is told of alarms.
 
-use super::Resolver;
 use super::names::{NameIndex, Target};
 use super::places::{Part, PlaceIndex};
+use super::resolver::Resolver;
 use crate::codes;
 use crate::model::{Dwelling, Scope, Site};
 use crate::parse::{Record, Value};

@@ -5,7 +5,7 @@
 //! every way back ends at a supply. Two such graphs are looked at: in the one for power the ports
 //! of an isolating box hang on its input, in the one for signals on its link.
 
-use super::Resolver;
+use super::resolver::Resolver;
 use crate::catalogue::BoxKind;
 use crate::codes;
 use crate::model::{RunStart, RunStop, Site, StationOwner};

@@ -2,7 +2,7 @@
 
 use crate::exported::Event;
 use crate::merged::Merged;
-use crate::plan::{Plan, PlanStep};
+use crate::plan::{PlanStep, WorkPlan};
 use latchline_pack::commissioning::Taken;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -78,7 +78,7 @@ impl PlanStep {
 
 impl<'a> Comparison<'a> {
     /// Of what stands in these events.
-    pub fn new(plan: &'a Plan, merged: &'a Merged) -> Comparison<'a> {
+    pub fn new(plan: &'a WorkPlan, merged: &'a Merged) -> Comparison<'a> {
         let standing = merged.standing();
         let known: BTreeMap<&str, &PlanStep> = plan.steps().map(|step| (step.key.as_str(), step)).collect();
         let mut found = Comparison::default();

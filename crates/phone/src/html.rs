@@ -4,7 +4,7 @@
 //! stand one after another as one module, without the lines that import. A policy in the file names the hash of
 //! style and script (Content Security Policy Level 3, W3C): nothing else runs, and nothing is fetched.
 
-use crate::plan::Plan;
+use crate::plan::WorkPlan;
 use sha2::{Digest, Sha256};
 
 /// The modules, each before those that import it.
@@ -25,7 +25,7 @@ const MODULES: &[(&str, &str)] = &[
 const STYLE: &str = include_str!("page/page.css");
 
 /// The page of a job, and its policy for a server to send beside it.
-pub fn html(plan: &Plan) -> Result<String, serde_json::Error> {
+pub fn html(plan: &WorkPlan) -> Result<String, serde_json::Error> {
     let script = script();
     let data = serde_json::to_string(plan)?;
     // Within a script element only `<` can end it or begin a comment.

@@ -3,7 +3,7 @@
 //! What the page asks and expects is what the commissioning sheets of the pack ask and expect
 //! ([`latchline_pack::commissioning`]); nothing is computed here.
 //!
-//! * [`plan`]: the job as data: steps, devices, terminals, switches, ranges;
+//! * [`plan`]: the job as data: steps, devices, terminals, switches, ranges; `making`: made from what a pack is made from;
 //! * [`html`](mod@html): the page as one file with everything in it;
 //! * [`exported`]: the files of readings that the page writes, read with suspicion;
 //! * [`merged`]: several of them as one, and what stands of it;
@@ -16,6 +16,7 @@ pub mod as_built;
 pub mod comparison;
 pub mod exported;
 pub mod html;
+mod making;
 pub mod merged;
 pub mod plan;
 
@@ -24,4 +25,4 @@ pub use comparison::{Comparison, Judgement, Side};
 pub use exported::{Event, ExportedFile, FileProblem};
 pub use html::{html, policy};
 pub use merged::Merged;
-pub use plan::{Plan, PlanStep};
+pub use plan::{PlanStep, WorkPlan};

@@ -1,7 +1,7 @@
 //! Several files of readings as one: by the names of their events, whatever the order and however often they came.
 
 use crate::exported::{Event, ExportedFile, FORMAT, VERSION};
-use crate::plan::Plan;
+use crate::plan::WorkPlan;
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -56,7 +56,7 @@ impl Merged {
     }
 
     /// The file that phones take back: all events, as seen by the laptop.
-    pub fn file(&self, plan: &Plan) -> Value {
+    pub fn file(&self, plan: &WorkPlan) -> Value {
         let events: Vec<&Value> = self.events.iter().map(|event| &event.raw).collect();
         json!({
             "format": FORMAT,

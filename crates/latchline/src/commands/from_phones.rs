@@ -5,7 +5,7 @@ use crate::load;
 use anyhow::Result;
 use latchline_finding::{Language, Locale, Units, shown};
 use latchline_pack::{Options, PackInput, Subject};
-use latchline_phone::{Event, Merged, Plan, exported};
+use latchline_phone::{Event, Merged, WorkPlan, exported};
 use latchline_session::View;
 use latchline_site::model::Site;
 use latchline_words::commands::ReadingsWords;
@@ -17,7 +17,7 @@ pub(super) struct Planned<'a> {
     /// The site.
     pub(super) site: &'a Site,
     /// Its steps.
-    pub(super) plan: Plan,
+    pub(super) plan: WorkPlan,
     /// In which language and units they are worded.
     pub(super) options: Options,
 }
@@ -43,7 +43,7 @@ pub(super) fn plan(view: &View, language: Language) -> Result<Option<Planned<'_>
     let options = Options { locale: Locale { language, units: Units::Metric }, ..Options::default() };
     let reading_findings = &assessment.read;
     let given = PackInput { site, assessment, readings: &predicted, cut_list: &[], reading_findings };
-    let plan = Plan::new(&Subject::new(&given, &options, &stamp));
+    let plan = WorkPlan::new(&Subject::new(&given, &options, &stamp));
     Ok(Some(Planned { site, plan, options }))
 }
 
@@ -57,7 +57,7 @@ pub(super) fn tell(words: &str) {
 ///
 /// # Errors
 /// If a file cannot be read.
-pub(super) fn take(files: &[PathBuf], plan: &Plan, language: Language) -> Result<Option<FromPhones>> {
+pub(super) fn take(files: &[PathBuf], plan: &WorkPlan, language: Language) -> Result<Option<FromPhones>> {
     let mut taken = Vec::new();
     let mut names = Vec::new();
     for file in files {

@@ -109,7 +109,7 @@ pub fn run(
     let mut files = pack.files().context("no pack was made")?;
     files.extend(latchline_typeset::pdfs(&pack).context("no pack was made")?);
     if options.only.is_empty() && options.audience != Audience::Client {
-        let plan = latchline_phone::Plan::new(&pack.subject);
+        let plan = latchline_phone::WorkPlan::new(&pack.subject);
         let bytes = latchline_phone::html(&plan).context("no pack was made")?.into_bytes();
         files.push(PackFile { name: String::from("phone.html"), bytes });
     }

@@ -63,7 +63,7 @@ pub fn run(
     let reading_findings = &assessment.read;
     let cut_list = &[];
     let given = PackInput { site, assessment, readings: &readings, cut_list, reading_findings };
-    let plan = latchline_phone::Plan::new(&Subject::new(&given, &options, &stamp));
+    let plan = latchline_phone::WorkPlan::new(&Subject::new(&given, &options, &stamp));
     let page = latchline_phone::html(&plan).context("no page was made")?;
     refuse_inputs(&opened.files, &arguments.output)?;
     files::write(&arguments.output, page.as_bytes(), may_replace)?;

@@ -4,14 +4,14 @@ use latchline_assess::{Reading, ReadingPlace};
 use latchline_finding::shown;
 use latchline_locate::{MOST_INSULATION_OHM, place_name, state_name};
 use latchline_pack::commissioning::Taken;
-use latchline_phone::{Comparison, Judgement, Plan, Side};
+use latchline_phone::{Comparison, Judgement, Side, WorkPlan};
 use latchline_site::addresses::{assign, read_found_list, reconcile};
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
 /// The file, and how many readings are in it.
-pub(super) fn locate_file(site: &Site, plan: &Plan, found: &Comparison<'_>) -> (String, usize) {
+pub(super) fn locate_file(site: &Site, plan: &WorkPlan, found: &Comparison<'_>) -> (String, usize) {
     let title = shown::name(&plan.site).to_string();
     let mut out = format!("# Readings from site: {title}, revision {}.\n", shown::name(&plan.revision));
     if let Some(list) = found.list {

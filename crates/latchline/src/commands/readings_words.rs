@@ -1,7 +1,7 @@
 //! What came back from site, for a person and for programs.
 
 use latchline_finding::{Language, Locale, shown};
-use latchline_phone::{Comparison, Event, Judgement, Merged, Plan, PlanStep, Side};
+use latchline_phone::{Comparison, Event, Judgement, Merged, PlanStep, Side, WorkPlan};
 use latchline_words::commands::{ReadingsHead, ReadingsWords};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -11,7 +11,7 @@ use std::fmt::Write as _;
 const MOST_PLACES: usize = 40;
 
 /// For a person.
-pub(super) fn text(plan: &Plan, found: &Comparison<'_>, locale: Locale) -> String {
+pub(super) fn text(plan: &WorkPlan, found: &Comparison<'_>, locale: Locale) -> String {
     let language = locale.language;
     let (site, revision) = (plan.site.as_str(), plan.revision.as_str());
     let (asked, read) = (found.asked, found.asked - found.missing.len());
@@ -91,7 +91,7 @@ fn at(step: &PlanStep, language: Language) -> String {
 }
 
 /// One reading: where, what, the value, what was expected, and who read it.
-pub(super) fn judged(plan: &Plan, one: &Judgement<'_>, locale: Locale) -> String {
+pub(super) fn judged(plan: &WorkPlan, one: &Judgement<'_>, locale: Locale) -> String {
     let words = ReadingsWords::Judged {
         what: plan.text_of(one.step),
         value: &value(one.value, one.step, locale),
@@ -142,7 +142,7 @@ fn range(step: &PlanStep, locale: Locale) -> String {
 }
 
 /// For programs.
-pub(super) fn document(plan: &Plan, merged: &Merged, found: &Comparison<'_>) -> Value {
+pub(super) fn document(plan: &WorkPlan, merged: &Merged, found: &Comparison<'_>) -> Value {
     let event = |event: &Event| {
         let details: BTreeMap<&str, &str> =
             event.details.iter().map(|(key, value)| (key.as_str(), value.as_str())).collect();

@@ -106,7 +106,7 @@ pub(crate) async fn phone(
 fn phone_page(view: &View, number: i64, locale: Locale) -> Result<String, Refused> {
     let options = Options { locale, only: vec![Part::Handover], ..Options::default() };
     with_pack(view, number, &options, |pack| {
-        let plan = latchline_phone::Plan::new(&pack.subject);
+        let plan = latchline_phone::WorkPlan::new(&pack.subject);
         latchline_phone::html(&plan).map_err(|error| Refused::Unfit(error.to_string()))
     })
 }

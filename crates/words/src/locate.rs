@@ -302,8 +302,20 @@ sentences! {
             "Most likely {cause}<, {element}>: {share}."
             | "Am wahrscheinlichsten: {cause}<, {element}>, {share}.",
         ToldOfClass { causes: usize, within: Option<&'a str>, cause: &'a str, element: Option<&'a str>, own: Figure, share: Figure }:
-            "Not decided yet: {causes:cause fits|causes fit} about equally well<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
-            | "Noch nicht entschieden: {causes:Ursache passt|Ursachen passen} etwa gleich gut<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
+            "Not decided yet: the readings do not tell {causes:cause|causes} apart<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
+            | "Noch nicht entschieden: Die Messungen unterscheiden {causes:Ursache|Ursachen} nicht<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
+        ToldOfPlace { place: &'a str, share: Figure, cause: &'a str, own: Figure }:
+            "Where to look is sure enough: {place}, {share}. What it is there is not: likeliest, at {own}, {cause}."
+            | "Wo zu suchen ist, ist sicher genug: {place}, {share}. Was es dort ist, nicht: am wahrscheinlichsten, mit {own}, {cause}.",
+        AsPredicted:
+            "These readings are as predicted: no fault shows in them."
+            | "Diese Messwerte sind wie vorausberechnet: In ihnen zeigt sich kein Fehler.",
+        AsPredictedOnlyTold:
+            "The readings are as predicted: only what was told speaks for a fault."
+            | "Die Messwerte sind wie vorausberechnet: Für einen Fehler spricht nur, was gemeldet ist.",
+        StillPossible { cause: &'a str, element: Option<&'a str>, own: Figure }:
+            "If there is one all the same, likeliest, at {own}: {cause}<, {element}>."
+            | "Gibt es doch einen, am wahrscheinlichsten, mit {own}: {cause}<, {element}>.",
         NotToldApart { causes: usize, share: Figure }:
             "Still possible, {share} together ({causes:cause|causes}):"
             | "Noch möglich, zusammen {share} ({causes:Ursache|Ursachen}):",

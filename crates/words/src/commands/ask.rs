@@ -150,9 +150,9 @@ sentences! {
         Switches { family: &'a str, numbers: &'a str, settings: &'a str }:
             "Indoor station of {family}, {numbers}: {settings}."
             | "Innenstation von {family}, {numbers}: {settings}.",
-        SwitchesNamed { name: &'a str, number: usize }:
-            "{name} has the number {number} in its name. If another dwelling has {number}, 27A beside 27B say, this one gets another number: latchline addresses SITE {name} tells which."
-            | "{name} hat die Nummer {number} im Namen. Hat eine andere Wohnung die {number}, etwa 27A neben 27B, bekommt diese eine andere Nummer: latchline addresses ANLAGE {name} sagt, welche.",
+        SwitchesNamed { name: &'a str, number: usize, asked: &'a str, family: &'a str, numbers: &'a str, settings: &'a str }:
+            "If {number} is the number of {name} (in a site file: latchline addresses SITE {asked}), indoor station of {family}, {numbers}: {settings}."
+            | "Wenn {number} die Nummer von {name} ist (in einer Anlagendatei: latchline addresses ANLAGE {asked}), Innenstation von {family}, {numbers}: {settings}.",
         NoSuchStation { station: usize, family: &'a str, most: usize }:
             "Station {station} of a dwelling cannot be set: the switches of {family} have room for {most}."
             | "Station {station} einer Wohnung lässt sich nicht einstellen: Die Schalter von {family} reichen für {most}.",

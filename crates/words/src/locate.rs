@@ -119,6 +119,9 @@ sentences! {
         NotAValue { text: &'a str }:
             "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor a known symptom"
             | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch ein bekanntes Anzeichen",
+        NoUnit { text: &'a str, at: &'a str }:
+            "\"{text}\" has no unit: write {at}={text}V if it is volts; else mV, A, mA, ohm, kohm, Mohm or nF after the number"
+            | "„{text}“ hat keine Einheit: {at}={text}V schreiben, wenn es Volt sind; sonst mV, A, mA, ohm, kohm, Mohm oder nF hinter der Zahl",
         UnknownWord { what: &'a str, text: &'a str, known: &'a str }:
             "{what} \"{text}\" is not known; one of {known}"
             | "{what} „{text}“ ist unbekannt; möglich: {known}",
@@ -285,8 +288,8 @@ sentences! {
             "about {best} ({low} to {high})"
             | "etwa {best} ({low} bis {high})",
         Times { best: Figure, low: Figure, high: Figure }:
-            "about {best} times ({low} to {high})"
-            | "etwa {best}-fach ({low} bis {high})",
+            "about {best} of what is planned ({low} to {high})"
+            | "etwa {best} des Geplanten ({low} bis {high})",
         Along { low: Figure, high: Figure }:
             "between {low} and {high} of the way along it"
             | "zwischen {low} und {high} seiner Länge",

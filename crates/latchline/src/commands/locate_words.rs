@@ -68,9 +68,9 @@ impl Reader<'_> {
         let words = match kind {
             Kind::ThinConductor | Kind::CladAluminium | Kind::LongerRun | Kind::SupplyLow => {
                 SizeWords::Times {
-                    best: figure(size.best, Unit::Ratio),
-                    low: figure(size.low, Unit::Ratio),
-                    high: figure(size.high, Unit::Ratio),
+                    best: share_of_plan(size.best),
+                    low: share_of_plan(size.low),
+                    high: share_of_plan(size.high),
                 }
             }
             Kind::Short => SizeWords::Along {
@@ -139,6 +139,11 @@ impl Reader<'_> {
         }
         .say(self.language)
     }
+}
+
+/// What is times so much of the plan, in whole per cent.
+fn share_of_plan(times: f64) -> Figure {
+    Figure { value: (100.0 * times).round() / 100.0, unit: Unit::Percent }
 }
 
 /// Three figures that count.

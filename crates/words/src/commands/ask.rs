@@ -112,12 +112,12 @@ sentences! {
             "The charger takes {hours} h to fill them again, more than a day: check warns of charger-too-small."
             | "Das Ladegerät braucht {hours} h, um sie wieder zu füllen, mehr als einen Tag: check warnt mit charger-too-small.",
         HoursShortWithHeater { wanted: &'a str }:
-            "That is enough for {wanted} h without the heater, not with it."
-            | "Das reicht für {wanted} h ohne die Heizung, nicht mit ihr.",
-        HoursEnough { wanted: &'a str }: "That is enough for {wanted} h." | "Das reicht für {wanted} h.",
+            "Yes for {wanted} h without the heater of the door station, no with it."
+            | "Ja für {wanted} h ohne die Heizung der Türstation, nein mit ihr.",
+        HoursEnough { wanted: &'a str }: "Yes, {wanted} h are reached." | "Ja, {wanted} h werden erreicht.",
         HoursShort { wanted: &'a str }:
-            "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
-            | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+            "No, {wanted} h are not reached, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
+            | "Nein, {wanted} h werden nicht erreicht, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
         HoursOtherHouses { also: &'a str }:
             "With at most {also} on a port it does not work either."
             | "Mit höchstens {also} an einem Abgang geht es auch nicht.",

@@ -695,3 +695,55 @@ fn one_sentence_where_there_is_nothing_to_feed_or_to_run() {
     let out = ran.out.replace('\n', " ");
     assert!(ran.status == 1 && out.contains("at once") && !out.contains(" run "), "{out}");
 }
+
+/// What is asked on the telephone is answered in the first sentence.
+#[test]
+fn the_first_sentence_is_the_one_to_say() {
+    let folder = Folder::with_starter();
+    let words = |typed: &[&str]| {
+        let ran = folder.run(typed);
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let headroom = words(&["headroom", "site.toml"]);
+    assert!(headroom.starts_with("At least so many more ostrel-v4"), "{headroom}");
+    // The sentence has the figure of the table.
+    let table = folder.run(&["headroom", "site.toml"]).out;
+    let row = table.lines().find(|line| line.starts_with("PS ")).unwrap();
+    let count = row.split_whitespace().nth(3).unwrap();
+    assert!(headroom.contains(&format!("here: {count} at PS.")), "{count}: {headroom}");
+    assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with("Yes for 8 h without the heater"));
+    assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("No, 80 h are not reached"));
+    assert!(words(&["ask", "battery", "12", "--hours", "2"]).starts_with("Yes, 2 h are reached."));
+    folder.write(
+        "found.txt",
+        "door 0/0\nindoor 0/1/1\nindoor 0/2/1\nindoor 0/3/1\nindoor 0/5/1\nindoor 0/6/1\nindoor 0/6/2\n",
+    );
+    let found = words(&["addresses", "site.toml", "--found", "found.txt"]);
+    assert!(found.starts_with("7 of 8 planned stations answer as planned; missing: A-4."), "{found}");
+    assert!(words(&["explain", "two", "more", "flats", "here"]).contains("latchline headroom SITE"));
+    let old = words(&["explain", "can the old cable stay"]);
+    assert!(old.contains("Measure first latchline check SITE says of each old run"), "{old}");
+}
+
+/// Who decides on a way out is asked for with what to write.
+#[test]
+fn a_way_out_that_nobody_decided_is_told_with_what_to_write() {
+    let folder = Folder::with_starter();
+    let decided =
+        "escape_route = true, escape_decided_by = \"fire risk assessor\", escape_decided_on = 2026-03-02, ";
+    let site = folder.read("site.toml");
+    assert!(site.contains(decided));
+    let words = |to: &str| {
+        folder.write("way.toml", site.replace(decided, to));
+        let out = folder.run(&["check", "way.toml"]).out;
+        out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let silent = words("");
+    assert!(
+        silent.contains("needs front escape_route = true (people escape through it) or false (they do not)")
+            && silent.contains("escape_decided_by and escape_decided_on"),
+        "{silent}"
+    );
+    let by_nobody = words("escape_route = false, ");
+    assert!(by_nobody.contains("add escape_decided_by, escape_decided_on"), "{by_nobody}");
+}

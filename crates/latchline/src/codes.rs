@@ -16,6 +16,19 @@ pub fn all() -> Vec<&'static CodeDoc> {
 /// # Errors
 /// If there is none; the message names the nearest.
 pub fn find(code: &str) -> Result<&'static CodeDoc> {
+    find_or(code, "code", "all codes: latchline explain")
+}
+
+/// The same where a symptom may be told in place of a code.
+///
+/// # Errors
+/// If there is none; the message names the nearest.
+pub fn find_for_symptom(code: &str) -> Result<&'static CodeDoc> {
+    let hint = "all codes: latchline explain; a symptom in a few words: latchline explain no picture";
+    find_or(code, "code and no symptom", hint)
+}
+
+fn find_or(code: &str, kind: &str, otherwise: &str) -> Result<&'static CodeDoc> {
     let codes = all();
     if let Some(found) = codes.iter().find(|doc| doc.code == code) {
         return Ok(found);
@@ -26,10 +39,8 @@ pub fn find(code: &str) -> Result<&'static CodeDoc> {
     let nearest: Vec<&str> =
         nearest.iter().filter(|(distance, _)| *distance < -0.75).take(3).map(|(_, code)| *code).collect();
     let hint = match nearest.as_slice() {
-        [] => String::from(
-            "all codes: latchline explain; a symptom in a few words: latchline explain no picture",
-        ),
+        [] => String::from(otherwise),
         near => format!("did you mean {}?", near.join(" or ")),
     };
-    Err(anyhow!(hint).context(format!("there is no code and no symptom \"{code}\"")))
+    Err(anyhow!(hint).context(format!("there is no {kind} \"{code}\"")))
 }

@@ -144,6 +144,9 @@ impl<'a> PlainLineTree<'a> {
     /// that does not fit (`segments[3]: ...`).
     pub fn parse(text: &'a [u8]) -> Result<Self> {
         let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
+        if text.iter().all(u8::is_ascii_whitespace) {
+            bail!("it is empty: a plain line file in JSON is asked for");
+        }
         let file: File<'a> = serde_json::from_slice(text)?;
         if file.frequencies_hz.is_empty() {
             bail!("frequencies_hz: the list is empty, must hold at least one frequency");

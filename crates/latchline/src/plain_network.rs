@@ -165,6 +165,9 @@ impl<'a> PlainNetwork<'a> {
     /// that does not fit (`segments[3]: ...`).
     pub fn parse(text: &'a [u8]) -> Result<Self> {
         let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
+        if text.iter().all(u8::is_ascii_whitespace) {
+            bail!("it is empty: a plain network file in JSON is asked for");
+        }
         let file: File<'a> = serde_json::from_slice(text)?;
         let names: Vec<Cow<'a, str>> = file.nodes.into_iter().map(|name| name.0).collect();
         let places = Places::new(&names)?;

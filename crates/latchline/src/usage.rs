@@ -66,9 +66,12 @@ fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
         }
         ErrorKind::InvalidValue => {
             let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
-            let choices =
-                text(ContextKind::ValidValue).map_or(String::new(), |all| format!("; there is {all}"));
+            let valid = text(ContextKind::ValidValue).filter(|all| !all.is_empty());
+            let choices = valid.as_ref().map_or(String::new(), |all| format!("; there is {all}"));
             match value.is_empty() {
+                true if valid.is_none() && option.starts_with('-') => {
+                    format!("{option}: the value is missing; write it behind the option")
+                }
                 true => format!("{option} is empty{choices}"),
                 false => format!("{option} cannot be \"{value}\"{choices}"),
             }
@@ -142,6 +145,13 @@ mod tests {
             (&["ask", "battery", "abc"], "<STATIONS> is to be a whole number; \"abc\" is none"),
             (&["check"], "what is missing: <SITE>"),
             (&["check", ""], "<SITE> is empty"),
+            (
+                &["check", "site.toml", "--door"],
+                "--door <NAME>: the value is missing; write it behind the option",
+            ),
+            (&["check", "site.toml", "--door", ""], "--door <NAME>: the value is missing"),
+            (&["check", "site.toml", "--supply="], "--supply <NAME>: the value is missing"),
+            (&["fix", "site.toml", "--job"], "--job <JOB>: the value is missing"),
             (&["check", "a", "--format", "pdf"], "cannot be \"pdf\"; there is text, short, json, sarif"),
             (&["fix", "a", "--job", "J1", "--finding", "F1"], "cannot stand together"),
         ] {

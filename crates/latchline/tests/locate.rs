@@ -104,6 +104,44 @@ fn a_class_is_not_said_to_be_sure() {
     assert!(!out.contains("sure that"), "{out}");
 }
 
+/// The words follow the probabilities: what stands far above the rest is not said to be as likely as the rest, and readings that are as
+/// predicted show no fault.
+#[test]
+fn the_first_sentence_follows_the_probabilities() {
+    let folder = Folder::with_starter();
+    let one_line = |readings: &[&str]| {
+        let ran = folder.run(&[&["locate", "site.toml"], readings].concat());
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let healthy = one_line(&["A-3=47.8V", "A-2=47.9V"]);
+    assert!(
+        healthy.starts_with("These readings are as predicted: no fault shows in them. If there is one"),
+        "{healthy}"
+    );
+    assert!(!healthy.contains("Not decided yet"), "{healthy}");
+    let told = one_line(&["A-3=47.8V", "A-3=dim"]);
+    assert!(told.starts_with("The readings are as predicted: only what was told"), "{told}");
+    let weak = one_line(&["A-3=30V"]);
+    assert!(!weak.contains("as predicted"), "{weak}");
+    // Whatever was told, no answer calls unlike causes alike, and each share that is listed is one of at least half a per cent.
+    for symptom in SYMPTOMS {
+        let document = json(&folder, &[symptom]);
+        let of = |place: usize| document["causes"][place]["probability"].as_f64().unwrap();
+        let out = one_line(&[symptom]);
+        if of(0) >= 0.9 {
+            assert!(out.starts_with("Most likely"), "{symptom}: {out}");
+        } else {
+            assert!(
+                !out.starts_with("Most likely") || document["causes"][1]["class"] != 1,
+                "{symptom}: {out}"
+            );
+        }
+    }
+}
+
+const SYMPTOMS: [&str; 6] =
+    ["A-3=restarts", "A-3=dead", "A-3=no-picture", "front=restarts", "A-3=two-ring", "front=no-release"];
+
 /// What is proposed has outcomes that say different things.
 #[test]
 fn outcomes_of_the_next_reading_differ() {

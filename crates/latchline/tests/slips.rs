@@ -57,6 +57,50 @@ fn one_mistake_gives_one_error() {
         ("\"A-3\"], first", "\"A-3\", first", "toml-syntax", "a ] is missing"),
         // A head of a table that is not known: what it names is nowhere, which follows.
         ("[dwellings]", "[dwelings]", "unknown-key", "did you mean dwellings?"),
+        // The same for the buildings: every place hangs on them.
+        ("[buildings]", "[building]", "unknown-key", "did you mean buildings?"),
+        ("floors = [\"G\", \"1\", \"2\"]", "floors = \"G\"", "wrong-type", "must be a list"),
+        // What stands in quotes and should not, and the reverse.
+        ("outdoors = true", "outdoors = \"yes\"", "wrong-type", "write true, without quotes"),
+        (
+            "escape_decided_on = 2026-03-02",
+            "escape_decided_on = \"2026-03-02\"",
+            "wrong-type",
+            "write 2026-03-02, without",
+        ),
+        (
+            "escape_decided_on = 2026-03-02",
+            "escape_decided_on = \"2026-13-02\"",
+            "wrong-type",
+            "there is no day 2026-13-02",
+        ),
+        (
+            "[supplies]",
+            "[policy]\nstandby_hours = \"4 h\"\n\n[supplies]",
+            "wrong-type",
+            "write 4, without quotes",
+        ),
+        ("length = \"1.5 m\"", "length = \"1.5 m", "toml-syntax", "close it on this line: \" is missing"),
+        (
+            "length = \"1.5 m\"",
+            "length = \"1.5 m\", environment = \"underground\"",
+            "unknown-word",
+            "did you mean buried?",
+        ),
+        (
+            ", spacing = \"6 m\"",
+            "",
+            "length-missing",
+            "add spacing, the length from stop to stop, for the 2 sections",
+        ),
+        ("\"A-6:2\"", "\"A-6:4\"", "unknown-name", "did you mean A-6:2?; A-6 has 2 stations"),
+        ("A-5 = {", "A-5 = { station = \"PS\",", "unknown-name", "there is ostrel-"),
+        (
+            "door_station = \"ostrel-dv1\"",
+            "door_station = \"ostrel-v4\"",
+            "wrong-kind-of-part",
+            "is an indoor station; a door station is needed",
+        ),
         // From and to exchanged.
         (
             "from = \"D1.1\", to = [\"A-1\", \"A-2\", \"A-3\"]",
@@ -93,6 +137,34 @@ fn what_does_not_follow_is_told_too() {
     let found = errors(&folder, &two);
     assert_eq!(found.len(), 3, "{found:?}");
     assert_eq!(found.iter().filter(|code| *code == "unknown-name").count(), 2, "{found:?}");
+}
+
+/// A slip in one name is told beside another mistake that could explain it.
+#[test]
+fn a_slip_in_a_name_is_told_beside_other_mistakes() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml").replace("to = \"front\"", "to = \"frnt\"");
+    for (from, to, code) in [
+        ("[buildings]", "[building]", "unknown-key"),
+        ("[dwellings]", "D1 = { place = \"A/G\" }\n\n[dwellings]", "duplicate-name"),
+    ] {
+        let found = errors(&folder, &site.replacen(from, to, 1));
+        assert!(
+            found.contains(&code.to_string()) && found.contains(&"unknown-name".to_string()),
+            "{found:?}"
+        );
+        assert!(said(&folder).contains("did you mean front?"), "{}", said(&folder));
+    }
+    // A site without any building is told so once.
+    let none = folder.read("site.toml").replace("[buildings]\nA = {", "[management]\n# {");
+    assert_eq!(errors(&folder, &none), ["unknown-name"], "{}", said(&folder));
+    // An empty file is told how to begin.
+    assert_eq!(errors(&folder, ""), ["missing-key"]);
+    let text = said(&folder);
+    assert!(
+        text.contains("[site]") && text.contains("family = \"...\"") && text.contains("latchline new"),
+        "{text}"
+    );
 }
 
 /// 30 ft are 9.144 m, 42 yd 38.4048 m and 60 in 1.524 m: exact factors of NIST Special Publication 811, appendix B (from memory).
@@ -166,6 +238,16 @@ fn slips_on_the_command_line_are_answered_in_plain_words() {
         (&["ask", "switches", "-3"], "a number here is not below zero"),
         (&["ask", "switches", "27", "--extension", "-2"], "--extension cannot be -2"),
         (&["ask", "switches", "1.2.3"], "more than one number"),
+        (&["ask", "switches", "27B second station"], "27B:2 for its second"),
+        (&["ask", "switches", "27B/2"], "27B:2 for its second"),
+        (&["check", "site.toml", "--door"], "--door <NAME>: the value is missing"),
+        (&["check", "site.toml", "--door", ""], "--door <NAME>: the value is missing"),
+        (&["fix", "site.toml", "--job"], "--job <JOB>: the value is missing"),
+        (&["accept", "site.toml", "nocode", "--reason", "known"], "there is no code \"nocode\" all codes"),
+        (&["flow", "/dev/null"], "it is empty: a plain network file in JSON is asked for"),
+        (&["reach", "--total", "60", "--cable", ""], "no cable is named: write for example --cable pair-0.8"),
+        (&["locate", "site.toml", "A-1=47"], "\"47\" has no unit: write A-1=47V"),
+        (&["explain", "wifi", "does", "not", "work"], "there is no code and no symptom"),
         (&["ask", "lock", "strike12", "--length", "10"], "did you mean strike-12"),
         (
             &["ask", "battery", "12", "--supply", "ostrel-v4"],

@@ -35,6 +35,26 @@ fn mistakes_in_a_survey_are_told_with_their_cells() {
     assert!(page.out.contains("12 kg"), "{}", page.out);
 }
 
+/// What is wrong in a cell is told with what can stand there, and German words of yes and no are read as the German comma is.
+#[test]
+fn cells_of_a_survey_are_told_what_to_write() {
+    let folder = survey("Dwelling,Place,Drop\nA1,p3,four\nA2,p2,\"2,5\"\n");
+    folder.write("survey/places.csv", "Place,Mains,Boxes\np1,ja,Ja\np2,nein,ja\n");
+    folder.write("survey/routes.csv", "From,To,Length,Environment\np1,p2,3.5,underground\n");
+    folder.write("survey/entrances.csv", "Entrance,Place,Drop,Role\nfront,p1,4,main\n");
+    let told = folder.run(&["design", "survey"]);
+    assert_eq!(told.status, 2, "{}", told.out);
+    for wanted in [
+        "there is no place named \"p3\"",
+        "did you mean p1 or p2?",
+        "\"four\" is not a length in metres, such as 12.5",
+        "did you mean indoors, outdoors or buried?",
+        "3 errors",
+    ] {
+        assert!(told.err.contains(wanted), "{wanted}\n---\n{}", told.err);
+    }
+}
+
 #[test]
 fn mistakes_in_a_survey_are_the_same_as_json_and_sarif() {
     let folder = survey(WRONG);

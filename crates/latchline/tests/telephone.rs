@@ -263,7 +263,32 @@ fn switches_without_a_site() {
         named.out,
         named.err
     );
-    assert!(named.out.replace('\n', " ").contains("27B has the number 27 in its name"), "{}", named.out);
+    let first = named.out.replace('\n', " ");
+    assert!(
+        first.starts_with(
+            "If 27 is the number of 27B (in a site file: latchline addresses SITE 27B:2), indoor"
+        ),
+        "{first}"
+    );
+    // What may mean another station or another dwelling is not guessed at.
+    for (unclear, write) in [
+        ("27B second station", "27B:2 for its second"),
+        ("27B/2", "27B:2 for its second"),
+        ("27B-2", "27B:2 for its second"),
+        ("27B2", "27B:2 for its second"),
+        ("27B third station", "27B:3 for its third"),
+        ("27B:second", "27B:2 for its second"),
+        ("second station of 27B", "27B:2 for its second"),
+        ("Flat 3.1", "more than one number"),
+        ("Block 2, flat 7", "more than one number"),
+    ] {
+        let ran = folder.run(&["ask", "switches", unclear, "--family", "ostrel-48"]);
+        assert!(ran.status == 2 && ran.err.contains(write), "{unclear}: {}{}", ran.out, ran.err);
+    }
+    for clear in ["27", "27B", "27 B", "Flat 27", "A-27", "No. 27"] {
+        let ran = folder.run(&["ask", "switches", clear, "--family", "ostrel-48"]);
+        assert!(ran.status == 0 && ran.out.contains("dwelling 27"), "{clear}: {}{}", ran.out, ran.err);
+    }
     let ran = folder.run(&["ask", "switches", "Penthouse"]);
     assert!(ran.status == 2 && ran.err.contains("no number in it"), "{}", ran.err);
     let ran = folder.run(&["ask", "switches", "12345", "--family", "ostrel-48"]);
@@ -669,4 +694,56 @@ fn one_sentence_where_there_is_nothing_to_feed_or_to_run() {
     let ran = folder.run(&["ask", "battery", "40", "--hours", "8"]);
     let out = ran.out.replace('\n', " ");
     assert!(ran.status == 1 && out.contains("at once") && !out.contains(" run "), "{out}");
+}
+
+/// What is asked on the telephone is answered in the first sentence.
+#[test]
+fn the_first_sentence_is_the_one_to_say() {
+    let folder = Folder::with_starter();
+    let words = |typed: &[&str]| {
+        let ran = folder.run(typed);
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let headroom = words(&["headroom", "site.toml"]);
+    assert!(headroom.starts_with("At least so many more ostrel-v4"), "{headroom}");
+    // The sentence has the figure of the table.
+    let table = folder.run(&["headroom", "site.toml"]).out;
+    let row = table.lines().find(|line| line.starts_with("PS ")).unwrap();
+    let count = row.split_whitespace().nth(3).unwrap();
+    assert!(headroom.contains(&format!("here: {count} at PS.")), "{count}: {headroom}");
+    assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with("Yes for 8 h without the heater"));
+    assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("No, 80 h are not reached"));
+    assert!(words(&["ask", "battery", "12", "--hours", "2"]).starts_with("Yes, 2 h are reached."));
+    folder.write(
+        "found.txt",
+        "door 0/0\nindoor 0/1/1\nindoor 0/2/1\nindoor 0/3/1\nindoor 0/5/1\nindoor 0/6/1\nindoor 0/6/2\n",
+    );
+    let found = words(&["addresses", "site.toml", "--found", "found.txt"]);
+    assert!(found.starts_with("7 of 8 planned stations answer as planned; missing: A-4."), "{found}");
+    assert!(words(&["explain", "two", "more", "flats", "here"]).contains("latchline headroom SITE"));
+    let old = words(&["explain", "can the old cable stay"]);
+    assert!(old.contains("Measure first latchline check SITE says of each old run"), "{old}");
+}
+
+/// Who decides on a way out is asked for with what to write.
+#[test]
+fn a_way_out_that_nobody_decided_is_told_with_what_to_write() {
+    let folder = Folder::with_starter();
+    let decided =
+        "escape_route = true, escape_decided_by = \"fire risk assessor\", escape_decided_on = 2026-03-02, ";
+    let site = folder.read("site.toml");
+    assert!(site.contains(decided));
+    let words = |to: &str| {
+        folder.write("way.toml", site.replace(decided, to));
+        let out = folder.run(&["check", "way.toml"]).out;
+        out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let silent = words("");
+    assert!(
+        silent.contains("needs front escape_route = true (people escape through it) or false (they do not)")
+            && silent.contains("escape_decided_by and escape_decided_on"),
+        "{silent}"
+    );
+    let by_nobody = words("escape_route = false, ");
+    assert!(by_nobody.contains("add escape_decided_by, escape_decided_on"), "{by_nobody}");
 }

@@ -1,6 +1,6 @@
 //! The answer: causes in classes that the readings cannot tell apart, and what to read next.
 
-use crate::evidence::Evidence;
+use crate::evidence::{Evidence, Measured};
 use crate::gauss::Cholesky;
 use crate::hypothesis::{Hypothesis, hypotheses};
 use crate::inference::Inference;
@@ -69,6 +69,10 @@ pub struct Located {
     pub nothing_fits: bool,
     /// Whether one element is probable enough for no further reading to be proposed.
     pub is_sure: bool,
+    /// Probability of all causes at the element of the most probable one.
+    pub place_share: f64,
+    /// Whether something was read, and every reading is what it should be without any fault, to two deviations.
+    pub is_as_predicted: bool,
     /// Pairs of causes that explain them better.
     pub pairs: Vec<Pair>,
     /// The reading that proves the mend of the most probable cause.
@@ -127,11 +131,65 @@ pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &O
     } else {
         Vec::new()
     };
-    let is_sure = share_of_first_place(&hypotheses, &ranking) >= options.confidence;
+    let place_share = share_of_first_place(&hypotheses, &ranking);
+    let is_sure = place_share >= options.confidence;
+    let is_as_predicted = is_as_predicted(plant, evidence);
     let next = if is_sure { None } else { next_reading(plant, evidence, &hypotheses, &ranking, &inference) };
     let proof = ranking.causes.first().and_then(|best| proof(plant, evidence, &hypotheses[best.hypothesis]));
     let seen = hypotheses.iter().map(|one| one.is_electrical(plant)).collect();
-    Located { hypotheses, ranking, classes, doubtful, nothing_fits, is_sure, pairs, proof, seen, next }
+    Located {
+        hypotheses,
+        ranking,
+        classes,
+        doubtful,
+        nothing_fits,
+        is_sure,
+        place_share,
+        is_as_predicted,
+        pairs,
+        proof,
+        seen,
+        next,
+    }
+}
+
+/// What a plant without any fault shows, and how far each reading is from it.
+struct Sound<'p, 'a> {
+    model: Model<'p, 'a>,
+    values: Vec<f64>,
+    deviations: Vec<f64>,
+}
+
+impl<'p, 'a> Sound<'p, 'a> {
+    fn of(plant: &'p Plant<'a>, quantities: Vec<Quantity>) -> Self {
+        let model = Model::new(plant, quantities, &[]);
+        let mut workspace = Workspace::new();
+        let outcome = model.outcome(&[], &mut workspace);
+        let rows = model.rows(&[], &mut workspace);
+        let deviation = |place: usize| {
+            let tolerance: f64 = rows[place].iter().map(|share| share * share).sum();
+            (tolerance + outcome.values[place].own.powi(2)).sqrt().max(1e-9)
+        };
+        let deviations = (0..model.quantities.len()).map(deviation).collect();
+        let values = outcome.values.iter().map(|value| value.value).collect();
+        Sound { model, values, deviations }
+    }
+
+    /// In deviations of tolerances and meter together.
+    fn distance(&self, place: usize, measured: &Measured) -> f64 {
+        let error = measured.scaled() - self.values[place];
+        error.abs() / self.deviations[place].hypot(measured.deviation())
+    }
+}
+
+fn is_as_predicted(plant: &Plant<'_>, evidence: &Evidence) -> bool {
+    let measured = &evidence.measured;
+    if measured.is_empty() {
+        return false;
+    }
+    let sound = Sound::of(plant, measured.iter().map(|one| one.quantity.clone()).collect());
+    sound.values.len() == measured.len()
+        && measured.iter().enumerate().all(|(place, one)| sound.distance(place, one) <= 2.0)
 }
 
 /// The live reading that was farthest from what it should be, or else the voltage where the cause lies.
@@ -142,24 +200,14 @@ fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<P
     let mut quantities: Vec<Quantity> = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
     let at = cause.cause.element.place(plant.site)?;
     quantities.push(Quantity::Voltage { at, state: StateKind::StandbyDay.into() });
-    let model = Model::new(plant, quantities, &[]);
-    let mut workspace = Workspace::new();
-    let sound = model.outcome(&[], &mut workspace);
-    let rows = model.rows(&[], &mut workspace);
-    let deviation = |place: usize| {
-        let tolerance: f64 = rows[place].iter().map(|share| share * share).sum();
-        (tolerance + sound.values[place].own.powi(2)).sqrt().max(1e-9)
-    };
-    let far = |place: usize| {
-        let error = evidence.measured[place].scaled() - sound.values[place].value;
-        error.abs() / deviation(place).hypot(evidence.measured[place].deviation())
-    };
+    let sound = Sound::of(plant, quantities);
+    let distance = |place: usize| sound.distance(place, &evidence.measured[place]);
     let farthest = (0..evidence.measured.len())
-        .filter(|place| far(*place) > 3.0)
-        .max_by(|a, b| far(*a).total_cmp(&far(*b)).then(b.cmp(a)));
-    let place = farthest.unwrap_or(model.quantities.len() - 1);
-    let quantity = model.quantities[place].clone();
-    let (value, spread) = (sound.values[place].value, 2.0 * deviation(place));
+        .filter(|place| distance(*place) > 3.0)
+        .max_by(|a, b| distance(*a).total_cmp(&distance(*b)).then(b.cmp(a)));
+    let place = farthest.unwrap_or(sound.model.quantities.len() - 1);
+    let quantity = sound.model.quantities[place].clone();
+    let (value, spread) = (sound.values[place], 2.0 * sound.deviations[place]);
     let (low, high) = (quantity.unscale(value - spread), quantity.unscale(value + spread));
     Some(Proof { quantity, low, high })
 }

@@ -181,10 +181,11 @@ fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -
     if troubled.is_none() {
         blocks.push(physics_text::signal(assessment, look));
     }
-    blocks.push(existing(assessment, troubled.is_some(), look));
     if !assessment.runs.is_empty() && troubled.is_none() {
         blocks.push(key(assessment, look));
     }
+    // A question of its own: its answer stands before the figures.
+    blocks.insert(0, existing(assessment, troubled.is_some(), look));
     blocks
 }
 

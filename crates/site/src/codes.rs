@@ -14,12 +14,12 @@ latchline_finding::codes! {
     FILE_TOO_LARGE, "file-too-large", Error, ["bytes", "limit"];
     TOO_MANY_TABLES, "too-many-tables", Error, ["count", "limit"];
     NESTED_TOO_DEEPLY, "nested-too-deeply", Error, ["limit"];
-    TOML_SYNTAX, "toml-syntax", Error, ["detail", "quoted?"];
+    TOML_SYNTAX, "toml-syntax", Error, ["detail", "quoted?", "closing?"];
     DUPLICATE_KEY, "duplicate-key", Error, ["key", "wanted?"];
     TOO_MANY_FINDINGS, "too-many-findings", Error, ["count"];
     UNKNOWN_KEY, "unknown-key", Error, ["key", "table", "nearest", "valid", "choices?"];
-    MISSING_KEY, "missing-key", Error, ["key", "table", "expected", "because?"];
-    WRONG_TYPE, "wrong-type", Error, ["key", "table", "expected", "found", "written?"];
+    MISSING_KEY, "missing-key", Error, ["key", "table", "expected?", "because?", "head?", "lines?"];
+    WRONG_TYPE, "wrong-type", Error, ["key", "table", "expected", "found", "written?", "bare?", "no_such_day?"];
     NOT_A_QUANTITY, "not-a-quantity", Error, ["key", "written", "expected", "suggestion?"];
     UNIT_MISSING, "unit-missing", Error, ["key", "written", "expected", "units"];
     DECIMAL_COMMA, "decimal-comma", Error, ["key", "written", "expected", "suggestion"];
@@ -34,7 +34,7 @@ latchline_finding::codes! {
     REPLACES_NOTHING, "replaces-nothing", Warning, ["name", "kind"];
     PRICE_WITHOUT_PART, "price-without-part", Warning, ["name", "nearest"];
     CATALOGUE_NOT_READ, "catalogue-not-read", Error, ["path", "why"];
-    UNKNOWN_NAME, "unknown-name", Error, ["kind", "name", "nearest", "choices?"];
+    UNKNOWN_NAME, "unknown-name", Error, ["kind", "name", "nearest", "choices?", "dwelling?", "stations?"];
     WRONG_KIND_OF_PART, "wrong-kind-of-part", Error, ["name", "found", "expected", "others?"];
     CALLS_DO_NOT_FIT, "calls-do-not-fit", Error, ["calls", "duration", "at_once", "most"];
     PLACE_WITHOUT_BUILDING, "place-without-building", Error, ["written"];
@@ -43,7 +43,7 @@ latchline_finding::codes! {
     PORT_USED_TWICE, "port-used-twice", Error, ["port", "run", "other_run"];
     RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run", "from?", "from_list?"];
     NOT_ISOLATING, "not-isolating", Error, ["name"];
-    LENGTH_MISSING, "length-missing", Error, ["run", "sections", "loop?", "joints?"];
+    LENGTH_MISSING, "length-missing", Error, ["run", "sections?", "further?", "one_way?", "loop?", "joints?"];
     LENGTH_FROM_LOOP, "length-from-loop", Advice, ["run", "length", "cable", "loop", "sections?"];
     LENGTHS_DO_NOT_FIT, "lengths-do-not-fit", Error, ["run", "lengths", "sections"];
     LENGTHS_GIVEN_TWICE, "lengths-given-twice", Error, ["run", "keys"];

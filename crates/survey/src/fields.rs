@@ -218,7 +218,7 @@ impl Row<'_, '_> {
             let expected = match unit {
                 "m" => Expected::LengthInMetres,
                 "" => Expected::AnyNumber,
-                _ => Expected::NumberInUnit,
+                unit => Expected::NumberInUnit { unit },
             };
             self.report(heading, ProblemKind::NotA { expected: Box::new(expected.both()), found }, problems);
             return None;
@@ -238,8 +238,8 @@ impl Row<'_, '_> {
     pub fn flag(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<bool> {
         let text = self.text(heading, problems)?;
         match text.value.to_lowercase().as_str() {
-            "yes" | "y" | "true" | "x" | "1" => Some(true),
-            "no" | "n" | "false" | "0" | "-" => Some(false),
+            "yes" | "y" | "ja" | "j" | "true" | "x" | "1" => Some(true),
+            "no" | "n" | "nein" | "false" | "0" | "-" => Some(false),
             _ => {
                 let kind = ProblemKind::NotA {
                     expected: Box::new(Expected::YesOrNo.both()),
@@ -261,7 +261,7 @@ impl Row<'_, '_> {
             let kind = ProblemKind::UnknownName {
                 kind: Thing::Choice,
                 name: text.value.clone(),
-                nearest: choices.join("\", \""),
+                nearest: choices.iter().map(|word| (*word).to_string()).collect(),
             };
             self.report(heading, kind, problems);
         }

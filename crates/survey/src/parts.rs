@@ -2,7 +2,7 @@
 
 use crate::model::{ExistingCable, Survey};
 use crate::problem::{Problem, ProblemKind};
-use crate::sheets::nearest;
+use crate::sheets::{nearest, nearest_or_few};
 use latchline_finding::Sourced;
 use latchline_site::catalogue::{Catalogue, StationKind, loop_ohm_per_km};
 use latchline_words::reading::Thing;
@@ -105,9 +105,6 @@ fn loop_not_of_cable(existing: &ExistingCable, catalogue: &Catalogue) -> Option<
     })
 }
 
-/// Names that are told where none is near.
-const MOST_NAMED: usize = 6;
-
 fn look_up<'s, T>(
     problems: &mut Vec<Problem>,
     kind: Thing,
@@ -115,11 +112,7 @@ fn look_up<'s, T>(
     names: impl Iterator<Item = &'s Sourced<String>>,
 ) {
     for name in names.filter(|name| !known.contains_key(&name.value)) {
-        let mut nearest = nearest(&name.value, known.keys().map(String::as_str));
-        // Where nothing is near and there are few, all are named.
-        if nearest.is_empty() && known.len() <= MOST_NAMED {
-            nearest = known.keys().cloned().collect();
-        }
+        let nearest = nearest_or_few(&name.value, known.keys().map(String::as_str));
         let kind = ProblemKind::UnknownName { kind, name: name.value.clone(), nearest };
         problems.push(Problem::new(name.origin.clone(), kind));
     }

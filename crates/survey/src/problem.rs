@@ -63,7 +63,7 @@ pub enum ProblemKind {
         /// The heading.
         heading: String,
         /// The nearest that is known.
-        nearest: String,
+        nearest: Vec<String>,
     },
     /// A cell that must be filled is empty.
     Empty(&'static str),
@@ -103,14 +103,14 @@ pub enum ProblemKind {
         /// The name.
         name: String,
         /// The nearest that is known.
-        nearest: String,
+        nearest: Vec<String>,
     },
     /// A setting that does not exist.
     UnknownSetting {
         /// Its name.
         name: String,
         /// The nearest that is known.
-        nearest: String,
+        nearest: Vec<String>,
     },
     /// A route that ends where it starts.
     RouteToItself(String),
@@ -149,7 +149,7 @@ pub enum ProblemKind {
         /// Its name.
         sheet: String,
         /// The nearest that is known.
-        nearest: String,
+        nearest: Vec<String>,
     },
     /// A percentage below one, as it stands there.
     PercentageBelowOne(f64),
@@ -194,7 +194,7 @@ pub enum ProblemKind {
         /// Its name.
         name: String,
         /// The nearest that is known.
-        nearest: String,
+        nearest: Vec<String>,
     },
     /// A measured loop far from that of its cable.
     LoopNotOfCable {
@@ -243,8 +243,6 @@ impl Problem {
             Some(heading) => finding.with("column", heading.as_str()),
             None => finding,
         };
-        let nearest =
-            |name: &String| -> Vec<String> { if name.is_empty() { Vec::new() } else { vec![name.clone()] } };
         let with_others = |finding: Finding, others: usize| match others {
             0 => finding,
             _ => finding.with("others", Figure::count(others)),
@@ -269,7 +267,7 @@ impl Problem {
             }
             ProblemKind::ColumnTwice(column) => new(codes::COLUMN_TWICE).with("column", *column),
             ProblemKind::ColumnUnknown { heading, nearest: near } => {
-                new(codes::COLUMN_UNKNOWN).with("column", heading.as_str()).with("nearest", nearest(near))
+                new(codes::COLUMN_UNKNOWN).with("column", heading.as_str()).with("nearest", near.clone())
             }
             ProblemKind::Empty(column) => new(codes::CELL_EMPTY).with("column", *column),
             ProblemKind::NotA { expected, found } => under(
@@ -295,9 +293,9 @@ impl Problem {
             ProblemKind::UnknownName { kind, name, nearest: near } => new(UNKNOWN_NAME)
                 .with("kind", kind.both())
                 .with("name", name.as_str())
-                .with("nearest", nearest(near)),
+                .with("nearest", near.clone()),
             ProblemKind::UnknownSetting { name, nearest: near } => {
-                new(codes::UNKNOWN_SETTING).with("name", name.as_str()).with("nearest", nearest(near))
+                new(codes::UNKNOWN_SETTING).with("name", name.as_str()).with("nearest", near.clone())
             }
             ProblemKind::RouteToItself(place) => new(codes::ROUTE_TO_ITSELF).with("place", place.as_str()),
             ProblemKind::OffTheRoutes { element, place, others } => with_others(
@@ -314,7 +312,7 @@ impl Problem {
             ProblemKind::NoColumnOfDrops(sheet) => new(codes::DROP_COLUMN_MISSING).with("sheet", *sheet),
             ProblemKind::DropEmpty(element) => new(codes::DROP_NOT_STATED).about(element.as_str()),
             ProblemKind::SheetUnknown { sheet, nearest: near } => {
-                new(codes::SHEET_UNKNOWN).with("sheet", sheet.as_str()).with("nearest", nearest(near))
+                new(codes::SHEET_UNKNOWN).with("sheet", sheet.as_str()).with("nearest", near.clone())
             }
             ProblemKind::PercentageBelowOne(found) => {
                 let found = Figure::new(*found, Unit::Count);
@@ -337,7 +335,7 @@ impl Problem {
                 .with("found", found.both())
                 .with("expected", expected.both()),
             ProblemKind::WithdrawnUnknown { name, nearest: near } => {
-                new(codes::WITHDRAWAL_WITHOUT_PART).with("name", name.as_str()).with("nearest", nearest(near))
+                new(codes::WITHDRAWAL_WITHOUT_PART).with("name", name.as_str()).with("nearest", near.clone())
             }
             ProblemKind::LoopNotOfCable { loop_ohm, cable, expected_ohm } => new(codes::LOOP_NOT_OF_CABLE)
                 .with("loop", Figure::new(*loop_ohm, Unit::Ohm))

@@ -9,7 +9,7 @@ use crate::fields::{Form, Row, split};
 use crate::model::Survey;
 use crate::problem::{Problem, ProblemKind};
 use crate::scope::{self, Written};
-use crate::sheets::{self, SHEETS, meant, nearest, plain};
+use crate::sheets::{self, SHEETS, meant, nearest, nearest_or_few, plain};
 use crate::table::{Sheet, Value};
 use latchline_finding::{Origin, Sourced};
 use latchline_site::catalogue::Environment;
@@ -145,7 +145,7 @@ impl Reader<'_> {
         let wanted = wanted.map(|name| name.split_whitespace().collect::<Vec<_>>().join("-"));
         let found = names.get(&wanted.value).map(|(index, _)| *index);
         if found.is_none() {
-            let nearest = nearest(&wanted.value, names.keys().map(String::as_str));
+            let nearest = nearest_or_few(&wanted.value, names.keys().map(String::as_str));
             let kind = ProblemKind::UnknownName { kind: Thing::Place, name: wanted.value, nearest };
             row.wrong(heading, kind, self.problems);
         }

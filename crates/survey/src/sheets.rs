@@ -350,12 +350,29 @@ pub fn meant<'a>(
         .map(|(_, index)| index)
 }
 
+/// Most names that a hint offers where they are equally near.
+const MOST_NEAREST: usize = 3;
+/// Most names that are all told where none is near.
+const FEW: usize = 8;
+
 /// The nearest of some names, for a hint; empty if none is near.
-pub fn nearest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> String {
+pub fn nearest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Vec<String> {
     let wanted = name.to_lowercase();
-    known
-        .map(|known| (strsim::jaro_winkler(&wanted, &known.to_lowercase()), known))
-        .filter(|(likeness, _)| *likeness > 0.7)
-        .max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(a.1)))
-        .map_or_else(String::new, |(_, known)| known.to_string())
+    let likeness = |known: &str| strsim::jaro_winkler(&wanted, &known.to_lowercase());
+    let mut all: Vec<(f64, &str)> = known.map(|known| (likeness(known), known)).collect();
+    all.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(b.1)));
+    all.dedup();
+    let best = all.first().map_or(0.0, |(likeness, _)| *likeness);
+    // Two short names that differ in one of two signs have 0.7.
+    let near = |likeness: f64| likeness > 0.7 - 1e-9 && likeness > best - 1e-9;
+    all.iter().filter(|one| near(one.0)).take(MOST_NEAREST).map(|one| one.1.to_string()).collect()
+}
+
+/// The same for a name that must be one of them: where none is near and they are few, all.
+pub fn nearest_or_few<'a>(name: &str, known: impl Iterator<Item = &'a str> + Clone) -> Vec<String> {
+    let near = nearest(name, known.clone());
+    match near.is_empty() && known.clone().count() <= FEW {
+        true => known.map(str::to_string).collect(),
+        false => near,
+    }
 }

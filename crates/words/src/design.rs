@@ -285,7 +285,9 @@ sentences! {
         MaterialHolds:
             "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
             | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",
-        Warning { code: &'a str, element: Option<&'a str> }: "Warning: {code}< {element}>" | "Warnung: {code}< {element}>",
+        Warning { message: &'a str, code: &'a str, also: Option<&'a str> }:
+            "Warning: {message} ({code})<; also {also}>."
+            | "Warnung: {message} ({code})<; ebenso {also}>.",
         LineWithoutPrice:
             "One line of the parts list has no price and is not in the sum."
             | "Eine Zeile der Stückliste hat keinen Preis und ist nicht in der Summe.",

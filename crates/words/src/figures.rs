@@ -91,9 +91,9 @@ pub fn metres(length_m: f64, language: Language) -> String {
     decimals(fixed(length_m, 1), language)
 }
 
-/// What a change costs or saves, without sign: to the hundredth, as far as there are any.
+/// What a change costs or saves, without sign: money has two decimals, always.
 pub fn cost(cost: Money, language: Language) -> String {
-    decimals(trimmed(cost.rounded().as_units().abs(), 2), language)
+    decimals(fixed(cost.rounded().as_units().abs(), 2), language)
 }
 
 /// Hours that a battery lasts: down to the tenth.

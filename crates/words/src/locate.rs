@@ -119,6 +119,9 @@ sentences! {
         NotAValue { text: &'a str }:
             "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor a known symptom"
             | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch ein bekanntes Anzeichen",
+        NoUnit { text: &'a str, at: &'a str }:
+            "\"{text}\" has no unit: write {at}={text}V if it is volts; else mV, A, mA, ohm, kohm, Mohm or nF after the number"
+            | "„{text}“ hat keine Einheit: {at}={text}V schreiben, wenn es Volt sind; sonst mV, A, mA, ohm, kohm, Mohm oder nF hinter der Zahl",
         UnknownWord { what: &'a str, text: &'a str, known: &'a str }:
             "{what} \"{text}\" is not known; one of {known}"
             | "{what} „{text}“ ist unbekannt; möglich: {known}",
@@ -285,8 +288,8 @@ sentences! {
             "about {best} ({low} to {high})"
             | "etwa {best} ({low} bis {high})",
         Times { best: Figure, low: Figure, high: Figure }:
-            "about {best} times ({low} to {high})"
-            | "etwa {best}-fach ({low} bis {high})",
+            "about {best} of what is planned ({low} to {high})"
+            | "etwa {best} des Geplanten ({low} bis {high})",
         Along { low: Figure, high: Figure }:
             "between {low} and {high} of the way along it"
             | "zwischen {low} und {high} seiner Länge",
@@ -302,8 +305,20 @@ sentences! {
             "Most likely {cause}<, {element}>: {share}."
             | "Am wahrscheinlichsten: {cause}<, {element}>, {share}.",
         ToldOfClass { causes: usize, within: Option<&'a str>, cause: &'a str, element: Option<&'a str>, own: Figure, share: Figure }:
-            "Not decided yet: {causes:cause fits|causes fit} about equally well<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
-            | "Noch nicht entschieden: {causes:Ursache passt|Ursachen passen} etwa gleich gut<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
+            "Not decided yet: the readings do not tell {causes:cause|causes} apart<, all in {within}>, {share} together. Likeliest of them, at {own}: {cause}<, {element}>."
+            | "Noch nicht entschieden: Die Messungen unterscheiden {causes:Ursache|Ursachen} nicht<, alle in {within}>, zusammen {share}. Am wahrscheinlichsten davon, mit {own}: {cause}<, {element}>.",
+        ToldOfPlace { place: &'a str, share: Figure, cause: &'a str, own: Figure }:
+            "Where to look is sure enough: {place}, {share}. What it is there is not: likeliest, at {own}, {cause}."
+            | "Wo zu suchen ist, ist sicher genug: {place}, {share}. Was es dort ist, nicht: am wahrscheinlichsten, mit {own}, {cause}.",
+        AsPredicted:
+            "These readings are as predicted: no fault shows in them."
+            | "Diese Messwerte sind wie vorausberechnet: In ihnen zeigt sich kein Fehler.",
+        AsPredictedOnlyTold:
+            "The readings are as predicted: only what was told speaks for a fault."
+            | "Die Messwerte sind wie vorausberechnet: Für einen Fehler spricht nur, was gemeldet ist.",
+        StillPossible { cause: &'a str, element: Option<&'a str>, own: Figure }:
+            "If there is one all the same, likeliest, at {own}: {cause}<, {element}>."
+            | "Gibt es doch einen, am wahrscheinlichsten, mit {own}: {cause}<, {element}>.",
         NotToldApart { causes: usize, share: Figure }:
             "Still possible, {share} together ({causes:cause|causes}):"
             | "Noch möglich, zusammen {share} ({causes:Ursache|Ursachen}):",

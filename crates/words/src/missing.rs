@@ -12,6 +12,9 @@ sentences! {
         Keys { part: String, first: &'static str, second: &'static str }:
             "{part} {first} and {second}"
             | "{part} {first} und {second}",
+        EscapeRoute { entrance: String }:
+            "{entrance} escape_route = true (people escape through it) or false (they do not), as whoever answers for fire safety decided, with escape_decided_by and escape_decided_on"
+            | "{entrance} escape_route = true (Fluchtweg) oder false (keiner), wie es entschied, wer für den Brandschutz einsteht, mit escape_decided_by und escape_decided_on",
         AlarmInput { entrance: String, number: usize, key: &'static str }:
             "{entrance} alarm input {number} {key}"
             | "{entrance} Alarmeingang {number} {key}",

@@ -1,6 +1,6 @@
 //! The message of a finding: its template filled in with what it carries.
 
-use crate::template::{figure, list, pieces, plain, render};
+use crate::template::{figure, list, pieces, plain, render, with_article};
 use crate::{bands, figures, states};
 use latchline_finding::{Argument, Finding, Language};
 
@@ -35,7 +35,7 @@ fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> 
 fn words(argument: &Argument, form: &str, language: Language) -> Option<String> {
     Some(match argument {
         Argument::Text(text) => plain(text),
-        Argument::Words(both) => plain(both.of(language)),
+        Argument::Words(both) => plain(&with_article(both.of(language), form, language)),
         Argument::Element(element) => plain(element.as_str()),
         Argument::Texts(texts) if texts.is_empty() => return None,
         Argument::ManyWords(words) if words.is_empty() => return None,

@@ -145,8 +145,10 @@ sentences! {
         ThreeLosses: "at least three losses" | "mindestens drei Dämpfungen",
         // In surveys.
         LengthInMetres: "a length in metres, such as 12.5" | "eine Länge in Metern, etwa 12,5",
-        AnyNumber: "a number" | "eine Zahl",
-        NumberInUnit: "a number in the unit of its column" | "eine Zahl in der Einheit ihrer Spalte",
+        AnyNumber: "a number in digits, such as 4" | "eine Zahl in Ziffern, etwa 4",
+        NumberInUnit { unit: &'a str }:
+            "a number of {unit} in digits, such as 4"
+            | "eine Zahl in {unit}, in Ziffern, etwa 4",
         TextOrNumber: "text or a number" | "Text oder eine Zahl",
         YesOrNo: "yes or no" | "ja oder nein",
         ADate: "a date" | "ein Datum",

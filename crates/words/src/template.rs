@@ -1,7 +1,7 @@
 //! The small language in which messages are written.
 //!
 //! `{name}` stands for an argument. `{names:or}` joins several with "or" (else "and"); `{count:dwelling|dwellings}`
-//! puts the noun after a count; `{figure:down}` rounds a figure down. A part in `<...>` is left out when an argument in it is missing. No other signs are
+//! puts the noun after a count; `{figure:down}` rounds a figure down; `{thing:a}` puts "a" or "an" before a word of ours in English. A part in `<...>` is left out when an argument in it is missing. No other signs are
 //! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
 
 use crate::{figures, row};
@@ -111,8 +111,8 @@ pub(crate) fn filled(template: &str, arguments: &[(&str, Said<'_>)], language: L
             Said::Text(text) => String::from(*text),
             Said::Count(count) => counted(*count as f64, count.to_string(), form),
             Said::Figure(value) => figure(*value, form, language),
-            Said::Row(row) => String::from(row::of(*row, language)),
-            Said::Both(both) => String::from(both.of(language)),
+            Said::Row(row) => with_article(row::of(*row, language), form, language),
+            Said::Both(both) => with_article(both.of(language), form, language),
             Said::Missing => return None,
         })
     };
@@ -185,6 +185,15 @@ pub(crate) fn figure(value: Figure, form: &str, language: Language) -> String {
     if matches!(value.unit, Unit::Count | Unit::Ratio) { counted(value.value, number, form) } else { number }
 }
 
+/// A word with its article in English where the form asks for one: "an entrance", "a box".
+pub(crate) fn with_article(word: &str, form: &str, language: Language) -> String {
+    match (form, language) {
+        ("a", Language::English) if word.starts_with(['a', 'e', 'i', 'o', 'u']) => format!("an {word}"),
+        ("a", Language::English) => format!("a {word}"),
+        _ => String::from(word),
+    }
+}
+
 /// A number with the noun that fits it: "1 dwelling", "3 dwellings".
 fn counted(value: f64, number: String, form: &str) -> String {
     match form.split_once('|') {
@@ -248,6 +257,9 @@ mod tests {
         assert_eq!(fill("{missing}"), None);
         assert_eq!(fill("open {").as_deref(), Some("open {"));
         assert_eq!(fill("{kind}").as_deref(), Some("fire"));
+        assert_eq!(fill("{kind:a}").as_deref(), Some("a fire"));
+        assert_eq!(with_article("entrance", "a", Language::English), "an entrance");
+        assert_eq!(with_article("Eingang", "a", Language::German), "Eingang");
     }
 
     #[test]

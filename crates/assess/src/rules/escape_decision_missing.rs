@@ -20,7 +20,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             report.not_judged(
                 doc.code,
                 entrance.id.clone(),
-                Missing::key(entrance.id.as_str(), "escape_route"),
+                Missing::EscapeRoute { entrance: entrance.id.as_str().to_string() },
             );
             continue;
         };

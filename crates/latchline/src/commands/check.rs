@@ -36,10 +36,10 @@ pub struct CheckArguments {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
     /// Print the sheet of this entrance: lock voltage, wiring, times, cautions
-    #[arg(long, value_name = "NAME", conflicts_with = "supply")]
+    #[arg(long, value_name = "NAME", conflicts_with = "supply", value_parser = clap::builder::NonEmptyStringValueParser::new())]
     door: Option<String>,
     /// Print the sheet of this supply: battery hours, mains current, heat
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", value_parser = clap::builder::NonEmptyStringValueParser::new())]
     supply: Option<String>,
     /// Try random tolerances this often: how likely the worst device of every supply falls below its limit
     #[arg(long, value_name = "N")]

@@ -36,6 +36,22 @@ fn warnings(design: &Design) -> impl Iterator<Item = &Finding> {
     findings.filter(|finding| finding.severity == Severity::Warning && finding.accepted.is_none())
 }
 
+/// The same, one for each code: the first, with the names of the other elements that have it.
+fn warnings_joined(design: &Design) -> Vec<(&Finding, Vec<String>)> {
+    let mut joined: Vec<(&Finding, Vec<String>)> = Vec::new();
+    for warning in warnings(design) {
+        match joined.iter_mut().find(|(first, _)| first.code == warning.code) {
+            Some((_, others)) => {
+                others.extend(
+                    warning.element.as_ref().map(|element| shown::prose(element.as_str()).into_owned()),
+                );
+            }
+            None => joined.push((warning, Vec::new())),
+        }
+    }
+    joined
+}
+
 /// What would make a design where there is none.
 pub(super) fn ways_words(ways: &[WayOut], currency: &str, language: Language) -> String {
     let mut text = String::new();
@@ -112,9 +128,11 @@ pub(super) fn report(
     for remark in &design.remarks {
         let _ = writeln!(text, "{}", remark.of(language));
     }
-    for warning in warnings(design) {
-        let element = warning.element.as_ref().map(|element| element.as_str());
-        let words = DesignWords::Warning { code: warning.code.as_str(), element };
+    for (warning, others) in warnings_joined(design) {
+        let message = &latchline_words::codes::wording(warning, language).message;
+        let also = &others.join(", ");
+        let also = (!also.is_empty()).then_some(also.as_str());
+        let words = DesignWords::Warning { message, code: warning.code.as_str(), also };
         let _ = writeln!(text, "{}", words.say(language));
     }
     for binding in &design.binding {

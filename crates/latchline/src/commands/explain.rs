@@ -39,7 +39,7 @@ pub fn run(
         "" => explain::list(&codes::all(), &look),
         code if codes::all().iter().any(|doc| doc.code == *code) => explain::page(codes::find(code)?, &look),
         told => match symptoms::meant_by(told) {
-            Meant::Nothing => explain::page(codes::find(told)?, &look),
+            Meant::Nothing => explain::page(codes::find_for_symptom(told)?, &look),
             Meant::Sure(symptom) => explain::symptom(symptom, &look),
             Meant::Unsure(near) => explain::symptoms(&near, &look),
         },

@@ -10,11 +10,12 @@ use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, More, NewRun};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, hanging, paragraph};
 use latchline_site::catalogue::Environment;
+use latchline_site::model::Site;
 use latchline_words::commands::HeadroomWords;
 use latchline_words::figures;
 use latchline_words::terms::Term;
 use serde::Serialize;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use std::io::{Read, Write};
 use std::path::PathBuf;
@@ -65,12 +66,45 @@ pub fn run(
             errors.dedup();
             let fails = HeadroomWords::Fails { errors: count, codes: &errors.join(", ") };
             let fails = (count > 0).then(|| paragraph(&fails.say(look.language), 0, look.width) + "\n");
-            fails.unwrap_or_default() + &words(list, &look)
+            let first = view.site().and_then(|site| first_sentence(list, site, &look));
+            let first = first.map(|words| paragraph(&words, 0, look.width) + "\n");
+            fails.unwrap_or_default() + &first.unwrap_or_default() + &words(list, &look)
         }
         TextOrJson::Json => json(list, errors.len())?,
     };
     arguments.written.result.put(&text, &files, output)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// How many more of the model that most dwellings have, supply by supply: the sentence to say.
+fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String> {
+    let mut models: BTreeMap<&str, usize> = BTreeMap::new();
+    for station in site.dwellings.iter().flat_map(|dwelling| &dwelling.stations) {
+        *models.entry(site.stations[*station].model.value.as_str()).or_default() += 1;
+    }
+    let (model, _) = models.into_iter().max_by_key(|(name, count)| (*count, std::cmp::Reverse(*name)))?;
+    let supplies = list.iter().filter(|one| site.supplies.iter().any(|supply| supply.id == one.id));
+    let of_supplies: Vec<(&Headroom, &More)> = supplies
+        .filter_map(|one| Some((one, one.stations.iter().find(|more| more.model == model)?)))
+        .collect();
+    let said = |(one, more): &(&Headroom, &More)| {
+        let supply = &*one.id.to_string();
+        match more.stations {
+            0 => HeadroomWords::NoneOn {
+                supply,
+                title: &more.limit.map_or(String::new(), |code| title(code, look)),
+            }
+            .say(look.language),
+            stations => HeadroomWords::Placed { count: stations, at: supply }.say(look.language),
+        }
+    };
+    let of = &*of_supplies.iter().map(said).collect::<Vec<_>>().join(", ");
+    let is_none = of_supplies.iter().all(|(_, more)| more.stations == 0);
+    let words = match is_none {
+        true => HeadroomWords::NotOneMore { model, of },
+        false => HeadroomWords::First { model, of },
+    };
+    (!of_supplies.is_empty()).then(|| words.say(look.language))
 }
 
 fn words(list: &[Headroom], look: &Look) -> String {

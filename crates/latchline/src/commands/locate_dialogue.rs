@@ -202,7 +202,7 @@ impl Dialogue<'_, '_, '_> {
         let text = if evidence.is_empty() || found.is_sure {
             locate_words::text(&self.reader, evidence, found, &self.options, &[], self.width)
         } else {
-            locate_words::brief(&self.reader, found, &self.options, self.width)
+            locate_words::brief(&self.reader, evidence, found, &self.options, self.width)
         };
         terminal.output.write_all(text.as_bytes())?;
         Ok(())

@@ -15,6 +15,8 @@ use latchline_words::states;
 
 /// Causes that the first class lists.
 const MOST_LISTED: usize = 6;
+/// Least probability of a cause after the first that is listed by itself: what is less rounds to 0 %.
+const LEAST_LISTED: f64 = 0.005;
 /// Causes that are listed in all.
 const MOST_LINES: usize = 10;
 /// Causes that are listed between two readings.
@@ -66,9 +68,9 @@ impl Reader<'_> {
         let words = match kind {
             Kind::ThinConductor | Kind::CladAluminium | Kind::LongerRun | Kind::SupplyLow => {
                 SizeWords::Times {
-                    best: figure(size.best, Unit::Ratio),
-                    low: figure(size.low, Unit::Ratio),
-                    high: figure(size.high, Unit::Ratio),
+                    best: share_of_plan(size.best),
+                    low: share_of_plan(size.low),
+                    high: share_of_plan(size.high),
                 }
             }
             Kind::Short => SizeWords::Along {
@@ -139,6 +141,11 @@ impl Reader<'_> {
     }
 }
 
+/// What is times so much of the plan, in whole per cent.
+fn share_of_plan(times: f64) -> Figure {
+    Figure { value: (100.0 * times).round() / 100.0, unit: Unit::Percent }
+}
+
 /// Three figures that count.
 fn rounded(value: f64) -> f64 {
     if value == 0.0 || !value.is_finite() {
@@ -177,16 +184,18 @@ pub(super) fn text(
     let mut classes = classes.into_iter();
     let mut listed = 0;
     if let Some(first) = classes.next() {
-        listed = first.members.len().min(MOST_LISTED);
-        out.push_str(&paragraph(&headline(reader, located), 0, width));
+        // What rounds to nothing is told together: beside each other such causes would add up to more than they are.
+        let shown = |place: &&usize| located.ranking.causes[**place].probability >= LEAST_LISTED;
+        listed = first.members.iter().take_while(shown).count().clamp(1, MOST_LISTED);
+        out.push_str(&paragraph(&headline(reader, evidence, located, options), 0, width));
         if first.members.len() > 1 {
             let share = reader.share(first.probability);
             let words = Answer::NotToldApart { causes: first.members.len(), share };
             out.push_str(&paragraph(&words.say(language), 0, width));
         }
         list(&mut out, &first.members[..listed]);
-        if first.members.len() > MOST_LISTED {
-            let rest = &first.members[MOST_LISTED..];
+        if first.members.len() > listed {
+            let rest = &first.members[listed..];
             let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
             let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
             out.push_str(&hanging("  ", &more.say(language), width));
@@ -288,23 +297,39 @@ fn first_shown(located: &Located) -> Option<Class> {
     classes(located).0.into_iter().next()
 }
 
-/// What is most likely, in a sentence.
-fn headline(reader: &Reader<'_>, located: &Located) -> String {
+/// What is most likely, in a sentence. It says decided of one cause, or of one place, only what reached the confidence that was asked for.
+fn headline(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options: &Options) -> String {
     let Some(first) = first_shown(located) else { return String::new() };
-    let (hypothesis, _) = located.cause(first.members[0]);
-    let (cause, element) =
-        (hypothesis.cause.kind.say(reader.language), reader.element(hypothesis.cause.element));
-    let (element, share) = (element.as_deref(), reader.share(first.probability));
-    let own = reader.share(located.ranking.causes[first.members[0]].probability);
+    let language = reader.language;
+    let (hypothesis, posterior) = located.cause(first.members[0]);
+    let place = reader.element(hypothesis.cause.element);
+    let (cause, element) = (hypothesis.cause.kind.say(language), place.as_deref());
+    let own = reader.share(posterior.probability);
+    if located.is_as_predicted && !located.is_sure {
+        let told = evidence.symptoms.iter().any(|symptom| symptom.kind.is_bad());
+        let as_predicted = if told { Answer::AsPredictedOnlyTold } else { Answer::AsPredicted };
+        let possible = Answer::StillPossible { cause, element, own };
+        return format!("{} {}", as_predicted.say(language), possible.say(language));
+    }
     let run_of = |place: &usize| located.cause(*place).0.cause.element.run();
     let run =
         run_of(&first.members[0]).filter(|run| first.members.iter().all(|one| run_of(one) == Some(*run)));
     let within =
         run.map(|run| latchline_finding::shown::prose(reader.site.runs[run].id.as_str()).into_owned());
     let within = within.as_deref();
-    match first.members.len() {
-        1 => Answer::Told { cause, element, share }.say(reader.language),
-        causes => Answer::ToldOfClass { causes, within, cause, element, own, share }.say(reader.language),
+    match (first.members.len(), element) {
+        (1, _) => Answer::Told { cause, element, share: own }.say(language),
+        _ if posterior.probability >= options.confidence => {
+            Answer::Told { cause, element, share: own }.say(language)
+        }
+        (_, Some(place)) if located.is_sure => {
+            let share = reader.share(located.place_share);
+            Answer::ToldOfPlace { place, share, cause, own }.say(language)
+        }
+        (causes, _) => {
+            let share = reader.share(first.probability);
+            Answer::ToldOfClass { causes, within, cause, element, own, share }.say(language)
+        }
     }
 }
 
@@ -396,8 +421,14 @@ fn proposed(reader: &Reader<'_>, located: &Located, next: &NextReading, width: u
 }
 
 /// The headline, the best causes and the next reading: what somebody on a ladder reads between two readings.
-pub(super) fn brief(reader: &Reader<'_>, located: &Located, options: &Options, width: usize) -> String {
-    let mut out = paragraph(&headline(reader, located), 0, width);
+pub(super) fn brief(
+    reader: &Reader<'_>,
+    evidence: &Evidence,
+    located: &Located,
+    options: &Options,
+    width: usize,
+) -> String {
+    let mut out = paragraph(&headline(reader, evidence, located, options), 0, width);
     if located.nothing_fits {
         out.push_str(&paragraph(&Answer::NothingFits.say(reader.language), 0, width));
     }
@@ -422,7 +453,7 @@ pub(super) fn short(
 ) -> String {
     let mut lines: Vec<String> = notes.to_vec();
     if !evidence.is_empty() {
-        lines.push(headline(reader, located));
+        lines.push(headline(reader, evidence, located, options));
     }
     if located.nothing_fits {
         lines.push(Answer::NothingFits.say(reader.language));

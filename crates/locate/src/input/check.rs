@@ -239,6 +239,7 @@ fn value(row: &Row) -> Result<(f64, Unit), RowProblem> {
             let factor = UNITS.iter().find(|known| known.symbol == symbol).map_or(1.0, |known| known.factor);
             Ok((number * factor, unit))
         }
+        Ok((_, None)) => Err(fail(Problem::NoUnit { text, at: &row.at })),
         Err(QuantityError::DecimalComma) => Err(fail(Problem::DecimalComma { text })),
         _ => Err(fail(Problem::NotAValue { text })),
     }

@@ -226,6 +226,17 @@ pub fn battery_said(
         return [broken, say(AskWords::HoursOfFewer { supply }), house].into_iter().chain(others).collect();
     }
     let mut lines = Vec::new();
+    // Yes or no first: it is what was asked.
+    lines.extend(wanted.map(|wanted| {
+        let (without, with) =
+            (found.hours >= wanted, found.hours_with_heater.is_none_or(|hours| hours >= wanted));
+        let wanted = &number(wanted, 1, locale);
+        match (without, with) {
+            (true, true) => say(AskWords::HoursEnough { wanted }),
+            (true, false) => say(AskWords::HoursShortWithHeater { wanted }),
+            (false, _) => say(AskWords::HoursShort { wanted }),
+        }
+    }));
     lines.push(say(AskWords::Hours {
         stations,
         calls,
@@ -238,16 +249,6 @@ pub fn battery_said(
     }));
     lines.extend(found.hours_with_heater.map(|hours| {
         say(AskWords::Heater { door: &question.door, hours: &figures::battery_hours(hours, locale.language) })
-    }));
-    lines.extend(wanted.map(|wanted| {
-        let (without, with) =
-            (found.hours >= wanted, found.hours_with_heater.is_none_or(|hours| hours >= wanted));
-        let wanted = &number(wanted, 1, locale);
-        match (without, with) {
-            (true, true) => say(AskWords::HoursEnough { wanted }),
-            (true, false) => say(AskWords::HoursShortWithHeater { wanted }),
-            (false, _) => say(AskWords::HoursShort { wanted }),
-        }
     }));
     lines.extend(found.recharge_hours.map(|hours| {
         let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);

@@ -244,6 +244,9 @@ fn set_words(site: &Site, address: &StationAddress, look: &Look) -> String {
     labelled(set.iter().map(|(label, setting)| (*label, setting)), look.language)
 }
 
+/// Missing stations that the first sentence names.
+const MOST_TOLD: usize = 6;
+
 /// The reconciliation for a person.
 pub fn text(
     site: &Site,
@@ -259,7 +262,16 @@ pub fn text(
         names.join(", ")
     };
     let planned = found.present.len() + found.missing.len();
-    let line = say(AddressWords::Present { present: found.present.len(), planned });
+    // The sentence to say: of many only the first.
+    let few: Vec<usize> = found.missing.iter().copied().take(MOST_TOLD).collect();
+    let more = found.missing.len() - few.len();
+    let mut missing = names(&few);
+    if more > 0 {
+        missing = say(AddressWords::AndMore { names: &missing, more });
+    }
+    let missing = (!few.is_empty()).then_some(missing);
+    let line =
+        say(AddressWords::Present { present: found.present.len(), planned, missing: missing.as_deref() });
     let differs = !found.missing.is_empty()
         || !found.unexpected.is_empty()
         || !found.duplicated.is_empty()

@@ -74,6 +74,13 @@ pub struct KeySpec {
     pub goes_with: Option<&'static str>,
 }
 
+impl KeySpec {
+    /// Whether it holds things of the site by their names: then its table is one of the file.
+    pub fn names_things(&self) -> bool {
+        matches!(self.kind, Kind::Named(_))
+    }
+}
+
 /// What holds where a key is left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Without {

@@ -104,6 +104,9 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             };
             let mut finding =
                 Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", detail);
+            if let Some(closing) = not_closed(message) {
+                finding = finding.with("closing", closing);
+            }
             if let Some((_, name)) = lacking {
                 finding = finding.with("quoted", format!("\"{}\"", clip(&name)));
             }
@@ -111,6 +114,17 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         }
     }
     if too_deep { None } else { Some(Document { file, root }) }
+}
+
+/// The sign that is missing where a text or the head of a table is not closed on its line.
+fn not_closed(message: &str) -> Option<&'static str> {
+    if message.starts_with("invalid basic string") && message.contains("expected `\"`") {
+        return Some("\"");
+    }
+    if message.starts_with("invalid literal string") && message.contains("expected `'`") {
+        return Some("'");
+    }
+    (message.starts_with("unclosed table") || message.starts_with("unclosed array")).then_some("]")
 }
 
 /// The line around a place, with its end.

@@ -81,7 +81,18 @@ fn text_argument<'f>(finding: &'f Finding, name: &str) -> Option<&'f str> {
     }
 }
 
+/// Whether a name with letters enough is another one with a slip of the finger: A-2 beside A-1 is none, since its number is another.
+fn is_slip_of(name: &str, other: &str) -> bool {
+    let digits = |text: &str| text.chars().filter(char::is_ascii_digit).collect::<String>();
+    name.chars().filter(|sign| sign.is_alphabetic()).count() >= 3 && digits(name) == digits(other)
+}
+
 impl Findings {
+    /// Whether a table of the file is under a head that is not known.
+    pub fn lacks_table(&self) -> bool {
+        self.lacks_table
+    }
+
     /// An empty list.
     pub fn new() -> Self {
         Self::default()
@@ -112,14 +123,19 @@ impl Findings {
     }
 
     /// Whether it follows from a mistake told already that nothing has a name: a table under a wrong head, or a name given twice, of
-    /// which the second may be the one that is meant. `is_near` says whether a name is like it, `is_element` whether something on site
-    /// has a name.
+    /// which the second may be the one that is meant. `near` are the names on site that are like it, `is_element` says whether something
+    /// on site has a name. A slip in one of the names on site follows from nothing.
     pub fn explain_unknown(
         &mut self,
         name: &str,
-        is_near: impl Fn(&str) -> bool,
+        near: &[String],
         is_element: impl Fn(&str) -> bool,
     ) -> bool {
+        let is_near = |other: &str| near.iter().any(|one| one == other);
+        let is_twice = |other: &str| self.twice.iter().any(|twice| twice.name == other);
+        if near.iter().any(|other| !is_twice(other) && is_slip_of(name, other)) {
+            return false;
+        }
         if self.lacks_table {
             return true;
         }

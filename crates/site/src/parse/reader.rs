@@ -98,7 +98,7 @@ impl Reader<'_> {
                 }
                 None => {
                     // A table of the file under a wrong head: what it names seems to be nowhere.
-                    let names_things = spec.keys.iter().any(|key| matches!(key.kind, Kind::Named(_)));
+                    let names_things = spec.keys.iter().any(KeySpec::names_things);
                     if names_things && matches!(value.get_ref(), DeValue::Table(_)) {
                         self.findings.lack_table();
                     }
@@ -111,8 +111,23 @@ impl Reader<'_> {
                 let finding = self
                     .finding(codes::MISSING_KEY, span, element)
                     .with("key", key.name)
-                    .with("table", spec.name.both())
-                    .with("expected", key.kind.expected());
+                    .with("table", spec.name.both());
+                // A table of the file stands under a head of its own.
+                let finding = match &key.kind {
+                    Kind::Table(inner)
+                        if element.is_none() && spec.keys.iter().any(KeySpec::names_things) =>
+                    {
+                        let texts = inner
+                            .keys
+                            .iter()
+                            .filter(|key| key.without == Without::Refused && matches!(key.kind, Kind::Text));
+                        finding.with("head", format!("[{}]", key.name)).with(
+                            "lines",
+                            texts.map(|key| format!("{} = \"...\"", key.name)).collect::<Vec<_>>(),
+                        )
+                    }
+                    kind => finding.with("expected", kind.expected()),
+                };
                 self.findings.push(finding);
             }
         }
@@ -160,6 +175,14 @@ impl Reader<'_> {
         let finding = match &texts[..] {
             [] => finding,
             _ => finding.with("written", texts),
+        };
+        let finding = match value.get_ref() {
+            DeValue::String(text) => match unquoted(kind, context.key, text) {
+                Some(Unquoted::Value(value)) => finding.with("bare", value),
+                Some(Unquoted::NoSuchDay) => finding.with("no_such_day", clip(text)),
+                None => finding,
+            },
+            _ => finding,
         };
         self.findings.push(finding);
     }
@@ -253,7 +276,10 @@ impl Reader<'_> {
                 match words.iter().find(|word| **word == text.as_ref()) {
                     Some(word) => Some(Value::Text(word)),
                     None => {
-                        let nearest = self.budget.nearest(text, words.iter().copied());
+                        let mut nearest = self.budget.nearest(text, words.iter().copied());
+                        if let Some(same) = same_word(text).filter(|same| words.contains(same)) {
+                            nearest = vec![same.to_string()];
+                        }
                         let finding = self
                             .finding(codes::UNKNOWN_WORD, &span, context.element)
                             .with("key", context.key)
@@ -488,6 +514,62 @@ impl Reader<'_> {
                 None
             }
         }
+    }
+}
+
+/// What a text in quotes becomes where no text is wanted.
+enum Unquoted {
+    /// To be written like this.
+    Value(String),
+    /// It looks like a date and is none.
+    NoSuchDay,
+}
+
+/// What was meant by a text where a number, a date or true and false stand without quotes; `None` where that is not sure.
+fn unquoted(kind: &Kind, key: &str, text: &str) -> Option<Unquoted> {
+    let text = text.trim();
+    match kind {
+        Kind::Integer(..) | Kind::Number(..) => {
+            let end = text.find(|sign: char| !sign.is_ascii_digit() && sign != '.').unwrap_or(text.len());
+            let (number, unit) = (&text[..end], text[end..].trim());
+            let is_own = unit.is_empty()
+                || (key.contains("hour") && matches!(unit, "h" | "hour" | "hours" | "hrs"))
+                || (key.contains("minute") && matches!(unit, "min" | "minute" | "minutes"));
+            let is_number = match kind {
+                Kind::Integer(..) => number.parse::<u32>().is_ok(),
+                _ => number.parse::<f64>().is_ok(),
+            };
+            (is_own && is_number).then(|| Unquoted::Value(number.to_string()))
+        }
+        Kind::Boolean => match text.to_lowercase().as_str() {
+            "true" | "yes" => Some(Unquoted::Value(String::from("true"))),
+            "false" | "no" => Some(Unquoted::Value(String::from("false"))),
+            _ => None,
+        },
+        Kind::Date => {
+            let parts: Vec<&str> = text.split('-').collect();
+            let [year, month, day] = parts[..] else { return None };
+            let is_shaped = [(year, 4), (month, 2), (day, 2)].iter().all(|(part, length)| {
+                part.len() == *length && part.chars().all(|sign| sign.is_ascii_digit())
+            });
+            let is_date = text.parse::<toml::value::Datetime>().is_ok();
+            match (is_shaped, is_date) {
+                (true, true) => Some(Unquoted::Value(text.to_string())),
+                (true, false) => Some(Unquoted::NoSuchDay),
+                _ => None,
+            }
+        }
+        _ => None,
+    }
+}
+
+/// The word of these files for one that says the same.
+fn same_word(text: &str) -> Option<&'static str> {
+    match text.trim().to_lowercase().as_str() {
+        "underground" | "in ground" | "in the ground" | "below ground" => Some("buried"),
+        "outside" | "external" => Some("outdoors"),
+        "inside" | "internal" => Some("indoors"),
+        _ => None,
     }
 }
 

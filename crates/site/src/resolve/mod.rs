@@ -21,7 +21,7 @@ use crate::model::{SITE_FILE, Site, SiteHead};
 use crate::parse::{Document, Findings, NameBudget, Reader, clip, parse};
 use latchline_finding::{Both, Edit, FileId, Finding, Severity, SourceFile, Sourced, Sources};
 use resolver::{Resolver, STATED};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 use toml::de::DeTable;
 
@@ -98,10 +98,7 @@ impl LoadedCatalogues {
     /// What is wrong with the files, between their parts and with own prices, without any site.
     pub fn checked(&self) -> Vec<Finding> {
         let LoadedCatalogues { loader, mut findings, mut budget, .. } = self.clone();
-        let reported = BTreeSet::new();
-        let wrong_kinds = Vec::new();
-        Resolver { loader, findings: &mut findings, budget: &mut budget, reported, wrong_kinds }
-            .check_part_families();
+        Resolver::new(loader, &mut findings, &mut budget).check_part_families();
         self.check_own_prices(&mut findings, &mut budget);
         findings.finish()
     }
@@ -157,13 +154,7 @@ impl LoadedCatalogues {
             let record = Reader { file: parsed.file, findings: &mut findings, budget: &mut budget }
                 .root(&document.root, &SITE_FILE);
             loader.add_site_cables(record.named("cables"), &mut findings);
-            let mut resolver = Resolver {
-                loader,
-                findings: &mut findings,
-                budget: &mut budget,
-                reported: BTreeSet::new(),
-                wrong_kinds: Vec::new(),
-            };
+            let mut resolver = Resolver::new(loader, &mut findings, &mut budget);
             resolver.check_part_families();
             resolver.site(&record)
         });

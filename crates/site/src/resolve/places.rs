@@ -14,6 +14,8 @@ pub(super) struct PlaceIndex {
     buildings: BTreeMap<String, usize>,
     floors: Vec<BTreeMap<String, usize>>,
     cores: Vec<BTreeMap<String, usize>>,
+    /// Whether floors or cores are written that could not be read, which is told there.
+    unread: Vec<bool>,
 }
 
 /// Part of a site: a building, or a core or floor of it.
@@ -82,6 +84,8 @@ impl Resolver<'_> {
             let (floors, floor_index) = list("floors");
             let (cores, core_index) = list("cores");
             index.buildings.insert(entry.name.to_string(), buildings.len());
+            let is_unread = |key: &str| record.is_written(key) && record.field(key).is_none();
+            index.unread.push(is_unread("floors") || is_unread("cores"));
             index.floors.push(floor_index);
             index.cores.push(core_index);
             let cores = if cores.is_empty() { vec![Sourced::assumed(String::new())] } else { cores };
@@ -120,11 +124,20 @@ impl Resolver<'_> {
     /// Says which part of a place is wrong.
     fn bad_place(&mut self, text: &str, origin: Origin, element: &str, index: &PlaceIndex) {
         let parts: Vec<&str> = text.split('/').map(str::trim).collect();
+        // No building at all is one mistake, told at the head that is not known, or else at the first place.
+        if index.buildings.is_empty()
+            && (self.findings.lacks_table() || std::mem::replace(&mut self.no_building_told, true))
+        {
+            return;
+        }
         let Some(&building) = index.buildings.get(parts[0]) else {
             let known =
                 self.gather(|_| index.buildings.keys().cloned().chain([String::from("outdoors")]).collect());
             return self.unknown_name(Thing::Building, parts[0], origin, Some(element), &known);
         };
+        if index.unread[building] {
+            return;
+        }
         match parts[..] {
             [_, core, _] if !index.cores[building].contains_key(core) => {
                 let known = self.gather(|_| index.cores[building].keys().cloned().collect());

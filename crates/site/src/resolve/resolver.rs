@@ -25,6 +25,10 @@ pub(super) struct Resolver<'r> {
     pub(super) reported: BTreeSet<Origin>,
     /// Parts of another kind than is needed: told once a part, with all who have it.
     pub(super) wrong_kinds: Vec<WrongKind>,
+    /// Family of the site, empty until it is read.
+    pub(super) family: String,
+    /// Whether a place was told of in a file that describes no building.
+    pub(super) no_building_told: bool,
 }
 
 /// A part that is of another kind than is needed.
@@ -33,6 +37,21 @@ pub(super) struct WrongKind {
     pub(super) found: Thing,
     pub(super) expected: Thing,
     pub(super) elements: Vec<String>,
+}
+
+impl<'r> Resolver<'r> {
+    /// Before anything is read.
+    pub(super) fn new(loader: Loader, findings: &'r mut Findings, budget: &'r mut NameBudget) -> Self {
+        Resolver {
+            loader,
+            findings,
+            budget,
+            reported: BTreeSet::new(),
+            wrong_kinds: Vec::new(),
+            family: String::new(),
+            no_building_told: false,
+        }
+    }
 }
 
 impl Resolver<'_> {
@@ -72,9 +91,8 @@ impl Resolver<'_> {
     ) {
         let (base, _) = name.rsplit_once([':', '.']).unwrap_or((name, ""));
         let near = self.budget.nearest(base, known.iter().map(String::as_str));
-        let is_near = |other: &str| near.iter().any(|one| one == other);
         let is_element = |other: &str| known.iter().any(|one| one == other);
-        if !self.findings.explain_unknown(name, is_near, is_element) {
+        if !self.findings.explain_unknown(name, &near, is_element) {
             self.unknown_name(kind, name, origin, Some(element), known);
         }
     }
@@ -90,7 +108,7 @@ impl Resolver<'_> {
             return true;
         }
         if self.reported.insert(name.origin.clone()) {
-            let known = self.gather(|resolver| resolver.names_of(kind).keys().cloned().collect());
+            let known = self.gather(|resolver| resolver.choices(kind));
             // An everyday name: the site file takes the name of the catalogue, which is then the one to write.
             let meant = |cable: &&Cable| cable.is_called(&name.value) || cable.called_begins(&name.value);
             let cables = self
@@ -118,6 +136,25 @@ impl Resolver<'_> {
     /// Names for a suggestion, unless there is nothing left to spend on suggestions.
     pub(super) fn gather(&self, names: impl FnOnce(&Self) -> Vec<String>) -> Vec<String> {
         if self.budget.is_spent() || self.findings.is_full() { Vec::new() } else { names(self) }
+    }
+
+    /// Names of parts for a suggestion: those of the site's own family, where it is known and has any; a part of another family would not
+    /// do.
+    fn choices(&self, kind: PartKind) -> Vec<String> {
+        let catalogue = &self.loader.catalogue;
+        let is_own = |name: &String| {
+            let family = match kind {
+                PartKind::Supply => catalogue.supplies.get(name).map(|part| &part.family),
+                PartKind::Box => catalogue.boxes.get(name).map(|part| &part.family),
+                PartKind::Station => catalogue.stations.get(name).map(|part| &part.family),
+                PartKind::Accessory => catalogue.accessories.get(name).map(|part| &part.family),
+                PartKind::Family | PartKind::Cable | PartKind::Lock | PartKind::Light => None,
+            };
+            family.is_some_and(|family| family.value == self.family)
+        };
+        let all = || self.names_of(kind).keys();
+        let own: Vec<String> = all().filter(|name| is_own(name)).cloned().collect();
+        if own.is_empty() { all().cloned().collect() } else { own }
     }
 
     pub(super) fn names_of(&self, kind: PartKind) -> &BTreeMap<String, Origin> {
@@ -157,6 +194,7 @@ impl Resolver<'_> {
             self.refuse_empty_title(head);
             SiteHead::read(head, STATED)
         });
+        self.family.clone_from(&head.family.value);
         if !head.family.value.is_empty() {
             self.check_part(PartKind::Family, &head.family, None);
         }

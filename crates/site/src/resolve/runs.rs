@@ -4,12 +4,13 @@ use super::names::{NameIndex, Target};
 use super::resolver::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxKind, length_of_loop_m};
 use crate::codes;
-use crate::model::{Run, RunStart, RunStop, Section, Site, SiteHead};
+use crate::model::{Dwelling, Run, RunStart, RunStop, Section, Site, SiteHead};
 use crate::parse::{Entry, Record, Value, clip};
 use crate::ranges;
 use latchline_finding::quantity::Length;
 use latchline_finding::{Argument, ElementId, Figure, Finding, Origin, Provenance, Severity, Sourced, Unit};
 use latchline_words::reading::{Expected, Thing};
+use std::collections::BTreeSet;
 
 impl Resolver<'_> {
     pub(super) fn runs(&mut self, file: &Record<'_>, head: &SiteHead, names: &NameIndex, site: &mut Site) {
@@ -60,6 +61,7 @@ impl Resolver<'_> {
                 .about(run.id.clone())
                 .with("run", run.id.as_str())
                 .with("sections", sections)
+                .with("one_way", "length")
                 .with("loop", Figure::new(loop_ohm, Unit::Ohm))
                 .with("joints", Figure::new(joints_ohm, Unit::Ohm));
             self.findings.push(finding);
@@ -182,6 +184,30 @@ impl Resolver<'_> {
         stops
     }
 
+    /// A dwelling that is there, and has fewer stations.
+    fn no_such_extension(&mut self, written: &str, origin: &Origin, entry: &Entry<'_>, dwelling: &Dwelling) {
+        let own = dwelling.id.as_str();
+        let listed: BTreeSet<&str> = entry
+            .record
+            .list("to")
+            .iter()
+            .filter_map(|item| match item.value {
+                Value::Text(text) => Some(text),
+                _ => None,
+            })
+            .collect();
+        let further = (2..=dwelling.stations.len()).map(|ordinal| format!("{own}:{ordinal}"));
+        let free: Vec<String> = further.filter(|name| !listed.contains(name.as_str())).collect();
+        let mut finding = self
+            .report(codes::UNKNOWN_NAME, origin.clone())
+            .about(clip(entry.name).as_str())
+            .with("kind", Thing::StopOfRun.both())
+            .with("name", clip(written))
+            .with("nearest", free);
+        finding = finding.with("dwelling", own).with("stations", dwelling.stations.len());
+        self.findings.push(finding);
+    }
+
     fn stop(
         &mut self,
         written: &str,
@@ -215,6 +241,12 @@ impl Resolver<'_> {
                 }
                 Some((Target::Box(_), Suffix::Port(_))) => {}
                 _ => {
+                    if let Some((Target::Dwelling(dwelling), Suffix::Extension(_))) =
+                        split_name(written, names)
+                    {
+                        self.no_such_extension(written, origin, entry, &site.dwellings[dwelling]);
+                        return None;
+                    }
                     let known = self.gather(|_| names.names().map(str::to_string).collect());
                     self.unknown_element(Thing::StopOfRun, written, origin.clone(), run, &known);
                     return None;
@@ -267,8 +299,11 @@ impl Resolver<'_> {
             let finding = self
                 .report(codes::LENGTH_MISSING, record.at(&entry.span))
                 .about(entry.name)
-                .with("run", clip(entry.name))
-                .with("sections", sections);
+                .with("run", clip(entry.name));
+            let finding = match first_alone {
+                true => finding.with("further", sections.saturating_sub(1)),
+                false => finding.with("sections", sections).with("one_way", "length"),
+            };
             self.findings.push(finding);
             return vec![nothing(); sections];
         }

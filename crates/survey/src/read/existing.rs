@@ -4,7 +4,7 @@ use super::{LONGEST_M, Names, Reader};
 use crate::fields::Form;
 use crate::model::{CLIP_OHM, ExistingCable};
 use crate::problem::ProblemKind;
-use crate::sheets::nearest;
+use crate::sheets::nearest_or_few;
 use latchline_finding::Both;
 use latchline_words::reading::Thing;
 
@@ -27,7 +27,7 @@ impl Reader<'_> {
                 };
                 if !places.contains_key(name) && !names.contains_key(name) {
                     let known = places.keys().chain(names.keys()).map(String::as_str);
-                    let nearest = nearest(&wanted.value, known);
+                    let nearest = nearest_or_few(&wanted.value, known);
                     let kind = ProblemKind::UnknownName {
                         kind: Thing::PlaceOrDwelling,
                         name: wanted.value,

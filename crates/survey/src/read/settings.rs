@@ -132,7 +132,7 @@ impl Reader<'_> {
                     let kind = ProblemKind::UnknownName {
                         kind: Thing::Choice,
                         name: text.value,
-                        nearest: choices.join("\", \""),
+                        nearest: choices.iter().map(|word| (*word).to_string()).collect(),
                     };
                     row.wrong("Value", kind, self.problems);
                 } else if name == "Media" {

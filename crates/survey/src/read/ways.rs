@@ -5,7 +5,7 @@ use crate::fields::Form;
 use crate::model::{Building, Place};
 use crate::problem::ProblemKind;
 use crate::routes::{Route, RouteGraph};
-use crate::sheets::nearest;
+use crate::sheets::nearest_or_few;
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 
@@ -38,8 +38,10 @@ impl Reader<'_> {
             let building = row.text("Building", self.problems).and_then(|wanted| {
                 let found = buildings.iter().position(|building| building.name.value == wanted.value);
                 if found.is_none() {
-                    let nearest =
-                        nearest(&wanted.value, buildings.iter().map(|building| building.name.value.as_str()));
+                    let nearest = nearest_or_few(
+                        &wanted.value,
+                        buildings.iter().map(|building| building.name.value.as_str()),
+                    );
                     let kind =
                         ProblemKind::UnknownName { kind: Thing::Building, name: wanted.value, nearest };
                     row.wrong("Building", kind, self.problems);
@@ -49,7 +51,7 @@ impl Reader<'_> {
             let mut part = |heading: &'static str, kind: Thing, known: &[String]| {
                 let wanted = row.text(heading, self.problems)?;
                 if building.is_some() && !known.contains(&wanted.value) {
-                    let nearest = nearest(&wanted.value, known.iter().map(String::as_str));
+                    let nearest = nearest_or_few(&wanted.value, known.iter().map(String::as_str));
                     let problem = ProblemKind::UnknownName { kind, name: wanted.value, nearest };
                     row.wrong(heading, problem, self.problems);
                     return None;

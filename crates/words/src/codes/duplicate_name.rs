@@ -4,7 +4,7 @@ code! {
     "duplicate-name"
     title: "Two things on site have the same name" | "Zwei Dinge haben denselben Namen",
     message:
-        "\"{name}\" is the name of two things: a {kind} and a {other_kind}"
+        "\"{name}\" is the name of two things: {kind:a} and {other_kind:a}"
         | "„{name}“ ist der Name zweier Dinge: {kind} und {other_kind}",
     label: "this is the second" | "dies ist das zweite",
     hint:

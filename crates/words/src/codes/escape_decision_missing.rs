@@ -4,8 +4,8 @@ code! {
     "escape-decision-missing"
     title: "Nobody is named who decided on a way out" | "Niemand genannt, der über den Fluchtweg entschied",
     message:
-        "whether people escape through {element} is stated, but not who decided it and when"
-        | "ob {element} Fluchtweg ist, ist angegeben, aber nicht, wer das wann entschieden hat",
+        "whether people escape through {element} is stated, but not who decided it and when: add {missing}"
+        | "ob {element} Fluchtweg ist, ist angegeben, aber nicht, wer das wann entschieden hat: {missing} ergänzen",
     label: "<add {missing}>" | "<{missing} ergänzen>",
     hint:
         "ask whoever answers for the building's fire safety, and write down name or role and date"

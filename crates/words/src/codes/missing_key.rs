@@ -6,7 +6,8 @@ code! {
     message:
         "the key \"{key}\" is missing< in {table}><, since {because} is given>"
         | "Der Schlüssel „{key}“ fehlt< ({table})>< wegen {because}>",
-    hint: "<add {key} = {expected}>" | "<{key} = {expected} ergänzen>",
+    hint: "<add {key} = {expected}><begin with {head} and under it {lines}; a whole file to begin with is written by: latchline new>"
+        | "<{key} = {expected} ergänzen><mit {head} beginnen und darunter {lines}; eine ganze Datei zum Anfangen schreibt: latchline new>",
     english:
         /// Some values have no sensible default. `because` names the choice that makes the key necessary, such as the kind of a box.
         ///

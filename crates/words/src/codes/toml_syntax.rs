@@ -6,8 +6,8 @@ code! {
     message: "not valid TOML: {detail}" | "Kein gültiges TOML: {detail}",
     label: "here" | "hier",
     hint:
-        "<write it in quotes: {quoted}>"
-        | "<in Anführungszeichen schreiben: {quoted}>",
+        "<write it in quotes: {quoted}><close it on this line: {closing} is missing>"
+        | "<in Anführungszeichen schreiben: {quoted}><in dieser Zeile schließen: Es fehlt {closing}>",
     english:
         /// The file is written in TOML 1.1. The reader goes on after a mistake, so one missing quote or bracket can bring a second message on the next line; mend the first one first.
         ///

@@ -4,9 +4,9 @@ code! {
     "wrong-kind-of-part"
     title: "This part is of another kind" | "Dieses Teil ist von anderer Art",
     message:
-        "\"{name}\" is {found}; {expected} is needed here< and at {others}>"
+        "\"{name}\" is {found:a}; {expected:a} is needed here< and at {others}>"
         | "„{name}“ passt hier nicht: {found} statt {expected}<; auch an {others}>",
-    label: "must be {expected}" | "gebraucht: {expected}",
+    label: "must be {expected:a}" | "gebraucht: {expected}",
     english:
         /// The part exists, but cannot do this job.
         ///

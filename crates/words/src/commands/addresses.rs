@@ -111,9 +111,10 @@ sentences! {
             "wrote {numbers:number|numbers} into {file}"
             | "{numbers:Nummer|Nummern} in {file} geschrieben",
         // Held against what the system found.
-        Present { present: usize, planned: usize }:
-            "{present} of {planned} planned stations answer as planned."
-            | "{present} von {planned} geplanten Stationen melden sich wie geplant.",
+        AndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
+        Present { present: usize, planned: usize, missing: Option<&'a str> }:
+            "{present} of {planned} planned stations answer as planned<; missing: {missing}>."
+            | "{present} von {planned} geplanten Stationen melden sich wie geplant<; es fehlen: {missing}>.",
         Unexpected { class: &'a str, numbers: &'a str, line: usize, explanation: &'a str }:
             "{class} {numbers} (line {line} of the list): {explanation}"
             | "{class} {numbers} (Zeile {line} der Liste): {explanation}",

@@ -112,12 +112,12 @@ sentences! {
             "The charger takes {hours} h to fill them again, more than a day: check warns of charger-too-small."
             | "Das Ladegerät braucht {hours} h, um sie wieder zu füllen, mehr als einen Tag: check warnt mit charger-too-small.",
         HoursShortWithHeater { wanted: &'a str }:
-            "That is enough for {wanted} h without the heater, not with it."
-            | "Das reicht für {wanted} h ohne die Heizung, nicht mit ihr.",
-        HoursEnough { wanted: &'a str }: "That is enough for {wanted} h." | "Das reicht für {wanted} h.",
+            "Yes for {wanted} h without the heater of the door station, no with it."
+            | "Ja für {wanted} h ohne die Heizung der Türstation, nein mit ihr.",
+        HoursEnough { wanted: &'a str }: "Yes, {wanted} h are reached." | "Ja, {wanted} h werden erreicht.",
         HoursShort { wanted: &'a str }:
-            "That is not enough for {wanted} h, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
-            | "Das reicht nicht für {wanted} h, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+            "No, {wanted} h are not reached, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
+            | "Nein, {wanted} h werden nicht erreicht, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
         HoursOtherHouses { also: &'a str }:
             "With at most {also} on a port it does not work either."
             | "Mit höchstens {also} an einem Abgang geht es auch nicht.",
@@ -150,9 +150,9 @@ sentences! {
         Switches { family: &'a str, numbers: &'a str, settings: &'a str }:
             "Indoor station of {family}, {numbers}: {settings}."
             | "Innenstation von {family}, {numbers}: {settings}.",
-        SwitchesNamed { name: &'a str, number: usize }:
-            "{name} has the number {number} in its name. If another dwelling has {number}, 27A beside 27B say, this one gets another number: latchline addresses SITE {name} tells which."
-            | "{name} hat die Nummer {number} im Namen. Hat eine andere Wohnung die {number}, etwa 27A neben 27B, bekommt diese eine andere Nummer: latchline addresses ANLAGE {name} sagt, welche.",
+        SwitchesNamed { name: &'a str, number: usize, asked: &'a str, family: &'a str, numbers: &'a str, settings: &'a str }:
+            "If {number} is the number of {name} (in a site file: latchline addresses SITE {asked}), indoor station of {family}, {numbers}: {settings}."
+            | "Wenn {number} die Nummer von {name} ist (in einer Anlagendatei: latchline addresses ANLAGE {asked}), Innenstation von {family}, {numbers}: {settings}.",
         NoSuchStation { station: usize, family: &'a str, most: usize }:
             "Station {station} of a dwelling cannot be set: the switches of {family} have room for {most}."
             | "Station {station} einer Wohnung lässt sich nicht einstellen: Die Schalter von {family} reichen für {most}.",

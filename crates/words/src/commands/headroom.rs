@@ -10,6 +10,13 @@ sentences! {
             | "ergänze jeden Strang und jedes Netzteil und prüfe jedes Mal das Ganze",
         NothingThere: "no run has stations yet" | "noch hat kein Strang Stationen",
         Metres: "metres" | "Meter",
+        First { model: &'a str, of: &'a str }:
+            "At least so many more {model}, the model that most dwellings here have: {of}."
+            | "Mindestens so viele {model} mehr, das Modell der meisten Wohnungen hier: {of}.",
+        NotOneMore { model: &'a str, of: &'a str }:
+            "Not one more {model}, the model that most dwellings here have: {of}."
+            | "Kein {model} mehr, das Modell der meisten Wohnungen hier: {of}.",
+        NoneOn { supply: &'a str, title: &'a str }: "none on {supply} ({title})" | "keines an {supply} ({title})",
         Title:
             "More stations of one model, or more metres, on each supply and run:"
             | "Weitere Stationen eines Modells, oder weitere Meter, an jedem Netzteil und Strang:",

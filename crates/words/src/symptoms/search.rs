@@ -33,6 +33,13 @@ pub fn meant_by(text: &str) -> Meant {
     let mut scored: Vec<(f64, &'static Symptom)> =
         all().iter().map(|symptom| (weights.nearness(symptom, &said), symptom)).collect();
     scored.sort_by(|a, b| b.0.total_cmp(&a.0));
+    // Danger is danger, whatever burns.
+    let is_danger = scored.first().is_some_and(|(score, symptom)| {
+        *score >= NEAR && all().first().is_some_and(|danger| std::ptr::eq(danger, *symptom))
+    });
+    if !is_danger && said.iter().any(|(word, _)| FOREIGN.iter().any(|foreign| meaning(foreign) == *word)) {
+        return Meant::Nothing;
+    }
     match scored[..] {
         [(best, symptom), (next, _), ..] if best >= SURE && best - next >= LEAD => Meant::Sure(symptom),
         _ => {
@@ -84,6 +91,23 @@ impl Weights {
         symptom.told.iter().copied().flatten().map(|way| near(way)).fold(0.0, f64::max)
     }
 }
+
+/// Words of what no door-entry system on a bus has: whoever says one of them asks of something else.
+const FOREIGN: &[&str] = &[
+    "wifi",
+    "wlan",
+    "internet",
+    "router",
+    "email",
+    "website",
+    "television",
+    "tv",
+    "fernseher",
+    "lift",
+    "elevator",
+    "aufzug",
+    "dishwasher",
+];
 
 /// Words that deny the next one that matters.
 const DENYING: &[&str] = &[

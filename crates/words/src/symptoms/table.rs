@@ -274,6 +274,34 @@ pub(super) static ALL: &[Symptom] = &[
         ],
     },
     Symptom {
+        title: ["How many more stations does the site carry?", "Wie viele Stationen trägt die Anlage noch?"],
+        told: [
+            &[
+                "more flats",
+                "two more flats here",
+                "one more flat",
+                "add a flat",
+                "add another station",
+                "more stations",
+                "how many more stations",
+                "extend the system",
+            ],
+            &[
+                "weitere wohnungen",
+                "zwei wohnungen mehr",
+                "noch eine wohnung",
+                "weitere stationen",
+                "wie viele stationen noch",
+                "anlage erweitern",
+            ],
+        ],
+        measure: [
+            "Nothing: latchline headroom SITE says how many more stations, or metres, each supply and run carries. Without a site file, latchline reach --total METRES --cable CABLE says how many stations one run carries.",
+            "Nichts: latchline headroom ANLAGE sagt, wie viele Stationen oder Meter jedes Netzteil und jeder Strang noch trägt. Ohne Anlagendatei sagt latchline reach --total METER --cable LEITUNG, wie viele Stationen ein Strang trägt.",
+        ],
+        codes: &[],
+    },
+    Symptom {
         title: ["Can the old cable stay?", "Kann die alte Leitung bleiben?"],
         told: [
             &[
@@ -296,8 +324,8 @@ pub(super) static ALL: &[Symptom] = &[
             ],
         ],
         measure: [
-            "With everything taken off it: the loop resistance with the far end bridged, the capacitance with it open, the insulation between the legs and of each to earth. State the run with `existing = true` and what was measured; check then says of each old run whether it can stay. Without a site: latchline reach --total METRES --cable \"bell wire\" says how many stations so much of it carries.",
-            "Alles abgeklemmt: den Schleifenwiderstand bei gebrücktem fernem Ende, die Kapazität bei offenem, die Isolation der Adern gegeneinander und gegen Erde. Den Strang mit `existing = true` und den Messwerten angeben; check sagt dann von jedem alten Strang, ob er bleiben kann. Ohne Anlage: latchline reach --total METER --cable \"bell wire\" sagt, wie viele Stationen so viel davon trägt.",
+            "latchline check SITE says of each old run whether it can stay, once the run has `existing = true` and what was measured. Measure with everything taken off it: the loop resistance with the far end bridged, the capacitance with it open, the insulation between the legs and of each to earth. Without a site file: latchline reach --total METRES --cable \"bell wire\" says how many stations so much of it carries.",
+            "latchline check ANLAGE sagt von jedem alten Strang, ob er bleiben kann, sobald er `existing = true` und die Messwerte hat. Alles abgeklemmt messen: den Schleifenwiderstand bei gebrücktem fernem Ende, die Kapazität bei offenem, die Isolation der Adern gegeneinander und gegen Erde. Ohne Anlagendatei: latchline reach --total METER --cable \"bell wire\" sagt, wie viele Stationen so viel davon trägt.",
         ],
         codes: &[
             "existing-run-not-measured",

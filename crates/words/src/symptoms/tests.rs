@@ -35,6 +35,22 @@ const DANGER: &str = "Fire, smoke or an electric shock: not for this program";
 const WATER: &str = "Water in a panel, box or cable";
 const ITSELF: &str = "A station restarts by itself";
 const OLD: &str = "Can the old cable stay?";
+const MORE: &str = "How many more stations does the site carry?";
+
+/// What is asked of something else gets no guess, and a question that another command answers leads there.
+#[test]
+fn what_is_not_ours_is_not_guessed_at() {
+    for text in ["wifi does not work", "the wifi is dead", "das wlan geht nicht", "no internet"] {
+        assert_eq!(sure(text), "nothing", "{text}");
+    }
+    for text in ["two more flats here", "two more flats", "how many more stations", "noch zwei wohnungen"] {
+        assert_eq!(sure(text), MORE, "{text}");
+    }
+    let more = all().iter().find(|one| one.title(Language::English) == MORE).unwrap();
+    assert!(more.measure(Language::English).contains("latchline headroom SITE"));
+    let old = all().iter().find(|one| one.title(Language::English) == OLD).unwrap();
+    assert!(old.measure(Language::English).starts_with("latchline check SITE says"));
+}
 
 #[test]
 fn what_installers_say_finds_its_symptom() {

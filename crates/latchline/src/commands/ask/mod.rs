@@ -243,6 +243,9 @@ pub(super) fn cable_meant<'c>(
     catalogue: &'c Catalogue,
     asked: &str,
 ) -> Result<&'c latchline_site::catalogue::Cable> {
+    if asked.trim().is_empty() {
+        bail!("no cable is named: write for example --cable pair-0.8; all of them: latchline catalogue");
+    }
     cable_called(catalogue, asked).map_err(|none| {
         let names: Vec<String> = none
             .choices

@@ -25,28 +25,103 @@ pub(super) struct NamedDwelling {
     name: Option<String>,
 }
 
-/// Reads it.
-pub(super) fn dwelling(text: &str) -> Result<NamedDwelling, String> {
-    let wrong = || format!("\"{text}\" has no number in it; write for example 27, 27B or 27B:2");
-    let (name, station) = match text.trim().split_once(':') {
-        Some((name, station)) => {
-            let station: u32 = station.parse().map_err(|_| wrong())?;
-            if station == 0 {
-                return Err(String::from("stations of a dwelling count from 1, its main one"));
-            }
-            (name, Some(station))
-        }
-        None => (text.trim(), None),
-    };
-    let digits = name.split(|letter: char| !letter.is_ascii_digit()).filter(|part| !part.is_empty());
-    if digits.count() > 1 && name.split(['.', ',']).filter(|part| !part.is_empty()).count() > 1 {
-        return Err(format!(
-            "\"{text}\" has more than one number; which is the dwelling's? Write for example 27, 27B or 27B:2"
-        ));
+impl NamedDwelling {
+    /// As it is asked for in a shell, which takes a name with a space for two.
+    fn asked(&self) -> String {
+        let name = self.name.clone().unwrap_or_else(|| self.number.to_string());
+        let asked = match self.station {
+            Some(station) => format!("{name}:{station}"),
+            None => name,
+        };
+        if asked.contains(' ') { format!("\"{asked}\"") } else { asked }
     }
-    let number = number_in_name(name).ok_or_else(wrong)?;
+}
+
+/// Reads it: a number, before it at most one word or initial, after it at most one letter, then `:2` for the second station. What is
+/// left over may be the station, another number, or a name that no rule is known for: it is refused, since a guess would set switches wrong.
+pub(super) fn dwelling(text: &str) -> Result<NamedDwelling, String> {
+    let text = text.trim();
+    let (name, station) = match text.split_once(':') {
+        Some((name, station)) => (name.trim_end(), Some(station.trim())),
+        None => (text, None),
+    };
+    let wrong = || format!("\"{text}\" has no number in it; write for example 27, 27B or 27B:2");
+    let Some((before, number, after)) = around_number(name) else { return Err(wrong()) };
+    let letter = single_letter(after);
+    if letter.is_none() || !at_most_one_word(before) {
+        return Err(unclear(text, number, after));
+    }
+    let station = match station.map(str::parse::<u32>) {
+        None => None,
+        Some(Ok(0)) => return Err(String::from("stations of a dwelling count from 1, its main one")),
+        Some(Ok(station)) => Some(station),
+        Some(Err(_)) => return Err(unclear(text, number, after)),
+    };
     let says_more = name.parse::<u32>().is_err();
+    let number = number_in_name(name).ok_or_else(wrong)?;
     Ok(NamedDwelling { number, station, name: says_more.then(|| name.to_string()) })
+}
+
+/// What stands before the first group of digits, the digits, and what stands after them.
+fn around_number(name: &str) -> Option<(&str, &str, &str)> {
+    let start = name.find(|letter: char| letter.is_ascii_digit())?;
+    let length = name[start..].find(|letter: char| !letter.is_ascii_digit()).unwrap_or(name.len() - start);
+    Some((&name[..start], &name[start..start + length], &name[start + length..]))
+}
+
+/// The letter of "27B", empty where there is none; `None` where more follows the number than one letter.
+fn single_letter(after: &str) -> Option<&str> {
+    let letter = after.trim_start();
+    let mut letters = letter.chars();
+    match (letters.next(), letters.next()) {
+        (None, _) => Some(""),
+        (Some(one), None) if one.is_alphabetic() => Some(letter),
+        _ => None,
+    }
+}
+
+/// Whether it is empty, or one word or initial with what parts it from the number: "Flat ", "A-", "No. ".
+fn at_most_one_word(before: &str) -> bool {
+    let word = before.trim_end_matches([' ', '-', '_', '.']);
+    word.chars().all(char::is_alphabetic)
+}
+
+/// What to write instead, if the station is meant by what follows the number.
+fn unclear(text: &str, number: &str, after: &str) -> String {
+    let mut letters = after.trim_start().chars();
+    let letter = match (letters.next(), letters.next()) {
+        (Some(one), second) if one.is_alphabetic() && !second.is_some_and(char::is_alphabetic) => {
+            one.to_string()
+        }
+        _ => String::new(),
+    };
+    let other = after.chars().any(|one| one.is_ascii_digit());
+    let why = if other {
+        format!("\"{text}\" has more than one number; which is the dwelling's is not sure")
+    } else {
+        format!("\"{text}\" says more than a number and a letter, and what is meant is not sure")
+    };
+    let station = station_meant(text, after);
+    format!(
+        "{why}: write {number}{letter} for the main station of {number}{letter}, {number}{letter}:{station} for its {}",
+        ordinal(station)
+    )
+}
+
+/// The station that is probably meant: only for what to write, never taken by itself.
+fn station_meant(text: &str, after: &str) -> u32 {
+    let word = text.to_lowercase();
+    let named = ["third", "fourth"].iter().position(|ordinal| word.contains(ordinal));
+    let numbered = around_number(after).and_then(|(_, number, _)| number.parse().ok());
+    named.map(|place| place as u32 + 3).or(numbered.filter(|one| (2..=4).contains(one))).unwrap_or(2)
+}
+
+fn ordinal(station: u32) -> &'static str {
+    match station {
+        3 => "third",
+        4 => "fourth",
+        _ => "second",
+    }
 }
 
 #[derive(Serialize)]
@@ -116,7 +191,16 @@ pub(super) fn of_switches(
     let numbers: Vec<String> =
         rows.iter().map(|row| format!("{} {}", field_word(row.kind, language), row.number)).collect();
     let settings = &labelled(set().map(|(row, setting)| (row.label.as_str(), setting)), language);
-    let sentence = AskWords::Switches { family, numbers: &numbers.join(", "), settings }.say(language);
+    let numbers = &numbers.join(", ");
+    let asked = dwelling.asked();
+    let words = match &dwelling.name {
+        Some(name) => {
+            let number = dwelling.number as usize;
+            AskWords::SwitchesNamed { name, number, asked: &asked, family, numbers, settings }
+        }
+        None => AskWords::Switches { family, numbers, settings },
+    };
+    let sentence = words.say(language);
     let mut text = paragraph(&sentence, 0, look.width);
     text.push('\n');
     for (row, setting) in set() {
@@ -124,11 +208,5 @@ pub(super) fn of_switches(
             text.push_str(&format!("  {line}\n"));
         }
     }
-    let mut said = vec![sentence];
-    if let Some(name) = &dwelling.name {
-        let named = AskWords::SwitchesNamed { name, number: dwelling.number as usize }.say(language);
-        text.push_str(&paragraph(&named, 0, look.width));
-        said.push(named);
-    }
-    Answer::drawn("switches", said, text, true, figures(family, &rows))
+    Answer::drawn("switches", vec![sentence], text, true, figures(family, &rows))
 }

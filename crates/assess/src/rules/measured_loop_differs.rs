@@ -6,7 +6,7 @@ use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{Both, CodeDoc, Figure, Severity, Unit};
 use latchline_network::Corner;
 use latchline_network::resistance::{conductor_ohm_per_m, section_resistances};
-use latchline_site::model::{Run, RunStop, Site, StationOwner};
+use latchline_site::model::{Run, Site};
 use latchline_words::candidates::Candidate;
 use latchline_words::terms::Term;
 

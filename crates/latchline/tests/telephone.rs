@@ -22,10 +22,10 @@ fn chain(stations: usize, total_m: f64, cable: &str, supply: &str) -> String {
     let spacing = total_m / stations as f64;
     let _ = write!(
         text,
-        "feed = {{ from = \"PS\", to = \"D\", cable = \"flex-1.5\", length = \"1 m\" }}\n\
+        "feed = {{ from = \"PS\", to = \"D\", cable = \"flex-1.5\", length = \"5 m\" }}\n\
          chain = {{ from = \"D.1\", to = [\"F1..F{stations}\"], spacing = \"{spacing} m\" }}\n\
-         door1 = {{ from = \"D.2\", to = \"E1\", cable = \"flex-1.0\", length = \"10 m\" }}\n\
-         door2 = {{ from = \"D.3\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }}\n"
+         door1 = {{ from = \"PS\", to = \"E1\", cable = \"flex-1.0\", length = \"10 m\" }}\n\
+         door2 = {{ from = \"D.2\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }}\n"
     );
     text
 }
@@ -132,7 +132,7 @@ fn hours_of_battery_are_those_of_the_supply_sheet() {
     let hours: f64 = ran.out.split(" run ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
     let site = chain(6, 40.0, "flex-1.0", "ostrel-ps-120b")
         .replace("E2 = { role = \"secondary\", place = \"A/G\" }\n", "")
-        .replace("door2 = { from = \"D.3\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }\n", "");
+        .replace("door2 = { from = \"D.2\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }\n", "");
     folder.write("asked.toml", site);
     let sheet = folder.run(&["check", "asked.toml", "--supply", "PS", "--format", "json"]).out;
     let sheet: Value = serde_json::from_str(&sheet).unwrap();
@@ -200,23 +200,23 @@ fn a_battery_is_told_with_its_charger_and_the_heater() {
     assert_eq!(out.contains("charger-too-small"), warned, "{out}");
 }
 
-/// What carries the lock outdoors is no cable made for indoors, and what the answer names as the way out passes the check.
+/// What carries the lock outdoors is no cable made for indoors, and what the first sentence takes passes the check.
 #[test]
-fn a_lock_outdoors_gets_its_way_out() {
+fn a_lock_outdoors_gets_its_cheapest_way_in_the_first_sentence() {
     let folder = Folder::with_starter();
-    let out =
-        folder.run(&["ask", "lock", "strike-12", "--length", "35", "--outdoors"]).out.replace('\n', " ");
-    assert!(out.starts_with("No cable of the catalogue that is made for outdoors"), "{out}");
-    let way = out.split("a supply of the lock's own at ").nth(1).unwrap_or_else(|| panic!("{out}"));
-    let volts = way.split(' ').next().unwrap();
-    let cable = way.split("over ").nth(1).unwrap().split(' ').next().unwrap();
-    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "35", "--cable", cable]);
-    assert!(ran.status == 1 && ran.out.contains("does not work: "), "{}", ran.out);
-    assert!(ran.out.replace('\n', " ").contains("Way out"), "{}", ran.out);
-    let site = |feed: &str| {
+    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "35", "--outdoors"]);
+    let out = ran.out.replace('\n', " ");
+    let first = out.split(". ").next().unwrap();
+    let cable = first.split("take two pairs of ").nth(1).unwrap_or_else(|| panic!("{out}"));
+    let cable = cable.split(' ').next().unwrap();
+    assert_eq!(ran.status, 0, "{out}");
+    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "35", "--cable", cable, "--outdoors"]);
+    let named = ran.out.replace('\n', " ");
+    assert!(ran.status == 0 && named.contains("on one it does not work: "), "{named}");
+    let site = |key: &str| {
         folder.read("site.toml").replace(
             "cable = \"flex-0.75\", length = \"6 m\"",
-            &format!("cable = \"{cable}\", length = \"35 m\"{feed}"),
+            &format!("cable = \"{cable}\", length = \"35 m\"{key}"),
         )
     };
     let low = |site: String| {
@@ -225,9 +225,104 @@ fn a_lock_outdoors_gets_its_way_out() {
         (ran.out.contains("lock-voltage"), ran.out)
     };
     assert!(low(site("")).0);
+    let (is_low, checked) = low(site(", pairs = 2"));
+    assert!(!is_low, "{checked}");
+    // The other way that is told passes it too.
+    let way = out.split("a supply of the lock's own at ").nth(1).unwrap_or_else(|| panic!("{out}"));
+    let volts = way.split(' ').next().unwrap();
+    let over = way.split("over ").nth(1).unwrap().split(' ').next().unwrap();
     let own = format!(", feed = \"own-supply\", supply_voltage = \"{volts} V\", supply_tolerance = \"3 %\"");
-    let (is_low, out) = low(site(&own));
-    assert!(!is_low, "{out}");
+    let (is_low, checked) = low(site(&own).replace(
+        &format!("cable = \"{cable}\", length = \"35 m\""),
+        &format!("cable = \"{over}\", length = \"35 m\""),
+    ));
+    assert!(!is_low, "{checked}");
+    // Further than two pairs reach there is no way with what is asked, and the supply of its own is the way out.
+    let ran = folder.run(&["ask", "lock", "strike-12", "--length", "60", "--outdoors"]);
+    let out = ran.out.replace('\n', " ");
+    assert!(ran.status == 1 && out.contains("Way out: a supply of the lock's own"), "{out}");
+}
+
+/// A lock of another voltage than its station gives: whatever the catalogue's first cable is, the way out is looked for on all of them, and
+/// the cheapest that does is named. 24 V less 3 % are 23.28 V; two conductors of 35 m of 0.8 mm are 22.41 V at a lock of 0.3 A that needs
+/// 21.6 V (worked out by hand with the joints, at 40 °C: 22.42 V).
+#[test]
+fn a_lock_that_no_station_feeds_gets_a_supply_over_a_cable_that_does() {
+    let folder = Folder::new();
+    let ran = folder.run(&["ask", "lock", "magnet-24", "--length", "35"]);
+    let out = ran.out.replace('\n', " ");
+    let way =
+        out.split("Way out: a supply of the lock's own at 24 V, ").nth(1).unwrap_or_else(|| panic!("{out}"));
+    let cable = way.split("over ").nth(1).unwrap().split(' ').next().unwrap();
+    let named =
+        folder.run(&["ask", "lock", "magnet-24", "--length", "35", "--cable", cable, "--format", "json"]);
+    let named: Value = serde_json::from_str(&named.out).unwrap();
+    let own = &named["cables"][0]["own_supply"];
+    assert!(own["cable"] == cable && own["least_v"].as_f64().unwrap() >= 21.6, "{named}");
+    let pair = folder.run(&["ask", "lock", "magnet-24", "--length", "35", "--cable", "pair-0.8"]).out;
+    assert!(pair.replace('\n', " ").contains("22.41 V"), "{pair}");
+    // Of a cable on which none does, another is named.
+    let thin = folder.run(&["ask", "lock", "magnet-24", "--length", "35", "--cable", "alarm-0.22"]);
+    let thin = thin.out.replace('\n', " ");
+    assert!(
+        thin.contains("Way out: a supply of the lock's own at 24 V, ") && !thin.contains("over alarm-0.22"),
+        "{thin}"
+    );
+    let german = folder.run(&["ask", "lock", "magnet-24", "--length", "35", "--language", "de"]).out;
+    assert!(
+        german.replace('\n', " ").contains("Ausweg: ein eigenes Netzteil für das Schloss mit 24 V, "),
+        "{german}"
+    );
+}
+
+/// The joints of a cable do not grow with it: 63, 43 and 23 m, worked out by hand, whatever length was asked.
+#[test]
+fn how_far_a_locks_cable_reaches_is_one_figure() {
+    let folder = Folder::new();
+    for (cable, reach) in [("flex-1.5", "63 m"), ("flex-1.0", "43 m"), ("outdoor-0.8", "23 m")] {
+        for length in ["5", "10", "35", "41"] {
+            let out = folder.run(&["ask", "lock", "strike-12", "--length", length, "--cable", cable]).out;
+            assert!(
+                out.replace('\n', " ").contains(&format!("works up to {reach}.")),
+                "{cable}, {length}: {out}"
+            );
+        }
+    }
+}
+
+/// A cable without line constants: what is not judged is said in the second sentence and in the JSON, as `check` says it of the same house.
+/// The test house is named, with the margin that the check warns of.
+#[test]
+fn a_run_says_what_was_not_judged_and_on_which_house() {
+    let folder = Folder::new();
+    let ask = ["reach", "--total", "60", "--cable", "solid-1.5"];
+    let out = folder.run(&ask).out.replace('\n', " ");
+    assert!(out.split(". ").nth(1).unwrap().starts_with("Not judged, since values are missing"), "{out}");
+    assert!(!out.contains("signal and start-up included"), "{out}");
+    let json = folder.run(&[&ask[..], &["--format", "json"]].concat()).out;
+    let json: Value = serde_json::from_str(&json).unwrap();
+    let codes = json["not_judged"].as_array().unwrap();
+    assert!(!codes.is_empty(), "{json}");
+    for carried in json["carried"].as_array().unwrap() {
+        let (stations, supply) = (carried["stations"].as_u64().unwrap(), carried["supply"].as_str().unwrap());
+        let station = json["station"].as_str().unwrap();
+        let site = chain(stations as usize, 60.0, "solid-1.5", supply).replace("ostrel-v7x", station);
+        folder.write("asked.toml", site);
+        let checked = folder.run(&["check", "asked.toml", "--format", "json"]).out;
+        let checked: Value = serde_json::from_str(&checked).unwrap();
+        for code in codes {
+            let gaps = checked["not_judged"].as_array().unwrap();
+            assert!(gaps.iter().any(|gap| gap["code"] == *code), "{code}: {checked}");
+        }
+    }
+    let out = folder.run(&["reach", "--total", "60", "--cable", "bell wire"]).out.replace('\n', " ");
+    assert!(
+        out.contains("5 m of flex-1.5 from the supply to it.")
+            && out.contains("each behind 10 m of flex-1.0, "),
+        "{out}"
+    );
+    let second = out.split(". ").nth(1).unwrap();
+    assert!(second.starts_with("With ") && out.contains("signal and start-up included"), "{out}");
 }
 
 /// Which model was taken when none was named, and of which count the margin is.

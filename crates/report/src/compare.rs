@@ -307,11 +307,14 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
                   say: &dyn Fn(&FigureChange, &str, &str, &str) -> String| {
         let shown = all.iter().filter(|one| one.better == better);
         let mut told: Vec<String> = shown
-            .map(|one| {
+            .filter_map(|one| {
                 let figure = |value: Option<f64>| {
                     value.map_or_else(|| String::from("–"), |value| rounded(value, language))
                 };
-                say(one, &name(&one.element), &figure(one.old), &figure(one.new))
+                let (old, new) = (figure(one.old), figure(one.new));
+                // What is equal as it is shown is no difference to who reads it.
+                let differs = old != new || one.is_bound[0] != one.is_bound[1];
+                differs.then(|| say(one, &name(&one.element), &old, &new))
             })
             .collect();
         cut(&mut told, MOST_FIGURES, language);

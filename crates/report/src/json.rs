@@ -152,7 +152,7 @@ struct SourceDocument {
     /// The device with the least margin on its tree.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
-    /// Factor by which all loads can grow before there is no operating point.
+    /// Factor on all loads at which the voltage collapses; the rated current and power, counts and least voltages may limit the load before.
     #[serde(skip_serializing_if = "Option::is_none")]
     loading_margin: Option<f64>,
 }

@@ -76,7 +76,7 @@ fn calculation(lines: &[CalculationLine], look: &Look) -> String {
             .inputs
             .iter()
             .map(|input| {
-                let figure = figures::shown(input.figure, input.rounding, look.language);
+                let figure = figures::input(input.figure, input.rounding, look.language);
                 let source = template::plain(&input.source.say(look.language));
                 format!("{} {figure} ({source})", input.symbol.say(look.language))
             })

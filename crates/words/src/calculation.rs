@@ -159,6 +159,7 @@ sentences! {
         HalfAnHour: "half an hour of the largest load" | "eine halbe Stunde der größten Last",
         LargestFromBattery: "largest load, from the battery" | "größte Last, aus der Batterie",
         AnnexFactor: "1 if C / 20 >= I2, else 1.75" | "1, wenn C / 20 >= I2, sonst 1,75",
+        LargestOnMains: "largest load on mains" | "größte Last am Netz",
         LargestAndCharging: "largest load on mains while the battery is charged" | "größte Last am Netz, während die Batterie geladen wird",
     }
 }

@@ -137,6 +137,19 @@ pub fn shown(figure: Figure, rounding: Rounding, language: Language) -> String {
     join(without_zeros(&number), symbol, language)
 }
 
+/// An input of a formula as a calculation shows it, rounded to this side: a power with a thousandth, so that who works the formula out
+/// gets the result that stands beside it.
+pub fn input(figure: Figure, rounding: Rounding, language: Language) -> String {
+    if figure.unit != Unit::Watt || !figure.value.is_finite() {
+        return shown(figure, rounding, language);
+    }
+    let number = match rounding {
+        Rounding::Down => rounded_down(figure.value, 3),
+        Rounding::Up | Rounding::Nearest => rounded_up(figure.value, 3),
+    };
+    join(without_zeros(&number), "W", language)
+}
+
 /// A figure and its limit as they stand in one sentence: rounded away from the limit, with as many
 /// decimals as it takes to tell them apart, so that "36.00 V, needs 36 V" is never written of a
 /// failure.

@@ -25,6 +25,8 @@ pub struct CableLoop {
     pub usual_ohm: f64,
     /// Resistance hot, long and at the upper end of tolerance, in ohms.
     pub adverse_ohm: f64,
+    /// The share of its joints in `adverse_ohm`, which no length changes.
+    pub joints_ohm: f64,
     /// Resistance cold, short and at the lower end of tolerance, with joints that have none, in ohms.
     pub light_ohm: f64,
 }
@@ -59,6 +61,7 @@ impl CableLoop {
             length_m,
             joints,
             pairs,
+            joints_ohm: 2.0 * f64::from(joints) * joint_ohm / f64::from(pairs.max(1)),
             usual_ohm: with_joints(joint_ohm, conditions.usual_temperature.value.as_celsius(), 1.0, 1.0)?,
             adverse_ohm: with_joints(
                 joint_ohm,
@@ -75,6 +78,12 @@ impl CableLoop {
         })
     }
 
+    /// The longest such cable, with as many joints, whose adverse resistance is at most this, in metres, never less than 0.
+    pub fn longest_m(&self, most_ohm: f64) -> f64 {
+        let per_metre_ohm = (self.adverse_ohm - self.joints_ohm) / self.length_m;
+        ((most_ohm - self.joints_ohm) / per_metre_ohm).max(0.0)
+    }
+
     /// The adverse resistance as a line of a calculation.
     pub fn line(&self, site: &Site, limit_ohm: Option<f64>) -> CalculationLine {
         let conditions = &site.conditions;
@@ -83,7 +92,7 @@ impl CableLoop {
         let joint_ohm = conditions.joint_resistance.value.as_ohms();
         // What is left after the joints is the conductors' share.
         let pairs = f64::from(self.pairs);
-        let conductors_ohm = self.adverse_ohm * pairs - 2.0 * f64::from(self.joints) * joint_ohm;
+        let conductors_ohm = (self.adverse_ohm - self.joints_ohm) * pairs;
         let per_metre_ohm = if longest_m > 0.0 { conductors_ohm / (2.0 * longest_m) } else { 0.0 };
         let in_parallel = (self.pairs > 1)
             .then(|| Input::new(Symbol::Pairs, pairs, Unit::Count, InputSource::PairsInParallel));

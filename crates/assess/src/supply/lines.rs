@@ -213,12 +213,11 @@ pub(super) fn mains_lines(
         });
     }
     let Some(efficiency) = &model.efficiency else { return };
-    let power = Input::new(
-        Symbol::Power,
-        mains.output_w + mains.charging_w,
-        Unit::Watt,
-        InputSource::LargestAndCharging,
-    );
+    let load = match model.battery {
+        Some(_) => InputSource::LargestAndCharging,
+        None => InputSource::LargestOnMains,
+    };
+    let power = Input::new(Symbol::Power, mains.output_w + mains.charging_w, Unit::Watt, load);
     let efficiency =
         Input::of_key(Symbol::Efficiency, efficiency.value.as_fraction(), Unit::Percent, name, "efficiency");
     if let (Some(current_a), Some(factor), Some(voltage)) =

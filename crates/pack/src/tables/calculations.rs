@@ -13,6 +13,7 @@ use latchline_assess::{
 };
 use latchline_finding::Unit;
 use latchline_wiring::runs::section_name;
+use latchline_words::figures;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -85,7 +86,11 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
     for segment in &path.segments {
         segment_row(subject, segment, id, table);
     }
-    let result = locale.quantity(path.voltage_v, Unit::Volt, Rounding::Down);
+    // The check's own figure, which lies below the solved one by what its search leaves open.
+    let voltage_v = device.worst.adverse_v.unwrap_or(path.voltage_v);
+    let result = locale.quantity(voltage_v, Unit::Volt, Rounding::Down);
+    let off_mv = (path.source_v - path.drop_v - voltage_v) * 1e3;
+    let off = (off_mv >= 0.05 && !device.worst.is_bound).then(|| format!("{} mV", locale.number(off_mv, 1)));
     let limit = device.worst.limit_v;
     table.row(vec![
         Cell::text(id),
@@ -93,11 +98,12 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
         Cell::text("U = U₀ − Σ R I"),
         Cell::text(locale.say(&Sentence::SumOfDrops {
             source: &locale.in_words(path.source_v, Unit::Volt),
-            drops: &three(subject, path.drop_v, "V"),
+            drops: &format!("{} V", locale.number(path.drop_v, 4)),
+            off: off.as_deref(),
         })),
         result,
         Cell::text(format!("≥ {}", locale.in_words(limit, Unit::Volt))),
-        locale.yes_no(path.voltage_v >= limit),
+        locale.yes_no(voltage_v >= limit),
         locale.cell(if device.worst.is_bound { Word::SourceBound } else { Word::SourceKirchhoff }),
     ]);
 }
@@ -126,7 +132,8 @@ fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
 
 fn segment_row(subject: &Subject<'_>, segment: &PathSegment, id: &str, table: &mut Table) {
     let locale = &subject.locale;
-    let drop = locale.quantity_with(segment.drop_v, Unit::Volt, 3, Rounding::Up);
+    // To the tenth of a millivolt, so that the drops add up to their sum as it is shown.
+    let drop = locale.quantity_with(segment.drop_v, Unit::Volt, 4, Rounding::Nearest);
     let resistance = three(subject, segment.resistance_ohm, "ohm");
     let current = three(subject, segment.current_a, "A");
     let (what, formula, inputs, source) = match segment.segment {
@@ -229,7 +236,10 @@ fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec
             format!(
                 "{} = {} ({})",
                 input.symbol.say(language),
-                locale.finding_figure_rounded(input.figure, input.rounding),
+                match input.figure.unit {
+                    Unit::Watt => figures::input(input.figure, input.rounding, language),
+                    _ => locale.finding_figure_rounded(input.figure, input.rounding),
+                },
                 input.source.say(language)
             )
         })

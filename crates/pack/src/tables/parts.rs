@@ -112,14 +112,17 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
         false => Cell::Count(value.round().max(0.0) as u64),
     };
     let spares = spares(line);
+    // A cable is needed as it is cut, with its tolerance and ends; what is left on the drums is the cut list's figure.
+    let needed = cut.map_or(line.quantity, CableCuts::needed_m);
     let order = cut.map_or(line.quantity + spares, CableCuts::bought_m);
     let order_cell = amount(order);
+    let left = cut.map_or(0.0, CableCuts::waste_m);
     let mut cells = vec![
         locale.cell(kind),
         Cell::text(&line.name),
         Cell::text(&line.title),
-        amount(line.quantity),
-        if is_cable { amount((order - line.quantity).max(0.0)) } else { amount(spares) },
+        amount(needed),
+        if is_cable { locale.quantity(left, Unit::Metre, Rounding::Down) } else { amount(spares) },
         order_cell.clone(),
     ];
     if subject.options.shows_prices() {

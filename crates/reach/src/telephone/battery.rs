@@ -89,6 +89,8 @@ pub fn battery_hours(
                 ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
                 door: &question.door,
                 doors: 1,
+                doors_on_supply: 0,
+                feed_m: 1.0,
                 heaters,
                 stations: vec![question.station.as_str(); stations.max(1)],
                 cable: "flex-1.5",

@@ -1,6 +1,6 @@
 //! The small houses on which questions are put.
 
-use crate::bare_site::{BareSiteError, terminator_key};
+use crate::bare_site::{BareSiteError, DOOR_CABLE, DOOR_M, FEED_CABLE, terminator_key};
 use latchline_assess::{Assessment, Depth, Memory, assess_with, is_allowed};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
@@ -57,6 +57,10 @@ pub(super) struct House<'a> {
     pub door: &'a str,
     /// Door stations: as many as calls may stand at once.
     pub doors: usize,
+    /// How many of them hang on outputs of the supply; the others have ports of their own.
+    pub doors_on_supply: usize,
+    /// Length of cable from the supply to every distributor in metres.
+    pub feed_m: f64,
     /// Whether their heaters are fitted and on at night.
     pub heaters: bool,
     /// Model of every indoor station, main stations of as many dwellings.
@@ -73,12 +77,12 @@ impl House<'_> {
     /// How many distributors it has.
     pub fn distributors(&self) -> u32 {
         let chains = self.stations.len().div_ceil(self.on_a_chain.max(1));
-        let used = (chains + self.doors.max(1)) as u32;
+        let used = (chains + self.doors.max(1).saturating_sub(self.doors_on_supply)) as u32;
         Ports { ports: self.ports.max(1), used }.boxes()
     }
 
     /// The house as a site file: chains of stations on ports of distributors, each of which is fed from the supply; door stations
-    /// have ports of their own. Where the family asks for terminators, every one of these runs ends in one.
+    /// hang on the supply and on ports of their own. Where the family asks for terminators, every one of these runs ends in one.
     pub fn text(&self, catalogue: &Catalogue) -> String {
         let terminator = terminator_key(catalogue, self.family);
         let mut text = format!(
@@ -114,10 +118,10 @@ impl House<'_> {
                 "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"], heater = {} }}",
                 self.heaters
             );
+            let start = if door <= self.doors_on_supply { String::from("PS") } else { ports.next() };
             let _ = writeln!(
                 runs,
-                "door{door} = {{ from = \"{}\", to = \"E{door}\", cable = \"flex-1.0\", length = \"10 m\"{terminator} }}",
-                ports.next()
+                "door{door} = {{ from = \"{start}\", to = \"E{door}\", cable = \"{DOOR_CABLE}\", length = \"{DOOR_M} m\"{terminator} }}"
             );
         }
         let boxes = ports.boxes();
@@ -126,7 +130,8 @@ impl House<'_> {
             let _ = writeln!(text, "D{number} = {{ model = {}, place = \"A/G\" }}", quoted(self.distributor));
             let _ = writeln!(
                 runs,
-                "feed{number} = {{ from = \"PS\", to = \"D{number}\", cable = \"flex-1.5\", length = \"1 m\" }}"
+                "feed{number} = {{ from = \"PS\", to = \"D{number}\", cable = \"{FEED_CABLE}\", length = \"{} m\" }}",
+                self.feed_m
             );
         }
         text.push_str(&entrances);

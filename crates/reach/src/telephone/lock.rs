@@ -25,18 +25,33 @@ pub struct LockCable {
     pub needs_v: f64,
     /// The longest cable of this kind with which it works, in whole metres.
     pub longest_m: Option<f64>,
-    /// The longest with two of its pairs in parallel, in whole metres; looked for where it does not do with one and has two.
-    pub longest_doubled_m: Option<f64>,
+    /// Two of its pairs in parallel; looked for where it does not do with one and has two.
+    pub doubled: Option<Doubled>,
     /// Whether it was asked of a cable outdoors.
     pub outdoors: bool,
-    /// The supply of the lock's own with which it works; looked for where it does not without.
+    /// The supply of the lock's own with which it works, on this cable or, where none does on it, on another; looked for where it does
+    /// not without.
     pub own_supply: Option<OwnSupply>,
+}
+
+/// What two pairs of a cable in parallel do.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Doubled {
+    /// Least voltage at the lock over the length that was asked, in volts.
+    pub least_v: f64,
+    /// The longest with which it works, in whole metres.
+    pub longest_m: f64,
 }
 
 impl LockCable {
     /// Whether the lock gets what it needs.
     pub fn holds(&self) -> bool {
         self.least_v >= self.needs_v
+    }
+
+    /// Two of its pairs in parallel, where the lock then gets what it needs.
+    pub fn holds_doubled(&self) -> Option<Doubled> {
+        self.doubled.filter(|doubled| doubled.least_v >= self.needs_v)
     }
 }
 
@@ -58,8 +73,10 @@ pub struct LockWay<'a> {
 }
 
 /// A supply of the lock's own with which a cable does.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct OwnSupply {
+    /// The cable.
+    pub cable: String,
     /// Its voltage in volts.
     pub voltage_v: f64,
     /// Its tolerance in per cent.
@@ -118,7 +135,11 @@ pub fn lock_cable(
 ) -> Option<LockCable> {
     let mut found = from_station(sources, catalogues, way, cable, 1)?;
     if !found.holds() {
-        ways_out(sources, catalogues, way, &mut found);
+        found.doubled = doubled(sources, catalogues, way, cable);
+        let others = by_price(catalogues.catalogue()).into_iter().filter(|other| *other != cable);
+        let others: Vec<&str> = others.collect();
+        let own = |cable: &str| lock_from_own_supply(sources, catalogues, way, cable);
+        found.own_supply = own(cable).or_else(|| first_own_supply(sources, catalogues, way, &others));
     }
     Some(found)
 }
@@ -134,9 +155,8 @@ fn from_station(
     let feed = format!("feed = \"station\", pairs = {pairs}");
     let assessment = door(sources, catalogues, way, cable, &feed)?;
     let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
-    let per_metre = circuit.adverse_loop_ohm / way.length_m;
-    let longest_m =
-        circuit.most_loop_ohm.map(|ohm| (ohm / per_metre).floor()).filter(|metres| metres.is_finite());
+    let longest = |most_ohm: f64| circuit.cable_loop.longest_m(most_ohm).floor();
+    let longest_m = circuit.most_loop_ohm.map(longest).filter(|metres| metres.is_finite());
     let of_the_lock = |finding: &Finding| {
         finding.code == CABLE_UNSUITABLE
             && finding.element.as_ref().is_some_and(|one| one.as_str() == "front")
@@ -150,18 +170,44 @@ fn from_station(
         needs_v: circuit.least_allowed_v,
         longest_m,
         outdoors: way.outdoors,
-        longest_doubled_m: None,
+        doubled: None,
         own_supply: None,
     })
 }
 
-/// What else helps where a cable does not do.
-fn ways_out(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockWay<'_>, found: &mut LockCable) {
-    found.own_supply = lock_from_own_supply(sources, catalogues, way, &found.cable);
-    if catalogues.catalogue().cables.get(&found.cable).is_some_and(|cable| cable.pairs.value > 1) {
-        let doubled = from_station(sources, catalogues, way, &found.cable, 2);
-        found.longest_doubled_m = doubled.and_then(|doubled| doubled.longest_m);
-    }
+/// What two pairs of a cable in parallel do, where it has two.
+fn doubled(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    way: &LockWay<'_>,
+    cable: &str,
+) -> Option<Doubled> {
+    catalogues.catalogue().cables.get(cable).filter(|cable| cable.pairs.value > 1)?;
+    let on_two = from_station(sources, catalogues, way, cable, 2)?;
+    Some(Doubled { least_v: on_two.least_v, longest_m: on_two.longest_m? })
+}
+
+/// The cables of the catalogue, the cheapest first; those without a price last.
+fn by_price(catalogue: &Catalogue) -> Vec<&str> {
+    let price = |name: &str| {
+        let price = |cable: &Cable| cable.head.price.as_ref().map(|price| price.value);
+        catalogue.cables.get(name).and_then(price).map_or(f64::INFINITY, |price| price.as_units())
+    };
+    let mut names: Vec<&str> = catalogue.cables.keys().map(String::as_str).collect();
+    names.sort_by(|a, b| price(a).total_cmp(&price(b)).then_with(|| a.cmp(b)));
+    names
+}
+
+/// The supply of the lock's own with the first of these cables that does and is made for where it runs.
+fn first_own_supply(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    way: &LockWay<'_>,
+    cables: &[&str],
+) -> Option<OwnSupply> {
+    let suits = |cable: &str| from_station(sources, catalogues, way, cable, 1).is_some_and(|one| one.suits);
+    let mut suiting = cables.iter().filter(|cable| suits(cable));
+    suiting.find_map(|cable| lock_from_own_supply(sources, catalogues, way, cable))
 }
 
 /// The lowest voltage of a supply of the lock's own, beside the door station, with which a cable does.
@@ -180,7 +226,8 @@ fn lock_from_own_supply(
         let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
         let holds = circuit.least_v >= circuit.least_allowed_v && circuit.highest_v <= circuit.most_allowed_v;
-        holds.then_some(OwnSupply {
+        holds.then(|| OwnSupply {
+            cable: cable.to_string(),
             voltage_v,
             tolerance_percent: OWN_TOLERANCE_PERCENT,
             least_v: circuit.least_v,
@@ -190,29 +237,33 @@ fn lock_from_own_supply(
 }
 
 /// The same for every cable of the catalogue that can be judged: those that do and are made for where they run first, the cheapest first,
-/// then those that do not, the longest reaching first.
+/// then those that do not, the longest reaching first. Where none does, the cheapest that does with two of its pairs stands first.
 pub fn lock_cables(sources: &Sources, catalogues: &LoadedCatalogues, way: &LockWay<'_>) -> Vec<LockCable> {
-    let catalogue = catalogues.catalogue();
-    let price = |name: &str| {
-        let price = |cable: &Cable| cable.head.price.as_ref().map(|price| price.value);
-        catalogue.cables.get(name).and_then(price).map_or(f64::INFINITY, |price| price.as_units())
-    };
-    let mut all: Vec<LockCable> = catalogue
-        .cables
-        .keys()
-        .filter_map(|cable| from_station(sources, catalogues, way, cable, 1))
-        .collect();
+    let cheapest = by_price(catalogues.catalogue());
+    let on = |cable: &&str| from_station(sources, catalogues, way, cable, 1);
+    // A stable order: what does and suits stays by price.
+    let mut all: Vec<LockCable> = cheapest.iter().filter_map(on).collect();
     all.sort_by(|a, b| {
-        let reach = |one: &LockCable| one.longest_m.unwrap_or(0.0);
-        let within = match a.holds() && a.suits {
-            true => price(&a.cable).total_cmp(&price(&b.cable)),
-            false => reach(b).total_cmp(&reach(a)),
-        };
         let takes = |one: &LockCable| (one.suits && one.holds(), one.suits);
-        takes(b).cmp(&takes(a)).then(within).then_with(|| a.cable.cmp(&b.cable))
+        let reach = |one: &LockCable| if takes(one).0 { 0.0 } else { one.longest_m.unwrap_or(0.0) };
+        takes(b).cmp(&takes(a)).then(reach(b).total_cmp(&reach(a)))
     });
-    if let Some(best) = all.first_mut().filter(|best| !best.holds()) {
-        ways_out(sources, catalogues, way, best);
+    if all.first().is_some_and(|best| best.holds() && best.suits) {
+        return all;
+    }
+    let on_two = cheapest.iter().find_map(|cable| {
+        let at = all.iter().position(|one| one.suits && one.cable == *cable)?;
+        let doubled =
+            doubled(sources, catalogues, way, cable).filter(|two| two.least_v >= all[at].needs_v)?;
+        Some((at, doubled))
+    });
+    if let Some((at, doubled)) = on_two {
+        let mut best = all.remove(at);
+        best.doubled = Some(doubled);
+        all.insert(0, best);
+    }
+    if let Some(best) = all.first_mut() {
+        best.own_supply = first_own_supply(sources, catalogues, way, &cheapest);
     }
     all
 }

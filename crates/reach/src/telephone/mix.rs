@@ -47,6 +47,8 @@ pub fn mix_on(
         ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
         door: &question.door,
         doors: calls,
+        doors_on_supply: 0,
+        feed_m: 1.0,
         heaters: false,
         stations: each.collect(),
         cable: "flex-1.5",

@@ -2,9 +2,10 @@
 //! say the same.
 
 use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power};
+use crate::bare_site::{DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
-use latchline_words::commands::{AskHead, AskWords};
+use latchline_words::commands::{AskHead, AskWords, ReachWords};
 use latchline_words::{codes, figures};
 
 fn power_word(power: Power, language: Language) -> &'static str {
@@ -62,6 +63,18 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
         0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
         stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
     }];
+    let unjudged = not_judged(carried);
+    if !unjudged.is_empty() {
+        let codes: Vec<&str> = unjudged.iter().map(|code| code.as_str()).collect();
+        lines.push(say(AskWords::RunNotJudged { codes: &codes.join(", ") }));
+    }
+    lines.extend(lowest.margin_v.map(|margin| {
+        let (stations, margin) = (lowest.stations, &*volts(margin, locale));
+        say(match lowest.is_thin {
+            true => AskWords::MarginThin { stations, power, margin },
+            false => AskWords::Margin { stations, power, margin },
+        })
+    }));
     lines.extend(light.map(|light| {
         let (lightest, stations) = (&*light.model, light.stations);
         say(AskWords::HeaviestTaken { model, lightest, stations, power: power_word(light.power, language) })
@@ -86,38 +99,65 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
             say(AskWords::FewerFail { power, counts: &counts.join(", "), title: &title(*code, language) })
         }));
     }
-    lines.extend(lowest.margin_v.map(|margin| {
-        let (stations, margin) = (lowest.stations, &*volts(margin, locale));
-        say(match lowest.is_thin {
-            true => AskWords::MarginThin { stations, power, margin },
-            false => AskWords::Margin { stations, power, margin },
-        })
+    lines.push(say(AskWords::Under {
+        distributor: &run.question.distributor,
+        feed: &metres(FEED_M, locale),
+        feed_cable: FEED_CABLE,
     }));
-    lines.push(say(AskWords::Under { distributor: &run.question.distributor, feed: &metres(1.0, locale) }));
+    let mut houses: Vec<&Carried> = Vec::new();
+    for one in carried {
+        if houses.iter().all(|other| other.doors != one.doors) {
+            houses.push(one);
+        }
+    }
+    for one in houses {
+        let DoorsAt { on_supply, on_ports } = one.doors;
+        let on_supply = (on_supply > 0).then(|| ReachWords::DoorsOnSupply { doors: on_supply }.say(language));
+        let on_ports = (on_ports > 0).then(|| ReachWords::DoorsOnPorts { doors: on_ports }.say(language));
+        let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+        let (doors, model) = (one.doors.on_supply + one.doors.on_ports, &*run.question.door);
+        let (length, at, cable) = (&*number(DOOR_M, 1, locale), &*at.join(", "), DOOR_CABLE);
+        lines.push(ReachWords::Doors { doors, model, length, cable, at }.say(language));
+    }
+    lines.push(say(if unjudged.is_empty() { AskWords::RunJudged } else { AskWords::RunJudgedOtherwise }));
     lines
 }
 
-/// What else helps, whether a cable is made for where it runs, and for where it was asked.
-fn lock_besides(found: &LockCable, length_m: f64, locale: Locale) -> Vec<String> {
+/// What no rule could judge for lack of values, on any of the supplies.
+pub fn not_judged(carried: &[Carried]) -> Vec<Code> {
+    let mut codes: Vec<Code> = carried.iter().flat_map(|one| one.not_judged.iter().copied()).collect();
+    codes.sort_unstable();
+    codes.dedup();
+    codes
+}
+
+/// What else helps, whether a cable is made for where it runs, and for where it was asked; `is_named`: whether this cable was asked for.
+fn lock_besides(found: &LockCable, is_named: bool, locale: Locale) -> Vec<String> {
     let cable = &*found.cable;
     let say = |words: AskWords<'_>| words.say(locale.language);
     let mut lines = Vec::new();
-    if !found.holds() {
-        lines.push(match found.own_supply {
-            Some(own) => say(AskWords::LockOwnSupply {
-                cable,
-                supply: &number(own.voltage_v, 1, locale),
-                tolerance: &number(own.tolerance_percent, 0, locale),
-                voltage: &figures::volts(own.least_v, locale.language),
-            }),
-            None => say(AskWords::LockNoWay),
-        });
-        lines.extend(found.own_supply.map(|own| match own.opens_without_power {
+    let works = found.holds() && (found.suits || is_named);
+    if !works {
+        let doubled = found.holds_doubled();
+        lines.extend(
+            doubled.map(|two| say(AskWords::LockDoubled { longest: &metres(two.longest_m, locale) })),
+        );
+        lines.extend(found.own_supply.as_ref().map(|own| {
+            let (cable, supply) = (&*own.cable, &*number(own.voltage_v, 1, locale));
+            let tolerance = &*number(own.tolerance_percent, 0, locale);
+            let voltage = &*figures::volts(own.least_v, locale.language);
+            say(match doubled {
+                Some(_) => AskWords::LockOwnSupplyToo { cable, supply, tolerance, voltage },
+                None => AskWords::LockOwnSupply { cable, supply, tolerance, voltage },
+            })
+        }));
+        lines.extend(found.own_supply.as_ref().map(|own| match own.opens_without_power {
             true => say(AskWords::OwnSupplyOpens),
             false => say(AskWords::OwnSupplyStaysShut),
         }));
-        let doubled = found.longest_doubled_m.filter(|longest| *longest >= length_m);
-        lines.extend(doubled.map(|longest| say(AskWords::LockDoubled { longest: &metres(longest, locale) })));
+        if doubled.is_none() && found.own_supply.is_none() {
+            lines.push(say(AskWords::LockNoWay));
+        }
     }
     if !found.suits {
         lines.push(say(AskWords::LockUnsuited { cable }));
@@ -144,16 +184,20 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
     let (length, cable) = (&*metres(length_m, locale), &*found.cable);
     let (voltage, needs) = (&*at_lock(found, locale), &*number(found.needs_v, 2, locale));
     let (door, supply) = (&*found.door, &*found.supply);
-    let first = match found.holds() {
-        true => say(AskWords::LockHolds { lock, length, cable, door, supply, voltage, needs }),
-        false => say(AskWords::LockFails { lock, length, cable, door, supply, voltage, needs }),
+    let first = match (found.holds(), found.holds_doubled()) {
+        (true, _) => say(AskWords::LockHolds { lock, length, cable, door, supply, voltage, needs }),
+        (false, Some(two)) => {
+            let doubled = &*volts(two.least_v, locale);
+            say(AskWords::LockFailsOnOnePair { lock, length, cable, door, supply, voltage, needs, doubled })
+        }
+        (false, None) => say(AskWords::LockFails { lock, length, cable, door, supply, voltage, needs }),
     };
     let mut lines = vec![first];
     lines.extend(found.longest_m.map(|longest| {
         let longest = &metres(longest, locale);
         say(AskWords::LockLongest { cable, longest })
     }));
-    lines.extend(lock_besides(found, length_m, locale));
+    lines.extend(lock_besides(found, true, locale));
     lines.push(say(AskWords::LockUnder { door: &found.door, supply: &found.supply }));
     lines
 }
@@ -169,14 +213,26 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     let (door, supply) = (&*best.door, &*best.supply);
     let (cable, longest) = (&*best.cable, reach(best));
     let longest = longest.as_deref();
-    let mut lines = vec![match best.holds() && best.suits {
-        true => say(AskWords::LockNeeds { lock, length, cable, door, supply, voltage, needs }),
-        false if best.outdoors => {
-            say(AskWords::LockTooFarOutdoors { lock, length, door, supply, cable, longest })
+    let too_far = || {
+        say(match best.outdoors {
+            true => AskWords::LockTooFarOutdoors { lock, length, door, supply, cable, longest },
+            false => AskWords::LockTooFar { lock, length, door, supply, cable, longest },
+        })
+    };
+    let mut lines = match (best.holds() && best.suits, best.holds_doubled()) {
+        (true, _) => vec![say(AskWords::LockNeeds { lock, length, cable, door, supply, voltage, needs })],
+        (false, Some(two)) => {
+            let voltage = &*volts(two.least_v, locale);
+            let one_pair = match best.outdoors {
+                true => AskWords::LockOnePairOutdoors { cable, longest },
+                false => AskWords::LockOnePair { cable, longest },
+            };
+            let taken = AskWords::LockNeedsTwoPairs { lock, length, cable, door, supply, voltage, needs };
+            vec![say(taken), say(one_pair)]
         }
-        false => say(AskWords::LockTooFar { lock, length, door, supply, cable, longest }),
-    }];
-    lines.extend(lock_besides(best, length_m, locale));
+        (false, None) => vec![too_far()],
+    };
+    lines.extend(lock_besides(best, false, locale));
     for one in all {
         let voltage = at_lock(one, locale);
         let at = AskHead::AtTheLock.say(language);

@@ -1,7 +1,7 @@
 //! How many stations work on one run of a given length.
 
 use super::house::{House, Power, assessed, first_error, is_borne, lightest, supplies_of};
-use crate::bare_site::BareSiteError;
+use crate::bare_site::{BareSiteError, DoorsAt, FEED_M, doors_at};
 use crate::question::MOST_STATIONS;
 use crate::question::Question;
 use latchline_assess::rules::codes::THIN_MARGIN;
@@ -44,6 +44,10 @@ pub struct Carried {
     pub margin_v: Option<f64>,
     /// Whether the check warns that this is little.
     pub is_thin: bool,
+    /// Where the door stations were taken to hang.
+    pub doors: DoorsAt,
+    /// Rules that could not judge that many for lack of values, the least code first.
+    pub not_judged: Vec<Code>,
 }
 
 /// How many stations of the family's lightest model work.
@@ -140,7 +144,8 @@ fn carried(
 ) -> Result<Carried, BareSiteError> {
     let memory = Memory::default();
     let catalogue = catalogues.catalogue();
-    let text = |stations: usize| house(catalogue, run, &supply, stations).text(catalogue);
+    let doors = doors_at(catalogue, &Question { supply: supply.clone(), ..run.question.clone() }, run.calls);
+    let text = |stations: usize| house(catalogue, run, &supply, doors, stations).text(catalogue);
     // What is solved fails for good once it fails; signals and start-up know no such order.
     let (mut solved, mut fails) = (0, MOST_STATIONS + 1);
     while fails - solved > 1 {
@@ -172,10 +177,22 @@ fn carried(
         failing.first().map(|(_, code)| (failing.iter().map(|(fewer, _)| *fewer).collect(), *code));
     let margin_v = largest.as_ref().and_then(|(_, assessment)| least_margin_v(assessment));
     let is_thin = largest.as_ref().is_some_and(|(_, assessment)| is_thin(assessment));
-    Ok(Carried { power, supply, stations, limit, fewer_fail, margin_v, is_thin })
+    let mut not_judged: Vec<Code> = largest
+        .iter()
+        .flat_map(|(_, assessment)| assessment.not_judged.iter().map(|entry| entry.code))
+        .collect();
+    not_judged.sort_unstable();
+    not_judged.dedup();
+    Ok(Carried { power, supply, stations, limit, fewer_fail, margin_v, is_thin, doors, not_judged })
 }
 
-fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: usize) -> House<'a> {
+fn house<'a>(
+    catalogue: &Catalogue,
+    run: &'a OneRun,
+    supply: &'a str,
+    doors: DoorsAt,
+    stations: usize,
+) -> House<'a> {
     let question = &run.question;
     let section_m = run.total_m / stations.max(1) as f64;
     House {
@@ -186,6 +203,8 @@ fn house<'a>(catalogue: &Catalogue, run: &'a OneRun, supply: &'a str, stations: 
         ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
         door: &question.door,
         doors: run.calls,
+        doors_on_supply: doors.on_supply,
+        feed_m: FEED_M,
         heaters: false,
         stations: vec![question.station.as_str(); stations.max(1)],
         cable: &run.cable,

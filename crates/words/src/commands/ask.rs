@@ -41,9 +41,18 @@ sentences! {
         MarginThin { stations: usize, power: &'a str, margin: &'a str }:
             "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment, which check warns of as thin-margin: plan for one less, or thicker cable."
             | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve, wovor check als thin-margin warnt: eine weniger planen oder dickere Leitung.",
-        Under { distributor: &'a str, feed: &'a str }:
-            "Stations spread evenly along one run from a port of {distributor}, with {feed} of cable from the supply to it. Checked as a whole site is, signal and start-up included, with every tolerance at its worst; where the family asks for terminators, every run ends in one."
-            | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} Leitung vom Netzteil dorthin. Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz im ungünstigsten Sinn; wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
+        RunNotJudged { codes: &'a str }:
+            "Not judged, since values are missing, so that it may still not work: {codes}."
+            | "Nicht beurteilt, da Werte fehlen, sodass es doch nicht gehen kann: {codes}.",
+        Under { distributor: &'a str, feed: &'a str, feed_cable: &'a str }:
+            "Stations spread evenly along one run from a port of {distributor}, {feed} of {feed_cable} from the supply to it."
+            | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} {feed_cable} vom Netzteil dorthin.",
+        RunJudged:
+            "Checked as a whole site is, signal and start-up included, every tolerance at its worst; where the family asks for terminators, every run ends in one."
+            | "Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz ungünstigst; wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
+        RunJudgedOtherwise:
+            "But for what is not judged, checked as a whole site is, every tolerance at its worst; where the family asks for terminators, every run ends in one."
+            | "Bis auf das nicht Beurteilte geprüft wie eine ganze Anlage, jede Toleranz ungünstigst; wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
         // A lock's cable.
         LockNeeds { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
             "{lock} over {length} from {door}, {supply} on mains: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
@@ -54,6 +63,18 @@ sentences! {
         LockFails { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
             "{lock} over {length} of {cable} from {door}, {supply} on mains, does not work: {voltage} V arrive, and it needs {needs} V."
             | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
+        LockFailsOnOnePair { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str, doubled: &'a str }:
+            "{lock} over {length} of {cable} from {door}, {supply} on mains, works on two of its pairs in parallel, where it has {doubled} V; on one it does not work: {voltage} V arrive, and it needs {needs} V."
+            | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet an zwei ihrer Paare parallel, dort hat es {doubled} V; an einem arbeitet es nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
+        LockNeedsTwoPairs { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
+            "{lock} over {length} from {door}, {supply} on mains: take two pairs of {cable} in parallel; it then has {voltage} V and needs {needs} V."
+            | "{lock} über {length} aus {door}, {supply} am Netz: zwei parallele Paare von {cable} nehmen; es hat dann {voltage} V und braucht {needs} V.",
+        LockOnePair { cable: &'a str, longest: Option<&'a str> }:
+            "With one pair no cable of the catalogue does<; {cable} reaches {longest}>."
+            | "Mit einem Paar genügt keine Leitung des Katalogs<; {cable} reicht {longest}>.",
+        LockOnePairOutdoors { cable: &'a str, longest: Option<&'a str> }:
+            "With one pair no cable of the catalogue that is made for outdoors does<; {cable} reaches {longest}>."
+            | "Mit einem Paar genügt keine für außen gemachte Leitung des Katalogs<; {cable} reicht {longest}>.",
         LockDryContact { lock: &'a str, length: &'a str }:
             "{lock} has power of its own and takes a dry contact: nothing is fed over the {length}, so any cable made for where it runs does. Wire it to the relay contact of the door station."
             | "{lock} hat eigene Spannung und nimmt einen potenzialfreien Kontakt: Über die {length} wird nichts gespeist, jede für die Umgebung gemachte Leitung genügt. An den Relaiskontakt der Türstation anschließen.",
@@ -69,6 +90,9 @@ sentences! {
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+        LockOwnSupplyToo { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
+            "Or a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
+            | "Oder ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
         OwnSupplyOpens:
             "With the mains lost the lock then opens, unless that supply has a battery."
             | "Bei Netzausfall öffnet das Schloss dann, außer dieses Netzteil hat eine Batterie.",
@@ -79,8 +103,8 @@ sentences! {
             "Two of its pairs in parallel reach {longest}: write pairs = 2 at the lock."
             | "Zwei ihrer Paare parallel reichen {longest}: am Schloss pairs = 2 schreiben.",
         LockNoWay:
-            "No usual supply of its own carries it over this cable either: put that supply at the lock and switch it by a relay."
-            | "Auch kein übliches eigenes Netzteil speist es über diese Leitung: dieses Netzteil ans Schloss setzen und über ein Relais schalten.",
+            "No usual supply of its own beside the door station carries it over any cable of the catalogue made for there: put a supply at the lock and switch it by a relay."
+            | "Auch kein übliches eigenes Netzteil neben der Türstation speist es über eine dafür gemachte Leitung des Katalogs: ein Netzteil ans Schloss setzen und über ein Relais schalten.",
         LockUnsuited { cable: &'a str }:
             "{cable} is not made for outdoors, which check warns of."
             | "{cable} ist nicht für außen gemacht, wovor check warnt.",

@@ -149,7 +149,9 @@ sentences! {
         SpareRule { from: &'a str, of: &'a str }:
             "Spares: from {from} stations of a model on, one for each {of} or part of {of} (common practice). Cable: what is left on the drums."
             | "Reserve: ab {from} Stationen eines Modells eine je angefangene {of} (üblich). Leitung: Rest der Trommeln.",
-        SumOfDrops { source: &'a str, drops: &'a str }: "supply U₀ = {source}, drops on the way Σ R I = {drops}" | "Speisung U₀ = {source}, Spannungsfälle Σ R I = {drops}",
+        SumOfDrops { source: &'a str, drops: &'a str, off: Option<&'a str> }:
+            "supply U₀ = {source}, drops on the way Σ R I = {drops}<; {off} taken off for what the search and the solver leave open>"
+            | "Speisung U₀ = {source}, Spannungsfälle Σ R I = {drops}<; {off} abgezogen für das, was Suche und Lösung offen lassen>",
         SupplyCalculation { supply: &'a str }:
             "{supply}: battery, mains, heat"
             | "{supply}: Batterie, Netz, Wärme",

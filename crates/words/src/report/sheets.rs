@@ -227,8 +227,8 @@ sentences! {
             "air temperature not stated; the supply is made for up to {limit}"
             | "Lufttemperatur nicht angegeben; das Netzteil ist für höchstens {limit} gebaut",
         Load { power: &'a str, state: &'a str, charging: Option<&'a str> }:
-            "{power} {state}<; {charging}>"
-            | same,
+            "{power} {state}, on mains<; {charging}>"
+            | "{power} {state}, am Netz<; {charging}>",
         Charging { power: &'a str }: "{power} for charging" | "{power} zum Laden",
         ChargingWithTheRest { power: &'a str }:
             "{power} for charging (what is left of the rated power)"

@@ -133,8 +133,8 @@ sentences! {
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str, bound: Option<&'a str> }:
-            "works up to< {bound}> {margin} times this load"
-            | "trägt bis< {bound}> zum {margin}-fachen dieser Last",
+            "the voltage collapses only at< {bound}> {margin} times this load, other limits may come first"
+            | "die Spannung bricht erst bei< {bound}> {margin}-facher Last zusammen, andere Grenzen können vorher kommen",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",

@@ -1,8 +1,10 @@
 //! Answers for programs: the sentences, and the figures that they were made of, not rounded.
 
 use anyhow::Result;
-use latchline_reach::Question;
-use latchline_reach::telephone::{BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power};
+use latchline_reach::telephone::{
+    BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power, not_judged,
+};
+use latchline_reach::{FEED_M, Question};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -44,6 +46,10 @@ pub(super) struct RunFigures<'a> {
     cable: &'a str,
     total_m: f64,
     simultaneous_calls: usize,
+    /// Longest feed to the distributor for which this holds.
+    feed_m: f64,
+    /// Codes of what could not be judged for lack of values: where there are some, `works` is said of the rest.
+    not_judged: Vec<&'static str>,
     carried: Vec<CarriedFigures<'a>>,
     /// Where no model was named: how many of the lightest work; missing where there is no lighter one.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -62,8 +68,13 @@ struct CarriedFigures<'a> {
     power: &'static str,
     supply: &'a str,
     stations: usize,
+    /// Door stations on outputs of the supply, and on ports of the distributor.
+    doors_on_supply: usize,
+    doors_on_distributor: usize,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit: Option<&'static str>,
+    /// Whether the check warns of the margin with so many.
+    thin_margin: bool,
     /// Smaller numbers of stations that do not work.
     #[serde(skip_serializing_if = "<[usize]>::is_empty")]
     fewer_fail: &'a [usize],
@@ -77,7 +88,10 @@ impl<'a> RunFigures<'a> {
             power: word(one.power),
             supply: &one.supply,
             stations: one.stations,
+            doors_on_supply: one.doors.on_supply,
+            doors_on_distributor: one.doors.on_ports,
             limit: one.limit.map(|code| code.as_str()),
+            thin_margin: one.is_thin,
             fewer_fail: one.fewer_fail.as_ref().map_or(&[], |(counts, _)| counts),
             margin_v: one.margin_v,
         });
@@ -88,6 +102,8 @@ impl<'a> RunFigures<'a> {
             cable: &run.cable,
             total_m: run.total_m,
             simultaneous_calls: run.calls,
+            feed_m: FEED_M,
+            not_judged: not_judged(carried).iter().map(|code| code.as_str()).collect(),
             carried: each.collect(),
             lightest: lightest.map(|one| LightestFigures {
                 power: word(one.power),
@@ -122,16 +138,21 @@ struct LockCableFigures<'a> {
     longest_m: Option<f64>,
     /// Whether the cable is made for where it was asked.
     suits: bool,
-    /// With two of its pairs in parallel; missing where it does with one, or has one.
+    /// With two of its pairs in parallel, `works` being said of one; missing where it does with one, or has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    least_doubled_v: Option<f64>,
+    /// The longest with two of its pairs in parallel.
     #[serde(skip_serializing_if = "Option::is_none")]
     longest_doubled_m: Option<f64>,
     /// A supply of the lock's own that does; missing where none is needed or none does.
     #[serde(skip_serializing_if = "Option::is_none")]
-    own_supply: Option<OwnSupplyFigures>,
+    own_supply: Option<OwnSupplyFigures<'a>>,
 }
 
 #[derive(Serialize)]
-struct OwnSupplyFigures {
+struct OwnSupplyFigures<'a> {
+    /// The cable with which it does: this one, or the cheapest other.
+    cable: &'a str,
     voltage_v: f64,
     tolerance_percent: f64,
     least_v: f64,
@@ -148,8 +169,10 @@ impl<'a> LockFigures<'a> {
             needs_v: one.needs_v,
             longest_m: one.longest_m,
             suits: one.suits,
-            longest_doubled_m: one.longest_doubled_m,
-            own_supply: one.own_supply.map(|own| OwnSupplyFigures {
+            least_doubled_v: one.doubled.map(|two| two.least_v),
+            longest_doubled_m: one.doubled.map(|two| two.longest_m),
+            own_supply: one.own_supply.as_ref().map(|own| OwnSupplyFigures {
+                cable: &own.cable,
                 voltage_v: own.voltage_v,
                 tolerance_percent: own.tolerance_percent,
                 least_v: own.least_v,

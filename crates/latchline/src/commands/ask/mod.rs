@@ -293,7 +293,9 @@ fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -
             (locks_said(lock, length_m, &all, look.locale()), all)
         }
     };
-    let works = found.first().is_some_and(|best| best.holds() && (best.suits || cable.is_some()));
+    let works = found.first().is_some_and(|best| {
+        (best.holds() || best.holds_doubled().is_some()) && (best.suits || cable.is_some())
+    });
     Answer::new("lock", lines, works, look, LockFigures::of(way, &found))
 }
 

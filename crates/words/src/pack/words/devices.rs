@@ -34,8 +34,8 @@ macro_rules! devices {
         NotInCatalogue: "not in the catalogue: to be chosen" | "nicht im Katalog: auszuwählen",
         Number: "No." | "Nr.",
         OrderedInDrums:
-            "ordered as the cut list says; the rest is left over"
-            | "bestellt nach Zuschnittliste; der Rest bleibt übrig",
+            "needed as the cut list cuts it, ordered by the drum; what stays on the drums is left over"
+            | "Bedarf wie in der Zuschnittliste, bestellt nach Trommeln; was auf ihnen bleibt, ist übrig",
         PartsTitle: "Parts list" | "Stückliste",
         Reference: "Reference designation" | "Referenzkennzeichen",
         Serial: "Serial number" | "Seriennummer",

@@ -20,12 +20,12 @@ macro_rules! summary {
             | "Wie viele weitere Stationen ein Strang oder freier Abgang trägt, zeigt sich, indem man sie einträgt und alles neu prüft: latchline headroom.",
         InHandTitle: "What is in hand" | "Reserven",
         LargestCurrent: "Largest current" | "Größter Strom",
-        LargestPower: "Largest power" | "Größte Leistung",
+        LargestPower: "Largest power in any state" | "Größte Leistung in allen Zuständen",
         LeastMargin: "Least margin to a limit" | "Kleinste Reserve zu einem Grenzwert",
-        LoadingMargin: "Growth of load possible" | "Mögliche Lastzunahme",
+        LoadingMargin: "Load at which the voltage collapses" | "Last, bei der die Spannung zusammenbricht",
         LoadingMarginMeaning:
-            "so many times all loads could grow before the voltage collapses"
-            | "auf das Sovielfache könnten alle Lasten wachsen, bis die Spannung zusammenbricht",
+            "so many times today's, all loads together; limits of current, power, count and least voltage may come first"
+            | "das Sovielfache von heute, alle Lasten zusammen; Grenzen von Strom, Leistung, Anzahl und Mindestspannung können vorher kommen",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
         NotCounted: "not counted" | "nicht gerechnet",

@@ -19,7 +19,7 @@ macro_rules! supplies {
         Heat: "Heat in the cupboard" | "Wärme im Schrank",
         MainsCurrent: "Mains current" | "Netzstrom",
         NoBattery: "none: without mains nothing works" | "keine: Ohne Netz geht nichts",
-        OutputPower: "Largest output power" | "Größte Ausgangsleistung",
+        OutputPower: "Largest output power on mains" | "Größte Ausgangsleistung am Netz",
         RechargeHours: "Hours to recharge" | "Stunden zum Laden",
         SuppliesTitle: "Battery and supply sheet" | "Datenblatt der Netzteile und Batterien",
         }

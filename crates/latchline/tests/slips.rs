@@ -93,7 +93,7 @@ fn one_mistake_gives_one_error() {
             "length-missing",
             "add spacing, the length from stop to stop, for the 2 sections",
         ),
-        ("\"A-6:2\"", "\"A-6:4\"", "unknown-name", "did you mean A-6:2?; A-6 has 2 stations"),
+        ("\"A-6:2\"", "\"A-6:4\"", "unknown-name", "did you mean A-6:2? A-6 has 2 stations"),
         ("A-5 = {", "A-5 = { station = \"PS\",", "unknown-name", "there is ostrel-"),
         (
             "door_station = \"ostrel-dv1\"",

@@ -183,9 +183,9 @@ pub(super) fn text(
     let (classes, unrelated) = classes(located);
     let mut classes = classes.into_iter();
     let mut listed = 0;
+    // What rounds to nothing is told together: beside each other such causes would add up to more than they are.
+    let shown = |place: &&usize| located.ranking.causes[**place].probability >= LEAST_LISTED;
     if let Some(first) = classes.next() {
-        // What rounds to nothing is told together: beside each other such causes would add up to more than they are.
-        let shown = |place: &&usize| located.ranking.causes[**place].probability >= LEAST_LISTED;
         listed = first.members.iter().take_while(shown).count().clamp(1, MOST_LISTED);
         out.push_str(&paragraph(&headline(reader, evidence, located, options), 0, width));
         if first.members.len() > 1 {
@@ -201,13 +201,17 @@ pub(super) fn text(
             out.push_str(&hanging("  ", &more.say(language), width));
         }
     }
-    let others: Vec<usize> = classes.flat_map(|class| class.members).collect();
+    let mut others: Vec<usize> = classes.flat_map(|class| class.members).collect();
+    others.sort_by(|a, b| {
+        let probability = |place: usize| located.ranking.causes[place].probability;
+        probability(*b).total_cmp(&probability(*a)).then(a.cmp(b))
+    });
     if !others.is_empty() {
         out.push_str(&paragraph(Answer::Others.say(language).as_str(), 0, width));
-        let most = MOST_LINES - listed;
-        list(&mut out, &others[..others.len().min(most)]);
-        if others.len() > most {
-            let rest = &others[most..];
+        let listed = others.iter().take_while(shown).count().min(MOST_LINES - listed);
+        list(&mut out, &others[..listed]);
+        if others.len() > listed {
+            let rest = &others[listed..];
             let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
             let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
             out.push_str(&hanging("  ", &more.say(language), width));

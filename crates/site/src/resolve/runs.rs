@@ -197,7 +197,10 @@ impl Resolver<'_> {
             })
             .collect();
         let further = (2..=dwelling.stations.len()).map(|ordinal| format!("{own}:{ordinal}"));
-        let free: Vec<String> = further.filter(|name| !listed.contains(name.as_str())).collect();
+        let mut free: Vec<String> = further.filter(|name| !listed.contains(name.as_str())).collect();
+        if free.is_empty() {
+            free.push(own.to_string());
+        }
         let mut finding = self
             .report(codes::UNKNOWN_NAME, origin.clone())
             .about(clip(entry.name).as_str())

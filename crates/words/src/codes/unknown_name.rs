@@ -6,8 +6,8 @@ code! {
     message: "there is no {kind} named \"{name}\"" | "Nichts heißt hier „{name}“ ({kind})",
     label: "no such {kind}" | "gibt es nicht: {kind}",
     hint:
-        "<did you mean {nearest:or}?><there is {choices}><; {dwelling} has {stations:station|stations}: further ones are written in its extensions>"
-        | "<gemeint {nearest:or}?><es gibt {choices}><; {dwelling} hat {stations:Station|Stationen}: Weitere stehen in ihren extensions>",
+        "<did you mean {nearest:or}?><there is {choices}>< {dwelling} has {stations:station|stations}; further ones are written in its extensions>"
+        | "<gemeint {nearest:or}?><es gibt {choices}>< {dwelling} hat {stations:Station|Stationen}; weitere stehen in ihren extensions>",
     english:
         /// The value refers to something that is defined nowhere. `kind` says what was looked for: family, supply model, box model, station model, cable, lock model, accessory, building, floor, core, start of a run, stop of a run, or scope.
         ///

@@ -61,7 +61,7 @@ words! {
     pub enum RemedyKind {
         AcceptanceRemoved: "acceptance removed" | "Akzeptanz entfernt",
         AnotherDistributor: "another distributor" | "anderer Verteiler",
-        AnotherOutput: "another output" | "anderer Ausgang des Netzteils",
+        AnotherOutput: "another output of the supply" | "anderer Ausgang des Netzteils",
         AnotherPort: "another port" | "anderer Abgang",
         BranchBox: "branch box" | "Abzweigdose",
         BranchBoxes: "branch boxes" | "Abzweigdosen",

@@ -237,10 +237,10 @@ fn a_lock_outdoors_gets_its_cheapest_way_in_the_first_sentence() {
         &format!("cable = \"{over}\", length = \"35 m\""),
     ));
     assert!(!is_low, "{checked}");
-    // Further than two pairs reach there is no way with what is asked, and the supply of its own is the way out.
+    // Further than two pairs and any usual supply beside the station reach, no way is told.
     let ran = folder.run(&["ask", "lock", "strike-12", "--length", "60", "--outdoors"]);
     let out = ran.out.replace('\n', " ");
-    assert!(ran.status == 1 && out.contains("Way out: a supply of the lock's own"), "{out}");
+    assert!(ran.status == 1 && out.contains("put a supply at the lock and switch it by a relay"), "{out}");
 }
 
 /// A lock of another voltage than its station gives: whatever the catalogue's first cable is, the way out is looked for on all of them, and

@@ -805,7 +805,7 @@ fn the_first_sentence_is_the_one_to_say() {
     let table = folder.run(&["headroom", "site.toml"]).out;
     let row = table.lines().find(|line| line.starts_with("PS ")).unwrap();
     let count = row.split_whitespace().nth(3).unwrap();
-    assert!(headroom.contains(&format!("here: {count} at PS.")), "{count}: {headroom}");
+    assert!(headroom.contains(&format!("have: {count} at PS.")), "{count}: {headroom}");
     assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with("Yes for 8 h without the heater"));
     assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("No, 80 h are not reached"));
     assert!(words(&["ask", "battery", "12", "--hours", "2"]).starts_with("Yes, 2 h are reached."));

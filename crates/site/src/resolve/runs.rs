@@ -247,7 +247,10 @@ impl Resolver<'_> {
                     if let Some((Target::Dwelling(dwelling), Suffix::Extension(_))) =
                         split_name(written, names)
                     {
-                        self.no_such_extension(written, origin, entry, &site.dwellings[dwelling]);
+                        // Of a dwelling given twice the second may have them, which is told there.
+                        if !self.findings.explain_unknown(written, &[], |_| false) {
+                            self.no_such_extension(written, origin, entry, &site.dwellings[dwelling]);
+                        }
                         return None;
                     }
                     let known = self.gather(|_| names.names().map(str::to_string).collect());

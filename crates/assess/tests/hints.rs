@@ -170,6 +170,7 @@ fn a_key_that_is_asked_for_is_taken_and_is_enough() {
         let keys: Vec<(String, &str)> = match &first.missing {
             Missing::Key { part, key } => vec![(part.clone(), *key)],
             Missing::Keys { part, first, second } => vec![(part.clone(), *first), (part.clone(), *second)],
+            Missing::EscapeRoute { entrance } => vec![(entrance.clone(), "escape_route")],
             Missing::LowerTurnOff { part } => vec![(part.clone(), "turn_off_voltage")],
             Missing::LowerTurnOffOrDelay { part } => vec![(part.clone(), "turn_on_delay")],
             _ => panic!("{}: {said} names no key", first.code),

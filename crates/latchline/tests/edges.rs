@@ -173,7 +173,7 @@ fn a_bound_carries_its_word() {
     folder.write("old.toml", site("5"));
     folder.write("new.toml", site("95"));
     let page = joined(&folder.run(&["check", "new.toml", "--lines"]).out);
-    assert!(page.contains('≥') && page.contains("works up to at least "), "{page}");
+    assert!(page.contains('≥') && page.contains("collapses only at at least "), "{page}");
     let document = json(&folder.run(&["check", "new.toml", "--format", "json"]).out);
     assert_eq!(document["devices"][0]["worst"]["adverse_kind"], "lower-bound");
     let compared = joined(&folder.run(&["compare", "old.toml", "new.toml"]).out);

@@ -106,7 +106,7 @@ fn every_output_says_the_same_figure() {
         // What a change costs, as a figure, on the first page and in the sentence of the change.
         for (number_of, job) in (1..).zip(json["jobs"].as_array().into_iter().flatten()) {
             let Some(cost) = number(&job["change"], "cost").filter(|cost| *cost != 0.0) else { continue };
-            let cost = figures::trimmed(cost.abs(), 2);
+            let cost = figures::fixed(cost.abs(), 2);
             let message = job["change"]["message"].as_str().expect("a message");
             assert!(message.contains(&format!(" {cost} EUR ")), "{name}: {cost}, {message}");
             let stands = |word: &str| joined(&first).contains(&format!(" {cost} {word} for parts"));

@@ -807,7 +807,8 @@ fn the_first_sentence_is_the_one_to_say() {
     let count = row.split_whitespace().nth(3).unwrap();
     assert!(headroom.contains(&format!("have: {count} at PS.")), "{count}: {headroom}");
     assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with("Yes for 8 h without the heater"));
-    assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("No, 80 h are not reached"));
+    assert!(words(&["ask", "battery", "12", "--hours", "200"]).starts_with("No, 200 h are not reached"));
+    assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("Yes for 80 h without the heater"));
     assert!(words(&["ask", "battery", "12", "--hours", "2"]).starts_with("Yes, 2 h are reached."));
     folder.write(
         "found.txt",

@@ -141,7 +141,9 @@ fn escape_decision_missing() {
     let code = "escape-decision-missing";
     let strike =
         "model = \"strike\", feed = \"own-supply\", supply_voltage = \"12 V\", mechanical_escape = true";
-    not_judged(code, lock(strike), "front escape_route");
+    let said = "front escape_route = true (people escape through it) or false (they do not), as whoever answers for fire safety \
+                decided, with escape_decided_by and escape_decided_on";
+    not_judged(code, lock(strike), said);
     for stated in ["escape_route = true", "escape_route = false"] {
         fails(code, escape(stated, strike), ADVICE, None);
         let half = format!("{stated}\nescape_decided_by = \"fire risk assessor\"");

@@ -81,7 +81,7 @@ pub fn lightest_on(
     Ok(fewest.map(|fewest| Lightest { model, stations: fewest.stations, power: fewest.power }))
 }
 
-/// How many stations work, by supply, the least first. Each count was assessed by every rule and holds; with one more an error stands.
+/// How many stations work, by supply, the least first and those that carry none last. Each count was assessed by every rule and holds; with one more an error stands.
 ///
 /// # Errors
 /// If the parts do not make a site.
@@ -102,7 +102,8 @@ pub fn stations_on(
     };
     let each = supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, power, supply));
     let mut all: Vec<Carried> = each.collect::<Result<_, BareSiteError>>()?;
-    all.sort_by_key(|one| one.stations);
+    // What carries nothing is no answer to how many, so long as another supply is one.
+    all.sort_by_key(|one| (one.stations == 0, one.stations));
     Ok(all)
 }
 

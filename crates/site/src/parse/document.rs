@@ -50,7 +50,9 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         );
         return None;
     }
-    let (root, errors) = DeTable::parse_recoverable(text);
+    let (root, mut errors) = DeTable::parse_recoverable(text);
+    // What is inside a text is told last by the library; the first in the file is what the others follow from.
+    errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
     let root = root.into_inner();
     let mut keys: Option<KeyIndex> = None;
     let mut traced = 0;
@@ -85,7 +87,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         } else if !findings.is_full() {
             let line = line_at(text, span.range().start);
             let is_open = opens_list(&text[line.clone()]);
-            // One mistake a line, and none on the lines after a list that is left open: the rest follows from the first.
+            // One mistake a line, and none on the lines after a list or a text that is left open: the rest follows from the first.
             let before = broken_off.range(..=line.start).next_back();
             let follows = before.is_some_and(|(start, (end, was_open))| {
                 *start == line.start || (*was_open && *end == line.start)
@@ -93,7 +95,8 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             let was_open = follows && before.is_some_and(|(_, (_, was_open))| *was_open);
             let lacking = name_to_quote(text, span.range()).filter(|_| !is_open);
             findings.break_off(span, text, lacking.as_ref().map(|(_, name)| name.as_str()));
-            broken_off.insert(line.start, (line.end, is_open || was_open));
+            let is_text_open = not_closed(message).is_some_and(|sign| sign != "]");
+            broken_off.insert(line.start, (line.end, is_open || is_text_open || was_open));
             if follows {
                 continue;
             }

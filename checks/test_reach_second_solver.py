@@ -6,9 +6,8 @@ signals from scikit-rf (test_signal_of_sites.py), counts and lengths from the ca
 them must hold, with one more the limit that is named must be broken. Nothing of the program's own is read but the count, the name of the
 limit and the parts that it says it took.
 
-What is not said in the JSON of `reach` is what its text says: 5 m (with `--total` 1 m) of flex-1.5 to the distributor, doors behind 10 m of
-flex-1.0, conductors at 40 °C, lengths 5 % long. Neither says the door station, which is the family's heaviest, nor where the doors hang:
-on outputs of the supply that are free, then on ports (a table); on ports (`--total`).
+What is not said in the JSON of `reach` is what its text says: 5 m of flex-1.5 to the distributor, doors behind 10 m of flex-1.0 on
+outputs of the supply that are free, then on ports, conductors at 40 °C, lengths 5 % long.
 
 Where a family asks for terminators, every run has one (`TERMINATED`), as the text says.
 
@@ -95,8 +94,7 @@ def site_text(asked, catalogue, stations, lengths_m, feed_m):
     ports = catalogue["boxes"][asked["distributor"]]["ports"]
     outputs = catalogue["supplies"][asked["supply"]]["outputs"]
     places = [f"D{1 + port // ports}.{1 + port % ports}" for port in range(1, calls + 1)]
-    if "feed_m" in asked:
-        places = ["PS"] * (outputs - 1) + places
+    places = ["PS"] * (outputs - 1) + places
     boxes = sorted({"D1"} | {place.split(".")[0] for place in places[:calls] if place != "PS"})
     flats = [f"F{number}" for number in range(1, stations + 1)]
     is_terminated = TERMINATED and catalogue["families"][asked["family"]].get("terminator_required", False)
@@ -350,7 +348,7 @@ def test_totals(station, cable, total_m, catalogue):
         assert ("battery" in catalogue["supplies"][carried["supply"]]) == (carried["power"] == "battery-end")
         asked = found | {"supply": carried["supply"]}
         lengths_of = lambda stations: [total_m / stations] * stations  # noqa: E731
-        cell = compare(asked, catalogue, carried["stations"], carried["limit"], lengths_of, 1)
+        cell = compare(asked, catalogue, carried["stations"], carried["limit"], lengths_of, found["feed_m"])
         if cell:
             assert carried["margin_v"] == pytest.approx(cell.margins["voltage"], abs=1.1e-3)
 

@@ -292,7 +292,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy, Some("GBP"), Language::English),
-            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.5 GBP more for parts"
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.50 GBP more for parts"
         );
     }
 
@@ -307,7 +307,7 @@ mod tests {
         };
         assert_eq!(
             super::remedy(&remedy, None, Language::German),
-            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,5 mehr für Teile"
+            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,50 mehr für Teile"
         );
     }
 }

@@ -104,7 +104,7 @@ def test_bad_input_is_refused(flow):
         (text.replace('"segments": []', '"segments": [{"from": "a", "to": "a", "loop_resistance_ohm": 1}]'), "segments[0]"),
         (text[:-1], "EOF"),
         ('{"x":' + "[" * 100_000 + "]" * 100_000 + "}", "source"),
-        ("", "EOF"),
+        ("", "it is empty"),
         ("\0" * 100, "line 1"),
     ]
     for bad, place in cases:

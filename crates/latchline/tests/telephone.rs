@@ -524,7 +524,7 @@ fn compared_figures_are_those_of_the_check() {
     let folder = Folder::with_starter();
     folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
     let old = folder.read("site.toml");
-    let new = old.replace("station = \"ostrel-dv1\"", "station = \"ostrel-dv1\"").replace(
+    let new = old.replace(
         "A-5 = { place = \"A/2\" }",
         "A-5 = { place = \"A/2\", station = \"ostrel-v7x\", number = 30 }\nA-7 = { place = \"A/2\" }",
     );

@@ -218,7 +218,7 @@ fn list(
     } else {
         let file = &view.sources().file(view.site_file()).name;
         let head = FixWords::ListHead { file: &shown::whole(file, &[]) }.say(look.language);
-        write!(output, "{}\n", hanging("", &head, look.width))?;
+        writeln!(output, "{}", hanging("", &head, look.width))?;
     }
     let currency = currency(view);
     for (index, finding) in open.iter().enumerate() {

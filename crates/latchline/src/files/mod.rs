@@ -8,7 +8,7 @@
 //! * [`create_by`]: a new file that something else fills;
 //! * [`LiveFiles`], [`FolderLock`]: the files beside a store, and who may work on them;
 //! * [`inputs`]: a result is never written over what it was made from;
-//! * [`written`]: what was written so far, for who is told of a failure;
+//! * `written`: what was written so far, for who is told of a failure;
 //! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it.
 
 mod aside;

@@ -1,7 +1,7 @@
 //! The readings that an installer takes, and in which order runs are put under power.
 
 use super::joints::of_sections;
-use super::readings::{Readings, RunCall, RunFeed, WorstOfDevice};
+use super::predicted::{Readings, RunCall, RunFeed, WorstOfDevice};
 use super::{Predictor, Reading, ReadingPlace};
 use crate::bus_state::BusState;
 use crate::layout::{Layout, Segment, StageNode, StageSource};

@@ -10,7 +10,7 @@
 //! Both sizes come from solving the operating state with the joint in place, to [`SIZE_TOLERANCE`], rounded to the side that
 //! promises less: what is revealed up, what fails down.
 
-use super::readings::{Readings, WorstOfDevice};
+use super::predicted::{Readings, WorstOfDevice};
 use super::section_joint::{JointThatFails, SectionJoint};
 use super::{Predictor, Reading};
 use crate::BusState;

@@ -19,19 +19,19 @@ mod installer;
 mod joints;
 mod live;
 mod path;
+mod predicted;
 mod prediction;
 mod predictor;
 mod reading;
-mod readings;
 mod section_joint;
 
 pub use dead::capacitance_f_per_m;
 pub use joints::DROP_METER_V;
 pub use path::{Path, PathSegment};
+pub use predicted::{Readings, RunCall, RunFeed, WorstOfDevice};
 pub use prediction::{Basis, Estimate, NoPrediction, Prediction, Predictions};
 pub use predictor::Predictor;
 pub use reading::{Reading, ReadingPlace};
-pub use readings::{Readings, RunCall, RunFeed, WorstOfDevice};
 pub use section_joint::{JointThatFails, SectionJoint};
 
 impl Predictor<'_> {

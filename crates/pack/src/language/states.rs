@@ -1,14 +1,20 @@
 //! States, calls, verdicts, findings and figures in the pack's language.
 
-use super::Word;
+use super::{Sentence, Word};
 use crate::locale::Locale;
 use crate::locale::Rounding;
 use crate::subject::Subject;
-use latchline_assess::Verdict;
+use latchline_assess::{Verdict, WorstVoltage};
 use latchline_finding::{CallRef, Figure, Finding, OperatingState, Unit};
 use latchline_words::{codes, states};
 
 impl Locale {
+    /// The state in which a device is worst off, and whether its voltage there is a bound.
+    pub fn worst_state(&self, worst: &WorstVoltage) -> String {
+        let state = self.state(&worst.state);
+        if worst.is_bound { self.say(&Sentence::BoundIn { state: &state }) } else { state }
+    }
+
     /// An operating state in a few words.
     pub fn state(&self, state: &OperatingState) -> String {
         states::name(state, self.language)

@@ -68,7 +68,7 @@ fn verdict(subject: &Subject<'_>, table: &mut Table) {
     if let Some(device) = subject.assessment.tightest_device().map(|index| &subject.assessment.devices[index])
     {
         let margin = locale.quantity(device.worst.margin_v(), Unit::Volt, Rounding::Down);
-        let state = locale.state(&device.worst.state);
+        let state = locale.worst_state(&device.worst);
         add(subject, table, device.id.as_str(), Word::LeastMargin, margin, state);
     }
 }
@@ -146,7 +146,7 @@ fn source_rows(subject: &Subject<'_>, source: &latchline_assess::SourceSummary, 
     }
     if let Some(worst) = source.worst_device.map(|index| &subject.assessment.devices[index]) {
         let value = locale.quantity(worst.worst.margin_v(), Unit::Volt, Rounding::Down);
-        add(subject, table, worst.id.as_str(), Word::LeastMargin, value, locale.state(&worst.worst.state));
+        add(subject, table, worst.id.as_str(), Word::LeastMargin, value, locale.worst_state(&worst.worst));
     }
 }
 

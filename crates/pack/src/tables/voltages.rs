@@ -90,7 +90,7 @@ fn worst_cells(subject: &Subject<'_>, item: Item) -> Vec<Cell> {
     let Some(result) = subject.result(&item.name(subject.site)) else { return vec![Cell::Empty; 5] };
     let worst = &result.worst;
     vec![
-        Cell::text(locale.state(&worst.state)),
+        Cell::text(locale.worst_state(worst)),
         locale.quantity_or_dash(worst.nominal_v, Unit::Volt, Rounding::Nearest),
         locale.quantity_or_dash(worst.adverse_v, Unit::Volt, Rounding::Down),
         locale.quantity(worst.limit_v, Unit::Volt, Rounding::Nearest),

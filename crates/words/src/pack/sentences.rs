@@ -16,6 +16,7 @@ sentences! {
         BatteryCarries { hours: &'a str }:
             "The battery lasts at least {hours} in standby; no need to wait for that today."
             | "Die Batterie reicht in Ruhe mindestens {hours}; das heute nicht abwarten.",
+        BoundIn { state: &'a str }: "{state}; at least this voltage" | "{state}; mindestens diese Spannung",
         CallAudio { caller: &'a str }:
             "Call from {caller}: it rings; speech is clear both ways. Voltage while talking:"
             | "Ruf von {caller}: Es läutet; Sprache in beiden Richtungen klar. Spannung beim Sprechen:",

@@ -146,16 +146,21 @@ class Site:
         return tree
 
 
+def checked(site, folder):
+    """What `latchline check` says of it."""
+    (folder / "site.toml").write_text(site.text(), encoding="utf-8")
+    (folder / "catalogue.toml").write_text(CATALOGUE, encoding="utf-8")
+    done = subprocess.run(
+        [os.environ["LATCHLINE"], "check", "--format", "json", "site.toml"],
+        cwd=folder, capture_output=True, text=True, encoding="utf-8", timeout=60, check=False,
+    )
+    return json.loads(done.stdout)
+
+
 @pytest.mark.parametrize("seed", range(12))
 def test_lowest_voltages_and_largest_power(seed, tmp_path):
     site = Site(seed)
-    (tmp_path / "site.toml").write_text(site.text(), encoding="utf-8")
-    (tmp_path / "catalogue.toml").write_text(CATALOGUE, encoding="utf-8")
-    done = subprocess.run(
-        [os.environ["LATCHLINE"], "check", "--format", "json", "site.toml"],
-        cwd=tmp_path, capture_output=True, text=True, encoding="utf-8", timeout=60, check=False,
-    )
-    found = json.loads(done.stdout)
+    found = checked(site, tmp_path)
     assert found["devices"], found
     devices = {device["id"]: device for device in found["devices"]}
     standby, _ = site.solve(site.loads((), ()))
@@ -187,13 +192,7 @@ def test_share_that_a_collapsing_bus_could_carry(seed, tmp_path):
     more; on the run that is named more is lost than on any other. One chain follows the other, so a run is a chain."""
     site = Site(seed, shrunk=6.0)
     site.releases_at_once = 0
-    (tmp_path / "site.toml").write_text(site.text(), encoding="utf-8")
-    (tmp_path / "catalogue.toml").write_text(CATALOGUE, encoding="utf-8")
-    done = subprocess.run(
-        [os.environ["LATCHLINE"], "check", "--format", "json", "site.toml"],
-        cwd=tmp_path, capture_output=True, text=True, encoding="utf-8", timeout=60, check=False,
-    )
-    found = json.loads(done.stdout)
+    found = checked(site, tmp_path)
     collapses = [one for one in found["findings"] if one["code"] == "no-operating-point" and one["state"] == "call"]
     assert collapses, "these sites are made so that they collapse"
     for one in collapses:

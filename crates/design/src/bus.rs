@@ -163,7 +163,7 @@ impl<'s, 'a> Bus<'s, 'a> {
         let mut tried = 0;
         while tried < orders.max(small_orders(self.instance)) && self.try_next() {
             tried += 1;
-            if self.is_near() || self.search.is_hopeless {
+            if self.is_near() || self.search.unmendable.is_some() {
                 break;
             }
         }

@@ -147,12 +147,16 @@ fn against((value, limit): (Figure, Figure)) -> Both {
     Both::new(say(Language::English), say(Language::German))
 }
 
+fn by_code<'f>(errors: &[&'f Finding]) -> BTreeMap<Code, Vec<&'f Finding>> {
+    let mut found: BTreeMap<Code, Vec<&Finding>> = BTreeMap::new();
+    for finding in errors {
+        found.entry(finding.code).or_default().push(finding);
+    }
+    found
+}
+
 /// By code, the worst finding with its figures, and how many more there are.
 fn told(errors: &[&Finding]) -> Vec<Both> {
-    let mut by_code: BTreeMap<Code, Vec<&Finding>> = BTreeMap::new();
-    for finding in errors {
-        by_code.entry(finding.code).or_default().push(finding);
-    }
     let one = |(code, findings): (Code, Vec<&Finding>)| {
         let worst = findings.iter().max_by(|a, b| excess(a).total_cmp(&excess(b)));
         let element = worst.and_then(|worst| worst.element.as_ref()).map(|element| element.as_str());
@@ -161,15 +165,11 @@ fn told(errors: &[&Finding]) -> Vec<Both> {
         let words = ObstacleWords::Finding { code: code.as_str(), element, figures: figures.as_ref(), more };
         words.both()
     };
-    by_code.into_iter().map(one).collect()
+    by_code(errors).into_iter().map(one).collect()
 }
 
 /// By code the first finding in a sentence with what to do, and how many more there are.
 fn unmendable(errors: &[&Finding]) -> Vec<Both> {
-    let mut by_code: BTreeMap<Code, Vec<&Finding>> = BTreeMap::new();
-    for finding in errors {
-        by_code.entry(finding.code).or_default().push(finding);
-    }
     let one = |findings: &Vec<&Finding>| {
         let first = findings.first()?;
         let say = |language| {
@@ -180,7 +180,7 @@ fn unmendable(errors: &[&Finding]) -> Vec<Both> {
         };
         Some(Both::new(say(Language::English), say(Language::German)))
     };
-    by_code.values().filter_map(one).collect()
+    by_code(errors).values().filter_map(one).collect()
 }
 
 /// One item on each run that a finding is about.

@@ -80,10 +80,8 @@ pub struct Search<'s, 'a> {
     most_plans: usize,
     /// Whether cautious plans failed, too.
     is_beyond_caution: bool,
-    /// Whether a plan failed by what no plan can change.
-    pub is_hopeless: bool,
-    /// What that is, in sentences.
-    pub unmendable: Vec<Both>,
+    /// What a plan failed by that no plan can change, in sentences; then nothing further is tried.
+    pub unmendable: Option<Vec<Both>>,
     /// The rejection of the plan that came nearest to passing.
     nearest: Option<Rejection>,
 }
@@ -110,8 +108,7 @@ impl<'s, 'a> Search<'s, 'a> {
             lessons: 0,
             assessed: 0,
             most_plans,
-            is_hopeless: false,
-            unmendable: Vec::new(),
+            unmendable: None,
             is_beyond_caution: false,
             nearest: None,
         }
@@ -214,8 +211,8 @@ impl<'s, 'a> Search<'s, 'a> {
     }
 
     fn rejected(&self) -> Obstacle {
-        if !self.unmendable.is_empty() {
-            return Obstacle::Unmendable { findings: self.unmendable.clone() };
+        if let Some(findings) = &self.unmendable {
+            return Obstacle::Unmendable { findings: findings.clone() };
         }
         let findings = self.nearest.as_ref().map_or(Vec::new(), |nearest| nearest.told.clone());
         Obstacle::Rejected { tried: self.assessed, findings }
@@ -326,8 +323,7 @@ impl<'s, 'a> Search<'s, 'a> {
                                 continue 'fills;
                             }
                             Help::Nothing => {
-                                self.is_hopeless = true;
-                                self.unmendable = rejection.unmendable;
+                                self.unmendable = Some(rejection.unmendable);
                                 return None;
                             }
                         }

@@ -269,6 +269,11 @@ impl Row<'_, '_> {
     }
 }
 
+/// A name as site files have it: what stands between its words becomes a hyphen.
+pub fn site_name(written: &str) -> String {
+    written.split_whitespace().collect::<Vec<_>>().join("-")
+}
+
 /// Parts of a text with semicolons (or commas, where there is no semicolon) between.
 pub fn split(text: &str) -> Vec<String> {
     let sign = if text.contains(';') { ';' } else { ',' };

@@ -20,6 +20,7 @@ pub mod table;
 pub mod template;
 pub mod workbook;
 
+pub use fields::site_name;
 pub use model::Survey;
 pub use parts::unknown_parts;
 pub use problem::{Problem, ProblemKind};

@@ -5,7 +5,7 @@ mod settings;
 mod stations;
 mod ways;
 
-use crate::fields::{Form, Row, split};
+use crate::fields::{Form, Row, site_name, split};
 use crate::model::Survey;
 use crate::problem::{Problem, ProblemKind};
 use crate::scope::{self, Written};
@@ -126,7 +126,7 @@ impl Reader<'_> {
         let name = row.need(heading, self.problems)?;
         let fit = |sign: char| sign.is_alphanumeric() || matches!(sign, '-' | '_');
         // What people write in lists ("Flat 12") becomes one word.
-        let name = name.map(|name| name.split_whitespace().collect::<Vec<_>>().join("-"));
+        let name = name.map(|name| site_name(&name));
         if name.value.chars().count() > 60 || !name.value.chars().all(fit) {
             row.wrong(heading, ProblemKind::BadName(name.value), self.problems);
             return None;
@@ -142,7 +142,7 @@ impl Reader<'_> {
 
     fn place(&mut self, row: &Row<'_, '_>, heading: &'static str, names: &Names) -> Option<usize> {
         let wanted = row.need(heading, self.problems)?;
-        let wanted = wanted.map(|name| name.split_whitespace().collect::<Vec<_>>().join("-"));
+        let wanted = wanted.map(|name| site_name(&name));
         let found = names.get(&wanted.value).map(|(index, _)| *index);
         if found.is_none() {
             let nearest = nearest_or_few(&wanted.value, names.keys().map(String::as_str));

@@ -1,5 +1,6 @@
 //! Whom a door or a desk calls: the words of its cell held against the survey.
 
+use crate::fields::{site_name, split};
 use crate::model::Survey;
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::nearest;
@@ -56,7 +57,7 @@ pub(crate) fn settle(survey: &mut Survey, written: &[Written], problems: &mut Ve
     for (caller, cell) in written {
         let mut told = false;
         let mut words = Vec::new();
-        for word in crate::fields::split(&cell.value) {
+        for word in split(&cell.value) {
             match meant(survey, &word) {
                 Some(names) => words.extend(names),
                 None if told => {}
@@ -77,20 +78,19 @@ pub(crate) fn settle(survey: &mut Survey, written: &[Written], problems: &mut Ve
 
 /// The words that one word stands for; `None` if nothing is meant by it.
 fn meant(survey: &Survey, word: &str) -> Option<Vec<String>> {
-    let named = |name: &str| name.split_whitespace().collect::<Vec<_>>().join("-");
     let is_known = |word: &str| {
         (0..survey.dwellings.len()).any(|at| survey.means_dwelling(word, at))
             || (0..survey.desks.len()).any(|at| survey.means_desk(word, at))
             || word == "everyone"
             || word == "management"
     };
-    let one = named(word);
+    let one = site_name(word);
     if is_known(&one) {
         return Some(vec![one]);
     }
     // Of a range both ends are dwellings; what the numbers between them name is called if it is there.
     let (first, last) = word.split_once("..")?;
-    let all = ranges::names(&format!("{}..{}", named(first), named(last)))?.ok()?;
+    let all = ranges::names(&format!("{}..{}", site_name(first), site_name(last)))?.ok()?;
     let names: BTreeSet<&str> =
         survey.dwellings.iter().map(|dwelling| dwelling.name.value.as_str()).collect();
     let there = |name: &&String| names.contains(name.as_str());

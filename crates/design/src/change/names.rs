@@ -2,7 +2,7 @@
 
 use latchline_finding::Sourced;
 use latchline_site::model::Site;
-use latchline_survey::Survey;
+use latchline_survey::{Survey, site_name};
 use std::collections::BTreeMap;
 
 /// The survey with the names that dwellings, entrances and desks have in the installed site, where they differ in their spaces alone.
@@ -12,7 +12,7 @@ pub fn as_installed(survey: &Survey, site: &Site) -> Survey {
         .chain(site.management.iter().map(|desk| &desk.id))
         .map(|id| id.as_str())
         .filter(|name| name.contains(char::is_whitespace))
-        .map(|name| (name.split_whitespace().collect::<Vec<_>>().join("-"), name))
+        .map(|name| (site_name(name), name))
         .collect();
     let mut survey = survey.clone();
     if installed.is_empty() {

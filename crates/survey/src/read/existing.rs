@@ -1,7 +1,7 @@
 //! The sheet of cables that are in the walls.
 
 use super::{LONGEST_M, Names, Reader};
-use crate::fields::Form;
+use crate::fields::{Form, site_name};
 use crate::model::{CLIP_OHM, ExistingCable};
 use crate::problem::ProblemKind;
 use crate::sheets::nearest_or_few;
@@ -19,7 +19,7 @@ impl Reader<'_> {
         for row in form.iter().flat_map(|form| form.rows()) {
             let mut end = |heading: &'static str| {
                 let wanted = row.need(heading, self.problems)?;
-                let wanted = wanted.map(|name| name.split_whitespace().collect::<Vec<_>>().join("-"));
+                let wanted = wanted.map(|name| site_name(&name));
                 // B-45:2 is a further station of dwelling B-45.
                 let name = match wanted.value.rsplit_once(':') {
                     Some((name, ordinal)) if ordinal.parse::<u32>().is_ok() => name,

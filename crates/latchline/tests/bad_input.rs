@@ -45,6 +45,34 @@ fn an_empty_file() {
 }
 
 #[test]
+fn every_text_empty_blank_or_of_another_kind() {
+    let text = starter_with("title", "title");
+    let mut seen = std::collections::BTreeSet::new();
+    let mut changed = 0;
+    for (number, line) in text.lines().enumerate() {
+        let Some((key, value)) = line.split_once(" = ").filter(|_| !line.trim_start().starts_with('#'))
+        else {
+            continue;
+        };
+        if !value.starts_with('"') || !seen.insert(key.to_string()) {
+            continue;
+        }
+        for other in ["\"\"", "\" \"", "\"\\u200b\"", "\"x\"", "[]", "{}", "1", "true"] {
+            let other = format!("{key} = {other}");
+            let lines = text.lines().enumerate().map(|(at, line)| if at == number { &*other } else { line });
+            let folder = Folder::new();
+            folder.write("site.toml", lines.collect::<Vec<_>>().join("\n"));
+            let ran = folder.run(&["check", "site.toml", "--format", "short"]);
+            assert!((0..=2).contains(&ran.status) && !ran.err.contains("panicked"), "{other}: {}", ran.err);
+            changed += 1;
+        }
+    }
+    assert!(changed > 40, "{changed}");
+    let said = refused("no family", starter_with("family = \"ostrel-48\"", "family = \"\""));
+    assert!(said.contains("family") && said.contains("ostrel-48"), "{said}");
+}
+
+#[test]
 fn a_truncated_file() {
     let text = starter_with("title", "title");
     let mut cuts = 0;

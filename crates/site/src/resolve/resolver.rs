@@ -190,12 +190,13 @@ impl Resolver<'_> {
     }
 
     pub(super) fn site(&mut self, file: &Record<'_>) -> Site {
-        let head = file.within("site", |head| {
+        let (head, names_family) = file.within("site", |head| {
             self.refuse_empty_title(head);
-            SiteHead::read(head, STATED)
+            (SiteHead::read(head, STATED), head.read::<Sourced<String>>("family", STATED).is_some())
         });
         self.family.clone_from(&head.family.value);
-        if !head.family.value.is_empty() {
+        // One that is not written is told as a missing key; an empty name is a name that nothing has.
+        if names_family {
             self.check_part(PartKind::Family, &head.family, None);
         }
         let mut site = Site {

@@ -84,7 +84,7 @@ enum Format {
     /// For a person
     #[default]
     Text,
-    /// Three lines for the telephone
+    /// A few lines for the telephone
     Short,
     /// For programs
     Json,
@@ -165,14 +165,16 @@ pub fn run(
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
-            let mut text: String =
+            let drawn: String =
                 drawn.iter().map(|one| one.text(&reader, site_file, look.width) + "\n").collect();
-            text.push_str(&locate_words::text(&reader, evidence, &located, &options, &notes, look.width));
-            text
+            let located = locate_words::text(&reader, evidence, &located, &options, &notes, look.width);
+            let behind = if drawn.is_empty() { String::new() } else { format!("\n{}\n", drawn.trim_end()) };
+            // Who has read nothing yet is told first what the site says; readings say more than it.
+            if evidence.measured.is_empty() { drawn + &located } else { located + &behind }
         }
         Format::Short => {
-            let first: Vec<String> = drawn.iter().map(|one| one.verdict(&reader)).collect();
-            let notes: Vec<String> = first.into_iter().chain(notes).collect();
+            let first = drawn.iter().filter(|_| evidence.measured.is_empty());
+            let notes: Vec<String> = first.map(|one| one.verdict(&reader)).chain(notes).collect();
             locate_words::short(&reader, evidence, &located, &options, &notes)
         }
         Format::Json => super::locate_json::json(&reader, evidence, &located, &drawn, &problems, &notes)?,

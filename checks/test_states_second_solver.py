@@ -146,10 +146,10 @@ class Site:
         return tree
 
 
-def checked(site, folder):
+def checked(site, folder, catalogue=CATALOGUE):
     """What `latchline check` says of it."""
     (folder / "site.toml").write_text(site.text(), encoding="utf-8")
-    (folder / "catalogue.toml").write_text(CATALOGUE, encoding="utf-8")
+    (folder / "catalogue.toml").write_text(catalogue, encoding="utf-8")
     done = subprocess.run(
         [os.environ["LATCHLINE"], "check", "--format", "json", "site.toml"],
         cwd=folder, capture_output=True, text=True, encoding="utf-8", timeout=60, check=False,
@@ -184,6 +184,53 @@ def test_lowest_voltages_and_largest_power(seed, tmp_path):
             assert least_margin[name] - 2e-3 <= device["worst"]["margin_v"] <= least_margin[name] + 1e-5, name
     power_w = found["sources"][0]["power_w"]
     assert most_w - 1e-5 <= power_w <= most_w + 0.06, (power_w, most_w)
+
+
+def first_limit(site, rated_a):
+    """Factor on all loads up to which every device has what it needs and the supply gives no more than it is rated for, in every admissible set
+    of calls, by bisection; and what is met there."""
+
+    def passed(factor):
+        """What is furthest past its limit, as (share of the limit, what); collapse is past everything."""
+        past = (0.0, None)
+        for watts in site.call_sets():
+            volts, amperes = site.solve({name: factor * drawn for name, drawn in watts.items()})
+            if volts is None:
+                return (float("inf"), None)
+            past = max(past, (amperes / rated_a, ("current", "PS")))
+            for name, voltage in volts.items():
+                usual = DOOR_W[0] if name in site.doors else FLAT_W[0]
+                least = 30 if watts[name] not in (usual, usual + RELEASE_W) else 20
+                past = max(past, (least / voltage, ("voltage", name)))
+        return past
+
+    low, high = 0.0, 1.0
+    while passed(high)[0] <= 1:
+        low, high = high, 2 * high
+    while high - low > 1e-6 * high:
+        middle = (low + high) / 2
+        low, high = (middle, high) if passed(middle)[0] <= 1 else (low, middle)
+    return low, passed(low)[1]
+
+
+@pytest.mark.parametrize("rated_a", [5.0, 0.9])
+@pytest.mark.parametrize("seed", range(6))
+def test_load_at_the_first_limit(seed, rated_a, tmp_path):
+    """The factor and the place. The program takes the sets of calls that are worst at today's load; here every set is solved at every factor, so
+    that another set may come first, by little: loads are constant powers, and the order of the sets hardly changes."""
+    site = Site(seed, most_flats=5)
+    found = checked(site, tmp_path, CATALOGUE.replace('rated_current = "5 A"', f'rated_current = "{rated_a} A"'))
+    source = found["sources"][0]
+    told = source["first_limit"]
+    factor, (kind, element) = first_limit(site, rated_a)
+    assert factor * (1 - 1e-4) <= told["factor"] <= factor * 1.005, (told, factor)
+    assert told["kind"] == kind
+    if kind == "voltage":
+        assert told["limit"] in (20, 30)
+        assert told["element"] == element or told["factor"] > factor
+    else:
+        assert (told["element"], told["limit"]) == (element, rated_a)
+    assert told["factor"] < source["loading_margin"] * (1 + 1e-6)
 
 
 @pytest.mark.parametrize("seed", range(8))

@@ -5,7 +5,8 @@ use crate::existing_cable::ExistingCable;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
-use latchline_finding::{ElementId, Finding, OperatingState, StateKind};
+use latchline_finding::{ElementId, Figure, Finding, OperatingState, StateKind};
+pub use latchline_network::worst::Limited;
 use latchline_network::{BusState, Device, StageSource};
 use latchline_site::addresses::AddressPlan;
 use latchline_site::model::RunStart;
@@ -148,6 +149,23 @@ pub struct SourceSummary {
     /// Loading margin in its worst state: the factor by which all loads can grow before there is
     /// no operating point, below 1 where it collapses today. `None` if nothing limits it.
     pub loading_margin: Option<f64>,
+    /// The first limit that is met as all loads grow together; `None` where none follows the load.
+    pub first_limit: Option<FirstLimit>,
+}
+
+/// The first limit that is met as all loads of a tree grow together, in every state with the calls that are worst there today.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FirstLimit {
+    /// The factor on all loads at which it is met, below 1 where it is passed today.
+    pub factor: f64,
+    /// What is limited.
+    pub limited: Limited,
+    /// Where: the device, the source or the port.
+    pub element: ElementId,
+    /// The limit.
+    pub limit: Figure,
+    /// The state and calls in which it is met.
+    pub state: OperatingState,
 }
 
 /// One port or supply output with everything that hangs on it.

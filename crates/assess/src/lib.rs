@@ -30,8 +30,8 @@ mod voltage_summary;
 pub use assess::{assess, assess_trial, assess_with, is_allowed};
 pub use assessing::Assessing;
 pub use assessment::{
-    Assessment, DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, Verdict, VoltageResults,
-    WorstCurrent, WorstVoltage,
+    Assessment, DeviceResult, FirstLimit, Limited, RunSummary, SourceSummary, StateSummary, StateVoltage,
+    Verdict, VoltageResults, WorstCurrent, WorstVoltage,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;

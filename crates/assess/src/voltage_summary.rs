@@ -1,11 +1,12 @@
 //! What an assessment says of voltages and currents: owned data.
 
 use crate::assessment::{
-    DeviceResult, RunSummary, SourceSummary, StateSummary, StateVoltage, WorstCurrent, WorstVoltage,
+    DeviceResult, FirstLimit, Limited, RunSummary, SourceSummary, StateSummary, StateVoltage, WorstCurrent,
+    WorstVoltage,
 };
 use crate::rules;
 use crate::stage::WithVoltages;
-use latchline_finding::StateKind;
+use latchline_finding::{Figure, StateKind, Unit};
 use latchline_network::worst::{CurrentState, StateMargin};
 use latchline_network::{Device, Layout, StageSource};
 use std::collections::BTreeMap;
@@ -126,9 +127,33 @@ pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResu
             standby_current_a: context.worst.standby_current_a[index],
             worst_device: least_margin(devices, on_stage[index].iter().copied()),
             loading_margin: context.worst.loading_margin[index],
+            first_limit: context.worst.first_limit[index]
+                .as_ref()
+                .map(|limit| first_limit(context, index, limit)),
         });
     }
     summaries
+}
+
+fn first_limit(
+    context: &WithVoltages<'_>,
+    stage: usize,
+    found: &latchline_network::worst::FirstLimit,
+) -> FirstLimit {
+    let source = || context.layout.stages[stage].id.clone();
+    let (element, unit) = match found.limited {
+        Limited::Voltage(device) => (context.device_id(device).clone(), Unit::Volt),
+        Limited::SourceCurrent => (source(), Unit::Ampere),
+        Limited::SourcePower => (source(), Unit::Watt),
+        Limited::PortCurrent { run } => (context.site.start_id(context.site.runs[run].from), Unit::Ampere),
+    };
+    FirstLimit {
+        factor: found.factor,
+        limited: found.limited,
+        element,
+        limit: Figure::new(found.limit, unit),
+        state: context.bus_state(found.phase, &found.set).named(context.site),
+    }
 }
 
 /// Stations on a stage and on all stages that draw from it.

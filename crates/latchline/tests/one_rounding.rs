@@ -3,7 +3,7 @@
 #![allow(clippy::disallowed_methods, reason = "tests may read and write files")]
 
 use crate::common::Folder;
-use latchline_finding::Language;
+use latchline_finding::{Language, Money};
 use latchline_words::figures;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -153,6 +153,35 @@ fn every_output_says_the_same_figure() {
     assert!(compared > 150, "{compared} figures were compared");
 }
 
+/// The first limit of a supply is the same on the page, in JSON and in the summary of the pack: the factor down to the hundredth.
+#[test]
+fn the_first_limit_is_one_figure() {
+    let folder = Folder::new();
+    folder.write("site.toml", EXAMPLES[1].1);
+    let page = joined(&folder.run(&["check", "site.toml"]).out);
+    let json: Value =
+        serde_json::from_str(&folder.run(&["check", "site.toml", "--format", "json"]).out).expect("JSON");
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack", "--only", "summary"]).status, 0);
+    let summary = folder.read("pack/tables/01-summary.csv");
+    for source in json["sources"].as_array().expect("sources") {
+        let first = &source["first_limit"];
+        let factor = number(first, "factor").expect("a factor");
+        // What is met first is met before the voltage collapses, and not before today's load on a site that holds.
+        assert!(factor > 1.0 && factor <= number(source, "loading_margin").expect("a factor"), "{source}");
+        let element = first["element"].as_str().expect("a name");
+        let told =
+            format!("the first limit is met at {} times this load: ", figures::rounded_down(factor, 2));
+        let at = page.split(&told).nth(1).unwrap_or_else(|| panic!("{told}: {page}"));
+        assert!(at.split(')').next().is_some_and(|at| at.contains(&format!(" at {element} ("))), "{at}");
+        assert!(
+            summary
+                .lines()
+                .any(|line| line.contains(&format!("{element},Load at which the first limit is met,"))),
+            "{summary}"
+        );
+    }
+}
+
 /// The pack's tables have the voltages that the check has, of the same rounding.
 #[test]
 fn the_pack_says_what_the_check_says() {
@@ -283,6 +312,20 @@ fn questions_say_their_figures_as_the_check_does() {
         );
         assert!(text.contains(&told), "{told}: {text}");
     }
+    // Money has two decimals, always, a half of a hundredth upwards, whatever says it.
+    let money = |units: f64| figures::cost(Money::from_units(units), english);
+    let material = number(&json, "material").expect("money");
+    assert!(text.contains(&format!("Cost: {} EUR ", money(material))), "{material}: {text}");
+    let mut priced = 0;
+    for one in json["quantities"].as_array().expect("quantities") {
+        let Some(cost) = number(one, "cost") else { continue };
+        let part = one["part"].as_str().expect("a name");
+        let sign = if number(one, "quantity").expect("a number") > 0.0 { "+" } else { "−" };
+        let told = format!("{part} ({sign}{})", money(cost));
+        assert!(text.contains(&told), "{told}: {text}");
+        priced += 1;
+    }
+    assert!(priced > 1, "{json}");
     for one in json["currents_a"].as_array().into_iter().flatten() {
         let amperes = |key: &str| figures::amperes(number(one, key).expect("amperes"), english);
         let told = format!("largest current {} A, was {} A", amperes("new"), amperes("old"));

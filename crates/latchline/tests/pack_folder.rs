@@ -33,6 +33,60 @@ fn names(folder: &Folder) -> Vec<String> {
     names
 }
 
+/// What stays on the drums in the parts list is what the cut list cuts off them: of each kind, drums less pieces.
+#[test]
+fn the_left_over_of_the_parts_list_is_that_of_the_cuts() {
+    let folder = Folder::new();
+    assert_eq!(folder.run(&["new", "--demo", "demo"]).status, 0);
+    assert_eq!(folder.run(&["pack", "demo/site.toml", "-o", "pack", "--only", "cut-list,parts"]).status, 0);
+    let names: Vec<String> = std::fs::read_dir(folder.path("pack/tables"))
+        .unwrap()
+        .map(|file| file.unwrap().file_name().into_string().unwrap())
+        .collect();
+    let rows = |end: &str| -> Vec<Vec<String>> {
+        let name = names.iter().find(|name| name.ends_with(end)).unwrap();
+        let text = folder.read(&format!("pack/tables/{name}"));
+        // No cell that is read here stands in quotation marks but titles, which hold commas.
+        let cells = |line: &str| {
+            let mut cells = vec![String::new()];
+            let mut is_quoted = false;
+            for sign in line.chars() {
+                match sign {
+                    '"' => is_quoted = !is_quoted,
+                    ',' if !is_quoted => cells.push(String::new()),
+                    _ => cells.last_mut().unwrap().push(sign),
+                }
+            }
+            cells
+        };
+        text.lines().filter(|line| !line.starts_with('#')).map(cells).collect()
+    };
+    let tenths = |text: &str| -> i64 {
+        let number: f64 = text.trim_end_matches(" m").parse().unwrap();
+        (10.0 * number).round() as i64
+    };
+    // Of each kind and drum, its length and the pieces cut off it.
+    let mut drums: std::collections::BTreeMap<(String, String), (i64, i64)> =
+        std::collections::BTreeMap::new();
+    for row in rows("-cut-list.csv").iter().filter(|row| row.len() == 7 && row[4].parse::<f64>().is_ok()) {
+        let drum = drums.entry((row[0].clone(), row[1].clone())).or_insert((tenths(&row[2]), 0));
+        drum.1 += tenths(&row[4]);
+        assert_eq!(tenths(&row[5]), drum.0 - drum.1, "{row:?}");
+    }
+    let mut compared = 0;
+    for row in rows("-parts.csv").iter().filter(|row| row[0] == "Cable") {
+        let of_kind = drums.iter().filter(|((kind, _), _)| *kind == row[1]).map(|(_, drum)| drum);
+        let (bought, cut) = of_kind.fold((0, 0), |sum, drum| (sum.0 + drum.0, sum.1 + drum.1));
+        assert_eq!(
+            [tenths(&row[3]), tenths(&row[4]), tenths(&row[5])],
+            [cut, bought - cut, bought],
+            "{row:?}"
+        );
+        compared += 1;
+    }
+    assert!(compared > 3 && !drums.is_empty());
+}
+
 #[test]
 fn an_older_pack_is_replaced_and_nothing_of_it_stays() {
     let folder = Folder::with_starter();

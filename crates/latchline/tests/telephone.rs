@@ -843,3 +843,117 @@ fn a_way_out_that_nobody_decided_is_told_with_what_to_write() {
     let by_nobody = words("escape_route = false, ");
     assert!(by_nobody.contains("add escape_decided_by, escape_decided_on"), "{by_nobody}");
 }
+
+/// What is equal as it is shown is no change: the same site in other words, and one that differs by less than what is shown.
+#[test]
+fn equal_figures_are_not_called_a_change() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    folder.write("same.toml", format!("# another word\n{site}"));
+    let same = folder.run(&["compare", "site.toml", "same.toml"]).out;
+    assert!(!same.contains("\nBetter\n") && !same.contains("\nWorse\n"), "{same}");
+    let usual = "hottest_temperature = \"40 °C\"";
+    assert!(site.contains(usual), "{site}");
+    let tolerance = |celsius: &str| site.replace(usual, &format!("hottest_temperature = \"{celsius} °C\""));
+    folder.write("old.toml", tolerance("40"));
+    let mut shown = 0;
+    for kelvin in ["40.01", "40.2", "41", "55"] {
+        folder.write("new.toml", tolerance(kelvin));
+        let ran = folder.run(&["compare", "old.toml", "new.toml"]);
+        assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+        let text = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        // "A-6: margin 9.12 V, was 9.87 V"
+        for (at, _) in text.match_indices(", was ") {
+            let old = text[at + ", was ".len()..].split(' ').next().unwrap();
+            let new: Vec<&str> = text[..at].split(' ').rev().take(2).collect();
+            assert!(new[0] != old && new[1] != old, "{kelvin}: {text}");
+            shown += 1;
+        }
+    }
+    assert!(shown > 0, "a hotter house was expected to have less");
+}
+
+/// A supply without a battery that is named: no battery is spoken of, and what is said holds when it is built and checked.
+#[test]
+fn a_named_supply_without_battery_is_answered_on_mains_alone() {
+    let folder = Folder::new();
+    let asked = [
+        "reach",
+        "--total",
+        "60",
+        "--cable",
+        "pair-0.5",
+        "--station",
+        "ostrel-v7x",
+        "--supply",
+        "ostrel-ps-120",
+    ];
+    let out = folder.run(&asked).out;
+    let text = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains(" on mains, from ostrel-ps-120 ") && !text.contains("battery"), "{text}");
+    assert!(!text.contains("ostrel-ps-120b"), "{text}");
+    assert!(text.contains("Assumed with ostrel-ps-120: "), "{text}");
+    let stations: usize = text.split(' ').next().unwrap().parse().unwrap();
+    assert_eq!(errors(&folder, chain(stations, 60.0, "pair-0.5", "ostrel-ps-120")), 0);
+    assert!(errors(&folder, chain(stations + 1, 60.0, "pair-0.5", "ostrel-ps-120")) > 0);
+    // Of all supplies, each assumption names its own.
+    let all = folder.run(&asked[..7]).out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(all.contains("Assumed with ostrel-ps-120b, ostrel-ps-120: "), "{all}");
+    let lines = ["mix", "ostrel-v7x=4", "--supply", "ostrel-ps-120"];
+    let mix = folder.run(&[&["ask"], &lines[..]].concat()).out;
+    assert!(mix.contains("on mains") && !mix.contains("battery"), "{mix}");
+    let battery = folder.run(&["ask", "battery", "4", "--supply", "ostrel-ps-120", "--hours", "2"]);
+    assert!(
+        battery.status == 1 && battery.out.starts_with("ostrel-ps-120 has no battery."),
+        "{}",
+        battery.out
+    );
+}
+
+/// "Why does the last screen restart?" within one command: whether the site itself is the reason, with the figures of `check`, and what to measure
+/// first with what each outcome would mean.
+#[test]
+fn why_the_last_screen_restarts_is_one_command() {
+    let folder = Folder::with_starter();
+    let ask = |site: &str, told: &str| folder.run(&["locate", site, told]);
+    let ran = ask("site.toml", "A-6=restarts");
+    assert!(ran.status == 0 && ran.out.lines().count() <= 80, "{}{}", ran.out, ran.err);
+    let check = |site: &str| -> Value {
+        serde_json::from_str(&folder.run(&["check", site, "--format", "json"]).out).unwrap()
+    };
+    let in_state = |site: &str, key: &str| {
+        let document = check(site);
+        let device =
+            document["devices"].as_array().unwrap().iter().find(|one| one["id"] == "A-6").unwrap().clone();
+        device[key].clone()
+    };
+    let words = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = words(&ran.out);
+    assert!(text.starts_with("As drawn the site is not the reason: A-6 keeps "), "{text}");
+    assert!(text.contains("has no battery") && text.contains("When power returns at PS"), "{text}");
+    let (measure, next) = (text.find("Measure first: voltage at A-6"), text.find("Read next"));
+    assert!(measure.is_some() && measure < next, "{text}");
+    // The worst of ringing and talking in the state of calls is what `check` has: the lowest voltage in it is no higher.
+    let kept: f64 = text.split(" keeps ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    let lowest = in_state("site.toml", "by_state_v")["call"].as_f64().unwrap();
+    assert!(kept + 0.011 > lowest, "{kept} {lowest}");
+    let json: Value =
+        serde_json::from_str(&folder.run(&["locate", "site.toml", "A-6=restarts", "--format", "json"]).out)
+            .unwrap();
+    let drawn = &json["as_drawn"][0];
+    assert_eq!((drawn["element"].as_str(), drawn["is_the_reason"].as_bool()), (Some("A-6"), Some(false)));
+    let (low, high) = (drawn["reading"]["low"].as_f64().unwrap(), drawn["reading"]["high"].as_f64().unwrap());
+    let limit = drawn["limit_v"].as_f64().unwrap();
+    assert!(limit < low && low < high && kept <= high, "{drawn}");
+    assert!(text.contains(&format!("below {limit:.0} V: it is the voltage")), "{text}");
+    // On far thinner and longer cable the site is the reason, and it says by how much, as the finding of `check` does.
+    let weak = folder
+        .read("site.toml")
+        .replace("\"pair-0.8\"", "\"alarm-0.22\"")
+        .replace("first = \"", "first = \"99");
+    folder.write("weak.toml", weak);
+    let text = words(&ask("weak.toml", "A-6=restarts").out);
+    assert!(text.contains("The site as drawn is reason enough: A-6 "), "{text}");
+    let german = words(&folder.run(&["locate", "site.toml", "A-6=restarts", "--language", "de"]).out);
+    assert!(german.starts_with("Wie gezeichnet ist die Anlage nicht der Grund: A-6 "), "{german}");
+}

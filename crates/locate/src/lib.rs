@@ -34,7 +34,7 @@ pub use effect::Effect;
 pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken};
 pub use hypothesis::{Hypothesis, hypotheses};
 pub use kind::{Cause, Element, Kind, SymptomKind, section_ends};
-pub use located::{Class, Located, Options, Proof, locate};
+pub use located::{Class, Located, Options, Proof, expected, locate};
 pub use next::{Meaning, NextReading, good_reading};
 pub use pairs::Pair;
 pub use plant::Plant;

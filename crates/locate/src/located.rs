@@ -83,7 +83,7 @@ pub struct Located {
     pub next: Option<NextReading>,
 }
 
-/// The reading that proves a mend: what it should be without any fault, to two deviations.
+/// A reading and what it should be without any fault, to two deviations.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Proof {
     /// What is read.
@@ -175,6 +175,14 @@ impl<'p, 'a> Sound<'p, 'a> {
         Sound { model, values, deviations }
     }
 
+    /// What it should be, to two deviations.
+    fn of_place(&self, place: usize) -> Proof {
+        let quantity = self.model.quantities[place].clone();
+        let (value, spread) = (self.values[place], 2.0 * self.deviations[place]);
+        let (low, high) = (quantity.unscale(value - spread), quantity.unscale(value + spread));
+        Proof { quantity, low, high }
+    }
+
     /// In deviations of tolerances and meter together.
     fn distance(&self, place: usize, measured: &Measured) -> f64 {
         let error = measured.scaled() - self.values[place];
@@ -192,6 +200,12 @@ fn is_as_predicted(plant: &Plant<'_>, evidence: &Evidence) -> bool {
         && measured.iter().enumerate().all(|(place, one)| sound.distance(place, one) <= 2.0)
 }
 
+/// What a live reading should be without any fault, to two deviations; `None` where its state cannot occur.
+pub fn expected(plant: &Plant<'_>, quantity: Quantity) -> Option<Proof> {
+    let sound = Sound::of(plant, vec![quantity]);
+    (!sound.values.is_empty()).then(|| sound.of_place(0))
+}
+
 /// The live reading that was farthest from what it should be, or else the voltage where the cause lies.
 fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<Proof> {
     if !cause.is_electrical(plant) {
@@ -205,11 +219,7 @@ fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<P
     let farthest = (0..evidence.measured.len())
         .filter(|place| distance(*place) > 3.0)
         .max_by(|a, b| distance(*a).total_cmp(&distance(*b)).then(b.cmp(a)));
-    let place = farthest.unwrap_or(sound.model.quantities.len() - 1);
-    let quantity = sound.model.quantities[place].clone();
-    let (value, spread) = (sound.values[place], 2.0 * sound.deviations[place]);
-    let (low, high) = (quantity.unscale(value - spread), quantity.unscale(value + spread));
-    Some(Proof { quantity, low, high })
+    Some(sound.of_place(farthest.unwrap_or(sound.model.quantities.len() - 1)))
 }
 
 /// Probability of all causes at the element of the most probable one.

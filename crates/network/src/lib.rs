@@ -7,6 +7,7 @@
 //! * [`phase`]: one operating state as a flow problem;
 //! * [`evaluate`]: solving one set of calls through all stages;
 //! * [`collapse`]: how much of its load a bus that collapses could carry;
+//! * `first_limit`: how much more load a stage bears until its first limit, and which one that is;
 //! * [`stage_calls`]: the calls that matter to one stage;
 //! * [`bound`]: certified bounds on what any admissible set can do;
 //! * [`search`]: the worst set by bound, prune and solve;
@@ -32,6 +33,7 @@ mod corner;
 pub mod demand;
 mod drawn;
 pub mod evaluate;
+mod first_limit;
 pub mod layout;
 pub mod memory;
 mod nominal;

@@ -5,6 +5,7 @@
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
 use crate::demand::Activity;
+use crate::first_limit::{Known, first_limits};
 use crate::layout::{Layout, NodeRef};
 use crate::memory::Memory;
 use crate::nominal::{loading_margins, nominal_values};
@@ -141,6 +142,13 @@ pub fn worst_states_with(
     }
     let standby_current_a = nominal_values(site, layout, space, &mut devices, memory)?;
     let loading_margin = loading_margins(layout, space, &devices, memory)?;
+    let known = Known {
+        devices: &devices,
+        source_current: &source_current,
+        source_power: &source_power,
+        run_current: &run_current,
+    };
+    let first_limit = first_limits(site, layout, space, &known, memory)?;
     Ok(WorstStates {
         devices,
         source_current,
@@ -148,6 +156,7 @@ pub fn worst_states_with(
         standby_current_a,
         run_current,
         loading_margin,
+        first_limit,
         states,
     })
 }

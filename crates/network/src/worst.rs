@@ -89,6 +89,37 @@ pub struct CurrentState {
     pub complete: bool,
 }
 
+/// What is limited.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Limited {
+    /// The voltage of a device, from below.
+    Voltage(Device),
+    /// The current of the source.
+    SourceCurrent,
+    /// The power at the terminals of the source.
+    SourcePower,
+    /// The current of the port from which a run starts.
+    PortCurrent {
+        /// The run.
+        run: usize,
+    },
+}
+
+/// The first limit that is met as all loads of a stage grow together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FirstLimit {
+    /// The factor at which it is met, below 1 where it is passed today.
+    pub factor: f64,
+    /// What is limited.
+    pub limited: Limited,
+    /// The limit, in volts, amperes or watts.
+    pub limit: f64,
+    /// Index into [`crate::StateSpace::phases`].
+    pub phase: usize,
+    /// Call options that stand.
+    pub set: Vec<usize>,
+}
+
 /// How a state was dealt with.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StateInfo {
@@ -123,6 +154,8 @@ pub struct WorstStates {
     pub run_current: Vec<Option<CurrentState>>,
     /// Loading margin of every stage in the state of its device with the least margin; below 1 where it collapses there.
     pub loading_margin: Vec<Option<f64>>,
+    /// The first limit of every stage that is met as its loads grow together.
+    pub first_limit: Vec<Option<FirstLimit>>,
     /// How each state was dealt with.
     pub states: Vec<StateInfo>,
 }

@@ -171,7 +171,8 @@ fn row(table: &mut Table, head: &PartHead, kind: Head, figures: Vec<String>, sou
         }
         _ => String::new(),
     };
-    let price = head.price.as_ref().map_or(String::new(), |price| look.decimals(price.value.to_string()));
+    let price =
+        head.price.as_ref().map_or(String::new(), |price| crate::figures::money(price.value, look.language));
     let minutes = head.labour_minutes.as_ref();
     let minutes = minutes.map_or(String::new(), |minutes| look.decimals(trimmed(minutes.value, 1)));
     let kind = kind.say(look.language).to_string();

@@ -7,7 +7,7 @@ use crate::template::plain;
 use crate::{figures, wording};
 use latchline_assess::comparison::{Comparison, FigureChange};
 use latchline_assess::door::words::part as part_word;
-use latchline_finding::{ElementId, Finding, Language};
+use latchline_finding::{ElementId, Finding, Language, Money};
 use latchline_site::addresses::SwitchSetting;
 use latchline_site::bill::BillKind;
 use latchline_site::cables::DoorCable;
@@ -104,12 +104,12 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
 }
 
 fn cost(changes: &Changes, currency: &str, language: Language) -> String {
-    let money = changes.material.as_units();
-    let amount = &format!("{} {currency}", amount(money, language));
+    let money = changes.material.rounded();
+    let amount = &format!("{} {currency}", figures::cost(money, language));
     let amount = amount.trim_end();
     let material = match money {
-        money if money.abs() < 0.005 => CompareWords::CostSame.say(language),
-        money if money > 0.0 => CompareWords::CostMore { amount }.say(language),
+        Money::ZERO => CompareWords::CostSame.say(language),
+        money if money > Money::ZERO => CompareWords::CostMore { amount }.say(language),
         _ => CompareWords::CostLess { amount }.say(language),
     };
     let material = match changes.unpriced {
@@ -134,10 +134,6 @@ fn cost(changes: &Changes, currency: &str, language: Language) -> String {
     CompareWords::Cost { cost: &material, labour: &labour, enters: &enters }.say(language)
 }
 
-fn amount(value: f64, language: Language) -> String {
-    figures::decimals(figures::fixed(value.abs(), 2), language)
-}
-
 fn name(element: &ElementId) -> String {
     plain(element.as_str())
 }
@@ -158,7 +154,7 @@ fn signed(value: f64, decimals: usize, language: Language) -> String {
 fn quantity(change: &QuantityChange, language: Language) -> String {
     let cost = change.cost.map(|cost| {
         let sign = if change.quantity > 0.0 { "+" } else { "−" };
-        format!("{sign}{}", amount(cost.as_units(), language))
+        format!("{sign}{}", figures::cost(cost, language))
     });
     let (name, cost) = (&plain(&change.name), cost.as_deref());
     match change.kind {

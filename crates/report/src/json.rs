@@ -11,7 +11,7 @@ use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDoc
 use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
 use latchline_assess::{
-    Assessment, DeviceResult, ExistingCable, NotJudged, RunSummary, SourceSummary, WorstCurrent,
+    Assessment, DeviceResult, ExistingCable, Limited, NotJudged, RunSummary, SourceSummary, WorstCurrent,
 };
 use latchline_finding::Language;
 use schemars::JsonSchema;
@@ -152,9 +152,27 @@ struct SourceDocument {
     /// The device with the least margin on its tree.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
-    /// Factor on all loads at which the voltage collapses; the rated current and power, counts and least voltages may limit the load before.
+    /// Factor on all loads at which the voltage collapses, in the state of the device with the least margin.
     #[serde(skip_serializing_if = "Option::is_none")]
     loading_margin: Option<f64>,
+    /// The first limit that is met as all loads grow together; counts of stations and signals do not follow the load and are not among them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    first_limit: Option<FirstLimitDocument>,
+}
+
+/// The first limit that is met as all loads of a supply or box grow together, in every state with the calls that are worst there today.
+#[derive(Debug, Serialize, JsonSchema)]
+struct FirstLimitDocument {
+    /// The factor on all loads, below 1 where the limit is passed today.
+    factor: f64,
+    /// What is limited: `voltage` of a device, `current` or `power` of the source, `port-current`.
+    kind: &'static str,
+    /// The device, the source or the port.
+    element: String,
+    /// The limit in V, A or W.
+    limit: f64,
+    /// The state in which it is met.
+    state: &'static str,
 }
 
 /// A run.
@@ -384,6 +402,18 @@ fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
         standby_current_a: source.standby_current_a.and_then(finite),
         worst_device: device_name(assessment, source.worst_device),
         loading_margin: source.loading_margin.and_then(finite),
+        first_limit: source.first_limit.as_ref().map(|first| FirstLimitDocument {
+            factor: first.factor,
+            kind: match first.limited {
+                Limited::Voltage(_) => "voltage",
+                Limited::SourceCurrent => "current",
+                Limited::SourcePower => "power",
+                Limited::PortCurrent { .. } => "port-current",
+            },
+            element: first.element.to_string(),
+            limit: first.limit.value,
+            state: first.state.kind.name(),
+        }),
     }
 }
 

@@ -298,10 +298,22 @@ fn source_lines(
         facts.push(Remark::StandbyCurrent { current: &figures::amperes(standby, language) }.say(language));
     }
     facts.extend(sheet.map(|sheet| battery_words(sheet, look)));
+    let bound = is_bound.then(|| Term::AtLeast.both());
+    let bound = bound.as_ref().map(|bound| bound.of(language));
+    if let Some(first) = source.first_limit.as_ref().filter(|_| !briefly) {
+        facts.push(
+            Remark::FirstLimit {
+                factor: &look.decimals(figures::rounded_down(first.factor, 2)),
+                bound,
+                limit: &look.figure(first.limit),
+                element: &template::plain(first.element.as_str()),
+                state: &states::few_words(&first.state, language),
+            }
+            .say(language),
+        );
+    }
     if let Some(margin) = source.loading_margin.filter(|margin| margin.is_finite() && !briefly) {
         let margin = &look.decimals(figures::rounded_down(margin, 2));
-        let bound = is_bound.then(|| Term::AtLeast.both());
-        let bound = bound.as_ref().map(|bound| bound.of(language));
         facts.push(Remark::LoadingMargin { margin, bound }.say(language));
     }
     let head = format!("{} ({})", look.bold(&id), template::plain(&source.model));

@@ -5,7 +5,7 @@ use crate::pages::{changed, jobs};
 use crate::work::State;
 use latchline_assess::{Assessment, Stage, VoltageResults};
 use latchline_drawing::elevation::{self, Printed, Step};
-use latchline_finding::{Finding, Language, Locale, Severity};
+use latchline_finding::{Finding, Language, Locale, Money, Severity};
 use latchline_session::Standing;
 use latchline_words::figures;
 use latchline_words::office::{Label, Told};
@@ -102,17 +102,17 @@ pub(crate) fn print(state: &State, turns: (bool, bool), files: &Files, locale: L
 
 fn prices(state: &State, locale: Locale) -> (String, String) {
     let Some((price, _)) = state.price else { return (String::new(), String::new()) };
-    let shown = |units: f64| locale.number(units, 2);
+    let language = locale.language;
     let before = state.before.as_ref().and_then(|before| before.price);
     let change = before.map_or(String::new(), |before| {
-        let difference = price.as_units() - before.as_units();
-        match difference {
-            d if d.abs() < 0.005 => String::new(),
-            d if d < 0.0 => format!("− {}", shown(-d)),
-            d => format!("+ {}", shown(d)),
+        let difference = price - before;
+        match difference.rounded() {
+            Money::ZERO => String::new(),
+            rounded if rounded < Money::ZERO => format!("− {}", figures::cost(difference, language)),
+            _ => format!("+ {}", figures::cost(difference, language)),
         }
     });
-    (shown(price.as_units()), change)
+    (figures::money(price, language), change)
 }
 
 /// The word of a stage.

@@ -5,6 +5,7 @@
 use crate::common::{Served, status};
 use latchline_assess::assess;
 use latchline_finding::{Language, Severity, Sources};
+use latchline_site::bill::Bill;
 use latchline_site::{builtin_catalogue, resolve};
 use latchline_words::{codes, figures};
 use std::time::{Duration, Instant};
@@ -66,6 +67,17 @@ fn the_office_page_says_the_same_figures() {
         let assessment = assess(&site);
         let served = Served::with(text);
         let mut compared = 0;
+        // Money has two decimals, always, a half of a hundredth upwards.
+        let price = figures::money(Bill::of(&site).material(), english);
+        let begun = Instant::now();
+        loop {
+            let page = words(&served.get("/sites/house"));
+            if page.contains(&format!(" {price} ")) {
+                break;
+            }
+            assert!(begun.elapsed() < Duration::from_secs(60), "{name}: {price}, {page}");
+            std::thread::sleep(Duration::from_millis(50));
+        }
         for device in &assessment.devices {
             let page = element(&served, device.id.as_str());
             if let Some(voltage_v) = device.worst.adverse_v {

@@ -91,9 +91,15 @@ pub fn metres(length_m: f64, language: Language) -> String {
     decimals(fixed(length_m, 1), language)
 }
 
-/// What a change costs or saves, without sign: money has two decimals, always.
+/// An amount of money: two decimals, always, a half of a hundredth upwards. Whatever shows money shows it so.
+pub fn money(amount: Money, language: Language) -> String {
+    decimals(amount.to_string(), language)
+}
+
+/// What a change costs or saves, without sign.
 pub fn cost(cost: Money, language: Language) -> String {
-    decimals(fixed(cost.rounded().as_units().abs(), 2), language)
+    let rounded = cost.rounded();
+    money(if rounded < Money::ZERO { Money::ZERO - rounded } else { rounded }, language)
 }
 
 /// Hours that a battery lasts: down to the tenth.

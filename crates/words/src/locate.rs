@@ -395,6 +395,69 @@ sentences! {
 }
 
 sentences! {
+    /// What the site as drawn says of a place that is told of: whether it is the reason itself, and how a reading there decides it.
+    pub enum AsDrawn<'a> {
+        Sound { place: &'a str, when: &'a str, voltage: Figure, bound: Option<&'a str>, limit: Figure, margin: Figure }:
+            "As drawn the site is not the reason: {place} keeps< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {margin} to spare."
+            | "Wie gezeichnet ist die Anlage nicht der Grund: {place} behält {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {margin} Reserve.",
+        Weak { place: &'a str, when: &'a str, voltage: Figure, bound: Option<&'a str>, limit: Figure, missing: Figure }:
+            "The site as drawn is reason enough: {place} has< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {missing} too little. What mends it: latchline check SITE."
+            | "Die Anlage wie gezeichnet ist Grund genug: {place} hat {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {missing} zu wenig. Was hilft: latchline check SITE.",
+        Collapses { place: &'a str, when: &'a str }:
+            "The site as drawn is reason enough: {place} goes dark {when}, the voltage collapses. What mends it: latchline check SITE."
+            | "Die Anlage wie gezeichnet ist Grund genug: {place} fällt {when} aus, die Spannung bricht zusammen. Was hilft: latchline check SITE.",
+        NotFed { place: &'a str }:
+            "Nothing of the site file feeds {place}: whether the site is the reason cannot be said."
+            | "Laut Anlagendatei speist nichts {place}: Ob die Anlage der Grund ist, lässt sich nicht sagen.",
+        WeakOtherwise { when: &'a str, missing: Figure }:
+            "But {when} it has {missing} too little: if it happens then, the site is the reason."
+            | "Aber {when} hat sie {missing} zu wenig: Geschieht es dann, ist die Anlage der Grund.",
+        CollapsesOtherwise { when: &'a str }:
+            "But {when} the voltage collapses: if it happens then, the site is the reason."
+            | "Aber {when} bricht die Spannung zusammen: Geschieht es dann, ist die Anlage der Grund.",
+        LeastOfAll { when: &'a str, margin: Figure }:
+            "Its least, {when}: {margin} to spare."
+            | "Am knappsten {when}: {margin} Reserve.",
+        StartsSound { supply: &'a str }:
+            "When power returns at {supply}, nothing drops out again."
+            | "Kehrt das Netz an {supply} wieder, fällt nichts wieder aus.",
+        StartsWithDropouts { supply: &'a str, dropouts: usize }:
+            "When power returns at {supply}, devices drop out again {dropouts:time|times} before all are up: restarts then are of the site."
+            | "Kehrt das Netz an {supply} wieder, fallen Geräte {dropouts:Mal|Mal} wieder aus, bis alle laufen: Neustarts dabei kommen von der Anlage.",
+        StartFails { supply: &'a str, down: usize }:
+            "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts then are of the site."
+            | "Kehrt das Netz an {supply} wieder, {down:kommt Gerät|kommen Geräte} nicht dauerhaft hoch: Neustarts dabei kommen von der Anlage.",
+        StartNotJudged { supply: &'a str }:
+            "When power returns at {supply}: not judged, values are missing (latchline check SITE)."
+            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte (latchline check SITE).",
+        NoBattery { supply: &'a str }:
+            "{supply} has no battery: every break of the mains restarts all."
+            | "{supply} hat keine Batterie: Jeder Netzausfall startet alle neu.",
+        Battery { supply: &'a str, hours: &'a str }:
+            "An old battery of {supply} lasts {hours} h; after that all restart."
+            | "Eine alte Batterie von {supply} reicht {hours} h; danach starten alle neu.",
+        BatteryNotJudged { supply: &'a str }:
+            "The battery of {supply} is not judged: values are missing (latchline check SITE)."
+            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte (latchline check SITE).",
+        Measure { reading: &'a str }:
+            "Measure first: {reading}, the least that the meter holds."
+            | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",
+        WithinPlan { low: Figure, high: Figure }:
+            "{low} to {high}: as planned; the station itself, its plug or its terminals: swap it with a neighbour's"
+            | "{low} bis {high}: wie geplant; die Station selbst, ihr Stecker oder ihre Klemmen: mit der eines Nachbarn tauschen",
+        BelowPlan { limit: Figure, low: Figure }:
+            "{limit} to {low}: too low, yet enough; something on the way loses more than drawn, and worse when it is warm or old: look for it"
+            | "{limit} bis {low}: zu niedrig, aber ausreichend; etwas auf dem Weg verliert mehr als gezeichnet, und mehr bei Wärme und im Alter: suchen",
+        BelowLimit { limit: Figure }:
+            "below {limit}: it is the voltage; on the way, at the supply, or more load than drawn"
+            | "unter {limit}: Es ist die Spannung; auf dem Weg, am Netzteil, oder mehr Last als gezeichnet",
+        ThenTell { command: &'a str }:
+            "With the figure the causes below narrow: {command}"
+            | "Mit dem Wert werden die Ursachen unten weniger: {command}",
+    }
+}
+
+sentences! {
     /// What the dialogue at the terminal asks and says.
     pub enum Dialogue<'a> {
         Begin:

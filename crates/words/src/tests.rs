@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 50] = [
+    let all: [&[SentenceRow]; 51] = [
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
@@ -59,6 +59,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::ReadingWords::ROWS,
         locate::SizeWords::ROWS,
         locate::Answer::ROWS,
+        locate::AsDrawn::ROWS,
         locate::Dialogue::ROWS,
     ];
     all.into_iter().flatten()

@@ -22,7 +22,7 @@ fn tightest(design: &Design) -> Option<(String, f64)> {
 
 /// Money as the reader writes it.
 pub(super) fn amount(amount: Money, language: Language) -> String {
-    figures::decimals(amount.to_string(), language)
+    figures::money(amount, language)
 }
 
 fn metres(design: &Design) -> f64 {

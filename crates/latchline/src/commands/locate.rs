@@ -1,5 +1,6 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
+use super::locate_as_drawn::AsDrawnOf;
 use super::locate_words::{self, Reader, Told};
 use super::written::WrittenArguments;
 use crate::files::read_text;
@@ -23,6 +24,8 @@ use std::process::ExitCode;
 /// standby by day, `A-12@ringing=33V` while it rings, `A-15@ringing:A-11=40V` at A-15 while A-11 rings, `A-R1=27ohm` the loop
 /// resistance of the run A-R1 alone, `A-PS=0.8A` the current of a supply, `A-R1=1.9nF` a capacitance, `earth:A-R1=20kohm` a
 /// resistance to earth, `A-11..A-12=3V` the voltage lost between two places, `A-12=restarts` what somebody tells.
+///
+/// Of a place that is told of (`A-12=restarts`) it says first whether the site as drawn is the reason, and which reading there decides it.
 ///
 /// After a comma: how a figure was read, with which meter, and where the other lead was: `A-12@ringing=33V,least-held`,
 /// `A-11..A-12=1.5V,same-leg`. `found="A-11 A-12"` is the list of devices that the system found.
@@ -81,7 +84,7 @@ enum Format {
     /// For a person
     #[default]
     Text,
-    /// Three lines for the telephone
+    /// A few lines for the telephone
     Short,
     /// For programs
     Json,
@@ -157,13 +160,24 @@ pub fn run(
     let Checked { evidence, .. } = &checked;
     let located = locate(&plant, evidence, &rates, &options);
     let reader = Reader { site, language };
+    let assessment = view.assessment()?;
+    let drawn = assessment.as_ref().map_or(Vec::new(), |known| AsDrawnOf::told(&plant, known, evidence));
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
-            locate_words::text(&reader, evidence, &located, &options, &notes, look.width)
+            let drawn: String =
+                drawn.iter().map(|one| one.text(&reader, site_file, look.width) + "\n").collect();
+            let located = locate_words::text(&reader, evidence, &located, &options, &notes, look.width);
+            let behind = if drawn.is_empty() { String::new() } else { format!("\n{}\n", drawn.trim_end()) };
+            // Who has read nothing yet is told first what the site says; readings say more than it.
+            if evidence.measured.is_empty() { drawn + &located } else { located + &behind }
         }
-        Format::Short => locate_words::short(&reader, evidence, &located, &options, &notes),
-        Format::Json => super::locate_json::json(&reader, evidence, &located, &problems, &notes)?,
+        Format::Short => {
+            let first = drawn.iter().filter(|_| evidence.measured.is_empty());
+            let notes: Vec<String> = first.map(|one| one.verdict(&reader)).chain(notes).collect();
+            locate_words::short(&reader, evidence, &located, &options, &notes)
+        }
+        Format::Json => super::locate_json::json(&reader, evidence, &located, &drawn, &problems, &notes)?,
     };
     arguments.written.result.put(&text, &read, output)?;
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })

@@ -1,9 +1,11 @@
 //! The JSON of `locate`.
 
+use super::locate_as_drawn::AsDrawnOf;
 use super::locate_words::{Reader, Told};
 use anyhow::Result;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, place_name, state_name};
+use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -14,6 +16,8 @@ struct LocateDocument {
     format_version: u32,
     /// Version of the program.
     latchline_version: &'static str,
+    /// Of each place that is told of, whether the site as drawn is the reason.
+    as_drawn: Vec<AsDrawnOut>,
     /// Causes, the most probable first.
     causes: Vec<CauseOut>,
     /// Probability of something that the list does not have.
@@ -32,6 +36,57 @@ struct LocateDocument {
     problems: Vec<ProblemOut>,
     /// What has to be known first: nothing was read, or the site as drawn does not pass.
     notes: Vec<String>,
+}
+
+/// What the site as drawn says of a place that is told of.
+#[derive(Serialize, JsonSchema)]
+struct AsDrawnOut {
+    /// The station.
+    element: String,
+    /// Whether it has less there than it needs, in the state that was told of.
+    is_the_reason: bool,
+    /// That state.
+    state: &'static str,
+    /// Least voltage there in that state with every tolerance against it, in V; left out where the voltage collapses.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    voltage_v: Option<f64>,
+    /// What it needs at that moment, in V.
+    limit_v: f64,
+    /// The state with the least margin of all.
+    worst_state: &'static str,
+    /// The margin in it in V; left out where the voltage collapses.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    worst_margin_v: Option<f64>,
+    /// How often devices drop out before all are up when power returns; left out where that is not judged.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    dropouts: Option<usize>,
+    /// The reading there that decides it, without a fault, in V.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reading: Option<ProofOut>,
+}
+
+fn as_drawn_out(site: &Site, drawn: &AsDrawnOf<'_>) -> AsDrawnOut {
+    let told = drawn.in_state;
+    AsDrawnOut {
+        element: drawn.device.id.to_string(),
+        is_the_reason: drawn.is_the_reason(),
+        state: drawn.state.name(),
+        voltage_v: told.voltage_v,
+        limit_v: told.limit_v,
+        worst_state: drawn.device.worst.state.kind.name(),
+        worst_margin_v: Some(drawn.device.worst.margin_v()).filter(|margin| margin.is_finite()),
+        dropouts: drawn.start_up.filter(|start| start.outcome != "not-judged").map(|start| start.dropouts),
+        reading: drawn.reading.as_ref().map(|reading| ProofOut {
+            quantity: reading.quantity.name(),
+            at: place_name(site, reading.quantity.place()),
+            state: reading
+                .quantity
+                .state()
+                .map_or(String::new(), |state| state_name(site, state, Some(reading.quantity.place()))),
+            low: reading.low,
+            high: reading.high,
+        }),
+    }
 }
 
 /// One cause.
@@ -150,6 +205,7 @@ pub(super) fn json(
     reader: &Reader<'_>,
     evidence: &Evidence,
     located: &Located,
+    drawn: &[AsDrawnOf<'_>],
     problems: &[Told],
     notes: &[String],
 ) -> Result<String> {
@@ -219,6 +275,7 @@ pub(super) fn json(
     Ok(latchline_report::json::text(&LocateDocument {
         format_version: 1,
         latchline_version: env!("CARGO_PKG_VERSION"),
+        as_drawn: drawn.iter().map(|one| as_drawn_out(site, one)).collect(),
         causes,
         none_of_these: located.ranking.none_of_these,
         nothing_fits: located.nothing_fits,

@@ -21,6 +21,7 @@ mod from_phones;
 pub mod headroom;
 pub mod locale;
 pub mod locate;
+mod locate_as_drawn;
 mod locate_dialogue;
 mod locate_json;
 mod locate_words;

@@ -230,6 +230,7 @@ fn words(
     let on_ports = (doors.on_ports > 0).then(|| say(ReachWords::DoorsOnPorts { doors: doors.on_ports }));
     let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
     let assumed = ReachWords::Doors {
+        supply: &question.supply,
         doors: doors.on_supply + doors.on_ports,
         model: &question.door,
         length: &trimmed(DOOR_M, language),

@@ -23,6 +23,16 @@ use latchline_circuit::startup::StartUp;
 use std::sync::Arc;
 use store::Store;
 
+/// A first limit: the factor, and the place of what is limited among what was looked at.
+#[derive(Debug, Clone, Copy)]
+struct FirstFound((f64, usize));
+
+impl Weighed for FirstFound {
+    fn bytes(&self) -> usize {
+        0
+    }
+}
+
 /// What is kept, kind by kind.
 #[derive(Debug, Default)]
 struct Stores {
@@ -32,6 +42,8 @@ struct Stores {
     nominal: Store<Key, Arc<StageNominal>>,
     /// Loading margins.
     loading_margins: Store<Key, Option<f64>>,
+    /// First limits: the factor, and whose it is.
+    first_limits: Store<Key, Option<FirstFound>>,
     /// Shorts on a stage.
     shorts: Store<Key, Arc<StageShorts>>,
     /// One caller in one band; `None` where it is not for this caller.
@@ -77,6 +89,14 @@ impl Memory {
 
     pub(crate) fn loading_margin(&self, key: Key, work: impl FnOnce() -> Option<f64>) -> Option<f64> {
         self.stores.loading_margins.get(key, work)
+    }
+
+    pub(crate) fn first_limit(
+        &self,
+        key: Key,
+        work: impl FnOnce() -> Option<(f64, usize)>,
+    ) -> Option<(f64, usize)> {
+        self.stores.first_limits.get(key, || work().map(FirstFound)).map(|found| found.0)
     }
 
     pub(crate) fn shorts(&self, key: Key, work: impl FnOnce() -> StageShorts) -> Arc<StageShorts> {

@@ -11,6 +11,7 @@ use latchline_finding::{Money, Unit};
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_site::model::{LockFeed, Suppression};
 use latchline_wiring::{Item, Pole};
+use latchline_words::figures;
 use std::collections::BTreeMap;
 
 /// One spare for so many of a model, begun fifties counted, from this number on (common practice, no
@@ -60,7 +61,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     }
     let bill = Bill::of(subject.site);
     if shows_prices {
-        let plan = &locale.number(bill.material().rounded().as_units(), 2);
+        let plan = &figures::money(bill.material(), locale.language);
         table.note(locale.say(&Sentence::TotalHolds { plan, currency: &subject.site.catalogue.currency }));
     }
     let (mut unpriced, mut small) = (0, 0);

@@ -140,6 +140,11 @@ fn source_rows(subject: &Subject<'_>, source: &latchline_assess::SourceSummary, 
     if let Some(in_hand) = source.rated_power_w.zip(source.power_w).map(|(rated, now)| rated - now) {
         add(subject, table, id, Word::PowerInHand, locale.quantity(in_hand, Unit::Watt, Rounding::Down), "");
     }
+    if let Some(first) = &source.first_limit {
+        let value = locale.quantity(first.factor, Unit::Ratio, Rounding::Down);
+        let remark = format!("{}; {}", locale.figure(first.limit), locale.state(&first.state));
+        add(subject, table, first.element.as_str(), Word::FirstLimit, value, remark);
+    }
     if let Some(margin) = source.loading_margin {
         let value = locale.quantity(margin, Unit::Ratio, Rounding::Down);
         add(subject, table, id, Word::LoadingMargin, value, locale.word(Word::LoadingMarginMeaning));

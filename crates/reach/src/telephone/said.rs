@@ -104,20 +104,24 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
         feed: &metres(FEED_M, locale),
         feed_cable: FEED_CABLE,
     }));
-    let mut houses: Vec<&Carried> = Vec::new();
+    // Supplies with the same doors are told together.
+    let mut houses: Vec<(DoorsAt, Vec<&str>)> = Vec::new();
     for one in carried {
-        if houses.iter().all(|other| other.doors != one.doors) {
-            houses.push(one);
+        match houses.iter_mut().find(|(doors, _)| *doors == one.doors) {
+            Some((_, supplies)) if supplies.contains(&one.supply.as_str()) => {}
+            Some((_, supplies)) => supplies.push(&one.supply),
+            None => houses.push((one.doors, vec![&one.supply])),
         }
     }
-    for one in houses {
-        let DoorsAt { on_supply, on_ports } = one.doors;
+    for (DoorsAt { on_supply, on_ports }, supplies) in houses {
+        let on_supply_and_ports = on_supply + on_ports;
+        let supply = &*supplies.join(", ");
         let on_supply = (on_supply > 0).then(|| ReachWords::DoorsOnSupply { doors: on_supply }.say(language));
         let on_ports = (on_ports > 0).then(|| ReachWords::DoorsOnPorts { doors: on_ports }.say(language));
         let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
-        let (doors, model) = (one.doors.on_supply + one.doors.on_ports, &*run.question.door);
+        let (doors, model) = (on_supply_and_ports, &*run.question.door);
         let (length, at, cable) = (&*number(DOOR_M, 1, locale), &*at.join(", "), DOOR_CABLE);
-        lines.push(ReachWords::Doors { doors, model, length, cable, at }.say(language));
+        lines.push(ReachWords::Doors { supply, doors, model, length, cable, at }.say(language));
     }
     lines.push(say(if unjudged.is_empty() { AskWords::RunJudged } else { AskWords::RunJudgedOtherwise }));
     lines

@@ -2,8 +2,8 @@
 
 use latchline_assess::Missing;
 use latchline_assess::{
-    Assessment, BusState, Device, DeviceResult, NotJudged, RunSummary, SourceSummary, StageSource,
-    StandingCall, StateSummary, StateVoltage, Verdict, WorstCurrent, WorstVoltage,
+    Assessment, BusState, Device, DeviceResult, FirstLimit, Limited, NotJudged, RunSummary, SourceSummary,
+    StageSource, StandingCall, StateSummary, StateVoltage, Verdict, WorstCurrent, WorstVoltage,
 };
 use latchline_finding::{
     Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, Money,
@@ -165,6 +165,13 @@ pub fn failing() -> Assessment {
             standby_current_a: Some(0.1034),
             worst_device: Some(2),
             loading_margin: Some(2.349),
+            first_limit: Some(FirstLimit {
+                factor: 1.0739,
+                limited: Limited::SourceCurrent,
+                element: "A-PS".into(),
+                limit: Figure::new(2.5, Unit::Ampere),
+                state: two_calls(),
+            }),
         }],
         runs: vec![
             run("A-feed", ("A-PS", RunStart::Supply(0)), "flex-1.5", Some(2)),
@@ -238,6 +245,7 @@ pub fn collapsed() -> Assessment {
     assessment.sources[0].current.current_a = None;
     assessment.sources[0].power_w = None;
     assessment.sources[0].loading_margin = None;
+    assessment.sources[0].first_limit = None;
     assessment.runs[2].current.current_a = None;
     assessment.findings.truncate(1);
     assessment.findings[0].value = Some(Figure::new(f64::NEG_INFINITY, Unit::Volt));

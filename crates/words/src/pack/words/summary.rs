@@ -14,6 +14,7 @@ macro_rules! summary {
         Entrances: "Entrances" | "Eingänge",
         ExistingCable: "Cable in the walls already" | "Vorhandene Leitung",
         Family: "Family of parts" | "Gerätefamilie",
+        FirstLimit: "Load at which the first limit is met" | "Last, bei der die erste Grenze erreicht wird",
         FreePorts: "Free ports" | "Freie Abgänge",
         InHandNote:
             "How many further stations a run or a free port carries is found by adding them and checking the whole again: latchline headroom."
@@ -24,8 +25,8 @@ macro_rules! summary {
         LeastMargin: "Least margin to a limit" | "Kleinste Reserve zu einem Grenzwert",
         LoadingMargin: "Load at which the voltage collapses" | "Last, bei der die Spannung zusammenbricht",
         LoadingMarginMeaning:
-            "so many times today's, all loads together; limits of current, power, count and least voltage may come first"
-            | "das Sovielfache von heute, alle Lasten zusammen; Grenzen von Strom, Leistung, Anzahl und Mindestspannung können vorher kommen",
+            "so many times today's, all loads together"
+            | "das Sovielfache von heute, alle Lasten zusammen",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
         NotCounted: "not counted" | "nicht gerechnet",

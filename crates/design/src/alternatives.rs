@@ -15,7 +15,7 @@ use latchline_finding::{Provenance, Origin, Sourced};
 use latchline_survey::Survey;
 
 /// Plans of each bus that are assessed for an alternative, at most.
-const MOST_PLANS: usize = 8;
+pub const MOST_PLANS: usize = 8;
 /// How much more margin is asked for, in volts, at least; rounded up to half a volt.
 const FURTHER_MARGIN_V: f64 = 1.0;
 

@@ -11,6 +11,7 @@ use crate::obstacle::Obstacle;
 use crate::outcome::{Binding, Design, Texts};
 use crate::partition::{Partition, partition};
 use crate::plan::{Plan, PlannedRun};
+use crate::settled::settled;
 use crate::space::describe;
 use latchline_assess::Memory;
 use latchline_finding::{Money, Sourced};
@@ -117,7 +118,12 @@ fn over_groups(
     let Some(family) = catalogue.families.get(family) else {
         return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
     };
-    let instance = Instance::new(survey, catalogue, family)?;
+    let mut instance = Instance::new(survey, catalogue, family)?;
+    let settled = settled(&instance);
+    if let Some((settled, told)) = &settled {
+        instance = Instance::new(settled, catalogue, family)?;
+        instance.settled.clone_from(told);
+    }
     let groups = call_groups(&instance);
     if groups.len() > 1 {
         return on_buses(&instance, &groups, texts, memory, effort, go_on, least);
@@ -193,7 +199,13 @@ pub(crate) fn under(
     if let Some(cable) = &design.one_cable {
         own.settings.cables = vec![Sourced::assumed(cable.clone())];
     }
-    let instance = Instance::new(&own, catalogue, catalogue.families.get(&design.family)?).ok()?;
+    let family = catalogue.families.get(&design.family)?;
+    let mut instance = Instance::new(&own, catalogue, family).ok()?;
+    let settled = settled(&instance);
+    if let Some((settled, told)) = &settled {
+        instance = Instance::new(settled, catalogue, family).ok()?;
+        instance.settled.clone_from(told);
+    }
     let plans: Vec<&Plan> = design.plans.iter().collect();
     let made = finished(&instance, judge(&instance, texts, memory, &plans).ok()?);
     Some(Design { one_cable: design.one_cable.clone(), ..made })

@@ -3,7 +3,7 @@
 use crate::emit::{RunLine, Writer};
 use crate::item::Owner;
 use crate::limits::THIN_MARGIN_V;
-use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, quoted, tidy};
+use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, place_key_in, quoted, tidy};
 use latchline_survey::model::Wiring;
 use std::fmt::Write as _;
 
@@ -99,7 +99,11 @@ impl Writer<'_, '_> {
             let dwelling = &survey.dwellings[index];
             let main = &item.models[0];
             let keys = [
-                place_key(self.survey, dwelling.place),
+                place_key_in(
+                    self.survey,
+                    dwelling.place,
+                    dwelling.numbered_in.or(survey.places[dwelling.place].building),
+                ),
                 (*main != self.instance.default_indoor).then(|| format!("station = {}", quoted(main))),
                 (item.models.len() > 1).then(|| format!("extensions = {}", array(&item.models[1..]))),
                 dwelling.label.as_ref().map(|label| format!("label = {}", quoted(label))),

@@ -9,6 +9,7 @@ use crate::parts::{
     isolator, supply, wires,
 };
 use crate::station_load::station;
+use latchline_finding::Both;
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family, StationKind};
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
@@ -65,6 +66,8 @@ pub struct Instance<'a> {
     pub calls_anyone: Vec<bool>,
     /// Limits of one run.
     pub limits: Limits,
+    /// What was settled of the survey, so that the family can number it.
+    pub settled: Vec<Both>,
 }
 
 impl<'a> Instance<'a> {
@@ -132,6 +135,7 @@ impl<'a> Instance<'a> {
             callers: Vec::new(),
             calls_anyone: Vec::new(),
             limits: Limits::of(survey, family),
+            settled: Vec::new(),
         };
         instance.distributors.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
         instance.branch_boxes.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));

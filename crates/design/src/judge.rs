@@ -313,7 +313,7 @@ fn counts(instance: &Instance<'_>, finding: &Finding) -> bool {
 
 /// What a person must know of a design that its price does not show.
 pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
-    let mut remarks = Vec::new();
+    let mut remarks = instance.settled.clone();
     let further: u32 = buses.iter().flat_map(|plan| &plan.zones).map(|zone| zone.batteries - 1).sum();
     if further > 0 {
         remarks.push(RemarkWords::Batteries { further: further as usize }.both());

@@ -7,6 +7,7 @@
 //! * [`locks`]: what the survey says is decided;
 //! * [`loads`]: what neighbours ask of a supply at the least;
 //! * [`plan`] and [`planning`]: the cheapest plan, and with relaxed assumptions the lower bound;
+//! * `settled`: what the family's numbering asks of a survey;
 //! * [`emit`]: the site file;
 //! * [`judge`]: the file resolved and assessed as `check` does it;
 //! * [`search`]: the cheapest plan of a walking order that is not rejected, learning from those that are;
@@ -60,6 +61,7 @@ pub mod search;
 pub mod sections;
 pub mod shape;
 pub mod space;
+mod settled;
 mod station_load;
 pub mod toml_text;
 mod trace;

@@ -193,6 +193,8 @@ pub struct Dwelling {
     pub extension_m: f64,
     /// Name on the panel.
     pub label: Option<String>,
+    /// Building under which it is numbered, as an index, where that is not the one that it stands in.
+    pub numbered_in: Option<usize>,
 }
 
 /// An entrance.

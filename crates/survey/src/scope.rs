@@ -29,7 +29,8 @@ impl Survey {
             return true;
         }
         let place = &self.places[dwelling.place];
-        let building = place.building.map(|at| self.buildings[at].name.value.as_str());
+        let building = dwelling.numbered_in.or(place.building);
+        let building = building.map(|at| self.buildings[at].name.value.as_str());
         let mut parts = word.split('/');
         let is_here =
             |part: &str| Some(part) == place.core.as_deref() || Some(part) == place.floor.as_deref();

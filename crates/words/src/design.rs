@@ -122,6 +122,12 @@ sentences! {
         Batteries { further: usize }:
             "{further:further battery|further batteries} in parallel for the standby hours, not in the price: the catalogue has no price for a battery alone."
             | "{further:weitere Batterie|weitere Batterien} parallel für die Überbrückungszeit, nicht im Preis: Der Katalog nennt keinen Preis für eine Batterie allein.",
+        OneMainDoor { main: &'a str, others: &'a str }:
+            "{main} calls the most and is the main door; {others} would have its number and is numbered as a secondary one."
+            | "{main} ruft die meisten und ist der Haupteingang; {others} hätte dieselbe Nummer und zählt als Nebeneingang.",
+        FurtherBuilding { building: &'a str, dwellings: usize, room: usize, first: &'a str, last: &'a str, new: &'a str }:
+            "{building} has {dwellings} dwellings and the family numbers {room} in a building: {first} to {last} are numbered as a building of their own, {new}. What the check says of cables between these two buildings does not apply."
+            | "{building} hat {dwellings} Wohnungen, und die Gerätefamilie nummeriert {room} in einem Gebäude: {first} bis {last} sind als eigenes Gebäude {new} nummeriert. Was die Prüfung über Leitungen zwischen diesen beiden Gebäuden sagt, gilt nicht.",
         Damaged { from: &'a str, to: &'a str, insulation: &'a str }:
             "The old cable from {from} to {to} is left unused: its insulation of {insulation} Mohm is too low."
             | "Die alte Leitung von {from} nach {to} bleibt unbenutzt: Ihr Isolationswiderstand von {insulation} Mohm ist zu klein.",

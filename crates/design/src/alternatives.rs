@@ -11,11 +11,15 @@ use crate::merits::Merits;
 use crate::obstacle::Obstacle;
 use crate::outcome::{Design, Texts};
 use latchline_assess::Memory;
-use latchline_finding::{Provenance, Origin, Sourced};
+use latchline_finding::{Origin, Provenance, Sourced};
 use latchline_survey::Survey;
 
 /// Plans of each bus that are assessed for an alternative, at most.
 pub const MOST_PLANS: usize = 8;
+/// The same where there is time.
+const MOST_PLANS_IN_TIME: usize = 64;
+/// The most margin that a site file can ask for, in volts.
+const MOST_MARGIN_V: f64 = 10.0;
 /// How much more margin is asked for, in volts, at least; rounded up to half a volt.
 const FURTHER_MARGIN_V: f64 = 1.0;
 
@@ -92,8 +96,10 @@ pub fn alternatives(
     let mut cheaper_by = None;
     let mut left_out = Vec::new();
     let mut found: Vec<Alternative> = Vec::new();
-    let effort = Effort { orders: 1, most_plans: MOST_PLANS, prices_limits: false, ..effort };
-    let effort = Effort { most_orders: effort.most_orders.max(1), ..effort };
+    let has_time = effort.most_orders > effort.orders;
+    let (most_orders, most_plans) =
+        if has_time { (effort.most_orders, MOST_PLANS_IN_TIME) } else { (1, MOST_PLANS) };
+    let effort = Effort { orders: 1, most_orders, most_plans, prices_limits: false, ..effort };
     for asked in further(survey, &Merits::of(&cheapest)) {
         let tighter = tightened(survey, asked);
         match design_remembering(&tighter, &cheapest.family, texts, memory, effort, &mut *go_on) {
@@ -151,7 +157,10 @@ fn further(survey: &Survey, cheapest: &Merits) -> Vec<Asked> {
     let mut list = Vec::new();
     if let Some((_, margin_v)) = cheapest.margin {
         let least_v = margin_v.max(least_margin_v(survey));
-        list.push(Asked::Margin { volts: ((least_v + FURTHER_MARGIN_V) * 2.0).ceil() / 2.0 });
+        let volts = ((least_v + FURTHER_MARGIN_V) * 2.0).ceil() / 2.0;
+        if volts <= MOST_MARGIN_V {
+            list.push(Asked::Margin { volts });
+        }
     }
     if cheapest.largest_group > 1 {
         list.push(Asked::Group { dwellings: cheapest.largest_group / 2 });
@@ -159,12 +168,13 @@ fn further(survey: &Survey, cheapest: &Merits) -> Vec<Asked> {
     list
 }
 
+fn stated<T>(value: T) -> Option<Sourced<T>> {
+    Some(Sourced::new(value, Origin::None, Provenance::Stated))
+}
+
 /// The survey with the tighter limit.
 pub fn tightened(survey: &Survey, asked: Asked) -> Survey {
     let mut tighter = survey.clone();
-    fn stated<T>(value: T) -> Option<Sourced<T>> {
-        Some(Sourced::new(value, Origin::None, Provenance::Stated))
-    }
     match asked {
         Asked::Nothing => {}
         Asked::Margin { volts } => tighter.settings.least_margin_v = stated(volts),

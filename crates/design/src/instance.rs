@@ -48,6 +48,8 @@ pub struct Instance<'a> {
     pub mains: Vec<usize>,
     /// Places that are decided for supplies.
     pub supply_places: Vec<usize>,
+    /// Whether anything of items or distributors is decided.
+    pub is_locked: bool,
     /// Places that are decided for distributors, with the model where that is decided, too.
     pub locked_boxes: BTreeMap<usize, Option<String>>,
     /// Shortest ways between all places, from each place.
@@ -126,6 +128,7 @@ impl<'a> Instance<'a> {
             nearest_boxes: Vec::new(),
             mains: (0..survey.places.len()).filter(|place| survey.places[*place].mains).collect(),
             supply_places: Vec::new(),
+            is_locked: false,
             locked_boxes: BTreeMap::new(),
             ways: Arc::new((0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect()),
             environments: BTreeSet::new(),

@@ -84,6 +84,7 @@ impl Instance<'_> {
                 locks.entry(nearest).or_default().at = Some(*place);
             }
         }
+        self.is_locked = !locks.is_empty() || !self.locked_boxes.is_empty();
         for (item, own) in locks {
             // A chain ends with whom no cable loops through.
             let is_end = self.items[item].ends;
@@ -97,12 +98,13 @@ impl Instance<'_> {
 
     /// Whether anything of the items is decided.
     pub fn has_locks(&self) -> bool {
-        !self.locked_boxes.is_empty() || self.items.iter().any(|item| item.locks != ItemLocks::default())
+        self.is_locked
     }
 
     /// Forgets what is decided of items and boxes.
     pub(crate) fn unlock(&mut self) {
         self.locked_boxes.clear();
+        self.is_locked = false;
         for item in &mut self.items {
             let own = std::mem::take(&mut item.locks);
             item.ends &= !own.not_through || own.is_end;
@@ -143,6 +145,9 @@ impl Instance<'_> {
         wire: Option<usize>,
         branching: Option<&Branching>,
     ) -> bool {
+        if !self.is_locked {
+            return true;
+        }
         let is_named = |name: &str| match wire {
             Some(wire) => self.wires[wire].name == name,
             None => false,

@@ -10,6 +10,7 @@ use proptest::prelude::*;
 const PLACES: &str = "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\n";
 const ROUTES: &str = "From,To,Length\nhall,landing,3.5\n";
 const DWELLINGS: &str = "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2.5\n";
+const LOCKED_IN_VAIN: &str = "Decision,What,To,Part\nroute,hall,attic,\ntogether,A1;A2,hall,\ntogether,A1,,\n";
 const ENTRANCES: &str = "Entrance,Place,Drop\nfront,hall,1\n";
 
 fn read_texts(texts: &[(&str, &str)]) -> Read {
@@ -77,6 +78,12 @@ fn findings_carry_what_their_pages_promise() {
         usual("site", DOUBTFUL_SITE),
         usual("lifts", "Lift,Place\nL1,hall\n"),
         read_texts(&[("places", PLACES)]),
+        usual("locked decisions", LOCKED_IN_VAIN),
+        read_with(&[
+            ("places", "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\nattic,no,yes\n"),
+            ("routes", "From,To,Length\nhall,landing,3.5\nlanding,attic,3\n"),
+            ("locked decisions", LOCKED_IN_VAIN),
+        ]),
     ];
     let mut seen = std::collections::BTreeSet::new();
     for finding in reads.iter().flat_map(|read| &read.problems).map(Problem::finding) {

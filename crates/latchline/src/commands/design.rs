@@ -240,7 +240,8 @@ fn choice(
         return choice;
     }
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
-    let mut go_on = |_: usize, _: Option<Money>, _: Money| clock.goes_on();
+    let goes_on = clock.goes_on(1.0 - SHARE_OF_CHEAPEST);
+    let mut go_on = |_: usize, _: Option<Money>, _: Money| goes_on();
     let effort = clock.effort(arguments.seed);
     choice = alternatives(&loaded.survey, design.clone(), texts, &clock.memory, effort, &mut go_on);
     if let Some(first) = choice.list.first() {
@@ -251,20 +252,22 @@ fn choice(
 
 /// How long is looked, and what was judged so far.
 struct Clock {
-    started: Instant,
     limit: Option<Duration>,
     memory: Memory,
 }
 
+/// Of the time to look in, what the cheapest gets where others are looked for, too.
+const SHARE_OF_CHEAPEST: f64 = 2.0 / 3.0;
+
 impl Clock {
     fn new(arguments: &DesignArguments) -> Clock {
-        let limit = arguments.time.map(Duration::from_secs_f64);
-        Clock { started: Instant::now(), limit, memory: Memory::default() }
+        Clock { limit: arguments.time.map(Duration::from_secs_f64), memory: Memory::default() }
     }
 
-    /// Whether further walking orders are wanted.
-    fn goes_on(&self) -> bool {
-        self.limit.is_none_or(|limit| self.started.elapsed() < limit)
+    /// Whether further walking orders are wanted, from now on for this share of the time.
+    fn goes_on(&self, share: f64) -> impl Fn() -> bool + Send + use<> {
+        let (started, limit) = (Instant::now(), self.limit.map(|limit| limit.mul_f64(share)));
+        move || limit.is_none_or(|limit| started.elapsed() < limit)
     }
 
     fn effort(&self, seed: u64) -> Effort {
@@ -280,12 +283,11 @@ fn one(
     clock: &Clock,
 ) -> Result<Design, Obstacle> {
     let language = arguments.language();
-    let started = Instant::now();
-    let limit = arguments.time;
-    let is_watched = limit.is_some() && std::io::stderr().is_terminal();
+    let has_others = !arguments.cheapest && !arguments.compare;
+    let goes_on = clock.goes_on(if has_others { SHARE_OF_CHEAPEST } else { 1.0 });
+    let is_watched = arguments.time.is_some() && std::io::stderr().is_terminal();
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {
-        let Some(limit) = limit else { return true };
         if is_watched && let Some(cost) = cost {
             let words = DesignWords::Orders {
                 family: &shown::name(family),
@@ -296,7 +298,7 @@ fn one(
             let line = format!("\r{} ", words.say(language));
             let _ = std::io::stderr().write_all(line.as_bytes());
         }
-        started.elapsed() < Duration::from_secs_f64(limit)
+        goes_on()
     };
     let effort = clock.effort(arguments.seed);
     let result =

@@ -8,11 +8,16 @@ use crate::obstacle::Obstacle;
 use crate::outcome::Binding;
 use crate::planning::{plan, relaxed};
 use crate::runs::{best_head, best_output, chain, hangs_on_outputs};
+use latchline_finding::{Figure, Unit};
 use latchline_words::design::{LimitWords, ObstacleWords};
 
 /// A limit with its value in words, and the limits without it.
 fn loosened(limits: &Limits) -> Vec<(LimitWords, Limits)> {
     let mut list = Vec::new();
+    if limits.margin_v > 0.0 {
+        let words = LimitWords::Margin { volts: Figure::new(limits.margin_v, Unit::Volt) };
+        list.push((words, Limits { margin_v: 0.0, ..*limits }));
+    }
     if limits.spare > 0 {
         let words = LimitWords::SparePorts { ports: limits.spare };
         list.push((words, Limits { spare: 0, ..*limits }));
@@ -89,6 +94,13 @@ pub fn blame(instance: &Instance<'_>, root: usize, order: &[usize]) -> Obstacle 
         if bound(&mut loose, root, order, limits).is_some() {
             let relaxation = ObstacleWords::WithoutLimit { limit: &words.both() }.both();
             return Obstacle::Together { relaxation: Some(relaxation) };
+        }
+    }
+    if instance.has_locks() {
+        let mut open = instance.clone();
+        open.unlock();
+        if plan(&open, order, root, relaxed(0), None).is_some() {
+            return Obstacle::Together { relaxation: Some(ObstacleWords::WithoutLocked.both()) };
         }
     }
     let mut widest = instance.clone();

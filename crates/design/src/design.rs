@@ -4,17 +4,19 @@ use crate::bus::Bus;
 use crate::effort::Effort;
 use crate::groups::call_groups;
 use crate::instance::Instance;
+use crate::item::Owner;
 use crate::judge::{Judged, judge, remarks};
 use crate::money::{Amount, NONE, from_money, money};
 use crate::obstacle::Obstacle;
 use crate::outcome::{Binding, Design, Texts};
 use crate::partition::{Partition, partition};
-use crate::plan::Plan;
+use crate::plan::{Plan, PlannedRun};
+use crate::settled::settled;
 use crate::space::describe;
 use latchline_assess::Memory;
-use latchline_finding::Money;
+use latchline_finding::{Money, Sourced};
 use latchline_survey::Survey;
-use latchline_words::design::{SpaceWords, UnknownPart};
+use latchline_words::design::{LackingPart, SpaceWords, UnknownPart};
 use std::collections::BTreeSet;
 
 /// Asked before every further walking order, with their number so far, the best cost and the bound.
@@ -31,28 +33,102 @@ pub fn design(
     effort: Effort,
     go_on: GoOn<'_>,
 ) -> Result<Design, Obstacle> {
-    // Within the pool, so that the many small parallel steps start without handing over between threads.
-    rayon::scope(|_| over_groups(survey, family, texts, effort, go_on))
+    design_remembering(survey, family, texts, &Memory::default(), effort, go_on)
 }
 
+/// The same with what was judged before, of this survey or one like it.
+///
+/// # Errors
+/// [`Obstacle`]: why no design can be made.
+pub fn design_remembering(
+    survey: &Survey,
+    family: &str,
+    texts: Texts<'_>,
+    memory: &Memory,
+    effort: Effort,
+    go_on: GoOn<'_>,
+) -> Result<Design, Obstacle> {
+    let is_one = survey.settings.one_cable_type.as_ref().is_some_and(|one| one.value);
+    // Within the pool, so that the many small parallel steps start without handing over between threads.
+    rayon::scope(|_| {
+        if is_one {
+            return of_one_cable_type(survey, family, texts, memory, effort, go_on);
+        }
+        over_groups(survey, family, texts, memory, effort, go_on, &mut None)
+    })
+}
+
+/// With each cable that may run everywhere by itself; the cheapest, and the least of the bounds.
+fn of_one_cable_type(
+    survey: &Survey,
+    family: &str,
+    texts: Texts<'_>,
+    memory: &Memory,
+    effort: Effort,
+    go_on: GoOn<'_>,
+) -> Result<Design, Obstacle> {
+    let catalogue = texts.catalogues.catalogue();
+    let Some(of_family) = catalogue.families.get(family) else {
+        return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
+    };
+    let whole = Instance::new(survey, catalogue, of_family)?;
+    let free = whole.wires.iter().filter(|wire| !wire.only_where_locked);
+    let everywhere = free.filter(|wire| {
+        whole.environments.iter().all(|environment| wire.environments.contains(environment))
+    });
+    let mut best: Option<Design> = None;
+    let mut bound: Option<Money> = None;
+    let mut obstacle = Obstacle::NoPart { family: family.to_string(), part: LackingPart::OneCable };
+    let mut is_first = true;
+    for wire in everywhere {
+        let mut own = survey.clone();
+        own.settings.cables = vec![Sourced::assumed(wire.name.clone())];
+        let mut least = None;
+        let made = over_groups(&own, family, texts, memory, effort, &mut *go_on, &mut least);
+        bound = bound.into_iter().chain(least).min();
+        match made {
+            Ok(design) => {
+                if best.as_ref().is_none_or(|best| design.cost < best.cost) {
+                    best = Some(Design { one_cable: Some(wire.name.clone()), ..design });
+                }
+            }
+            Err(why) if is_first => obstacle = why,
+            Err(_) => {}
+        }
+        is_first = false;
+    }
+    let Some(best) = best else { return Err(obstacle) };
+    let lower_bound = bound.unwrap_or(Money::ZERO);
+    let mut space = vec![SpaceWords::OneCableType.both()];
+    space.extend(best.space.iter().cloned());
+    Ok(Design { lower_bound, space, ..best })
+}
+
+/// `least` becomes the bound, whether there is a design or not; it stays `None` where no plan keeps the limits even under ideal conditions.
 fn over_groups(
     survey: &Survey,
     family: &str,
     texts: Texts<'_>,
+    memory: &Memory,
     effort: Effort,
     go_on: GoOn<'_>,
+    least: &mut Option<Money>,
 ) -> Result<Design, Obstacle> {
     let catalogue = texts.catalogues.catalogue();
     let Some(family) = catalogue.families.get(family) else {
         return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
     };
-    let instance = Instance::new(survey, catalogue, family)?;
-    let groups = call_groups(&instance);
-    let memory = Memory::default();
-    if groups.len() > 1 {
-        return on_buses(&instance, &groups, texts, &memory, effort, go_on);
+    let mut instance = Instance::new(survey, catalogue, family)?;
+    let settled = settled(&instance);
+    if let Some((settled, told)) = &settled {
+        instance = Instance::new(settled, catalogue, family)?;
+        instance.settled.clone_from(told);
     }
-    let mut bus = Bus::new(&instance, texts, &memory, effort);
+    let groups = call_groups(&instance);
+    if groups.len() > 1 {
+        return on_buses(&instance, &groups, texts, memory, effort, go_on, least);
+    }
+    let mut bus = Bus::new(&instance, texts, memory, effort);
     bus.counted()?;
     bus.try_orders(effort.orders);
     while bus.orders() < effort.most_orders {
@@ -63,13 +139,14 @@ fn over_groups(
         }
     }
     bus.widen();
+    *least = (bus.bound() != Amount::MAX).then(|| money(bus.bound()));
     let Some(best) = bus.best() else { return Err(bus.obstacle()) };
     Ok(Design {
         lower_bound: money(bus.bound()),
         orders: bus.orders(),
         assessed: bus.assessed(),
         space: describe(&instance, bus.orders(), bus.most_supplies()),
-        binding: bus.binding(),
+        binding: if effort.prices_limits { bus.binding() } else { Vec::new() },
         ..finished(&instance, best.clone())
     })
 }
@@ -81,6 +158,10 @@ fn finished(instance: &Instance<'_>, judged: Judged) -> Design {
     Design {
         remarks: remarks(instance, &plans),
         supply_places: zones.map(|zone| zone.place).collect(),
+        fixed: money(instance.fixed),
+        largest_group: plans.iter().map(|plan| largest_group(instance, plan)).max().unwrap_or(0),
+        one_cable: None,
+        plans: judged.plans.clone(),
         text: judged.text,
         site: judged.site,
         assessment: judged.assessment,
@@ -98,6 +179,38 @@ fn finished(instance: &Instance<'_>, judged: Judged) -> Design {
     }
 }
 
+/// The most dwellings on one run: as many as one broken joint of it silences at most.
+fn largest_group(instance: &Instance<'_>, plan: &Plan) -> usize {
+    let is_dwelling = |item: &&usize| matches!(instance.items[**item].owner, Owner::Dwelling(_));
+    let dwellings = |run: &PlannedRun| run.items.iter().filter(is_dwelling).count();
+    plan.runs().into_iter().map(|(_, run)| dwellings(run)).max().unwrap_or(0)
+}
+
+/// A design of another survey of the same building, held to the limits of this one; its bound and what its limits cost are left to
+/// whoever asks.
+pub(crate) fn under(
+    survey: &Survey,
+    design: &Design,
+    texts: Texts<'_>,
+    memory: &Memory,
+) -> Option<Design> {
+    let catalogue = texts.catalogues.catalogue();
+    let mut own = survey.clone();
+    if let Some(cable) = &design.one_cable {
+        own.settings.cables = vec![Sourced::assumed(cable.clone())];
+    }
+    let family = catalogue.families.get(&design.family)?;
+    let mut instance = Instance::new(&own, catalogue, family).ok()?;
+    let settled = settled(&instance);
+    if let Some((settled, told)) = &settled {
+        instance = Instance::new(settled, catalogue, family).ok()?;
+        instance.settled.clone_from(told);
+    }
+    let plans: Vec<&Plan> = design.plans.iter().collect();
+    let made = finished(&instance, judge(&instance, texts, memory, &plans).ok()?);
+    Some(Design { one_cable: design.one_cable.clone(), ..made })
+}
+
 /// Call groups on buses of their own, or with their neighbours on one.
 fn on_buses(
     instance: &Instance<'_>,
@@ -106,6 +219,7 @@ fn on_buses(
     memory: &Memory,
     effort: Effort,
     go_on: GoOn<'_>,
+    least: &mut Option<Money>,
 ) -> Result<Design, Obstacle> {
     let Partition { kinds, wirings, most_groups, most_items } = partition(instance, groups);
     let mut buses: Vec<Bus<'_, '_>> =
@@ -119,10 +233,10 @@ fn on_buses(
     for length in 1..=count {
         for first in 0..=count - length {
             let end = first + length;
-            let mut least = (NONE, end);
+            let mut cheapest_here = (NONE, end);
             for middle in first + 1..end {
                 let parted = (cheapest[first][middle].0 + cheapest[middle][end].0).min(NONE);
-                least = least.min((parted, middle));
+                cheapest_here = cheapest_here.min((parted, middle));
                 let parted = (bound[first][middle] + bound[middle][end]).min(NONE);
                 bound[first][end] = bound[first][end].min(parted);
             }
@@ -133,7 +247,7 @@ fn on_buses(
                     // What cannot be cheaper than its parts is not followed up.
                     let parts = [(first, end - 1), (first + 1, end)];
                     let promising = length <= 2 || parts.iter().all(|part| found.contains(part));
-                    if bus.bound() < least.0 && bus.best().is_none() && promising {
+                    if bus.bound() < cheapest_here.0 && bus.best().is_none() && promising {
                         bus.try_orders(effort.orders);
                         bus.widen();
                     }
@@ -141,12 +255,13 @@ fn on_buses(
                     if bus.best().is_some() {
                         found.insert((first, end));
                     }
-                    least = least.min((cost_of(bus), end));
+                    cheapest_here = cheapest_here.min((cost_of(bus), end));
                 }
             }
-            cheapest[first][end] = least;
+            cheapest[first][end] = cheapest_here;
         }
     }
+    *least = (bound[0][count] < NONE).then(|| money(bound[0][count]));
     let mut chosen = Vec::new();
     let mut pending = vec![(0, count)];
     while let Some((first, end)) = pending.pop() {
@@ -190,6 +305,7 @@ fn on_buses(
             break;
         }
     }
+    *least = Some(money(bound));
     let plans: Vec<Plan> = chosen
         .iter()
         .filter_map(|part| {
@@ -215,7 +331,7 @@ fn on_buses(
     ];
     space.extend(describe(instance, tried, supplies));
     let mut binding: Vec<Binding> = Vec::new();
-    for kind in &used {
+    for kind in used.iter().filter(|_| effort.prices_limits) {
         let alike = chosen.iter().filter(|part| wirings[part].kind == *kind).count();
         for Binding { limit, price } in buses[*kind].binding() {
             let price = Money::from_millionths(price.as_millionths() * alike as i64);

@@ -9,12 +9,14 @@ pub struct Effort {
     pub most_orders: usize,
     /// Plans of each bus that are assessed at most.
     pub most_plans: usize,
+    /// Whether it is worked out what each limit costs.
+    pub prices_limits: bool,
     /// Seed for the orders beyond the natural ones.
     pub seed: u64,
 }
 
 impl Default for Effort {
     fn default() -> Self {
-        Effort { orders: 3, most_orders: 3, most_plans: usize::MAX, seed: 0 }
+        Effort { orders: 3, most_orders: 3, most_plans: usize::MAX, prices_limits: true, seed: 0 }
     }
 }

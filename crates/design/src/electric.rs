@@ -63,6 +63,8 @@ pub struct Head {
     pub resistance_ohm: f64,
     /// Current that the port gives, in amperes.
     pub limit_a: f64,
+    /// What every station and box must have above its limit while calls stand, in volts.
+    pub margin_v: f64,
 }
 
 impl StationLoad {
@@ -190,7 +192,8 @@ impl Sweep {
                 let here_v = before_v - link.ohm * self.current_a[at];
                 let used = state == State::AllCall || (state == State::Calls && self.in_use[at]);
                 let least_v = if used { link.load.least_v } else { link.load.least_standby_v };
-                if here_v < least_v {
+                let margin_v = if state == State::Calls { head.margin_v } else { 0.0 };
+                if here_v < least_v + margin_v {
                     return false;
                 }
                 change_v = change_v.max((self.voltage_v[at] - here_v).abs());
@@ -227,7 +230,7 @@ mod tests {
     /// 48 V, 10 ohm, 20 W give 43.39 V, and above 57.6 W there is none.
     #[test]
     fn one_load_has_the_root_of_the_quadratic() {
-        let head = Head { voltage_v: 48.0, resistance_ohm: 0.0, limit_a: f64::INFINITY };
+        let head = Head { voltage_v: 48.0, resistance_ohm: 0.0, limit_a: f64::INFINITY, margin_v: 0.0 };
         let bears = |power_w: f64, least_v: f64| {
             let mut load = station(power_w);
             load.least_standby_v = least_v;
@@ -252,7 +255,7 @@ mod tests {
         let link =
             |at: usize| Link { ohm: 0.0, load: &load, main: at, behind: at.checked_sub(1), is_box: false };
         let chain = [link(0), link(1)];
-        let head = |limit_a| Head { voltage_v: 50.0, resistance_ohm: 0.0, limit_a };
+        let head = |limit_a| Head { voltage_v: 50.0, resistance_ohm: 0.0, limit_a, margin_v: 0.0 };
         assert!(Sweep::default().bears(&head(0.4001), &chain, 2, false));
         assert!(!Sweep::default().bears(&head(0.3999), &chain, 2, false));
     }
@@ -261,7 +264,7 @@ mod tests {
     /// each and 0.1 A each, 48 - 2 - 0.5 = 45.5 V (Ohm's law).
     #[test]
     fn branches_share_what_they_have_in_common() {
-        let head = Head { voltage_v: 48.0, resistance_ohm: 0.0, limit_a: f64::INFINITY };
+        let head = Head { voltage_v: 48.0, resistance_ohm: 0.0, limit_a: f64::INFINITY, margin_v: 0.0 };
         let bears = |least_v: f64| {
             let mut load = station(0.0);
             load.boot.current_a = 0.1;

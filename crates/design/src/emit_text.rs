@@ -2,7 +2,8 @@
 
 use crate::emit::{RunLine, Writer};
 use crate::item::Owner;
-use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, quoted, tidy};
+use crate::limits::THIN_MARGIN_V;
+use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, place_key_in, quoted, tidy};
 use latchline_survey::model::Wiring;
 use std::fmt::Write as _;
 
@@ -98,7 +99,11 @@ impl Writer<'_, '_> {
             let dwelling = &survey.dwellings[index];
             let main = &item.models[0];
             let keys = [
-                place_key(self.survey, dwelling.place),
+                place_key_in(
+                    self.survey,
+                    dwelling.place,
+                    dwelling.numbered_in.or(survey.places[dwelling.place].building),
+                ),
                 (*main != self.instance.default_indoor).then(|| format!("station = {}", quoted(main))),
                 (item.models.len() > 1).then(|| format!("extensions = {}", array(&item.models[1..]))),
                 dwelling.label.as_ref().map(|label| format!("label = {}", quoted(label))),
@@ -125,8 +130,15 @@ impl Writer<'_, '_> {
     fn policy(&self) -> String {
         let settings = &self.survey.settings;
         let mut text = String::new();
-        if let Some(margin) = settings.thin_margin_v {
-            let _ = writeln!(text, "thin_margin = \"{} V\"", tidy(margin));
+        // What every station must have is what check warns below, so that a later change that falls short is told.
+        let least_v = settings.least_margin_v.as_ref().map(|margin| margin.value);
+        let thin_v = match (settings.thin_margin_v, least_v) {
+            (Some(thin_v), Some(least_v)) => Some(thin_v.max(least_v)),
+            (None, Some(least_v)) => Some(least_v).filter(|least_v| *least_v > THIN_MARGIN_V),
+            (thin_v, None) => thin_v,
+        };
+        if let Some(thin_v) = thin_v {
+            let _ = writeln!(text, "thin_margin = \"{} V\"", tidy(thin_v));
         }
         if let Some(group) = &settings.largest_group {
             let _ = writeln!(text, "largest_silenced_group = {}", group.value);

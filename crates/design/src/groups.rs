@@ -28,6 +28,14 @@ pub fn call_groups(instance: &Instance<'_>) -> Vec<Vec<usize>> {
             }
         }
     }
+    // Those who are decided to be on one run.
+    for item in 0..items.len() {
+        let group = |item: usize| items[item].locks.together.map(|(group, _)| group);
+        let first = (0..item).find(|first| group(*first).is_some() && group(*first) == group(item));
+        if let Some(first) = first {
+            joined.join(first, item);
+        }
+    }
     // Whom nobody calls goes with its neighbours.
     let is_caller = |item: &usize| !matches!(items[*item].owner, Owner::Dwelling(_));
     let has_caller: Vec<usize> = (0..items.len()).filter(is_caller).map(|item| joined.first(item)).collect();

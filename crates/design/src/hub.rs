@@ -47,12 +47,13 @@ impl Planner<'_, '_> {
             let row = |first: usize| {
                 let runs = &self.tables.ports[model][place].from[first];
                 let trunk = &trunks[first].cost;
+                let may_stand = self.instance.may_stand(model, self.instance.box_places[place]);
                 let piece = |at: usize| {
                     let run = runs.get(at).copied().unwrap_or(NO_PIECE);
                     let cost = trunk.get(at + 1).copied().unwrap_or(NONE);
                     let within =
                         self.busiest_a(first, first + at + 1) <= kind.limit_a * self.assumptions.fill;
-                    if cost < run.cost && within {
+                    if cost < run.cost && within && may_stand {
                         RunChoice { cost, wire: None, layout: Layout::Trunk }
                     } else {
                         run

@@ -9,6 +9,7 @@ use crate::parts::{
     isolator, supply, wires,
 };
 use crate::station_load::station;
+use latchline_finding::Both;
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family, StationKind};
 use latchline_survey::Survey;
 use latchline_survey::routes::Way;
@@ -43,8 +44,14 @@ pub struct Instance<'a> {
     pub box_places: Vec<usize>,
     /// By place: the box places, the nearest first.
     nearest_boxes: Vec<Vec<usize>>,
-    /// Places with mains.
+    /// Places with mains; of those, the ones that are decided for supplies, if any is.
     pub mains: Vec<usize>,
+    /// Places that are decided for supplies.
+    pub supply_places: Vec<usize>,
+    /// Whether anything of items or distributors is decided.
+    pub is_locked: bool,
+    /// Places that are decided for distributors, with the model where that is decided, too.
+    pub locked_boxes: BTreeMap<usize, Option<String>>,
     /// Shortest ways between all places, from each place.
     pub ways: Arc<Vec<Vec<Option<Way>>>>,
     /// Environments that ways and drops pass.
@@ -61,6 +68,8 @@ pub struct Instance<'a> {
     pub calls_anyone: Vec<bool>,
     /// Limits of one run.
     pub limits: Limits,
+    /// What was settled of the survey, so that the family can number it.
+    pub settled: Vec<Both>,
 }
 
 impl<'a> Instance<'a> {
@@ -115,9 +124,12 @@ impl<'a> Instance<'a> {
                 .filter(|model| settings.standby_hours.is_none() || model.battery.is_some())
                 .filter_map(|model| supply(model, survey))
                 .collect(),
-            box_places: (0..survey.places.len()).filter(|place| survey.places[*place].boxes).collect(),
+            box_places: (0..survey.places.len()).filter(|place| survey.may_hang(*place)).collect(),
             nearest_boxes: Vec::new(),
             mains: (0..survey.places.len()).filter(|place| survey.places[*place].mains).collect(),
+            supply_places: Vec::new(),
+            is_locked: false,
+            locked_boxes: BTreeMap::new(),
             ways: Arc::new((0..survey.places.len()).map(|place| survey.routes.ways_from(place)).collect()),
             environments: BTreeSet::new(),
             fixed: 0,
@@ -126,6 +138,7 @@ impl<'a> Instance<'a> {
             callers: Vec::new(),
             calls_anyone: Vec::new(),
             limits: Limits::of(survey, family),
+            settled: Vec::new(),
         };
         instance.distributors.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
         instance.branch_boxes.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
@@ -146,6 +159,7 @@ impl<'a> Instance<'a> {
             return Err(Obstacle::NoPart { family: name.to_string(), part: LackingPart::Cable });
         }
         instance.items(name)?;
+        instance.lock();
         instance.fixed = instance.items.iter().map(|item| item.own_cost).sum();
         instance.who_calls_whom();
         let ways = instance.ways.iter().flatten().flatten().map(|way| way.environment);
@@ -168,9 +182,13 @@ impl<'a> Instance<'a> {
         }
         let building = |place: &usize| self.survey.places[*place].building;
         let buildings: BTreeSet<Option<usize>> = own.items.iter().map(|item| building(&item.place)).collect();
+        let decided: BTreeSet<usize> = own.items.iter().filter_map(|item| item.locks.at).collect();
         let within = |places: &Vec<usize>| -> Vec<usize> {
-            let inside: Vec<usize> =
-                places.iter().copied().filter(|place| buildings.contains(&building(place))).collect();
+            let inside: Vec<usize> = places
+                .iter()
+                .copied()
+                .filter(|place| buildings.contains(&building(place)) || decided.contains(place))
+                .collect();
             if inside.is_empty() { places.clone() } else { inside }
         };
         own.box_places = within(&self.box_places);
@@ -214,7 +232,10 @@ impl<'a> Instance<'a> {
     /// The cable of a trunk where it may run (`None`: the cheapest there): itself, or the cheapest of at least its thickness, or the
     /// thickest that may run there.
     pub fn trunk_wire(&self, wire: Option<usize>, environment: Environment) -> usize {
-        let fits = |at: &usize| self.wires[*at].environments.contains(&environment);
+        let fits = |at: &usize| {
+            let wire = &self.wires[*at];
+            wire.environments.contains(&environment) && !wire.only_where_locked
+        };
         let Some(wire) = wire else { return (0..self.wires.len()).find(fits).unwrap_or(0) };
         if fits(&wire) {
             return wire;

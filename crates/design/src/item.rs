@@ -1,6 +1,7 @@
 //! Something that hangs on a run.
 
 use crate::electric::StationLoad;
+use crate::locks::ItemLocks;
 use crate::money::Amount;
 use latchline_site::catalogue::Environment;
 
@@ -42,6 +43,8 @@ pub struct Item {
     pub environment: Environment,
     /// Cost of what every design has of it: stations, lock, lock cable.
     pub own_cost: Amount,
+    /// What is decided of it.
+    pub locks: ItemLocks,
     /// Who can call it: a bit for each of [`crate::instance::Instance::callers`].
     pub called_by: u128,
 }

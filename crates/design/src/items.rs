@@ -3,6 +3,7 @@
 use crate::electric::StationLoad;
 use crate::instance::Instance;
 use crate::item::{Item, Owner};
+use crate::locks::ItemLocks;
 use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::cost_of;
@@ -145,6 +146,7 @@ impl Instance<'_> {
             ends,
             environment: Environment::Indoors,
             own_cost,
+            locks: ItemLocks::default(),
             called_by: 0,
         });
     }

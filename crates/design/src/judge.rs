@@ -3,6 +3,7 @@
 use crate::emit::site_file;
 use crate::instance::Instance;
 use crate::item::Owner;
+use crate::limits::least_margin_v;
 use crate::money::{amount, money};
 use crate::outcome::Texts;
 use crate::parts::damaged;
@@ -62,14 +63,22 @@ const LOAD: &[Code] = &[
     codes::TOTAL_LENGTH_EXCEEDED,
     codes::TRIP_BELOW_LEGITIMATE_CURRENT,
 ];
+/// Warnings that less load mends, where none may be.
+const LOAD_WARNINGS: &[Code] = &[codes::START_UP_DIP, codes::START_UP_DROPOUTS];
 /// Those of them that thicker conductors may mend, where little is too much.
 const OVERLOAD: &[Code] =
     &[codes::PORT_OVERLOADED, codes::SUPPLY_OVERLOADED, codes::TRIP_BELOW_LEGITIMATE_CURRENT];
 /// Errors that thicker conductors mend.
-const CONDUCTORS: &[Code] = &[codes::LOCK_VOLTAGE_TOO_LOW, codes::NO_OPERATING_POINT, codes::VOLTAGE_TOO_LOW];
+const CONDUCTORS: &[Code] =
+    &[codes::LOCK_VOLTAGE_TOO_LOW, codes::NO_OPERATING_POINT, codes::THIN_MARGIN, codes::VOLTAGE_TOO_LOW];
 /// Errors of a run, or of a way from run to run.
-const RUNS: &[Code] =
-    &[codes::SHORT_CIRCUIT_NOT_CLEARED, codes::SIGNAL_NOTCH, codes::SIGNAL_RIPPLE, codes::SIGNAL_TOO_WEAK];
+const RUNS: &[Code] = &[
+    codes::SHORT_CIRCUIT_NOT_CLEARED,
+    codes::SHORT_CIRCUIT_NOT_DETECTED,
+    codes::SIGNAL_NOTCH,
+    codes::SIGNAL_RIPPLE,
+    codes::SIGNAL_TOO_WEAK,
+];
 
 impl Rejection {
     /// Words alone: nothing that a plan can change.
@@ -83,12 +92,12 @@ impl Rejection {
         }
     }
 
-    /// Of the errors among findings.
+    /// Of the findings that count against a design.
     pub fn of(instance: &Instance<'_>, site: &Site, findings: &[Finding]) -> Rejection {
-        let errors: Vec<&Finding> = findings.iter().filter(|finding| counts(finding)).collect();
+        let errors: Vec<&Finding> = findings.iter().filter(|finding| counts(instance, finding)).collect();
         let has = |codes: &[Code]| errors.iter().any(|finding| codes.contains(&finding.code));
         let known = |finding: &&Finding| {
-            [LOAD, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code))
+            [LOAD, LOAD_WARNINGS, CONDUCTORS, RUNS].iter().any(|codes| codes.contains(&finding.code))
                 && (finding.code != codes::LOCK_VOLTAGE_TOO_LOW || lock_is_on_bus(site, finding))
         };
         let unknown: Vec<&Finding> = errors.iter().copied().filter(|finding| !known(finding)).collect();
@@ -98,7 +107,7 @@ impl Rejection {
             Help::Batteries
         } else if has(OVERLOAD) && errors.iter().all(|finding| is_nearly_carried(finding)) {
             Help::LessLoss
-        } else if has(LOAD) {
+        } else if has(LOAD) || has(LOAD_WARNINGS) {
             Help::LessLoad
         } else if has(CONDUCTORS) {
             Help::Conductors
@@ -263,7 +272,7 @@ pub fn judge(
             break;
         }
         let findings = assessing.reports_so_far().findings;
-        if findings.iter().any(counts) {
+        if findings.iter().any(|finding| counts(instance, finding)) {
             let later = (stages.len() - 1 - number) as f64;
             let rejection = Rejection::of(instance, &site, &findings);
             return Err(Rejection { excess: rejection.excess + later, ..rejection });
@@ -286,14 +295,25 @@ pub fn judge(
     })
 }
 
-/// Whether a finding keeps a site from passing.
-fn counts(finding: &Finding) -> bool {
-    finding.severity == Severity::Error && finding.accepted.is_none()
+/// Whether a finding keeps a design from counting: an error, a warning where none may be, or less margin than every station
+/// must have.
+fn counts(instance: &Instance<'_>, finding: &Finding) -> bool {
+    let settings = &instance.survey.settings;
+    let is_strict = settings.no_warnings.as_ref().is_some_and(|strict| strict.value);
+    let least = match finding.severity {
+        Severity::Error => true,
+        Severity::Warning if is_strict => true,
+        Severity::Warning if finding.code == codes::THIN_MARGIN => {
+            finding.value.is_some_and(|margin| margin.value < least_margin_v(instance.survey))
+        }
+        _ => false,
+    };
+    least && finding.accepted.is_none()
 }
 
 /// What a person must know of a design that its price does not show.
 pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
-    let mut remarks = Vec::new();
+    let mut remarks = instance.settled.clone();
     let further: u32 = buses.iter().flat_map(|plan| &plan.zones).map(|zone| zone.batteries - 1).sum();
     if further > 0 {
         remarks.push(RemarkWords::Batteries { further: further as usize }.both());

@@ -23,6 +23,8 @@ pub struct Limits {
     pub spare: usize,
     /// Most distributors one behind the other.
     pub cascade: usize,
+    /// What every station and box of a design must have above its limit, in volts.
+    pub margin_v: f64,
     /// Most resistance of new cable on runs, per metre of loop; a plan may hold itself to less than every cable has, so that less is
     /// lost in it.
     pub ohm_per_m: f64,
@@ -48,8 +50,21 @@ impl Limits {
                 .as_ref()
                 .map_or(u64::MAX / 2, |total| metres(total.value.as_metres())),
             spare: settings.spare_ports.as_ref().map_or(0, |spare| count(spare.value)),
+            margin_v: least_margin_v(survey),
             ohm_per_m: f64::INFINITY,
             cascade: family.cascade_depth.as_ref().map_or(usize::MAX, |depth| count(depth.value)),
         }
     }
 }
+
+/// What every station and box must have above its limit, in volts: as asked for, and where no warning may be, what is not called thin.
+pub fn least_margin_v(survey: &Survey) -> f64 {
+    let settings = &survey.settings;
+    let asked_v = settings.least_margin_v.as_ref().map_or(0.0, |margin| margin.value);
+    let is_strict = settings.no_warnings.as_ref().is_some_and(|strict| strict.value);
+    let thin_v = if is_strict { settings.thin_margin_v.unwrap_or(THIN_MARGIN_V) } else { 0.0 };
+    asked_v.max(thin_v)
+}
+
+/// What a site file has as `thin_margin` where it states none.
+pub(crate) const THIN_MARGIN_V: f64 = 1.0;

@@ -9,7 +9,7 @@ pub fn walking_order(instance: &Instance<'_>, number: usize, seed: u64) -> Optio
     let root = mains[number % mains.len()];
     let variant = number / mains.len();
     if instance.items.len() <= MOST_PERMUTED {
-        return permutation(instance.items.len(), variant).map(|order| (root, order));
+        return permutation(instance.items.len(), variant).map(|order| (root, instance.kept_together(order)));
     }
     let places = instance.survey.places.len();
     let turn: Vec<u64> = match variant {
@@ -26,7 +26,7 @@ pub fn walking_order(instance: &Instance<'_>, number: usize, seed: u64) -> Optio
         at[item.place].push(index);
     }
     let order: Vec<usize> = walk.iter().flat_map(|place| at[*place].iter().copied()).collect();
-    (order.len() == instance.items.len()).then_some((root, order))
+    (order.len() == instance.items.len()).then(|| (root, instance.kept_together(order)))
 }
 
 /// Items of a site up to which every order is a walking order, so that every grouping is tried.

@@ -1,5 +1,6 @@
 //! A design that passes, and the texts that it is checked with.
 
+use crate::plan::Plan;
 use latchline_assess::Assessment;
 use latchline_finding::{Both, Money, Sources};
 use latchline_site::LoadedCatalogues;
@@ -42,6 +43,14 @@ pub struct Design {
     pub remarks: Vec<Both>,
     /// Places of its supplies: indices into the survey's.
     pub supply_places: Vec<usize>,
+    /// What of its cost no plan changes: stations, locks and their cables.
+    pub fixed: Money,
+    /// The most dwellings that one broken joint of a run silences.
+    pub largest_group: usize,
+    /// The one cable of its bus, where the survey asks for one type.
+    pub(crate) one_cable: Option<String>,
+    /// Its plans, one for each bus.
+    pub(crate) plans: Vec<Plan>,
     /// Walking orders tried.
     pub orders: usize,
     /// Plans that were assessed before one passed.
@@ -60,6 +69,26 @@ impl Design {
         }
         (self.cost.as_units() / self.lower_bound.as_units() - 1.0).max(0.0)
     }
+
+    /// What of its cost a plan can change: all but stations, locks and their cables.
+    pub fn decidable(&self) -> Money {
+        (self.cost - self.fixed).max(Money::ZERO)
+    }
+
+    /// What could be saved at most, as a fraction of the whole cost.
+    pub fn saved_at_most(&self) -> f64 {
+        share(self.cost - self.lower_bound, self.cost)
+    }
+
+    /// What could be saved at most, as a fraction of what a plan can change.
+    pub fn saved_of_decidable(&self) -> f64 {
+        share(self.cost - self.lower_bound, self.decidable())
+    }
+}
+
+/// A part of a whole as a fraction from 0 to 1.
+fn share(part: Money, whole: Money) -> f64 {
+    if whole <= Money::ZERO { 0.0 } else { (part.as_units() / whole.as_units()).clamp(0.0, 1.0) }
 }
 
 /// What a limit costs.

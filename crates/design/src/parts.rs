@@ -9,7 +9,7 @@ use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     BoxKind, BoxModel, Cable, Catalogue, Environment, Family, Material, PartHead, SupplyModel,
 };
-use latchline_survey::Survey;
+use latchline_survey::{Decision, Survey};
 use latchline_survey::model::ExistingCable;
 use latchline_words::design::UnknownPart;
 use std::collections::BTreeMap;
@@ -30,6 +30,8 @@ pub struct Wire {
     pub environments: Vec<Environment>,
     /// Its pairs.
     pub pairs: u32,
+    /// Whether only a locked decision lets it be pulled, for those whom that is about.
+    pub only_where_locked: bool,
 }
 
 /// A cable in the walls.
@@ -144,6 +146,15 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
     let settings = &survey.settings;
     // Without a list: copper only (who wants clad aluminium says so), and only cable whose signal can be judged.
     let judges_signal = !family.signal_bands.is_empty();
+    let locked: Vec<&str> = survey
+        .locked
+        .iter()
+        .filter_map(|locked| match &locked.decision {
+            Decision::Cable { cable, .. } => cable.as_ref().map(|cable| cable.value.as_str()),
+            _ => None,
+        })
+        .collect();
+    let is_locked = |cable: &Cable| locked.contains(&cable.head.name.as_str());
     let wanted = |cable: &Cable| {
         if settings.cables.is_empty() {
             cable.material.value == Material::Copper && (cable.line.is_some() || !judges_signal)
@@ -154,7 +165,7 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
     let mut wires: Vec<Wire> = catalogue
         .cables
         .values()
-        .filter(|cable| wanted(cable))
+        .filter(|cable| wanted(cable) || is_locked(cable))
         .filter_map(|cable| {
             let per_m = cost_of(&cable.head, survey)?;
             let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
@@ -168,11 +179,15 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
                 ohm_per_m,
                 environments: cable.environments.value.clone(),
                 pairs: cable.pairs.value,
+                only_where_locked: !wanted(cable),
             })
         })
         .collect();
+    // What only a decision lets be pulled comes last: it is the first choice of nothing.
     wires.sort_by(|a, b| {
-        a.per_dm.cmp(&b.per_dm).then(a.ohm_per_m.total_cmp(&b.ohm_per_m)).then(a.name.cmp(&b.name))
+        (a.only_where_locked.cmp(&b.only_where_locked).then(a.per_dm.cmp(&b.per_dm)))
+            .then(a.ohm_per_m.total_cmp(&b.ohm_per_m))
+            .then(a.name.cmp(&b.name))
     });
     let mut kept: Vec<Wire> = Vec::new();
     for wire in wires {
@@ -180,7 +195,7 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
             other.ohm_per_m <= wire.ohm_per_m
                 && wire.environments.iter().all(|environment| other.environments.contains(environment))
         });
-        if !beaten {
+        if !beaten || locked.contains(&wire.name.as_str()) {
             kept.push(wire);
         }
     }

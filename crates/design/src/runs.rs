@@ -69,6 +69,7 @@ pub fn best_head(instance: &Instance<'_>, distributor: &Distributor, drop_v: f64
             voltage_v: output.voltage_v,
             resistance_ohm: output.ohm + distributor.port_ohm,
             limit_a: distributor.limit_a,
+            margin_v: instance.limits.margin_v,
         },
         None => {
             let output = best_output(instance);
@@ -76,6 +77,7 @@ pub fn best_head(instance: &Instance<'_>, distributor: &Distributor, drop_v: f64
                 voltage_v: output.voltage_v - drop_v,
                 resistance_ohm: output.resistance_ohm + distributor.port_ohm,
                 limit_a: distributor.limit_a,
+                margin_v: instance.limits.margin_v,
             }
         }
     }
@@ -88,6 +90,7 @@ pub fn best_output(instance: &Instance<'_>) -> Head {
         voltage_v: supplies().map(|supply| supply.voltage_v).fold(0.0, f64::max),
         resistance_ohm: supplies().map(|supply| supply.ohm).fold(f64::INFINITY, f64::min),
         limit_a: f64::INFINITY,
+        margin_v: instance.limits.margin_v,
     }
 }
 
@@ -142,8 +145,11 @@ fn row(
     let mut runs = chains(instance, order, start, first, &mut sweep);
     for (at, branching) in branched.iter().enumerate() {
         let Some(branching) = branching else { continue };
-        let items = || branching.items().collect();
-        let is_barred = |wire| start.is_barred(items, wire, || Some(branching.clone()));
+        let items = || branching.items().collect::<Vec<usize>>();
+        let is_barred = |wire| {
+            !instance.may_feed(start.place, &items(), wire, Some(branching))
+                || start.is_barred(items, wire, || Some(branching.clone()))
+        };
         let Some(laid) = Laid::branched(instance, start.place, branching) else { continue };
         if !laid.keeps_limits(instance) {
             continue;
@@ -155,6 +161,14 @@ fn row(
         }
         if cable.cost < runs[at].cost {
             runs[at] = RunChoice { cost: cable.cost, wire: cable.wire, layout: Layout::Branched };
+        }
+    }
+    if instance.has_locks() {
+        let on_box = start.model.is_some();
+        for (at, run) in runs.iter_mut().enumerate() {
+            if !instance.keeps_locks(on_box, start.place, &order[first..=first + at]) {
+                *run = NO_RUN;
+            }
         }
     }
     let mut dwellings = 0;
@@ -216,7 +230,10 @@ fn chains(
     let in_walls = (!instance.in_walls.is_empty()).then_some(instance.wires.len());
     let mut items: Vec<usize> = Vec::new();
     let mut make = |items: &[usize], first_wire: usize| {
-        let is_barred = |wire| start.is_barred(|| items.to_vec(), wire, || None);
+        let is_barred = |wire| {
+            !instance.may_feed(start.place, items, wire, None)
+                || start.is_barred(|| items.to_vec(), wire, || None)
+        };
         chain(instance, start.place, &start.head, items, first_wire, sweep, &is_barred)
     };
     for (count, &item) in order[first..].iter().enumerate() {
@@ -302,11 +319,15 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
     let at = |place: &usize| -> Vec<RunTable> {
         let mut tables: Vec<RunTable> = vec![RunTable { from: vec![Vec::new(); order.len()] }; heads.len()];
         for first in 0..order.len() {
-            if !instance.near_boxes(order[first]).iter().take(NEAR_BOXES).any(|near| near == place) {
+            let is_near = instance.near_boxes(order[first]).iter().take(NEAR_BOXES).any(|near| near == place);
+            if !is_near && !instance.is_locked_box(*place) {
                 continue;
             }
             let branched = branchings(instance, order, *place, first);
             for (model, (table, head)) in tables.iter_mut().zip(&heads).enumerate() {
+                if !instance.may_stand(model, *place) {
+                    continue;
+                }
                 let start = Start { place: *place, model: Some(model), head: *head, barred };
                 table.from[first] = row(instance, order, &start, first, &branched);
             }

@@ -45,6 +45,11 @@ pub fn shape(instance: &Instance<'_>) -> (Shape, Vec<usize>) {
             item.called_by,
             item.loads
         );
+        let locks = &item.locks;
+        if *locks != Default::default() {
+            let at = locks.at.map(&mut number);
+            let _ = write!(text, "l{at:?}{:?}{:?}{};", locks.cable, locks.together, locks.not_through);
+        }
         if let Owner::Entrance(index) = item.owner {
             let keys = entrance_keys(instance.survey, &instance.survey.entrances[index], &item.models[0]);
             let named = |line: &&String| ["calls", "place"].iter().any(|word| line.starts_with(word));
@@ -53,6 +58,10 @@ pub fn shape(instance: &Instance<'_>) -> (Shape, Vec<usize>) {
     }
     for (word, list) in [("boxes", &instance.box_places), ("mains", &instance.mains)] {
         let _ = write!(text, "{word}{:?};", list.iter().map(|place| number(*place)).collect::<Vec<_>>());
+    }
+    let decided = instance.locked_boxes.iter().filter(|(place, _)| instance.box_places.contains(place));
+    for (place, model) in decided {
+        let _ = write!(text, "k{}{model:?};", number(*place));
     }
     let mut buildings: Vec<Option<usize>> = Vec::new();
     for place in &places {

@@ -4,7 +4,7 @@ use crate::branches::{MOST_BRANCHED, NEAR_BRANCH};
 use crate::hub::{MOST_CASCADED, NEAR_HUBS};
 use crate::instance::Instance;
 use crate::runs::{NEAR_BOXES, hangs_on_outputs};
-use latchline_finding::{Both, Language};
+use latchline_finding::{Both, Figure, Language, Unit};
 use latchline_words::design::SpaceWords;
 
 /// The space, line by line.
@@ -52,6 +52,17 @@ pub fn describe(instance: &Instance<'_>, orders: usize, most_supplies: usize) ->
     }
     if limits.total_dm < u64::MAX / 4 {
         kept.push(SpaceWords::MetresOfCable { metres: metres(limits.total_dm) });
+    }
+    if limits.margin_v > 0.0 {
+        lines.push(SpaceWords::Margin { volts: Figure::new(limits.margin_v, Unit::Volt) }.both());
+    }
+    if instance.survey.settings.no_warnings.as_ref().is_some_and(|strict| strict.value) {
+        lines.push(SpaceWords::NoWarnings.both());
+    }
+    if !instance.survey.locked.is_empty() {
+        let decisions: Vec<&str> =
+            instance.survey.locked.iter().map(|locked| locked.written.value.as_str()).collect();
+        lines.push(SpaceWords::Locked { decisions: &decisions.join("; ") }.both());
     }
     if !kept.is_empty() {
         let list = |language| kept.iter().map(|one| one.say(language)).collect::<Vec<_>>().join(", ");

@@ -6,8 +6,13 @@ use std::fmt::Write;
 
 /// Where a place of the survey is, as a key; `None` where nothing is known.
 pub fn place_key(survey: &Survey, place: usize) -> Option<String> {
+    place_key_in(survey, place, survey.places[place].building)
+}
+
+/// The same under another building.
+pub fn place_key_in(survey: &Survey, place: usize, building: Option<usize>) -> Option<String> {
     let place = &survey.places[place];
-    let Some(building) = place.building else {
+    let Some(building) = building else {
         return place.outdoors.then(|| String::from("place = \"outdoors\""));
     };
     let building = &survey.buildings[building].name.value;

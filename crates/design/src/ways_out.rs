@@ -3,14 +3,17 @@
 use crate::design::design;
 use crate::effort::Effort;
 use crate::outcome::{Design, Texts};
-use latchline_finding::{Both, Language, Money};
-use latchline_survey::Survey;
+use latchline_finding::{Both, Figure, Language, Money, Unit};
+use latchline_survey::{Decision, Survey};
 use latchline_survey::model::Wiring;
 use latchline_words::design::{LimitWords, WayOutWords};
 use std::collections::BTreeSet;
 
 /// Plans that are assessed for each way, at most: it must take seconds, not minutes.
 const MOST_PLANS: usize = 8;
+
+/// Locked decisions that are tried to be without, each in turn, at most.
+const MOST_UNLOCKED: usize = 8;
 
 /// A way out that was tried.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,7 +28,7 @@ pub struct WayOut {
 pub fn ways_out(survey: &Survey, family: &str, texts: Texts<'_>) -> Vec<WayOut> {
     let mut tried = Vec::new();
     let mut attempt = |changed: &Survey, family: &str, what: &dyn Fn(Option<&Design>) -> Both| {
-        let effort = Effort { orders: 1, most_orders: 1, most_plans: MOST_PLANS, seed: 0 };
+        let effort = Effort { orders: 1, most_orders: 1, most_plans: MOST_PLANS, prices_limits: false, seed: 0 };
         let made = design(changed, family, texts, effort, &mut |_, _, _| false).ok();
         tried.push(WayOut { what: what(made.as_ref()), cost: made.map(|made| made.cost) });
     };
@@ -85,6 +88,34 @@ fn loosened(survey: &Survey) -> Vec<(Both, Survey)> {
         let mut changed = survey.clone();
         changed.settings.spare_ports = None;
         list.push((without(LimitWords::SparePorts { ports: spare.value as usize }.both()), changed));
+    }
+    if let Some(margin) = &settings.least_margin_v {
+        let mut changed = survey.clone();
+        changed.settings.least_margin_v = None;
+        list.push((without(LimitWords::Margin { volts: Figure::new(margin.value, Unit::Volt) }.both()), changed));
+    }
+    if settings.no_warnings.as_ref().is_some_and(|strict| strict.value) {
+        let mut changed = survey.clone();
+        changed.settings.no_warnings = None;
+        list.push((WayOutWords::Warnings.both(), changed));
+    }
+    if settings.one_cable_type.as_ref().is_some_and(|one| one.value) {
+        let mut changed = survey.clone();
+        changed.settings.one_cable_type = None;
+        list.push((WayOutWords::AnyCableTypes.both(), changed));
+    }
+    if settings.boxes_in_dwellings.as_ref().is_some_and(|may| !may.value) {
+        let mut changed = survey.clone();
+        changed.settings.boxes_in_dwellings = None;
+        list.push((WayOutWords::BoxesInDwellings.both(), changed));
+    }
+    for (number, locked) in survey.locked.iter().enumerate().take(MOST_UNLOCKED) {
+        let mut changed = survey.clone();
+        changed.locked.remove(number);
+        if let Decision::Route { from, to } = locked.decision {
+            changed.routes.unlock(from, to);
+        }
+        list.push((WayOutWords::Unlocked { decision: &locked.written.value }.both(), changed));
     }
     if settings.standby_hours.is_some() {
         let mut changed = survey.clone();

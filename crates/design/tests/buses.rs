@@ -3,7 +3,8 @@
 use crate::common::{corridors, design_with, survey};
 use latchline_assess::Verdict;
 use latchline_design::{Design, Effort, Obstacle, Texts, ways_out};
-use latchline_finding::{Money, Sources};
+use latchline_finding::{Language, Money, Sources};
+use latchline_site::model::EntranceRole;
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 
 fn designed(sheets: &[(&str, String)]) -> Design {
@@ -146,25 +147,51 @@ fn a_starved_lock_is_told_at_once() {
     }
 }
 
-/// Whom nobody calls, and two doors with the number of the main one, are no matter of plans either: said in sentences, with what to do.
+fn courtyard_with(entrances: &str) -> Result<Design, Obstacle> {
+    let mut sheets = courtyard();
+    sheets.iter_mut().find(|(name, _)| *name == "entrances").expect("a sheet").1 = entrances.to_string();
+    let survey = survey(&sheets).survey.expect("a survey");
+    design_with(&survey, "ostrel-48", &[], Effort::default())
+}
+
+/// Whom nobody calls is no matter of plans either: said in a sentence, with what to do.
 #[test]
 fn what_no_wiring_mends_is_told_in_a_sentence() {
-    let with = |entrances: &str| {
-        let mut sheets = courtyard();
-        sheets.iter_mut().find(|(name, _)| *name == "entrances").expect("a sheet").1 = entrances.to_string();
-        let survey = survey(&sheets).survey.expect("a survey");
-        match design_with(&survey, "ostrel-48", &[], Effort::default()) {
-            Err(obstacle @ Obstacle::Unmendable { .. }) => obstacle.to_string(),
-            other => panic!("{:?}", other.map(|design| design.cost)),
+    match courtyard_with("Entrance,Place,Drop,Role,Calls\ngate,gatehouse,5,main,A;B\n") {
+        Err(obstacle @ Obstacle::Unmendable { .. }) => {
+            let uncalled = obstacle.to_string();
+            assert!(uncalled.contains("no entrance calls C-01, and 11 more alike"), "{uncalled}");
         }
+        other => panic!("{:?}", other.map(|design| design.cost)),
+    }
+}
+
+/// The gate stands in no building and is numbered with the first one, whose door would be main as well: the gate calls more.
+#[test]
+fn of_two_main_doors_with_one_number_the_one_that_calls_the_most_is_main() {
+    let entrances = "Entrance,Place,Drop,Role,Calls\nA-door,A-0,5,main,A\ngate,gatehouse,5,main,\n";
+    let design = courtyard_with(entrances).unwrap_or_else(|obstacle| panic!("{obstacle}"));
+    let role = |name: &str| {
+        let entrance = design.site.entrances.iter().find(|entrance| entrance.id.as_str() == name);
+        entrance.expect("an entrance").role.value
     };
-    let two = with("Entrance,Place,Drop,Role,Calls\ngate,gatehouse,5,main,\nA-door,A-0,5,main,A\n");
-    assert!(
-        two.contains("A-door and gate both claim to be the main entrance") && two.contains("secondary"),
-        "{two}"
-    );
-    let uncalled = with("Entrance,Place,Drop,Role,Calls\ngate,gatehouse,5,main,A;B\n");
-    assert!(uncalled.contains("no entrance calls C-01, and 11 more alike"), "{uncalled}");
+    assert_eq!([role("gate"), role("A-door")], [EntranceRole::Main, EntranceRole::Secondary]);
+    let remarks: Vec<&str> = design.remarks.iter().map(|remark| remark.of(Language::English)).collect();
+    assert!(remarks.iter().any(|remark| remark.starts_with("gate calls the most")), "{remarks:?}");
+}
+
+/// A building has 99 numbers in this family: the other 21 of 120 rooms are numbered in a second one, and the door calls both.
+#[test]
+fn a_hall_of_120_rooms_is_numbered_as_two_buildings() {
+    let design = designed(&corridors(1, 5, 24, "Largest silenced group,8\nWiring,corridors\n"));
+    assert_ne!(design.assessment.verdict, Verdict::Fails);
+    let buildings: Vec<&str> = design.site.buildings.iter().map(|building| building.id.as_str()).collect();
+    assert_eq!(buildings, ["A", "A-2"]);
+    let numbered =
+        |at: usize| design.site.dwellings.iter().filter(|one| one.place.building == Some(at)).count();
+    assert_eq!([numbered(0), numbered(1)], [99, 21]);
+    assert!(design.text.contains("calls = [\"A\", \"A-2\"]"), "{}", design.text);
+    assert!(design.lower_bound <= design.cost);
 }
 
 /// Where nothing passes, each way out is a design of its own: the one without a limit costs what a survey without it costs.

@@ -2,5 +2,6 @@
 
 mod bound;
 mod buses;
+mod choice;
 mod common;
 mod corridors;

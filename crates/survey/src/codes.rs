@@ -36,5 +36,8 @@ latchline_finding::codes! {
     NUMBERS_ALIKE, "numbers-alike", Warning, ["name", "other", "row"];
     WITHDRAWAL_WITHOUT_PART, "withdrawal-without-part", Warning, ["name", "nearest"];
     LOOP_NOT_OF_CABLE, "loop-not-of-cable", Warning, ["loop", "cable", "expected"];
+    LOCKED_ROUTE_UNKNOWN, "locked-route-unknown", Error, ["from", "to"];
+    CELL_WITHOUT_USE, "cell-without-use", Warning, ["found", "column?"];
+    DECISIONS_CONTRADICT, "decisions-contradict", Error, ["one", "other"];
     SETTINGS_CONTRADICT, "settings-contradict", Error, ["detail"];
 }

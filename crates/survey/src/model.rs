@@ -1,5 +1,6 @@
 //! A survey: what was found in the building and what is wanted, every value with its cell.
 
+use crate::locked::Locked;
 use crate::routes::RouteGraph;
 use latchline_finding::{Money, Sourced};
 use latchline_site::catalogue::{Cable, Environment, Media, OwnPrices, length_of_loop_m};
@@ -25,6 +26,8 @@ pub struct Survey {
     pub desks: Vec<Desk>,
     /// Prices and labour that take the place of the catalogue's, by part name.
     pub prices: OwnPrices,
+    /// What is decided already and must stay so.
+    pub locked: Vec<Locked>,
 }
 
 /// How runs may serve dwellings.
@@ -79,8 +82,16 @@ pub struct Settings {
     pub growth: u32,
     /// Hours that batteries must carry the site.
     pub standby_hours: Option<Sourced<f64>>,
-    /// Margin in volts that every station keeps; `None`: only the limit itself.
+    /// Margin in volts below which a station that passes is called thin.
     pub thin_margin_v: Option<f64>,
+    /// Margin in volts that every station and box of a design keeps above its limit; `None`: only the limit itself.
+    pub least_margin_v: Option<Sourced<f64>>,
+    /// Whether a design with a warning does not count.
+    pub no_warnings: Option<Sourced<bool>>,
+    /// Whether all new cable of the bus is of one type.
+    pub one_cable_type: Option<Sourced<bool>>,
+    /// Whether boxes may hang at places inside dwellings; yes where nothing is stated.
+    pub boxes_in_dwellings: Option<Sourced<bool>>,
     /// Loop resistance of the surge protector that is fitted to every run outdoors.
     pub surge_protection_ohm: Option<f64>,
     /// Cables that may be pulled; empty: all of the catalogue that have a price.
@@ -121,6 +132,18 @@ pub struct Place {
     pub boxes: bool,
     /// Whether it is outdoors.
     pub outdoors: bool,
+    /// Whether it is inside a dwelling.
+    pub in_dwelling: bool,
+}
+
+impl Survey {
+    /// Whether a distributor or branch box may hang at a place: where the survey says so, but not inside a dwelling if its policy forbids it
+    /// there.
+    pub fn may_hang(&self, place: usize) -> bool {
+        let place = &self.places[place];
+        let within = self.settings.boxes_in_dwellings.as_ref().is_none_or(|may| may.value);
+        place.boxes && (within || !place.in_dwelling)
+    }
 }
 
 /// A cable that is already there, between two places or from a place to a dwelling or entrance.
@@ -170,6 +193,8 @@ pub struct Dwelling {
     pub extension_m: f64,
     /// Name on the panel.
     pub label: Option<String>,
+    /// Building under which it is numbered, as an index, where that is not the one that it stands in.
+    pub numbered_in: Option<usize>,
 }
 
 /// An entrance.

@@ -1,10 +1,11 @@
 //! Parts that a survey names and no catalogue has, each with its cell.
 
+use crate::locked::Decision;
 use crate::model::{ExistingCable, Survey};
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::{nearest, nearest_or_few};
 use latchline_finding::Sourced;
-use latchline_site::catalogue::{Catalogue, StationKind, loop_ohm_per_km};
+use latchline_site::catalogue::{BoxRole, Catalogue, StationKind, loop_ohm_per_km};
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 
@@ -50,11 +51,33 @@ pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
         problems.push(Problem::new(name.origin.clone(), kind));
     }
     problems.extend(survey.existing.iter().filter_map(|cable| loop_not_of_cable(cable, catalogue)));
+    let boxes = survey.locked.iter().filter_map(|locked| match &locked.decision {
+        Decision::Box { model, .. } => model.as_ref(),
+        _ => None,
+    });
+    for name in boxes.clone() {
+        if let Some(model) = catalogue.boxes.get(&name.value)
+            && model.role.value != BoxRole::Distributor
+        {
+            let kind = ProblemKind::WrongKind {
+                name: name.value.clone(),
+                found: Thing::BranchBox,
+                expected: Thing::Distributor,
+            };
+            problems.push(Problem::new(name.origin.clone(), kind));
+        }
+    }
+    look_up(&mut problems, Thing::BoxModel, &catalogue.boxes, boxes);
+    let locked_cables = survey.locked.iter().filter_map(|locked| match &locked.decision {
+        Decision::Cable { cable, .. } => cable.as_ref(),
+        _ => None,
+    });
     let locks = || survey.entrances.iter().filter_map(|entrance| entrance.lock.as_ref());
     look_up(&mut problems, Thing::LockModel, &catalogue.locks, locks().map(|lock| &lock.model));
     let cables = settings
         .cables
         .iter()
+        .chain(locked_cables)
         .chain(survey.existing.iter().map(|cable| &cable.cable))
         .chain(locks().filter_map(|lock| lock.cable.as_ref()));
     look_up(&mut problems, Thing::Cable, &catalogue.cables, cables);

@@ -96,6 +96,22 @@ pub enum ProblemKind {
     },
     /// A name that site files cannot hold.
     BadName(String),
+    /// A locked route that the sheet of routes does not have.
+    NoSuchRoute {
+        /// One end.
+        from: String,
+        /// The other end.
+        to: String,
+    },
+    /// A cell that the row's decision has no use for.
+    NothingTakesThis(String),
+    /// Two locked decisions that no design keeps together.
+    DecisionsContradict {
+        /// One.
+        one: String,
+        /// The other.
+        other: String,
+    },
     /// A name that is not there.
     UnknownName {
         /// What it should be ("place").
@@ -341,6 +357,15 @@ impl Problem {
                 .with("loop", Figure::new(*loop_ohm, Unit::Ohm))
                 .with("cable", cable.as_str())
                 .with("expected", Figure::new(*expected_ohm, Unit::Ohm)),
+            ProblemKind::NoSuchRoute { from, to } => {
+                new(codes::LOCKED_ROUTE_UNKNOWN).with("from", from.as_str()).with("to", to.as_str())
+            }
+            ProblemKind::NothingTakesThis(found) => {
+                under(new(codes::CELL_WITHOUT_USE).with("found", found.as_str()))
+            }
+            ProblemKind::DecisionsContradict { one, other } => {
+                new(codes::DECISIONS_CONTRADICT).with("one", one.as_str()).with("other", other.as_str())
+            }
             ProblemKind::Contradiction(detail) => {
                 new(codes::SETTINGS_CONTRADICT).with("detail", detail.both())
             }

@@ -1,6 +1,7 @@
 //! From sheets to a survey, with every mistake of all sheets.
 
 mod existing;
+mod locked;
 mod settings;
 mod stations;
 mod ways;
@@ -88,9 +89,20 @@ impl Reader<'_> {
         let desks = self.desks(form("Desks"), &place_names, &mut names);
         let existing = self.existing(form("Existing cables"), &place_names, &names);
         let prices = self.prices(form("Prices"));
-        let mut survey =
-            Survey { settings, buildings, places, routes, existing, dwellings, entrances, desks, prices };
+        let mut survey = Survey {
+            settings,
+            buildings,
+            places,
+            routes,
+            existing,
+            dwellings,
+            entrances,
+            desks,
+            prices,
+            locked: Vec::new(),
+        };
         scope::settle(&mut survey, &self.calls, self.problems);
+        self.locked(form("Locked decisions"), &place_names, &mut survey);
         self.whole(&survey);
         // Headings alone are no entrances; no dwellings and no place with mains are told as that.
         if form("Entrances").is_some_and(|form| form.rows().next().is_none()) {
@@ -201,7 +213,7 @@ impl Reader<'_> {
             self.report(Origin::None, ProblemKind::NoMains);
             return;
         }
-        if !survey.places.iter().any(|place| place.boxes) {
+        if !(0..survey.places.len()).any(|place| survey.may_hang(place)) {
             self.report(Origin::None, ProblemKind::NoBoxPlace);
         }
         let settings = &survey.settings;

@@ -17,6 +17,8 @@ pub struct Route {
     pub environment: Environment,
     /// Whether mains cables share it without separation.
     pub beside_mains: bool,
+    /// Whether it is decided that cables take it wherever it leads on.
+    pub is_locked: bool,
 }
 
 /// Places joined by routes.
@@ -69,8 +71,30 @@ impl RouteGraph {
         part
     }
 
+    /// Locks the routes between two places; whether there is one.
+    pub fn lock(&mut self, one: usize, other: usize) -> bool {
+        self.set_locked(one, other, true)
+    }
+
+    /// Takes the lock off the routes between two places.
+    pub fn unlock(&mut self, one: usize, other: usize) {
+        self.set_locked(one, other, false);
+    }
+
+    fn set_locked(&mut self, one: usize, other: usize, is_locked: bool) -> bool {
+        let mut found = false;
+        for route in &mut self.routes {
+            if (route.from, route.to) == (one, other) || (route.to, route.from) == (one, other) {
+                route.is_locked = is_locked;
+                found = true;
+            }
+        }
+        found
+    }
+
     /// Shortest ways from one place to all (Dijkstra); `None` where there is none. Of ways of one
-    /// length the one by the route written first is taken.
+    /// length the one by the route written first is taken. A locked route counts nothing where ways are chosen, and its length
+    /// where they are measured.
     pub fn ways_from(&self, start: usize) -> Vec<Option<Way>> {
         let mut ways: Vec<Option<Way>> = vec![None; self.places];
         let mut done = vec![false; self.places];
@@ -78,9 +102,10 @@ impl RouteGraph {
         let here = Way { length_mm: 0, environment: Environment::Indoors, beside_mains: false };
         if let Some(way) = ways.get_mut(start) {
             *way = Some(here);
-            queue.push(Reverse((0u64, start)));
+            queue.push(Reverse((0u64, 0u64, start)));
         }
-        while let Some(Reverse((length, place))) = queue.pop() {
+        let mut chosen_by = vec![(u64::MAX, u64::MAX); self.places];
+        while let Some(Reverse((counted, length, place))) = queue.pop() {
             if std::mem::replace(&mut done[place], true) {
                 continue;
             }
@@ -89,13 +114,15 @@ impl RouteGraph {
                 let route = &self.routes[index];
                 let next = route.from + route.to - place;
                 let total = length.saturating_add(route.length_mm);
-                if ways[next].is_none_or(|known| total < known.length_mm) {
+                let counts = if route.is_locked { counted } else { counted.saturating_add(route.length_mm) };
+                if next != start && (counts, total) < chosen_by[next] {
+                    chosen_by[next] = (counts, total);
                     ways[next] = Some(Way {
                         length_mm: total,
                         environment: so_far.environment.max(route.environment),
                         beside_mains: so_far.beside_mains || route.beside_mains,
                     });
-                    queue.push(Reverse((total, next)));
+                    queue.push(Reverse((counts, total, next)));
                 }
             }
         }
@@ -148,7 +175,14 @@ mod tests {
     use super::*;
 
     fn route(from: usize, to: usize, length_mm: u64) -> Route {
-        Route { from, to, length_mm, environment: Environment::Indoors, beside_mains: false }
+        Route {
+            from,
+            to,
+            length_mm,
+            environment: Environment::Indoors,
+            beside_mains: false,
+            is_locked: false,
+        }
     }
 
     /// The example of Dijkstra's note of 1959 is not a graph with numbers; this is the six-place graph
@@ -169,6 +203,17 @@ mod tests {
         let ways = RouteGraph::new(6, routes).ways_from(0);
         let lengths: Vec<u64> = ways.iter().map(|way| way.unwrap().length_mm).collect();
         assert_eq!(lengths, [0, 7, 9, 20, 20, 11]);
+    }
+
+    /// Two ways round a square: the longer one is taken once its route is locked, and has its own length.
+    #[test]
+    fn ways_take_a_locked_route_and_have_its_length() {
+        let mut graph = RouteGraph::new(4, vec![route(0, 1, 5), route(1, 3, 5), route(0, 2, 6), route(2, 3, 6)]);
+        let length = |graph: &RouteGraph| graph.ways_from(0)[3].unwrap().length_mm;
+        assert_eq!(length(&graph), 10);
+        assert!(graph.lock(3, 2));
+        assert_eq!(length(&graph), 12);
+        assert!(!graph.lock(0, 3));
     }
 
     #[test]

@@ -29,7 +29,8 @@ impl Survey {
             return true;
         }
         let place = &self.places[dwelling.place];
-        let building = place.building.map(|at| self.buildings[at].name.value.as_str());
+        let building = dwelling.numbered_in.or(place.building);
+        let building = building.map(|at| self.buildings[at].name.value.as_str());
         let mut parts = word.split('/');
         let is_here =
             |part: &str| Some(part) == place.core.as_deref() || Some(part) == place.floor.as_deref();
@@ -77,7 +78,7 @@ pub(crate) fn settle(survey: &mut Survey, written: &[Written], problems: &mut Ve
 }
 
 /// The words that one word stands for; `None` if nothing is meant by it.
-fn meant(survey: &Survey, word: &str) -> Option<Vec<String>> {
+pub(crate) fn meant(survey: &Survey, word: &str) -> Option<Vec<String>> {
     let is_known = |word: &str| {
         (0..survey.dwellings.len()).any(|at| survey.means_dwelling(word, at))
             || (0..survey.desks.len()).any(|at| survey.means_desk(word, at))
@@ -100,7 +101,8 @@ fn meant(survey: &Survey, word: &str) -> Option<Vec<String>> {
         .then(|| all.iter().filter(there).cloned().collect())
 }
 
-fn known(survey: &Survey) -> impl Iterator<Item = &str> {
+/// Every word that means somebody.
+pub(crate) fn known(survey: &Survey) -> impl Iterator<Item = &str> {
     let names = survey.dwellings.iter().map(|dwelling| dwelling.name.value.as_str());
     let buildings = survey.buildings.iter().map(|building| building.name.value.as_str());
     let desks = survey.desks.iter().map(|desk| desk.name.value.as_str());

@@ -49,6 +49,9 @@ const fn choice(
 
 const YES_NO: &[&str] = &["yes", "no"];
 
+/// What may be locked.
+pub const DECISIONS: &[&str] = &["supply", "box", "route", "cable", "together", "not through"];
+
 /// Settings of the sheet "Site": name, choices, help.
 pub const SETTINGS: &[(&str, &[&str], &str)] = &[
     ("Title", &[], "Title of the site."),
@@ -80,6 +83,14 @@ pub const SETTINGS: &[(&str, &[&str], &str)] = &[
     ),
     ("Standby hours", &[], "Hours that batteries must carry the site; every supply then has one."),
     ("Thin margin", &[], "Volts below which a station that passes is called thin. Without it 1."),
+    ("Least margin", &[], "Volts that every station and box of the design keeps above what it needs."),
+    ("No warnings", YES_NO, "yes: a design that check warns of does not count. Without it no."),
+    ("One cable type", YES_NO, "yes: all new cable of the bus is of one type. Without it no."),
+    (
+        "Boxes in dwellings",
+        YES_NO,
+        "no: none at a place that the sheet Places says is in a dwelling. Without it yes.",
+    ),
     (
         "Surge protection",
         &[],
@@ -148,6 +159,12 @@ pub const SHEETS: &[SheetForm] = &[
                 "yes where a distributor may hang.",
             ),
             choice("Outdoors", &["outside"], YES_NO, "yes if it is outdoors."),
+            choice(
+                "In a dwelling",
+                &["indwelling", "insideadwelling"],
+                YES_NO,
+                "yes if it is inside a dwelling; whether boxes may hang there is a setting of the sheet Site.",
+            ),
         ],
     },
     SheetForm {
@@ -303,6 +320,27 @@ pub const SHEETS: &[SheetForm] = &[
                 "Whom it calls, with semicolons between, as for an entrance. Without it everyone.",
             ),
             may("Station", &["model"], "Model, if a certain one."),
+        ],
+    },
+    SheetForm {
+        name: "Locked decisions",
+        also: &["locked", "decisions", "lockeddecision"],
+        required: false,
+        help: "What is decided already and must stay so, a decision a row.",
+        columns: &[
+            choice(
+                "Decision",
+                &["kind"],
+                DECISIONS,
+                "supply: supplies stand at the places of such rows and nowhere else. box: a distributor stands at this place and serves at least its nearest dwelling. route: cables take this route wherever it leads on. cable: these are fed by this cable, or without a part by the old cable that leads to them. together: these dwellings are on one run. not through: no cable loops through these dwellings.",
+            ),
+            must(
+                "What",
+                &["where", "who", "place"],
+                "The place; of a route its one end; else the dwellings, with semicolons between: names, ranges (A-1..A-4), a building or a part of one; for a cable also doors and desks.",
+            ),
+            may("To", &["end"], "The other end of a route."),
+            may("Part", &["model", "type"], "The model of the box, or the cable."),
         ],
     },
     SheetForm {

@@ -4,12 +4,13 @@ use crate::told;
 use latchline_finding::{FileId, Origin};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
-use latchline_survey::{Problem, Read, read, template};
+use latchline_survey::{Decision, Problem, Read, Who, read, template};
 use proptest::prelude::*;
 
 const PLACES: &str = "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\n";
 const ROUTES: &str = "From,To,Length\nhall,landing,3.5\n";
 const DWELLINGS: &str = "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2.5\n";
+const LOCKED_IN_VAIN: &str = "Decision,What,To,Part\nroute,hall,attic,\ntogether,A1;A2,hall,\ntogether,A1,,\n";
 const ENTRANCES: &str = "Entrance,Place,Drop\nfront,hall,1\n";
 
 fn read_texts(texts: &[(&str, &str)]) -> Read {
@@ -77,6 +78,12 @@ fn findings_carry_what_their_pages_promise() {
         usual("site", DOUBTFUL_SITE),
         usual("lifts", "Lift,Place\nL1,hall\n"),
         read_texts(&[("places", PLACES)]),
+        usual("locked decisions", LOCKED_IN_VAIN),
+        read_with(&[
+            ("places", "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\nattic,no,yes\n"),
+            ("routes", "From,To,Length\nhall,landing,3.5\nlanding,attic,3\n"),
+            ("locked decisions", LOCKED_IN_VAIN),
+        ]),
     ];
     let mut seen = std::collections::BTreeSet::new();
     for finding in reads.iter().flat_map(|read| &read.problems).map(Problem::finding) {
@@ -174,6 +181,65 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
     // 0.05 is what it is read as, and said to be.
     let slack = with("site", DOUBTFUL_SITE, None).survey.expect("usable").settings.slack;
     assert!((slack - 0.0005).abs() < 1e-12, "{slack}");
+}
+
+/// Locked decisions as they are meant, and what is wrong with a row at its cell.
+#[test]
+fn locked_decisions_are_understood() {
+    let rows = |rows: &str| {
+        let text = format!("Decision,What,To,Part\n{rows}");
+        read_with(&[("locked decisions", &text)])
+    };
+    let read = rows(
+        "supply,landing,,\nbox,landing,,ostrel-d8t\nroute,landing,hall,\ncable,A1;front,,pair-0.8\ntogether,A1..A2,,\nNot through,A2,,\n",
+    );
+    assert_eq!(told(&read), "");
+    let survey = read.survey.expect("usable");
+    assert!(survey.places[1].mains && survey.routes.routes[0].is_locked);
+    let decisions: Vec<&Decision> = survey.locked.iter().map(|locked| &locked.decision).collect();
+    assert!(matches!(decisions[0], Decision::Supply { place: 1 }));
+    assert!(matches!(decisions[1], Decision::Box { place: 1, model: Some(model) } if model.value == "ostrel-d8t"));
+    assert!(matches!(decisions[2], Decision::Route { from: 1, to: 0 }));
+    let Decision::Cable { who, .. } = decisions[3] else { panic!("{decisions:?}") };
+    assert_eq!(who[..], [Who::Entrance(0), Who::Dwelling(0)]);
+    assert!(matches!(decisions[4], Decision::Together { dwellings } if dwellings[..] == [0, 1]));
+    assert!(matches!(decisions[5], Decision::NotThrough { dwellings } if dwellings[..] == [1]));
+    let wrong = [
+        ("route,hall,cellar,\n", "locked decisions 2:3 unknown-name"),
+        ("box,roof,,\n", "locked decisions 2:2 unknown-name"),
+        ("together,A1;A9,,\n", "locked decisions 2:2 unknown-name"),
+        ("weld,A1,,\n", "locked decisions 2:1 unknown-name"),
+        (",A1,,\n", "locked decisions 2:1 cell-empty"),
+        ("together,A1;A2,,\ntogether,A2,,\n", "locked decisions 3:2 decisions-contradict"),
+        ("not through,A1,,pair-0.8\n", "locked decisions 2:4 cell-without-use"),
+        ("box,hall,landing,\n", "locked decisions 2:3 cell-without-use"),
+        ("box,hall,,a\nbox,hall,,b\n", "locked decisions 3:2 decisions-contradict"),
+    ];
+    for (text, wanted) in wrong {
+        let read = rows(text);
+        assert!(told(&read).starts_with(wanted), "{text}: {}", told(&read));
+    }
+    let three = read_with(&[
+        ("places", "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\nattic,no,yes\n"),
+        ("routes", "From,To,Length\nhall,landing,3.5\nlanding,attic,3\n"),
+        ("locked decisions", "Decision,What,To\nroute,hall,attic\n"),
+    ]);
+    assert!(told(&three).contains("locked-route-unknown, from hall, to attic"), "{}", told(&three));
+}
+
+/// Policies are read with their cells, and a place in a dwelling takes boxes only where they may be.
+#[test]
+fn policies_that_steer_are_read() {
+    let site = "Setting,Value\nLeast margin,\"1,5\"\nNo warnings,yes\nOne cable type,no\nBoxes in dwellings,no\n";
+    let places = "Place,Mains,Boxes,In a dwelling\nhall,yes,yes,no\nlanding,no,yes,yes\n";
+    let read = read_with(&[("site", site), ("places", places)]);
+    assert_eq!(told(&read), "");
+    let survey = read.survey.expect("usable");
+    let settings = &survey.settings;
+    assert_eq!(settings.least_margin_v.as_ref().map(|margin| margin.value), Some(1.5));
+    assert_eq!(settings.no_warnings.as_ref().map(|strict| strict.value), Some(true));
+    assert_eq!(settings.one_cable_type.as_ref().map(|one| one.value), Some(false));
+    assert!(survey.may_hang(0) && !survey.may_hang(1));
 }
 
 /// Headings without a row are no entrances.

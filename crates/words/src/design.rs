@@ -1,7 +1,7 @@
 //! What `design` says: the declared space, what stands in the way, what a change does, and the result.
 
 use crate::row::{sentences, words};
-use latchline_finding::Both;
+use latchline_finding::{Both, Figure};
 
 words! {
     /// A part that a family lacks; the German says "keinen Verteiler".
@@ -10,6 +10,9 @@ words! {
         Supply: "supply with a price" | "kein Netzteil mit Preis",
         SupplyWithBattery: "supply with a battery and a price" | "kein Netzteil mit Batterie und Preis",
         Cable: "cable with a price" | "keine Leitung mit Preis",
+        OneCable:
+            "cable with a price that may run on every way of the survey"
+            | "keine Leitung mit Preis, die auf jedem Weg der Aufnahme liegen darf",
         ManagementStation: "management station" | "keine Zentrale",
         VideoIndoor: "video indoor station" | "keine Video-Innenstation",
         AudioIndoor: "audio indoor station" | "keine Audio-Innenstation",
@@ -45,6 +48,7 @@ words! {
 sentences! {
     /// A limit with its value.
     pub enum LimitWords {
+        Margin { volts: Figure }: "least margin: {volts}" | "kleinste Reserve: {volts}",
         SparePorts { ports: usize }: "spare ports: {ports}" | "freie Abgänge: {ports}",
         Dwellings { dwellings: usize }: "dwellings on a run: {dwellings}" | "Wohnungen an einem Strang: {dwellings}",
         Stations { stations: usize }: "stations on a run: {stations}" | "Stationen an einem Strang: {stations}",
@@ -79,6 +83,9 @@ sentences! {
         WithoutLimit { limit: &'a Both }:
             "without the limit on {limit} there is one"
             | "ohne die Grenze für {limit} gibt es einen",
+        WithoutLocked:
+            "without the locked decisions there is one"
+            | "ohne die Festlegungen gibt es einen",
         LargerSupply:
             "with a larger supply there is one: the family has no isolating box to join a second supply"
             | "mit einem größeren Netzteil gibt es einen: Die Gerätefamilie hat keinen trennenden Verteiler für ein zweites Netzteil",
@@ -115,6 +122,12 @@ sentences! {
         Batteries { further: usize }:
             "{further:further battery|further batteries} in parallel for the standby hours, not in the price: the catalogue has no price for a battery alone."
             | "{further:weitere Batterie|weitere Batterien} parallel für die Überbrückungszeit, nicht im Preis: Der Katalog nennt keinen Preis für eine Batterie allein.",
+        OneMainDoor { main: &'a str, others: &'a str }:
+            "{main} calls the most and is the main door; {others} would have its number and is numbered as a secondary one."
+            | "{main} ruft die meisten und ist der Haupteingang; {others} hätte dieselbe Nummer und zählt als Nebeneingang.",
+        FurtherBuilding { building: &'a str, dwellings: usize, room: usize, first: &'a str, last: &'a str, new: &'a str }:
+            "{building} has {dwellings} dwellings and the family numbers {room} in a building: {first} to {last} are numbered as a building of their own, {new}. What the check says of cables between these two buildings does not apply."
+            | "{building} hat {dwellings} Wohnungen, und die Gerätefamilie nummeriert {room} in einem Gebäude: {first} bis {last} sind als eigenes Gebäude {new} nummeriert. Was die Prüfung über Leitungen zwischen diesen beiden Gebäuden sagt, gilt nicht.",
         Damaged { from: &'a str, to: &'a str, insulation: &'a str }:
             "The old cable from {from} to {to} is left unused: its insulation of {insulation} Mohm is too low."
             | "Die alte Leitung von {from} nach {to} bleibt unbenutzt: Ihr Isolationswiderstand von {insulation} Mohm ist zu klein.",
@@ -126,6 +139,10 @@ sentences! {
     pub enum WayOutWords<'a> {
         Without { limit: &'a Both }: "without the limit on {limit}" | "ohne die Grenze für {limit}",
         NoBattery: "without hours on battery" | "ohne Überbrückungszeit",
+        Warnings: "with warnings" | "mit Warnungen",
+        AnyCableTypes: "with several types of cable" | "mit mehreren Leitungsarten",
+        BoxesInDwellings: "with boxes in dwellings" | "mit Verteilern in Wohnungen",
+        Unlocked { decision: &'a str }: "without the locked decision \"{decision}\"" | "ohne die Festlegung „{decision}“",
         AnyCable: "with any cable of the catalogue" | "mit jeder Leitung des Katalogs",
         Chains: "with cables that loop through dwellings" | "mit Leitungen, die durch Wohnungen schleifen",
         NewCable: "with new cable in place of all old cable" | "mit neuer Leitung statt aller alten",
@@ -232,6 +249,18 @@ sentences! {
         OneSupply:
             "One supply: the family has no isolating box to join a second one."
             | "Ein Netzteil: Die Gerätefamilie hat keinen trennenden Verteiler für ein zweites.",
+        Margin { volts: Figure }:
+            "Every station and box keeps at least {volts} above its limit."
+            | "Jede Station und jeder Verteiler behält mindestens {volts} über dem Grenzwert.",
+        NoWarnings:
+            "A design that the check warns of does not count."
+            | "Ein Entwurf, vor dem die Prüfung warnt, zählt nicht.",
+        OneCableType:
+            "All new cable of the bus is of one type. Each type that may run on every way was tried by itself, and the bound is the least of theirs."
+            | "Alle neue Leitung des Busses ist von einer Art. Jede Art, die auf jedem Weg liegen darf, wurde für sich versucht; die Schranke ist die kleinste von ihren.",
+        Locked { decisions: &'a str }:
+            "What the survey locks is kept: {decisions}. A locked box serves at least the dwelling nearest to it."
+            | "Was die Aufnahme festlegt, bleibt: {decisions}. Ein festgelegter Verteiler versorgt mindestens die nächste Wohnung.",
         AtMost { limits: &'a Both }: "A run has at most {limits}." | "Ein Strang hat höchstens {limits}.",
         Stations { stations: usize }: "{stations} stations" | "{stations} Stationen",
         Dwellings { dwellings: usize }: "{dwellings} dwellings" | "{dwellings} Wohnungen",
@@ -279,9 +308,9 @@ sentences! {
         Cost { cost: &'a str, currency: &'a str, material: &'a str, hours: &'a str }:
             "Cost {cost} {currency}: material {material}, labour {hours} h."
             | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
-        Bound { bound: &'a str, saved: &'a str }:
-            "At most {saved} % could be saved: no design of the kinds considered costs less than {bound}."
-            | "Höchstens {saved} % ließen sich sparen: Kein Entwurf der betrachteten Arten kostet weniger als {bound}.",
+        Bound { bound: &'a str, saved: &'a str, saved_of_part: &'a str, part: &'a str }:
+            "At most {saved} % of it could be saved by another design of the kinds considered, none of which costs less than {bound}: {saved_of_part} % of the {part} that a plan decides, without stations and locks."
+            | "Höchstens {saved} % davon ließen sich mit einem anderen Entwurf der betrachteten Arten sparen, von denen keiner weniger als {bound} kostet: {saved_of_part} % der {part}, über die ein Plan entscheidet, ohne Stationen und Schlösser.",
         MaterialHolds:
             "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
             | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",

@@ -16,6 +16,7 @@ pub mod calculation;
 pub mod candidates;
 pub mod codes;
 pub mod commands;
+pub mod alternatives;
 pub mod design;
 pub mod door;
 pub mod drawing;

@@ -3,13 +3,14 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    bands, calculation, candidates, commands, design, door, drawing, locate, missing, office, pack,
+    alternatives, bands, calculation, candidates, commands, design, door, drawing, locate, missing, office, pack,
     publications, reading, report, states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 51] = [
+    let all: [&[SentenceRow]; 52] = [
+        alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,

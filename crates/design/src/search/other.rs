@@ -30,8 +30,10 @@ pub(super) fn with_trunks(plan: &Plan, (wire, pairs): (usize, u32)) -> Plan {
 /// Cables that trunks may have, cheapest first, each with one pair and, where it has them, with two in parallel.
 pub(super) fn trunk_wires(instance: &Instance<'_>) -> Vec<(usize, u32)> {
     let indoors = |wire: &usize| instance.wires[*wire].environments.contains(&Environment::Indoors);
-    let wires: Vec<usize> = (0..instance.wires.len()).filter(indoors).collect();
-    let wires = if wires.is_empty() { (0..instance.wires.len()).collect() } else { wires };
+    let free: Vec<usize> =
+        (0..instance.wires.len()).filter(|wire| !instance.wires[*wire].only_where_locked).collect();
+    let wires: Vec<usize> = free.iter().copied().filter(indoors).collect();
+    let wires = if wires.is_empty() { free } else { wires };
     let doubled = |wire: usize| {
         [(wire, 1), (wire, 2)].into_iter().filter(move |(_, pairs)| *pairs <= instance.wires[wire].pairs)
     };

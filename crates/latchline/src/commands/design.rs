@@ -2,7 +2,9 @@
 
 use super::design_change::Change;
 use super::design_survey::{LoadedSurvey, Read, folder_of, load, seen_from};
-use super::design_words::{amount, json, no_design, report, side_by_side, ways_words};
+use super::design_choice::choice_words;
+use super::design_json::json;
+use super::design_words::{Shown, amount, no_design, report, side_by_side, ways_words};
 use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
@@ -10,7 +12,10 @@ use crate::output;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_design::{Design, Effort, Obstacle, Texts, design, ways_out};
+use latchline_assess::Memory;
+use latchline_design::{
+    Alternative, Asked, Choice, Design, Effort, Merits, Obstacle, Texts, alternatives, design_remembering, ways_out,
+};
 use latchline_finding::{Language, Money, shown};
 use latchline_report::{Report, sarif};
 use latchline_words::design::DesignWords;
@@ -58,6 +63,12 @@ pub struct DesignArguments {
     /// List the kinds of design that were considered: the bound on the cost holds for these
     #[arg(long)]
     kinds: bool,
+    /// Which of the designs to choose between is written, by its number; without it the cheapest
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u8).range(1..=3), conflicts_with_all = ["from", "compare"])]
+    choose: Option<u8>,
+    /// Look for the cheapest alone, without others to choose from
+    #[arg(long, conflicts_with_all = ["from", "compare", "choose"])]
+    cheapest: bool,
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -153,9 +164,10 @@ pub fn run(
         }
     }
     let families = families(arguments, &loaded)?;
+    let clock = Clock::new(arguments);
     let mut results: Vec<(String, Result<Design, Obstacle>)> = Vec::new();
     for family in families {
-        let result = one(arguments, &loaded, &family);
+        let result = one(arguments, &loaded, &family, &clock);
         results.push((family, result));
     }
     if arguments.compare {
@@ -166,48 +178,116 @@ pub fn run(
         output::put(&text, output)?;
         return Ok(ExitCode::from(u8::from(results.iter().all(|(_, result)| result.is_err()))));
     }
-    let best = results
-        .iter()
-        .filter_map(|(_, result)| result.as_ref().ok())
-        .min_by(|a, b| a.cost.cmp(&b.cost).then(a.family.cmp(&b.family)));
-    if let (Some(best), Some(file)) = (best, &arguments.output) {
-        files::write(file, best.text.as_bytes(), arguments.may_replace())?;
-    }
-    // Where several families failed, the way out of each would be the next one.
-    let ways = match (best, results.first()) {
-        (None, Some((family, _))) => {
-            let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
-            ways_out(&loaded.survey, family, texts)
-        }
-        _ => Vec::new(),
+    let best = (0..results.len())
+        .filter_map(|at| results[at].1.as_ref().ok().map(|design| (design.cost, &design.family, at)))
+        .min()
+        .map(|(.., at)| at);
+    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+    let Some(best) = best else {
+        // Where several families failed, the way out of each would be the next one.
+        let ways = match results.first() {
+            Some((family, _)) => ways_out(&loaded.survey, family, texts),
+            None => Vec::new(),
+        };
+        let text = match arguments.format {
+            Format::Json | Format::Sarif => json(&results, None, &ways)?,
+            Format::Text => {
+                no_design(&results, language)
+                    + &ways_words(&ways, &loaded.catalogues.catalogue().currency, language)
+            }
+        };
+        output::put(&text, output)?;
+        return Ok(ExitCode::from(1));
     };
-    let text = match (arguments.format, best) {
-        (Format::Json | Format::Sarif, best) => json(&results, best, &ways)?,
-        (Format::Text, Some(best)) if arguments.output.is_none() => best.text.clone(),
-        (Format::Text, Some(best)) => {
-            let file = arguments.output.as_deref();
-            report(best, &loaded.catalogues.catalogue().currency, file, arguments.kinds, language)
-        }
-        (Format::Text, None) => {
-            let mut text = no_design(&results, language);
-            text.push_str(&ways_words(&ways, &loaded.catalogues.catalogue().currency, language));
-            text
+    let choice = choice(arguments, &loaded, &mut results[best].1, &clock);
+    let number = arguments.choose.map_or(1, usize::from);
+    let Some(chosen) = choice.list.get(number - 1) else {
+        bail!(
+            "there is no design {number} to choose: the survey has {}; see them without --choose",
+            choice.list.len()
+        );
+    };
+    if let Some(file) = &arguments.output {
+        files::write(file, chosen.design.text.as_bytes(), arguments.may_replace())?;
+    }
+    let currency = &loaded.catalogues.catalogue().currency;
+    let text = match (arguments.format, &arguments.output) {
+        (Format::Json | Format::Sarif, _) => json(&results, Some((&choice, number)), &[])?,
+        (Format::Text, None) => chosen.design.text.clone(),
+        (Format::Text, Some(file)) => {
+            let shown = Shown { currency, file, has_kinds: arguments.kinds, language };
+            let side_by_side =
+                if arguments.cheapest { String::new() } else { choice_words(&choice, number, &shown) };
+            report(&chosen.design, &side_by_side, &shown)
         }
     };
     output::put(&text, output)?;
-    Ok(ExitCode::from(u8::from(best.is_none())))
+    Ok(ExitCode::SUCCESS)
 }
 
-fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Result<Design, Obstacle> {
+/// The cheapest design with others to choose from. The design that is given is changed where a cheaper one comes out.
+fn choice(
+    arguments: &DesignArguments,
+    loaded: &LoadedSurvey,
+    cheapest: &mut Result<Design, Obstacle>,
+    clock: &Clock,
+) -> Choice {
+    let mut choice = Choice { list: Vec::new(), left_out: Vec::new(), cheaper_by: None };
+    let Ok(design) = cheapest else { return choice };
+    if arguments.cheapest {
+        let merits = Merits::of(design);
+        choice.list.push(Alternative { asked: Asked::Nothing, design: design.clone(), merits });
+        return choice;
+    }
+    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+    let goes_on = clock.goes_on(1.0 - SHARE_OF_CHEAPEST);
+    let mut go_on = |_: usize, _: Option<Money>, _: Money| goes_on();
+    let effort = clock.effort(arguments.seed);
+    choice = alternatives(&loaded.survey, design.clone(), texts, &clock.memory, effort, &mut go_on);
+    if let Some(first) = choice.list.first() {
+        *design = first.design.clone();
+    }
+    choice
+}
+
+/// How long is looked, and what was judged so far.
+struct Clock {
+    limit: Option<Duration>,
+    memory: Memory,
+}
+
+/// Of the time to look in, what the cheapest gets where others are looked for, too.
+const SHARE_OF_CHEAPEST: f64 = 2.0 / 3.0;
+
+impl Clock {
+    fn new(arguments: &DesignArguments) -> Clock {
+        Clock { limit: arguments.time.map(Duration::from_secs_f64), memory: Memory::default() }
+    }
+
+    /// Whether further walking orders are wanted, from now on for this share of the time.
+    fn goes_on(&self, share: f64) -> impl Fn() -> bool + Send + use<> {
+        let (started, limit) = (Instant::now(), self.limit.map(|limit| limit.mul_f64(share)));
+        move || limit.is_none_or(|limit| started.elapsed() < limit)
+    }
+
+    fn effort(&self, seed: u64) -> Effort {
+        let most_orders = if self.limit.is_some() { MOST_ORDERS } else { USUAL_ORDERS };
+        Effort { orders: USUAL_ORDERS, most_orders, seed, ..Effort::default() }
+    }
+}
+
+fn one(
+    arguments: &DesignArguments,
+    loaded: &LoadedSurvey,
+    family: &str,
+    clock: &Clock,
+) -> Result<Design, Obstacle> {
     let language = arguments.language();
-    let started = Instant::now();
-    let limit = arguments.time;
-    let most_orders = if limit.is_some() { MOST_ORDERS } else { USUAL_ORDERS };
-    let effort = Effort { orders: USUAL_ORDERS, most_orders, most_plans: usize::MAX, seed: arguments.seed };
-    let is_watched = limit.is_some() && std::io::stderr().is_terminal();
+    let has_others = !arguments.cheapest && !arguments.compare;
+    let goes_on = clock.goes_on(if has_others { SHARE_OF_CHEAPEST } else { 1.0 });
+    let is_watched = arguments.time.is_some() && std::io::stderr().is_terminal();
     let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {
-        let Some(limit) = limit else { return true };
         if is_watched && let Some(cost) = cost {
             let words = DesignWords::Orders {
                 family: &shown::name(family),
@@ -218,9 +298,11 @@ fn one(arguments: &DesignArguments, loaded: &LoadedSurvey, family: &str) -> Resu
             let line = format!("\r{} ", words.say(language));
             let _ = std::io::stderr().write_all(line.as_bytes());
         }
-        started.elapsed() < Duration::from_secs_f64(limit)
+        goes_on()
     };
-    let result = design(&loaded.survey, family, texts, effort, &mut go_on);
+    let effort = clock.effort(arguments.seed);
+    let result =
+        design_remembering(&loaded.survey, family, texts, &clock.memory, effort, &mut go_on);
     if is_watched {
         let _ = std::io::stderr().write_all(b"\n");
     }

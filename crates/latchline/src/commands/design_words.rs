@@ -1,20 +1,19 @@
 //! What `design` says of its designs.
 
-use anyhow::Result;
-use latchline_design::{Design, Obstacle, WayOut};
-use latchline_finding::{Both, Finding, Language, Money, Severity, shown};
+use latchline_design::{Design, Obstacle, WayOut, warnings};
+use latchline_finding::{Both, Finding, Language, Money, shown};
 use latchline_words::design::{ComparisonHead, DesignVerdict, DesignWords, WayOutWords};
 use latchline_words::figures;
-use serde::Serialize;
 use std::fmt::Write as _;
 use std::path::Path;
 
-fn verdict(design: &Design) -> &'static str {
+/// The word of its verdict.
+pub(super) fn verdict(design: &Design) -> &'static str {
     design.assessment.verdict.word()
 }
 
 /// The least margin of any station and its name.
-fn tightest(design: &Design) -> Option<(String, f64)> {
+pub(super) fn tightest(design: &Design) -> Option<(String, f64)> {
     let devices = design.assessment.devices.iter();
     let worst = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v()))?;
     Some((worst.id.to_string(), worst.worst.margin_v()))
@@ -25,15 +24,10 @@ pub(super) fn amount(amount: Money, language: Language) -> String {
     figures::money(amount, language)
 }
 
-fn metres(design: &Design) -> f64 {
+/// New cable in metres.
+pub(super) fn metres(design: &Design) -> f64 {
     let cable = latchline_site::bill::BillKind::Cable;
     design.bill.lines.iter().filter(|line| line.kind == cable).map(|line| line.quantity).sum()
-}
-
-/// Its warnings, which a person must know before it is ordered.
-fn warnings(design: &Design) -> impl Iterator<Item = &Finding> {
-    let findings = design.assessment.findings.iter();
-    findings.filter(|finding| finding.severity == Severity::Warning && finding.accepted.is_none())
 }
 
 /// The same, one for each code: the first, with the names of the other elements that have it.
@@ -72,25 +66,30 @@ pub(super) fn ways_words(ways: &[WayOut], currency: &str, language: Language) ->
     text
 }
 
-/// What a design is, for a person; `has_kinds`: with the list of the kinds of design that the bound holds for.
-pub(super) fn report(
-    design: &Design,
-    currency: &str,
-    file: Option<&Path>,
-    has_kinds: bool,
-    language: Language,
-) -> String {
+/// How designs are shown.
+pub(super) struct Shown<'a> {
+    /// Currency of the amounts.
+    pub currency: &'a str,
+    /// The site file that was written.
+    pub file: &'a Path,
+    /// Whether the kinds of design are listed that the bound holds for.
+    pub has_kinds: bool,
+    /// Language.
+    pub language: Language,
+}
+
+/// What the chosen design is, for a person, with what sets it beside the others.
+pub(super) fn report(design: &Design, side_by_side: &str, shown: &Shown<'_>) -> String {
+    let Shown { currency, has_kinds, language, .. } = *shown;
     let say = |words: DesignWords<'_>| words.say(language);
     let fixed = |value, decimals| figures::decimals(figures::fixed(value, decimals), language);
     let money = |money| amount(money, language);
     let mut text = String::new();
     let site = &design.site;
-    let file = file.map(shown::path);
-    let file = file.as_deref();
-    if let Some(file) = file {
-        let verdict = &verdict_words(design);
-        let _ = writeln!(text, "{}", say(DesignWords::Wrote { file, family: &design.family, verdict }));
-    }
+    let file = shown::path(shown.file);
+    let file = &*file;
+    let verdict = &verdict_words(design);
+    let _ = writeln!(text, "{}", say(DesignWords::Wrote { file, family: &design.family, verdict }));
     let contents = DesignWords::Contents {
         supplies: &DesignWords::Supplies { count: site.supplies.len() }.both(),
         boxes: &DesignWords::Boxes { count: site.boxes.len() }.both(),
@@ -111,7 +110,9 @@ pub(super) fn report(
     };
     let bound = DesignWords::Bound {
         bound: &money(design.lower_bound),
-        saved: &fixed((design.gap() * 1e4).ceil() / 100.0, 2),
+        saved: &fixed((design.saved_at_most() * 1e4).ceil() / 100.0, 2),
+        saved_of_part: &fixed((design.saved_of_decidable() * 1e4).ceil() / 100.0, 2),
+        part: &money(design.decidable()),
     };
     let _ = writeln!(text, "\n{}\n{}", say(cost), say(bound));
     if !has_kinds {
@@ -139,15 +140,16 @@ pub(super) fn report(
         let price = &money(binding.price);
         let _ = writeln!(text, "{}", say(DesignWords::LimitCosts { limit: &binding.limit, price }));
     }
+    if !side_by_side.is_empty() {
+        let _ = write!(text, "\n{side_by_side}");
+    }
     if has_kinds {
         let _ = writeln!(text, "\n{}", say(DesignWords::Kinds));
         for line in &design.space {
             let _ = writeln!(text, "- {}", line.of(language));
         }
     }
-    if let Some(file) = file {
-        let _ = writeln!(text, "\n{}", say(DesignWords::Next { file }));
-    }
+    let _ = writeln!(text, "\n{}", say(DesignWords::Next { file }));
     text
 }
 
@@ -216,119 +218,4 @@ pub(super) fn side_by_side(
         }
     }
     text
-}
-
-/// The result for programs.
-#[derive(Serialize)]
-struct Json<'a> {
-    /// Missing where no family has a design.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    chosen: Option<&'a str>,
-    families: Vec<FamilyJson<'a>>,
-    /// Where there is no design: what would make one, with its cost, or without where it does not.
-    ways_out: Vec<WayJson<'a>>,
-}
-
-#[derive(Serialize)]
-struct WayJson<'a> {
-    what: &'a str,
-    cost: Option<f64>,
-}
-
-#[derive(Serialize)]
-struct FamilyJson<'a> {
-    family: &'a str,
-    /// Why there is none; missing where there is one.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    obstacle: Option<String>,
-    /// Missing where there is none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    design: Option<DesignJson<'a>>,
-}
-
-#[derive(Serialize)]
-struct DesignJson<'a> {
-    verdict: &'a str,
-    cost: f64,
-    material: f64,
-    labour_minutes: f64,
-    lower_bound: f64,
-    gap: f64,
-    cheapest_box: f64,
-    orders_tried: usize,
-    plans_assessed: usize,
-    supplies: usize,
-    boxes: usize,
-    runs: usize,
-    new_cable_m: f64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    tightest: Option<(String, f64)>,
-    limits: Vec<LimitJson<'a>>,
-    remarks: Vec<&'a str>,
-    warnings: Vec<WarningJson<'a>>,
-    space: Vec<&'a str>,
-}
-
-#[derive(Serialize)]
-struct WarningJson<'a> {
-    code: &'a str,
-    element: Option<&'a str>,
-}
-
-#[derive(Serialize)]
-struct LimitJson<'a> {
-    limit: &'a str,
-    price: f64,
-}
-
-/// The designs for programs.
-pub(super) fn json(
-    results: &[(String, Result<Design, Obstacle>)],
-    best: Option<&Design>,
-    ways: &[WayOut],
-) -> Result<String> {
-    let families = results.iter().map(|(family, result)| FamilyJson {
-        family,
-        obstacle: result.as_ref().err().map(ToString::to_string),
-        design: result.as_ref().ok().map(|design| DesignJson {
-            verdict: verdict(design),
-            cost: design.cost.as_units(),
-            material: design.material.as_units(),
-            labour_minutes: design.minutes,
-            lower_bound: design.lower_bound.as_units(),
-            gap: design.gap(),
-            cheapest_box: design.cheapest_box.as_units(),
-            orders_tried: design.orders,
-            plans_assessed: design.assessed,
-            supplies: design.site.supplies.len(),
-            boxes: design.site.boxes.len(),
-            runs: design.site.runs.len(),
-            new_cable_m: metres(design),
-            tightest: tightest(design),
-            limits: design
-                .binding
-                .iter()
-                .map(|binding| LimitJson {
-                    limit: binding.limit.of(Language::English),
-                    price: binding.price.as_units(),
-                })
-                .collect(),
-            remarks: design.remarks.iter().map(|remark| remark.of(Language::English)).collect(),
-            warnings: warnings(design)
-                .map(|warning| WarningJson {
-                    code: warning.code.as_str(),
-                    element: warning.element.as_ref().map(|element| element.as_str()),
-                })
-                .collect(),
-            space: design.space.iter().map(|line| line.of(Language::English)).collect(),
-        }),
-    });
-    let way = |way: &'_ WayOut| -> (String, Option<f64>) {
-        (way.what.of(Language::English).to_string(), way.cost.map(Money::as_units))
-    };
-    let ways: Vec<(String, Option<f64>)> = ways.iter().map(way).collect();
-    let ways_out = ways.iter().map(|(what, cost)| WayJson { what, cost: *cost }).collect();
-    let result =
-        Json { chosen: best.map(|design| design.family.as_str()), families: families.collect(), ways_out };
-    Ok(latchline_report::json::text(&result)?)
 }

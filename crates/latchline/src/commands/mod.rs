@@ -11,6 +11,8 @@ pub mod completions;
 mod decimal;
 pub mod design;
 mod design_change;
+mod design_choice;
+mod design_json;
 mod design_survey;
 mod design_words;
 pub mod draw;

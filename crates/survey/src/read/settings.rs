@@ -3,7 +3,7 @@
 use super::{Names, Reader, names};
 use crate::fields::{Form, Row, split};
 use crate::model::{Settings, Wiring};
-use crate::problem::ProblemKind;
+use crate::problem::{Problem, ProblemKind};
 use crate::sheets::{SETTINGS, meant, nearest, plain};
 use latchline_finding::{Money, Provenance, Sourced};
 use latchline_site::catalogue::{Media, OwnPrice, OwnPrices};
@@ -32,6 +32,10 @@ impl Reader<'_> {
             growth: 0,
             standby_hours: None,
             thin_margin_v: None,
+            least_margin_v: None,
+            no_warnings: None,
+            one_cable_type: None,
+            boxes_in_dwellings: None,
             surge_protection_ohm: None,
             cables: Vec::new(),
             withdrawn: Vec::new(),
@@ -72,6 +76,10 @@ impl Reader<'_> {
             Some(value)
         };
         let whole = |value: f64| value.round() as u32;
+        let flag = |problems: &mut Vec<Problem>| {
+            let is_so = row.flag("Value", problems)?;
+            Some(Sourced::new(is_so, text.origin.clone(), Provenance::Stated))
+        };
         match name {
             "Title" => settings.title = text.value,
             "Country" => settings.country = Some(text.value.to_uppercase()),
@@ -123,6 +131,10 @@ impl Reader<'_> {
             "Growth" => settings.growth = number(0.0, 1_000.0, "").map_or(0, whole),
             "Standby hours" => settings.standby_hours = number(0.0, 1_000.0, "h").map(at),
             "Thin margin" => settings.thin_margin_v = number(0.0, 10.0, "V"),
+            "Least margin" => settings.least_margin_v = number(0.0, 10.0, "V").map(at),
+            "No warnings" => settings.no_warnings = flag(self.problems),
+            "One cable type" => settings.one_cable_type = flag(self.problems),
+            "Boxes in dwellings" => settings.boxes_in_dwellings = flag(self.problems),
             "Surge protection" => settings.surge_protection_ohm = number(0.0, 1_000.0, "ohm"),
             "Cables" => settings.cables = names(&text),
             "Withdrawn parts" => settings.withdrawn = names(&text),

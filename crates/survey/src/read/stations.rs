@@ -31,7 +31,16 @@ impl Reader<'_> {
             let label = row.text("Label", self.problems).map(|label| label.value);
             let extensions = self.extensions(&row);
             let (Some(name), Some(place)) = (name, place) else { continue };
-            dwellings.push(Dwelling { name, place, drop_m, station, extensions, extension_m, label });
+            dwellings.push(Dwelling {
+                name,
+                place,
+                drop_m,
+                station,
+                extensions,
+                extension_m,
+                label,
+                numbered_in: None,
+            });
         }
         dwellings
     }

@@ -72,6 +72,7 @@ impl Reader<'_> {
                 mains: row.flag("Mains", self.problems).unwrap_or(false),
                 boxes: row.flag("Boxes", self.problems).unwrap_or(false),
                 outdoors: row.flag("Outdoors", self.problems).unwrap_or(false),
+                in_dwelling: row.flag("In a dwelling", self.problems).unwrap_or(false),
             });
         }
         (places, names)
@@ -113,7 +114,7 @@ impl Reader<'_> {
                 }
             }
             let length_mm = (length.value * 1e3).round() as u64;
-            routes.push(Route { from, to, length_mm, environment, beside_mains });
+            routes.push(Route { from, to, length_mm, environment, beside_mains, is_locked: false });
         }
         RouteGraph::new(count, routes)
     }

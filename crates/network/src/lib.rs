@@ -31,6 +31,7 @@ pub mod conductor_size;
 mod corner;
 pub mod demand;
 mod drawn;
+mod effort;
 pub mod evaluate;
 pub mod layout;
 pub mod memory;

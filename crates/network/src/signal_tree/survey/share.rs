@@ -431,8 +431,8 @@ mod tests {
         let responses: [&dyn Fn(f64) -> f64; 2] =
             [&|hz| ripple_db(hz) - 12.0, &|hz| ripple_db(hz) - hz * 1e-5 - 20.0];
         let look = |hz: &[f64]| {
-            let of = |gain_db: &&dyn Fn(f64) -> f64| hz.iter().map(|hz| gain_db(*hz)).collect();
-            Some(responses.iter().map(of).collect::<Vec<Vec<f64>>>())
+            let of = |response: &dyn Fn(f64) -> f64| hz.iter().map(|hz| response(*hz)).collect::<Vec<f64>>();
+            Some(responses.iter().map(|response| of(*response)).collect::<Vec<_>>())
         };
         let mut sides = Vec::new();
         for budget_db in (0..250).map(|step| 0.2 * f64::from(step)) {

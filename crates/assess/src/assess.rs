@@ -24,7 +24,8 @@ pub fn assess_with(site: &Site, memory: &Memory) -> Assessment {
 
 /// Judges a change that is only tried: gives up at the first finding that is not `allowed`, and at the first thing not judged that
 /// `may_lack` does not allow. Nothing is worked out before a rule looks at it, and the rules that take longest come last. Calls a start-up
-/// hiccuping that a longer simulation might see come to rest ([`Effort::Hurried`]).
+/// hiccuping that a longer simulation might see come to rest, and says of losses only on which side of their limits they are
+/// ([`Effort::Hurried`]).
 ///
 /// `None` also where the memory's work was given up.
 pub fn assess_trial(

@@ -24,7 +24,7 @@ use latchline_finding::{Finding, Severity};
 use latchline_network::calls::releases_at_once;
 use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
-use latchline_network::signal_tree::{CableLengths, SignalSurvey, survey_at, survey_with};
+use latchline_network::signal_tree::{CableLengths, SignalSurvey, survey_at};
 use latchline_network::start_up::{Effort, StartUps, start_up};
 use latchline_network::{GivenUp, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
 use latchline_site::model::Site;
@@ -147,7 +147,8 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     pub fn signal(&self) -> Result<WithSignal<'_>, GivenUp> {
         let signal = kept(&self.signal, || {
             self.memory.check()?;
-            survey_with(self.site(), &self.ground().layout, &self.memory)
+            let (site, layout) = (self.site(), &self.ground().layout);
+            survey_at(site, layout, &CableLengths::ALL, self.effort, &self.memory)
         })?;
         Ok(WithSignal { context: self.context(), signal })
     }
@@ -230,8 +231,8 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         let Rule { doc, check: Check::Signal(check) } = rules::signal_too_weak::SIGNAL_TOO_WEAK else {
             return Ok(Vec::new());
         };
-        let lengths = [CableLengths::Longest];
-        let signal = survey_at(self.site(), &self.ground().layout, &lengths, &self.memory)?;
+        let (site, layout) = (self.site(), &self.ground().layout);
+        let signal = survey_at(site, layout, &[CableLengths::Longest], self.effort, &self.memory)?;
         let mut report = Judgement::default();
         check(&doc, &WithSignal { context: self.context(), signal: &signal }, &mut report);
         Ok(report.findings)

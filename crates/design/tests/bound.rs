@@ -7,6 +7,7 @@ use crate::common::{design_with, survey};
 use latchline_assess::Verdict;
 use latchline_design::{Effort, Obstacle};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 const FAMILIES: [&str; 2] = ["ostrel-48", "larkfen-24"];
 
@@ -101,7 +102,14 @@ fn sheets(shape: &Shape) -> Vec<(&'static str, String)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, max_shrink_iters: 40, ..ProptestConfig::default() })]
+    // The seed is fixed: by others a survey came up now and then that is searched to its last grouping, for minutes, and every run is to
+    // take as long as the one before. `PROPTEST_RNG_SEED` has no say in it; another number here tries other surveys.
+    #![proptest_config(ProptestConfig {
+        cases: 64,
+        max_shrink_iters: 40,
+        rng_seed: RngSeed::Fixed(1),
+        ..ProptestConfig::default()
+    })]
 
     #[test]
     fn designs_pass_and_cost_no_less_than_their_bound(shape in shape()) {

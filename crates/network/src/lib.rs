@@ -32,6 +32,7 @@ pub mod conductor_size;
 mod corner;
 pub mod demand;
 mod drawn;
+mod effort;
 pub mod evaluate;
 mod first_limit;
 pub mod layout;

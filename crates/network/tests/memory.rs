@@ -3,9 +3,12 @@
 
 use crate::random_site::{Draw, draws, resolve};
 use latchline_network::short_circuit::{short_circuits, short_circuits_with};
-use latchline_network::signal_tree::{survey, survey_with};
+use latchline_network::signal_tree::{
+    BandSurvey, CableLengths, SignalSurvey, StationSignal, survey, survey_at, survey_with,
+};
 use latchline_network::start_up::{Effort, start_up};
 use latchline_network::{Layout, Memory, SearchOptions, StateSpace, worst_states, worst_states_with};
+use latchline_site::model::Site;
 use proptest::prelude::*;
 
 /// One change of a draw.
@@ -62,6 +65,20 @@ fn changed(draw: &Draw, change: &Change) -> Draw {
     draw
 }
 
+/// Stations beyond their budget or their ripple, by band.
+fn beyond(site: &Site, found: &SignalSurvey) -> Vec<(usize, usize, bool, bool)> {
+    let of_band = |survey: &BandSurvey| {
+        let band = &site.family().signal_bands[survey.band];
+        let most_ripple_db = band.ripple.as_ref().map_or(f64::INFINITY, |most| most.value.as_decibels());
+        let of = |one: &StationSignal| {
+            let is_weak = one.loss_db > band.budget.value.as_decibels();
+            (survey.band, one.station, is_weak, one.ripple.ripple_db > most_ripple_db)
+        };
+        survey.stations.iter().map(of).collect::<Vec<_>>()
+    };
+    found.bands.iter().flat_map(of_band).collect()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -82,7 +99,11 @@ proptest! {
             let found = short_circuits_with(&site, &layout, &space, &memory);
             prop_assert_eq!(found.as_ref(), Ok(&anew), "{:?}", change);
             prop_assert_eq!(&survey(&site, &layout).missing, &[]);
+            // Hurried first, so that what it keeps is not taken for the whole.
+            let all = &CableLengths::ALL;
+            let hurried = survey_at(&site, &layout, all, Effort::Hurried, &memory).expect("it is wanted");
             prop_assert_eq!(survey_with(&site, &layout, &memory), Ok(survey(&site, &layout)), "{:?}", change);
+            prop_assert_eq!(beyond(&site, &hurried), beyond(&site, &survey(&site, &layout)), "{:?}", change);
             let anew = start_up(&site, &layout, Effort::Whole, &Memory::default()).expect("it is wanted");
             prop_assert_eq!(&anew.missing, &[]);
             prop_assert_eq!(&start_up(&site, &layout, Effort::Whole, &memory).expect("it is wanted"), &anew, "{:?}", change);

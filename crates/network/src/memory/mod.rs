@@ -13,11 +13,11 @@ mod store;
 pub use fingerprint::{Fingerprint, Key};
 pub(crate) use store::Weighed;
 
+use crate::effort::Effort;
 use crate::nominal_figures::StageNominal;
 use crate::short_circuit::StageShorts;
 use crate::signal_tree::survey::call_survey::CallSurvey;
 use crate::stage_search::StageFound;
-use crate::start_up::effort::Effort;
 use crate::wanted::{GivenUp, Wanted};
 use latchline_circuit::startup::StartUp;
 use std::sync::Arc;
@@ -47,7 +47,7 @@ struct Stores {
     /// Shorts on a stage.
     shorts: Store<Key, Arc<StageShorts>>,
     /// One caller in one band; `None` where it is not for this caller.
-    signals: Store<Key, Option<Arc<CallSurvey>>>,
+    signals: Store<(Key, Effort), Option<Arc<CallSurvey>>>,
     /// Power return; `None` where the simulator refuses the case.
     start_ups: Store<(Key, Effort), Option<Arc<StartUp>>>,
 }
@@ -103,12 +103,15 @@ impl Memory {
         self.stores.shorts.get(key, || Arc::new(work()))
     }
 
+    /// A call, where more effort than asked for serves as well.
     pub(crate) fn signal(
         &self,
         key: Key,
+        effort: Effort,
         work: impl FnOnce() -> Option<CallSurvey>,
     ) -> Option<Arc<CallSurvey>> {
-        self.stores.signals.get(key, || work().map(Arc::new))
+        let known = more_known(&self.stores.signals, key, effort);
+        known.unwrap_or_else(|| self.stores.signals.get((key, effort), || work().map(Arc::new)))
     }
 
     /// A start-up, where more effort than asked for serves as well.
@@ -118,11 +121,16 @@ impl Memory {
         effort: Effort,
         work: impl FnOnce() -> Result<Option<StartUp>, GivenUp>,
     ) -> Result<Option<Arc<StartUp>>, GivenUp> {
-        let known = match effort {
-            Effort::Hurried => self.stores.start_ups.known((key, Effort::Whole)),
-            Effort::Whole => None,
-        };
+        let known = more_known(&self.stores.start_ups, key, effort);
         let anew = || self.stores.start_ups.try_get((key, effort), || Ok(work()?.map(Arc::new)));
         known.map_or_else(anew, Ok)
+    }
+}
+
+/// What is known of a case by more effort than is asked for.
+fn more_known<V: Clone + Weighed>(store: &Store<(Key, Effort), V>, key: Key, effort: Effort) -> Option<V> {
+    match effort {
+        Effort::Hurried => store.known((key, Effort::Whole)),
+        Effort::Whole => None,
     }
 }

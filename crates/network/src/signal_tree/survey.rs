@@ -31,6 +31,7 @@ use self::call_survey::CallSurvey;
 use self::found::Call;
 use super::key::ComponentKeys;
 use super::{CableLengths, MissingKind, MissingValue, SignalNetwork};
+use crate::effort::Effort;
 use crate::layout::Layout;
 use crate::memory::Memory;
 use crate::wanted::GivenUp;
@@ -53,11 +54,11 @@ pub fn survey(site: &Site, layout: &Layout) -> SignalSurvey {
 /// # Errors
 /// [`GivenUp`] if the memory's work is no longer wanted.
 pub fn survey_with(site: &Site, layout: &Layout, memory: &Memory) -> Result<SignalSurvey, GivenUp> {
-    survey_at(site, layout, &CableLengths::ALL, memory)
+    survey_at(site, layout, &CableLengths::ALL, Effort::Whole, memory)
 }
 
-/// As [`survey_with`] at some of the lengths alone: no loss is greater than that of the whole survey, which finds what was worked out here
-/// again.
+/// As [`survey_with`] at some of the lengths alone and with as much effort as is asked for: no station is beyond its budget that is not so in
+/// the whole survey, and what was worked out here is found again.
 ///
 /// # Errors
 /// As [`survey_with`].
@@ -65,6 +66,7 @@ pub fn survey_at(
     site: &Site,
     layout: &Layout,
     lengths: &[CableLengths],
+    effort: Effort,
     memory: &Memory,
 ) -> Result<SignalSurvey, GivenUp> {
     let bands = &site.family().signal_bands;
@@ -102,8 +104,8 @@ pub fn survey_at(
             let key = &keys[network];
             let network = &networks[network];
             let key = key.of_call(site, network, call.caller, &call.targets, &bands[band]);
-            let work = || survey_call(site, network, call, &bands[band], workspace);
-            Ok(key.and_then(|key| memory.signal(key, work)))
+            let work = || survey_call(site, network, call, &bands[band], effort, workspace);
+            Ok(key.and_then(|key| memory.signal(key, effort, work)))
         })
         .collect::<Result<_, GivenUp>>()?;
     let judged: Vec<Judged<'_>> = judged
@@ -122,8 +124,9 @@ pub fn survey_at(
 }
 
 /// Insertion losses in decibel in one band of the family from one caller at the stations that it can call, on a network at any of the
-/// lengths, none above what a survey of the whole finds: the loss at a station is the greatest from any of its callers at any length, and between the frequencies that are looked at first there
-/// may be more. `None` where the call cannot be judged.
+/// lengths, none of them beyond the budget that is not so in a survey of the whole: the loss at a station is the greatest from any of its
+/// callers at any length, and between the frequencies that are looked at first there may be more. [`Effort::Hurried`] says how near they
+/// are. `None` where the call cannot be judged.
 pub fn losses_from_caller(
     site: &Site,
     network: &SignalNetwork,
@@ -143,8 +146,8 @@ pub fn losses_from_caller(
         return Some(losses.into_iter().map(|(target, loss_db)| (call.targets[target], loss_db)).collect());
     }
     let key = ComponentKeys::new(network).of_call(site, network, caller, &call.targets, band)?;
-    let work = || survey_call(site, network, call, band, &mut Workspace::default());
-    let found = memory.signal(key, work)?;
+    let work = || survey_call(site, network, call, band, Effort::Hurried, &mut Workspace::default());
+    let found = memory.signal(key, Effort::Hurried, work)?;
     Some(found.rows.iter().map(|row| (call.targets[row.target], row.loss_db)).collect())
 }
 

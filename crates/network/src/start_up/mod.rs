@@ -20,11 +20,10 @@
 //!
 //! A run that comes to rest, hiccups or sits in a brown-out is a numerical observation of this model, not a proof.
 
-pub(crate) mod effort;
 mod key;
 pub(crate) mod system;
 
-pub use effort::Effort;
+pub use crate::effort::Effort;
 pub use system::{KNEE, Missing};
 
 use crate::layout::{Layout, StageNode};

@@ -22,7 +22,7 @@ nominal_voltage = "48 V"
 simultaneous_calls = {calls}
 simultaneous_views = 1
 all_call = true
-signal_bands = [{{ name = "speech", low = "300 Hz", high = "3.4 kHz", budget = "12 dB" }}, {{ name = "data", low = "100 kHz", high = "2 MHz", budget = "30 dB" }}]
+signal_bands = [{{ name = "speech", low = "300 Hz", high = "3.4 kHz", budget = "12 dB" }}, {{ name = "data", low = "100 kHz", high = "2 MHz", budget = "30 dB", ripple = "6 dB" }}, {{ name = "picture", low = "1 MHz", high = "4 MHz", budget = "20 dB", share = "50 %" }}]
 [families.test.addresses]
 indoor = [{{ field = "dwelling", first = 1, last = 99, set_by = "keyed", digits = 2, label = "NUMBER" }}, {{ field = "extension", first = 1, last = 9, set_by = "keyed", digits = 1, label = "STATION" }}]
 door = [{{ field = "entrance", first = 1, last = 9, set_by = "keyed", digits = 1, label = "DOOR" }}]

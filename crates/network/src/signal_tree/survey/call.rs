@@ -4,7 +4,8 @@ use super::super::SignalNetwork;
 use super::call_survey::{CallSurvey, TargetRow};
 use super::found::{Call, Notch, SignalResponse};
 use super::grid::{grid, lowest, narrowed};
-use super::share::{ShareLevel, settled};
+use super::share::{ShareLevel, Wanted, settled};
+use crate::effort::Effort;
 use latchline_circuit::signal::{Branch, LANES, Shunt, SignalTree, Workspace, sweep_with_driving_points};
 use latchline_site::catalogue::{Media, SignalBand};
 use latchline_site::model::Site;
@@ -141,7 +142,7 @@ pub(super) fn least_losses_db(
     call: &Call,
     band: &SignalBand,
 ) -> Option<Vec<(usize, f64)>> {
-    let found = on_grid(site, network, call, band, &mut Workspace::default())?;
+    let found = on_grid(site, network, call, band, Effort::Hurried, &mut Workspace::default())?;
     Some(found.rows.iter().map(|row| (row.target, row.loss_db)).collect())
 }
 
@@ -150,6 +151,7 @@ fn on_grid(
     network: &SignalNetwork,
     call: &Call,
     band: &SignalBand,
+    effort: Effort,
     workspace: &mut Workspace,
 ) -> Option<OnGrid> {
     let uses = |station: usize| {
@@ -191,8 +193,13 @@ fn on_grid(
         (frequencies_hz, gains, vec![None; all.len()], 0)
     } else {
         let look = |hz: &[f64]| gains_db(&ordered.tree, source_ohm, &all, hz, workspace);
-        let budget_db = band.budget.value.as_decibels();
-        let settled = settled(frequencies_hz, gains, band.share.value.as_fraction(), budget_db, look)?;
+        let wanted = Wanted {
+            share: band.share.value.as_fraction(),
+            budget_db: band.budget.value.as_decibels(),
+            // The ripple is taken between the points of a level.
+            is_side_enough: effort == Effort::Hurried && band.ripple.is_none(),
+        };
+        let settled = settled(frequencies_hz, gains, wanted, look)?;
         let levels = settled.levels.into_iter().map(Some).collect();
         (settled.frequencies_hz, settled.gains, levels, settled.unsettled)
     };
@@ -211,21 +218,28 @@ pub(super) fn survey_call(
     network: &SignalNetwork,
     call: &Call,
     band: &SignalBand,
+    effort: Effort,
     workspace: &mut Workspace,
 ) -> Option<CallSurvey> {
     let OnGrid { ordered, source_ohm, receivers, frequencies_hz, grid_complete, gains, mut rows, unsettled } =
-        on_grid(site, network, call, band, workspace)?;
+        on_grid(site, network, call, band, effort, workspace)?;
     let budget_db = band.budget.value.as_decibels();
     let mut by_loss: Vec<usize> = (0..rows.len()).collect();
     by_loss.sort_by(|a, b| rows[*b].loss_db.total_cmp(&rows[*a].loss_db).then(a.cmp(b)));
+    // Of the weakest the last figure is wanted, or whether its dip is within the ripple.
+    let is_wanted = |row: &TargetRow| match (effort, &band.ripple) {
+        (Effort::Whole, _) => true,
+        (Effort::Hurried, None) => false,
+        (Effort::Hurried, Some(most)) => row.ripple_db + NARROW_WITHIN_DB >= most.value.as_decibels(),
+    };
+    // What has failed on the grid fails.
+    let is_near = |row: &TargetRow| row.loss_db + NARROW_WITHIN_DB >= budget_db && row.loss_db <= budget_db;
     let wanted: Vec<usize> = by_loss
         .iter()
         .copied()
         .enumerate()
         .filter(|_| narrows(band))
-        .filter(|(rank, row)| *rank == 0 || rows[*row].loss_db + NARROW_WITHIN_DB >= budget_db)
-        // What has failed on the grid fails; only the worst of those is wanted to its last figure.
-        .filter(|(rank, row)| *rank == 0 || rows[*row].loss_db <= budget_db)
+        .filter(|(rank, row)| is_near(&rows[*row]) || *rank == 0 && is_wanted(&rows[*row]))
         .map(|(_, row)| row)
         .collect();
     for &row in wanted.iter().take(MOST_NARROWED) {

@@ -53,6 +53,10 @@ pub(super) fn narrowed(
                 best = (at_hz, gain_db);
             }
         }
+        // A response that is lowest at an end of the band falls up to it.
+        if best.0 == frequencies_hz[0] || best.0 == frequencies_hz[frequencies_hz.len() - 1] {
+            break;
+        }
         low_hz = low_hz.max(best.0 - step_hz);
         high_hz = high_hz.min(best.0 + step_hz);
     }

@@ -12,6 +12,8 @@ const NEAR_THE_WEAKEST_DB: f64 = 1.0;
 const NEAR_THE_BUDGET_DB: f64 = 3.0;
 /// A level is as good as found within this, in decibel.
 const SOLVED_DB: f64 = 1e-9;
+/// A first look finds it within this, in decibel.
+const ROUGH_DB: f64 = 1.0;
 /// Halvings on whole cubics before those on their pieces.
 const WHOLE_ROUNDS: usize = 5;
 /// Pieces of a cubic.
@@ -64,8 +66,8 @@ impl Piece {
     }
 }
 
-/// The level at frequencies that rise, two at least.
-pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) -> ShareLevel {
+/// The level at frequencies that rise, two at least: it, or up to so many decibel below it.
+fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64, within_db: f64) -> ShareLevel {
     let response = Response { frequencies_hz, gains_db };
     let last = response.last();
     let wanted_hz = share * (frequencies_hz[last] - frequencies_hz[0]);
@@ -77,7 +79,7 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     let (mut open, mut counted_hz): (Vec<Interval>, f64) =
         ((0..last).map(|k| response.interval(k)).collect(), 0.0);
     for _ in 0..WHOLE_ROUNDS {
-        if high_db - low_db <= SOLVED_DB {
+        if high_db - low_db <= within_db {
             break;
         }
         let level_db = 0.5 * (low_db + high_db);
@@ -106,7 +108,7 @@ pub(super) fn share_level(frequencies_hz: &[f64], gains_db: &[f64], share: f64) 
     // Few are left, and of these few pieces.
     let mut pieces: Vec<Piece> =
         open.iter().flat_map(|interval| *cut.pieces_of(response, interval.k)).collect();
-    while high_db - low_db > SOLVED_DB {
+    while high_db - low_db > within_db {
         pieces.retain(|piece| {
             let is_above = piece.low_db() >= high_db;
             if is_above {
@@ -241,6 +243,37 @@ impl Response<'_> {
     }
 }
 
+/// What is wanted of the receivers of a band.
+#[derive(Clone, Copy)]
+pub(super) struct Wanted {
+    /// The share of the band on which a level is kept.
+    pub share: f64,
+    /// The greatest loss allowed, in decibel.
+    pub budget_db: f64,
+    /// Whether it is enough to know on which side of the budget each is. Levels away from it are then left up to `ROUGH_DB` too low.
+    pub is_side_enough: bool,
+}
+
+impl Wanted {
+    /// Which levels decide: the weakest, and those near the budget; with levels up to so much too low, those that may.
+    fn deciding(self, levels: &[ShareLevel], slack_db: f64) -> Vec<usize> {
+        let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
+        let decides = |level: &ShareLevel| {
+            !self.is_side_enough && level.gain_db <= weakest_db + NEAR_THE_WEAKEST_DB + slack_db
+                || (level.gain_db + self.budget_db).abs() <= NEAR_THE_BUDGET_DB + slack_db
+        };
+        (0..levels.len()).filter(|one| decides(&levels[*one])).collect()
+    }
+
+    /// Those that decide and have moved by more than what is settled since the levels before, if there are any.
+    fn moving(self, levels: &[ShareLevel], before: Option<&[ShareLevel]>) -> Vec<usize> {
+        let moved = |one: &usize| {
+            before.is_none_or(|before| (levels[*one].gain_db - before[*one].gain_db).abs() > SETTLED_DB)
+        };
+        self.deciding(levels, 0.0).into_iter().filter(moved).collect()
+    }
+}
+
 /// Responses of several receivers at the same frequencies, with their levels.
 pub(super) struct SettledShare {
     pub frequencies_hz: Vec<f64>,
@@ -257,85 +290,103 @@ pub(super) struct SettledShare {
 pub(super) fn settled(
     mut frequencies_hz: Vec<f64>,
     mut gains: Vec<Vec<f64>>,
-    share: f64,
-    budget_db: f64,
+    wanted: Wanted,
     mut look: impl FnMut(&[f64]) -> Option<Vec<Vec<f64>>>,
 ) -> Option<SettledShare> {
-    let levels_of = |frequencies_hz: &[f64], gains: &[Vec<f64>]| -> Vec<ShareLevel> {
-        gains.iter().map(|gains| share_level(frequencies_hz, gains, share)).collect()
+    let level_of = |frequencies_hz: &[f64], gains: &[f64], within_db: f64| {
+        share_level(frequencies_hz, gains, wanted.share, within_db)
     };
-    let mut levels = levels_of(&frequencies_hz, &gains);
+    let mut levels: Vec<ShareLevel> =
+        gains.iter().map(|gains| level_of(&frequencies_hz, gains, ROUGH_DB)).collect();
+    // Only those are solved that may decide; the others when all is settled.
+    let mut followed = wanted.deciding(&levels, ROUGH_DB);
     let mut before: Option<Vec<ShareLevel>> = None;
-    for _ in 0..MOST_ROUNDS {
-        // There is one finer look at least.
-        let moving = moving(&levels, before.as_deref(), budget_db);
-        if moving.is_empty() {
-            return Some(SettledShare { frequencies_hz, gains, levels, unsettled: 0 });
+    let mut rounds = 0;
+    let unsettled = loop {
+        for one in &followed {
+            levels[*one] = level_of(&frequencies_hz, &gains[*one], SOLVED_DB);
         }
-        let last = frequencies_hz.len() - 1;
-        let decides = |k: usize| {
-            moving.iter().any(|&one| {
-                let near = &gains[one][k.saturating_sub(1)..=(k + 2).min(last)];
-                let lowest = near.iter().copied().fold(f64::INFINITY, f64::min);
-                let highest = near.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-                let level_db = levels[one].gain_db;
-                lowest - NEAR_DB <= level_db && level_db <= highest + NEAR_DB
-            })
-        };
-        let between: Vec<(usize, f64)> = (0..last)
-            .filter(|&k| decides(k))
-            .map(|k| (k, 0.5 * (frequencies_hz[k] + frequencies_hz[k + 1])))
-            .collect();
+        // There is one finer look at least.
+        let moving = wanted.moving(&levels, before.as_deref());
+        let is_last = moving.is_empty() || rounds == MOST_ROUNDS;
+        let between = if is_last { Vec::new() } else { between(&frequencies_hz, &gains, &levels, &moving) };
         if between.is_empty() || frequencies_hz.len() + between.len() > MOST_POINTS {
-            break;
+            if !wanted.is_side_enough {
+                for one in (0..levels.len()).filter(|one| followed.binary_search(one).is_err()) {
+                    levels[one] = level_of(&frequencies_hz, &gains[one], SOLVED_DB);
+                }
+                // One that was far may have come near with the points between.
+                let late = wanted.moving(&levels, None);
+                if is_last
+                    && late.iter().any(|one| followed.binary_search(one).is_err())
+                    && rounds < MOST_ROUNDS
+                {
+                    (followed, before) = (late, None);
+                    continue;
+                }
+            }
+            break moving;
         }
         let further_hz: Vec<f64> = between.iter().map(|(_, hz)| *hz).collect();
         let further = look(&further_hz)?;
-        let merged = |values: &[f64], new: &[f64]| {
-            let mut all = Vec::with_capacity(values.len() + new.len());
-            let mut next = between.iter().map(|(k, _)| *k).zip(new).peekable();
-            for (k, value) in values.iter().enumerate() {
-                all.push(*value);
-                if let Some((_, new)) = next.next_if(|(at, _)| *at == k) {
-                    all.push(*new);
-                }
-            }
-            all
-        };
-        gains = gains.iter().zip(&further).map(|(gains, new)| merged(gains, new)).collect();
-        frequencies_hz = merged(&frequencies_hz, &further_hz);
-        before = Some(levels);
-        levels = levels_of(&frequencies_hz, &gains);
-    }
+        gains = gains.iter().zip(&further).map(|(gains, new)| merged(&between, gains, new)).collect();
+        frequencies_hz = merged(&between, &frequencies_hz, &further_hz);
+        before = Some(levels.clone());
+        rounds += 1;
+    };
     // Where no finer look could be had, the points are compared with every second of them.
-    let before = before.unwrap_or_else(|| {
-        let last = frequencies_hz.len() - 1;
-        let sparse = |values: &[f64]| -> Vec<f64> {
-            values
-                .iter()
-                .enumerate()
-                .filter(|(k, _)| k % 2 == 0 || *k == last)
-                .map(|(_, value)| *value)
-                .collect()
-        };
-        let sparse_gains: Vec<Vec<f64>> = gains.iter().map(|gains| sparse(gains)).collect();
-        levels_of(&sparse(&frequencies_hz), &sparse_gains)
-    });
-    let unsettled = moving(&levels, Some(&before), budget_db).len();
+    let unsettled = if before.is_some() || unsettled.is_empty() {
+        unsettled.len()
+    } else {
+        let sparse_hz = every_second(&frequencies_hz);
+        let sparse: Vec<ShareLevel> =
+            gains.iter().map(|gains| level_of(&sparse_hz, &every_second(gains), SOLVED_DB)).collect();
+        wanted.moving(&levels, Some(&sparse)).len()
+    };
     Some(SettledShare { frequencies_hz, gains, levels, unsettled })
 }
 
-/// Those that decide and have moved by more than what is settled since the levels before, if there are any.
-fn moving(levels: &[ShareLevel], before: Option<&[ShareLevel]>, budget_db: f64) -> Vec<usize> {
-    let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
-    let decides = |level: &ShareLevel| {
-        level.gain_db <= weakest_db + NEAR_THE_WEAKEST_DB
-            || (level.gain_db + budget_db).abs() <= NEAR_THE_BUDGET_DB
+/// The middles of the intervals that decide on the levels that move, each with the interval.
+fn between(
+    frequencies_hz: &[f64],
+    gains: &[Vec<f64>],
+    levels: &[ShareLevel],
+    moving: &[usize],
+) -> Vec<(usize, f64)> {
+    let last = frequencies_hz.len() - 1;
+    let decides = |k: usize| {
+        moving.iter().any(|&one| {
+            let near = &gains[one][k.saturating_sub(1)..=(k + 2).min(last)];
+            let lowest = near.iter().copied().fold(f64::INFINITY, f64::min);
+            let highest = near.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+            let level_db = levels[one].gain_db;
+            lowest - NEAR_DB <= level_db && level_db <= highest + NEAR_DB
+        })
     };
-    let moved = |one: &usize| {
-        before.is_none_or(|before| (levels[*one].gain_db - before[*one].gain_db).abs() > SETTLED_DB)
-    };
-    (0..levels.len()).filter(|one| decides(&levels[*one])).filter(moved).collect()
+    (0..last)
+        .filter(|&k| decides(k))
+        .map(|k| (k, 0.5 * (frequencies_hz[k] + frequencies_hz[k + 1])))
+        .collect()
+}
+
+/// Values at points with those between them put in.
+fn merged(between: &[(usize, f64)], values: &[f64], new: &[f64]) -> Vec<f64> {
+    let mut all = Vec::with_capacity(values.len() + new.len());
+    let mut next = between.iter().map(|(k, _)| *k).zip(new).peekable();
+    for (k, value) in values.iter().enumerate() {
+        all.push(*value);
+        if let Some((_, new)) = next.next_if(|(at, _)| *at == k) {
+            all.push(*new);
+        }
+    }
+    all
+}
+
+/// Every second of them and the last.
+fn every_second(values: &[f64]) -> Vec<f64> {
+    let last = values.len() - 1;
+    let kept = values.iter().enumerate().filter(|(k, _)| k % 2 == 0 || *k == last);
+    kept.map(|(_, value)| *value).collect()
 }
 
 #[cfg(test)]
@@ -346,7 +397,8 @@ mod tests {
         let frequencies_hz: Vec<f64> = (0..=points).map(|k| 1e6 * k as f64 / points as f64).collect();
         let gains: Vec<Vec<f64>> = vec![frequencies_hz.iter().map(|hz| gain_db(*hz)).collect()];
         let look = |hz: &[f64]| Some(vec![hz.iter().map(|hz| gain_db(*hz)).collect()]);
-        let settled = settled(frequencies_hz, gains, share, 1e3, look).expect("it can be looked at");
+        let wanted = Wanted { share, budget_db: 1e3, is_side_enough: false };
+        let settled = settled(frequencies_hz, gains, wanted, look).expect("it can be looked at");
         assert_eq!(settled.unsettled, 0);
         settled.levels[0].gain_db
     }
@@ -368,6 +420,36 @@ mod tests {
             let expected_db = 10.0 * (std::f64::consts::PI * (0.5 - share)).sin();
             assert!((found_db - expected_db).abs() < 0.05, "{share}: {found_db}, not {expected_db}");
         }
+    }
+
+    /// Which of two receivers are beyond the budget is the same whether or not their levels are solved, at budgets on both sides of them
+    /// and all the way between.
+    #[test]
+    fn the_side_of_the_budget_needs_no_level() {
+        let frequencies_hz: Vec<f64> = (0..=64).map(|k| 1e6 * f64::from(k) / 64.0).collect();
+        let ripple_db = |hz: f64| 10.0 * (std::f64::consts::TAU * 8e-6 * hz).sin();
+        let responses: [&dyn Fn(f64) -> f64; 2] =
+            [&|hz| ripple_db(hz) - 12.0, &|hz| ripple_db(hz) - hz * 1e-5 - 20.0];
+        let look = |hz: &[f64]| {
+            let of = |response: &dyn Fn(f64) -> f64| hz.iter().map(|hz| response(*hz)).collect::<Vec<f64>>();
+            Some(responses.iter().map(|response| of(*response)).collect::<Vec<_>>())
+        };
+        let mut sides = Vec::new();
+        for budget_db in (0..250).map(|step| 0.2 * f64::from(step)) {
+            let beyond = |is_side_enough: bool| -> Vec<bool> {
+                let wanted = Wanted { share: 0.8, budget_db, is_side_enough };
+                let gains = look(&frequencies_hz).expect("it can be looked at");
+                let settled =
+                    settled(frequencies_hz.clone(), gains, wanted, look).expect("it can be looked at");
+                settled.levels.iter().map(|level| -level.gain_db > budget_db).collect()
+            };
+            let solved = beyond(false);
+            assert_eq!(beyond(true), solved, "{budget_db} dB");
+            sides.push(solved.iter().filter(|one| **one).count());
+        }
+        // All, one and none of them.
+        sides.dedup();
+        assert_eq!(sides, [2, 1, 0]);
     }
 
     /// Notches without bottom, `20 lg |cos|`: on the share s it loses at most `-20 lg cos(pi s / 2)`.

@@ -1,0 +1,127 @@
+//! The cheapest candidates that mend a finding.
+
+use super::Bench;
+use super::known::{Sketch, Wanted};
+use super::price::Price;
+use crate::candidate::Candidate;
+use crate::outcome::{Outcome, key};
+use latchline_finding::{Finding, Severity};
+use rayon::prelude::*;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Most candidates of a kind tried beyond the cheapest that mends, for one that brings no warning.
+const MOST_CLEANER: usize = 3;
+
+/// A candidate that mends a finding.
+pub(crate) struct Mending {
+    /// Which of the candidates.
+    pub index: usize,
+    pub(super) price: Price,
+    pub(super) outcome: Arc<Outcome>,
+}
+
+/// A candidate with its price, and with its site if that takes time to make again.
+struct Priced {
+    index: usize,
+    price: Price,
+    sketch: Option<Sketch>,
+}
+
+impl Bench<'_> {
+    /// The cheapest candidate of each kind that mends a finding: those that bring no warning first, of these the cheapest; of those that
+    /// cost the same the ones that bring no finding, then least labour, then in the order of the candidates. At most so many.
+    ///
+    /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends without a
+    /// warning or `MOST_CLEANER` more were tried, and none behind the last that is wanted. Where none mends it, those that leave a lesser
+    /// form of it do, an advice for a warning.
+    pub(crate) fn cheapest_of_each_kind(
+        &self,
+        candidates: &[Candidate],
+        finding: &Finding,
+        most: usize,
+    ) -> Vec<Mending> {
+        let kept = self.cheapest(candidates, Wanted { finding, may_lessen: false }, most);
+        if !kept.is_empty() {
+            return kept;
+        }
+        let key = key(finding);
+        let lessens = |candidate: &Candidate| {
+            self.known_changes.lock().is_ok_and(|changes| {
+                changes.get(&candidate.edit).is_some_and(|known| known.lessens.contains(&key))
+            })
+        };
+        if candidates.iter().any(lessens) {
+            self.cheapest(candidates, Wanted { finding, may_lessen: true }, most)
+        } else {
+            kept
+        }
+    }
+
+    fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: usize) -> Vec<Mending> {
+        let mut priced: Vec<Priced> = candidates
+            .par_iter()
+            .enumerate()
+            .filter_map(|(index, candidate)| {
+                let (mut price, sketch) = self.priced(&candidate.edit)?;
+                if !candidate.is_priced {
+                    price.material = None;
+                }
+                Some(Priced { index, price, sketch })
+            })
+            .collect();
+        priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
+        let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
+        for Priced { index, price, sketch } in priced {
+            if found.values().filter(|(known, _)| !self.warns(known)).count() == most {
+                break;
+            }
+            let kind = candidates[index].kind;
+            let known = found.get_mut(kind);
+            // Another of the kind is better only if it brings less: none at all at the same cost, no warning at some more.
+            let brought = match known {
+                None => None,
+                Some((known, more)) => {
+                    let brought = self.worst_brought(&known.outcome);
+                    let is_dearer = known.price.material != price.material;
+                    *more += 1;
+                    let is_hopeless =
+                        is_dearer && (brought < Some(Severity::Warning) || *more > MOST_CLEANER);
+                    if brought.is_none() || is_hopeless {
+                        continue;
+                    }
+                    Some(brought)
+                }
+            };
+            let change = &candidates[index].edit;
+            if let Some(outcome) = self.judge(change, sketch, wanted)
+                && brought.is_none_or(|brought| self.worst_brought(&outcome) < brought)
+                && let Some(outcome) = self.through_text(change, wanted)
+            {
+                found.insert(kind, (Mending { index, price, outcome }, 0));
+            }
+        }
+        let mut kept: Vec<Mending> = found.into_values().map(|(mending, _)| mending).collect();
+        kept.sort_by(|a, b| {
+            let brings = |one: &Mending| self.worst_brought(&one.outcome).is_some();
+            let by_warnings = self.warns(a).cmp(&self.warns(b));
+            by_warnings
+                .then(a.price.by_material(&b.price))
+                .then(brings(a).cmp(&brings(b)))
+                .then(a.price.order(&b.price))
+                .then(a.index.cmp(&b.index))
+        });
+        kept.truncate(most);
+        kept
+    }
+
+    /// Whether a change brings a warning that was not there.
+    fn warns(&self, mending: &Mending) -> bool {
+        self.worst_brought(&mending.outcome) >= Some(Severity::Warning)
+    }
+
+    /// How much the worst finding matters that a change brings and that was not there; `None` if it brings none.
+    fn worst_brought(&self, outcome: &Outcome) -> Option<Severity> {
+        outcome.worst_brought(&self.known)
+    }
+}

@@ -143,7 +143,9 @@ pub fn alternatives(
     }
     let place = |by: usize| {
         let better = list.iter().position(|one| one.asked == found[by].asked);
-        better.or_else(|| list.iter().position(|one| one.merits.is_as_good_as(&found[by].merits))).unwrap_or(0)
+        better
+            .or_else(|| list.iter().position(|one| one.merits.is_as_good_as(&found[by].merits)))
+            .unwrap_or(0)
     };
     left_out.extend(beaten.into_iter().map(|(asked, by, is_tie)| {
         let why = if is_tie { Why::Tied(place(by)) } else { Why::Beaten(place(by)) };

@@ -68,6 +68,11 @@ def run(*arguments, status: int | None = None) -> subprocess.CompletedProcess:
     return done
 
 
+def passes(site: Path) -> bool:
+    """Whether `check` finds no error; in the format in which it seeks no remedies, which takes a tenth of the time on a site that fails."""
+    return run("check", site, "--format", "short").returncode == 0
+
+
 def design(folder: Path, output: Path, *options: str) -> dict:
     """Designs, and gives the JSON of the chosen family."""
     done = run("design", folder, "-o", output, "--force", "--format", "json", *options, status=0)

@@ -7,7 +7,7 @@ use self::meant::{Unquoted, same_word, unquoted};
 use self::quantity::{GAUGE_DIMENSIONS, LOAD_DIMENSIONS};
 use super::{Entry, Field, Findings, NameBudget, Record, Value, clip};
 use crate::codes;
-use crate::keys::{Dimension, KeySpec, Kind, QuantityError, TableSpec, Without, read_quantity};
+use crate::keys::{KeySpec, Kind, TableSpec, Without, read_quantity};
 use latchline_finding::{Code, FileId, Finding, Severity, Span};
 use latchline_words::reading::{BadName, Thing};
 use std::ops::Range;
@@ -261,16 +261,7 @@ impl Reader<'_> {
                     DeValue::Float(number) => number.as_str(),
                     _ => "",
                 };
-                let dimensions: &[Dimension] = match kind {
-                    Kind::Quantity(bounds) => &[bounds.dimension],
-                    Kind::Load => LOAD_DIMENSIONS,
-                    _ => GAUGE_DIMENSIONS,
-                };
-                let error = match written.trim_start_matches(['+', '-']) {
-                    "nan" | "inf" => QuantityError::NotANumber,
-                    _ => QuantityError::NoUnit,
-                };
-                self.bad_quantity(written, &span, error, kind, dimensions, context);
+                self.bare_number(written, &span, kind, context);
                 None
             }
             (Kind::Words(words), DeValue::String(text)) => {

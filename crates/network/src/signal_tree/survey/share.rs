@@ -255,6 +255,11 @@ pub(super) struct Wanted {
 }
 
 impl Wanted {
+    /// How near the levels on the points given are wanted at first, in decibel.
+    fn first_within_db(self) -> f64 {
+        if self.is_side_enough { ROUGH_DB } else { SOLVED_DB }
+    }
+
     /// Which levels decide: the weakest, and those near the budget; with levels up to so much too low, those that may.
     fn deciding(self, levels: &[ShareLevel], slack_db: f64) -> Vec<usize> {
         let weakest_db = levels.iter().map(|level| level.gain_db).fold(f64::INFINITY, f64::min);
@@ -297,46 +302,37 @@ pub(super) fn settled(
         share_level(frequencies_hz, gains, wanted.share, within_db)
     };
     let mut levels: Vec<ShareLevel> =
-        gains.iter().map(|gains| level_of(&frequencies_hz, gains, ROUGH_DB)).collect();
-    // Only those are solved that may decide; the others when all is settled.
-    let mut followed = wanted.deciding(&levels, ROUGH_DB);
-    let mut before: Option<Vec<ShareLevel>> = None;
-    let mut rounds = 0;
-    let unsettled = loop {
+        gains.iter().map(|gains| level_of(&frequencies_hz, gains, wanted.first_within_db())).collect();
+    // Where the side is enough, those that are away from the budget on the points given are left.
+    let followed: Vec<usize> =
+        if wanted.is_side_enough { wanted.deciding(&levels, ROUGH_DB) } else { (0..levels.len()).collect() };
+    let solve = |levels: &mut [ShareLevel], frequencies_hz: &[f64], gains: &[Vec<f64>]| {
         for one in &followed {
-            levels[*one] = level_of(&frequencies_hz, &gains[*one], SOLVED_DB);
+            levels[*one] = level_of(frequencies_hz, &gains[*one], SOLVED_DB);
         }
-        // There is one finer look at least.
-        let moving = wanted.moving(&levels, before.as_deref());
-        let is_last = moving.is_empty() || rounds == MOST_ROUNDS;
-        let between = if is_last { Vec::new() } else { between(&frequencies_hz, &gains, &levels, &moving) };
+    };
+    if wanted.is_side_enough {
+        solve(&mut levels, &frequencies_hz, &gains);
+    }
+    let mut before: Option<Vec<ShareLevel>> = None;
+    let mut moving = wanted.moving(&levels, None);
+    for _ in 0..MOST_ROUNDS {
+        // There is one finer look at least; where nothing moves, nothing is between.
+        let between = between(&frequencies_hz, &gains, &levels, &moving);
         if between.is_empty() || frequencies_hz.len() + between.len() > MOST_POINTS {
-            if !wanted.is_side_enough {
-                for one in (0..levels.len()).filter(|one| followed.binary_search(one).is_err()) {
-                    levels[one] = level_of(&frequencies_hz, &gains[one], SOLVED_DB);
-                }
-                // One that was far may have come near with the points between.
-                let late = wanted.moving(&levels, None);
-                if is_last
-                    && late.iter().any(|one| followed.binary_search(one).is_err())
-                    && rounds < MOST_ROUNDS
-                {
-                    (followed, before) = (late, None);
-                    continue;
-                }
-            }
-            break moving;
+            break;
         }
         let further_hz: Vec<f64> = between.iter().map(|(_, hz)| *hz).collect();
         let further = look(&further_hz)?;
         gains = gains.iter().zip(&further).map(|(gains, new)| merged(&between, gains, new)).collect();
         frequencies_hz = merged(&between, &frequencies_hz, &further_hz);
         before = Some(levels.clone());
-        rounds += 1;
-    };
+        solve(&mut levels, &frequencies_hz, &gains);
+        moving = wanted.moving(&levels, before.as_deref());
+    }
     // Where no finer look could be had, the points are compared with every second of them.
-    let unsettled = if before.is_some() || unsettled.is_empty() {
-        unsettled.len()
+    let unsettled = if before.is_some() || moving.is_empty() {
+        moving.len()
     } else {
         let sparse_hz = every_second(&frequencies_hz);
         let sparse: Vec<ShareLevel> =

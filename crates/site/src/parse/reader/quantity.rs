@@ -93,6 +93,26 @@ impl Reader<'_> {
         self.findings.push(finding);
     }
 
+    /// A number without quotes and without a unit where a quantity is wanted.
+    pub(super) fn bare_number(
+        &mut self,
+        written: &str,
+        span: &Range<usize>,
+        kind: &Kind,
+        context: Context<'_>,
+    ) {
+        let dimensions: &[Dimension] = match kind {
+            Kind::Quantity(bounds) => &[bounds.dimension],
+            Kind::Load => LOAD_DIMENSIONS,
+            _ => GAUGE_DIMENSIONS,
+        };
+        let error = match written.trim_start_matches(['+', '-']) {
+            "nan" | "inf" => QuantityError::NotANumber,
+            _ => QuantityError::NoUnit,
+        };
+        self.bad_quantity(written, span, error, kind, dimensions, context);
+    }
+
     /// Reads a quantity of one of several dimensions; the first range is for messages.
     fn one_of<'t>(text: &'t str, ranges: &'static [Bounds]) -> Result<(f64, Dimension), QuantityError<'t>> {
         let (_, symbol) = read_number_and_unit(text)?;

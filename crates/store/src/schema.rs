@@ -75,6 +75,10 @@ const MIGRATIONS: &[&[&str]] = &[&[
         assumptions text not null,
         catalogue text not null,
         sought text not null)",
+], &[
+    // Answers can be deleted; the number of one that was is never given again.
+    "create table answer_numbers (last bigint not null)",
+    "insert into answer_numbers (last) select coalesce(max(number), 0) from answer",
 ]];
 
 /// The version of a store within a transaction; 0 if there is nothing yet.

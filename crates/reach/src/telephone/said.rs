@@ -72,9 +72,15 @@ fn how_many(run: &OneRun, spread: Spread, lowest: &Carried, locale: Locale) -> S
         (Spread::Over(total_m), 0) => {
             AskWords::NotOne { model, total: &metres(total_m, locale), cable, power, supply, calls }
         }
-        (Spread::Over(total_m), stations) => {
-            AskWords::HowMany { stations, model, total: &metres(total_m, locale), cable, power, supply, calls }
-        }
+        (Spread::Over(total_m), stations) => AskWords::HowMany {
+            stations,
+            model,
+            total: &metres(total_m, locale),
+            cable,
+            power,
+            supply,
+            calls,
+        },
         (Spread::Apart(spacing_m), 0) => {
             AskWords::NotOneApart { model, spacing: &metres(spacing_m, locale), cable, power, supply, calls }
         }
@@ -242,7 +248,11 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
         say(AskWords::LockLongest { cable, longest })
     }));
     lines.extend(lock_besides(found, true, locale));
-    lines.push(say(AskWords::LockUnder { door: &found.door, supply: &found.supply, hot: &degrees(CONDUCTORS_C, locale) }));
+    lines.push(say(AskWords::LockUnder {
+        door: &found.door,
+        supply: &found.supply,
+        hot: &degrees(CONDUCTORS_C, locale),
+    }));
     lines
 }
 
@@ -287,7 +297,11 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
             if one.suits { String::new() } else { format!(" {}", AskHead::NotOutdoors.say(language)) };
         lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}{place}", one.cable));
     }
-    lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply, hot: &degrees(CONDUCTORS_C, locale) }));
+    lines.push(say(AskWords::LockUnder {
+        door: &best.door,
+        supply: &best.supply,
+        hot: &degrees(CONDUCTORS_C, locale),
+    }));
     lines
 }
 

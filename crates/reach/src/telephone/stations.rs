@@ -150,9 +150,8 @@ pub fn stations_spread(
         }
         false => supplies_of(catalogue, &run.question.family),
     };
-    let each = supplies
-        .into_iter()
-        .map(|(power, supply)| carried(sources, catalogues, run, spread, power, supply));
+    let each =
+        supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, spread, power, supply));
     let mut all: Vec<Carried> = each.collect::<Result<_, BareSiteError>>()?;
     // What carries nothing is no answer to how many, so long as another supply is one.
     all.sort_by_key(|one| (one.stations == 0, one.stations));

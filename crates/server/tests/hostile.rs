@@ -63,7 +63,8 @@ fn the_record_of_questions_is_written_by_our_pages_alone() {
         let answer = served.get(page);
         assert!(answer.contains("&lt;script&gt;x") && !answer.contains("<script>x"), "{page}");
     }
-    let long = format!("{{\"id\":\"b\",\"address\":\"/questions/switches\",\"who\":\"{}\"}}", "x".repeat(2_000));
+    let long =
+        format!("{{\"id\":\"b\",\"address\":\"/questions/switches\",\"who\":\"{}\"}}", "x".repeat(2_000));
     assert_eq!(status(&served.post("/questions/keep", &token, &long)), 422);
     for address in ["//evil.example/questions", "http://evil.example/questions", "/sites", "", "%00"] {
         let keep = format!("{{\"id\":\"c\",\"address\":\"{address}\",\"who\":\"\"}}");

@@ -64,7 +64,7 @@ impl Question for Lock {
             question,
             lines,
             works: is_dry
-                || found.as_ref().is_none_or(|found| found.holds() || found.holds_doubled().is_some()),
+                || found.as_ref().is_some_and(|found| found.holds() || found.holds_doubled().is_some()),
             form: html! {
                 (choice("lock", Label::Lock, &locks.collect::<Vec<_>>(), lock, language))
                 (cable_field(catalogue, cable, language))

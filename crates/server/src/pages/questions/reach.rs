@@ -150,7 +150,7 @@ impl Question for Reach {
                 (say(length_label), ruler.words(length_m)),
             ],
             lines: spread_said(&run, spread, &own, lightest.as_ref(), locale),
-            works: fewest(&own) > 0,
+            works: !own.is_empty() && own.iter().all(|one| one.stations > 0),
             form,
             more: html! {
                 (chart(&curve, (length_m, fewest(&own)), &ruler, language))

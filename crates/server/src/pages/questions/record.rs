@@ -1,7 +1,11 @@
 //! The record of questions: who asked, what was answered, on what it rests, when; found again by its words, deleted by one click.
 
 use super::asked::{Answered, Kind, Question, answered, menu};
-use super::{Battery, Lock, Mix, Reach, Switches};
+use super::battery::Battery;
+use super::lock::Lock;
+use super::mix::Mix;
+use super::reach::Reach;
+use super::switches::Switches;
 use crate::archive::By;
 use crate::engine::blocking;
 use crate::locale::Reader;

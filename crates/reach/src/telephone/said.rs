@@ -68,32 +68,17 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
 fn how_many(run: &OneRun, spread: Spread, lowest: &Carried, locale: Locale) -> String {
     let (model, cable, calls) = (&*run.question.station, &*run.cable, run.calls);
     let (power, supply) = (power_word(lowest.power, locale.language), &*lowest.supply);
+    let total = &*metres(spread.total_m(lowest.stations), locale);
+    let spacing = &*metres(spread.section_m(lowest.stations), locale);
     let words = match (spread, lowest.stations) {
-        (Spread::Over(total_m), 0) => {
-            AskWords::NotOne { model, total: &metres(total_m, locale), cable, power, supply, calls }
+        (Spread::Over(_), 0) => AskWords::NotOne { model, total, cable, power, supply, calls },
+        (Spread::Over(_), stations) => {
+            AskWords::HowMany { stations, model, total, cable, power, supply, calls }
         }
-        (Spread::Over(total_m), stations) => AskWords::HowMany {
-            stations,
-            model,
-            total: &metres(total_m, locale),
-            cable,
-            power,
-            supply,
-            calls,
-        },
-        (Spread::Apart(spacing_m), 0) => {
-            AskWords::NotOneApart { model, spacing: &metres(spacing_m, locale), cable, power, supply, calls }
+        (Spread::Apart(_), 0) => AskWords::NotOneApart { model, spacing, cable, power, supply, calls },
+        (Spread::Apart(_), stations) => {
+            AskWords::HowManyApart { stations, model, spacing, total, cable, power, supply, calls }
         }
-        (Spread::Apart(spacing_m), stations) => AskWords::HowManyApart {
-            stations,
-            model,
-            spacing: &metres(spacing_m, locale),
-            total: &metres(spread.total_m(stations), locale),
-            cable,
-            power,
-            supply,
-            calls,
-        },
     };
     words.say(locale.language)
 }

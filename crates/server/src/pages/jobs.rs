@@ -78,17 +78,22 @@ pub(crate) fn jobs(state: &State, locale: Locale) -> Markup {
     let jobs = listed(state, language);
     let more = jobs.len().saturating_sub(MOST_JOBS);
     let complete = state.standing.pending().is_empty();
+    // How many of each severity, and those of them that are shown.
+    let mut groups: Vec<(Severity, usize, Vec<&Job<'_>>)> = Vec::new();
+    for severity in [Severity::Error, Severity::Warning, Severity::Advice] {
+        let all = jobs.iter().filter(|job| job.first.severity == severity).count();
+        let shown = jobs.iter().take(MOST_JOBS).filter(|job| job.first.severity == severity).collect();
+        if all > 0 {
+            groups.push((severity, all, shown));
+        }
+    }
     html! {
         @if jobs.is_empty() {
             p.quiet { (if complete { Label::NoJobs } else { Label::NoJobsYet }.say(language)) }
         }
-        @for severity in [Severity::Error, Severity::Warning, Severity::Advice] {
-            @let is_it = |job: &&Job<'_>| job.first.severity == severity;
-            @let of_it: Vec<&Job<'_>> = jobs.iter().take(MOST_JOBS).filter(is_it).collect();
-            @if !of_it.is_empty() {
-                h3.severity-head class={ "is-" (severity.word()) } { (severity_label(severity).say(language)) " (" (jobs.iter().filter(is_it).count()) ")" }
-                ol.jobs { @for job in of_it { (one(job, state, language)) } }
-            }
+        @for (severity, all, shown) in &groups {
+            h3.severity-head class={ "is-" (severity.word()) } { (severity_label(*severity).say(language)) " (" (all) ")" }
+            ol.jobs { @for job in shown { (one(job, state, language)) } }
         }
         @if more > 0 { p.quiet { (Told::AndMore { elements: more }.say(language)) } }
         @if let Some(assessment) = &state.assessment && state.remedies && assessment.remedies_not_sought > 0 {

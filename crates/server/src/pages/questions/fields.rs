@@ -2,7 +2,7 @@
 
 use latchline_finding::Language;
 use latchline_reach::telephone::{Power, cable_called, power_of, supplies_of};
-use latchline_site::catalogue::{Catalogue, StationKind};
+use latchline_site::catalogue::{Catalogue, StationKind, SupplyModel};
 use latchline_words::commands::AskHead;
 use latchline_words::office::Label;
 use maud::{Markup, html};
@@ -103,6 +103,12 @@ pub(crate) fn cable_field(catalogue: &Catalogue, now: &str, language: Language) 
     choice("cable", Label::Cable, &all.collect::<Vec<_>>(), now, language)
 }
 
+/// The supplies of a family whose power comes from there.
+fn of_power<'c>(catalogue: &'c Catalogue, family: &str, power: Power) -> Vec<&'c SupplyModel> {
+    let of_family = catalogue.supplies.values().filter(|supply| supply.family.value == family);
+    of_family.filter(|supply| power_of(catalogue, &supply.head.name) == power).collect()
+}
+
 /// The supplies of a family, each with where its power comes from; first what holds where none is chosen.
 pub(crate) fn supply_field(
     catalogue: &Catalogue,
@@ -111,19 +117,16 @@ pub(crate) fn supply_field(
     now: Option<&str>,
     language: Language,
 ) -> Markup {
-    let of_family = |power: Power| {
-        let all = catalogue.supplies.values().filter(move |supply| supply.family.value == family);
-        all.filter(move |supply| power_of(catalogue, &supply.head.name) == power)
-    };
     html! {
         div.field {
             label for="supply" { (Label::Supply.say(language)) }
             select #supply name="supply" {
                 option value="" selected[now.is_none()] { (unstated.say(language)) }
                 @for power in [Power::Mains, Power::BatteryEnd] {
-                    @if of_family(power).next().is_some() {
+                    @let supplies = of_power(catalogue, family, power);
+                    @if !supplies.is_empty() {
                         optgroup label=(power_word(power, language)) {
-                            @for supply in of_family(power) {
+                            @for supply in supplies {
                                 option value=(supply.head.name) selected[now == Some(&*supply.head.name)] { (supply.head.name) " · " (supply.head.title) }
                             }
                         }

@@ -139,13 +139,23 @@ pub(crate) async fn list(
     Ok(around(&office, say(Label::Record), &here, locale, &content))
 }
 
+/// Whether a line of a kept question is the address of its answer.
+fn is_address(line: &str) -> bool {
+    line.starts_with("/questions")
+}
+
+/// What was asked, line by line.
+fn asked(answer: &Answer) -> Vec<&str> {
+    answer.question.lines().filter(|line| !is_address(line)).collect()
+}
+
 fn row(number: Number, answer: &Answer, locale: Locale) -> Markup {
     let say = |label: Label| label.say(locale.language);
     html! {
         tr data-answer=(number.0) {
             td { (moment(answer.signed.at_ms, locale)) }
             td { (if answer.asked_by.is_empty() { "–" } else { &answer.asked_by }) }
-            td { a href={ "/questions/record/" (number.0) } { (answer.answer) } }
+            td { a href={ "/questions/record/" (number.0) } { (answer.answer) } br; span.quiet { (asked(answer).join(" · ")) } }
             td { button type="button" data-delete=(number.0) aria-label={ (say(Label::Delete)) " " (number.0) } { (say(Label::Delete)) } }
         }
     }
@@ -170,8 +180,7 @@ pub(crate) async fn one(
     })
     .await?;
     let title = Told::AnswerNumber { number: usize::try_from(number).unwrap_or_default() }.say(language);
-    let (asked, address): (Vec<&str>, Vec<&str>) =
-        answer.question.lines().partition(|line| !line.starts_with("/questions"));
+    let address = answer.question.lines().find(|line| is_address(line));
     let engine = Told::WithEngine { version: &answer.signed.engine }.say(language);
     let content = html! {
         div.ask {
@@ -186,13 +195,13 @@ pub(crate) async fn one(
                 }
                 p.sentence { (answer.answer) }
                 h2 { (say(Label::Question)) }
-                p.lines { (asked.join("\n")) }
+                p.lines { (asked(&answer).join("\n")) }
                 @if !answer.assumptions.is_empty() { h2 { (say(Label::RestsOn)) } p.lines { (answer.assumptions) } }
                 p.quiet.source { (say(Label::Catalogue)) ": " (answer.catalogue) "; " (engine) }
                 p.quiet { (say(Label::Caution)) }
                 div.buttons.no-print {
                     button type="button" data-print { (say(Label::Print)) }
-                    @if let Some(address) = address.first() { a.button href=(address) { (say(Label::AskAgain)) } }
+                    @if let Some(address) = address { a.button href=(address) { (say(Label::AskAgain)) } }
                     button type="button" data-delete=(number) { (say(Label::Delete)) }
                 }
             }

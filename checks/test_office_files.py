@@ -4,6 +4,7 @@ The oracle is the file system, read and written by another program than Latchlin
 """
 
 import contextlib
+import hashlib
 import html
 import json
 import os
@@ -176,6 +177,82 @@ def test_the_page_and_the_command_say_the_same_of_one_run(folder, total, cable):
     assert str(answer["carried"][0]["stations"]) in sentence
     for line in answer["says"][1:]:
         assert line in page
+
+
+@pytest.mark.parametrize(
+    "asked, address",
+    [
+        ("ask battery 12 --hours 8", "questions/battery?stations=12&hours=8"),
+        ("ask battery 30", "questions/battery?stations=30&hours="),
+        ("ask battery 90 --hours 100", "questions/battery?stations=90&hours=100"),
+        (
+            "ask mix ostrel-v4=12 ostrel-v7x=6",
+            "questions/mix?family=ostrel-48&n.ostrel-v4=12&n.ostrel-v7x=6",
+        ),
+        (
+            "ask mix ostrel-v4=80 ostrel-v7x=60 --supply ostrel-ps-120b",
+            "questions/mix?n.ostrel-v4=80&n.ostrel-v7x=60&supply=ostrel-ps-120b",
+        ),
+        (
+            "reach --total 45 --cable pair-0.5 --station ostrel-v4 --supply ostrel-ps-120b",
+            "questions?station=ostrel-v4&cable=pair-0.5&total=45&supply=ostrel-ps-120b",
+        ),
+        ("ask switches 27 --building 1", "questions/switches?dwelling=27&building=1"),
+        ("ask switches 4711", "questions/switches?dwelling=4711"),
+    ],
+)
+def test_the_page_and_the_command_say_the_same(folder, asked, address):
+    """Every sentence of the command stands on the page; the first is the one to say."""
+    asked = [LATCHLINE, *asked.split(), "--format", "json"]
+    answer = json.loads(subprocess.run(asked, check=False, capture_output=True, text=True).stdout)
+    with office(folder) as running:
+        page = html.unescape(running.get(address))
+    heading = re.search(r"<h1 class=\"sentence( is-error)?\">([^<]+)</h1>", page)
+    assert heading.group(2) == answer["says"][0]
+    assert (heading.group(1) is None) == answer["works"]
+    for line in answer["says"][1:]:
+        assert line in page
+
+
+def test_stations_so_far_apart_are_those_of_the_table(folder):
+    """The page's own question with a stated spacing against the table of `reach`, whose chains are cut from another site."""
+    asked = [LATCHLINE, "reach", "--cable", "pair-0.8", "--spacing", "12", "--feeder", "12", "--format", "json"]
+    answer = json.loads(subprocess.run(asked, check=True, capture_output=True, text=True).stdout)
+    stations = answer["cables"][0]["chains"][0]["stations"]
+    with office(folder) as running:
+        address = f"questions?by=spacing&spacing=12&cable=pair-0.8&supply={answer['supply']}"
+        page = html.unescape(running.get(address))
+    sentence = re.search(r"<h1 class=\"sentence[^>]*>([^<]+)</h1>", page).group(1)
+    assert sentence.startswith(f"{stations} {answer['station']}, 12 m from one to the next and {12 * stations} m in all")
+
+
+def test_a_record_of_questions_outlives_the_page(folder):
+    """What was answered is kept with who asked, on what it rests and the catalogue; it is found by its words after a restart, and deleted."""
+    with office(folder) as running:
+        asked = {"id": "first", "address": "/questions/battery?stations=12&hours=8", "who": "Ökonomierat <b>"}
+        kept = running.post("questions/keep", asked)
+        assert running.post("questions/keep", asked) == kept, "sent again, kept once"
+        other = running.post("questions/keep", {"id": "second", "address": "/questions/lock", "who": ""})
+        page = running.get("questions/battery?stations=12&hours=8")
+        lines = re.findall(r"<(?:h1 class=\"sentence[^>]*|p class=\"quiet\")>([^<]+)</", page.split('id="answer"')[1].split("data-copy-link")[0])
+    with office(folder) as running:
+        found = running.get("questions/record?words=%C3%B6konomierat+battery")
+        assert f"/questions/record/{kept['number']}\"" in found and "Ökonomierat &lt;b&gt;" in found
+        assert f"/questions/record/{other['number']}\"" not in found
+        half = running.get(kept["record"].lstrip("/"))
+        for line in lines:
+            assert line in half
+        name = hashlib.sha256(subprocess.run([LATCHLINE, "catalogue", "--whole"], check=True, capture_output=True).stdout).hexdigest()
+        assert name in half
+        assert "goes when it ends" not in found
+        running.post("questions/record/delete", {"number": kept["number"]})
+        assert "konomierat" not in running.get("questions/record")
+        with pytest.raises(urllib.error.HTTPError, match="404"):
+            running.get(kept["record"].lstrip("/"))
+        with pytest.raises(urllib.error.HTTPError, match="404"):
+            running.post("questions/keep", {"id": "third", "address": "/sites/house", "who": ""})
+        with pytest.raises(urllib.error.HTTPError, match="404"):
+            running.post("questions/keep", {"id": "third", "address": "http://elsewhere.example/questions", "who": ""})
 
 
 def test_the_page_and_the_command_say_the_same_of_a_lock(folder):

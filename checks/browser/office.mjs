@@ -72,7 +72,7 @@ for (const [size, viewport] of Object.entries(SIZES)) {
     await page.click("#tab-text");
     await page.waitForSelector("#text");
     await judge(page, name("text"));
-    for (const [path, what] of [["/questions", "questions"], ["/questions/lock", "lock"], ["/questions/switches", "switches"], ["/sites", "sites"], [`${sitePath}/history`, "history"], [`${sitePath}/documents`, "documents"]]) {
+    for (const [path, what] of [["/questions", "questions"], ["/questions/lock", "lock"], ["/questions/battery", "battery"], ["/questions/mix", "mix"], ["/questions/switches", "switches"], ["/questions/record", "record"], ["/sites", "sites"], [`${sitePath}/history`, "history"], [`${sitePath}/documents`, "documents"]]) {
       await page.goto(at(path));
       await judge(page, name(what));
     }
@@ -241,6 +241,51 @@ for (const [size, viewport] of Object.entries(SIZES)) {
     step(journey, `undo, ${left} to go`, true);
   }
   await keys.context().close();
+}
+
+// A caller's question: slid by keyboard, the answer kept, found, printed, deleted.
+for (const [size, viewport] of Object.entries(SIZES)) {
+  const name = `questions ${size}`;
+  const page = await open({ viewport, locale: "en-US" });
+  await page.goto(at("/questions"));
+  const sentence = () => page.textContent("#answer .sentence");
+  const first = await sentence();
+  step(name, "the slider starts at a round length", /on 200 ft of/.test(first));
+  const follows = async (act) => {
+    const answered = page.waitForResponse(/\/questions(\/\w+)?\?/);
+    await act();
+    await answered;
+    await page.waitForTimeout(200);
+  };
+  await page.focus("#total");
+  await follows(() => page.keyboard.press("ArrowRight"));
+  step(name, "an arrow key moves it by a round step", /on 205 ft of/.test(await sentence()));
+  await follows(() => page.check('input[name=by][value=spacing]'));
+  step(name, "with a spacing it says how far that is in all", /20 ft from one to the next and \d+(\.\d)? ft in all/.test(await sentence()));
+  step(name, "one of the two sliders is shown", (await page.isVisible("#spacing")) && !(await page.isVisible("#total")));
+  await follows(() => page.selectOption("#family", { index: 0 }));
+  const station = await page.inputValue("#station");
+  step(name, "the models follow the family", (await sentence()).includes(station));
+  await page.goto(at("/questions/battery"));
+  await page.fill("#who", "Caller of the test");
+  await follows(() => page.fill("#stations", "9"));
+  step(name, "who asked stays while the answer follows", (await page.inputValue("#who")) === "Caller of the test");
+  await page.click("form[data-keep] button");
+  await page.waitForSelector("form[data-keep] a");
+  const said = await sentence();
+  await page.click("form[data-keep] a");
+  await page.waitForSelector(".half");
+  step(name, "the answer is kept as it was said", (await page.textContent(".half .sentence")) === said);
+  await judge(page, `kept-${size}-light-us`);
+  if (pictures && size === "desktop") await page.pdf({ path: `${pictures}/kept.pdf`, preferCSSPageSize: true });
+  await page.goto(at("/questions/record?words=caller+test"));
+  await judge(page, `found-${size}-light-us`);
+  step(name, "it is found by who asked", (await page.locator("tr[data-answer]").count()) === 1);
+  step(name, "that the demo keeps it until it ends is said", (await page.textContent("main")).includes("goes when it ends"));
+  await page.click("tr[data-answer] button");
+  await page.waitForURL(/\/questions\/record$/);
+  step(name, "one click deletes it", (await page.locator("tr[data-answer]").count()) === 0);
+  await page.context().close();
 }
 
 // From nothing to a wired house, by the form.

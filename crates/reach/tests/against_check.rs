@@ -4,6 +4,7 @@
 use latchline_assess::assess;
 use latchline_finding::quantity::Length;
 use latchline_finding::{FileId, Severity, Sources};
+use latchline_reach::telephone::{OneRun, Spread, stations_spread};
 use latchline_reach::{
     BareSite, FEED_M, MOST_STATIONS, Question, ReachLimit, default_question, largest_chain,
 };
@@ -47,6 +48,33 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
                     assert_ne!(cell.limit, ReachLimit::None);
                 }
             }
+        }
+    }
+}
+
+/// The telephone's question with a stated spacing, put to a house of its own, against the table of chains, which cuts them from a bare site.
+#[test]
+fn stations_so_far_apart_are_those_of_the_table() {
+    let (sources, catalogues) = builtin();
+    let loaded = LoadedCatalogues::new(&sources, &catalogues);
+    for family in ["ostrel-48", "larkfen-24"] {
+        let question = question(&sources, &catalogues, family);
+        for (cable, spacing_m) in [("pair-0.5", 4.0), ("pair-0.8", 12.0), ("flex-1.5", 25.0)] {
+            let bare = BareSite::new(&sources, &loaded, &question, cable, 2).expect("resolves");
+            let cell = largest_chain(&bare, spacing_m, spacing_m);
+            let run = OneRun {
+                question: question.clone(),
+                supply_is_stated: true,
+                cable: cable.to_string(),
+                total_m: 0.0,
+                calls: 2,
+            };
+            let found = stations_spread(&sources, &loaded, &run, Spread::Apart(spacing_m)).expect("resolves");
+            assert_eq!(found.len(), 1);
+            assert_eq!(found[0].stations, cell.stations, "{family} {cable} {spacing_m} m: {cell:?}");
+            let over = Spread::Over(Spread::Apart(spacing_m).total_m(cell.stations));
+            let same = stations_spread(&sources, &loaded, &run, over).expect("resolves");
+            assert!(same[0].stations >= cell.stations, "as many hang on as much cable");
         }
     }
 }

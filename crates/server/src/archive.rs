@@ -61,6 +61,11 @@ impl Archive {
         }
     }
 
+    /// The store, for the record of questions.
+    pub fn store(&self) -> &Store {
+        &self.store
+    }
+
     /// Brings the files of a site and its newest revision together; whether a revision came of it.
     pub fn settle(&self, name: &str, at_ms: i64) -> Result<bool, Refused> {
         let Some(folder) = &self.folder else { return Ok(false) };
@@ -141,7 +146,8 @@ impl Archive {
         free.ok_or(Refused::Broken("no name is free for the file"))
     }
 
-    fn signed(&self, by: &By<'_>, note: &str) -> Signed {
+    /// Who did something and when, with which engine.
+    pub fn signed(&self, by: &By<'_>, note: &str) -> Signed {
         Signed {
             at_ms: by.at_ms,
             client: by.client.to_string(),

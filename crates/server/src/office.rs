@@ -24,6 +24,8 @@ pub struct Options {
     pub engine: &'static str,
     /// The demo: site file.
     pub demo: &'static str,
+    /// Whether the store outlives the server, so that the record of questions does.
+    pub keeps_record: bool,
 }
 
 /// A site to begin with: its name and files, the site file first.

@@ -2,6 +2,7 @@
 
 use crate::guard::{LARGEST_BODY, guard};
 use crate::office::Office;
+use crate::pages::questions::{Battery, Lock, Mix, Reach, Switches, asked, record};
 use crate::{assets, live, pages};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -33,9 +34,15 @@ pub(crate) fn routes(office: Arc<Office>) -> Router {
         .route("/sites/{name}/documents", get(pages::documents::documents))
         .route("/sites/{name}/documents/{file}", get(pages::documents::file))
         .route("/sites/{name}/phone", get(pages::documents::phone))
-        .route("/questions", get(pages::questions::reach))
-        .route("/questions/lock", get(pages::questions::lock))
-        .route("/questions/switches", get(pages::questions::switches))
+        .route("/questions", get(asked::page::<Reach>))
+        .route("/questions/lock", get(asked::page::<Lock>))
+        .route("/questions/battery", get(asked::page::<Battery>))
+        .route("/questions/mix", get(asked::page::<Mix>))
+        .route("/questions/switches", get(asked::page::<Switches>))
+        .route("/questions/keep", post(record::keep))
+        .route("/questions/record", get(record::list))
+        .route("/questions/record/delete", post(record::delete))
+        .route("/questions/record/{number}", get(record::one))
         .route("/assets/{version}/{name}", get(assets::file))
         .fallback(pages::shell::not_found)
         .layer(DefaultBodyLimit::max(LARGEST_BODY))

@@ -48,6 +48,13 @@ pub(crate) struct State {
     pub before: Option<Arc<Before>>,
 }
 
+impl State {
+    /// The currency of the catalogues; empty where they state none.
+    pub fn currency(&self) -> &str {
+        self.view.site().map_or("", |site| site.catalogue.currency.as_str())
+    }
+}
+
 /// Figures of the revision before.
 #[derive(Debug)]
 pub(crate) struct Before {

@@ -45,6 +45,35 @@ fn a_write_from_elsewhere_is_refused() {
     assert_eq!(send(&format!("{token}Origin: http://{}\r\nSec-Fetch-Site: same-origin\r\n", served.at)), 200);
 }
 
+/// The record of questions holds names that somebody typed: nobody from elsewhere writes to it or deletes from it, and what is typed is text.
+#[test]
+fn the_record_of_questions_is_written_by_our_pages_alone() {
+    let served = Served::new();
+    let token = format!("x-latchline-token: {TOKEN}\r\n");
+    let keep = "{\"id\":\"a\",\"address\":\"/questions/switches\",\"who\":\"<script>x</script>\"}";
+    assert_eq!(status(&served.post("/questions/keep", "", keep)), 403);
+    assert_eq!(
+        status(&served.post("/questions/keep", &format!("{token}Origin: http://evil.example\r\n"), keep)),
+        403
+    );
+    assert_eq!(status(&served.post("/questions/keep", &token, keep)), 200);
+    let delete = "{\"number\":1}";
+    assert_eq!(status(&served.post("/questions/record/delete", "", delete)), 403);
+    for page in ["/questions/record", "/questions/record/1"] {
+        let answer = served.get(page);
+        assert!(answer.contains("&lt;script&gt;x") && !answer.contains("<script>x"), "{page}");
+    }
+    let long =
+        format!("{{\"id\":\"b\",\"address\":\"/questions/switches\",\"who\":\"{}\"}}", "x".repeat(2_000));
+    assert_eq!(status(&served.post("/questions/keep", &token, &long)), 422);
+    for address in ["//evil.example/questions", "http://evil.example/questions", "/sites", "", "%00"] {
+        let keep = format!("{{\"id\":\"c\",\"address\":\"{address}\",\"who\":\"\"}}");
+        assert_eq!(status(&served.post("/questions/keep", &token, &keep)), 404, "{address}");
+    }
+    assert_eq!(status(&served.post("/questions/record/delete", &token, delete)), 200);
+    assert_eq!(status(&served.get("/questions/record/1")), 404);
+}
+
 #[test]
 fn nothing_but_reading_and_posting_is_known() {
     let served = Served::new();
@@ -66,6 +95,7 @@ fn every_answer_forbids_scripts_of_others_and_frames() {
         "/sites",
         "/sites/house",
         "/questions/switches",
+        "/questions/record",
         "/nothing-here",
         "/assets/x/office.js",
         "/sites/house/documents/site.toml",

@@ -4,7 +4,7 @@
 //! * [`Store::submit`]: a [`Submission`] is brought to the newest revision wherever all that it expects still stands, or is a
 //!   [`Conflict`] that shows both. Its id makes sending it again harmless. Taking something back appends the inverse;
 //! * [`Store::settle`]: brings the head and the files in a [`LiveFolder`] together, whoever changed them;
-//! * [`Store::keep_answer`]: what was asked and answered on the telephone, found again by its words;
+//! * [`Store::keep_answer`]: what was asked and answered on the telephone, found again by its words, deleted when it is asked for;
 //! * [`Database`]: what keeps it; [`Sqlite`] keeps it in one file. What was accepted is on the medium.
 //!
 //! ```

@@ -7,19 +7,20 @@ use crate::database::{Database, Statements};
 pub const SCHEMA_VERSION: i64 = MIGRATIONS.len() as i64;
 
 /// What makes version n + 1 of version n, one list of statements each. Those that were shipped are never changed.
-const MIGRATIONS: &[&[&str]] = &[&[
-    "create table site (
+const MIGRATIONS: &[&[&str]] = &[
+    &[
+        "create table site (
         id bigint not null primary key,
         name text not null unique,
         file text not null,
         head bigint not null,
         last bigint not null)",
-    "create table content (
+        "create table content (
         hash text not null primary key,
         base text references content (hash),
         depth bigint not null,
         body text not null)",
-    "create table revision (
+        "create table revision (
         site bigint not null references site (id),
         number bigint not null,
         parent bigint,
@@ -32,8 +33,8 @@ const MIGRATIONS: &[&[&str]] = &[&[
         client text not null,
         note text not null,
         primary key (site, number))",
-    "create index revision_of_client on revision (site, client, number)",
-    "create table revision_text (
+        "create index revision_of_client on revision (site, client, number)",
+        "create table revision_text (
         site bigint not null,
         number bigint not null,
         place bigint not null,
@@ -41,7 +42,7 @@ const MIGRATIONS: &[&[&str]] = &[&[
         hash text not null references content (hash),
         primary key (site, number, place),
         foreign key (site, number) references revision (site, number))",
-    "create table submission (
+        "create table submission (
         site bigint not null references site (id),
         id text not null,
         digest text not null,
@@ -50,7 +51,7 @@ const MIGRATIONS: &[&[&str]] = &[&[
         target bigint,
         at_ms bigint not null,
         primary key (site, id))",
-    "create table named (
+        "create table named (
         site bigint not null,
         name text not null,
         number bigint not null,
@@ -58,11 +59,11 @@ const MIGRATIONS: &[&[&str]] = &[&[
         by_whom text not null,
         primary key (site, name),
         foreign key (site, number) references revision (site, number))",
-    "create table live (
+        "create table live (
         site bigint not null primary key references site (id),
         exported bigint,
         aside bigint)",
-    "create table answer (
+        "create table answer (
         id text not null primary key,
         number bigint not null unique,
         site bigint references site (id),
@@ -75,7 +76,13 @@ const MIGRATIONS: &[&[&str]] = &[&[
         assumptions text not null,
         catalogue text not null,
         sought text not null)",
-]];
+    ],
+    &[
+        // Answers can be deleted; the number of one that was is never given again.
+        "create table answer_numbers (last bigint not null)",
+        "insert into answer_numbers (last) select coalesce(max(number), 0) from answer",
+    ],
+];
 
 /// The version of a store within a transaction; 0 if there is nothing yet.
 ///

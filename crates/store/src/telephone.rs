@@ -78,8 +78,9 @@ impl Store {
             if let Some(site) = answer.site {
                 head_number(statements, site)?;
             }
-            let next = statements.row("select coalesce(max(number), 0) + 1 from answer", &[])?;
+            let next = statements.row("select last + 1 from answer_numbers", &[])?;
             let number = Number(next.map_or(1, |row| row.integer(0)));
+            statements.run("update answer_numbers set last = $1", &[number.0.into()])?;
             statements.run(
                 "insert into answer (id, number, site, at_ms, by_whom, engine, asked_by, question, answer,
                  assumptions, catalogue, sought) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
@@ -146,6 +147,19 @@ impl Store {
                 (Number(row.integer(0)), answer)
             });
             Ok(answers.collect())
+        })
+    }
+
+    /// Deletes an answer with all that it says; its number is not given again.
+    ///
+    /// # Errors
+    /// If there is none, or the store cannot be written.
+    pub fn delete_answer(&self, number: Number) -> Result<(), StoreError> {
+        self.write(|statements| {
+            match statements.run("delete from answer where number = $1", &[number.0.into()])? {
+                0 => Err(StoreError::NotThere(format!("answer {}", number.0))),
+                _ => Ok(()),
+            }
         })
     }
 

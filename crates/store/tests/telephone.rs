@@ -42,3 +42,16 @@ fn an_answer_is_kept_once_and_found_by_its_words() {
     let long = Answer { id: "c".to_string(), question: "x".repeat(20_001), ..about };
     assert!(matches!(kept.store.keep_answer(&long), Err(StoreError::Unfit(_))));
 }
+
+/// What is deleted is found no more, and its number names nothing else later.
+#[test]
+fn an_answer_is_deleted_with_all_its_words() {
+    let kept = kept();
+    let number = kept.store.keep_answer(&answer("a", "Frau Öztürk", "How many?")).unwrap();
+    kept.store.delete_answer(number).unwrap();
+    assert!(matches!(kept.store.answer(number), Err(StoreError::NotThere(_))));
+    assert!(matches!(kept.store.delete_answer(number), Err(StoreError::NotThere(_))));
+    assert_eq!(kept.store.find_answers("", None, 10), Ok(Vec::new()));
+    let next = kept.store.keep_answer(&answer("b", "Mr Lee", "How far?")).unwrap();
+    assert_eq!(next, Number(number.0 + 1));
+}

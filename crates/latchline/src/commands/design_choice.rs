@@ -3,7 +3,7 @@
 use super::design_words::{Shown, amount};
 use latchline_design::alternatives::MOST_PLANS;
 use latchline_design::{Asked, Choice, Merits, Why};
-use latchline_finding::{Both, Language, Money, shown};
+use latchline_finding::{Both, Language, shown};
 use latchline_words::alternatives::{ChoiceHead, ChoiceWords};
 use latchline_words::figures;
 use std::fmt::Write as _;

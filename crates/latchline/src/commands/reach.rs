@@ -233,7 +233,7 @@ fn words(
         supply: &question.supply,
         doors: doors.on_supply + doors.on_ports,
         model: &question.door,
-        length: &trimmed(DOOR_M, language),
+        length: &format!("{} m", trimmed(DOOR_M, language)),
         cable: DOOR_CABLE,
         at: &at.join(", "),
     };

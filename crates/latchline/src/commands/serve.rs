@@ -70,6 +70,7 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
         clock: now_ms,
         engine: env!("CARGO_PKG_VERSION"),
         demo: super::new::DEMO_SITE,
+        keeps_record: demo.is_none(),
     };
     let store = Store::new(Sqlite::open(&place)?)?;
     let folder = arguments.folder.as_deref().map(|folder| Box::new(LiveFiles::new(folder)) as Folder);

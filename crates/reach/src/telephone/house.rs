@@ -41,6 +41,12 @@ pub fn supplies_of(catalogue: &Catalogue, family: &str) -> Vec<(Power, String)> 
     mains.into_iter().chain(battery).collect()
 }
 
+/// What a supply's power comes from while a question is asked: its battery, where it has one.
+pub fn power_of(catalogue: &Catalogue, supply: &str) -> Power {
+    let has_battery = catalogue.supplies.get(supply).is_some_and(|model| model.battery.is_some());
+    if has_battery { Power::BatteryEnd } else { Power::Mains }
+}
+
 /// A TOML string.
 pub(super) fn quoted(text: &str) -> String {
     toml::Value::String(text.to_string()).to_string()

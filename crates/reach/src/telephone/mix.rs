@@ -1,6 +1,6 @@
 //! Whether a mix of models works on one supply.
 
-use super::house::{House, assessed, first_error};
+use super::house::{House, Power, assessed, first_error};
 use crate::bare_site::BareSiteError;
 use crate::question::Question;
 use latchline_assess::Memory;
@@ -71,4 +71,26 @@ pub fn mix_on(
         current_a: source.and_then(|source| source.current.current_a),
         rated_a: source.and_then(|source| source.current.limit_a),
     })
+}
+
+/// The same on each of some supplies. What does not work stands first, then what the battery's end carries: the lower figure is the one to
+/// say.
+///
+/// # Errors
+/// If the parts do not make a site.
+pub fn mix_on_each(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    question: &Question,
+    models: &[(String, usize)],
+    calls: usize,
+    supplies: Vec<(Power, String)>,
+) -> Result<Vec<(Power, MixOn)>, BareSiteError> {
+    let mut found = Vec::new();
+    for (power, supply) in supplies {
+        let question = Question { supply, ..question.clone() };
+        found.push((power, mix_on(sources, catalogues, &question, models, calls)?));
+    }
+    found.sort_by_key(|(power, one)| (one.limit.is_none(), *power == Power::Mains));
+    Ok(found)
 }

@@ -4,7 +4,8 @@
 //! * [`stations_on`]: how many stations on one run of a given length, on mains and to the battery's end;
 //! * [`lock_cable`], [`lock_cables`]: what is left at a lock over its cable, which cables do, and what else helps;
 //! * [`battery_hours`]: how long a battery carries so many stations;
-//! * [`mix_on`]: whether a mix of models works on one supply;
+//! * [`stations_spread`]: the same with a stated distance from one to the next;
+//! * [`mix_on`], [`mix_on_each`]: whether a mix of models works on one supply, on each of some;
 //! * [`switches_for`]: the switches of a number;
 //! * [`run_said`] and its like: what is said of an answer.
 
@@ -19,9 +20,14 @@ mod switches;
 
 pub use battery::{BatteryHours, NoHours, battery_hours};
 pub use cable::{NoCable, cable_called};
-pub use house::{Power, lightest, supplies_of, usual_family};
+pub use house::{Power, lightest, power_of, supplies_of, usual_family};
 pub use lock::{Doubled, LockCable, LockWay, OwnSupply, lock_cable, lock_cables, takes_dry_contact};
-pub use mix::{MixOn, mix_on};
-pub use said::{battery_said, dry_contact_said, lock_said, locks_said, mix_said, not_judged, run_said};
-pub use stations::{Carried, Lightest, OneRun, by_cable, by_length, lightest_on, stations_on};
+pub use mix::{MixOn, mix_on, mix_on_each};
+pub use said::{
+    battery_said, dry_contact_said, lock_said, locks_said, mix_said, not_judged, run_said, spread_said,
+};
+pub use stations::{
+    Carried, Lightest, OneRun, Spread, by_cable, by_spread, lightest_on, lightest_spread, stations_on,
+    stations_spread,
+};
 pub use switches::{SwitchRow, number_of_station, switches_for};

@@ -1,7 +1,7 @@
 //! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
 //! say the same.
 
-use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power};
+use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power, Spread};
 use crate::bare_site::{DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
@@ -50,19 +50,54 @@ fn metres(length_m: f64, locale: Locale) -> String {
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
 
+/// A temperature with its unit.
+fn degrees(celsius: f64, locale: Locale) -> String {
+    let (value, decimals, symbol) = locale.scaled(Figure::new(celsius, Unit::Celsius));
+    format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
+}
+
+/// Temperature of the conductors of a door's sheet, in °C.
+const CONDUCTORS_C: f64 = 40.0;
+
+/// What is said of stations spread over the run's own length; see [`spread_said`].
+pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, locale: Locale) -> Vec<String> {
+    spread_said(run, Spread::Over(run.total_m), carried, light, locale)
+}
+
+/// The sentence for the telephone: how many, on the supply that carries least.
+fn how_many(run: &OneRun, spread: Spread, lowest: &Carried, locale: Locale) -> String {
+    let (model, cable, calls) = (&*run.question.station, &*run.cable, run.calls);
+    let (power, supply) = (power_word(lowest.power, locale.language), &*lowest.supply);
+    let total = &*metres(spread.total_m(lowest.stations), locale);
+    let spacing = &*metres(spread.section_m(lowest.stations), locale);
+    let words = match (spread, lowest.stations) {
+        (Spread::Over(_), 0) => AskWords::NotOne { model, total, cable, power, supply, calls },
+        (Spread::Over(_), stations) => {
+            AskWords::HowMany { stations, model, total, cable, power, supply, calls }
+        }
+        (Spread::Apart(_), 0) => AskWords::NotOneApart { model, spacing, cable, power, supply, calls },
+        (Spread::Apart(_), stations) => {
+            AskWords::HowManyApart { stations, model, spacing, total, cable, power, supply, calls }
+        }
+    };
+    words.say(locale.language)
+}
+
 /// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `light`: how many of
 /// the lightest work, where no model was named.
-pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, locale: Locale) -> Vec<String> {
+pub fn spread_said(
+    run: &OneRun,
+    spread: Spread,
+    carried: &[Carried],
+    light: Option<&Lightest>,
+    locale: Locale,
+) -> Vec<String> {
     let language = locale.language;
     let say = |words: AskWords<'_>| words.say(language);
     let Some(lowest) = carried.first() else { return Vec::new() };
-    let (model, total, cable) = (&*run.question.station, &*metres(run.total_m, locale), &*run.cable);
+    let model = &*run.question.station;
     let power = power_word(lowest.power, language);
-    let (supply, calls) = (&*lowest.supply, run.calls);
-    let mut lines = vec![match lowest.stations {
-        0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
-        stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
-    }];
+    let mut lines = vec![how_many(run, spread, lowest, locale)];
     let unjudged = not_judged(carried);
     if !unjudged.is_empty() {
         let codes: Vec<&str> = unjudged.iter().map(|code| code.as_str()).collect();
@@ -99,10 +134,10 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
             say(AskWords::FewerFail { power, counts: &counts.join(", "), title: &title(*code, language) })
         }));
     }
-    lines.push(say(AskWords::Under {
-        distributor: &run.question.distributor,
-        feed: &metres(FEED_M, locale),
-        feed_cable: FEED_CABLE,
+    let (distributor, feed, feed_cable) = (&*run.question.distributor, &*metres(FEED_M, locale), FEED_CABLE);
+    lines.push(say(match spread {
+        Spread::Over(_) => AskWords::Under { distributor, feed, feed_cable },
+        Spread::Apart(_) => AskWords::UnderApart { distributor, feed, feed_cable },
     }));
     // Supplies with the same doors are told together.
     let mut houses: Vec<(DoorsAt, Vec<&str>)> = Vec::new();
@@ -120,7 +155,7 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
         let on_ports = (on_ports > 0).then(|| ReachWords::DoorsOnPorts { doors: on_ports }.say(language));
         let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
         let (doors, model) = (on_supply_and_ports, &*run.question.door);
-        let (length, at, cable) = (&*number(DOOR_M, 1, locale), &*at.join(", "), DOOR_CABLE);
+        let (length, at, cable) = (&*metres(DOOR_M, locale), &*at.join(", "), DOOR_CABLE);
         lines.push(ReachWords::Doors { supply, doors, model, length, cable, at }.say(language));
     }
     lines.push(say(if unjudged.is_empty() { AskWords::RunJudged } else { AskWords::RunJudgedOtherwise }));
@@ -202,7 +237,11 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
         say(AskWords::LockLongest { cable, longest })
     }));
     lines.extend(lock_besides(found, true, locale));
-    lines.push(say(AskWords::LockUnder { door: &found.door, supply: &found.supply }));
+    lines.push(say(AskWords::LockUnder {
+        door: &found.door,
+        supply: &found.supply,
+        hot: &degrees(CONDUCTORS_C, locale),
+    }));
     lines
 }
 
@@ -247,7 +286,11 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
             if one.suits { String::new() } else { format!(" {}", AskHead::NotOutdoors.say(language)) };
         lines.push(format!("{:<14}{voltage:>7} V {at}{reaches}{place}", one.cable));
     }
-    lines.push(say(AskWords::LockUnder { door: &best.door, supply: &best.supply }));
+    lines.push(say(AskWords::LockUnder {
+        door: &best.door,
+        supply: &best.supply,
+        hot: &degrees(CONDUCTORS_C, locale),
+    }));
     lines
 }
 
@@ -318,7 +361,7 @@ pub fn battery_said(
     lines.push(say(AskWords::HoursHouse { boxes: *boxes as usize, distributor, on_a_port: found.on_a_port }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),
-        ambient: &number(found.coldest_c, 0, locale),
+        ambient: &degrees(found.coldest_c, locale),
     }));
     lines
 }

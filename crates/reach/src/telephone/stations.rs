@@ -1,6 +1,6 @@
 //! How many stations work on one run of a given length.
 
-use super::house::{House, Power, assessed, first_error, is_borne, lightest, supplies_of};
+use super::house::{House, Power, assessed, first_error, is_borne, lightest, power_of, supplies_of};
 use crate::bare_site::{BareSiteError, DoorsAt, FEED_M, doors_at};
 use crate::question::MOST_STATIONS;
 use crate::question::Question;
@@ -24,6 +24,33 @@ pub struct OneRun {
     pub total_m: f64,
     /// Calls that may stand at once.
     pub calls: usize,
+}
+
+/// How stations lie along a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Spread {
+    /// Evenly over so much cable in metres; the first is as far from the port as each from the next.
+    Over(f64),
+    /// So far in metres from one to the next; the first is as far from the port.
+    Apart(f64),
+}
+
+impl Spread {
+    /// From one of so many to the next, in metres.
+    pub fn section_m(self, stations: usize) -> f64 {
+        match self {
+            Spread::Over(total_m) => total_m / stations.max(1) as f64,
+            Spread::Apart(spacing_m) => spacing_m,
+        }
+    }
+
+    /// From the port to the last of so many, in metres.
+    pub fn total_m(self, stations: usize) -> f64 {
+        match self {
+            Spread::Over(total_m) => total_m,
+            Spread::Apart(spacing_m) => spacing_m * stations as f64,
+        }
+    }
 }
 
 /// How many stations one supply carries on that run.
@@ -70,13 +97,26 @@ pub fn lightest_on(
     catalogues: &LoadedCatalogues,
     run: &OneRun,
 ) -> Result<Option<Lightest>, BareSiteError> {
+    lightest_spread(sources, catalogues, run, Spread::Over(run.total_m))
+}
+
+/// The same of stations that lie otherwise; the length of the run is not looked at.
+///
+/// # Errors
+/// As [`stations_on`].
+pub fn lightest_spread(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+    spread: Spread,
+) -> Result<Option<Lightest>, BareSiteError> {
     let own = &*run.question.station;
     let Some(model) = lightest(catalogues.catalogue(), &run.question.family).filter(|light| light != own)
     else {
         return Ok(None);
     };
     let question = Question { station: model.clone(), ..run.question.clone() };
-    let carried = stations_on(sources, catalogues, &OneRun { question, ..run.clone() })?;
+    let carried = stations_spread(sources, catalogues, &OneRun { question, ..run.clone() }, spread)?;
     let fewest = carried.iter().min_by_key(|one| one.stations);
     Ok(fewest.map(|fewest| Lightest { model, stations: fewest.stations, power: fewest.power }))
 }
@@ -90,17 +130,28 @@ pub fn stations_on(
     catalogues: &LoadedCatalogues,
     run: &OneRun,
 ) -> Result<Vec<Carried>, BareSiteError> {
+    stations_spread(sources, catalogues, run, Spread::Over(run.total_m))
+}
+
+/// The same of stations that lie otherwise; the length of the run is not looked at.
+///
+/// # Errors
+/// As [`stations_on`].
+pub fn stations_spread(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    run: &OneRun,
+    spread: Spread,
+) -> Result<Vec<Carried>, BareSiteError> {
     let catalogue = catalogues.catalogue();
     let supplies = match run.supply_is_stated {
         true => {
-            let has_battery =
-                catalogue.supplies.get(&run.question.supply).is_some_and(|one| one.battery.is_some());
-            let power = if has_battery { Power::BatteryEnd } else { Power::Mains };
-            vec![(power, run.question.supply.clone())]
+            vec![(power_of(catalogue, &run.question.supply), run.question.supply.clone())]
         }
         false => supplies_of(catalogue, &run.question.family),
     };
-    let each = supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, power, supply));
+    let each =
+        supplies.into_iter().map(|(power, supply)| carried(sources, catalogues, run, spread, power, supply));
     let mut all: Vec<Carried> = each.collect::<Result<_, BareSiteError>>()?;
     // What carries nothing is no answer to how many, so long as another supply is one.
     all.sort_by_key(|one| (one.stations == 0, one.stations));
@@ -115,38 +166,40 @@ pub fn by_cable(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
     run: &OneRun,
+    spread: Spread,
     cables: &[String],
 ) -> Result<Vec<Vec<Carried>>, BareSiteError> {
-    let on =
-        |cable: &String| stations_on(sources, catalogues, &OneRun { cable: cable.clone(), ..run.clone() });
+    let on = |cable: &String| {
+        stations_spread(sources, catalogues, &OneRun { cable: cable.clone(), ..run.clone() }, spread)
+    };
     cables.par_iter().map(on).collect()
 }
 
-/// The same over each of these lengths in metres.
+/// The same over each of these lengths, or with each of these spacings.
 ///
 /// # Errors
 /// If the parts do not make a site.
-pub fn by_length(
+pub fn by_spread(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
     run: &OneRun,
-    totals_m: &[f64],
+    spreads: &[Spread],
 ) -> Result<Vec<Vec<Carried>>, BareSiteError> {
-    let over = |total_m: &f64| stations_on(sources, catalogues, &OneRun { total_m: *total_m, ..run.clone() });
-    totals_m.par_iter().map(over).collect()
+    spreads.par_iter().map(|spread| stations_spread(sources, catalogues, run, *spread)).collect()
 }
 
 fn carried(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
     run: &OneRun,
+    spread: Spread,
     power: Power,
     supply: String,
 ) -> Result<Carried, BareSiteError> {
     let memory = Memory::default();
     let catalogue = catalogues.catalogue();
     let doors = doors_at(catalogue, &Question { supply: supply.clone(), ..run.question.clone() }, run.calls);
-    let text = |stations: usize| house(catalogue, run, &supply, doors, stations).text(catalogue);
+    let text = |stations: usize| house(catalogue, run, spread, &supply, doors, stations).text(catalogue);
     // What is solved fails for good once it fails; signals and start-up know no such order.
     let (mut solved, mut fails) = (0, MOST_STATIONS + 1);
     while fails - solved > 1 {
@@ -190,12 +243,13 @@ fn carried(
 fn house<'a>(
     catalogue: &Catalogue,
     run: &'a OneRun,
+    spread: Spread,
     supply: &'a str,
     doors: DoorsAt,
     stations: usize,
 ) -> House<'a> {
     let question = &run.question;
-    let section_m = run.total_m / stations.max(1) as f64;
+    let section_m = spread.section_m(stations);
     House {
         family: &question.family,
         supply,

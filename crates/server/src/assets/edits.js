@@ -6,7 +6,7 @@ function token() {
 }
 
 /** @returns {string} */
-function fresh() {
+export function fresh() {
   const bytes = crypto.getRandomValues(new Uint8Array(12));
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }

@@ -1,6 +1,6 @@
 // Questions, sites, history: pages that are forms first.
 
-import { edit, post, Refused } from "./edits.js";
+import { edit, fresh, post, Refused } from "./edits.js";
 
 /** @param {string} text */
 function tell(text) {
@@ -15,38 +15,81 @@ function tell(text) {
 const asked = document.querySelector("form[data-follow]");
 if (asked instanceof HTMLFormElement) {
   let turn = 0;
-  const follow = async () => {
+  /** @param {boolean} ofFamily whether the fields that depend on the family are to follow too */
+  const follow = async (ofFamily) => {
     const mine = ++turn;
     const words = Array.from(new FormData(asked), ([name, value]) => [name, String(value)]);
     const address = `${asked.getAttribute("action")}?${new URLSearchParams(words)}`;
     const page = await fetch(address);
     if (!page.ok || mine !== turn) return;
-    const fresh = new DOMParser().parseFromString(await page.text(), "text/html");
-    const [now, next] = [document.getElementById("answer"), fresh.getElementById("answer")];
-    if (now && next) now.replaceChildren(...next.childNodes);
-    const stations = fresh.getElementById("station");
-    const own = document.getElementById("station");
-    if (stations && own && stations.innerHTML !== own.innerHTML) own.replaceChildren(...stations.childNodes);
+    const next = new DOMParser().parseFromString(await page.text(), "text/html");
+    for (const id of ofFamily ? ["answer", "more", "of-family"] : ["answer", "more"]) {
+      const [now, then] = [document.getElementById(id), next.getElementById(id)];
+      if (now && then) now.replaceChildren(...then.childNodes);
+    }
     history.replaceState(null, "", address);
   };
   let waiting = 0;
+  let ofFamily = false;
   asked.addEventListener("input", (event) => {
     const input = event.target;
     if (input instanceof HTMLInputElement && input.type === "range") {
       const shown = asked.querySelector(`output[for="${input.id}"]`);
       if (shown instanceof HTMLOutputElement) {
-        const value = Number(input.value) * Number(shown.dataset.perMetre);
-        const words = value.toLocaleString(document.documentElement.lang, { maximumFractionDigits: 1, useGrouping: false });
+        const words = Number(input.value).toLocaleString(document.documentElement.lang, { maximumFractionDigits: 1, useGrouping: false });
         shown.textContent = `${words} ${shown.dataset.symbol}`;
       }
     }
+    ofFamily ||= input instanceof HTMLSelectElement && input.id === "family";
     clearTimeout(waiting);
-    waiting = setTimeout(() => void follow(), 120);
+    waiting = setTimeout(() => {
+      void follow(ofFamily);
+      ofFamily = false;
+    }, 120);
   });
   asked.addEventListener("submit", (event) => {
     event.preventDefault();
-    void follow();
+    void follow(false);
   });
+}
+
+// The record of questions.
+const keep = document.querySelector("form[data-keep]");
+if (keep instanceof HTMLFormElement) {
+  keep.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const [button, status] = [keep.querySelector("button"), keep.querySelector("[role=status]")];
+    if (!button || !status) return;
+    button.disabled = true;
+    try {
+      const who = String(new FormData(keep).get("who") ?? "");
+      const kept = await post("/questions/keep", JSON.stringify({ id: fresh(), address: location.pathname + location.search, who }));
+      const link = document.createElement("a");
+      link.href = kept.record;
+      link.textContent = kept.told;
+      status.replaceChildren(link);
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      status.textContent = error.message;
+    } finally {
+      button.disabled = false;
+    }
+  });
+}
+
+/** @param {HTMLButtonElement} button */
+async function deleteAnswer(button) {
+  try {
+    await post("/questions/record/delete", JSON.stringify({ number: Number(button.dataset.delete) }));
+    const row = button.closest("tr");
+    const next = row?.nextElementSibling ?? row?.previousElementSibling;
+    if (!row || !next) return location.assign("/questions/record");
+    row.remove();
+    next.querySelector("button")?.focus();
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    tell(error.message);
+  }
 }
 
 document.addEventListener("click", (event) => {
@@ -56,6 +99,7 @@ document.addEventListener("click", (event) => {
   if (button.dataset.print !== undefined) print();
   if (button.dataset.bringBack) void bringBack(button);
   if (button.dataset.passOver) void passOver(button);
+  if (button.dataset.delete) void deleteAnswer(button);
 });
 
 /** @param {HTMLButtonElement} button */

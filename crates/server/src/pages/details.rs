@@ -10,6 +10,7 @@ use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use latchline_assess::{DeviceResult, StateVoltage};
 use latchline_finding::StateKind;
+use latchline_report::addresses::field_word;
 use latchline_report::wording;
 use latchline_site::model::{Run, RunStart, RunStop, StationOwner};
 use latchline_words::figures;
@@ -183,7 +184,7 @@ impl About<'_> {
             h3 { (self.say(Label::Address)) }
             dl.facts {
                 @for (field, number) in fields.iter().zip(numbers) {
-                    dt { (super::questions::field_word(field.kind, self.language())) }
+                    dt { (wording::capital(field_word(field.kind, self.language()))) }
                     dd {
                         (number)
                         @if let Some(setting) = latchline_site::addresses::settings(field, *number) { span.quiet { " · " (setting.to_string()) } }

@@ -78,12 +78,22 @@ pub(crate) fn jobs(state: &State, locale: Locale) -> Markup {
     let jobs = listed(state, language);
     let more = jobs.len().saturating_sub(MOST_JOBS);
     let complete = state.standing.pending().is_empty();
+    // How many of each severity, and those of them that are shown.
+    let mut groups: Vec<(Severity, usize, Vec<&Job<'_>>)> = Vec::new();
+    for severity in [Severity::Error, Severity::Warning, Severity::Advice] {
+        let all = jobs.iter().filter(|job| job.first.severity == severity).count();
+        let shown = jobs.iter().take(MOST_JOBS).filter(|job| job.first.severity == severity).collect();
+        if all > 0 {
+            groups.push((severity, all, shown));
+        }
+    }
     html! {
         @if jobs.is_empty() {
             p.quiet { (if complete { Label::NoJobs } else { Label::NoJobsYet }.say(language)) }
         }
-        ol.jobs {
-            @for job in jobs.iter().take(MOST_JOBS) { (one(job, state, language)) }
+        @for (severity, all, shown) in &groups {
+            h3.severity-head class={ "is-" (severity.word()) } { (severity_label(*severity).say(language)) " (" (all) ")" }
+            ol.jobs { @for job in shown { (one(job, state, language)) } }
         }
         @if more > 0 { p.quiet { (Told::AndMore { elements: more }.say(language)) } }
         @if let Some(assessment) = &state.assessment && state.remedies && assessment.remedies_not_sought > 0 {
@@ -129,7 +139,6 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
     html! {
         li.job class={ "is-" (finding.severity.word()) } {
             p {
-                strong.severity { (severity_label(finding.severity).say(language)) } " "
                 @if element.is_empty() { (codes::sentence(finding, language)) "." }
                 @else {
                     button.link type="button" data-pick=(element) { (codes::sentence(finding, language)) "." }
@@ -151,13 +160,13 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
                 @for (of, number, remedy) in &buttons {
                     @let of_element = of.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
                     button type="button" id={ "r-" (of.code) "-" (of_element) "-" (number) }
-                        data-remedy=(number) data-code=(of.code) data-element=(of_element) { (remedy_words(remedy, language)) }
+                        data-remedy=(number) data-code=(of.code) data-element=(of_element) { (remedy_words(remedy, state.currency(), language)) }
                 }
                 @if buttons.is_empty() && finding.severity > Severity::Advice {
                     @if state.remedies { span.quiet { (Label::NoRemedy.say(language)) } }
                     @else { span.pending { (Label::LookingForRemedies.say(language)) } }
                 }
-                button.plain type="button" id={ "a-" (code) "-" (element) } data-accept=(code) data-element=(element) {
+                button type="button" id={ "a-" (code) "-" (element) } data-accept=(code) data-element=(element) {
                     (Label::Accept.say(language))
                 }
             }
@@ -166,9 +175,11 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
 }
 
 /// A remedy on a button: what kind, and what it costs.
-fn remedy_words(remedy: &Remedy, language: Language) -> String {
+fn remedy_words(remedy: &Remedy, currency: &str, language: Language) -> String {
     let kind = wording::capital(&remedy_kind(remedy.kind, language));
-    let number = |cost: Money| latchline_words::figures::cost(cost, language);
+    let number = |cost: Money| {
+        format!("{} {currency}", latchline_words::figures::cost(cost, language)).trim_end().to_string()
+    };
     match remedy.cost.map(Money::rounded) {
         Some(cost) if cost < Money::ZERO => format!("{kind}, − {}", number(cost)),
         Some(cost) if cost > Money::ZERO => format!("{kind}, + {}", number(cost)),

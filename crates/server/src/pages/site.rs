@@ -77,8 +77,13 @@ fn drawing_markup(drawn: Option<&ScreenElevation>) -> Markup {
 }
 
 /// The title block: the page belongs to the paper.
-fn title_block(name: &str, title: &str, now: &PageState, locale: Locale) -> Markup {
+fn title_block(name: &str, title: &str, state: &SiteState, now: &PageState, locale: Locale) -> Markup {
     let say = |label: Label| label.say(locale.language);
+    let currency = match state.currency() {
+        "" if now.price.is_empty() => "",
+        "" => say(Label::NoCurrency),
+        currency => currency,
+    };
     let verdict = &now.verdict;
     html! {
         section.title-block aria-label=(title) {
@@ -90,7 +95,7 @@ fn title_block(name: &str, title: &str, now: &PageState, locale: Locale) -> Mark
                     p { strong #verdict-text { (verdict.text) } " " span #verdict-detail { (verdict.detail) } }
                 }
             }
-            div.cell { span.label { (say(Label::Price)) } p { strong #price { (now.price) } " " span.quiet #price-change { (now.price_change) } } }
+            div.cell { span.label { (say(Label::Price)) } p { strong #price { (now.price) } " " span { (currency) } " " span.quiet #price-change { (now.price_change) } } }
             div.cell { span.label { (say(Label::Revision)) } p { a #revision href={ "/sites/" (encoded(name)) "/history" } { (now.number) } " " span #files class=(files_class(now)) { (now.files) } } }
             div.cell.buttons {
                 button type="button" #undo disabled[!now.turns.0] { (say(Label::Undo)) }
@@ -115,7 +120,7 @@ fn content(name: &str, title: &str, state: &SiteState, now: &PageState, locale: 
             data-cancel=(say(Label::Cancel)) data-apply=(say(Label::Apply)) data-reason=(say(Label::Reason))
             data-accept=(say(Label::Accept)) data-preview=(say(Label::Preview)) data-pending=(say(Label::Pending))
             data-verdict=(say(Label::Verdict)) data-label-name=(say(Label::Name)) data-label-place=(say(Label::Place)) data-label-length=(say(Label::Length)) {
-            (title_block(name, title, now, locale))
+            (title_block(name, title, state, now, locale))
             p.notice #notice role="alert" hidden {}
             p.visually-hidden #announcement aria-live="polite" {}
             div.desk {

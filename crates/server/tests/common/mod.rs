@@ -42,7 +42,7 @@ impl Served {
 
     /// With its files kept in a folder, where one more lies.
     pub fn beside(text: &str, other: Option<(&str, &str)>) -> Served {
-        let options = Options { token: TOKEN.into(), clock, engine: "test", demo: SITE };
+        let options = Options { token: TOKEN.into(), clock, engine: "test", demo: SITE, keeps_record: true };
         let files = vec![(String::from("site.toml"), text.to_string())];
         let folder = tempfile::tempdir().unwrap();
         let store = Store::new(Sqlite::open(&folder.path().join("store.db")).unwrap()).unwrap();

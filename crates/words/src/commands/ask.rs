@@ -22,6 +22,15 @@ sentences! {
         NotOne { model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
             "Not even one {model} works on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once."
             | "Nicht einmal ein {model} arbeitet an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
+        HowManyApart { stations: usize, model: &'a str, spacing: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
+            "{stations} {model}, {spacing} from one to the next and {total} in all, work on {cable} {power}, from {supply} with {calls:call|calls} at once."
+            | "{stations} {model} im Abstand von je {spacing}, zusammen {total}, arbeiten an {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
+        NotOneApart { model: &'a str, spacing: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
+            "Not even one {model} works {spacing} away on {cable} {power}, from {supply} with {calls:call|calls} at once."
+            | "Nicht einmal ein {model} arbeitet im Abstand von {spacing} an {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
+        UnderApart { distributor: &'a str, feed: &'a str, feed_cable: &'a str }:
+            "The first station is as far from the port of {distributor} as each from the next; {feed} of {feed_cable} from the supply to the distributor."
+            | "Die erste Station ist so weit vom Abgang von {distributor} wie jede von der nächsten; {feed} {feed_cable} vom Netzteil zum Verteiler.",
         Other { power: &'a str, supply: &'a str, stations: usize }:
             "From {supply} {power}: {stations}."
             | "Gespeist von {supply} {power}: {stations}.",
@@ -116,9 +125,9 @@ sentences! {
             "Whether the door station feeds {lock} cannot be judged: its catalogue entry lacks a figure (voltage, current or lock output). latchline catalogue {lock} shows what is known."
             | "Ob die Türstation {lock} speist, ist nicht zu beurteilen: Im Katalog fehlt eine Angabe (Spannung, Strom oder Türöffner-Ausgang). latchline catalogue {lock} zeigt, was bekannt ist.",
         LockReaches { longest: &'a str }: "reaches {longest}" | "reicht {longest}",
-        LockUnder { door: &'a str, supply: &'a str }:
-            "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at 40 °C, with every tolerance at its worst."
-            | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei 40 °C, jede Toleranz im ungünstigsten Sinn.",
+        LockUnder { door: &'a str, supply: &'a str, hot: &'a str }:
+            "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at {hot}, with every tolerance at its worst."
+            | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei {hot}, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
         Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str, calls: usize }:
             "{stations} {model} and one {door} run {hours} h in standby, without a call, on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all), and work with {calls:call|calls} at once."
@@ -149,8 +158,8 @@ sentences! {
             "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
             | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
         HoursUnder { current: &'a str, ambient: &'a str }:
-            "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient} °C. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
-            | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient} °C. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
+            "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient}. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
+            | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient}. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
         NoBattery { supply: &'a str }:
             "{supply} has no battery."
             | "{supply} hat keine Batterie.",

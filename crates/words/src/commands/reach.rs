@@ -30,8 +30,8 @@ sentences! {
             "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor. Where the family asks for terminators, every run ends in one."
             | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler. Wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
         Doors { supply: &'a str, doors: usize, model: &'a str, length: &'a str, cable: &'a str, at: &'a str }:
-            "Assumed with {supply}: {doors:door station|door stations} {model}, each behind {length} m of {cable}, {at}."
-            | "Angenommen mit {supply}: {doors:Türstation|Türstationen} {model}, je hinter {length} m {cable}, {at}.",
+            "Assumed with {supply}: {doors:door station|door stations} {model}, each behind {length} of {cable}, {at}."
+            | "Angenommen mit {supply}: {doors:Türstation|Türstationen} {model}, je hinter {length} {cable}, {at}.",
         DoorsOnSupply { doors: usize }:
             "{doors} on outputs of the supply beside the feed"
             | "{doors} an Ausgängen des Netzteils neben der Zuleitung",

@@ -87,6 +87,10 @@ sentences! {
         CheckFirst: "Remedy checked: the finding goes and no new one comes." | "Abhilfe geprüft: Der Befund geht, kein neuer kommt.",
         // Questions.
         SwitchesAre { element: &'a str, settings: &'a str }: "{element}: {settings}." | same,
+        KeptAs { number: usize }: "Kept as number {number}." | "Festgehalten als Nummer {number}.",
+        AnswerNumber { number: usize }: "Answer {number}" | "Antwort {number}",
+        WithEngine { version: &'a str }: "calculated by Latchline {version}" | "gerechnet von Latchline {version}",
+        CatalogueHash { name: &'a str, hash: &'a str }: "{name}, SHA-256 {hash}" | same,
         OutOfRange { what: &'a str, low: &'a str, high: &'a str }:
             "{what} must be from {low} to {high}"
             | "{what} muss von {low} bis {high} sein",

@@ -16,7 +16,7 @@ use clap::{Args, Subcommand};
 use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
     LockWay, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said, lightest_on,
-    lock_cable, lock_cables, lock_said, locks_said, mix_on, mix_said, number_of_station, run_said,
+    lock_cable, lock_cables, lock_said, locks_said, mix_on_each, mix_said, number_of_station, run_said,
     stations_on, supplies_of, takes_dry_contact, usual_family,
 };
 use latchline_reach::{Question, default_question};
@@ -346,7 +346,7 @@ fn of_mix(
 ) -> Result<Answer> {
     let catalogue = parts.loaded.catalogue();
     let first = models.first().map(|(model, _)| model.as_str());
-    let mut question = question(catalogue, family, first)?;
+    let question = question(catalogue, family, first)?;
     for (model, _) in models {
         super::part_named::known(catalogue, "station", model, catalogue.stations.keys())?;
         let station = &catalogue.stations[model];
@@ -359,13 +359,8 @@ fn of_mix(
         bail!("more than 400 stations are no question for one supply");
     }
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
-    let mut found = Vec::new();
-    for (power, supply) in supplies(catalogue, &question.family, supply)? {
-        question.supply = supply;
-        found.push((power, mix_on(&parts.sources, &parts.loaded, &question, models, calls)?));
-    }
-    // What does not work is said first, then what the battery's end carries: the lower figure is the one to say.
-    found.sort_by_key(|(power, one)| (one.limit.is_none(), *power == Power::Mains));
+    let supplies = supplies(catalogue, &question.family, supply)?;
+    let found = mix_on_each(&parts.sources, &parts.loaded, &question, models, calls, supplies)?;
     let works = found.iter().all(|(_, one)| one.limit.is_none());
     let lines = mix_said(models, calls, &found, look.locale());
     Answer::new("mix", lines, works, look, MixFigures::of(&question.family, models, calls, &found))

@@ -4,7 +4,7 @@
 //! of the own flat, another has asked round. Each station that would notice is taken to be told of with the same probability `q`, and `q` has a
 //! beta distribution of mean `m` and strength `s`: of `n` stations that would notice, just these `k` are told of with probability
 //! `B(a + k, b + n - k) / B(a, b)`, `a = s m`, `b = s (1 - m)` (the beta-binomial distribution without its number of combinations), given that
-//! any is. Who would notice is known roughly: whose voltage in standby falls at least half as far as that of those who are told of.
+//! any is. Who would notice is known roughly: who is off in standby, or whose voltage falls at least half as far as that of those who are told of.
 
 use crate::evidence::{Evidence, Measured, Symptom};
 use crate::kind::SymptomKind;
@@ -77,7 +77,7 @@ pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bo
 }
 
 impl Complaint {
-    /// Who would notice a fault; `None` if none of those who are told of.
+    /// Who would notice a fault: who is off, or whose voltage falls as far; `None` if none of those who are told of.
     pub fn noticing(
         &self,
         layout: &Layout,
@@ -86,14 +86,11 @@ impl Complaint {
     ) -> Option<Noticing> {
         let fall = |at: NodeRef| sound.voltage(at).abs() - faulted.voltage(at).abs();
         let farthest = self.told.iter().map(|at| fall(*at)).fold(0.0, f64::max);
-        if farthest < LEAST_FALL_V {
-            return None;
-        }
-        let notices = |at: &&NodeRef| fall(**at) >= AS_MUCH * farthest;
-        Some(Noticing {
-            stations: layout.station.iter().flatten().filter(notices).count(),
-            told: self.told.iter().filter(notices).count(),
-        })
+        let far_v = if farthest < LEAST_FALL_V { f64::INFINITY } else { AS_MUCH * farthest };
+        let notices = |at: &&NodeRef| fall(**at) >= far_v || faulted.is_off(**at);
+        let told = self.told.iter().filter(notices).count();
+        (told > 0)
+            .then(|| Noticing { stations: layout.station.iter().flatten().filter(notices).count(), told })
     }
 }
 

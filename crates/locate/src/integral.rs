@@ -9,7 +9,7 @@ use crate::hypothesis::Hypothesis;
 use crate::inference::{Inference, Sound};
 use crate::model::Outcome;
 use crate::screen::Screened;
-use crate::size::{Point, Size, Solved, best_of, size_at, sizes, sizes_of, trapezoid};
+use crate::size::{Point, Size, best_of, size_at, sizes, sizes_of, trapezoid};
 use latchline_circuit::flow::Workspace;
 
 /// A regime whose best point lies so far below the best of all (logarithms) is not divided further.

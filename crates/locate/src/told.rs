@@ -119,9 +119,11 @@ impl Telling<'_, '_> {
                 _ => self.rates.told(told.kind, kind),
             });
         }
-        // Two have the setting: the other may be any.
+        // Two have the setting: of this one and any other.
         if kind == Kind::SettingDuplicate && told.kind == SymptomKind::TwoRing {
-            return Some(self.rates.told(told.kind, kind));
+            let mut two_ring = self.symptoms.iter().filter(|one| one.kind == SymptomKind::TwoRing);
+            let is_own = two_ring.any(|one| Some(one.at) == hypothesis.at);
+            return is_own.then(|| self.rates.told(told.kind, kind));
         }
         self.is_called(hypothesis, told.station).then(|| match (kind, told.kind) {
             (_, SymptomKind::Dead | SymptomKind::NotFound | SymptomKind::Restarts | SymptomKind::Dim) => 0.0,

@@ -102,7 +102,10 @@ impl Telling<'_, '_> {
         let bad = self.symptoms.iter().filter(|told| told.kind.is_bad()).count();
         let further = bad.saturating_sub(1) as f64;
         let works = (self.symptoms.len() - bad) as f64;
-        let place = if self.complaint.is_some() { -self.stations().ln() } else { 0.0 };
+        // It may be of any stations: of as many, each set is as likely.
+        let told = self.complaint.map_or(0, |complaint| complaint.told.len());
+        let sets = (0..told).map(|one| ((self.stations() - one as f64).max(1.0) / (one as f64 + 1.0)).ln());
+        let place = -sets.sum::<f64>();
         let first = if bad > 0 { TOLD_OF_NONE.ln() } else { 0.0 };
         first + further * FURTHER_OF_NONE.ln() + works * WORKS_OF_NONE.ln() + place
     }

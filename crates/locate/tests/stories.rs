@@ -62,11 +62,15 @@ fn a_caller_is_sent_where_an_installer_would_go_first() {
             let (likeliest, _) = found.cause(0);
             let its = Place::of(plant, likeliest.cause.element).element().name(plant.site);
             let is_there = [&first, &its].into_iter().all(|name| expected.contains(&name.as_str()));
-            if !is_there || !found.ranking.causes[0].is_pointed_to {
+            let is_listed = found.ranking.none_of_these < found.places[0].probability;
+            if !is_there || !is_listed || !found.ranking.causes[0].is_pointed_to {
                 let name = likeliest.cause.element.name(plant.site);
                 wrong.push(format!(
-                    "{told}: {first} ({:.2}), likeliest {:?} {name} ({:.2})",
-                    found.places[0].probability, likeliest.cause.kind, found.ranking.causes[0].probability
+                    "{told}: {first} ({:.2}), likeliest {:?} {name} ({:.2}), none {:.2}",
+                    found.places[0].probability,
+                    likeliest.cause.kind,
+                    found.ranking.causes[0].probability,
+                    found.ranking.none_of_these
                 ));
             }
         }

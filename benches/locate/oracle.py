@@ -17,6 +17,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import numpy as np
@@ -134,7 +135,7 @@ class Case:
         wide = 5.0 if self.rng.random() < 0.03 else 1.0
         return float(value + wide * self.rng.normal() * (SHARE * abs(value) + floor) / ROOT3)
 
-    def read(self, quantity: str, at: str, state: str) -> str | None:
+    def read(self, quantity: str, at: str, state: str, start: str | None = None) -> str | None:
         """An item of a command line; nothing for what the circuit does not have."""
         house = self.house
         called = ""
@@ -147,6 +148,10 @@ class Case:
         if quantity == "voltage" and at in [*house.names, "PS"]:
             place = house.nodes if at == "PS" else house.names.index(at)
             return f"{where}={max(self.meter(self.state(called)[place], FLOOR_V), 0.0):.6f}V"
+        if quantity == "drop" and start in house.names and at in house.names:
+            volts = self.state(called)
+            lost = volts[house.names.index(start)] - volts[house.names.index(at)]
+            return f"{start}..{where}={self.meter(lost, FLOOR_V):.6f}V"
         if quantity == "current" and at == "PS":
             return f"{where}={self.meter(self.state(called)[-1], FLOOR_A):.6f}A"
         nodes = house.run == house.runs.index(at) if at in house.runs else None
@@ -194,7 +199,7 @@ def one(house: House, oracle: Oracle, case: Case, policy: str, latchline: str, s
             following = answer.get("next_reading")
             if following is None or len(items) >= MOST_READINGS:
                 break
-            item = case.read(following["quantity"], following["at"], following["state"])
+            item = case.read(following["quantity"], following["at"], following["state"], following.get("from"))
             if item is None:
                 break
             items.append(item)
@@ -248,13 +253,18 @@ def main() -> None:
             print(f"{house.stations} stations: {len(oracle.causes)} causes, oracle ready in {time.process_time() - begun:.0f} s", file=sys.stderr, flush=True)
             for policy in everything:
                 count = faults if policy == "random" else max(faults // 4, 1)
-                rows = []
-                for number in range(count):
-                    case = Case(house, oracle, [seed, chains, each, number], folder)
+
+                def numbered(number: int) -> dict:
+                    work = folder / policy / str(number)
+                    work.mkdir(parents=True)
+                    case = Case(house, oracle, [seed, chains, each, number], work)
                     row = one(house, oracle, case, policy, latchline, site)
                     if not row["right"]:
                         print(policy, house.stations, number, case.kind, house.element(case.kind, case.place), f"{case.size:.3g}", row, file=sys.stderr)
-                    rows.append(row)
+                    return row
+
+                with ThreadPoolExecutor(2) as pool:
+                    rows = list(pool.map(numbered, range(count)))
                 report(rows, f"{house.stations} stations, {policy}")
                 everything[policy] += rows
         for policy, rows in everything.items():

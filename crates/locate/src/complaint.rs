@@ -1,9 +1,10 @@
 //! Of whom is told, and who else would notice.
 //!
-//! A fault that many stations would notice is seldom told of one of them. Each station that would notice is taken to be told of with
-//! the same probability `q`, independently, given that any is: of `n` stations that would notice, just these `k` are told of with
-//! probability `q^k (1 - q)^(n - k) / (1 - (1 - q)^n)`. Who would notice is known roughly: whose voltage in standby falls at
-//! least half as far as that of those who are told of.
+//! A fault that many stations would notice is seldom told of one of them. How much is told differs from case to case: one caller knows
+//! of the own flat, another has asked round. Each station that would notice is taken to be told of with the same probability `q`, and `q` has a
+//! beta distribution of mean `m` and strength `s`: of `n` stations that would notice, just these `k` are told of with probability
+//! `B(a + k, b + n - k) / B(a, b)`, `a = s m`, `b = s (1 - m)` (the beta-binomial distribution without its number of combinations), given that
+//! any is. Who would notice is known roughly: who is off in standby, or whose voltage falls at least half as far as that of those who are told of.
 
 use crate::evidence::{Evidence, Measured, Symptom};
 use crate::kind::SymptomKind;
@@ -16,6 +17,8 @@ use latchline_network::{Layout, NodeRef};
 const NOTICED: f64 = 0.05;
 /// Who else would notice: whose voltage falls by at least this share of the fall of those who are told of (assumed).
 const AS_MUCH: f64 = 0.5;
+/// How alike cases are in how much is told, in stations that somebody has asked (assumed).
+const STRENGTH: f64 = 3.0;
 /// A fall of fewer volts is noticed by nobody.
 const LEAST_FALL_V: f64 = 0.01;
 
@@ -35,11 +38,15 @@ pub(crate) struct Noticing {
 }
 
 impl Noticing {
-    /// Logarithm of the probability that of those who would notice just these are told of.
+    /// Logarithm of the probability that of those who would notice just these are told of, where one is told of with this probability on
+    /// the average.
     pub fn log(self, each: f64) -> f64 {
-        let (all, told) = (self.stations as f64, self.told as f64);
-        let silent = (1.0 - each).ln();
-        told * each.ln() + (all - told) * silent - (-(all * silent).exp_m1()).ln()
+        let (told, silent) = (STRENGTH * each, STRENGTH * (1.0 - each));
+        let rising = |from: f64, count: usize| (0..count).map(|step| (from + step as f64).ln()).sum::<f64>();
+        let all = rising(STRENGTH, self.stations);
+        let these = rising(told, self.told) + rising(silent, self.stations.saturating_sub(self.told)) - all;
+        let none = rising(silent, self.stations) - all;
+        these - (-none.exp_m1()).ln()
     }
 }
 
@@ -70,7 +77,7 @@ pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bo
 }
 
 impl Complaint {
-    /// Who would notice a fault; `None` if none of those who are told of.
+    /// Who would notice a fault: who is off, or whose voltage falls as far; `None` if none of those who are told of.
     pub fn noticing(
         &self,
         layout: &Layout,
@@ -79,14 +86,11 @@ impl Complaint {
     ) -> Option<Noticing> {
         let fall = |at: NodeRef| sound.voltage(at).abs() - faulted.voltage(at).abs();
         let farthest = self.told.iter().map(|at| fall(*at)).fold(0.0, f64::max);
-        if farthest < LEAST_FALL_V {
-            return None;
-        }
-        let notices = |at: &&NodeRef| fall(**at) >= AS_MUCH * farthest;
-        Some(Noticing {
-            stations: layout.station.iter().flatten().filter(notices).count(),
-            told: self.told.iter().filter(notices).count(),
-        })
+        let far_v = if farthest < LEAST_FALL_V { f64::INFINITY } else { AS_MUCH * farthest };
+        let notices = |at: &&NodeRef| fall(**at) >= far_v || faulted.is_off(**at);
+        let told = self.told.iter().filter(notices).count();
+        (told > 0)
+            .then(|| Noticing { stations: layout.station.iter().flatten().filter(notices).count(), told })
     }
 }
 
@@ -102,5 +106,21 @@ mod tests {
         let sum: f64 = (1..=5).map(|told| sets[told - 1] * log(told).exp()).sum();
         assert!((sum - 1.0).abs() < 1e-12, "{sum}");
         assert!(Noticing { stations: 1, told: 1 }.log(0.1).abs() < 1e-12);
+    }
+
+    /// Against the integral over `q` that it stands for, by the rectangle rule.
+    #[test]
+    fn how_many_are_told_of_is_the_integral_over_how_much_is_told() {
+        let (a, b) = (0.3_f64, 2.7_f64);
+        let steps = 2_000_000;
+        // With q = u^(1/a) the density q^(a - 1) is gone from the integral.
+        let over = |value: &dyn Fn(f64) -> f64| -> f64 {
+            let at = |step: usize| ((step as f64 + 0.5) / steps as f64).powf(1.0 / a);
+            (0..steps).map(at).map(|q| (1.0 - q).powf(b - 1.0) * value(q)).sum::<f64>()
+        };
+        let any = over(&|q| 1.0 - (1.0 - q).powi(7));
+        let these = over(&|q| q.powi(3) * (1.0 - q).powi(4));
+        let found = Noticing { stations: 7, told: 3 }.log(0.1).exp();
+        assert!((found / (these / any) - 1.0).abs() < 1e-4, "{found} {}", these / any);
     }
 }

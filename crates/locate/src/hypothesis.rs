@@ -241,10 +241,7 @@ impl Hypothesis {
         };
         match self.cause.element {
             Element::Site => true,
-            Element::Station(_) | Element::Entrance(_) => {
-                self.at == Some(place)
-                    || (self.cause.kind == Kind::StationRemoved && self.at.is_some_and(on_way))
-            }
+            Element::Station(_) | Element::Entrance(_) => self.at == Some(place),
             Element::Run(run) => layout.run_start[run].is_some_and(|start| {
                 start.stage == place.stage && {
                     let end = layout.stages[start.stage].subtree_end[start.node] as usize;

@@ -6,6 +6,7 @@ use crate::gauss::{Errors, Likelihood, likelihood};
 use crate::hypothesis::Hypothesis;
 use crate::model::{Model, Outcome};
 use crate::rates::Rates;
+use latchline_circuit::flow::Workspace;
 
 /// What every evaluation needs.
 pub(crate) struct Inference<'m, 'p, 'a> {
@@ -17,6 +18,16 @@ pub(crate) struct Inference<'m, 'p, 'a> {
     pub observed: Vec<f64>,
     pub(crate) variance: Vec<f64>,
     pub(crate) outside: Vec<f64>,
+}
+
+/// The network without any fault but that of [`Inference::base`], compared with what was read.
+pub(crate) struct Sound {
+    pub outcome: Outcome,
+    /// Of what depends on shared factors.
+    pub covariance: Vec<f64>,
+    /// With the meters' errors and what is unsettled.
+    pub whole: Vec<f64>,
+    pub likelihood: Likelihood,
 }
 
 impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
@@ -32,6 +43,15 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             variance: measured.iter().map(|one| one.deviation().powi(2)).collect(),
             outside: measured.iter().map(|one| one.outside(source_v)).collect(),
         }
+    }
+
+    pub(crate) fn sound(&self) -> Sound {
+        let mut workspace = Workspace::new();
+        let outcome = self.model.outcome(&self.base, &mut workspace);
+        let rows = self.model.rows(&self.base, &mut workspace);
+        let whole = self.covariance(&rows, &outcome);
+        let likelihood = self.compare(&outcome, &whole);
+        Sound { covariance: product(&rows), outcome, whole, likelihood }
     }
 
     /// What a cause of this size does, with the fault that is there besides.
@@ -65,7 +85,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
 }
 
 /// The covariance of what depends on shared factors.
-pub(crate) fn product(rows: &[Vec<f64>]) -> Vec<f64> {
+fn product(rows: &[Vec<f64>]) -> Vec<f64> {
     let size = rows.len();
     let mut covariance = vec![0.0; size * size];
     for row in 0..size {

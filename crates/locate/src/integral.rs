@@ -6,20 +6,12 @@
 use crate::apart::Allowed;
 use crate::gauss::{Likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
-use crate::inference::Inference;
+use crate::inference::{Inference, Sound};
 use crate::model::Outcome;
-use crate::size::{Point, Size, Solved, best_of, size_at, sizes, sizes_of, trapezoid};
+use crate::screen::Screened;
+use crate::size::{Point, Size, best_of, size_at, sizes, sizes_of, trapezoid};
 use latchline_circuit::flow::Workspace;
 
-/// Points of the coarse grid over a size.
-const COARSE: usize = 9;
-/// Points between two of them, interpolated.
-const BETWEEN: usize = 12;
-/// Where the regime changes between two of them, the interval is halved at most so often, until it is narrower than `CLOSE`; no more
-/// changes than `MOST_CHANGES` are followed at once.
-const HALVINGS: usize = 12;
-const CLOSE: f64 = 1e-4;
-const MOST_CHANGES: usize = 6;
 /// A regime whose best point lies so far below the best of all (logarithms) is not divided further.
 const FAR_BELOW: f64 = 15.0;
 /// Points of the first exact grid.
@@ -29,8 +21,6 @@ const MOST_ROUNDS: usize = 8;
 /// Neighbours of a peak that differ by more (logarithms) do not resolve it, unless they are as close as `NARROWEST`.
 const STEEPEST: f64 = 0.7;
 const NARROWEST: f64 = 1e-5;
-/// How far the derivatives of the sound network may be wrong for a faulted one, as a share of the change, while screening.
-const SCREENING_ERROR: f64 = 0.1;
 
 /// One cause integrated over its size.
 pub(crate) struct Integrated {
@@ -44,103 +34,36 @@ pub(crate) struct Integrated {
 }
 
 impl Inference<'_, '_, '_> {
-    /// A rough integral with the derivatives of the sound network.
-    pub(crate) fn screen(
-        &self,
-        hypothesis: &Hypothesis,
-        sound: &Outcome,
-        sound_covariance: &[f64],
-        workspace: &mut Workspace,
-    ) -> Screened {
-        let rough = |outcome: &Outcome| {
-            self.compare(outcome, &self.rough_covariance(outcome, sound, sound_covariance))
-        };
-        if hypothesis.range.is_none() {
-            let (outcome, told) = self.at(hypothesis, 0.0, workspace);
-            let log = rough(&outcome).log + told;
-            return Screened { log, along: vec![Solved { at: 0.0, outcome, told }], logs: vec![(0.0, log)] };
-        }
-        let grid = self.grid(hypothesis, workspace);
-        let steps = (COARSE - 1) * BETWEEN;
-        let mut logs = Vec::with_capacity(steps + 1);
-        let mut left = 0;
-        for step in 0..=steps {
-            let at = step as f64 / steps as f64;
-            while left + 2 < grid.len() && grid[left + 1].at <= at {
-                left += 1;
-            }
-            let (near, far) = (&grid[left], &grid[left + 1]);
-            let (outcome, told) = between(near, far, (at - near.at) / (far.at - near.at));
-            logs.push((at, rough(&outcome).log + told));
-        }
-        let sum: Vec<f64> = logs.iter().map(|(_, log)| *log).collect();
-        Screened { log: log_sum(&sum) - (sum.len() as f64).ln(), along: grid, logs }
-    }
-
     /// What the rough integral alone says of a cause that is not solved again.
-    pub(crate) fn rough(
-        &self,
-        hypothesis: &Hypothesis,
-        screened: &Screened,
-        sound: &Outcome,
-        sound_covariance: &[f64],
-    ) -> Integrated {
+    pub(crate) fn rough(&self, hypothesis: &Hypothesis, screened: &Screened, sound: &Sound) -> Integrated {
+        if screened.is_unseen {
+            return self.unseen(hypothesis, screened, sound);
+        }
         let peak = screened.peak();
         let nearest =
             screened.along.iter().min_by(|a, b| (a.at - peak).abs().total_cmp(&(b.at - peak).abs()));
         let (best, log_told) =
-            nearest.map_or((sound.clone(), 0.0), |solved| (solved.outcome.clone(), solved.told));
-        let covariance = self.rough_covariance(&best, sound, sound_covariance);
+            nearest.map_or((sound.outcome.clone(), 0.0), |solved| (solved.outcome.clone(), solved.told));
+        let covariance = self.rough_covariance(&best, sound);
         let likelihood = self.compare(&best, &covariance);
         let size = hypothesis.range.map(|_| sizes_of(hypothesis, &screened.logs));
         let allowed = Allowed::near(&screened.along, |at| screened.log_at(at));
         Integrated { log: screened.log, size, best, likelihood, log_told, covariance, allowed }
     }
 
-    fn rough_covariance(&self, outcome: &Outcome, sound: &Outcome, sound_covariance: &[f64]) -> Vec<f64> {
-        let size = self.observed.len();
-        let mut covariance = sound_covariance.to_vec();
-        for place in 0..size {
-            let change = outcome.values[place].value - sound.values[place].value;
-            if outcome.values[place].value == 0.0 {
-                // What is cut off depends on nothing.
-                for other in 0..size {
-                    covariance[place * size + other] = 0.0;
-                    covariance[other * size + place] = 0.0;
-                }
-            }
-            covariance[place * size + place] +=
-                self.variance[place] + outcome.values[place].own.powi(2) + (SCREENING_ERROR * change).powi(2);
+    /// Of a cause that changes nothing of what was read: all is known, whatever its size.
+    fn unseen(&self, hypothesis: &Hypothesis, screened: &Screened, sound: &Sound) -> Integrated {
+        let log_told = screened.along[0].told;
+        let values = sound.outcome.values.iter().map(|value| value.value).collect();
+        Integrated {
+            log: screened.log,
+            size: hypothesis.range.map(|_| sizes_of(hypothesis, &screened.logs)),
+            best: sound.outcome.clone(),
+            likelihood: sound.likelihood.clone(),
+            log_told,
+            covariance: sound.whole.clone(),
+            allowed: Allowed::only(values, log_told),
         }
-        covariance
-    }
-
-    /// The coarse grid, with both sides of every place where devices go off, limits begin to act or a box goes out: there what is
-    /// predicted jumps, and nothing may be interpolated across.
-    fn grid(&self, hypothesis: &Hypothesis, workspace: &mut Workspace) -> Vec<Solved> {
-        let mut points: Vec<Solved> = (0..COARSE)
-            .map(|step| self.solved(hypothesis, step as f64 / (COARSE - 1) as f64, workspace))
-            .collect();
-        for _ in 0..HALVINGS {
-            let middles: Vec<f64> = points
-                .windows(2)
-                .filter(|pair| pair[0].outcome.regime != pair[1].outcome.regime)
-                .filter(|pair| pair[1].at - pair[0].at > CLOSE)
-                .map(|pair| pair[0].at.midpoint(pair[1].at))
-                .take(MOST_CHANGES)
-                .collect();
-            if middles.is_empty() {
-                break;
-            }
-            points.extend(middles.into_iter().map(|at| self.solved(hypothesis, at, workspace)));
-            points.sort_by(|a, b| a.at.total_cmp(&b.at));
-        }
-        points
-    }
-
-    fn solved(&self, hypothesis: &Hypothesis, at: f64, workspace: &mut Workspace) -> Solved {
-        let (outcome, told) = self.at(hypothesis, at, workspace);
-        Solved { at, outcome, told }
     }
 
     /// The integral by solving exactly.
@@ -148,8 +71,12 @@ impl Inference<'_, '_, '_> {
         &self,
         hypothesis: &Hypothesis,
         screened: &Screened,
+        sound: &Sound,
         workspace: &mut Workspace,
     ) -> Integrated {
+        if screened.is_unseen {
+            return self.unseen(hypothesis, screened, sound);
+        }
         if hypothesis.range.is_none() {
             let (best, log_told) = self.at(hypothesis, 0.0, workspace);
             let rows = self.model.rows(&self.effects(hypothesis, 0.0), workspace);
@@ -168,6 +95,7 @@ impl Inference<'_, '_, '_> {
         }
         let mut points: Vec<Point> = screened.along.iter().cloned().map(Point::new).collect();
         let mut wanted: Vec<f64> = (0..FINE).map(|place| place as f64 / (FINE - 1) as f64).collect();
+        wanted.retain(|at| !screened.plain.iter().any(|(from, to)| from < at && at < to));
         // Around the rough peak, too: the likelihood may be narrower than the grid.
         wanted.push(screened.peak());
         for _ in 0..MOST_ROUNDS {
@@ -241,29 +169,6 @@ impl Inference<'_, '_, '_> {
     }
 }
 
-/// What is known of a cause after the rough integral.
-pub(crate) struct Screened {
-    /// Logarithm of the integral.
-    pub log: f64,
-    /// The sizes that were solved; one for a cause without size.
-    along: Vec<Solved>,
-    /// Places of its range, evenly, with the logarithm of the likelihood interpolated there.
-    logs: Vec<(f64, f64)>,
-}
-
-impl Screened {
-    /// Where the rough integral has its peak.
-    fn peak(&self) -> f64 {
-        let higher = |best: (f64, f64), one: &(f64, f64)| if one.1 > best.1 { *one } else { best };
-        self.logs.iter().fold((0.0, f64::NEG_INFINITY), higher).0
-    }
-
-    fn log_at(&self, at: f64) -> f64 {
-        let last = self.logs.len() - 1;
-        self.logs[((at * last as f64).round() as usize).min(last)].1
-    }
-}
-
 /// The points of each regime: neighbours that are alike in what is off, limited or out.
 fn regimes(points: &[Point]) -> Vec<std::ops::Range<usize>> {
     let mut ranges = Vec::new();
@@ -275,18 +180,4 @@ fn regimes(points: &[Point]) -> Vec<std::ops::Range<usize>> {
         }
     }
     ranges
-}
-
-fn between(a: &Solved, b: &Solved, share: f64) -> (Outcome, f64) {
-    let mix = |x: f64, y: f64| x + share * (y - x);
-    let values = a.outcome.values.iter().zip(&b.outcome.values);
-    let values = values
-        .map(|(x, y)| crate::predict::Predicted {
-            value: mix(x.value, y.value),
-            own: mix(x.own, y.own),
-            range: 0.0,
-        })
-        .collect();
-    let Outcome { noticing, regime, .. } = a.outcome;
-    (Outcome { values, shows: Vec::new(), noticing, regime }, mix(a.told, b.told))
 }

@@ -8,6 +8,7 @@ use crate::kind::Kind;
 use crate::model::Model;
 use crate::next::{NextReading, next_reading};
 use crate::pairs::{Pair, are_worth_trying, pairs};
+use crate::place::{PlaceShare, places};
 use crate::plant::Plant;
 use crate::posterior::{Posterior, Ranking};
 use crate::quantity::Quantity;
@@ -61,7 +62,7 @@ pub struct Located {
     pub hypotheses: Vec<Hypothesis>,
     /// Which is how probable.
     pub ranking: Ranking,
-    /// Classes, the most probable first.
+    /// Classes, that of the most probable cause first.
     pub classes: Vec<Class>,
     /// Readings that are probably wrong: indices into the evidence.
     pub doubtful: Vec<usize>,
@@ -69,8 +70,8 @@ pub struct Located {
     pub nothing_fits: bool,
     /// Whether one element is probable enough for no further reading to be proposed.
     pub is_sure: bool,
-    /// Probability of all causes at the element of the most probable one.
-    pub place_share: f64,
+    /// Places to look at, the most probable first.
+    pub places: Vec<PlaceShare>,
     /// Whether something was read, and every reading is what it should be without any fault, to two deviations.
     pub is_as_predicted: bool,
     /// Pairs of causes that explain them better.
@@ -131,8 +132,8 @@ pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &O
     } else {
         Vec::new()
     };
-    let place_share = share_of_first_place(&hypotheses, &ranking);
-    let is_sure = place_share >= options.confidence;
+    let is_sure = share_of_first_element(&hypotheses, &ranking) >= options.confidence;
+    let places = places(plant, &hypotheses, &ranking);
     let is_as_predicted = is_as_predicted(plant, evidence);
     let next = if is_sure { None } else { next_reading(plant, evidence, &hypotheses, &ranking, &inference) };
     let proof = ranking.causes.first().and_then(|best| proof(plant, evidence, &hypotheses[best.hypothesis]));
@@ -144,7 +145,7 @@ pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &O
         doubtful,
         nothing_fits,
         is_sure,
-        place_share,
+        places,
         is_as_predicted,
         pairs,
         proof,
@@ -223,7 +224,7 @@ fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<P
 }
 
 /// Probability of all causes at the element of the most probable one.
-fn share_of_first_place(hypotheses: &[Hypothesis], ranking: &Ranking) -> f64 {
+fn share_of_first_element(hypotheses: &[Hypothesis], ranking: &Ranking) -> f64 {
     let element = |cause: &Posterior| hypotheses[cause.hypothesis].cause.element;
     let Some(first) = ranking.causes.first().map(element) else { return 0.0 };
     ranking.causes.iter().filter(|cause| element(cause) == first).map(|cause| cause.probability).sum()
@@ -255,6 +256,5 @@ fn classes(ranking: &Ranking) -> Vec<Class> {
         classed += probability;
         classes.push(Class { members, probability });
     }
-    classes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then(a.members.cmp(&b.members)));
     classes
 }

@@ -4,21 +4,16 @@ use crate::alone::{read_alone, row_alone};
 use crate::complaint::{Complaint, Noticing, told_of};
 use crate::effect::Effect;
 use crate::evidence::{Evidence, Measured, Symptom, Taken};
-use crate::gauss::normal;
 use crate::hypothesis::Hypothesis;
-use crate::kind::{Kind, SymptomKind};
+use crate::kind::SymptomKind;
 use crate::plant::Plant;
-use crate::predict::{Faulted, Predicted, State};
+use crate::predict::{Faulted, Predicted, State, node};
 use crate::quantity::Quantity;
 use crate::rates::Rates;
+use crate::told::{Telling, Told};
 use latchline_circuit::flow::Workspace;
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::{BusState, Corner, NodeRef};
-
-/// Probability that a cause that is not in the list shows as what was told (assumed).
-const TOLD_OF_NONE: f64 = 0.1;
-/// Share of the bus voltage over which a device goes from working to not (assumed: units of a model differ).
-const SOFT_LIMIT: f64 = 0.02;
 
 /// The readings and symptoms of one enquiry over a plant, with the states that they need.
 pub(crate) struct Model<'p, 'a> {
@@ -32,16 +27,8 @@ pub(crate) struct Model<'p, 'a> {
     symptoms: Vec<Told>,
     /// Of whom is told; `None` where nothing says that it is told of anybody.
     complaint: Option<Complaint>,
-}
-
-/// A symptom with the states in which it would show.
-struct Told {
-    symptom: Symptom,
-    at: NodeRef,
-    standby: Option<usize>,
-    called: Option<usize>,
-    /// Cut-off, least voltage in use, and source voltage.
-    limits_v: (f64, f64, f64),
+    /// Stages of which anything is read or told, with all that feed them or are fed by them: what is elsewhere changes nothing.
+    seen: Vec<bool>,
 }
 
 /// What a fault makes of the enquiry.
@@ -69,6 +56,7 @@ impl<'p, 'a> Model<'p, 'a> {
             taken: Vec::new(),
             symptoms: Vec::new(),
             complaint: None,
+            seen: Vec::new(),
         };
         for quantity in quantities {
             let state = match quantity.state() {
@@ -96,9 +84,50 @@ impl<'p, 'a> Model<'p, 'a> {
                 station.least_voltage.value.as_volts(),
                 plant.layout.stage(at).voltage_v[Corner::Nominal.index()],
             );
-            model.symptoms.push(Told { symptom: *symptom, at, standby, called, limits_v });
+            let who = symptom.station;
+            model.symptoms.push(Told { kind: symptom.kind, station: who, at, standby, called, limits_v });
         }
+        model.seen = model.seen_stages();
         model
+    }
+
+    fn seen_stages(&self) -> Vec<bool> {
+        let layout = self.plant.layout;
+        let mut seen = vec![false; layout.stages.len()];
+        for quantity in &self.quantities {
+            let alone = match quantity {
+                Quantity::Loop { run }
+                | Quantity::Insulation { run }
+                | Quantity::Earth { run }
+                | Quantity::Capacitance { run } => self.plant.run_stage[*run],
+                _ => None,
+            };
+            let live = node(self.plant, quantity.place()).map(|at| at.stage);
+            let from = match quantity {
+                Quantity::Drop { from, .. } => node(self.plant, *from).map(|at| at.stage),
+                _ => None,
+            };
+            [alone, live, from].into_iter().flatten().for_each(|stage| seen[stage] = true);
+        }
+        self.symptoms.iter().for_each(|told| seen[told.at.stage] = true);
+        loop {
+            let mut is_changed = false;
+            for (above, stage) in layout.stages.iter().enumerate() {
+                for converter in &stage.converters {
+                    is_changed |= seen[above] != seen[converter.stage];
+                    let either = seen[above] || seen[converter.stage];
+                    (seen[above], seen[converter.stage]) = (either, either);
+                }
+            }
+            if !is_changed {
+                return seen;
+            }
+        }
+    }
+
+    /// Whether a cause lies where anything that it changes could be read or told.
+    pub fn sees(&self, hypothesis: &Hypothesis) -> bool {
+        hypothesis.at.is_some_and(|at| self.seen[at.stage])
     }
 
     /// Of evidence that has been checked.
@@ -118,6 +147,7 @@ impl<'p, 'a> Model<'p, 'a> {
             .collect();
         if !told.is_empty() {
             let standby = model.state(&BusState::from(StateKind::StandbyDay));
+            told.iter().for_each(|at| model.seen[at.stage] = true);
             model.complaint = standby.map(|standby| Complaint { told, standby });
         }
         model
@@ -185,122 +215,31 @@ impl<'p, 'a> Model<'p, 'a> {
         outcome: &Outcome,
         design_fails: bool,
     ) -> f64 {
-        let told = |(told, shows): (&Told, &f64)| {
-            let kind = hypothesis.cause.kind;
-            let symptom = told.symptom.kind;
-            if symptom == SymptomKind::Works {
-                let by_table = match kind {
-                    _ if !hypothesis.concerns(self.plant, told.at) => 0.0,
-                    // Of the kinds that no voltage shows, those at a station itself are noticed there.
-                    Kind::SettingWrong | Kind::ForeignFamily | Kind::RingerMuted | Kind::DisplayFailed => 0.9,
-                    Kind::HandsetFailed | Kind::StationDead | Kind::StationRemoved => 0.95,
-                    _ => 0.2,
-                };
-                return ((1.0 - shows) * (1.0 - by_table)).max(0.01);
-            }
-            if symptom == SymptomKind::Found {
-                // Whom a list names has power and a setting of its own.
-                let by_table = match kind {
-                    _ if hypothesis.at != Some(told.at) => 0.0,
-                    Kind::SettingWrong | Kind::SettingDuplicate => 0.5,
-                    Kind::StationDead
-                    | Kind::StationRemoved
-                    | Kind::DoorStationDead
-                    | Kind::ForeignFamily => 0.97,
-                    _ => 0.0,
-                };
-                return ((1.0 - shows) * (1.0 - by_table)).max(0.01);
-            }
-            let anyway = rates.told_anyway(symptom);
-            let table = if hypothesis.concerns(self.plant, told.at) {
-                match kind {
-                    Kind::DesignAsDrawn if design_fails => 0.4,
-                    Kind::StationDead | Kind::DoorStationDead | Kind::StationRemoved
-                        if is_silent(symptom) =>
-                    {
-                        0.9
-                    }
-                    _ => rates.told(symptom, kind),
-                }
-            } else {
-                anyway
-            };
-            (1.0 - (1.0 - table) * (1.0 - 0.95 * shows)).max(anyway)
-        };
-        let log: f64 = self.symptoms.iter().zip(&outcome.shows).map(told).map(f64::ln).sum();
-        log + match (outcome.noticing, &self.complaint) {
-            (Some(noticing), _) => noticing.log(rates.told_of),
-            // Told of there, or measured there, for no reason that this cause would give: it might have been of any station.
-            (None, Some(complaint))
-                if !complaint.told.iter().any(|at| hypothesis.concerns(self.plant, *at)) =>
-            {
-                -self.stations().ln()
-            }
-            _ => 0.0,
-        }
+        self.telling(rates, design_fails).log(hypothesis, &outcome.shows, outcome.noticing)
     }
 
     /// Whether something that was told points to a cause: it shows by voltage, or the cause is one of those that show so there.
     pub fn points_to(&self, rates: &Rates, hypothesis: &Hypothesis, outcome: &Outcome) -> bool {
-        let mut bad = self.symptoms.iter().zip(&outcome.shows).filter(|(told, _)| told.symptom.kind.is_bad());
-        bad.any(|(told, shows)| {
-            let symptom = told.symptom.kind;
-            let anyway = rates.told_anyway(symptom);
-            0.95 * shows > anyway
-                || (hypothesis.concerns(self.plant, told.at)
-                    && (rates.told(symptom, hypothesis.cause.kind) > anyway
-                        || hypothesis.cause.kind == Kind::DesignAsDrawn))
-        })
+        self.telling(rates, false).points_to(hypothesis, &outcome.shows)
     }
 
     /// Whether anything bad was told.
     pub fn is_told_of(&self) -> bool {
-        self.symptoms.iter().any(|told| told.symptom.kind.is_bad())
-    }
-
-    fn stations(&self) -> f64 {
-        self.plant.layout.station.iter().flatten().count().max(1) as f64
+        self.symptoms.iter().any(|told| told.kind.is_bad())
     }
 
     /// What is told of a cause that the list does not have, and that it is told of just these stations: it may be anywhere.
-    pub fn log_told_of_none(&self) -> f64 {
-        let place = if self.complaint.is_some() { -self.stations().ln() } else { 0.0 };
-        self.symptoms.len() as f64 * TOLD_OF_NONE.ln() + place
+    pub fn log_told_of_none(&self, rates: &Rates) -> f64 {
+        self.telling(rates, false).log_of_none()
     }
-}
 
-/// Symptoms of a station that gives no sign.
-fn is_silent(symptom: SymptomKind) -> bool {
-    matches!(
-        symptom,
-        SymptomKind::Dead
-            | SymptomKind::NotFound
-            | SymptomKind::DoesNotRing
-            | SymptomKind::NoPicture
-            | SymptomKind::NoSpeech
-    )
-}
-
-impl Told {
-    /// Probability that the symptom shows by voltage alone.
-    fn shows(&self, faulted: &[Faulted<'_, '_, '_>]) -> f64 {
-        let (cut_off_v, least_v, source_v) = self.limits_v;
-        let width_v = SOFT_LIMIT * source_v;
-        let voltage = |state: Option<usize>| state.map(|state| faulted[state].voltage(self.at));
-        let below = |limit_v: f64, voltage: Option<f64>| {
-            voltage.map_or(0.0, |voltage| normal((limit_v - voltage.abs()) / width_v))
-        };
-        let is_off = |state: Option<usize>| state.is_some_and(|state| faulted[state].is_off(self.at));
-        let dead = below(cut_off_v, voltage(self.standby));
-        let drops = below(cut_off_v, voltage(self.called)).max(if is_off(self.called) { 0.8 } else { 0.0 });
-        let restarts = (1.0 - dead) * drops.max(0.5 * below(least_v, voltage(self.called)));
-        match self.symptom.kind {
-            SymptomKind::Restarts => restarts.max(if is_off(self.standby) { 0.5 } else { 0.0 }),
-            SymptomKind::Dim => (1.0 - dead) * below(least_v, voltage(self.called)),
-            SymptomKind::Found => dead,
-            SymptomKind::Works => 1.0 - (1.0 - dead) * (1.0 - below(least_v, voltage(self.called))),
-            symptom if is_silent(symptom) => dead.max(if is_off(self.standby) { 0.5 } else { 0.0 }),
-            _ => 0.0,
+    fn telling<'t>(&'t self, rates: &'t Rates, design_fails: bool) -> Telling<'t, 'a> {
+        Telling {
+            plant: self.plant,
+            rates,
+            symptoms: &self.symptoms,
+            complaint: self.complaint.as_ref(),
+            design_fails,
         }
     }
 }

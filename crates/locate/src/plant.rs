@@ -1,11 +1,12 @@
 //! The site as it is drawn, laid out for asking "what if", with everything about it that is uncertain.
 
 use latchline_finding::{CallMoment, StateKind};
+use latchline_network::calls::{CallKind, call_options};
 use latchline_network::phase::{Phase, StageLoads};
 use latchline_network::resistance::{MEASUREMENT_TOLERANCE, conductor_ohm_per_m};
 use latchline_network::{BusState, Corner, Layout, NodeRef, Segment, StageNode, StageSource};
 use latchline_site::model::{Site, StationOwner};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Standard deviation of terminals and joints, as a share of what they are reckoned with (assumed).
 const TERMINAL_DEVIATION: f64 = 0.5;
@@ -46,6 +47,8 @@ pub struct Plant<'a> {
     pub(crate) capacitance: Vec<Vec<(usize, f64)>>,
     /// Voltage below which the device at a node stops drawing.
     pub(crate) cut_off_v: Vec<Vec<f64>>,
+    /// Stations that each station rings: those that a door calls.
+    pub(crate) rings: Vec<Vec<usize>>,
     /// How many factors there are.
     pub factors: usize,
     /// The value of every factor, for a site that is not as drawn; empty for 0.
@@ -158,6 +161,7 @@ impl<'a> Plant<'a> {
             source,
             capacitance,
             cut_off_v,
+            rings: rings(site),
             factors: names.count,
             drawn: Vec::new(),
         }
@@ -211,6 +215,16 @@ impl<'a> Plant<'a> {
         })?;
         Some(BusState::of(&phase, &[found]))
     }
+}
+
+/// Stations that each station rings.
+fn rings(site: &Site) -> Vec<Vec<usize>> {
+    let mut rings = vec![BTreeSet::new(); site.stations.len()];
+    for call in call_options(site, CallKind::Calls) {
+        let rung = call.busy.iter().map(|(station, _)| *station).filter(|station| *station != call.caller);
+        rings[call.caller].extend(rung);
+    }
+    rings.into_iter().map(|rung| rung.into_iter().collect()).collect()
 }
 
 fn segment_parts(

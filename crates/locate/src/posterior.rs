@@ -17,9 +17,10 @@
 use crate::apart::Allowed;
 use crate::gauss::log_sum;
 use crate::hypothesis::Hypothesis;
-use crate::inference::{Inference, product};
-use crate::integral::{Integrated, Screened};
+use crate::inference::{Inference, Sound};
+use crate::integral::Integrated;
 use crate::model::Outcome;
+use crate::screen::Screened;
 use crate::size::{Size, size_at};
 use latchline_circuit::flow::Workspace;
 use rayon::prelude::*;
@@ -74,22 +75,17 @@ pub struct Ranking {
 impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
     /// The posterior over all causes.
     pub fn rank(&self, hypotheses: &[Hypothesis]) -> Ranking {
-        let mut workspace = Workspace::new();
-        let sound = self.model.outcome(&self.base, &mut workspace);
-        let sound_rows = self.model.rows(&self.base, &mut workspace);
-        let sound_covariance = product(&sound_rows);
+        let sound = self.sound();
         let screened: Vec<Screened> = hypotheses
             .par_iter()
-            .map_init(Workspace::new, |workspace, hypothesis| {
-                self.screen(hypothesis, &sound, &sound_covariance, workspace)
-            })
+            .map_init(Workspace::new, |workspace, hypothesis| self.screen(hypothesis, &sound, workspace))
             .collect();
         let logs: Vec<f64> = screened
             .iter()
             .zip(hypotheses)
             .map(|(one, hypothesis)| one.log + hypothesis.prior.ln())
             .collect();
-        let log_none = self.log_none(&sound, &sound_covariance) + self.rates.none_of_these.ln();
+        let log_none = self.log_none(&sound) + self.rates.none_of_these.ln();
         let mut order: Vec<usize> = (0..hypotheses.len()).collect();
         order.sort_by(|a, b| logs[*b].total_cmp(&logs[*a]).then(a.cmp(b)));
         // Among causes: where none of these explains it all, the best of them are still told.
@@ -102,9 +98,9 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             .map_init(Workspace::new, |workspace, (rank, place)| {
                 let (hypothesis, screened) = (&hypotheses[*place], &screened[*place]);
                 if rank < MOST_EXACT {
-                    self.exact(hypothesis, screened, workspace)
+                    self.exact(hypothesis, screened, &sound, workspace)
                 } else {
-                    self.rough(hypothesis, screened, &sound, &sound_covariance)
+                    self.rough(hypothesis, screened, &sound)
                 }
             })
             .collect();
@@ -140,8 +136,9 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
     }
 
     /// Each reading is either as if nothing were wrong, or anything.
-    fn log_none(&self, sound: &Outcome, covariance: &[f64]) -> f64 {
+    fn log_none(&self, sound: &Sound) -> f64 {
         let size = self.observed.len();
+        let (covariance, sound) = (&sound.covariance, &sound.outcome);
         let by_reading = (0..size).map(|place| {
             let variance =
                 covariance[place * size + place] + self.variance[place] + sound.values[place].own.powi(2);
@@ -150,7 +147,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
                 (-0.5 * error * error / variance).exp() / (2.0 * std::f64::consts::PI * variance).sqrt();
             ((1.0 - ANYTHING) * fits + ANYTHING * self.outside[place]).ln()
         });
-        by_reading.sum::<f64>() + self.model.log_told_of_none()
+        by_reading.sum::<f64>() + self.model.log_told_of_none(self.rates)
     }
 
     pub(crate) fn at(

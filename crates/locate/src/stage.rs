@@ -8,6 +8,7 @@
 
 mod draft;
 mod finish;
+mod newton;
 mod settle;
 mod solved;
 

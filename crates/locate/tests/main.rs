@@ -5,6 +5,7 @@ mod found;
 mod input;
 mod rates;
 mod smooth;
+mod stories;
 
 use latchline_finding::Sources;
 use latchline_locate::input::{Checked, check, read_item};

@@ -101,6 +101,18 @@ impl SymptomKind {
         !matches!(self, SymptomKind::Works | SymptomKind::Found)
     }
 
+    /// Whether it is told of a station that gives no sign.
+    pub fn is_silent(self) -> bool {
+        matches!(
+            self,
+            SymptomKind::Dead
+                | SymptomKind::NotFound
+                | SymptomKind::DoesNotRing
+                | SymptomKind::NoPicture
+                | SymptomKind::NoSpeech
+        )
+    }
+
     /// The symptom of a stable name.
     pub fn of_name(name: &str) -> Option<SymptomKind> {
         SymptomKind::ALL.iter().copied().find(|kind| kind.name() == name)
@@ -282,6 +294,18 @@ sentences! {
 }
 
 sentences! {
+    /// One place to look at.
+    pub enum PlaceWords<'a> {
+        Section { section: &'a str }:
+            "the cable {section} and its terminals"
+            | "die Leitung {section} und ihre Klemmen",
+        With { section: &'a str, at: &'a str }:
+            "the cable {section}, its terminals and {at} itself"
+            | "die Leitung {section}, ihre Klemmen und {at} selbst",
+    }
+}
+
+sentences! {
     /// How large a cause is.
     pub enum SizeWords {
         Ohms { best: Figure, low: Figure, high: Figure }:
@@ -310,6 +334,9 @@ sentences! {
         ToldOfPlace { place: &'a str, share: Figure, cause: &'a str, own: Figure }:
             "Where to look is sure enough: {place}, {share}. What it is there is not: likeliest, at {own}, {cause}."
             | "Wo zu suchen ist, ist sicher genug: {place}, {share}. Was es dort ist, nicht: am wahrscheinlichsten, mit {own}, {cause}.",
+        LookFirst { place: &'a str, share: Figure }:
+            "Look first at {place}: {share} together."
+            | "Zuerst hier nachsehen: {place}, zusammen {share}.",
         AsPredicted:
             "These readings are as predicted: no fault shows in them."
             | "Diese Messwerte sind wie vorausberechnet: In ihnen zeigt sich kein Fehler.",

@@ -58,6 +58,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         office::Told::ROWS,
         locate::Problem::ROWS,
         locate::ReadingWords::ROWS,
+        locate::PlaceWords::ROWS,
         locate::SizeWords::ROWS,
         locate::Answer::ROWS,
         locate::AsDrawn::ROWS,

@@ -9,6 +9,9 @@ use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
 
+/// Places below this probability are left out.
+const LEAST_PLACE: f64 = 1e-3;
+
 /// The result of `locate --format json`.
 #[derive(Serialize, JsonSchema)]
 struct LocateDocument {
@@ -20,6 +23,8 @@ struct LocateDocument {
     as_drawn: Vec<AsDrawnOut>,
     /// Causes, the most probable first.
     causes: Vec<CauseOut>,
+    /// Places to look at, the most probable first; those of less than a thousandth are left out.
+    places: Vec<PlaceOut>,
     /// Probability of something that the list does not have.
     none_of_these: f64,
     /// Whether nothing in the list explains the readings well.
@@ -117,11 +122,23 @@ struct ParameterOut {
     high: f64,
 }
 
+/// One place to look at: a section with its terminals, its port and what it leads to, or else an element.
+#[derive(Serialize, JsonSchema)]
+struct PlaceOut {
+    /// The section or the element.
+    element: String,
+    /// The probability of all causes there.
+    probability: f64,
+}
+
 /// A reading.
 #[derive(Serialize, JsonSchema)]
 struct ReadingOut {
     /// voltage, drop, current, loop, insulation, earth or capacitance.
     quantity: &'static str,
+    /// Of a drop the place nearer to the supply.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    from: Option<String>,
     /// Where.
     at: String,
     /// The state; empty in standby by day or for a run alone.
@@ -138,6 +155,9 @@ struct ReadingOut {
 struct NextOut {
     /// voltage, drop, current, loop, insulation, earth or capacitance.
     quantity: &'static str,
+    /// Of a drop the place nearer to the supply.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    from: Option<String>,
     /// Where.
     at: String,
     /// The state; empty in standby by day or for a run alone.
@@ -170,6 +190,9 @@ struct OutcomeOut {
 struct ProofOut {
     /// voltage, drop, current, loop, insulation, earth or capacitance.
     quantity: &'static str,
+    /// Of a drop the place nearer to the supply.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    from: Option<String>,
     /// Where.
     at: String,
     /// The state.
@@ -214,7 +237,11 @@ pub(super) fn json(
         let at = place_name(site, quantity.place());
         let state =
             quantity.state().map_or(String::new(), |state| state_name(site, state, Some(quantity.place())));
-        (quantity.name(), at, state)
+        let from = match quantity {
+            Quantity::Drop { from, .. } => Some(place_name(site, *from)),
+            _ => None,
+        };
+        (quantity.name(), from, at, state)
     };
     let class_of = |place: usize| {
         located.classes.iter().position(|class| class.members.contains(&place)).map(|class| class + 1)
@@ -235,18 +262,24 @@ pub(super) fn json(
             }
         })
         .collect();
+    let places = located
+        .places
+        .iter()
+        .filter(|place| place.probability >= LEAST_PLACE)
+        .map(|place| PlaceOut { element: place.place.element().name(site), probability: place.probability })
+        .collect();
     let readings = evidence
         .measured
         .iter()
         .zip(&located.ranking.wrong)
         .map(|(one, wrong)| {
-            let (quantity, at, state) = names(&one.quantity);
+            let (quantity, from, at, state) = names(&one.quantity);
             let value = one.value.is_finite().then_some(one.value);
-            ReadingOut { quantity, at, state, value, wrong: *wrong }
+            ReadingOut { quantity, from, at, state, value, wrong: *wrong }
         })
         .collect();
     let next_reading = located.next.as_ref().map(|next| {
-        let (quantity, at, state) = names(&next.quantity);
+        let (quantity, from, at, state) = names(&next.quantity);
         let outcomes = next
             .meanings
             .iter()
@@ -258,11 +291,11 @@ pub(super) fn json(
                 shares: meaning.shares.clone(),
             })
             .collect();
-        NextOut { quantity, at, state, bits: next.bits, minutes: next.minutes, outcomes }
+        NextOut { quantity, from, at, state, bits: next.bits, minutes: next.minutes, outcomes }
     });
     let proof = located.proof.as_ref().map(|proof| {
-        let (quantity, at, state) = names(&proof.quantity);
-        ProofOut { quantity, at, state, low: proof.low, high: proof.high }
+        let (quantity, from, at, state) = names(&proof.quantity);
+        ProofOut { quantity, from, at, state, low: proof.low, high: proof.high }
     });
     let problems = problems
         .iter()
@@ -277,6 +310,7 @@ pub(super) fn json(
         latchline_version: env!("CARGO_PKG_VERSION"),
         as_drawn: drawn.iter().map(|one| as_drawn_out(site, one)).collect(),
         causes,
+        places,
         none_of_these: located.ranking.none_of_these,
         nothing_fits: located.nothing_fits,
         readings,

@@ -3,20 +3,24 @@
 use latchline_finding::{Figure, Language, Unit};
 use latchline_locate::input::RowProblem;
 use latchline_locate::{
-    Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, NextReading, Options, Quantity, Size,
-    place_name,
+    Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, NextReading, Options, Place,
+    PlaceShare, Quantity, Size, place_name,
 };
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::Site;
 use latchline_words::figures;
-use latchline_words::locate::{Answer, ReadingWords, SizeWords};
+use latchline_words::locate::{Answer, PlaceWords, ReadingWords, SizeWords};
 use latchline_words::states;
 
 /// Causes that the first class lists.
 const MOST_LISTED: usize = 6;
 /// Least probability of a cause after the first that is listed by itself: what is less rounds to 0 %.
 const LEAST_LISTED: f64 = 0.005;
+/// A part of a place that has less of its probability is not named with it.
+const LEAST_SHARE_OF_PLACE: f64 = 0.02;
+/// A place is named beside the likeliest cause in it if it has at least so much more.
+const LEAST_MORE: f64 = 0.02;
 /// Causes that are listed in all.
 const MOST_LINES: usize = 10;
 /// Causes that are listed between two readings.
@@ -55,6 +59,22 @@ impl Reader<'_> {
     pub fn element(&self, element: Element) -> Option<String> {
         let name = element.name(self.site);
         (!name.is_empty()).then(|| latchline_finding::shown::prose(&name).into_owned())
+    }
+
+    /// One place to look at; `None` for the site as a whole.
+    pub fn place(&self, share: &PlaceShare) -> Option<String> {
+        let named = self.element(share.place.element())?;
+        let Place::Section { run, section } = share.place else { return Some(named) };
+        let at = self.site.stop_id(self.site.runs[run].sections[section].to).to_string();
+        let at = latchline_finding::shown::prose(&at).into_owned();
+        let beside = share.probability - share.in_section;
+        Some(if beside < LEAST_SHARE_OF_PLACE * share.probability {
+            PlaceWords::Section { section: &named }.say(self.language)
+        } else if share.in_section < LEAST_SHARE_OF_PLACE * share.probability {
+            at
+        } else {
+            PlaceWords::With { section: &named, at: &at }.say(self.language)
+        })
     }
 
     /// How large a cause is.
@@ -293,7 +313,8 @@ fn classes(located: &Located) -> (Vec<Class>, Vec<usize>) {
         (!members.is_empty()).then_some(Class { members, probability })
     });
     let mut pointed: Vec<Class> = pointed.collect();
-    pointed.sort_by(|a, b| b.probability.total_cmp(&a.probability));
+    // The likeliest cause stands first: causes are numbered from it on.
+    pointed.sort_by_key(|class| class.members[0]);
     (pointed, unrelated)
 }
 
@@ -306,8 +327,8 @@ fn headline(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options
     let Some(first) = first_shown(located) else { return String::new() };
     let language = reader.language;
     let (hypothesis, posterior) = located.cause(first.members[0]);
-    let place = reader.element(hypothesis.cause.element);
-    let (cause, element) = (hypothesis.cause.kind.say(language), place.as_deref());
+    let element = reader.element(hypothesis.cause.element);
+    let (cause, element) = (hypothesis.cause.kind.say(language), element.as_deref());
     let own = reader.share(posterior.probability);
     if located.is_as_predicted && !located.is_sure {
         let told = evidence.symptoms.iter().any(|symptom| symptom.kind.is_bad());
@@ -315,24 +336,41 @@ fn headline(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options
         let possible = Answer::StillPossible { cause, element, own };
         return format!("{} {}", as_predicted.say(language), possible.say(language));
     }
+    let first_place = located.places.first();
+    let named = first_place.and_then(|place| reader.place(place));
+    let own_element = located.places.iter().find(|place| place.members.contains(&first.members[0]));
+    // The place has more in it than the likeliest cause, or is another one.
+    let adds = |place: &&PlaceShare| {
+        place.probability > posterior.probability + LEAST_MORE || !place.members.contains(&first.members[0])
+    };
+    let look = first_place.filter(adds).zip(named.as_deref()).map(|(place, name)| {
+        Answer::LookFirst { place: name, share: reader.share(place.probability) }.say(language)
+    });
+    let with_place = |text: String| match &look {
+        Some(look) => format!("{text} {look}"),
+        None => text,
+    };
     let run_of = |place: &usize| located.cause(*place).0.cause.element.run();
     let run =
         run_of(&first.members[0]).filter(|run| first.members.iter().all(|one| run_of(one) == Some(*run)));
     let within =
         run.map(|run| latchline_finding::shown::prose(reader.site.runs[run].id.as_str()).into_owned());
     let within = within.as_deref();
-    match (first.members.len(), element) {
-        (1, _) => Answer::Told { cause, element, share: own }.say(language),
-        _ if posterior.probability >= options.confidence => {
-            Answer::Told { cause, element, share: own }.say(language)
-        }
-        (_, Some(place)) if located.is_sure => {
-            let share = reader.share(located.place_share);
-            Answer::ToldOfPlace { place, share, cause, own }.say(language)
-        }
-        (causes, _) => {
+    if posterior.probability >= options.confidence {
+        return Answer::Told { cause, element, share: own }.say(language);
+    }
+    if let Some((place, name)) = own_element.zip(named.as_deref())
+        && Some(place) == first_place
+        && place.probability >= options.confidence
+    {
+        let share = reader.share(place.probability);
+        return Answer::ToldOfPlace { place: name, share, cause, own }.say(language);
+    }
+    match first.members.len() {
+        1 => with_place(Answer::Told { cause, element, share: own }.say(language)),
+        causes => {
             let share = reader.share(first.probability);
-            Answer::ToldOfClass { causes, within, cause, element, own, share }.say(language)
+            with_place(Answer::ToldOfClass { causes, within, cause, element, own, share }.say(language))
         }
     }
 }

@@ -4,11 +4,11 @@ use crate::evidence::Evidence;
 use crate::hypothesis::Hypothesis;
 use crate::plant::Plant;
 use crate::posterior::Ranking;
-use crate::quantity::Quantity;
+use crate::quantity::{Legs, Quantity};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
 use latchline_network::{BusState, StageNode, StageSource};
-use latchline_site::model::{RunStop, StationOwner};
+use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
 use std::collections::BTreeSet;
 
 /// Runs whose readings alone are looked at, and stations that are called for it.
@@ -104,6 +104,16 @@ pub(super) fn candidates(
         }
         for &run in &runs {
             list.push(Quantity::Current { at: ReadingPlace::Run(run), state: state.clone() });
+            // Two voltages read one right after the other: what the supply does drops out of their difference.
+            let mut from = start(site, run);
+            for section in &site.runs[run].sections {
+                let to = ReadingPlace::from(section.to);
+                let readable = |place| !matches!(place, ReadingPlace::BoxLink(_));
+                if readable(from) && readable(to) {
+                    list.push(Quantity::Drop { from, to, legs: Legs::Both, state: state.clone() });
+                }
+                from = to;
+            }
         }
     }
     for &run in &runs {
@@ -115,9 +125,18 @@ pub(super) fn candidates(
     list
 }
 
+/// Where a run starts.
+fn start(site: &Site, run: usize) -> ReadingPlace {
+    match site.runs[run].from {
+        RunStart::Supply(index) => ReadingPlace::Supply(index),
+        RunStart::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+        RunStart::Station(index) => ReadingPlace::Station(index),
+    }
+}
+
 /// Minutes that a reading takes a person who stands where the last one was taken (common practice, no source): two for the
 /// meter; half for every floor and three for another building; two for a cover; eight for a dwelling that has to be entered; six to
-/// switch off, take a run off at both ends, and put it back; one for somebody who calls.
+/// switch off, take a run off at both ends, and put it back; one for somebody who calls. A drop is read at both its ends.
 pub(crate) fn effort_minutes(plant: &Plant<'_>, quantity: &Quantity, last: Option<ReadingPlace>) -> f64 {
     let site = plant.site;
     let place_of = |at: ReadingPlace| match at {
@@ -127,36 +146,42 @@ pub(crate) fn effort_minutes(plant: &Plant<'_>, quantity: &Quantity, last: Optio
         | ReadingPlace::BoxLink(index)
         | ReadingPlace::Port { box_index: index, .. } => Some(&site.boxes[index].place),
         ReadingPlace::Station(index) => Some(site.station_place(&site.stations[index])),
-        ReadingPlace::Run(run) => match site.runs[run].from {
-            latchline_site::model::RunStart::Supply(index) => Some(&site.supplies[index].place),
-            latchline_site::model::RunStart::Port { box_index, .. } => Some(&site.boxes[box_index].place),
-            latchline_site::model::RunStart::Station(index) => {
-                Some(site.station_place(&site.stations[index]))
-            }
-        },
+        ReadingPlace::Run(_) => None,
     };
-    let at = quantity.place();
-    let mut minutes = 2.0;
-    if let (Some(here), Some(there)) = (last.and_then(place_of), place_of(at)) {
+    let on_foot = |from: Option<ReadingPlace>, to: ReadingPlace| {
+        let (Some(here), Some(there)) = (from.and_then(place_of), place_of(to)) else { return 0.0 };
         if here.building != there.building {
-            minutes += 3.0;
-        } else if let (Some(a), Some(b)) = (here.floor, there.floor) {
-            minutes += 0.5 * a.abs_diff(b) as f64;
+            return 3.0;
         }
-    }
-    minutes += match at {
+        match (here.floor, there.floor) {
+            (Some(a), Some(b)) => 0.5 * a.abs_diff(b) as f64,
+            _ => 0.0,
+        }
+    };
+    let open = |at: ReadingPlace| match at {
         ReadingPlace::Station(index) => match site.stations[index].owner {
             StationOwner::Dwelling { .. } => 8.0,
             _ => 3.0,
         },
         _ => 2.0,
     };
+    let standing = |at: ReadingPlace| match at {
+        ReadingPlace::Run(run) => start(site, run),
+        other => other,
+    };
+    let (last, at) = (last.map(standing), standing(quantity.place()));
+    let mut minutes = 2.0
+        + match quantity {
+            Quantity::Drop { from, .. } => {
+                2.0 + on_foot(last, *from) + open(*from) + on_foot(Some(*from), at) + open(at)
+            }
+            _ => on_foot(last, at) + open(at),
+        };
     minutes += match quantity {
         Quantity::Loop { .. }
         | Quantity::Insulation { .. }
         | Quantity::Earth { .. }
         | Quantity::Capacitance { .. } => 6.0,
-        Quantity::Drop { .. } => 3.0,
         _ => 0.0,
     };
     if quantity.state().is_some_and(|state| !state.calls.is_empty()) {

@@ -1,6 +1,7 @@
 //! Finding what is on and what is limited on a stage with a fault, by solving again and again.
 
 use super::draft::{Draft, Values, clear_below};
+use super::newton::{Found, Scratch, greatest};
 use super::solved::StageSolved;
 use crate::plant::Plant;
 use latchline_circuit::flow::{Options, Outcome, Source, Tree, Workspace, solve};
@@ -50,6 +51,7 @@ impl Draft {
             return StageSolved::dead(plant.layout.stages[index].parent.len());
         };
         let mut voltage_v = vec![0.0; count];
+        let mut scratch = Scratch::default();
         for round in 0..=MOST_ROUNDS {
             let mut loads = self.loads.clone();
             for &(node, limit_a, _) in &self.limited {
@@ -67,8 +69,10 @@ impl Draft {
                 }
                 continue;
             }
-            let start_v = (fallen == Fallen::Near).then_some(&voltage_v[..]);
-            if !is_solved_from(start_v, &tree, &source, &loads, workspace) {
+            if fallen != Fallen::Near {
+                voltage_v.fill(source.voltage_v);
+            }
+            if !is_solved(&tree, &source, &loads, &mut voltage_v, &mut scratch, workspace) {
                 if round == 0 && self.switch_off_beyond_bridges() {
                     continue;
                 }
@@ -83,7 +87,6 @@ impl Draft {
                 }
                 continue;
             }
-            voltage_v.copy_from_slice(workspace.voltages_v());
             for place in 0..self.limited.len() {
                 let (node, limit_a, _) = self.limited[place];
                 self.fill_limited(node, limit_a, source.voltage_v, &mut voltage_v);
@@ -96,7 +99,7 @@ impl Draft {
             }
         }
         let off = Values { current_a: self.currents(&self.loads, &voltage_v), voltage_v };
-        let hanging = self.hanging(&tree, &source, &off, workspace);
+        let hanging = self.hanging(&tree, &source, &off, &mut scratch, workspace);
         self.finish(plant, index, tree, source, &off, hanging.as_ref())
     }
 
@@ -171,6 +174,7 @@ impl Draft {
         tree: &Tree,
         source: &Source,
         off: &Values,
+        scratch: &mut Scratch,
         workspace: &mut Workspace,
     ) -> Option<Values> {
         let mut is_limited = vec![false; self.parent.len()];
@@ -197,7 +201,8 @@ impl Draft {
                 outer.current_a[node] = limit_a;
             }
         }
-        if !is_solved(tree, source, &outer, workspace) {
+        let mut voltage_v = vec![source.voltage_v; self.parent.len()];
+        if !is_solved(tree, source, &outer, &mut voltage_v, scratch, workspace) {
             // With these the others would go out too: resistances instead.
             for load in [&mut loads, &mut outer] {
                 for (node, above_v) in off.voltage_v.iter().enumerate().filter(|(_, above_v)| **above_v > 0.0)
@@ -209,11 +214,11 @@ impl Draft {
                     load.power_w[node] = 0.0;
                 }
             }
-            if !is_solved(tree, source, &outer, workspace) {
+            voltage_v.fill(source.voltage_v);
+            if !is_solved(tree, source, &outer, &mut voltage_v, scratch, workspace) {
                 return None;
             }
         }
-        let mut voltage_v = workspace.voltages_v().to_vec();
         for (node, value) in voltage_v.iter_mut().enumerate().filter(|(node, _)| is_limited[*node]) {
             *value = off.voltage_v[node];
         }
@@ -272,19 +277,33 @@ impl Draft {
     }
 }
 
-fn is_solved(tree: &Tree, source: &Source, loads: &StageLoads, workspace: &mut Workspace) -> bool {
-    is_solved_from(None, tree, source, loads, workspace)
-}
-
-fn is_solved_from(
-    start_v: Option<&[f64]>,
+/// Whether there are voltages with these loads; they are written over the start, an upper bound of them or near them.
+fn is_solved(
     tree: &Tree,
     source: &Source,
     loads: &StageLoads,
+    voltage_v: &mut [f64],
+    scratch: &mut Scratch,
     workspace: &mut Workspace,
 ) -> bool {
-    let options = Options { tolerance_v: 1e-6, start_v, ..Options::default() };
-    matches!(solve(tree, source, &loads.as_loads(), workspace, &options), Ok(Outcome::Solved(_)))
+    let (parent, ohm) = (tree.parents(), tree.resistances_ohm());
+    if greatest(parent, ohm, source, loads, voltage_v, scratch) == Found::Solution {
+        return true;
+    }
+    voltage_v.fill(source.voltage_v);
+    match greatest(parent, ohm, source, loads, voltage_v, scratch) {
+        Found::Solution => true,
+        Found::Nothing => false,
+        Found::Unclear => {
+            let options = Options { tolerance_v: 1e-6, ..Options::default() };
+            let solved = solve(tree, source, &loads.as_loads(), workspace, &options);
+            let is_solved = matches!(solved, Ok(Outcome::Solved(_)));
+            if is_solved {
+                voltage_v.copy_from_slice(workspace.voltages_v());
+            }
+            is_solved
+        }
+    }
 }
 
 /// The current limit of what a node is: a supply's output or a limited port.

@@ -1,5 +1,6 @@
 //! The bare site on which a question is asked.
 
+use crate::door_lock::lock_keys;
 use crate::judge::Judge;
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::quantity::Length;
@@ -190,9 +191,10 @@ fn text(question: &Question, cable: &str, calls: usize, doors: &DoorPlaces, term
     let _ = writeln!(text, "[supplies]\nPS = {{ model = {} }}", quoted(&question.supply));
     let _ = writeln!(text, "[distributors]\nD = {{ model = {} }}", quoted(&question.distributor));
     text.push_str("[entrances]\n");
+    let lock = lock_keys(question.lock.as_ref());
     for door in 1..=calls.max(1) {
         let role = if door == 1 { "main" } else { "secondary" };
-        let _ = writeln!(text, "E{door} = {{ role = \"{role}\", calls = [\"everyone\"] }}");
+        let _ = writeln!(text, "E{door} = {{ role = \"{role}\", calls = [\"everyone\"]{lock} }}");
     }
     text.push_str("[dwellings]\n");
     let names: Vec<String> = (1..=MOST_STATIONS).map(|number| format!("F{number}")).collect();

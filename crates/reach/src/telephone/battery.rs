@@ -90,6 +90,7 @@ pub fn battery_hours(
                 door: &question.door,
                 doors: 1,
                 doors_on_supply: 0,
+                lock: question.lock.as_ref(),
                 feed_m: 1.0,
                 heaters,
                 stations: vec![question.station.as_str(); stations.max(1)],

@@ -48,6 +48,7 @@ pub fn mix_on(
         door: &question.door,
         doors: calls,
         doors_on_supply: 0,
+        lock: question.lock.as_ref(),
         feed_m: 1.0,
         heaters: false,
         stations: each.collect(),

@@ -3,8 +3,10 @@
 
 use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power};
 use crate::bare_site::{DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M};
+use crate::door_lock::{DoorLock, LOCK_M};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
+use latchline_site::catalogue::LoadValue;
 use latchline_words::commands::{AskHead, AskWords, ReachWords};
 use latchline_words::{codes, figures};
 
@@ -50,6 +52,43 @@ fn metres(length_m: f64, locale: Locale) -> String {
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
 
+/// What a door station takes while it feeds a lock, with its unit.
+fn draws(lock: &DoorLock, locale: Locale) -> Option<String> {
+    let (value, symbol) = match lock.draws? {
+        LoadValue::Power(power) => (power.as_watts(), "W"),
+        LoadValue::Current(current) => (current.as_amps(), "A"),
+        LoadValue::Resistance(resistance) => (resistance.as_ohms(), "ohm"),
+    };
+    Some(format!("{} {symbol}", number(value, 3, locale)))
+}
+
+/// The locks that are held, as a part of a sentence.
+fn doors_hold(lock: Option<&DoorLock>, locale: Locale) -> String {
+    let Some(lock) = lock else { return AskWords::DoorsHoldNone.say(locale.language) };
+    match draws(lock, locale) {
+        Some(draws) => AskWords::DoorsHold { draws: &draws }.say(locale.language),
+        None => AskWords::DoorsHoldUnstated { lock: &lock.model }.say(locale.language),
+    }
+}
+
+/// What was taken of the locks at the doors of a question; nothing where no door feeds one.
+pub fn locks_taken(question: &Question, locale: Locale) -> Option<String> {
+    let lock = question.lock.as_ref()?;
+    let door = &*question.door;
+    let words = match draws(lock, locale) {
+        Some(draws) => AskWords::LocksTaken {
+            door,
+            lock: &lock.model,
+            draws: &draws,
+            length: &metres(LOCK_M, locale),
+            cable: DOOR_CABLE,
+        }
+        .say(locale.language),
+        None => AskWords::LocksNotCounted { door, lock: &lock.model }.say(locale.language),
+    };
+    Some(words)
+}
+
 /// What is said of stations on one run, the supply that carries least first; nothing where the family has no supply. `light`: how many of
 /// the lightest work, where no model was named.
 pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, locale: Locale) -> Vec<String> {
@@ -59,9 +98,10 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
     let (model, total, cable) = (&*run.question.station, &*metres(run.total_m, locale), &*run.cable);
     let power = power_word(lowest.power, language);
     let (supply, calls) = (&*lowest.supply, run.calls);
+    let locks = &*doors_hold(run.question.lock.as_ref(), locale);
     let mut lines = vec![match lowest.stations {
-        0 => say(AskWords::NotOne { model, total, cable, power, supply, calls }),
-        stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls }),
+        0 => say(AskWords::NotOne { model, total, cable, power, supply, calls, locks }),
+        stations => say(AskWords::HowMany { stations, model, total, cable, power, supply, calls, locks }),
     }];
     let unjudged = not_judged(carried);
     if !unjudged.is_empty() {
@@ -123,6 +163,7 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
         let (length, at, cable) = (&*number(DOOR_M, 1, locale), &*at.join(", "), DOOR_CABLE);
         lines.push(ReachWords::Doors { supply, doors, model, length, cable, at }.say(language));
     }
+    lines.extend(locks_taken(&run.question, locale));
     lines.push(say(if unjudged.is_empty() { AskWords::RunJudged } else { AskWords::RunJudgedOtherwise }));
     lines
 }
@@ -267,6 +308,7 @@ pub fn battery_said(
         Err(NoHours::FigureMissing) => return vec![say(AskWords::BatteryNotJudged { supply })],
     };
     let calls = found.calls;
+    let locks = &*doors_hold(question.lock.as_ref(), locale);
     // Hours of what does not work are no answer.
     if !found.limits.is_empty() {
         let broken = say(AskWords::HoursBroken {
@@ -277,13 +319,16 @@ pub fn battery_said(
             current: found.current_a.map(|current| up(current, locale)).as_deref(),
             rated: found.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
             calls,
+            locks,
         });
         let (distributor, boxes) = (&*found.distributors.0, found.distributors.1 as usize);
         let tried: Vec<String> = found.also_tried.iter().map(usize::to_string).collect();
         let also = (!tried.is_empty()).then(|| tried.join(", "));
         let house = say(AskWords::HoursHouse { boxes, distributor, on_a_port: found.on_a_port });
         let others = also.map(|also| say(AskWords::HoursOtherHouses { also: &also }));
-        return [broken, say(AskWords::HoursOfFewer { supply }), house].into_iter().chain(others).collect();
+        let taken = locks_taken(question, locale);
+        let first = [broken, say(AskWords::HoursOfFewer { supply }), house];
+        return first.into_iter().chain(others).chain(taken).collect();
     }
     let mut lines = Vec::new();
     // Yes or no first: it is what was asked.
@@ -300,6 +345,7 @@ pub fn battery_said(
     lines.push(say(AskWords::Hours {
         stations,
         calls,
+        locks,
         model: &question.station,
         door: &question.door,
         hours: &figures::battery_hours(found.hours, locale.language),
@@ -320,11 +366,13 @@ pub fn battery_said(
         current: &up(found.battery_current_a, locale),
         ambient: &number(found.coldest_c, 0, locale),
     }));
+    lines.extend(locks_taken(question, locale));
     lines
 }
 
 /// What is said of a mix, by supply; what does not work stands first.
 pub fn mix_said(
+    question: &Question,
     models: &[(String, usize)],
     calls: usize,
     found: &[(Power, MixOn)],
@@ -334,15 +382,21 @@ pub fn mix_said(
     let say = |words: AskWords<'_>| words.say(language);
     let mix: Vec<String> = models.iter().map(|(model, count)| format!("{count} {model}")).collect();
     let mix = &*mix.join(" + ");
+    let locks = &*doors_hold(question.lock.as_ref(), locale);
     let mut lines: Vec<String> = found
         .iter()
         .map(|(power, one)| {
             let (power, supply) = (power_word(*power, language), &*one.supply);
             match one.limit {
-                None => say(AskWords::MixWorks { mix, power, supply, calls }),
-                Some(code) => {
-                    say(AskWords::MixFails { mix, power, supply, calls, title: &title(code, language) })
-                }
+                None => say(AskWords::MixWorks { mix, power, supply, calls, locks }),
+                Some(code) => say(AskWords::MixFails {
+                    mix,
+                    power,
+                    supply,
+                    calls,
+                    locks,
+                    title: &title(code, language),
+                }),
             }
         })
         .collect();
@@ -354,6 +408,7 @@ pub fn mix_said(
             rated: one.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
         }));
     }
+    lines.extend(locks_taken(question, locale));
     lines.push(say(AskWords::MixUnder));
     lines
 }

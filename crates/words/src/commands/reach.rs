@@ -32,6 +32,7 @@ sentences! {
         Doors { supply: &'a str, doors: usize, model: &'a str, length: &'a str, cable: &'a str, at: &'a str }:
             "Assumed with {supply}: {doors:door station|door stations} {model}, each behind {length} m of {cable}, {at}."
             | "Angenommen mit {supply}: {doors:Türstation|Türstationen} {model}, je hinter {length} m {cable}, {at}.",
+        NoLocks: "No door feeds a lock." | "Keine Tür speist ein Schloss.",
         DoorsOnSupply { doors: usize }:
             "{doors} on outputs of the supply beside the feed"
             | "{doors} an Ausgängen des Netzteils neben der Zuleitung",

@@ -1,9 +1,10 @@
 //! The lock that a house asked of has at each of its doors.
 
-use crate::bare_site::DOOR_CABLE;
 use latchline_site::catalogue::{Catalogue, Feed, LoadValue, Lock, LockKind, PowerLoss};
 
-/// Length of cable from every door station to its lock in metres.
+/// Cable from every door station to its lock.
+pub const LOCK_CABLE: &str = "flex-1.0";
+/// Length of that cable in metres.
 pub const LOCK_M: f64 = 5.0;
 
 /// A lock that a door station feeds, held while its call stands.
@@ -60,6 +61,6 @@ pub(crate) fn lock_keys(lock: Option<&DoorLock>) -> String {
     let Some(lock) = lock else { return String::new() };
     let model = toml::Value::String(lock.model.clone());
     format!(
-        ", escape_route = false, lock = {{ model = {model}, cable = \"{DOOR_CABLE}\", length = \"{LOCK_M} m\" }}"
+        ", escape_route = false, lock = {{ model = {model}, cable = \"{LOCK_CABLE}\", length = \"{LOCK_M} m\" }}"
     )
 }

@@ -27,7 +27,7 @@ pub mod telephone;
 
 pub use bare_site::{BareSite, BareSiteError, DoorsAt, doors_at};
 pub use bare_site::{DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M};
-pub use door_lock::{DoorLock, LOCK_M, lock_at, usual_lock};
+pub use door_lock::{DoorLock, LOCK_CABLE, LOCK_M, lock_at, usual_lock};
 pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, NewRun, headroom, headroom_while};
 pub use question::{MOST_STATIONS, Question, default_question};
 pub use solve::{Cell, ReachLimit, largest_chain, not_judged, table, tables};

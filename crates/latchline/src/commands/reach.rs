@@ -12,7 +12,7 @@ use anyhow::{Result, bail};
 use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
-use latchline_reach::telephone::OneRun;
+use latchline_reach::telephone::{OneRun, doors_at_words, locks_taken};
 use latchline_reach::{
     BareSite, Cell, DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M, MOST_STATIONS, Question, doors_at,
     not_judged, tables,
@@ -231,18 +231,16 @@ fn words(
         calls,
     });
     let corner = ReachWords::Corner { feed: &trimmed(FEED_M, language), feed_cable: FEED_CABLE };
-    let on_supply = (doors.on_supply > 0).then(|| say(ReachWords::DoorsOnSupply { doors: doors.on_supply }));
-    let on_ports = (doors.on_ports > 0).then(|| say(ReachWords::DoorsOnPorts { doors: doors.on_ports }));
-    let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+    let at = doors_at_words(doors, language);
     let assumed = ReachWords::Doors {
         supply: &question.supply,
         doors: doors.on_supply + doors.on_ports,
         model: &question.door,
         length: &trimmed(DOOR_M, language),
         cable: DOOR_CABLE,
-        at: &at.join(", "),
+        at: &at,
     };
-    let locks = latchline_reach::telephone::locks_taken(question, look.locale());
+    let locks = locks_taken(question, look.locale());
     let locks = locks.unwrap_or_else(|| say(ReachWords::NoLocks));
     let head = [asked, say(corner), say(assumed), locks];
     let mut text = head.iter().map(|one| paragraph(one, 0, WIDTH)).collect::<String>() + "\n";
@@ -470,6 +468,8 @@ struct DoorsDocument<'a> {
     length_m: f64,
     on_supply: usize,
     on_distributor: usize,
+    /// Whether those at the supply hang on a branch box there, since no port of the distributor can feed one.
+    by_branch_box: bool,
 }
 
 #[derive(Serialize)]
@@ -509,6 +509,7 @@ fn json(question: &Question, calls: usize, doors: DoorsAt, answers: &[OfCable]) 
             length_m: DOOR_M,
             on_supply: doors.on_supply,
             on_distributor: doors.on_ports,
+            by_branch_box: doors.by_branch_box,
         },
         lock: DoorLockFigures::of(question),
         cables: answers

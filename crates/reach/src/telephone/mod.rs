@@ -23,7 +23,8 @@ pub use house::{Power, lightest, supplies_of, usual_family};
 pub use lock::{Doubled, LockCable, LockWay, OwnSupply, lock_cable, lock_cables, takes_dry_contact};
 pub use mix::{MixOn, mix_on};
 pub use said::{
-    battery_said, dry_contact_said, lock_said, locks_said, locks_taken, mix_said, not_judged, run_said,
+    battery_said, doors_at_words, dry_contact_said, lock_said, locks_said, locks_taken, mix_said, not_judged,
+    run_said,
 };
 pub use stations::{Carried, Lightest, OneRun, by_cable, by_length, lightest_on, stations_on};
 pub use switches::{SwitchRow, number_of_station, switches_for};

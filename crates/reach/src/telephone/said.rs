@@ -3,7 +3,7 @@
 
 use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power};
 use crate::bare_site::{DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M};
-use crate::door_lock::{DoorLock, LOCK_M};
+use crate::door_lock::{DoorLock, LOCK_CABLE, LOCK_M};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
 use latchline_site::catalogue::LoadValue;
@@ -62,6 +62,18 @@ fn draws(lock: &DoorLock, locale: Locale) -> Option<String> {
     Some(format!("{} {symbol}", number(value, 3, locale)))
 }
 
+/// Where the door stations of a question hang, as a part of a sentence.
+pub fn doors_at_words(doors: DoorsAt, language: Language) -> String {
+    let at_supply = match doors.by_branch_box {
+        true => ReachWords::DoorsOnBranchBox { doors: doors.on_supply },
+        false => ReachWords::DoorsOnSupply { doors: doors.on_supply },
+    };
+    let at_ports = ReachWords::DoorsOnPorts { doors: doors.on_ports };
+    let at_supply = (doors.on_supply > 0).then(|| at_supply.say(language));
+    let at_ports = (doors.on_ports > 0).then(|| at_ports.say(language));
+    at_supply.into_iter().chain(at_ports).collect::<Vec<_>>().join(", ")
+}
+
 /// The locks that are held, as a part of a sentence.
 fn doors_hold(lock: Option<&DoorLock>, locale: Locale) -> String {
     let Some(lock) = lock else { return AskWords::DoorsHoldNone.say(locale.language) };
@@ -81,7 +93,7 @@ pub fn locks_taken(question: &Question, locale: Locale) -> Option<String> {
             lock: &lock.model,
             draws: &draws,
             length: &metres(LOCK_M, locale),
-            cable: DOOR_CABLE,
+            cable: LOCK_CABLE,
         }
         .say(locale.language),
         None => AskWords::LocksNotCounted { door, lock: &lock.model }.say(locale.language),
@@ -153,14 +165,13 @@ pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, loc
             None => houses.push((one.doors, vec![&one.supply])),
         }
     }
-    for (DoorsAt { on_supply, on_ports }, supplies) in houses {
+    for (doors_at, supplies) in houses {
+        let DoorsAt { on_supply, on_ports, .. } = doors_at;
         let on_supply_and_ports = on_supply + on_ports;
         let supply = &*supplies.join(", ");
-        let on_supply = (on_supply > 0).then(|| ReachWords::DoorsOnSupply { doors: on_supply }.say(language));
-        let on_ports = (on_ports > 0).then(|| ReachWords::DoorsOnPorts { doors: on_ports }.say(language));
-        let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+        let at = doors_at_words(doors_at, language);
         let (doors, model) = (on_supply_and_ports, &*run.question.door);
-        let (length, at, cable) = (&*number(DOOR_M, 1, locale), &*at.join(", "), DOOR_CABLE);
+        let (length, at, cable) = (&*number(DOOR_M, 1, locale), &*at, DOOR_CABLE);
         lines.push(ReachWords::Doors { supply, doors, model, length, cable, at }.say(language));
     }
     lines.extend(locks_taken(&run.question, locale));

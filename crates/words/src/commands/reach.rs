@@ -36,6 +36,9 @@ sentences! {
         DoorsOnSupply { doors: usize }:
             "{doors} on outputs of the supply beside the feed"
             | "{doors} an Ausgängen des Netzteils neben der Zuleitung",
+        DoorsOnBranchBox { doors: usize }:
+            "{doors} at the supply by a branch box, since no port of the distributor gives as much as one draws"
+            | "{doors} am Netzteil über einen Abzweigkasten, da kein Abgang des Verteilers so viel gibt, wie eine nimmt",
         DoorsOnPorts { doors: usize }:
             "{doors} on ports of the distributor beside the chain's"
             | "{doors} an Abgängen des Verteilers neben dem der Kette",

@@ -4,7 +4,7 @@ use anyhow::Result;
 use latchline_reach::telephone::{
     BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power, not_judged,
 };
-use latchline_reach::{DOOR_CABLE, FEED_M, LOCK_M, Question};
+use latchline_reach::{FEED_M, LOCK_CABLE, LOCK_M, Question};
 use latchline_site::catalogue::LoadValue;
 use serde::Serialize;
 
@@ -59,7 +59,7 @@ impl<'a> DoorLockFigures<'a> {
         let lock = question.lock.as_ref()?;
         let mut figures = DoorLockFigures {
             model: &lock.model,
-            cable: DOOR_CABLE,
+            cable: LOCK_CABLE,
             length_m: LOCK_M,
             draws_w: None,
             draws_a: None,
@@ -112,6 +112,8 @@ struct CarriedFigures<'a> {
     /// Door stations on outputs of the supply, and on ports of the distributor.
     doors_on_supply: usize,
     doors_on_distributor: usize,
+    /// Whether those at the supply hang on a branch box there, since no port of the distributor can feed one.
+    doors_by_branch_box: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit: Option<&'static str>,
     /// Whether the check warns of the margin with so many.
@@ -131,6 +133,7 @@ impl<'a> RunFigures<'a> {
             stations: one.stations,
             doors_on_supply: one.doors.on_supply,
             doors_on_distributor: one.doors.on_ports,
+            doors_by_branch_box: one.doors.by_branch_box,
             limit: one.limit.map(|code| code.as_str()),
             thin_margin: one.is_thin,
             fewer_fail: one.fewer_fail.as_ref().map_or(&[], |(counts, _)| counts),
